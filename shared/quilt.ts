@@ -1,0 +1,52 @@
+import { z } from 'zod';
+import { Place } from './entry.ts';
+
+export const LIMITS = { rows: 60, blocks: 60, noteChars: 100_000 } as const;
+
+const zoneIsKnown = (zone: string): boolean => {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone });
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+/** What the reader of notes must know of the quilt: its grid and the fabrics named so far. */
+export const QuiltGrid = z.object({
+  rows: z.number().int().min(1).max(LIMITS.rows),
+  blocks: z.number().int().min(1).max(LIMITS.blocks),
+  fabrics: z.record(z.string().min(1).max(100), z.array(Place).max(3600)).optional(),
+});
+export type QuiltGrid = z.infer<typeof QuiltGrid>;
+
+/** The details that a person fills in when she makes a quilt, and may change later. */
+export const QuiltDetails = QuiltGrid.extend({
+  name: z.string().trim().min(1, 'give the quilt a name').max(200),
+  /** A number of her own, for the label and the papers. */
+  number: z.string().max(60).optional(),
+  owner: z.string().max(200).default(''),
+  /** Who does the work and signs the papers. */
+  mender: z.string().max(200).default(''),
+  maker: z.string().max(400).optional(),
+  origin: z.string().max(1000).optional(),
+  madeWhen: z.string().max(200).optional(),
+  inscriptions: z.string().max(2000).optional(),
+  construction: z.string().max(2000).optional(),
+  aim: z.string().max(2000).optional(),
+  unit: z.enum(['in', 'cm']).default('in'),
+  /** IANA time zone of the work. */
+  zone: z.string().refine(zoneIsKnown, 'an IANA time zone such as Europe/London').default('UTC'),
+  /** ISO 4217. */
+  currency: z
+    .string()
+    .regex(/^[A-Z]{3}$/, 'three letters of ISO 4217, such as GBP')
+    .default('GBP'),
+  spelling: z.enum(['british', 'american']).default('british'),
+  /** Words taught by the user: what is heard or written -> what it means. */
+  taught: z.record(z.string().min(1).max(60), z.string().min(1).max(60)).optional(),
+});
+export type QuiltDetails = z.infer<typeof QuiltDetails>;
+
+export const Quilt = QuiltDetails.extend({ id: z.string(), madeAt: z.string() });
+export type Quilt = z.infer<typeof Quilt>;
