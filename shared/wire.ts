@@ -130,7 +130,17 @@ export const ServerMessage = z.discriminatedUnion('type', [
   }),
   z.object({ type: z.literal('refused'), ref: id.optional(), message: z.string() }),
   z.object({ type: z.literal('recogniser'), status: RecogniserStatus }),
-  z.object({ type: z.literal('level'), streamId: id, level: z.number(), speech: z.boolean() }),
+  /**
+   * `samples`: how many of the stream's samples the server has taken in, so that a page whose socket
+   * dropped sends again exactly what was not yet there (as a new stream that starts at that moment).
+   */
+  z.object({
+    type: z.literal('level'),
+    streamId: id,
+    level: z.number(),
+    speech: z.boolean(),
+    samples: z.number().int().nonnegative().optional(),
+  }),
   z.object({ type: z.literal('partial'), streamId: id, text: z.string() }),
   z.object({
     type: z.literal('heard'),
