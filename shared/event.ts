@@ -96,6 +96,8 @@ export const LogEvent = z.discriminatedUnion('type', [
   z.object({ type: z.literal('word-taught'), heard: z.string(), means: z.string() }),
   /** Takes back one hand-made change (never a note): the state is folded as if `seq` had not been. */
   z.object({ type: z.literal('change-undone'), seq: z.number().int().positive() }),
+  /** Stands in for a number whose event a damaged journal has lost; served, never written. */
+  z.object({ type: z.literal('event-lost') }),
 ]);
 export type LogEvent = z.infer<typeof LogEvent>;
 

@@ -10,6 +10,8 @@ export type LoggedEntry = {
   id: string;
   /** The note it came from; absent where it was put in by hand without one. */
   noteId?: string;
+  /** When it was said (its note's `at`), or, for one put in without a note, when it was put in. */
+  at: string;
   entry: Entry;
   /** Slot name -> the rule and the words it stands on. Empty for entries made by hand. */
   origins: Record<string, Origin>;
@@ -27,7 +29,15 @@ export type LoggedNote = {
   entryIds: string[];
   /** Set when a later note took this one back or replaced it. */
   replacedBy?: string;
+  /** The earlier note that this one took back or replaced. */
+  replaces?: string;
   refiledAs?: 'aside' | 'work';
+  /** Place of the note in the journal. */
+  seq?: number;
+  /** Something of it was confirmed, corrected, added, removed or refiled by hand: no re-reading touches it. */
+  touched?: true;
+  /** What it had logged before a later note, or a refiling, took that back. */
+  setAside?: LoggedEntry[];
 };
 
 /** A stretch of work set by hand. */
@@ -41,8 +51,10 @@ export type HandSpan = {
 };
 
 /**
- * The log of one quilt, folded from its events. A plain value: equal journals give equal states.
- * Lists are in the order of the events that made them.
+ * The log of one quilt, folded from its events: equal journals give equal states. `notes` and
+ * `entries` are in the order of the moments they were said (a recording dropped in later takes its
+ * true place), then of the journal. Read it, never write to it. The lists of a folded log are made
+ * on first use and kept: read them off the state, don't spread it.
  */
 export type QuiltState = {
   seq: number;
@@ -53,6 +65,8 @@ export type QuiltState = {
   conversation: Conversation;
   confirmedDays: string[];
   handSpans: HandSpan[];
+  /** Ids of computed stretches of work that were taken out by hand (see core/hours). */
+  removedSpans?: string[];
   /** User's own figures for the estimate: JSON path ("backing.overage") -> value. */
   estimateSettings: Record<string, unknown>;
   /** document -> passage -> edit */

@@ -1,0 +1,189 @@
+import type { LogEvent, LoggedReading } from '../../shared/event.ts';
+import type { Conversation, Note, NoteAudio, Reading } from '../../shared/note.ts';
+import type { QuiltDetails } from '../../shared/quilt.ts';
+import type { Command } from '../../shared/wire.ts';
+import { threadOf } from './evolve.ts';
+import { lastStandingNote } from './last-standing-note.ts';
+import type { Log } from './log.ts';
+
+/** What a decision needs from outside: the moment, new ids, and how a note was read. */
+export type Circumstances = {
+  /** ISO 8601 with the offset of the quilt's place; a note's own moment unless its command gives one. */
+  at: string;
+  id: () => string;
+  /** For `take-note`: how the words were read. Left out, the note is kept unread. */
+  reading?: { reading: Reading; conversation: Conversation; rules: string };
+  /** For `take-note`: where the words came from; typed, where left out. */
+  heard?: { source: 'spoken' | 'recording'; audio: NoteAudio };
+  /** For `reread-notes`: the new readings, from `rereadNotes`. */
+  readings?: { noteId: string; reading: LoggedReading }[];
+};
+
+/** What happens, or why it can't: `refused` says what was expected and what to do. */
+export type Decision = { events: LogEvent[] } | { refused: string };
+
+const refuse = (refused: string): Decision => ({ refused });
+const happen = (...events: LogEvent[]): Decision => ({ events });
+
+/**
+ * Turns a command into what happens. Pure, and no parsing in it: a note's reading is passed in. A note
+ * already taken under the same `clientId` gives no events, so that a command may safely come twice.
+ */
+export function decide(log: Log, command: Command, given: Circumstances): Decision {
+  switch (command.type) {
+    case 'take-note':
+      return takeNote(log, command, given);
+    case 'change-quilt':
+      return changeQuilt(log, command.changes);
+    case 'correct-entry':
+      if (!log.entry(command.entryId)) return noEntry(command.entryId);
+      return happen({ type: 'entry-corrected', entryId: command.entryId, entry: command.entry });
+    case 'add-entry':
+      if (command.noteId !== undefined && !log.note(command.noteId)) return noNote(command.noteId);
+      return happen({
+        type: 'entry-added',
+        entryId: given.id(),
+        ...(command.noteId === undefined ? {} : { noteId: command.noteId }),
+        entry: command.entry,
+      });
+    case 'remove-entry':
+      if (!log.entry(command.entryId)) return noEntry(command.entryId);
+      return happen({ type: 'entry-removed', entryId: command.entryId });
+    case 'confirm-entries': {
+      const missing = command.entryIds.find((id) => !log.entry(id));
+      if (missing !== undefined) return noEntry(missing);
+      const open = [...new Set(command.entryIds)].filter((id) => log.entry(id)?.confirmed === false);
+      return open.length === 0 ? happen() : happen({ type: 'entries-confirmed', entryIds: open });
+    }
+    case 'confirm-day':
+      return happen({ type: 'day-confirmed', date: command.date });
+    case 'refile-note':
+      return refileNote(log, command.noteId, command.as, given);
+    case 'set-span': {
+      if (command.end <= command.start) {
+        return refuse(
+          `A stretch of work has to end after it starts; this one starts ${command.start} and ends ${command.end}. Change one of the two.`,
+        );
+      }
+      const { type: _type, spanId, ...span } = command;
+      return happen({ type: 'span-set', spanId: spanId ?? given.id(), ...span });
+    }
+    case 'remove-span':
+      return happen({ type: 'span-removed', spanId: command.spanId });
+    case 'set-estimate':
+      return happen({ type: 'estimate-set', path: command.path, value: command.value ?? null });
+    case 'edit-record': {
+      const { type: _type, ...edit } = command;
+      return happen({ type: 'record-edited', ...edit });
+    }
+    case 'note-agreement': {
+      const { type: _type, ...agreement } = command;
+      return happen({ type: 'agreement-noted', ...agreement });
+    }
+    case 'change-photo': {
+      const photo = log.photos.find((one) => one.id === command.photoId);
+      if (!photo) return noPhoto(command.photoId);
+      const { type: _type, photoId: _photoId, ...changes } = command;
+      return happen({ type: 'photo-changed', photo: { ...photo, ...changes } });
+    }
+    case 'remove-photo':
+      if (!log.photos.some((one) => one.id === command.photoId)) return noPhoto(command.photoId);
+      return happen({ type: 'photo-removed', photoId: command.photoId });
+    case 'teach-word':
+      if (command.heard.trim().toLowerCase() === command.means.trim().toLowerCase()) {
+        return refuse('A word taught has to mean something other than itself. Give the word that is meant.');
+      }
+      return happen({
+        type: 'word-taught',
+        heard: command.heard.trim().toLowerCase(),
+        means: command.means.trim(),
+      });
+    case 'reread-notes': {
+      const readings = given.readings ?? [];
+      return readings.length === 0 ? happen() : happen({ type: 'notes-reread', readings });
+    }
+    case 'undo-change':
+      return undoChange(log, command.seq);
+  }
+}
+
+function takeNote(
+  log: Log,
+  command: Extract<Command, { type: 'take-note' }>,
+  { at, id, reading, heard }: Circumstances,
+): Decision {
+  if (log.note(command.clientId)) return happen();
+  const note: Note = {
+    id: command.clientId,
+    at: command.at ?? at,
+    text: command.text,
+    source: heard?.source ?? 'typed',
+    ...(heard ? { audio: heard.audio } : {}),
+  };
+  const taken: LogEvent = { type: 'note-taken', note };
+  if (!reading) return happen(taken);
+  const takesBack = reading.reading.act === 'amend' || reading.reading.act === 'undo';
+  const target = takesBack ? lastStandingNote(log.parts, threadOf(note)) : undefined;
+  return happen(taken, {
+    type: 'note-read',
+    noteId: note.id,
+    reading: {
+      ...reading.reading,
+      entryIds: reading.reading.entries.map(id),
+      ...(target === undefined ? {} : { targetNoteId: target }),
+      rules: reading.rules,
+      conversation: reading.conversation,
+    },
+  });
+}
+
+function changeQuilt(log: Log, changes: Partial<QuiltDetails>): Decision {
+  const known = Object.entries(changes).filter(([, value]) => value !== undefined);
+  const before = log.quilt as unknown as Record<string, unknown>;
+  const changed = known.filter(([key, value]) => JSON.stringify(before[key]) !== JSON.stringify(value));
+  if (changed.length === 0) return happen();
+  return happen({ type: 'quilt-changed', changes: Object.fromEntries(changed) });
+}
+
+function refileNote(log: Log, noteId: string, as: 'aside' | 'work', given: Circumstances): Decision {
+  const logged = log.note(noteId);
+  if (!logged) return noNote(noteId);
+  const isAside = logged.refiledAs ? logged.refiledAs === 'aside' : logged.reading?.act === 'aside';
+  if (isAside === (as === 'aside')) return happen();
+  const refiled: LogEvent = { type: 'note-refiled', noteId, as };
+  const gives = (logged.setAside ?? []).length;
+  if (as === 'aside' || gives > 0) return happen(refiled);
+  // Talk that was work after all has given no entry: keep its words in the log as a remark.
+  return happen(refiled, { type: 'entry-added', entryId: given.id(), noteId, entry: { kind: 'remark' } });
+}
+
+const NEVER_UNDONE: ReadonlySet<LogEvent['type']> = new Set([
+  'quilt-made',
+  'note-taken',
+  'note-read',
+  'event-lost',
+]);
+
+function undoChange(log: Log, seq: number): Decision {
+  const found = log.eventAt(seq);
+  if (!found) {
+    return refuse(`There is no change number ${seq}; the log runs from 1 to ${log.seq}.`);
+  }
+  if (found.event.type === 'event-lost') {
+    return refuse(`Change number ${seq} was lost in a damaged journal, so it can't be undone.`);
+  }
+  if (NEVER_UNDONE.has(found.event.type)) {
+    return refuse(
+      `Number ${seq} is ${found.event.type === 'quilt-made' ? 'the making of the quilt' : 'a note'}, and what was said stays in the log. Say "scratch that", correct its entries or take them out.`,
+    );
+  }
+  return happen({ type: 'change-undone', seq });
+}
+
+const noEntry = (id: string): Decision =>
+  refuse(
+    `There is no entry ${id} in the log now; it may have been taken out in another window. Look at the log again.`,
+  );
+const noNote = (id: string): Decision => refuse(`There is no note ${id} in this quilt's log.`);
+const noPhoto = (id: string): Decision =>
+  refuse(`There is no photograph ${id} in this quilt; it may have been removed in another window.`);

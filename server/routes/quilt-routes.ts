@@ -1,0 +1,73 @@
+import type { FastifyInstance } from 'fastify';
+import { z } from 'zod';
+import { QuiltDetails } from '../../shared/quilt.ts';
+import { Settings } from '../../shared/settings.ts';
+import { Command } from '../../shared/wire.ts';
+import { parseInput } from '../plugins/answer-errors.ts';
+import { runCommand } from '../run-command.ts';
+import type { Library } from '../store/library.ts';
+
+/** Settings as a page may change them; what it leaves out stays. */
+export const SettingsChanges = z.strictObject(
+  Object.fromEntries(
+    Object.entries(Settings.shape)
+      .filter(([name]) => name !== 'version')
+      .map(([name, field]) => [name, withoutDefault(field).optional()]),
+  ) as Record<string, z.ZodType>,
+);
+
+/** Absent must mean "as it was" here, not "as usual". */
+function withoutDefault(field: z.ZodType): z.ZodType {
+  return field instanceof z.ZodDefault ? (field.unwrap() as z.ZodType) : field;
+}
+
+const Since = z.object({ since: z.coerce.number().int().nonnegative().default(0) });
+type WithId = { Params: { id: string } };
+
+/** Settings, the list of quilts, and each quilt's log. */
+export function quiltRoutes(app: FastifyInstance, library: Library): void {
+  app.get('/api/settings', async () => library.settings.data);
+  app.put('/api/settings', async (request) =>
+    library.saveSettings(parseInput(SettingsChanges, request.body) as Partial<Settings>),
+  );
+
+  app.get('/api/quilts', async () => library.list());
+  app.post('/api/quilts', async (request, reply) => {
+    const store = await library.makeQuilt(parseInput(QuiltDetails, request.body));
+    return reply.code(201).send({ id: store.id, quilt: store.log.quilt, seq: store.log.seq });
+  });
+
+  app.get<WithId>('/api/quilts/:id', async ({ params }) => {
+    const { log, damage } = await library.quilt(params.id);
+    return {
+      id: log.quilt.id,
+      seq: log.seq,
+      quilt: log.quilt,
+      notes: log.parts.notes.size,
+      entries: log.entryCount,
+      photos: log.photos.length,
+      recordings: log.recordings.length,
+      damage,
+    };
+  });
+  app.delete<WithId>('/api/quilts/:id', async ({ params }) => {
+    await library.discardQuilt(params.id);
+    return {
+      message: 'The quilt was moved to the trash folder of the data folder, from where it can be put back.',
+    };
+  });
+
+  app.get<WithId>('/api/quilts/:id/events', async ({ params, query }) => {
+    const { since } = parseInput(Since, query);
+    const { log } = await library.quilt(params.id);
+    return { seq: log.seq, events: log.eventsSince(since) };
+  });
+  app.post<WithId>('/api/quilts/:id/commands', async ({ params, body }) => {
+    const command = parseInput(Command, body);
+    const store = await library.quilt(params.id);
+    return runCommand(store, command, {
+      now: new Date().toISOString(),
+      idleMin: library.settings.data.idleMin,
+    });
+  });
+}

@@ -1,0 +1,51 @@
+import { buildApp } from './app.ts';
+import { buildPage } from './build-page.ts';
+import { dataFolder } from './data-folder.ts';
+import { FolderInUse } from './store/folder-lock.ts';
+
+const PORT = 4173;
+
+async function start(): Promise<void> {
+  const port = Number(process.env.PORT ?? PORT);
+  if (!Number.isInteger(port) || port < 0 || port > 65_535) {
+    throw new StartRefused(`PORT has to be a number from 0 to 65535, not "${process.env.PORT}".`);
+  }
+  const host = process.env.HOST ?? '127.0.0.1';
+  await buildPage().catch((error: Error) => {
+    process.stderr.write(`The page could not be built, so the last one made is served: ${error.message}\n`);
+  });
+  const folder = dataFolder(process.env);
+  const app = await buildApp({ dataFolder: folder, hosts: host === '127.0.0.1' ? [] : [host] });
+  try {
+    const address = await app.listen({ port, host });
+    process.stdout.write(`Quiltside is ready at ${address}\nEverything is kept in ${folder}\n`);
+  } catch (error) {
+    await app.close();
+    if ((error as NodeJS.ErrnoException).code === 'EADDRINUSE') {
+      throw new StartRefused(
+        `Port ${port} is taken. Start with another, for example PORT=${port + 1} npm start.`,
+      );
+    }
+    throw error;
+  }
+  for (const trouble of app.library.troubles) process.stderr.write(`${trouble}\n`);
+  let stopping = false;
+  const stop = (): void => {
+    if (stopping) process.exit(1);
+    stopping = true;
+    app.close().then(
+      () => process.exit(0),
+      () => process.exit(1),
+    );
+  };
+  process.on('SIGINT', stop);
+  process.on('SIGTERM', stop);
+}
+
+class StartRefused extends Error {}
+
+start().catch((error: unknown) => {
+  const known = error instanceof FolderInUse || error instanceof StartRefused;
+  process.stderr.write(`${known ? (error as Error).message : ((error as Error).stack ?? String(error))}\n`);
+  process.exit(1);
+});

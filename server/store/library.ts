@@ -1,0 +1,198 @@
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { Low } from 'lowdb';
+import type { Log } from '../../core/log/log.ts';
+import type { QuiltDetails } from '../../shared/quilt.ts';
+import { QuiltCard, Settings } from '../../shared/settings.ts';
+import { DiskTrouble } from './disk-trouble.ts';
+import type { FileSystem } from './file-system.ts';
+import { lockFolder } from './folder-lock.ts';
+import { newId } from './new-id.ts';
+import { QuiltStore, Refusal } from './quilt-store.ts';
+import { SafeJsonFile } from './safe-json-file.ts';
+
+const CARDS_AFTER_MS = 1_000;
+
+/** The data folder: settings, the index of quilts, and one folder for each. */
+export class Library {
+  readonly #open = new Map<string, Promise<QuiltStore>>();
+  #cardsTimer: NodeJS.Timeout | undefined;
+
+  private constructor(
+    readonly folder: string,
+    readonly fs: FileSystem,
+    readonly settings: Low<Settings>,
+    readonly cards: Low<QuiltCard[]>,
+    /** What was found wrong when the folder was opened, for people. */
+    readonly troubles: string[],
+    private readonly unlock: () => Promise<void>,
+  ) {}
+
+  /** Opens (or makes) the data folder and takes its lock. Throws `FolderInUse`. */
+  static async open(folder: string, fs: FileSystem): Promise<Library> {
+    await mkdir(folder, { recursive: true, mode: 0o700 });
+    const unlock = await lockFolder(folder);
+    try {
+      const troubles: string[] = [];
+      const settings = new Low<Settings>(
+        new SafeJsonFile(fs, join(folder, 'settings.json')),
+        Settings.parse({}),
+      );
+      await settings.read();
+      const known = Settings.safeParse(settings.data);
+      if (!known.success) troubles.push('The settings could not be read; the usual ones are in use.');
+      settings.data = known.success ? known.data : Settings.parse({});
+      const cards = new Low<QuiltCard[]>(new SafeJsonFile(fs, join(folder, 'quilts.json')), []);
+      await cards.read();
+      const library = new Library(folder, fs, settings, cards, troubles, unlock);
+      await library.#matchCardsToFolders();
+      return library;
+    } catch (error) {
+      await unlock();
+      throw error;
+    }
+  }
+
+  async saveSettings(changes: Partial<Settings>): Promise<Settings> {
+    const before = this.settings.data;
+    this.settings.data = Settings.parse({ ...before, ...changes });
+    try {
+      await this.settings.write();
+    } catch (error) {
+      this.settings.data = before;
+      throw error;
+    }
+    return this.settings.data;
+  }
+
+  /** The quilts, the one worked on last first. */
+  list(): QuiltCard[] {
+    return [...this.cards.data].sort((a, b) => b.lastAt.localeCompare(a.lastAt));
+  }
+
+  async makeQuilt(details: QuiltDetails): Promise<QuiltStore> {
+    const id = newId();
+    const folder = join(this.folder, 'quilts', id);
+    try {
+      await this.fs.makeFolder(folder);
+      await this.fs.syncFolder(join(this.folder, 'quilts'));
+      const store = await QuiltStore.open(this.fs, id, folder);
+      const quilt = { ...details, id, madeAt: new Date().toISOString() };
+      await store.commit(() => ({ events: [{ type: 'quilt-made', quilt }] }));
+      this.#watch(store);
+      this.#open.set(id, Promise.resolve(store));
+      this.#putCard(store.log);
+      await this.cards.write();
+      return store;
+    } catch (error) {
+      throw error instanceof DiskTrouble ? error : new DiskTrouble('The quilt could not be made.', error);
+    }
+  }
+
+  /** The store of a quilt, opened on first use. Throws `Refusal` 404 where there is none. */
+  async quilt(id: string): Promise<QuiltStore> {
+    const known = this.#open.get(id);
+    if (known) return known;
+    if (!this.cards.data.some((card) => card.id === id)) {
+      throw new Refusal(
+        `There is no quilt ${id.slice(0, 40)} here. Choose one from the list of quilts.`,
+        404,
+      );
+    }
+    const opening = QuiltStore.open(this.fs, id, join(this.folder, 'quilts', id));
+    this.#open.set(id, opening);
+    try {
+      const store = await opening;
+      this.#watch(store);
+      return store;
+    } catch (error) {
+      this.#open.delete(id);
+      throw error;
+    }
+  }
+
+  /** Moves a quilt's folder into `trash`, from where it can be put back by hand. Returns its new place. */
+  async discardQuilt(id: string): Promise<string> {
+    const store = await this.quilt(id);
+    this.#open.delete(id);
+    await store.close();
+    const trash = join(this.folder, 'trash');
+    await this.fs.makeFolder(trash);
+    const place = join(trash, `${id}-${new Date().toISOString().replaceAll(/[:.]/g, '-')}`);
+    await this.fs.rename(store.folder, place);
+    await this.fs.syncFolder(trash);
+    await this.fs.syncFolder(join(this.folder, 'quilts'));
+    this.cards.data = this.cards.data.filter((card) => card.id !== id);
+    await this.cards.write();
+    return place;
+  }
+
+  async close(): Promise<void> {
+    clearTimeout(this.#cardsTimer);
+    for (const opening of this.#open.values())
+      await opening.then(
+        (store) => store.close(),
+        () => undefined,
+      );
+    await this.cards.write().catch(() => undefined);
+    await this.unlock();
+  }
+
+  #watch(store: QuiltStore): void {
+    store.subscribe(() => {
+      this.#putCard(store.log);
+      this.#cardsTimer ??= setTimeout(() => {
+        this.#cardsTimer = undefined;
+        // The index can be made again from the journals, so a failure here loses nothing.
+        this.cards.write().catch(() => undefined);
+      }, CARDS_AFTER_MS).unref();
+    });
+  }
+
+  #putCard(log: Log): void {
+    const card = cardOf(log);
+    const at = this.cards.data.findIndex((old) => old.id === card.id);
+    if (at === -1) this.cards.data.push(card);
+    else this.cards.data[at] = card;
+  }
+
+  /** The folders are what there is; the index only spares opening them. */
+  async #matchCardsToFolders(): Promise<void> {
+    const folders = await this.fs.list(join(this.folder, 'quilts'));
+    const good = this.cards.data.filter(
+      (card) => QuiltCard.safeParse(card).success && folders.includes(card.id),
+    );
+    let changed = good.length !== this.cards.data.length;
+    this.cards.data = good;
+    for (const id of folders) {
+      if (good.some((card) => card.id === id)) continue;
+      changed = true;
+      try {
+        const store = await QuiltStore.open(this.fs, id, join(this.folder, 'quilts', id));
+        if (store.log.quilt.id === id) this.cards.data.push(cardOf(store.log));
+        else if (store.log.seq === 0)
+          this.troubles.push(`The folder quilts/${id} holds no quilt that could be read.`);
+        else this.cards.data.push({ ...cardOf(store.log), id, name: `Quilt ${id}` });
+        await store.close();
+      } catch (error) {
+        this.troubles.push(`The quilt in quilts/${id} could not be opened: ${(error as Error).message}`);
+      }
+    }
+    if (changed) await this.cards.write().catch(() => undefined);
+  }
+}
+
+function cardOf(log: Log): QuiltCard {
+  const { quilt } = log;
+  const last = log.eventAt(log.seq);
+  return {
+    id: quilt.id,
+    name: quilt.name,
+    owner: quilt.owner,
+    rows: quilt.rows,
+    blocks: quilt.blocks,
+    madeAt: quilt.madeAt,
+    lastAt: last?.at ?? quilt.madeAt,
+    entries: log.entryCount,
+  };
+}

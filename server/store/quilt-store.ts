@@ -1,0 +1,97 @@
+import type { Decision } from '../../core/log/decide.ts';
+import { evolve, fold } from '../../core/log/evolve.ts';
+import type { Log } from '../../core/log/log.ts';
+import type { LogEvent, NumberedEvent } from '../../shared/event.ts';
+import { checkFormat } from './check-format.ts';
+import type { FileSystem } from './file-system.ts';
+import { type Damage, Journal } from './journal.ts';
+
+/** A command that can't be carried out; `message` says what was expected and what to do. */
+export class Refusal extends Error {
+  constructor(
+    message: string,
+    readonly statusCode: 403 | 404 | 409 | 413 | 415 | 422 = 409,
+    readonly field?: string,
+  ) {
+    super(message);
+  }
+}
+
+/** One quilt: its folder, its journal, and the log folded from it. */
+export class QuiltStore {
+  /** Everything acknowledged. */
+  #log: Log;
+  /** With what is on its way to the disk: the next decision stands on it. */
+  #ahead: Log;
+  readonly #listeners = new Set<(events: NumberedEvent[]) => void>();
+
+  private constructor(
+    readonly id: string,
+    readonly folder: string,
+    readonly fs: FileSystem,
+    readonly damage: readonly Damage[],
+    readonly journal: Journal,
+    log: Log,
+  ) {
+    this.#log = log;
+    this.#ahead = log;
+    journal.onFailure = () => {
+      this.#ahead = this.#log;
+    };
+  }
+
+  static async open(fs: FileSystem, id: string, folder: string): Promise<QuiltStore> {
+    await checkFormat(fs, folder);
+    const { journal, events, damage } = await Journal.open(fs, folder);
+    return new QuiltStore(id, folder, fs, damage, journal, fold(withoutGaps(events)));
+  }
+
+  get log(): Log {
+    return this.#log;
+  }
+
+  /**
+   * Lets `decide` look at the log as it will be, writes what it says happens, and returns when that is
+   * on the disk. Throws `Refusal`, or `DiskTrouble`, after which the log is as it was.
+   */
+  async commit(decide: (log: Log) => Decision): Promise<{ events: NumberedEvent[]; log: Log }> {
+    const decision = decide(this.#ahead);
+    if ('refused' in decision) throw new Refusal(decision.refused);
+    const events = this.#number(decision.events);
+    const after = events.reduce(evolve, this.#ahead);
+    this.#ahead = after;
+    // Also where nothing happens: the answer may rest on a change that is still on its way.
+    await this.journal.append(events);
+    if (after.seq > this.#log.seq) this.#log = after;
+    if (events.length > 0) for (const listener of this.#listeners) listener(events);
+    return { events, log: after };
+  }
+
+  /** Calls back with new events once they are on the disk. Returns what ends it. */
+  subscribe(listener: (events: NumberedEvent[]) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  async close(): Promise<void> {
+    this.#listeners.clear();
+    await this.journal.close();
+  }
+
+  #number(events: readonly LogEvent[]): NumberedEvent[] {
+    const at = new Date().toISOString();
+    return events.map((event, i) => ({ seq: this.#ahead.seq + 1 + i, at, event }));
+  }
+}
+
+/** Puts `event-lost` in for numbers that a damaged journal lacks, so that pages get an unbroken stream. */
+function withoutGaps(events: readonly NumberedEvent[]): NumberedEvent[] {
+  const whole: NumberedEvent[] = [];
+  for (const event of events) {
+    for (let seq = whole.length + 1; seq < event.seq; seq++) {
+      whole.push({ seq, at: event.at, event: { type: 'event-lost' } });
+    }
+    whole.push(event);
+  }
+  return whole;
+}
