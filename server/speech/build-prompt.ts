@@ -22,7 +22,9 @@ const MOST_FABRICS = 14;
  * @param lastNote the note before, as heard
  */
 export function buildPrompt(
-  quilt: { rows?: number; blocks?: number; fabrics?: Record<string, unknown> | readonly string[] } | undefined,
+  quilt:
+    | { rows?: number; blocks?: number; fabrics?: Record<string, unknown> | readonly string[] }
+    | undefined,
   lastNote?: string,
 ): RecognitionContext {
   const named = quilt?.fabrics ?? [];

@@ -11,8 +11,10 @@ const BINS = FFT / 2 + 1;
 const RADICES = [5, 5, 4, 4];
 const FLOOR = 1e-10;
 
+type Samples = Float64Array<ArrayBuffer>;
+
 /** Discrete Fourier transform of 400 complex points, in place, by Stockham's self-sorting scheme. */
-function createTransform400(): (re: Float64Array, im: Float64Array) => void {
+function createTransform400(): (re: Samples, im: Samples) => void {
   const cos = new Float64Array(FFT);
   const sin = new Float64Array(FFT);
   for (let i = 0; i < FFT; i++) {
@@ -99,7 +101,7 @@ export function createLogMel(melFilters: ArrayLike<ArrayLike<number>>, window: A
     mel.fill(Math.log10(FLOOR));
     let highest = Math.log10(FLOOR);
 
-    const fill = (target: Float64Array, column: number) => {
+    const fill = (target: Samples, column: number) => {
       const start = column * HOP - FFT / 2;
       for (let i = 0; i < FFT; i++) {
         let at = start + i;
@@ -108,7 +110,7 @@ export function createLogMel(melFilters: ArrayLike<ArrayLike<number>>, window: A
         target[i] = at < used ? pcm[at]! * window[i]! : 0;
       }
     };
-    const store = (power: Float64Array, column: number) => {
+    const store = (power: Samples, column: number) => {
       for (let band = 0; band < bands.length; band++) {
         const { from, to, weights } = bands[band]!;
         let sum = 0;

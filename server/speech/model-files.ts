@@ -67,13 +67,16 @@ export async function checkModelFolder(
 ): Promise<{ file: string; bytes: number }[]> {
   const manifest = await readModelManifest(modelsDir);
   const listed = manifest.folders.find((candidate) => candidate.folder === folder);
-  const wanted = listed?.files ?? RECOGNISER_LAYOUT.map((file) => ({ file, bytes: undefined, sha256: undefined }));
+  const wanted =
+    listed?.files ?? RECOGNISER_LAYOUT.map((file) => ({ file, bytes: undefined, sha256: undefined }));
   const checked: { file: string; bytes: number }[] = [];
   for (const { file, bytes, sha256 } of wanted) {
     const path = join(modelsDir, folder, file);
     const found = await stat(path).catch(() => undefined);
     if (!found?.isFile()) {
-      throw new ModelFileError(`Model file missing: ${folder}/${file}. Restore it from the download (looked for ${path}).`);
+      throw new ModelFileError(
+        `Model file missing: ${folder}/${file}. Restore it from the download (looked for ${path}).`,
+      );
     }
     if (bytes !== undefined && found.size !== bytes) {
       throw new ModelFileError(

@@ -6,7 +6,7 @@ import type { RecogniserReply, RecogniserRequest } from './recogniser-process.ts
 import type { Recognition } from './whisper.ts';
 
 export type { RecognitionContext } from './build-prompt.ts';
-export type { Recognition, RecognisedWord } from './whisper.ts';
+export type { RecognisedWord, Recognition } from './whisper.ts';
 
 /** `live` goes before `partial` (words shown while she speaks), and both before `recording`. */
 export type RecognitionPriority = 'live' | 'partial' | 'recording';
@@ -81,9 +81,12 @@ export function createRecogniser({
   const waiting: Job[] = [];
   const atWork = new Map<number, Job>();
 
-  const watchdog = setInterval(() => {
-    if (atWork.size > 0 && Date.now() - lastSign > hangAfterMs) child?.kill('SIGKILL');
-  }, Math.min(1000, hangAfterMs / 4));
+  const watchdog = setInterval(
+    () => {
+      if (atWork.size > 0 && Date.now() - lastSign > hangAfterMs) child?.kill('SIGKILL');
+    },
+    Math.min(1000, hangAfterMs / 4),
+  );
   watchdog.unref();
 
   function start(): Promise<void> {
@@ -91,7 +94,10 @@ export function createRecogniser({
       await checkModelFolder(modelsDir, model);
       if (isClosed) throw new RecogniserError('The recogniser is closed.');
       await new Promise<void>((resolve, reject) => {
-        const spawned = forkTypeScript(new URL('./recogniser-process.ts', import.meta.url), [modelsDir, model]);
+        const spawned = forkTypeScript(new URL('./recogniser-process.ts', import.meta.url), [
+          modelsDir,
+          model,
+        ]);
         child = spawned;
         lastWords = '';
         let reason: string | undefined;
@@ -158,7 +164,12 @@ export function createRecogniser({
     atWork.delete(reply.id);
     if (reply.type === 'recognised') job.settle({ recognition: reply.recognition });
     else if (reply.type === 'aborted') job.settle({ error: abortError() });
-    else job.settle({ error: new RecogniserError(`The recogniser failed on this speech (${oneLine(reply.message)}). The audio is kept.`) });
+    else
+      job.settle({
+        error: new RecogniserError(
+          `The recogniser failed on this speech (${oneLine(reply.message)}). The audio is kept.`,
+        ),
+      });
     pump();
   }
 
@@ -232,7 +243,9 @@ export function createRecogniser({
       if (isClosed) return;
       isClosed = true;
       clearInterval(watchdog);
-      const error = new RecogniserError('The recogniser was closed before this speech was read. The audio is kept.');
+      const error = new RecogniserError(
+        'The recogniser was closed before this speech was read. The audio is kept.',
+      );
       for (const job of [...waiting.splice(0), ...atWork.values()]) job.settle({ error });
       atWork.clear();
       const leaving = child;
@@ -250,7 +263,8 @@ function abortError(): Error {
 }
 
 function oneLine(text: string): string {
-  return text.trim().split('\n').filter(Boolean).at(-1)?.slice(0, 200) ?? '';
+  const lines = text.trim().split('\n').filter(Boolean);
+  return (lines.find((line) => /error/i.test(line)) ?? lines.at(-1))?.trim().slice(0, 200) ?? '';
 }
 
 export { ModelFileError };

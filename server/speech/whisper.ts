@@ -1,10 +1,11 @@
 import { AutoModelForSpeechSeq2Seq, AutoProcessor, AutoTokenizer, env } from '@xenova/transformers';
-import { Tensor } from 'onnxruntime-node';
+import type { Tensor } from 'onnxruntime-node';
 import { BoostContinuations } from './boost-continuations.ts';
 import type { RecognitionContext } from './build-prompt.ts';
 import { findTokenLoop } from './find-token-loop.ts';
 import { echoesPrompt, isInventedSpeech, loudestDb } from './is-invented-speech.ts';
 import { createLogMel } from './log-mel.ts';
+import { onnx } from './onnx-runtime.ts';
 
 export type RecognisedWord = { text: string; confidence: number };
 
@@ -34,7 +35,6 @@ const PREFIX = [START, 50259, 50359, 50363];
 const SPACE = 220;
 const MOST_PROMPT_TOKENS = 223;
 const MOST_POSITIONS = 448;
-const SAMPLES_PER_FRAME = 320;
 const LONGEST_FRAMES = 1500;
 const SHORTEST_FRAMES = 500;
 const BOOST = 4;
@@ -47,17 +47,29 @@ const SILENT_DB = -60;
 
 type Past = Record<string, Tensor>;
 type Step = { logits: Float32Array; positions: number; past: Past };
-type Reading = { tokens: number[]; logProbs: number[]; endLogProb: number; noSpeech: number; looped: boolean };
+type Reading = {
+  tokens: number[];
+  logProbs: number[];
+  endLogProb: number;
+  noSpeech: number;
+  looped: boolean;
+};
 
 /** Called before each run of the network: lets live speech go first, and throws when the work was called off. */
 export type Turn = () => Promise<void>;
 
 export type Whisper = {
-  recognise(pcm: Float32Array, context: RecognitionContext, options: { beam?: number; turn: Turn }): Promise<Recognition>;
+  recognise(
+    pcm: Float32Array,
+    context: RecognitionContext,
+    options: { beam?: number; turn: Turn },
+  ): Promise<Recognition>;
 };
 
-// biome-ignore lint/suspicious/noExplicitAny: the library gives its sessions no type
-type Session = { run(feeds: any, fetches?: string[]): Promise<Record<string, Tensor>>; outputNames: string[] };
+type Session = {
+  run(feeds: Record<string, unknown>, fetches?: string[]): Promise<Record<string, Tensor>>;
+  outputNames: string[];
+};
 
 /**
  * Loads a Whisper folder of the library's layout and reads with it by a loop of our own, because the library's pipeline gives
@@ -76,9 +88,14 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
   const parts = network as any;
   const encoder = parts.session as Session;
   const decoder = parts.decoder_merged_session as Session;
-  const extractor = processor.feature_extractor as unknown as { config: { mel_filters: number[][] }; window: Float64Array };
+  const extractor = processor.feature_extractor as unknown as {
+    config: { mel_filters: number[][] };
+    window: Float64Array;
+  };
   const logMel = createLogMel(extractor.config.mel_filters, extractor.window);
-  const suppressed: number[] = [...(parts.generation_config.suppress_tokens ?? [])].filter((id: number) => id < END);
+  const suppressed: number[] = [...(parts.generation_config.suppress_tokens ?? [])].filter(
+    (id: number) => id < END,
+  );
   const stepOutputs = decoder.outputNames.filter((name) => !name.includes('.encoder.'));
   let realTimeFactor = 0.1;
 
@@ -87,15 +104,17 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
 
   async function encode(pcm: Float32Array, frames: number): Promise<Tensor> {
     const mel = logMel(pcm, frames);
-    const output = await encoder.run({ input_features: new Tensor('float32', mel, [1, 80, frames * 2]) });
+    const output = await encoder.run({
+      input_features: new onnx.Tensor('float32', mel, [1, 80, frames * 2]),
+    });
     return output.last_hidden_state as Tensor;
   }
 
   async function step(encoded: Tensor, tokens: number[], past: Past | undefined): Promise<Step> {
     const feeds: Record<string, unknown> = {
-      input_ids: new Tensor('int64', BigInt64Array.from(tokens, BigInt), [1, tokens.length]),
+      input_ids: new onnx.Tensor('int64', BigInt64Array.from(tokens, BigInt), [1, tokens.length]),
       encoder_hidden_states: encoded,
-      use_cache_branch: new Tensor('bool', [past !== undefined], [1]),
+      use_cache_branch: new onnx.Tensor('bool', [past !== undefined], [1]),
     };
     if (past) Object.assign(feeds, past);
     else {
@@ -105,7 +124,11 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       for (let layer = 0; layer < parts.num_decoder_layers; layer++) {
         for (const side of ['encoder', 'decoder']) {
           for (const part of ['key', 'value']) {
-            feeds[`past_key_values.${layer}.${side}.${part}`] = new Tensor('float32', new Float32Array(0), [1, heads, 0, width]);
+            feeds[`past_key_values.${layer}.${side}.${part}`] = new onnx.Tensor(
+              'float32',
+              new Float32Array(0),
+              [1, heads, 0, width],
+            );
           }
         }
       }
@@ -140,7 +163,12 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     const row = (index: number) => start.logits.subarray(index * vocabulary, (index + 1) * vocabulary);
     const atStart = row(prefix.length - PREFIX.length);
     const noSpeech = Math.exp(atStart[NO_SPEECH]! - logSumExp(atStart));
-    return { logits: row(prefix.length - 1).slice(0, END + 1), past: start.past, noSpeech, room: MOST_POSITIONS - prefix.length };
+    return {
+      logits: row(prefix.length - 1).slice(0, END + 1),
+      past: start.past,
+      noSpeech,
+      room: MOST_POSITIONS - prefix.length,
+    };
   }
 
   async function readGreedily(
@@ -150,19 +178,23 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     cap: number,
     turn: Turn,
   ): Promise<Reading> {
-    let { logits, past, noSpeech, room } = await begin(encoded, prompt);
+    const start = await begin(encoded, prompt);
+    const { noSpeech, room } = start;
+    let logits: Float32Array = start.logits;
+    let past = start.past;
     const tokens: number[] = [];
     const logProbs: number[] = [];
     const most = Math.min(cap, room - 1);
     for (;;) {
       const total = prepare(logits, tokens.length === 0);
-      const favoured = boosts?.after(tokens) ?? [];
-      const favour = favoured.length > 0 ? new Set(favoured) : undefined;
       let best = END;
-      let bestScore = logits[END]!;
-      for (let id = 0; id < END; id++) if (logits[id]! > bestScore) bestScore = logits[(best = id)]!;
-      if (favour) {
-        for (const id of favour) if (logits[id]! + BOOST > bestScore) bestScore = logits[(best = id)]! + BOOST;
+      for (let id = 0; id < END; id++) if (logits[id]! > logits[best]!) best = id;
+      let bestScore = logits[best]!;
+      for (const id of boosts?.after(tokens) ?? []) {
+        if (logits[id]! + BOOST > bestScore) {
+          best = id;
+          bestScore = logits[id]! + BOOST;
+        }
       }
       const logProb = logits[best]! - total;
       if (best === END) return { tokens, logProbs, endLogProb: logProb, noSpeech, looped: false };
@@ -170,7 +202,13 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       logProbs.push(logProb);
       const loop = findTokenLoop(tokens);
       if (loop) {
-        return { tokens: tokens.slice(0, loop.keep), logProbs: logProbs.slice(0, loop.keep), endLogProb: 0, noSpeech, looped: true };
+        return {
+          tokens: tokens.slice(0, loop.keep),
+          logProbs: logProbs.slice(0, loop.keep),
+          endLogProb: 0,
+          noSpeech,
+          looped: true,
+        };
       }
       if (tokens.length >= most) return { tokens, logProbs, endLogProb: 0, noSpeech, looped: false };
       await turn();
@@ -178,7 +216,13 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     }
   }
 
-  async function readWithBeam(encoded: Tensor, prompt: string, width: number, cap: number, turn: Turn): Promise<Reading> {
+  async function readWithBeam(
+    encoded: Tensor,
+    prompt: string,
+    width: number,
+    cap: number,
+    turn: Turn,
+  ): Promise<Reading> {
     type Beam = { tokens: number[]; logProbs: number[]; sum: number; logits: Float32Array; past: Past };
     const start = await begin(encoded, prompt);
     const most = Math.min(cap, start.room - 1);
@@ -217,14 +261,25 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       beams = next;
     }
     for (const beam of beams) {
-      finished.push({ ...beam, endLogProb: 0, noSpeech: start.noSpeech, looped: false, score: beam.sum / (beam.tokens.length + 1) });
+      finished.push({
+        ...beam,
+        endLogProb: 0,
+        noSpeech: start.noSpeech,
+        looped: false,
+        score: beam.sum / (beam.tokens.length + 1),
+      });
     }
     finished.sort((a, b) => b.score - a.score);
     return finished[0] ?? { tokens: [], logProbs: [], endLogProb: 0, noSpeech: start.noSpeech, looped: true };
   }
 
   const meanOf = (reading: Reading) =>
-    (reading.logProbs.reduce((sum, value) => sum + value, 0) + reading.endLogProb) / (reading.logProbs.length + 1);
+    (reading.logProbs.reduce((sum, value) => sum + value, 0) + reading.endLogProb) /
+    (reading.logProbs.length + 1);
+
+  const isDoubtful = (reading: Reading) =>
+    meanOf(reading) < DOUBTFUL && !isInventedSpeech(decodeText(reading.tokens), figuresOf(reading));
+  const needsSecondHearing = (reading: Reading) => reading.noSpeech > 0.3 || meanOf(reading) < -0.8;
 
   function wordsOf(reading: Reading): RecognisedWord[] {
     const words: { tokens: number[]; lowest: number }[] = [];
@@ -286,19 +341,24 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       await turn();
       const whole = frames === LONGEST_FRAMES ? encoded : await encode(pcm, LONGEST_FRAMES);
       reading = await readGreedily(whole, '', undefined, cap, turn);
-    } else if (prompt !== '' && echoesPrompt(decodeText(reading.tokens), prompt)) {
-      // What it gives back is its own prompt. Only what is heard without the prompt too was said.
+    } else if (beam === undefined && realTimeFactor < TOO_SLOW && isDoubtful(reading)) {
+      await turn();
+      const second = await readWithBeam(encoded, prompt, 4, cap, turn);
+      if (!second.looped && meanOf(second) > meanOf(reading)) reading = second;
+    }
+    if (
+      prompt !== '' &&
+      !looped &&
+      (needsSecondHearing(reading) || echoesPrompt(decodeText(reading.tokens), prompt))
+    ) {
+      // On noise a prompted recogniser hands its prompt back, and is surer of itself than it should be: only what is heard
+      // without the prompt too was said.
       await turn();
       const unprompted = await readGreedily(encoded, '', undefined, cap, turn);
       if (unprompted.looped || isInventedSpeech(decodeText(unprompted.tokens), figuresOf(unprompted))) {
         return nothing(unprompted.noSpeech, meanOf(unprompted));
       }
-      if (meanOf(unprompted) < -1) reading = unprompted;
-    } else if (beam === undefined && meanOf(reading) < DOUBTFUL && realTimeFactor < TOO_SLOW) {
-      if (isInventedSpeech(decodeText(reading.tokens), figuresOf(reading))) return nothing(reading.noSpeech, meanOf(reading));
-      await turn();
-      const second = await readWithBeam(encoded, prompt, 4, cap, turn);
-      if (!second.looped && meanOf(second) > meanOf(reading)) reading = second;
+      if (echoesPrompt(decodeText(reading.tokens), prompt) && meanOf(unprompted) < -1) reading = unprompted;
     }
     looped ||= reading.looped;
 
@@ -331,7 +391,11 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
  * Runs a session for some of its outputs. onnxruntime-node 1.14.0 then files the tensors under the wrong names (the first
  * names of the whole list, in order), so they are put right here; a version that names them well is left alone.
  */
-async function runFor(session: Session, feeds: unknown, wanted: string[]): Promise<Record<string, Tensor>> {
+async function runFor(
+  session: Session,
+  feeds: Record<string, unknown>,
+  wanted: string[],
+): Promise<Record<string, Tensor>> {
   const outputs = await session.run(feeds, wanted);
   if (wanted.every((name) => name in outputs)) return outputs;
   const named: Record<string, Tensor> = {};

@@ -1,0 +1,39 @@
+import type { RecognitionContext } from './build-prompt.ts';
+import type { Recogniser } from './recogniser.ts';
+import { transcribeRecording } from './transcribe-recording.ts';
+
+/**
+ * Hears a whole file as one note. A pause of two seconds does not cut it, because a note read in one piece is heard better;
+ * longer ones are cut at pauses and joined.
+ *
+ * @returns the words (empty when nothing was said) and the mean confidence over them, 0–1
+ * @throws AudioFileError, ModelFileError, RecogniserError; AbortError when called off
+ */
+export async function hearFile(
+  path: string,
+  context: RecognitionContext,
+  {
+    recogniser,
+    modelsDir,
+    beam,
+    signal,
+  }: { recogniser: Recogniser; modelsDir: string; beam?: number; signal?: AbortSignal },
+): Promise<{ heard: string; confidence: number }> {
+  const parts: { text: string; confidence: number; words: number }[] = [];
+  const utterances = transcribeRecording(path, {
+    recogniser,
+    modelsDir,
+    context: (before) => (before ? { ...context, lastNote: before } : context),
+    endpointer: { endPauseMs: 2000, longestPauseMs: 2000, adaptPause: false },
+    priority: 'live',
+    beam,
+    signal,
+  });
+  for await (const { text, confidence, words } of utterances)
+    parts.push({ text, confidence, words: words.length });
+  const count = parts.reduce((sum, part) => sum + part.words, 0);
+  return {
+    heard: parts.map((part) => part.text).join(' '),
+    confidence: count === 0 ? 0 : parts.reduce((sum, part) => sum + part.confidence * part.words, 0) / count,
+  };
+}
