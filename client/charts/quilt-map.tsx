@@ -1,0 +1,342 @@
+import type { JSX } from 'preact';
+import type { Place } from '../../shared/entry.ts';
+import { onePlaceWords } from '../words/place-words.ts';
+import { type TradeLabels, tradeLabels } from '../words/trade-labels.ts';
+import { BlockSeam } from './block-seam.tsx';
+import { DamageMark } from './damage-mark.tsx';
+import { type Palette, PRINT_PALETTE } from './palette.ts';
+import type { Moment, PlacePicture, QuiltPicture } from './quilt-picture.ts';
+import { type Point, placeIn, quiltCorners } from './quilt-shape.ts';
+import { StitchMark } from './stitch-mark.tsx';
+
+const WIDTH = 1000;
+const STANDING_WORDS = {
+  untouched: '',
+  found: 'found damaged',
+  undecided: 'undecided',
+  planned: 'planned',
+  doing: 'in hand',
+  done: 'done',
+  left: 'left as found',
+} as const;
+
+type Strip = { place: Place; corners: Point[]; label: string };
+
+export type QuiltMapProps = {
+  picture: QuiltPicture;
+  moment: Moment;
+  title: string;
+  spelling?: 'british' | 'american';
+  palette?: Palette;
+  /** The place shown as picked. */
+  picked?: Place | null;
+  /** The place that the Tab key reaches; arrow keys move it. Absent: the drawing is a still picture. */
+  current?: Place;
+  onPick?: (place: Place) => void;
+  onKey?: (event: KeyboardEvent, place: Place) => void;
+  /** Prefix of ids, so that two drawings can stand on one page. */
+  id?: string;
+};
+
+/**
+ * The quilt as its real grid with edge, border, sashing and corners, drawn to its measured shape
+ * where it was measured. One SVG, alike in the page, in Node and on paper.
+ */
+export function QuiltMap(props: QuiltMapProps): JSX.Element {
+  const { picture, moment, palette = PRINT_PALETTE, picked, current, onPick, onKey, id = 'quilt' } = props;
+  const say = tradeLabels(props.spelling ?? 'british');
+  const { rows, blocks } = picture;
+  const measured = quiltCorners(picture.sides, blocks / rows);
+  const span = {
+    x: Math.max(...measured.map((p) => p.x)) - Math.min(0, ...measured.map((p) => p.x)),
+    y: Math.max(...measured.map((p) => p.y)) - Math.min(0, ...measured.map((p) => p.y)),
+  };
+  const scale = WIDTH / span.x;
+  const shiftX = -Math.min(0, ...measured.map((p) => p.x)) * scale;
+  const shiftY = -Math.min(0, ...measured.map((p) => p.y)) * scale;
+  const corners = measured.map((p) => ({ x: p.x * scale + shiftX, y: p.y * scale + shiftY })) as [
+    Point,
+    Point,
+    Point,
+    Point,
+  ];
+  const height = span.y * scale;
+  const average = Math.min(WIDTH / blocks, height / rows);
+  // The binding is drawn a little wider than true, so that it can be seen and touched.
+  const binding = Math.max(12, Math.min(22, average * 0.14));
+  const border = picture.border ? picture.border * scale : Math.max(30, Math.min(64, average * 0.34));
+  const edgeU = binding / WIDTH;
+  const edgeV = binding / height;
+  const borderU = edgeU + border / WIDTH;
+  const borderV = edgeV + border / height;
+  const at = (u: number, v: number) => placeIn(corners, u, v);
+  const quad = (u0: number, v0: number, u1: number, v1: number): Point[] => [
+    at(u0, v0),
+    at(u1, v0),
+    at(u1, v1),
+    at(u0, v1),
+  ];
+
+  const strips: Strip[] = [];
+  const side = (place: Place, points: Point[]) =>
+    strips.push({ place, corners: points, label: onePlaceWords(place, props.spelling) });
+  side('edge-top', [at(0, 0), at(1, 0), at(1 - edgeU, edgeV), at(edgeU, edgeV)]);
+  side('edge-right', [at(1, 0), at(1, 1), at(1 - edgeU, 1 - edgeV), at(1 - edgeU, edgeV)]);
+  side('edge-bottom', [at(1, 1), at(0, 1), at(edgeU, 1 - edgeV), at(1 - edgeU, 1 - edgeV)]);
+  side('edge-left', [at(0, 1), at(0, 0), at(edgeU, edgeV), at(edgeU, 1 - edgeV)]);
+  side('border-top', quad(borderU, edgeV, 1 - borderU, borderV));
+  side('border-right', quad(1 - borderU, borderV, 1 - edgeU, 1 - borderV));
+  side('border-bottom', quad(borderU, 1 - borderV, 1 - borderU, 1 - edgeV));
+  side('border-left', quad(edgeU, borderV, borderU, 1 - borderV));
+  side('corner-top-left', quad(edgeU, edgeV, borderU, borderV));
+  side('corner-top-right', quad(1 - borderU, edgeV, 1 - edgeU, borderV));
+  side('corner-bottom-right', quad(1 - borderU, 1 - borderV, 1 - edgeU, 1 - edgeV));
+  side('corner-bottom-left', quad(edgeU, 1 - borderV, borderU, 1 - edgeV));
+
+  const stepU = (1 - 2 * borderU) / blocks;
+  const stepV = (1 - 2 * borderV) / rows;
+  const gapU = picture.sashed ? stepU * 0.07 : 0;
+  const gapV = picture.sashed ? stepV * 0.07 : 0;
+  const live = Boolean(onPick);
+
+  const pictureOf = (place: Place): PlacePicture =>
+    picture.places.get(place) ?? inherited(picture, place) ?? EMPTY;
+
+  const cell = (place: Place, points: Point[], label: string, kind: 'block' | 'strip') => {
+    const shown = pictureOf(place);
+    const size = shorterSide(points);
+    const chosen = picked === place;
+    return (
+      <g
+        key={place}
+        role={live ? 'gridcell' : undefined}
+        tabIndex={live ? (current === place ? 0 : -1) : undefined}
+        aria-selected={live ? chosen : undefined}
+        aria-label={live ? `${label}${spoken(shown, say, moment)}` : undefined}
+        data-place={place}
+        class={live ? 'quilt-place' : undefined}
+        onClick={onPick ? () => onPick(place) : undefined}
+        onKeyDown={onKey ? (event) => onKey(event, place) : undefined}
+      >
+        <path
+          d={path(points)}
+          fill={ground(shown, palette, kind)}
+          stroke={palette.thread}
+          stroke-width={kind === 'block' ? 2 : 1.5}
+        />
+        {kind === 'strip' && place.startsWith('edge') ? (
+          <EdgeStitches points={points} palette={palette} />
+        ) : null}
+        <BlockSeam standing={shown.standing} corners={points} size={size} palette={palette} />
+        <Marks shown={shown} moment={moment} points={points} palette={palette} />
+        {live || chosen ? (
+          <path
+            class="quilt-ring"
+            d={path(points)}
+            fill="none"
+            stroke={chosen ? palette.ink : 'none'}
+            stroke-width={chosen ? 9 : 7}
+            stroke-linejoin="round"
+          />
+        ) : null}
+      </g>
+    );
+  };
+
+  return (
+    <svg
+      viewBox={`-34 -34 ${WIDTH + 48} ${Math.round(height) + 48}`}
+      xmlns="http://www.w3.org/2000/svg"
+      role={live ? 'grid' : 'img'}
+      aria-label={props.title}
+      aria-rowcount={live ? rows : undefined}
+      aria-colcount={live ? blocks : undefined}
+      class="quilt-map"
+      font-family="'Atkinson Next', Verdana, sans-serif"
+      font-size="20"
+      id={id}
+    >
+      {live ? null : <title>{props.title}</title>}
+      <g aria-hidden="true" fill={palette.muted} text-anchor="middle">
+        {Array.from({ length: blocks }, (_, i) => {
+          const p = at(borderU + stepU * (i + 0.5), 0);
+          return average > 26 || (i + 1) % 5 === 0 ? (
+            <text key={`c${i}`} x={r(p.x)} y={r(p.y - 12)}>
+              {i + 1}
+            </text>
+          ) : null;
+        })}
+        {Array.from({ length: rows }, (_, i) => {
+          const p = at(0, borderV + stepV * (i + 0.5));
+          return average > 26 || (i + 1) % 5 === 0 ? (
+            <text key={`r${i}`} x={r(p.x - 18)} y={r(p.y + 7)}>
+              {i + 1}
+            </text>
+          ) : null;
+        })}
+      </g>
+      <g role={live ? 'row' : undefined} aria-label={live ? 'Edge, border and corners' : undefined}>
+        {strips.map((strip) => cell(strip.place, strip.corners, strip.label, 'strip'))}
+      </g>
+      {picture.sashed ? (
+        <path
+          d={path(quad(borderU, borderV, 1 - borderU, 1 - borderV))}
+          fill={palette.indigoWash}
+          stroke="none"
+        />
+      ) : null}
+      {Array.from({ length: rows }, (_, row) => (
+        <g key={row} role={live ? 'row' : undefined} aria-label={live ? `Row ${row + 1}` : undefined}>
+          {Array.from({ length: blocks }, (_, block) => {
+            const u = borderU + stepU * block;
+            const v = borderV + stepV * row;
+            const points = quad(u + gapU / 2, v + gapV / 2, u + stepU - gapU / 2, v + stepV - gapV / 2);
+            return cell(`${row + 1}-${block + 1}`, points, `row ${row + 1}, block ${block + 1}`, 'block');
+          })}
+        </g>
+      ))}
+    </svg>
+  );
+}
+
+const EMPTY: PlacePicture = {
+  place: '',
+  standing: 'untouched',
+  findings: [],
+  done: [],
+  planned: [],
+  undecided: [],
+};
+
+/** A side of the border or edge shows what is said of the whole border, edge or binding. */
+function inherited(picture: QuiltPicture, place: Place): PlacePicture | undefined {
+  if (place.startsWith('border-')) return picture.places.get('border');
+  if (place.startsWith('edge-')) return picture.places.get('edge') ?? picture.places.get('binding');
+  return undefined;
+}
+
+function ground(shown: PlacePicture, palette: Palette, kind: 'block' | 'strip'): string {
+  if (shown.standing === 'found' || shown.standing === 'undecided') return palette.madderWash;
+  if (shown.standing === 'planned') return palette.weldWash;
+  if (shown.standing === 'done' || shown.standing === 'doing') return palette.indigoWash;
+  return kind === 'block' ? palette.paper : palette.ground;
+}
+
+function EdgeStitches(props: { points: Point[]; palette: Palette }): JSX.Element {
+  const [a, b, c, d] = props.points as [Point, Point, Point, Point];
+  return (
+    <path
+      d={`M${r((a.x + d.x) / 2)} ${r((a.y + d.y) / 2)}L${r((b.x + c.x) / 2)} ${r((b.y + c.y) / 2)}`}
+      stroke={props.palette.thread}
+      stroke-width="2.5"
+      stroke-dasharray="11 9"
+      stroke-linecap="round"
+    />
+  );
+}
+
+/** Up to four marks in a block; where there are more, three and a count. */
+function Marks(props: {
+  shown: PlacePicture;
+  moment: Moment;
+  points: Point[];
+  palette: Palette;
+}): JSX.Element | null {
+  const { shown, moment, points, palette } = props;
+  const settled = shown.standing === 'done';
+  const marks: { key: string; draw: (x: number, y: number, size: number) => JSX.Element }[] = [];
+  if (moment !== 'planned') {
+    // Damage that has been mended is no longer in the cloth; the block's story still tells it.
+    if (moment === 'found' || !settled) {
+      for (const finding of shown.findings) {
+        marks.push({
+          key: finding,
+          draw: (x, y, size) => <DamageMark finding={finding} x={x} y={y} size={size} ink={palette.madder} />,
+        });
+      }
+    }
+  }
+  for (const action of moment === 'planned' ? [...shown.planned, ...shown.done] : shown.done) {
+    marks.push({
+      key: action,
+      draw: (x, y, size) => <StitchMark action={action} x={x} y={y} size={size} ink={palette.indigo} />,
+    });
+  }
+  if (moment === 'planned') {
+    for (const action of shown.undecided) {
+      marks.push({
+        key: `${action}?`,
+        draw: (x, y, size) => <StitchMark action={action} x={x} y={y} size={size} ink={palette.weld} />,
+      });
+    }
+  }
+  if (!marks.length) return null;
+  const box = {
+    x: Math.max(points[0]!.x, points[3]!.x),
+    y: Math.max(points[0]!.y, points[1]!.y),
+    w: Math.min(points[1]!.x, points[2]!.x) - Math.max(points[0]!.x, points[3]!.x),
+    h: Math.min(points[2]!.y, points[3]!.y) - Math.max(points[0]!.y, points[1]!.y),
+  };
+  const upright = box.h > box.w * 1.6;
+  const flat = box.w > box.h * 1.6;
+  const shorter = Math.min(box.w, box.h);
+  if (shorter < 8) return null;
+  const room = flat || upright ? Math.floor(Math.max(box.w, box.h) / shorter) : shorter < 55 ? 1 : 4;
+  const shownMarks = marks.length <= room ? marks : marks.slice(0, Math.max(1, room - 1));
+  const more = marks.length - shownMarks.length;
+  const slots = shownMarks.length + (more && room > 1 ? 1 : 0);
+  const across = flat ? slots : upright ? 1 : slots > 1 ? 2 : 1;
+  const down = flat ? 1 : upright ? slots : Math.ceil(slots / across);
+  const size =
+    flat || upright
+      ? shorter * 0.66
+      : Math.min((box.w * 0.74) / Math.max(across, 1.35), (box.h * 0.74) / Math.max(down, 1.35));
+  const x0 = box.x + (box.w - across * size * 1.08) / 2;
+  const y0 = box.y + (box.h - down * size * 1.08) / 2;
+  const slot = (i: number) => ({
+    x: x0 + (i % across) * size * 1.08,
+    y: y0 + Math.floor(i / across) * size * 1.08,
+  });
+  return (
+    <g aria-hidden="true">
+      {shownMarks.map((mark, i) => {
+        const p = slot(i);
+        return <g key={mark.key}>{mark.draw(r(p.x), r(p.y), r(size))}</g>;
+      })}
+      {more && room > 1 ? (
+        <text
+          x={r(slot(shownMarks.length).x + size / 2)}
+          y={r(slot(shownMarks.length).y + size * 0.68)}
+          text-anchor="middle"
+          font-size={r(size * 0.6)}
+          font-weight="700"
+          fill={palette.ink}
+        >
+          +{more}
+        </text>
+      ) : null}
+    </g>
+  );
+}
+
+function spoken(shown: PlacePicture, say: TradeLabels, moment: Moment): string {
+  const parts = [
+    shown.findings.length ? `found: ${shown.findings.map(say.finding).join(', ')}` : '',
+    shown.done.length && moment !== 'found' ? `done: ${shown.done.map(say.did).join(', ')}` : '',
+    shown.planned.length ? `planned: ${shown.planned.map(say.toDo).join(', ')}` : '',
+    shown.undecided.length ? `undecided: ${shown.undecided.map(say.toDo).join(' or ')}` : '',
+  ].filter(Boolean);
+  if (!parts.length) return ': nothing noted';
+  const standing = STANDING_WORDS[shown.standing];
+  return `${standing ? `, ${standing}` : ''}. ${parts.join('; ')}`;
+}
+
+const shorterSide = (p: readonly Point[]): number =>
+  Math.min(
+    Math.hypot(p[1]!.x - p[0]!.x, p[1]!.y - p[0]!.y),
+    Math.hypot(p[2]!.x - p[1]!.x, p[2]!.y - p[1]!.y),
+    Math.hypot(p[3]!.x - p[2]!.x, p[3]!.y - p[2]!.y),
+    Math.hypot(p[0]!.x - p[3]!.x, p[0]!.y - p[3]!.y),
+  );
+const path = (points: readonly Point[]): string => `M${points.map((p) => `${r(p.x)} ${r(p.y)}`).join('L')}Z`;
+const r = (n: number): number => Math.round(n * 10) / 10;

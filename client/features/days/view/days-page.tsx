@@ -1,0 +1,5 @@
+import type { JSX } from 'preact';
+
+export function DaysPage(): JSX.Element {
+  return <h1>DaysPage</h1>;
+}

@@ -1,0 +1,5 @@
+import type { JSX } from 'preact';
+
+export function OpenPage(): JSX.Element {
+  return <h1>OpenPage</h1>;
+}

@@ -1,0 +1,120 @@
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import type { Log } from '../../../../core/log/log.ts';
+import type { Photo } from '../../../../shared/event.ts';
+import { STAGES } from '../../../../shared/event.ts';
+import { api } from '../../link/state/api.ts';
+import { changeLog } from '../state/change-log.ts';
+import './photographs.css';
+
+const STAGE_WORDS = { before: 'before', during: 'during the work', after: 'after' } as const;
+
+/** The photographs of a place (or of all places), and the way to add more: choose, drop or paste. */
+export function Photographs(props: { log: Log; place: string | null }): JSX.Element {
+  const { log, place } = props;
+  const [stage, setStage] = useState<Photo['stage']>('during');
+  const [fault, setFault] = useState('');
+  const [busy, setBusy] = useState(0);
+  const [over, setOver] = useState(false);
+  const photos = log.photos.filter((photo) => place === null || photo.places.includes(place));
+
+  const take = async (files: Iterable<File>) => {
+    setFault('');
+    for (const file of files) {
+      setBusy((n) => n + 1);
+      try {
+        const body = new FormData();
+        body.append('stage', stage);
+        body.append('places', JSON.stringify(place ? [place] : []));
+        body.append('file', file, file.name);
+        await api(`/api/quilts/${encodeURIComponent(log.quilt.id)}/photos`, { body });
+      } catch (why) {
+        setFault(`${file.name}: ${why instanceof Error ? why.message : String(why)}`);
+      } finally {
+        setBusy((n) => n - 1);
+      }
+    }
+  };
+
+  return (
+    <section
+      class={`photographs${over ? ' over' : ''}`}
+      aria-label="Photographs"
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={(event) => {
+        event.preventDefault();
+        setOver(false);
+        void take(event.dataTransfer?.files ?? []);
+      }}
+      onPaste={(event) => void take(event.clipboardData?.files ?? [])}
+    >
+      <h3>Photographs</h3>
+      {photos.length ? (
+        <ul class="plain photo-list">
+          {photos.map((photo) => (
+            <li key={photo.id}>
+              <a href={photoAddress(log.quilt.id, photo.file)} target="_blank" rel="noreferrer">
+                <img
+                  src={photoAddress(log.quilt.id, photo.thumbnail ?? photo.file)}
+                  alt={
+                    photo.caption || `${STAGE_WORDS[photo.stage]}, ${photo.places.join(', ') || 'the quilt'}`
+                  }
+                  loading="lazy"
+                />
+              </a>
+              <span class="small">
+                {photo.caption || STAGE_WORDS[photo.stage]}
+                <button
+                  type="button"
+                  class="slight no-print"
+                  onClick={() =>
+                    void changeLog({ type: 'remove-photo', photoId: photo.id }, 'Photograph taken out')
+                  }
+                >
+                  Take out
+                </button>
+              </span>
+            </li>
+          ))}
+        </ul>
+      ) : (
+        <p class="small quiet">None yet. Drop or paste one here, or choose it.</p>
+      )}
+      <div class="row no-print">
+        <label class="photo-stage">
+          <span class="sr-only">Taken</span>
+          <select value={stage} onChange={(event) => setStage(event.currentTarget.value as Photo['stage'])}>
+            {STAGES.map((name) => (
+              <option key={name} value={name}>
+                {STAGE_WORDS[name]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <input
+          type="file"
+          accept="image/*"
+          multiple
+          aria-label="Choose photographs"
+          onChange={(event) => {
+            void take([...(event.currentTarget.files ?? [])]);
+            event.currentTarget.value = '';
+          }}
+        />
+      </div>
+      {busy ? <p role="status">Putting {busy} away…</p> : null}
+      {fault ? (
+        <p class="fault" role="alert">
+          {fault}
+        </p>
+      ) : null}
+    </section>
+  );
+}
+
+export const photoAddress = (quiltId: string, file: string): string =>
+  `/api/quilts/${encodeURIComponent(quiltId)}/photos/${file.split('/').map(encodeURIComponent).join('/')}`;

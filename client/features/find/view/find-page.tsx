@@ -1,0 +1,5 @@
+import type { JSX } from 'preact';
+
+export function FindPage(): JSX.Element {
+  return <h1>FindPage</h1>;
+}

@@ -1,0 +1,155 @@
+import { computed, effect, signal } from '@preact/signals';
+import { type AudioOutbox, createAudioOutbox } from '../../../audio/audio-outbox.ts';
+import type { CapturedFrame } from '../../../audio/capture-worklet.ts';
+import { type Microphone, microphoneTrouble, openMicrophone } from '../../../audio/microphone.ts';
+import { playTone } from '../../../audio/tones.ts';
+import { openQuilt } from '../../link/state/open-quilt.ts';
+import type { QuiltLink } from '../../link/state/quilt-link.ts';
+import { machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
+
+/**
+ * off: the microphone is closed. opening: waiting for the browser. ready: open but nothing is kept
+ * (held to talk, not held now). open: what is said is taken down.
+ */
+export type Ear = 'off' | 'opening' | 'ready' | 'open';
+
+export const ear = signal<Ear>('off');
+/** Peak of the last frame, 0 to 1. */
+export const soundLevel = signal(0);
+/** Something about the microphone that she should know; null when all is well. */
+export const earTrouble = signal<string | null>(null);
+/** Seconds of sound that wait for the server. */
+export const heldSeconds = signal(0);
+
+export const way = computed(() => (machineSettings.value ?? UNTIL_KNOWN).listening);
+
+const SILENT_FRAMES = 160; // about five seconds
+const CLIPPED_FRAMES = 12;
+
+let microphone: Microphone | null = null;
+let outbox: AudioOutbox | null = null;
+let outboxOf: QuiltLink | null = null;
+let unlisten: (() => void) | null = null;
+let silent = 0;
+let clipped = 0;
+let wanted = false;
+
+const tone = (name: Parameters<typeof playTone>[0]) => {
+  if ((machineSettings.peek() ?? UNTIL_KNOWN).tones) playTone(name);
+};
+
+effect(() => {
+  const link = openQuilt.value;
+  if (link === outboxOf) return;
+  unlisten?.();
+  outboxOf = link;
+  outbox = null;
+  if (!link) {
+    closeEar();
+    return;
+  }
+  const made = createAudioOutbox(link, () => crypto.randomUUID());
+  outbox = made;
+  if (link.connection.peek() === 'live') made.opened();
+  const timer = setInterval(() => {
+    made.flush();
+    heldSeconds.value = Math.round(made.heldS());
+  }, 250);
+  const stop = link.listen((message) => {
+    if (message.type === 'open') made.opened();
+    else if (message.type === 'closed') made.closed();
+    else if (message.type === 'level' && message.samples !== undefined) {
+      made.acknowledge(message.streamId, message.samples);
+    }
+  });
+  unlisten = () => {
+    clearInterval(timer);
+    stop();
+  };
+});
+
+async function openEar(): Promise<boolean> {
+  if (microphone) return true;
+  ear.value = 'opening';
+  earTrouble.value = null;
+  try {
+    microphone = await openMicrophone(takeFrame, () => {
+      closeEar();
+      earTrouble.value = 'The microphone was unplugged. Plug it in, then start listening again.';
+      tone('trouble');
+    });
+    return true;
+  } catch (why) {
+    ear.value = 'off';
+    earTrouble.value = microphoneTrouble(why);
+    tone('trouble');
+    return false;
+  }
+}
+
+function takeFrame(frame: CapturedFrame): void {
+  soundLevel.value = frame.peak;
+  silent = frame.peak < 0.0006 ? silent + 1 : 0;
+  clipped = frame.peak > 0.995 ? clipped + 1 : Math.max(0, clipped - 0.05);
+  if (silent > SILENT_FRAMES)
+    earTrouble.value = 'The microphone gives no sound at all. See that it is not muted.';
+  else if (clipped > CLIPPED_FRAMES)
+    earTrouble.value = 'The sound is too loud for the microphone. Move it away or turn it down.';
+  if (ear.peek() !== 'open' || !outbox) return;
+  if (!outbox.push(frame.samples)) {
+    closeEar();
+    earTrouble.value =
+      'Ten minutes of sound are held here, and no more fits until the server is back. Nothing of it is lost. Listening has stopped.';
+    tone('trouble');
+  }
+}
+
+function beginStretch(): void {
+  silent = 0;
+  clipped = 0;
+  outbox?.begin(way.peek(), Date.now());
+  ear.value = 'open';
+  tone('on');
+}
+
+function endStretch(): void {
+  outbox?.end();
+  tone('off');
+}
+
+/** Closes the microphone; what was said is sent whole. */
+export function closeEar(): void {
+  wanted = false;
+  if (ear.peek() === 'open') endStretch();
+  microphone?.close();
+  microphone = null;
+  soundLevel.value = 0;
+  ear.value = 'off';
+}
+
+/** Starts or stops listening (always and on call), or talking (held, by a click instead of a hold). */
+export async function toggleEar(): Promise<void> {
+  if (ear.peek() === 'opening') return;
+  if (ear.peek() === 'open') {
+    if (way.peek() === 'held') release();
+    else closeEar();
+    return;
+  }
+  if (await openEar()) beginStretch();
+}
+
+/** The held key, pedal or touch goes down. */
+export async function press(): Promise<void> {
+  wanted = true;
+  if (ear.peek() === 'open' || ear.peek() === 'opening') return;
+  if ((await openEar()) && wanted) beginStretch();
+  else if (microphone) ear.value = 'ready';
+}
+
+/** The held key, pedal or touch comes up: the utterance ends here. */
+export function release(): void {
+  wanted = false;
+  if (ear.peek() !== 'open') return;
+  endStretch();
+  ear.value = 'ready';
+}

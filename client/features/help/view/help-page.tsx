@@ -1,0 +1,5 @@
+import type { JSX } from 'preact';
+
+export function HelpPage(): JSX.Element {
+  return <h1>HelpPage</h1>;
+}

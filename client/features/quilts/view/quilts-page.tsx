@@ -1,0 +1,116 @@
+import type { JSX } from 'preact';
+import { useEffect } from 'preact/hooks';
+import type { QuiltCard } from '../../../../shared/settings.ts';
+import { dateWords } from '../../../words/figure-words.ts';
+import { pageAddress } from '../../shell/state/route.ts';
+import { cardsFault, loadQuiltCards, quiltCards } from '../state/quilt-cards.ts';
+import './quilts.css';
+
+/** The quilts on this machine, the one last worked on first. */
+export function QuiltsPage(): JSX.Element {
+  useEffect(() => {
+    void loadQuiltCards();
+  }, []);
+  const cards = quiltCards.value;
+  return (
+    <div class="quilts-page">
+      <header class="masthead">
+        <h1>Quiltside</h1>
+        <p>
+          Say what you see, do, buy and wonder about while you mend an old quilt. It becomes the log, the
+          hours, the estimate and the owner’s record. Nothing leaves this machine.
+        </p>
+        <hr class="masthead-line" />
+      </header>
+      {cardsFault.value ? (
+        <p class="notice bad" role="alert">
+          {cardsFault.value}{' '}
+          <button type="button" onClick={() => void loadQuiltCards()}>
+            Try again
+          </button>
+        </p>
+      ) : null}
+      {cards && cards.length > 0 ? (
+        <section aria-labelledby="on-hand">
+          <div class="page-head">
+            <h2 id="on-hand">Quilts in hand</h2>
+            <a class="tab chief" href="#/new">
+              Make a quilt
+            </a>
+          </div>
+          <ul class="plain stack">
+            {[...cards]
+              .sort((a, b) => b.lastAt.localeCompare(a.lastAt))
+              .map((card) => (
+                <Card key={card.id} card={card} />
+              ))}
+          </ul>
+        </section>
+      ) : cards ? (
+        <section class="first-start">
+          <h2>Nothing in hand yet</h2>
+          <p>
+            Begin with the quilt in front of you: its name and how many blocks it has across and down. All the
+            rest can be said later.
+          </p>
+          <p class="row">
+            <a class="tab chief" href="#/new">
+              Make a quilt
+            </a>
+          </p>
+          <p class="quiet">
+            To look round first, stop this and run <code>npm run demo</code>: it opens a finished job of an
+            invented quilt, on a copy that is thrown away.
+          </p>
+        </section>
+      ) : cardsFault.value ? null : (
+        <p class="quiet">Looking for your quilts…</p>
+      )}
+    </div>
+  );
+}
+
+function Card(props: { card: QuiltCard }): JSX.Element {
+  const { card } = props;
+  const across = Math.min(card.blocks, 12);
+  const down = Math.min(card.rows, 12);
+  const step = 84 / Math.max(across, down);
+  return (
+    <li>
+      <a class="quilt-card" href={pageAddress(card.id, 'frame')}>
+        <svg viewBox="0 0 100 100" aria-hidden="true" class="swatch">
+          <rect
+            x={50 - (across * step) / 2 - 6}
+            y={50 - (down * step) / 2 - 6}
+            width={across * step + 12}
+            height={down * step + 12}
+            class="swatch-edge"
+          />
+          {Array.from({ length: down }, (_, r) =>
+            Array.from({ length: across }, (_, c) => (
+              <rect
+                key={`${r}-${c}`}
+                x={50 - (across * step) / 2 + c * step}
+                y={50 - (down * step) / 2 + r * step}
+                width={step}
+                height={step}
+                class={(r + c) % 2 ? 'swatch-light' : 'swatch-dark'}
+              />
+            )),
+          )}
+        </svg>
+        <span>
+          <span class="card-name">{card.name}</span>
+          <span class="card-owner quiet">
+            {card.owner ? `for ${card.owner}, ` : ''}
+            {card.rows} × {card.blocks} blocks
+          </span>
+        </span>
+        <span class="card-last">
+          {card.entries} {card.entries === 1 ? 'entry' : 'entries'}
+          <span class="quiet">last at it {dateWords(card.lastAt.slice(0, 10), 'short')}</span>
+        </span>
+      </a>
+    </li>
+  );
+}

@@ -1,0 +1,5 @@
+import type { JSX } from 'preact';
+
+export function RecordPage(): JSX.Element {
+  return <h1>RecordPage</h1>;
+}
