@@ -7,7 +7,8 @@ export type RecogniserRequest =
       id: number;
       pcm: Float32Array;
       context: RecognitionContext;
-      urgent: boolean;
+      /** 0 goes first: the others wait while a lower number is at work. */
+      rank: number;
       beam: number | undefined;
     }
   | { type: 'abort'; id: number };
@@ -21,8 +22,8 @@ export type RecogniserReply =
   | { type: 'failed'; id: number; message: string };
 
 /**
- * The process that holds the recogniser. It takes several requests at a time; before each run of the network a request that
- * is not urgent waits while an urgent one is at work, so a recording never holds up live speech by more than one run.
+ * The process that holds the recogniser. It takes one request of each rank at a time; before each run of the network a request
+ * waits while one of a lower rank is at work, so a recording never holds up live speech by more than one run.
  */
 const [modelsDir, model] = process.argv.slice(2) as [string, string];
 const send = (reply: RecogniserReply) => process.send?.(reply);
@@ -32,11 +33,17 @@ console.warn = () => {};
 
 const aborted = new Set<number>();
 class Aborted extends Error {}
-let urgentAtWork = 0;
+const ranksAtWork: number[] = [];
 let free: (() => void)[] = [];
 let lastAlive = 0;
 
-const turnFor = (id: number, urgent: boolean): Turn => {
+function wakeAll(): void {
+  const waiting = free;
+  free = [];
+  for (const wake of waiting) wake();
+}
+
+const turnFor = (id: number, rank: number): Turn => {
   return async () => {
     const now = Date.now();
     if (now - lastAlive > 500) {
@@ -45,8 +52,11 @@ const turnFor = (id: number, urgent: boolean): Turn => {
     }
     // Gives the message channel its chance, or an abort would only be read when the work is done.
     await new Promise((resolve) => setImmediate(resolve));
-    while (!urgent && urgentAtWork > 0) await new Promise<void>((resolve) => free.push(resolve));
-    if (aborted.delete(id)) throw new Aborted();
+    for (;;) {
+      if (aborted.delete(id)) throw new Aborted();
+      if (!ranksAtWork.some((other) => other < rank)) return;
+      await new Promise<void>((resolve) => free.push(resolve));
+    }
   };
 };
 
@@ -56,12 +66,13 @@ try {
   process.on('message', async (request: RecogniserRequest) => {
     if (request.type === 'abort') {
       aborted.add(request.id);
+      wakeAll();
       return;
     }
-    const { id, pcm, context, urgent, beam } = request;
-    if (urgent) urgentAtWork++;
+    const { id, pcm, context, rank, beam } = request;
+    ranksAtWork.push(rank);
     try {
-      const recognition = await whisper.recognise(pcm, context, { beam, turn: turnFor(id, urgent) });
+      const recognition = await whisper.recognise(pcm, context, { beam, turn: turnFor(id, rank) });
       send({ type: 'recognised', id, recognition });
     } catch (error) {
       if (error instanceof Aborted) send({ type: 'aborted', id });
@@ -70,11 +81,8 @@ try {
       aborted.delete(id);
       // Without this the keys and values of past utterances pile up: 800 MB in place of 700 after a few long ones.
       globalThis.gc?.();
-      if (urgent && --urgentAtWork === 0) {
-        const waiting = free;
-        free = [];
-        for (const wake of waiting) wake();
-      }
+      ranksAtWork.splice(ranksAtWork.indexOf(rank), 1);
+      wakeAll();
     }
   });
   send({ type: 'ready', loadMs: performance.now() - began });

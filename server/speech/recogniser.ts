@@ -51,7 +51,7 @@ type Job = {
   settle: (outcome: { recognition: Recognition } | { error: Error }) => void;
 };
 
-const ORDER: Record<RecognitionPriority, number> = { live: 0, partial: 1, recording: 2 };
+const RANK: Record<RecognitionPriority, number> = { live: 0, partial: 1, recording: 2 };
 const TRIES = 2;
 
 /**
@@ -173,20 +173,27 @@ export function createRecogniser({
     pump();
   }
 
-  /** At most one urgent request and one of a recording are at work; the process lets the urgent one go first. */
+  /** At most one request of each priority is at work; the process lets the first of them go first. */
   function pump(): void {
     if (!isReady || !child) return;
-    waiting.sort((a, b) => ORDER[a.priority] - ORDER[b.priority] || a.id - b.id);
-    for (const urgent of [true, false]) {
-      const busy = [...atWork.values()].some((job) => (job.priority !== 'recording') === urgent);
-      const index = waiting.findIndex((job) => (job.priority !== 'recording') === urgent);
+    waiting.sort((a, b) => RANK[a.priority] - RANK[b.priority] || a.id - b.id);
+    for (const priority of ['live', 'partial', 'recording'] as const) {
+      const busy = [...atWork.values()].some((job) => job.priority === priority);
+      const index = waiting.findIndex((job) => job.priority === priority);
       if (busy || index < 0) continue;
       const [job] = waiting.splice(index, 1) as [Job];
       job.tries++;
       atWork.set(job.id, job);
       lastSign = Date.now();
       const { id, pcm, context, beam } = job;
-      child.send({ type: 'recognise', id, pcm, context, urgent, beam } satisfies RecogniserRequest);
+      child.send({
+        type: 'recognise',
+        id,
+        pcm,
+        context,
+        rank: RANK[priority],
+        beam,
+      } satisfies RecogniserRequest);
     }
   }
 

@@ -25,7 +25,7 @@ export type RecordingProgress = {
 };
 
 /** Nobody waits for a recording, so a pause may be longer before it cuts: whole sentences are heard better. */
-const RECORDING_PAUSES: Partial<EndpointerSettings> = { endPauseMs: 900, adaptPause: false };
+const RECORDING_PAUSES: Partial<EndpointerSettings> = { endPauseMs: 1200, adaptPause: false };
 
 /**
  * Recognises a recording of any length, cut at its pauses; each utterance is given as soon as it is ready. Silence and noise
