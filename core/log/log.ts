@@ -98,6 +98,9 @@ export class Log implements QuiltState {
   get confirmedDays(): string[] {
     return this.parts.confirmedDays.map((day) => day.date);
   }
+  get dayConfirmations(): readonly { date: string; seq: number }[] {
+    return this.parts.confirmedDays;
+  }
   get handSpans(): HandSpan[] {
     return this.parts.handSpans as HandSpan[];
   }

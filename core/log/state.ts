@@ -64,6 +64,8 @@ export type QuiltState = {
   /** What the next note's words stand on. */
   conversation: Conversation;
   confirmedDays: string[];
+  /** The same with the place in the journal at which each day was last confirmed. */
+  dayConfirmations?: readonly { date: string; seq: number }[];
   handSpans: HandSpan[];
   /** Ids of computed stretches of work that were taken out by hand (see core/hours). */
   removedSpans?: string[];
