@@ -1,0 +1,123 @@
+import type { Passage, Section } from '../document-model.ts';
+import { paragraph, passage } from '../passage.ts';
+import type { RecordView } from '../record-view.ts';
+import { datePhrase, durationFigure, moneyPhrase } from '../wording/figure-phrases.ts';
+import { sentence } from '../wording/sentence.ts';
+import { some } from './condition-record.ts';
+import { materialRows } from './material-rows.ts';
+import type { Paper } from './paper.ts';
+
+type Price = NonNullable<NonNullable<Paper['estimate']>['price']>;
+
+/** What is due, from the estimate's price; hours and materials as they came out beside it. */
+export function bill({ view, date, hours, estimate }: Paper): Section[] {
+  const price = estimate?.price;
+  return [
+    { id: 'parties', title: '', passages: [parties(view, date)] },
+    {
+      id: 'lines',
+      title: 'For the work on the quilt',
+      passages: price
+        ? [lines(view, price)]
+        : [
+            passage('no-price', 'none', [], [
+              { type: 'caution' as const, text: 'No price has been worked out yet. Give an hourly rate or charges in the estimate, and this page fills itself.' },
+            ]),
+          ],
+    },
+    { id: 'hours', title: 'Hours', passages: some(hoursLine(view, hours, estimate)) },
+    { id: 'materials', title: 'Materials used', passages: some(materials(view)) },
+    { id: 'terms', title: '', passages: price ? [due(view, price)] : [] },
+  ].filter((section) => section.passages.length > 0);
+}
+
+function parties(view: RecordView, date: string): Passage {
+  const rows: [string, string][] = [['Quilt', view.quilt.name]];
+  if (view.quilt.number) rows.push(['Number', view.quilt.number]);
+  if (view.quilt.owner) rows.push(['For', view.quilt.owner]);
+  if (view.quilt.mender) rows.push(['From', view.quilt.mender]);
+  rows.push(['Date', datePhrase(date, view.spelling)]);
+  return passage('parties', rows, [], [{ type: 'terms', rows }]);
+}
+
+/**
+ * The printed lines add up to the total. Where there is a mark-up, materials stand as one sum with it, so
+ * that what she paid stays hers.
+ */
+function lines(view: RecordView, price: Price): Passage {
+  const money = (minor: number): string => moneyPhrase(minor, price.digits, price.currency, view.spelling);
+  const markup = price.lines.some((line) => line.kind === 'markup' && line.minor !== 0);
+  const rows: string[][] = [];
+  for (const line of price.lines) {
+    if (line.kind === 'tax' || line.minor === 0) continue;
+    if (markup && (line.kind === 'material' || line.kind === 'markup')) continue;
+    rows.push([capital(line.name), money(line.minor)]);
+  }
+  if (markup) {
+    const sum = price.lines.reduce((all, line) => all + (line.kind === 'material' || line.kind === 'markup' ? line.minor : 0), 0);
+    rows.push(['Materials', money(sum)]);
+  }
+  if (price.tax.minor) {
+    rows.push(['Before tax', money(price.subtotal.minor)]);
+    for (const line of price.lines) if (line.kind === 'tax' && line.minor !== 0) rows.push([capital(line.name), money(line.minor)]);
+  }
+  rows.push(['Total', money(price.total.minor)]);
+  return passage('bill-lines', rows, [], [
+    {
+      type: 'table',
+      columns: [
+        { title: 'For', share: 0.68 },
+        { title: 'Amount', share: 0.32, align: 'right' },
+      ],
+      rows,
+      sum: true,
+    },
+  ]);
+}
+
+function hoursLine(view: RecordView, hours: Paper['hours'], estimate: Paper['estimate']): Passage | undefined {
+  if (!hours || hours.totalMin <= 0) return undefined;
+  const quoted = estimate?.work?.hours;
+  const said = [
+    `Worked: ${durationFigure(hours.totalMin)}.`,
+    quoted && quoted.high > 0
+      ? `Estimated: ${Math.round(quoted.low)} to ${Math.round(quoted.high)} hours.`
+      : '',
+  ].filter(Boolean);
+  const rows = hours.byTask
+    .filter((one) => one.minutes > 0)
+    .map((one) => [capital(one.task ? view.terms.task(one.task) : 'not named'), durationFigure(one.minutes)]);
+  return passage('bill-hours', [hours.totalMin, quoted, rows], [], [
+    paragraph(said.join(' ')),
+    {
+      type: 'table',
+      columns: [
+        { title: 'Work', share: 0.68 },
+        { title: 'Time', share: 0.32, align: 'right' },
+      ],
+      rows,
+    },
+  ]);
+}
+
+function materials(view: RecordView): Passage | undefined {
+  const used = view.materials.filter((fact) => fact.use === 'used');
+  const rows = materialRows(used, view);
+  if (!rows.length) return undefined;
+  return passage('bill-materials', rows, used, [
+    { type: 'list', items: rows.map(([name, amount]) => sentence(amount ? `${name}, ${amount}` : name!)) },
+  ]);
+}
+
+function due(view: RecordView, price: Price): Passage {
+  const money = (minor: number): string => moneyPhrase(minor, price.digits, price.currency, view.spelling);
+  const paid = price.paid?.minor ?? 0;
+  const owing = price.due?.minor ?? price.total.minor - paid;
+  const rows: [string, string][] = [['Total', money(price.total.minor)]];
+  if (price.deposit) rows.push(['Deposit agreed', money(price.deposit.minor)]);
+  if (paid) rows.push(['Received so far', money(paid)]);
+  rows.push([owing < 0 ? 'To be returned' : 'Due', money(Math.abs(owing))]);
+  return passage('due', rows, [], [{ type: 'terms', rows }]);
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,22 @@
+import type { Block, Passage } from './document-model.ts';
+import { fingerprint } from './fingerprint.ts';
+
+type Source = { id: string; noteId?: string };
+
+/**
+ * A passage with its fingerprint and the entries behind it. `facts` is whatever the words were made
+ * from, without ids: re-reading a note that says the same leaves the fingerprint as it was.
+ */
+export function passage(id: string, facts: unknown, from: readonly Source[], body: readonly Block[]): Passage {
+  return {
+    id,
+    facts: fingerprint(facts),
+    entryIds: [...new Set(from.map((source) => source.id))],
+    noteIds: [...new Set(from.flatMap((source) => source.noteId ?? []))],
+    body: [...body],
+    editable: body.some(
+      (block) => block.type !== 'figure' && block.type !== 'photograph' && block.type !== 'signatures',
+    ),
+  };
+}
+export const paragraph = (text: string): Block => ({ type: 'paragraph', text });
