@@ -1,10 +1,11 @@
+import type { Hours } from '../hours/hours.ts';
 import type { QuiltState } from '../log/state.ts';
 import type { DocumentKind } from './document-model.ts';
 import { wholeMeasure } from './documents/identification.ts';
 import { beforeWork } from './documents/condition-record.ts';
 import { proposedTreatments } from './documents/proposed-treatments.ts';
 import { INTERVENTIONS, type RecordView, recordView } from './record-view.ts';
-import type { RecordEstimate, RecordHours } from './record-figures.ts';
+import type { RecordEstimate } from './record-figures.ts';
 
 /**
  * One field that the guidance asks for. `clause` is the paragraph that asks: AIC Commentaries to the
@@ -31,7 +32,7 @@ type Told = { id: string; noteId?: string };
 type Rule = Omit<ChecklistItem, 'filled' | 'value' | 'entryIds' | 'noteIds'> & {
   find: (facts: Facts) => { value: string; from?: readonly Told[] } | undefined;
 };
-type Facts = { view: RecordView; hours?: RecordHours; estimate?: RecordEstimate };
+type Facts = { view: RecordView; hours?: Pick<Hours, 'totalMin'>; estimate?: RecordEstimate };
 
 const text = (value: string | undefined): { value: string } | undefined => (value ? { value } : undefined);
 const told = (from: readonly Told[], value = `${from.length} noted`): { value: string; from: readonly Told[] } | undefined =>
@@ -344,7 +345,7 @@ const RULES: readonly Rule[] = [
 /** The fields a full record has, each filled or with the question that would fill it. */
 export function checklist(
   state: QuiltState,
-  given: { hours?: RecordHours; estimate?: RecordEstimate } = {},
+  given: { hours?: Pick<Hours, 'totalMin'>; estimate?: RecordEstimate } = {},
 ): ChecklistItem[] {
   const facts: Facts = { view: recordView(state), ...given };
   return RULES.map(({ find, ...item }) => {

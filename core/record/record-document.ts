@@ -7,7 +7,8 @@ import { ownersLetter } from './documents/owners-letter.ts';
 import type { Paper } from './documents/paper.ts';
 import { proposal } from './documents/proposal.ts';
 import { treatmentRecord } from './documents/treatment-record.ts';
-import type { RecordEstimate, RecordHours } from './record-figures.ts';
+import type { Hours } from '../hours/hours.ts';
+import { type RecordEstimate, recordHours } from './record-figures.ts';
 import { recordView } from './record-view.ts';
 import { localeOf } from './wording/figure-phrases.ts';
 import { localClock } from './wording/local-clock.ts';
@@ -27,14 +28,14 @@ const PAPERS: Record<DocumentKind, { title: string; write: (paper: Paper) => Sec
 export function recordDocument(
   state: QuiltState,
   kind: DocumentKind,
-  given: { at: string; hours?: RecordHours; estimate?: RecordEstimate },
+  given: { at: string; hours?: Hours; estimate?: RecordEstimate },
 ): RecordDocument {
   const view = recordView(state);
   const { date } = localClock(given.at, view.quilt.zone);
   const paper: Paper = {
     view,
     date,
-    ...(given.hours ? { hours: given.hours } : {}),
+    ...(given.hours ? { hours: recordHours(given.hours) } : {}),
     ...(given.estimate ? { estimate: given.estimate } : {}),
   };
   const { title, write } = PAPERS[kind];

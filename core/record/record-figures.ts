@@ -1,5 +1,6 @@
 import type { EstimateAnswer } from '../../shared/estimate-answer.ts';
 import type { Task } from '../../shared/vocabulary.ts';
+import type { Hours } from '../hours/hours.ts';
 
 /** Worked time, as the record tells it. Times are local minutes of the quilt's zone. */
 export type RecordHours = {
@@ -18,5 +19,22 @@ export type RecordHours = {
   }[];
 };
 
+/** The hours of a log, down to what the record tells. A length without clock times keeps its day alone. */
+export function recordHours(hours: Hours): RecordHours {
+  return {
+    totalMin: hours.totalMin,
+    byTask: hours.byTask.map(({ task, minutes }) => ({ ...(task ? { task } : {}), minutes })),
+    byDay: hours.byDay.map(({ date, minutes }) => ({ date, minutes })),
+    spans: hours.spans.map(({ id, task, how, start, end, minutes }) => ({
+      id,
+      ...(task ? { task } : {}),
+      ...(how === 'length' ? {} : { start, end }),
+      date: start.slice(0, 10),
+      minutes,
+      inferred: how === 'inferred',
+    })),
+  };
+}
+
 /** The parts of an estimate that may stand in a client's paper; everything else of it stays out. */
-export type RecordEstimate = Pick<EstimateAnswer, 'work' | 'price' | 'shopping'>;
+export type RecordEstimate = Pick<EstimateAnswer, 'work' | 'price'>;

@@ -4,7 +4,7 @@ import type { RecordView } from '../record-view.ts';
 import { datePhrase, durationFigure, moneyPhrase } from '../wording/figure-phrases.ts';
 import { sentence } from '../wording/sentence.ts';
 import { some } from './condition-record.ts';
-import { materialRows } from './material-rows.ts';
+import { materialRows, staysIn } from './material-rows.ts';
 import type { Paper } from './paper.ts';
 
 type Price = NonNullable<NonNullable<Paper['estimate']>['price']>;
@@ -25,9 +25,9 @@ export function bill({ view, date, hours, estimate }: Paper): Section[] {
             ]),
           ],
     },
+    { id: 'due', title: 'What is due', passages: price ? [due(view, price)] : [] },
     { id: 'hours', title: 'Hours', passages: some(hoursLine(view, hours, estimate)) },
     { id: 'materials', title: 'Materials used', passages: some(materials(view)) },
-    { id: 'terms', title: '', passages: price ? [due(view, price)] : [] },
   ].filter((section) => section.passages.length > 0);
 }
 
@@ -101,7 +101,7 @@ function hoursLine(view: RecordView, hours: Paper['hours'], estimate: Paper['est
 }
 
 function materials(view: RecordView): Passage | undefined {
-  const used = view.materials.filter((fact) => fact.use === 'used');
+  const used = view.materials.filter((fact) => fact.use === 'used' && staysIn(fact));
   const rows = materialRows(used, view);
   if (!rows.length) return undefined;
   return passage('bill-materials', rows, used, [

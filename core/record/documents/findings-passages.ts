@@ -5,7 +5,7 @@ import { paragraph, passage } from '../passage.ts';
 import type { FindingFact, RecordView } from '../record-view.ts';
 import { countPhrase, datePhrase } from '../wording/figure-phrases.ts';
 import { listPhrase } from '../wording/list-phrase.ts';
-import { blockAt, inPlaces, isPlural, placeLabel, placesPhrase } from '../wording/places-phrase.ts';
+import { betweenBlocks, blockAt, inPlaces, isPlural, placeLabel, placesPhrase } from '../wording/places-phrase.ts';
 import { sentence } from '../wording/sentence.ts';
 
 export type FindingGroup = { finding: Finding; places: Place[]; fabrics: string[]; from: FindingFact[] };
@@ -28,11 +28,13 @@ export function findingSentence(group: FindingGroup, view: RecordView): string {
   const { finding, places, fabrics } = group;
   const total = view.grid.rows * view.grid.blocks;
   const blocks = places.filter((place) => blockAt(place)).length;
-  const where = inPlaces(places, view.grid);
+  const between =
+    finding === 'split-seam' ? betweenBlocks(group.from.map((fact) => fact.places), view.grid) : undefined;
+  const where = between ?? inPlaces(places, view.grid);
   // A fabric that names its own blocks is not said twice.
   const cloth = fabrics.filter((name) => !where.includes(name));
-  const extent = blocks > 1 && blocks < total ? ` (${blocks} of ${total} blocks)` : '';
-  const name = view.terms.finding(finding, isPlural(places));
+  const extent = !between && blocks > 1 && blocks < total ? ` (${blocks} of ${total} blocks)` : '';
+  const name = view.terms.finding(finding, between ? group.from.length > 1 : isPlural(places));
   return sentence(
     `${name} ${where || 'at a place not noted'}${extent}${cloth.length ? `, in the ${listPhrase(cloth, view.spelling)}` : ''}`,
   );

@@ -1,6 +1,10 @@
 import type { MaterialFact, RecordView } from '../record-view.ts';
 import { eighths } from '../wording/figure-phrases.ts';
 
+/** Tools and what is washed out again are no part of the quilt. */
+export const staysIn = (fact: MaterialFact): boolean =>
+  !(fact.material && ['pins', 'needle', 'detergent'].includes(fact.material));
+
 /** Name and amount of each material, the same things added up; no price. */
 export function materialRows(facts: readonly MaterialFact[], view: RecordView): string[][] {
   const by = new Map<string, { name: string; amounts: Map<string, number> }>();

@@ -7,7 +7,7 @@ import { countPhrase, datePhrase, dateRangePhrase, durationPhrase } from '../wor
 import { listPhrase } from '../wording/list-phrase.ts';
 import { inPlaces, isPlural, placesPhrase } from '../wording/places-phrase.ts';
 import { sentence } from '../wording/sentence.ts';
-import { becausePhrase, didPhrase, findingsAt, groupTreatments, type TreatmentGroup } from '../wording/treatment-phrase.ts';
+import { becausePhrase, deed, findingsAt, groupTreatments, type TreatmentGroup } from '../wording/treatment-phrase.ts';
 import { groupFindings } from './findings-passages.ts';
 import { layoutPhrase, sizePhrase } from './identification.ts';
 import type { Paper } from './paper.ts';
@@ -68,26 +68,45 @@ function whatItIs(view: RecordView): Passage {
   const said: string[] = [
     sentence(`the quilt is made of ${layoutPhrase(grid.rows, grid.blocks)}${size ? `, and measures ${size}` : ''}`),
   ];
-  if (quilt.maker) said.push(sentence(`as it was told to me, it was made by ${quilt.maker.replaceAll('\n', ' ')}`));
-  if (quilt.madeWhen) said.push(sentence(`when it was made: ${quilt.madeWhen}`));
+  if (quilt.maker) said.push(sentence(`as it was told to me, it was made by ${lowerArticle(quilt.maker.replaceAll('\n', ' '))}`));
+  if (quilt.madeWhen) said.push(sentence(madePhrase(quilt.madeWhen.replaceAll('\n', ' '))));
   if (quilt.origin) said.push(sentence(quilt.origin.replaceAll('\n', ' ')));
   if (quilt.inscriptions) said.push(sentence(`it carries these marks: ${quilt.inscriptions.replaceAll('\n', ' ')}`));
   const facts = [said];
   return passage('what-it-is', facts, [], [paragraph(said.join(' '))]);
 }
 
+const lowerArticle = (text: string): string => text.replace(/^(?:The|A|An|Her|His|Their|My)\b/, (word) => word.toLowerCase());
+
+/** "1931", "about 1890", "Winter of 1931" each in a sentence of its own kind. */
+function madePhrase(when: string): string {
+  if (/^\d{4}s?\b/.test(when)) return `it was made in ${/^\d{4}s/.test(when) ? 'the ' : ''}${when}`;
+  if (/^(?:spring|summer|autumn|fall|winter)\b/i.test(when)) {
+    return `it was made in the ${when.charAt(0).toLowerCase()}${when.slice(1)}`;
+  }
+  if (/^(?:in|about|around|before|after|between|circa|probably|during|sometime|some time)\b/i.test(when)) {
+    return `it was made ${when.charAt(0).toLowerCase()}${when.slice(1)}`;
+  }
+  return `when it was made: ${when}`;
+}
+
 function whatIFound(view: RecordView): Passage {
   const groups = groupFindings(view.findings);
   const damage = groups.filter((group) => group.finding !== 'sound' && group.finding !== 'old-repair');
   const said: string[] = [];
-  const tell = damage.map((group) => {
+  // The first few with their places; the rest by name, or the letter would be the condition record again.
+  const told = damage.slice(0, 6).map((group) => {
     const name = view.terms.finding(group.finding, isPlural(group.places));
     return `${name} ${inPlaces(group.places, view.grid, MOST)}`.trim();
   });
-  if (tell.length === 0) said.push('I found no damage that I noted.');
-  for (let i = 0; i < tell.length; i += 3) {
-    const some = listPhrase(tell.slice(i, i + 3), view.spelling);
-    said.push(sentence(i === 0 ? `I found ${some}` : i === 3 ? `There was also ${some}` : `Besides, ${some}`));
+  if (told.length === 0) said.push('I found no damage that I noted.');
+  for (let i = 0; i < told.length; i += 3) {
+    said.push(sentence(`I ${i === 0 ? '' : 'also '}found ${listPhrase(told.slice(i, i + 3), view.spelling)}`));
+  }
+  const rest = damage.slice(6);
+  if (rest.length) {
+    const names = rest.map((group) => view.terms.findingNoun(group.finding, isPlural(group.places)).replace(/, /g, ' and '));
+    said.push(sentence(`I noted besides ${listPhrase(names, view.spelling)}; the condition record says where`));
   }
   const old = groups.find((group) => group.finding === 'old-repair');
   if (old) said.push(sentence(`someone had mended it before, ${inPlaces(old.places, view.grid, MOST)}`));
@@ -106,18 +125,20 @@ function whatIFound(view: RecordView): Passage {
 
 const PHASES: { id: string; lead: string; actions: readonly Action[] }[] = [
   { id: 'apart', lead: 'To begin with', actions: ['remove'] },
-  { id: 'clean', lead: 'To clean it,', actions: ['clean', 'wash', 'dry'] },
-  { id: 'mend', lead: 'In the mending', actions: ['resew', 'darn', 'patch', 'replace', 'stabilize', 'overlay', 'piece'] },
+  { id: 'clean', lead: 'After that', actions: ['clean', 'wash', 'dry'] },
+  { id: 'mend', lead: 'In the mending', actions: ['resew', 'darn', 'patch', 'replace', 'stabilize', 'overlay'] },
   {
     id: 'rebuild',
     lead: 'To put it together again',
-    actions: ['add-border', 'square-up', 'trim', 'layer', 'baste', 'tie', 'quilt', 'bind'],
+    actions: ['piece', 'add-border', 'square-up', 'trim', 'layer', 'tie', 'quilt', 'bind'],
   },
   { id: 'label', lead: 'Last,', actions: ['label'] },
 ];
 
 function whatIDid(view: RecordView): Passage[] {
-  const done = view.treatments.filter((fact) => fact.state === 'done' && INTERVENTIONS.has(fact.action));
+  const done = view.treatments.filter(
+    (fact) => fact.state === 'done' && INTERVENTIONS.has(fact.action) && fact.object !== 'pins',
+  );
   if (!done.length) {
     return [passage('did-nothing', 'nothing', [], [paragraph('I have not begun the treatment yet.')])];
   }
@@ -128,7 +149,7 @@ function whatIDid(view: RecordView): Passage[] {
     const groups = merged(groupTreatments(facts, found, false));
     groups.sort((a, b) => phase.actions.indexOf(a.action) - phase.actions.indexOf(b.action));
     const said = joinDeeds(
-      groups.map((group) => didPhrase(group, view, MOST)),
+      groups.map((group) => deed(plain(group), view, MOST)),
       `${phase.lead} I`,
       view,
     );
@@ -154,12 +175,31 @@ function merged(groups: readonly TreatmentGroup[]): TreatmentGroup[] {
   return [...by.values()];
 }
 
-/** Deeds in sentences of at most three, each begun a little differently. */
-function joinDeeds(deeds: readonly string[], lead: string, view: RecordView): string {
+/** Without the names of stitches, which mean little to whom the letter is for; by hand or machine stays. */
+function plain(group: TreatmentGroup): TreatmentGroup {
+  if (group.stitch === 'hand' || group.stitch === 'machine' || group.stitch === undefined) return group;
+  const { stitch: _stitch, ...rest } = group;
+  return rest;
+}
+
+/** Deeds of one verb share it; then sentences of at most three, each begun a little differently. */
+function joinDeeds(deeds: readonly { verb: string; what: string }[], lead: string, view: RecordView): string {
+  const verbs: { verb: string; whats: string[] }[] = [];
+  for (const { verb, what } of deeds) {
+    const last = verbs.at(-1);
+    if (last?.verb === verb && last.whats.length < 4) last.whats.push(what);
+    else verbs.push({ verb, whats: [what] });
+  }
+  const clauses = verbs.map(({ verb, whats }) => `${verb} ${listPhrase(whats, view.spelling)}`);
   const said: string[] = [];
-  for (let i = 0; i < deeds.length; i += 3) {
-    const some = listPhrase(deeds.slice(i, i + 3), view.spelling);
-    said.push(sentence(i === 0 ? `${lead} ${some}` : i % 2 ? `I also ${some}` : `Then I ${some}`));
+  for (let i = 0; i < clauses.length; ) {
+    // A clause that is a list itself stands alone, so that the sentence can be followed.
+    const long = verbs[i]!.whats.length > 2;
+    let upTo = i + 1;
+    while (!long && upTo < clauses.length && upTo < i + 3 && verbs[upTo]!.whats.length <= 2) upTo++;
+    const some = listPhrase(clauses.slice(i, upTo), view.spelling);
+    said.push(sentence(said.length === 0 ? `${lead} ${some}` : said.length % 2 ? `I also ${some}` : `Then I ${some}`));
+    i = upTo;
   }
   return said.join(' ');
 }

@@ -1,7 +1,8 @@
+import type { Topic } from '../../../shared/vocabulary.ts';
 import type { Block, Passage, Section } from '../document-model.ts';
 import { cautions, REVERSIBILITY } from '../cautions.ts';
 import { paragraph, passage } from '../passage.ts';
-import { type AgreementFact, INTERVENTIONS, type RecordView, type TreatmentFact } from '../record-view.ts';
+import type { AgreementFact, RecordView } from '../record-view.ts';
 import { datePhrase, moneyPhrase } from '../wording/figure-phrases.ts';
 import { listPhrase } from '../wording/list-phrase.ts';
 import { placesPhrase } from '../wording/places-phrase.ts';
@@ -14,7 +15,7 @@ import type { Paper } from './paper.ts';
 import { findAddenda, proposedTreatments } from './proposed-treatments.ts';
 
 /** What is proposed, for the owner to agree to; later significant changes follow as addenda. */
-export function proposal({ view, date, hours, estimate }: Paper): Section[] {
+export function proposal({ view, estimate }: Paper): Section[] {
   const plan = proposedTreatments(view);
   const found = findingsAt(view.findings);
   const wanted = groupTreatments(
@@ -23,7 +24,7 @@ export function proposal({ view, date, hours, estimate }: Paper): Section[] {
     true,
   );
   const open = groupTreatments(plan.filter((fact) => fact.state === 'considering'), found, true);
-  const left = groupTreatments(plan.filter((fact) => fact.action === 'leave' && fact.state !== 'dropped'), found, true);
+  const left = groupTreatments(plan.filter((fact) => fact.action === 'leave' && (fact.state === 'done' || fact.state === 'planned')), found, true);
   const first = view.agreements[0];
   const proposed: RecordView = { ...view, treatments: plan };
   return [
@@ -41,7 +42,7 @@ export function proposal({ view, date, hours, estimate }: Paper): Section[] {
     { id: 'time-and-price', title: 'Time and price', passages: timeAndPrice(view, estimate) },
     { id: 'to-decide', title: 'For the owner to decide', passages: toDecide(open, view, first) },
     { id: 'agreement', title: 'Agreement', passages: agreementPassages(view, first, 'agreement') },
-    ...addenda(view, hours, date),
+    ...addenda(view),
   ].filter((section) => section.passages.length > 0);
 }
 
@@ -68,7 +69,6 @@ function treatmentPassages(wanted: readonly TreatmentGroup[], open: readonly Tre
     const said = [
       sentence(toDoPhrase(group, view)),
       group.reason ? sentence(`Reason: ${group.reason.replace(/^(?:because|since)\s+/i, '')}`) : '',
-      !group.reason && group.finding ? '' : '',
       others ? sentence(`Also considered: ${others}`) : '',
     ].filter(Boolean);
     return passage(groupId('propose', group), factsOf(group, others), group.from, [paragraph(said.join(' '))]);
@@ -124,7 +124,11 @@ function risks(view: RecordView): Passage[] {
 }
 
 function materials(view: RecordView): Passage | undefined {
-  const facts = view.materials.filter((fact) => fact.use !== 'used');
+  const tools = new Set(['pins', 'needle', 'other']);
+  const named = view.materials.filter((fact) => fact.use !== 'used' && !(fact.material && tools.has(fact.material)));
+  // What was on the list and then bought is one thing: the list gives way to what was bought.
+  const had = new Set(named.flatMap((fact) => (fact.use === 'needed' ? [] : [`${fact.material} ${fact.name ?? ''}`])));
+  const facts = named.filter((fact) => fact.use !== 'needed' || !had.has(`${fact.material} ${fact.name ?? ''}`));
   const rows = materialRows(facts, view);
   if (!rows.length) return undefined;
   return passage('proposal-materials', rows, facts, [
@@ -192,13 +196,13 @@ function toDecide(open: readonly TreatmentGroup[], view: RecordView, first: Agre
     );
   }
   const until = first?.at;
-  const topics = new Map<string, { open: boolean; from: RecordView['decisions'][number] }>();
+  const topics = new Map<Topic, { open: boolean; from: RecordView['decisions'][number] }>();
   for (const fact of view.decisions) {
     if (until && fact.date > first.date) continue;
     topics.set(fact.about, { open: fact.status === 'open', from: fact });
   }
   const asked = [...topics].filter(([, topic]) => topic.open);
-  for (const [about] of asked) items.push(sentence(view.terms.topic(about as never)));
+  for (const [about] of asked) items.push(sentence(view.terms.question(about)));
   if (!items.length) return [];
   return [
     passage('to-decide', items, [...open.flatMap((group) => group.from), ...asked.map(([, topic]) => topic.from)], [
@@ -233,7 +237,7 @@ function agreementPassages(view: RecordView, agreement: AgreementFact | undefine
   return [passage(id, agreement ?? 'open', [], body)];
 }
 
-function addenda(view: RecordView, _hours: Paper['hours'], _date: string): Section[] {
+function addenda(view: RecordView): Section[] {
   const found = findingsAt(view.findings);
   return findAddenda(view).map((addendum, i) => {
     const id = `addendum-${i + 1}`;
@@ -275,7 +279,3 @@ export function factsOf(group: TreatmentGroup, more?: unknown): unknown {
   const { action, object, stitch, fabric, reason, finding, places } = group;
   return [action, object, stitch, fabric, reason, finding, [...places].sort(), more];
 }
-
-/** Interventions alone: measuring and photographs need no agreement. */
-export const isProposable = (fact: TreatmentFact): boolean =>
-  INTERVENTIONS.has(fact.action) || fact.action === 'leave';

@@ -12,6 +12,7 @@ export type Addendum = {
 
 /** Part of other work, so no change of plan by itself: pressing a seam, pinning, cutting the patch. */
 const ROUTINE: ReadonlySet<Action> = new Set(['press', 'baste', 'dry', 'label', 'piece', 'trim', 'layer']);
+export const isRoutine = (fact: TreatmentFact): boolean => ROUTINE.has(fact.action) || fact.object === 'pins';
 
 /**
  * What the proposal covers: everything planned, weighed or left before the first agreement; where none is
@@ -26,8 +27,7 @@ export function proposedTreatments(view: RecordView): TreatmentFact[] {
   const facts = view.treatments.filter((fact) => INTERVENTIONS.has(fact.action) || fact.action === 'leave');
   const told = facts.filter(until);
   const planned = told.filter((fact) => fact.state !== 'done' || fact.action === 'leave');
-  const last = lastWords(planned, told);
-  return last;
+  return lastWords(planned, told);
 }
 
 /** Keeps of each place and action the last state; what was weighed and then decided at that place goes. */
@@ -90,7 +90,7 @@ export function findAddenda(view: RecordView): Addendum[] {
         if (places.length) dropped.push({ ...fact, places });
       } else if (fact.state !== 'considering') {
         const whole = proposed.has(`${fact.action} quilt`);
-        const routine = ROUTINE.has(fact.action);
+        const routine = isRoutine(fact);
         const places = placesOf(fact).filter((place) => {
           const key = `${fact.action} ${place}`;
           const is = !whole && !routine && !proposed.has(key) && !coveredByWhole(fact, proposedActions, place);

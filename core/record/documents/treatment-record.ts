@@ -4,17 +4,17 @@ import { paragraph, passage } from '../passage.ts';
 import { INTERVENTIONS, type RecordView, type TreatmentFact } from '../record-view.ts';
 import { datePhrase, durationFigure, durationPhrase } from '../wording/figure-phrases.ts';
 import { listPhrase } from '../wording/list-phrase.ts';
-import { inPlaces, placesPhrase } from '../wording/places-phrase.ts';
+import { placesPhrase } from '../wording/places-phrase.ts';
 import { sentence } from '../wording/sentence.ts';
-import { becausePhrase, findingsAt, groupTreatments, toDoPhrase, wasDonePhrase } from '../wording/treatment-phrase.ts';
+import { becausePhrase, deed, findingsAt, groupTreatments, toDoPhrase, wasDonePhrase } from '../wording/treatment-phrase.ts';
 import { beforeWork, mapPassage, some } from './condition-record.ts';
 import { findingSentence, groupFindings } from './findings-passages.ts';
 import { identification } from './identification.ts';
-import { materialRows } from './material-rows.ts';
+import { materialRows, staysIn } from './material-rows.ts';
 import type { Paper } from './paper.ts';
 import { photographPassages } from './photograph-passages.ts';
 import { factsOf, groupId } from './proposal.ts';
-import { findAddenda, proposedTreatments } from './proposed-treatments.ts';
+import { findAddenda, isRoutine, proposedTreatments } from './proposed-treatments.ts';
 
 /** Every action with who did it, what was added and taken away, where the plan was left, and the end state. */
 export function treatmentRecord({ view, hours }: Paper): Section[] {
@@ -36,7 +36,7 @@ export function treatmentRecord({ view, hours }: Paper): Section[] {
 }
 
 function summary(view: RecordView): Passage[] {
-  const done = view.treatments.filter((fact) => fact.state === 'done' && INTERVENTIONS.has(fact.action));
+  const done = view.treatments.filter((fact) => fact.state === 'done' && INTERVENTIONS.has(fact.action) && fact.object !== 'pins');
   if (!done.length) {
     return [passage('nothing-done', 'nothing', [], [paragraph('No treatment had been recorded when this was written.')])];
   }
@@ -142,7 +142,7 @@ function newFindings(view: RecordView): Passage[] {
 
 function materialsAdded(view: RecordView): Passage | undefined {
   const used = view.materials.filter(
-    (fact) => fact.use === 'used' && fact.material !== 'pins' && fact.material !== 'needle' && fact.material !== 'detergent',
+    (fact) => fact.use === 'used' && staysIn(fact),
   );
   const rows = materialRows(used, view);
   if (!rows.length) return undefined;
@@ -156,11 +156,9 @@ function takenOut(view: RecordView): Passage[] {
     (fact) => fact.state === 'done' && fact.action === 'remove' && fact.object !== 'pins',
   );
   return groupTreatments(removed, new Map(), false).map((group) => {
-    const what = group.object ? view.terms.object(group.object, group.places.length > 1) : 'old work';
-    const where = group.places.length && group.places[0] !== group.object ? ` ${inPlaces(group.places, view.grid)}` : '';
     const dates = [...new Set(group.from.map((fact) => fact.date))];
     return passage(groupId('removed', group), factsOf(group, dates), group.from, [
-      paragraph(sentence(`${what}${where}, on ${listPhrase(dates.map((date) => datePhrase(date, view.spelling)), view.spelling)}`)),
+      paragraph(sentence(`${deed(group, view).what}, on ${listPhrase(dates.map((date) => datePhrase(date, view.spelling)), view.spelling)}`)),
     ]);
   });
 }
@@ -172,7 +170,7 @@ export function hoursPassages(view: RecordView, hours: NonNullable<Paper['hours'
     .filter((one) => one.minutes > 0)
     .sort((a, b) => b.minutes - a.minutes)
     .map((one) => {
-      const name = one.task ? view.terms.task(one.task) : 'not named';
+      const name = one.task ? view.terms.task(one.task) : 'other, not named';
       return [name.charAt(0).toUpperCase() + name.slice(1), durationFigure(one.minutes)];
     });
   const days = hours.byDay.filter((day) => day.minutes > 0).length;
@@ -257,7 +255,7 @@ function logLine(fact: TreatmentFact, view: RecordView): string {
 }
 
 function finalState(view: RecordView): Passage {
-  const open = view.treatments.filter((fact) => fact.state === 'planned' || fact.state === 'doing');
+  const open = view.treatments.filter((fact) => (fact.state === 'planned' || fact.state === 'doing') && !isRoutine(fact));
   const doneAt = new Set(
     view.treatments.filter((fact) => fact.state === 'done').flatMap((fact) => (fact.places.length ? fact.places : ['quilt']).map((place) => `${fact.action} ${place}`)),
   );

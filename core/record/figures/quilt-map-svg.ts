@@ -103,6 +103,9 @@ export function quiltMapSvg(view: RecordView, moment: MapMoment, title: string):
   return { svg, width: WIDTH, height, alt };
 }
 
+/** Steps that leave nothing to be seen on a map of the finished quilt. */
+const PASSING: ReadonlySet<Action> = new Set(['remove', 'dry', 'press', 'baste', 'layer', 'trim', 'piece']);
+
 const WHOLE_PARTS = ['quilt', 'top', 'border', 'edge', 'binding', 'backing', 'batting', 'sashing'] as const;
 
 function wholeLabel(part: (typeof WHOLE_PARTS)[number], view: RecordView): string {
@@ -144,6 +147,8 @@ function marksByPlace(view: RecordView, moment: MapMoment): Map<Place, Mark[]> {
     for (const { action, state, places } of view.treatments) {
       const wanted = moment === 'now' ? state === 'done' : state === 'planned' || (state === 'done' && action === 'leave');
       if (!wanted || !(INTERVENTIONS.has(action) || action === 'leave')) continue;
+      // What is over once it is done would only cover what remains.
+      if (moment === 'now' && PASSING.has(action)) continue;
       put(places, {
         key: action,
         drawing: ACTION_DRAWINGS[action],

@@ -156,7 +156,7 @@ function byRow(places: Iterable<string>, grid: Grid): string[] {
     else alike.set(key, { blocks: sorted, rows: [row] });
   }
   return [...alike.values()].map(({ blocks, rows: inRows }) => {
-    const which = `the ${listPhrase(runs(blocks, ordinal), 'british')} block${blocks.length === 1 ? '' : 's'}`;
+    const which = `the ${listPhrase(runs(blocks, ordinal), 'british')} block${blocks.length === 1 && inRows.length === 1 ? '' : 's'}`;
     return grid.rows === 1 ? which : `${which} of ${rowsWord(inRows)}`;
   });
 }
@@ -239,6 +239,21 @@ export function inPlaces(places: readonly Place[], grid: Grid, most = Number.POS
     groups.map((group) => `${group.preposition} ${listPhrase(group.texts, grid.spelling)}`),
     grid.spelling,
   );
+}
+
+/**
+ * "between the first and second blocks of row 5", for seams each told by the two blocks it joins;
+ * nothing where one of them is not two neighbours.
+ */
+export function betweenBlocks(pairs: readonly (readonly Place[])[], grid: Grid): string | undefined {
+  const said: string[] = [];
+  for (const pair of pairs) {
+    const [a, b] = pair.map(blockAt);
+    if (pair.length !== 2 || !a || !b) return undefined;
+    if (Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]) !== 1) return undefined;
+    said.push(`between ${listPhrase(byRow(pair, grid), grid.spelling)}`);
+  }
+  return said.length ? listPhrase([...new Set(said)], grid.spelling) : undefined;
 }
 
 /** "row 3, block 2" for tables and labels, where the eye looks for figures. */

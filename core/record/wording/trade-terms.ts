@@ -274,6 +274,23 @@ const TOPICS: Record<Topic, Word> = {
   other: 'another matter',
 };
 
+/** A matter that is open, as the owner is asked about it. */
+const QUESTIONS: Record<Topic, Word> = {
+  backing: 'which backing',
+  batting: { british: 'which wadding', american: 'which batting' },
+  binding: 'which binding',
+  border: 'whether there is to be a border, and which',
+  thread: 'which thread',
+  'tie-thread': 'which thread for the ties',
+  fabric: 'which cloth',
+  tying: 'whether it is to be tied or quilted',
+  quilting: 'whether it is to be quilted or tied',
+  washing: 'whether it may be washed',
+  price: 'the price',
+  deadline: 'the date to finish by',
+  other: 'another matter that is still open',
+};
+
 const UNITS: Record<MaterialUnit, [one: string, many: string]> = {
   yd: ['yard', 'yards'],
   in: ['inch', 'inches'],
@@ -317,6 +334,7 @@ export function tradeTerms(spelling: Spelling) {
     measure: (measure: Measure) => MEASURES[measure],
     task: (task: Task) => TASKS[task],
     topic: (topic: Topic) => say(TOPICS[topic]),
+    question: (topic: Topic) => say(QUESTIONS[topic]),
     unit: (unit: MaterialUnit, count: number) => {
       if (unit === 'spool' && spelling === 'american') return count > 1 ? 'spools' : 'spool';
       return UNITS[unit][count > 1 ? 1 : 0];

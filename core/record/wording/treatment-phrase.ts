@@ -1,7 +1,7 @@
 import type { Place } from '../../../shared/entry.ts';
 import type { Action, Finding, RemovedObject, Stitch } from '../../../shared/vocabulary.ts';
 import type { FindingFact, RecordView, TreatmentFact } from '../record-view.ts';
-import { inPlaces, isPlural, placesPhrase } from './places-phrase.ts';
+import { betweenBlocks, inPlaces, isPlural, placesPhrase } from './places-phrase.ts';
 
 /** Treatments that are told in one breath: the same thing done the same way to the same damage. */
 export type TreatmentGroup = {
@@ -30,14 +30,14 @@ const ANSWERS: Partial<Record<Action, readonly Finding[]>> = {
 /** What the cloth is called that has such damage: "the torn cloth in…". */
 const DAMAGED: Partial<Record<Finding, string>> = {
   tear: 'torn cloth',
-  hole: 'cloth with holes',
+  hole: 'cloth round the hole',
   fraying: 'frayed cloth',
   shattered: 'shattered cloth',
   thin: 'thin, tender cloth',
   stain: 'stained cloth',
   fading: 'faded cloth',
   'dye-bleed': 'bled cloth',
-  missing: 'lost cloth',
+  missing: 'missing cloth',
   'insect-damage': 'eaten cloth',
   'split-seam': 'split seams',
 };
@@ -125,7 +125,8 @@ export function groupTreatments(
   return [...groups.values()];
 }
 
-type Parts = { object: string; plural: boolean; tail: string[] };
+/** `where` stands after the verb in the passive: "were removed from every block". */
+type Parts = { object: string; plural: boolean; where?: string; tail: string[] };
 
 const pluralPlaces = (phrase: string): boolean =>
   / and |\bblocks\b|\brows\b|\bcolumns\b|\bedges\b|\bborders\b|\bcorners\b/.test(phrase) && !/^every /.test(phrase);
@@ -152,7 +153,8 @@ function partsOf(group: TreatmentGroup, view: RecordView, most: number): Parts {
   const cloth = (): Parts => {
     const name = finding && DAMAGED[finding];
     if (!name) return bare();
-    return { object: `the ${name}${inWhere}`, plural: name === 'split seams', tail };
+    const many = finding === 'hole' && plural ? `${name}s` : name;
+    return { object: `the ${many}${inWhere}`, plural: name === 'split seams', tail };
   };
   const damage = (): Parts => {
     if (!finding) return bare();
@@ -184,19 +186,28 @@ function partsOf(group: TreatmentGroup, view: RecordView, most: number): Parts {
       break;
     case 'resew': {
       const partsOnly = places.length > 0 && places.every((place) => !/^\d/.test(place));
-      if (finding) parts = damage();
+      // Where each entry names the two blocks that a seam joins, the seam is between them.
+      const between = betweenBlocks(seamsOf(group), grid);
+      const seams = seamsOf(group).length;
+      const many = between ? seams > 1 : plural;
+      const spot = between ? ` ${between}` : inWhere;
+      if (finding && finding !== 'split-seam') parts = damage();
+      else if (finding) parts = { object: `the split seam${many ? 's' : ''}${spot}`, plural: many, tail };
       else if (partsOnly) parts = bare();
-      else parts = { object: `${plural ? 'seams' : 'a seam'}${inWhere}`, plural, tail };
+      else parts = { object: `${many ? 'seams' : 'a seam'}${spot}`, plural: many, tail };
       with_(fabric && `with ${fabric}`);
       break;
     }
     case 'remove': {
-      const same = places.length === 0 || places.every((place) => place === 'quilt' || place === object);
       const what = object ? terms.object(object, plural) : 'old work';
+      const family = places.length > 0 && places.every((place) => place === object || place.startsWith(`${object}-`));
+      const same = family || places.length === 0 || places.every((place) => place === 'quilt');
       const edges = object === 'binding' || object === 'border';
+      const named = family && places[0] !== object ? placesPhrase(places, grid).replace(/^the /, 'the old ') : what;
       parts = {
-        object: `${what}${same ? '' : edges ? inWhere : ` from ${placesPhrase(places, grid)}`}`,
-        plural: /s$/.test(what) && what !== 'a piece of cloth',
+        object: named,
+        plural: / and /.test(named) || (/s$/.test(what) && what !== 'a piece of cloth'),
+        ...(same ? {} : { where: edges ? where : `from ${placesPhrase(places, grid)}` }),
         tail,
       };
       break;
@@ -206,12 +217,21 @@ function partsOf(group: TreatmentGroup, view: RecordView, most: number): Parts {
       break;
     case 'cut':
     case 'piece':
-      parts = { object: `new pieces${places.length && places[0] !== 'quilt' ? ` for ${placesPhrase(places, grid)}` : ''}`, plural: true, tail };
+      parts = {
+        object: 'new pieces',
+        plural: true,
+        ...(places.length && places[0] !== 'quilt' ? { where: `for ${placesPhrase(places, grid)}` } : {}),
+        tail,
+      };
       with_(fabric && `from ${fabric}`);
       break;
     case 'add-border': {
       const sides = places.filter((place) => place.startsWith('border-'));
-      parts = sides.length ? bare() : { object: 'a border', plural: false, tail };
+      const phrase = placesPhrase(sides, grid);
+      const many = pluralPlaces(phrase);
+      parts = sides.length
+        ? { object: phrase.replace(/^the /, many ? 'new ' : 'a new '), plural: many, tail }
+        : { object: 'a border', plural: false, tail };
       with_(fabric && `of ${fabric}`);
       break;
     }
@@ -222,7 +242,12 @@ function partsOf(group: TreatmentGroup, view: RecordView, most: number): Parts {
       parts = places.length === 0 || places.includes('quilt') ? { object: 'the layers together', plural: true, tail } : bare();
       break;
     case 'label':
-      parts = { object: `a label${places.length && places[0] !== 'quilt' ? ` to ${placesPhrase(places, grid)}` : ' to it'}`, plural: false, tail };
+      parts = {
+        object: 'a label',
+        plural: false,
+        where: places.length && places[0] !== 'quilt' ? `${places.some((p) => p.startsWith('corner')) ? 'in' : 'to'} ${placesPhrase(places, grid)}` : 'to it',
+        tail,
+      };
       break;
     default:
       parts = bare();
@@ -232,25 +257,28 @@ function partsOf(group: TreatmentGroup, view: RecordView, most: number): Parts {
   return parts;
 }
 
-/** "patched the holes in the second block of row 3 with red print": after "I". */
-export function didPhrase(group: TreatmentGroup, view: RecordView, most = Number.POSITIVE_INFINITY): string {
-  const { object, tail } = partsOf(group, view, most);
-  return [verbOf(group.action, view.spelling === 'british').past, object, ...tail].join(' ');
+/** The two blocks of each seam, as each entry told them. */
+const seamsOf = (group: TreatmentGroup): readonly Place[][] => group.from.map((fact) => fact.places);
+
+const ofGroup = (parts: Parts): string => [parts.object, parts.where, ...parts.tail].filter(Boolean).join(' ');
+
+/** A deed in two parts, so that deeds of one verb can share it: "removed" + "the old binding". */
+export function deed(group: TreatmentGroup, view: RecordView, most = Number.POSITIVE_INFINITY): { verb: string; what: string } {
+  return { verb: verbOf(group.action, view.spelling === 'british').past, what: ofGroup(partsOf(group, view, most)) };
 }
 
 /** "patch the holes in…": after "to", or as a heading of a plan. */
 export function toDoPhrase(group: TreatmentGroup, view: RecordView, most = Number.POSITIVE_INFINITY): string {
-  const { object, tail } = partsOf(group, view, most);
-  return [verbOf(group.action, view.spelling === 'british').base, object, ...tail].join(' ');
+  return `${verbOf(group.action, view.spelling === 'british').base} ${ofGroup(partsOf(group, view, most))}`;
 }
 
 /** "the holes in the second block of row 3 were patched with red print". */
 export function wasDonePhrase(group: TreatmentGroup, view: RecordView, most = Number.POSITIVE_INFINITY): string {
-  const { object, plural, tail } = partsOf(group, view, most);
+  const { object, plural, where, tail } = partsOf(group, view, most);
   const together = object.endsWith(' together');
   const subject = together ? object.replace(/ together$/, '') : object;
   const verb = verbOf(group.action, view.spelling === 'british').participle;
-  return [subject, plural ? 'were' : 'was', together ? `${verb} together` : verb, ...tail].join(' ');
+  return [subject, plural ? 'were' : 'was', together ? `${verb} together` : verb, where, ...tail].filter(Boolean).join(' ');
 }
 
 /** A reason as she said it, ready to follow: "because the silk is splitting". */
