@@ -3,9 +3,13 @@ import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
 import serveStatic from '@fastify/static';
 import Fastify, { type FastifyInstance } from 'fastify';
+import { Hearing } from './hearing.ts';
+import { hearLeftOver } from './live/hear-left-over.ts';
 import { LiveSocket } from './live/live-socket.ts';
 import { answerErrors, answerUnknown } from './plugins/answer-errors.ts';
 import { guard } from './plugins/guard.ts';
+import { RecordingQueue } from './recordings/recording-queue.ts';
+import { mediaRoutes } from './routes/media-routes.ts';
 import { quiltRoutes } from './routes/quilt-routes.ts';
 import type { FileSystem } from './store/file-system.ts';
 import { nodeFileSystem } from './store/file-system.ts';
@@ -19,6 +23,8 @@ export type AppOptions = {
   /** Folder for all data. */
   dataFolder: string;
   fs?: FileSystem;
+  /** Folder of the speech models; left out, the server has no ears and takes typed notes only. */
+  modelsDir?: string;
   /** Names besides the loopback's by which the server may be called. */
   hosts?: readonly string[];
   /** False in tests; else warnings and errors go to standard error. */
@@ -28,6 +34,7 @@ export type AppOptions = {
 declare module 'fastify' {
   interface FastifyInstance {
     library: Library;
+    hearing: Hearing | undefined;
   }
 }
 
@@ -43,7 +50,10 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     keepAliveTimeout: 10_000,
     forceCloseConnections: true,
   });
+  const hearing = options.modelsDir ? new Hearing(options.modelsDir, library.settings.data.model) : undefined;
+  const queue = hearing && new RecordingQueue(library, hearing);
   app.decorate('library', library);
+  app.decorate('hearing', hearing);
   app.removeContentTypeParser('text/plain');
   answerErrors(app);
   guard(app, hosts);
@@ -73,13 +83,35 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
 
   app.get('/api/health', async () => ({ ok: true, troubles: library.troubles }));
   quiltRoutes(app, library);
+  await mediaRoutes(app, library, queue);
 
   await app.register(serveStatic, { root: PAGE, maxAge: 0 });
   answerUnknown(app);
 
-  const live = new LiveSocket({ library, hosts });
+  const live = new LiveSocket({ library, hosts, hearing, queue });
   live.attach(app.server);
   app.addHook('preClose', async () => live.close());
-  app.addHook('onClose', async () => library.close());
+  app.addHook('onListen', async () => {
+    // After the first page can be served: loading the model takes all the processor there is.
+    if (hearing) void wakeUp(library, hearing, queue);
+  });
+  app.addHook('onClose', async () => {
+    await queue?.close();
+    await hearing?.close();
+    await library.close();
+  });
   return app;
+}
+
+/** Gets the recogniser ready, then hears what was left over when the server stopped. */
+async function wakeUp(library: Library, hearing: Hearing, queue: RecordingQueue | undefined): Promise<void> {
+  if (!(await hearing.start())) return;
+  for (const card of library.list()) {
+    try {
+      await hearLeftOver(await library.quilt(card.id), library, hearing);
+    } catch {
+      // A quilt that can't be opened says so when it is asked for.
+    }
+  }
+  await queue?.resume();
 }

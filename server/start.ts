@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import { buildApp } from './app.ts';
 import { buildPage } from './build-page.ts';
 import { dataFolder } from './data-folder.ts';
@@ -15,7 +16,8 @@ async function start(): Promise<void> {
     process.stderr.write(`The page could not be built, so the last one made is served: ${error.message}\n`);
   });
   const folder = dataFolder(process.env);
-  const app = await buildApp({ dataFolder: folder, hosts: host === '127.0.0.1' ? [] : [host] });
+  const modelsDir = fileURLToPath(new URL('../models', import.meta.url));
+  const app = await buildApp({ dataFolder: folder, modelsDir, hosts: host === '127.0.0.1' ? [] : [host] });
   try {
     const address = await app.listen({ port, host });
     process.stdout.write(`Quiltside is ready at ${address}\nEverything is kept in ${folder}\n`);

@@ -2,11 +2,16 @@ import type { IncomingMessage, Server } from 'node:http';
 import type { Duplex } from 'node:stream';
 import { type RawData, type WebSocket, WebSocketServer } from 'ws';
 import { ClientMessage, type RecogniserStatus, type ServerMessage } from '../../shared/wire.ts';
+import type { Hearing } from '../hearing.ts';
 import { InvalidInput } from '../plugins/answer-errors.ts';
 import { whyForeign } from '../plugins/guard.ts';
+import type { RecordingQueue } from '../recordings/recording-queue.ts';
 import { runCommand } from '../run-command.ts';
+import { DiskTrouble } from '../store/disk-trouble.ts';
 import type { Library } from '../store/library.ts';
 import { type QuiltStore, Refusal } from '../store/quilt-store.ts';
+import { MicrophoneStream } from './microphone-stream.ts';
+import { OrphanedSound } from './orphaned-sound.ts';
 
 const PATH = '/live';
 /** A note of 100,000 characters as JSON; a second of audio is 32 kB. */
@@ -19,15 +24,28 @@ const EVENTS_A_MESSAGE = 2_000;
 /** Messages that one page may send in a second: microphone frames come at about 30. */
 const MESSAGES_A_SECOND = 400;
 
-export type LiveOptions = { library: Library; hosts: readonly string[] };
+export type LiveOptions = {
+  library: Library;
+  hosts: readonly string[];
+  /** Undefined where this server has no ears. */
+  hearing: Hearing | undefined;
+  queue: RecordingQueue | undefined;
+};
 
 /** The live socket: commands up, events down, as in shared/wire.ts. */
 export class LiveSocket {
   readonly #server = new WebSocketServer({ noServer: true, maxPayload: MAX_MESSAGE_BYTES });
   readonly #pages = new Set<Page>();
   readonly #heart: NodeJS.Timeout;
+  readonly #orphans = new OrphanedSound();
 
   constructor(readonly options: LiveOptions) {
+    options.hearing?.onStatus((status) => {
+      for (const page of this.#pages) page.send({ type: 'recogniser', status });
+    });
+    options.queue?.onJob((job) => {
+      for (const page of this.#pages) if (page.quiltId === job.quiltId) page.send({ type: 'job', job });
+    });
     this.#heart = setInterval(() => {
       for (const page of this.#pages) page.beat();
     }, HEARTBEAT_MS).unref();
@@ -42,7 +60,7 @@ export class LiveSocket {
         return refuseUpgrade(socket, 404, `The live socket is at ${PATH}.`);
       }
       this.#server.handleUpgrade(request, socket, head, (webSocket) => {
-        const page = new Page(webSocket, this.options, () => this.#pages.delete(page));
+        const page = new Page(webSocket, this.options, this.#orphans, () => this.#pages.delete(page));
         this.#pages.add(page);
       });
     });
@@ -51,6 +69,7 @@ export class LiveSocket {
   close(): void {
     clearInterval(this.#heart);
     for (const page of this.#pages) page.end(1001, 'The server is stopping.');
+    this.#orphans.close();
     this.#server.close();
   }
 }
@@ -71,12 +90,14 @@ class Page {
   #sent = 0;
   /** Messages are worked off one at a time, in the order they came. */
   #line: Promise<void> = Promise.resolve();
+  #microphone: MicrophoneStream | undefined;
   #secondBegan = 0;
   #inThisSecond = 0;
 
   constructor(
     readonly socket: WebSocket,
     readonly options: LiveOptions,
+    readonly orphans: OrphanedSound,
     readonly gone: () => void,
   ) {
     socket.on('pong', () => {
@@ -86,6 +107,8 @@ class Page {
     socket.on('error', () => socket.terminate());
     socket.on('close', () => {
       this.#unsubscribe();
+      if (this.#microphone) this.orphans.leave(this.#microphone);
+      this.#microphone = undefined;
       this.gone();
     });
   }
@@ -120,7 +143,10 @@ class Page {
       this.end(1008, 'too many messages');
       return;
     }
-    if (isBinary) return;
+    if (isBinary) {
+      this.#hear(data as Buffer);
+      return;
+    }
     const message = readMessage(data);
     if (typeof message === 'string') {
       this.send({ type: 'refused', message });
@@ -129,8 +155,12 @@ class Page {
     this.#line = this.#line
       .then(() => this.#handle(message))
       .catch((error: Error) => {
-        const ref = message.type === 'command' ? { ref: message.ref } : {};
+        // A note that could not be written stays with the page: unanswered, it is sent again when this is back.
+        const isNote = message.type === 'command' && message.command.type === 'take-note';
+        const isKept = isNote && error instanceof DiskTrouble;
+        const ref = message.type === 'command' && !isKept ? { ref: message.ref } : {};
         this.send({ type: 'refused', ...ref, message: error.message });
+        if (isKept) this.end(1013, 'try again later');
       });
   }
 
@@ -147,8 +177,35 @@ class Page {
         });
         return this.send({ type: 'done', ref: message.ref, ...outcome });
       }
-      default:
-        throw new Refusal(ABSENT.message);
+      case 'microphone-on': {
+        const { hearing, library } = this.options;
+        const store = this.#joined();
+        if (!hearing || !(await hearing.start())) throw new Refusal(this.#recogniser.message);
+        this.#endMicrophone();
+        const stream = new MicrophoneStream({
+          store,
+          library,
+          hearing,
+          begin: message,
+          send: (answer) => this.send(answer),
+        });
+        this.orphans.adopt(stream);
+        this.#microphone = stream;
+        return;
+      }
+      case 'microphone-off':
+      case 'utterance-end':
+        if (this.#microphone?.id === message.streamId) this.#endMicrophone();
+        return;
+      case 'speaking':
+        this.#microphone?.speaking(message.on);
+        return;
+      case 'cancel-job': {
+        const store = this.#joined();
+        if (!this.options.queue) throw new Refusal(ABSENT.message);
+        const job = await this.options.queue.cancel(store, message.jobId);
+        return this.send({ type: 'job', job });
+      }
     }
   }
 
@@ -157,12 +214,43 @@ class Page {
     const store = await this.options.library.quilt(quiltId);
     this.#store = store;
     const { log } = store;
-    this.send({ type: 'welcome', seq: log.seq, recogniser: ABSENT });
+    this.send({ type: 'welcome', seq: log.seq, recogniser: this.#recogniser });
     this.#sent = sinceSeq;
     this.#unsubscribe = store.subscribe((events) => this.#pass(events));
     const missed = log.eventsSince(sinceSeq);
-    for (let i = 0; i < missed.length; i += EVENTS_A_MESSAGE)
+    for (let i = 0; i < missed.length; i += EVENTS_A_MESSAGE) {
       this.#pass(missed.slice(i, i + EVENTS_A_MESSAGE));
+    }
+    for (const job of (await this.options.queue?.list(store)) ?? []) this.send({ type: 'job', job });
+  }
+
+  get quiltId(): string | undefined {
+    return this.#store?.id;
+  }
+
+  get #recogniser(): RecogniserStatus {
+    return this.options.hearing?.status ?? ABSENT;
+  }
+
+  /** Sound goes through the same line as messages, so that it can't overtake the one that begins its stream. */
+  #hear(frame: Buffer): void {
+    this.#line = this.#line.then(() => {
+      if (!this.#microphone || this.#microphone.push(frame)) return;
+      this.send({
+        type: 'refused',
+        message: 'Sound comes faster than it can be heard; the connection is closed.',
+      });
+      this.end(1008, 'too much sound');
+    });
+  }
+
+  #endMicrophone(): void {
+    const ended = this.#microphone;
+    this.#microphone = undefined;
+    ended
+      ?.end()
+      .catch((error: Error) => this.send({ type: 'refused', message: error.message }))
+      .finally(() => ended.drop());
   }
 
   #pass(events: Parameters<Parameters<QuiltStore['subscribe']>[0]>[0]): void {

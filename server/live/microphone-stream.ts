@@ -1,0 +1,265 @@
+import type { ClientMessage, ServerMessage } from '../../shared/wire.ts';
+import { contextOf, type Hearing, lastWords } from '../hearing.ts';
+import { createLiveListener, type LiveEvent, type LiveListener } from '../speech/live-utterance.ts';
+import type { Library } from '../store/library.ts';
+import { newId } from '../store/new-id.ts';
+import type { QuiltStore } from '../store/quilt-store.ts';
+import { type Unheard, UnheardSound } from '../store/unheard-sound.ts';
+import { heedCallPhrase } from './call-phrase.ts';
+import { takeSpokenNote } from './take-spoken-note.ts';
+
+const RATE = 16_000;
+/** Sound kept from before speech starts: not acknowledged while it may still become part of an utterance. */
+const PRE_ROLL_S = 1;
+/** Sound that waits to be looked at, beyond which a page is sending faster than anyone speaks. */
+const MOST_BEHIND_S = 700;
+
+type Begin = Extract<ClientMessage, { type: 'microphone-on' }>;
+
+export type MicrophoneOptions = {
+  store: QuiltStore;
+  library: Library;
+  hearing: Hearing;
+  begin: Begin;
+  send: (message: ServerMessage) => void;
+};
+
+/** One stretch of sound from one page: cut into utterances, each on the disk before it is recognised, each a note. */
+export class MicrophoneStream {
+  readonly id: string;
+  readonly #startMs: number;
+  readonly #listener: LiveListener;
+  readonly #unheard: UnheardSound;
+  #received = 0;
+  #skip = 0;
+  /** Start of the utterance that is open, s. */
+  #openS: number | undefined;
+  #awake: boolean;
+  /** The tool itself is speaking: what is heard meanwhile is its own voice. */
+  #deaf = false;
+  #ownVoiceFrom = Number.POSITIVE_INFINITY;
+  /** Stretches of the tool's own voice, s. */
+  readonly #ownVoice: [number, number][] = [];
+  /** Utterances are written and logged one after the other, in the order they were said. */
+  #line: Promise<void> = Promise.resolve();
+  readonly #kept = new Map<number, Promise<Unheard>>();
+  /** Everything up to here that was speech is on the disk, s. */
+  #safeS = 0;
+
+  constructor(readonly options: MicrophoneOptions) {
+    const { begin, hearing, store, library } = options;
+    this.id = begin.streamId;
+    this.#startMs = Date.parse(begin.at);
+    this.#awake = begin.way !== 'on-call';
+    this.#unheard = new UnheardSound(store.fs, store.folder);
+    const { endPauseMs } = library.settings.data;
+    this.#listener = createLiveListener({
+      recogniser: hearing.recogniser,
+      voiceActivity: hearing.voiceActivity,
+      context: () => contextOf(store.log, lastWords(store.log)),
+      onEvent: (event) => this.#heed(event),
+      // Held to talk, the hand ends the utterance: a pause to think must not.
+      settings:
+        begin.way === 'held'
+          ? { endPauseMs: 3_000, longestPauseMs: 3_000, adaptPause: false }
+          : { endPauseMs, longestPauseMs: Math.max(endPauseMs, 1_400) },
+    });
+  }
+
+  get quiltId(): string {
+    return this.options.store.id;
+  }
+
+  /** The moments between which this stream has sound that no page knows to be safe, ms since 1970. */
+  get unsafe(): { fromMs: number; toMs: number } {
+    const toS = this.#received / RATE;
+    const fromS = Math.max(0, Math.min(toS, this.#openS ?? this.#safeS));
+    return { fromMs: this.#startMs + fromS * 1000, toMs: this.#startMs + toS * 1000 };
+  }
+
+  get startMs(): number {
+    return this.#startMs;
+  }
+
+  /** Leaves out the sound before a moment: it is a note already. */
+  skipUntil(ms: number): void {
+    this.#skip = Math.max(0, Math.round(((ms - this.#startMs) / 1000) * RATE));
+  }
+
+  /** Takes a frame of 16-bit samples. False where the page sends more than can be looked at. */
+  push(bytes: Buffer): boolean {
+    const samples = Math.floor(bytes.length / 2);
+    const pcm = new Float32Array(samples);
+    // What is skipped is silence to the listener, so that the times of what follows stay true.
+    const from = Math.max(0, Math.min(samples, this.#skip - this.#received));
+    for (let i = from; i < samples; i++) pcm[i] = bytes.readInt16LE(i * 2) / 32_768;
+    this.#received += samples;
+    this.#listener.push(pcm);
+    return this.#listener.behindS() < MOST_BEHIND_S;
+  }
+
+  speaking(on: boolean): void {
+    const now = this.#received / RATE;
+    if (on && !this.#deaf) this.#ownVoiceFrom = now;
+    if (!on && this.#deaf) {
+      this.#ownVoice.push([this.#ownVoiceFrom, now]);
+      this.#ownVoiceFrom = Number.POSITIVE_INFINITY;
+    }
+    this.#deaf = on;
+  }
+
+  /** Ends what is being said and waits until all of it is logged. */
+  async end(): Promise<void> {
+    await this.#listener.flush();
+    await this.#line;
+    this.#tellLevel(0, false, this.#received);
+  }
+
+  /** Gives the stream up; sound that was not acknowledged is still the page's. */
+  drop(): void {
+    this.#listener.close();
+  }
+
+  #heed(event: LiveEvent): void {
+    switch (event.type) {
+      case 'level-measured': {
+        const level = Math.max(0, Math.min(1, 1 + event.db / 60));
+        const lookedAtS = this.#received / RATE - this.#listener.behindS();
+        // Never acknowledged before it is safe: the page keeps it, and sends it again after a crash.
+        const until = this.#openS ?? (this.#kept.size > 0 ? this.#safeS : lookedAtS - PRE_ROLL_S);
+        this.#tellLevel(level, event.speaking, Math.max(0, Math.floor(until * RATE)));
+        return;
+      }
+      case 'speech-started':
+        this.#openS = event.startS;
+        return;
+      case 'speech-dismissed':
+        this.#openS = undefined;
+        return;
+      case 'words-heard':
+        if (this.#awake && !this.#isOwnVoice(event.startS, event.startS)) {
+          this.options.send({ type: 'partial', streamId: this.id, text: event.text });
+        }
+        return;
+      case 'utterance-ended': {
+        this.#openS = undefined;
+        this.#keep(event.startS, event.endS, event.utterance.pcm);
+        return;
+      }
+      case 'utterance-recognised': {
+        const { startS, endS, recognition, waitedMs, utterance } = event;
+        const silenceMs = utterance.endedBy === 'pause' ? this.#pauseMs : 0;
+        this.#then(startS, async (sound) => {
+          await this.#log(sound, startS, endS, recognition, silenceMs, waitedMs);
+        });
+        return;
+      }
+      case 'utterance-failed':
+        this.#then(event.startS, async (sound) => {
+          // Its sound and its mark stay, and it is heard when the recogniser works again.
+          this.options.send({
+            type: 'refused',
+            message: `${event.error.message} What you said at ${sound.at.slice(11, 16)} is kept and will be heard later.`,
+          });
+        });
+        return;
+      case 'listening-failed': {
+        // Nobody can tell speech from silence here, so all of it is kept, to be heard later.
+        const endS = event.startS + event.pcm.length / RATE;
+        this.#keep(event.startS, endS, event.pcm);
+        this.#then(event.startS, async () => {
+          this.options.send({
+            type: 'refused',
+            message: `${event.error.message} The sound is kept and will be heard later.`,
+          });
+        });
+        return;
+      }
+    }
+  }
+
+  get #pauseMs(): number {
+    return this.options.begin.way === 'held' ? 0 : this.options.library.settings.data.endPauseMs;
+  }
+
+  #keep(startS: number, endS: number, pcm: Float32Array): void {
+    const sound: Unheard = {
+      id: newId(),
+      at: new Date(this.#startMs + startS * 1000).toISOString(),
+      seconds: Math.round((endS - startS) * 1000) / 1000,
+    };
+    const kept = this.#unheard.keep(sound, pcm).then(() => {
+      this.#safeS = Math.max(this.#safeS, endS);
+      return sound;
+    });
+    kept.catch(() => undefined);
+    this.#kept.set(startS, kept);
+  }
+
+  /** Does something with an utterance once its sound is on the disk, after those before it. */
+  #then(startS: number, work: (sound: Unheard) => Promise<void>): void {
+    const kept = this.#kept.get(startS);
+    if (!kept) return;
+    this.#line = this.#line
+      .then(async () => work(await kept))
+      .catch((error: Error) => {
+        this.options.send({ type: 'refused', message: error.message });
+      })
+      .finally(() => this.#kept.delete(startS));
+  }
+
+  async #log(
+    sound: Unheard,
+    startS: number,
+    endS: number,
+    recognition: Parameters<typeof takeSpokenNote>[2],
+    silenceMs: number,
+    waitedMs: number,
+  ): Promise<void> {
+    const { store, library, send, begin } = this.options;
+    const began = performance.now();
+    const settings = library.settings.data;
+    let { text } = recognition;
+    if (this.#isOwnVoice(startS, endS)) text = '';
+    if (begin.way === 'on-call') {
+      const called = heedCallPhrase(text, this.#awake, {
+        call: settings.callPhrase,
+        dismiss: settings.dismissPhrase,
+      });
+      this.#awake = called.awake;
+      text = called.text;
+    }
+    if (text.trim() === '') {
+      await this.#unheard.discard(sound.id);
+      send({ type: 'heard', streamId: this.id, text: '', confidence: 0 });
+      return;
+    }
+    const outcome = await takeSpokenNote(store, sound, { ...recognition, text }, settings);
+    send({
+      type: 'heard',
+      streamId: this.id,
+      text,
+      confidence: recognition.confidence,
+      ...(outcome.noteId === undefined ? {} : { noteId: outcome.noteId }),
+      ...(outcome.reading === undefined ? {} : { reading: outcome.reading }),
+      ...(outcome.answer === undefined ? {} : { answer: outcome.answer }),
+      waitedMs: Math.round(silenceMs),
+      workedMs: Math.round(waitedMs + performance.now() - began),
+    });
+  }
+
+  /** Whether more than half of a stretch was heard while the tool was speaking. */
+  #isOwnVoice(fromS: number, toS: number): boolean {
+    const open: [number, number][] = this.#deaf ? [[this.#ownVoiceFrom, Number.POSITIVE_INFINITY]] : [];
+    let shared = 0;
+    for (const [from, to] of [...this.#ownVoice, ...open]) {
+      if (fromS === toS && from <= fromS && fromS <= to) return true;
+      shared += Math.max(0, Math.min(to, toS) - Math.max(from, fromS));
+    }
+    return shared > (toS - fromS) / 2 && toS > fromS;
+  }
+
+  #tellLevel(level: number, speech: boolean, samples: number): void {
+    this.options.send({ type: 'level', streamId: this.id, level, speech, samples });
+  }
+}
