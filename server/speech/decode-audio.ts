@@ -212,7 +212,9 @@ function mixDown(channels: Float32Array[]): Float32Array {
     for (let i = 0; i < mixed.length; i++) mixed[i]! += channel[i]! / channels.length;
   const energies = channels.map(energy);
   const loudest = Math.max(...energies);
-  return loudest > 0 && energy(mixed) < loudest * 0.01 ? channels[energies.indexOf(loudest)]! : mixed;
+  if (loudest === 0 || energy(mixed) >= loudest * 0.01) return mixed;
+  // The first of those as loud, so that the choice does not change its sign from piece to piece.
+  return channels[energies.findIndex((each) => each >= loudest / 2)]!;
 }
 
 function energy(samples: Float32Array): number {

@@ -71,7 +71,7 @@ export function createLiveListener({
 }): LiveListener {
   const endpointer = new Endpointer(settings);
   const stream = voiceActivity.open();
-  let rest = new Float32Array(0);
+  let rest: Float32Array = new Float32Array(0);
   const waiting: Float32Array[] = [];
   let waitingSamples = 0;
   let looked = 0;
@@ -283,7 +283,7 @@ function agreement(before: string, now: string): string {
   return words.slice(0, count).join(' ');
 }
 
-function join(parts: Float32Array[]): Float32Array<ArrayBuffer> {
+function join(parts: Float32Array[]): Float32Array {
   const joined = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
   let at = 0;
   for (const part of parts) {

@@ -279,7 +279,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
 
   const isDoubtful = (reading: Reading) =>
     meanOf(reading) < DOUBTFUL && !isInventedSpeech(decodeText(reading.tokens), figuresOf(reading));
-  const needsSecondHearing = (reading: Reading) => reading.noSpeech > 0.3 || meanOf(reading) < -0.8;
+  const needsSecondHearing = (reading: Reading) => reading.noSpeech > 0.05 || meanOf(reading) < -0.55;
 
   function wordsOf(reading: Reading): RecognisedWord[] {
     const words: { tokens: number[]; lowest: number }[] = [];
@@ -351,8 +351,8 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       !looped &&
       (needsSecondHearing(reading) || echoesPrompt(decodeText(reading.tokens), prompt))
     ) {
-      // On noise a prompted recogniser hands its prompt back, and is surer of itself than it should be: only what is heard
-      // without the prompt too was said.
+      // On noise a prompted recogniser hands back words of its prompt, and is surer of itself than it should be (no-speech .1
+      // to .6 where it gives .7 to .9 without; on speech under .03): only what is heard without the prompt too was said.
       await turn();
       const unprompted = await readGreedily(encoded, '', undefined, cap, turn);
       if (unprompted.looped || isInventedSpeech(decodeText(unprompted.tokens), figuresOf(unprompted))) {
