@@ -144,7 +144,7 @@ function materialsAdded(view: RecordView): Passage | undefined {
   const used = view.materials.filter(
     (fact) => fact.use === 'used' && staysIn(fact),
   );
-  const rows = materialRows(used, view);
+  const rows = materialRows(used, view).map(([name, amount]) => [name!, amount || 'not noted']);
   if (!rows.length) return undefined;
   return passage('materials-added', rows, used, [
     { type: 'table', columns: [{ title: 'Material', share: 0.62 }, { title: 'Amount noted', share: 0.38 }], rows },
