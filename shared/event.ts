@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { Entry, LocalMinute } from './entry.ts';
+import { STAGES } from './limits.ts';
 import { Conversation, Instant, Note, Reading } from './note.ts';
 import { Quilt, QuiltDetails } from './quilt.ts';
 import { TASKS } from './vocabulary.ts';
 
-export const STAGES = ['before', 'during', 'after'] as const;
+export { STAGES };
+
 const id = z.string().min(1).max(80);
 
 /** A reading as it went into the log: each entry has got an id. */

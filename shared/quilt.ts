@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { Place } from './entry.ts';
+import { LIMITS } from './limits.ts';
 
-export const LIMITS = { rows: 60, blocks: 60, noteChars: 100_000 } as const;
+export { LIMITS };
 
 const zoneIsKnown = (zone: string): boolean => {
   try {

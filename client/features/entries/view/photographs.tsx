@@ -2,9 +2,11 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Log } from '../../../../core/log/log.ts';
 import type { Photo } from '../../../../shared/event.ts';
-import { STAGES } from '../../../../shared/event.ts';
+import { STAGES } from '../../../../shared/limits.ts';
+import { instantInZone } from '../../../words/local-time.ts';
 import { api } from '../../link/state/api.ts';
 import { changeLog } from '../state/change-log.ts';
+import { preparePhoto } from '../state/prepare-photo.ts';
 import './photographs.css';
 
 const STAGE_WORDS = { before: 'before', during: 'during the work', after: 'after' } as const;
@@ -23,10 +25,14 @@ export function Photographs(props: { log: Log; place: string | null }): JSX.Elem
     for (const file of files) {
       setBusy((n) => n + 1);
       try {
+        const { full, small } = await preparePhoto(file);
         const body = new FormData();
         body.append('stage', stage);
         body.append('places', JSON.stringify(place ? [place] : []));
-        body.append('file', file, file.name);
+        if (file.lastModified)
+          body.append('takenAt', instantInZone(new Date(file.lastModified), log.quilt.zone));
+        body.append('file', full, file.name);
+        body.append('thumbnail', small, 'small.jpg');
         await api(`/api/quilts/${encodeURIComponent(log.quilt.id)}/photos`, { body });
       } catch (why) {
         setFault(`${file.name}: ${why instanceof Error ? why.message : String(why)}`);

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Log } from '../../../../core/log/log.ts';
 import type { LoggedEntry } from '../../../../core/log/state.ts';
-import { LIMITS } from '../../../../shared/quilt.ts';
+import { LIMITS } from '../../../../shared/limits.ts';
 import { localTime } from '../../../words/local-time.ts';
 import { EntryLine } from '../../entries/view/entry-line.tsx';
 import { openLog, openQuilt } from '../../link/state/open-quilt.ts';

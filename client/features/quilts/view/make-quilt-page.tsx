@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { LIMITS } from '../../../../shared/quilt.ts';
+import { LIMITS } from '../../../../shared/limits.ts';
 import { PAGE_PALETTE } from '../../../charts/palette.ts';
 import { QuiltMap } from '../../../charts/quilt-map.tsx';
 import { api, Refusal } from '../../link/state/api.ts';

@@ -1,0 +1,76 @@
+import type { LoggedNote, QuiltState } from '../../../../core/log/state.ts';
+import { entryWords } from '../../../words/entry-words.ts';
+import { localTime } from '../../../words/local-time.ts';
+
+type Found = { note?: LoggedNote; entryIds: string[]; date: string; time: string; words: string };
+type Indexed = Found & { haystack: string };
+
+const indexes = new WeakMap<QuiltState, Indexed[]>();
+/** What was worked out for a note or entry stays while that is the same object, whatever else changes. */
+const lines = new WeakMap<object, Indexed>();
+
+/** Simple letters for comparison: no case, no accents, hyphens as spaces. */
+const plain = (text: string): string =>
+  text
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[-–/.,;:“”"'’!?()]/g, ' ');
+
+function indexOf(state: QuiltState): Indexed[] {
+  const known = indexes.get(state);
+  if (known) return known;
+  const entries = new Map(state.entries.map((entry) => [entry.id, entry]));
+  const index: Indexed[] = state.notes.map((note) => {
+    const before = lines.get(note);
+    if (before) return before;
+    const { date, time } = localTime(note.note.at, state.quilt.zone);
+    const said = note.entryIds.flatMap((id) => {
+      const entry = entries.get(id);
+      if (!entry) return [];
+      const { what, where } = entryWords(entry.entry, state.quilt);
+      return [`${what} ${where} ${'places' in entry.entry ? (entry.entry.places ?? []).join(' ') : ''}`];
+    });
+    const line = {
+      note,
+      entryIds: note.entryIds,
+      date,
+      time,
+      words: note.note.text,
+      haystack: plain(`${note.note.text} ${said.join(' ')} ${date}`),
+    };
+    lines.set(note, line);
+    return line;
+  });
+  for (const entry of state.entries) {
+    if (entry.noteId !== undefined) continue;
+    const { date, time } = localTime(entry.at, state.quilt.zone);
+    const { what, where } = entryWords(entry.entry, state.quilt);
+    const places = 'places' in entry.entry ? (entry.entry.places ?? []).join(' ') : '';
+    index.push({
+      entryIds: [entry.id],
+      date,
+      time,
+      words: what,
+      haystack: plain(`${what} ${where} ${places} ${date}`),
+    });
+  }
+  indexes.set(state, index);
+  return index;
+}
+
+/** Everything said that holds all the words asked for, the newest first; at most `limit`. */
+export function findSaid(state: QuiltState, asked: string, limit = 100): { found: Found[]; total: number } {
+  const words = plain(asked).split(/\s+/).filter(Boolean);
+  if (!words.length) return { found: [], total: 0 };
+  const found: Found[] = [];
+  let total = 0;
+  const index = indexOf(state);
+  for (let i = index.length - 1; i >= 0; i--) {
+    const line = index[i]!;
+    if (!words.every((word) => line.haystack.includes(word))) continue;
+    total++;
+    if (found.length < limit) found.push(line);
+  }
+  return { found, total };
+}
