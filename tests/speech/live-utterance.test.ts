@@ -1,5 +1,6 @@
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+
 import { buildPrompt } from '../../server/speech/build-prompt.ts';
 import { createLiveListener, type LiveEvent } from '../../server/speech/live-utterance.ts';
 import { createRecogniser, type Recogniser } from '../../server/speech/recogniser.ts';
@@ -8,6 +9,9 @@ import { makeHum, makeNoise, makeThumps, makeTones } from './support/make-sound.
 import { CLIPS, MODELS } from './support/places.ts';
 import { readWav } from './support/read-wav.ts';
 import { countWordErrors } from './support/word-error.ts';
+
+// A loaded machine is slow, not wrong: speed is measured in the bench.
+vi.setConfig({ testTimeout: 180_000, hookTimeout: 120_000 });
 
 let recogniser: Recogniser;
 let voiceActivity: VoiceActivity;

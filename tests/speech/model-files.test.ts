@@ -1,10 +1,14 @@
 import { cpSync, mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+
 import { checkModelFolder, readModelManifest } from '../../server/speech/model-files.ts';
 import { createRecogniser } from '../../server/speech/recogniser.ts';
 import { MODELS } from './support/places.ts';
+
+// A loaded machine is slow, not wrong: speed is measured in the bench.
+vi.setConfig({ testTimeout: 180_000, hookTimeout: 120_000 });
 
 let folder: string;
 beforeEach(() => {

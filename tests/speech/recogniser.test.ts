@@ -2,13 +2,17 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+
 import { buildPrompt } from '../../server/speech/build-prompt.ts';
 import { createRecogniser, type Recogniser } from '../../server/speech/recogniser.ts';
 import { makeHum, makeNoise, makeThumps, makeTones } from './support/make-sound.ts';
 import { CLIPS, hasLibrivox, LIBRIVOX, MODELS, SCLITE } from './support/places.ts';
 import { readWav } from './support/read-wav.ts';
 import { countWordErrors, levelWords } from './support/word-error.ts';
+
+// A loaded machine is slow, not wrong: speed is measured in the bench.
+vi.setConfig({ testTimeout: 180_000, hookTimeout: 120_000 });
 
 let recogniser: Recogniser;
 beforeAll(async () => {
