@@ -1,7 +1,29 @@
 const formats = new Map<string, Intl.DateTimeFormat>();
 
+const QUARTER_MS = 900_000;
+const two = (n: number): string => String(n).padStart(2, '0');
+/** Zone and quarter of an hour -> minutes ahead of UTC. Clocks change on quarters (IANA, since 1972). */
+const offsets = new Map<string, number>();
+
 /** An instant as the wall clock of `zone` shows it: `{ date: '2026-03-14', time: '10:30' }`. */
 export function localClock(instant: string, zone: string): { date: string; time: string } {
+  const ms = Date.parse(instant);
+  if (Number.isNaN(ms)) return { date: instant.slice(0, 10), time: instant.slice(11, 16) };
+  const key = `${zone} ${Math.floor(ms / QUARTER_MS)}`;
+  let ahead = offsets.get(key);
+  if (ahead === undefined) {
+    if (offsets.size > 50_000) offsets.clear();
+    ahead = minutesAhead(ms, zone);
+    offsets.set(key, ahead);
+  }
+  const local = new Date(ms + ahead * 60_000);
+  return {
+    date: `${local.getUTCFullYear().toString().padStart(4, '0')}-${two(local.getUTCMonth() + 1)}-${two(local.getUTCDate())}`,
+    time: `${two(local.getUTCHours())}:${two(local.getUTCMinutes())}`,
+  };
+}
+
+function minutesAhead(ms: number, zone: string): number {
   let format = formats.get(zone);
   if (!format) {
     format = new Intl.DateTimeFormat('en-CA', {
@@ -15,9 +37,8 @@ export function localClock(instant: string, zone: string): { date: string; time:
     });
     formats.set(zone, format);
   }
-  const ms = Date.parse(instant);
-  if (Number.isNaN(ms)) return { date: instant.slice(0, 10), time: instant.slice(11, 16) };
   const part: Record<string, string> = {};
   for (const { type, value } of format.formatToParts(ms)) part[type] = value;
-  return { date: `${part.year}-${part.month}-${part.day}`, time: `${part.hour}:${part.minute}` };
+  const wall = Date.UTC(Number(part.year), Number(part.month) - 1, Number(part.day), Number(part.hour), Number(part.minute));
+  return Math.round((wall - Math.floor(ms / 60_000) * 60_000) / 60_000);
 }

@@ -83,7 +83,9 @@ function rowsWord(rows: readonly number[]): string {
 
 function blockPhrases(blocks: ReadonlySet<string>, grid: Grid): string[] {
   const total = grid.rows * grid.blocks;
-  if (total > 1 && blocks.size === total) return ['every block'];
+  // Most entries name one block, and no rule below can say that shorter.
+  if (blocks.size === 1) return byRow(blocks, grid);
+  if (blocks.size === total) return ['every block'];
   const left = new Set(blocks);
   const out: string[] = [];
   const take = (places: Iterable<string>): void => {

@@ -35,6 +35,7 @@ export class PaperSheet {
   readonly #root: Element;
   readonly #details: SheetDetails;
   readonly #covers = new Map<Face, (code: number) => boolean>();
+  readonly #heights = new Map<string, number>();
   readonly #body: { face: Face; size: number; gap: number };
   #section: Element;
 
@@ -419,8 +420,15 @@ export class PaperSheet {
   }
 
   #measure(text: string, style: Style, width: number): number {
-    this.pdf.font(style.face).fontSize(style.size);
-    return this.pdf.heightOfString(text || ' ', { width, lineGap: style.gap ?? 2 });
+    // A log says the same few things on every evening; measuring costs as much as setting.
+    const key = `${style.face} ${style.size} ${style.gap} ${width} ${text}`;
+    let height = this.#heights.get(key);
+    if (height === undefined) {
+      this.pdf.font(style.face).fontSize(style.size);
+      height = this.pdf.heightOfString(text || ' ', { width, lineGap: style.gap ?? 2 });
+      this.#heights.set(key, height);
+    }
+    return height;
   }
 
   /** Text in pieces that each face can set: the style's own face, else the sans, else a box. */
