@@ -1,5 +1,29 @@
-import type { Conversation, Reading } from '../../shared/note.ts';
+import type { Entry, ReadEntry } from '../../shared/entry.ts';
+import type { Ask, Conversation, Reading } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
+import type { Task } from '../../shared/vocabulary.ts';
+import { findQuery } from '../rules/acts/find-query.ts';
+import { isAside } from '../rules/acts/is-aside.ts';
+import { isUndo } from '../rules/acts/is-undo.ts';
+import { cutClauses } from '../rules/clause.ts';
+import { type Draft, readEntryOf } from '../rules/draft.ts';
+import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
+import { interpret } from '../rules/interpret.ts';
+import type { Item } from '../rules/item.ts';
+import { mendCorrections } from '../rules/mend-corrections.ts';
+import type { ReaderState } from '../rules/reader-state.ts';
+import { hasRemark } from '../rules/remarks/has-remark.ts';
+import { scan } from '../rules/scan.ts';
+import { putSlipsRight } from '../rules/slips/put-right.ts';
+import { findDay } from '../rules/times/find-day.ts';
+import { wallOf } from '../rules/times/local-time.ts';
+import { TASK_OF_ACTION } from '../rules/work/find-work.ts';
+import { tokenise } from '../text/tokenise.ts';
+import { amendEntries, looksLikeAmend } from './amend.ts';
+import { askFor } from './ask.ts';
+import { EMPTY_MEMORY, type Memory, recall } from './memory.ts';
+import { replyTo } from './reply.ts';
+import { settle } from './settle.ts';
 
 /** Goes up whenever a rule changes what some note means; old notes can then be read anew. */
 export const RULES_VERSION = '1';
@@ -11,26 +35,261 @@ export const SILENCE: Conversation = {};
 export type Circumstances = {
   /** When it was said: ISO 8601 with the offset of the quilt's place. */
   at: string;
-  quilt: QuiltGrid & { taught?: Record<string, string> };
+  quilt: QuiltGrid & { taught?: Record<string, string> | undefined };
   /** What has been said before, as the previous call returned it. */
   conversation: Conversation;
 };
 
+/** Beyond this many tokens a note is kept whole but only its beginning is read. */
+const READ_TOKENS = 4000;
+
 /**
  * Reads one note: words in, structured entries out. Pure: the same words in the same circumstances
  * always give the same reading. Never throws; words that mean nothing are kept as a remark.
+ *
+ * The stages, in the order that matters:
+ *  1. words -> tokens with their offsets (text/tokenise)
+ *  2. slips of the ear put right where the words make no sense (rules/slips)
+ *  3. tokens -> items with every sense they can have (rules/scan: times, amounts, places, cloth, lexicon)
+ *  4. taking back the last note, before anything else is looked at (rules/acts)
+ *  5. what is said last wins: corrections inside the note (rules/mend-corrections)
+ *  6. questions to the log (rules/acts/find-query)
+ *  7. items -> clauses -> drafts of entries (rules/clause, rules/interpret)
+ *  8. answers and mends of the last note (conversation/amend)
+ *  9. talk that is no part of the work; remarks (rules/acts/is-aside, rules/remarks)
+ * 10. drafts settled: merged, put in order (conversation/settle)
+ * 11. what is missing is asked for, and what was understood is said back (conversation/ask, reply)
  */
 export function readNote(
-  _text: string,
+  text: string,
   circumstances: Circumstances,
 ): { reading: Reading; conversation: Conversation } {
+  const { quilt, at } = circumstances;
+  const memory = recall(circumstances.conversation);
+  const grid: QuiltGrid = quilt;
+  const local = wallOf(at);
+  const { tokens, slips } = putSlipsRight(tokenise(text).slice(0, READ_TOKENS), quilt.taught);
+  const fabrics = indexFabrics(grid);
+  const scanned = scan(tokens, grid, fabrics, memory.focus, memory.earlier);
+  const joined = tokens.map((t) => t.w).join(' ');
+  const withSlips = slips.length ? { slips } : {};
+
+  if (isUndo(joined)) {
+    return {
+      reading: {
+        act: 'undo',
+        entries: [],
+        ask: null,
+        reply: memory.last ? 'Taken back.' : 'There is nothing to take back.',
+        ...withSlips,
+      },
+      conversation: { memory: memory.before ? { ...memory.before, last: null } : { ...memory, last: null } },
+    };
+  }
+
+  const items = mendCorrections(scanned.items);
+  const day = findDay(text, local);
+  const asked = /\?\s*$/.test(text);
+  const query = findQuery(joined, items, asked, day, local);
+  if (query && !isTreatmentQuestion(items, joined)) {
+    const { query: name, rule: _rule, ...args } = query;
+    const places = args.places;
+    return {
+      reading: {
+        act: 'query',
+        entries: [],
+        ask: null,
+        reply: '',
+        query: name,
+        arguments: args,
+        ...withSlips,
+      },
+      conversation: {
+        memory: {
+          ...memory,
+          ...(places ? { focus: places, earlier: [...memory.earlier, memory.focus].slice(-6) } : {}),
+          ...(args.about ? { topic: args.about } : {}),
+        },
+      },
+    };
+  }
+
+  const clauses = cutClauses(items);
+  const state: ReaderState = {
+    grid,
+    fabrics,
+    tokens,
+    clauses,
+    memory,
+    local,
+    drafts: [],
+    carried: [],
+    sentenceWords: [],
+    claimed: new Set(),
+  };
+  interpret(state, day);
+
+  const lead = looksLikeAmend(joined);
+  if (memory.last && (lead || memory.last.ask)) {
+    const answering = memory.last.ask;
+    const answerLike = answering !== null && (clauses.length <= 3 || lead);
+    const entries =
+      answerLike || lead
+        ? amendEntries(state, items, state.drafts, joined, answerLike ? answering : null)
+        : undefined;
+    if (entries) {
+      const drafts = entries.map((entry) => asDraft(entry, text));
+      const ask = askFor(drafts, grid, state);
+      return {
+        reading: {
+          act: 'amend',
+          entries: drafts.map(readEntryOf),
+          ask,
+          reply: reply(ask, drafts, grid),
+          ...withSlips,
+        },
+        conversation: { memory: remember(memory, drafts, ask, state, scanned, true) },
+      };
+    }
+  }
+
+  const drafts = settle(state, items);
+  if (!drafts.length && isAside(joined, items)) {
+    return {
+      reading: { act: 'aside', entries: [], ask: null, reply: '', ...withSlips },
+      conversation: { memory },
+    };
+  }
+  if (!drafts.length || hasRemark(clauses, drafts)) drafts.unshift(remark(items, text));
+  const ask = askFor(drafts, grid, state);
   return {
     reading: {
       act: 'log',
-      entries: [{ entry: { kind: 'remark' }, origins: {} }],
-      ask: null,
-      reply: 'Noted.',
+      entries: drafts.map(readEntryOf),
+      ask,
+      reply: reply(ask, drafts, grid),
+      ...withSlips,
     },
-    conversation: circumstances.conversation,
+    conversation: { memory: remember(memory, drafts, ask, state, scanned, false) },
   };
 }
+
+const reply = (ask: Ask | null, drafts: Draft[], grid: QuiltGrid): string => {
+  const said = replyTo(
+    drafts.map((d) => d.entry),
+    grid,
+  );
+  return ask ? `${said} ${ask.question}` : said;
+};
+
+const asDraft = (entry: Entry, text: string): Draft => ({
+  entry,
+  origins: { entry: { rule: 'amend', how: 'said', from: 0, to: text.length } },
+  placed: 'said',
+  clause: 0,
+  sentence: 0,
+});
+
+function remark(items: Item[], text: string): Draft {
+  const part = items.find(
+    (x) => x.place && x.place.places.length && x.place.rule !== 'place.it' && x.place.places[0] !== 'quilt',
+  );
+  return {
+    entry: { kind: 'remark', ...(part ? { places: part.place!.places } : {}) },
+    origins: { entry: { rule: 'remark', how: 'said', from: 0, to: text.length } },
+    placed: 'unneeded',
+    clause: 0,
+    sentence: 0,
+  };
+}
+
+/** "1-1 & 2-2: patch them or leave them?" is a matter under consideration and no question to the log. */
+function isTreatmentQuestion(items: Item[], words: string): boolean {
+  if (
+    /^(so |and |right |okay )?(what|how|which|when|show|read|list|tell|total|hrs|hours|anything|any|have i|did i|remind)\b/.test(
+      words,
+    )
+  )
+    return false;
+  return (
+    items.filter((x) => x.action || x.w === 'leave' || x.material === 'net').length > 0 &&
+    /\b(or|maybe|should i|shall i|do i|could i|might)\b/.test(words)
+  );
+}
+
+/** The conversation after this note. */
+function remember(
+  memory: Memory,
+  drafts: Draft[],
+  ask: Ask | null,
+  state: ReaderState,
+  scanned: { focus: string[]; earlier: string[][] },
+  amended: boolean,
+): Memory {
+  const { before: _before, ...snapshot } = memory;
+  const next: Memory = {
+    ...memory,
+    focus: scanned.focus,
+    earlier: scanned.earlier.slice(-6),
+    last: { entries: drafts.map((d) => d.entry), ask: ask?.slot ?? null },
+    before: amended && memory.before ? memory.before : snapshot,
+  };
+  let found = next.found;
+  let open = next.open;
+  for (const { entry: e } of drafts) {
+    if (e.kind === 'condition') {
+      found = { ...found, [e.finding]: e.places ?? [] };
+      next.condition = { finding: e.finding, places: e.places ?? [] };
+      next.lastKind = 'condition';
+      if (e.places?.length && e.places.length <= 12)
+        next.thing =
+          e.finding === 'lumpy-batting' ? 'batting' : e.finding === 'old-repair' ? 'old-patch' : next.thing;
+    } else if (e.kind === 'treatment') {
+      if (e.action && e.state === 'considering')
+        open = [
+          ...open,
+          { action: e.action, places: e.places ?? [], ...(e.object ? { object: e.object } : {}) },
+        ].slice(-24);
+      else if (e.action)
+        open = open.filter(
+          (o) =>
+            !(o.places.some((p) => e.places?.includes(p)) || (!o.places.length && o.action === e.action)),
+        );
+      next.treatment = {
+        ...(e.action ? { action: e.action } : {}),
+        state: e.state,
+        places: e.places ?? [],
+        ...(e.stitch ? { stitch: e.stitch } : {}),
+        ...(e.object ? { object: e.object } : {}),
+        ...(e.fabric ? { fabric: e.fabric } : {}),
+      };
+      next.lastKind = 'treatment';
+    } else if (e.kind === 'work') {
+      if (e.mark === 'stop') delete next.running;
+      else if (e.mark === 'start' && e.task) next.running = e.task as Task;
+    } else if (e.kind === 'material' && e.material)
+      next.material = { material: e.material, ...(e.name ? { name: e.name } : {}) };
+    else if (e.kind === 'decision') {
+      next.topic = e.about;
+      if (
+        e.about === 'tie-thread' ||
+        e.about === 'backing' ||
+        e.about === 'batting' ||
+        e.about === 'binding' ||
+        e.about === 'thread'
+      )
+        next.material = { material: e.about };
+    }
+  }
+  next.found = found;
+  next.open = open;
+  const placed = [...drafts]
+    .reverse()
+    .find((d) => (d.entry.kind === 'condition' || d.entry.kind === 'treatment') && d.entry.places?.length);
+  const places = (placed?.entry as { places?: string[] } | undefined)?.places;
+  if (places?.length && (!next.focus.length || amended || !state.drafts.length)) next.focus = places;
+  return next;
+}
+
+export type { ReadEntry };
+export { EMPTY_MEMORY, TASK_OF_ACTION };

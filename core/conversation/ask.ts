@@ -1,0 +1,51 @@
+import type { Ask } from '../../shared/note.ts';
+import type { QuiltGrid } from '../../shared/quilt.ts';
+import type { Draft } from '../rules/draft.ts';
+import type { ReaderState } from '../rules/reader-state.ts';
+
+/** The one question that the note leaves open, or null: the first thing without which an entry can't be whole. */
+export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): Ask | null {
+  for (const d of drafts) {
+    const e = d.entry;
+    if (
+      (e.kind === 'condition' || e.kind === 'treatment') &&
+      e.places &&
+      !e.places.length &&
+      !(e.kind === 'treatment' && (e.action === 'cut' || e.action === 'piece'))
+    ) {
+      if (d.outside)
+        return {
+          slot: 'place',
+          question: `This quilt has ${grid.rows} rows of ${grid.blocks} blocks. Which block do you mean?`,
+        };
+      return { slot: 'place', question: e.kind === 'condition' ? 'Where is that?' : 'Which block was that?' };
+    }
+  }
+  for (const d of drafts) {
+    const e = d.entry;
+    if (e.kind === 'treatment' && !e.action) return { slot: 'action', question: 'What did you do to it?' };
+    if (e.kind === 'material' && !e.material)
+      return {
+        slot: 'material',
+        question: `${e.quantity ?? 'How much'} ${e.unit ?? ''} of what?`.replace('  ', ' '),
+      };
+    if (e.kind === 'measurement' && e.value === undefined)
+      return { slot: 'quantity', question: `How much is the ${e.of.replaceAll('-', ' ')}?` };
+    if (e.kind === 'material' && e.unit && e.quantity === undefined)
+      return { slot: 'quantity', question: `How much ${e.name ?? e.material}?` };
+    if (e.kind === 'work' && !e.mark && !e.start && !e.end && !e.minutes)
+      return { slot: 'time', question: 'When, and for how long?' };
+  }
+  // A cloth of this quilt that could be one of several
+  for (const d of drafts) {
+    const e = d.entry;
+    if (e.kind !== 'material' || e.use !== 'used' || e.material !== 'fabric' || !e.name) continue;
+    const words = e.name.split(' ');
+    const names = Object.keys(state.grid.fabrics ?? {}).filter((n) =>
+      words.every((word) => n.toLowerCase().split(' ').includes(word)),
+    );
+    if (names.length > 1 && !names.includes(e.name))
+      return { slot: 'fabric', question: `The ${names.slice(0, -1).join(', the ')} or the ${names.at(-1)}?` };
+  }
+  return null;
+}

@@ -1,0 +1,50 @@
+import type { Entry } from '../../shared/entry.ts';
+import type {
+  Action,
+  AskSlot,
+  Finding,
+  Material,
+  RemovedObject,
+  Stitch,
+  Task,
+  TreatmentState,
+} from '../../shared/vocabulary.ts';
+
+/** What later words may stand on. A plain value, so that the log can carry it from note to note. */
+export type Memory = {
+  /** Blocks or parts last spoken of, and the groups before them, newest last. */
+  focus: string[];
+  earlier: string[][];
+  /** The entries of the last note that logged something, for corrections and answers; null after it was taken back. */
+  last: { entries: Entry[]; ask: AskSlot | null } | null;
+  treatment?: {
+    action?: Action;
+    state: TreatmentState;
+    stitch?: Stitch;
+    object?: RemovedObject;
+    places: string[];
+    fabric?: string;
+  };
+  condition?: { finding: Finding; places: string[] };
+  /** Which of the two was said last. */
+  lastKind?: 'treatment' | 'condition';
+  running?: Task;
+  /** Where each kind of damage was last found. */
+  found: Partial<Record<Finding, string[]>>;
+  /** Ways that stand as undecided. */
+  open: { action: Action; places: string[]; object?: RemovedObject }[];
+  material?: { material: Material; name?: string };
+  /** The part of the quilt or thing last named: what "it" is, when it is taken off. */
+  thing?: string;
+  topic?: string;
+  /** The memory as it was before the last logged note, for taking it back; one level only. */
+  before?: Omit<Memory, 'before'> & { before?: undefined };
+};
+
+export const EMPTY_MEMORY: Memory = { focus: [], earlier: [], last: null, found: {}, open: [] };
+
+/** The memory that the log carries, or an empty one for a conversation that has not begun. */
+export function recall(conversation: Record<string, unknown>): Memory {
+  const memory = conversation['memory'] as Memory | undefined;
+  return memory ?? EMPTY_MEMORY;
+}

@@ -1,0 +1,105 @@
+import type { Entry } from '../../shared/entry.ts';
+import type { Draft } from '../rules/draft.ts';
+import type { Item } from '../rules/item.ts';
+import { unique } from '../rules/places/grid.ts';
+import type { ReaderState } from '../rules/reader-state.ts';
+
+/** Two drafts that say the same of different places are one entry with all of them. */
+function sameButPlaces(a: Entry, b: Entry): boolean {
+  if (a.kind !== b.kind || (a.kind !== 'condition' && a.kind !== 'treatment')) return false;
+  const strip = (e: Entry): string => {
+    const { places: _places, fabric: _fabric, ...rest } = e as Record<string, unknown>;
+    return JSON.stringify(Object.entries(rest).sort());
+  };
+  return strip(a) === strip(b);
+}
+
+/** The drafts of a note in their final form: doubles merged, the implied task of work filled in, order as said. */
+export function settle(state: ReaderState, _items: Item[]): Draft[] {
+  const out: Draft[] = [];
+  for (const draft of state.drafts) {
+    const twin = out.find((d) => sameButPlaces(d.entry, draft.entry));
+    if (twin && 'places' in draft.entry && 'places' in twin.entry) {
+      const fresh = draft.entry.places ?? [];
+      const own = twin.entry.places ?? [];
+      if (!fresh.length || !own.length || draft.placed === 'carried') {
+        if (fresh.length && !own.length) twin.entry.places = fresh;
+        continue;
+      }
+      twin.entry.places = unique([...own, ...fresh]);
+      continue;
+    }
+    if (
+      out.some(
+        (d) =>
+          JSON.stringify(d.entry) === JSON.stringify(draft.entry) &&
+          draft.entry.kind !== 'material' &&
+          draft.entry.kind !== 'measurement',
+      )
+    )
+      continue;
+    out.push(draft);
+  }
+  joinWork(out, state);
+  return out;
+}
+
+/** A start and a stop of one note are one stretch; work without a task takes the one that the note implies, or the running one. */
+function joinWork(drafts: Draft[], state: ReaderState): void {
+  const work = drafts.filter((d) => d.entry.kind === 'work');
+  const start = work.find((d) => d.entry.kind === 'work' && d.entry.mark === 'start' && d.entry.time);
+  const stop = work.find((d) => d.entry.kind === 'work' && d.entry.mark === 'stop' && d.entry.time);
+  if (
+    start &&
+    stop &&
+    start.entry.kind === 'work' &&
+    stop.entry.kind === 'work' &&
+    start.entry.time! < stop.entry.time! &&
+    (start.entry.task === stop.entry.task || !start.entry.task || !stop.entry.task)
+  ) {
+    const task = start.entry.task ?? stop.entry.task;
+    start.entry = {
+      kind: 'work',
+      ...(task ? { task } : {}),
+      start: start.entry.time!,
+      end: stop.entry.time!,
+    };
+    drafts.splice(drafts.indexOf(stop), 1);
+  }
+  for (const d of drafts) {
+    if (d.entry.kind !== 'work' || d.entry.task) continue;
+    const implied = impliedTask(drafts, d, state);
+    if (implied) {
+      d.entry = { kind: 'work', task: implied, ...withoutKind(d.entry) };
+      d.origins['task'] = { ...d.origins['entry']!, rule: 'work.implied-task', how: 'implied' };
+    }
+  }
+}
+
+const withoutKind = (e: Entry): Record<string, unknown> => {
+  const { kind: _kind, ...rest } = e;
+  return rest;
+};
+
+import type { Task } from '../../shared/vocabulary.ts';
+import { TASK_OF_ACTION } from '../rules/work/find-work.ts';
+
+function impliedTask(drafts: Draft[], d: Draft, state: ReaderState): Task | undefined {
+  const e = d.entry;
+  if (e.kind !== 'work') return undefined;
+  if (e.mark === 'stop' && state.memory.running) return state.memory.running;
+  const treatments = drafts.filter(
+    (x) => x.entry.kind === 'treatment' && (x.entry.state === 'done' || x.entry.state === 'doing'),
+  );
+  const near = treatments.filter((x) => x.sentence === d.sentence);
+  const pool = near.length ? near : treatments;
+  const tasks = unique(
+    pool
+      .map((x) =>
+        x.entry.kind === 'treatment' && x.entry.action ? TASK_OF_ACTION[x.entry.action] : undefined,
+      )
+      .filter((t): t is Task => t !== undefined),
+  );
+  if (tasks.length) return tasks[0];
+  return state.memory.running;
+}

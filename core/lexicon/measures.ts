@@ -1,0 +1,46 @@
+import type { Measure } from '../../shared/vocabulary.ts';
+
+/** What is measured, as said. Sides ("top 62", "L side 80") are read by the measuring rule itself. */
+export const MEASURE_PHRASES: Partial<Record<Measure, string[]>> = {
+  width: ['width', 'wide', 'across', 'w'],
+  length: ['length', 'long', 'high', 'tall', 'in length', 'l', 'top to bottom'],
+  diagonal: ['diagonal', 'diagonals', 'diag', 'diags', 'corner to corner', 'diagonally', 'on the diagonal'],
+  block: [
+    'blocks run',
+    'blocks are',
+    'block size',
+    'each block',
+    'blocks measure',
+    'blocks finish',
+    'block side',
+    'block measures',
+    'blocks come',
+  ],
+  strip: ['strip', 'strips', 'strip width', 'border strips', 'binding strips'],
+  seam: [
+    'seam allowance',
+    'seam allowances',
+    'seams are',
+    'allowance',
+    'allowances',
+    'seam allce',
+    'sa',
+    's/a',
+    'seams',
+    'seam',
+  ],
+  'tie-spacing': ['apart', 'spacing', 'tie spacing', 'between ties', 'spaced', 'spacings'],
+  tail: ['tail', 'tails', 'tie tails', 'ends'],
+  border: ['border width', 'border wide'],
+  overhang: [
+    'overhang',
+    'overhanging',
+    'over all round',
+    'extra all round',
+    'hanging over',
+    'overlap all round',
+    'spare all round',
+    'proud all round',
+    'past the top all round',
+  ],
+};

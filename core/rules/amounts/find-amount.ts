@@ -1,0 +1,430 @@
+import type { MaterialUnit } from '../../../shared/vocabulary.ts';
+import { CURRENCY_WORDS, LENGTH_UNIT_SET, SMALL_MONEY_WORDS, UNIT_WORDS } from '../../lexicon/units.ts';
+import { readCount, readNumber, withFraction } from '../../text/read-number.ts';
+import type { Token } from '../../text/tokenise.ts';
+
+export type QuantityFound = { next: number; value?: number; unit?: MaterialUnit; rule: string };
+export type CostFound = { next: number; amount: number; each: boolean; rule: string };
+
+const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
+
+/** The unit at token `i`; "in" is a unit only after digits and where no place follows. */
+export function readUnit(
+  tokens: Token[],
+  i: number,
+  afterDigits: boolean,
+): { unit: MaterialUnit; next: number } | undefined {
+  const t = tokens[i];
+  if (!t) return undefined;
+  if (t.w === 'fat' && /^(quarters?|qtrs?|q)$/.test(w(tokens, i + 1)))
+    return { unit: 'fat-quarter', next: i + 2 };
+  if (t.w === '-' && tokens[i + 1] && Object.hasOwn(UNIT_WORDS, w(tokens, i + 1)))
+    return readUnit(tokens, i + 1, afterDigits);
+  if (t.w === 'square' || t.w === 'squares' || t.w === 'box' || t.w === 'boxes') {
+    if (!(t.w.startsWith('box') || false)) return undefined;
+  }
+  if (!Object.hasOwn(UNIT_WORDS, t.w)) return undefined;
+  const unit = UNIT_WORDS[t.w]!;
+  if (t.w === 'in') {
+    if (!afterDigits) return undefined;
+    const after = w(tokens, i + 1);
+    if (
+      [
+        'the',
+        'a',
+        'an',
+        'row',
+        'rows',
+        'block',
+        'blocks',
+        'that',
+        'this',
+        'each',
+        'all',
+        'there',
+        'my',
+        'it',
+        'one',
+        'two',
+        'three',
+        'total',
+        'from',
+        'and',
+        'mid',
+        'with',
+        'col',
+        'column',
+        'r',
+        'hand',
+      ].includes(after) &&
+      !['and', 'with', 'from', 'each', 'all', 'total'].includes(after)
+    )
+      return undefined;
+  }
+  if (t.w === 'y' || t.w === 'g' || t.w === 'h' || t.w === 'm') if (!afterDigits) return undefined;
+  if (t.w === 'length' || t.w === 'lengths' || t.w === 'sheet' || t.w === 'card' || t.w === 'cards')
+    if (!['of'].includes(w(tokens, i + 1))) return undefined;
+  return { unit, next: i + 1 };
+}
+
+/**
+ * "62 1/2 in", "two and a half yards", "a yard and three eighths", "half a metre", "a couple of packs", "quarter-inch",
+ * "5 ft 2" (62 in), "half a dozen". Gives the number and, where one is said, the unit.
+ */
+export function findQuantity(tokens: Token[], i: number): QuantityFound | undefined {
+  const t = tokens[i];
+  if (!t) return undefined;
+  // "a yard and three eighths", "an inch and a half", "another skein"
+  if ((t.w === 'a' || t.w === 'an' || t.w === 'another') && tokens[i + 1]) {
+    const afterAnother = t.w === 'another' ? findQuantity(tokens, i + 1) : undefined;
+    if (afterAnother?.unit) return afterAnother;
+    const unit = readUnit(tokens, i + 1, false);
+    if (unit) {
+      const full = withFraction(tokens, { value: 1, next: unit.next, inWords: true, fraction: false });
+      return { next: full.next, value: full.value, unit: unit.unit, rule: 'amount.a-unit' };
+    }
+  }
+  // "inch and a half tails", "yard and a quarter"
+  if (['inch', 'yard', 'metre', 'meter'].includes(t.w) && w(tokens, i + 1) === 'and') {
+    const full = withFraction(tokens, { value: 1, next: i + 1, inWords: true, fraction: false });
+    if (full.next > i + 1)
+      return { next: full.next, value: full.value, unit: UNIT_WORDS[t.w]!, rule: 'amount.unit-and-fraction' };
+  }
+  // "half-metre", "half yard"
+  const number = readNumber(tokens, i);
+  if (!number) return undefined;
+  let next = number.next;
+  let value = number.value;
+  if (
+    w(tokens, next) === 'more' ||
+    w(tokens, next) === 'odd' ||
+    (w(tokens, next) === 'or' && w(tokens, next + 1) === 'so')
+  )
+    next += w(tokens, next) === 'or' ? 2 : 1;
+  if (
+    w(tokens, next) === 'brass' ||
+    w(tokens, next) === 'full' ||
+    w(tokens, next) === 'new' ||
+    w(tokens, next) === 'little' ||
+    w(tokens, next) === 'small' ||
+    w(tokens, next) === 'big' ||
+    w(tokens, next) === 'whole'
+  ) {
+    const unit = readUnit(tokens, next + 1, false);
+    if (unit) next++;
+  }
+  const unit = readUnit(tokens, next, !number.inWords);
+  if (!unit) return { next: number.next, value, rule: 'amount.number' };
+  next = unit.next;
+  // "two yards and a half", "1 yd 1/4"
+  const more = withFraction(tokens, { value, next, inWords: true, fraction: number.fraction });
+  if (more.next > next && LENGTH_UNIT_SET.has(unit.unit)) {
+    value = more.value;
+    next = more.next;
+  }
+  if (unit.unit === 'ft') {
+    const k = w(tokens, next) === 'and' ? next + 1 : next;
+    const inches = readNumber(tokens, k);
+    if (inches && inches.value < 12) {
+      const named = readUnit(tokens, inches.next, !inches.inWords);
+      if (named?.unit === 'in' || (!named && k === next))
+        return {
+          next: named ? named.next : inches.next,
+          value: value * 12 + inches.value,
+          unit: 'in',
+          rule: 'amount.feet-and-inches',
+        };
+    }
+  }
+  if (unit.unit === 'm' && !number.inWords === false) {
+    // "one metre twenty" is 1.2 m, "one metre eighty two" 1.82 m
+    const cents = readCount(tokens, next);
+    if (
+      cents &&
+      cents.value >= 5 &&
+      cents.value < 100 &&
+      Number.isInteger(value) &&
+      !readUnit(tokens, cents.next, !cents.inWords) &&
+      !['minutes', 'minute', 'min', 'each', 'pins'].includes(w(tokens, cents.next))
+    )
+      return {
+        next: cents.next,
+        value: Math.round((value + cents.value / 100) * 100) / 100,
+        unit: 'm',
+        rule: 'amount.metre-and-cents',
+      };
+  }
+  return { next, value, unit: unit.unit, rule: 'amount.quantity' };
+}
+
+const EACH = new Set([
+  'each',
+  'apiece',
+  'ea',
+  'per',
+  'a',
+  'an',
+  'the',
+  'for',
+  '/',
+  'all',
+  'together',
+  'in',
+  'total',
+  'a',
+]);
+
+/** What follows a price: "each", "a yard", "/yd", "per metre", "the lot", "the pair", "for both". */
+function priceTail(tokens: Token[], i: number): { each: boolean; next: number } {
+  const word = w(tokens, i);
+  if (!EACH.has(word)) return { each: false, next: i };
+  if (word === 'each' || word === 'apiece' || word === 'ea') return { each: true, next: i + 1 };
+  if (word === 'a' && w(tokens, i + 1) === 'piece') return { each: true, next: i + 2 };
+  if (
+    word === 'a' &&
+    (w(tokens, i + 1) === 'pop' ||
+      w(tokens, i + 1) === 'throw' ||
+      w(tokens, i + 1) === 'time' ||
+      w(tokens, i + 1) === 'go')
+  )
+    return { each: true, next: i + 2 };
+  if (
+    word === 'a' ||
+    word === 'an' ||
+    word === 'per' ||
+    word === '/' ||
+    (word === 'the' && Object.hasOwn(UNIT_WORDS, w(tokens, i + 1)))
+  ) {
+    const unit = readUnit(tokens, i + 1, true);
+    if (unit && !(word === 'a' && unit.unit === 'piece' && false)) return { each: true, next: unit.next };
+    if (word === 'per' || word === '/') return { each: true, next: i + 2 };
+    return { each: false, next: i };
+  }
+  if (
+    word === 'the' &&
+    ['lot', 'pair', 'two', 'set', 'three', 'bundle', 'bag', 'whole'].includes(w(tokens, i + 1))
+  )
+    return { each: false, next: i + 2 };
+  if (word === 'for' && ['the', 'both', 'all', 'them'].includes(w(tokens, i + 1))) {
+    const n = ['lot', 'pair', 'two', 'set', 'three', 'four'].includes(w(tokens, i + 2))
+      ? i + 3
+      : w(tokens, i + 1) === 'the'
+        ? i
+        : i + 2;
+    return { each: false, next: n };
+  }
+  if (
+    word === 'all' &&
+    (w(tokens, i + 1) === 'in' || w(tokens, i + 1) === 'told' || w(tokens, i + 1) === 'together')
+  )
+    return { each: false, next: i + 2 };
+  if (word === 'in' && (w(tokens, i + 1) === 'all' || w(tokens, i + 1) === 'total'))
+    return { each: false, next: i + 2 };
+  if (word === 'together' || word === 'total') return { each: false, next: i + 1 };
+  return { each: false, next: i };
+}
+
+/** Digits of a price: "3.50", "8,75", "18". */
+function priceDigits(tokens: Token[], i: number): { amount: number; next: number } | undefined {
+  const t = tokens[i];
+  if (t?.kind !== 'number' || t.w.includes(':') || t.w.includes('/') || (t.w.match(/\./g)?.length ?? 0) > 1)
+    return undefined;
+  const comma = tokens[i + 1];
+  const cents = tokens[i + 2];
+  if (
+    comma?.w === ',' &&
+    comma.glued &&
+    cents?.glued &&
+    cents.kind === 'number' &&
+    /^\d\d$/.test(cents.w) &&
+    /^\d+$/.test(t.w)
+  )
+    return { amount: t.value! + cents.value! / 100, next: i + 3 };
+  return { amount: t.value!, next: i + 1 };
+}
+
+/**
+ * "£3.50", "$9.20 a yard", "€14.20/m", "3 pound 50", "three pound fifty the lot", "a dollar ten each", "forty pence",
+ * "@ 1.80", "at five ninety nine a yard", "for four seventy five", "24 the lot".
+ */
+export function findCost(tokens: Token[], i: number, commerce: boolean): CostFound | undefined {
+  const t = tokens[i]!;
+  const finish = (amount: number, next: number, rule: string): CostFound => {
+    const tail = priceTail(tokens, next);
+    return { amount: Math.round(amount * 1000) / 1000, each: tail.each, next: tail.next, rule };
+  };
+  const sign = (j: number): boolean => ['£', '$', '€', '¥', '₹', '₩'].includes(w(tokens, j));
+  if (sign(i)) {
+    const digits = priceDigits(tokens, i + 1);
+    return digits ? finish(digits.amount, digits.next, 'cost.sign') : undefined;
+  }
+  const wordsAt = (j: number): CostFound | undefined => {
+    // "a dollar ten", "three pound fifty", "twelve euros", "forty pence", "two dollars and a quarter"
+    let start: { value: number; next: number } | undefined;
+    if ((w(tokens, j) === 'a' || w(tokens, j) === 'one') && Object.hasOwn(CURRENCY_WORDS, w(tokens, j + 1)))
+      start = { value: 1, next: j + 1 };
+    else {
+      const digits = priceDigits(tokens, j);
+      start = digits ? { value: digits.amount, next: digits.next } : readNumber(tokens, j);
+      if (start && w(tokens, start.next) === '-') start = undefined;
+    }
+    if (!start) return undefined;
+    const unit = w(tokens, start.next);
+    if (unit === '€' || unit === '£') return finish(start.value, start.next + 1, 'cost.sign-after');
+    if (Object.hasOwn(SMALL_MONEY_WORDS, unit))
+      return finish(start.value * SMALL_MONEY_WORDS[unit]!, start.next + 1, 'cost.pence');
+    if (!Object.hasOwn(CURRENCY_WORDS, unit)) return undefined;
+    let next = start.next + 1;
+    let amount = start.value;
+    const k = w(tokens, next) === 'and' ? next + 1 : next;
+    if (w(tokens, k) === 'a' && w(tokens, k + 1) === 'half') {
+      amount += 0.5;
+      next = k + 2;
+    } else {
+      const small = readCount(tokens, k);
+      if (
+        small &&
+        small.value < 100 &&
+        (Object.hasOwn(SMALL_MONEY_WORDS, w(tokens, small.next)) ||
+          (k === next &&
+            !Object.hasOwn(UNIT_WORDS, w(tokens, small.next)) &&
+            !['minutes', 'minute', 'blocks', 'pins', 'balls'].includes(w(tokens, small.next))))
+      ) {
+        amount += small.value / 100;
+        next = Object.hasOwn(SMALL_MONEY_WORDS, w(tokens, small.next)) ? small.next + 1 : small.next;
+      }
+    }
+    return finish(amount, next, 'cost.words');
+  };
+  const money = wordsAt(i);
+  if (money) return money;
+  if (!commerce) return undefined;
+  // "@ 1.80", "at five ninety nine a yard", "for four seventy five", "came to 24"
+  const lead =
+    t.w === '@' ||
+    t.w === 'at' ||
+    t.w === 'for' ||
+    t.w === 'cost' ||
+    t.w === 'paid' ||
+    t.w === '=' ||
+    t.w === 'costing';
+  const j = lead ? i + 1 : i;
+  if (lead) {
+    const k = ['only', 'about', 'just', 'a', 'me'].includes(w(tokens, j)) ? j + 1 : j;
+    if (sign(k)) return undefined;
+    const spoken = spokenPrice(tokens, k);
+    if (spoken) {
+      const tail = priceTail(tokens, spoken.next);
+      if (
+        t.w === '@' ||
+        t.w === 'cost' ||
+        t.w === 'paid' ||
+        t.w === 'costing' ||
+        tail.next > spoken.next ||
+        spoken.cents ||
+        t.w === '=' ||
+        (t.w === 'for' && !Object.hasOwn(UNIT_WORDS, w(tokens, spoken.next)) && isEnd(tokens, spoken.next))
+      ) {
+        if (
+          spoken.looksLikePlace &&
+          tail.next === spoken.next &&
+          t.w !== '@' &&
+          t.w !== 'cost' &&
+          t.w !== 'paid'
+        )
+          return undefined;
+        return finish(spoken.amount, spoken.next, 'cost.spoken');
+      }
+    }
+    const inner = wordsAt(k);
+    return inner;
+  }
+  // bare: "9.50 the lot", "24 the lot", "4.50 each", "11.40"
+  const spoken = spokenPrice(tokens, i);
+  if (!spoken) return undefined;
+  const tail = priceTail(tokens, spoken.next);
+  if (tail.next > spoken.next && w(tokens, spoken.next) !== 'a')
+    return finish(spoken.amount, spoken.next, 'cost.tail');
+  if (tail.next > spoken.next && spoken.cents) return finish(spoken.amount, spoken.next, 'cost.tail');
+  if (
+    t.kind === 'number' &&
+    /^\d+\.\d\d$/.test(t.w) &&
+    !Object.hasOwn(UNIT_WORDS, w(tokens, spoken.next)) &&
+    isEnd(tokens, spoken.next)
+  )
+    return finish(spoken.amount, spoken.next, 'cost.decimal');
+  if (t.kind === 'number' && spoken.next === i + 3)
+    return finish(spoken.amount, spoken.next, 'cost.decimal-comma');
+  return undefined;
+}
+
+const isEnd = (tokens: Token[], i: number): boolean => {
+  const word = w(tokens, i);
+  return (
+    word === '' ||
+    [',', '.', ';', '\n', 'and', '&', '+', 'plus', ')', 'then', '(', '-', 'so', 'but', 'from'].includes(word)
+  );
+};
+
+/** A price without its currency: "5.99", "five ninety nine", "two twenty five", "four seventy five", "three fifty". */
+function spokenPrice(
+  tokens: Token[],
+  i: number,
+): { amount: number; next: number; cents: boolean; looksLikePlace: boolean } | undefined {
+  const digits = priceDigits(tokens, i);
+  if (digits) {
+    // "2 25" as two numbers is two twenty-five
+    const cents = tokens[digits.next];
+    if (
+      /^\d+$/.test(tokens[i]!.w) &&
+      cents?.kind === 'number' &&
+      /^\d\d$/.test(cents.w) &&
+      digits.next === i + 1
+    )
+      return {
+        amount: digits.amount + cents.value! / 100,
+        next: digits.next + 1,
+        cents: true,
+        looksLikePlace: false,
+      };
+    if (
+      tokens[digits.next]?.w === '-' ||
+      (tokens[digits.next]?.w === '/' && tokens[digits.next + 1]?.kind === 'number')
+    )
+      return undefined;
+    return {
+      amount: digits.amount,
+      next: digits.next,
+      cents: /\.\d\d$/.test(tokens[i]!.w) || digits.next > i + 1,
+      looksLikePlace: false,
+    };
+  }
+  const whole = readCount(tokens, i);
+  if (!whole) {
+    const number = readNumber(tokens, i);
+    return number
+      ? { amount: number.value, next: number.next, cents: false, looksLikePlace: false }
+      : undefined;
+  }
+  if (tokens[whole.next]?.w === 'hundred') {
+    const number = readNumber(tokens, i)!;
+    return { amount: number.value, next: number.next, cents: false, looksLikePlace: false };
+  }
+  const cents = readCount(tokens, whole.next);
+  if (cents && cents.value >= 10 && cents.value < 100)
+    return { amount: whole.value + cents.value / 100, next: cents.next, cents: true, looksLikePlace: false };
+  if (cents && w(tokens, whole.next) !== 'oh')
+    return { amount: whole.value, next: whole.next, cents: false, looksLikePlace: true };
+  if (w(tokens, whole.next) === 'oh' || w(tokens, whole.next) === 'o') {
+    const small = readCount(tokens, whole.next + 1);
+    if (small && small.value < 10)
+      return {
+        amount: whole.value + small.value / 100,
+        next: small.next,
+        cents: true,
+        looksLikePlace: false,
+      };
+  }
+  const number = readNumber(tokens, i)!;
+  return { amount: number.value, next: number.next, cents: false, looksLikePlace: false };
+}

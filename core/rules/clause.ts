@@ -1,0 +1,754 @@
+import type { Token } from '../text/tokenise.ts';
+import type { Item } from './item.ts';
+
+/** A stretch of a note that says one thing. `joint` is what stood before it: a mark, a conjunction, or '' where none was said. */
+export type Clause = {
+  items: Item[];
+  joint: string;
+  sentence: number;
+  /** The sentence that it belongs to ends in a question mark. */
+  asked: boolean;
+};
+
+const HARD = new Set(['.', ';', '!', '?', '\n']);
+const SOFT = new Set([
+  ',',
+  'and',
+  '&',
+  '+',
+  'plus',
+  'but',
+  'so',
+  'then',
+  'because',
+  'cos',
+  'cause',
+  'while',
+  'which',
+  'or',
+  'though',
+  'although',
+  'when',
+  ':',
+  '--',
+  'after',
+  'before',
+  '(',
+  ')',
+  'until',
+  'as',
+  'also',
+  'since',
+  'whereas',
+  'except',
+  '/',
+  'still',
+]);
+const REMOVE_VERBS: Record<string, { form: 'past' | 'ing' | 'base'; particle: boolean }> = {};
+const verb = (forms: [string, string, string], particle: boolean): void => {
+  const [base, past, ing] = forms;
+  for (const f of base.split('|')) REMOVE_VERBS[f] = { form: 'base', particle };
+  for (const f of past.split('|')) REMOVE_VERBS[f] = { form: 'past', particle };
+  for (const f of ing.split('|')) REMOVE_VERBS[f] = { form: 'ing', particle };
+};
+verb(['remove|removes', 'removed', 'removing'], false);
+verb(['unpick|unpicks', 'unpicked', 'unpicking'], false);
+verb(['unstitch', 'unstitched', 'unstitching'], false);
+verb(['unsew', 'unsewed|unsewn', 'unsewing'], false);
+verb(['detach', 'detached', 'detaching'], false);
+verb(['peel|peels', 'peeled', 'peeling'], false);
+verb(['strip', 'stripped', 'stripping'], false);
+verb(['unpin', 'unpinned', 'unpinning'], false);
+verb(['undo', 'undid', 'undoing'], false);
+verb(['snip|snips', 'snipped', 'snipping'], false);
+verb(['lift|lifts', 'lifted', 'lifting'], true);
+verb(['take|takes', 'took|taken', 'taking'], true);
+verb(['pull|pulls', 'pulled', 'pulling'], true);
+verb(['rip|rips', 'ripped', 'ripping'], true);
+verb(['pick|picks', 'picked', 'picking'], true);
+verb(['come|comes', 'came', 'coming'], true);
+verb(['get|gets', 'got|gotten', 'getting'], true);
+verb(['draw', 'drew|drawn', 'drawing'], true);
+verb(['cut', 'cut', 'cutting'], true);
+verb(['ease', 'eased', 'easing'], true);
+verb(['have|has', 'had', 'having'], true);
+verb(['tweeze', 'tweezed', 'tweezing'], true);
+verb(['tease', 'teased', 'teasing'], true);
+verb(['clip', 'clipped', 'clipping'], true);
+verb(['tear', 'tore', 'tearing'], true);
+verb(['prise|pry', 'prised|pried', 'prising'], true);
+verb(['soak', 'soaked', 'soaking'], true);
+verb(['drop', 'dropped', 'dropping'], true);
+
+const PARTICLES = new Set(['off', 'out', 'away']);
+const PARTICLE_STOP = new Set([
+  '.',
+  ';',
+  '!',
+  '?',
+  '\n',
+  'but',
+  'because',
+  'i',
+  'there',
+  "'s",
+  'is',
+  'was',
+  'are',
+  'and',
+  ',',
+]);
+const BE = new Set([
+  'is',
+  "'s",
+  'are',
+  "'re",
+  'was',
+  'were',
+  'be',
+  'been',
+  'being',
+  'has',
+  'have',
+  "'ve",
+  'had',
+  'gets',
+  'get',
+  'got',
+  'looks',
+  'look',
+  'went',
+  'gone',
+  'going',
+  'needs',
+  'wants',
+  'stays',
+  'seems',
+  'feels',
+  'came',
+  'smells',
+  'will',
+  "'ll",
+  'comes',
+  'stay',
+  'all',
+  'still',
+  'both',
+  'badly',
+  'just',
+  'really',
+  'very',
+  'quite',
+  'a',
+  'bit',
+  'little',
+  'partly',
+  'pretty',
+  'too',
+  'now',
+  'also',
+  'right',
+  'only',
+  'not',
+  "n't",
+  'already',
+  'nearly',
+  'almost',
+  'completely',
+  'totally',
+  'so',
+  'starting',
+  'to',
+  'rather',
+  'slightly',
+  'mostly',
+  'getting',
+  'showing',
+  'whole',
+  'well',
+]);
+const PREPOSITIONS = new Set([
+  'in',
+  'on',
+  'at',
+  'of',
+  'from',
+  'along',
+  'to',
+  'with',
+  'behind',
+  'over',
+  'under',
+  'down',
+  'between',
+  'around',
+  'round',
+  'across',
+  'through',
+  'for',
+  'into',
+  'onto',
+  'by',
+  'inside',
+  'w',
+  'near',
+  'up',
+  'off',
+]);
+
+/** The removing verb at item `k` of `items`, with the particle that it needs. */
+export function removalAt(
+  items: Item[],
+  k: number,
+): { form: 'past' | 'ing' | 'base'; particle?: number } | undefined {
+  const item = items[k]!;
+  if (!Object.hasOwn(REMOVE_VERBS, item.w)) return undefined;
+  const { form, particle } = REMOVE_VERBS[item.w]!;
+  const actual = item.w === 'cut' ? 'past' : form;
+  for (let m = k + 1; m < Math.min(items.length, k + 13); m++) {
+    const word = items[m]!.w;
+    if (PARTICLES.has(word)) {
+      if (word === 'away' && item.w.startsWith('cut')) return { form: actual, particle: m };
+      return { form: actual, particle: m };
+    }
+    if (
+      PARTICLE_STOP.has(word) &&
+      !(word === 'and' && items[m + 1] && (items[m + 1]!.object || items[m + 1]!.w === 'the'))
+    )
+      break;
+  }
+  return particle ? undefined : { form: actual };
+}
+
+const MOOD_BEFORE_BASE = new Set([
+  'to',
+  'will',
+  "'ll",
+  'gonna',
+  'must',
+  'should',
+  'could',
+  'might',
+  'may',
+  'can',
+  'and',
+  'or',
+  'either',
+  'then',
+  'maybe',
+  "let's",
+  'not',
+  "n't",
+  ',',
+  ':',
+  '-',
+  '--',
+  'just',
+  'perhaps',
+  'either',
+  'would',
+  "'d",
+  'it',
+  'next',
+  'also',
+  '&',
+  '/',
+  '+',
+  'shall',
+  'first',
+  'i',
+  'whether',
+  'better',
+  'please',
+  'do',
+  'then',
+  'tomorrow',
+  '(',
+  'still',
+  'gets',
+  'rather',
+  'probably',
+  'possibly',
+  'only',
+]);
+
+/** Does this item say that something is so or is done? */
+export function isPredicate(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  if (item.finding || item.measure === 'diagonal') return true;
+  if (item.action) {
+    const { form } = item.action;
+    if (form !== 'base') return !(item.part && form === 'ing' && !isIngVerb(items, k));
+    if (item.w === 'left') return true;
+    const before = items[k - 1]?.w ?? '';
+    if (
+      item.object ||
+      item.part ||
+      item.seam ||
+      item.material ||
+      item.w === 'photo' ||
+      item.w === 'picture' ||
+      item.w === 'iron' ||
+      item.w === 'air' ||
+      item.w === 'square' ||
+      item.w === 'back' ||
+      item.w === 'net' ||
+      item.w === 'dust' ||
+      item.w === 'piece' ||
+      item.w === 'knot' ||
+      item.w === 'layer'
+    ) {
+      return (
+        before === 'to' ||
+        before === 'will' ||
+        before === "'ll" ||
+        before === 'gonna' ||
+        before === 'could' ||
+        before === 'might' ||
+        before === 'should' ||
+        before === 'must' ||
+        (['it', 'them', 'the', 'that', 'those', 'all', 'this'].includes(items[k + 1]?.w ?? '') &&
+          before !== 'the' &&
+          before !== 'a')
+      );
+    }
+    return (
+      k === 0 ||
+      MOOD_BEFORE_BASE.has(before) ||
+      ['it', 'them', 'the', 'that', 'those', 'this'].includes(items[k + 1]?.w ?? '')
+    );
+  }
+  if (removalAt(items, k)) return true;
+  if (item.fail) return true;
+  if (
+    /^(bought|ordered|purchased|need|needs|started|stopped|starting|stopping|finished|finishing|quit|quitting|began|beginning|begun|stays|stay|decided|used)$/.test(
+      item.w,
+    )
+  )
+    return true;
+  return false;
+}
+
+/** "binding" and "backing" are mostly nouns. */
+function isIngVerb(items: Item[], k: number): boolean {
+  const before = items[k - 1]?.w ?? '';
+  const after = items[k + 1];
+  return (
+    ['is', "'m", 'am', 'are', 'was', 'been', 'started', 'be', 'start', "'re", 'now', 'i'].includes(before) ||
+    after?.w === 'it' ||
+    after?.w === 'them'
+  );
+}
+
+/**
+ * Cuts a note into clauses: at stops; at commas and conjunctions where what follows says something of its own; and, in
+ * speech that runs on, before the subject of each new statement.
+ */
+export function cutClauses(items: Item[]): Clause[] {
+  const clauses: Clause[] = [];
+  let sentence = 0;
+  let joint = '';
+  let current: Item[] = [];
+  const close = (next: string): void => {
+    if (current.length) clauses.push({ items: current, joint, sentence, asked: false });
+    if (current.length || joint === '') joint = next;
+    else if (next !== ',') joint = next;
+    current = [];
+  };
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    const w = item.w;
+    const mark = item.token.kind === 'mark';
+    if (HARD.has(w) && (mark || w === '\n')) {
+      close(w);
+      if (w === '?') for (const c of clauses) if (c.sentence === sentence) c.asked = true;
+      sentence++;
+      continue;
+    }
+    const dash = w === '-' && mark && !(item.token.glued && items[k + 1]?.token.glued);
+    if ((SOFT.has(w) && !item.place && !item.span && !item.clock) || dash) {
+      if (dash || w === ':' || w === '(' || w === ')' || w === '--') {
+        close(w === ')' || w === '(' ? ',' : dash ? '-' : w);
+        continue;
+      }
+      if (isBoundary(items, k, current)) {
+        close(w);
+        // "and then", ", and", ", but"
+        while (
+          items[k + 1] &&
+          SOFT.has(items[k + 1]!.w) &&
+          items[k + 1]!.token.kind === 'word' &&
+          !items[k + 1]!.place
+        ) {
+          joint = joint === ',' || joint === '' || joint === 'and' ? items[k + 1]!.w : joint;
+          k++;
+        }
+        continue;
+      }
+      current.push(item);
+      continue;
+    }
+    if (current.length && startsStatement(items, k, current)) {
+      const at = statementStart(current, items, k);
+      if (at < current.length) {
+        const tail = current.slice(at);
+        current = current.slice(0, at);
+        close('');
+        current = tail;
+      } else close('');
+    }
+    current.push(item);
+  }
+  close('');
+  return clauses;
+}
+
+function restHasPredicate(items: Item[], from: number): boolean {
+  for (let k = from; k < items.length; k++) {
+    const item = items[k]!;
+    if (HARD.has(item.w)) return false;
+    if (SOFT.has(item.w) && !item.place && k > from + 1) {
+      if (item.w === 'or' || item.w === 'and' || item.w === ',' || item.w === '&') {
+        return false;
+      }
+      return false;
+    }
+    if (isPredicate(items, k)) {
+      if (item.finding && !item.action && isAttribute(items, k)) continue;
+      return true;
+    }
+  }
+  return false;
+}
+
+/** "old", "worn" and the like before a noun only describe it: "the worn edge binding" says nothing new by itself. */
+function isAttribute(_items: Item[], _k: number): boolean {
+  return false;
+}
+
+/** Is the comma or conjunction at `k` the end of a statement? */
+function isBoundary(items: Item[], k: number, current: Item[]): boolean {
+  const w = items[k]!.w;
+  const next = items[k + 1];
+  if (!next) return true;
+  if (w === '/') return false;
+  if (
+    w === 'after' ||
+    w === 'before' ||
+    w === 'until' ||
+    w === 'as' ||
+    w === 'still' ||
+    w === 'also' ||
+    w === 'since'
+  ) {
+    return w === 'as' || w === 'still' || w === 'also'
+      ? next.w === 'i' || next.w === 'it' || next.w === 'well'
+        ? next.w !== 'well'
+        : restHasPredicate(items, k + 1) &&
+          current.length > 0 &&
+          hasPredicate(current) &&
+          (w === 'also' || w === 'still')
+      : next.w === 'i' || next.w === 'that';
+  }
+  if (
+    [
+      'but',
+      'so',
+      'then',
+      'because',
+      'cos',
+      'cause',
+      'while',
+      'which',
+      'though',
+      'although',
+      'when',
+      'whereas',
+      'except',
+    ].includes(w)
+  )
+    return current.length > 0;
+  if (
+    !hasPredicate(current) &&
+    !hasWork(current) &&
+    !current.some((x) => x.duration || x.span || x.quantity || x.cost)
+  ) {
+    // "row three, block two, has a tear": nothing has been said yet
+    if (w === ',' && current.every((x) => x.token.kind === 'word' && !x.place) && current.length < 4)
+      return true;
+    return current.some((x) => x.place) &&
+      restHasPredicate(items, k + 1) &&
+      startsWithSubject(items, k + 1) &&
+      !/^(and|&|or|\+|,)$/.test(w)
+      ? true
+      : w === ',' &&
+          startsWithSubject(items, k + 1) &&
+          restHasPredicate(items, k + 1) &&
+          !endsInPlace(current) &&
+          !current.some((x) => x.place);
+  }
+  return restHasPredicate(items, k + 1) || hasWorkAhead(items, k + 1);
+}
+
+const endsInPlace = (current: Item[]): boolean => Boolean(current.at(-1)?.place);
+
+function hasPredicate(current: Item[]): boolean {
+  return current.some((_, k) => isPredicate(current, k));
+}
+const hasWork = (current: Item[]): boolean =>
+  current.some((x) => x.duration || x.span || /^(start|started|stop|stopped|quit|began|finished)$/.test(x.w));
+
+function hasWorkAhead(items: Item[], from: number): boolean {
+  for (let k = from; k < Math.min(items.length, from + 8); k++) {
+    const item = items[k]!;
+    if (HARD.has(item.w) || (SOFT.has(item.w) && k > from)) return false;
+    if (
+      item.w === 'i' ||
+      item.w === 'there' ||
+      (item.w === 'it' && BE.has(items[k + 1]?.w ?? '')) ||
+      item.w === 'she' ||
+      item.w === 'he' ||
+      item.w === 'they'
+    )
+      return k === from || k === from + 1;
+    if (
+      item.span ||
+      (item.measure && item.measure !== 'strip' && item.measure !== 'seam' && item.measure !== 'length') ||
+      (item.topic && items[k - 1]?.w === 'the')
+    )
+      return Boolean(item.span);
+  }
+  return false;
+}
+
+function startsWithSubject(items: Item[], k: number): boolean {
+  const w = items[k]?.w ?? '';
+  return (
+    w === 'i' ||
+    w === 'it' ||
+    w === 'there' ||
+    w === 'the' ||
+    w === 'that' ||
+    w === 'they' ||
+    w === 'she' ||
+    w === 'he' ||
+    w === 'we' ||
+    Boolean(items[k]?.place)
+  );
+}
+
+/** In running speech: does the item at `k` begin, or complete, a second statement in the current clause? */
+function startsStatement(items: Item[], k: number, current: Item[]): boolean {
+  const item = items[k]!;
+  const predicates = current.map((x, m) => (isPredicate(current, m) ? m : -1)).filter((m) => m >= 0);
+  const before = current.at(-1)!;
+  if (!predicates.length) {
+    if (
+      item.w === 'i' &&
+      (hasWork(current) || current.some((x) => x.cost)) &&
+      !['and', 'but', 'so'].includes(before.w)
+    )
+      return items[k + 1]?.w !== 'was';
+    return false;
+  }
+  if (
+    (item.w === 'i' || item.w === 'there' || item.w === 'she' || item.w === 'he') &&
+    (BE.has(items[k + 1]?.w ?? '') ||
+      items[k + 1]?.action ||
+      Object.hasOwn(REMOVE_VERBS, items[k + 1]?.w ?? '') ||
+      [
+        "'ll",
+        "'ve",
+        "'m",
+        "'d",
+        'started',
+        'stopped',
+        'need',
+        'think',
+        'could',
+        'might',
+        'want',
+        'wants',
+        'would',
+        'did',
+        'do',
+        'used',
+        'put',
+        'bought',
+        'quit',
+        'finished',
+        'worked',
+        'says',
+        'said',
+      ].includes(items[k + 1]?.w ?? ''))
+  ) {
+    return (
+      ![
+        'where',
+        'which',
+        'that',
+        'what',
+        'as',
+        'when',
+        'if',
+        'until',
+        'till',
+        'before',
+        'since',
+        'how',
+        'while',
+      ].includes(before.w) && !(item.w === 'there' && !BE.has(items[k + 1]?.w ?? ''))
+    );
+  }
+  if (item.w === 'it' && BE.has(items[k + 1]?.w ?? '') && items[k + 1]?.w !== 'all')
+    return (
+      !PREPOSITIONS.has(before.w) &&
+      !['where', 'which', 'what', 'as', 'when', 'if', 'before', 'since', 'how', 'while'].includes(before.w) &&
+      !before.action &&
+      !removalAt(items, k - 1)
+    );
+  if (!isPredicate(items, k)) return false;
+  const last = predicates.at(-1)!;
+  const lastItem = current[last]!;
+  const between = current.slice(last + 1);
+  // "darned the hole", "pressed the puckers out", "closed the split seam": the finding is what the work is done to.
+  const doing = lastItem.action || removalAt(current, last);
+  if (
+    item.finding &&
+    !item.action &&
+    doing &&
+    between.every(
+      (x) => !BE.has(x.w) || ['a', 'little', 'right', 'bit', 'all', 'both', 'only'].includes(x.w),
+    ) &&
+    between.length <= 4 &&
+    !between.some((x) => x.place && !x.part)
+  )
+    return false;
+  // "blanket stitched all the way round", "by machine straight stitched" after a treatment says how.
+  if (
+    item.stitch &&
+    item.action &&
+    doing &&
+    lastItem.action &&
+    !between.some((x) => x.w === 'and' || x.w === ',')
+  )
+    return false;
+  // findings side by side: "splitting into strips", "stained and torn" is cut elsewhere
+  if (item.finding && lastItem.finding && between.length === 0) return false;
+  if (item.fail && (lastItem.fail || lastItem.finding) && between.length <= 1) return false;
+  if (item.fail && !item.finding && !between.some((x) => x.seam || x.stitches || x.part)) return false;
+  if (lastItem.fail && !lastItem.finding && item.finding && between.length <= 1) return false;
+  if (item.action && lastItem.w === 'left' && between.length <= 1) return false;
+  // "cut out and pieced in", "needs taking out", "wants re-sewing", "started tying"
+  if (
+    /^(need|needs|want|wants|started|starting|stopped|finished|began|decided|used|stays|stay|left|going|getting|quit)$/.test(
+      lastItem.w,
+    ) &&
+    between.length <= 4
+  )
+    return false;
+  if (item.action?.form === 'ing' && PREPOSITIONS.has(before.w)) return false;
+  if (item.action?.form === 'base' && /^(to|of|or)$/.test(before.w) && lastItem.action)
+    return before.w !== 'or';
+  if (
+    removalAt(items, k)?.form === 'base' &&
+    item.w !== 'remove' &&
+    ['have', 'has', 'get', 'gets'].includes(item.w)
+  )
+    return false;
+  return true;
+}
+
+/** Where in the current clause the new statement's own words begin: at its subject, if that is not led by a preposition. */
+function statementStart(current: Item[], items: Item[], k: number): number {
+  const first = items[k]!;
+  if (first.w === 'i' || first.w === 'there' || first.w === 'it' || first.w === 'she' || first.w === 'he')
+    return current.length;
+  let at = current.length;
+  let sawPlace = false;
+  for (let m = current.length - 1; m >= 0; m--) {
+    const item = current[m]!;
+    if (isPredicate(current, m) && !(BE.has(item.w) && item.w !== 'gone')) break;
+    const light =
+      BE.has(item.w) ||
+      [
+        'the',
+        'that',
+        'this',
+        'those',
+        'these',
+        'one',
+        'ones',
+        'i',
+        'it',
+        'and',
+        ',',
+        '&',
+        'of',
+        'side',
+        'every',
+        'each',
+        'all',
+        'other',
+        'old',
+        'new',
+        'little',
+        'for',
+        'to',
+        'an',
+        "'m",
+        "'d",
+      ].includes(item.w);
+    const subject =
+      item.place || item.fabric || item.seam || item.stitches || item.part || item.object || item.material;
+    if (subject) {
+      sawPlace = true;
+      at = m;
+      continue;
+    }
+    if (light) {
+      if (item.w === 'and' || item.w === ',' || item.w === '&') {
+        if (!sawPlace) at = m;
+        continue;
+      }
+      if (!PREPOSITIONS.has(item.w) || item.w === 'to' || item.w === 'of' || item.w === 'for') {
+        at = m;
+        continue;
+      }
+    }
+    if (PREPOSITIONS.has(item.w)) {
+      // the place after a preposition belongs to what was said before
+      if (sawPlace) {
+        let after = m + 1;
+        while (
+          after < current.length &&
+          (current[after]!.place || ['the', 'and', ',', '&'].includes(current[after]!.w))
+        )
+          after++;
+        return after;
+      }
+      at = m;
+      continue;
+    }
+    break;
+  }
+  // "patched 3-1 3-2 is torn" is not spoken; a place right after a verb stays with the verb.
+  if (at < current.length && at > 0) {
+    const prior = current[at - 1]!;
+    const hasAux = current.slice(at).some((x) => BE.has(x.w));
+    if (prior.action && prior.action.form !== 'ing' && !hasAux && current.slice(at).some((x) => x.place)) {
+      let after = at;
+      while (
+        after < current.length &&
+        (current[after]!.place || ['the', 'and', ',', '&'].includes(current[after]!.w))
+      )
+        after++;
+      return after;
+    }
+  }
+  return at;
+}
+
+/** Words of a clause as tokens' text, for patterns that look at plain words. */
+export const wordsOf = (clause: Clause): string => clause.items.map((x) => x.w).join(' ');
+export type { Token };

@@ -1,0 +1,295 @@
+import type { Finding } from '../../../shared/vocabulary.ts';
+import { GONE_WORDS } from '../../lexicon/failures.ts';
+import { removalAt } from '../clause.ts';
+import type { Item } from '../item.ts';
+import { isNegated } from '../mood.ts';
+
+/** A finding in a clause: `at` its item; `pointed` when the words only point at damage known already ("the tear"). */
+export type ConditionFound = { finding: Finding; at: number; items: Item[]; pointed: boolean; rule: string };
+
+const w = (items: Item[], k: number): string => items[k]?.w ?? '';
+
+/** What is found, by the words of one clause. `treating`: the clause also tells of work done. */
+export function findConditions(items: Item[], treating: boolean, used: ReadonlySet<Item>): ConditionFound[] {
+  const found: ConditionFound[] = [];
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    if (used.has(item)) continue;
+    if (item.finding) {
+      const refined = refine(items, k, item.finding, treating);
+      if (!refined) continue;
+      if (isNegated(items, k, 4)) continue;
+      found.push({
+        finding: refined,
+        at: k,
+        items: [item],
+        pointed: treating && isPointed(items, k, item),
+        rule: `condition.${refined}`,
+      });
+      continue;
+    }
+    if (item.fail) {
+      const failing = failure(items, k);
+      if (failing && !isNegated(items, k, 3))
+        found.push({ ...failing, at: k, pointed: treating && isPointed(items, k, item) });
+    }
+  }
+  return dedupe(found);
+}
+
+/** Findings said twice over in one clause are one ("shattered … splitting into strips"). */
+function dedupe(found: ConditionFound[]): ConditionFound[] {
+  const out: ConditionFound[] = [];
+  for (const f of found) {
+    if (out.some((o) => o.finding === f.finding)) continue;
+    // moth holes are insect damage alone
+    if (f.finding === 'hole' && out.some((o) => o.finding === 'insect-damage' && Math.abs(o.at - f.at) < 3))
+      continue;
+    out.push(f);
+  }
+  if (out.some((o) => o.finding === 'split-seam'))
+    return out.filter(
+      (o) => o.finding !== 'tear' || o.items[0]!.w.startsWith('tear') || o.items[0]!.w === 'torn',
+    );
+  return out;
+}
+
+function refine(items: Item[], k: number, finding: Finding, treating: boolean): Finding | undefined {
+  const word = w(items, k);
+  const before = w(items, k - 1);
+  const after = w(items, k + 1);
+  const hasSeam = items.some((x) => x.seam);
+  const hasStitches = items.some((x) => x.stitches && !x.seam);
+  switch (finding) {
+    case 'sound': {
+      if (
+        /^(good|fine|strong|firm|okay|ok|all right|alright|stable|perfect|crisp|sound|healthy)$/.test(word)
+      ) {
+        if (
+          before === 'a' ||
+          before === 'for' ||
+          before === 'with' ||
+          before === 'as' ||
+          /^(idea|thread|cotton|while|deal|bit|long|job|day|lamp|light|one|hour|inch|time|enough|now|news|pins|needles|linen|silk|soap|to|stuff|few|size|steam|sponge)$/.test(
+            after,
+          )
+        )
+          return undefined;
+        const copula =
+          items
+            .slice(Math.max(0, k - 4), k)
+            .some((x) =>
+              /^(is|'s|are|'re|was|were|looks|look|seems|still|all|came|feels|both|holding|up|be|otherwise|backing|fine|otherwise|perfectly|quite)$/.test(
+                x.w,
+              ),
+            ) ||
+          (items[k - 1]?.place !== undefined && k > 0) ||
+          items[k - 1]?.fabric !== undefined ||
+          items[k - 1]?.part !== undefined ||
+          items[k - 1]?.material !== undefined ||
+          items[k - 1]?.seam !== undefined ||
+          items[k - 1]?.stitches;
+        if (!copula) return undefined;
+        if (word === 'okay' || word === 'ok') if (k === 0) return undefined;
+        if (
+          items.some((x) => /^(i|she|he|owner|i'm|they)$/.test(x.w)) &&
+          /^(fine|okay|ok|good|all right|alright)$/.test(word) &&
+          items.some((x) => x.w === "'m" || x.w === 'with')
+        )
+          return undefined;
+      }
+      if (word === 'holding' && /^(the|a|it|on|onto)$/.test(after)) return undefined;
+      return 'sound';
+    }
+    case 'missing':
+      if (word === 'lost' && items.some((x) => x.w === 'i' || x.w === 'count' || x.w === 'track'))
+        return undefined;
+      if (hasStitches) return 'broken-stitching';
+      return 'missing';
+    case 'fraying':
+      if (word === 'wear' || word === 'wearing')
+        if (/^(it|to|my|glasses|gloves)$/.test(after) || before === 'to') return undefined;
+      if (word === 'rubbed' && after === 'out') return undefined;
+      return 'fraying';
+    case 'stain':
+      if ((word === 'spots' || word === 'spotted' || word === 'dirty') && after === 'of') return undefined;
+      return 'stain';
+    case 'dye-bleed':
+      if (
+        word === 'ran' ||
+        word === "'s run" ||
+        word === 'has run' ||
+        word === 'have run' ||
+        word === "'ve run"
+      ) {
+        if (
+          /^(a|out|over|the|two|three|one|into|along|my|it|up|off|some|in|to)$/.test(after) &&
+          after !== 'into' &&
+          after !== 'in'
+        )
+          return undefined;
+        if (items.some((x) => x.w === 'i') && !items.some((x) => x.fabric || x.w === 'dye' || x.w === 'red'))
+          return undefined;
+      }
+      return 'dye-bleed';
+    case 'thin':
+      if (
+        /^(thread|needle|needles|strip|layer|film|pins|batting|wool|line|sliver|silk|cotton|end)$/.test(
+          after,
+        ) &&
+        before !== 'gone' &&
+        before !== 'is'
+      )
+        return undefined;
+      if (word === 'delicate' && /^(wash|cycle|stitch)$/.test(after)) return undefined;
+      return 'thin';
+    case 'tear':
+      if (
+        (word === 'torn' || word === 'tearing') &&
+        (before === 'honestly' ||
+          (items.some((x) => x.w === 'i' || x.w === "'m") && items.some((x) => x.w === "'m" || x.w === 'am')))
+      )
+        return undefined;
+      if (word === 'rip' && /^(it|the|out|them)$/.test(after) && (before === 'to' || before === "'ll"))
+        return undefined;
+      if (
+        hasSeam &&
+        /^(ripped|ripped open|torn|rip)$/.test(word) &&
+        !items.some((x) => x.w === 'beside' || x.w === 'near' || x.w === 'next')
+      )
+        return 'split-seam';
+      if (word === 'ripped' && (after === 'out' || after === 'off')) return undefined;
+      return 'tear';
+    case 'hole':
+      if (word === 'hole' || word === 'holes') {
+        if (/^(pin|needle|stitch|screw|button)$/.test(before)) return undefined;
+        if (/^(moth|moths)$/.test(before) || items[k - 1]?.finding === 'insect-damage')
+          return 'insect-damage';
+      }
+      return 'hole';
+    case 'split-seam':
+      return 'split-seam';
+    case 'lumpy-batting':
+      if (
+        /^(shifted|slid|slipped|shifting|migrated|slid down|lumps|lump|matted|bunched|balled)$/.test(word) &&
+        !items.some((x) => x.part === 'batting' || x.material === 'batting') &&
+        !/^(all|into|in)$/.test(before)
+      ) {
+        if (/^(slipped|slid|shifted|shifting|migrated|slid down)$/.test(word)) return undefined;
+      }
+      if (/^(slid|slipped)$/.test(word) && items.some((x) => x.w === 'needle' || x.w === 'i'))
+        return undefined;
+      return 'lumpy-batting';
+    case 'old-repair':
+      return treating ? undefined : 'old-repair';
+    case 'insect-damage':
+      if ((word === 'moth' || word === 'moths') && /^(balls|spray|trap|traps|bag)$/.test(after))
+        return undefined;
+      return 'insect-damage';
+    case 'broken-stitching':
+      return 'broken-stitching';
+    case 'mildew':
+      if (/^(mould|mold)$/.test(word) && before === 'any') return undefined;
+      return 'mildew';
+    case 'puckering':
+      if (treating && /^(puckers|pucker)$/.test(word)) return undefined;
+      return 'puckering';
+    default:
+      return finding;
+  }
+}
+
+/** What has given way, by what stands near: a seam, ties or stitches, or cloth. */
+function failure(items: Item[], k: number): { finding: Finding; items: Item[]; rule: string } | undefined {
+  const item = items[k]!;
+  const word = item.w;
+  if (
+    item.w === 'going' ||
+    item.w === 'went' ||
+    item.w === 'open' ||
+    item.w === 'loose' ||
+    item.w === 'gone' ||
+    item.w === 'broken' ||
+    item.w === 'dropped out' ||
+    item.w === 'shot'
+  ) {
+    const after = w(items, k + 1);
+    if (word === 'going' && /^(to|with|over|for|on|at|in|round|back|by)$/.test(after)) return undefined;
+    if (
+      word === 'went' &&
+      /^(to|over|for|on|at|round|back|through|with|out|along|straight|in|by|into|up|home|shopping)$/.test(
+        after,
+      )
+    )
+      return undefined;
+    if (
+      word === 'gone' &&
+      /^(to|for|over|into|round|back|through|and|four|three|two|five|six|nine|ten)$/.test(after) &&
+      after !== 'and'
+    )
+      return undefined;
+    if (word === 'open' && /^(question|matter|the|still|about|on)$/.test(after)) return undefined;
+  }
+  if (removalAt(items, k)) return undefined;
+  const near = (pick: (x: Item) => boolean | undefined): Item | undefined => {
+    for (let m = k - 1; m >= Math.max(0, k - 12); m--) if (pick(items[m]!)) return items[m];
+    for (let m = k + 1; m < Math.min(items.length, k + 6); m++) if (pick(items[m]!)) return items[m];
+    return undefined;
+  };
+  const seam = near((x) => x.seam);
+  const stitches = near((x) => x.stitches && !x.seam && x.w !== 'tie');
+  if (seam && !(stitches && items.indexOf(stitches) > items.indexOf(seam) && items.indexOf(stitches) < k)) {
+    return { finding: 'split-seam', items: [seam, item], rule: 'condition.seam-failed' };
+  }
+  if (stitches)
+    return { finding: 'broken-stitching', items: [stitches, item], rule: 'condition.stitching-failed' };
+  const binding = near((x) => x.part === 'binding' || x.w === 'edge');
+  if (
+    binding &&
+    /^(come|came|coming) (loose|away|adrift|undone)$|^(loose|undone|adrift|let go|coming away|popped|pulled away)$/.test(
+      word,
+    )
+  )
+    return { finding: 'broken-stitching', items: [binding, item], rule: 'condition.binding-loose' };
+  const cloth = near(
+    (x) =>
+      x.w === 'piece' ||
+      x.w === 'bit' ||
+      x.fabric !== undefined ||
+      x.place?.kind === 'blocks' ||
+      x.material === 'fabric' ||
+      x.w === 'corner' ||
+      x.part !== undefined,
+  );
+  if (GONE_WORDS.has(word) && cloth && !/^(going|went)$/.test(word))
+    return { finding: 'missing', items: [cloth, item], rule: 'condition.cloth-gone' };
+  if (/^(split|splitting|splits|cracked|split open|burst)$/.test(word))
+    return cloth && cloth.fabric
+      ? { finding: 'tear', items: [cloth, item], rule: 'condition.cloth-split' }
+      : { finding: 'split-seam', items: [item], rule: 'condition.split-alone' };
+  if (/^(perished|rotted|rotten)$/.test(word))
+    return { finding: 'thin', items: [item], rule: 'condition.perished' };
+  return undefined;
+}
+
+/**
+ * "the tear", "that split seam", "its hole": damage known already, as the thing worked on. "a hole", "because of a hole",
+ * "the hole: patched" are told.
+ */
+function isPointed(items: Item[], k: number, item: Item): boolean {
+  for (let m = k - 1; m >= Math.max(0, k - 5); m--) {
+    const x = items[m]!;
+    if (
+      /^(a|an|another|some|because|cos|for|there|with|is|'s|are|was|were|has|had|two|three|four|but|and)$/.test(
+        x.w,
+      )
+    ) {
+      if (/^(for|with)$/.test(x.w)) continue;
+      return false;
+    }
+    if (/^(the|that|this|those|these|its|their|both|each|all)$/.test(x.w)) return true;
+    if (x.action || removalAt(items, m)) return true;
+  }
+  void item;
+  return false;
+}

@@ -1,0 +1,150 @@
+import type { QuiltGrid } from '../../../shared/quilt.ts';
+import type { Token } from '../../text/tokenise.ts';
+import type { FabricFound } from '../item.ts';
+
+/** The quilt's named cloths, by each word of their names. */
+export type FabricIndex = {
+  byWord: Map<string, Set<string>>;
+  names: Map<string, string[]>;
+  blocks: Record<string, string[]>;
+};
+
+const stem = (word: string): string =>
+  word.length > 3 && word.endsWith('s') && !word.endsWith('ss') ? word.slice(0, -1) : word;
+
+/** Words that stand in names of cloth but also everywhere else: alone they name nothing. */
+const TOO_COMMON = new Set([
+  'old',
+  'new',
+  'the',
+  'and',
+  'of',
+  'sack',
+  'print',
+  'cloth',
+  'fabric',
+  'plain',
+  'dark',
+  'light',
+  'fine',
+  'flour',
+  'feed',
+  'shirt',
+  'with',
+  'on',
+  'tie',
+  'back',
+  'bottle',
+  'bag',
+  'work',
+  'school',
+  'day',
+  'square',
+  'school',
+  'rose',
+  'hand',
+]);
+
+const cache = new WeakMap<object, FabricIndex>();
+
+/** Index of the quilt's cloths; made once for each quilt value. */
+export function indexFabrics(grid: QuiltGrid): FabricIndex {
+  const fabrics = grid.fabrics ?? {};
+  const known = cache.get(fabrics);
+  if (known) return known;
+  const byWord = new Map<string, Set<string>>();
+  const names = new Map<string, string[]>();
+  for (const name of Object.keys(fabrics)) {
+    const words = name
+      .toLowerCase()
+      .split(/[^a-z0-9']+/)
+      .filter(Boolean)
+      .map(stem);
+    names.set(name, words);
+    for (const word of words) {
+      const set = byWord.get(word) ?? new Set<string>();
+      set.add(name);
+      byWord.set(word, set);
+    }
+  }
+  const index = { byWord, names, blocks: fabrics as Record<string, string[]> };
+  if (grid.fabrics) cache.set(fabrics, index);
+  return index;
+}
+
+/** Fewest single-letter changes from `a` to `b`, up to 2; 3 means more. */
+function distance(a: string, b: string): number {
+  if (Math.abs(a.length - b.length) > 2) return 3;
+  let previous = Array.from({ length: b.length + 1 }, (_, k) => k);
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= b.length; j++)
+      row.push(
+        Math.min(row[j - 1]! + 1, previous[j]! + 1, previous[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1)),
+      );
+    previous = row;
+  }
+  return Math.min(previous[b.length]!, 3);
+}
+
+/**
+ * A named cloth at token `i`: by its whole name ("blue gingham"), by a telling part ("the gingham", "damask"), or with one
+ * word a little misheard after a word of its name ("red banana" for red bandanna). Several names are given where the
+ * words fit several cloths.
+ */
+export function findFabric(
+  tokens: Token[],
+  i: number,
+  index: FabricIndex,
+): { found: FabricFound; next: number } | undefined {
+  if (!index.names.size) return undefined;
+  const first = tokens[i]!;
+  if (first.kind !== 'word') return undefined;
+  let names = index.byWord.get(stem(first.w));
+  if (!names && first.w.length >= 6) {
+    for (const [word, set] of index.byWord)
+      if (word.length >= 6 && distance(stem(first.w), word) === 1) names = set;
+  }
+  if (!names) return undefined;
+  let candidates = [...names];
+  let j = i + 1;
+  const said = [stem(first.w)];
+  for (; j < tokens.length; j++) {
+    const t = tokens[j]!;
+    if (t.kind !== 'word') break;
+    const word = stem(t.w);
+    const narrower = candidates.filter((n) => index.names.get(n)!.includes(word));
+    if (narrower.length) {
+      candidates = narrower;
+      said.push(word);
+      continue;
+    }
+    // one misheard word after a true one: "red banana"
+    const near = candidates.filter((n) =>
+      index.names
+        .get(n)!
+        .some((x) => x.length >= 5 && word.length >= 5 && !said.includes(x) && distance(word, x) <= 2),
+    );
+    if (near.length && said.length) {
+      candidates = near;
+      said.push(word);
+      continue;
+    }
+    break;
+  }
+  const telling = said.some((word) => !TOO_COMMON.has(word));
+  if (!telling && !candidates.some((n) => index.names.get(n)!.length === said.length)) return undefined;
+  const full = candidates.filter((n) => index.names.get(n)!.every((word) => said.includes(word)));
+  const chosen = full.length ? full : candidates;
+  return {
+    found: {
+      names: chosen,
+      full: full.length > 0,
+      words: tokens
+        .slice(i, j)
+        .map((t) => t.w)
+        .join(' '),
+    },
+    next: j,
+  };
+}

@@ -1,0 +1,705 @@
+import type { Action, Stitch, TreatmentState } from '../../shared/vocabulary.ts';
+import { STITCH_PHRASES } from '../lexicon/stitches.ts';
+import type { Clause } from './clause.ts';
+import { type ConditionFound, findConditions } from './conditions/find-conditions.ts';
+import { findDecisions } from './decisions/find-decisions.ts';
+import { type Draft, makeDraft } from './draft.ts';
+import type { Item } from './item.ts';
+import { readMaterials } from './materials/read-materials.ts';
+import { readMeasurements } from './measurements/read-measurements.ts';
+import { looksUndecided, stateOf } from './mood.ts';
+import { splitBlock, unique } from './places/grid.ts';
+import { placesOfClause } from './places/places-of-clause.ts';
+import type { ReaderState } from './reader-state.ts';
+import type { DayFound } from './times/find-day.ts';
+import { findWays, type Way } from './treatments/find-ways.ts';
+import { findWork } from './work/find-work.ts';
+import { readBareMark, readDurations } from './work/read-work.ts';
+
+/** Treatments of the whole quilt where no place is said. */
+const WHOLE_QUILT = new Set<Action>([
+  'wash',
+  'dry',
+  'bind',
+  'layer',
+  'baste',
+  'square-up',
+  'photograph',
+  'measure',
+  'press',
+  'tie',
+  'quilt',
+  'clean',
+]);
+const NO_PLACE_NEEDED = new Set<Action>(['cut', 'piece', 'add-border', 'label', ...WHOLE_QUILT]);
+
+const view = (clause: Clause, index: number): { index: number; sentence: number; items: Item[] } => ({
+  index,
+  sentence: clause.sentence,
+  items: clause.items,
+});
+
+/** Reads every clause in turn and gives the drafts of the note's entries. */
+export function interpret(state: ReaderState, day: DayFound | undefined): Draft[] {
+  const { clauses } = state;
+  for (let c = 0; c < clauses.length; c++) {
+    const clause = clauses[c]!;
+    const sentenceItems = clauses.filter((x) => x.sentence === clause.sentence).flatMap((x) => x.items);
+    const sentence = ` ${sentenceItems.map((x) => x.w).join(' ')} `;
+    // An afterthought of its own ("can't make up my mind") speaks of the sentence before.
+    const next = clauses[c + 1];
+    const tail =
+      next &&
+      next.sentence === clause.sentence + 1 &&
+      !next.items.some((x) => x.action || x.finding || x.material)
+        ? ` ${next.items.map((x) => x.w).join(' ')} `
+        : '';
+    readClause(state, clause, c, sentence + (looksUndecided(tail) ? tail : ''), sentenceItems, day);
+  }
+  return state.drafts;
+}
+
+function readClause(
+  state: ReaderState,
+  clause: Clause,
+  index: number,
+  sentence: string,
+  sentenceItems: Item[],
+  day: DayFound | undefined,
+): void {
+  const v = view(clause, index);
+  const { items } = clause;
+  const words = ` ${items.map((x) => x.w).join(' ')} `;
+  const used = new Set<Item>();
+
+  // 1. Decisions about how to finish, which cloth, the price, the date.
+  const decisions = findDecisions(items, words, sentence, clause.asked, state);
+  if (decisions.length) {
+    for (const d of decisions) {
+      state.drafts.push(
+        makeDraft(
+          'decision',
+          v,
+          { about: [d.about, d.rule, d.item], status: [d.status, d.rule, d.item] },
+          'unneeded',
+        ),
+      );
+      d.claims.forEach((x) => {
+        used.add(x);
+      });
+    }
+    if (decisions.some((d) => d.whole)) {
+      readMeasurements(state, v, used);
+      return;
+    }
+  }
+
+  // 2. Time at work.
+  const work = findWork(items, state.local, day, sentenceItems);
+  if (
+    work &&
+    !state.drafts.some(
+      (d) =>
+        d.entry.kind === 'work' &&
+        d.sentence === clause.sentence &&
+        d.origins['entry']?.rule === 'work.clock' &&
+        JSON.stringify(d.entry).includes(JSON.stringify(work.entry).slice(1, -1)),
+    )
+  ) {
+    const draft = makeDraft(
+      'work',
+      v,
+      Object.fromEntries(Object.entries(work.entry).map(([k, value]) => [k, [value, work.rule, work.items]])),
+      'unneeded',
+    );
+    if (work.task) (draft.entry as { task?: string }).task = work.task;
+    if (work.task) draft.origins['task'] = { ...draft.origins['entry']!, rule: 'work.task' };
+    state.drafts.push(draft);
+    work.items.forEach((x) => {
+      used.add(x);
+    });
+  }
+
+  // 3. Treatments.
+  const ways = findWays(items).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
+  const stitch = stitchOf(items);
+  const placed = placesOfClause(items.filter((x) => !isMaterialPlace(x, items)));
+  const made: Draft[] = [];
+  for (const way of ways) {
+    const draft = treatment(state, clause, v, way, sentence, placed, stitch);
+    if (!draft) continue;
+    made.push(draft);
+    way.items.forEach((x) => {
+      used.add(x);
+    });
+  }
+  state.drafts.push(...made);
+
+  // 4. Conditions.
+  const treating = made.length > 0;
+  for (const c of findConditions(items, treating, used)) condition(state, v, c, placed, treating);
+
+  // 5. Same again.
+  if (!made.length && !state.drafts.some((d) => d.clause === index && d.entry.kind === 'condition'))
+    sameAgain(state, clause, v, placed, stitch);
+
+  // 6. Measurements, materials.
+  readMeasurements(state, v, used);
+  readMaterials(state, clause, v, made, used, words, sentence);
+
+  // 7. Lengths of time without a clock.
+  readDurations(state, clause, v, made, sentenceItems, work !== undefined);
+
+  // 8. Marks without a clock: "starting on the survey", "stopping there".
+  if (!work) readBareMark(state, clause, v, words, made);
+
+  if (placed.places.length && placed.kind !== 'none') state.carried = placed.places;
+}
+
+/** "linen for the backing": the backing is what it is for, not where. */
+function isMaterialPlace(item: Item, items: Item[]): boolean {
+  if (!item.part || !item.material) return false;
+  const k = items.indexOf(item);
+  const before = items[k - 1]?.w ?? '';
+  const quantity = items.slice(Math.max(0, k - 4), k).some((x) => x.quantity?.unit);
+  return quantity && before !== 'the';
+}
+
+function stitchOf(items: Item[]): { stitch: Stitch; item: Item } | undefined {
+  let best: { stitch: Stitch; item: Item; rank: number } | undefined;
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    if (!item.stitch) continue;
+    const before = items[k - 1]?.w ?? '';
+    const after = items[k + 1];
+    if (item.weakStitch) {
+      if (
+        /^(a|the|this|that|camp|wool|my|one|other|washing|sewing|old|left|right|free|these|is|'s)$/.test(
+          before,
+        ) &&
+        !(after?.action || after?.stitch)
+      )
+        continue;
+      if (
+        (item.w === 'hand' || item.w === 'machine') &&
+        !(
+          after?.action ||
+          after?.stitch ||
+          after === undefined ||
+          /^(,|by|and|\.|quilting|work|sewn|for|in|on)$/.test(after.w) ||
+          before === ',' ||
+          before === 'by'
+        )
+      )
+        continue;
+      if (
+        item.w === 'blanket' &&
+        !(before === ',' || before === 'in' || before === 'with' || after === undefined)
+      )
+        continue;
+      if (item.fabric) continue;
+    }
+    if (item.fabric && !/stitch/.test(item.w)) continue;
+    if (/^(no|not|n't|without|instead of)$/.test(before)) continue;
+    if (items.slice(Math.max(0, k - 3), k).some((x) => x.w === 'no')) continue;
+    const rank = STITCH_PHRASES[item.stitch].rank;
+    if (!best || rank > best.rank) best = { stitch: item.stitch, item, rank };
+  }
+  return best;
+}
+
+const TAKES_STITCH = new Set<Action>([
+  'resew',
+  'patch',
+  'replace',
+  'stabilize',
+  'overlay',
+  'darn',
+  'quilt',
+  'bind',
+  'add-border',
+  'piece',
+  'label',
+  'baste',
+  'tie',
+]);
+
+function treatment(
+  state: ReaderState,
+  clause: Clause,
+  v: { index: number; sentence: number; items: Item[] },
+  way: Way,
+  sentence: string,
+  placed: ReturnType<typeof placesOfClause>,
+  stitch: ReturnType<typeof stitchOf>,
+): Draft | undefined {
+  const { items } = clause;
+  let mood = stateOf(clause, way.at, way.form, sentence);
+  if (mood === 'denied') {
+    const open =
+      way.action &&
+      state.memory.open.find(
+        (o) =>
+          o.action === way.action &&
+          (!placed.places.length || o.places.some((p) => placed.places.includes(p))),
+      );
+    if (!open) return undefined;
+    mood = 'dropped';
+  }
+  let status = mood as TreatmentState;
+  if (way.action === 'leave') status = leaveState(clause, sentence, status);
+  if (way.form === 'noun' && status === 'done' && /\b(or|either)\b/.test(sentence) && clause.asked)
+    status = 'considering';
+  const action = way.action!;
+  let places: string[] | undefined;
+  let how: Draft['placed'] = 'said';
+  let placeItems = placed.items;
+  let implied = false;
+  if (action === 'remove') {
+    const object = way.object!;
+    const own = object === 'binding' || object === 'backing' || object === 'batting' || object === 'border';
+    const specific = placed.kind === 'specific' ? placed.places : [];
+    if (own) {
+      places =
+        specific.length && !(object === 'backing' || object === 'batting')
+          ? specific
+          : specific.length
+            ? specific
+            : [object];
+      if (object === 'border' && specific.length)
+        places = specific.filter((p) => p.startsWith('border') || splitBlock(p));
+      if (object === 'binding' && specific.length) places = specific;
+      if (!places.length) places = [object];
+    } else if (
+      placed.kind === 'specific' ||
+      (placed.kind === 'general' && placed.places.some((p) => p !== 'top'))
+    )
+      places = placed.places.filter((p) => p !== 'quilt' || placed.places.length === 1);
+    else if (object === 'ties' || object === 'pins') {
+      places =
+        placed.kind === 'pronoun' &&
+        object === 'ties' &&
+        !placed.items.some((x) => x.place!.rule === 'place.it')
+          ? placed.places
+          : undefined;
+      how = 'unneeded';
+    } else if (object === 'label' && placed.kind === 'none') {
+      places = undefined;
+      how = 'unneeded';
+    }
+  } else if (placed.kind === 'specific' || placed.kind === 'general') {
+    places = placed.places;
+    if (
+      placed.kind === 'general' &&
+      (action === 'bind' || action === 'layer') &&
+      places.every((p) => ['binding', 'top', 'backing', 'batting', 'quilt'].includes(p))
+    )
+      places = ['quilt'];
+    if (placed.kind === 'general' && action === 'baste') places = ['quilt'];
+    if (action === 'add-border' && !places.some((p) => p.startsWith('border'))) places = ['border'];
+    if (action === 'label' && places.length && places[0] === 'quilt') places = undefined;
+    if (action === 'bind' && placed.kind === 'specific')
+      places = places.map((p) => p.replace(/^border-/, 'edge-'));
+  }
+  if (places === undefined && how !== 'unneeded') {
+    const carried = carriedPlaces(state, v, way, placed);
+    if (carried) {
+      places = carried;
+      how = 'carried';
+      implied = true;
+      placeItems = [];
+    } else if (NO_PLACE_NEEDED.has(action)) {
+      places =
+        WHOLE_QUILT.has(action) && !(action === 'press')
+          ? ['quilt']
+          : action === 'add-border'
+            ? ['border']
+            : action === 'press'
+              ? ['quilt']
+              : undefined;
+      how = 'unneeded';
+    } else {
+      places = [];
+      how = 'none';
+    }
+  }
+  const slots: Parameters<typeof makeDraft>[2] = {
+    action: [action, way.rule, way.items],
+    state: [status, `state.${status}`, items[way.at]],
+    ...(way.object && action === 'remove' ? { object: [way.object, way.rule, way.items] } : {}),
+    ...(places
+      ? {
+          places: [
+            places,
+            implied ? 'place.carried' : 'place.said',
+            placeItems.length ? placeItems : undefined,
+            implied ? 'implied' : 'said',
+          ],
+        }
+      : {}),
+    ...(stitch && TAKES_STITCH.has(action)
+      ? { stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item] }
+      : {}),
+  };
+  const draft = makeDraft('treatment', v, slots, how);
+  if (placed.outside && !placed.places.length) {
+    draft.outside = true;
+    (draft.entry as { places?: string[] }).places = [];
+    draft.placed = 'none';
+  }
+  // the order of slots as people read them
+  const e = draft.entry as Record<string, unknown>;
+  if (!e['stitch'] && action === 'resew' && way.items[0]?.stitch) e['stitch'] = way.items[0].stitch;
+  return draft;
+}
+
+function leaveState(clause: Clause, sentence: string, status: TreatmentState): TreatmentState {
+  if (status === 'dropped') return 'dropped';
+  if (clause.asked || looksUndecided(sentence)) return 'considering';
+  return 'done';
+}
+
+/** Places that the clause does not say: those of this sentence, of the damage pointed at, or of "it". */
+function carriedPlaces(
+  state: ReaderState,
+  v: { index: number; sentence: number; items: Item[] },
+  way: Way | undefined,
+  placed: ReturnType<typeof placesOfClause>,
+): string[] | undefined {
+  const { items } = v;
+  const action = way?.action;
+  if (placed.outside) return undefined;
+  // "the tear", "that hole": where it was found
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    const finding = item.finding ?? (item.seam ? 'split-seam' : undefined);
+    if (!finding) continue;
+    const definite = items.slice(Math.max(0, k - 4), k).some((x) => /^(the|that|this|those|its)$/.test(x.w));
+    if (!definite) continue;
+    const inNote = [...state.drafts]
+      .reverse()
+      .find(
+        (d) =>
+          d.entry.kind === 'condition' &&
+          (d.entry.finding === finding || (item.seam && d.entry.finding === 'tear' && false)),
+      );
+    const known = (inNote?.entry as { places?: string[] } | undefined)?.places ?? state.memory.found[finding];
+    if (known?.length) return known;
+  }
+  const lastInNote = [...state.drafts]
+    .reverse()
+    .find(
+      (d) =>
+        (d.entry.kind === 'treatment' || d.entry.kind === 'condition') &&
+        (d.entry as { places?: string[] }).places?.length,
+    );
+  const lastPlaces = (lastInNote?.entry as { places?: string[] } | undefined)?.places;
+  const pronoun = placed.kind === 'pronoun';
+  const whole = action !== undefined && WHOLE_QUILT.has(action);
+  if (pronoun) {
+    const it = placed.items.some((x) => x.place!.rule === 'place.it');
+    if (
+      it &&
+      whole &&
+      [
+        'wash',
+        'bind',
+        'layer',
+        'baste',
+        'square-up',
+        'photograph',
+        'measure',
+        'dry',
+        'quilt',
+        'tie',
+      ].includes(action)
+    ) {
+      if (
+        ['tie', 'quilt', 'dry', 'photograph'].includes(action) &&
+        lastInNote &&
+        lastInNote.sentence === v.sentence &&
+        lastPlaces?.some((p) => splitBlock(p))
+      )
+        return lastPlaces;
+      return ['quilt'];
+    }
+    if (it && lastInNote && lastPlaces?.length) return lastPlaces;
+    return placed.places;
+  }
+  if (lastInNote && lastPlaces) {
+    const sameSentence = lastInNote.sentence === v.sentence;
+    if (
+      action &&
+      [
+        'wash',
+        'bind',
+        'layer',
+        'baste',
+        'square-up',
+        'photograph',
+        'measure',
+        'add-border',
+        'label',
+      ].includes(action)
+    )
+      return undefined;
+    if (whole && !sameSentence && !lastPlaces.some((p) => splitBlock(p))) return undefined;
+    if (action === 'cut' || action === 'piece')
+      return lastPlaces.some((p) => p.startsWith('border') || p.startsWith('binding'))
+        ? lastPlaces
+        : undefined;
+    if (sameSentence || items.some((x) => x.action || x.object || x.stitch)) {
+      if (items.some((x) => x.w === 'another')) return undefined;
+      return lastPlaces;
+    }
+  }
+  if (state.carried.length && way && !items.some((x) => x.w === 'another')) return state.carried;
+  // "the patch", "that patch", "the old one": something pointed at carries the place from the conversation
+  if (
+    way &&
+    action === 'remove' &&
+    items.some((x) => /^(that|the|those|this)$/.test(x.w)) &&
+    way.object !== 'ties' &&
+    state.memory.focus.length
+  )
+    return state.memory.focus;
+  return undefined;
+}
+
+function condition(
+  state: ReaderState,
+  v: { index: number; sentence: number; items: Item[] },
+  c: ConditionFound,
+  placed: ReturnType<typeof placesOfClause>,
+  treating: boolean,
+): void {
+  const { items } = v;
+  let places: string[] | undefined;
+  let how: Draft['placed'] = 'said';
+  const fabric = items.find((x) => x.fabric);
+  if (placed.kind === 'specific' || placed.kind === 'general') places = placed.places;
+  let usedFabric: Item | undefined;
+  if (fabric?.fabric) {
+    const blocks = unique(fabric.fabric.names.flatMap((n) => state.fabrics.blocks[n] ?? []));
+    const k = items.indexOf(fabric);
+    const before = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
+    const putIn = before.some((b) => /^(with|w|from|using)$/.test(b));
+    if (!putIn) {
+      usedFabric = fabric;
+      if (placed.kind === 'specific' && placed.places.some((p) => splitBlock(p))) {
+        // "where the gray stripe is in row four": the cloth's blocks of those named, where there are any
+        const inside = placed.places.filter((p) => blocks.includes(p));
+        if (
+          inside.length &&
+          inside.length < placed.places.length &&
+          placed.places.length > 1 &&
+          /^(where|the|every|all|in)$/.test(items[0]!.w + '')
+        )
+          places = inside;
+        else if (inside.length && placed.places.length >= state.grid.blocks && placed.items.length === 1)
+          places = inside;
+      } else if (
+        (placed.kind === 'none' ||
+          placed.kind === 'pronoun' ||
+          (placed.kind === 'general' && placed.places[0] === 'quilt')) &&
+        !items.some((x) => /^(one|someone|bit)$/.test(x.w) && items[items.indexOf(x) + 1]?.w === 'of')
+      )
+        places = blocks;
+    }
+  }
+  const part = partOfFinding(items, c);
+  if (!places?.length && part) places = [part];
+  if (c.finding === 'lumpy-batting' && (!places || placed.kind === 'general'))
+    places = placed.kind === 'general' && placed.places[0] !== 'quilt' ? placed.places : ['batting'];
+  if (!places?.length && c.finding === 'out-of-square') places = ['quilt'];
+  if (!places?.length) {
+    const carried = treating
+      ? (state.drafts.at(-1)?.entry as { places?: string[] } | undefined)?.places
+      : carriedForCondition(state, v, c, placed);
+    if (carried?.length) {
+      places = carried;
+      how = 'carried';
+    } else {
+      places = [];
+      how = 'none';
+    }
+  }
+  if (placed.outside && !placed.places.length) {
+    places = [];
+    how = 'none';
+  }
+  if (c.pointed) return;
+  // Already told and only pointed at again
+  if (
+    treating &&
+    isKnown(state, c.finding, places) &&
+    items.slice(Math.max(0, c.at - 3), c.at).some((x) => /^(the|that|this)$/.test(x.w))
+  )
+    return;
+  const draft = makeDraft(
+    'condition',
+    v,
+    {
+      finding: [c.finding, c.rule, c.items],
+      places: [
+        places,
+        how === 'carried' ? 'place.carried' : 'place.said',
+        how === 'said' ? (placed.items.length ? placed.items : usedFabric) : undefined,
+        how === 'carried' ? 'implied' : 'said',
+      ],
+      ...(usedFabric?.fabric
+        ? {
+            fabric: [
+              usedFabric.fabric.names.length === 1 ? usedFabric.fabric.names[0] : usedFabric.fabric.words,
+              'fabric.named',
+              usedFabric,
+            ],
+          }
+        : {}),
+    },
+    how,
+  );
+  if (placed.outside && !placed.places.length) draft.outside = true;
+  if (treating) {
+    // the damage comes before what was done about it
+    const at = state.drafts.findIndex((d) => d.clause === v.index && d.entry.kind === 'treatment');
+    state.drafts.splice(at < 0 ? state.drafts.length : at, 0, draft);
+  } else state.drafts.push(draft);
+}
+
+const isKnown = (state: ReaderState, finding: string, places: string[]): boolean => {
+  const known = state.memory.found[finding as keyof typeof state.memory.found];
+  return known !== undefined && places.some((p) => known.includes(p));
+};
+
+function partOfFinding(items: Item[], c: ConditionFound): string | undefined {
+  const part = items.find((x) => x.part && items.indexOf(x) < c.at) ?? items.find((x) => x.part);
+  return part?.part && part.part !== 'quilt' ? part.part : undefined;
+}
+
+function carriedForCondition(
+  state: ReaderState,
+  v: { index: number; sentence: number; items: Item[] },
+  c: ConditionFound,
+  placed: ReturnType<typeof placesOfClause>,
+): string[] | undefined {
+  const last = [...state.drafts]
+    .reverse()
+    .find(
+      (d) =>
+        (d.entry.kind === 'condition' || d.entry.kind === 'treatment') &&
+        d.sentence >= v.sentence - 1 &&
+        (d.entry as { places?: string[] }).places?.length,
+    );
+  const lastPlaces = (last?.entry as { places?: string[] } | undefined)?.places;
+  if (
+    c.finding === 'broken-stitching' &&
+    !placed.places.length &&
+    c.items.some((x) => /ties?/.test(x.w)) &&
+    !lastPlaces
+  )
+    return ['quilt'];
+  if (placed.kind === 'pronoun') {
+    if (last && last.sentence === v.sentence) return lastPlaces;
+    return placed.places;
+  }
+  if (last && last.sentence === v.sentence) return lastPlaces;
+  if (last && v.items.length < 8) return lastPlaces;
+  if (
+    v.items.some((x) => /^(under|underneath|it|there|that|beneath|behind)$/.test(x.w)) &&
+    state.memory.focus.length
+  )
+    return state.memory.focus;
+  if (state.carried.length) return state.carried;
+  return undefined;
+}
+
+/** "same on the next two", "the one below the same", "ditto 3-4", "and the next two rows too". */
+function sameAgain(
+  state: ReaderState,
+  clause: Clause,
+  v: { index: number; sentence: number; items: Item[] },
+  placed: ReturnType<typeof placesOfClause>,
+  stitch: ReturnType<typeof stitchOf>,
+): void {
+  const words = ` ${clause.items.map((x) => x.w).join(' ')} `;
+  const same =
+    / (same|ditto|likewise|identical|as well|too|also|as before|similarly|again|so is|so are|so has|so does|so did|and so) /.test(
+      words,
+    ) || /^ (" |'' )/.test(words);
+  if (!same || (!placed.places.length && !/ (same|ditto|likewise|again|as before) /.test(words))) return;
+  if (
+    / same (thread|stitch|fabric|cloth|colou?r|needle|yarn|as before thread|wool) /.test(words) &&
+    !placed.places.length
+  )
+    return;
+  const last = [...state.drafts]
+    .reverse()
+    .find((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
+  const places = placed.places;
+  if (
+    last &&
+    last.entry.kind === 'condition' &&
+    !/ (same again|same treatment|done the same|did the same) /.test(words)
+  ) {
+    const { finding } = last.entry;
+    state.drafts.push(
+      makeDraft(
+        'condition',
+        v,
+        {
+          finding: [finding, 'condition.same', undefined, 'implied'],
+          places: [places, 'place.said', placed.items],
+        },
+        places.length ? 'said' : 'none',
+      ),
+    );
+    return;
+  }
+  const from = last?.entry.kind === 'treatment' ? last.entry : undefined;
+  const memory = state.memory;
+  if (
+    !from &&
+    memory.lastKind === 'condition' &&
+    memory.condition &&
+    !/ (same again|same treatment|did|done|i) /.test(words)
+  ) {
+    state.drafts.push(
+      makeDraft(
+        'condition',
+        v,
+        {
+          finding: [memory.condition.finding, 'condition.same', undefined, 'implied'],
+          places: [places, 'place.said', placed.items],
+        },
+        places.length ? 'said' : 'none',
+      ),
+    );
+    return;
+  }
+  const source = from ?? memory.treatment;
+  if (!source?.action) return;
+  const say = stitch?.stitch ?? source.stitch;
+  state.drafts.push(
+    makeDraft(
+      'treatment',
+      v,
+      {
+        action: [source.action, 'treatment.same-again', undefined, 'implied'],
+        state: [
+          / (want|wants|need|needs|will|'ll|to get|next|to do|to come|gets?) /.test(words) &&
+          source.state !== 'considering'
+            ? 'planned'
+            : source.state,
+          'treatment.same-again',
+          undefined,
+          'implied',
+        ],
+        ...(source.object ? { object: [source.object, 'treatment.same-again', undefined, 'implied'] } : {}),
+        places: [places, 'place.said', placed.items],
+        ...(say ? { stitch: [say, 'treatment.same-again', stitch?.item, stitch ? 'said' : 'implied'] } : {}),
+      },
+      places.length ? 'said' : 'none',
+    ),
+  );
+}

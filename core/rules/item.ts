@@ -1,0 +1,52 @@
+import type {
+  Action,
+  Finding,
+  Material,
+  Measure,
+  RemovedObject,
+  Stitch,
+  Task,
+  Topic,
+} from '../../shared/vocabulary.ts';
+import type { Token } from '../text/tokenise.ts';
+import type { CostFound, QuantityFound } from './amounts/find-amount.ts';
+import type { PlaceFound } from './places/find-place.ts';
+import type { ClockFound, DurationFound, SpanFound } from './times/find-time.ts';
+
+/** A cloth of this quilt that the words name, in full or by a part of its name. */
+export type FabricFound = { names: string[]; full: boolean; words: string };
+
+/**
+ * A run of tokens that means something, with every sense that its words can have. Which sense holds is decided by
+ * the clause around it: "binding" is a part, a material, a kind of work and a matter to decide.
+ */
+export type Item = {
+  /** First token and the one after the last. */
+  i: number;
+  j: number;
+  w: string;
+  token: Token;
+  /** Offset of the end of its last word. */
+  end?: number;
+  place?: PlaceFound;
+  part?: string;
+  finding?: Finding;
+  fail?: boolean;
+  seam?: boolean;
+  stitches?: boolean;
+  action?: { v: Action; form: 'past' | 'ing' | 'base' };
+  stitch?: Stitch;
+  /** A stitch word that may be something else ("hand", "blanket"). */
+  weakStitch?: boolean;
+  material?: Material;
+  object?: RemovedObject;
+  task?: Task;
+  topic?: Topic;
+  measure?: Measure;
+  fabric?: FabricFound;
+  quantity?: QuantityFound;
+  cost?: CostFound;
+  duration?: DurationFound;
+  clock?: ClockFound;
+  span?: SpanFound;
+};

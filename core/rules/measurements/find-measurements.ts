@@ -1,0 +1,320 @@
+import type { LengthUnit, Measure } from '../../../shared/vocabulary.ts';
+import { LENGTH_UNIT_SET } from '../../lexicon/units.ts';
+import type { Item } from '../item.ts';
+
+export type MeasureFound = {
+  of: Measure;
+  value?: number;
+  unit?: LengthUnit;
+  items: Item[];
+  place?: string[] | undefined;
+  rule: string;
+};
+
+const w = (items: Item[], k: number): string => items[k]?.w ?? '';
+const lengthUnit = (item: Item | undefined): LengthUnit | undefined => {
+  const unit = item?.quantity?.unit;
+  return unit && LENGTH_UNIT_SET.has(unit) ? (unit as LengthUnit) : undefined;
+};
+const isNumber = (item: Item | undefined): boolean =>
+  item?.quantity?.value !== undefined &&
+  (item.quantity.unit === undefined || LENGTH_UNIT_SET.has(item.quantity.unit));
+
+/**
+ * Lengths with what they are of. `sentence` are the items of the whole sentence: "A by B", lists of four sides, two
+ * diagonals and "strips at 2 1/2" are read from there. A unit said once holds for the list.
+ */
+export function findMeasurements(items: Item[]): MeasureFound[] {
+  const found: MeasureFound[] = [];
+  const used = new Set<number>();
+  const all = ` ${items.map((x) => x.w).join(' ')} `;
+  const shared = items.map(lengthUnit).find((u) => u !== undefined);
+  const push = (
+    of: Measure,
+    k: number | undefined,
+    rule: string,
+    extra: Item[] = [],
+    place?: string[],
+  ): void => {
+    const q = k === undefined ? undefined : items[k]!;
+    if (k !== undefined) used.add(k);
+    const value = q?.quantity?.value;
+    const unit = lengthUnit(q) ?? shared;
+    found.push({
+      of,
+      ...(value !== undefined ? { value } : {}),
+      ...(unit ? { unit } : {}),
+      items: [...extra, ...(q ? [q] : [])],
+      place,
+      rule,
+    });
+  };
+  // "62 1/2 by 76", "60 x 72 in"
+  for (let k = 0; k + 2 < items.length; k++) {
+    if (
+      isNumber(items[k]) &&
+      /^(by|x|×|\*)$/.test(w(items, k + 1)) &&
+      isNumber(items[k + 2]) &&
+      !used.has(k)
+    ) {
+      const first = items[k]!;
+      const second = items[k + 2]!;
+      if (
+        !lengthUnit(first) &&
+        !lengthUnit(second) &&
+        !/\b(measure|measured|size|top|wide|long|quilt|inches|comes|runs)\b/.test(all)
+      )
+        continue;
+      if (
+        !lengthUnit(first) &&
+        !lengthUnit(second) &&
+        first.quantity!.value! < 15 &&
+        second.quantity!.value! < 15 &&
+        !/\b(measured|inches|cm)\b/.test(all)
+      )
+        continue;
+      if (
+        /\b(blocks?|patch|hole|piece|scrap|squares?|label|box)\b/.test(
+          items
+            .slice(Math.max(0, k - 6), k)
+            .map((x) => x.w)
+            .join(' '),
+        )
+      ) {
+        if (
+          /\bblocks?\b/.test(
+            items
+              .slice(Math.max(0, k - 6), k)
+              .map((x) => x.w)
+              .join(' '),
+          ) &&
+          first.quantity!.value === second.quantity!.value
+        ) {
+          push('block', k, 'measure.block-square');
+          used.add(k + 2);
+        }
+        continue;
+      }
+      const unit = lengthUnit(second) ?? lengthUnit(first) ?? shared;
+      found.push({
+        of: 'width',
+        value: first.quantity!.value!,
+        ...(unit ? { unit: lengthUnit(first) ?? unit } : {}),
+        items: [first],
+        rule: 'measure.by',
+      });
+      found.push({
+        of: 'length',
+        value: second.quantity!.value!,
+        ...(unit ? { unit } : {}),
+        items: [second],
+        rule: 'measure.by',
+      });
+      used.add(k);
+      used.add(k + 2);
+    }
+  }
+  // Four sides told apart: "top 62 1/2, bottom 63, L side 80 1/4, R side 80"
+  const sideWords: Record<string, Measure> = {
+    top: 'side-top',
+    bottom: 'side-bottom',
+    left: 'side-left',
+    right: 'side-right',
+    l: 'side-left',
+    r: 'side-right',
+  };
+  const sides: [Measure, number, number][] = [];
+  for (let k = 0; k < items.length; k++) {
+    const head =
+      w(items, k)
+        .split(' ')
+        .find((x) => Object.hasOwn(sideWords, x)) ??
+      (items[k]!.place?.places.length === 1
+        ? /^(?:edge|border)-(top|bottom|left|right)$/.exec(items[k]!.place!.places[0]!)?.[1]
+        : undefined);
+    if (!head || !Object.hasOwn(sideWords, head)) continue;
+    if (items[k]!.place?.places[0]?.startsWith('border')) continue;
+    let m = k + 1;
+    while (
+      m < items.length &&
+      m < k + 7 &&
+      !isNumber(items[m]) &&
+      /^(side|edge|hand|is|'s|comes|at|runs|to|measures|:|=|down|along|the|one|of|out|was|across)$/.test(
+        w(items, m),
+      )
+    )
+      m++;
+    if (isNumber(items[m]) && !used.has(m) && !/^(by|x)$/.test(w(items, m + 1)))
+      sides.push([sideWords[head]!, m, k]);
+    else {
+      // "62 1/2 along the top"
+      let b = k - 1;
+      while (b > 0 && b > k - 4 && /^(along|at|on|the|down|across|,)$/.test(w(items, b))) b--;
+      if (b >= 0 && isNumber(items[b]) && b < k - 1 && !used.has(b)) sides.push([sideWords[head]!, b, k]);
+    }
+  }
+  if (sides.length >= 3) {
+    for (const [of, m, k] of sides) if (!used.has(m)) push(of, m, 'measure.side', [items[k]!]);
+  }
+  // Named measures
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    const word = item.w;
+    const of = item.measure;
+    if (word === 'w' || word === 'l') {
+      if (isNumber(items[k + 1]) && !used.has(k + 1))
+        push(word === 'w' ? 'width' : 'length', k + 1, 'measure.letter', [item]);
+      else if (word === 'w' && /^[:=]$/.test(w(items, k + 1)) && isNumber(items[k + 2]))
+        push('width', k + 2, 'measure.letter', [item]);
+      continue;
+    }
+    if (!of) {
+      if (
+        (word === 'block' || word === 'blocks') &&
+        isNumber(items[k + 1]) &&
+        lengthUnit(items[k + 1]) &&
+        !used.has(k + 1)
+      )
+        push('block', k + 1, 'measure.blocks', [item]);
+      else if (word === 'blocks' && /^(run|are|measure|finish|come|at|come out|to)$/.test(w(items, k + 1))) {
+        const m = nextNumber(items, k + 1, used, 5);
+        if (m !== undefined) push('block', m, 'measure.blocks', [item]);
+      } else if (
+        (item.part === 'border' || item.place?.places[0]?.startsWith('border')) &&
+        !/\b(strips?)\b/.test(all)
+      ) {
+        const m =
+          isNumber(items[k + 1]) && lengthUnit(items[k + 1])
+            ? k + 1
+            : /^(is|are|at|wide|of|measures|runs|'s|finishes)$/.test(w(items, k + 1)) &&
+                lengthUnit(items[k + 2])
+              ? k + 2
+              : undefined;
+        if (m !== undefined && !used.has(m) && !/\b(trim|trimmed|cut|off)\b/.test(all))
+          push('border', m, 'measure.border', [item], item.place?.places);
+        else if (
+          isNumber(items[k - 1]) &&
+          lengthUnit(items[k - 1]) &&
+          !used.has(k - 1) &&
+          /^(inch|in|cm)$/.test(
+            w(items, k - 1)
+              .split(' ')
+              .at(-1) ?? '',
+          )
+        )
+          push('border', k - 1, 'measure.border', [item], item.place?.places);
+      }
+      continue;
+    }
+    if (of === 'diagonal') {
+      let m = nextNumber(items, k, used, 8);
+      if (m === undefined) {
+        const b = previousNumber(items, k, used, 4);
+        if (b !== undefined) push('diagonal', b, 'measure.diagonal', [item]);
+        continue;
+      }
+      let count = 0;
+      while (m !== undefined && count < 2) {
+        push('diagonal', m, 'measure.diagonal', count ? [] : [item]);
+        count++;
+        m = nextNumber(items, m, used, 8);
+        if (
+          m !== undefined &&
+          items.slice(items.indexOf(item) + 1, m).some((x) => x.measure && x.measure !== 'diagonal')
+        )
+          break;
+      }
+      continue;
+    }
+    if (of === 'seam') {
+      if (word === 'seam' || word === 'seams') {
+        const b = previousNumber(items, k, used, 1);
+        if (
+          b !== undefined &&
+          lengthUnit(items[b]) &&
+          items[b]!.quantity!.value! <=
+            (lengthUnit(items[b]) === 'mm' ? 25 : lengthUnit(items[b]) === 'cm' ? 2.5 : 1)
+        )
+          push('seam', b, 'measure.seam', [item]);
+        continue;
+      }
+      const b = previousNumber(items, k, used, 2);
+      const m = b ?? nextNumber(items, k, used, 6);
+      if (m !== undefined) push('seam', m, 'measure.seam', [item]);
+      continue;
+    }
+    if (of === 'strip') {
+      const m = /^(strips?|border strips|binding strips|strip width)$/.test(word)
+        ? (previousNumber(items, k, used, 2) ??
+          (/\b(cut|at|wide|width)\b/.test(all) ? nextNumber(items, k, used, 8) : undefined))
+        : undefined;
+      if (
+        m !== undefined &&
+        (lengthUnit(items[m]) || shared) &&
+        lengthUnit(items[m]) !== 'yd' &&
+        lengthUnit(items[m]) !== 'm'
+      )
+        push('strip', m, 'measure.strip', [item]);
+      else if (
+        m === undefined &&
+        /\bstrips? at inches|at inches|inches wide\b/.test(all) &&
+        !items.some((x) => x.quantity)
+      ) {
+        found.push({ of: 'strip', unit: 'in', items: [item], rule: 'measure.strip-unsaid' });
+      }
+      continue;
+    }
+    if (of === 'tie-spacing') {
+      const b = previousNumber(items, k, used, 3) ?? nextNumber(items, k, used, 3);
+      if (b !== undefined && (/\bt(ies?|ied|ying)\b|knot|every/.test(all) || true))
+        push('tie-spacing', b, 'measure.tie-spacing', [item]);
+      continue;
+    }
+    if (of === 'tail') {
+      if (word === 'ends' && !/\b(tie|ties|trim|long)\b/.test(all)) continue;
+      const b = previousNumber(items, k, used, 3) ?? nextNumber(items, k, used, 5);
+      if (b !== undefined) push('tail', b, 'measure.tail', [item]);
+      continue;
+    }
+    if (of === 'overhang') {
+      const b = previousNumber(items, k, used, 4) ?? nextNumber(items, k, used, 5);
+      if (b !== undefined) push('overhang', b, 'measure.overhang', [item]);
+      continue;
+    }
+    if (of === 'width' || of === 'length' || of === 'block' || of === 'border') {
+      const strip = /\bstrips?\b/.test(all);
+      let m: number | undefined;
+      if (/^(wide|across|long|high|tall|in length)$/.test(word)) m = previousNumber(items, k, used, 1);
+      else m = nextNumber(items, k, used, 5) ?? previousNumber(items, k, used, 2);
+      if (m === undefined) continue;
+      if (
+        /\b(tear|hole|rip|split|stain|seam|patch|gap|piece|yards? of|bit)\b/.test(all) &&
+        !/\b(quilt|top|it 's|it is|width|measured|measures|wide and)\b/.test(all)
+      )
+        continue;
+      const border = items.slice(Math.max(0, k - 6), k).some((x) => x.part === 'border');
+      if (!lengthUnit(items[m]) && !shared) {
+        if (!/\b(width|length|wide|long)\b/.test(word)) continue;
+      }
+      push(strip && of === 'width' ? 'strip' : border && of === 'width' ? 'border' : of, m, `measure.${of}`, [
+        item,
+      ]);
+    }
+  }
+  return found;
+}
+
+function nextNumber(items: Item[], k: number, used: Set<number>, reach: number): number | undefined {
+  for (let m = k + 1; m < Math.min(items.length, k + 1 + reach); m++) {
+    if (isNumber(items[m]) && !used.has(m)) return m;
+    if (items[m]!.cost || items[m]!.duration || items[m]!.place?.kind === 'blocks') return undefined;
+  }
+  return undefined;
+}
+function previousNumber(items: Item[], k: number, used: Set<number>, reach: number): number | undefined {
+  for (let m = k - 1; m >= Math.max(0, k - reach); m--) {
+    if (isNumber(items[m]) && !used.has(m)) return m;
+    if (/^(,|and|\.|;)$/.test(w(items, m))) return undefined;
+  }
+  return undefined;
+}

@@ -1,0 +1,145 @@
+import type { TreatmentState } from '../../shared/vocabulary.ts';
+import type { Clause } from './clause.ts';
+import type { Item } from './item.ts';
+
+const CONSIDERING =
+  /\b(either|maybe|might|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide)\b/;
+const DECIDED =
+  /\b(decided on|going with|went with|settled on|made up my mind|it is then|it is|will do|that 's settled|that 's decided|definitely|for certain|in the end|final|that 's that|plumped for|going for|opted for|chose|chosen|it 'll be|i 'll go with|gets|get)\b/;
+const AGAINST =
+  /\b(decided against|off the table|called off|not going to|not gonna|ruled out|is out of the question|no longer|forget|drop the idea|dropped the idea|wo n't|will not|not to|gone off the idea|scrapped|never mind|thought better|out of the question|given up on|giving up on|abandon|abandoned|scrap|is off|'s off|are off|not doing|instead of|rather than|n't (going to|gonna)|not washing|decided not)\b/;
+const PLANNED =
+  /\b(will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|going on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
+
+export const looksUndecided = (words: string): boolean => CONSIDERING.test(words);
+export const looksAgainst = (words: string): boolean => AGAINST.test(words);
+export const looksPlanned = (words: string): boolean => PLANNED.test(words);
+export const looksDecided = (words: string): boolean => DECIDED.test(words);
+
+const NEGATION = new Set([
+  'no',
+  'not',
+  "n't",
+  'never',
+  'without',
+  'nor',
+  'neither',
+  'none',
+  'nope',
+  'cannot',
+  'w/o',
+]);
+
+/** Is the item at `k` said not to be so? Looks back to the last joint. */
+export function isNegated(items: Item[], k: number, reach = 5): boolean {
+  for (let m = k - 1; m >= Math.max(0, k - reach); m--) {
+    const w = items[m]!.w;
+    if (['but', ',', 'and', 'just', 'only'].includes(w)) return false;
+    if (NEGATION.has(w))
+      return (
+        !(w === 'no' && items[m + 1]?.w === 'longer') &&
+        !(w === 'not' && items[m + 1]?.w === 'only') &&
+        !(w === 'not' && ['sure', 'yet', 'decided'].includes(items[m + 1]?.w ?? ''))
+      );
+  }
+  return false;
+}
+
+/** The state of a treatment whose verb stands at item `k`, by its form and by the words around it. */
+export function stateOf(
+  clause: Clause,
+  k: number,
+  form: 'past' | 'ing' | 'base' | 'noun',
+  sentence: string,
+): TreatmentState | 'denied' {
+  const { items } = clause;
+  const words = ` ${items.map((x) => x.w).join(' ')} `;
+  const before = ` ${items
+    .slice(0, k)
+    .map((x) => x.w)
+    .join(' ')} `;
+  const near = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
+  const negated = isNegated(items, k);
+  if (/\b(was|were) (going to|gonna|about to|planning)\b/.test(before)) return 'dropped';
+  if (negated || /^ (no|forget|drop|skip|never mind|cancel|scrap|nix) /.test(words)) {
+    if (
+      /\b(not going to|not gonna|wo n't|will not|decided (not|against)|n't going to|n't gonna|not to|shall not|no longer|never|am not|'m not|would n't|not)\b/.test(
+        before,
+      ) &&
+      form !== 'past'
+    )
+      return 'dropped';
+    if (/^ (forget|drop|skip|cancel|scrap|nix|never mind) /.test(words)) return 'dropped';
+    if (/\bn't (need|want|think)\b/.test(before)) return 'denied';
+    return 'denied';
+  }
+  if (
+    /\b(decided against|ruled out|off the table|off the cards|called off|out of the question|given up on|gone off|thought better)\b/.test(
+      words,
+    )
+  )
+    return 'dropped';
+  if (form !== 'past' && / (instead of|rather than) $/.test(before)) return 'denied';
+  if (CONSIDERING.test(sentence) && !/\b(done|did|finished)\b/.test(before)) {
+    if (
+      form === 'past' &&
+      !/\b(to be|get|gets|be|getting|either|maybe|or|might|could|whether|wants?|needs?)\b/.test(before) &&
+      !near.includes('or')
+    )
+      return 'done';
+    return 'considering';
+  }
+  if (clause.asked && form !== 'past') return 'considering';
+  const modal = PLANNED.test(before) || / (to|will|'ll|gonna|must|should|shall|let's) $/.test(before);
+  if (form === 'past') {
+    if (
+      /\b(to be|get|gets|'ll be|will be|be|needs?|wants?|has to be|have to be|must be|should be|getting|wanting)\b/.test(
+        before,
+      ) &&
+      !/\b(has been|have been|been|had to be)\b/.test(before)
+    )
+      return 'planned';
+    if (/\b(needs?|wants?) $/.test(before)) return 'planned';
+    if (/ (being|half|partly|half way|halfway) $/.test(before)) return 'doing';
+    return 'done';
+  }
+  if (form === 'ing') {
+    if (
+      /\b(needs?|wants?|could do with|will need|'ll need|going to need|will want|to|before|until|ready for|after that)\b/.test(
+        before,
+      ) ||
+      /\b(need|needs|want|wants) $/.test(before)
+    )
+      return 'planned';
+    if (
+      /\b(finished|done|stopped|completed|did|that 's the|done with|spent)\b/.test(before) ||
+      /\b(done|finished|complete)\b/.test(
+        items
+          .slice(k + 1)
+          .map((x) => x.w)
+          .join(' '),
+      )
+    )
+      return 'done';
+    if (/\b(will be|'ll be|tomorrow|next|later)\b/.test(words) && !/\bnow\b/.test(words)) return 'planned';
+    return 'doing';
+  }
+  if (form === 'base') {
+    if (
+      /\b(had to|did|managed to|got to)\b/.test(before) &&
+      !/\bto $/.test(before.replace(/had to|managed to/, ''))
+    )
+      return 'done';
+    if (modal) return 'planned';
+    return 'planned';
+  }
+  // a noun: "a patch", "net over it"
+  if (
+    /\b(needs?|wants?|will|'ll|going to|gets?|get|to|goes|going|should|must|next|decided|it is|settled|requires?)\b/.test(
+      words,
+    ) &&
+    !/\b(got|put|has|have|'ve|went|had|on now|sewed|stitched)\b/.test(before)
+  )
+    return 'planned';
+  return 'done';
+}

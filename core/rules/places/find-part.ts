@@ -1,0 +1,134 @@
+import { SIDES } from '../../lexicon/place-words.ts';
+import type { Token } from '../../text/tokenise.ts';
+import type { PlaceContext, PlaceFound } from './find-place.ts';
+
+const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
+const isSide = (word: string): boolean => Object.hasOwn(SIDES, word);
+const sideNouns: Record<string, 'border' | 'edge' | 'binding'> = {
+  border: 'border',
+  borders: 'border',
+  edge: 'edge',
+  edges: 'edge',
+  hem: 'edge',
+  binding: 'binding',
+};
+
+/**
+ * "left border", "top and bottom borders", "right-hand edge", "binding along the top", "bottom edge of the binding",
+ * "left side". The sides of a binding are edges.
+ */
+export function sidedPart(tokens: Token[], i: number, _ctx: PlaceContext): PlaceFound | undefined {
+  const read = readSides(tokens, i);
+  if (read) {
+    let j = read.next;
+    const noun = w(tokens, j);
+    if (Object.hasOwn(sideNouns, noun)) {
+      // "top and bottom borders" carries both; "top, bottom border" too.
+      const part = sideNouns[noun] === 'border' ? 'border' : 'edge';
+      j++;
+      if (part === 'border' && w(tokens, j) === 'strip') j++;
+      return {
+        next: j,
+        places: read.sides.map((s) => `${part}-${s}`),
+        how: 'said',
+        rule: 'place.sided-part',
+        kind: 'part',
+      };
+    }
+    if ((noun === 'side' || noun === 'sides') && read.next > i) {
+      const after = w(tokens, j + 1);
+      const part = after === 'border' || after === 'borders' ? 'border' : 'edge';
+      if (after === 'of' && w(tokens, j + 2) === 'the' && Object.hasOwn(sideNouns, w(tokens, j + 3)))
+        return {
+          next: j + 4,
+          places: read.sides.map(
+            (s) => `${sideNouns[w(tokens, j + 3)] === 'border' ? 'border' : 'edge'}-${s}`,
+          ),
+          how: 'said',
+          rule: 'place.sided-part',
+          kind: 'part',
+        };
+      if (
+        read.sides[0] === 'top' ||
+        read.sides[0] === 'bottom' ||
+        read.sides[0] === 'left' ||
+        read.sides[0] === 'right'
+      ) {
+        if (w(tokens, i) === 'right' && !read.hand && part === 'edge' && w(tokens, i - 1) !== 'the')
+          return undefined;
+        return {
+          next: part === 'border' ? j + 2 : j + 1,
+          places: read.sides.map((s) => `${part}-${s}`),
+          how: 'said',
+          rule: 'place.side',
+          kind: 'part',
+        };
+      }
+    }
+    return undefined;
+  }
+  const noun = w(tokens, i);
+  if (!Object.hasOwn(sideNouns, noun)) return undefined;
+  // "border on the left", "binding along the top edge", "edge at the bottom", "border L + R", "border, left side"
+  let j = i + 1;
+  let joined = false;
+  while (
+    ['on', 'along', 'at', 'the', 'to', ',', 'down', 'across', 'of', ':', '('].includes(w(tokens, j)) &&
+    j < i + 4
+  ) {
+    joined = true;
+    j++;
+  }
+  if (noun === 'binding' && !joined) return undefined;
+  const sides = readSides(tokens, j);
+  if (!sides) return undefined;
+  if (!joined && noun !== 'border' && noun !== 'borders') return undefined;
+  const after = w(tokens, sides.next);
+  if (['block', 'corner', 'corners', 'row', 'column', 'border', 'borders', 'two', 'three'].includes(after)) {
+    if (after === 'border' || after === 'borders') return undefined;
+    return undefined;
+  }
+  const part = sideNouns[noun] === 'border' ? 'border' : 'edge';
+  let next = sides.next;
+  if (['edge', 'side', 'edges', 'sides'].includes(after)) next++;
+  else if (w(tokens, j - 1) === ',' || (w(tokens, j - 1) === 'the' && w(tokens, j - 2) === 'of'))
+    return undefined;
+  return {
+    next,
+    places: sides.sides.map((s) => `${part}-${s}`),
+    how: 'said',
+    rule: 'place.part-side',
+    kind: 'part',
+  };
+}
+
+/** "top", "left hand", "top and bottom", "L + R", "top, right and bottom". */
+function readSides(
+  tokens: Token[],
+  i: number,
+): { sides: ('top' | 'right' | 'bottom' | 'left')[]; next: number; hand: boolean } | undefined {
+  if (!isSide(w(tokens, i))) return undefined;
+  const sides = [SIDES[w(tokens, i)]!];
+  let j = i + 1;
+  let hand = false;
+  const skipHand = (): void => {
+    while (w(tokens, j) === 'hand' || w(tokens, j) === 'most') {
+      hand = true;
+      j++;
+    }
+  };
+  skipHand();
+  for (;;) {
+    let k = j;
+    while ([',', 'and', '&', '+', 'the', '/'].includes(w(tokens, k)) && k < j + 3) k++;
+    if (k === j || !(isSide(w(tokens, k)) || w(tokens, k) === 'r')) break;
+    // "right border and the bottom row": the second side must lead to the same noun or to none
+    sides.push(w(tokens, k) === 'r' ? 'right' : SIDES[w(tokens, k)]!);
+    j = k + 1;
+    skipHand();
+  }
+  return { sides: [...new Set(sides)], next: j, hand };
+}
+
+/** "all round", "all four sides" of a border or edge leave the part whole: nothing to read. */
+export const WHOLE_PART_AFTER = new Set(['round', 'around']);

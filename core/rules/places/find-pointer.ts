@@ -1,0 +1,437 @@
+import type { QuiltGrid } from '../../../shared/quilt.ts';
+import { readCount } from '../../text/read-number.ts';
+import type { Token } from '../../text/tokenise.ts';
+import type { PlaceContext, PlaceFound } from './find-place.ts';
+import { blockAt, columnOf, rowOf, splitBlock, unique } from './grid.ts';
+
+const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
+
+const DIRECTIONS: Record<string, [row: number, block: number]> = {
+  below: [1, 0],
+  beneath: [1, 0],
+  under: [1, 0],
+  underneath: [1, 0],
+  above: [-1, 0],
+  over: [-1, 0],
+  left: [0, -1],
+  right: [0, 1],
+};
+
+function shift(grid: QuiltGrid, place: string, dr: number, db: number): string | undefined {
+  const at = splitBlock(place);
+  return at && blockAt(grid, at.row + dr, at.block + db);
+}
+
+/** The last place spoken of that is a block. */
+function lastBlock(ctx: PlaceContext): string | undefined {
+  for (const places of [ctx.focus, ...[...ctx.earlier].reverse()]) {
+    const block = [...places].reverse().find((p) => splitBlock(p));
+    if (block) return block;
+  }
+  return undefined;
+}
+
+const pointer = (next: number, places: (string | undefined)[], rule: string): PlaceFound => {
+  const inside = places.filter((p): p is string => p !== undefined);
+  return {
+    next,
+    places: unique(inside),
+    how: 'implied',
+    rule,
+    kind: 'pointer',
+    ...(inside.length < places.length || !inside.length ? { outside: true } : {}),
+  };
+};
+
+/**
+ * "the one below", "the one to the left of it", "the block above that", "the one next to it", "the next one", "next two",
+ * "the two below", "two up from it", "the one beside 3-2" (read against the place that follows).
+ */
+export function neighbour(
+  tokens: Token[],
+  i: number,
+  ctx: PlaceContext,
+  placeAt: (j: number) => PlaceFound | undefined,
+): PlaceFound | undefined {
+  const head = w(tokens, i);
+  const { grid } = ctx;
+  const base = lastBlock(ctx);
+  let j = i;
+  if (head === 'the' || head === 'its') j++;
+  const very = w(tokens, j);
+  // "the next one", "next two", "next block along", "the next row"
+  if (very === 'next' || very === 'following') {
+    const n = readCount(tokens, j + 1);
+    const k = n ? n.next : j + 1;
+    const noun = w(tokens, k);
+    if (noun === 'row' || noun === 'rows') {
+      const row = splitBlock(ctx.focus.at(-1) ?? base ?? '')?.row;
+      if (row === undefined) return undefined;
+      return pointer(
+        k + 1,
+        Array.from({ length: n?.value ?? 1 }, (_, q) => rowOf(grid, row + q + 1)).flat(),
+        'place.next-row',
+      );
+    }
+    if (noun === 'column' || noun === 'col' || noun === 'columns') {
+      const column = splitBlock(ctx.focus.at(-1) ?? base ?? '')?.block;
+      if (column === undefined) return undefined;
+      return pointer(
+        k + 1,
+        Array.from({ length: n?.value ?? 1 }, (_, q) => columnOf(grid, column + q + 1)).flat(),
+        'place.next-column',
+      );
+    }
+    const counts =
+      noun === 'one' ||
+      noun === 'block' ||
+      noun === 'blocks' ||
+      (n && n.value < 9 && !/^(inch|inches|yards?|minutes?|hours?|days?|weeks?)$/.test(noun)) ||
+      (noun === 'along' && !n);
+    const bare =
+      very === 'next' && w(tokens, k - 1) === 'next' && (w(tokens, k) === 'to' || w(tokens, k) === 'door');
+    if (bare) {
+      // "next to it" is read by `besideIt`; "next to 3-2" leaves the place alone.
+      return undefined;
+    }
+    if (!counts || !base) return undefined;
+    if (/^(time|week|day|weekend|month|job|thing|step|evening|session|morning)$/.test(noun)) return undefined;
+    const count = noun === 'one' && !n ? 1 : (n?.value ?? 1);
+    let next = noun === 'one' || noun === 'block' || noun === 'blocks' ? k + 1 : k;
+    if (w(tokens, next) === 'along' || w(tokens, next) === 'over' || w(tokens, next) === 'across') next++;
+    if (w(tokens, next) === 'down')
+      return pointer(
+        next + 1,
+        Array.from({ length: count }, (_, q) => shift(grid, base, q + 1, 0)),
+        'place.next-down',
+      );
+    return pointer(
+      next,
+      Array.from({ length: count }, (_, q) => shift(grid, base, 0, q + 1)),
+      'place.next',
+    );
+  }
+  // "the one below", "the block above it", "the two below", "the ones either side"
+  let count = 1;
+  let both = false;
+  if (['one', 'block', 'piece', 'ones', 'blocks', 'neighbour', 'neighbor', 'square'].includes(very)) j++;
+  else {
+    const n = readCount(tokens, j);
+    if (head === 'the' && n && n.value <= 4) {
+      count = n.value;
+      j = n.next;
+      if (['blocks', 'ones'].includes(w(tokens, j))) j++;
+      else if (
+        !Object.hasOwn(DIRECTIONS, w(tokens, j)) &&
+        !['next', 'either', 'to', 'beside', 'up', 'down'].includes(w(tokens, j))
+      )
+        return undefined;
+    } else if (
+      (very === 'two' || very === 'three' || very === 'one') &&
+      (w(tokens, j + 1) === 'up' || w(tokens, j + 1) === 'down')
+    ) {
+      count = 1;
+    } else return undefined;
+  }
+  // "one up and over", "two down from it"
+  const steps = readCount(tokens, i);
+  if (steps && (w(tokens, steps.next) === 'up' || w(tokens, steps.next) === 'down') && base) {
+    const from = w(tokens, steps.next + 1);
+    if (['from', 'and', ','].includes(from) || from === '') {
+      const sign = w(tokens, steps.next) === 'up' ? -1 : 1;
+      return pointer(
+        steps.next + (from === 'from' ? 3 : 1),
+        [shift(grid, base, sign * steps.value, 0)],
+        'place.steps',
+      );
+    }
+  }
+  let k = j;
+  while (
+    ['just', 'right', 'directly', 'immediately', 'straight', 'to', 'on', 'the', 'its', 'that', "'s"].includes(
+      w(tokens, k),
+    ) &&
+    k < j + 4
+  ) {
+    // "to its right", "on the left", but not "the one on the left edge"
+    if (
+      w(tokens, k) === 'right' &&
+      !Object.hasOwn(DIRECTIONS, w(tokens, k + 1)) &&
+      w(tokens, k + 1) !== 'next' &&
+      w(tokens, k + 1) !== 'beside' &&
+      w(tokens, k + 1) !== 'to'
+    )
+      break;
+    k++;
+  }
+  const word = w(tokens, k);
+  let places: ((p: string) => (string | undefined)[]) | undefined;
+  let next = k + 1;
+  if (Object.hasOwn(DIRECTIONS, word)) {
+    const [dr, db] = DIRECTIONS[word]!;
+    if ((word === 'left' || word === 'right') && k === j) return undefined;
+    if (
+      ['row', 'edge', 'border', 'side', 'block', 'corner', 'hand'].includes(w(tokens, next)) &&
+      word !== 'above' &&
+      word !== 'below'
+    )
+      return undefined;
+    places = (p) => Array.from({ length: count }, (_, q) => shift(grid, p, dr * (q + 1), db * (q + 1)));
+  } else if (word === 'next' || word === 'beside' || word === 'after' || word === 'along') {
+    if (word === 'next' && w(tokens, next) === 'to') next++;
+    if (word === 'next' && w(tokens, next) === 'door') next++;
+    places = (p) => Array.from({ length: count }, (_, q) => shift(grid, p, 0, q + 1));
+  } else if (word === 'before') {
+    places = (p) => [shift(grid, p, 0, -1)];
+  } else if (word === 'either' && w(tokens, next) === 'side') {
+    next++;
+    both = true;
+    places = (p) => [shift(grid, p, 0, -1), shift(grid, p, 0, 1)];
+  } else if (word === 'up' || word === 'down') {
+    places = (p) => [shift(grid, p, word === 'up' ? -1 : 1, 0)];
+  } else return undefined;
+  if (w(tokens, next) === 'of') next++;
+  if (['it', 'that', 'this', 'them', 'one'].includes(w(tokens, next))) {
+    next++;
+    if (['one', 'block'].includes(w(tokens, next))) next++;
+  } else {
+    // "the one below 3-2": measured from the place named next
+    const named = placeAt(w(tokens, next) === 'the' ? next + 1 : next);
+    if (named && named.kind === 'blocks' && named.places.length === 1)
+      return { ...pointer(named.next, places(named.places[0]!), 'place.neighbour-of'), how: 'said' };
+  }
+  if (!base) return { next, places: [], how: 'implied', rule: 'place.neighbour', kind: 'pointer' };
+  const found = pointer(next, places(base), both ? 'place.either-side' : 'place.neighbour');
+  return both ? { ...found, outside: false } : found;
+}
+
+/** "it", "that one", "them", "those two", "both", "there", "the same block", "the other one", "that whole row", "the rest of the row". */
+export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const word = w(tokens, i);
+  const after = w(tokens, i + 1);
+  const { grid, focus } = ctx;
+  const here = (next: number, rule: string): PlaceFound => ({
+    next,
+    places: focus,
+    how: 'implied',
+    rule,
+    kind: 'pointer',
+  });
+  if (word === 'that' || word === 'this' || word === 'the' || word === 'same') {
+    const skip = after === 'same' ? 1 : 0;
+    const noun = w(tokens, i + 1 + skip);
+    if (noun === 'whole' && w(tokens, i + 2 + skip) === 'row') {
+      const row = splitBlock(focus.at(-1) ?? '')?.row;
+      if (row !== undefined)
+        return {
+          next: i + 3 + skip,
+          places: rowOf(grid, row),
+          how: 'implied',
+          rule: 'place.that-row',
+          kind: 'pointer',
+        };
+    }
+    if (noun === 'whole' && (w(tokens, i + 2 + skip) === 'column' || w(tokens, i + 2 + skip) === 'col')) {
+      const column = splitBlock(focus.at(-1) ?? '')?.block;
+      if (column !== undefined)
+        return {
+          next: i + 3 + skip,
+          places: columnOf(grid, column),
+          how: 'implied',
+          rule: 'place.that-column',
+          kind: 'pointer',
+        };
+    }
+    if (noun === 'row' && (word !== 'the' || skip) && !readCount(tokens, i + 2 + skip)) {
+      const row = splitBlock(focus.at(-1) ?? '')?.row;
+      if (row !== undefined)
+        return {
+          next: i + 2 + skip,
+          places: rowOf(grid, row),
+          how: 'implied',
+          rule: 'place.that-row',
+          kind: 'pointer',
+        };
+    }
+    if (
+      (noun === 'column' || noun === 'col') &&
+      (word !== 'the' || skip) &&
+      !readCount(tokens, i + 2 + skip)
+    ) {
+      const column = splitBlock(focus.at(-1) ?? '')?.block;
+      if (column !== undefined)
+        return {
+          next: i + 2 + skip,
+          places: columnOf(grid, column),
+          how: 'implied',
+          rule: 'place.that-column',
+          kind: 'pointer',
+        };
+    }
+    if (noun === 'rest' && ['of', 'along'].includes(w(tokens, i + 2))) {
+      const k = ['the', 'that', 'it', 'this'].includes(w(tokens, i + 3)) ? i + 4 : i + 3;
+      const row = splitBlock(focus.at(-1) ?? '')?.row;
+      const isRow = w(tokens, k) === 'row' || w(tokens, i + 3) === 'it';
+      if (row !== undefined && isRow) {
+        const named = w(tokens, k) === 'row' ? readCount(tokens, k + 1) : undefined;
+        const which = named?.value ?? row;
+        return {
+          next: named ? named.next : w(tokens, k) === 'row' ? k + 1 : i + 4,
+          places: rowOf(grid, which).filter((p) => !focus.includes(p)),
+          how: 'implied',
+          rule: 'place.rest-of-row',
+          kind: 'pointer',
+        };
+      }
+      if (row !== undefined && (w(tokens, k) === 'column' || w(tokens, k) === 'col')) {
+        const column = splitBlock(focus.at(-1)!)!.block;
+        return {
+          next: k + 1,
+          places: columnOf(grid, column).filter((p) => !focus.includes(p)),
+          how: 'implied',
+          rule: 'place.rest-of-column',
+          kind: 'pointer',
+        };
+      }
+    }
+    if (noun === 'other' || (noun === 'others' && word === 'the')) {
+      const n = readCount(tokens, i + 2);
+      const k = n ? n.next : i + 2;
+      const noun2 = w(tokens, k);
+      if (n && ['borders', 'border', 'sides', 'edges', 'corners'].includes(noun2))
+        return others(ctx, n.value, k + 1, noun2);
+      if (n && n.value === 3 && !['blocks', 'ones', 'rows'].includes(noun2)) {
+        const kind = focus.find((p) => /^(border|edge|corner)-/.test(p));
+        if (kind) return others(ctx, 3, k, `${kind.split('-')[0]}s`);
+      }
+      if (noun2 === 'one' || noun2 === 'block' || (n && n.value <= 6) || noun === 'others') {
+        const end =
+          noun === 'others' ? i + 2 : ['one', 'block', 'blocks', 'ones'].includes(noun2) ? k + 1 : k;
+        const group = [...ctx.earlier]
+          .reverse()
+          .find(
+            (g) =>
+              g.length > focus.length &&
+              focus.length > 0 &&
+              focus.every((p) => g.includes(p)) &&
+              (!n || g.length - focus.length === n.value || n.value === 1),
+          );
+        if (group)
+          return {
+            next: end,
+            places: group.filter((p) => !focus.includes(p)),
+            how: 'implied',
+            rule: 'place.the-other',
+            kind: 'pointer',
+          };
+        if (!n || n.value === 1) {
+          const previous = [...ctx.earlier].reverse().find((g) => g.length === 1 && !focus.includes(g[0]!));
+          if (previous)
+            return { next: end, places: previous, how: 'implied', rule: 'place.the-other', kind: 'pointer' };
+        }
+        return undefined;
+      }
+      return undefined;
+    }
+    if (
+      (word === 'that' || word === 'this' || (word === 'the' && skip) || word === 'same') &&
+      ['one', 'block', 'piece', 'corner', 'square', 'spot', 'place'].includes(noun) &&
+      !readCount(tokens, i + 2 + skip)
+    ) {
+      if (noun === 'corner') {
+        const corner = [focus, ...[...ctx.earlier].reverse()].find((g) =>
+          g.some((p) => p.startsWith('corner')),
+        );
+        if (corner)
+          return {
+            next: i + 2 + skip,
+            places: corner,
+            how: 'implied',
+            rule: 'place.that-corner',
+            kind: 'pointer',
+          };
+      }
+      return here(i + 2 + skip, 'place.that-one');
+    }
+    if (word === 'the' && noun === 'corner') {
+      const corner = [focus, ...[...ctx.earlier].reverse()].find(
+        (g) => g.some((p) => p.startsWith('corner')) || g.some((p) => isCornerBlock(grid, p)),
+      );
+      if (corner)
+        return {
+          next: i + 2,
+          places: corner.filter((p) => p.startsWith('corner') || isCornerBlock(grid, p)),
+          how: 'implied',
+          rule: 'place.the-corner',
+          kind: 'pointer',
+        };
+    }
+    if (word === 'the' && (noun === 'pair' || noun === 'lot') && focus.length > 1)
+      return here(i + 2, 'place.the-pair');
+    return undefined;
+  }
+  if (word === 'it' || word === 'there' || word === 'here') return here(i + 1, 'place.it');
+  if (word === 'them' || word === 'they' || word === 'both' || word === 'these') {
+    if (
+      word === 'both' &&
+      (after === 'of' ||
+        ['sides', 'ways', 'ends', 'edges', 'borders', 'layers', 'were', 'are', 'had'].includes(after) ===
+          true)
+    ) {
+      if (after === 'of')
+        return { next: i + 3, places: plural(ctx), how: 'implied', rule: 'place.both', kind: 'pointer' };
+      if (['sides', 'ways', 'ends', 'edges', 'borders', 'layers'].includes(after)) return undefined;
+    }
+    return {
+      next: i + 1,
+      places: plural(ctx),
+      how: 'implied',
+      rule: word === 'both' ? 'place.both' : 'place.them',
+      kind: 'pointer',
+    };
+  }
+  if (word === 'those') {
+    const n = readCount(tokens, i + 1);
+    return {
+      next: n ? n.next : i + 1,
+      places: plural(ctx),
+      how: 'implied',
+      rule: 'place.those',
+      kind: 'pointer',
+    };
+  }
+  return undefined;
+}
+
+const isCornerBlock = (grid: QuiltGrid, place: string): boolean => {
+  const at = splitBlock(place);
+  return (
+    at !== undefined && (at.row === 1 || at.row === grid.rows) && (at.block === 1 || at.block === grid.blocks)
+  );
+};
+
+/** What "them" stands on: the last group of several, or two single places named one after the other. */
+function plural(ctx: PlaceContext): string[] {
+  if (ctx.focus.length > 1) return ctx.focus;
+  const last = ctx.earlier.at(-1);
+  if (ctx.focus.length === 1 && last && last.length === 1 && last[0] !== ctx.focus[0])
+    return [last[0]!, ctx.focus[0]!];
+  const group = [...ctx.earlier].reverse().find((g) => g.length > 1);
+  return ctx.focus.length ? ctx.focus : (group ?? []);
+}
+
+/** "other three" of the borders, edges or corners after one has been named. */
+function others(ctx: PlaceContext, _count: number, next: number, noun: string): PlaceFound {
+  const stem = noun.startsWith('border') ? 'border' : noun.startsWith('corner') ? 'corner' : 'edge';
+  const all =
+    stem === 'corner'
+      ? ['top-left', 'top-right', 'bottom-right', 'bottom-left']
+      : ['top', 'right', 'bottom', 'left'];
+  return {
+    next,
+    places: all.map((s) => `${stem}-${s}`).filter((p) => !ctx.focus.includes(p)),
+    how: 'implied',
+    rule: 'place.other-sides',
+    kind: 'pointer',
+  };
+}

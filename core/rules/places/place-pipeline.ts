@@ -1,0 +1,55 @@
+import type { Token } from '../../text/tokenise.ts';
+import { sidedPart } from './find-part.ts';
+import {
+  blockFirst,
+  CORNER_RULES,
+  columnFirst,
+  countedGroup,
+  everyBlock,
+  middleBlock,
+  ordinalFirst,
+  type PlaceContext,
+  type PlaceFound,
+  pair,
+  rowFirst,
+  sideColumn,
+} from './find-place.ts';
+import { backPointer, neighbour } from './find-pointer.ts';
+
+type Finder = (tokens: Token[], i: number, ctx: PlaceContext) => PlaceFound | undefined;
+
+/**
+ * In this order, each sure of more words than the next: a phrase that names blocks by row and number; groups of rows,
+ * columns and blocks; corners; the middle; two numbers. The longest wins; of equal length the first.
+ */
+const BLOCK_FINDERS: Finder[] = [
+  rowFirst,
+  columnFirst,
+  blockFirst,
+  ordinalFirst,
+  countedGroup,
+  everyBlock,
+  sideColumn,
+  CORNER_RULES.corners,
+  CORNER_RULES.cornerOrSide,
+  middleBlock,
+  pair,
+];
+
+function longest(finders: Finder[], tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  let best: PlaceFound | undefined;
+  for (const find of finders) {
+    const found = find(tokens, i, ctx);
+    if (found && (!best || found.next > best.next)) best = found;
+  }
+  return best;
+}
+
+/** Blocks named at token `i`. */
+export const findBlocks: Finder = (tokens, i, ctx) => longest(BLOCK_FINDERS, tokens, i, ctx);
+/** A side of the border, of the edge or of the binding at token `i`. */
+export const findPart: Finder = sidedPart;
+/** A word that points back to places spoken of before. */
+export function findPointer(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  return longest([(t, k, c) => neighbour(t, k, c, (m) => findBlocks(t, m, c)), backPointer], tokens, i, ctx);
+}

@@ -1,0 +1,108 @@
+import { readCount, readOrdinal } from '../../text/read-number.ts';
+import type { Token } from '../../text/tokenise.ts';
+
+/**
+ * Number words as a recogniser may hear them where only a number can stand: after "row" and "block".
+ * From the measured slips of the recogniser ("block due", "block for", "row tree").
+ */
+const HEARD: Record<string, number> = {
+  to: 2,
+  too: 2,
+  due: 2,
+  do: 2,
+  tu: 2,
+  for: 4,
+  fore: 4,
+  fur: 4,
+  won: 1,
+  wan: 1,
+  tree: 3,
+  free: 3,
+  ate: 8,
+  sex: 6,
+  sicks: 6,
+  fife: 5,
+  hive: 5,
+  sevin: 7,
+};
+
+/** A row or block number: digits, words, ordinals; `homophones` where only a number makes sense. */
+export function readIndex(
+  tokens: Token[],
+  i: number,
+  homophones: boolean,
+): { value: number; next: number; heard?: string } | undefined {
+  const t = tokens[i];
+  if (!t) return undefined;
+  // "block 2.4" never; "3.1" is a pair and is read elsewhere.
+  const count = readCount(tokens, i);
+  if (count && count.value > 0) return { value: count.value, next: count.next };
+  const ordinal = readOrdinal(tokens, i);
+  if (ordinal) return ordinal;
+  if (homophones && Object.hasOwn(HEARD, t.w)) return { value: HEARD[t.w]!, next: i + 1, heard: t.w };
+  return undefined;
+}
+
+const isTo = (t: Token | undefined): boolean =>
+  t !== undefined &&
+  (t.w === 'to' ||
+    t.w === 'through' ||
+    t.w === 'thru' ||
+    t.w === 'till' ||
+    t.w === 'until' ||
+    t.w === '-' ||
+    t.w === 'too');
+const isAnd = (t: Token | undefined): boolean =>
+  t !== undefined && (t.w === 'and' || t.w === '&' || t.w === ',' || t.w === '+' || t.w === '/');
+
+/**
+ * A list of indices: "two", "one and two", "1, 3 and 5", "one to three", "1-3". `prefix` are the words
+ * that may stand again before each number ("b2 & b4"). Stops before an index that begins something else.
+ */
+export function readIndexList(
+  tokens: Token[],
+  i: number,
+  options: { prefix: ReadonlySet<string>; homophones: boolean; max: number },
+): { values: number[]; next: number } | undefined {
+  const { prefix, homophones, max } = options;
+  const first = readIndex(tokens, i, homophones);
+  if (!first) return undefined;
+  const values = [first.value];
+  let next = first.next;
+  for (;;) {
+    // A range: "one to three", "1-3", "one through six".
+    const t = tokens[next];
+    if (isTo(t)) {
+      const j = tokens[next + 1] && prefix.has(tokens[next + 1]!.w) ? next + 2 : next + 1;
+      const last = readIndex(tokens, j, homophones && t!.w !== '-');
+      const from = values.at(-1)!;
+      if (last && last.value > from && last.value <= Math.max(max, from)) {
+        for (let k = from + 1; k <= last.value; k++) values.push(k);
+        next = last.next;
+        continue;
+      }
+      return { values, next };
+    }
+    if (!isAnd(t)) return { values, next };
+    // ", and" counts as one joint.
+    let j = next + 1;
+    if (t!.w === ',' && (tokens[j]?.w === 'and' || tokens[j]?.w === '&')) j++;
+    if (tokens[j] && prefix.has(tokens[j]!.w)) j++;
+    const more = readIndex(tokens, j, false);
+    if (!more) return { values, next };
+    // "rows 1-3, 2-2" or "row two, three inches": the next number begins another place or an amount.
+    const after = tokens[more.next];
+    if (after?.w === '-' && after.glued && tokens[more.next + 1]?.kind === 'number') return { values, next };
+    if (after && AMOUNT_FOLLOWS.has(after.w)) return { values, next };
+    if (t!.w === ',' && (readCount(tokens, more.next) || more.value > max)) return { values, next };
+    values.push(more.value);
+    next = more.next;
+  }
+}
+
+/** Words after a number that show that it counts something else. */
+const AMOUNT_FOLLOWS = new Set(
+  'inch inches in cm mm m metre metres meter meters yard yards yd yds minutes minute min mins hour hours hr hrs h half quarter spools spool reels reel skeins skein packs pack past oclock am pm percent dollars pounds quid pence euros and/or point hundred ties pins stitches pieces other of'.split(
+    ' ',
+  ),
+);

@@ -1,0 +1,26 @@
+import type { QuiltGrid } from '../../shared/quilt.ts';
+import type { Memory } from '../conversation/memory.ts';
+import type { Token } from '../text/tokenise.ts';
+import type { Clause } from './clause.ts';
+import type { Draft } from './draft.ts';
+import type { FabricIndex } from './fabrics/find-fabric.ts';
+import type { Item } from './item.ts';
+
+/** All that the rules of a clause may look at while a note is being read. */
+export type ReaderState = {
+  grid: QuiltGrid;
+  fabrics: FabricIndex;
+  tokens: Token[];
+  clauses: Clause[];
+  memory: Memory;
+  /** Local wall time of the note, `2026-03-14T10:30`. */
+  local: string;
+  drafts: Draft[];
+  /** Places that the clauses of this sentence have spoken of so far. */
+  carried: string[];
+  /** The sentence's words, for what is said of it as a whole ("can't decide"). */
+  sentenceWords: string[];
+  claimed: Set<Item>;
+};
+
+export type ClauseView = { index: number; sentence: number; items: Item[]; clause: Clause };

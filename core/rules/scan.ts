@@ -1,0 +1,296 @@
+import type { QuiltGrid } from '../../shared/quilt.ts';
+import type { Token } from '../text/tokenise.ts';
+import { findCost, findQuantity } from './amounts/find-amount.ts';
+import { type FabricIndex, findFabric } from './fabrics/find-fabric.ts';
+import type { Item } from './item.ts';
+import { LEXICON } from './lexicon-index.ts';
+import type { PlaceContext, PlaceFound } from './places/find-place.ts';
+import { findBlocks, findPointer, findPart as sidedPlace } from './places/place-pipeline.ts';
+import { findClock, findDuration, findSpan } from './times/find-time.ts';
+
+/** After these a bare number is a clock time, when the note is about work at all. */
+const CLOCK_LEADS = new Set([
+  'at',
+  'since',
+  'till',
+  'until',
+  'til',
+  'from',
+  'by',
+  'around',
+  'about',
+  'between',
+  'before',
+  'after',
+  'stopped',
+  'started',
+  'quit',
+  'finished',
+  'began',
+  'begun',
+  'start',
+  'stop',
+  'done',
+  'was',
+  'to',
+  'off',
+  'in',
+  'on',
+  'packed',
+  'knocked',
+  'out',
+  'ended',
+  'up',
+  'starting',
+  'stopping',
+  'meant',
+  'say',
+  'make',
+  'it',
+]);
+/** Words that put a note into talk of buying. */
+const COMMERCE =
+  /^(bought|buy|got|get|paid|cost|costs|spent|price|@|£|\$|€|needed|picked|ordered|were|was|each|lot|apiece|shopping|shop|receipt|costing|came|purchased|bt|bght|total)$/;
+const WORK_TALK =
+  /^(start|started|starting|stop|stopped|stopping|began|begun|begin|beginning|finish|finished|finishing|quit|quitting|since|till|until|til|from|worked|working|between|knocked|packed|hours?|o'clock|oclock|am|pm|clocked|off|done|on|went|was|were|sat|break|minus|less|out|half|meant|at|to)$/;
+
+export type Scan = { items: Item[]; places: PlaceFound[]; focus: string[]; earlier: string[][] };
+
+/**
+ * Goes through the tokens once, from left to right, and gives each run of words every sense that it can have. The longest
+ * reading at a place wins; of equally long ones the earlier in this list: stretch of time, length of time, clock, price,
+ * block, part, quantity, pointer, cloth, lexicon.
+ */
+export function scan(
+  tokens: Token[],
+  grid: QuiltGrid,
+  fabrics: FabricIndex,
+  focus: string[],
+  earlier: string[][],
+): Scan {
+  const items: Item[] = [];
+  const places: PlaceFound[] = [];
+  const ctx: PlaceContext = { grid, focus, earlier: [...earlier] };
+  let commerce = false;
+  let work = false;
+  for (const t of tokens) {
+    if (COMMERCE.test(t.w)) commerce = true;
+    if (WORK_TALK.test(t.w)) work = true;
+  }
+  let i = 0;
+  while (i < tokens.length) {
+    const item = itemAt(tokens, i, ctx, fabrics, commerce, work);
+    items.push(item);
+    if (item.place) {
+      places.push(item.place);
+      if (item.place.places.length && item.place.kind !== 'part') moveFocus(ctx, item.place, items);
+    }
+    i = item.j;
+  }
+  return { items, places, focus: ctx.focus, earlier: ctx.earlier };
+}
+
+/** Places named one after the other with only "and" or a comma between are one group. */
+function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): void {
+  const before = items.at(-2);
+  const joint = before && /^(,|and|&|\+)$/.test(before.w) ? items.at(-3) : undefined;
+  if (found.rule === 'place.it' || found.rule === 'place.them') {
+    if (found.places !== ctx.focus && found.places.length) {
+      ctx.earlier.push(ctx.focus);
+      ctx.focus = found.places;
+    }
+    return;
+  }
+  if (joint?.place && joint.place.kind !== 'part' && joint.place.places.length && found.kind !== 'pointer') {
+    ctx.focus = [...new Set([...ctx.focus, ...found.places])];
+    return;
+  }
+  if (ctx.focus.length) ctx.earlier.push(ctx.focus);
+  ctx.focus = found.places;
+}
+
+function itemAt(
+  tokens: Token[],
+  i: number,
+  ctx: PlaceContext,
+  fabrics: FabricIndex,
+  commerce: boolean,
+  work: boolean,
+): Item {
+  const token = tokens[i]!;
+  const item: Item = { i, j: i + 1, w: token.w, token };
+  const before = tokens[i - 1]?.w ?? '';
+  const widen = (next: number): void => {
+    item.j = next;
+    item.w = tokens
+      .slice(i, next)
+      .map((t) => t.w)
+      .join(' ');
+    item.end = tokens[next - 1]!.to;
+  };
+  if (token.kind === 'mark' && !['"', '@', '£', '$', '€', '='].includes(token.w)) return item;
+  const numeric = token.kind === 'number' || startsNumber(token.w);
+  const expected = work && CLOCK_LEADS.has(before);
+  if (
+    numeric ||
+    token.w === 'noon' ||
+    token.w === 'midday' ||
+    token.w === 'midnight' ||
+    (expected && ['about', 'around', 'just', 'like', 'roughly'].includes(token.w))
+  ) {
+    const led = before === 'from' ? 'from' : before === 'between' ? 'between' : 'none';
+    const block = findBlocks(tokens, i, ctx);
+    const span =
+      work || /[:.]/.test(token.w) || /^\d{4}$/.test(token.w) || numeric
+        ? findSpan(
+            tokens,
+            i,
+            led === 'none' &&
+              expected &&
+              before !== 'at' &&
+              before !== 'to' &&
+              before !== 'in' &&
+              before !== 'on'
+              ? 'from'
+              : led,
+          )
+        : undefined;
+    if (
+      span &&
+      (!block || block.next < span.next || span.start.firm || led !== 'none') &&
+      !(block && block.places.length && !span.start.firm && led === 'none' && block.next >= span.next)
+    ) {
+      item.span = span;
+      widen(span.next);
+      return item;
+    }
+    const duration = findDuration(tokens, i);
+    const clock = findClock(tokens, i, expected);
+    if (duration && (!clock || duration.next >= clock.next)) {
+      item.duration = duration;
+      widen(duration.next);
+      return item;
+    }
+    const quantity = findQuantity(tokens, i);
+    const cost = findCost(tokens, i, commerce);
+    if (
+      clock &&
+      !(cost && cost.next > clock.next) &&
+      !(quantity?.unit && quantity.next >= clock.next) &&
+      !(block?.places.length && !clock.firm && block.next >= clock.next && !expected) &&
+      !(
+        block?.places.length &&
+        before === 'at' &&
+        !clock.firm &&
+        !block.outside &&
+        block.rule === 'place.pair'
+      )
+    ) {
+      item.clock = clock;
+      widen(clock.next);
+      return item;
+    }
+    if (
+      cost &&
+      (!quantity?.unit || cost.next > quantity.next) &&
+      !(block?.places.length && block.next >= cost.next && !/[£$€]/.test(token.w))
+    ) {
+      item.cost = cost;
+      widen(cost.next);
+      return item;
+    }
+    if (block && !(quantity?.unit && quantity.next > block.next && quantity.unit !== 'piece')) {
+      item.place = block;
+      widen(block.next);
+      return item;
+    }
+    if (quantity) {
+      // "two spot-cleaned", "one" as a pronoun: a bare small word number is only a number where something is counted.
+      item.quantity = quantity;
+      widen(quantity.next);
+      return item;
+    }
+  }
+  const cost = findCost(tokens, i, commerce);
+  if (cost && !(token.w === 'for' && /^(row|rows|block|blocks)$/.test(tokens[i - 2]?.w ?? ''))) {
+    item.cost = cost;
+    widen(cost.next);
+    return item;
+  }
+  const block = findBlocks(tokens, i, ctx) ?? sidedPlace(tokens, i, ctx);
+  const pointed = findPointer(tokens, i, ctx);
+  const place = !block ? pointed : !pointed ? block : pointed.next > block.next ? pointed : block;
+  const fabric = findFabric(tokens, i, fabrics);
+  const hit = LEXICON.longestAt(tokens, i);
+  const longest = Math.max(place?.next ?? 0, fabric?.next ?? 0, hit?.next ?? 0);
+  if (longest === 0) {
+    if (
+      token.w === 'a' ||
+      token.w === 'an' ||
+      token.w === 'another' ||
+      token.w === 'inch' ||
+      token.w === 'yard'
+    ) {
+      const quantity = findQuantity(tokens, i);
+      if (quantity?.unit) {
+        item.quantity = quantity;
+        widen(quantity.next);
+      }
+    }
+    return item;
+  }
+  if (place && place.next === longest && !(fabric && fabric.next === longest)) {
+    item.place = place;
+    if (hit && hit.next === longest) applySenses(item, hit.payloads);
+    widen(longest);
+    return item;
+  }
+  widen(longest);
+  if (fabric && fabric.next === longest) {
+    item.fabric = fabric.found;
+    item.material = 'fabric';
+  }
+  if (hit && hit.next === longest) applySenses(item, hit.payloads);
+  if (item.part && !item.place)
+    item.place = { next: longest, places: [item.part], how: 'said', rule: 'place.part', kind: 'part' };
+  return item;
+}
+
+const NUMBER_STARTS = new Set(
+  'a an one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty forty fourty fifty sixty seventy eighty ninety half quarter hundred couple dozen another hour hr inch yard metre meter'.split(
+    ' ',
+  ),
+);
+const startsNumber = (word: string): boolean => NUMBER_STARTS.has(word);
+
+function applySenses(item: Item, senses: { k: string; v?: unknown; form?: unknown }[]): void {
+  for (const s of senses) {
+    if (s.k === 'finding') item.finding ??= s.v as NonNullable<Item['finding']>;
+    else if (s.k === 'fail') item.fail = true;
+    else if (s.k === 'seam') item.seam = true;
+    else if (s.k === 'stitches') item.stitches = true;
+    else if (s.k === 'action') item.action ??= { v: s.v, form: s.form } as NonNullable<Item['action']>;
+    else if (s.k === 'stitch') item.stitch ??= s.v as NonNullable<Item['stitch']>;
+    else if (s.k === 'material') item.material ??= s.v as NonNullable<Item['material']>;
+    else if (s.k === 'object') item.object ??= s.v as NonNullable<Item['object']>;
+    else if (s.k === 'part') item.part ??= s.v as string;
+    else if (s.k === 'task') item.task ??= s.v as NonNullable<Item['task']>;
+    else if (s.k === 'topic') item.topic ??= s.v as NonNullable<Item['topic']>;
+    else if (s.k === 'measure') item.measure ??= s.v as NonNullable<Item['measure']>;
+  }
+  const weak = new Set([
+    'hand',
+    'machine',
+    'blanket',
+    'running',
+    'slip',
+    'ladder',
+    'whip',
+    'ditch',
+    'couch',
+    'straight',
+    'mach',
+    'little running',
+  ]);
+  if (item.stitch && weak.has(item.w)) item.weakStitch = true;
+}

@@ -1,0 +1,55 @@
+import type { Slip } from '../../../shared/note.ts';
+import { SLIPS, type SlipRow } from '../../lexicon/slips.ts';
+import type { Token } from '../../text/tokenise.ts';
+
+const BY_WORD: Map<string, SlipRow[]> = new Map();
+for (const row of SLIPS) BY_WORD.set(row.heard, [...(BY_WORD.get(row.heard) ?? []), row]);
+
+/**
+ * Puts right what the recogniser's ear made of the trade's words, only where the words as heard make no sense in the place
+ * where they stand. Words that this user has taught come first. A token keeps what was heard. Numbers are never touched.
+ */
+export function putSlipsRight(
+  tokens: Token[],
+  taught: Record<string, string> | undefined,
+): { tokens: Token[]; slips: Slip[] } {
+  const slips: Slip[] = [];
+  const out: Token[] = [];
+  const lessons = taught
+    ? Object.entries(taught).map(
+        ([heard, means]) => [heard.toLowerCase().split(/\s+/), means.toLowerCase().split(/\s+/)] as const,
+      )
+    : [];
+  for (let i = 0; i < tokens.length; i++) {
+    const t = tokens[i]!;
+    const lesson = lessons.find(([heard]) => heard.every((word, k) => tokens[i + k]?.w === word));
+    if (lesson) {
+      const last = tokens[i + lesson[0].length - 1]!;
+      const heard = lesson[0].join(' ');
+      lesson[1].forEach((word, k) => {
+        out.push({ ...t, w: word, to: last.to, heard, glued: k > 0 ? false : t.glued });
+      });
+      slips.push({ heard, read: lesson[1].join(' '), from: t.from, to: last.to, rule: 'slip.taught' });
+      i += lesson[0].length - 1;
+      continue;
+    }
+    const before = out.at(-1)?.w ?? '';
+    const after = tokens[i + 1]?.w ?? '';
+    const row = BY_WORD.get(t.w)?.find(
+      (r) =>
+        (!r.before || r.before.includes(before)) &&
+        (!r.after || r.after.includes(after)) &&
+        !r.notBefore?.includes(before) &&
+        !r.notAfter?.includes(after),
+    );
+    if (row) {
+      out.push({ ...t, w: row.meant, heard: t.w });
+      slips.push({ heard: t.w, read: row.meant, from: t.from, to: t.to, rule: 'slip.ear' });
+      // "crepe line" is one word
+      if (row.after && ['crepeline', 'sashing', 'fusible'].includes(row.meant)) i++;
+      continue;
+    }
+    out.push(t);
+  }
+  return { tokens: out, slips };
+}

@@ -1,0 +1,416 @@
+import { HOUR_WORDS, MINUTE_WORDS } from '../../lexicon/units.ts';
+import { readCount, readNumber } from '../../text/read-number.ts';
+import type { Token } from '../../text/tokenise.ts';
+
+const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
+
+export type DurationFound = { next: number; minutes: number; rule: string };
+/** A clock reading before it is known whether it is morning or afternoon: minutes after midnight. */
+export type ClockFound = { next: number; minute: number; fixed: boolean; firm: boolean; rule: string };
+export type SpanFound = { next: number; start: ClockFound; end: ClockFound; rule: string };
+
+/**
+ * "forty minutes", "an hour and a quarter", "1 hr 20", "1h50", "three quarters of an hour", "two and a half hours",
+ * "half an hour", "an hour and twenty", "hour and a half".
+ */
+export function findDuration(tokens: Token[], i: number): DurationFound | undefined {
+  const t = tokens[i]!;
+  let value: number | undefined;
+  let next = i;
+  const unitAt = (j: number): 'h' | 'm' | undefined => {
+    const word = w(tokens, j) === '-' ? w(tokens, j + 1) : w(tokens, j);
+    return HOUR_WORDS.has(word) ? 'h' : MINUTE_WORDS.has(word) ? 'm' : undefined;
+  };
+  if ((t.w === 'a' || t.w === 'an' || t.w === 'another') && unitAt(i + 1)) {
+    value = 1;
+    next = i + 1;
+  } else if ((t.w === 'hour' || t.w === 'hr') && w(tokens, i + 1) === 'and') {
+    value = 1;
+    next = i;
+  } else if (
+    (t.w === 'a' || t.w === 'an') &&
+    w(tokens, i + 1) === 'good' &&
+    (unitAt(i + 2) || w(tokens, i + 2) === 'half')
+  ) {
+    return findDuration(tokens, i + 2);
+  } else {
+    const number = readNumber(tokens, i);
+    if (!number) return undefined;
+    value = number.value;
+    next = number.next;
+    while (
+      ['odd', 'or', 'so', 'good', 'solid', 'full', 'more'].includes(w(tokens, next)) &&
+      next < number.next + 2
+    )
+      next++;
+    if (w(tokens, next) === 'an' && number.fraction) next++;
+    if (w(tokens, next) === 'of' && w(tokens, next + 1) === 'an') next += 2;
+  }
+  const unit = unitAt(next);
+  if (!unit) return undefined;
+  if (w(tokens, next) === '-') next++;
+  const word = w(tokens, next);
+  if ((word === 'm' || word === 'men') && !(word === 'men')) return undefined;
+  next++;
+  if (unit === 'm') return { next, minutes: value, rule: 'time.minutes' };
+  let minutes = value * 60;
+  // "1 hr 20", "an hour and twenty", "an hour and a half", "2 hours and 15 minutes"
+  let k = next;
+  if (w(tokens, k) === 'and' || w(tokens, k) === '&') k++;
+  if (k > next) {
+    const part = readNumber(tokens, k);
+    if (part) {
+      const after = unitAt(part.next);
+      if (after === 'm') {
+        minutes += part.value;
+        next = part.next + (w(tokens, part.next) === '-' ? 2 : 1);
+      } else if (part.fraction && part.value < 1 && !after) {
+        minutes += part.value * 60;
+        next = part.next;
+        if (unitAt(next) === 'h') next++;
+      } else if (!after && part.value >= 5 && part.value < 60 && Number.isInteger(part.value)) {
+        minutes += part.value;
+        next = part.next;
+      }
+    }
+  } else {
+    const part = readNumber(tokens, next);
+    if (part && !part.fraction && part.value < 60 && Number.isInteger(part.value)) {
+      const after = unitAt(part.next);
+      if (after === 'm') {
+        minutes += part.value;
+        next = part.next + 1;
+      } else if (
+        after !== 'h' &&
+        part.value >= 5 &&
+        ![
+          'skeins',
+          'yards',
+          'packs',
+          'spools',
+          'in',
+          'inch',
+          'cm',
+          'blocks',
+          '-',
+          'm',
+          'past',
+          'to',
+        ].includes(w(tokens, part.next))
+      ) {
+        minutes += part.value;
+        next = part.next;
+      }
+    }
+  }
+  // "an hour and ten, less a quarter for tea" is left to the work rule.
+  return { next, minutes: Math.round(minutes * 100) / 100, rule: 'time.hours' };
+}
+
+const HALF_WORDS = new Set(['half', 'haf']);
+
+/**
+ * A clock time. `firm` forms need no help ("quarter to six", "10:45", "6.20 pm", "noon", "half past two"); bare ones
+ * ("nine", "nine fifteen", "10.15", "1045") are only read where `expected`, after "at", "since", "till" and the like.
+ */
+export function findClock(tokens: Token[], i: number, expected: boolean): ClockFound | undefined {
+  let j = i;
+  while (
+    expected &&
+    [
+      'about',
+      'around',
+      'just',
+      'like',
+      'roughly',
+      'say',
+      'after',
+      'oh',
+      'the',
+      'gone',
+      'nearly',
+      'bang',
+      'on',
+      'maybe',
+      'somewhere',
+      'only',
+      ',',
+    ].includes(w(tokens, j)) &&
+    j < i + 3
+  ) {
+    if (w(tokens, j) === 'the') break;
+    j++;
+  }
+  const t = tokens[j];
+  if (!t) return undefined;
+  if (t.w === 'noon' || t.w === 'midday' || t.w === 'lunchtime')
+    return t.w === 'lunchtime'
+      ? undefined
+      : withHalf({ next: j + 1, minute: 720, fixed: true, firm: true, rule: 'time.noon' });
+  if (t.w === 'midnight') return { next: j + 1, minute: 0, fixed: true, firm: true, rule: 'time.midnight' };
+  // "half past six", "half six" (half past, as in Britain), "quarter to six", "a quarter after five", "ten to two", "twenty five past nine"
+  let k = j;
+  if (w(tokens, k) === 'a' && w(tokens, k + 1) === 'quarter') k++;
+  const head = w(tokens, k);
+  const joint = (m: number): 'past' | 'to' | undefined => {
+    const word = w(tokens, m);
+    return word === 'past' || word === 'after'
+      ? 'past'
+      : word === 'to' || word === 'til' || word === 'till' || word === 'of' || word === 'before'
+        ? 'to'
+        : undefined;
+  };
+  if (HALF_WORDS.has(head)) {
+    const past = joint(k + 1) === 'past' ? k + 2 : undefined;
+    const hour = readHour(tokens, past ?? k + 1);
+    if (
+      hour &&
+      (past || !['hour', 'yard', 'dozen'].includes(w(tokens, hour.next))) &&
+      (past || expected || clockEnd(tokens, hour.next))
+    )
+      return half(
+        {
+          next: hour.next,
+          minute: (hour.value % 24) * 60 + 30,
+          fixed: hour.value > 12,
+          firm: past !== undefined,
+          rule: 'time.half',
+        },
+        tokens,
+      );
+  }
+  const count = head === 'quarter' ? { value: 15, next: k + 1 } : readCount(tokens, k);
+  if (count && count.value > 0 && count.value < 60) {
+    let m = count.next;
+    if (MINUTE_WORDS.has(w(tokens, m))) m++;
+    const side = joint(m);
+    if (side) {
+      const hour = readHour(tokens, m + 1);
+      // "of" is no clock but after a quarter or round minutes; "four to five" is a range, "ten to two" a clock.
+      const roundEnough = head === 'quarter' || count.value % 5 === 0 || m > count.next;
+      const needsCare = side === 'to' && w(tokens, m) !== 'til' && head !== 'quarter';
+      if (
+        hour &&
+        hour.value <= 12 &&
+        (side === 'past' || roundEnough) &&
+        (w(tokens, m) !== 'of' || head === 'quarter') &&
+        !(needsCare && !expected && !clockEnd(tokens, hour.next))
+      )
+        if (!(w(tokens, m) === 'to' && count.value > 30))
+          return half(
+            {
+              next: hour.next,
+              minute:
+                side === 'past'
+                  ? (hour.value % 24) * 60 + count.value
+                  : (((hour.value + 23) % 24) * 60 + 60 - count.value) % 1440,
+              fixed: hour.value > 12,
+              firm: head === 'quarter' || side === 'past',
+              rule: 'time.past-to',
+            },
+            tokens,
+          );
+    }
+  }
+  // digits: "10:45", "10.15", "1045", "10 45", "9"
+  if (t.kind === 'number') {
+    const dotted = /^(\d{1,2})[:.](\d\d)$/.exec(t.w);
+    if (dotted && Number(dotted[1]) < 25 && Number(dotted[2]) < 60) {
+      const clock: ClockFound = {
+        next: j + 1,
+        minute: Number(dotted[1]) * 60 + Number(dotted[2]),
+        fixed:
+          Number(dotted[1]) > 12 ||
+          Number(dotted[1]) === 0 ||
+          (t.w.includes(':') && dotted[1]!.length === 2 && Number(dotted[1]) < 10 && t.w.startsWith('0')),
+        firm: t.w.includes(':'),
+        rule: 'time.digits',
+      };
+      const h = half(clock, tokens);
+      if (h.firm || expected) return h;
+      return undefined;
+    }
+    const run = /^(\d{1,2})(\d\d)$/.exec(t.w);
+    if (run && Number(run[1]) < 24 && Number(run[2]) < 60) {
+      const h = half(
+        {
+          next: j + 1,
+          minute: Number(run[1]) * 60 + Number(run[2]),
+          fixed: Number(run[1]) > 12 || run[1] === '00',
+          firm: false,
+          rule: 'time.four-digits',
+        },
+        tokens,
+      );
+      if (w(tokens, h.next) === 'h' || w(tokens, h.next) === 'hrs')
+        return { ...h, next: h.next + 1, firm: true, fixed: true };
+      if (h.firm || (expected && clockEnd(tokens, h.next))) return h;
+      return undefined;
+    }
+  }
+  const hour = readHour(tokens, j);
+  if (!hour) return undefined;
+  const oclock =
+    w(tokens, hour.next) === "o'clock" ||
+    w(tokens, hour.next) === 'oclock' ||
+    (w(tokens, hour.next) === 'o' && w(tokens, hour.next + 1) === 'clock');
+  if (oclock)
+    return half(
+      {
+        next: hour.next + (w(tokens, hour.next) === 'o' ? 2 : 1),
+        minute: (hour.value % 24) * 60,
+        fixed: hour.value > 12,
+        firm: true,
+        rule: 'time.oclock',
+      },
+      tokens,
+    );
+  const minutes =
+    w(tokens, hour.next) === 'oh' || w(tokens, hour.next) === 'o'
+      ? readCount(tokens, hour.next + 1)
+      : readCount(tokens, hour.next);
+  if (
+    minutes &&
+    minutes.value < 60 &&
+    (minutes.value >= 10 || w(tokens, hour.next) === 'oh' || w(tokens, hour.next) === 'o')
+  ) {
+    const h = half(
+      {
+        next: minutes.next,
+        minute: (hour.value % 24) * 60 + minutes.value,
+        fixed: hour.value > 12,
+        firm: false,
+        rule: 'time.hour-minutes',
+      },
+      tokens,
+    );
+    if ((h.firm || expected) && !MINUTE_WORDS.has(w(tokens, minutes.next))) return h;
+  }
+  const h = half(
+    {
+      next: hour.next,
+      minute: (hour.value % 24) * 60,
+      fixed: hour.value > 12,
+      firm: false,
+      rule: 'time.hour',
+    },
+    tokens,
+  );
+  if (h.firm) return h;
+  return expected && clockEnd(tokens, h.next) ? h : undefined;
+}
+
+function readHour(tokens: Token[], i: number): { value: number; next: number } | undefined {
+  const t = tokens[i];
+  if (!t) return undefined;
+  const count = readCount(tokens, i);
+  return count && count.value >= 1 && count.value <= 24 && !(count.inWords && count.value > 12)
+    ? count
+    : undefined;
+}
+
+const withHalf = (clock: ClockFound): ClockFound => clock;
+
+/** "pm", "in the morning", "a.m.", "at night". */
+function half(clock: ClockFound, tokens: Token[]): ClockFound {
+  let j = clock.next;
+  let side: 'am' | 'pm' | undefined;
+  const word = w(tokens, j);
+  if (word === 'am' || word === 'pm') {
+    side = word;
+    j++;
+  } else if (
+    (word === 'a' || word === 'p') &&
+    w(tokens, j + 1) === '.' &&
+    (w(tokens, j + 2) === 'm' || w(tokens, j + 2) === 'm.')
+  ) {
+    side = word === 'a' ? 'am' : 'pm';
+    j += w(tokens, j + 3) === '.' && tokens[j + 3]!.glued ? 4 : 3;
+  } else if ((word === 'a' || word === 'p') && w(tokens, j + 1) === 'm') {
+    side = word === 'a' ? 'am' : 'pm';
+    j += 2;
+  } else if (
+    word === 'in' &&
+    w(tokens, j + 1) === 'the' &&
+    ['morning', 'afternoon', 'evening'].includes(w(tokens, j + 2))
+  ) {
+    side = w(tokens, j + 2) === 'morning' ? 'am' : 'pm';
+    j += 3;
+  } else if (word === 'at' && w(tokens, j + 1) === 'night') {
+    side = 'pm';
+    j += 2;
+  }
+  if (!side || clock.minute >= 780) return side ? { ...clock, next: j } : clock;
+  const hour = Math.floor(clock.minute / 60);
+  const minute = clock.minute % 60;
+  const at = side === 'am' ? (hour % 12) * 60 + minute : (hour % 12) * 60 + 720 + minute;
+  return { ...clock, next: j, minute: at, fixed: true, firm: true };
+}
+
+/** A bare number is only a clock where nothing that it could count follows. */
+function clockEnd(tokens: Token[], i: number): boolean {
+  const t = tokens[i];
+  if (!t) return true;
+  return (
+    !COUNTED.has(t.w) &&
+    !(t.kind === 'number') &&
+    t.w !== '/' &&
+    !(t.w === '-' && t.glued && tokens[i + 1]?.kind === 'word' && COUNTED.has(tokens[i + 1]!.w))
+  );
+}
+const COUNTED = new Set(
+  'inch inches in cm mm m metre metres meter meters yard yards yd yds minutes minute min mins hour hours hr hrs h spools spool reels reel skeins skein packs pack blocks block rows row columns col g grams oz ml ft foot feet pounds pound dollars quid euros percent dozen of pins ties stitches pieces pence more places'.split(
+    ' ',
+  ),
+);
+
+const SPAN_JOINT = new Set(['to', 'till', 'til', 'until', 'through', '-', '--', 'thru', 'and', 'right']);
+
+/**
+ * A stretch: "10.15–12.10", "from nine to quarter to one", "seven to quarter to five", "half past twelve to two",
+ * "7.30 to 9 pm", "between two and four". `led` when "from", "between" or the like stands before.
+ */
+export function findSpan(
+  tokens: Token[],
+  i: number,
+  led: 'from' | 'between' | 'none',
+): SpanFound | undefined {
+  const start = findClock(tokens, i, true);
+  if (!start) return undefined;
+  let j = start.next;
+  if (w(tokens, j) === 'right' || (w(tokens, j) === 'through' && w(tokens, j + 1) !== '')) {
+    if (['to', 'till', 'until'].includes(w(tokens, j + 1))) j++;
+  }
+  // "quarter past nine, no, quarter past ten till half eleven": the correction is read by the caller.
+  const joint = w(tokens, j);
+  if (!SPAN_JOINT.has(joint) || (joint === 'and' && led !== 'between')) return undefined;
+  const end = findClock(tokens, j + 1, true);
+  if (!end) return undefined;
+  if (led === 'none') {
+    const sure =
+      start.firm ||
+      end.firm ||
+      start.fixed ||
+      end.fixed ||
+      (tokens[i]!.w.includes('.') && tokens[j + 1]?.w.includes('.')) ||
+      (joint !== 'to' && joint !== '-' && joint !== 'and' && joint !== 'through');
+    if (!sure) return undefined;
+    if (
+      tokens[i]!.kind === 'number' &&
+      !tokens[i]!.w.includes(':') &&
+      !tokens[i]!.w.includes('.') &&
+      joint === '-' &&
+      !end.firm &&
+      !/\d\d\d/.test(tokens[i]!.w)
+    )
+      return undefined;
+  }
+  // "7.30 to 9 pm": the afternoon holds for both where it can
+  if (end.fixed && !start.fixed && end.minute >= 720) {
+    const later = start.minute < 720 ? start.minute + 720 : start.minute;
+    if (later < end.minute)
+      return { next: end.next, start: { ...start, minute: later, fixed: true }, end, rule: 'time.span' };
+    return { next: end.next, start: { ...start, fixed: true }, end, rule: 'time.span' };
+  }
+  return { next: end.next, start, end, rule: 'time.span' };
+}

@@ -1,0 +1,240 @@
+import type { Token } from './tokenise.ts';
+
+const UNITS: Record<string, number> = {
+  zero: 0,
+  one: 1,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  ten: 10,
+  eleven: 11,
+  twelve: 12,
+  thirteen: 13,
+  fourteen: 14,
+  fifteen: 15,
+  sixteen: 16,
+  seventeen: 17,
+  eighteen: 18,
+  nineteen: 19,
+};
+const TENS: Record<string, number> = {
+  twenty: 20,
+  thirty: 30,
+  forty: 40,
+  fourty: 40,
+  fifty: 50,
+  sixty: 60,
+  seventy: 70,
+  eighty: 80,
+  ninety: 90,
+};
+const ORDINALS: Record<string, number> = {
+  first: 1,
+  second: 2,
+  third: 3,
+  fourth: 4,
+  fifth: 5,
+  sixth: 6,
+  seventh: 7,
+  eighth: 8,
+  ninth: 9,
+  tenth: 10,
+  eleventh: 11,
+  twelfth: 12,
+};
+const PARTS_OF_ONE: Record<string, number> = {
+  half: 1 / 2,
+  halves: 1 / 2,
+  quarter: 1 / 4,
+  quarters: 1 / 4,
+  third: 1 / 3,
+  thirds: 1 / 3,
+  eighth: 1 / 8,
+  eighths: 1 / 8,
+  eights: 1 / 8,
+  sixteenth: 1 / 16,
+  sixteenths: 1 / 16,
+  fifth: 1 / 5,
+  fifths: 1 / 5,
+  tenth: 1 / 10,
+  tenths: 1 / 10,
+};
+const has = (table: Record<string, number>, w: string): boolean => Object.hasOwn(table, w);
+
+export type NumberRead = { value: number; next: number; inWords: boolean; fraction: boolean };
+
+/** Value of one number word from zero to nineteen, or undefined. */
+export const unitWord = (w: string): number | undefined => (has(UNITS, w) ? UNITS[w] : undefined);
+/** Value of "third", "3rd" (as the two tokens "3", "rd") or undefined, with the index after it. */
+export function readOrdinal(tokens: Token[], i: number): { value: number; next: number } | undefined {
+  const t = tokens[i];
+  if (!t) return undefined;
+  if (has(ORDINALS, t.w)) return { value: ORDINALS[t.w]!, next: i + 1 };
+  const suffix = tokens[i + 1];
+  if (t.kind === 'number' && /^\d+$/.test(t.w) && suffix?.glued && /^(st|nd|rd|th)$/.test(suffix.w))
+    return { value: t.value!, next: i + 2 };
+  return undefined;
+}
+
+/** A bare whole number in digits or words below a hundred: "3", "three", "twenty two". */
+export function readCount(tokens: Token[], i: number): NumberRead | undefined {
+  const t = tokens[i];
+  if (!t) return undefined;
+  if (t.kind === 'number') {
+    if (!/^\d+$/.test(t.w)) return undefined;
+    return { value: t.value!, next: i + 1, inWords: false, fraction: false };
+  }
+  if (has(TENS, t.w)) {
+    let j = i + 1;
+    if (tokens[j]?.w === '-') j++;
+    const unit = tokens[j];
+    if (unit && has(UNITS, unit.w) && UNITS[unit.w]! > 0 && UNITS[unit.w]! < 10)
+      return { value: TENS[t.w]! + UNITS[unit.w]!, next: j + 1, inWords: true, fraction: false };
+    return { value: TENS[t.w]!, next: i + 1, inWords: true, fraction: false };
+  }
+  if (has(UNITS, t.w)) return { value: UNITS[t.w]!, next: i + 1, inWords: true, fraction: false };
+  return undefined;
+}
+
+/** A written fraction, "3/8" as three glued tokens or one vulgar character. */
+function readSlashFraction(tokens: Token[], i: number): { value: number; next: number } | undefined {
+  const n = tokens[i];
+  if (n?.kind !== 'number') return undefined;
+  if (n.w.includes('/')) return { value: n.value!, next: i + 1 };
+  const slash = tokens[i + 1];
+  const d = tokens[i + 2];
+  if (slash?.w !== '/' || !slash.glued || d?.kind !== 'number' || !d.glued) return undefined;
+  // 2-1/2-2 is a seam between two blocks, no fraction.
+  if (tokens[i + 3]?.w === '-' && tokens[i + 3]?.glued && tokens[i + 4]?.kind === 'number') return undefined;
+  if (![2, 3, 4, 5, 8, 10, 16, 32].includes(d.value!) || n.value! >= d.value! || n.value! < 1)
+    return undefined;
+  return { value: n.value! / d.value!, next: i + 3 };
+}
+
+/** "a half", "three quarters", "a quarter", "half" as words. */
+function readWordFraction(tokens: Token[], i: number): { value: number; next: number } | undefined {
+  const t = tokens[i];
+  const next = tokens[i + 1];
+  if (!t) return undefined;
+  if (
+    (t.w === 'a' || t.w === 'an' || t.w === 'one') &&
+    next &&
+    has(PARTS_OF_ONE, next.w) &&
+    !ORDINAL_ONLY.has(next.w)
+  )
+    return { value: PARTS_OF_ONE[next.w]!, next: i + 2 };
+  const count = has(UNITS, t.w)
+    ? UNITS[t.w]!
+    : t.kind === 'number' && /^\d$/.test(t.w)
+      ? t.value!
+      : undefined;
+  if (
+    count !== undefined &&
+    count > 0 &&
+    next &&
+    has(PARTS_OF_ONE, next.w) &&
+    (next.w.endsWith('s') || count === 1) &&
+    next.w !== 'halves'
+  )
+    return { value: count * PARTS_OF_ONE[next.w]!, next: i + 2 };
+  if (t.w === 'half' || t.w === 'quarter') return { value: PARTS_OF_ONE[t.w]!, next: i + 1 };
+  return undefined;
+}
+const ORDINAL_ONLY = new Set(['third', 'fifth', 'tenth']);
+
+/**
+ * Reads a quantity at token `i`: "62 1/2", "2½", "two and a half", "a hundred and ten", "half a dozen",
+ * "a couple of", "three quarters", "1.375". "a" and "an" alone are left to the caller, who knows whether
+ * a unit follows. Never joins two counts that stand side by side ("three one" stays two numbers).
+ */
+export function readNumber(tokens: Token[], i: number): NumberRead | undefined {
+  const t = tokens[i];
+  if (!t) return undefined;
+  const after = tokens[i + 1]?.w;
+  if (t.w === 'a' || t.w === 'an') {
+    if (after === 'couple' || after === 'pair')
+      return { value: 2, next: i + (tokens[i + 2]?.w === 'of' ? 3 : 2), inWords: true, fraction: false };
+    if (after === 'dozen') return { value: 12, next: i + 2, inWords: true, fraction: false };
+    if (after === 'hundred') return readHundreds(tokens, i + 1, 1);
+  }
+  if (t.w === 'couple' && after === 'of') return { value: 2, next: i + 2, inWords: true, fraction: false };
+  if (t.w === 'half' && (after === 'a' || after === 'dozen')) {
+    if (after === 'dozen') return { value: 6, next: i + 2, inWords: true, fraction: false };
+    if (tokens[i + 2]?.w === 'dozen') return { value: 6, next: i + 3, inWords: true, fraction: false };
+    return { value: 0.5, next: i + 2, inWords: true, fraction: true };
+  }
+  if (t.w === 'dozen') return { value: 12, next: i + 1, inWords: true, fraction: false };
+  const slash = readSlashFraction(tokens, i);
+  if (slash) return { ...slash, inWords: false, fraction: true };
+  const word = readWordFraction(tokens, i);
+  if (word) {
+    // "a quarter of a yard", "three quarters of an inch"
+    let next = word.next;
+    if (tokens[next]?.w === 'of' && (tokens[next + 1]?.w === 'a' || tokens[next + 1]?.w === 'an')) next += 2;
+    else if (tokens[next]?.w === 'a' || tokens[next]?.w === 'an') next += 1;
+    return { value: word.value, next, inWords: true, fraction: true };
+  }
+  let whole: NumberRead | undefined;
+  if (t.kind === 'number') {
+    if (t.w.includes(':') || (t.w.match(/\./g)?.length ?? 0) > 1) return undefined;
+    whole = { value: t.value!, next: i + 1, inWords: false, fraction: t.w.includes('.') };
+    if (after === 'dozen') return { value: whole.value * 12, next: i + 2, inWords: true, fraction: false };
+  } else {
+    const count = readCount(tokens, i);
+    if (!count) return undefined;
+    if (tokens[count.next]?.w === 'hundred') return readHundreds(tokens, count.next, count.value);
+    if (tokens[count.next]?.w === 'dozen') return { ...count, value: count.value * 12, next: count.next + 1 };
+    // "two point five", "one point two five"
+    if (tokens[count.next]?.w === 'point') {
+      let digits = '';
+      let j = count.next + 1;
+      for (let d = readCount(tokens, j); d && d.value < 10 && digits.length < 4; d = readCount(tokens, j)) {
+        digits += String(d.value);
+        j = d.next;
+      }
+      if (digits)
+        return { value: Number(`${count.value}.${digits}`), next: j, inWords: true, fraction: true };
+    }
+    whole = count;
+  }
+  return withFraction(tokens, whole);
+}
+
+/** Adds "1/2", "½" or "and a half" to a whole number. */
+export function withFraction(tokens: Token[], whole: NumberRead): NumberRead {
+  const j = whole.next;
+  if (!whole.fraction) {
+    const slash = readSlashFraction(tokens, j);
+    if (slash)
+      return { value: whole.value + slash.value, next: slash.next, inWords: whole.inWords, fraction: true };
+  }
+  if (tokens[j]?.w === 'and' || tokens[j]?.w === '&') {
+    const part = readWordFraction(tokens, j + 1) ?? readSlashFraction(tokens, j + 1);
+    if (part && !followsClock(tokens, part.next))
+      return { value: whole.value + part.value, next: part.next, inWords: true, fraction: true };
+  }
+  return whole;
+}
+
+/** "two and quarter to five": the quarter belongs to the clock. */
+const followsClock = (tokens: Token[], i: number): boolean => {
+  const w = tokens[i]?.w;
+  return w === 'past' || w === 'to' || w === 'til' || w === 'till';
+};
+
+function readHundreds(tokens: Token[], at: number, count: number): NumberRead {
+  let value = count * 100;
+  let j = at + 1;
+  const skip = tokens[j]?.w === 'and' ? j + 1 : j;
+  const rest = readCount(tokens, skip);
+  if (rest && rest.value < 100 && (rest.inWords || skip > j)) {
+    value += rest.value;
+    j = rest.next;
+  }
+  return withFraction(tokens, { value, next: j, inWords: true, fraction: false });
+}

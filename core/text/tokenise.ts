@@ -1,0 +1,196 @@
+/** One word, number or mark of a note. `from` and `to` are UTF-16 offsets into the words as said. */
+export type Token = {
+  /** Lower-case form that the rules look at: apostrophes straightened, marks reduced to ASCII. */
+  w: string;
+  from: number;
+  to: number;
+  kind: 'word' | 'number' | 'mark';
+  /** Value of a token written in digits; decimals and clock times keep their writing in `w`. */
+  value?: number;
+  /** No blank stands between this token and the one before it. */
+  glued: boolean;
+  /** The word as heard, where a slip of the ear was put right. */
+  heard?: string;
+};
+
+/** Sounds that mean nothing; a note is read as if they had not been made. */
+const FILLERS = new Set('um uh er erm uhm umm hmm hm mm ah eh ehm em uhh err hmmm'.split(' '));
+
+const VULGAR: Record<string, string> = {
+  '½': '1/2',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+  '⅕': '1/5',
+};
+
+/** Contractions are taken apart so that "binding's" still shows its binding. */
+const TAIL = /^(.+?)('s|'ve|'ll|'re|'d|'m|n't)$/;
+
+/** Contractions written without their apostrophe, as recognisers and hurried thumbs write them. */
+const BARE_CONTRACTIONS: Record<string, [string, string]> = {
+  ive: ['i', "'ve"],
+  im: ['i', "'m"],
+  dont: ['do', "n't"],
+  didnt: ['did', "n't"],
+  cant: ['ca', "n't"],
+  wont: ['wo', "n't"],
+  isnt: ['is', "n't"],
+  arent: ['are', "n't"],
+  havent: ['have', "n't"],
+  hasnt: ['has', "n't"],
+  wasnt: ['was', "n't"],
+  werent: ['were', "n't"],
+  doesnt: ['does', "n't"],
+  shouldnt: ['should', "n't"],
+  couldnt: ['could', "n't"],
+  theres: ['there', "'s"],
+  thats: ['that', "'s"],
+  whats: ['what', "'s"],
+  hows: ['how', "'s"],
+  heres: ['here', "'s"],
+  theyre: ['they', "'re"],
+  ill: ['i', "'ll"],
+  cannot: ['ca', "n't"],
+};
+
+const PIECE = /\d+(?:[.:]\d+)*|[a-zA-ZÀ-ɏͰ-ϿЀ-ӿ]+(?:['’][a-zA-ZÀ-ɏ]+)*['’]?|[½¼¾⅓⅔⅛⅜⅝⅞⅕]|\n+|[^\s]/gu;
+
+/**
+ * Cuts a note into tokens in one pass, linear in its length. Letters and digits that are written
+ * together ("r2b3", "20min") come apart, each with its own offsets; fillers are left out.
+ */
+export function tokenise(text: string): Token[] {
+  const tokens: Token[] = [];
+  let end = -1;
+  const push = (
+    w: string,
+    from: number,
+    to: number,
+    kind: Token['kind'],
+    glued: boolean,
+    value?: number,
+  ): void => {
+    const token: Token = { w, from, to, kind, glued };
+    if (value !== undefined) token.value = value;
+    tokens.push(token);
+  };
+  for (const match of text.matchAll(PIECE)) {
+    const raw = match[0];
+    const from = match.index;
+    const to = from + raw.length;
+    const glued = from === end;
+    end = to;
+    const first = raw.charCodeAt(0);
+    if (first >= 48 && first <= 57) {
+      // 1,200 is one number; "1,2,3" is a list.
+      const before = tokens.at(-1);
+      const wide = tokens.at(-2);
+      if (
+        glued &&
+        raw.length === 3 &&
+        before?.w === ',' &&
+        before.glued &&
+        wide?.kind === 'number' &&
+        /^\d{1,3}$/.test(wide.w)
+      ) {
+        tokens.pop();
+        wide.w += raw;
+        wide.to = to;
+        wide.value = Number(wide.w);
+        continue;
+      }
+      push(raw, from, to, 'number', glued, Number(raw.replace(':', '.')));
+      continue;
+    }
+    const fraction = VULGAR[raw];
+    if (fraction) {
+      const [n, d] = fraction.split('/');
+      push(fraction, from, to, 'number', glued, Number(n) / Number(d));
+      continue;
+    }
+    if (raw.length === 1 && !/[a-zA-ZÀ-ɏͰ-ϿЀ-ӿ]/.test(raw)) {
+      const mark =
+        raw === '–' || raw === '—' || raw === '−'
+          ? raw === '—'
+            ? '--'
+            : '-'
+          : raw === '’' || raw === '‘'
+            ? "'"
+            : raw === '“' || raw === '”'
+              ? '"'
+              : raw;
+      push(mark, from, to, 'mark', glued);
+      continue;
+    }
+    if (first === 10) {
+      push('\n', from, to, 'mark', glued);
+      continue;
+    }
+    const w = raw.toLowerCase().replaceAll('’', "'").replace(/'$/, '');
+    if (FILLERS.has(w)) {
+      end = -1;
+      continue;
+    }
+    const bare = w.length < 10 ? BARE_CONTRACTIONS[w] : undefined;
+    if (bare && Object.hasOwn(BARE_CONTRACTIONS, w)) {
+      const cut = from + w.length - bare[1].replace("'", '').length;
+      push(bare[0], from, cut, 'word', glued);
+      push(bare[1], cut, to, 'word', true);
+      continue;
+    }
+    const tail = w.includes("'") ? TAIL.exec(w) : null;
+    if (tail) {
+      push(tail[1]!, from, from + tail[1]!.length, 'word', glued);
+      push(tail[2]!, from + tail[1]!.length, to, 'word', true);
+      continue;
+    }
+    push(w, from, to, 'word', glued);
+  }
+  return joinPrefixes(tokens);
+}
+
+/** "re-sewed" and "un-picked" are one word; "two-inch" and "left-hand" are two. */
+function joinPrefixes(tokens: Token[]): Token[] {
+  const out: Token[] = [];
+  for (let i = 0; i < tokens.length; i++) {
+    const t = tokens[i]!;
+    const dash = tokens[i + 1];
+    const next = tokens[i + 2];
+    if (
+      (t.w === 're' || t.w === 'un' || t.w === 'de') &&
+      dash?.w === '-' &&
+      dash.glued &&
+      next?.glued &&
+      next.kind === 'word'
+    ) {
+      out.push({ ...t, w: t.w + next.w, to: next.to });
+      i += 2;
+      continue;
+    }
+    // A hyphen inside a compound is no boundary: drop it, keep the words glued.
+    if (
+      t.w === '-' &&
+      t.glued &&
+      dash?.glued &&
+      dash.kind === 'word' &&
+      out.at(-1)?.kind === 'word' &&
+      !isNumberWord(out.at(-1)!.w)
+    )
+      continue;
+    out.push(t);
+  }
+  return out;
+}
+
+const NUMBER_WORDS = new Set(
+  'one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety'.split(
+    ' ',
+  ),
+);
+const isNumberWord = (w: string): boolean => NUMBER_WORDS.has(w);
