@@ -23,11 +23,12 @@ export function inferRuns(signs: readonly Sign[], idleMin: number, clock: ZoneCl
     if (before && sign.at - before.at <= idleMin && !hasStop(before)) {
       const until = hasStart(sign) ? before.at : Math.min(sign.at, endSaid(sign, clock) ?? sign.at);
       const task = own ?? lastTask;
-      if (until > before.at) {
+      // Notes that tell of no work done (plans, purchases, matters weighed) are none by themselves.
+      if (until > before.at && task !== undefined) {
         if (!run || run.task !== task) {
           run = {
             id: `notes-${before.id}`,
-            ...(task === undefined ? {} : { task }),
+            task,
             noteIds: before.noteId === undefined ? [] : [before.noteId],
             entryIds: [],
             gaps: [],
@@ -41,7 +42,7 @@ export function inferRuns(signs: readonly Sign[], idleMin: number, clock: ZoneCl
       run = undefined;
       lastTask = undefined;
     }
-    lastTask = own ?? lastTask;
+    lastTask = hasStop(sign) ? undefined : (own ?? lastTask);
   }
   return runs;
 }
