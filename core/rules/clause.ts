@@ -540,7 +540,7 @@ function startsWithSubject(items: Item[], k: number): boolean {
 /** In running speech: does the item at `k` begin, or complete, a second statement in the current clause? */
 function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   const item = items[k]!;
-  const predicates = current.map((x, m) => (isPredicate(current, m) ? m : -1)).filter((m) => m >= 0);
+  const predicates = current.map((_x, m) => (isPredicate(current, m) ? m : -1)).filter((m) => m >= 0);
   const before = current.at(-1)!;
   if (!predicates.length) {
     if (

@@ -298,7 +298,7 @@ function treatment(
     if (placed.kind === 'general' && action === 'baste') places = ['quilt'];
     if (action === 'add-border' && !places.some((p) => p.startsWith('border'))) places = ['border'];
     if (action === 'label' && places.length && places[0] === 'quilt') places = undefined;
-    if (action === 'bind' && placed.kind === 'specific')
+    if (action === 'bind' && placed.kind === 'specific' && places)
       places = places.map((p) => p.replace(/^border-/, 'edge-'));
   }
   if (places === undefined && how !== 'unneeded') {

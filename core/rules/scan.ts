@@ -9,45 +9,13 @@ import { findBlocks, findPointer, findPart as sidedPlace } from './places/place-
 import { findClock, findDuration, findSpan } from './times/find-time.ts';
 
 /** After these a bare number is a clock time, when the note is about work at all. */
-const CLOCK_LEADS = new Set([
-  'at',
-  'since',
-  'till',
-  'until',
-  'til',
-  'from',
-  'by',
-  'around',
-  'about',
-  'between',
-  'before',
-  'after',
-  'stopped',
-  'started',
-  'quit',
-  'finished',
-  'began',
-  'begun',
-  'start',
-  'stop',
-  'done',
-  'was',
-  'to',
-  'off',
-  'in',
-  'on',
-  'packed',
-  'knocked',
-  'out',
-  'ended',
-  'up',
-  'starting',
-  'stopping',
-  'meant',
-  'say',
-  'make',
-  'it',
-]);
+const CLOCK_LEADS = new Set(
+  'at since till until til from by around about between before after stopped started quit finished began begun was off packed ended starting stopping say'.split(
+    ' ',
+  ),
+);
+/** After these it is one even where it could be a block. */
+const STRONG_LEADS = new Set(['since', 'till', 'until', 'til', 'o']);
 /** Words that put a note into talk of buying. */
 const COMMERCE =
   /^(bought|buy|got|get|paid|cost|costs|spent|price|@|£|\$|€|needed|picked|ordered|were|was|each|lot|apiece|shopping|shop|receipt|costing|came|purchased|bt|bght|total)$/;
@@ -140,26 +108,13 @@ function itemAt(
   ) {
     const led = before === 'from' ? 'from' : before === 'between' ? 'between' : 'none';
     const block = findBlocks(tokens, i, ctx);
-    const span =
-      work || /[:.]/.test(token.w) || /^\d{4}$/.test(token.w) || numeric
-        ? findSpan(
-            tokens,
-            i,
-            led === 'none' &&
-              expected &&
-              before !== 'at' &&
-              before !== 'to' &&
-              before !== 'in' &&
-              before !== 'on'
-              ? 'from'
-              : led,
-          )
-        : undefined;
-    if (
+    // Two bare numbers are a block before they are a stretch of time: "between 5-1 and 5-2", "three one to three four".
+    const named = block !== undefined && (block.places.length > 0 || tokens[i + 1]?.w === '-');
+    const span = findSpan(tokens, i, led === 'none' && STRONG_LEADS.has(before) ? 'from' : led);
+    const timely =
       span &&
-      (!block || block.next < span.next || span.start.firm || led !== 'none') &&
-      !(block && block.places.length && !span.start.firm && led === 'none' && block.next >= span.next)
-    ) {
+      (span.start.firm || span.end.firm || span.start.fixed || span.end.fixed || STRONG_LEADS.has(before));
+    if (span && (!named || (timely && span.next > block.next))) {
       item.span = span;
       widen(span.next);
       return item;
@@ -177,14 +132,7 @@ function itemAt(
       clock &&
       !(cost && cost.next > clock.next) &&
       !(quantity?.unit && quantity.next >= clock.next) &&
-      !(block?.places.length && !clock.firm && block.next >= clock.next && !expected) &&
-      !(
-        block?.places.length &&
-        before === 'at' &&
-        !clock.firm &&
-        !block.outside &&
-        block.rule === 'place.pair'
-      )
+      !(named && !clock.firm && block.next >= clock.next && !STRONG_LEADS.has(before))
     ) {
       item.clock = clock;
       widen(clock.next);
