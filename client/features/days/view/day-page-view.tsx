@@ -267,11 +267,10 @@ function Line(props: {
   const { what, where } = entryWords(entry.entry, log.quilt);
   const isRemark = entry.entry.kind === 'remark';
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: the line takes the keys that are said above the list
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: the same acts stand in it as buttons
     <li
       class={`line${entry.confirmed ? ' confirmed' : ''}${unsure ? ' unsure' : ''}`}
       data-entry={entry.id}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the line takes the keys that are said above the list
       tabIndex={0}
       onKeyDown={props.onKey}
       aria-label={`${time}, ${what}${where ? `, ${where}` : ''}${entry.confirmed ? ', gone over' : ''}`}

@@ -188,7 +188,7 @@ function Where(props: { log: Log; places: Place[] }): JSX.Element {
   return places.length === 1 ? (
     <a href={pageAddress(log.quilt.id, 'quilt', places[0])}>{words}</a>
   ) : (
-    <>{words}</>
+    <span>{words}</span>
   );
 }
 

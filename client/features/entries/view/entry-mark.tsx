@@ -25,7 +25,12 @@ const OTHERS: Partial<Record<Entry['kind'], string>> = {
 /** The small drawing at the head of an entry: what it is about, in the seam of how it stands. */
 export function EntryMark(props: { entry: Entry; size?: number }): JSX.Element {
   const { entry, size = 40 } = props;
-  const ink = entry.kind === 'condition' ? PAGE_PALETTE.madder : PAGE_PALETTE.indigo;
+  const ink =
+    entry.kind !== 'condition'
+      ? PAGE_PALETTE.indigo
+      : entry.finding === 'sound'
+        ? PAGE_PALETTE.moss
+        : PAGE_PALETTE.madder;
   return (
     <svg class="entry-mark" width={size} height={size} viewBox="0 0 40 40" aria-hidden="true">
       {entry.kind === 'condition' ? (

@@ -154,7 +154,7 @@ function Sum(props: { log: Log; answer: EstimateAnswer; asIf: boolean }): JSX.El
   const money = (total: { minor: number }) => moneyWords(total.minor / 10 ** price.digits, price.currency);
   return (
     <section class="price-sum" aria-label="The price">
-      <p class="grand">
+      <p class="price-grand">
         {money(price.total)}
         <span>
           {price.range
@@ -222,7 +222,6 @@ function Workings(props: { worked: Worked }): JSX.Element {
           <summary>The working</summary>
           <ol class="working">
             {worked.working.map((line, i) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: the lines are one column of sums
               <li key={i}>{line}</li>
             ))}
           </ol>

@@ -1,9 +1,11 @@
 import type { JSX } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { Log } from '../../../../core/log/log.ts';
 import type { LoggedEntry } from '../../../../core/log/state.ts';
 import { LIMITS } from '../../../../shared/limits.ts';
+import { dateWords } from '../../../words/figure-words.ts';
 import { localTime } from '../../../words/local-time.ts';
+import { openMatters } from '../../days/state/open-matters.ts';
 import { EntryLine } from '../../entries/view/entry-line.tsx';
 import { openLog, openQuilt } from '../../link/state/open-quilt.ts';
 import type { Latest, QuiltLink } from '../../link/state/quilt-link.ts';
@@ -21,6 +23,7 @@ import {
   toggleEar,
   way,
 } from '../state/listening.ts';
+import { noteDraft } from '../state/note-draft.ts';
 import './frame.css';
 import { Thimble } from './thimble.tsx';
 
@@ -161,6 +164,7 @@ function LevelMeter(): JSX.Element {
   const reached =
     peak > 0 ? Math.max(0, Math.min(STEPS, Math.round(((20 * Math.log10(peak) + 48) / 48) * STEPS))) : 0;
   return (
+    // biome-ignore lint/a11y/useSemanticElements: a <meter> can't be drawn as stitches
     <svg
       class="level"
       viewBox={`0 0 ${STEPS * 14} 14`}
@@ -205,20 +209,7 @@ function Heard(props: { link: QuiltLink; log: Log }): JSX.Element {
       </div>
     );
   }
-  if (!latest) {
-    return (
-      <div class="heard">
-        <p class="heard-words opening">
-          {log.notes.length ? 'Where were we?' : 'Say or type what you see, do, buy or wonder about.'}
-        </p>
-        <p class="quiet opening-hint">
-          “Row two, block one has a split seam.” “Re-sewed it by hand, twenty minutes.”{' '}
-          <a href={pageAddress(link.quiltId, 'help')}>What can I say?</a>
-        </p>
-        {link.trouble.value ? <Trouble link={link} /> : null}
-      </div>
-    );
-  }
+  if (!latest) return <WhereWeWere link={link} log={log} />;
   const { reading, answer } = latest;
   // The log is the truth: what later hands changed shows here too.
   const logged = latest.noteId ? log.note(latest.noteId) : undefined;
@@ -283,6 +274,52 @@ function Heard(props: { link: QuiltLink; log: Log }): JSX.Element {
   );
 }
 
+/** Before anything is said: the last words of last time, and what stands open. */
+function WhereWeWere(props: { link: QuiltLink; log: Log }): JSX.Element {
+  const { link, log } = props;
+  const last = log.notes.findLast(
+    ({ note, reading }) => reading?.act !== 'aside' && note.text.length > 0,
+  )?.note;
+  const { count, toDo } = openMatters(log);
+  return (
+    <div class="heard">
+      {last ? (
+        <>
+          <p class="opening-when">
+            Where we were: {dateWords(localTime(last.at, log.quilt.zone).date)},{' '}
+            {localTime(last.at, log.quilt.zone).time}
+          </p>
+          <p class={`heard-words${last.text.length > 140 ? ' long' : ''}`}>
+            “{last.text.length > 300 ? `${last.text.slice(0, 300)}…` : last.text}”
+          </p>
+          <p class="reply">
+            {count ? (
+              <a href={pageAddress(link.quiltId, 'open')}>
+                {count} {count === 1 ? 'matter stands' : 'matters stand'} open
+              </a>
+            ) : (
+              'Nothing stands open'
+            )}
+            {toDo.length
+              ? `, ${toDo.length} ${toDo.length === 1 ? 'thing' : 'things'} decided and to do`
+              : ''}
+            .
+          </p>
+        </>
+      ) : (
+        <>
+          <p class="heard-words">Say or type what you see, do, buy or wonder about.</p>
+          <p class="quiet opening-hint">
+            “Row two, block one has a split seam.” “Re-sewed it by hand, twenty minutes.”{' '}
+            <a href={pageAddress(link.quiltId, 'help')}>What can I say?</a>
+          </p>
+        </>
+      )}
+      {link.trouble.value ? <Trouble link={link} /> : null}
+    </div>
+  );
+}
+
 function Trouble(props: { link: QuiltLink }): JSX.Element {
   return (
     <p class="notice bad" role="alert">
@@ -302,7 +339,10 @@ function Trouble(props: { link: QuiltLink }): JSX.Element {
 
 function NoteLine(props: { link: QuiltLink }): JSX.Element {
   const { link } = props;
-  const [text, setText] = useState('');
+  const text = noteDraft.value;
+  const setText = (words: string) => {
+    noteDraft.value = words;
+  };
   const box = useRef<HTMLTextAreaElement>(null);
   const tooLong = text.length > LIMITS.noteChars;
   const asked = link.latest.value?.reading?.ask;

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import type { Quilt } from '../../../../shared/quilt.ts';
-import { openLog, openQuilt } from '../../link/state/open-quilt.ts';
+import { noteDraft } from '../../frame/state/note-draft.ts';
+import { openLog } from '../../link/state/open-quilt.ts';
 import { heldKey, keyWords } from '../../settings/state/held-key.ts';
 import { machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
 import { goTo, pageAddress } from '../../shell/state/route.ts';
@@ -104,7 +105,7 @@ export function HelpPage(): JSX.Element {
         <h1>What can I say here?</h1>
         <p>
           Talk as you would to somebody at the other side of the frame. These are examples from this quilt;
-          touch one to try it.
+          touch one and it stands in the note line, to change and write down.
         </p>
       </header>
       <div class="help-grid">
@@ -118,7 +119,7 @@ export function HelpPage(): JSX.Element {
                     type="button"
                     class="example"
                     onClick={() => {
-                      void openQuilt.peek()?.takeNote(words);
+                      noteDraft.value = words;
                       goTo(pageAddress(log.quilt.id, 'frame'));
                     }}
                   >

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Log } from '../../../../core/log/log.ts';
 import type { Entry, Place } from '../../../../shared/entry.ts';
 import { FINDINGS } from '../../../../shared/vocabulary.ts';
@@ -25,6 +25,7 @@ import { Photographs } from '../../entries/view/photographs.tsx';
 import { PlayButton } from '../../entries/view/play-button.tsx';
 import { openLog } from '../../link/state/open-quilt.ts';
 import { goTo, pageAddress, route } from '../../shell/state/route.ts';
+import { wide } from '../../shell/state/viewport.ts';
 import { placeStory } from '../state/place-story.ts';
 import './quilt.css';
 
@@ -64,7 +65,8 @@ export function QuiltPage(): JSX.Element {
       <header class="page-head">
         <h1>The quilt</h1>
         <div class="row no-print">
-          <div class="row" role="group" aria-label="Which picture">
+          <fieldset class="row bare">
+            <legend class="sr-only">Which picture</legend>
             {MOMENTS.map((name) => (
               <button
                 key={name}
@@ -81,10 +83,11 @@ export function QuiltPage(): JSX.Element {
             <button type="button" aria-pressed={beside} onClick={() => setBeside(!beside)}>
               Side by side
             </button>
-          </div>
+          </fieldset>
         </div>
       </header>
-      <div class="row no-print kinds" role="group" aria-label="Show">
+      <fieldset class="row no-print kinds bare">
+        <legend class="sr-only">Show</legend>
         <label class="tick">
           <input type="checkbox" checked={kinds.has('condition')} onChange={() => toggle('condition')} />
           What was found
@@ -93,7 +96,7 @@ export function QuiltPage(): JSX.Element {
           <input type="checkbox" checked={kinds.has('treatment')} onChange={() => toggle('treatment')} />
           What is done or planned
         </label>
-      </div>
+      </fieldset>
       {beside ? (
         <div class="three-quilts">
           {MOMENTS.map((name) => (
@@ -243,6 +246,10 @@ export function neighbour(place: Place, key: string, rows: number, blocks: numbe
 function Story(props: { log: Log; place: Place | null; onPick: (place: Place | null) => void }): JSX.Element {
   const { log, place } = props;
   const lines = useMemo(() => (place ? placeStory(log, place) : []), [log, place]);
+  const box = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (place && !wide.peek()) box.current?.scrollIntoView({ block: 'start', behavior: 'smooth' });
+  }, [place]);
   if (!place) {
     return (
       <aside class="story">
@@ -261,7 +268,7 @@ function Story(props: { log: Log; place: Place | null; onPick: (place: Place | n
   const fabrics = Object.entries(log.quilt.fabrics ?? {}).filter(([, places]) => places.includes(place));
   let day = '';
   return (
-    <aside class="story" aria-live="polite">
+    <aside class="story" aria-live="polite" ref={box}>
       <div class="page-head">
         <h2>{name.charAt(0).toUpperCase() + name.slice(1)}</h2>
         <button type="button" class="slight no-print" onClick={() => props.onPick(null)}>
@@ -362,7 +369,11 @@ function Legend(props: { log: Log }): JSX.Element {
         {findings.map((finding) => (
           <li key={finding}>
             <svg width="32" height="32" viewBox="0 0 24 24" aria-hidden="true">
-              <DamageMark finding={finding} size={24} ink={PAGE_PALETTE.madder} />
+              <DamageMark
+                finding={finding}
+                size={24}
+                ink={finding === 'sound' ? PAGE_PALETTE.moss : PAGE_PALETTE.madder}
+              />
             </svg>
             {say.finding(finding)}
           </li>

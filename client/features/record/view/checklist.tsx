@@ -1,7 +1,103 @@
 import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import type { Hours } from '../../../../core/hours/hours.ts';
 import type { Log } from '../../../../core/log/log.ts';
+import { checklist } from '../../../../core/record/checklist.ts';
 import type { DocumentKind } from '../../../../core/record/document-model.ts';
+import type { RecordEstimate } from '../../../../core/record/record-figures.ts';
+import { noteDraft } from '../../frame/state/note-draft.ts';
+import { pageAddress } from '../../shell/state/route.ts';
 
-export function Checklist(_props: { log: Log; kind: DocumentKind }): JSX.Element | null {
-  return null;
+/** Which fields the museums' guidance asks of this paper, which are filled, and what to say for the rest. */
+export function Checklist(props: {
+  log: Log;
+  kind: DocumentKind;
+  hours: Hours;
+  estimate: RecordEstimate | undefined;
+}): JSX.Element {
+  const { log, kind, hours, estimate } = props;
+  const items = useMemo(
+    () =>
+      checklist(log, { hours, ...(estimate ? { estimate } : {}) }).filter((item) => item.document === kind),
+    [log, kind, hours, estimate],
+  );
+  const missing = items.filter((item) => !item.filled);
+  const filled = items.filter((item) => item.filled);
+  const page = {
+    details: 'settings',
+    note: 'frame',
+    photograph: 'quilt',
+    agreement: 'record',
+    estimate: 'estimate',
+  } as const;
+  return (
+    <section class="checklist" aria-labelledby="check-head">
+      <h3 id="check-head">
+        {missing.length
+          ? `Still missing: ${missing.length} of ${items.length}`
+          : items.length
+            ? 'Nothing is missing'
+            : 'No list for this paper'}
+      </h3>
+      <ul class="plain">
+        {missing.map((item) => (
+          <li key={item.id}>
+            <svg width="20" height="20" viewBox="0 0 24 24" aria-hidden="true">
+              <rect
+                x="3"
+                y="3"
+                width="18"
+                height="18"
+                fill="none"
+                stroke="currentColor"
+                stroke-width="2"
+                stroke-dasharray="4 3"
+              />
+            </svg>
+            <span>
+              <strong>{item.field}</strong>
+              <span class="block">
+                <a
+                  href={pageAddress(
+                    log.quilt.id,
+                    page[item.answer],
+                    item.answer === 'agreement' ? 'proposal' : '',
+                  )}
+                  onClick={() => {
+                    if (item.answer === 'note') noteDraft.value = '';
+                  }}
+                >
+                  {item.question}
+                </a>
+              </span>
+              <span class="small quiet block">{item.clause}</span>
+            </span>
+          </li>
+        ))}
+      </ul>
+      {filled.length ? (
+        <details>
+          <summary>Filled ({filled.length})</summary>
+          <ul class="plain">
+            {filled.map((item) => (
+              <li key={item.id}>
+                <svg width="20" height="20" viewBox="0 0 24 24" aria-hidden="true">
+                  <path d="M3 3h18v18H3zM7 12l4 4 6-8" fill="none" stroke="currentColor" stroke-width="2" />
+                </svg>
+                <span>
+                  <strong>{item.field}</strong>: {item.value}
+                  <span class="small quiet block">
+                    {item.clause}
+                    {item.noteIds[0]
+                      ? `; from “${log.note(item.noteIds[0])?.note.text.slice(0, 80) ?? ''}”`
+                      : ''}
+                  </span>
+                </span>
+              </li>
+            ))}
+          </ul>
+        </details>
+      ) : null}
+    </section>
+  );
 }

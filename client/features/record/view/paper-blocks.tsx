@@ -7,7 +7,6 @@ export function PaperBlocks(props: { quiltId: string; body: readonly Block[] }):
   return (
     <>
       {props.body.map((block, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: blocks have no names, and change only as a whole
         <One key={`${block.type}${i}`} quiltId={props.quiltId} block={block} />
       ))}
     </>
@@ -60,14 +59,9 @@ function One(props: { quiltId: string; block: Block }): JSX.Element {
             </thead>
             <tbody>
               {block.rows.map((row, r) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: rows have no names, and change only as a whole
                 <tr key={r} class={block.sum && r === block.rows.length - 1 ? 'sum' : undefined}>
                   {row.map((cell, c) => (
-                    <td
-                      // biome-ignore lint/suspicious/noArrayIndexKey: as the rows
-                      key={c}
-                      class={block.columns[c]?.align === 'right' ? 'figure' : undefined}
-                    >
+                    <td key={c} class={block.columns[c]?.align === 'right' ? 'figure' : undefined}>
                       {cell}
                     </td>
                   ))}

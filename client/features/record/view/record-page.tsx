@@ -8,6 +8,7 @@ import {
   type RecordDocument,
 } from '../../../../core/record/document-model.ts';
 import { passageText } from '../../../../core/record/passage-text.ts';
+import type { RecordEstimate } from '../../../../core/record/record-figures.ts';
 import { dateWords } from '../../../words/figure-words.ts';
 import { instantInZone } from '../../../words/local-time.ts';
 import { hoursOf } from '../../days/state/hours-of-log.ts';
@@ -39,13 +40,16 @@ export function RecordPage(): JSX.Element {
   const asked = at.at === 'quilt' ? at.rest : '';
   const kind = DOCUMENT_KINDS.find((name) => name === asked) ?? 'condition';
   const idleMin = (machineSettings.value ?? UNTIL_KNOWN).idleMin;
-  const paper = useMemo(() => {
+  const { paper, hours, figures } = useMemo(() => {
     const estimated = estimateOf(log, idleMin);
-    return paperOf(log, kind, {
+    const figures: RecordEstimate | undefined = 'answer' in estimated ? estimated.answer : undefined;
+    const hours = hoursOf(log, idleMin);
+    const paper = paperOf(log, kind, {
       at: new Date().toISOString(),
-      hours: hoursOf(log, idleMin),
-      ...('answer' in estimated ? { estimate: estimated.answer } : {}),
+      hours,
+      ...(figures ? { estimate: figures } : {}),
     });
+    return { paper, hours, figures };
   }, [log, kind, idleMin]);
 
   return (
@@ -71,7 +75,7 @@ export function RecordPage(): JSX.Element {
       <div class="paper-and-side">
         <Paper key={kind} log={log} paper={paper} />
         <aside class="record-side no-print">
-          <Checklist log={log} kind={kind} />
+          <Checklist log={log} kind={kind} hours={hours} estimate={figures} />
           {paper.heldBack.length ? (
             <details class="patch">
               <summary>Kept out of this paper ({paper.heldBack.length})</summary>

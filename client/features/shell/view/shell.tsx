@@ -17,7 +17,7 @@ const FURTHER: { page: Page; name: string }[] = [
   { page: 'record', name: 'Record' },
   { page: 'find', name: 'Find' },
   { page: 'recordings', name: 'Recordings' },
-  { page: 'help', name: 'What can I say?' },
+  { page: 'help', name: 'What to say' },
   { page: 'settings', name: 'Settings' },
 ];
 
@@ -31,7 +31,6 @@ export function Shell(props: { children: ComponentChildren }): JSX.Element {
 
   // A new page starts at its top, and a screen reader hears its heading.
   const first = useRef(true);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the page is what changes
   useEffect(() => {
     if (first.current) {
       first.current = false;
@@ -68,16 +67,9 @@ export function Shell(props: { children: ComponentChildren }): JSX.Element {
   const further = <ul>{FURTHER.map(way)}</ul>;
   return (
     <div class="shell">
-      <a
-        class="tab chief skip"
-        href="#main"
-        onClick={(event) => {
-          event.preventDefault();
-          main.current?.focus();
-        }}
-      >
+      <button type="button" class="chief skip" onClick={() => main.current?.focus()}>
         Skip to the page
-      </a>
+      </button>
       <nav class="selvedge" aria-label="This quilt">
         <div class="selvedge-in">
           <div class="head">
