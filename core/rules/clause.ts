@@ -278,6 +278,13 @@ export function isPredicate(items: Item[], k: number): boolean {
   if (item.finding || item.measure === 'diagonal') return true;
   if (item.action) {
     const { form } = item.action;
+    // "with couching", "in whipstitch" only say how
+    if (
+      item.stitch &&
+      form !== 'past' &&
+      /^(with|in|by|w|of|using|and|,|some|the|a)$/.test(items[k - 1]?.w ?? '')
+    )
+      return false;
     if (form !== 'base') return !(item.part && form === 'ing' && !isIngVerb(items, k));
     if (item.w === 'left') return true;
     const before = items[k - 1]?.w ?? '';
@@ -319,14 +326,27 @@ export function isPredicate(items: Item[], k: number): boolean {
     );
   }
   if (removalAt(items, k)) return true;
+  if ((item.w === 'off' || item.w === 'out') && isOff(items, k)) return true;
   if (item.fail) return true;
   if (
-    /^(bought|ordered|purchased|need|needs|started|stopped|starting|stopping|finished|finishing|quit|quitting|began|beginning|begun|stays|stay|decided|used)$/.test(
+    /^(bought|ordered|purchased|need|needs|wants|gets|started|stopped|starting|stopping|finished|finishing|quit|quitting|began|beginning|begun|stays|stay|decided|used)$/.test(
       item.w,
     )
   )
     return true;
   return false;
+}
+
+/** "the backing is off", "all the ties are out": a thing and a form of to be stand before. */
+function isOff(items: Item[], k: number): boolean {
+  let m = k - 1;
+  while (m >= 0 && /^(all|now|both|already|right|still|finally|mostly)$/.test(items[m]!.w)) m--;
+  if (
+    !/^(is|'s|are|'re|was|were|be)$/.test(items[m]?.w ?? '') &&
+    !(items[m]?.object && items[k]!.w === 'out')
+  )
+    return false;
+  return items.slice(Math.max(0, m - 4), m + 1).some((x) => x.object !== undefined);
 }
 
 /** "binding" and "backing" are mostly nouns. */
@@ -406,24 +426,23 @@ export function cutClauses(items: Item[]): Clause[] {
 function restHasPredicate(items: Item[], from: number): boolean {
   for (let k = from; k < items.length; k++) {
     const item = items[k]!;
-    if (HARD.has(item.w)) return false;
+    if (HARD.has(item.w) && item.token.kind === 'mark') return false;
     if (SOFT.has(item.w) && !item.place && k > from + 1) {
-      if (item.w === 'or' || item.w === 'and' || item.w === ',' || item.w === '&') {
-        return false;
-      }
+      // "the seam between 1-2 and 1-3 has come undone": a list of places goes on
+      if (/^(and|&|,|\+|or)$/.test(item.w) && joinsPlaces(items, k)) continue;
       return false;
     }
-    if (isPredicate(items, k)) {
-      if (item.finding && !item.action && isAttribute(items, k)) continue;
-      return true;
-    }
+    if (isPredicate(items, k)) return true;
   }
   return false;
 }
 
-/** "old", "worn" and the like before a noun only describe it: "the worn edge binding" says nothing new by itself. */
-function isAttribute(_items: Item[], _k: number): boolean {
-  return false;
+/** Does the "and" or comma at `k` stand between two places? */
+function joinsPlaces(items: Item[], k: number): boolean {
+  let after = k + 1;
+  while (/^(the|and|&|also|in|at|on|between)$/.test(items[after]?.w ?? '') && after < k + 4) after++;
+  const left = items[k - 1];
+  return Boolean(left?.place) && Boolean(items[after]?.place);
 }
 
 /** Is the comma or conjunction at `k` the end of a statement? */
@@ -487,7 +506,55 @@ function isBoundary(items: Item[], k: number, current: Item[]): boolean {
           !endsInPlace(current) &&
           !current.some((x) => x.place);
   }
-  return restHasPredicate(items, k + 1) || hasWorkAhead(items, k + 1);
+  return restHasPredicate(items, k + 1) || hasWorkAhead(items, k + 1) || newSubject(items, k + 1);
+}
+
+const FINITE = new Set([
+  'gets',
+  'get',
+  'got',
+  'needs',
+  'need',
+  'wants',
+  'want',
+  'has',
+  'have',
+  "'s",
+  'is',
+  'are',
+  'was',
+  'goes',
+  'stays',
+  'stay',
+  'will',
+  "'ll",
+  'can',
+  'looks',
+  'came',
+  'went',
+  'could',
+  'might',
+  'may',
+  'should',
+  'had',
+  'just',
+  'only',
+  'too',
+  'same',
+]);
+
+/** "and four five gets …": a place or cloth and then a finite verb begin a statement of their own. */
+function newSubject(items: Item[], from: number): boolean {
+  let k = from;
+  while (/^(the|and|all|both|that|those|every|also|for)$/.test(items[k]?.w ?? '') && k < from + 3) k++;
+  const subject = items[k];
+  if (!subject || !(subject.place || subject.fabric || subject.seam || subject.part)) return false;
+  while (joinsPlaces(items, k + 1)) k += 2;
+  const verb = items[k + 1]?.w ?? '';
+  return (
+    FINITE.has(verb) ||
+    (FINITE.has(items[k + 2]?.w ?? '') && /^(both|all|one|ones|block|still|also|seam|there)$/.test(verb))
+  );
 }
 
 const endsInPlace = (current: Item[]): boolean => Boolean(current.at(-1)?.place);
@@ -607,6 +674,16 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
       !before.action &&
       !removalAt(items, k - 1)
     );
+  if (
+    item.place?.kind === 'blocks' &&
+    !PREPOSITIONS.has(before.w) &&
+    !/^(the|and|,|&|all|every|that|of|or|seam|block|is|'s)$/.test(before.w) &&
+    !before.place &&
+    newSubject(items, k)
+  ) {
+    const verb = items[k + 1]?.w ?? '';
+    return !(before.action && verb !== "'s") || FINITE.has(verb);
+  }
   if (!isPredicate(items, k)) return false;
   const last = predicates.at(-1)!;
   const lastItem = current[last]!;
@@ -641,7 +718,7 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   if (item.action && lastItem.w === 'left' && between.length <= 1) return false;
   // "cut out and pieced in", "needs taking out", "wants re-sewing", "started tying"
   if (
-    /^(need|needs|want|wants|started|starting|stopped|finished|began|decided|used|stays|stay|left|going|getting|quit)$/.test(
+    /^(need|needs|want|wants|gets|started|starting|stopped|finished|began|decided|used|stays|stay|left|going|getting|quit)$/.test(
       lastItem.w,
     ) &&
     between.length <= 4
@@ -736,7 +813,7 @@ function statementStart(current: Item[], items: Item[], k: number): number {
   if (at < current.length && at > 0) {
     const prior = current[at - 1]!;
     const hasAux = current.slice(at).some((x) => BE.has(x.w));
-    if (prior.action && prior.action.form !== 'ing' && !hasAux && current.slice(at).some((x) => x.place)) {
+    if (prior.action && !hasAux && current.slice(at).some((x) => x.place)) {
       let after = at;
       while (
         after < current.length &&

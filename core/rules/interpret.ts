@@ -123,11 +123,17 @@ function readClause(
   // 3. Treatments.
   const ways = findWays(items).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
   const stitch = stitchOf(items);
-  const placed = placesOfClause(items.filter((x) => !isMaterialPlace(x, items)));
+  const placed = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
   const made: Draft[] = [];
   for (const way of ways) {
     const draft = treatment(state, clause, v, way, sentence, placed, stitch);
     if (!draft) continue;
+    if (absorbed(state, made, draft, clause)) {
+      way.items.forEach((x) => {
+        used.add(x);
+      });
+      continue;
+    }
     made.push(draft);
     way.items.forEach((x) => {
       used.add(x);
@@ -163,6 +169,73 @@ function isMaterialPlace(item: Item, items: Item[]): boolean {
   const before = items[k - 1]?.w ?? '';
   const quantity = items.slice(Math.max(0, k - 4), k).some((x) => x.quantity?.unit);
   return quantity && before !== 'the';
+}
+
+type TreatmentDraft = Draft & { entry: Extract<Draft['entry'], { kind: 'treatment' }> };
+const isTreatment = (d: Draft): d is TreatmentDraft => d.entry.kind === 'treatment';
+
+/** Sewing that only says how the treatment before was fastened: "a patch …, edges turned under and sewn down by hand". */
+const FASTENED = new Set<Action>(['patch', 'overlay', 'stabilize', 'replace', 'bind', 'add-border', 'label']);
+
+/**
+ * A verb that goes on with the treatment before it instead of telling a new one: the same action again, how it was
+ * fastened, or the cutting out that a replacement begins with.
+ */
+function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause: Clause): boolean {
+  if (!isTreatment(draft)) return false;
+  const before = [...state.drafts, ...made]
+    .filter(isTreatment)
+    .filter((d) => d.sentence >= draft.sentence - (draft.placed === 'said' ? 0 : 1));
+  const last = before.at(-1);
+  if (!last) return false;
+  const e = draft.entry;
+  const p = last.entry;
+  const carried = draft.placed !== 'said';
+  if (
+    e.action === 'replace' &&
+    p.action === 'cut' &&
+    p.state === e.state &&
+    !p.places?.some((x) => x.startsWith('border') || x === 'binding' || x === 'backing')
+  ) {
+    if (carried && p.places?.length) e.places = p.places;
+    const list = made.includes(last) ? made : state.drafts;
+    list.splice(list.indexOf(last), 1);
+    return false;
+  }
+  if (!carried) return false;
+  const loose = clause.items.some((x) => x.seam || x.finding || x.part === 'edge');
+  const goesOn =
+    (e.action === p.action && e.action !== 'remove') ||
+    (e.action === 'resew' && FASTENED.has(p.action!) && !loose) ||
+    (e.action === 'piece' && p.action === 'replace');
+  if (!goesOn || e.state !== p.state) return false;
+  if (e.stitch && p.stitch && e.stitch !== p.stitch && e.action !== p.action) return false;
+  if (e.stitch) {
+    p.stitch = e.stitch;
+    if (draft.origins['stitch']) last.origins['stitch'] = draft.origins['stitch'];
+  }
+  return true;
+}
+
+/** "over the top", "over the face", "from the front": how it is done, not where. */
+function isManner(item: Item, items: Item[]): boolean {
+  if (item.part !== 'top' && item.part !== 'backing') return false;
+  const k = items.indexOf(item);
+  if (item.part === 'backing')
+    return (
+      /^(from|through)$/.test(items[k - 2]?.w ?? '') &&
+      items[k - 1]?.w === 'the' &&
+      items.some((x) => x.action || (x.place !== item.place && x.place?.kind === 'blocks'))
+    );
+  return (
+    /^(over|on|across|from|onto)$/.test(
+      items[k - 1]?.w === 'the' || items[k - 1]?.w === 'its'
+        ? (items[k - 2]?.w ?? '')
+        : (items[k - 1]?.w ?? ''),
+    ) &&
+    (item.w === 'face' || item.w === 'top' || item.w === 'front') &&
+    items.some((x) => x.material === 'net' || x.w === 'one' || x.w === 'patch' || x.action?.v === 'overlay')
+  );
 }
 
 function stitchOf(items: Item[]): { stitch: Stitch; item: Item } | undefined {
@@ -687,7 +760,7 @@ function sameAgain(
       {
         action: [source.action, 'treatment.same-again', undefined, 'implied'],
         state: [
-          / (want|wants|need|needs|will|'ll|to get|next|to do|to come|gets?) /.test(words) &&
+          / (want|wants|need|needs|will|'ll|to get|to do|to come|gets?) /.test(words) &&
           source.state !== 'considering'
             ? 'planned'
             : source.state,

@@ -61,7 +61,12 @@ export function stateOf(
   const near = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
   const negated = isNegated(items, k);
   if (/\b(was|were) (going to|gonna|about to|planning)\b/.test(before)) return 'dropped';
-  if (negated || /^ (no|forget|drop|skip|never mind|cancel|scrap|nix) /.test(words)) {
+  const called =
+    /\b(forget|drop|skip|never mind|cancel|scrap|nix|ditch|lose) (the|that|it|about|doing|all|any|this)\b/.test(
+      before,
+    ) || /^ (so |and |but |right |ok |okay |no |then )*(forget|drop|skip|never mind|scrap|nix) /.test(words);
+  if (called) return 'dropped';
+  if (negated || /^ no /.test(words)) {
     if (
       /\b(not going to|not gonna|wo n't|will not|decided (not|against)|n't going to|n't gonna|not to|shall not|no longer|never|am not|'m not|would n't|not)\b/.test(
         before,
@@ -69,7 +74,6 @@ export function stateOf(
       form !== 'past'
     )
       return 'dropped';
-    if (/^ (forget|drop|skip|cancel|scrap|nix|never mind) /.test(words)) return 'dropped';
     if (/\bn't (need|want|think)\b/.test(before)) return 'denied';
     return 'denied';
   }
@@ -121,6 +125,7 @@ export function stateOf(
       )
     )
       return 'done';
+    if (items.some((x) => x.duration) && !/\b(since|so far|now|been)\b/.test(words)) return 'done';
     if (/\b(will be|'ll be|tomorrow|next|later)\b/.test(words) && !/\bnow\b/.test(words)) return 'planned';
     return 'doing';
   }

@@ -51,7 +51,8 @@ export function scan(
     items.push(item);
     if (item.place) {
       places.push(item.place);
-      if (item.place.places.length && item.place.kind !== 'part') moveFocus(ctx, item.place, items);
+      if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
+        moveFocus(ctx, item.place, items);
     }
     i = item.j;
   }

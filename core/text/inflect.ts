@@ -2,7 +2,7 @@ export type VerbForms = { base: string[]; past: string[]; ing: string[] };
 
 const DOUBLE = /[^aeiou][aeiou][bdgmnprt]$/;
 /** Verbs of two or more beats keep a single consonant ("label" does not in Britain). */
-const SINGLE = new Set(['couch', 'soften', 'launder', 'sandwich', 'secure', 'open']);
+const SINGLE = new Set(['couch', 'soften', 'launder', 'sandwich', 'secure', 'open', 'layer', 'iron']);
 
 /** The forms of an English verb; irregular ones are written "base/past/participle/ing". */
 export function inflect(row: string): VerbForms {

@@ -16,6 +16,7 @@ export function findConditions(items: Item[], treating: boolean, used: ReadonlyS
     const item = items[k]!;
     if (used.has(item)) continue;
     if (item.finding) {
+      if (isAttribute(items, k)) continue;
       const refined = refine(items, k, item.finding, treating);
       if (!refined) continue;
       if (isNegated(items, k, 4)) continue;
@@ -35,6 +36,16 @@ export function findConditions(items: Item[], treating: boolean, used: ReadonlyS
     }
   }
   return dedupe(found);
+}
+
+/** "the worn one", "that torn block": a word that only tells which is meant. */
+function isAttribute(items: Item[], k: number): boolean {
+  return (
+    /^(the|that|this|those|its|other)$/.test(w(items, k - 1)) &&
+    /^(one|ones|block|blocks|piece|bit|part|area|place|spot|patch|bits|places|silk|cloth|fabric)$/.test(
+      w(items, k + 1),
+    )
+  );
 }
 
 /** Findings said twice over in one clause are one ("shattered … splitting into strips"). */

@@ -43,7 +43,12 @@ export function rowFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
   if (t.w === 'r' && !isGluedNumber(tokens[i + 1]) && !readCount(tokens, i + 1)) return undefined;
   const { grid } = ctx;
   const single = t.w !== 'rows' && t.w !== 'rose' && t.w !== 'roads' && t.w !== 'rolls';
-  const rows = readIndexList(tokens, i + 1, { prefix: ROWS, homophones: true, max: grid.rows });
+  const rows = readIndexList(tokens, i + 1, {
+    prefix: ROWS,
+    homophones: true,
+    max: grid.rows,
+    plural: !single,
+  });
   if (!rows) return undefined;
   const rule = slip ? 'place.row-heard' : 'place.row';
   // "row two block three": a block list may follow at once or after a comma.
@@ -90,7 +95,12 @@ function blocksAfterRow(
   const the = w(tokens, j) === 'the' || w(tokens, j) === 'in' ? j + 1 : j;
   if (BLOCKS.has(w(tokens, j))) {
     if (w(tokens, j) === 'b' && !readCount(tokens, j + 1)) return undefined;
-    const list = readIndexList(tokens, j + 1, { prefix: BLOCKS, homophones: true, max: grid.blocks });
+    const list = readIndexList(tokens, j + 1, {
+      prefix: BLOCKS,
+      homophones: true,
+      max: grid.blocks,
+      plural: w(tokens, j) === 'blocks',
+    });
     if (list) {
       // "row two, block three row ..." belongs to the next row only when this row stood without a block.
       return list;
@@ -745,7 +755,7 @@ function heardTwo(tokens: Token[], i: number): { value: number; next: number } |
 export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const { grid } = ctx;
   const before = w(tokens, i - 1);
-  if (before === '.' || before === '$' || before === '£' || before === '€') return undefined;
+  if (before === '$' || before === '£' || before === '€') return undefined;
   const first = readPair(tokens, i, grid);
   if (!first) return undefined;
   if (first.outside) {

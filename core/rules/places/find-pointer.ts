@@ -370,6 +370,17 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       return here(i + 2, 'place.the-pair');
     return undefined;
   }
+  if (word === 'corner' && /^(the|that|this)$/.test(w(tokens, i - 2)) && !/^(of|block|at)$/.test(after)) {
+    const corner = [focus, ...[...ctx.earlier].reverse()].find((g) => g.some((p) => p.startsWith('corner')));
+    if (corner)
+      return {
+        next: i + 1,
+        places: corner.filter((p) => p.startsWith('corner')),
+        how: 'implied',
+        rule: 'place.the-corner',
+        kind: 'pointer',
+      };
+  }
   if (word === 'it' || word === 'there' || word === 'here') return here(i + 1, 'place.it');
   if (word === 'them' || word === 'they' || word === 'both' || word === 'these') {
     if (

@@ -62,7 +62,7 @@ const isAnd = (t: Token | undefined): boolean =>
 export function readIndexList(
   tokens: Token[],
   i: number,
-  options: { prefix: ReadonlySet<string>; homophones: boolean; max: number },
+  options: { prefix: ReadonlySet<string>; homophones: boolean; max: number; plural?: boolean },
 ): { values: number[]; next: number } | undefined {
   const { prefix, homophones, max } = options;
   const first = readIndex(tokens, i, homophones);
@@ -83,7 +83,21 @@ export function readIndexList(
       }
       return { values, next };
     }
-    if (!isAnd(t)) return { values, next };
+    if (!isAnd(t)) {
+      // "rows three four and five": a list said without its commas
+      const bare = options.plural && t?.kind === 'word' ? readCount(tokens, next) : undefined;
+      if (
+        bare &&
+        bare.value > values.at(-1)! &&
+        bare.value <= max &&
+        !(tokens[bare.next] && AMOUNT_FOLLOWS.has(tokens[bare.next]!.w))
+      ) {
+        values.push(bare.value);
+        next = bare.next;
+        continue;
+      }
+      return { values, next };
+    }
     // ", and" counts as one joint.
     let j = next + 1;
     if (t!.w === ',' && (tokens[j]?.w === 'and' || tokens[j]?.w === '&')) j++;

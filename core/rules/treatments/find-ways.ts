@@ -65,7 +65,11 @@ export function findWays(items: Item[]): Way[] {
   if (isReplace) {
     const verbs = items
       .map((x, k) =>
-        x.action || removalAt(items, k) || /^(set|let|put|setting|putting|letting|inset)$/.test(x.w) ? k : -1,
+        (x.action && ['cut', 'piece', 'replace', 'resew'].includes(x.action.v) && isPredicate(items, k)) ||
+        (removalAt(items, k) && /^(cut|took|take|taking|taken|unpick|unpicked)$/.test(x.w)) ||
+        /^(set|let|put|setting|putting|letting|inset)$/.test(x.w)
+          ? k
+          : -1,
       )
       .filter((k) => k >= 0);
     const at = verbs[0] ?? items.findIndex((x) => x.w === 'new' || x.w === 'fresh' || x.w === 'replacement');
@@ -413,7 +417,7 @@ function verbNear(
   let best: { k: number; form: Way['form'] } | undefined;
   for (let m = Math.max(0, k - 8); m < Math.min(items.length, k + 8); m++) {
     const a = items[m]!.action;
-    if (!a || used.has(m) || !actions.includes(a.v) || (m !== k && items[m]!.material && a.form === 'base'))
+    if (!a || m === k || used.has(m) || !actions.includes(a.v) || (items[m]!.material && a.form === 'base'))
       continue;
     if (items[m]!.material === 'backing' && a.form === 'ing') continue;
     if (!best || Math.abs(m - k) < Math.abs(best.k - k)) best = { k: m, form: a.form };
