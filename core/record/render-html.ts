@@ -21,7 +21,7 @@ export function renderHtml(documents: readonly RecordDocument[], photo: PhotoSou
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data: 'self'; style-src 'unsafe-inline'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data: file: 'self'; style-src 'unsafe-inline'">
 <title>${e(title)}</title>
 <style>${STYLE}</style>
 </head>

@@ -1,0 +1,4 @@
+declare module 'fontkit' {
+  /** Opens a font from its bytes. */
+  export function create(bytes: Uint8Array): unknown;
+}
