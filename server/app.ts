@@ -9,8 +9,12 @@ import { LiveSocket } from './live/live-socket.ts';
 import { answerErrors, answerUnknown } from './plugins/answer-errors.ts';
 import { guard } from './plugins/guard.ts';
 import { RecordingQueue } from './recordings/recording-queue.ts';
+import { exportRoutes } from './routes/export-routes.ts';
+import { exportRoutes } from './routes/export-routes.ts';
 import { mediaRoutes } from './routes/media-routes.ts';
+import { openapiRoute } from './routes/openapi-route.ts';
 import { quiltRoutes } from './routes/quilt-routes.ts';
+import { BackupRounds } from './store/backup-rounds.ts';
 import type { FileSystem } from './store/file-system.ts';
 import { nodeFileSystem } from './store/file-system.ts';
 import { Library } from './store/library.ts';
@@ -81,9 +85,18 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   });
   await app.register(rateLimit, { max: 6_000, timeWindow: '1 minute' });
 
-  app.get('/api/health', async () => ({ ok: true, troubles: library.troubles }));
+  const backups = new BackupRounds(library);
+  app.get('/api/health', async () => ({
+    ok: true,
+    troubles: library.troubles,
+    recogniser: hearing?.status,
+    backups: backups.state,
+  }));
+  openapiRoute(app);
   quiltRoutes(app, library);
   await mediaRoutes(app, library, queue);
+  exportRoutes(app, library);
+  exportRoutes(app, library);
 
   await app.register(serveStatic, { root: PAGE, maxAge: 0 });
   answerUnknown(app);
@@ -92,11 +105,13 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   live.attach(app.server);
   app.addHook('preClose', async () => live.close());
   app.addHook('onListen', async () => {
+    backups.start();
     // After the first page can be served: loading the model takes all the processor there is.
     if (hearing) void wakeUp(library, hearing, queue);
   });
   app.addHook('onClose', async () => {
     await queue?.close();
+    await backups.close();
     await hearing?.close();
     await library.close();
   });

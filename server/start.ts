@@ -1,7 +1,9 @@
+import { rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { buildApp } from './app.ts';
 import { buildPage } from './build-page.ts';
 import { dataFolder } from './data-folder.ts';
+import { makeDemo } from './make-demo.ts';
 import { FolderInUse } from './store/folder-lock.ts';
 
 const PORT = 4173;
@@ -15,12 +17,16 @@ async function start(): Promise<void> {
   await buildPage().catch((error: Error) => {
     process.stderr.write(`The page could not be built, so the last one made is served: ${error.message}\n`);
   });
-  const folder = dataFolder(process.env);
+  const isDemo = process.argv.includes('--demo');
+  const folder = isDemo ? await makeDemo() : dataFolder(process.env);
   const modelsDir = fileURLToPath(new URL('../models', import.meta.url));
   const app = await buildApp({ dataFolder: folder, modelsDir, hosts: host === '127.0.0.1' ? [] : [host] });
   try {
     const address = await app.listen({ port, host });
-    process.stdout.write(`Quiltside is ready at ${address}\nEverything is kept in ${folder}\n`);
+    const kept = isDemo
+      ? 'This is the demo: what is done in it is gone when it stops.'
+      : `Everything is kept in ${folder}`;
+    process.stdout.write(`Quiltside is ready at ${address}\n${kept}\n`);
   } catch (error) {
     await app.close();
     if ((error as NodeJS.ErrnoException).code === 'EADDRINUSE') {
@@ -36,7 +42,10 @@ async function start(): Promise<void> {
     if (stopping) process.exit(1);
     stopping = true;
     app.close().then(
-      () => process.exit(0),
+      async () => {
+        if (isDemo) await rm(folder, { recursive: true, force: true });
+        process.exit(0);
+      },
       () => process.exit(1),
     );
   };

@@ -1,3 +1,4 @@
+import { isAbsolute, join, relative } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { QuiltDetails } from '../../shared/quilt.ts';
@@ -6,6 +7,8 @@ import { Command } from '../../shared/wire.ts';
 import { parseInput } from '../plugins/answer-errors.ts';
 import { runCommand } from '../run-command.ts';
 import type { Library } from '../store/library.ts';
+import { Refusal } from '../store/quilt-store.ts';
+import { writeWholeFile } from '../store/write-whole-file.ts';
 
 /** Settings as a page may change them; what it leaves out stays. */
 export const SettingsChanges = z.strictObject(
@@ -15,6 +18,40 @@ export const SettingsChanges = z.strictObject(
       .map(([name, field]) => [name, withoutDefault(field).optional()]),
   ) as Record<string, z.ZodType>,
 );
+
+/** A folder for backups is tried before it is taken: a wrong one would be found out when it is needed. */
+async function checkBackupFolder(library: Library, folder: string): Promise<void> {
+  const field = 'backupFolder';
+  if (!isAbsolute(folder)) {
+    throw new Refusal(
+      'The folder for backups has to be given in full, from the root or the drive.',
+      422,
+      field,
+    );
+  }
+  const inside = relative(library.folder, folder);
+  if (inside === '' || !(inside.startsWith('..') || isAbsolute(inside))) {
+    throw new Refusal(
+      'The folder for backups has to lie outside the data folder, best on another disk.',
+      422,
+      field,
+    );
+  }
+  try {
+    await library.fs.makeFolder(folder);
+    await writeWholeFile(
+      library.fs,
+      join(folder, 'quiltside-backups.txt'),
+      Buffer.from('Backups of Quiltside are kept here.\n'),
+    );
+  } catch (error) {
+    throw new Refusal(
+      `The folder for backups can not be written to: ${(error as Error).message}.`,
+      422,
+      field,
+    );
+  }
+}
 
 /** Absent must mean "as it was" here, not "as usual". */
 function withoutDefault(field: z.ZodType): z.ZodType {
@@ -27,9 +64,11 @@ type WithId = { Params: { id: string } };
 /** Settings, the list of quilts, and each quilt's log. */
 export function quiltRoutes(app: FastifyInstance, library: Library): void {
   app.get('/api/settings', async () => library.settings.data);
-  app.put('/api/settings', async (request) =>
-    library.saveSettings(parseInput(SettingsChanges, request.body) as Partial<Settings>),
-  );
+  app.put('/api/settings', async (request) => {
+    const changes = parseInput(SettingsChanges, request.body) as Partial<Settings>;
+    if (changes.backupFolder) await checkBackupFolder(library, changes.backupFolder);
+    return library.saveSettings(changes);
+  });
 
   app.get('/api/quilts', async () => library.list());
   app.post('/api/quilts', async (request, reply) => {

@@ -89,6 +89,42 @@ export class Library {
     }
   }
 
+  /** Takes in a quilt whose folder, of the given id, was put among the others by an import. */
+  async adoptQuilt(id: string): Promise<QuiltStore> {
+    const store = await QuiltStore.open(this.fs, id, join(this.folder, 'quilts', id));
+    this.#watch(store);
+    this.#open.set(id, Promise.resolve(store));
+    this.#putCard(store.log);
+    await this.cards.write();
+    return store;
+  }
+
+  /** Whether a quilt of this id is here. */
+  has(id: string): boolean {
+    return this.cards.data.some((card) => card.id === id);
+  }
+
+  /** Takes in a whole quilt's folder that was made elsewhere on this disk, such as from an archive. */
+  async adoptQuilt(id: string, from: string): Promise<QuiltStore> {
+    const folder = join(this.folder, 'quilts', id);
+    if (this.has(id) || (await this.fs.stat(folder))) {
+      throw new Refusal(`The quilt ${id} is here already.`, 409);
+    }
+    try {
+      await this.fs.makeFolder(join(this.folder, 'quilts'));
+      await this.fs.rename(from, folder);
+      await this.fs.syncFolder(join(this.folder, 'quilts'));
+      const store = await QuiltStore.open(this.fs, id, folder);
+      this.#watch(store);
+      this.#open.set(id, Promise.resolve(store));
+      this.#putCard(store.log);
+      await this.cards.write();
+      return store;
+    } catch (error) {
+      throw error instanceof DiskTrouble ? error : new DiskTrouble('The quilt could not be taken in.', error);
+    }
+  }
+
   /** The store of a quilt, opened on first use. Throws `Refusal` 404 where there is none. */
   async quilt(id: string): Promise<QuiltStore> {
     const known = this.#open.get(id);

@@ -1,0 +1,55 @@
+import { type Backup, backUp } from './backups.ts';
+import type { Library } from './library.ts';
+
+const EVERY_MS = 10 * 60_000;
+
+/** Backs up, from time to time and at the stop, each quilt that has changed, where a folder is set for it. */
+export class BackupRounds {
+  readonly #done = new Map<string, Backup>();
+  #trouble: string | undefined;
+  #timer: NodeJS.Timeout | undefined;
+  #running: Promise<void> | undefined;
+
+  constructor(readonly library: Library) {}
+
+  start(): void {
+    this.#timer = setInterval(() => void this.round(), EVERY_MS).unref();
+  }
+
+  /** When each quilt was last backed up, and what went wrong last. */
+  get state(): { folder?: string; last: Record<string, Backup>; trouble?: string } {
+    const folder = this.library.settings.data.backupFolder;
+    return {
+      ...(folder ? { folder } : {}),
+      last: Object.fromEntries(this.#done),
+      ...(this.#trouble ? { trouble: this.#trouble } : {}),
+    };
+  }
+
+  round(): Promise<void> {
+    this.#running ??= this.#round().finally(() => {
+      this.#running = undefined;
+    });
+    return this.#running;
+  }
+
+  async close(): Promise<void> {
+    clearInterval(this.#timer);
+    await this.round();
+  }
+
+  async #round(): Promise<void> {
+    const folder = this.library.settings.data.backupFolder;
+    if (!folder) return;
+    this.#trouble = undefined;
+    for (const { id, name } of this.library.list()) {
+      try {
+        const store = await this.library.quilt(id);
+        if (this.#done.get(id)?.seq === store.log.seq) continue;
+        this.#done.set(id, await backUp(this.library.fs, store, folder));
+      } catch (error) {
+        this.#trouble = `“${name}” could not be backed up to ${folder}: ${(error as Error).message}`;
+      }
+    }
+  }
+}
