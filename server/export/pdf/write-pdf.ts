@@ -19,6 +19,7 @@ export function writePdf(document: RecordDocument, madeAt: Date, pictureOf: Pict
   return stream;
 }
 
+const MOST_AT_ONCE_MS = 15;
 const LARGEST = 10.5;
 const SMALLEST = 9;
 const LETTER_PAGES = 2;
@@ -61,6 +62,7 @@ async function setDocument(
   // The caller gets its stream before anything is set.
   await breathe();
   sheet.title();
+  let since = performance.now();
   for (const section of document.sections) {
     const blocks = section.passages.flatMap((one) => one.body);
     sheet.section(section.title, roomFor(sheet, blocks));
@@ -90,6 +92,11 @@ async function setDocument(
       // A line over a table is its heading: they stay together.
       if (block.type === 'paragraph' && blocks[i + 1]?.type === 'table') sheet.need(88);
       setBlock(sheet, block);
+      // The server has others to answer meanwhile.
+      if (performance.now() - since > MOST_AT_ONCE_MS) {
+        await breathe();
+        since = performance.now();
+      }
     }
     await flush();
   }
