@@ -75,7 +75,6 @@ verb(['have|has', 'had', 'having'], true);
 verb(['tweeze', 'tweezed', 'tweezing'], true);
 verb(['tease', 'teased', 'teasing'], true);
 verb(['clip', 'clipped', 'clipping'], true);
-verb(['tear', 'tore', 'tearing'], true);
 verb(['prise|pry', 'prised|pried', 'prising'], true);
 verb(['soak', 'soaked', 'soaking'], true);
 verb(['drop', 'dropped', 'dropping'], true);
@@ -216,6 +215,12 @@ export function removalAt(
       !(word === 'and' && items[m + 1] && (items[m + 1]!.object || items[m + 1]!.w === 'the'))
     )
       break;
+  }
+  // "pull the batting": what can only be taken out needs no "out"
+  if (particle && /^(pull|pulled|pulling|pulls)$/.test(item.w)) {
+    const thing = items.slice(k + 1, k + 5).find((x) => x.object);
+    if (thing?.object && ['batting', 'ties', 'stitching', 'quilting', 'pins'].includes(thing.object))
+      return { form: actual };
   }
   return particle ? undefined : { form: actual };
 }
@@ -367,6 +372,7 @@ function isIngVerb(items: Item[], k: number): boolean {
 export function cutClauses(items: Item[]): Clause[] {
   const clauses: Clause[] = [];
   let sentence = 0;
+  const asked = new Set<number>();
   let joint = '';
   let current: Item[] = [];
   const close = (next: string): void => {
@@ -379,14 +385,16 @@ export function cutClauses(items: Item[]): Clause[] {
     const item = items[k]!;
     const w = item.w;
     const mark = item.token.kind === 'mark';
-    if (HARD.has(w) && (mark || w === '\n')) {
+    if (HARD.has(w) && (mark || w === '\n') && !isAbbreviation(items, k)) {
       close(w);
-      if (w === '?') for (const c of clauses) if (c.sentence === sentence) c.asked = true;
+      if (w === '?') asked.add(sentence);
       sentence++;
       continue;
     }
+    if (w === '?' && mark) asked.add(sentence);
     const dash = w === '-' && mark && !(item.token.glued && items[k + 1]?.token.glued);
-    if ((SOFT.has(w) && !item.place && !item.span && !item.clock) || dash) {
+    const soWeak = w === 'so' && BE.has(items[k - 1]?.w ?? '') && items[k - 1]?.w !== 'out';
+    if ((SOFT.has(w) && !soWeak && !item.place && !item.span && !item.clock) || dash) {
       if (dash || w === ':' || w === '(' || w === ')' || w === '--') {
         close(w === ')' || w === '(' ? ',' : dash ? '-' : w);
         continue;
@@ -420,6 +428,7 @@ export function cutClauses(items: Item[]): Clause[] {
     current.push(item);
   }
   close('');
+  for (const c of clauses) if (asked.has(c.sentence)) c.asked = true;
   return clauses;
 }
 
@@ -435,6 +444,35 @@ function restHasPredicate(items: Item[], from: number): boolean {
     if (isPredicate(items, k)) return true;
   }
   return false;
+}
+
+const ABBREVIATIONS = new Set(
+  'in st sts approx betw min mins yd yds sq col cols tog acc yest c ca no whipst backst w incl ft cm r b blk blks btm bdg etc sm lg pc pcs pk pks hr hrs interf thr qlt qltg hbone zz vac'.split(
+    ' ',
+  ),
+);
+
+/** "whipst., 15 min", "3 in. tear": the stop belongs to the word. "press flat?? or leave" goes on. */
+function isAbbreviation(items: Item[], k: number): boolean {
+  const w = items[k]!.w;
+  const next = items[k + 1];
+  if (w === '?') return next?.w === '?' || next?.w === 'or';
+  if (w !== '.' || !next) return false;
+  if (/^[,;)]$/.test(next.w)) return true;
+  const last = items[k - 1]?.w.split(' ').at(-1) ?? '';
+  return (
+    items[k]!.token.glued &&
+    ABBREVIATIONS.has(last) &&
+    next.token.kind === 'word' &&
+    !/^(the|i|it|this|there|and|then)$/.test(next.w) &&
+    items[k - 1]!.token.kind === 'word' &&
+    last !== 'in' &&
+    last !== 'no' &&
+    last !== 'min' &&
+    last !== 'mins' &&
+    last !== 'yd' &&
+    last !== 'cm'
+  );
 }
 
 /** Does the "and" or comma at `k` stand between two places? */
@@ -460,7 +498,8 @@ function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     w === 'also' ||
     w === 'since'
   ) {
-    return w === 'as' || w === 'still' || w === 'also'
+    if (w === 'as') return next.w === 'i' && items[k - 1]?.w !== 'well' && items[k - 1]?.w !== 'just';
+    return w === 'still' || w === 'also'
       ? next.w === 'i' || next.w === 'it' || next.w === 'well'
         ? next.w !== 'well'
         : restHasPredicate(items, k + 1) &&
@@ -483,7 +522,6 @@ function isBoundary(items: Item[], k: number, current: Item[]): boolean {
       'although',
       'when',
       'whereas',
-      'except',
     ].includes(w)
   )
     return current.length > 0;

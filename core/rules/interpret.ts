@@ -6,15 +6,12 @@ import { findDecisions } from './decisions/find-decisions.ts';
 import { type Draft, makeDraft } from './draft.ts';
 import type { Item } from './item.ts';
 import { readMaterials } from './materials/read-materials.ts';
-import { readMeasurements } from './measurements/read-measurements.ts';
 import { looksUndecided, stateOf } from './mood.ts';
 import { splitBlock, unique } from './places/grid.ts';
 import { placesOfClause } from './places/places-of-clause.ts';
 import type { ReaderState } from './reader-state.ts';
-import type { DayFound } from './times/find-day.ts';
 import { findWays, type Way } from './treatments/find-ways.ts';
-import { findWork } from './work/find-work.ts';
-import { readBareMark, readDurations } from './work/read-work.ts';
+import { readBegun, readDurations } from './work/read-work.ts';
 
 /** Treatments of the whole quilt where no place is said. */
 const WHOLE_QUILT = new Set<Action>([
@@ -40,7 +37,7 @@ const view = (clause: Clause, index: number): { index: number; sentence: number;
 });
 
 /** Reads every clause in turn and gives the drafts of the note's entries. */
-export function interpret(state: ReaderState, day: DayFound | undefined): Draft[] {
+export function interpret(state: ReaderState): Draft[] {
   const { clauses } = state;
   for (let c = 0; c < clauses.length; c++) {
     const clause = clauses[c]!;
@@ -54,7 +51,7 @@ export function interpret(state: ReaderState, day: DayFound | undefined): Draft[
       !next.items.some((x) => x.action || x.finding || x.material)
         ? ` ${next.items.map((x) => x.w).join(' ')} `
         : '';
-    readClause(state, clause, c, sentence + (looksUndecided(tail) ? tail : ''), sentenceItems, day);
+    readClause(state, clause, c, sentence + (looksUndecided(tail) ? tail : ''), sentenceItems);
   }
   return state.drafts;
 }
@@ -65,7 +62,6 @@ function readClause(
   index: number,
   sentence: string,
   sentenceItems: Item[],
-  day: DayFound | undefined,
 ): void {
   const v = view(clause, index);
   const { items } = clause;
@@ -89,38 +85,11 @@ function readClause(
       });
     }
     if (decisions.some((d) => d.whole)) {
-      readMeasurements(state, v, used);
       return;
     }
   }
 
-  // 2. Time at work.
-  const work = findWork(items, state.local, day, sentenceItems);
-  if (
-    work &&
-    !state.drafts.some(
-      (d) =>
-        d.entry.kind === 'work' &&
-        d.sentence === clause.sentence &&
-        d.origins['entry']?.rule === 'work.clock' &&
-        JSON.stringify(d.entry).includes(JSON.stringify(work.entry).slice(1, -1)),
-    )
-  ) {
-    const draft = makeDraft(
-      'work',
-      v,
-      Object.fromEntries(Object.entries(work.entry).map(([k, value]) => [k, [value, work.rule, work.items]])),
-      'unneeded',
-    );
-    if (work.task) (draft.entry as { task?: string }).task = work.task;
-    if (work.task) draft.origins['task'] = { ...draft.origins['entry']!, rule: 'work.task' };
-    state.drafts.push(draft);
-    work.items.forEach((x) => {
-      used.add(x);
-    });
-  }
-
-  // 3. Treatments.
+  // 2. Treatments.
   const ways = findWays(items).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
   const stitch = stitchOf(items);
   const placed = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
@@ -141,25 +110,67 @@ function readClause(
   }
   state.drafts.push(...made);
 
-  // 4. Conditions.
+  // 3. Conditions.
   const treating = made.length > 0;
   for (const c of findConditions(items, treating, used)) condition(state, v, c, placed, treating);
 
-  // 5. Same again.
+  // A stitch told by itself says how the last treatment was done, or closes the seam that was just found open.
+  if (!made.length && stitch && !state.drafts.some((d) => d.clause === index))
+    fastening(state, v, stitch, placed);
+
+  // Work on a place without saying what: "did five one and six four last night".
+  if (
+    !made.length &&
+    placed.kind === 'specific' &&
+    !state.drafts.some((d) => d.clause === index) &&
+    / (did|done|finished|took care of|sorted|sorted out|fixed|dealt with|saw to|seen to|worked on|tackled|finished off|had a go at|been at|got through) /.test(
+      words,
+    ) &&
+    !/ (what|did n't|have n't|not|undecided|how|same) /.test(words) &&
+    !sentenceItems.some((x) => x.task && / (quilting|tying|binding|basting) /.test(` ${x.w} `))
+  )
+    state.drafts.push(
+      makeDraft(
+        'treatment',
+        v,
+        {
+          state: ['done', 'treatment.unsaid', undefined],
+          places: [placed.places, 'place.said', placed.items],
+        },
+        'said',
+      ),
+    );
+
+  // 4. Same again.
   if (!made.length && !state.drafts.some((d) => d.clause === index && d.entry.kind === 'condition'))
     sameAgain(state, clause, v, placed, stitch);
 
-  // 6. Measurements, materials.
-  readMeasurements(state, v, used);
-  readMaterials(state, clause, v, made, used, words, sentence);
+  // 5. Materials that the treatments used up.
+  readMaterials(state, v, made, used);
 
-  // 7. Lengths of time without a clock.
-  readDurations(state, clause, v, made, sentenceItems, work !== undefined);
+  // 6. Lengths of time of single treatments, or of several together.
+  readDurations(state, clause, v, made, sentenceItems);
 
-  // 8. Marks without a clock: "starting on the survey", "stopping there".
-  if (!work) readBareMark(state, clause, v, words, made);
+  // 7. "started tying row one": a treatment in hand and the work begun.
+  readBegun(state, v, words, made);
 
   if (placed.places.length && placed.kind !== 'none') state.carried = placed.places;
+  else if (!state.drafts.some((d) => d.clause === index)) {
+    const cloth = mendedCloth(items, state);
+    if (cloth) state.carried = cloth.places;
+  }
+  state.topic =
+    !state.drafts.some((d) => d.clause === index) &&
+    placed.kind === 'specific' &&
+    items.every(
+      (x) =>
+        x.place ||
+        x.fabric ||
+        /^(the|and|,|&|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both)$/.test(x.w) ||
+        x.seam,
+    )
+      ? { places: placed.places, sentence: clause.sentence }
+      : undefined;
 }
 
 /** "linen for the backing": the backing is what it is for, not where. */
@@ -223,6 +234,7 @@ function isManner(item: Item, items: Item[]): boolean {
   const k = items.indexOf(item);
   if (item.part === 'backing')
     return (
+      !items.some((x) => x.object === 'label' || x.object === 'ties') &&
       /^(from|through)$/.test(items[k - 2]?.w ?? '') &&
       items[k - 1]?.w === 'the' &&
       items.some((x) => x.action || (x.place !== item.place && x.place?.kind === 'blocks'))
@@ -324,6 +336,24 @@ function treatment(
   if (way.form === 'noun' && status === 'done' && /\b(or|either)\b/.test(sentence) && clause.asked)
     status = 'considering';
   const action = way.action!;
+  if (isOthers(items, way.at)) return undefined;
+  // "doing the mending", "starting the cutting": a kind of work, with no place or thing named
+  const verb = items[way.at]!;
+  if (
+    verb.task &&
+    verb.action?.form === 'ing' &&
+    way.rule.startsWith('treatment.verb') &&
+    placed.kind === 'none' &&
+    !items.some((x) => x.object && x !== verb && !x.task) &&
+    !/\b(it|them)\b/.test(
+      items
+        .slice(way.at + 1, way.at + 3)
+        .map((x) => x.w)
+        .join(' '),
+    ) &&
+    !['soaking', 'drying', 'washing'].includes(verb.w)
+  )
+    return undefined;
   let places: string[] | undefined;
   let how: Draft['placed'] = 'said';
   let placeItems = placed.items;
@@ -373,6 +403,13 @@ function treatment(
     if (action === 'label' && places.length && places[0] === 'quilt') places = undefined;
     if (action === 'bind' && placed.kind === 'specific' && places)
       places = places.map((p) => p.replace(/^border-/, 'edge-'));
+  }
+  if (places === undefined && how !== 'unneeded') {
+    const cloth = mendedCloth(items, state);
+    if (cloth) {
+      places = cloth.places;
+      placeItems = [cloth.item];
+    }
   }
   if (places === undefined && how !== 'unneeded') {
     const carried = carriedPlaces(state, v, way, placed);
@@ -426,10 +463,84 @@ function treatment(
   return draft;
 }
 
+const OTHERS = new Set([
+  'she',
+  'he',
+  'they',
+  'members',
+  'kids',
+  'children',
+  'grandmother',
+  'gran',
+  'granny',
+  'nan',
+  'maker',
+  'someone',
+  'somebody',
+  'sister',
+  'aunt',
+  'auntie',
+  'mother',
+  'mum',
+  'women',
+  'ladies',
+  'street',
+  'class',
+  'who',
+  'girls',
+  'pupils',
+  'teachers',
+  'family',
+  'wife',
+  'guild',
+  'club',
+  'sisters',
+  'neighbours',
+  'neighbors',
+  'crew',
+  'cousins',
+  'daughters',
+  'people',
+  'folk',
+  'cousin',
+  'daughter',
+]);
+
+/** Work told of others, long ago: "the kids sewed it up", "what somebody fused behind there". */
+function isOthers(items: Item[], at: number): boolean {
+  if (items[at]?.action?.form !== 'past') return false;
+  for (let m = at - 1; m >= Math.max(0, at - 4); m--) {
+    const w = items[m]!.w;
+    if (OTHERS.has(w))
+      return !items
+        .slice(m + 1, at)
+        .some((x) => /^(wants|want|would|'d|asked|likes|needs|needed|has|says|said)$/.test(x.w));
+    if (w === 'i' || w === 'and' || w === ',') return false;
+  }
+  return false;
+}
+
 function leaveState(clause: Clause, sentence: string, status: TreatmentState): TreatmentState {
   if (status === 'dropped') return 'dropped';
   if (clause.asked || looksUndecided(sentence)) return 'considering';
   return 'done';
+}
+
+/** The cloth that is worked on ("all the brown check ones want …"), not the one put in: where it occurs in the quilt. */
+function mendedCloth(items: Item[], state: ReaderState): { places: string[]; item: Item } | undefined {
+  const item = items.find((x) => x.fabric);
+  if (!item?.fabric || item.fabric.names.length !== 1) return undefined;
+  const k = items.indexOf(item);
+  const before = items.slice(Math.max(0, k - 4), k).map((x) => x.w);
+  if (
+    before.some((b) => /^(with|w|from|using|some|bought|in|of|a|use)$/.test(b)) &&
+    !/\b(all|every|each) (of )?(the )?$/.test(`${before.join(' ')} `)
+  )
+    return undefined;
+  const subject = k <= 3 || /^(all|every|each|the|those)$/.test(before.at(-1) ?? '');
+  if (!subject) return undefined;
+  const places = state.fabrics.blocks[item.fabric.names[0]!] ?? [];
+  return places.length ? { places, item } : undefined;
 }
 
 /** Places that the clause does not say: those of this sentence, of the damage pointed at, or of "it". */
@@ -560,17 +671,14 @@ function condition(
     if (!putIn) {
       usedFabric = fabric;
       if (placed.kind === 'specific' && placed.places.some((p) => splitBlock(p))) {
-        // "where the gray stripe is in row four": the cloth's blocks of those named, where there are any
+        // "the gray stripe in row four": the cloth's blocks of those named, where there are any
         const inside = placed.places.filter((p) => blocks.includes(p));
-        if (
-          inside.length &&
-          inside.length < placed.places.length &&
-          placed.places.length > 1 &&
-          /^(where|the|every|all|in)$/.test(items[0]!.w + '')
-        )
-          places = inside;
-        else if (inside.length && placed.places.length >= state.grid.blocks && placed.items.length === 1)
-          places = inside;
+        const lines = placed.items.some(
+          (x) => /row|column|counted|area|every/.test(x.place!.rule) && x.place!.rule !== 'place.row-block',
+        );
+        if (inside.length && lines) places = inside;
+      } else if (state.topic?.sentence === v.sentence && placed.kind === 'none') {
+        places = state.topic.places;
       } else if (
         (placed.kind === 'none' ||
           placed.kind === 'pronoun' ||
@@ -687,6 +795,49 @@ function carriedForCondition(
   return undefined;
 }
 
+function fastening(
+  state: ReaderState,
+  v: { index: number; sentence: number; items: Item[] },
+  stitch: NonNullable<ReturnType<typeof stitchOf>>,
+  placed: ReturnType<typeof placesOfClause>,
+): void {
+  const last = state.drafts
+    .filter(isTreatment)
+    .filter((d) => d.sentence >= v.sentence - 1)
+    .at(-1);
+  if (placed.kind === 'specific') return;
+  if (last && !last.entry.stitch && last.entry.action && TAKES_STITCH.has(last.entry.action)) {
+    last.entry.stitch = stitch.stitch;
+    last.origins['stitch'] = {
+      rule: `stitch.${stitch.stitch}`,
+      how: 'said',
+      from: stitch.item.token.from,
+      to: stitch.item.end ?? stitch.item.token.to,
+    };
+    return;
+  }
+  const found = state.drafts.at(-1);
+  if (
+    !last &&
+    found?.entry.kind === 'condition' &&
+    ['split-seam', 'tear', 'broken-stitching'].includes(found.entry.finding) &&
+    found.entry.places?.length
+  )
+    state.drafts.push(
+      makeDraft(
+        'treatment',
+        v,
+        {
+          action: ['resew', 'treatment.stitch-alone', stitch.item],
+          state: ['done', 'treatment.stitch-alone', stitch.item],
+          places: [found.entry.places, 'place.carried', undefined, 'implied'],
+          stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item],
+        },
+        'carried',
+      ),
+    );
+}
+
 /** "same on the next two", "the one below the same", "ditto 3-4", "and the next two rows too". */
 function sameAgain(
   state: ReaderState,
@@ -696,11 +847,19 @@ function sameAgain(
   stitch: ReturnType<typeof stitchOf>,
 ): void {
   const words = ` ${clause.items.map((x) => x.w).join(' ')} `;
+  const short = clause.items.length <= 9;
   const same =
-    / (same|ditto|likewise|identical|as well|too|also|as before|similarly|again|so is|so are|so has|so does|so did|and so) /.test(
+    / (same|ditto|likewise|identical|as before|similarly|so is|so are|so has|so does|so did|so 's|just as bad|no better|as bad) /.test(
       words,
-    ) || /^ (" |'' )/.test(words);
-  if (!same || (!placed.places.length && !/ (same|ditto|likewise|again|as before) /.test(words))) return;
+    ) ||
+    (short && / (as well|too|also|again) /.test(words) && placed.kind === 'specific') ||
+    /^ (" |'' )/.test(words);
+  if (
+    !same ||
+    (!placed.places.length &&
+      !/ (same again|ditto|likewise|as before|same (way|deal|treatment|thing)) /.test(words))
+  )
+    return;
   if (
     / same (thread|stitch|fabric|cloth|colou?r|needle|yarn|as before thread|wool) /.test(words) &&
     !placed.places.length

@@ -18,6 +18,8 @@ export type ReaderState = {
   drafts: Draft[];
   /** Places that the clauses of this sentence have spoken of so far. */
   carried: string[];
+  /** A clause that only named places: what the next clauses of its sentence are about. */
+  topic?: { places: string[]; sentence: number } | undefined;
   /** The sentence's words, for what is said of it as a whole ("can't decide"). */
   sentenceWords: string[];
   claimed: Set<Item>;

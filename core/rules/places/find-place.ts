@@ -108,6 +108,34 @@ function blocksAfterRow(
     return undefined;
   }
   // "row 2, the third block", "row two third block", "row three second and fourth blocks"
+  // "row four as far as block four", "row 2 up to block 3"
+  if (w(tokens, j) === 'as' && w(tokens, j + 1) === 'far' && w(tokens, j + 2) === 'as') {
+    const k = BLOCKS.has(w(tokens, j + 3)) || w(tokens, j + 3) === 'the' ? j + 4 : j + 3;
+    const last = readIndex(tokens, k, BLOCKS.has(w(tokens, j + 3)));
+    if (last) return { values: countUp(1, last.value), next: last.next };
+  }
+  if (
+    (w(tokens, j) === 'up' || w(tokens, j) === 'to') &&
+    (w(tokens, j) === 'to' || w(tokens, j + 1) === 'to')
+  ) {
+    const k = w(tokens, j) === 'to' ? j + 1 : j + 2;
+    const last = BLOCKS.has(w(tokens, k)) ? readIndex(tokens, k + 1, true) : undefined;
+    if (last) return { values: countUp(1, last.value), next: last.next };
+  }
+  // "row 1, every other block from the 2nd"
+  if ((w(tokens, j) === 'every' && w(tokens, j + 1) === 'other') || w(tokens, j) === 'alternate') {
+    const k = w(tokens, j) === 'every' ? j + 2 : j + 1;
+    if (BLOCKS.has(w(tokens, k)) || w(tokens, k) === 'one') {
+      const tail = tokens.slice(k + 1, k + 6).map((t) => t.w);
+      const led = /^(from|starting|beginning)$/.test(tail[0] ?? '');
+      const second = led && tail.some((t) => /^(2|second|two)$/.test(t));
+      const end = led
+        ? k + 1 + Math.max(1, tail.findIndex((t) => /^(1|2|first|second|one|two)$/.test(t)) + 1)
+        : k + 1;
+      const next = led && w(tokens, end) === 'nd' ? end + 1 : end;
+      return { values: countUp(1, grid.blocks).filter((b) => b % 2 === (second ? 0 : 1)), next };
+    }
+  }
   const first = readOrdinal(tokens, the);
   if (first) {
     const values = [first.value];

@@ -56,6 +56,19 @@ export function neighbour(
   const head = w(tokens, i);
   const { grid } = ctx;
   const base = lastBlock(ctx);
+  // "the corner diagonally opposite", "the opposite corner"
+  if (
+    base &&
+    ((head === 'diagonally' && w(tokens, i + 1) === 'opposite') ||
+      (head === 'opposite' && w(tokens, i + 1) === 'corner'))
+  ) {
+    const at = splitBlock(base)!;
+    return pointer(
+      i + 2,
+      [blockAt(grid, grid.rows + 1 - at.row, grid.blocks + 1 - at.block)],
+      'place.opposite-corner',
+    );
+  }
   let j = i;
   if (head === 'the' || head === 'its') j++;
   const very = w(tokens, j);

@@ -20,14 +20,29 @@ export type ClausePlaces = {
 export function placesOfClause(items: Item[]): ClausePlaces {
   const placed = items.filter((x) => x.place);
   const outside = placed.some((x) => x.place!.outside && !x.place!.places.length);
+  const shut = excluded(items);
+  if (shut.size) {
+    const rest = placesOfClause(items.filter((x) => !shut.has(x)));
+    const out = new Set([...shut].flatMap((x) => x.place!.places));
+    if (rest.places.length) return { ...rest, places: rest.places.filter((p) => !out.has(p)) };
+  }
   const specific = placed.filter((x) => !isPronoun(x) && x.place!.places.some((p) => !GENERAL.has(p)));
   if (specific.length) {
     const blocks = specific.filter((x) => x.place!.places.some((p) => splitBlock(p)));
     const softCorner = specific.filter((x) => x.place!.soft);
     // "the corner of 3-2": the corner is the block's
     const chosen = blocks.length && softCorner.length ? specific.filter((x) => !x.place!.soft) : specific;
+    // "the face, the back and all four corners": parts named in one list with them belong to it
+    const listed = placed.filter(
+      (x) =>
+        !chosen.includes(x) &&
+        !isPronoun(x) &&
+        x.place!.places.some((p) => p === 'top' || p === 'backing' || p === 'binding' || p === 'border') &&
+        joined(items, x, chosen),
+    );
+    const kept = narrower(chosen);
     return {
-      places: unique(chosen.flatMap((x) => x.place!.places)),
+      places: unique([...listed, ...kept].flatMap((x) => x.place!.places)),
       items: chosen,
       kind: 'specific',
       outside,
@@ -58,4 +73,49 @@ export function placesOfClause(items: Item[]): ClausePlaces {
     outside,
     unknown: placed.some((x) => !x.place!.places.length),
   };
+}
+
+/** Places after "bar", "except", "all but": not meant. */
+function excluded(items: Item[]): Set<Item> {
+  const out = new Set<Item>();
+  let open = false;
+  for (let k = 0; k < items.length; k++) {
+    const w = items[k]!.w;
+    if (
+      w === 'bar' ||
+      w === 'except' ||
+      w === 'excepting' ||
+      w === 'excluding' ||
+      (w === 'apart' && items[k + 1]?.w === 'from') ||
+      (w === 'but' && items[k - 1]?.w === 'all')
+    )
+      open = true;
+    else if (open && items[k]!.place) out.add(items[k]!);
+    else if (open && !/^(for|from|the|and|in|,|&|of)$/.test(w)) open = false;
+  }
+  return out.size && items.some((x) => (x.place && !out.has(x)) || x.fabric) ? out : new Set();
+}
+
+/** Is `x` joined by a comma or "and" to one of the others, or to another part that is? */
+function joined(items: Item[], x: Item, others: Item[]): boolean {
+  let k = items.indexOf(x) + 1;
+  for (let steps = 0; steps < 6 && k < items.length; steps++, k++) {
+    if (others.includes(items[k]!)) return true;
+    if (!/^(,|and|&|the|all|both)$/.test(items[k]!.w) && !items[k]!.place) return false;
+  }
+  return false;
+}
+
+/** A row named and then some of its blocks ("the bottom row, from blocks one and seven"): the blocks are meant. */
+function narrower(list: Item[]): Item[] {
+  return list.filter(
+    (x) =>
+      !list.some(
+        (y) =>
+          y !== x &&
+          y.place!.places.length < x.place!.places.length &&
+          y.place!.places.every((p) => x.place!.places.includes(p)) &&
+          list.indexOf(y) > list.indexOf(x),
+      ),
+  );
 }

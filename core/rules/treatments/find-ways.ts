@@ -51,9 +51,9 @@ export function findWays(items: Item[]): Way[] {
       all,
     ) && /\b(new|fresh|replacement|another|one|in)\b/.test(all);
   const newPiece =
-    /\b(new|fresh|replacement) (piece|one|bit|block|patch of|[a-z]+)( of [a-z]+)?( [a-z]+)* (cut|set|let|pieced|sewn|put|sewed|stitched|inset|going|goes|to go|went) in\b/.test(
+    /\b(new|fresh|replacement) (pieces?|ones?|bits?|blocks?|patch of|[a-z]+)( of [a-z]+)?( [a-z]+)* (cut|set|let|pieced|sewn|put|sewed|stitched|inset|going|goes|to go|went) in\b/.test(
       all,
-    ) || /\bnew piece\b/.test(all);
+    ) || /\bnew pieces?\b/.test(all);
   const isReplace =
     (cutOut &&
       newIn &&
@@ -154,7 +154,10 @@ export function findWays(items: Item[]): Way[] {
       ) &&
       !/ (hole|stain|tear|patch on|found) /.test(before)
     ) {
-      if (!(item.w === 'patch' && !/ (behind|underneath|under|beneath) /.test(after))) {
+      if (
+        !(item.w === 'patch' && !/ (behind|underneath|under|beneath) /.test(after)) &&
+        !removalSoon(items, k)
+      ) {
         const verb =
           verbNear(items, k, ['resew', 'stabilize', 'piece', 'baste', 'patch', 'overlay', 'cut'], used) ??
           plainVerbNear(items, k);
