@@ -29,6 +29,10 @@ export type Memory = {
   /** Which of the two was said last. */
   lastKind?: 'treatment' | 'condition';
   running?: Task;
+  /** The kind of work last told, running or not: what "back at it" goes on with. */
+  ran?: Task;
+  /** What things called by a name turned out to be: the "felt" that was for the backing. */
+  goods?: Record<string, Material>;
   /** Where each kind of damage was last found. */
   found: Partial<Record<Finding, string[]>>;
   /** Ways that stand as undecided. */

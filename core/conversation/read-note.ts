@@ -3,7 +3,7 @@ import type { Ask, Conversation, Reading } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Task } from '../../shared/vocabulary.ts';
 import { findQuery } from '../rules/acts/find-query.ts';
-import { isAside } from '../rules/acts/is-aside.ts';
+import { chanceDrafts, isAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
 import { cutClauses } from '../rules/clause.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
@@ -11,11 +11,12 @@ import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
 import type { Item } from '../rules/item.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
+import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
-import { hasRemark } from '../rules/remarks/has-remark.ts';
+import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-remarks.ts';
 import { scan } from '../rules/scan.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
-import { findDay } from '../rules/times/find-day.ts';
+import { findDays } from '../rules/times/find-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
 import { TASK_OF_ACTION } from '../rules/work/find-work.ts';
 import { tokenise } from '../text/tokenise.ts';
@@ -54,7 +55,8 @@ const READ_TOKENS = 4000;
  *  4. taking back the last note, before anything else is looked at (rules/acts)
  *  5. what is said last wins: corrections inside the note (rules/mend-corrections)
  *  6. questions to the log (rules/acts/find-query)
- *  7. items -> clauses -> drafts of entries (rules/clause, rules/interpret)
+ *  7. what is told in figures: time at work, lists of goods, lengths (rules/read-amounts); then the other items -> clauses
+ *     -> drafts of entries (rules/clause, rules/interpret)
  *  8. answers and mends of the last note (conversation/amend)
  *  9. talk that is no part of the work; remarks (rules/acts/is-aside, rules/remarks)
  * 10. drafts settled: merged, put in order (conversation/settle)
@@ -74,7 +76,7 @@ export function readNote(
   const joined = tokens.map((t) => t.w).join(' ');
   const withSlips = slips.length ? { slips } : {};
 
-  if (isUndo(joined)) {
+  if (isUndo(joined, scanned.items)) {
     return {
       reading: {
         act: 'undo',
@@ -88,7 +90,8 @@ export function readNote(
   }
 
   const items = mendCorrections(scanned.items);
-  const day = findDay(text, local);
+  const days = findDays(text, local);
+  const day = days[0];
   const asked = /\?\s*$/.test(text);
   const query = findQuery(joined, items, asked, day, local);
   if (query && !isTreatmentQuestion(items, joined)) {
@@ -114,12 +117,11 @@ export function readNote(
     };
   }
 
-  const clauses = cutClauses(items);
   const state: ReaderState = {
     grid,
     fabrics,
     tokens,
-    clauses,
+    clauses: [],
     memory,
     local,
     drafts: [],
@@ -127,7 +129,9 @@ export function readNote(
     sentenceWords: [],
     claimed: new Set(),
   };
-  interpret(state, day);
+  const clauses = cutClauses(readAmounts(state, items, days));
+  state.clauses = clauses;
+  interpret(state);
 
   const lead = looksLikeAmend(joined);
   if (memory.last && (lead || memory.last.ask)) {
@@ -153,14 +157,19 @@ export function readNote(
     }
   }
 
+  const told = findRemarks(items);
+  const chance = chanceDrafts(tokens, clauses, state.drafts);
+  const echoes = echoesOf(told, state.drafts);
+  state.drafts = state.drafts.filter((d) => !chance.has(d) && !echoes.has(d));
   const drafts = settle(state, items);
-  if (!drafts.length && isAside(joined, items)) {
+  if (!drafts.length && !told.length && (chance.size > 0 || isAside(tokens, items))) {
     return {
       reading: { act: 'aside', entries: [], ask: null, reply: '', ...withSlips },
       conversation: { memory },
     };
   }
-  if (!drafts.length || hasRemark(clauses, drafts)) drafts.unshift(remark(items, text));
+  drafts.push(...remarksOf(told));
+  if (!drafts.length) drafts.push(remarkDraft([], 0, text.length, 'remark.unread'));
   const ask = askFor(drafts, grid, state);
   return {
     reading: {
@@ -190,18 +199,23 @@ const asDraft = (entry: Entry, text: string): Draft => ({
   sentence: 0,
 });
 
-function remark(items: Item[], text: string): Draft {
-  const part = items.find(
-    (x) => x.place && x.place.places.length && x.place.rule !== 'place.it' && x.place.places[0] !== 'quilt',
-  );
-  return {
-    entry: { kind: 'remark', ...(part ? { places: part.place!.places } : {}) },
-    origins: { entry: { rule: 'remark', how: 'said', from: 0, to: text.length } },
-    placed: 'unneeded',
-    clause: 0,
-    sentence: 0,
-  };
+/** A note's remarks as drafts: those without a place of their own are one. */
+function remarksOf(told: RemarkFound[]): Draft[] {
+  const placed = told.filter((r) => r.places.length);
+  const plain = told.filter((r) => !r.places.length);
+  const drafts = placed.map((r) => remarkDraft(r.places, r.from, r.to, `remark.${r.kind}`));
+  if (plain.length)
+    drafts.push(remarkDraft([], plain[0]!.from, plain.at(-1)!.to, `remark.${plain[0]!.kind}`));
+  return drafts;
 }
+
+const remarkDraft = (places: string[], from: number, to: number, rule: string): Draft => ({
+  entry: { kind: 'remark', ...(places.length ? { places } : {}) },
+  origins: { entry: { rule, how: 'said', from, to } },
+  placed: 'unneeded',
+  clause: 0,
+  sentence: 0,
+});
 
 /** "1-1 & 2-2: patch them or leave them?" is a matter under consideration and no question to the log. */
 function isTreatmentQuestion(items: Item[], words: string): boolean {
@@ -265,10 +279,15 @@ function remember(
       };
       next.lastKind = 'treatment';
     } else if (e.kind === 'work') {
+      if (e.task) next.ran = e.task as Task;
       if (e.mark === 'stop') delete next.running;
       else if (e.mark === 'start' && e.task) next.running = e.task as Task;
     } else if (e.kind === 'material' && e.material)
+{
       next.material = { material: e.material, ...(e.name ? { name: e.name } : {}) };
+      const noun = e.name?.split(' ').at(-1);
+      if (noun && e.material !== 'fabric') next.goods = { ...next.goods, [noun]: e.material };
+    }
     else if (e.kind === 'decision') {
       next.topic = e.about;
       if (

@@ -4,7 +4,15 @@ import { readCount, readNumber, withFraction } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 
 export type QuantityFound = { next: number; value?: number; unit?: MaterialUnit; rule: string };
-export type CostFound = { next: number; amount: number; each: boolean; rule: string };
+/** `each`: the price is by the unit, which `unit` names where it was said; `whole`: it was said to be for all of them. */
+export type CostFound = {
+  next: number;
+  amount: number;
+  each: boolean;
+  whole?: boolean;
+  unit?: MaterialUnit;
+  rule: string;
+};
 
 const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 

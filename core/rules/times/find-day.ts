@@ -10,8 +10,25 @@ export type DayFound = {
   vague?: boolean;
 };
 
-const TRIGGER =
-  /\b(yesterday|today|tonight|last (night|mon|tue|wed|thu|fri|sat|sun)|this (morning|afternoon|evening)|mon(day)?|tues?(day)?|wed(nesday|s)?|thurs?(day)?|fri(day)?|sat(urday)?|sun(day)?|the day before|days? ago|(jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec)[a-z]*|\d{1,2}(st|nd|rd|th)|earlier in the week|this week|over the weekend)\b/i;
+const MONTH =
+  '(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)';
+const DATE_NUMBER =
+  '(?:\\d{1,2}(?:st|nd|rd|th)?|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|twelfth|(?:thir|four|fif|six|seven|eigh|nine)teenth|twentieth|thirtieth|(?:twenty|thirty)[- ](?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth))';
+/** Short names of days only count where a time follows, or "on" or "last" stands before: "sat down", "the sun" are no days. */
+const TRIGGER = new RegExp(
+  [
+    '\\b(?:the day before yesterday|yesterday|today|tonight|last night|this (?:morning|afternoon|arvo|evening)|this arvo)\\b',
+    '\\b(?:earlier (?:in the|this) week|(?:this|last) week|(?:over|at|on) the weekend|last weekend|the other (?:day|night|evening|morning))\\b',
+    '\\b(?:(?:a|two|three|four|five|six|\\d) (?:days?|nights?) ago)\\b',
+    '\\b(?:last |this |on )?(?:mon|tues|wednes|thurs|fri|satur|sun)day\\b',
+    '(?:\\b(?:last|on) |^|[.;\\n] ?)(?:mon|tues?|wed|thur?s?|fri|sat|sun)\\b(?=\\.? (?:\\d|morning|afternoon|evening|night|am\\b|pm\\b))',
+    `\\b(?:the )?${DATE_NUMBER}(?: of)? ${MONTH}\\b`,
+    `\\b${MONTH} (?:the )?${DATE_NUMBER}\\b`,
+    '\\bon the \\d{1,2}(?:st|nd|rd|th)\\b(?! (?:row|block|one|column|col|from|down))',
+    '\\b\\d{4}-\\d\\d-\\d\\d\\b',
+  ].join('|'),
+  'gi',
+);
 
 /** chrono as the log needs it: days only lie in the past, "last night" is the evening before. */
 const calendar = chrono.casual.clone();
@@ -35,44 +52,54 @@ calendar.refiners.push({
 });
 
 /**
- * The day that the words name, as minutes of its midnight; undefined where they name none. Days are read by chrono-node in
- * the note's own wall time; what part of the day is said is kept for clock readings without am or pm.
+ * The days that the words name, in the order said, as minutes of their midnights. Weekdays and dates are read by chrono-node
+ * in the note's own wall time; what part of the day is said is kept for clock readings without am or pm.
  */
-export function findDay(text: string, local: string): DayFound | undefined {
-  const trigger = TRIGGER.exec(text);
-  if (!trigger) return undefined;
+export function findDays(text: string, local: string): DayFound[] {
+  const out: DayFound[] = [];
+  for (const match of text.slice(0, 8000).matchAll(TRIGGER)) {
+    const found = readDay(text, match[0].replace(/^[.;\n ]+/, ''), match.index + match[0].length, local);
+    if (found) out.push(found);
+    if (out.length >= 8) break;
+  }
+  return out;
+}
+
+/** The first day that the words name; undefined where they name none. */
+export const findDay = (text: string, local: string): DayFound | undefined => findDays(text, local)[0];
+
+const PART_AFTER = /^[ ,]*(?:in the |at )?(morning|afternoon|arvo|evening|night)\b/i;
+
+function readDay(text: string, words: string, end: number, local: string): DayFound | undefined {
   const now = wallMinutes(local);
   const today = dayStart(now);
-  const word = trigger[0].toLowerCase();
-  const at = (start: number, part?: DayFound['part']): DayFound => ({
+  const word = words.toLowerCase().replace(/^on /, '');
+  const index = end - words.length;
+  const said = PART_AFTER.exec(text.slice(end, end + 20))?.[1]?.toLowerCase();
+  const after: DayFound['part'] =
+    said === 'arvo' ? 'afternoon' : said === 'night' ? 'evening' : (said as DayFound['part']);
+  const at = (start: number, part = after): DayFound => ({
     start,
     ...(part ? { part } : {}),
-    words: trigger[0],
-    index: trigger.index,
-    length: trigger[0].length,
+    words,
+    index,
+    length: words.length,
   });
-  if (word === 'last night') return at(now - today < 300 ? today - 1440 : today - 1440, 'night');
-  if (word === 'tonight') return at(today, 'evening');
+  if (word === 'last night') return at(today - 1440, 'night');
+  if (word === 'tonight' || word === 'this evening') return at(today, 'evening');
   if (word === 'this morning') return at(today, 'morning');
-  if (word === 'this afternoon') return at(today, 'afternoon');
-  if (word === 'this evening') return at(today, 'evening');
+  if (word === 'this afternoon' || word === 'this arvo') return at(today, 'afternoon');
   if (word === 'today') return at(today);
-  if (word === 'yesterday') {
-    const rest = text.slice(trigger.index + 9, trigger.index + 22).toLowerCase();
-    if (/\bday before $/.test(text.slice(0, trigger.index).toLowerCase())) return at(today - 2880);
-    return at(
-      today - 1440,
-      /^ (evening|night)/.test(rest)
-        ? 'evening'
-        : /^ afternoon/.test(rest)
-          ? 'afternoon'
-          : /^ morning/.test(rest)
-            ? 'morning'
-            : undefined,
-    );
+  if (word === 'yesterday') return at(today - 1440);
+  if (word === 'the day before yesterday') return at(today - 2880);
+  const ofMonth = /^the (\d{1,2})(?:st|nd|rd|th)$/.exec(word);
+  if (ofMonth) {
+    // the latest such day that is not after today
+    for (let day = today; day > today - 62 * 1440; day -= 1440)
+      if (new Date(day * 60000).getUTCDate() === Number(ofMonth[1])) return at(day);
+    return undefined;
   }
-  if (word === 'earlier in the week' || word === 'this week' || word === 'over the weekend')
-    return { ...at(today), vague: true };
+  if (/week|other/.test(word)) return { ...at(today), vague: true };
   // The wall clock is handed to chrono as if it were local time of the machine, so that no zone of the machine can shift it.
   const reference = new Date(
     +local.slice(0, 4),
@@ -81,28 +108,13 @@ export function findDay(text: string, local: string): DayFound | undefined {
     +local.slice(11, 13),
     +local.slice(14, 16),
   );
-  const result = calendar
-    .parse(text.slice(0, 2000), reference, { forwardDate: false })
-    .find((r) => r.start.isCertain('weekday') || r.start.isCertain('day'));
-  if (!result) return undefined;
-  const start = Math.floor(
-    Date.UTC(result.start.get('year')!, result.start.get('month')! - 1, result.start.get('day')!) / 60000,
+  const result = calendar.parse(word, reference, { forwardDate: false })[0];
+  if (!result || !(result.start.isCertain('weekday') || result.start.isCertain('day'))) return undefined;
+  return at(
+    Math.floor(
+      Date.UTC(result.start.get('year')!, result.start.get('month')! - 1, result.start.get('day')!) / 60000,
+    ),
   );
-  const tail = text.slice(result.index, result.index + 40).toLowerCase();
-  const part = /\b(night|evening)\b/.test(tail)
-    ? 'evening'
-    : /\bafternoon\b/.test(tail)
-      ? 'afternoon'
-      : /\bmorning\b/.test(tail)
-        ? 'morning'
-        : undefined;
-  return {
-    start,
-    ...(part ? { part } : {}),
-    words: result.text,
-    index: result.index,
-    length: result.text.length,
-  };
 }
 
 /** Date of such a day, `2026-03-14`. */

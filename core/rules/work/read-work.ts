@@ -13,14 +13,12 @@ export function readDurations(
   v: { index: number; sentence: number; items: Item[] },
   made: Draft[],
   sentenceItems: Item[],
-  hasWork: boolean,
 ): void {
   for (let k = 0; k < clause.items.length; k++) {
     const item = clause.items[k]!;
     if (!item.duration) continue;
     const at = sentenceItems.indexOf(item);
     if (isBreak(sentenceItems, at) && sentenceItems.some((x) => x.span || x.clock)) continue;
-    if (hasWork && clause.items.some((x) => x.span)) continue;
     if (
       /^(ago|old|later|from|early|late|before|away|or so ago|since|apart|left|to go)$/.test(
         clause.items[k + 1]?.w ?? '',
@@ -167,60 +165,31 @@ function setMinutes(draft: Draft, minutes: number, item: Item): void {
   };
 }
 
-const BARE_START =
-  /\b(i 'm |i am |now |just |right |okay |ok )?(starting|beginning|begin|begun|started|kicking off|start|getting started|making a start|began)\b/;
-const BARE_STOP =
-  /\b(stopping|stopped|quitting|finishing|packing up|packing it in|calling it|knocking off|that 's me (done|for)|done for (today|tonight|the day|now|the night|the evening)|stop there|stop here|stop now|stop|finished for|i 'm done|leaving it there|enough for|call it a (day|night)|knocked off|leave off|leaving off|putting it down|down tools|all done for)\b/;
-
-/** "I'm beginning the survey now", "started on the cutting", "stopping there". */
-export function readBareMark(
+/** "started tying row one": the treatment is in hand, and the work of its kind has begun. */
+export function readBegun(
   state: ReaderState,
-  clause: Clause,
   v: { index: number; sentence: number; items: Item[] },
   words: string,
   made: Draft[],
 ): void {
-  if (clause.items.some((x) => x.duration)) return;
-  const named = taskIn(clause.items);
-  const stop =
-    BARE_STOP.test(words) &&
-    !/ (bleed|running|fraying|the (hole|tear)|to stop|stopped (the|it)|before i|when i|until i|not stop|n't stop) /.test(
-      words,
-    );
-  const start =
-    BARE_START.test(words) &&
-    !/ (before i start|when i start|to start with|starting with the|starting to (fray|split|go|run|come|shatter)|started to|beginning to|starting (at|from)|until i start|beginning with|from the start|start of) /.test(
-      words,
-    );
-  if (stop && !(start && !named)) {
-    if (!named && made.length && !/ (there|now|for|here|today|tonight) /.test(words)) return;
-    if (!named && !/ (i|i'm|'m|me|there|now|for|here|today|tonight|stopping|it|quitting) /.test(words))
-      return;
-    const task = named?.task ?? state.memory.running;
-    state.drafts.push(
-      makeDraft(
-        'work',
-        v,
-        {
-          task: [task, 'work.task', named?.item, named ? 'said' : 'implied'],
-          mark: ['stop', 'work.stopping', undefined, 'said'],
-        },
-        'unneeded',
-      ),
-    );
+  if (!/ (starting|started|start|beginning|began|begun|making a start|got going|getting going) /.test(words))
     return;
-  }
-  if (start && (named || made.some((d) => d.entry.kind === 'treatment' && d.entry.state === 'doing'))) {
-    const action = made.find((d) => d.entry.kind === 'treatment')?.entry as { action?: Action } | undefined;
-    const task = named?.task ?? (action?.action ? TASK_OF_ACTION[action.action] : undefined);
-    if (!task) return;
-    state.drafts.push(
-      makeDraft(
-        'work',
-        v,
-        { task: [task, 'work.task', named?.item], mark: ['start', 'work.starting', undefined, 'said'] },
-        'unneeded',
-      ),
-    );
-  }
+  if (/ (to start|before|when|until|from the start|starting with|starting (at|from)) /.test(words)) return;
+  if (state.drafts.some((d) => d.entry.kind === 'work' && d.sentence === v.sentence)) return;
+  const doing = made.find((d) => d.entry.kind === 'treatment' && d.entry.state === 'doing')?.entry as
+    | { action?: Action }
+    | undefined;
+  const task = doing?.action ? TASK_OF_ACTION[doing.action] : undefined;
+  if (!task) return;
+  state.drafts.push(
+    makeDraft(
+      'work',
+      v,
+      {
+        task: [task, 'work.implied-task', undefined, 'implied'],
+        mark: ['start', 'work.starting', undefined, 'said'],
+      },
+      'unneeded',
+    ),
+  );
 }

@@ -1,0 +1,364 @@
+import type { Material, MaterialUnit } from '../../../shared/vocabulary.ts';
+import { LENGTH_UNIT_SET, UNIT_WORDS } from '../../lexicon/units.ts';
+import type { Item } from '../item.ts';
+
+/** One material as it stands in a list: "2 packs needles @ £1.80", "five yards of blue ticking for the backing". */
+export type GoodFound = {
+  material?: Material;
+  /** "it", "those", "more": what was spoken of before. */
+  points?: 'it' | 'those' | 'more';
+  quantity?: number;
+  unit?: MaterialUnit;
+  /** A unit in the plural with no number: something is missing. */
+  uncounted?: boolean;
+  cost?: { amount: number; each?: true };
+  items: Item[];
+  name: string;
+  from: number;
+  next: number;
+  head?: number;
+};
+
+const w = (items: Item[], k: number): string => items[k]?.w ?? '';
+
+const DETERMINERS = new Set(
+  'the a an some my that those these this more another of about around roughly nearly just only also extra further up to me myself us another any full whole big small new old good nice same other loose long short wide narrow'.split(
+    ' ',
+  ),
+);
+/** A noun phrase for a thing bought ends before any of these. */
+const STOP_WORDS = new Set(
+  ", . ; : - -- ( ) / and & + plus or but so then for f at @ in on to from with w off out over under behind was were is are cost costs came left still i we she he they it that which because if when now already each apiece ea per have has had 've 's need needs needed bought got buy get order ordered used took there here at by into onto if as until the a an my this these those what where both all total together not n't no did do will would could should paid spent went comes come gets be been just too also".split(
+    ' ',
+  ),
+);
+const CONTAINERS = new Set(
+  'can cans tin tins bottle bottles jar jars tub tubs bag bags tube tubes bunch set sets bundle bundles box boxes stick sticks bar bars hanks cards pairs pair bit bits scrap scraps strip strips'.split(
+    ' ',
+  ),
+);
+const UNIT_ALONE: Record<string, MaterialUnit> = Object.fromEntries(
+  Object.entries(UNIT_WORDS).filter(
+    ([word]) =>
+      ![
+        'in',
+        '"',
+        'y',
+        'm',
+        'g',
+        'p',
+        'length',
+        'lengths',
+        'square',
+        'squares',
+        'scrap',
+        'scraps',
+        'card',
+        'cards',
+        'box',
+        'boxes',
+        'mil',
+      ].includes(word),
+  ),
+);
+
+const isFigure = (x: Item | undefined): boolean => x?.quantity?.value !== undefined;
+
+/**
+ * Reads the material that begins at item `k`, with its quantity before or after it, what it is for, and its price.
+ * `listed`: the words stand in a list of goods, so that a noun of no known kind is a thing too.
+ */
+export function findGood(items: Item[], k: number, listed: boolean): GoodFound | undefined {
+  let m = k;
+  let quantity: number | undefined;
+  let unit: MaterialUnit | undefined;
+  let figure: Item | undefined;
+  let uncounted = false;
+  let more = false;
+  const start = k;
+  // determiners and the amount
+  for (; m < items.length; m++) {
+    const x = items[m]!;
+    if (isFigure(x) && !figure) {
+      figure = x;
+      quantity = x.quantity!.value!;
+      unit = x.quantity!.unit;
+      continue;
+    }
+    if (x.place && !x.part && !x.material && figure === undefined && x.place.rule !== 'place.it')
+      return undefined;
+    if (x.material || x.fabric) break;
+    if (x.w === 'more' || x.w === 'another' || x.w === 'extra' || x.w === 'same') more = true;
+    if (Object.hasOwn(UNIT_ALONE, x.w) && !x.action && unit === undefined) {
+      // "pkt pins", "spool of thread"; a plural without its number leaves it open
+      if (quantity === undefined) {
+        if (/s$/.test(x.w) && !/^(yds|pks|pcs|fqs)$/.test(x.w) && x.w !== 'gross') uncounted = true;
+        else quantity = 1;
+      }
+      unit = UNIT_ALONE[x.w];
+      if (!figure) figure = x;
+      continue;
+    }
+    if (x.w === 'fat' && /^quarters?$/.test(w(items, m + 1))) {
+      unit = 'fat-quarter';
+      if (quantity === undefined) quantity = 1;
+      m++;
+      continue;
+    }
+    if (CONTAINERS.has(x.w) && (w(items, m + 1) === 'of' || items[m + 1]?.material)) continue;
+    if (/^(number|many|few|couple|pair|length|amount|bit|lot|lots|much)$/.test(x.w)) continue;
+    if (DETERMINERS.has(x.w)) continue;
+    if (x.w === 'so' && w(items, m + 1) === 'many') continue;
+    break;
+  }
+  // the noun phrase
+  let head = -1;
+  let first = -1;
+  let n = m;
+  for (; n < Math.min(items.length, m + 6); n++) {
+    const x = items[n]!;
+    if (x.cost || x.duration || x.clock || x.span) break;
+    if (
+      isFigure(x) &&
+      !(x.w.startsWith('size') || w(items, n - 1) === 'size' || w(items, n - 1) === 'number')
+    )
+      break;
+    if (x.material || x.fabric) {
+      if (x.action?.form === 'past' && !x.fabric) break;
+      head = n;
+      if (first < 0) first = n;
+      continue;
+    }
+    if (x.token.kind === 'mark' && x.w !== '-') break;
+    if (head >= 0) {
+      // "cotton tape", "jeans thread": a known noun later in the phrase decides
+      if (STOP_WORDS.has(x.w) || x.place || x.action || x.finding) break;
+      const later = items.slice(n + 1, n + 3).findIndex((y) => y.material);
+      if (later < 0 || items.slice(n, n + 1 + later).some((y) => STOP_WORDS.has(y.w) || isFigure(y))) break;
+      continue;
+    }
+    if (STOP_WORDS.has(x.w) && !(x.w === 'of' || x.w === 'that' || x.w === 'the')) break;
+    if (x.w === 'that' || x.w === 'the') continue;
+    if (x.place && !x.part && !x.place.rule.startsWith('place.it')) break;
+    if (first < 0) first = n;
+  }
+  const phraseEnd = head >= 0 ? head + 1 : n;
+  const words = items
+    .slice(m, phraseEnd)
+    .filter((x) => x.token.kind === 'word' && !/^(of|the|that)$/.test(x.w));
+  let material: Material | undefined;
+  let points: GoodFound['points'];
+  let next: number;
+  if (head >= 0) {
+    const named = items.slice(m, head + 1).filter((x) => x.material || x.fabric);
+    material = named.at(-1)!.material ?? 'fabric';
+    if (material === 'fabric')
+      material =
+        named.findLast((x) => x.material && x.material !== 'fabric' && x.material !== 'other')?.material ??
+        'fabric';
+    next = head + 1;
+  } else if (
+    /^(it|them|those|these|that|this)$/.test(w(items, m)) ||
+    (w(items, m) === 'of' && /^(it|them|those|these|that)$/.test(w(items, m + 1)))
+  ) {
+    if (!figure) return undefined;
+    points = /^(those|these|them)$/.test(w(items, m)) ? 'those' : 'it';
+    next = m + 1;
+    if (w(items, m) === 'of') next++;
+  } else if (figure && /^(those|these|them|that|this)$/.test(w(items, m - 1)) && w(items, m - 2) === 'of') {
+    points = /^(those|these|them)$/.test(w(items, m - 1)) ? 'those' : 'it';
+    next = m;
+  } else if (figure && words.length && (unit || listed)) {
+    material =
+      unit && (LENGTH_UNIT_SET.has(unit) || unit === 'fat-quarter') && unit !== 'in' && unit !== 'ft'
+        ? 'fabric'
+        : unit === 'spool'
+          ? 'thread'
+          : unit === 'skein'
+            ? 'tie-thread'
+            : unit === 'pack' || unit === 'piece'
+              ? undefined
+              : 'other';
+    if (!unit) material = 'other';
+    next = phraseEnd;
+  } else if (figure && (unit || more)) {
+    points = more ? 'more' : undefined;
+    next = m;
+  } else return undefined;
+  // what it is for
+  const name = items
+    .slice(first < 0 ? m : Math.min(first, m), next)
+    .map((x) => x.w)
+    .filter((x) => x !== 'of')
+    .join(' ');
+  const purpose = purposeAt(items, next);
+  if (purpose) {
+    if (purpose.for === 'ties' && (!material || /^(fabric|thread|tie-thread|other)$/.test(material)))
+      material = 'tie-thread';
+    else if (purpose.for === 'binding' && (!material || /^(fabric|other)$/.test(material)))
+      material = 'binding';
+    else if (purpose.for === 'backing' && (!material || material === 'fabric')) material = 'backing';
+    else if (
+      purpose.for === 'batting' &&
+      (!material || material === 'fabric' || material === 'tie-thread' || material === 'other')
+    )
+      material = 'batting';
+    if (purpose.for !== 'none' && points && material) points = undefined;
+    next = purpose.next;
+  }
+  // "mil" is short for millimetres of cloth and millilitres of anything wet
+  if (
+    unit === 'ml' &&
+    figure &&
+    /\bmils?\b/.test(figure.w) &&
+    material &&
+    !/^(detergent|adhesive|other)$/.test(material)
+  )
+    unit = 'mm';
+  // "flannel 3 1/2 yd", "muslin in the drawer, two metres"
+  if (!figure && head >= 0) {
+    let q = next;
+    if (/^(in|on)$/.test(w(items, q)) && STORES.test(w(items, q + 2) || w(items, q + 1)))
+      q += STORES.test(w(items, q + 2)) ? 3 : 2;
+    while (/^[,:=-]$/.test(w(items, q)) || /^(about|roughly|some|say|like|worth)$/.test(w(items, q))) q++;
+    const late = items[q];
+    const follower = items[q + 1];
+    if (
+      late?.quantity?.unit &&
+      late.quantity.value !== undefined &&
+      !(
+        follower &&
+        (follower.material ||
+          follower.fabric ||
+          (w(items, q + 1) === 'of' && !/^(it|that|them)$/.test(w(items, q + 2))) ||
+          items[q + 2]?.material)
+      )
+    ) {
+      quantity = late.quantity.value;
+      unit = late.quantity.unit;
+      figure = late;
+      next = q + 1;
+      if (w(items, next) === 'of') next += 2;
+      const late2 = purposeAt(items, next);
+      if (late2) {
+        if (late2.for === 'backing' && material === 'fabric') material = 'backing';
+        if (late2.for === 'ties' && material && /^(fabric|thread)$/.test(material)) material = 'tie-thread';
+        next = late2.next;
+      }
+    }
+  }
+  // the price
+  let cost: GoodFound['cost'];
+  let c = next;
+  let light = 0;
+  while (
+    c < items.length &&
+    light < 5 &&
+    !items[c]!.cost &&
+    /^(,|:|-|was|were|is|'s|cost|costs|at|for|it|came|to|which|that|price|in|and|the|lot|them|they|all|=|@|me|only|just|of)$/.test(
+      w(items, c),
+    )
+  ) {
+    if (w(items, c) === ',' && !items[c + 1]?.cost && !/^(at|for|which|that|it)$/.test(w(items, c + 1)))
+      break;
+    if (w(items, c) === 'and' && !(items[c + 1]?.cost && false)) break;
+    c++;
+    light++;
+  }
+  const price = items[c]?.cost;
+  if (price) {
+    const between = items.slice(next, c).map((x) => x.w);
+    const by = items[c]!.w;
+    const each =
+      price.each ||
+      (!price.whole &&
+        (by.startsWith('@') ||
+          between.includes('@') ||
+          ((by.startsWith('at ') || between.at(-1) === 'at') && quantity !== undefined && quantity > 1)));
+    cost = { amount: price.amount, ...(each ? { each: true as const } : {}) };
+    if (quantity === undefined && price.each && price.unit && !figure && unit === undefined) {
+      // the price tells the unit, the quantity may follow
+      if (w(items, c + 1) === 'so' || w(items, c + 1) === ',') {
+        const q = items.slice(c + 1, c + 7).findIndex((x) => isFigure(x));
+        const at = c + 1 + q;
+        if (q >= 0 && items.slice(c + 1, at).some((x) => /^(took|got|bought|had)$/.test(x.w))) {
+          quantity = items[at]!.quantity!.value!;
+          unit = items[at]!.quantity!.unit ?? price.unit;
+          c = at;
+        } else if (q >= 0 && /^(bought|used|worth|of)$/.test(w(items, at + 1))) {
+          quantity = items[at]!.quantity!.value!;
+          unit = items[at]!.quantity!.unit ?? price.unit;
+          c = at;
+        }
+      }
+    }
+    next = c + 1;
+    if (/^(for|on)$/.test(w(items, next)) && /^(it|them|that|those)$/.test(w(items, next + 1))) next += 2;
+    if (!purpose) {
+      const late = purposeAt(items, next);
+      if (late && late.for !== 'none') {
+        if (late.for === 'backing' && material === 'fabric') material = 'backing';
+        if (late.for === 'ties' && material && /^(fabric|thread|other)$/.test(material))
+          material = 'tie-thread';
+        if (late.for === 'binding' && material && /^(fabric|other)$/.test(material)) material = 'binding';
+        next = late.next;
+      }
+    }
+  }
+  if (uncounted && (material === 'thread' || material === 'pins' || material === 'needle') && !unit)
+    uncounted = false;
+  return {
+    ...(material ? { material } : {}),
+    ...(points ? { points } : {}),
+    ...(quantity !== undefined ? { quantity } : {}),
+    ...(unit ? { unit } : {}),
+    ...(uncounted ? { uncounted } : {}),
+    ...(cost ? { cost } : {}),
+    items: items.slice(start, next),
+    name: (name || 'it').replace(/ - /g, '-'),
+    from: start,
+    next,
+    ...(head >= 0 ? { head } : {}),
+  };
+}
+
+export const STORES =
+  /^(cupboard|drawer|stash|bag|box|trunk|chest|tin|basket|shelf|loft|attic|store|cabinet|wardrobe|hall|house|studio|workroom|shed|car|hand|stock|bin|tub)$/;
+
+/** "for the backing", "(backing)", "for tying", "to bind with": what a material is for, and the index after those words. */
+function purposeAt(
+  items: Item[],
+  k: number,
+): { for: 'backing' | 'batting' | 'binding' | 'ties' | 'none'; next: number } | undefined {
+  let m = k;
+  const bracket = w(items, m) === '(';
+  if (bracket) m++;
+  else if (/^(for|as|f|to)$/.test(w(items, m)) || (w(items, m) === 'f' && w(items, m + 1) === '.'))
+    m += w(items, m + 1) === '.' ? 2 : 1;
+  else if (w(items, m) === 'that' && w(items, m + 1) === "'s" && w(items, m + 2) === 'for') m += 3;
+  else return undefined;
+  for (let n = m; n < Math.min(items.length, m + 5); n++) {
+    const x = items[n]!;
+    const close = bracket && w(items, n + 1) === ')' ? n + 2 : n + 1;
+    if (/^(ties|tying|tie|tieing|knots|knotting|tying it)$/.test(x.w) || /^(the )?ties$/.test(x.w))
+      return { for: 'ties', next: close };
+    if (x.part === 'backing' || x.material === 'backing' || /^(back|reverse|backing)$/.test(x.w))
+      return { for: 'backing', next: close };
+    if (x.part === 'binding' || x.material === 'binding' || /^(bind|edging|binding)$/.test(x.w))
+      return { for: 'binding', next: close };
+    if (x.part === 'batting' || x.material === 'batting' || /^(fill|stuff|pad|filling|stuffing)$/.test(x.w))
+      return { for: 'batting', next: close };
+    if (x.cost || x.quantity || /^[,.;&]$/.test(x.w) || x.w === 'and') return undefined;
+    if (
+      x.place ||
+      x.part ||
+      x.fabric ||
+      /^(border|borders|patches|patch|blocks|quilt|top|repairs|mending|quilting|basting|label|sleeve|it|them|washing|darning)$/.test(
+        x.w,
+      )
+    )
+      return { for: 'none', next: close };
+    if (!/^(the|new|a|an|my|its|old|it|this|that|with|doing|use|go|on|in)$/.test(x.w)) return undefined;
+  }
+  return undefined;
+}

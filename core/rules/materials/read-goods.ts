@@ -1,0 +1,418 @@
+import type { Material, MaterialUse } from '../../../shared/vocabulary.ts';
+import { type Draft, makeDraft } from '../draft.ts';
+import type { Item } from '../item.ts';
+import type { Claims, Sentence } from '../read-amounts.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { findGood, type GoodFound, STORES } from './find-good.ts';
+
+const w = (items: Item[], k: number): string => items[k]?.w ?? '';
+const wordsOf = (items: Item[], from: number, to: number): string =>
+  ` ${items
+    .slice(Math.max(0, from), Math.max(0, to))
+    .map((x) => x.w)
+    .join(' ')} `;
+
+type Cue = { use: MaterialUse; next: number; weak?: boolean };
+
+const CUES: [RegExp, MaterialUse, 'weak' | 'firm'][] = [
+  [
+    /^(bought|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of)$/,
+    'bought',
+    'firm',
+  ],
+  [
+    /^(used up|used|went through|gone through|got through|ate up|ate|ate into|eaten|took up|swallowed|finished off|used about)$/,
+    'used',
+    'firm',
+  ],
+  [
+    /^(to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|out of|could do with|need|needs|needed|still need|will need|'ll need|buy|order|to pick up|pick up|wanted|lacking|to fetch)$/,
+    'needed',
+    'firm',
+  ],
+  [/^(want|'ll want|will want|get|going to want|get some|get another)$/, 'needed', 'weak'],
+  [
+    /^(on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the (cupboard|drawer|stash|box|chest|bag|tin)|on the shelf|in my stash|left over|left|spare)$/,
+    'on-hand',
+    'firm',
+  ],
+  [/^(have|'ve|got left|there 's|there is|there are|there 're|there was)$/, 'on-hand', 'weak'],
+  [/^(got|had|came home|came away with|took)$/, 'bought', 'weak'],
+];
+
+/** The word for buying, needing or having at item `k`. */
+function cueAt(items: Item[], k: number): Cue | undefined {
+  for (let n = Math.min(4, items.length - k); n >= 1; n--) {
+    const phrase = wordsOf(items, k, k + n).trim();
+    if (items.slice(k, k + n).some((x) => x.quantity || x.cost || x.place?.kind === 'blocks')) continue;
+    for (const [pattern, use, strength] of CUES)
+      if (pattern.test(phrase)) return { use, next: k + n, ...(strength === 'weak' ? { weak: true } : {}) };
+  }
+  return undefined;
+}
+
+/** Lists of goods bought, needed, on hand or used up; their words are claimed. */
+export function readGoods(state: ReaderState, sentences: Sentence[], claims: Claims): void {
+  let carried: MaterialUse | undefined;
+  let lastSentence = -2;
+  for (const sentence of sentences) {
+    const { items } = sentence;
+    const all = wordsOf(items, 0, items.length);
+    const priced = items.some((x) => x.cost);
+    const shop = / (shop|shopping|store|market|town|receipt|stall|counter|haberdasher|draper) /.test(all);
+    let use: MaterialUse | undefined;
+    let k = 0;
+    const made: Draft[] = [];
+    while (k < items.length) {
+      const cue = cueAt(items, k);
+      if (cue && !isOther(items, k, cue, priced || shop)) {
+        let at = cue.next;
+        while (
+          /^(:|,|-|today|now|still|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town)$/.test(
+            w(items, at),
+          ) &&
+          at < cue.next + 6 &&
+          !goodAt(items, at, cue, priced)
+        )
+          at++;
+        const good = goodAt(items, at, cue, priced);
+        if (good) {
+          use = cue.use;
+          for (let m = k; m < at; m++) claims.cut.add(items[m]!);
+          k = takeList(state, sentence, items, at, use, claims, made, true, carried);
+          continue;
+        }
+        // "… still to buy", "2.2 m bought": the list stood before
+      }
+      k++;
+    }
+    if (!made.length) {
+      // what stands before its verb: "batting to buy", "yarn 4 skeins wanted", "muslin in the drawer"
+      const post = postUse(items);
+      if (post) {
+        for (let m = 0; m < post.at; m++) {
+          const good = findGood(items, m, false);
+          if (
+            !good ||
+            good.head === undefined ||
+            items.slice(m, good.head).some((x) => x.action && !x.material)
+          )
+            continue;
+          if (m > 0 && items.slice(0, m).some((x) => x.place?.kind === 'blocks' || x.action?.form === 'past'))
+            break;
+          takeList(state, sentence, items, m, post.use, claims, made, false, undefined);
+          for (let q = post.at; q < post.end; q++) claims.cut.add(items[q]!);
+          break;
+        }
+        // "so many yards" told after the material
+        const open = made.at(-1)?.entry as { quantity?: number; unit?: string } | undefined;
+        if (open && open.quantity === undefined && !open.unit) {
+          const next = sentences[sentences.indexOf(sentence) + 1];
+          const unit = next?.items.find((x) =>
+            /^(yards|metres|meters|feet|skeins|spools|reels|balls|packs)$/.test(x.w),
+          );
+          if (
+            unit &&
+            / (so many|some number|however many|n't (know|remember) how many|how many) /.test(
+              wordsOf(next!.items, 0, next!.items.length),
+            )
+          )
+            open.unit = {
+              yards: 'yd',
+              metres: 'm',
+              meters: 'm',
+              feet: 'ft',
+              skeins: 'skein',
+              spools: 'spool',
+              reels: 'spool',
+              balls: 'ball',
+              packs: 'pack',
+            }[unit.w]!;
+        }
+      }
+    }
+    if (
+      !made.length &&
+      priced &&
+      !items.some((x) => x.action && x.action.form !== 'base' && !x.material && !x.part)
+    ) {
+      // prices say that the goods were bought
+      const goods = items
+        .map((_x, m) => findGood(items, m, true))
+        .filter(
+          (g): g is GoodFound => g?.cost !== undefined && (g.head !== undefined || g.unit !== undefined),
+        );
+      const first = goods[0];
+      if (first) {
+        const from = Math.min(...goods.filter((g) => g.next === first.next).map((g) => g.from));
+        if (!items.slice(0, from).some((x) => x.topic === 'price' || x.w === 'price'))
+          takeList(
+            state,
+            sentence,
+            items,
+            from,
+            sentence.number === lastSentence + 1 && carried ? carried : 'bought',
+            claims,
+            made,
+            true,
+            carried,
+          );
+      }
+    }
+    if (made.length) {
+      carried = (made.at(-1)!.entry as { use: MaterialUse }).use;
+      lastSentence = sentence.number;
+    }
+  }
+}
+
+/** A word for needing or having that is about something else: "needs patching", "have patched", "got it off". */
+function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
+  const phrase = wordsOf(items, k, cue.next).trim();
+  const before = items[k - 1];
+  const after = items[cue.next];
+  if (!after) return true;
+  if (before?.w === 'not' || before?.w === "n't" || before?.w === 'no') return true;
+  if (cue.use === 'needed' && /^(need|needs|want|get)$/.test(phrase)) {
+    // a place or a thing needs treatment
+    if (
+      before &&
+      (before.place ||
+        before.part ||
+        before.seam ||
+        before.finding ||
+        before.fabric ||
+        /^(it|that|they|those|these|which|one|ones|both|all|blocks?|row)$/.test(before.w))
+    )
+      return true;
+    if (after.w === 'to' && !/^(buy|get|order|fetch|pick)$/.test(w(items, cue.next + 1))) return true;
+    if (after.action?.form === 'ing' || after.action?.form === 'past') return true;
+    if (phrase === 'get' && before && !/^(to|must|and|,|'ll|will|also|then)$/.test(before.w)) return true;
+    if (phrase === 'want' && before && !/^(i|we|'ll|and|still|also)$/.test(before.w)) return true;
+  }
+  if (
+    cue.use === 'needed' &&
+    phrase === 'out of' &&
+    before &&
+    !/^(nearly|all|almost|run|am|'m|is)$/.test(before.w)
+  )
+    return true;
+  if (cue.weak && (cue.use === 'bought' || cue.use === 'on-hand')) {
+    if (after.action?.form === 'past' || after.action?.form === 'ing') return true;
+    if (cue.use === 'bought' && phrase !== 'came home' && phrase !== 'came away with') {
+      if (
+        before &&
+        (before.place ||
+          before.part ||
+          before.seam ||
+          /^(it|that|they|which|has|'s|'ve|have)$/.test(before.w)) &&
+        !trade
+      )
+        return true;
+      if (phrase === 'took' || phrase === 'had')
+        return !items.slice(cue.next, cue.next + 14).some((x) => x.cost) || !trade;
+    }
+    if (
+      cue.use === 'on-hand' &&
+      before &&
+      (before.place?.kind === 'blocks' ||
+        before.seam ||
+        /^(they|it|that|which|to|will|could|would|should|should|must|could|might|she|he|you)$/.test(before.w))
+    )
+      return true;
+  }
+  if (cue.use === 'used' && before && /^(be|was|were|is|being|get|to)$/.test(before.w)) return true;
+  return false;
+}
+
+/** The first good after a cue; weak cues want an amount. */
+function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound | undefined {
+  const good = findGood(items, at, !cue.weak);
+  if (!good) return undefined;
+  if (good.quantity === undefined && !good.uncounted && cue.weak && !(priced && good.cost)) {
+    // "have the calico", "there's muslin in the drawer", "i 've plenty of calico"
+    const store = STORES.test(w(items, good.next + 2)) || STORES.test(w(items, good.next + 1));
+    if (
+      cue.use === 'on-hand' &&
+      good.head !== undefined &&
+      (store ||
+        /^(left|over|spare|already)$/.test(w(items, good.next)) ||
+        / (enough|plenty|some|loads|lots) /.test(wordsOf(items, at - 1, good.head)))
+    )
+      return good;
+    return undefined;
+  }
+  if (
+    cue.weak &&
+    good.quantity !== undefined &&
+    !good.unit &&
+    !good.cost &&
+    !priced &&
+    good.head === undefined
+  )
+    return undefined;
+  if (
+    cue.weak &&
+    good.quantity !== undefined &&
+    (!good.unit || good.unit === 'piece') &&
+    !good.cost &&
+    !priced &&
+    cue.use === 'bought'
+  )
+    return undefined;
+  // "there's a piece of the top gone", "there are two inches of seam open": no goods
+  if (cue.weak && cue.use === 'on-hand') {
+    if (
+      good.head !== undefined &&
+      items.slice(good.from, good.next + 4).some((x) => x.finding || x.fail || x.seam)
+    )
+      return undefined;
+    if (good.head === undefined && !good.points) return undefined;
+  }
+  return good;
+}
+
+/** What use a word after the goods gives them. */
+function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } | undefined {
+  for (let k = 1; k < items.length; k++) {
+    const two = `${w(items, k)} ${w(items, k + 1)}`;
+    if (/^to (buy|get|order|fetch)$/.test(two) && !items[k + 2]?.place)
+      return { use: 'needed', at: k, end: k + 2 };
+    if (/^(bought|ordered)$/.test(w(items, k))) return { use: 'bought', at: k, end: k + 1 };
+    if (/^(wanted|required|needed)$/.test(w(items, k))) return { use: 'needed', at: k, end: k + 1 };
+    if (
+      /^(in|on)$/.test(w(items, k)) &&
+      STORES.test(w(items, k + 2)) &&
+      items.slice(0, k).some((x) => x.material || x.fabric)
+    )
+      return { use: 'on-hand', at: k, end: k + 3 };
+    if (/^(in stock|on hand|left over|to hand)$/.test(two)) return { use: 'on-hand', at: k, end: k + 2 };
+    if (/^used$/.test(w(items, k)) && k === items.length - 1) return { use: 'used', at: k, end: k + 1 };
+  }
+  return undefined;
+}
+
+/** Takes goods one after the other from item `k` on, and gives the index after the last. */
+function takeList(
+  state: ReaderState,
+  sentence: Sentence,
+  items: Item[],
+  k: number,
+  use: MaterialUse,
+  claims: Claims,
+  made: Draft[],
+  listed: boolean,
+  _carried: MaterialUse | undefined,
+): number {
+  let at = k;
+  let count = 0;
+  while (at < items.length) {
+    let from = at;
+    if (count) {
+      while (
+        /^(,|and|&|\+|plus|then|also|:|with|-|--|i|got|bought|had|took|uh)$/.test(w(items, from)) &&
+        from < at + 4
+      )
+        from++;
+      if (/^(we|she|he|they|it)$/.test(w(items, from))) break;
+      const cue = cueAt(items, from === at ? at : from);
+      if (cue && !/^(got|took|had|used|left|spare)$/.test(w(items, from)) && !(cue.use === use)) break;
+    }
+    const good = findGood(items, from, listed);
+    if (!good) break;
+    if (count && good.quantity === undefined && !good.cost && !good.uncounted && good.head === undefined)
+      break;
+    // after the list the talk goes on: "…, and 3-2 patched with the linen"
+    if (
+      count &&
+      good.head !== undefined &&
+      good.quantity === undefined &&
+      !good.cost &&
+      items.slice(from, good.next + 3).some((x) => x.action && !x.material && x.action.form !== 'base')
+    )
+      break;
+    if (count && good.quantity === undefined && !good.cost && from === at) break;
+    push(state, sentence, good, use, made);
+    for (let m = at; m < good.next; m++) claims.cut.add(items[m]!);
+    at = good.next;
+    count++;
+    // what is said of the thing, up to the next joint
+    let skip = at;
+    while (
+      skip < items.length &&
+      skip < at + 9 &&
+      !/^(,|and|&|\+|plus|then|but|so)$/.test(w(items, skip)) &&
+      !items[skip]!.place?.places.some((p) => /\d/.test(p)) &&
+      !items[skip]!.quantity?.unit &&
+      !items[skip]!.cost &&
+      !items[skip]!.action &&
+      !items[skip]!.finding
+    )
+      skip++;
+    if (skip === items.length || /^(,|and|&|\+|plus|then|but)$/.test(w(items, skip))) {
+      for (let m = at; m < skip; m++) claims.cut.add(items[m]!);
+      at = skip;
+    } else if (items[skip]?.quantity?.unit && skip === at) continue;
+    if (
+      !/^(,|and|&|\+|plus|then)$/.test(w(items, at)) &&
+      !items[at]?.quantity?.unit &&
+      !items[at]?.quantity?.value
+    )
+      break;
+  }
+  return Math.max(at, k + 1);
+}
+
+function push(
+  state: ReaderState,
+  sentence: Sentence,
+  good: GoodFound,
+  use: MaterialUse,
+  made: Draft[],
+): void {
+  let material: Material | undefined = good.material;
+  let unit = good.unit;
+  let how: 'said' | 'implied' = 'said';
+  if (!material && (good.points || unit || good.quantity !== undefined)) {
+    const before = [...state.drafts].reverse().find((d) => d.entry.kind === 'material')?.entry as
+      | { material?: Material; unit?: typeof unit }
+      | undefined;
+    if (before) {
+      material = before.material;
+      unit ??= before.unit;
+    } else if (good.points === 'it') material = state.memory.material?.material;
+    else if (good.points === 'more') {
+      material = state.memory.material?.material;
+    }
+    how = 'implied';
+  }
+  material = named(state, material, good.name);
+  const draft = makeDraft(
+    'material',
+    { index: -1, sentence: sentence.number, items: good.items },
+    {
+      material: [material, `material.${material}`, good.items, how],
+      use: [use, `use.${use}`, good.items],
+      quantity: [good.uncounted ? undefined : good.quantity, 'amount', good.items],
+      unit: [unit, 'amount', good.items],
+      cost: [good.cost, 'cost', good.items],
+      ...(good.head !== undefined || (good.material && good.name !== 'it')
+        ? { name: [good.name, 'material.name', good.items] as [unknown, string, Item[]] }
+        : {}),
+    },
+    'unneeded',
+  );
+  state.drafts.push(draft);
+  made.push(draft);
+}
+
+/** A cloth or yarn that was spoken of before for a purpose keeps it: "felt (backing)" then "felt cost 19.80". */
+export function named(
+  state: ReaderState,
+  material: Material | undefined,
+  name: string,
+): Material | undefined {
+  if (material !== 'fabric' && material !== undefined) return material;
+  const last = name.split(' ').at(-1)!;
+  return state.memory.goods?.[last] ?? material;
+}

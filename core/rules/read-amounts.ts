@@ -1,0 +1,65 @@
+import type { Item } from './item.ts';
+import { readGoods } from './materials/read-goods.ts';
+import { readLengths } from './measurements/read-lengths.ts';
+import type { ReaderState } from './reader-state.ts';
+import type { DayFound } from './times/find-day.ts';
+import { readTimes } from './work/read-times.ts';
+
+/** One sentence of a note: its items without the stop, and its number as the clauses count it. */
+export type Sentence = { items: Item[]; number: number };
+
+/** What a reader of amounts took for itself. `cut` leaves a boundary behind, `drop` closes up as if it had not been said. */
+export type Claims = { cut: Set<Item>; drop: Set<Item> };
+
+const STOPS = new Set(['.', ';', '!', '?', '\n']);
+export const isStop = (item: Item): boolean => STOPS.has(item.w) && item.token.kind === 'mark';
+
+/**
+ * Reads what a note tells in figures before anything else is looked at: time at work, lists of goods, lengths. Their words
+ * are taken out of the note, so that no rule for damage or treatments trips over "bleached muslin", "tape for binding"
+ * or "an hour of cutting". Gives the items that are left; the lengths of time of single treatments stay among them.
+ */
+export function readAmounts(state: ReaderState, items: Item[], days: DayFound[]): Item[] {
+  const claims: Claims = { cut: new Set(), drop: new Set() };
+  const sentences = sentencesOf(items);
+  for (const sentence of sentences) readTimes(state, sentence, days, claims);
+  const left = (): Sentence[] =>
+    sentences.map((s) => ({
+      ...s,
+      items: s.items.filter((x) => !claims.cut.has(x) && !claims.drop.has(x)),
+    }));
+  readGoods(state, left(), claims);
+  readLengths(state, left(), claims);
+  const rest: Item[] = [];
+  for (const item of items) {
+    if (claims.drop.has(item)) continue;
+    if (claims.cut.has(item)) {
+      const before = rest.at(-1);
+      if (before && !isStop(before) && before.w !== '--')
+        rest.push({
+          i: item.i,
+          j: item.i,
+          w: '--',
+          token: { ...item.token, w: '--', kind: 'mark', to: item.token.from, glued: false },
+        });
+      continue;
+    }
+    rest.push(item);
+  }
+  return rest;
+}
+
+function sentencesOf(items: Item[]): Sentence[] {
+  const out: Sentence[] = [];
+  let current: Item[] = [];
+  let number = 0;
+  for (const item of items) {
+    if (isStop(item)) {
+      if (current.length) out.push({ items: current, number });
+      current = [];
+      number++;
+    } else current.push(item);
+  }
+  if (current.length) out.push({ items: current, number });
+  return out;
+}

@@ -1,0 +1,657 @@
+import type { Task } from '../../../shared/vocabulary.ts';
+import { makeDraft } from '../draft.ts';
+import type { Item } from '../item.ts';
+import type { Claims, Sentence } from '../read-amounts.ts';
+import type { ReaderState } from '../reader-state.ts';
+import type { DayFound } from '../times/find-day.ts';
+import type { ClockFound } from '../times/find-time.ts';
+import { latestClock, wallMinutes, wallTime } from '../times/local-time.ts';
+import { isBreak } from './find-work.ts';
+
+type Slots = { mark?: 'start' | 'stop'; time?: string; start?: string; end?: string; minutes?: number };
+type Named = { task: Task; at: number; item: Item };
+
+const w = (items: Item[], k: number): string => items[k]?.w ?? '';
+const wordsOf = (items: Item[], from: number, to: number): string =>
+  ` ${items
+    .slice(Math.max(0, from), Math.max(0, to))
+    .map((x) => x.w)
+    .join(' ')} `;
+
+/** Words that may stand between a time and the kind of work that it is of. */
+const LIGHT = new Set(
+  "from between at the my this that was were i 've 's 'm is it been on went , : - -- of did doing for in with some to spent just a bit little more good last night today tonight yesterday morning afternoon evening arvo day only about over all another and so then there here and had have then again back sitting sat worked working session stint solid straight today's of's stretch put got around roughly near nearly ( ) am pm came got put away still now took takes ran lasted went were".split(
+    ' ',
+  ),
+);
+/** After one of these a word for a kind of work is only a part of a treatment's name: "the sewing on", "darning it". */
+const OBJECT_AHEAD = new Set([
+  'it',
+  'them',
+  'that',
+  'those',
+  'these',
+  'down',
+  'up',
+  'in',
+  'on',
+  'round',
+  'together',
+]);
+
+/** Is the word for a kind of work at `k` followed by what was worked on? Then it is a treatment. */
+function hasObject(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  const next = items[k + 1];
+  if (!next) return false;
+  if (next.place && next.place.kind !== 'part') return true;
+  if (item.w.startsWith('the ') || /^(survey|paperwork|shopping|piecework|errands|admin)$/.test(item.w))
+    return false;
+  if (!item.action && !/ing$/.test(item.w)) return false;
+  if (next.w === 'on' || next.w === 'in') {
+    // "the sewing on", but "the mending on the quilt", "cutting in the afternoon"
+    const far = items[k + 2];
+    return !far || /^(of|,|by|and)$/.test(far.w) || Boolean(far.place && far.place.kind !== 'part');
+  }
+  if (OBJECT_AHEAD.has(next.w) && next.w !== 'that') return true;
+  if (/^(the|a|those|these|my|her|all|both|some|out|off)$/.test(next.w)) {
+    const far = items.slice(k + 2, k + 5);
+    return far.some(
+      (x) => x.part || x.object || x.seam || x.finding || x.fabric || x.place?.kind === 'blocks',
+    );
+  }
+  return Boolean((next.part && next.part !== 'quilt') || next.seam || next.fabric || next.place);
+}
+
+/** The kind of work named nearest to the run of items `from`..`to`, with only light words between. */
+function taskNear(items: Item[], from: number, to: number): Named | undefined {
+  let before: Named | undefined;
+  for (let k = from - 1; k >= Math.max(0, from - 9); k--) {
+    const x = items[k]!;
+    if (x.task) {
+      if (!hasObject(items, k)) before = { task: x.task, at: k, item: x };
+      break;
+    }
+    if (!LIGHT.has(x.w) && !MARK_WORDS.has(x.w) && !x.clock) break;
+    if (x.clock || x.span || x.duration) break;
+  }
+  let after: Named | undefined;
+  for (let k = to; k < Math.min(items.length, to + 8); k++) {
+    const x = items[k]!;
+    if (x.task) {
+      if (!hasObject(items, k)) after = { task: x.task, at: k, item: x };
+      break;
+    }
+    if (!LIGHT.has(x.w) && !MARK_WORDS.has(x.w)) break;
+    if (x.clock || x.span || x.duration) break;
+    if (w(items, k) === ',' && w(items, k + 1) !== 'on') break;
+  }
+  if (before && after) return from - before.at <= after.at - to + 2 ? before : after;
+  return before ?? after;
+}
+
+const MARK_WORDS = new Set(
+  'start started starting begin began begun beginning stop stopped stopping quit quitting finish finished finishing end ended done since till until til off out at over up closed opened close open kicked kicking knocked knocking packed packing called calling wrapped wrapping left broke resumed resuming gave carried kept going sat me that doing been'.split(
+    ' ',
+  ),
+);
+
+const START =
+  / (started|start|starting|began|begin|begun|beginning|kicked off|kicking off|sat down|sat down to it|set to|opened|resumed|got going|got started|clocked on|clocking on|off we go|picked it up|picked up again|took it up|back on it|back at it|back to it|back on|back at|since|in since|going since|got stuck in|set about|got cracking|on it from|up and running) $/;
+const STOP =
+  / (stopped|stop|stopping|stops|quit|quitting|finished|finish|finishing|ended|end|ends|packed up|packing up|packed in|packed it in|packing it in|pack it in|knocked off|knocking off|knocked over|called it|calling it|called it a day|called it a night|wrapped up|wrapping up|wrapped it up|gave up|clocked off|clocking off|left off|leaving off|broke off|breaking off|closed|done|me done|all done|over|down tools|downed tools|put it down|put it away|laid it by|till|until|til|jacked it in|done for|finished up|finished off|finished for) $/;
+
+type Mark = { at: number; end: number; mark: 'start' | 'stop'; word: string };
+
+/** Words for starting and stopping in the sentence, in order. */
+function marksOf(items: Item[]): Mark[] {
+  const out: Mark[] = [];
+  for (let k = 0; k < items.length; k++) {
+    if (items[k]!.place && items[k]!.place!.kind !== 'pointer' && !/^(back|off|over|done)/.test(w(items, k)))
+      continue;
+    for (let n = 5; n >= 1; n--) {
+      if (k + n > items.length) continue;
+      const phrase = wordsOf(items, k, k + n);
+      const mark =
+        START.test(phrase) && START.exec(phrase)!.index === 0
+          ? 'start'
+          : STOP.test(phrase) && STOP.exec(phrase)!.index === 0
+            ? 'stop'
+            : undefined;
+      if (!mark) continue;
+      const before = w(items, k - 1);
+      const after = w(items, k + n);
+      if (
+        /^(to|not|n't|until|till|before|when|never|the|a)$/.test(before) &&
+        !/^(till|until|til|end|start)$/.test(phrase.trim())
+      ) {
+        if (!(before === 'to' && phrase.trim() === 'stop')) break;
+      }
+      if (
+        /^(started|starting|beginning|began)$/.test(phrase.trim()) &&
+        /^(to|with|coming|going|running|fraying|splitting|off|by)$/.test(after) &&
+        !items[k + n + 1]?.task
+      )
+        break;
+      if (phrase.trim() === 'over' && !items.slice(Math.max(0, k - 3), k).some((x) => x.task)) break;
+      if (
+        (phrase.trim() === 'closed' || phrase.trim() === 'opened') &&
+        !items.slice(Math.max(0, k - 2), k + 4).some((x) => x.task)
+      )
+        break;
+      out.push({ at: k, end: k + n, mark, word: phrase.trim() });
+      k += n - 1;
+      break;
+    }
+  }
+  return out;
+}
+
+const UNKNOWN_LENGTH =
+  / (could ?n't (tell|say)|ca n't (tell|say|remember)|could not (tell|say)|do n't (know|remember|recall)|did ?n't (note|notice|write|look|log|check|time|clock|keep)|not (noted|written|sure how long|timed)|forgot (to )?(note|time|look|write|clock|the time|check)|no idea (how long|when|what time)|lost track|for a good while|for a while|a good while|a fair while|never (noted|looked|timed|wrote)|times? (not|un)|how long i|goodness knows|who knows|heaven knows|lord knows) /;
+
+/** Reads the time at work told in one sentence, and claims its words. */
+export function readTimes(state: ReaderState, sentence: Sentence, days: DayFound[], claims: Claims): void {
+  const { items } = sentence;
+  const v = { index: -1, sentence: sentence.number, items };
+  const now = wallMinutes(state.local);
+  const used = new Set<number>();
+  const all = wordsOf(items, 0, items.length);
+
+  const dayOf = (k: number): { start: number; part?: DayFound['part'] } | undefined => {
+    const at = items[k]!.token.from;
+    const first = items[0]!.token.from;
+    const last = items.at(-1)!.token.to;
+    const here = days.filter((d) => !d.vague && d.start <= now);
+    const within = here
+      .filter((d) => d.index >= first && d.index <= last)
+      .sort((a, b) => Math.abs(a.index - at) - Math.abs(b.index - at))[0];
+    const found =
+      within ?? here.filter((d) => d.index < first && d.part === undefined && d.start < now - 1440).at(-1);
+    return found ? { start: found.start, ...(found.part ? { part: found.part } : {}) } : undefined;
+  };
+  const push = (
+    task: Named | { task: Task } | undefined,
+    slots: Slots,
+    rule: string,
+    on: Item[],
+    from: number,
+    to: number,
+  ): void => {
+    const draft = makeDraft(
+      'work',
+      v,
+      {
+        task: [
+          task?.task,
+          'work.task',
+          task && 'item' in task ? task.item : undefined,
+          task && 'item' in task ? 'said' : 'implied',
+        ],
+        ...Object.fromEntries(Object.entries(slots).map(([slot, value]) => [slot, [value, rule, on]])),
+      } as Parameters<typeof makeDraft>[2],
+      'unneeded',
+    );
+    draft.clause = -1;
+    state.drafts.push(draft);
+    for (let k = from; k < to; k++) used.add(k);
+    if (task && 'at' in task) used.add(task.at);
+  };
+
+  // 1. Stretches: "10.15–12.10 mending, less 15 min phone"
+  for (let k = 0; k < items.length; k++) {
+    const span = items[k]!.span;
+    if (!span) continue;
+    const task = taskNear(items, k, k + 1);
+    const { startAt, endAt } = resolve(span.start, span.end, now, dayOf(k));
+    const slots: Slots = { start: wallTime(startAt), end: wallTime(endAt) };
+    const rest = breakOf(items, k, used);
+    if (rest && endAt - startAt - rest.minutes > 0) slots.minutes = endAt - startAt - rest.minutes;
+    else {
+      const said = items.findIndex(
+        (x, m) =>
+          x.duration &&
+          m > k &&
+          m < k + 9 &&
+          /^(so|'s|that|makes|total|=|is|in|all|altogether|,)$/.test(w(items, m - 1)),
+      );
+      const length = said >= 0 ? items[said]!.duration!.minutes : undefined;
+      if (length && length < endAt - startAt && !taskNear(items, said, said + 1)) {
+        slots.minutes = length;
+        used.add(said);
+      }
+    }
+    push(task, slots, 'work.span', [items[k]!], k, k + 1);
+    lead(items, k, used);
+  }
+
+  // 2. Starts and stops with their clock times
+  const marks = marksOf(items);
+  const clocks = items.map((x, k) => (x.clock ? k : -1)).filter((k) => k >= 0);
+  const timed: {
+    k: number;
+    mark: 'start' | 'stop';
+    word: Mark;
+    task: Named | undefined;
+    clock: ClockFound;
+  }[] = [];
+  for (const k of clocks) {
+    const before = marks
+      .filter((m) => m.end <= k && k - m.end <= 9 && !clocks.some((c) => c > m.at && c < k))
+      .at(-1);
+    const after = marks.find((m) => m.at > k && m.at - k <= 7 && !clocks.some((c) => c > k && c < m.at));
+    let mark = before;
+    if (!before || (after && after.at - k < k - before.end && k - before.end > 2)) mark = after ?? before;
+    const from = w(items, k - 1) === 'from' || (w(items, k - 1) === ',' && false);
+    if (from && (!mark || mark.mark === 'stop' || mark.at > k))
+      mark = { at: k - 1, end: k, mark: 'start', word: 'from' };
+    if (!mark) continue;
+    const near = taskNear(items, Math.min(mark.at, k), Math.max(k + 1, mark.end)) ?? between(items, mark, k);
+    timed.push({ k, mark: mark.mark, word: mark, task: near, clock: items[k]!.clock! });
+  }
+  const starts = timed.filter((t) => t.mark === 'start');
+  const stops = timed.filter((t) => t.mark === 'stop');
+  const nowStop =
+    starts.length === 1 &&
+    !stops.length &&
+    (/ (till|until|til|to) now /.test(all) ||
+      marks.some(
+        (m) =>
+          m.mark === 'stop' &&
+          m.at > starts[0]!.k &&
+          !/^(till|until|til)$/.test(m.word) &&
+          !items.slice(m.end, m.end + 3).some((x) => x.duration),
+      ));
+  if (
+    starts.length === 1 &&
+    stops.length === 1 &&
+    (starts[0]!.task?.task === stops[0]!.task?.task || !starts[0]!.task || !stops[0]!.task)
+  ) {
+    const [a, b] = [starts[0]!, stops[0]!];
+    const { startAt, endAt } = resolve(a.clock, b.clock, now, dayOf(b.k) ?? dayOf(a.k));
+    const rest = breakOf(items, Math.max(a.k, b.k), used) ?? breakOf(items, Math.min(a.k, b.k), used);
+    push(
+      a.task ?? b.task,
+      {
+        start: wallTime(startAt),
+        end: wallTime(endAt),
+        ...(rest && endAt - startAt > rest.minutes ? { minutes: endAt - startAt - rest.minutes } : {}),
+      },
+      'work.start-and-stop',
+      [items[a.k]!, items[b.k]!],
+      Math.min(a.word.at, a.k),
+      Math.max(a.word.end, a.k + 1),
+    );
+    for (let k = Math.min(b.word.at, b.k); k < Math.max(b.word.end, b.k + 1); k++) used.add(k);
+  } else if (nowStop) {
+    const a = starts[0]!;
+    const at = latestClock(a.clock.minute, a.clock.fixed, now, dayOf(a.k));
+    push(
+      a.task,
+      { start: wallTime(at), end: state.local },
+      'work.since-until-now',
+      [items[a.k]!],
+      Math.min(a.word.at, a.k),
+      Math.max(a.word.end, a.k + 1),
+    );
+    const stop = marks.find((m) => m.mark === 'stop' && m.at > a.k);
+    if (stop) for (let k = stop.at; k < stop.end; k++) used.add(k);
+  } else
+    for (const t of timed) {
+      const at = latestClock(t.clock.minute, t.clock.fixed, now, dayOf(t.k));
+      push(
+        t.task,
+        { mark: t.mark, time: wallTime(at) },
+        `work.${t.mark}-at`,
+        [items[t.k]!],
+        Math.min(t.word.at, t.k),
+        Math.max(t.word.end, t.k + 1),
+      );
+    }
+
+  // 3. "finished the looking over ten minutes ago"
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    if (!item.duration || w(items, k + 1) !== 'ago' || used.has(k)) continue;
+    const mark = marks.filter((m) => m.end <= k).at(-1) ?? marks.find((m) => m.at > k);
+    if (!mark) continue;
+    const near = taskNear(items, mark.at, mark.end) ?? between(items, mark, k);
+    push(
+      near,
+      { mark: mark.mark, time: wallTime(now - item.duration.minutes) },
+      'work.ago',
+      [item],
+      mark.at,
+      k + 2,
+    );
+  }
+
+  // 4. Lengths of a named kind of work: "shopping, 50 min", "half an hour on the paperwork"
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    if (!item.duration || used.has(k)) continue;
+    if (
+      /^(ago|old|late|early|later|from|apart)$/.test(w(items, k + 1)) ||
+      /^(another|every|in|within)$/.test(w(items, k - 1))
+    )
+      continue;
+    if (isBreak(items, k) && items.some((x) => x.span || x.clock)) continue;
+    const task = taskNear(items, k, k + 1) ?? otherTask(items, k);
+    if (!task || used.has(task.at)) continue;
+    // "finished the binding, ladder stitch, two hours": the treatment's own length
+    if (
+      task.at < k &&
+      /^(finished|done|did|completed)$/.test(w(items, task.at - 1).replace(/^the$/, w(items, task.at - 2)))
+    ) {
+      if (task.task === 'binding' || task.task === 'tying' || task.task === 'quilting') continue;
+    }
+    let minutes = item.duration.minutes;
+    const less = items.findIndex(
+      (_x, m) => m > k && !used.has(m) && isBreak(items, m) && !items.slice(k + 1, m).some((x) => x.duration),
+    );
+    if (less >= 0) {
+      minutes -= lengthOf(items[less]!);
+      used.add(less);
+    }
+    const from = Math.min(k, task.at);
+    push(task, { minutes }, 'work.length', [item], from, Math.max(k, task.at) + 1);
+    // what the length was spent on is no treatment: "twenty minutes putting the big frame up"
+    if (task.task === 'other')
+      for (let m = k; m < items.length && !/^(,|and|then|--)$/.test(w(items, m)); m++) used.add(m);
+  }
+
+  // 5. Work whose time nobody knows: "i did some piecing over the weekend, couldn't tell you how long"
+  if (!state.drafts.some((d) => d.sentence === sentence.number && d.entry.kind === 'work')) {
+    const unknown = UNKNOWN_LENGTH.test(all) || / how long /.test(all);
+    const task = items.find((x, k) => x.task && !hasObject(items, k));
+    if (unknown && task && !items.some((x) => x.duration))
+      push(
+        { task: task.task!, at: items.indexOf(task), item: task },
+        {},
+        'work.time-unknown',
+        [task],
+        0,
+        items.length,
+      );
+    else readBareMarks(state, items, marks, push, used);
+  }
+
+  for (const k of used) claims.cut.add(items[k]!);
+}
+
+type Push = (
+  task: Named | { task: Task } | undefined,
+  slots: Slots,
+  rule: string,
+  on: Item[],
+  from: number,
+  to: number,
+) => void;
+
+const BACK =
+  / (back (at|to|on) (it|work)|back at it|carrying on|resuming|right back to it|starting again|off again|on we go|picking (it|things) (back )?up again|back in the chair) $/;
+const LEAVE = new Set([
+  'there',
+  'here',
+  'now',
+  'for',
+  'it',
+  'tonight',
+  'today',
+  'me',
+  'up',
+  'in',
+  'off',
+  'a',
+  '',
+]);
+
+/** "starting on the survey now", "that's the survey finished", "back at it", "stopping there". */
+function readBareMarks(
+  state: ReaderState,
+  items: Item[],
+  marks: Mark[],
+  push: Push,
+  used: Set<number>,
+): void {
+  if (items.some((x) => x.duration || x.clock || x.span)) return;
+  const running = state.memory.running;
+  const ran = running ?? state.memory.ran;
+  const all = wordsOf(items, 0, items.length);
+  if (
+    / (if|when|before|after|once|must|will|'ll|going to|gonna|should|need|needs|to start|next|tomorrow) /.test(
+      all,
+    ) &&
+    !/ (now|done) /.test(all)
+  )
+    return;
+  let said = false;
+  for (const m of marks) {
+    if (used.has(m.at)) continue;
+    const after = nearTask(items, m.end, 4);
+    const before = nearTaskBefore(items, m.at, 4);
+    const task = after ?? before;
+    if (/^(till|until|til|since|done for|over|end|start|stop)$/.test(m.word) && !task) {
+      if (!/^(stop|done for)$/.test(m.word)) continue;
+    }
+    if (task) {
+      if (used.has(task.at)) continue;
+      // "finished the binding by hand": a treatment
+      if (
+        m.mark === 'stop' &&
+        /^(binding|tying|quilting)$/.test(task.task) &&
+        items.some((x) => x.stitch || x.weakStitch)
+      )
+        continue;
+      push(
+        task,
+        { mark: m.mark },
+        m.mark === 'start' ? 'work.starting' : 'work.stopping',
+        [items[m.at]!],
+        Math.min(m.at, task.at),
+        Math.max(m.end, task.at + 1),
+      );
+      said = true;
+      continue;
+    }
+    if (m.mark === 'start') {
+      if (
+        /^(back on it|back at it|back to it|resumed|got going|got started|picked up again|off we go)$/.test(
+          m.word,
+        )
+      ) {
+        push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', [items[m.at]!], m.at, m.end);
+        said = true;
+      }
+      continue;
+    }
+    // a stop without a task must be about herself
+    const rest = wordsOf(items, m.end, m.end + 3);
+    const self =
+      /^(stopping|quitting|knocking off|packing it in|packing up|packed up|packed it in|called it|calling it|called it a day|called it a night|knocked off|leaving off|left off|broke off|breaking off|wrapping up|me done|down tools|downed tools|put it away|put it down|jacked it in|clocking off|clocked off|finishing up|stopped|stop|done for|all done|pack it in)$/.test(
+        m.word,
+      );
+    if (!self) continue;
+    if (
+      /^(stopped|stop|done for|stopping|all done)$/.test(m.word) &&
+      !LEAVE.has(rest.trim().split(' ')[0] ?? '')
+    )
+      continue;
+    if (
+      /^(stopped|stop)$/.test(m.word) &&
+      / (it|the|bleeding|running) /.test(rest) &&
+      !/ (there|here|now|for) /.test(rest)
+    )
+      continue;
+    push(
+      running ? { task: running } : undefined,
+      { mark: 'stop' },
+      'work.stopping',
+      [items[m.at]!],
+      m.at,
+      m.end,
+    );
+    said = true;
+  }
+  if (said) return;
+  if (items.length <= 8 && BACK.test(wordsOf(items, 0, items.length))) {
+    push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', items, 0, items.length);
+    return;
+  }
+  // "on to the cutting now", "i'm on the mending now", "now for the paperwork", "leaving it there", "that's me for tonight"
+  const k = items.findIndex((x, m) => x.task !== undefined && !hasObject(items, m));
+  if (
+    k >= 0 &&
+    / (i 'm on|i am on|on to|onto|moving on to|now for|now to|on with|getting on with|back to|back on|back at|straight on to|over to) (the |some )?$/.test(
+      wordsOf(items, Math.max(0, k - 5), k),
+    )
+  ) {
+    push(
+      { task: items[k]!.task!, at: k, item: items[k]! },
+      { mark: 'start' },
+      'work.starting',
+      [items[k]!],
+      Math.max(0, k - 3),
+      k + 1,
+    );
+    return;
+  }
+  if (
+    / (leave|leaving|left) it (there|at that|here) | that 's me (for|done|finished)| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day)| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /.test(
+      all,
+    )
+  ) {
+    push(
+      running ? { task: running } : undefined,
+      { mark: 'stop' },
+      'work.stopping',
+      items,
+      0,
+      Math.min(items.length, 8),
+    );
+  }
+}
+
+function nearTask(items: Item[], from: number, reach: number): Named | undefined {
+  for (let k = from; k < Math.min(items.length, from + reach); k++) {
+    const x = items[k]!;
+    if (x.task) return hasObject(items, k) ? undefined : { task: x.task, at: k, item: x };
+    if (!LIGHT.has(x.w) || x.w === ',' || x.w === 'and') return undefined;
+  }
+  return undefined;
+}
+function nearTaskBefore(items: Item[], to: number, reach: number): Named | undefined {
+  for (let k = to - 1; k >= Math.max(0, to - reach); k--) {
+    const x = items[k]!;
+    if (x.task) return hasObject(items, k) ? undefined : { task: x.task, at: k, item: x };
+    if (!/^(is|'s|are|was|all|now|,|me|with|that|the|just|got|has|been|i|'m|'ve|nearly)$/.test(x.w))
+      return undefined;
+  }
+  return undefined;
+}
+/** A kind of work said between the word for starting and its clock: "started on the cutting at nine". */
+function between(items: Item[], mark: Mark, k: number): Named | undefined {
+  for (let m = Math.min(mark.at, k); m < Math.max(mark.end, k); m++) {
+    const x = items[m]!;
+    if (x.task && !hasObject(items, m)) return { task: x.task, at: m, item: x };
+  }
+  for (let m = mark.at - 1; m >= Math.max(0, mark.at - 8); m--) {
+    const x = items[m]!;
+    if (x.clock || x.span || (x.place && x.place.kind !== 'part')) break;
+    if (x.task) return hasObject(items, m) ? undefined : { task: x.task, at: m, item: x };
+  }
+  for (let m = Math.max(mark.end, k + 1); m < Math.min(items.length, Math.max(mark.end, k) + 7); m++) {
+    const x = items[m]!;
+    if (x.task) return hasObject(items, m) ? undefined : { task: x.task, at: m, item: x };
+    if (!LIGHT.has(x.w) || x.w === ',') break;
+  }
+  return undefined;
+}
+
+/** Work about the work: setting up, oiling the machine, clearing the table. */
+function otherTask(items: Item[], k: number): Named | undefined {
+  const near = wordsOf(items, k + 1, k + 9);
+  const hit =
+    /^ (?:(?:before|after) that |spent |just |only |were |was |went |to |on |of |in |for )*(putting the [a-z ]*(?:up|away|together)|setting (?:up|the [a-z ]+ up)|clearing|oiling|tidying|sweeping|sorting|threading|winding|changing the|rethreading|cleaning the machine|packing (?:up|away)|hunting|looking for|untangling|sharpening|fussing|moving the|shifting the|untying knots|fixing the machine|servicing)\b/.exec(
+      near,
+    );
+  if (!hit) return undefined;
+  const words = hit[0].trim().split(' ').length;
+  const at = Math.min(items.length - 1, k + words);
+  return { task: 'other', at, item: items[at]! };
+}
+
+/** "from", "between", "i was", "at it" before a stretch are said with it. */
+function lead(items: Item[], k: number, used: Set<number>): void {
+  let m = k - 1;
+  while (
+    m >= 0 &&
+    /^(from|between|was|were|i|'ve|been|at|it|and|went|to|on|the|worked|today|yesterday|,)$/.test(
+      w(items, m),
+    ) &&
+    k - m <= 4
+  ) {
+    used.add(m);
+    m--;
+  }
+}
+
+/** Both ends of a stretch: the latest that the words can mean, the end not after `now`, the start before the end. */
+export function resolve(
+  start: ClockFound,
+  end: ClockFound,
+  now: number,
+  day: { start: number; part?: DayFound['part'] } | undefined,
+): { startAt: number; endAt: number } {
+  const fixedDay = day ? { start: day.start, ...(day.part ? { part: day.part } : {}) } : undefined;
+  let endAt = latestClock(end.minute, end.fixed, now, fixedDay as Parameters<typeof latestClock>[3]);
+  if (day && endAt > now && !end.fixed && end.minute < 780) endAt -= 720;
+  const halves =
+    start.fixed || start.minute >= 780 ? [start.minute] : [start.minute % 720, (start.minute % 720) + 720];
+  const midnight = Math.floor(endAt / 1440) * 1440;
+  const options = [midnight - 1440, midnight]
+    .flatMap((base) => halves.map((m) => base + m))
+    .filter((t) => t < endAt);
+  const startAt = options.sort((a, b) => a - b).at(-1) ?? endAt - 1;
+  return { startAt, endAt };
+}
+
+const lengthOf = (x: Item): number =>
+  x.duration
+    ? x.duration.minutes
+    : (x.quantity?.value ?? 0) < 1
+      ? (x.quantity?.value ?? 0) * 60
+      : (x.quantity?.value ?? 0);
+
+/** The breaks told beside the stretch at `k`: all lengths that are taken off it. */
+function breakOf(items: Item[], k: number, used: Set<number>): { minutes: number } | undefined {
+  let minutes = 0;
+  for (let m = 0; m < items.length; m++) {
+    if (m === k || used.has(m) || !isBreak(items, m)) continue;
+    // a break that another stretch stands nearer to is that one's
+    if (items.some((x, q) => x.span && q !== k && Math.abs(q - m) < Math.abs(k - m) && q < m && q > k))
+      continue;
+    minutes += lengthOf(items[m]!);
+    used.add(m);
+    const phrase = wordsOf(items, m + 1, m + 6);
+    const tail =
+      /^ (off|out|away|break|on|for|of|at|phone|lunch|tea|smoko|supper|dinner|coffee|cuppa|walk|pause|rest|nap)( (for|on|at|of))?( (my|the|a|an|some))?( [a-z]+)?/.exec(
+        phrase,
+      );
+    if (tail) {
+      const n = Math.min(tail[0].trim().split(' ').length, 4);
+      for (let q = m + 1; q <= m + n; q++)
+        if (items[q] && !items[q]!.place && !items[q]!.action && !items[q]!.duration) used.add(q);
+    }
+    for (let q = m - 1; q >= Math.max(0, m - 3); q--) {
+      if (
+        !/^(less|minus|without|with|a|an|about|the|apart|except|from|for|and|bar|,|plus|took|off|not|counting)$/.test(
+          w(items, q),
+        )
+      )
+        break;
+      used.add(q);
+    }
+  }
+  return minutes ? { minutes } : undefined;
+}
