@@ -121,7 +121,7 @@ export const INTERVENTIONS: ReadonlySet<Action> = new Set([
 
 /** Words that mark a remark or a reason as her own business: money, and what is said in confidence. */
 const PRIVATE =
-  /[£$€¥]\s?\d|\d\s?(?:quid|pounds?|dollars?|bucks|euros?|cents|pence|p)\b|\b(?:price[ds]?|pricing|charge[ds]?|charging|fee|invoice[ds]?|paid|pay|paying|owes?|owed|margin|profit|cheap|discount|another client|other client|between (?:us|ourselves|you and me)|off the record|don'?t tell|not tell|won'?t tell|to myself|note to self|private(?:ly)?|confidential|secret|keep (?:it|that|this) (?:quiet|to))\b/i;
+  /[£$€¥]\s?\d|\d\s?(?:quid|pounds?|dollars?|bucks|euros?|cents|pence|p)\b|\b(?:price[ds]?|pricing|charge[ds]?|charging|fee|invoice[ds]?|paid|pays?|paying|owes?|owed|margin|profit|cheap|discount|another client|other client|between (?:us|ourselves|you and me)|off the record|don'?t tell|not tell|won'?t tell|to myself|note to self|private(?:ly)?|confidential|secret|keep (?:it|that|this) (?:quiet|to))\b/i;
 
 export function isPrivateTalk(words: string): boolean {
   return PRIVATE.test(words);
