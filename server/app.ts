@@ -10,7 +10,6 @@ import { answerErrors, answerUnknown } from './plugins/answer-errors.ts';
 import { guard } from './plugins/guard.ts';
 import { RecordingQueue } from './recordings/recording-queue.ts';
 import { exportRoutes } from './routes/export-routes.ts';
-import { exportRoutes } from './routes/export-routes.ts';
 import { mediaRoutes } from './routes/media-routes.ts';
 import { openapiRoute } from './routes/openapi-route.ts';
 import { quiltRoutes } from './routes/quilt-routes.ts';
@@ -95,7 +94,6 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   openapiRoute(app);
   quiltRoutes(app, library);
   await mediaRoutes(app, library, queue);
-  exportRoutes(app, library);
   exportRoutes(app, library);
 
   await app.register(serveStatic, { root: PAGE, maxAge: 0 });

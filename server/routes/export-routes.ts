@@ -33,7 +33,10 @@ export function exportRoutes(app: FastifyInstance, library: Library): void {
     const { document, recording, moment } = parseInput(ExportChoices, request.query);
     const { log, folder } = await library.quilt(request.params.id);
     if (format === 'vtt' && !log.recordings.some((one) => one.id === recording)) {
-      throw new Refusal('Say which recording with ?recording= and its id; the list is in the quilt’s log.', 404);
+      throw new Refusal(
+        'Say which recording with ?recording= and its id; the list is in the quilt’s log.',
+        404,
+      );
     }
     const out = await exportQuilt(
       format,
@@ -70,7 +73,9 @@ export function exportRoutes(app: FastifyInstance, library: Library): void {
         );
       }
       const store = await library.adoptQuilt(id, unpacked);
-      return await reply.code(201).send({ id: store.id, quilt: store.log.quilt, seq: store.log.seq, files: taken.files.length });
+      return await reply
+        .code(201)
+        .send({ id: store.id, quilt: store.log.quilt, seq: store.log.seq, files: taken.files.length });
     } finally {
       await library.fs.remove(unpacked).catch(() => undefined);
       for (const { path } of upload.files.values()) await library.fs.remove(path).catch(() => undefined);

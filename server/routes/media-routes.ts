@@ -6,7 +6,6 @@ import { localInstant } from '../../core/log/local-instant.ts';
 import { Place } from '../../shared/entry.ts';
 import { type Photo, STAGES } from '../../shared/event.ts';
 import { Instant } from '../../shared/note.ts';
-import { importArchive } from '../export/archive/import-archive.ts';
 import { parseInput } from '../plugins/answer-errors.ts';
 import type { RecordingQueue } from '../recordings/recording-queue.ts';
 import { sniffAudioKind } from '../speech/sniff-audio-kind.ts';
@@ -18,7 +17,6 @@ import { recordingStartedAt } from './recording-started-at.ts';
 import { sniffImageKind } from './sniff-image-kind.ts';
 
 const RECORDING_BYTES = 2_000_000_000;
-const ARCHIVE_BYTES = 40_000_000_000;
 const PHOTO_BYTES = 30_000_000;
 /** Names that we give; anything else asked for is not there. */
 const FILE_NAME = /^[A-Za-z0-9_-]{1,80}(-small)?\.[a-z0-9]{2,4}$/;
@@ -117,19 +115,6 @@ export async function mediaRoutes(
       return await reply.code(202).send(job);
     } finally {
       await discard(store.fs, upload.files);
-    }
-  });
-
-  app.post('/api/quilts/import', async (request, reply) => {
-    const incoming = join(library.folder, 'incoming');
-    const upload = await receiveUpload(request, library.fs, incoming, ARCHIVE_BYTES);
-    try {
-      const id = newId();
-      await importArchive(theFile(upload.files).path, join(library.folder, 'quilts', id), id);
-      const store = await library.adoptQuilt(id);
-      return await reply.code(201).send({ id, quilt: store.log.quilt, seq: store.log.seq });
-    } finally {
-      await discard(library.fs, upload.files);
     }
   });
 

@@ -89,16 +89,6 @@ export class Library {
     }
   }
 
-  /** Takes in a quilt whose folder, of the given id, was put among the others by an import. */
-  async adoptQuilt(id: string): Promise<QuiltStore> {
-    const store = await QuiltStore.open(this.fs, id, join(this.folder, 'quilts', id));
-    this.#watch(store);
-    this.#open.set(id, Promise.resolve(store));
-    this.#putCard(store.log);
-    await this.cards.write();
-    return store;
-  }
-
   /** Whether a quilt of this id is here. */
   has(id: string): boolean {
     return this.cards.data.some((card) => card.id === id);
