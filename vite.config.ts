@@ -14,6 +14,8 @@ export default defineConfig({
     outDir: 'dist',
     emptyOutDir: true,
     target: 'es2022',
+    // The first versions with light-dark(), which is then left as it is: paper stays light in a dark page.
+    cssTarget: ['chrome123', 'firefox120', 'safari17.5'],
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
   },

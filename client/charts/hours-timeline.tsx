@@ -123,7 +123,7 @@ export function HoursTimeline(props: TimelineProps): JSX.Element {
       {dates.map((date, i) => {
         const y = TOP + i * ROW;
         const day = hours.byDay.find((one) => one.date === date);
-        const label = narrow ? shortDate(date) : dateWords(date, 'short');
+        const label = dateWords(date, narrow ? 'day' : 'short');
         return (
           <g key={date}>
             <path
@@ -134,10 +134,7 @@ export function HoursTimeline(props: TimelineProps): JSX.Element {
               aria-hidden="true"
             />
             {props.dayAddress ? (
-              <a
-                href={props.dayAddress(date)}
-                aria-label={`${dateWords(date)}, ${spanWords(day?.minutes ?? 0)}`}
-              >
+              <a href={props.dayAddress(date)} aria-label={`${label}, ${spanWords(day?.minutes ?? 0)}`}>
                 <rect x="0" y={y} width={left - 8} height={BAR + 6} fill="transparent" />
                 <text x="0" y={y + 31} fill={palette.indigo} font-weight="600" text-decoration="underline">
                   {label}
@@ -235,7 +232,6 @@ export function HoursTimeline(props: TimelineProps): JSX.Element {
 }
 
 const r = (n: number): number => Math.round(n * 10) / 10;
-const shortDate = (date: string): string => `${Number(date.slice(8))}.${Number(date.slice(5, 7))}.`;
 const shortSpan = (minutes: number, narrow: boolean): string => {
   const whole = Math.round(minutes);
   return narrow

@@ -37,13 +37,15 @@ export function pageLocale(): string {
 }
 
 /** `2026-03-14` as "Saturday 14 March 2026" in the page's spelling. */
-export function dateWords(date: string, style: 'full' | 'short' = 'full'): string {
+export function dateWords(date: string, style: 'full' | 'short' | 'day' = 'full'): string {
   const noon = new Date(`${date}T12:00:00Z`);
   if (Number.isNaN(noon.getTime())) return date;
   return new Intl.DateTimeFormat(
     pageLocale(),
     style === 'full'
       ? { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' }
-      : { weekday: 'short', day: 'numeric', month: 'short', timeZone: 'UTC' },
+      : style === 'short'
+        ? { weekday: 'short', day: 'numeric', month: 'short', timeZone: 'UTC' }
+        : { day: 'numeric', month: 'short', timeZone: 'UTC' },
   ).format(noon);
 }

@@ -115,8 +115,8 @@ function Paper(props: { log: Log; paper: RecordDocument }): JSX.Element {
         </p>
       </header>
       {paper.sections.map((section) => (
-        <section key={section.id} aria-labelledby={`section-${section.id}`}>
-          <h3 id={`section-${section.id}`}>{section.title}</h3>
+        <section key={section.id}>
+          {section.title ? <h3>{section.title}</h3> : null}
           {section.passages.map((passage) => (
             <OnePassage
               key={passage.id}

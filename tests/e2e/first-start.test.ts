@@ -1,0 +1,108 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeFaults, complaints, hasChromium, launch } from './browser.ts';
+import { dataFolder, removeFolder, type Served, serve } from './serve.ts';
+
+describe.skipIf(!hasChromium())('from nothing to a record', () => {
+  let browser: Browser;
+  let server: Served;
+  let page: Page;
+  let wrong: string[];
+
+  beforeAll(async () => {
+    server = await serve(dataFolder());
+    browser = await launch();
+    const context = await browser.newContext({ timezoneId: 'Europe/London', locale: 'en-GB' });
+    page = await context.newPage();
+    wrong = complaints(page);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.stop();
+    if (server) removeFolder(server.folder);
+  });
+
+  const write = async (text: string) => {
+    await page.getByLabel(/^(A note|Your answer)/).fill(text);
+    await page.keyboard.press('Enter');
+    await page.locator('.heard-words', { hasText: text.slice(0, 40) }).waitFor();
+    await page.locator('.heard .notice', { hasText: 'Being written down' }).waitFor({ state: 'detached' });
+  };
+
+  it('says what is missing beside its field, and goes there', async () => {
+    await page.goto(server.address);
+    await page.getByText('Nothing in hand yet').waitFor();
+    await page.getByRole('link', { name: 'Make a quilt' }).click();
+    await page.getByRole('button', { name: 'Make it' }).click();
+    expect(await page.getByLabel('Name of the quilt').getAttribute('aria-invalid')).toBe('true');
+    expect(await page.locator('#rows-fault').textContent()).toContain('whole number from 1 to 60');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('name');
+    expect(await axeFaults(page)).toEqual([]);
+  });
+
+  it('makes a quilt by keyboard alone', async () => {
+    await page.getByLabel('Name of the quilt').focus();
+    await page.keyboard.type('Orchard Farm baskets');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('Mrs Pellow');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('5');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('4');
+    expect(await page.getByLabel('Time zone of the work').inputValue()).toBe('Europe/London');
+    await page.keyboard.press('Enter');
+    await page.getByText('Not listening').waitFor();
+    expect(page.url()).toContain('/frame');
+  });
+
+  it('takes notes, says what they became, and keeps them through a reload', async () => {
+    await write('Row two, block three has a split seam.');
+    await expect.poll(() => page.locator('.became').innerText(), { timeout: 10_000 }).toContain('Split seam');
+    expect(await page.locator('.became').innerText()).toContain('Row 2, block 3');
+    await write('Re-sewed it by hand, twenty minutes.');
+    await expect.poll(() => page.locator('.became').innerText()).toContain('20 min');
+    await write('For row four, block one either net over it or a new piece, I am not sure.');
+    await write('It is sixty by seventy-two inches.');
+    await write('From nine to quarter to ten mending.');
+    await page.reload();
+    await page.getByText('Where we were').waitFor();
+    expect(await page.locator('.recent').innerText()).toContain('Re-sewn, by hand, 20 min');
+  });
+
+  it('shows them on the quilt, in the days, as open matters, in the record', async () => {
+    await page.getByRole('link', { name: 'Quilt', exact: true }).click();
+    const block = page.locator('[data-place="2-3"]');
+    await block.waitFor();
+    expect(await block.getAttribute('aria-label')).toContain('found: split seam; done: re-sewn');
+    await page.getByRole('link', { name: 'Days', exact: true }).click();
+    await page.getByText(/worked on 1 day/).waitFor();
+    expect(await page.locator('.by-task').innerText()).toMatch(/mending/i);
+    await page.getByRole('link', { name: /^Open/ }).click();
+    await page.getByText('Undecided: pins left in').waitFor();
+    expect(await page.locator('.pin').first().innerText()).toContain('Row 4, block 1');
+    await page.getByRole('link', { name: 'Record', exact: true }).click();
+    await page.getByRole('heading', { name: 'Condition record before work' }).waitFor();
+    expect(await page.locator('.paper-sheet').innerText()).toContain('Orchard Farm baskets');
+  });
+
+  it('shows the estimate, and takes a figure of hers', async () => {
+    await page.getByRole('link', { name: 'Estimate', exact: true }).click();
+    await page.getByRole('heading', { name: 'The estimate' }).waitFor();
+    const reckon = page
+      .locator('.part.idle', { hasText: 'Backing' })
+      .getByRole('button', { name: 'Reckon it' });
+    if (await reckon.count()) await reckon.click();
+    const backing = page.getByRole('region', { name: 'Backing' });
+    await backing.waitFor();
+    await expect.poll(() => backing.innerText()).toMatch(/\d yd/);
+    await backing.getByText('Figures to set').click();
+    await backing.getByLabel('Over on each side (in)').fill('2');
+    await backing.getByLabel('Over on each side (in)').press('Tab');
+    await expect.poll(() => backing.innerText()).toContain('set by you');
+    await expect.poll(() => backing.innerText()).toContain('64 × 76 in');
+  });
+
+  it('complained of nothing on the way', () => {
+    expect(wrong).toEqual([]);
+  });
+});
