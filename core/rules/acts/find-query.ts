@@ -1,4 +1,14 @@
 import type { QueryName, Task, Topic } from '../../../shared/vocabulary.ts';
+import {
+  ASKING,
+  ASKING_WITHIN,
+  NOMINAL_HEAD,
+  NOMINAL_LIGHT,
+  NOT_ASKING,
+  QUESTION_LEADS,
+  READ_OUT,
+  QUESTION_SIGNS as SIGN,
+} from '../../lexicon/questions.ts';
 import type { Item } from '../item.ts';
 import { placesOfClause } from '../places/places-of-clause.ts';
 import { type DayFound, dateOf } from '../times/find-day.ts';
@@ -13,12 +23,10 @@ export type QueryFound = {
   rule: string;
 };
 
-const ASKS =
-  /^(so |and |ok(ay)? |right |now |um |oh |well |wait |hang on |remind me |actually |but |just |hey |, |- |by the way |then |sorry |let me (see|ask) |quick question |question |before i (forget|go|stop) |also )*(what|what 's|how|how 's|which|when|where|who|did|do|does|have|has|is|are|am|was|were|can|could|should|would|will|any|anything|read|show|tell|give|list|remind|total|hours|hrs|time|recap|status|sum|summary|summarise|summarize|say|play|find|look up|run through|go over|go through|history|still|last)\b/;
-
 /**
  * A question to the log. Only words that ask are taken: a question about what to do with a block ("patch them or leave
- * them?") is a matter under consideration and belongs to the log.
+ * them?") is a matter under consideration and belongs to the log, and so is anything told beside a question.
+ * `text` is the note's words joined by blanks, `asked` whether it ends in a question mark.
  */
 export function findQuery(
   text: string,
@@ -27,126 +35,155 @@ export function findQuery(
   day: DayFound | undefined,
   local: string,
 ): QueryFound | undefined {
-  const t = ` ${text.replace(/[?.!]+$/g, '').trim()} `;
-  const head = t.trim();
-  const question = asked || ASKS.test(head);
-  if (!question) return undefined;
-  const places = placesOfClause(items);
-  const task = [...items].reverse().find((x) => x.task && !(x.part === 'backing'))?.task;
+  const whole = text.replace(/(?: (?:[?.!]|please|pls))+$/g, '').trim();
+  const body = questionIn(whole, items, asked);
+  if (body === undefined) return undefined;
+  return classify(` ${body} `, ` ${whole} `, items, day, local);
+}
+
+/** The words from the question on, or nothing where the note does not ask. */
+function questionIn(whole: string, items: Item[], asked: boolean): string | undefined {
+  let head = whole;
+  for (let k = 0; k < 6; k++) {
+    const lead = QUESTION_LEADS.map((p) => p.exec(head)).find((m) => m && m[0].length < head.length);
+    if (!lead) break;
+    head = head.slice(lead[0].length);
+  }
+  if (READ_OUT.test(head)) return head;
+  if (tellsSomething(whole, items, asked)) return undefined;
+  if (ASKING.test(head)) return head;
+  if (nominal(head, items, asked)) return head;
+  const within = ASKING_WITHIN.exec(head);
+  if (!within) return asked && items.length <= 14 ? head : undefined;
+  const before = head.slice(0, within.index);
+  if (NOT_ASKING.test(before) || before.split(' ').length > 7) return undefined;
+  // what stands before the question word may only say what it is about
+  const plain = items.slice(
+    0,
+    items.findIndex((x) => /^(what|how|which|when|have|did)$/.test(x.w)),
+  );
+  return plain.some(
+    (x) => x.finding || x.cost || x.quantity?.unit || x.duration || (x.action && x.action.form === 'past'),
+  )
+    ? undefined
+    : head;
+}
+
+/** A statement before the question, or one that begins like a question ("have 30 cm interfacing", "still need 5 yd"). */
+function tellsSomething(whole: string, items: Item[], asked: boolean): boolean {
+  const stop = items.findLastIndex((x, k) => /^[.!?;]$/.test(x.w) && k < items.length - 1);
+  if (stop >= 0) {
+    const before = items.slice(0, stop);
+    if (before.some((x) => x.finding || x.action || x.quantity?.unit || x.cost || x.span)) return true;
+    if (before.some((x) => x.place && x.place.kind === 'blocks') && before.length > 4) return true;
+  }
+  if (asked) return false;
+  return items.some((x) => x.quantity?.unit || x.cost || x.span || x.duration) || / : /.test(whole.slice(8));
+}
+
+/** "hrs mending so far", "total for fri": a question without a verb. Every word must be one of those that such a question has. */
+function nominal(head: string, items: Item[], asked: boolean): boolean {
+  if (!NOMINAL_HEAD.test(head) || items.length > 12) return false;
+  return items.every(
+    (x) =>
+      x.task !== undefined ||
+      (x.place !== undefined && x.place.places.length > 0) ||
+      NOMINAL_LIGHT.has(x.w) ||
+      /^(mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun)(day)?$/.test(x.w) ||
+      x.w.split(' ').every((w) => NOMINAL_LIGHT.has(w)) ||
+      (asked && (x.part !== undefined || x.material !== undefined || x.topic !== undefined)),
+  );
+}
+
+function classify(
+  t: string,
+  whole: string,
+  items: Item[],
+  day: DayFound | undefined,
+  local: string,
+): QueryFound | undefined {
   const today = wallTime(wallMinutes(local)).slice(0, 10);
-  const date = day && !day.vague ? dateOf(day) : undefined;
+  const date = day && !day.vague ? dateOf(day) : yesterdayShort(whole, local);
+  const spoken = date ? items.filter((x) => !inDay(x, day)) : items;
+  const placed = placesOfClause(
+    spoken.filter(
+      (x, k) =>
+        !(x.w === 'back' && /^(read|me|it|that|this|play|everything|all|set)$/.test(spoken[k - 1]?.w ?? '')),
+    ),
+  );
   const explicit =
-    places.kind === 'specific' || (places.kind === 'general' && places.places[0] !== 'quilt')
-      ? places.places
+    placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt')
+      ? placed.places
       : undefined;
-  const whose = /\b(i|we|me|my|this|it|so far|log|have|down|left|still|there|here|on)\b/.test(t);
-  // The last thing put down
-  if (
-    /\b(last (thing|entry|note|bit|one|item)|(did|have) i (just|last)|i just (say|said|log|put)|last (put|say|said|log|logged|note|noted|record|recorded|tell|told|wrote|write|enter|entered)|latest (entry|note)|most recent|read (that|it) back|say that (back|again)|what was that|repeat (that|the last)|last logged|what have you just|just (put|write|log|note|say|take|enter|told|tell) ?(down)?)\b/.test(
-      t,
-    ) &&
-    !/\blast (night|week|monday|tuesday|wednesday|thursday|friday|saturday|sunday|row|two|time)\b/.test(t)
-  )
+  const task = taskOf(items);
+
+  if (SIGN.lastEntry.test(t) && !SIGN.notLast.test(t))
     return { query: 'last-entry', rule: 'query.last-entry' };
-  // What must be bought
-  if (
-    /\b(to buy|need to (get|buy|pick)|have to (get|buy|pick)|got to (get|buy)|must i (buy|get)|should i (buy|get)|shopping list|shop for|pick(ing)? up|from the shop|at the shop|do i (still )?need|am i (short|out|missing)|materials? (do i|still|are|needed|left|list|i need)|what 's (needed|missing)|still (need|short)|need from|to order|running low|on (my|the) (shopping )?list|buy next|still to get|supplies|short of|be buying|buying list|to get (in|from)|want from town|out of|stuff do i need|i need to get)\b/.test(
-      t,
-    ) &&
-    !/\bhow (much|many)\b.*\b(yards?|yds?|metres?|meters?|fabric|cloth|backing|batting|binding|muslin|wadding)\b/.test(
-      t,
-    ) &&
-    !/\b(to do|do next|finish)\b/.test(t)
-  )
-    return { query: 'materials-needed', rule: 'query.materials' };
-  // Yardage
-  const topic = yardageTopic(items, t);
-  if (
-    /\b(yardage|yards|yds|yd|how many (metres|meters|yards|yds|m)|how (much|long|big|wide|many) .*\b(fabric|cloth|backing|batting|wadding|binding|border|calico|muslin|lining|material|linen|flannel|back|strips|stuff)\b|how much do i (need|want) for|metres (of|for|do)|metreage|enough (fabric|backing|cloth|batting|wadding)|what size (batting|wadding|backing))\b/.test(
-      t,
-    ) &&
-    !/\b(how (long|many hours|much time)|cost|spent|spend|bought|paid|used)\b/.test(t)
-  )
-    return { query: 'yardage', about: topic ?? 'fabric', rule: 'query.yardage' };
-  // Money
-  if (
-    /\b(cost|costs|costing|spent|spend|spending|bill|expenses|outlay|money|how much (has|have|did|is|am|was) (this|it|i|the).*(cost|spent|paid|owe|pay|out|come|set)|paid (out|so far)|price so far|total (cost|price|spend|outlay)|set me back|pricey|owe|laid out|materials come to|come to so far|in (pounds|dollars|euros)|out of pocket|running to)\b/.test(
-      t,
-    ) &&
-    !/\b(hours|how long|time)\b/.test(t)
-  )
-    return { query: 'cost', rule: 'query.cost' };
-  // Hours
-  const hours =
-    /\b(how long|how many (hours|hrs|minutes)|how much time|hours?|hrs|time (have|did|on|so far|spent|in|total|for|am i|is|has)|total time|my time|what time have|minutes (have|did|on|so far|in)|time 's|tally|clock(ed)?)\b/.test(
-      t,
-    );
-  if (hours && !/\b(how long (is|are) the|what time (is|did i start|do)|time is it)\b/.test(t)) {
-    if (
-      /\b(altogether|total|whole|in all|so far|all told|all in|overall|to date|on this quilt|on the quilt|on this one|everything)\b/.test(
-        t,
-      ) &&
-      !task &&
-      !date
-    )
-      return { query: 'hours-total', rule: 'query.hours' };
-    if (task && !/^(other)$/.test(task) && !(task === 'quilting' && /\bthis quilt\b/.test(t)))
-      return { query: 'hours-task', task, rule: 'query.hours-task' };
+  if (SIGN.cost.test(t) && !SIGN.notCost.test(t)) return { query: 'cost', rule: 'query.cost' };
+  if (SIGN.yardage.test(t) && !SIGN.notYardage.test(t))
+    return { query: 'yardage', about: yardageTopic(items), rule: 'query.yardage' };
+  const total = /\btotal\b/.test(t) && !SIGN.materials.test(t);
+  if ((SIGN.hours.test(t) || total) && !SIGN.notHours.test(t)) {
+    if (task) return { query: 'hours-task', task, ...(date ? { date } : {}), rule: 'query.hours-task' };
     if (date) return { query: 'hours-day', date, rule: 'query.hours-day' };
     return { query: 'hours-total', rule: 'query.hours' };
   }
-  // Undecided
-  if (
-    /\b(undecided|not (yet )?decided|n't (yet )?decided|still (open|up in the air|to decide|undecided|hanging|deciding|unsettled|pending)|unsettled|open (matters|questions|things|points|items|decisions|ends)|to decide|up in the air|make up my mind|made up my mind|made my mind|decisions? (are|is|left|still|do|have|outstanding|remain|pending|to make)|hanging over|unresolved|on the fence|what 's open|left open|dithering|not settled|n't settled|undetermined|waiting on a decision|am i still deciding|sat on the fence|been putting off|have n't i (settled|decided)|still not sure|to make my mind)\b/.test(
-      t,
-    )
-  )
-    return { query: 'open-matters', rule: 'query.open' };
-  // A place's story
-  const history =
-    /\b(history|say about|said about|do(ne)? (to|with|at|on|about|in|for)|been done|have i (got )?(done|down|put|written|logged|said|noted|recorded)|did i (do|put|say|find|use|note|decide|write|log|mend|record|see)|find (in|on|at)|happened|happening|going on|up with|story|so far|everything|all i|have i got|got down|wrong with|notes? (on|for|about)|tell me about|what about|show me|had done|what 's (been|down|the story|with|recorded|logged|noted)|what was|read me|remind me|what is|down (for|against|as|on)|what does|how did i|what stitch|which stitch)\b/.test(
-      t,
-    );
-  if (explicit && history && !/\b(left|still|remaining|next)\b.* (to do|to be done)\b/.test(t))
-    return { query: 'place-history', places: explicit, rule: 'query.place' };
-  // To do
-  if (
-    /\b(left to do|to do|still to|todo|to be done|next|remaining|remains|outstanding|left (on|to|for|over|now)|planned|still (waiting|needs?|left|have to do|got to do)|what 's left|have i left|not done|n't done|yet to|unfinished|need(s)? doing|jobs|to finish|waiting to be|lined up|ahead of me|what else)\b/.test(
-      t,
-    ) &&
-    !/\b(next door|did i do|what did)\b/.test(t)
-  )
-    return { query: 'to-do', rule: 'query.to-do' };
-  // A day
-  if (
-    /\b(day|today|yesterday|last night|tonight|this (morning|afternoon|evening)|monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tue|wed|thu|fri|sat|sun|review|recap|get done|got done|run through|the \d|january|february|march|april|june|july|august|september|october|november|december)\b/.test(
-      t,
-    ) ||
-    date
-  ) {
-    if (
-      /\b(what|read|show|tell|give|list|recap|review|sum|summary|run|go|remind|how|anything|did i|play)\b/.test(
-        t,
-      )
-    )
-      return { query: 'day-review', date: date ?? today, rule: 'query.day' };
-  }
+  if (SIGN.open.test(t)) return { query: 'open-matters', rule: 'query.open' };
+  const left = SIGN.toDo.test(t);
+  const buys = SIGN.materials.test(t);
+  if (buys && !SIGN.notMaterials.test(t)) return { query: 'materials-needed', rule: 'query.materials' };
+  // "what's left to do on row three" asks for the plan, "what's been done to row three" for the story
   if (
     explicit &&
-    whose &&
-    /^(so |and |ok(ay)? |right )*(what|show|tell|read|list|remind|anything|how|did|have|has)\b/.test(head)
+    SIGN.history.test(t) &&
+    !(left && /\b(?:left|to do|to be done|next|remaining|still|unfinished|planned)\b/.test(t))
   )
-    return { query: 'place-history', places: explicit, rule: 'query.place-plain' };
-  if (/^(read (me )?(back|through|out)|recap|summary)\b/.test(head))
-    return { query: 'day-review', date: date ?? today, rule: 'query.day' };
+    return { query: 'place-history', places: explicit, rule: 'query.place' };
+  if (left && !/\bnext door\b/.test(t) && !(date && !/\b(?:left|to do|to be done|still)\b/.test(t)))
+    return { query: 'to-do', ...(explicit ? { places: explicit } : {}), rule: 'query.to-do' };
+  if (explicit) return { query: 'place-history', places: explicit, rule: 'query.place-plain' };
+  if (date || SIGN.day.test(t)) return { query: 'day-review', date: date ?? today, rule: 'query.day' };
+  if (READ_OUT.test(t.trim()) && /\b(?:everything|all|log|notes|entries|back|through|over|up)\b/.test(t))
+    return { query: 'day-review', date: today, rule: 'query.day' };
   return undefined;
 }
 
-function yardageTopic(items: Item[], t: string): Topic | undefined {
-  for (const topic of ['backing', 'batting', 'binding', 'border'] as const)
-    if (items.some((x) => x.part === topic || x.topic === topic || x.material === topic)) return topic;
-  if (/\b(back|lining)\b/.test(t)) return 'backing';
-  if (/\b(wadding|batt)\b/.test(t)) return 'batting';
-  if (/\bties|yarn\b/.test(t)) return 'tie-thread';
-  return undefined;
+/** Words that only name the day ("the fifth") are no place. */
+const inDay = (x: Item, day: DayFound | undefined): boolean =>
+  day !== undefined && x.token.from >= day.index && x.token.from < day.index + day.length;
+
+function yesterdayShort(words: string, local: string): string | undefined {
+  return /\b(?:yest|yday|yesty|ystdy)\b/.test(words)
+    ? wallTime(wallMinutes(local) - 1440).slice(0, 10)
+    : undefined;
+}
+
+/** The kind of work asked after; a part of the quilt ("the backing") is none by itself. */
+function taskOf(items: Item[]): Task | undefined {
+  const found = items.findLast((x, k) => {
+    if (!x.task || x.part === 'backing') return false;
+    // "on this quilt", "on the log"
+    if (x.task === 'quilting' && x.w === 'quilt') return false;
+    return (
+      !(x.task === 'paperwork' && /^(?:the )?(?:notes|writing|log)$/.test(x.w)) || items[k - 1]?.w === 'on'
+    );
+  });
+  return found?.task;
+}
+
+function yardageTopic(items: Item[]): Topic {
+  const topicOf = (x: Item): Topic | undefined => {
+    for (const topic of ['backing', 'batting', 'binding', 'border'] as const)
+      if (x.part === topic || x.topic === topic || x.material === topic || x.part?.startsWith(`${topic}-`))
+        return topic;
+    if (x.material === 'tie-thread' || x.w === 'ties') return 'tie-thread';
+    return undefined;
+  };
+  const after = items.findIndex((x) => x.w === 'for');
+  const named =
+    items
+      .slice(after + 1)
+      .map(topicOf)
+      .find(Boolean) ?? items.map(topicOf).find(Boolean);
+  return named ?? 'fabric';
 }

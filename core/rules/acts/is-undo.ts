@@ -1,62 +1,82 @@
-/**
- * Taking back the whole last note: "scratch that", "take that last entry back", "delete that, wrong quilt".
- * Not: "scratch that, row four", which says what it should be; "took the binding back off".
- */
-const UNDO =
-  /^(?:(?:no|oh|ah|right|okay|ok|wait|sorry|so|and|please|actually|hang on|hold on|oops|damn|bother|no no|oh no|uh|well|nope|just|can you|could you|would you|you can|let 's|better|hm|but|now|blast|drat|yeah|um|hey|whoa|argh|oh dear|dear|hold it|right then)[ ,.!-]*)*(?:scratch|strike|delete|undo|cancel|erase|rub|cross|wipe|forget|ignore|remove|drop|lose|take|get rid of|throw|disregard|void|scrub|bin|chuck|kill|unlog|withdraw|rub out|cross out|strike out|take out|take back|pull|reverse|un-log|retract|discard|dump|roll back)\b(?: (?:out|off|away|back))?(?: (?:all of )?(?:that|this|it|the|those|my|what i just (?:said|put|logged)|what i said|them))?(?: (?:last|previous|whole|lot|entire|one|bit|just|other))*(?: (?:entry|note|one|thing|bit|lot|line|entries|item|record|message|log))?(?: (?:back|out|off|away|again|please|there|altogether|entirely|completely|then))*(?=$|[ ,.!;:-])/;
-const UNDO_WHOLE =
-  /^(?:[a-z' ,.!-]*)?(?:that (?:was|is|'s) (?:for )?(?:the )?(?:wrong|another|a different|the other) (?:quilt|job|one)|wrong quilt|that last (?:one|entry|note|bit) (?:was|is) (?:wrong|rubbish|a mistake|not right|nonsense)|i (?:did n't|never) (?:mean|do) (?:that|any of that|to say that)|pretend i (?:did n't|never) say that|did n't say that|undo|undo that|take (?:it|that) back|that never happened|ignore that|nothing there|unsay that|i take that back|i take it back)\b/;
-const CONTENT_AFTER =
-  /\b(row|block|column|\d+-\d+|it was|it 's|should be|should have been|make it|i meant|instead|meant|border|binding|seam|inches|minutes|yards|by hand|by machine)\b/;
+import type { Item } from '../item.ts';
 
-/** Does the note only take back the one before? `text` is the note's words as tokens joined by blanks. */
-export function isUndo(text: string): boolean {
-  const t = text.trim();
-  const hit = UNDO.exec(t) ?? UNDO_WHOLE.exec(t);
-  if (!hit) return false;
-  const rest = t.slice(hit[0].length).trim();
-  if (
-    /^(scratch|strike|delete|undo|cancel|erase|forget|ignore|remove|drop|lose|take|bin|pull|rub|cross|wipe|get|throw|kill)$/.test(
-      hit[0].trim().split(' ').at(-1)!,
-    )
-  ) {
-    if (rest && !/^[-,.!;]/.test(rest)) return false;
-    if (
-      /(^| )(remove|take|pull|drop|rub|get|throw|cross|wipe|kill|lose|cancel|forget|ignore)$/.test(
-        hit[0].trim(),
-      ) &&
-      !/^undo/.test(hit[0])
-    )
-      return rest === '' && /(cancel|forget|ignore|scratch|strike|delete|erase)$/.test(hit[0].trim());
-  }
-  if (
-    /^(take|took) (it|that|the|those|them|this)$/.test(hit[0].trim()) &&
-    !/back|out of the (log|record)/.test(rest)
-  )
-    return false;
-  if (
-    /(^| )(take|remove|drop|lose|pull|throw|rub|wipe|cross|get rid of|bin|forget|cancel|ignore|kill|scrub) (the|those|my|them)$/.test(
-      hit[0].trim(),
-    )
-  )
-    return false;
-  if (
-    /(^| )(remove|drop|forget|cancel|lose|pull|wipe|scrub|rub) (it|that|this|that one)( (off|out|away))?$/.test(
-      hit[0].trim(),
-    ) &&
-    rest &&
-    !/^[,.!;-]/.test(rest) &&
-    !/^(please|i |we |it 's|wrong|that|was|again|and start|entirely)/.test(rest)
-  )
-    return false;
-  if (
-    CONTENT_AFTER.test(rest) &&
-    !/\b(wrong|again|later|another|miscount|counted|mixed|think|sleep|say it|start over|redo)\b/.test(rest)
-  )
-    return false;
-  if (
-    /^(the )?(crepe|crepeline|tulle|net|patch|wash|washing|idea|silk|border|interfacing|overlay)/.test(rest)
-  )
-    return false;
-  return true;
+/** What may stand before a command without changing it: "no no wait, please …", "oh dear, can you …". */
+const LEAD_IN =
+  /^(?:(?:no|nah|nope|oh|ah|aw|ach|right|righto|okay|ok|wait|sorry|so|and|but|please|actually|hang on|hold on|hold it|oops|whoops|damn|bother|blast|drat|shoot|well|just|can you|could you|would you|will you|you can|you 'd better|let 's|let us|better|now|yeah|yes|hey|whoa|argh|dear|dear me|my mistake|my fault|on second thoughts?|i 'd like to|i want to|i need to|go ahead and|kindly|apologies|excuse me|then) |[,.!:-]+ )+/;
+
+/** The note, or the one before, as a thing that can be struck out. */
+const NOTE_WORD = '(?:entry|entries|note|notes|thing|bit|one|lot|line|item|record|message|log|part|remark)';
+const WHOLE =
+  `(?:(?:all of |all |the whole of |everything in )?(?:that|this|it|them|those)(?: (?:last|previous|whole|latest|other))*(?: ${NOTE_WORD})?(?: all)?` +
+  `|(?:the|my|that)? ?(?:very )?(?:last|previous|latest|most recent) ${NOTE_WORD}` +
+  `|(?:the|my) (?:[\\w:.]+ )?(?:entry|note|message)` +
+  "|(?:what|everything|all)(?: that)? i (?:just |have just |'ve just |last )?(?:said|put|logged|told you|wrote|entered|noted)(?: down| in)?)";
+/** Verbs that are said of words only, or mostly. */
+const STRIKE =
+  '(?:scratch|strike|delete|undo|cancel|erase|disregard|void|scrub|unlog|withdraw|retract|discard|unsay|scrap|reverse|roll back|rub|cross|wipe|bin|axe|nix|chuck|dump|kill|lose)';
+/** Verbs of the bench: only with the note itself as their object. */
+const BENCH = '(?:take|pull|remove|drop|get rid of|throw|leave|rip|pick|forget|ignore|never mind|skip)';
+const AWAY = '(?: (?:back|out|off|away|again|from the (?:log|record|list|book)))*';
+const END =
+  "(?= ?$| ?[,.!;:-]| (?:please|i |we |it |it's |that |they |he |she |there |then|will you|would you|for me|altogether|entirely|completely|my |wrong|meant|because|cos|since|as |no ))";
+
+const STRIKE_IT = new RegExp(`^${STRIKE}(?: out| off| back)? ${WHOLE}${AWAY}${END}`);
+const TAKE_BACK = new RegExp(
+  `^(?:take|took|pull|roll|bring|i take|i 'll take|i 'm taking) ${WHOLE} back(?! (?:off|out|in|on|to|from (?!the (?:log|record)))\\b)${END}`,
+);
+const DROP_NOTE = new RegExp(
+  `^${BENCH}(?: out| off| away)? (?:(?:the|my|that|this)? ?(?:very )?(?:last|previous|latest|most recent) ${NOTE_WORD}|(?:that|this|the|my) (?:entry|note|message|remark)|(?:what|everything|all)(?: that)? i (?:just |have just |'ve just |last )?(?:said|put|logged|told you|wrote|entered|noted)(?: down| in)?)${AWAY}${END}`,
+);
+const FORGET = new RegExp(
+  `^(?:forget|ignore|never mind|pay no heed to|leave out|skip) (?:all )?(?:that|it|this)(?: one| lot| all| last one| bit)?${END}`,
+);
+const BARE_STRIKE =
+  /^(?:undo|delete|cancel|erase|unsay|strike|scratch|scrub|retract)(?: (?:please|that please))?(?= ?$| ?[,.!;:-])/;
+const NOT_MEANT =
+  /^(?:(?:that|this|it|the last (?:one|note|entry|bit))(?: last)?(?: (?:one|entry|note|bit))? (?:was|is|'s) (?:all )?(?:meant |said )?(?:for )?(?:the |an? )?(?:wrong|another|different|other) (?:quilt|qlt|job|one)|wrong (?:quilt|qlt|job|piece|thread)|i (?:did n't|never) (?:mean|do|say) (?:that|any of that|to say that)|pretend i (?:did n't|never) (?:say|said) (?:that|it)|that (?:never|did n't) happen(?:ed)?)\b/;
+/** Why it was wrong. After these a block or a number names no correction. */
+const REASON =
+  /\b(wrong|mix(ed)?|muddled?|miscount(ed)?|counted|crossed|another|other|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never)\b/;
+
+/** Does the note only take back the one before? `text` is the note's words as tokens joined by blanks, `items` its meanings. */
+export function isUndo(text: string, items: Item[]): boolean {
+  const whole = `${text.trim()} `;
+  const lead = LEAD_IN.exec(whole)?.[0] ?? '';
+  const command = whole.slice(lead.length);
+  const hit =
+    STRIKE_IT.exec(command) ??
+    TAKE_BACK.exec(command) ??
+    DROP_NOTE.exec(command) ??
+    FORGET.exec(command) ??
+    BARE_STRIKE.exec(command) ??
+    NOT_MEANT.exec(command);
+  if (!hit) return atTheEnd(whole.trim(), items);
+  const rest = command.slice(hit[0].length).trim();
+  if (!rest || REASON.test(hit[0]) || REASON.test(rest)) return true;
+  // "scratch that, row four": what it should be, so the note is mended and not taken back
+  const from = `${lead}${hit[0]}`.trim().split(' ').length;
+  return !items.some((x) => x.i >= from && names(x));
 }
+
+/** "the lamp was behind me, strike that": nothing said before it but talk. */
+function atTheEnd(text: string, items: Item[]): boolean {
+  return (
+    /\b(?:scratch|strike|delete|cancel|erase|undo|scrub|disregard) (?:that|it|all that|that last (?:one|note|entry|bit)|the last (?:one|note|entry))(?: out)?(?: please)?(?: [.!])*$/.test(
+      text,
+    ) && !items.some(names)
+  );
+}
+
+const names = (x: Item): boolean =>
+  Boolean(
+    (x.place && x.place.places.length && !/^place\.(it|them|both|those|that-one)$/.test(x.place.rule)) ||
+      x.quantity?.unit ||
+      x.cost ||
+      x.duration ||
+      x.clock ||
+      x.span ||
+      (x.stitch && !x.weakStitch) ||
+      x.finding ||
+      (x.action && x.w !== 'strike' && x.w !== 'scrub' && x.w !== 'quilt') ||
+      (x.material && x.w !== 'thread'),
+  );

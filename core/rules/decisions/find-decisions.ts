@@ -223,7 +223,8 @@ function headingOf(state: ReaderState, items: Item[], _sentence: string): Decisi
   return undefined;
 }
 
-function deadlineIn(words: string, items: Item[]): boolean {
+/** Is this a date for the work to be finished or handed back? */
+export function deadlineIn(words: string, items: Item[]): boolean {
   if (/\b(deadline|due date|due back)\b/.test(words)) return true;
   if (items.some((x) => x.duration)) return false;
   const when =

@@ -1,0 +1,98 @@
+/**
+ * Words of the life around the work. None of them is said of a quilt being mended, or only rarely: a note that has one and
+ * logs nothing is talk aside. Contractions are two words, as the tokens are ("wo n't").
+ */
+
+const phrases = (list: string): string[] =>
+  list
+    .split(',')
+    .map((p) => p.trim())
+    .filter(Boolean);
+
+/** Creatures, callers, things that ring, whistle, drive past or go out, meals, weather, the body. */
+export const ASIDE_THINGS: string[] = phrases(`
+  cat, cats, kitten, kitty, puss, dog, dogs, doggy, puppy, pup, hen, hens, chickens, rooster, cockerel,
+  goat, sheep,
+  cow, cows, calves, horse, pony, parrot, budgie, canary, rabbit, hamster, wasp, bee, spider, mouse,
+  magpie, kookaburra,
+  crow, crows, seagull, seagulls, gulls, pigeon, pigeons, owl, fox, squirrel, paws, walkies, barking,
+  meowing, miaowing,
+  purring, bluebottle, mosquito,
+  phone, telephone, doorbell, door bell, buzzer, the door, at door, front door, back door, knock,
+  knocking, postman, post woman,
+  postwoman, postie, mail carrier, mailman, mailwoman, the post, the mail, parcel, package for, courier,
+  delivery man, delivery driver,
+  delivery van, neighbour, neighbours, neighbor, neighbors, next door, upstairs, downstairs,
+  meter reader, window cleaner, plumber,
+  electrician, gas man, the gas, bin men, bin lorry, garbage truck, dustmen, salesman, sales call,
+  wrong number, visitor, visitors,
+  company coming, letterbox, mailbox, the gate, the landlady, milkman, chimney sweep, piano tuner,
+  somebody at, someone at,
+  baby, wee one, little one, toddler, kids, the children, grandson, granddaughter, grandkids, nephew,
+  niece, husband, hubby, wife, mum, mom, mam, dad, daddy, mummy, mommy, sister, brother, young lad,
+  homework, school run, school bus, bedtime, her nap, his nap, her bath, his bath,
+  kettle, oven, stove, hob, the pan, saucepan, the toast, toaster, microwave, dishwasher,
+  washing machine, tumble dryer, fridge,
+  boiler, heating, radiator, furnace, the fuse, power cut, power's gone, light bulb, bulb's gone,
+  lights went, light's gone,
+  smoke alarm, alarm, siren, the tap, the sink, the dishes, the bins, the rubbish, lamp's gone, battery,
+  charger, wifi,
+  radio, telly, tv, television, the news, the match, football, the game, quiz, film, episode, music,
+  song, drums, drumming,
+  piano, trumpet, guitar, ice cream, lorry, truck, van, tractor, motorbike, car alarm, train, ferry,
+  foghorn, helicopter,
+  plane, ambulance, fire engine, police, fireworks, bonfire, drilling, hammering, builders,
+  roadworks, lawnmower, mower, leaf blower,
+  chainsaw, church bells, the bells, choir, carol singers, brass band, parade, thunder, lightning,
+  the storm, hailstones, hail,
+  raining, rain, snow, snowing, pouring, what a racket, racket, shouting, ca n't hear, hear myself,
+  hear meself,
+  dinner, supper, lunch, breakfast, tea, cuppa, coffee, cake, biscuit, biscuits, cookie, cookies,
+  lemonade, pizza, takeaway, soup, eggs, milk, sandwich,
+  the tin, the cupboard, icebox, hiccups, sneeze, sneezing, cough, coughing, my glasses, my knee,
+  my knees, my neck, my hip, my foot, my leg, my shoulder,
+  my eyes, my back's, my back is, my fingers, pins and needles, bathroom, the loo, birthday, bingo,
+  easter, email, text message,
+`);
+
+/** What is said to a creature or a person, or to the tool about the two. */
+export const ASIDE_CALLS: string[] = phrases(`
+  hang on, hold on, hold your horses, give me a second, give me a sec, give me a minute,
+  give me a moment, give us a minute, give us a sec,
+  gimme a sec, one second, one sec, one moment, one minute, just a second, just a sec, just a moment,
+  just a minute, half a minute, half a mo,
+  two ticks, two minutes, wait there, be right back, brb, back in a, back in five, back in 5,
+  back in ten, back in 10,
+  back in two, back in 2, be back, back shortly, wo n't be long, wo n't be a, be with you,
+  be right there, i 'm coming, coming coming, be there in, come in,
+  who is it, who 's that, who 's there, who was that, what do you want, what is it love, you what,
+  say again love, not you, was n't talking, talking to you, not talking to,
+  to do with me, to do with this, to do with the quilt, pay no attention, pay me no mind, pay no mind,
+  take no notice, do n't mind me, do n't mind the,
+  never mind me, ignore me, ignore the, ignore him, ignore her, ignore them, excuse me, forgive me,
+  pardon me, bless you, hush, shush, be quiet, quiet you, oi, shoo,
+  scram, get off you, get off with, off you get, off you go, off with you, get down, get off there,
+  get off of there, get out of it, get away from, get out from,
+  down you get, down you go, off the table, off the bed, off the sofa, off my chair, sit down, good boy,
+  good girl, good dog, good morning to, hello, hi there, hiya, bye, goodbye, good night,
+  darling, sweetheart, honey, love yes, yes love, no love, my love, sweetie, pet yes, yes pet, no pet,
+  yes dear, no dear, madam, daft animal, silly animal, you daft, you silly, you rascal, you monster,
+  help yourself,
+  ask your, tell your, go and ask, go ask, turn that down, turn it down, turn it off will you,
+  will you stop, stop that, leave her alone, leave him alone, put that down,
+  would you listen to, listen to that, listen to him, listen to them, what was that noise,
+  what 's that noise, what on earth, there goes, here comes, gave me the fright, gave me a fright,
+  made me jump, see to her, see to him,
+  somebody else 's, not for me, thank heavens, for the people,
+`);
+
+/** With one of these a note is about the piece, its story or its owner, and no talk aside. */
+export const QUILT_WORDS: string[] = phrases(`
+  quilt, quilts, qlt, comforter, coverlet, bedspread, bed cover, patchwork, stitch, stitches, stitched,
+  stitching, sew, sewn, sewed,
+  sewing, seam, seams, thread, threads, fabric, cloth, block, blocks, batting, wadding, backing, binding,
+  border, borders, pieced, piecing, appliqué, applique, sampler,
+  maker, owner, client, museum, heirloom, initials, embroidered, inscription, signature, label, attic,
+  inherited, the family, mend, mending, mended, patch, patched, darn, darned, darning, needle, tying,
+  quilting, quilted, log cabin, hand sewn, gingham, calico, muslin, velvet, silk,
+`);

@@ -1,0 +1,141 @@
+import { HISTORY, MARKS, NO_MARK, NO_WISH, WISHES } from '../../lexicon/story.ts';
+import { deadlineIn } from '../decisions/find-decisions.ts';
+import type { Draft } from '../draft.ts';
+import type { Item } from '../item.ts';
+import { splitBlock } from '../places/grid.ts';
+import { placesOfClause } from '../places/places-of-clause.ts';
+
+export type RemarkFound = {
+  kind: 'history' | 'mark' | 'wish';
+  /** Offsets of its words. */
+  from: number;
+  to: number;
+  places: string[];
+};
+
+const STOPS = new Set(['.', ';', '!', '?', '\n']);
+const SUBJECTS = new Set([
+  'i',
+  'it',
+  'she',
+  'he',
+  'they',
+  'we',
+  'there',
+  'that',
+  'which',
+  'so',
+  'but',
+  'because',
+  'started',
+  'been',
+]);
+
+/** Cuts a note where a new subject begins after a stop, a comma or an "and". */
+function segmentsOf(items: Item[]): Item[][] {
+  const out: Item[][] = [];
+  let current: Item[] = [];
+  const close = (): void => {
+    if (current.length) out.push(current);
+    current = [];
+  };
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    const next = items[k + 1]?.w ?? '';
+    if (STOPS.has(item.w)) {
+      // "acc. to", "c. 1880": the stop of an abbreviation
+      if (item.w === '.' && /^(c|ca|acc|approx|betw|st|no|prob)$/.test(items[k - 1]?.w ?? ''))
+        current.push(item);
+      else close();
+      continue;
+    }
+    if (
+      current.length > 2 &&
+      ((/^(,|and|--|:|\(|\)|oh|but)$/.test(item.w) &&
+        (SUBJECTS.has(next) || next === 'oh' || next === 'and')) ||
+        (item.w === '-' && !item.token.glued))
+    ) {
+      close();
+      continue;
+    }
+    if (
+      current.length > 3 &&
+      item.w === 'i' &&
+      !/^(as|that|what|which|when|where|if|than|and|like)$/.test(items[k - 1]!.w)
+    )
+      close();
+    current.push(item);
+  }
+  close();
+  return out;
+}
+
+const any = (patterns: RegExp[], words: string): boolean => patterns.some((p) => p.test(words));
+const BENCH = /(^| )(i|we|i 've|i 'm|i 'd|i 'll) /;
+
+/** The sentences of a note that tell the quilt's story, name a mark found in it, or pass on a wish of its owner. */
+export function findRemarks(items: Item[]): RemarkFound[] {
+  const out: RemarkFound[] = [];
+  for (const segment of segmentsOf(items)) {
+    const words = ` ${segment.map((x) => x.w).join(' ')} `;
+    const last = segment.at(-1)!;
+    const found = { from: segment[0]!.token.from, to: last.end ?? last.token.to };
+    if (any(MARKS, words) && !NO_MARK.test(words)) {
+      const placed = placesOfClause(segment);
+      const places =
+        placed.kind === 'specific' || placed.kind === 'general'
+          ? placed.places.filter((p) => p !== 'quilt' && p !== 'top')
+          : [];
+      const everywhere = places.filter((p) => splitBlock(p)).length > 8;
+      out.push({ ...found, kind: 'mark', places: everywhere ? [] : places });
+    } else if (any(WISHES, words) && !NO_WISH.test(words) && !onlyDeadline(words, segment))
+      out.push({ ...found, kind: 'wish', places: [] });
+    else if (any(HISTORY, words) && !BENCH.test(words.slice(0, 8)))
+      out.push({ ...found, kind: 'history', places: [] });
+  }
+  return out;
+}
+
+/** "She wants it back by March" is a date and no wish besides. */
+function onlyDeadline(words: string, segment: Item[]): boolean {
+  return deadlineIn(words, segment);
+}
+
+/**
+ * Which drafts only echo such a sentence: "every block is cut from his neckties" cuts nothing today, "three children lost"
+ * is no missing cloth. Times, lengths and damage at a named place are kept, as they may stand in the same breath.
+ */
+export function echoesOf(remarks: RemarkFound[], drafts: Draft[]): Set<Draft> {
+  const out = new Set<Draft>();
+  for (const draft of drafts) {
+    const { entry, origins } = draft;
+    const at =
+      origins['action'] ?? origins['finding'] ?? origins['material'] ?? origins['about'] ?? origins['entry']!;
+    const inside = remarks.find((r) => at.from >= r.from && at.to <= r.to);
+    if (!inside) continue;
+    if (entry.kind === 'treatment') {
+      const blocks = (entry.places ?? []).some((p) => splitBlock(p)) && draft.placed === 'said';
+      if (
+        inside.kind === 'history' ||
+        (inside.kind === 'wish' && !blocks) ||
+        entry.action === 'label' ||
+        !blocks ||
+        entry.action === 'leave'
+      )
+        out.add(draft);
+    } else if (entry.kind === 'condition') {
+      if (inside.kind !== 'history' || draft.placed !== 'said' || !entry.places?.length) out.add(draft);
+    } else if (entry.kind === 'material') {
+      if (entry.quantity === undefined && entry.cost === undefined) out.add(draft);
+    } else if (entry.kind === 'work') {
+      if (!entry.start && !entry.time && inside.kind === 'history') out.add(draft);
+    } else if (
+      entry.kind === 'decision' &&
+      entry.about !== 'deadline' &&
+      entry.about !== 'price' &&
+      inside.kind !== 'wish'
+    )
+      out.add(draft);
+  }
+  return out;
+}
