@@ -91,10 +91,10 @@ export const fillExactly = (
           for (const a of firsts) {
             for (const b of seconds) {
               const beside = a.width + b.width;
-              const longer = a.length > b.length ? a.length : b.length;
+              const longer = Math.max(a.length, b.length);
               if (beside <= width && beside * longer <= most)
                 fills = add(fills, beside, longer, a, b, 'along');
-              const wider = a.width > b.width ? a.width : b.width;
+              const wider = Math.max(a.width, b.width);
               const behind = a.length + b.length;
               if (behind <= longest && wider * behind <= most)
                 fills = add(fills, wider, behind, a, b, 'across');

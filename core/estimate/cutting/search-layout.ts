@@ -1,28 +1,21 @@
 import { type Block, stackBlocks, wasteOf } from './block.ts';
 import { type Effort, fillExactly } from './exact-fill.ts';
+import { fillWithoutWaste } from './fill-without-waste.ts';
 import { gridBlocks } from './grid-blocks.ts';
+import { leastLength } from './least-length.ts';
 import { mergeDown } from './merge-down.ts';
 import { seededSequence } from './seeded-sequence.ts';
 import { shelve } from './shelves.ts';
 
 /** Above this many pieces, equal ones are first set out in rows. */
 const SINGLE = 90;
-/** Steps of the whole search; about half a second on a slow machine. */
-const EFFORT = 12_000_000;
+/** Steps of the whole search: half a second to a second. */
+const EFFORT = 8_000_000;
+/** Of these, the most that go into finding a layout without waste. */
+const WASTELESS = 300_000;
+/** Share of the effort after which, without gain, the search begins from another start. */
+const PATIENCE = 0.2;
 const SEED = 20260314;
-
-/** No layout can be shorter: by area, and by the longest piece as it must lie. */
-export const leastLength = (pieces: readonly Block[], width: number): number => {
-  const area = pieces.reduce((sum, piece) => sum + piece.area, 0);
-  return pieces.reduce(
-    (longest, piece) => {
-      const least =
-        piece.turnable && piece.length <= width ? Math.min(piece.width, piece.length) : piece.length;
-      return Math.max(longest, piece.turnable && piece.width > width ? piece.width : least);
-    },
-    Math.ceil(area / width),
-  );
-};
 
 /**
  * A short layout of the pieces on cloth of this width, cuttable edge to edge.
@@ -32,37 +25,51 @@ export const leastLength = (pieces: readonly Block[], width: number): number => 
  * joined anew by lot and set out again, and kept where it came no longer. Ends when the area allows
  * nothing shorter or the effort is spent; the lots are a fixed sequence, so the answer is always the same.
  */
-export const searchLayout = (pieces: readonly Block[], width: number): Block => {
+export const searchLayout = (pieces: readonly Block[], width: number, limit = EFFORT): Block => {
   const draw = seededSequence(SEED);
   const effort: Effort = { spent: 0 };
   const least = leastLength(pieces, width);
   const area = pieces.reduce((sum, piece) => sum + piece.area, 0);
   let best = startOf(pieces, width);
-  const shorter = (block: Block | null): void => {
-    if (block && block.width <= width && block.length < best.length) best = block;
-  };
+  if (best.length <= least) return best;
   const many = pieces.length > SINGLE;
+  if (!many && least * width === area) {
+    const whole = fillWithoutWaste(pieces, width, least, WASTELESS, effort);
+    if (whole) return whole;
+  }
   const starts = many
     ? (['closest', 'given', 'turned'] as const).map((lie) => gridBlocks(pieces, width, lie))
     : [pieces];
-  const rounds = many ? 2 : 12;
-  for (let i = 0; i < rounds && best.length > least; i++) {
-    for (const start of starts) {
-      if (start.length > 2 * SINGLE) continue;
-      const blocks = mergeDown(start, 8, width, Number.POSITIVE_INFINITY, draw, effort);
-      if (blocks.length <= 9) shorter(fillExactly(blocks, width, best.length - 1, 2_000_000, effort));
+  /** The best of some layouts joined by lot. */
+  const startByLot = (rounds: number): Block | null => {
+    let shortest: Block | null = null;
+    for (let i = 0; i < rounds; i++) {
+      for (const start of starts) {
+        if (start.length > 2 * SINGLE) continue;
+        const blocks = mergeDown(start, 8, width, Number.POSITIVE_INFINITY, draw, effort);
+        const longest: number = shortest ? shortest.length - 1 : stackBlocks(blocks, width).length;
+        if (blocks.length <= 9) shortest = fillExactly(blocks, width, longest, 1_000_000, effort) ?? shortest;
+      }
     }
-  }
-  let current = best;
-  while (effort.spent < EFFORT && best.length > least) {
+    return shortest;
+  };
+  let current = startByLot(many ? 2 : 12) ?? best;
+  if (current.length < best.length) best = current;
+  else if (many) current = best;
+  let gainedAt = effort.spent;
+  while (effort.spent < limit && best.length > least) {
     effort.spent += 500;
+    if (!many && effort.spent - gainedAt > limit * PATIENCE) {
+      current = startByLot(3) ?? current;
+      gainedAt = effort.spent;
+    }
     const gap = (current.length * width) / area - 1;
     const handful = gap > 0.08 ? 8 : gap > 0.04 ? 10 : 11;
-    const target = draw() < 0.5 ? handful : handful + 2 + Math.floor(draw() * 8);
+    const target = draw() < 0.2 ? handful : handful + 2 + Math.floor(draw() * 8);
     let blocks = takeApart(current, target, draw);
     if (blocks.length > handful) {
       const slack = Math.max(0, (current.length - 1) * width - area);
-      blocks = mergeDown(blocks, handful, width, draw() < 0.5 ? 0 : slack * draw(), draw, effort);
+      blocks = mergeDown(blocks, handful, width, draw() < 0.3 ? 0 : slack * draw(), draw, effort);
       if (blocks.length > handful + 1) continue;
     }
     const next = fillExactly(
@@ -72,8 +79,12 @@ export const searchLayout = (pieces: readonly Block[], width: number): Block => 
       1_500_000,
       effort,
     );
-    if (next) current = next;
-    shorter(next);
+    if (!next) continue;
+    current = next;
+    if (next.length < best.length) {
+      best = next;
+      gainedAt = effort.spent;
+    }
   }
   return best;
 };
