@@ -41,8 +41,8 @@ export const PART_PHRASES: [string, string][] = [
   ['whole thing', 'quilt'],
   ['whole lot', 'quilt'],
   ['all layers', 'quilt'],
-  ['all over', 'quilt'],
-  ['whole piece', 'quilt'],
+  
+  
   ['whole coverlet|comforter|blanket|throw|top', 'quilt'],
   ['quilt', 'quilt'],
   ['coverlet', 'quilt'],

@@ -283,6 +283,11 @@ export function isPredicate(items: Item[], k: number): boolean {
   if (item.finding || item.measure === 'diagonal') return true;
   if (item.action) {
     const { form } = item.action;
+    const lead = items[k - 1]?.w ?? '';
+    // "the trimming", "that stuff somebody fused there": a thing, and work of others that only tells which
+    if (form === 'ing' && /^(the|that|this)$/.test(lead)) return false;
+    if (form === 'past' && /^(somebody|someone|who)$/.test(lead)) return false;
+    if (item.w === 'clean' && items[k + 1]?.finding) return false;
     // "with couching", "in whipstitch" only say how
     if (
       item.stitch &&
@@ -346,12 +351,11 @@ export function isPredicate(items: Item[], k: number): boolean {
 function isOff(items: Item[], k: number): boolean {
   let m = k - 1;
   while (m >= 0 && /^(all|now|both|already|right|still|finally|mostly)$/.test(items[m]!.w)) m--;
-  if (
-    !/^(is|'s|are|'re|was|were|be)$/.test(items[m]?.w ?? '') &&
-    !(items[m]?.object && items[k]!.w === 'out')
-  )
-    return false;
-  return items.slice(Math.max(0, m - 4), m + 1).some((x) => x.object !== undefined);
+  const thing = (x: Item | undefined): boolean =>
+    x !== undefined && (x.object !== undefined || x.material === 'net' || x.w === 'idea');
+  if (!/^(is|'s|are|'re|was|were|be|been)$/.test(items[m]?.w ?? ''))
+    return thing(items[m]) && (m === 0 || /^(,|the|all|old|and|&|then)$/.test(items[m - 1]?.w ?? ''));
+  return items.slice(Math.max(0, m - 4), m + 1).some(thing);
 }
 
 /** "binding" and "backing" are mostly nouns. */
@@ -526,7 +530,7 @@ function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   )
     return current.length > 0;
   if (
-    !hasPredicate(current) &&
+    !says(current) &&
     !hasWork(current) &&
     !current.some((x) => x.duration || x.span || x.quantity || x.cost)
   ) {
@@ -596,6 +600,13 @@ function newSubject(items: Item[], from: number): boolean {
 }
 
 const endsInPlace = (current: Item[]): boolean => Boolean(current.at(-1)?.place);
+
+/** Has the clause said something of its subject yet? */
+const says = (current: Item[]): boolean =>
+  hasPredicate(current) ||
+  (current.some((x) => x.place || x.fabric) &&
+    current.some((x, k) => FINITE.has(x.w) && k > 0) &&
+    current.some((x) => /^(same|holding|way|stays|gets|likewise)$/.test(x.w)));
 
 function hasPredicate(current: Item[]): boolean {
   return current.some((_, k) => isPredicate(current, k));
@@ -750,6 +761,15 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
     return false;
   // findings side by side: "splitting into strips", "stained and torn" is cut elsewhere
   if (item.finding && lastItem.finding && between.length === 0) return false;
+  // "the loss in 3-2 is patched": the damage is what the work was done to
+  if (
+    item.action?.form === 'past' &&
+    lastItem.finding &&
+    !lastItem.action &&
+    between.some((x) => /^(is|are|was|were|been|be|gets|got|'s|'re)$/.test(x.w)) &&
+    current.slice(Math.max(0, last - 3), last).some((x) => /^(the|that|this|its|those)$/.test(x.w))
+  )
+    return false;
   if (item.fail && (lastItem.fail || lastItem.finding) && between.length <= 1) return false;
   if (item.fail && !item.finding && !between.some((x) => x.seam || x.stitches || x.part)) return false;
   if (lastItem.fail && !lastItem.finding && item.finding && between.length <= 1) return false;

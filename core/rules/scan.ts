@@ -45,9 +45,11 @@ export function scan(
     if (COMMERCE.test(t.w)) commerce = true;
     if (WORK_TALK.test(t.w)) work = true;
   }
+  const measuring = tokens.some((t) => MEASURE_TALK.test(t.w));
   let i = 0;
   while (i < tokens.length) {
-    const item = itemAt(tokens, i, ctx, fabrics, commerce, work);
+    const item =
+      (measuring ? blockSize(tokens, i) : undefined) ?? itemAt(tokens, i, ctx, fabrics, commerce, work);
     items.push(item);
     if (item.place) {
       places.push(item.place);
@@ -57,6 +59,27 @@ export function scan(
     i = item.j;
   }
   return { items, places, focus: ctx.focus, earlier: ctx.earlier };
+}
+
+const MEASURE_TALK =
+  /^(measured|measures?|wide|width|long|length|border|borders|inches|inch|in|cm|mm|centimetres?|centimeters?|diagonals?|diags?|by|x|×|seams?|w)$/;
+
+/** "blocks 10", "blocks 11 1/2 in": the size of the blocks and no block, where a note tells lengths. */
+function blockSize(tokens: Token[], i: number): Item | undefined {
+  const token = tokens[i]!;
+  if (token.w !== 'blocks') return undefined;
+  const before = tokens[i - 1]?.w ?? '';
+  if (!/^(,|\.|;|the|and|)$/.test(before)) return undefined;
+  let k = i + 1;
+  if (tokens[k]?.w === ':' || tokens[k]?.w === '=') k++;
+  const quantity = findQuantity(tokens, k);
+  if (!quantity?.value) return undefined;
+  const after = tokens[quantity.next]?.w ?? '';
+  if (!quantity.unit && !/^(,|\.|;|)$/.test(after)) return undefined;
+  if (quantity.unit && !/^(in|cm|mm|ft)$/.test(quantity.unit)) return undefined;
+  // "blocks 3, 4 and 5" is a list of blocks
+  if (!quantity.unit && after === ',' && tokens[quantity.next + 1]?.kind === 'number') return undefined;
+  return { i, j: i + 1, w: token.w, token, measure: 'block' };
 }
 
 /** Places named one after the other with only "and" or a comma between are one group. */
@@ -99,22 +122,21 @@ function itemAt(
   };
   if (token.kind === 'mark' && !['"', '@', '£', '$', '€', '='].includes(token.w)) return item;
   const numeric = token.kind === 'number' || startsNumber(token.w);
-  const expected = work && CLOCK_LEADS.has(before);
+  const expected = work && (CLOCK_LEADS.has(before) || clockAwaited(tokens, i));
   if (
     numeric ||
     token.w === 'noon' ||
     token.w === 'midday' ||
     token.w === 'midnight' ||
-    (expected && ['about', 'around', 'just', 'like', 'roughly'].includes(token.w))
+    (expected &&
+      /^(about|around|just|like|roughly|oh|maybe|say|gone|nearly|bang|only|somewhere)$/.test(token.w))
   ) {
     const led = before === 'from' ? 'from' : before === 'between' ? 'between' : 'none';
     const block = findBlocks(tokens, i, ctx);
     // Two bare numbers are a block before they are a stretch of time: "between 5-1 and 5-2", "three one to three four".
     const named = block !== undefined && (block.places.length > 0 || tokens[i + 1]?.w === '-');
     const span = findSpan(tokens, i, led === 'none' && STRONG_LEADS.has(before) ? 'from' : led);
-    const timely =
-      span &&
-      (span.start.firm || span.end.firm || span.start.fixed || span.end.fixed || STRONG_LEADS.has(before));
+    const timely = span && (span.sure || STRONG_LEADS.has(before));
     if (span && (!named || (timely && span.next > block.next))) {
       item.span = span;
       widen(span.next);
@@ -190,6 +212,7 @@ function itemAt(
   }
   if (place && place.next === longest && !(fabric && fabric.next === longest)) {
     item.place = place;
+    if (place.places.length && place.places.every((p) => p.startsWith('border'))) item.object = 'border';
     if (hit && hit.next === longest) applySenses(item, hit.payloads);
     widen(longest);
     return item;
@@ -200,9 +223,31 @@ function itemAt(
     item.material = 'fabric';
   }
   if (hit && hit.next === longest) applySenses(item, hit.payloads);
+  if (item.w === 'back' && !isBacking(tokens, i)) {
+    delete item.part;
+    delete item.material;
+    delete item.object;
+  }
   if (item.part && !item.place)
     item.place = { next: longest, places: [item.part], how: 'said', rule: 'place.part', kind: 'part' };
   return item;
+}
+
+/** "survey done 7.40", "it's ten to nine": a time although no "at" stands before it. */
+function clockAwaited(tokens: Token[], i: number): boolean {
+  const before = tokens[i - 1]?.w ?? '';
+  if (before === "'s" && /^(it|now)$/.test(tokens[i - 2]?.w ?? '')) return true;
+  if (!/^([01]?\d|2[0-3])[.:][0-5]\d$/.test(tokens[i]!.w)) return false;
+  for (let k = i - 1; k >= Math.max(0, i - 3); k--)
+    if (
+      /^(done|finished|finish|stopped|stop|started|start|begin|began|off|on|over|closed|ended|quit|survey|mending|cutting|piecing|tying|quilting|binding|cleaning|basting)$/.test(
+        tokens[k]!.w,
+      )
+    )
+      return !/^(cm|mm|in|m|yd|yds|yards?|metres?|inches|g|oz|ml|each|apiece|ea)$/.test(
+        tokens[i + 1]?.w ?? '',
+      );
+  return false;
 }
 
 const NUMBER_STARTS = new Set(
@@ -242,4 +287,20 @@ function applySenses(item: Item, senses: { k: string; v?: unknown; form?: unknow
     'little running',
   ]);
   if (item.stitch && weak.has(item.w)) item.weakStitch = true;
+}
+
+/** "sewed it back", "back together", "back on it": no backing. */
+function isBacking(tokens: Token[], i: number): boolean {
+  const before = tokens[i - 1]?.w ?? '';
+  const after = tokens[i + 1]?.w ?? '';
+  if (
+    /^(the|its|new|old|whole|this|that|quilt|a|for|and|&|,|or|of|front|her)$/.test(before) &&
+    !/^(on|to|together|at|home|again|in)$/.test(after)
+  )
+    return true;
+  return (
+    /^(the|its|new|old)$/.test(before) ||
+    (/^(|\.|;|,|\n|-)$/.test(before) &&
+      !/^(on|to|at|in|together|home|it|again|where|with|from|up|tomorrow|later|after|for|i)$/.test(after))
+  );
 }

@@ -65,7 +65,7 @@ export function sidedPart(tokens: Token[], i: number, _ctx: PlaceContext): Place
         };
       }
     }
-    return undefined;
+    return sideAlone(tokens, i);
   }
   const noun = w(tokens, i);
   if (!Object.hasOwn(sideNouns, noun)) return undefined;
@@ -132,3 +132,21 @@ function readSides(
 
 /** "all round", "all four sides" of a border or edge leave the part whole: nothing to read. */
 export const WHOLE_PART_AFTER = new Set(['round', 'around']);
+
+/** "along the top", "down the left", "across the bottom": a side of the border, or else of the edge. */
+function sideAlone(tokens: Token[], i: number): PlaceFound | undefined {
+  if (w(tokens, i - 1) !== 'the' || !/^(along|across|down|up)$/.test(w(tokens, i - 2))) return undefined;
+  const sides = readSides(tokens, i);
+  if (!sides) return undefined;
+  let next = sides.next;
+  if (/^(side|sides)$/.test(w(tokens, next))) next++;
+  if (/^(block|blocks|row|rows|corner|column|two|three|border|edge|half|of|seam)$/.test(w(tokens, next)))
+    return undefined;
+  return {
+    next,
+    places: sides.sides.map((s) => `edge-${s}`),
+    how: 'said',
+    rule: 'place.side-alone',
+    kind: 'part',
+  };
+}

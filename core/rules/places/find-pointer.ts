@@ -348,7 +348,22 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     }
     if (
       (word === 'that' || word === 'this' || (word === 'the' && skip) || word === 'same') &&
-      ['one', 'block', 'piece', 'corner', 'square', 'spot', 'place'].includes(noun) &&
+      [
+        'one',
+        'block',
+        'piece',
+        'corner',
+        'square',
+        'spot',
+        'place',
+        'stretch',
+        'section',
+        'bit',
+        'side',
+        'edge',
+        'border',
+        'area',
+      ].includes(noun) &&
       !readCount(tokens, i + 2 + skip)
     ) {
       if (noun === 'corner') {
@@ -383,7 +398,11 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       return here(i + 2, 'place.the-pair');
     return undefined;
   }
-  if (word === 'corner' && /^(the|that|this)$/.test(w(tokens, i - 2)) && !/^(of|block|at)$/.test(after)) {
+  if (
+    word === 'corner' &&
+    /^(the|that|this)$/.test(w(tokens, i - 2)) &&
+    !/^(of|block|at|diagonally)$/.test(after)
+  ) {
     const corner = [focus, ...[...ctx.earlier].reverse()].find((g) => g.some((p) => p.startsWith('corner')));
     if (corner)
       return {
@@ -393,6 +412,36 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         rule: 'place.the-corner',
         kind: 'pointer',
       };
+  }
+  // "other three: leave or replace"
+  if (word === 'other' && !/^(the|every|each|any|no)$/.test(w(tokens, i - 1))) {
+    const n = readCount(tokens, i + 1);
+    const side = focus.find((p) => /^(border|edge|corner)-/.test(p));
+    if (n?.value === 3 && side) return others(ctx, 3, n.next, `${side.split('-')[0]}s`);
+  }
+  // "all 3 netted"
+  if (word === 'all') {
+    const n = readCount(tokens, i + 1);
+    if (
+      n &&
+      n.value > 1 &&
+      n.value < 20 &&
+      !/^(rows?|blocks?|columns?|corners?|sides?|borders?|of|layers?|skeins?|spools?)$/.test(
+        w(tokens, n.next),
+      )
+    ) {
+      const group = [focus, [...(ctx.earlier.at(-1) ?? []), ...focus]].find(
+        (g) => unique(g).length === n.value,
+      );
+      if (group)
+        return {
+          next: n.next,
+          places: unique(group),
+          how: 'implied',
+          rule: 'place.all-of-them',
+          kind: 'pointer',
+        };
+    }
   }
   if (word === 'it' || word === 'there' || word === 'here') return here(i + 1, 'place.it');
   if (word === 'them' || word === 'they' || word === 'both' || word === 'these') {

@@ -17,7 +17,8 @@ export type ClausePlaces = {
  * The places that a clause is about. Blocks, sides and corners win over a part named as a whole ("the batting is lumpy in
  * the last two blocks"), a part over a pronoun; "the whole quilt" only counts alone.
  */
-export function placesOfClause(items: Item[]): ClausePlaces {
+export function placesOfClause(given: Item[]): ClausePlaces {
+  const items = sidesOfBorder(given);
   const placed = items.filter((x) => x.place);
   const outside = placed.some((x) => x.place!.outside && !x.place!.places.length);
   const shut = excluded(items);
@@ -117,5 +118,16 @@ function narrower(list: Item[]): Item[] {
           y.place!.places.every((p) => x.place!.places.includes(p)) &&
           list.indexOf(y) > list.indexOf(x),
       ),
+  );
+}
+
+/** "the border's gone tender across the top": the side is the border's. */
+function sidesOfBorder(items: Item[]): Item[] {
+  if (!items.some((x) => x.part === 'border') || !items.some((x) => x.place?.rule === 'place.side-alone'))
+    return items;
+  return items.map((x) =>
+    x.place?.rule === 'place.side-alone'
+      ? { ...x, place: { ...x.place, places: x.place.places.map((p) => p.replace('edge-', 'border-')) } }
+      : x,
   );
 }
