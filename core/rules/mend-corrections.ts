@@ -180,6 +180,10 @@ export function mendCorrections(items: Item[]): Item[] {
     // a list joined by a comma before: keep the whole list if the correction is not adjacent
     const earlier = out[from]!;
     if (hit === 'place' && earlier.place?.kind === 'part' && next.place?.kind !== 'part' && weak) continue;
+    // "at two inches, no, two and an eighth": the unit stays
+    const unit = earlier.quantity?.unit;
+    if (hit === 'quantity' && unit && next.quantity && !next.quantity.unit)
+      out[m] = { ...next, quantity: { ...next.quantity, unit } };
     out.splice(from, m - from);
     k = Math.max(0, from - 1);
   }

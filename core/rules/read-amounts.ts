@@ -22,7 +22,9 @@ export const isStop = (item: Item): boolean => STOPS.has(item.w) && item.token.k
 export function readAmounts(state: ReaderState, items: Item[], days: DayFound[]): Item[] {
   const claims: Claims = { cut: new Set(), drop: new Set() };
   const sentences = sentencesOf(items);
-  for (const sentence of sentences) readTimes(state, sentence, days, claims);
+  sentences.forEach((sentence, k) => {
+    readTimes(state, sentence, sentences[k + 1], days, claims);
+  });
   const left = (): Sentence[] =>
     sentences.map((s) => ({
       ...s,

@@ -116,35 +116,37 @@ function readSlashFraction(tokens: Token[], i: number): { value: number; next: n
   return { value: n.value! / d.value!, next: i + 3 };
 }
 
-/** "a half", "three quarters", "a quarter", "half" as words. */
+/** "a half", "three quarters", "three-eighths", "a quarter", "half" as words; "three quarter yards" before a unit. */
 function readWordFraction(tokens: Token[], i: number): { value: number; next: number } | undefined {
   const t = tokens[i];
-  const next = tokens[i + 1];
   if (!t) return undefined;
+  const dash = tokens[i + 1]?.w === '-' && tokens[i + 1]!.glued ? 1 : 0;
+  const next = tokens[i + 1 + dash];
   if (
     (t.w === 'a' || t.w === 'an' || t.w === 'one') &&
     next &&
     has(PARTS_OF_ONE, next.w) &&
-    !ORDINAL_ONLY.has(next.w)
+    !(ORDINAL_ONLY.has(next.w) && t.w !== 'one')
   )
-    return { value: PARTS_OF_ONE[next.w]!, next: i + 2 };
+    return { value: PARTS_OF_ONE[next.w]!, next: i + 2 + dash };
   const count = has(UNITS, t.w)
     ? UNITS[t.w]!
     : t.kind === 'number' && /^\d$/.test(t.w)
       ? t.value!
       : undefined;
-  if (
-    count !== undefined &&
-    count > 0 &&
-    next &&
-    has(PARTS_OF_ONE, next.w) &&
-    (next.w.endsWith('s') || count === 1) &&
-    next.w !== 'halves'
-  )
-    return { value: count * PARTS_OF_ONE[next.w]!, next: i + 2 };
+  if (count !== undefined && count > 0 && next && has(PARTS_OF_ONE, next.w) && next.w !== 'halves') {
+    const part = PARTS_OF_ONE[next.w]!;
+    if ((next.w.endsWith('s') && count * part < 1.0001) || count === 1)
+      return { value: count * part, next: i + 2 + dash };
+    const unit = tokens[i + 2 + dash]?.w ?? '';
+    if ((next.w === 'quarter' || next.w === 'eighth') && count * part < 1 && AFTER_FRACTION.test(unit))
+      return { value: count * part, next: i + 2 + dash };
+  }
   if (t.w === 'half' || t.w === 'quarter') return { value: PARTS_OF_ONE[t.w]!, next: i + 1 };
   return undefined;
 }
+const AFTER_FRACTION =
+  /^(yards?|yds?|inch|inches|metres?|meters?|hours?|of|each|apiece|wide|long|apart|by|inch|in)$/;
 const ORDINAL_ONLY = new Set(['third', 'fifth', 'tenth']);
 
 /**

@@ -59,7 +59,18 @@ const BARE_CONTRACTIONS: Record<string, [string, string]> = {
   cannot: ['ca', "n't"],
 };
 
-const PIECE = /\d+(?:[.:]\d+)*|[a-zA-ZÀ-ɏͰ-ϿЀ-ӿ]+(?:['’][a-zA-ZÀ-ɏ]+)*['’]?|[½¼¾⅓⅔⅛⅜⅝⅞⅕]|\n+|[^\s]/gu;
+/** Short forms that may end in a full stop without ending the sentence. */
+const ABBREVIATIONS = new Set(
+  'thr thrd st sts yd yds in ins ft approx betw incl excl pkt pkts pk pks tog btm whipst backst qlt bdg hrs hr mins min no w f sq max avg'.split(
+    ' ',
+  ),
+);
+const isFigure = (token: Token | undefined): boolean =>
+  token !== undefined &&
+  (token.kind === 'number' || isNumberWord(token.w) || /^(hundred|half|quarters?|eighths?)$/.test(token.w));
+
+const PIECE =
+  /(?<![\w.])\.\d+|\d+(?:[.:]\d+)*|[a-zA-ZÀ-ɏͰ-ϿЀ-ӿ]+(?:['’][a-zA-ZÀ-ɏ]+)*['’]?|[½¼¾⅓⅔⅛⅜⅝⅞⅕]|\n+|[^\s]/gu;
 
 /**
  * Cuts a note into tokens in one pass, linear in its length. Letters and digits that are written
@@ -87,6 +98,11 @@ export function tokenise(text: string): Token[] {
     const glued = from === end;
     end = to;
     const first = raw.charCodeAt(0);
+    if (first === 46 && raw.length > 1) {
+      // ".5 m", "@ .45"
+      push(`0${raw}`, from, to, 'number', glued, Number(raw));
+      continue;
+    }
     if (first >= 48 && first <= 57) {
       // 1,200 is one number; "1,2,3" is a list.
       const before = tokens.at(-1);
@@ -125,6 +141,14 @@ export function tokenise(text: string): Token[] {
             : raw === '“' || raw === '”'
               ? '"'
               : raw;
+      // "silk thr. 3 reels", "4 in. wide": the stop only ends the short form
+      if (
+        mark === '.' &&
+        glued &&
+        ABBREVIATIONS.has(tokens.at(-1)?.w ?? '') &&
+        /^(?: +[a-z0-9£$€@(]|,| ?-)/.test(text.slice(to, to + 4))
+      )
+        continue;
       push(mark, from, to, 'mark', glued);
       continue;
     }
@@ -133,7 +157,8 @@ export function tokenise(text: string): Token[] {
       continue;
     }
     const w = raw.toLowerCase().replaceAll('’', "'").replace(/'$/, '');
-    if (FILLERS.has(w)) {
+    // "8 mm" is a length, "mm, let me see" is nothing
+    if (FILLERS.has(w) && !(w === 'mm' && isFigure(tokens.at(-1)))) {
       end = -1;
       continue;
     }

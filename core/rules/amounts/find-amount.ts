@@ -16,6 +16,11 @@ export type CostFound = {
 
 const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 
+/** After these "in" is no inch: "cut 3 in the red", "did 2 in row four". */
+const PLACE_AHEAD = new Set(
+  'the a an row rows block blocks that this there my it one two three col column r hand'.split(' '),
+);
+
 /** The unit at token `i`; "in" is a unit only after digits and where no place follows. */
 export function readUnit(
   tokens: Token[],
@@ -28,46 +33,11 @@ export function readUnit(
     return { unit: 'fat-quarter', next: i + 2 };
   if (t.w === '-' && tokens[i + 1] && Object.hasOwn(UNIT_WORDS, w(tokens, i + 1)))
     return readUnit(tokens, i + 1, afterDigits);
-  if (t.w === 'square' || t.w === 'squares' || t.w === 'box' || t.w === 'boxes') {
-    if (!(t.w.startsWith('box') || false)) return undefined;
-  }
   if (!Object.hasOwn(UNIT_WORDS, t.w)) return undefined;
   const unit = UNIT_WORDS[t.w]!;
   if (t.w === 'in') {
     if (!afterDigits) return undefined;
-    const after = w(tokens, i + 1);
-    if (
-      [
-        'the',
-        'a',
-        'an',
-        'row',
-        'rows',
-        'block',
-        'blocks',
-        'that',
-        'this',
-        'each',
-        'all',
-        'there',
-        'my',
-        'it',
-        'one',
-        'two',
-        'three',
-        'total',
-        'from',
-        'and',
-        'mid',
-        'with',
-        'col',
-        'column',
-        'r',
-        'hand',
-      ].includes(after) &&
-      !['and', 'with', 'from', 'each', 'all', 'total'].includes(after)
-    )
-      return undefined;
+    if (PLACE_AHEAD.has(w(tokens, i + 1))) return undefined;
   }
   if (t.w === 'y' || t.w === 'g' || t.w === 'h' || t.w === 'm') if (!afterDigits) return undefined;
   if (t.w === 'length' || t.w === 'lengths' || t.w === 'sheet' || t.w === 'card' || t.w === 'cards')
@@ -144,8 +114,8 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
         };
     }
   }
-  if (unit.unit === 'm' && !number.inWords === false) {
-    // "one metre twenty" is 1.2 m, "one metre eighty two" 1.82 m
+  if (unit.unit === 'm') {
+    // "one metre twenty", "1 m 75": the smaller unit wins
     const cents = readCount(tokens, next);
     if (
       cents &&
@@ -157,79 +127,57 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
     )
       return {
         next: cents.next,
-        value: Math.round((value + cents.value / 100) * 100) / 100,
-        unit: 'm',
+        value: value * 100 + cents.value,
+        unit: 'cm',
         rule: 'amount.metre-and-cents',
       };
   }
   return { next, value, unit: unit.unit, rule: 'amount.quantity' };
 }
 
-const EACH = new Set([
-  'each',
-  'apiece',
-  'ea',
-  'per',
-  'a',
-  'an',
-  'the',
-  'for',
-  '/',
-  'all',
-  'together',
-  'in',
-  'total',
-  'a',
-]);
+type Tail = { each: boolean; whole: boolean; next: number; unit?: MaterialUnit };
+const SETS = /^(lot|pair|two|set|three|four|bundle|bag|whole|both|job|lots|packet|pack|box)$/;
 
-/** What follows a price: "each", "a yard", "/yd", "per metre", "the lot", "the pair", "for both". */
-function priceTail(tokens: Token[], i: number): { each: boolean; next: number } {
+/** What follows a price: "each", "a yard", "/yd", "per metre", "the lot", "the pair", "for both", "altogether". */
+function priceTail(tokens: Token[], i: number): Tail {
   const word = w(tokens, i);
-  if (!EACH.has(word)) return { each: false, next: i };
-  if (word === 'each' || word === 'apiece' || word === 'ea') return { each: true, next: i + 1 };
-  if (word === 'a' && w(tokens, i + 1) === 'piece') return { each: true, next: i + 2 };
-  if (
-    word === 'a' &&
-    (w(tokens, i + 1) === 'pop' ||
-      w(tokens, i + 1) === 'throw' ||
-      w(tokens, i + 1) === 'time' ||
-      w(tokens, i + 1) === 'go')
-  )
-    return { each: true, next: i + 2 };
+  const after = w(tokens, i + 1);
+  const none: Tail = { each: false, whole: false, next: i };
+  const whole = (next: number): Tail => ({ each: false, whole: true, next });
+  if (word === 'each' || word === 'apiece' || word === 'ea')
+    return {
+      each: true,
+      whole: false,
+      next:
+        tokens[i + 1]?.w === '.' && tokens[i + 1]!.glued && word === 'ea' && tokens[i + 2] ? i + 1 : i + 1,
+    };
+  if (word === 'a' && /^(piece|pop|throw|time|go)$/.test(after))
+    return { each: true, whole: false, next: i + 2 };
   if (
     word === 'a' ||
     word === 'an' ||
     word === 'per' ||
     word === '/' ||
-    (word === 'the' && Object.hasOwn(UNIT_WORDS, w(tokens, i + 1)))
+    (word === 'the' && Object.hasOwn(UNIT_WORDS, after) && !SETS.test(after))
   ) {
     const unit = readUnit(tokens, i + 1, true);
-    if (unit && !(word === 'a' && unit.unit === 'piece' && false)) return { each: true, next: unit.next };
-    if (word === 'per' || word === '/') return { each: true, next: i + 2 };
-    return { each: false, next: i };
+    if (unit) return { each: true, whole: false, next: unit.next, unit: unit.unit };
+    if (word === 'per' || word === '/') return { each: true, whole: false, next: i + 2 };
+    return none;
   }
-  if (
-    word === 'the' &&
-    ['lot', 'pair', 'two', 'set', 'three', 'bundle', 'bag', 'whole'].includes(w(tokens, i + 1))
-  )
-    return { each: false, next: i + 2 };
-  if (word === 'for' && ['the', 'both', 'all', 'them'].includes(w(tokens, i + 1))) {
-    const n = ['lot', 'pair', 'two', 'set', 'three', 'four'].includes(w(tokens, i + 2))
-      ? i + 3
-      : w(tokens, i + 1) === 'the'
-        ? i
-        : i + 2;
-    return { each: false, next: n };
+  if (word === 'the' && (SETS.test(after) || after === 'both')) return whole(i + 2);
+  if (word === 'for' && /^(the|both|all|them|everything)$/.test(after)) {
+    if (after === 'the') return SETS.test(w(tokens, i + 2)) ? whole(i + 3) : none;
+    return whole(
+      /^(the|of|three|four)$/.test(w(tokens, i + 2)) && SETS.test(w(tokens, i + 3) || w(tokens, i + 2))
+        ? i + 3
+        : i + 2,
+    );
   }
-  if (
-    word === 'all' &&
-    (w(tokens, i + 1) === 'in' || w(tokens, i + 1) === 'told' || w(tokens, i + 1) === 'together')
-  )
-    return { each: false, next: i + 2 };
-  if (word === 'in' && (w(tokens, i + 1) === 'all' || w(tokens, i + 1) === 'total'))
-    return { each: false, next: i + 2 };
-  if (word === 'together' || word === 'total') return { each: false, next: i + 1 };
-  return { each: false, next: i };
+  if (word === 'all' && /^(in|told|together|up)$/.test(after)) return whole(i + 2);
+  if (word === 'in' && /^(all|total)$/.test(after)) return whole(i + 2);
+  if (/^(together|total|altogether|tog|both)$/.test(word)) return whole(i + 1);
+  return none;
 }
 
 /** Digits of a price: "3.50", "8,75", "18". */
@@ -259,7 +207,14 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
   const t = tokens[i]!;
   const finish = (amount: number, next: number, rule: string): CostFound => {
     const tail = priceTail(tokens, next);
-    return { amount: Math.round(amount * 1000) / 1000, each: tail.each, next: tail.next, rule };
+    return {
+      amount: Math.round(amount * 1000) / 1000,
+      each: tail.each,
+      ...(tail.whole ? { whole: true } : {}),
+      ...(tail.unit ? { unit: tail.unit } : {}),
+      next: tail.next,
+      rule,
+    };
   };
   const sign = (j: number): boolean => ['£', '$', '€', '¥', '₹', '₩'].includes(w(tokens, j));
   if (sign(i)) {
@@ -320,6 +275,8 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
   if (lead) {
     const k = ['only', 'about', 'just', 'a', 'me'].includes(w(tokens, j)) ? j + 1 : j;
     if (sign(k)) return undefined;
+    const worded = wordsAt(k);
+    if (worded) return worded;
     const spoken = spokenPrice(tokens, k);
     if (spoken) {
       const tail = priceTail(tokens, spoken.next);
@@ -344,8 +301,7 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
         return finish(spoken.amount, spoken.next, 'cost.spoken');
       }
     }
-    const inner = wordsAt(k);
-    return inner;
+    return undefined;
   }
   // bare: "9.50 the lot", "24 the lot", "4.50 each", "11.40"
   const spoken = spokenPrice(tokens, i);
@@ -363,6 +319,15 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     return finish(spoken.amount, spoken.next, 'cost.decimal');
   if (t.kind === 'number' && spoken.next === i + 3)
     return finish(spoken.amount, spoken.next, 'cost.decimal-comma');
+  // "a roll of batting twenty two fifty", "the reel was one eighty", "tulle four fifty for it"
+  if (
+    spoken.cents &&
+    t.kind === 'word' &&
+    (isEnd(tokens, spoken.next) ||
+      (w(tokens, spoken.next) === 'for' && /^(it|them|that|those)$/.test(w(tokens, spoken.next + 1)))) &&
+    !/^(row|rows|block|blocks|road|rose|to|and|from|at|past|since|till|until)$/.test(w(tokens, i - 1))
+  )
+    return finish(spoken.amount, spoken.next, 'cost.spoken');
   return undefined;
 }
 

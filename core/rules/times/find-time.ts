@@ -7,7 +7,8 @@ const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 export type DurationFound = { next: number; minutes: number; rule: string };
 /** A clock reading before it is known whether it is morning or afternoon: minutes after midnight. */
 export type ClockFound = { next: number; minute: number; fixed: boolean; firm: boolean; rule: string };
-export type SpanFound = { next: number; start: ClockFound; end: ClockFound; rule: string };
+/** `sure`: the words around it leave no doubt that it is a time and no pair of numbers. */
+export type SpanFound = { next: number; start: ClockFound; end: ClockFound; sure: boolean; rule: string };
 
 /**
  * "forty minutes", "an hour and a quarter", "1 hr 20", "1h50", "three quarters of an hour", "two and a half hours",
@@ -265,15 +266,13 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
       },
       tokens,
     );
-  const minutes =
-    w(tokens, hour.next) === 'oh' || w(tokens, hour.next) === 'o'
-      ? readCount(tokens, hour.next + 1)
-      : readCount(tokens, hour.next);
-  if (
-    minutes &&
-    minutes.value < 60 &&
-    (minutes.value >= 10 || w(tokens, hour.next) === 'oh' || w(tokens, hour.next) === 'o')
-  ) {
+  // "nine-fifteen", "eleven-oh-five"
+  let mm = hour.next;
+  if (w(tokens, mm) === '-' && tokens[mm]!.glued && hour.inWords && tokens[mm + 1]?.glued) mm++;
+  const oh = w(tokens, mm) === 'oh' || w(tokens, mm) === 'o';
+  if (oh && w(tokens, mm + 1) === '-') mm++;
+  const minutes = readCount(tokens, oh ? mm + 1 : mm);
+  if (minutes && minutes.value < 60 && (oh ? minutes.value < 10 : minutes.value >= 10)) {
     const h = half(
       {
         next: minutes.next,
@@ -300,7 +299,7 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
   return expected && clockEnd(tokens, h.next) ? h : undefined;
 }
 
-function readHour(tokens: Token[], i: number): { value: number; next: number } | undefined {
+function readHour(tokens: Token[], i: number): { value: number; next: number; inWords: boolean } | undefined {
   const t = tokens[i];
   if (!t) return undefined;
   const count = readCount(tokens, i);
@@ -326,13 +325,17 @@ function half(clock: ClockFound, tokens: Token[]): ClockFound {
   ) {
     side = word === 'a' ? 'am' : 'pm';
     j += w(tokens, j + 3) === '.' && tokens[j + 3]!.glued ? 4 : 3;
+  } else if ((word === 'a' || word === 'p') && tokens[j]!.glued && w(tokens, j + 1) !== '.') {
+    // "7:50p"
+    side = word === 'a' ? 'am' : 'pm';
+    j++;
   } else if ((word === 'a' || word === 'p') && w(tokens, j + 1) === 'm') {
     side = word === 'a' ? 'am' : 'pm';
     j += 2;
   } else if (
     word === 'in' &&
     w(tokens, j + 1) === 'the' &&
-    ['morning', 'afternoon', 'evening'].includes(w(tokens, j + 2))
+    ['morning', 'afternoon', 'evening', 'arvo'].includes(w(tokens, j + 2))
   ) {
     side = w(tokens, j + 2) === 'morning' ? 'am' : 'pm';
     j += 3;
@@ -386,7 +389,13 @@ export function findSpan(
   if (!SPAN_JOINT.has(joint) || (joint === 'and' && led !== 'between')) return undefined;
   const end = findClock(tokens, j + 1, true);
   if (!end) return undefined;
-  if (led === 'none') {
+  const day = `${w(tokens, end.next)} ${w(tokens, end.next + 1)}`;
+  const told =
+    /^(tonight|today|yesterday|last (night|evening)|this (morning|afternoon|evening|arvo))\b/.test(day) ||
+    (/^[,:]$/.test(w(tokens, i - 1)) &&
+      /ing$|^(survey|paperwork|today|yesterday|night|work)$/.test(w(tokens, i - 2)));
+  const clear = start.firm || end.firm || start.fixed || end.fixed || led === 'from' || told;
+  if (led === 'none' && !told) {
     const sure =
       start.firm ||
       end.firm ||
@@ -409,8 +418,14 @@ export function findSpan(
   if (end.fixed && !start.fixed && end.minute >= 720) {
     const later = start.minute < 720 ? start.minute + 720 : start.minute;
     if (later < end.minute)
-      return { next: end.next, start: { ...start, minute: later, fixed: true }, end, rule: 'time.span' };
-    return { next: end.next, start: { ...start, fixed: true }, end, rule: 'time.span' };
+      return {
+        next: end.next,
+        start: { ...start, minute: later, fixed: true },
+        end,
+        sure: clear,
+        rule: 'time.span',
+      };
+    return { next: end.next, start: { ...start, fixed: true }, end, sure: clear, rule: 'time.span' };
   }
-  return { next: end.next, start, end, rule: 'time.span' };
+  return { next: end.next, start, end, sure: clear, rule: 'time.span' };
 }

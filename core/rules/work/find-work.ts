@@ -59,24 +59,24 @@ export function isBreak(sentence: Item[], k: number): boolean {
     .map((x) => x.w)
     .join(' ')} `;
   if (
-    / (less|minus|without|excluding|barring|take off|knock off|taking off|off for|lost|except|not counting|bar|-|--) (about |a |an |the |some |for )?$/.test(
+    / (less|minus|without|excluding|barring|take off|knock off|taking off|off for|lost|except|except for|not counting|bar|apart from|allowing|deduct|-|--) (about |a |an |the |some |for |my )?$/.test(
       before,
     )
   )
     return true;
   if (!item.duration) return false;
   if (
-    /^ (off|out|away|break|lunch|tea|dinner|supper|pause|rest|stop|for (my |the |a )?(lunch|tea|supper|dinner|break|coffee|phone|walk|dog)|on the phone|at the door|gone|of (that )?(was )?(lunch|tea)|phone|interruption|nap|lost|tea break|coffee|feeding|of chat|of nothing|wasted)\b/.test(
+    /^ (off|out|away|break|lunch|tea|smoko|brew|cuppa|dinner|supper|pause|rest|stop|breather|for (my |the |a |some )?(lunch|tea|supper|dinner|break|coffee|cuppa|phone|telephone|walk|dog|cat|post|mail|smoke|brew|children|kids|baby|school run)|on the (phone|telephone)|at the door|gone|of (that|it|which) (was|went|for|on|off|lost|spent)|phone|interruption|nap|lost|coffee|feeding|wasted)\b/.test(
       after,
     )
   )
     return true;
   if (
-    / (with|and) (about |a |an )?$/.test(before) &&
-    /^ .{0,12}\b(off|out|break|lunch|tea|supper|dinner|phone|coffee|door|dog|rest)\b/.test(after)
+    / (with|and|took) (about |a |an )?$/.test(before) &&
+    /^ .{0,12}\b(off|out|break|lunch|tea|supper|dinner|phone|coffee|door|dog|rest|smoko|cuppa)\b/.test(after)
   )
     return true;
-  return / (break|lunch|tea|supper|dinner|stopped for|out for|paused) (of|for)? ?(about |a |an )?$/.test(
+  return / (break|lunch|tea|supper|dinner|smoko|stopped for|out for|paused) (of|for)? ?(about |a |an )?$/.test(
     before,
   );
 }

@@ -63,15 +63,22 @@ function hasObject(items: Item[], k: number): boolean {
   return Boolean((next.part && next.part !== 'quilt') || next.seam || next.fabric || next.place);
 }
 
+/** "8 yd of binding" is goods, not the work of binding. */
+const isGoods = (items: Item[], k: number): boolean =>
+  items[k]!.material !== undefined &&
+  (w(items, k - 1) === 'of' || Boolean(items[k - 1]?.quantity) || Boolean(items[k - 2]?.quantity?.unit));
+
 /** The kind of work named nearest to the run of items `from`..`to`, with only light words between. */
 function taskNear(items: Item[], from: number, to: number): Named | undefined {
   let before: Named | undefined;
   for (let k = from - 1; k >= Math.max(0, from - 9); k--) {
     const x = items[k]!;
     if (x.task) {
-      if (!hasObject(items, k)) before = { task: x.task, at: k, item: x };
+      if (!hasObject(items, k) && !isGoods(items, k)) before = { task: x.task, at: k, item: x };
       break;
     }
+    // "an hour to the piecing, and ten minutes to …": a list goes on with its own kind of work
+    if (x.w === ',' && k !== from - 1) break;
     if (!LIGHT.has(x.w) && !MARK_WORDS.has(x.w) && !x.clock) break;
     if (x.clock || x.span || x.duration) break;
   }
@@ -79,13 +86,14 @@ function taskNear(items: Item[], from: number, to: number): Named | undefined {
   for (let k = to; k < Math.min(items.length, to + 8); k++) {
     const x = items[k]!;
     if (x.task) {
-      if (!hasObject(items, k)) after = { task: x.task, at: k, item: x };
+      if (!hasObject(items, k) && !isGoods(items, k)) after = { task: x.task, at: k, item: x };
       break;
     }
     if (!LIGHT.has(x.w) && !MARK_WORDS.has(x.w)) break;
     if (x.clock || x.span || x.duration) break;
     if (w(items, k) === ',' && w(items, k + 1) !== 'on') break;
   }
+  if (before && after && /^(of|on|for|to|doing|at|in|went)$/.test(w(items, to))) return after;
   if (before && after) return from - before.at <= after.at - to + 2 ? before : after;
   return before ?? after;
 }
@@ -97,7 +105,7 @@ const MARK_WORDS = new Set(
 );
 
 const START =
-  / (started|start|starting|began|begin|begun|beginning|kicked off|kicking off|sat down|sat down to it|set to|opened|resumed|got going|got started|clocked on|clocking on|off we go|picked it up|picked up again|took it up|back on it|back at it|back to it|back on|back at|since|in since|going since|got stuck in|set about|got cracking|on it from|up and running) $/;
+  / (started|start|starting|began|begin|begun|beginning|kicked off|kicking off|sat down|sat down to it|set to|opened|resumed|got going|got started|clocked on|clocking on|off we go|picked it up|picked up again|took it up|back on it|back at it|back to it|went back to|back to|back on|back at|picked it up again|took up|since|in since|going since|got stuck in|set about|got cracking|on it from|up and running) $/;
 const STOP =
   / (stopped|stop|stopping|stops|quit|quitting|finished|finish|finishing|ended|end|ends|packed up|packing up|packed in|packed it in|packing it in|pack it in|knocked off|knocking off|knocked over|called it|calling it|called it a day|called it a night|wrapped up|wrapping up|wrapped it up|gave up|clocked off|clocking off|left off|leaving off|broke off|breaking off|closed|done|me done|all done|over|down tools|downed tools|put it down|put it away|laid it by|till|until|til|jacked it in|done for|finished up|finished off|finished for) $/;
 
@@ -151,7 +159,13 @@ const UNKNOWN_LENGTH =
   / (could ?n't (tell|say)|ca n't (tell|say|remember)|could not (tell|say)|do n't (know|remember|recall)|did ?n't (note|notice|write|look|log|check|time|clock|keep)|not (noted|written|sure how long|timed)|forgot (to )?(note|time|look|write|clock|the time|check)|no idea (how long|when|what time)|lost track|for a good while|for a while|a good while|a fair while|never (noted|looked|timed|wrote)|times? (not|un)|how long i|goodness knows|who knows|heaven knows|lord knows) /;
 
 /** Reads the time at work told in one sentence, and claims its words. */
-export function readTimes(state: ReaderState, sentence: Sentence, days: DayFound[], claims: Claims): void {
+export function readTimes(
+  state: ReaderState,
+  sentence: Sentence,
+  following: Sentence | undefined,
+  days: DayFound[],
+  claims: Claims,
+): void {
   const { items } = sentence;
   const v = { index: -1, sentence: sentence.number, items };
   const now = wallMinutes(state.local);
@@ -203,6 +217,18 @@ export function readTimes(state: ReaderState, sentence: Sentence, days: DayFound
     const span = items[k]!.span;
     if (!span) continue;
     const task = taskNear(items, k, k + 1);
+    const between =
+      w(items, k - 1) === 'between' &&
+      !span.start.firm &&
+      !span.end.firm &&
+      !span.start.fixed &&
+      !span.end.fixed;
+    if (
+      between &&
+      !task &&
+      !/ (worked|work|at it|sat|on it|was|sewing|did) /.test(wordsOf(items, Math.max(0, k - 5), k))
+    )
+      continue;
     const { startAt, endAt } = resolve(span.start, span.end, now, dayOf(k));
     const slots: Slots = { start: wallTime(startAt), end: wallTime(endAt) };
     const rest = breakOf(items, k, used);
@@ -336,8 +362,16 @@ export function readTimes(state: ReaderState, sentence: Sentence, days: DayFound
     )
       continue;
     if (isBreak(items, k) && items.some((x) => x.span || x.clock)) continue;
-    const task = taskNear(items, k, k + 1) ?? otherTask(items, k);
+    const task = otherTask(items, k) ?? taskNear(items, k, k + 1);
     if (!task || used.has(task.at)) continue;
+    // "fifty minutes for the vacuuming alone" is the length of the treatment just told
+    if (
+      task.at > k &&
+      (w(items, task.at + 1) === 'alone' ||
+        (/ (just|only) (for )?(the )?$/.test(wordsOf(items, Math.max(0, task.at - 3), task.at)) &&
+          task.task !== 'other'))
+    )
+      continue;
     // "finished the binding, ladder stitch, two hours": the treatment's own length
     if (
       task.at < k &&
@@ -362,7 +396,8 @@ export function readTimes(state: ReaderState, sentence: Sentence, days: DayFound
 
   // 5. Work whose time nobody knows: "i did some piecing over the weekend, couldn't tell you how long"
   if (!state.drafts.some((d) => d.sentence === sentence.number && d.entry.kind === 'work')) {
-    const unknown = UNKNOWN_LENGTH.test(all) || / how long /.test(all);
+    const next = following && following.items.length <= 8 ? wordsOf(following.items, 0, 8) : ' ';
+    const unknown = UNKNOWN_LENGTH.test(all) || / how long /.test(all) || UNKNOWN_LENGTH.test(next);
     const task = items.find((x, k) => x.task && !hasObject(items, k));
     if (unknown && task && !items.some((x) => x.duration))
       push(
