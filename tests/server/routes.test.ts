@@ -1,0 +1,288 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { request } from 'node:http';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import type { Command } from '../../shared/wire.ts';
+import { startServer } from './start-server.ts';
+
+const note = (clientId: string, text: string): Command => ({ type: 'take-note', clientId, text });
+const trouble = async (answer: Response) =>
+  (await answer.json()) as { message: string; fields?: Record<string, string> };
+
+test('a quilt is made, a note taken and answered, and both are in its events', async () => {
+  const server = await startServer();
+  const id = await server.makeQuilt({ zone: 'Europe/London' });
+  const answer = await server.command(id, {
+    ...note('n1', 'Row three, block two has a tear.'),
+    at: '2026-07-01T09:00:00Z',
+  } as Command);
+  expect(answer.status).toBe(200);
+  expect(await answer.json()).toMatchObject({ seq: 3, noteId: 'n1', reading: { act: 'log' } });
+  const { seq, events } = (await (await server.get(`/api/quilts/${id}/events?since=1`)).json()) as {
+    seq: number;
+    events: { seq: number; event: { type: string; note?: { at: string } } }[];
+  };
+  expect(seq).toBe(3);
+  expect(events.map(({ event }) => event.type)).toEqual(['note-taken', 'note-read']);
+  // The wall clock of the quilt's own place.
+  expect(events[0]?.event.note?.at).toBe('2026-07-01T10:00:00+01:00');
+});
+
+test('the same note sent twice, at once and after a restart, is taken once and answered alike', async () => {
+  const server = await startServer();
+  const id = await server.makeQuilt();
+  const answers = await Promise.all(
+    [1, 2, 3].map(async () => (await server.command(id, note('same', 'hello'))).json()),
+  );
+  await server.close();
+  const again = await startServer({ dataFolder: server.dataFolder });
+  answers.push(await (await again.command(id, note('same', 'hello'))).json());
+  for (const answer of answers) expect(answer).toMatchObject({ seq: 3, noteId: 'same' });
+  expect(
+    new Set(answers.map((answer) => JSON.stringify((answer as { reading: unknown }).reading))).size,
+  ).toBe(1);
+});
+
+describe('what can not be done is said, with a proper status and the name of the field', () => {
+  test.each([
+    ['no rows', { name: 'x', rows: 0, blocks: 5 }, 'rows'],
+    ['ten thousand rows', { name: 'x', rows: 10_000, blocks: 5 }, 'rows'],
+    ['no name', { name: '  ', rows: 2, blocks: 2 }, 'name'],
+    ['a zone that is none', { name: 'x', rows: 2, blocks: 2, zone: 'Moon/Base' }, 'zone'],
+  ])('a quilt of %s', async (_, details, field) => {
+    const server = await startServer();
+    const answer = await server.post('/api/quilts', details);
+    expect(answer.status).toBe(422);
+    expect(Object.keys((await trouble(answer)).fields ?? {})).toEqual([field]);
+  });
+
+  test('JSON that is none, no JSON at all, and a quilt that is not there', async () => {
+    const server = await startServer();
+    const raw = (body: string, type: string) =>
+      server.get('/api/quilts', { method: 'POST', body, headers: { 'content-type': type } });
+    expect((await raw('{"name"', 'application/json')).status).toBe(400);
+    expect((await raw('name=x', 'text/plain')).status).toBe(415);
+    const missing = await server.command('nowhere', note('n', 'x'));
+    expect([missing.status, (await trouble(missing)).message]).toEqual([
+      404,
+      expect.stringContaining('no quilt nowhere'),
+    ]);
+    expect((await server.get('/api/nothing')).status).toBe(404);
+  });
+
+  test('a command that is refused, and one of an unknown kind', async () => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    const refused = await server.command(id, { type: 'remove-entry', entryId: 'x' });
+    expect([refused.status, (await trouble(refused)).message]).toEqual([
+      409,
+      expect.stringContaining('no entry x'),
+    ]);
+    expect((await server.post(`/api/quilts/${id}/commands`, { type: 'burn-it' })).status).toBe(422);
+  });
+
+  test('settings out of bounds change nothing', async () => {
+    const server = await startServer();
+    const put = (body: unknown) =>
+      server.get('/api/settings', {
+        method: 'PUT',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify(body),
+      });
+    const answer = await put({ endPauseMs: 5 });
+    expect([answer.status, Object.keys((await trouble(answer)).fields ?? {})]).toEqual([422, ['endPauseMs']]);
+    expect((await put({ colour: 'red' })).status).toBe(422);
+    expect((await put({ backupFolder: 'here' })).status).toBe(422);
+    expect((await put({ backupFolder: join(server.dataFolder, 'inside') })).status).toBe(422);
+    expect((await put({ idleMin: 45 })).status).toBe(200);
+    expect(await (await server.get('/api/settings')).json()).toMatchObject({ idleMin: 45, endPauseMs: 600 });
+  });
+});
+
+describe('any words are a note', () => {
+  test.each([
+    ['a hundred thousand characters', 'seam '.repeat(20_000)],
+    ['emoji', '🧵🪡 split seam 👩‍🔧'],
+    ['control characters', 'row\u0000 three\u0007 block\u001b[31m two\u202e'],
+    ['markup', '<script>alert(1)</script>"\'&=cmd|'],
+    ['half a surrogate', 'row \ud83e three'],
+  ])('%s', async (_, text) => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    expect((await server.command(id, note('n', text))).status).toBe(200);
+    const { events } = (await (await server.get(`/api/quilts/${id}/events`)).json()) as {
+      events: { event: { note?: { text: string } } }[];
+    };
+    expect(events[1]?.event.note?.text).toBe(text);
+  });
+
+  test('but not none, nor a million', async () => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    expect((await server.command(id, note('n', ''))).status).toBe(422);
+    expect((await server.command(id, note('n', 'x'.repeat(100_001)))).status).toBe(422);
+    expect((await server.command(id, note('n', 'x'.repeat(3_000_000)))).status).toBe(413);
+  });
+});
+
+describe('who is let in', () => {
+  const ask = (address: string, headers: Record<string, string>, method = 'GET'): Promise<number> =>
+    new Promise((done, failed) => {
+      const { port } = new URL(address);
+      const sent = request({ host: '127.0.0.1', port, path: '/api/quilts', method, headers }, (answer) => {
+        answer.resume();
+        done(answer.statusCode ?? 0);
+      });
+      sent.on('error', failed);
+      sent.end();
+    });
+
+  test('another name in Host, another page in Origin, a cross-site change', async () => {
+    const { address } = await startServer();
+    const host = new URL(address).host;
+    expect(await ask(address, { host })).toBe(200);
+    expect(await ask(address, { host: host.replace('127.0.0.1', 'localhost') })).toBe(200);
+    expect(await ask(address, { host: 'quilts.example' })).toBe(403);
+    expect(await ask(address, { host: `127.0.0.1.example:80` })).toBe(403);
+    expect(await ask(address, { host, origin: 'http://elsewhere.example' })).toBe(403);
+    expect(await ask(address, { host, origin: 'null' })).toBe(403);
+    expect(await ask(address, { host, origin: `http://${host}` })).toBe(200);
+    expect(await ask(address, { host, 'sec-fetch-site': 'cross-site' }, 'POST')).toBe(403);
+  });
+
+  test('a strict policy, and no type is guessed', async () => {
+    const server = await startServer();
+    const { headers } = await server.get('/api/health');
+    expect(headers.get('content-security-policy')).toContain("default-src 'none'");
+    expect(headers.get('content-security-policy')).not.toMatch(/unsafe/);
+    expect(headers.get('x-content-type-options')).toBe('nosniff');
+    expect(headers.get('referrer-policy')).toBe('no-referrer');
+  });
+
+  test('nothing changes by GET', async () => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    for (const path of [
+      '/api/quilts',
+      `/api/quilts/${id}`,
+      `/api/quilts/${id}/events`,
+      `/api/quilts/${id}/jobs`,
+      '/api/settings',
+      '/api/health',
+      '/api/openapi.json',
+    ]) {
+      expect((await server.get(path)).status).toBe(200);
+    }
+    expect((await server.get(`/api/quilts/${id}/commands`)).status).toBe(404);
+    expect(await (await server.get(`/api/quilts/${id}`)).json()).toMatchObject({ seq: 1 });
+  });
+});
+
+describe('photographs', () => {
+  /** The smallest PNG: one pixel (from the PNG specification's own minimal parts). */
+  const PNG = Buffer.from(
+    'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
+    'base64',
+  );
+  const form = (parts: Record<string, string | Buffer>, name = 'quilt.png'): FormData => {
+    const made = new FormData();
+    for (const [key, value] of Object.entries(parts)) {
+      if (typeof value === 'string') made.append(key, value);
+      else made.append(key, new Blob([new Uint8Array(value)]), name);
+    }
+    return made;
+  };
+
+  test('kept under a name of our own, served by ranges, attached to its places', async () => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    const sent = await server.get(`/api/quilts/${id}/photos`, {
+      method: 'POST',
+      body: form({ stage: 'before', places: '["3-2"]', file: PNG }, '../../evil.html'),
+    });
+    expect(sent.status).toBe(201);
+    const photo = (await sent.json()) as { file: string };
+    expect(photo).toMatchObject({
+      stage: 'before',
+      places: ['3-2'],
+      file: expect.stringMatching(/^[\w-]+\.png$/),
+    });
+    const shown = await server.get(`/api/quilts/${id}/photos/${photo.file}`);
+    expect([shown.status, shown.headers.get('content-type')]).toEqual([200, 'image/png']);
+    expect(Buffer.from(await shown.arrayBuffer())).toEqual(PNG);
+    const part = await server.get(`/api/quilts/${id}/photos/${photo.file}`, {
+      headers: { range: 'bytes=1-3' },
+    });
+    expect([part.status, await part.text()]).toEqual([206, 'PNG']);
+    expect(await readdir(join(server.dataFolder, 'quilts', id, 'incoming'))).toEqual([]);
+  });
+
+  test('text called .png, no file, places that are none: refused, nothing left behind', async () => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    const send = (body: FormData) => server.get(`/api/quilts/${id}/photos`, { method: 'POST', body });
+    expect((await send(form({ file: Buffer.from('not a picture') }))).status).toBe(415);
+    expect((await send(form({ stage: 'before' }))).status).toBe(422);
+    expect((await send(form({ places: 'three', file: PNG }))).status).toBe(422);
+    expect((await send(form({ file: Buffer.alloc(31_000_000) }))).status).toBe(413);
+    expect((await server.post(`/api/quilts/${id}/photos`, {})).status).toBe(415);
+    expect(await readdir(join(server.dataFolder, 'quilts', id, 'incoming'))).toEqual([]);
+    expect(await (await server.get(`/api/quilts/${id}`)).json()).toMatchObject({ seq: 1 });
+  });
+
+  test.each([
+    '..%2fjournal.jsonl',
+    '%2e%2e/journal.jsonl',
+    'journal.jsonl',
+    '.png',
+    'a.png%00',
+    `${'a'.repeat(200)}.png`,
+  ])('no file is reached by the name %s', async (name) => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    const answer = await server.get(`/api/quilts/${id}/photos/${name}`);
+    expect(answer.status).toBeGreaterThanOrEqual(400);
+    expect(await answer.text()).not.toContain('quilt-made');
+  });
+});
+
+test('a quilt put away is gone from the list and lies in the trash', async () => {
+  const server = await startServer();
+  const id = await server.makeQuilt();
+  expect((await server.get(`/api/quilts/${id}`, { method: 'DELETE' })).status).toBe(200);
+  expect(await (await server.get('/api/quilts')).json()).toEqual([]);
+  expect(await readdir(join(server.dataFolder, 'trash'))).toHaveLength(1);
+});
+
+test('backups are written to the folder set, read again, and whole', async () => {
+  const server = await startServer();
+  const other = await startServer();
+  const id = await server.makeQuilt();
+  await server.command(id, note('n1', 'kept twice'));
+  const folder = join(other.dataFolder, 'backups');
+  await server.app.library.saveSettings({ backupFolder: folder });
+  await server.close();
+  const names = await readdir(join(folder, id));
+  const snapshot = names.find((name) => name.startsWith('journal-'))!;
+  expect(await readFile(join(folder, id, snapshot), 'utf8')).toBe(
+    await readFile(join(server.dataFolder, 'quilts', id, 'journal.jsonl'), 'utf8'),
+  );
+});
+
+test('the OpenAPI page describes every address there is', async () => {
+  const server = await startServer();
+  const page = (await (await server.get('/api/openapi.json')).json()) as {
+    openapi: string;
+    paths: Record<string, object>;
+  };
+  expect(page.openapi).toBe('3.1.0');
+  const told = Object.entries(page.paths).flatMap(([path, methods]) =>
+    Object.keys(methods)
+      .filter((key) => key !== 'parameters')
+      .map((method) => `${method.toUpperCase()} ${path.replaceAll(/\{(\w+)\}/g, ':$1')}`),
+  );
+  for (const route of told) {
+    const [method, url] = route.split(' ') as ['GET' | 'POST' | 'PUT' | 'DELETE', string];
+    expect(server.app.hasRoute({ method, url }), route).toBe(true);
+  }
+});

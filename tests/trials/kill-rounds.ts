@@ -1,0 +1,137 @@
+import { once } from 'node:events';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { NumberedEvent } from '../../shared/event.ts';
+import type { Command } from '../../shared/wire.ts';
+import { spawnServer } from '../server/start-server.ts';
+
+export type KillReport = { rounds: number; acknowledged: number; unacknowledgedKept: number; lost: string[] };
+
+/**
+ * Kills a real server with SIGKILL at random moments under a load of notes, edits, photographs and
+ * settings, starts it again on the same folder, and looks for each thing that had been acknowledged.
+ */
+export async function killRounds(
+  rounds: number,
+  say: (line: string) => void = () => undefined,
+): Promise<KillReport> {
+  const folder = await mkdtemp(join(tmpdir(), 'quiltside-kill-'));
+  const report: KillReport = { rounds, acknowledged: 0, unacknowledgedKept: 0, lost: [] };
+  const notes = new Map<string, string>();
+  const photos = new Map<string, Buffer>();
+  const estimates = new Map<string, number>();
+  let idleMin = 30;
+  let unsureIdle: number | undefined;
+  let quiltId: string | undefined;
+  try {
+    for (let round = 0; round <= rounds; round++) {
+      const server = await spawnServer(folder);
+      try {
+        if (quiltId === undefined) {
+          quiltId = await server.makeQuilt();
+          if (!quiltId) throw new Error('no quilt was made');
+        }
+        const id = quiltId;
+        // What was acknowledged before the last kill has to be here.
+        const { events } = (await (await server.get(`/api/quilts/${id}/events`)).json()) as {
+          events: NumberedEvent[];
+        };
+        const texts = new Map(
+          events.flatMap(({ event }) =>
+            event.type === 'note-taken' ? [[event.note.id, event.note.text]] : [],
+          ),
+        );
+        for (const [noteId, text] of notes)
+          if (texts.get(noteId) !== text) report.lost.push(`note ${noteId}`);
+        report.unacknowledgedKept += texts.size - notes.size;
+        for (const [noteId, text] of texts) notes.set(noteId, text);
+        const set = new Map(
+          events.flatMap(({ event }) => (event.type === 'estimate-set' ? [[event.path, event.value]] : [])),
+        );
+        for (const [path, value] of estimates) if (set.get(path) !== value) report.lost.push(`edit ${path}`);
+        for (const [file, bytes] of photos) {
+          const there = Buffer.from(
+            await (await server.get(`/api/quilts/${id}/photos/${file}`)).arrayBuffer(),
+          );
+          if (!there.equals(bytes)) report.lost.push(`photograph ${file}`);
+        }
+        const settings = (await (await server.get('/api/settings')).json()) as { idleMin: number };
+        if (settings.idleMin !== idleMin && settings.idleMin !== unsureIdle) report.lost.push('a setting');
+        idleMin = settings.idleMin;
+        const whole = (await (await server.get(`/api/quilts/${id}`)).json()) as {
+          damage: { kind: string }[];
+        };
+        for (const damage of whole.damage)
+          if (damage.kind !== 'tail') report.lost.push(`damage: ${damage.kind}`);
+        if (round === rounds) break;
+
+        let running = true;
+        const load = async (work: (n: number) => Promise<void>): Promise<void> => {
+          for (let n = 0; running; n++) {
+            try {
+              await work(n);
+            } catch {
+              return;
+            }
+          }
+        };
+        const acknowledged = async (command: Command): Promise<boolean> =>
+          (await server.command(id, command)).ok;
+        const loads = [
+          ...[0, 1, 2, 3].map((lane) =>
+            load(async (n) => {
+              const clientId = `r${round}l${lane}n${n}`;
+              const text = `Row ${(n % 7) + 1}, block ${(n % 5) + 1} has a tear. ${'x'.repeat((n * 97) % 700)}`;
+              if (!(await acknowledged({ type: 'take-note', clientId, text }))) throw new Error('refused');
+              notes.set(clientId, text);
+              report.acknowledged++;
+            }),
+          ),
+          load(async (n) => {
+            if (!(await acknowledged({ type: 'set-estimate', path: `r${round}n${n}`, value: n })))
+              throw new Error('refused');
+            estimates.set(`r${round}n${n}`, n);
+            report.acknowledged++;
+          }),
+          load(async (n) => {
+            const bytes = Buffer.concat([
+              Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'),
+              Buffer.alloc(20_000, n),
+            ]);
+            const form = new FormData();
+            form.append('file', new Blob([new Uint8Array(bytes)]), 'a.png');
+            const sent = await server.get(`/api/quilts/${id}/photos`, { method: 'POST', body: form });
+            photos.set(((await sent.json()) as { file: string }).file, bytes);
+            report.acknowledged++;
+          }),
+          load(async (n) => {
+            unsureIdle = 10 + ((round + n) % 200);
+            const sent = await server.get('/api/settings', {
+              method: 'PUT',
+              headers: { 'content-type': 'application/json' },
+              body: JSON.stringify({ idleMin: unsureIdle }),
+            });
+            if (!sent.ok) throw new Error('refused');
+            idleMin = unsureIdle;
+            report.acknowledged++;
+          }),
+        ];
+        // At a random moment, but not before something was acknowledged: a slow machine must not make this easy.
+        const enough = report.acknowledged + 1 + Math.floor(Math.random() * 60);
+        while (report.acknowledged < enough && running) await new Promise((done) => setTimeout(done, Math.random() * 10));
+        server.child.kill('SIGKILL');
+        running = false;
+        await Promise.all([once(server.child, 'exit'), ...loads]);
+        say(
+          `round ${round + 1} of ${rounds}: ${report.acknowledged} acknowledged, ${report.lost.length} lost`,
+        );
+      } finally {
+        server.child.kill('SIGKILL');
+      }
+    }
+    return report;
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
