@@ -2,7 +2,7 @@ import type { Estimated, WorkAction, WorkAnswer } from '../../shared/estimate-an
 import type { EstimateSpec } from '../../shared/estimate-spec.ts';
 import { decimal } from './exact.ts';
 import { forecastFinish } from './finish-forecast.ts';
-import { type Kind, learnPace, type Timed } from './pace-model.ts';
+import { type Batch, type Kind, learnPace, type Timed } from './pace-model.ts';
 import { PACE_SHEET, UNKNOWN_PACE } from './pace-sheet.ts';
 import type { Working } from './working.ts';
 
@@ -10,7 +10,7 @@ type Work = NonNullable<EstimateSpec['work']>;
 type LogEntry = NonNullable<Work['log']>[number];
 
 export const WORK_METHOD =
-  'Minutes for one of an action are log-normal. The median starts from the pace sheet (a starting guess) and is drawn toward the log by exact conjugate (Gaussian) updating of the logs, partly pooled: one pace of the maker shared by all actions, one for each action, one for each kind of damage. The size of chance is weighed over a grid by how well it foretold the log; older entries count less. Low, likely and high are the 10th, 50th and 90th percentile; a total is matched by its exact mean and variance, so its range is narrower than the sum of the ranges.';
+  'Minutes for one of an action are log-normal. The median starts from the pace sheet (a starting guess) and is drawn toward the log by exact conjugate (Gaussian) updating of the logs, partly pooled: one pace of the maker shared by all actions, one for each action, one for each kind of damage, and one rate of learning. The size of chance is weighed over a grid by how well it foretold the log; older entries count less. Low, likely and high are the 10th, 50th and 90th percentile; a total is matched by its exact mean and variance, so its range is narrower than the sum of the ranges.';
 
 /** Extra variance of the log of a time that was shared out over the actions it covered. */
 const SHARED_EXTRA = 0.35 ** 2;
@@ -60,14 +60,16 @@ export const estimateWork = (work: Work, working: Working): WorkAnswer => {
     action: string;
     damage?: string | undefined;
     count?: number | undefined;
-  }): { kind: number; count: number } => {
+  }): { kind: number; count: number; before: number } => {
     const kind = kindOf(item);
     const many = item.count ?? 1;
-    done.set(kind, (done.get(kind) ?? 0) + many);
+    const before = done.get(kind) ?? 0;
+    done.set(kind, before + many);
     lots.set(kind, [...(lots.get(kind) ?? []), many]);
-    return { kind, count: many };
+    return { kind, count: many, before };
   };
-  const shared: { minutes: number; items: { kind: number; count: number }[]; ago: number }[] = [];
+  const shared: { minutes: number; items: { kind: number; count: number; before: number }[]; ago: number }[] =
+    [];
   log.forEach((entry, i) => {
     const ago = log.length - 1 - i;
     if (isShared(entry)) {
@@ -88,8 +90,15 @@ export const estimateWork = (work: Work, working: Working): WorkAnswer => {
   for (const { minutes, items, ago } of shared) {
     const expected = items.map(({ kind, count: many }) => model.median(kind) * many);
     const whole = expected.reduce((sum, each) => sum + each, 0);
-    items.forEach(({ kind, count: many }, i) => {
-      timed.push({ kind, count: many, minutes: (minutes * expected[i]!) / whole, ago, extra: SHARED_EXTRA });
+    items.forEach(({ kind, count: many, before }, i) => {
+      timed.push({
+        kind,
+        count: many,
+        before,
+        minutes: (minutes * expected[i]!) / whole,
+        ago,
+        extra: SHARED_EXTRA,
+      });
       loggedTimes.set(kind, (loggedTimes.get(kind) ?? 0) + 1);
     });
     working.line(
@@ -98,21 +107,27 @@ export const estimateWork = (work: Work, working: Working): WorkAnswer => {
   }
   if (shared.length > 0) model = learnPace(kinds, timed);
 
-  const sittingSizes = kinds.map((_, kind) => {
+  const sittingOf = (kind: number): number => {
     const sizes = lots.get(kind);
     return sizes
       ? sizes.reduce((sum, size) => sum + size, 0) / sizes.length
       : Math.max(1, (planned.get(kind) ?? 1) / 4);
+  };
+  const batch = (kind: number, many: number, before: number): Batch => ({
+    count: many,
+    before,
+    sitting: sittingOf(kind),
   });
+  const alone = (kind: number, many: number, before: number): Estimated =>
+    round(model.foretell(kinds.map((_, i) => batch(i, i === kind ? many : 0, before))));
   const doneOf = doneByPlan(kinds, planned, done);
-  const only = (kind: number, many: number): number[] => kinds.map((_, i) => (i === kind ? many : 0));
   const actions: WorkAction[] = [...planned].map(([kind, many]) => {
     const { action, damage } = kinds[kind]!;
     const pace = PACE_SHEET[action] ?? UNKNOWN_PACE;
     const finished = doneOf.get(kind) ?? 0;
     const left = Math.max(0, many - finished);
-    const each = round(model.foretell(only(kind, 1), sittingSizes));
-    const whole = round(model.foretell(only(kind, many), sittingSizes));
+    const each = alone(kind, 1, done.get(kind) ?? 0);
+    const whole = alone(kind, many, 0);
     working.assume(`pace.${action}`, `${pace.minutes} min a ${pace.unit}`, `starting sheet: ${pace.source}`);
     const times = loggedTimes.get(kind) ?? 0;
     working.line(
@@ -126,22 +141,18 @@ export const estimateWork = (work: Work, working: Working): WorkAnswer => {
       left: decimal(left),
       ...whole,
       each,
-      remaining: round(model.foretell(only(kind, left), sittingSizes)),
+      remaining: alone(kind, left, done.get(kind) ?? 0),
       unit: pace.unit,
       logged: times,
       startingGuess: pace.minutes,
     };
   });
-  const total = round(
-    model.foretell(
-      kinds.map((_, kind) => planned.get(kind) ?? 0),
-      sittingSizes,
-    ),
-  );
+  const total = round(model.foretell(kinds.map((_, kind) => batch(kind, planned.get(kind) ?? 0, 0))));
   const left = round(
     model.foretell(
-      kinds.map((_, kind) => Math.max(0, (planned.get(kind) ?? 0) - (doneOf.get(kind) ?? 0))),
-      sittingSizes,
+      kinds.map((_, kind) =>
+        batch(kind, Math.max(0, (planned.get(kind) ?? 0) - (doneOf.get(kind) ?? 0)), done.get(kind) ?? 0),
+      ),
     ),
   );
   if (untimed > 0) working.line(`${untimed} logged without a time: counted as done, no word on the pace`);
