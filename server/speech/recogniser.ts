@@ -53,6 +53,8 @@ type Job = {
 
 const RANK: Record<RecognitionPriority, number> = { live: 0, partial: 1, recording: 2 };
 const TRIES = 2;
+/** Loading takes two seconds, or a minute from a slow disk on a busy machine. */
+const LONGEST_LOAD_MS = 120_000;
 
 /**
  * One recogniser in a process of its own: it never blocks the server, and a crash or a hang takes nothing else with it. The
@@ -83,7 +85,9 @@ export function createRecogniser({
 
   const watchdog = setInterval(
     () => {
-      if (atWork.size > 0 && Date.now() - lastSign > hangAfterMs) child?.kill('SIGKILL');
+      const silentMs = Date.now() - lastSign;
+      const isHung = isReady ? atWork.size > 0 && silentMs > hangAfterMs : silentMs > LONGEST_LOAD_MS;
+      if (isHung) child?.kill('SIGKILL');
     },
     Math.min(1000, hangAfterMs / 4),
   );
@@ -99,6 +103,7 @@ export function createRecogniser({
           model,
         ]);
         child = spawned;
+        lastSign = Date.now();
         lastWords = '';
         let reason: string | undefined;
         spawned.stderr?.on('data', (piece) => {
@@ -114,7 +119,8 @@ export function createRecogniser({
           } else if (reply.type === 'unusable') reason = reply.message;
           else if (reply.type !== 'alive') finish(reply);
         });
-        spawned.once('error', (error) => {
+        // Every time: a message to a process that is just going ends here too, and its work is given again after the close.
+        spawned.on('error', (error) => {
           reason = error.message;
         });
         spawned.once('close', (code, signal) => {

@@ -5,7 +5,12 @@ import { type DecodedAudio, probeAudio } from './decode-audio.ts';
 import type { EndpointerSettings, Utterance } from './endpointer.ts';
 import { forkTypeScript } from './fork-typescript.ts';
 import { checkModelFolder } from './model-files.ts';
-import type { RecognisedWord, Recogniser, RecognitionPriority } from './recogniser.ts';
+import {
+  type RecognisedWord,
+  type Recogniser,
+  RecogniserError,
+  type RecognitionPriority,
+} from './recogniser.ts';
 import type { RecordingReply, RecordingRequest } from './recording-process.ts';
 
 export type RecordedUtterance = {
@@ -84,7 +89,7 @@ export async function* transcribeRecording(
   });
   child.on('message', take);
   child.once('close', () => take({ type: 'gone' }));
-  child.once('error', () => take({ type: 'gone' }));
+  child.on('error', () => take({ type: 'gone' }));
   const onAbort = () => wake?.();
   signal?.addEventListener('abort', onAbort);
 
@@ -107,7 +112,9 @@ export async function* transcribeRecording(
       }
       if (reply.type === 'failed') {
         if (reply.reason) throw new AudioFileError(reply.reason, reply.message);
-        throw new Error(reply.message);
+        throw new RecogniserError(
+          `The reader of recordings failed (${reply.message}). The file is untouched; check the models with: npm run models:check`,
+        );
       }
       if (reply.type === 'done') {
         onProgress?.({ share: 1, doneS: reply.audio.seconds });

@@ -78,7 +78,8 @@ export function createVoiceActivity({
             else work?.reject(new RecogniserError(`Voice activity failed (${reply.message}).`));
           }
         });
-        spawned.once('error', (error) => {
+        // Every time: a message to a process that is just going ends here too.
+        spawned.on('error', (error) => {
           reason = error.message;
         });
         spawned.once('close', () => {
