@@ -140,6 +140,8 @@ export const ServerMessage = z.discriminatedUnion('type', [
     level: z.number(),
     speech: z.boolean(),
     samples: z.number().int().nonnegative().optional(),
+    /** False while, on call, the phrase that begins the taking of notes has not been said. */
+    awake: z.boolean().optional(),
   }),
   z.object({ type: z.literal('partial'), streamId: id, text: z.string() }),
   z.object({

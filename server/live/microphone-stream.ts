@@ -260,6 +260,6 @@ export class MicrophoneStream {
   }
 
   #tellLevel(level: number, speech: boolean, samples: number): void {
-    this.options.send({ type: 'level', streamId: this.id, level, speech, samples });
+    this.options.send({ type: 'level', streamId: this.id, level, speech, samples, awake: this.#awake });
   }
 }

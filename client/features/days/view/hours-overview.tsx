@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { HoursProblem, Span } from '../../../../core/hours/hours.ts';
 import { ZoneClock } from '../../../../core/hours/zone-clock.ts';
 import type { Log } from '../../../../core/log/log.ts';
@@ -36,6 +36,10 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
   const shown = all ? dates : dates.slice(-SHOWN_DAYS);
   const quietDays = datesOf(log).filter((date) => !dates.includes(date));
   const span = hours.spans.find((one) => one.id === picked);
+  const editor = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (picked) editor.current?.scrollIntoView({ block: 'nearest' });
+  }, [picked]);
   const most = Math.max(1, ...hours.byTask.map((one) => one.minutes));
 
   const setSpan = (one: Span, start: string, end: string, words: string) =>
@@ -156,7 +160,7 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
               ))}
             </ul>
           </section>
-          <Problems log={log} problems={hours.problems} />
+          <Problems log={log} problems={hours.problems} onPick={setPicked} />
           <section aria-labelledby="timeline-head">
             <h2 id="timeline-head">When</h2>
             <p class="small quiet no-print">
@@ -186,15 +190,17 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
                 Show the {dates.length - shown.length} days before
               </button>
             ) : null}
-            {span ? (
-              <SpanEditor
-                key={`${span.id}${span.start}${span.end}`}
-                log={log}
-                hours={hours}
-                span={span}
-                onClose={() => setPicked(null)}
-              />
-            ) : null}
+            <div ref={editor}>
+              {span ? (
+                <SpanEditor
+                  key={`${span.id}${span.start}${span.end}`}
+                  log={log}
+                  hours={hours}
+                  span={span}
+                  onClose={() => setPicked(null)}
+                />
+              ) : null}
+            </div>
           </section>
           <details>
             <summary>The same as a table</summary>
@@ -268,7 +274,11 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
   );
 }
 
-function Problems(props: { log: Log; problems: HoursProblem[] }): JSX.Element | null {
+function Problems(props: {
+  log: Log;
+  problems: HoursProblem[];
+  onPick: (spanId: string) => void;
+}): JSX.Element | null {
   const { log, problems } = props;
   if (!problems.length) return null;
   return (

@@ -1,10 +1,12 @@
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Log } from '../../../../core/log/log.ts';
 import type { LoggedEntry } from '../../../../core/log/state.ts';
 import { LIMITS } from '../../../../shared/limits.ts';
+import type { Task } from '../../../../shared/vocabulary.ts';
 import { dateWords } from '../../../words/figure-words.ts';
 import { localTime } from '../../../words/local-time.ts';
+import { tradeLabels } from '../../../words/trade-labels.ts';
 import { openMatters } from '../../days/state/open-matters.ts';
 import { EntryLine } from '../../entries/view/entry-line.tsx';
 import { openLog, openQuilt } from '../../link/state/open-quilt.ts';
@@ -37,9 +39,9 @@ export function FramePage(): JSX.Element {
   return (
     <div class="frame-page">
       <h1 class="sr-only">Frame</h1>
-      <section class={`frame ${ear.value}`} aria-label="What was just heard">
+      <section class={`frame ${asleep(link) ? 'asleep' : ear.value}`} aria-label="What was just heard">
         <FrameLine />
-        <EarState link={link} />
+        <EarState link={link} log={log} />
         <Heard link={link} log={log} />
       </section>
       <NoteLine link={link} />
@@ -47,6 +49,10 @@ export function FramePage(): JSX.Element {
     </div>
   );
 }
+
+/** On call, the microphone is open and nothing is taken down until the phrase is said. */
+const asleep = (link: QuiltLink): boolean =>
+  way.value === 'on-call' && ear.value === 'open' && !link.level.value.awake;
 
 /** The stitches round the frame: sewn while it listens, only pricked out while it does not. */
 function FrameLine(): JSX.Element {
@@ -58,12 +64,19 @@ function FrameLine(): JSX.Element {
   );
 }
 
-function EarState(props: { link: QuiltLink }): JSX.Element {
+function EarState(props: { link: QuiltLink; log: Log }): JSX.Element {
   const state = ear.value;
   const settings = machineSettings.value ?? UNTIL_KNOWN;
   const key = keyWords(heldKey.value);
   const open = state === 'open';
-  const words = open ? 'Listening' : state === 'opening' ? 'Opening the microphone' : 'Not listening';
+  const waits = asleep(props.link);
+  const words = waits
+    ? 'Waiting to be called'
+    : open
+      ? 'Listening'
+      : state === 'opening'
+        ? 'Opening the microphone'
+        : 'Not listening';
   const how =
     way.value === 'held'
       ? open
@@ -71,7 +84,9 @@ function EarState(props: { link: QuiltLink }): JSX.Element {
         : `Hold ${key}, a pedal, or the thimble, and talk.`
       : way.value === 'on-call'
         ? open
-          ? `Say “${settings.callPhrase}” to begin, “${settings.dismissPhrase}” to stop.`
+          ? waits
+            ? `Nothing is taken down until you say “${settings.callPhrase}”.`
+            : `Say “${settings.dismissPhrase}” to stop.`
           : `Put the thimble on, then say “${settings.callPhrase}”.`
         : open
           ? `${key} or the thimble stops it.`
@@ -113,6 +128,7 @@ function EarState(props: { link: QuiltLink }): JSX.Element {
         <p class="ear-how quiet">{how}</p>
       </div>
       <LevelMeter />
+      <Running log={props.log} />
       {earTrouble.value ? (
         <p class="notice bad" role="alert">
           {earTrouble.value}
@@ -153,6 +169,31 @@ const hold = (() => {
     },
   };
 })();
+
+/** The task that runs, with its start. Counting the hours is fetched after the page is there. */
+function Running(props: { log: Log }): JSX.Element | null {
+  const { log } = props;
+  const [running, setRunning] = useState<{ task?: Task; start: string } | null>(null);
+  const { idleMin } = machineSettings.value ?? UNTIL_KNOWN;
+  useEffect(() => {
+    let current = true;
+    void import('../../days/state/hours-of-log.ts').then(({ hoursOf }) => {
+      if (current) setRunning(hoursOf(log, idleMin).running ?? null);
+    });
+    return () => {
+      current = false;
+    };
+  }, [log, idleMin]);
+  if (!running) return null;
+  const day = running.start.slice(0, 10);
+  return (
+    <p class="running">
+      On the {running.task ? tradeLabels(log.quilt.spelling).task(running.task) : 'work'} since{' '}
+      {running.start.slice(11)}
+      {day === localTime(new Date(), log.quilt.zone).date ? '' : `, ${dateWords(day, 'short')}`}
+    </p>
+  );
+}
 
 const STEPS = 16;
 

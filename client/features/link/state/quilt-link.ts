@@ -28,6 +28,9 @@ export type Latest = {
   workedMs?: number;
 };
 
+/** What the server hears: how loud, whether it is speech, and whether it takes down what it hears. */
+export type Sound = { level: number; speech: boolean; awake: boolean };
+
 /** The live tie between this page and one quilt's log on the server. */
 export type QuiltLink = {
   quiltId: string;
@@ -37,7 +40,7 @@ export type QuiltLink = {
   waiting: Signal<WaitingNote[]>;
   latest: Signal<Latest | null>;
   partial: Signal<string>;
-  level: Signal<{ level: number; speech: boolean }>;
+  level: Signal<Sound>;
   jobs: Signal<ReadonlyMap<string, Job>>;
   /** What went wrong last, in words; null once it is put right or dismissed. */
   trouble: Signal<string | null>;
@@ -53,6 +56,7 @@ export type QuiltLink = {
   close(): void;
 };
 
+const SILENCE: Sound = { level: 0, speech: false, awake: false };
 const PING_MS = 15_000;
 const SILENT_MS = 40_000;
 const RETRY_MS = [250, 500, 1000, 2000, 4000];
@@ -64,7 +68,7 @@ export function openQuiltLink(quiltId: string): QuiltLink {
   const waiting = signal<WaitingNote[]>([]);
   const latest = signal<Latest | null>(null);
   const partial = signal('');
-  const level = signal({ level: 0, speech: false });
+  const level = signal<Sound>(SILENCE);
   const jobs = signal<ReadonlyMap<string, Job>>(new Map());
   const trouble = signal<string | null>(null);
   const outboxLasting = signal(true);
@@ -119,7 +123,7 @@ export function openQuiltLink(quiltId: string): QuiltLink {
       );
     }
     pending.clear();
-    level.value = { level: 0, speech: false };
+    level.value = SILENCE;
     if (closed) return;
     connection.value = 'away';
     clearTimeout(retry);
@@ -183,7 +187,7 @@ export function openQuiltLink(quiltId: string): QuiltLink {
         recogniser.value = message.status;
         break;
       case 'level':
-        level.value = { level: message.level, speech: message.speech };
+        level.value = { level: message.level, speech: message.speech, awake: message.awake ?? true };
         break;
       case 'partial':
         partial.value = message.text;

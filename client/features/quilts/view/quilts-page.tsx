@@ -4,6 +4,7 @@ import type { QuiltCard } from '../../../../shared/settings.ts';
 import { dateWords } from '../../../words/figure-words.ts';
 import { pageAddress } from '../../shell/state/route.ts';
 import { cardsFault, loadQuiltCards, quiltCards } from '../state/quilt-cards.ts';
+import { BringIn } from './bring-in.tsx';
 import './quilts.css';
 
 /** The quilts on this machine, the one last worked on first. */
@@ -66,6 +67,7 @@ export function QuiltsPage(): JSX.Element {
       ) : cardsFault.value ? null : (
         <p class="quiet">Looking for your quilts…</p>
       )}
+      {cards ? <BringIn /> : null}
     </div>
   );
 }

@@ -15,9 +15,17 @@ export function ExportList(props: { quiltId: string; kind: DocumentKind }): JSX.
           ['This paper as PDF', address('pdf', of)],
           ['This paper as plain text', address('txt', of)],
           ['This paper as one HTML file', address('html', of)],
+          ['The whole record for the owner, one HTML file', address('html')],
           ['All entries as a table (CSV)', address('csv')],
+          ['Hours as a table (CSV)', address('hours-csv')],
+          ['Materials as a table (CSV)', address('materials-csv')],
           ['Work sessions for a calendar', address('ics')],
+          ['The quilt as it is now, a drawing (SVG)', address('map-svg')],
+          ['The quilt as it is now, a picture (PNG)', address('map-png')],
+          ['The hours, a drawing (SVG)', address('timeline-svg')],
+          ['The hours, a picture (PNG)', address('timeline-png')],
           ['Everything as JSON', address('json')],
+          ['The notes as JSON Lines', address('jsonl')],
           ['One archive of the whole quilt', address('zip')],
         ].map(([name, href]) => (
           <li key={name}>

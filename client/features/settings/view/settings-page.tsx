@@ -10,8 +10,10 @@ import { pageLocale } from '../../../words/figure-words.ts';
 import { changeLog } from '../../entries/state/change-log.ts';
 import { ChangeBar } from '../../entries/view/change-bar.tsx';
 import { closeEar } from '../../frame/state/listening.ts';
+import { api } from '../../link/state/api.ts';
 import { openLog } from '../../link/state/open-quilt.ts';
 import { readPlaces } from '../../quilts/state/read-places.ts';
+import { goTo } from '../../shell/state/route.ts';
 import { Field } from '../../shell/view/field.tsx';
 import { heldKey, keyWords, setHeldKey } from '../state/held-key.ts';
 import { changeSettings, machineSettings, settingsFault, UNTIL_KNOWN } from '../state/machine-settings.ts';
@@ -337,6 +339,7 @@ function QuiltSettings(props: { log: Log }): JSX.Element {
       </div>
       <Fabrics log={props.log} onChange={(fabrics) => change({ fabrics })} />
       <Taught log={props.log} />
+      <Discard log={props.log} />
     </section>
   );
 }
@@ -451,6 +454,52 @@ function Taught(props: { log: Log }): JSX.Element {
           <button type="submit">Teach it</button>
         </p>
       </form>
+    </fieldset>
+  );
+}
+
+/** Moves the quilt to the trash folder, asked for twice. */
+function Discard(props: { log: Log }): JSX.Element {
+  const { quilt } = props.log;
+  const [sure, setSure] = useState(false);
+  const [fault, setFault] = useState('');
+  return (
+    <fieldset>
+      <legend>Put this quilt away</legend>
+      <p class="quiet">
+        It goes to the trash folder of the data folder, with its sound and photographs, and can be put back
+        from there by hand. Take its archive first, from the record’s page.
+      </p>
+      <p class="row">
+        {sure ? (
+          <>
+            <button
+              type="button"
+              class="warn"
+              onClick={() => {
+                api(`/api/quilts/${encodeURIComponent(quilt.id)}`, { method: 'DELETE' }).then(
+                  () => goTo('#/'),
+                  (why: unknown) => setFault(why instanceof Error ? why.message : String(why)),
+                );
+              }}
+            >
+              Yes, move “{quilt.name}” to the trash
+            </button>
+            <button type="button" onClick={() => setSure(false)}>
+              Keep it
+            </button>
+          </>
+        ) : (
+          <button type="button" class="warn" onClick={() => setSure(true)}>
+            Move to the trash
+          </button>
+        )}
+      </p>
+      {fault ? (
+        <p class="fault" role="alert">
+          {fault}
+        </p>
+      ) : null}
     </fieldset>
   );
 }

@@ -28,6 +28,7 @@ export function App(): JSX.Element {
 
   const page = at.at === 'quilt' ? at.page : at.at;
   useEffect(() => {
+    document.documentElement.lang = openLog.value?.quilt.spelling === 'american' ? 'en-US' : 'en-GB';
     document.title = `${TITLES[page]}${openLog.value ? `, ${openLog.value.quilt.name}` : ''} · Quiltside`;
   });
   return (
