@@ -2,7 +2,6 @@ import type { Action, Stitch, TreatmentState } from '../../shared/vocabulary.ts'
 import { STITCH_PHRASES } from '../lexicon/stitches.ts';
 import type { Clause } from './clause.ts';
 import { type ConditionFound, findConditions } from './conditions/find-conditions.ts';
-import { findDecisions } from './decisions/find-decisions.ts';
 import { type Draft, makeDraft } from './draft.ts';
 import type { Item } from './item.ts';
 import { readMaterials } from './materials/read-materials.ts';
@@ -68,29 +67,9 @@ function readClause(
   const words = ` ${items.map((x) => x.w).join(' ')} `;
   const used = new Set<Item>();
 
-  // 1. Decisions about how to finish, which cloth, the price, the date.
-  const decisions = findDecisions(items, words, sentence, clause.asked, state);
-  if (decisions.length) {
-    for (const d of decisions) {
-      state.drafts.push(
-        makeDraft(
-          'decision',
-          v,
-          { about: [d.about, d.rule, d.item], status: [d.status, d.rule, d.item] },
-          'unneeded',
-        ),
-      );
-      d.claims.forEach((x) => {
-        used.add(x);
-      });
-    }
-    if (decisions.some((d) => d.whole)) {
-      return;
-    }
-  }
-
   // 2. Treatments.
-  const ways = findWays(items).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
+  const thing = thingSpokenOf(state);
+  const ways = findWays(items, thing).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
   const stitch = stitchOf(items);
   const placed = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
   const made: Draft[] = [];
@@ -112,7 +91,7 @@ function readClause(
 
   // 3. Conditions.
   const treating = made.length > 0;
-  for (const c of findConditions(items, treating, used)) condition(state, v, c, placed, treating);
+  for (const c of findConditions(items, treating, used, thing)) condition(state, v, c, placed, treating);
 
   // A stitch told by itself says how the last treatment was done, or closes the seam that was just found open.
   if (!made.length && stitch && !state.drafts.some((d) => d.clause === index))
@@ -126,14 +105,16 @@ function readClause(
     / (did|done|finished|took care of|sorted|sorted out|fixed|dealt with|saw to|seen to|worked on|tackled|finished off|had a go at|been at|got through) /.test(
       words,
     ) &&
-    !/ (what|did n't|have n't|not|undecided|how|same) /.test(words) &&
-    !sentenceItems.some((x) => x.task && / (quilting|tying|binding|basting) /.test(` ${x.w} `))
+    !/ (what|did n't|have n't|not|undecided|how|same) /.test(words)
   )
     state.drafts.push(
       makeDraft(
         'treatment',
         v,
         {
+          ...(ongoing(state, sentenceItems)
+            ? { action: [ongoing(state, sentenceItems), 'treatment.of-task', undefined, 'implied'] }
+            : {}),
           state: ['done', 'treatment.unsaid', undefined],
           places: [placed.places, 'place.said', placed.items],
         },
@@ -180,6 +161,40 @@ function isMaterialPlace(item: Item, items: Item[]): boolean {
   const before = items[k - 1]?.w ?? '';
   const quantity = items.slice(Math.max(0, k - 4), k).some((x) => x.quantity?.unit);
   return quantity && before !== 'the';
+}
+
+/** The treatment that the task in hand consists of, where it is but one: tying, quilting, binding. */
+function ongoing(state: ReaderState, sentence: Item[]): Action | undefined {
+  const task =
+    sentence.find((x) => x.task && ['tying', 'quilting', 'binding'].includes(x.task) && x.part !== 'binding')
+      ?.task ?? state.memory.running;
+  return task === 'tying' ? 'tie' : task === 'quilting' ? 'quilt' : undefined;
+}
+
+/** What "it" and "them" are when something is taken off: the thing last spoken of in the note, else before it. */
+function thingSpokenOf(state: ReaderState): string | undefined {
+  for (const d of [...state.drafts].reverse()) {
+    const e = d.entry;
+    if (e.kind === 'treatment' && e.object) return e.object;
+    if (e.kind === 'condition') {
+      if (e.finding === 'lumpy-batting') return 'batting';
+      if (e.finding === 'old-repair') return 'old-patch';
+      if (e.finding === 'broken-stitching')
+        return d.origins['finding'] &&
+          /tie/.test(
+            state.tokens
+              .filter((t) => t.from >= d.origins['finding']!.from && t.to <= d.origins['finding']!.to)
+              .map((t) => t.w)
+              .join(' '),
+          )
+          ? 'ties'
+          : 'quilting';
+      const part = e.places?.[0];
+      if (part === 'backing' || part === 'batting' || part === 'binding') return part;
+      if (part?.startsWith('border')) return 'border';
+    }
+  }
+  return state.memory.treatment?.object ?? state.memory.thing;
 }
 
 type TreatmentDraft = Draft & { entry: Extract<Draft['entry'], { kind: 'treatment' }> };
@@ -320,6 +335,14 @@ function treatment(
 ): Draft | undefined {
   const { items } = clause;
   let mood = stateOf(clause, way.at, way.form, sentence);
+  if (way.action === 'leave' && /^(touching|touch|alone)$/.test(items[way.at]!.w)) mood = 'done';
+  if (
+    way.action === 'dry' &&
+    items[way.at]!.w === 'dry' &&
+    way.form === 'base' &&
+    !/^(to|will|'ll|must|flat|should|and)$/.test(items[way.at - 1]?.w ?? '')
+  )
+    mood = 'done';
   if (mood === 'denied') {
     const open =
       way.action &&
@@ -336,7 +359,21 @@ function treatment(
   if (way.form === 'noun' && status === 'done' && /\b(or|either)\b/.test(sentence) && clause.asked)
     status = 'considering';
   const action = way.action!;
-  if (isOthers(items, way.at)) return undefined;
+  if (isOthers(items, way.at)) {
+    if (['resew', 'patch', 'darn'].includes(action) && placed.kind === 'specific')
+      state.drafts.push(
+        makeDraft(
+          'condition',
+          v,
+          {
+            finding: ['old-repair', 'condition.mended-by-others', items[way.at]],
+            places: [placed.places, 'place.said', placed.items],
+          },
+          'said',
+        ),
+      );
+    return undefined;
+  }
   // "doing the mending", "starting the cutting": a kind of work, with no place or thing named
   const verb = items[way.at]!;
   if (
@@ -404,6 +441,33 @@ function treatment(
     if (action === 'bind' && placed.kind === 'specific' && places)
       places = places.map((p) => p.replace(/^border-/, 'edge-'));
   }
+  // "cut the whole thing out" of a block
+  if (
+    places?.[0] === 'quilt' &&
+    ['replace', 'patch', 'darn', 'resew', 'stabilize', 'overlay', 'cut'].includes(action) &&
+    placed.items.some((x) => /whole (thing|lot)/.test(x.w)) &&
+    (state.carried.length || state.memory.focus.length)
+  )
+    places = undefined;
+  if ((action === 'cut' || action === 'piece') && (places === undefined || places[0] === 'quilt')) {
+    const of = items.find(
+      (x) =>
+        /border/.test(x.w) ||
+        x.part === 'binding' ||
+        x.part === 'backing' ||
+        /^binding|^bias/.test(x.w) ||
+        (x.material && ['binding', 'backing'].includes(x.material)),
+    );
+    if (of) {
+      const kind = /border/.test(of.w)
+        ? 'border'
+        : of.part === 'backing' || of.material === 'backing'
+          ? 'backing'
+          : 'binding';
+      places = of.place?.places.some((p) => p.startsWith('border')) ? of.place.places : [kind];
+      placeItems = [of];
+    }
+  }
   if (places === undefined && how !== 'unneeded') {
     const cloth = mendedCloth(items, state);
     if (cloth) {
@@ -412,7 +476,11 @@ function treatment(
     }
   }
   if (places === undefined && how !== 'unneeded') {
-    const carried = carriedPlaces(state, v, way, placed);
+    const open = status === 'dropped' ? state.memory.open.filter((o) => o.action === action) : [];
+    const carried =
+      open.length && !(placed.kind === 'pronoun' && placed.places.length)
+        ? [...open.at(-1)!.places]
+        : carriedPlaces(state, v, way, placed);
     if (carried) {
       places = carried;
       how = 'carried';
@@ -582,6 +650,8 @@ function carriedPlaces(
   const whole = action !== undefined && WHOLE_QUILT.has(action);
   if (pronoun) {
     const it = placed.items.some((x) => x.place!.rule === 'place.it');
+    if (!it && action !== undefined && ['wash', 'bind', 'layer', 'baste', 'square-up'].includes(action))
+      return ['quilt'];
     if (
       it &&
       whole &&
@@ -683,7 +753,7 @@ function condition(
         (placed.kind === 'none' ||
           placed.kind === 'pronoun' ||
           (placed.kind === 'general' && placed.places[0] === 'quilt')) &&
-        !items.some((x) => /^(one|someone|bit)$/.test(x.w) && items[items.indexOf(x) + 1]?.w === 'of')
+        !items.some((x) => /^(one|someone)$/.test(x.w) && items[items.indexOf(x) + 1]?.w === 'of')
       )
         places = blocks;
     }
@@ -741,6 +811,18 @@ function condition(
     how,
   );
   if (placed.outside && !placed.places.length) draft.outside = true;
+  const twin = state.drafts.at(-1);
+  if (
+    twin?.entry.kind === 'condition' &&
+    twin.entry.finding === c.finding &&
+    twin.entry.places?.length === 1 &&
+    twin.entry.places[0] === 'batting' &&
+    places[0] !== 'batting' &&
+    places.length
+  ) {
+    twin.entry.places = places;
+    return;
+  }
   if (treating) {
     // the damage comes before what was done about it
     const at = state.drafts.findIndex((d) => d.clause === v.index && d.entry.kind === 'treatment');

@@ -86,6 +86,11 @@ export function stateOf(
   if (form !== 'past' && / (instead of|rather than) $/.test(before)) return 'denied';
   if (CONSIDERING.test(sentence) && !/\b(done|did|finished)\b/.test(before)) {
     if (
+      /^(cut|put|set|let)$/.test(items[k]?.w ?? '') &&
+      (clause.asked || clause.joint === 'or' || near.includes('or') || near.includes('either'))
+    )
+      return 'considering';
+    if (
       form === 'past' &&
       !/\b(to be|get|gets|be|getting|either|maybe|or|might|could|whether|wants?|needs?)\b/.test(before) &&
       !near.includes('or')
@@ -93,7 +98,13 @@ export function stateOf(
       return 'done';
     return 'considering';
   }
-  if (clause.asked && form !== 'past') return 'considering';
+  if (clause.asked && (form !== 'past' || /^(cut|put|set|let)$/.test(items[k]?.w ?? '')))
+    return 'considering';
+  if (
+    form === 'noun' &&
+    / (is|'s|are|'re|gets) (now )?(off|out|abandoned|dropped|scrapped|forgotten)( |$)/.test(words)
+  )
+    return 'dropped';
   const modal = PLANNED.test(before) || / (to|will|'ll|gonna|must|should|shall|let's) $/.test(before);
   if (form === 'past') {
     if (

@@ -10,7 +10,12 @@ export type ConditionFound = { finding: Finding; at: number; items: Item[]; poin
 const w = (items: Item[], k: number): string => items[k]?.w ?? '';
 
 /** What is found, by the words of one clause. `treating`: the clause also tells of work done. */
-export function findConditions(items: Item[], treating: boolean, used: ReadonlySet<Item>): ConditionFound[] {
+export function findConditions(
+  items: Item[],
+  treating: boolean,
+  used: ReadonlySet<Item>,
+  thing?: string,
+): ConditionFound[] {
   const found: ConditionFound[] = [];
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
@@ -30,7 +35,7 @@ export function findConditions(items: Item[], treating: boolean, used: ReadonlyS
       continue;
     }
     if (item.fail) {
-      const failing = failure(items, k);
+      const failing = failure(items, k, thing);
       if (failing && !isNegated(items, k, 3))
         found.push({ ...failing, at: k, pointed: treating && isPointed(items, k, item) });
     }
@@ -211,7 +216,11 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
 }
 
 /** What has given way, by what stands near: a seam, ties or stitches, or cloth. */
-function failure(items: Item[], k: number): { finding: Finding; items: Item[]; rule: string } | undefined {
+function failure(
+  items: Item[],
+  k: number,
+  thing?: string,
+): { finding: Finding; items: Item[]; rule: string } | undefined {
   const item = items[k]!;
   const word = item.w;
   if (
@@ -242,6 +251,11 @@ function failure(items: Item[], k: number): { finding: Finding; items: Item[]; r
     if (word === 'open' && /^(question|matter|the|still|about|on)$/.test(after)) return undefined;
   }
   if (removalAt(items, k)) return undefined;
+  // "the ties come out first" is work to do
+  if (/^come (out|off|away)$/.test(word) && !/^(have|has|'ve|'s|had)$/.test(w(items, k - 1)))
+    return undefined;
+  // "have gone thin": what it has become is told next
+  if (word === 'gone' && items.slice(k + 1, k + 5).some((x) => x.finding)) return undefined;
   const near = (pick: (x: Item) => boolean | undefined): Item | undefined => {
     for (let m = k - 1; m >= Math.max(0, k - 12); m--) if (pick(items[m]!)) return items[m];
     for (let m = k + 1; m < Math.min(items.length, k + 6); m++) if (pick(items[m]!)) return items[m];
@@ -252,6 +266,13 @@ function failure(items: Item[], k: number): { finding: Finding; items: Item[]; r
   if (seam && !(stitches && items.indexOf(stitches) > items.indexOf(seam) && items.indexOf(stitches) < k)) {
     return { finding: 'split-seam', items: [seam, item], rule: 'condition.seam-failed' };
   }
+  // "half of them were gone already", of the ties just taken out
+  if (
+    !stitches &&
+    (thing === 'ties' || thing === 'quilting' || thing === 'stitching') &&
+    items.slice(Math.max(0, k - 6), k).some((x) => /^(them|they|em|half|some|most)$/.test(x.w))
+  )
+    return { finding: 'broken-stitching', items: [item], rule: 'condition.of-them' };
   if (stitches)
     return { finding: 'broken-stitching', items: [stitches, item], rule: 'condition.stitching-failed' };
   const binding = near((x) => x.part === 'binding' || x.w === 'edge');

@@ -33,7 +33,7 @@ const isCloth = (item: Item | undefined): boolean =>
 const isNet = (item: Item | undefined): boolean => item?.material === 'net' && !item.fabric;
 
 /** All treatments named in a clause, in the order said. */
-export function findWays(items: Item[]): Way[] {
+export function findWays(items: Item[], thing?: string): Way[] {
   const ways: Way[] = [];
   const used = new Set<number>();
   const all = words(items, 0, items.length);
@@ -151,8 +151,7 @@ export function findWays(items: Item[]): Way[] {
       (isCloth(item) || item.material === 'interfacing' || item.w === 'cloth' || item.w === 'something') &&
       / (behind|underneath|to the back|on the back|on the reverse|at the back|in behind|support|as (a )?support|for support|under|beneath|backing it|to back) /.test(
         `${after} `,
-      ) &&
-      !/ (hole|stain|tear|patch on|found) /.test(before)
+      )
     ) {
       if (
         !(item.w === 'patch' && !/ (behind|underneath|under|beneath) /.test(after)) &&
@@ -213,6 +212,9 @@ export function findWays(items: Item[]): Way[] {
     if ((item.w === 'patch' || item.w === 'patches') && !(item.action && isPredicate(items, k))) {
       if (
         / (a|an|new|another|denim|calico|small|little|no) $/.test(before) ||
+        / (not|forget|drop|instead of|than) (the )?$/.test(before) ||
+        (items[k - 1]?.material === 'fabric' &&
+          (k < 2 || /^(,|:|-|with|a|w|\.)$/.test(items[k - 2]?.w ?? ''))) ||
         / (put|sewed|sewn|sew|stitched|needs?|wants?|gets?|or|either|maybe|to|with|of|for) $/.test(
           before.replace(/ (a|an|new|another|little|small|bit of|the|fresh) $/, ' '),
         )
@@ -246,6 +248,25 @@ export function findWays(items: Item[]): Way[] {
         continue;
       }
     }
+    // "laid it all up, back and batting and top"
+    if (
+      /^(laid|lay|laying)$/.test(item.w) &&
+      / (out|up|together) /.test(after) &&
+      !/ to dry /.test(` ${all}`) &&
+      items.filter((x) => x.part === 'backing' || x.part === 'batting' || x.part === 'top').length >= 2
+    ) {
+      take(
+        {
+          action: 'layer',
+          form: item.w === 'laid' ? 'past' : item.w === 'laying' ? 'ing' : 'base',
+          at: k,
+          items: [item],
+          rule: 'treatment.laid-out',
+        },
+        k,
+      );
+      continue;
+    }
     // Leaving as found
     if (isLeave(items, k)) {
       const form = item.action?.form ?? 'past';
@@ -266,15 +287,44 @@ export function findWays(items: Item[]): Way[] {
       /^(put|sewed|sewn|sew|stitched|attached|attach|add|added|adding|attaching|sewing|putting|goes|go|going|went|gets|on|fixed|joined|fix|set|whipped|stitch|reattached|mitred|mitered)$/.test(
         item.w,
       );
-    if (on && (item.w !== 'on' || / (is|are|'s|'re|both|now|was|were|go|goes) $/.test(before))) {
+    if (
+      on &&
+      !ways.some((x) => x.action === 'label' || x.action === 'add-border' || x.action === 'bind') &&
+      (item.w !== 'on' || / (is|are|'s|'re|both|now|was|were|go|goes) $/.test(before))
+    ) {
       const target = items.slice(Math.max(0, k - 7), k + 9);
       const border = target.find(
         (x) => x.part === 'border' || x.place?.places.some((p) => p.startsWith('border')),
       );
       const binding = target.find((x) => x.part === 'binding' || x.w === 'binding');
-      const label = target.find((x) => x.w === 'label');
+      const label = target.find((x) => x.w === 'label' || /^(name tag|name tape|label|labels)$/.test(x.w));
+      const anew =
+        / (new|fresh) one /.test(words(items, Math.max(0, k - 7), k + 9)) ||
+        / (it|one) /.test(words(items, k + 1, k + 4));
+      if (
+        anew &&
+        !border &&
+        !binding &&
+        !label &&
+        (thing === 'border' || thing === 'binding') &&
+        / (on|back) /.test(words(items, k, k + 9)) &&
+        !removalSoon(items, k)
+      ) {
+        take(
+          {
+            action: thing === 'border' ? 'add-border' : 'bind',
+            form: item.action?.form ?? (/^(put|sewed|sewn|went|on|attached)$/.test(item.w) ? 'past' : 'base'),
+            at: k,
+            items: [item],
+            rule: 'treatment.new-one-on',
+          },
+          k,
+        );
+        continue;
+      }
       const particle =
         item.w === 'on' ||
+        (target.some((x) => x.w === 'label') && / (in|at|to|into|onto) /.test(words(items, k + 1, k + 9))) ||
         /^(add|added|adding|attached|attach|attaching|mitred|mitered|reattached)$/.test(item.w) ||
         / (on|back|down) /.test(`${words(items, k + 1, k + 9)}`);
       const form: Way['form'] =
@@ -324,7 +374,7 @@ export function findWays(items: Item[]): Way[] {
     // Taking off
     const removal = removalAt(items, k);
     if (removal && !item.place) {
-      const object = objectOf(items, k, removal.particle);
+      const object = objectOf(items, k, removal.particle) ?? thingOf(items, k, removal.particle, thing);
       const plain = /^(remov|unpick|peel|strip|detach|unstitch|unpin|snip|unsew)/.test(item.w);
       if (object || (plain && removal)) {
         if (item.action?.v === 'cut' && !object) continue;
@@ -354,7 +404,8 @@ export function findWays(items: Item[]): Way[] {
     if (
       (item.w === 'off' || item.w === 'out') &&
       !used.has(k) &&
-      / (is|'s|are|'re|both|all|now|was|were|already|be|to|must|has to|to be|come) $/.test(before)
+      (/ (is|'s|are|'re|both|all|now|was|were|already|be|to|must|has to|to be|come) $/.test(before) ||
+        isPredicate(items, k))
     ) {
       const object = [...items.slice(0, k)]
         .reverse()
@@ -380,6 +431,25 @@ export function findWays(items: Item[]): Way[] {
           );
           continue;
         }
+      }
+    }
+    // "the ties come out first"
+    if (item.fail && /^come (out|off|away)$/.test(item.w) && !/ (have|has|'ve|'s|had) $/.test(before)) {
+      const object = [...items.slice(0, k)].reverse().find((x) => x.object);
+      if (object?.object) {
+        take(
+          {
+            action: 'remove',
+            object: object.object,
+            form: 'base',
+            at: k,
+            items: [item, object],
+            rule: 'treatment.comes-out',
+          },
+          k,
+          items.indexOf(object),
+        );
+        continue;
       }
     }
     // Verbs
@@ -478,6 +548,19 @@ function plainVerbNear(items: Item[], k: number): { k: number; form: Way['form']
     }
   }
   return undefined;
+}
+
+/** "took it out", "took out what was left of them": the thing spoken of before. */
+function thingOf(
+  items: Item[],
+  k: number,
+  particle: number | undefined,
+  thing: string | undefined,
+): { object: RemovedObject; item: Item } | undefined {
+  if (!thing) return undefined;
+  const next = items.slice(k + 1, (particle ?? k) + 6);
+  const pronoun = next.find((x) => /^(it|them|that|those|what|em|this)$/.test(x.w));
+  return pronoun ? { object: thing as RemovedObject, item: items[k]! } : undefined;
 }
 
 /** What a removing verb takes off: the nearest thing after it, or before it in "the ties came out". */
@@ -640,6 +723,7 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
     (w === 'snaps' || w === 'photo' || w === 'photos' || w === 'picture' || w === 'pictures')
   )
     return /^ (of|it|the)/.test(after) || / (to|'ll|will) $/.test(before) ? 'photograph' : undefined;
+  if (v === 'clean' && w === 'clean' && items[k + 1]?.finding) return undefined;
   if (v === 'clean' && w === 'dust' && !/ (to|will|'ll) $/.test(before)) return undefined;
   if (v === 'clean' && w === 'clean' && / (is|'s|was|came|come|are|looks?|up) $/.test(before))
     return undefined;
