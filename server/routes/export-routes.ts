@@ -2,8 +2,6 @@ import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { DOCUMENT_KINDS } from '../../core/record/document-model.ts';
-import { importArchive } from '../export/archive/import-archive.ts';
-import { EXPORT_FORMATS, exportQuilt } from '../export/export-quilt.ts';
 import { parseInput } from '../plugins/answer-errors.ts';
 import type { Library } from '../store/library.ts';
 import { newId } from '../store/new-id.ts';
@@ -20,9 +18,13 @@ export const ExportChoices = z.object({
 const ImportChoices = z.object({ as: z.enum(['itself', 'copy']).default('itself') });
 type WithFormat = { Params: { id: string; format: string } };
 
+/** The setting of PDF takes seconds to load, so it is loaded when a paper is first asked for, not at the start. */
+const loadExport = () => import('../export/export-quilt.ts');
+
 /** A quilt taken away in one of the formats, and an archive brought in. */
 export function exportRoutes(app: FastifyInstance, library: Library): void {
   app.get<WithFormat>('/api/quilts/:id/export/:format', async (request, reply) => {
+    const { EXPORT_FORMATS, exportQuilt } = await loadExport();
     const format = EXPORT_FORMATS.find((one) => one === request.params.format);
     if (!format) {
       throw new Refusal(
@@ -56,6 +58,7 @@ export function exportRoutes(app: FastifyInstance, library: Library): void {
   });
 
   app.post('/api/quilts/import', async (request, reply) => {
+    const { importArchive } = await import('../export/archive/import-archive.ts');
     const incoming = join(library.folder, 'incoming');
     const upload = await receiveUpload(request, library.fs, incoming, ARCHIVE_BYTES);
     const unpacked = join(incoming, newId());
