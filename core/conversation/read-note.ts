@@ -2,10 +2,12 @@ import type { Entry, ReadEntry } from '../../shared/entry.ts';
 import type { Ask, Conversation, Reading } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Task } from '../../shared/vocabulary.ts';
+import { CLOTH_WORDS } from '../lexicon/materials.ts';
 import { findQuery } from '../rules/acts/find-query.ts';
 import { chanceDrafts, isAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
 import { cutClauses } from '../rules/clause.ts';
+import { readMatters } from '../rules/decisions/read-matters.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
@@ -19,10 +21,11 @@ import { putSlipsRight } from '../rules/slips/put-right.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
 import { TASK_OF_ACTION } from '../rules/work/find-work.ts';
+import { readCount, readOrdinal } from '../text/read-number.ts';
 import { tokenise } from '../text/tokenise.ts';
-import { amendEntries, looksLikeAmend } from './amend.ts';
+import { amend } from './amend.ts';
 import { askFor } from './ask.ts';
-import { EMPTY_MEMORY, type Memory, recall } from './memory.ts';
+import { EMPTY_MEMORY, type Memory, recall, takenBack } from './memory.ts';
 import { replyTo } from './reply.ts';
 import { settle } from './settle.ts';
 
@@ -55,7 +58,7 @@ const READ_TOKENS = 4000;
  *  4. taking back the last note, before anything else is looked at (rules/acts)
  *  5. what is said last wins: corrections inside the note (rules/mend-corrections)
  *  6. questions to the log (rules/acts/find-query)
- *  7. what is told in figures: time at work, lists of goods, lengths (rules/read-amounts); then the other items -> clauses
+ *  7. matters open and settled (rules/decisions); what is told in figures: time at work, lists of goods, lengths (rules/read-amounts); then the other items -> clauses
  *     -> drafts of entries (rules/clause, rules/interpret)
  *  8. answers and mends of the last note (conversation/amend)
  *  9. talk that is no part of the work; remarks (rules/acts/is-aside, rules/remarks)
@@ -85,7 +88,7 @@ export function readNote(
         reply: memory.last ? 'Taken back.' : 'There is nothing to take back.',
         ...withSlips,
       },
-      conversation: { memory: memory.before ? { ...memory.before, last: null } : { ...memory, last: null } },
+      conversation: { memory: takenBack(memory) },
     };
   }
 
@@ -129,32 +132,25 @@ export function readNote(
     sentenceWords: [],
     claimed: new Set(),
   };
-  const clauses = cutClauses(readAmounts(state, items, days));
+  const matters = readMatters(state, items);
+  const figured = readAmounts(state, withoutItems(items, matters.first), days);
+  const clauses = cutClauses(withoutItems(figured, matters.later));
   state.clauses = clauses;
   interpret(state);
 
-  const lead = looksLikeAmend(joined);
-  if (memory.last && (lead || memory.last.ask)) {
-    const answering = memory.last.ask;
-    const answerLike = answering !== null && (clauses.length <= 3 || lead);
-    const entries =
-      answerLike || lead
-        ? amendEntries(state, items, state.drafts, joined, answerLike ? answering : null)
-        : undefined;
-    if (entries) {
-      const drafts = entries.map((entry) => asDraft(entry, text));
-      const ask = askFor(drafts, grid, state);
-      return {
-        reading: {
-          act: 'amend',
-          entries: drafts.map(readEntryOf),
-          ask,
-          reply: reply(ask, drafts, grid),
-          ...withSlips,
-        },
-        conversation: { memory: remember(memory, drafts, ask, state, scanned, true) },
-      };
-    }
+  const mended = amend(state, items, joined);
+  if (mended) {
+    const ask = askFor(mended, grid, state);
+    return {
+      reading: {
+        act: 'amend',
+        entries: mended.map(readEntryOf),
+        ask,
+        reply: reply(ask, mended, grid),
+        ...withSlips,
+      },
+      conversation: { memory: remember(memory, mended, ask, state, scanned, text, true) },
+    };
   }
 
   const told = findRemarks(items);
@@ -179,7 +175,7 @@ export function readNote(
       reply: reply(ask, drafts, grid),
       ...withSlips,
     },
-    conversation: { memory: remember(memory, drafts, ask, state, scanned, false) },
+    conversation: { memory: remember(memory, drafts, ask, state, scanned, text, false) },
   };
 }
 
@@ -191,13 +187,26 @@ const reply = (ask: Ask | null, drafts: Draft[], grid: QuiltGrid): string => {
   return ask ? `${said} ${ask.question}` : said;
 };
 
-const asDraft = (entry: Entry, text: string): Draft => ({
-  entry,
-  origins: { entry: { rule: 'amend', how: 'said', from: 0, to: text.length } },
-  placed: 'said',
-  clause: 0,
-  sentence: 0,
-});
+/** The items without those taken; where a run is taken out a boundary stays behind. */
+function withoutItems(items: Item[], taken: Set<Item>): Item[] {
+  if (!taken.size) return items;
+  const rest: Item[] = [];
+  for (const item of items) {
+    if (!taken.has(item)) {
+      rest.push(item);
+      continue;
+    }
+    const before = rest.at(-1);
+    if (before && before.token.kind !== 'mark')
+      rest.push({
+        i: item.i,
+        j: item.i,
+        w: '--',
+        token: { ...item.token, w: '--', kind: 'mark', to: item.token.from, glued: false },
+      });
+  }
+  return rest;
+}
 
 /** A note's remarks as drafts: those without a place of their own are one. */
 function remarksOf(told: RemarkFound[]): Draft[] {
@@ -237,16 +246,25 @@ function remember(
   drafts: Draft[],
   ask: Ask | null,
   state: ReaderState,
-  scanned: { focus: string[]; earlier: string[][] },
+  scanned: { focus: string[]; earlier: string[][]; items: Item[] },
+  text: string,
   amended: boolean,
 ): Memory {
-  const { before: _before, ...snapshot } = memory;
+  // a mended note is remembered as if it had been said right at once
+  const { before, last: _last, ...now } = memory;
+  const snapshot = amended && before ? before : now;
+  const heard = ask?.slot === 'place' ? outsideHeard(scanned.items, state) : undefined;
   const next: Memory = {
-    ...memory,
+    ...snapshot,
     focus: scanned.focus,
     earlier: scanned.earlier.slice(-6),
-    last: { entries: drafts.map((d) => d.entry), ask: ask?.slot ?? null },
-    before: amended && memory.before ? memory.before : snapshot,
+    last: {
+      entries: drafts.map(readEntryOf),
+      said: text,
+      ask: ask?.slot ?? null,
+      ...(heard ? { heard } : {}),
+    },
+    before: snapshot,
   };
   let found = next.found;
   let open = next.open;
@@ -282,13 +300,17 @@ function remember(
       if (e.task) next.ran = e.task as Task;
       if (e.mark === 'stop') delete next.running;
       else if (e.mark === 'start' && e.task) next.running = e.task as Task;
-    } else if (e.kind === 'material' && e.material)
-{
+    } else if (e.kind === 'material' && e.material) {
       next.material = { material: e.material, ...(e.name ? { name: e.name } : {}) };
       const noun = e.name?.split(' ').at(-1);
-      if (noun && e.material !== 'fabric') next.goods = { ...next.goods, [noun]: e.material };
-    }
-    else if (e.kind === 'decision') {
+      if (
+        noun &&
+        e.material !== 'fabric' &&
+        CLOTH_WORDS.has(noun) &&
+        !/^(cotton|wool|silk|linen)$/.test(noun)
+      )
+        next.goods = { ...next.goods, [noun]: e.material };
+    } else if (e.kind === 'decision') {
       next.topic = e.about;
       if (
         e.about === 'tie-thread' ||
@@ -308,6 +330,23 @@ function remember(
   const places = (placed?.entry as { places?: string[] } | undefined)?.places;
   if (places?.length && (!next.focus.length || amended || !state.drafts.length)) next.focus = places;
   return next;
+}
+
+/** Row and block as heard, where a block was named that the quilt has not got. */
+function outsideHeard(items: Item[], state: ReaderState): { row: number; block: number } | undefined {
+  const item = items.find((x) => x.place?.outside && !x.place.places.length);
+  if (!item) return undefined;
+  const numbers: number[] = [];
+  for (let i = item.i; i < item.j; i++) {
+    const read = readOrdinal(state.tokens, i) ?? readCount(state.tokens, i);
+    if (read) {
+      numbers.push(read.value);
+      i = read.next - 1;
+    }
+  }
+  if (numbers.length < 2) return undefined;
+  const [a, b] = numbers as [number, number];
+  return /^(block|square|patch|b\d)/.test(item.w) ? { row: b, block: a } : { row: a, block: b };
 }
 
 export type { ReadEntry };

@@ -14,6 +14,8 @@ export type GoodFound = {
   cost?: { amount: number; each?: true };
   items: Item[];
   name: string;
+  /** "for it": for what is being talked about. */
+  forIt?: boolean;
   from: number;
   next: number;
   head?: number;
@@ -181,6 +183,18 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
               : 'other';
     if (!unit) material = 'other';
     next = phraseEnd;
+  } else if (
+    listed &&
+    !figure &&
+    words.length >= 1 &&
+    words.length <= 3 &&
+    words.every((x) => /^[a-z]+$/.test(x.w)) &&
+    /^(,|\(|)$/.test(w(items, phraseEnd)) &&
+    m > 0 &&
+    w(items, start - 1) === ','
+  ) {
+    material = 'other';
+    next = phraseEnd;
   } else if (figure && (unit || more)) {
     points = more ? 'more' : undefined;
     next = m;
@@ -220,7 +234,16 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     let q = next;
     if (/^(in|on)$/.test(w(items, q)) && STORES.test(w(items, q + 2) || w(items, q + 1)))
       q += STORES.test(w(items, q + 2)) ? 3 : 2;
-    while (/^[,:=-]$/.test(w(items, q)) || /^(about|roughly|some|say|like|worth)$/.test(w(items, q))) q++;
+    while (/^[,:=-]$/.test(w(items, q)) || /^(about|roughly|say|like|worth)$/.test(w(items, q))) q++;
+    if (/^(some|so|however|x|several)$/.test(w(items, q)) || w(items, q) === 'number') {
+      let u = q;
+      while (/^(some|number|of|so|many|however|x|several)$/.test(w(items, u)) && u < q + 4) u++;
+      if (/s$/.test(w(items, u)) && Object.hasOwn(UNIT_ALONE, w(items, u))) {
+        uncounted = true;
+        unit = UNIT_ALONE[w(items, u)];
+        next = u + 1;
+      }
+    }
     const late = items[q];
     const follower = items[q + 1];
     if (
@@ -251,6 +274,16 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   let cost: GoodFound['cost'];
   let c = next;
   let light = 0;
+  for (const run of ASIDES) {
+    const n = run.length;
+    if (
+      run.every((word, q) => w(items, c + q) === word) &&
+      items.slice(c + n, c + n + 3).some((x) => x.cost)
+    ) {
+      c += n;
+      break;
+    }
+  }
   while (
     c < items.length &&
     light < 5 &&
@@ -319,17 +352,34 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     from: start,
     next,
     ...(head >= 0 ? { head } : {}),
+    ...(purpose?.it ? { forIt: true } : {}),
   };
 }
 
+/** Said between a thing and its price. */
+const ASIDES = [
+  ['in', 'town'],
+  ['today'],
+  ['yesterday'],
+  ['at', 'the', 'shop'],
+  ['from', 'the', 'shop'],
+  ['at', 'the', 'market'],
+  ['in', 'the', 'sale'],
+  ['on', 'sale'],
+  ['in'],
+  ['off', 'the', 'roll'],
+  ['down', 'the', 'road'],
+  ['from', 'the', 'market'],
+];
+
 export const STORES =
-  /^(cupboard|drawer|stash|bag|box|trunk|chest|tin|basket|shelf|loft|attic|store|cabinet|wardrobe|hall|house|studio|workroom|shed|car|hand|stock|bin|tub)$/;
+  /^(cupboard|drawer|stash|bag|box|trunk|chest|tin|basket|shelf|loft|attic|store|cabinet|wardrobe|hall|house|studio|workroom|shed|car|hand|stock|bin)$/;
 
 /** "for the backing", "(backing)", "for tying", "to bind with": what a material is for, and the index after those words. */
 function purposeAt(
   items: Item[],
   k: number,
-): { for: 'backing' | 'batting' | 'binding' | 'ties' | 'none'; next: number } | undefined {
+): { for: 'backing' | 'batting' | 'binding' | 'ties' | 'none'; next: number; it?: boolean } | undefined {
   let m = k;
   const bracket = w(items, m) === '(';
   if (bracket) m++;
@@ -350,15 +400,15 @@ function purposeAt(
       return { for: 'batting', next: close };
     if (x.cost || x.quantity || /^[,.;&]$/.test(x.w) || x.w === 'and') return undefined;
     if (
-      x.place ||
+      (x.place && !/^(it|this)$/.test(x.w)) ||
       x.part ||
       x.fabric ||
       /^(border|borders|patches|patch|blocks|quilt|top|repairs|mending|quilting|basting|label|sleeve|it|them|washing|darning)$/.test(
         x.w,
       )
     )
-      return { for: 'none', next: close };
-    if (!/^(the|new|a|an|my|its|old|it|this|that|with|doing|use|go|on|in)$/.test(x.w)) return undefined;
+      return { for: 'none', next: close, ...(/^(it|them)$/.test(x.w) ? { it: true } : {}) };
+    if (!/^(the|new|a|an|my|its|old|this|that|with|doing|use|go|on|in)$/.test(x.w)) return undefined;
   }
   return undefined;
 }

@@ -86,22 +86,23 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       }
       k++;
     }
-    if (!made.length) {
+    const early = made.length ? items.filter((x) => !claims.cut.has(x)) : items;
+    if (!made.length || (postUse(early)?.use === 'on-hand' && early.some((x) => x.quantity?.unit))) {
       // what stands before its verb: "batting to buy", "yarn 4 skeins wanted", "muslin in the drawer"
-      const post = postUse(items);
+      const post = postUse(early);
       if (post) {
         for (let m = 0; m < post.at; m++) {
-          const good = findGood(items, m, false);
+          const good = findGood(early, m, false);
           if (
             !good ||
             good.head === undefined ||
-            items.slice(m, good.head).some((x) => x.action && !x.material)
+            early.slice(m, good.head).some((x) => x.action && !x.material)
           )
             continue;
-          if (m > 0 && items.slice(0, m).some((x) => x.place?.kind === 'blocks' || x.action?.form === 'past'))
+          if (m > 0 && early.slice(0, m).some((x) => x.place?.kind === 'blocks' || x.action?.form === 'past'))
             break;
-          takeList(state, sentence, items, m, post.use, claims, made, false, undefined);
-          for (let q = post.at; q < post.end; q++) claims.cut.add(items[q]!);
+          takeList(state, sentence, early, m, post.use, claims, made, false, undefined);
+          for (let q = post.at; q < post.end; q++) claims.cut.add(early[q]!);
           break;
         }
         // "so many yards" told after the material
@@ -173,7 +174,7 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   const after = items[cue.next];
   if (!after) return true;
   if (before?.w === 'not' || before?.w === "n't" || before?.w === 'no') return true;
-  if (cue.use === 'needed' && /^(need|needs|want|get)$/.test(phrase)) {
+  if (cue.use === 'needed' && /^(need|needs|want|get|to get|to buy)$/.test(phrase)) {
     // a place or a thing needs treatment
     if (
       before &&
@@ -187,6 +188,7 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
       return true;
     if (after.w === 'to' && !/^(buy|get|order|fetch|pick)$/.test(w(items, cue.next + 1))) return true;
     if (after.action?.form === 'ing' || after.action?.form === 'past') return true;
+    if (/^(to get|to buy)$/.test(phrase) && before && (before.place || before.fabric)) return true;
     if (phrase === 'get' && before && !/^(to|must|and|,|'ll|will|also|then)$/.test(before.w)) return true;
     if (phrase === 'want' && before && !/^(i|we|'ll|and|still|also)$/.test(before.w)) return true;
   }
@@ -267,7 +269,9 @@ function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound
       items.slice(good.from, good.next + 4).some((x) => x.finding || x.fail || x.seam)
     )
       return undefined;
-    if (good.head === undefined && !good.points) return undefined;
+    if (items.slice(good.next, good.next + 4).some((x) => x.finding || x.fail || x.w === 'gone'))
+      return undefined;
+    if (good.head === undefined && !good.points && !good.unit && !good.material) return undefined;
   }
   return good;
 }
@@ -373,6 +377,12 @@ function push(
   let material: Material | undefined = good.material;
   let unit = good.unit;
   let how: 'said' | 'implied' = 'said';
+  const purpose = sentencePurpose(sentence.items);
+  if (purpose && (!material || material === 'fabric') && (use !== 'used' || !material)) {
+    material = purpose;
+    how = 'implied';
+  }
+  if (good.forIt && material === 'fabric' && state.memory.topic === 'backing') material = 'backing';
   if (!material && (good.points || unit || good.quantity !== undefined)) {
     const before = [...state.drafts].reverse().find((d) => d.entry.kind === 'material')?.entry as
       | { material?: Material; unit?: typeof unit }
@@ -380,7 +390,9 @@ function push(
     if (before) {
       material = before.material;
       unit ??= before.unit;
-    } else if (good.points === 'it') material = state.memory.material?.material;
+    } else if (unit === 'skein' || unit === 'ball') material = 'tie-thread';
+    else if (unit === 'spool') material = 'thread';
+    else if (good.points === 'it') material = state.memory.material?.material;
     else if (good.points === 'more') {
       material = state.memory.material?.material;
     }
@@ -404,6 +416,21 @@ function push(
   );
   state.drafts.push(draft);
   made.push(draft);
+}
+
+/** "For the backing I still have to buy flannel", "brown sheet for the back: have 1 m, need 2": what all of it is for. */
+function sentencePurpose(items: Item[]): Material | undefined {
+  const colon = items.findIndex((x) => x.w === ':');
+  const at = items.findIndex((x) => x.w === 'for');
+  if (at < 0 || !(at === 0 || (colon > at && at < 5))) return undefined;
+  for (const x of items.slice(at + 1, at + 4)) {
+    if (x.part === 'backing' || x.material === 'backing' || x.w === 'back') return 'backing';
+    if (x.part === 'batting') return 'batting';
+    if (x.part === 'binding') return 'binding';
+    if (x.w === 'ties') return 'tie-thread';
+    if (!/^(the|new|a|its)$/.test(x.w)) return undefined;
+  }
+  return undefined;
 }
 
 /** A cloth or yarn that was spoken of before for a purpose keeps it: "felt (backing)" then "felt cost 19.80". */

@@ -20,6 +20,11 @@ const NO_CLOTH = new Set<Action>([
   'cut',
 ]);
 /** A material is what the work was done with after one of these. */
+const DESCRIBING = new Set(
+  'new fresh some a an bit of piece scrap little small old matching plain red blue green white black brown grey gray cream ivory pale dark light fine heavy unbleached bleached undyed wide narrow remnant strip length'.split(
+    ' ',
+  ),
+);
 const WITH = new Set([
   'with',
   'w',
@@ -59,13 +64,13 @@ export function readMaterials(
   const action = (owner.entry as { action?: Action }).action;
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
-    if (!item.material && !item.fabric && !item.quantity?.unit) continue;
+    if (!item.material && !item.fabric && item.quantity?.value === undefined) continue;
     // an amount comes before its noun: begin at the amount
     const good = findGood(items, k, false);
-    if (!good) continue;
+    if (!good || (!item.material && !item.fabric && !item.quantity?.unit && good.head === undefined))
+      continue;
     const head = good.head === undefined ? undefined : items[good.head]!;
-    const told = good.quantity !== undefined && good.unit !== undefined;
-    if (isUsed(items, k, good, head, action, owner, here.length > 0, told, used)) {
+    if (isUsed(items, k, good, head, action, here.length > 0, used)) {
       push(state, v, good, head, owner);
     }
     k = Math.max(k, good.next - 1);
@@ -81,94 +86,77 @@ function isUsed(
   good: GoodFound,
   head: Item | undefined,
   action: Action | undefined,
-  _owner: Draft,
   inClause: boolean,
-  told: boolean,
   used: Set<Item>,
 ): boolean {
-  const lead = items.slice(Math.max(0, k - 4), k).map((x) => x.w);
+  // the describing words belong to the thing: "in new muslin", "with a bit of the denim"
+  let at = k;
+  while (at > 0 && DESCRIBING.has(items[at - 1]!.w)) at--;
+  const lead = items.slice(Math.max(0, at - 4), at).map((x) => x.w);
   const last = lead.at(-1) ?? ',';
-  const words = items
-    .slice(k, good.next)
-    .map((x) => x.w)
-    .join(' ');
-  const { material } = good;
+  const told = good.quantity !== undefined && (good.unit !== undefined || head !== undefined);
+  const withIt = lead.slice(-3).some((x) => /^(with|from|using|w|w\/)$/.test(x)) || last === 'of';
+  const listed = /^(,|and|&|\+|:|-|--)$/.test(last);
   if (lead.some((x) => /^(no|not|without|n't)$/.test(x))) return false;
-  if (!head) {
-    // "30 cm" after the net: how much of it
-    return told && !good.points && material !== undefined && inClause === false;
-  }
+  // "30 cm", "450 mm of it": how much of what was just put on
+  if (!head) return good.quantity !== undefined && good.unit !== undefined && good.unit !== 'piece';
   if (/^(piece|patch|bit|square)$/.test(head.w) && !head.fabric) return false;
-  if (material === 'backing' || material === 'batting' || material === 'binding')
-    return told && !/^(the|old)$/.test(last);
-  const led = lead.some((x) => WITH.has(x)) || /^(,|and|&|\+|w\/|:|-|--)$/.test(last) || k === 0;
-  if (material === 'fabric') {
-    if (
-      !action ||
-      NO_CLOTH.has(action) ||
-      action === 'darn' ||
-      action === 'tie' ||
-      action === 'baste' ||
-      action === 'layer'
-    )
-      return false;
-    if (
-      /^(piece|fabric|material|cloth|print|check|stripe|dot|floral|solid)$/.test(good.name) &&
-      !head.fabric &&
-      !lead.some((x) => /^(with|from|of|using)$/.test(x))
-    )
-      return false;
-    if (action === 'stabilize' || action === 'overlay') {
-      const after = items.slice(good.next, good.next + 3).map((x) => x.w);
-      const behind =
-        /^(behind|underneath|under|beneath|in|going|over|on)$/.test(after[0] ?? '') ||
-        after.includes('behind');
-      return behind || lead.some((x) => /^(with|from|of|using|behind)$/.test(x)) || used.has(head);
-    }
-    // the cloth that was mended stands before the verb or after "the", "on", "in the"
-    if (/^(the|that|both|all|every)$/.test(last) && !lead.some((x) => /^(with|from|of|using|w)$/.test(x)))
-      return false;
-    if (last === 'in' || last === 'on')
-      return (
-        /^(replace|patch|piece|add-border|bind|label)$/.test(action) &&
-        !/ in the /.test(` ${lead.join(' ')} `) &&
-        last === 'in'
-      );
-    if (action === 'resew' || action === 'quilt') return lead.some((x) => /^(with|using)$/.test(x)) && told;
-    return (
-      lead.some((x) => /^(with|w|from|using|of)$/.test(x)) ||
-      (/^(,|&|-|--|:)$/.test(last) && k > 0 && Boolean(head.fabric || told || good.name)) ||
-      (k === 0 && !inClause)
-    );
-  }
-  if (material === 'thread' || material === 'tie-thread') {
-    if (head.object === 'stitching' && used.has(head)) return false;
-    if (action === 'remove') return false;
-    if (/^(old|the old)$/.test(last)) return false;
-    return led || told;
-  }
-  if (material === 'net')
-    return action === 'overlay' || action === 'stabilize' || action === 'baste' ? true : led && told;
-  if (material === 'interfacing') return action === 'stabilize' || (led && action !== 'remove');
-  if (material === 'pins' || material === 'needle')
-    return told || good.quantity !== undefined || lead.slice(-3).some((x) => /^(with|w|using)$/.test(x));
-  if (material === 'adhesive')
-    return (
-      action !== undefined &&
-      /^(baste|patch|stabilize|label|resew|overlay)$/.test(action) &&
-      (led || told) &&
-      !/^(spray|glue)$/.test(
-        words.trim() === good.name && !told && !lead.some((x) => /^(with|w|using|of)$/.test(x))
-          ? good.name
-          : '',
+  switch (good.material) {
+    case 'backing':
+    case 'batting':
+    case 'binding':
+      return told && !/^(the|old)$/.test(last);
+    case 'fabric': {
+      if (action === 'darn' || action === 'resew') {
+        // "with gold silk" sews, "with the silk" in a darn is its thread
+        return withIt && /^(silk|cotton|wool|linen)$/.test(head.w);
+      }
+      if (!action || NO_CLOTH.has(action)) return false;
+      if (
+        /^(fabric|material|cloth|print|check|stripe|dot|floral|solid)$/.test(good.name) &&
+        !head.fabric &&
+        !withIt
       )
-    );
-  if (material === 'detergent') return led || told;
-  if (material === 'other') {
-    if (TOOLS.test(good.name)) return told && !/\b(screen|towels?|box|brush)$/.test(good.name);
-    return lead.some((x) => /^(with|w|using|of|in)$/.test(x)) || told || (/^(and|&|\+)$/.test(last) && led);
+        return false;
+      const after = items[good.next];
+      if (/^(patch|piece|square|block)$/.test(after?.w ?? ''))
+        return action === 'patch' || action === 'replace';
+      if (action === 'stabilize' || action === 'overlay') {
+        if (withIt || used.has(head)) return true;
+        if (/^(the|those|all|both|three|two|every|these)$/.test(last) && at - 1 <= 1) return false;
+        return items
+          .slice(good.next, good.next + 4)
+          .some((x) => /^(behind|underneath|beneath|under|over)$/.test(x.w));
+      }
+      if (withIt) return true;
+      // the cloth that was mended stands after "the", "on", "in the"
+      if (last === 'in') return true;
+      if (/^(the|that|both|all|every|on|over)$/.test(last)) return false;
+      if (action === 'quilt') return false;
+      return listed && at > 0 ? true : at === 0 && !inClause;
+    }
+    case 'thread':
+    case 'tie-thread':
+      if (head.object === 'stitching' && used.has(head)) return false;
+      if (action === 'remove' || last === 'old') return false;
+      return withIt || listed || told || at === 0 || lead.some((x) => WITH.has(x));
+    case 'net':
+      return action === 'overlay' || action === 'stabilize' || action === 'baste' || (withIt && told);
+    case 'interfacing':
+      return action === 'stabilize' || (withIt && action !== 'remove');
+    case 'pins':
+    case 'needle':
+      return good.quantity !== undefined || withIt;
+    case 'adhesive':
+      return action !== 'remove' && (withIt || told || (listed && head.w !== 'spray') || lead.includes('by'));
+    case 'detergent':
+      return withIt || told || listed || last === 'in';
+    case 'other':
+      if (TOOLS.test(good.name)) return false;
+      return withIt || told || last === 'in' || listed;
+    default:
+      return false;
   }
-  return false;
 }
 
 function push(
@@ -179,11 +167,13 @@ function push(
   owner: Draft,
 ): void {
   let material: Material | undefined = good.material;
+  const made = (owner.entry as { action?: Action }).action;
+  if (material === 'fabric' && (made === 'darn' || made === 'resew')) material = 'thread';
+  if ((material === 'fabric' || material === 'other') && made === 'bind') material = 'binding';
   const said = head !== undefined;
   if (!said) {
     // a length alone is of the net or cloth just put on
     const last = state.drafts.findLast((d) => d.entry.kind === 'material' && d.entry.use === 'used');
-    const action = (owner.entry as { action?: Action }).action;
     if (
       last?.entry.kind === 'material' &&
       last.entry.quantity === undefined &&
@@ -195,8 +185,7 @@ function push(
       last.entry.unit = good.unit;
       return;
     }
-    if (action === 'overlay' && good.name === 'it') material = 'net';
-    else if (good.name === 'it') return;
+    if (good.name === 'it') return;
   }
   const twin = state.drafts.find(
     (d) =>
