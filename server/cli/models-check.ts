@@ -8,7 +8,9 @@ try {
   for (const { folder, licence, copyright, source } of manifest.folders) {
     const files = await checkModelFolder(modelsDir, folder, { hashes: true });
     const megabytes = files.reduce((sum, file) => sum + file.bytes, 0) / 1e6;
-    console.log(`${folder}: ${files.length} files, ${megabytes.toFixed(1)} MB, whole. ${licence}, ${copyright}. From ${source}.`);
+    console.log(
+      `${folder}: ${files.length} files, ${megabytes.toFixed(1)} MB, whole. ${licence}, ${copyright}. From ${source}.`,
+    );
   }
 } catch (error) {
   if (!(error instanceof ModelFileError)) throw error;
