@@ -1,23 +1,4 @@
-import { type Face, faceFile } from './pdf/type-faces.ts';
-import * as fontkit from 'fontkit';
-
-type Font = {
-  unitsPerEm: number;
-  layout: (text: string) => {
-    glyphs: { path: { toSVG: () => string } }[];
-    positions: { xAdvance: number; xOffset: number; yOffset: number }[];
-  };
-};
-const fonts = new Map<Face, Font>();
-
-function fontOf(face: Face): Font {
-  let font = fonts.get(face);
-  if (!font) {
-    font = fontkit.create(faceFile(face)) as unknown as Font;
-    fonts.set(face, font);
-  }
-  return font;
-}
+import { faceFont } from './pdf/type-faces.ts';
 
 const unescape = (text: string): string =>
   text
@@ -34,7 +15,7 @@ const unescape = (text: string): string =>
 export function outlineText(svg: string): string {
   return svg.replace(/<text ([^>]*)>([^<]*)<\/text>/g, (_whole, attributes: string, escaped: string) => {
     const attribute = (name: string): string | undefined => new RegExp(`(?:^| )${name}="([^"]*)"`).exec(attributes)?.[1];
-    const font = fontOf(attribute('font-weight') === '600' ? 'label' : 'sans');
+    const font = faceFont(attribute('font-weight') === '600' ? 'label' : 'sans');
     const size = Number(attribute('font-size') ?? 10);
     const scale = size / font.unitsPerEm;
     const { glyphs, positions } = font.layout(unescape(escaped));

@@ -9,7 +9,7 @@ import { isPrivateTalk, recordView } from '../../core/record/record-view.ts';
 import { renderHtml } from '../../core/record/render-html.ts';
 import { renderText } from '../../core/record/render-text.ts';
 import type { EstimateAnswer } from '../../shared/estimate-answer.ts';
-import type { Entry } from '../../shared/entry.ts';
+import type { Entry, Origin } from '../../shared/entry.ts';
 import type { LogEvent } from '../../shared/event.ts';
 import { demoLog } from './demo-log.ts';
 
@@ -39,7 +39,9 @@ function noted(text: string, entries: Entry[], more: { reason?: string; from?: n
         entryIds: entries.map((_, i) => `${id}-${i}`),
         entries: entries.map((entry) => ({
           entry,
-          origins: more.to === undefined ? {} : { entry: { rule: 'test', how: 'said' as const, from: more.from ?? 0, to: more.to } },
+          origins: (more.to === undefined
+            ? {}
+            : { entry: { rule: 'test', how: 'said', from: more.from ?? 0, to: more.to } }) as Record<string, Origin>,
           ...(more.reason === undefined ? {} : { reason: more.reason }),
         })),
       },

@@ -1,7 +1,7 @@
 import PDFDocument from 'pdfkit';
 import drawSvg from 'svg-to-pdfkit';
 import type { Column } from '../../../core/record/document-model.ts';
-import { type Face, faceFile, FACES } from './type-faces.ts';
+import { type Face, faceFont, FACES } from './type-faces.ts';
 
 type Element = PDFKit.PDFStructureElement;
 
@@ -63,7 +63,7 @@ export class PaperSheet {
       },
     });
     for (const face of Object.keys(FACES) as Face[]) {
-      this.pdf.registerFont(face, faceFile(face) as unknown as PDFKit.Mixins.PDFFontSource);
+      this.pdf.registerFont(face, faceFont(face) as unknown as PDFKit.Mixins.PDFFontSource);
     }
     this.#root = this.pdf.struct('Document');
     this.pdf.addStructure(this.#root);
@@ -469,8 +469,7 @@ export class PaperSheet {
   #coverage(face: Face): (code: number) => boolean {
     let covers = this.#covers.get(face);
     if (!covers) {
-      this.pdf.font(face);
-      const { font } = (this.pdf as unknown as { _font: { font: { hasGlyphForCodePoint: (code: number) => boolean } } })._font;
+      const font = faceFont(face);
       const known = new Map<number, boolean>();
       covers = (code) => {
         let is = known.get(code);
