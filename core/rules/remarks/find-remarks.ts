@@ -1,5 +1,5 @@
 import { HISTORY, MARKS, NO_MARK, NO_WISH, WISHES } from '../../lexicon/story.ts';
-import { deadlineIn } from '../decisions/find-decisions.ts';
+import { isDeadline } from '../decisions/is-deadline.ts';
 import type { Draft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { splitBlock } from '../places/grid.ts';
@@ -98,7 +98,7 @@ export function findRemarks(items: Item[]): RemarkFound[] {
 
 /** "She wants it back by March" is a date and no wish besides. */
 function onlyDeadline(words: string, segment: Item[]): boolean {
-  return deadlineIn(words, segment);
+  return isDeadline(words, segment);
 }
 
 /**

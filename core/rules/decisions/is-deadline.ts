@@ -1,0 +1,24 @@
+import type { Item } from '../item.ts';
+
+const ORDINAL =
+  'first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|twelfth|thirteenth|fourteenth|fifteenth|twent|thirt';
+const MONTHS = 'january|february|march|april|may|june|july|august|september|october|november|december';
+const FEASTS =
+  "christmas|xmas|easter|whitsun|michaelmas|thanksgiving|new year|hogmanay|midsummer|mother 's day|harvest|term|half term";
+const BY_A_DATE = new RegExp(
+  `\\b(?:by|before|for|on|till|until|no later than) (?:the )?(?:\\d|${ORDINAL}|end of|middle of|start of|${FEASTS}|jan\\b|feb\\b|mar\\b|apr\\b|jun\\b|jul\\b|aug\\b|sept?\\b|oct\\b|nov\\b|dec\\b|${MONTHS}|monday|tuesday|wednesday|thursday|friday|saturday|sunday|(?:her|his|their) (?:birthday|wedding|anniversary|christening)|(?:\\w+ 's )?(?:wedding|christening|birthday|anniversary|funeral|fair|show|raffle|exhibition|party|reunion|jubilee|opening)|next)`,
+);
+const A_DATE = new RegExp(
+  `\\b(?:${MONTHS}) (?:the )?(?:\\d|${ORDINAL})|\\b(?:\\d{1,2}|\\d{1,2} (?:st|nd|rd|th)|(?:the )?(?:\\w+ )?(?:${ORDINAL})\\w*)(?: of)? (?:${MONTHS})\\b`,
+);
+const HANDING =
+  /\b(?:finish(?:ed)?|ready|done|back|due|needs? it|needed|wants? it|want it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off|go(?:es)? home|gone by|out of here)\b/;
+const PAST =
+  /\b(?:washed|bought|cut|started|made (?:in|for|by)|will buy|shop|stopped|was (?:made|finished|born)|since|i did|got done|finished at)\b/;
+
+/** Is this a date for the work to be finished or handed back? `words` are the part's words joined by blanks. */
+export function isDeadline(words: string, items: Item[]): boolean {
+  if (/\b(?:deadline|due date|due back)\b/.test(words)) return true;
+  if (items.some((x) => x.duration || x.span)) return false;
+  return (BY_A_DATE.test(words) || A_DATE.test(words)) && HANDING.test(words) && !PAST.test(words);
+}

@@ -1,0 +1,519 @@
+import type { DecisionStatus, Topic } from '../../../shared/vocabulary.ts';
+import {
+  BOUGHT,
+  CHOICE_CUE,
+  DOING,
+  JOB,
+  OPEN_CUE,
+  OPEN_HEAD,
+  SETTLED_CUE,
+  SETTLED_HEAD,
+} from '../../lexicon/matters.ts';
+import { makeDraft } from '../draft.ts';
+import type { Item } from '../item.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { isDeadline } from './is-deadline.ts';
+
+type Part = {
+  items: Item[];
+  words: string;
+  joint: string;
+  topic?: { topic: Topic; item: Item };
+  cue?: DecisionStatus;
+  status?: DecisionStatus;
+  taken?: boolean;
+};
+
+/** Which items the matters took: `first` before figures are read, `later` once the figures among them have been. */
+export type MatterClaims = { first: Set<Item>; later: Set<Item> };
+
+const STOPS = new Set(['.', ';', '!', '?', '\n']);
+const SPLITS = new Set([
+  ',',
+  'and',
+  '&',
+  '+',
+  'but',
+  'so',
+  'because',
+  'though',
+  'although',
+  'nor',
+  '(',
+  ')',
+  '--',
+  ':',
+  'ditto',
+]);
+const SHORT = /^(c|ca|col|cols|bdg|bkg|acc|approx|qltg|betw|wadd|batt|thr|fab)$/;
+
+/**
+ * Matters about how to finish, which cloth, the price and the date, open or settled, read off the whole note before its
+ * clauses are: they come in lists ("open: wadding weight, border y/n"), with what was decided said after them ("…, that's
+ * settled") or before ("settled: …"). Doing or not doing a treatment at a place is a treatment and is left alone.
+ */
+export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
+  const claims: MatterClaims = { first: new Set(), later: new Set() };
+  const sentences = sentencesOf(items);
+  const add = (
+    about: Topic,
+    status: DecisionStatus,
+    part: Part,
+    rule: string,
+    number: number,
+    on: Item[] = part.items,
+  ): void => {
+    part.taken = true;
+    const item = part.topic?.item;
+    if (!state.drafts.some((d) => d.entry.kind === 'decision' && d.entry.about === about)) {
+      const draft = makeDraft(
+        'decision',
+        { index: 0, sentence: number, items: on.length ? on : part.items },
+        { about: [about, rule, item], status: [status, rule, item] },
+        'unneeded',
+      );
+      draft.clause = -1;
+      state.drafts.push(draft);
+    }
+    const set = about === 'price' || about === 'deadline' ? claims.first : claims.later;
+    for (const x of part.items) set.add(x);
+  };
+  let heading: DecisionStatus | undefined;
+  let settledBefore = false;
+  sentences.forEach(({ items: own, stop }, number) => {
+    const parts = partsOf(own);
+    if (parts.length === 0) return;
+    // the heading of a list holds until the next full stop
+    const first = parts[0]!;
+    if (parts[1]?.joint === ':' && OPEN_HEAD.test(first.words.trim())) heading = 'open';
+    else if (parts[1]?.joint === ':' && SETTLED_HEAD.test(first.words.trim())) heading = 'settled';
+    else if (number > 0 && sentences[number - 1]!.stop !== ';') heading = undefined;
+    const headed = heading;
+    const headPart =
+      headed &&
+      parts[1]?.joint === ':' &&
+      (OPEN_HEAD.test(first.words.trim()) || SETTLED_HEAD.test(first.words.trim()));
+    if (headPart) {
+      for (const x of first.items) claims.later.add(x);
+      parts.shift();
+    }
+    const asked = stop === '?';
+    // an afterthought of its own ("Can't decide.", "I keep going back and forth.") speaks of the sentence before
+    const tail = sentences[number + 1];
+    const after =
+      tail && tail.items.length <= 9 && !tail.items.some((x) => topicOf([x]))
+        ? cueOf(wordsOf(tail.items))
+        : undefined;
+    for (const part of parts) {
+      part.cue = cueOf(part.words);
+      const topic = topicOf(part.items);
+      if (topic) part.topic = topic;
+    }
+    spread(parts, headed, after, asked);
+    for (const [k, part] of parts.entries()) {
+      if (part.taken) continue;
+      const price = priceOf(parts, k, headed);
+      if (price) {
+        add('price', price, part, 'decision.price', number);
+        if (isDeadline(part.words, part.items)) add('deadline', 'settled', part, 'decision.deadline', number);
+        continue;
+      }
+      const date = dateOf(parts, k);
+      if (date) {
+        const open = /\b(?:not sure|n't know|undecided|open|no date|n't said|tbd|n't fixed)\b/.test(
+          date.words,
+        );
+        for (const x of date.items) claims.first.add(x);
+        add('deadline', open ? 'open' : 'settled', part, 'decision.deadline', number);
+        continue;
+      }
+      if (headed) {
+        const listed =
+          part.topic ??
+          (part.items.length > 1 ? { topic: 'other' as const, item: part.items[0]! } : undefined);
+        if (!listed || (part.status === undefined && !headed) || strayed(part)) continue;
+        part.topic = listed;
+        add(
+          listed.topic,
+          part.cue && part.topic.topic !== 'other' && part.cue !== headed && headed === 'settled'
+            ? part.cue
+            : headed,
+          part,
+          'decision.listed',
+          number,
+        );
+        continue;
+      }
+      const found = matterIn(state, part, parts, k, asked, settledBefore);
+      if (found) {
+        add(found.topic, found.status, part, found.rule, number);
+        // the words that said so go with it
+        for (let q = k + 1; q < parts.length && !parts[q]!.topic && parts[q]!.cue; q++)
+          for (const x of parts[q]!.items) claims.later.add(x);
+      }
+    }
+    if (
+      parts.some((p) => p.taken && p.status === 'settled') ||
+      (headed === 'settled' && parts.some((p) => p.taken)) ||
+      state.drafts.some(
+        (d) => d.entry.kind === 'decision' && d.entry.status === 'settled' && d.sentence === number,
+      )
+    )
+      settledBefore = true;
+  });
+  return claims;
+}
+
+const wordsOf = (items: Item[]): string => ` ${items.map((x) => x.w).join(' ')} `;
+
+function cueOf(words: string): DecisionStatus | undefined {
+  if (OPEN_CUE.test(words)) return 'open';
+  if (
+    SETTLED_CUE.test(words) &&
+    !/\b(?:settled|fixed) (?:along|in|into|down|at|to|towards)\b/.test(words) &&
+    !/\bdecided (?:to|against|not)\b/.test(words)
+  )
+    return 'settled';
+  return undefined;
+}
+
+function sentencesOf(items: Item[]): { items: Item[]; stop: string }[] {
+  const out: { items: Item[]; stop: string }[] = [];
+  let current: Item[] = [];
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    const short = item.w === '.' && SHORT.test(items[k - 1]?.w ?? '');
+    if (short) continue;
+    if (STOPS.has(item.w) && item.token.kind === 'mark') {
+      out.push({ items: current, stop: item.w });
+      current = [];
+    } else current.push(item);
+  }
+  if (current.length) out.push({ items: current, stop: '' });
+  return out;
+}
+
+function partsOf(items: Item[]): Part[] {
+  const out: Part[] = [];
+  let current: Item[] = [];
+  let joint = '';
+  const close = (next: string): void => {
+    if (current.length) out.push({ items: current, words: wordsOf(current), joint });
+    if (current.length || next === ':') joint = next;
+    current = [];
+  };
+  items.forEach((item, k) => {
+    const next = items[k + 1]?.w ?? '';
+    const dash = item.w === '-' && !item.token.glued;
+    const or = item.w === 'or' && /^(whether|how|what|which|who|if)$/.test(next);
+    const as = item.w === 'as' && /^(is|are|does|do)$/.test(next);
+    if ((SPLITS.has(item.w) && !item.place && !item.span && !item.clock && !item.cost) || dash || or || as) {
+      close(item.w);
+      return;
+    }
+    current.push(item);
+  });
+  close('');
+  return out;
+}
+
+/** Gives each part that names a matter the word that was said of it: its own, the list's, or the next one that stands alone. */
+function spread(
+  parts: Part[],
+  headed: DecisionStatus | undefined,
+  after: DecisionStatus | undefined,
+  asked: boolean,
+): void {
+  for (let k = 0; k < parts.length; k++) {
+    const part = parts[k]!;
+    if (part.cue) {
+      part.status = part.cue;
+      continue;
+    }
+    if (headed) {
+      part.status = headed;
+      continue;
+    }
+    if (!part.topic) continue;
+    // "binding colour + price still open", "calico or the brown sheet, open", "…, that's settled"
+    for (let q = k + 1; q < parts.length; q++) {
+      const next = parts[q]!;
+      if (next.cue && (!next.topic || /^(and|&|\+|,|nor)$/.test(next.joint))) {
+        if (next.topic && next.cue === 'settled') break;
+        part.status = next.cue;
+        break;
+      }
+      if (next.topic && !/^(and|&|\+|,)$/.test(next.joint)) break;
+      if (next.topic && q > k + 1) break;
+    }
+    const before = parts[k - 1];
+    if (!part.status && before?.status && /^(nor|as|ditto|or)$/.test(part.joint)) part.status = before.status;
+    if (!part.status && k === parts.length - 1 && after) part.status = after;
+    if (!part.status && asked && /\b(?:or|which|what|how|whether)\b/.test(part.words)) part.status = 'open';
+  }
+}
+
+/** A part of a list that has run on into the work: lengths of time, goods, damage at a place. */
+const strayed = (part: Part): boolean =>
+  part.items.some(
+    (x) => x.duration || x.finding || x.clock || x.span || x.cost || (x.quantity?.unit && !x.topic),
+  ) ||
+  (part.topic === undefined && part.items.length <= 1);
+
+/** The part that names the price of the job, and whether it is agreed. */
+function priceOf(parts: Part[], k: number, headed: DecisionStatus | undefined): DecisionStatus | undefined {
+  const part = parts[k]!;
+  const sum = part.items.find((x) => x.cost);
+  const near = `${part.words}${/^(,|and|&|\+|but|so|--)$/.test(parts[k + 1]?.joint ?? '') && !parts[k + 1]?.topic ? parts[k + 1]!.words : ''}`;
+  const named =
+    /\b(?:price|fee|quote|deposit|what (?:do|should|shall|to|can) i? ?(?:charge|ask)|what to charge|how much to charge)\b/.test(
+      part.words,
+    );
+  const bareSum =
+    !sum &&
+    JOB.test(part.words) &&
+    part.items.some((x) => x.quantity?.value !== undefined && !x.quantity.unit && x.quantity.value >= 10);
+  if (!sum && !named && !bareSum) return undefined;
+  if (BOUGHT.test(part.words)) return undefined;
+  const agreed =
+    SETTLED_CUE.test(near) &&
+    !/\b(?:n't|not|still to be|to be) (?:yet )?(?:agreed|settled|decided|fixed)\b/.test(near);
+  if (!named && !JOB.test(near) && !agreed) return undefined;
+  if (sum && !named && !JOB.test(near) && !agreed) return undefined;
+  if (headed) return headed;
+  if (part.status === 'open' || (OPEN_CUE.test(part.words) && !sum)) return 'open';
+  if (sum || bareSum) return 'settled';
+  return part.status ?? (part.cue || agreed ? 'settled' : 'open');
+}
+
+/** The part, with the next where only the two together name the date, if they say when it must be finished. */
+function dateOf(parts: Part[], k: number): Part | undefined {
+  const part = parts[k]!;
+  if (isDeadline(part.words, part.items)) return part;
+  const next = parts[k + 1];
+  if (!next || next.topic || !/^(,|and|&|--|:)$/.test(next.joint) || next.taken) return undefined;
+  const both = { ...part, items: [...part.items, ...next.items], words: `${part.words}${next.words}` };
+  if (part.topic && part.topic.topic !== 'deadline') return undefined;
+  if (!isDeadline(both.words, both.items) || isDeadline(next.words, next.items)) return undefined;
+  next.taken = true;
+  return both;
+}
+
+const BLOCKS = (x: Item): boolean =>
+  x.place !== undefined &&
+  (x.place.kind === 'blocks' ||
+    (x.place.kind === 'pointer' && !/^place\.(it|that-one|both|them|those|the-other)$/.test(x.place.rule)));
+
+function matterIn(
+  state: ReaderState,
+  part: Part,
+  parts: Part[],
+  k: number,
+  asked: boolean,
+  settledBefore: boolean,
+): { topic: Topic; status: DecisionStatus; rule: string } | undefined {
+  const { items, words } = part;
+  const topic = part.topic?.topic;
+  const sentence = parts.map((p) => p.words).join('');
+  if (!topic) {
+    // "Also fixed: my niece drives it over to her"
+    return undefined;
+  }
+  const cloth = topic === 'fabric';
+  if (items.some(BLOCKS) && !cloth) return undefined;
+  if (items.some((x) => x.finding || x.duration || x.span || x.clock)) return undefined;
+  const way = topic === 'tying' || topic === 'quilting' || topic === 'washing';
+  const works = items.filter(
+    (x) => x.action && !(x.part && x.action.form === 'ing') && !['tie', 'quilt', 'wash'].includes(x.action.v),
+  );
+  const binding = topic === 'binding' && /\bhow to\b/.test(words);
+  const otherWork = works.filter(
+    (x) => !(binding && x.action?.v === 'bind') && !(x.topic && !/ed$/.test(x.w)) && !x.material && !x.stitch,
+  );
+  if (otherWork.length) return undefined;
+  if (way) return wayIn(part, parts, k, sentence, asked);
+  if (part.status === 'open') {
+    if (/\b(?:bought|got)\b/.test(words)) return undefined;
+    return { topic, status: 'open', rule: 'decision.open' };
+  }
+  if (part.status === 'settled') {
+    if (items.some((x) => x.quantity?.unit || x.cost) && !/\b(?:colou?r|width|wide)\b/.test(words))
+      return undefined;
+    return cloth && !/\bfabric|cloth|print\b/.test(words)
+      ? undefined
+      : { topic, status: 'settled', rule: 'decision.settled' };
+  }
+  if (cloth || topic === 'deadline' || topic === 'other' || topic === 'price') return undefined;
+  if (items.some((x) => x.quantity?.unit || x.cost) || DOING.test(words)) return undefined;
+  // "cotton batting it is", "the binding is to be the blue", "black sateen for the back, then", "border: yes"
+  const said = `${words.trim()}${parts[k + 1] && !parts[k + 1]!.topic && parts[k + 1]!.items.length <= 2 ? ` ${parts[k + 1]!.joint} ${parts[k + 1]!.words.trim()}` : ''}`;
+  const chooses = CHOICE_CUE.test(`${said} `) || CHOICE_CUE.test(said);
+  const named =
+    items.some(
+      (x) =>
+        x.material === 'fabric' ||
+        x.fabric ||
+        (x.material && x.material !== topic) ||
+        /^(wool|cotton|linen|silk|bamboo|polyester|poly|black|white|cream|blue|red|green|grey|gray|brown|ecru|none|yes|no)$/.test(
+          x.w,
+        ),
+    ) || items.length <= 4;
+  if (chooses && named) return { topic, status: 'settled', rule: 'decision.choice' };
+  const forIt =
+    /\bfor (?:the |my |its |her )?(?:ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.test(
+      words,
+    ) || topic === 'tie-thread';
+  if (
+    (settledBefore ||
+      parts.some((p) => p.taken && p.status === 'settled') ||
+      state.drafts.some((d) => d.entry.kind === 'decision' && d.entry.status === 'settled')) &&
+    forIt &&
+    items.length <= 9
+  )
+    return { topic, status: 'settled', rule: 'decision.cloth-for' };
+  return undefined;
+}
+
+const TIE_NOW =
+  /\b(?:now|tonight|today|tomorrow|started|starting|next|since|rows?|blocks?|first|later|morning|evening|half|tied off|so far|yet to|once|when|after|then i)\b/;
+
+/** Tie or quilt, by hand or machine, wash or not: the way for the whole quilt. */
+function wayIn(
+  part: Part,
+  parts: Part[],
+  k: number,
+  sentence: string,
+  asked: boolean,
+): { topic: Topic; status: DecisionStatus; rule: string } | undefined {
+  const { items, words } = part;
+  let topic = part.topic!.topic;
+  if (part.status === 'open') {
+    if (
+      topic === 'washing' &&
+      !/\b(?:whether|wash|washed|how|y ?\/ ?n|open|warm|cold|dry clean)\b/.test(words)
+    )
+      return undefined;
+    return { topic, status: 'open', rule: 'decision.way-open' };
+  }
+  const both =
+    items.some((x) => x.action?.v === 'tie') &&
+    items.some((x) => x.action?.v === 'quilt') &&
+    /\b(?:or|vs|versus|\/)\b|\//.test(words);
+  if (both && (asked || OPEN_CUE.test(sentence)))
+    return { topic, status: 'open', rule: 'decision.tie-or-quilt' };
+  const negated = /\b(?:not|n't|no|rather than|instead of)\b/.test(words);
+  const deniedFirst =
+    /^ (?:and |but )*(?:not|no|never) /.test(words) || /\bwas (?:thinking|going)\b/.test(words);
+  if (deniedFirst) return undefined;
+  if (negated) {
+    // "tied, not quilted" within one breath
+    const at = words.search(/\b(?:not|n't|rather than|instead of)\b/);
+    const head = topicOf(items.filter((x) => x.token.from < items[0]!.token.from + at));
+    if (head && (head.topic === 'tying' || head.topic === 'quilting')) topic = head.topic;
+  }
+  if (part.status === 'settled' && !TIE_NOW.test(words))
+    return { topic, status: 'settled', rule: 'decision.way' };
+  if (topic === 'washing') return undefined;
+  const against = parts
+    .slice(k + 1)
+    .some(
+      (p) =>
+        /^ (?:and |but )*(?:not|no) /.test(p.words) &&
+        p.topic &&
+        (p.topic.topic === 'tying' || p.topic.topic === 'quilting'),
+    );
+  if (
+    TIE_NOW.test(words) ||
+    items.some((x) => x.place && !/^place\.it$/.test(x.place.rule) && x.place.places[0] !== 'quilt')
+  )
+    return undefined;
+  const gets =
+    /\b(?:gets|getting|it is|shall be|will be|'ll be|is to be|going to be|(?:we|i) ?(?:'re|'m|am|are) (?:going to |gonna )?(?:tie|quilt|tying|quilting)(?: it)?|(?:i|we) ?(?:'ll|will) (?:tie|quilt) it|it 's (?:tied|quilted|ties|tying|quilting)|then ?$|by hand|going to (?:tie|quilt) it)\b/.test(
+      words,
+    );
+  if (
+    gets &&
+    (against || /\b(?:it|quilting|tying|we)\b/.test(words)) &&
+    !/\b(?:'m|am) (?:tying|quilting) (?!it)/.test(words)
+  )
+    return { topic, status: 'settled', rule: 'decision.way-chosen' };
+  // "Tie." as an answer to the open question
+  if (
+    items.length <= 2 &&
+    parts.length === 1 &&
+    items.some((x) => x.action && /^(tie|quilt|tied|quilted)$/.test(x.w))
+  )
+    return { topic, status: 'settled', rule: 'decision.way-bare' };
+  return undefined;
+}
+
+const PARTS: Record<string, Topic> = {
+  backing: 'backing',
+  batting: 'batting',
+  binding: 'binding',
+  border: 'border',
+  thread: 'thread',
+  'tie-thread': 'tie-thread',
+};
+
+/** The matter that a part of a sentence turns on. */
+function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
+  const words = wordsOf(items);
+  const target =
+    /\bfor (?:the |my |its |her |a |new )*(ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.exec(
+      words,
+    )?.[1];
+  if (target) {
+    const item = items.findLast((x) => x.w.split(' ').includes(target));
+    const topic: Topic = /^(ties|tying)$/.test(target)
+      ? 'tie-thread'
+      : /^(backing|back|lining)$/.test(target)
+        ? 'backing'
+        : /^border/.test(target)
+          ? 'border'
+          : /^(batting|wadding)$/.test(target)
+            ? 'batting'
+            : 'binding';
+    if (item) return { topic, item };
+  }
+  const yarn = items.find((x) => x.topic === 'tie-thread' || x.material === 'tie-thread');
+  if (yarn) return { topic: 'tie-thread', item: yarn };
+  const ties = /\bties? (?:colou?r|thread)\b|\b(?:colou?r|thread) (?:of|for) (?:the )?ties\b/.test(words)
+    ? items.find((x) => /^ties?/.test(x.w))
+    : undefined;
+  if (ties) return { topic: 'tie-thread', item: ties };
+  let soft: { topic: Topic; item: Item } | undefined;
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    const topic = senseOf(x, items, k);
+    if (!topic) continue;
+    if (topic === 'fabric' || topic === 'other' || topic === 'price' || topic === 'deadline') {
+      if (topic !== 'deadline') soft ??= { topic, item: x };
+      continue;
+    }
+    return { topic, item: x };
+  }
+  return soft;
+}
+
+function senseOf(x: Item, items: Item[], k: number): Topic | undefined {
+  const next = items[k + 1]?.w ?? '';
+  if (x.action?.v === 'tie' || /^(ties|knots)$/.test(x.w)) return 'tying';
+  if (x.action?.v === 'quilt' && !/^(quilt|qlt)$/.test(x.w)) return 'quilting';
+  if (/^(quilt|qlt)$/.test(x.w)) {
+    const before = items[k - 1]?.w ?? '';
+    return next === 'it' || /^(or|to|vs|versus|hand|machine|\/|not|i)$/.test(before) ? 'quilting' : undefined;
+  }
+  if (x.topic && x.topic !== 'tying' && x.topic !== 'quilting') {
+    if (x.topic === 'backing' && /^(and|to)$/.test(next) && x.w === 'back') return undefined;
+    return x.topic;
+  }
+  if (x.topic === 'quilting') return x.w === 'pattern' ? undefined : 'quilting';
+  if (x.action?.v === 'wash') return 'washing';
+  if (x.material && PARTS[x.material]) return PARTS[x.material];
+  if (x.part && PARTS[x.part])
+    return x.w === 'back' && /^(and|to|again|on|in)$/.test(next) ? undefined : PARTS[x.part];
+  if (x.action?.v === 'bind' && x.action.form === 'base') return 'binding';
+  if (/^(fabric|cloth)$/.test(x.w)) return 'fabric';
+  return undefined;
+}
