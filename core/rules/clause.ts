@@ -295,7 +295,7 @@ export function isPredicate(items: Item[], k: number): boolean {
       /^(with|in|by|w|of|using|and|,|some|the|a)$/.test(items[k - 1]?.w ?? '')
     )
       return false;
-    if (form !== 'base') return !(item.part && form === 'ing' && !isIngVerb(items, k));
+    if (form !== 'base') return !((item.part || item.object) && form === 'ing' && !isIngVerb(items, k));
     if (item.w === 'left') return true;
     const before = items[k - 1]?.w ?? '';
     if (
@@ -365,7 +365,8 @@ function isIngVerb(items: Item[], k: number): boolean {
   return (
     ['is', "'m", 'am', 'are', 'was', 'been', 'started', 'be', 'start', "'re", 'now', 'i'].includes(before) ||
     after?.w === 'it' ||
-    after?.w === 'them'
+    after?.w === 'them' ||
+    (k === 0 && (after?.place !== undefined || after?.w === 'the'))
   );
 }
 

@@ -255,7 +255,7 @@ function failure(
   if (/^come (out|off|away)$/.test(word) && !/^(have|has|'ve|'s|had)$/.test(w(items, k - 1)))
     return undefined;
   // "have gone thin": what it has become is told next
-  if (word === 'gone' && items.slice(k + 1, k + 5).some((x) => x.finding)) return undefined;
+  if (word === 'gone' && items.slice(k + 1, k + 7).some((x) => x.finding)) return undefined;
   const near = (pick: (x: Item) => boolean | undefined): Item | undefined => {
     for (let m = k - 1; m >= Math.max(0, k - 12); m--) if (pick(items[m]!)) return items[m];
     for (let m = k + 1; m < Math.min(items.length, k + 6); m++) if (pick(items[m]!)) return items[m];

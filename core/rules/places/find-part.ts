@@ -102,13 +102,24 @@ export function sidedPart(tokens: Token[], i: number, _ctx: PlaceContext): Place
   };
 }
 
+/** Sides by their letter, as terse notes write them beside "border" or "edge". */
+const LETTERS: Record<string, 'top' | 'right' | 'bottom' | 'left' | undefined> = {
+  t: 'top',
+  r: 'right',
+  b: 'bottom',
+  l: 'left',
+};
+
 /** "top", "left hand", "top and bottom", "L + R", "top, right and bottom". */
 function readSides(
   tokens: Token[],
   i: number,
 ): { sides: ('top' | 'right' | 'bottom' | 'left')[]; next: number; hand: boolean } | undefined {
-  if (!isSide(w(tokens, i))) return undefined;
-  const sides = [SIDES[w(tokens, i)]!];
+  const letter = LETTERS[w(tokens, i)];
+  const lettered =
+    letter !== undefined && /^(border|edge|side|borders|edges|and|&|\+|,|\/)$/.test(w(tokens, i + 1));
+  if (!isSide(w(tokens, i)) && !lettered) return undefined;
+  const sides = [SIDES[w(tokens, i)] ?? letter!];
   let j = i + 1;
   let hand = false;
   const skipHand = (): void => {
@@ -121,9 +132,9 @@ function readSides(
   for (;;) {
     let k = j;
     while ([',', 'and', '&', '+', 'the', '/'].includes(w(tokens, k)) && k < j + 3) k++;
-    if (k === j || !(isSide(w(tokens, k)) || w(tokens, k) === 'r')) break;
+    if (k === j || !(isSide(w(tokens, k)) || LETTERS[w(tokens, k)] !== undefined)) break;
     // "right border and the bottom row": the second side must lead to the same noun or to none
-    sides.push(w(tokens, k) === 'r' ? 'right' : SIDES[w(tokens, k)]!);
+    sides.push(SIDES[w(tokens, k)] ?? LETTERS[w(tokens, k)]!);
     j = k + 1;
     skipHand();
   }

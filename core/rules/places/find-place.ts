@@ -776,6 +776,13 @@ function readSmallWord(tokens: Token[], i: number): { value: number; next: numbe
 function heardTwo(tokens: Token[], i: number): { value: number; next: number } | undefined {
   const t = tokens[i];
   if (t?.w === 'too') return { value: 2, next: i + 1 };
+  // "patched nine for with …", "three to is torn": a number, by what follows
+  if (
+    (t?.w === 'for' || t?.w === 'to') &&
+    /^(|with|is|was|has|'s|and|by|,|\.|just|are|got|had|needs|wants|gets)$/.test(w(tokens, i + 1)) &&
+    !/^(from|row|rows|block|blocks|rose)$/.test(w(tokens, i - 2))
+  )
+    return { value: t.w === 'for' ? 4 : 2, next: i + 1 };
   return undefined;
 }
 
@@ -906,6 +913,28 @@ function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
 function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const { grid } = ctx;
   let j = i;
+  // "TL corner", "BR block"
+  const short = /^([tb])([lr])$/.exec(w(tokens, i));
+  if (short && /^(corner|block|blk)$/.test(w(tokens, i + 1))) {
+    const up = short[1] === 't';
+    const toLeft = short[2] === 'l';
+    if (w(tokens, i + 1) === 'corner' && !BLOCKS.has(w(tokens, i + 2)))
+      return {
+        next: i + 2,
+        places: [`corner-${up ? 'top' : 'bottom'}-${toLeft ? 'left' : 'right'}`],
+        how: 'said',
+        rule: 'place.corner',
+        kind: 'part',
+        soft: true,
+      };
+    return {
+      next: w(tokens, i + 1) === 'corner' ? i + 3 : i + 2,
+      places: [`${up ? 1 : grid.rows}-${toLeft ? 1 : grid.blocks}`],
+      how: 'said',
+      rule: 'place.corner-block',
+      kind: 'blocks',
+    };
+  }
   let vertical = VERTICAL[w(tokens, j)];
   let across: 'left' | 'right' | undefined;
   if (vertical) {

@@ -37,6 +37,7 @@ const BLOCK_FINDERS: Finder[] = [
 ];
 
 function longest(finders: Finder[], tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  if (!tokens[i]) return undefined;
   let best: PlaceFound | undefined;
   for (const find of finders) {
     const found = find(tokens, i, ctx);
