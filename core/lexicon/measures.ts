@@ -4,7 +4,7 @@ import type { Measure } from '../../shared/vocabulary.ts';
 export const MEASURE_PHRASES: Partial<Record<Measure, string[]>> = {
   width: ['width', 'wide', 'across', 'w'],
   length: ['length', 'long', 'high', 'tall', 'in length', 'l', 'top to bottom'],
-  diagonal: ['diagonal', 'diagonals', 'diag', 'diags', 'corner to corner', 'diagonally', 'on the diagonal'],
+  diagonal: ['diagonal', 'diagonals', 'diag', 'diags', 'corner to corner', 'on the diagonal'],
   block: [
     'blocks run',
     'blocks are',
@@ -35,6 +35,15 @@ export const MEASURE_PHRASES: Partial<Record<Measure, string[]>> = {
   overhang: [
     'overhang',
     'overhanging',
+    'over on every|each|all side|sides',
+    'over all around|over',
+    'over all the way round|around',
+    'extra on every|each|all side|sides',
+    'spare on every|each|all side|sides',
+    'overhang on every|each|all side|sides',
+    'over the edge all round|around',
+    'larger all round|around',
+    'bigger all round|around',
     'over all round',
     'extra all round',
     'hanging over',

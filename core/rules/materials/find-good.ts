@@ -30,7 +30,7 @@ const DETERMINERS = new Set(
 );
 /** A noun phrase for a thing bought ends before any of these. */
 const STOP_WORDS = new Set(
-  ", . ; : - -- ( ) / and & + plus or but so then for f at @ in on to from with w off out over under behind was were is are cost costs came left still i we she he they it that which because if when now already each apiece ea per have has had 've 's need needs needed bought got buy get order ordered used took there here at by into onto if as until the a an my this these those what where both all total together not n't no did do will would could should paid spent went comes come gets be been just too also".split(
+  ", . ; : - -- ( ) / and & + plus or but so then for f at @ in on to from with w off out over under behind was were is are cost costs came left still i we she he they it that which because if when now already each apiece ea per worth have has had 've 's need needs needed bought got buy get order ordered used took there here at by into onto if as until the a an my this these those what where both all total together not n't no did do will would could should paid spent went comes come gets be been just too also".split(
     ' ',
   ),
 );
@@ -81,6 +81,7 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   // determiners and the amount
   for (; m < items.length; m++) {
     const x = items[m]!;
+    if (isFigure(x) && !figure && /^(number|no|size|weight)$/.test(w(items, m - 1))) continue;
     if (isFigure(x) && !figure) {
       figure = x;
       quantity = x.quantity!.value!;
@@ -142,6 +143,7 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     if (STOP_WORDS.has(x.w) && !(x.w === 'of' || x.w === 'that' || x.w === 'the')) break;
     if (x.w === 'that' || x.w === 'the') continue;
     if (x.place && !x.part && !x.place.rule.startsWith('place.it')) break;
+    if (x.action && x.action.form !== 'base') break;
     if (first < 0) first = n;
   }
   const phraseEnd = head >= 0 ? head + 1 : n;
@@ -199,6 +201,12 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     points = more ? 'more' : undefined;
     next = m;
   } else return undefined;
+  if (material === 'fabric' && unit === 'spool') material = 'thread';
+  if (material === 'fabric' && (unit === 'skein' || unit === 'ball')) material = 'tie-thread';
+  if (!material && unit === 'fat-quarter') {
+    material = 'fabric';
+    points = undefined;
+  }
   // what it is for
   const name = items
     .slice(first < 0 ? m : Math.min(first, m), next)
@@ -234,7 +242,7 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     let q = next;
     if (/^(in|on)$/.test(w(items, q)) && STORES.test(w(items, q + 2) || w(items, q + 1)))
       q += STORES.test(w(items, q + 2)) ? 3 : 2;
-    while (/^[,:=-]$/.test(w(items, q)) || /^(about|roughly|say|like|worth)$/.test(w(items, q))) q++;
+    while (/^[,:=-]$/.test(w(items, q)) || /^(about|roughly|say|like)$/.test(w(items, q))) q++;
     if (/^(some|so|however|x|several)$/.test(w(items, q)) || w(items, q) === 'number') {
       let u = q;
       while (/^(some|number|of|so|many|however|x|several)$/.test(w(items, u)) && u < q + 4) u++;
@@ -392,7 +400,11 @@ function purposeAt(
     const close = bracket && w(items, n + 1) === ')' ? n + 2 : n + 1;
     if (/^(ties|tying|tie|tieing|knots|knotting|tying it)$/.test(x.w) || /^(the )?ties$/.test(x.w))
       return { for: 'ties', next: close };
-    if (x.part === 'backing' || x.material === 'backing' || /^(back|reverse|backing)$/.test(x.w))
+    if (
+      x.part === 'backing' ||
+      x.material === 'backing' ||
+      /^(back|reverse|backing|b'king|bkg|bking|bkng)$/.test(x.w)
+    )
       return { for: 'backing', next: close };
     if (x.part === 'binding' || x.material === 'binding' || /^(bind|edging|binding)$/.test(x.w))
       return { for: 'binding', next: close };

@@ -179,6 +179,8 @@ function push(
       last.entry.quantity === undefined &&
       good.unit &&
       LENGTH_UNIT_SET.has(good.unit) &&
+      last.entry.material !== undefined &&
+      /^(fabric|net|interfacing|backing|batting|binding)$/.test(last.entry.material) &&
       good.name === 'it'
     ) {
       last.entry.quantity = good.quantity!;

@@ -1,5 +1,5 @@
 import type { LengthUnit, Measure } from '../../../shared/vocabulary.ts';
-import { LENGTH_UNIT_SET } from '../../lexicon/units.ts';
+import { LENGTH_UNIT_SET, UNIT_WORDS } from '../../lexicon/units.ts';
 import type { Item } from '../item.ts';
 
 export type MeasureFound = {
@@ -14,21 +14,35 @@ export type MeasureFound = {
 const w = (items: Item[], k: number): string => items[k]?.w ?? '';
 const lengthUnit = (item: Item | undefined): LengthUnit | undefined => {
   const unit = item?.quantity?.unit;
+  if (isMil(item)) return 'mm';
   return unit && LENGTH_UNIT_SET.has(unit) ? (unit as LengthUnit) : undefined;
 };
+/** "mil" counts as millimetres where lengths are told. */
+const isMil = (item: Item | undefined): boolean => item?.quantity?.unit === 'ml' && /\bmils?$/.test(item.w);
+/** A length, or a number that may be one; "one" in "one way", "one side" is none. */
 const isNumber = (item: Item | undefined): boolean =>
   item?.quantity?.value !== undefined &&
-  (item.quantity.unit === undefined || LENGTH_UNIT_SET.has(item.quantity.unit));
+  item.w !== 'one' &&
+  (item.quantity.unit === undefined || LENGTH_UNIT_SET.has(item.quantity.unit) || isMil(item));
 
 /**
  * Lengths with what they are of. `sentence` are the items of the whole sentence: "A by B", lists of four sides, two
  * diagonals and "strips at 2 1/2" are read from there. A unit said once holds for the list.
  */
-export function findMeasurements(items: Item[]): MeasureFound[] {
+export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureFound[] {
   const found: MeasureFound[] = [];
   const used = new Set<number>();
   const all = ` ${items.map((x) => x.w).join(' ')} `;
-  const shared = items.map(lengthUnit).find((u) => u !== undefined);
+  // "top 178, bottom 177, all cm"
+  const bare = items.find(
+    (x, k) =>
+      /^(cm|mm|inches|centimetres|centimeters|metres)$/.test(x.w) &&
+      /^(all|in|,)$/.test(items[k - 1]?.w ?? ''),
+  );
+  const shared =
+    items.map(lengthUnit).find((u) => u !== undefined) ??
+    (bare ? (UNIT_WORDS[bare.w] as LengthUnit) : undefined) ??
+    noteUnit;
   const push = (
     of: Measure,
     k: number | undefined,
@@ -49,6 +63,26 @@ export function findMeasurements(items: Item[]): MeasureFound[] {
       rule,
     });
   };
+  // "tied it every four inches", "a knot every 10 cm"
+  for (let k = 1; k < items.length; k++)
+    if (w(items, k - 1) === 'every' && isNumber(items[k]) && lengthUnit(items[k]))
+      push('tie-spacing', k, 'measure.every', [items[k - 1]!]);
+  // "a yard and a half wide by two long"
+  for (let k = 0; k + 3 < items.length; k++)
+    if (
+      isNumber(items[k]) &&
+      /^(wide|across|long|high)$/.test(w(items, k + 1)) &&
+      /^(by|x|×)$/.test(w(items, k + 2)) &&
+      isNumber(items[k + 3])
+    ) {
+      const wide = /^(wide|across)$/.test(w(items, k + 1));
+      push(wide ? 'width' : 'length', k, 'measure.by', [items[k + 1]!]);
+      push(wide ? 'length' : 'width', k + 3, 'measure.by', [items[k + 4] ?? items[k + 3]!]);
+    }
+  // "104 centimetres across, 166 down"
+  for (let k = 1; k < items.length; k++)
+    if (w(items, k) === 'down' && isNumber(items[k - 1]) && !used.has(k - 1) && / (across|wide) /.test(all))
+      push('length', k - 1, 'measure.down', [items[k]!]);
   // "62 1/2 by 76", "60 x 72 in"
   for (let k = 0; k + 2 < items.length; k++) {
     if (
@@ -118,6 +152,8 @@ export function findMeasurements(items: Item[]): MeasureFound[] {
   const sideWords: Record<string, Measure> = {
     top: 'side-top',
     bottom: 'side-bottom',
+    btm: 'side-bottom',
+    bot: 'side-bottom',
     left: 'side-left',
     right: 'side-right',
     l: 'side-left',
@@ -184,14 +220,20 @@ export function findMeasurements(items: Item[]): MeasureFound[] {
         !/\b(strips?)\b/.test(all)
       ) {
         const m =
-          isNumber(items[k + 1]) && lengthUnit(items[k + 1])
+          isNumber(items[k + 1]) && (lengthUnit(items[k + 1]) || (shared && isEnd(items, k + 2)))
             ? k + 1
             : /^(is|are|at|wide|of|measures|runs|'s|finishes)$/.test(w(items, k + 1)) &&
-                lengthUnit(items[k + 2])
+                (lengthUnit(items[k + 2]) || shared)
               ? k + 2
               : undefined;
-        if (m !== undefined && !used.has(m) && !/\b(trim|trimmed|cut|off)\b/.test(all))
-          push('border', m, 'measure.border', [item], item.place?.places);
+        if (m !== undefined && !used.has(m) && !/\b(trim|trimmed|off)\b/.test(all))
+          push(
+            / cut /.test(all) ? 'strip' : 'border',
+            m,
+            / cut /.test(all) ? 'measure.strip' : 'measure.border',
+            [item],
+            item.place?.places,
+          );
         else if (
           isNumber(items[k - 1]) &&
           lengthUnit(items[k - 1]) &&
@@ -236,6 +278,21 @@ export function findMeasurements(items: Item[]): MeasureFound[] {
             (lengthUnit(items[b]) === 'mm' ? 25 : lengthUnit(items[b]) === 'cm' ? 2.5 : 1)
         )
           push('seam', b, 'measure.seam', [item]);
+        else {
+          const m = isNumber(items[k + 1])
+            ? k + 1
+            : /^(is|are|at|of|:|=|,)$/.test(w(items, k + 1)) && isNumber(items[k + 2])
+              ? k + 2
+              : undefined;
+          if (
+            m !== undefined &&
+            !used.has(m) &&
+            (lengthUnit(items[m]) ?? shared) &&
+            items[m]!.quantity!.value! <=
+              ({ mm: 25, cm: 2.5, in: 1 } as Record<string, number>)[lengthUnit(items[m]) ?? shared!]!
+          )
+            push('seam', m, 'measure.seam', [item]);
+        }
         continue;
       }
       const b = previousNumber(items, k, used, 2);
@@ -266,12 +323,11 @@ export function findMeasurements(items: Item[]): MeasureFound[] {
     }
     if (of === 'tie-spacing') {
       const b = previousNumber(items, k, used, 3) ?? nextNumber(items, k, used, 3);
-      if (b !== undefined && (/\bt(ies?|ied|ying)\b|knot|every/.test(all) || true))
-        push('tie-spacing', b, 'measure.tie-spacing', [item]);
+      if (b !== undefined) push('tie-spacing', b, 'measure.tie-spacing', [item]);
       continue;
     }
     if (of === 'tail') {
-      if (word === 'ends' && !/\b(tie|ties|trim|long)\b/.test(all)) continue;
+      if (word === 'ends' && !/\b(tie|ties|tied|tying|trim|long|knot|knots)\b/.test(all)) continue;
       const b = previousNumber(items, k, used, 3) ?? nextNumber(items, k, used, 5);
       if (b !== undefined) push('tail', b, 'measure.tail', [item]);
       continue;
@@ -303,6 +359,8 @@ export function findMeasurements(items: Item[]): MeasureFound[] {
   }
   return found;
 }
+
+const isEnd = (items: Item[], k: number): boolean => /^(,|\.|;|and|&|\)|)$/.test(w(items, k));
 
 function nextNumber(items: Item[], k: number, used: Set<number>, reach: number): number | undefined {
   for (let m = k + 1; m < Math.min(items.length, k + 1 + reach); m++) {

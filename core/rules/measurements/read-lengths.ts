@@ -8,9 +8,26 @@ import { findMeasurements, type MeasureFound } from './find-measurements.ts';
 /** Drafts of the lengths told in a note. A unit said once holds for the whole list, also over a full stop. */
 export function readLengths(state: ReaderState, sentences: Sentence[], claims: Claims): void {
   const found: { m: MeasureFound; sentence: Sentence }[] = [];
-  for (const sentence of sentences)
-    for (const m of findMeasurements(sentence.items)) found.push({ m, sentence });
-  let unit: LengthUnit | undefined = found.find(({ m }) => m.unit)?.m.unit;
+  const note = sentences
+    .filter((s) => s.items.some((x) => x.measure || /^(by|x|×|measured)$/.test(x.w)))
+    .flatMap((s) => s.items)
+    .map((x) => x.quantity?.unit)
+    .find((u): u is LengthUnit => u === 'in' || u === 'cm' || u === 'mm');
+  for (const sentence of sentences) {
+    const own = findMeasurements(sentence.items, note);
+    const before = found.at(-1)?.m;
+    const first = sentence.items[0];
+    // "... and the other way... ninety-three": the second diagonal stands by itself
+    if (
+      !own.length &&
+      before?.of === 'diagonal' &&
+      sentence.items.length <= 2 &&
+      first?.quantity?.value !== undefined
+    )
+      own.push({ of: 'diagonal', value: first.quantity.value, items: [first], rule: 'measure.diagonal' });
+    for (const m of own) found.push({ m, sentence });
+  }
+  let unit: LengthUnit | undefined = found.find(({ m }) => m.unit)?.m.unit ?? note;
   for (const { m, sentence } of found) {
     unit = m.unit ?? unit;
     const whole = m.of === 'width' || m.of === 'length' || m.of === 'diagonal';

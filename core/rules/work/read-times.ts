@@ -93,7 +93,8 @@ function taskNear(items: Item[], from: number, to: number): Named | undefined {
     if (x.clock || x.span || x.duration) break;
     if (w(items, k) === ',' && w(items, k + 1) !== 'on') break;
   }
-  if (before && after && /^(of|on|for|to|doing|at|in|went)$/.test(w(items, to))) return after;
+  if (before && after && (after.at === to || /^(of|on|for|to|doing|at|in|went)$/.test(w(items, to))))
+    return after;
   if (before && after) return from - before.at <= after.at - to + 2 ? before : after;
   return before ?? after;
 }
@@ -219,8 +220,8 @@ export function readTimes(
     const task = taskNear(items, k, k + 1);
     const between =
       w(items, k - 1) === 'between' &&
-      !span.start.firm &&
-      !span.end.firm &&
+      span.start.rule === 'time.hour' &&
+      span.end.rule === 'time.hour' &&
       !span.start.fixed &&
       !span.end.fixed;
     if (
@@ -267,8 +268,11 @@ export function readTimes(
       .at(-1);
     const after = marks.find((m) => m.at > k && m.at - k <= 7 && !clocks.some((c) => c > k && c < m.at));
     let mark = before;
-    if (!before || (after && after.at - k < k - before.end && k - before.end > 2)) mark = after ?? before;
-    const from = w(items, k - 1) === 'from' || (w(items, k - 1) === ',' && false);
+    // "at", "since" and the like tie the clock to what was said before it
+    const tied = /^(at|since|till|until|til|from|by|around|about)$/.test(w(items, k - 1));
+    if (!before || (after && !tied && after.at - k < k - before.end && k - before.end > 2))
+      mark = after ?? before;
+    const from = w(items, k - 1) === 'from';
     if (from && (!mark || mark.mark === 'stop' || mark.at > k))
       mark = { at: k - 1, end: k, mark: 'start', word: 'from' };
     if (!mark) continue;

@@ -6,7 +6,15 @@ import { unique } from '../places/grid.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isBreak, TASK_OF_ACTION, taskIn } from './find-work.ts';
 
-/** Lengths of time: the minutes of one treatment, or work of a named task or of several treatments together. */
+const SEVERAL =
+  / (both|together|all told|altogether|all in|all up|in all|the lot|whole business|whole lot|all of (it|that|them)|total|for it all|everything|between them|the (two|three|four|pair)|(two|three|both) jobs) /;
+const CORRECTED =
+  / (call it|make it|make that|say|more like|nearer|no|not|sorry|well) (about |a |an |more like )?$/;
+
+/**
+ * Lengths of time that a named kind of work did not take already: the minutes of one treatment, work of several together, or
+ * of whatever is running.
+ */
 export function readDurations(
   state: ReaderState,
   clause: Clause,
@@ -14,20 +22,18 @@ export function readDurations(
   made: Draft[],
   sentenceItems: Item[],
 ): void {
-  for (let k = 0; k < clause.items.length; k++) {
-    const item = clause.items[k]!;
+  const { items } = clause;
+  const words = ` ${items.map((x) => x.w).join(' ')} `;
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
     if (!item.duration) continue;
     const at = sentenceItems.indexOf(item);
-    if (isBreak(sentenceItems, at) && sentenceItems.some((x) => x.span || x.clock)) continue;
-    if (
-      /^(ago|old|later|from|early|late|before|away|or so ago|since|apart|left|to go)$/.test(
-        clause.items[k + 1]?.w ?? '',
-      ) ||
-      (/^(in|for another|every|within)$/.test(clause.items[k - 1]?.w ?? '') &&
-        !/^(total|all)$/.test(clause.items[k + 1]?.w ?? ''))
-    ) {
-      if (!(clause.items[k - 1]?.w === 'in' && made.length)) continue;
-    }
+    if (isBreak(sentenceItems, at)) continue;
+    const before = items[k - 1]?.w ?? '';
+    const after = items[k + 1]?.w ?? '';
+    if (/^(ago|old|later|from|early|late|before|away|since|apart|left)$/.test(after)) continue;
+    // "dries in two hours", "every ten minutes": no time at work
+    if (/^(in|another|every|within)$/.test(before) && !/^(total|all)$/.test(after) && !made.length) continue;
     let minutes = item.duration.minutes;
     // "an hour and ten, less a quarter for tea"
     const less = sentenceItems.slice(at + 1).find((_x, q) => isBreak(sentenceItems, at + 1 + q));
@@ -37,123 +43,93 @@ export function readDurations(
         : less.quantity!.value! < 1
           ? less.quantity!.value! * 60
           : less.quantity!.value!;
-    if (isBreak(sentenceItems, at)) continue;
-    const words = ` ${clause.items.map((x) => x.w).join(' ')} `;
-    const near = ` ${clause.items
-      .slice(k + 1, k + 7)
-      .map((x) => x.w)
-      .join(' ')} `;
-    const taskAfter = /^ (of|on|at|doing|for|with|in|to|went|spent|went to|went on|was|just) /.test(near)
-      ? taskIn(clause.items.slice(k + 1, k + 8))
-      : undefined;
-    const justFor = / (just |only )?for (the |that |just )?/.test(near) && taskAfter;
-    const taskBefore = taskIn(clause.items.slice(0, k));
-    const treatments = state.drafts.filter(
+    if (!(minutes > 0)) continue;
+    const done = state.drafts.filter(
       (d) =>
         d.entry.kind === 'treatment' &&
-        d.sentence === clause.sentence &&
-        (d.entry.state === 'done' || d.entry.state === 'doing'),
+        (d.entry.state === 'done' || d.entry.state === 'doing') &&
+        d.entry.action,
     );
-    const all = state.drafts.filter(
-      (d) => d.entry.kind === 'treatment' && (d.entry.state === 'done' || d.entry.state === 'doing'),
-    );
-    const several =
-      / (both|together|all told|altogether|all in|for the lot|in all|the lot|whole business|all of (it|that)|total|for it all|everything|between them|for the (two|three)) /.test(
-        words,
-      );
-    if (justFor && treatments.length) {
-      const t = treatments.find((d) => TASK_MATCH(d, clause.items.slice(k + 1, k + 8)));
-      if (t) {
-        setMinutes(t, minutes, item);
+    const near = done.filter((d) => d.sentence === clause.sentence);
+    const pool = near.length ? near : done.filter((d) => d.sentence >= clause.sentence - 1);
+    const lead = ` ${items
+      .slice(Math.max(0, k - 4), k)
+      .map((x) => x.w)
+      .join(' ')} `;
+    if (CORRECTED.test(lead)) {
+      const told = done.filter((d) => (d.entry as { minutes?: number }).minutes).at(-1);
+      if (told) {
+        setMinutes(told, minutes, item);
         continue;
       }
     }
-    const bareTask = taskAfter ?? (taskBefore && !made.length && !treatments.length ? taskBefore : undefined);
-    if (
-      bareTask &&
-      !(
-        made.length === 1 &&
-        bareTask.item.action &&
-        made.some((d) => d.origins['action'] && d.origins['action'].from === bareTask.item.token.from)
-      )
-    ) {
-      state.drafts.push(
-        makeDraft(
-          'work',
-          v,
-          { task: [bareTask.task, 'work.task', bareTask.item], minutes: [minutes, item.duration.rule, item] },
-          'unneeded',
-        ),
-      );
+    // "fifty minutes just for the darning", "for the vacuuming alone"
+    const forOne = / (just|only|alone) | for the [a-z]+ing | the [a-z]+ing on /.test(words)
+      ? pool.find((d) => isOf(d, items.slice(k + 1, k + 9)))
+      : undefined;
+    if (forOne) {
+      setMinutes(forOne, minutes, item);
       continue;
     }
-    const pool = treatments.length ? treatments : all.filter((d) => d.sentence >= clause.sentence - 1);
-    const distinct = pool.filter((d) => !(d.entry as { minutes?: number }).minutes);
-    if (distinct.length === 1 && !(several && all.length > 1)) {
-      setMinutes(distinct[0]!, minutes, item);
+    const open = pool.filter((d) => !(d.entry as { minutes?: number }).minutes);
+    const all = SEVERAL.test(words)
+      ? open.length > 1
+        ? open
+        : done.filter((d) => !(d.entry as { minutes?: number }).minutes)
+      : open;
+    const here = open.filter((d) => d.clause === v.index);
+    if (all.length > 1 && (SEVERAL.test(words) || here.length > 1)) {
+      const actions = unique(all.map((d) => (d.entry as { action?: Action }).action));
+      if (SEVERAL.test(words) || actions.length > 1) {
+        state.drafts.push(
+          makeDraft(
+            'work',
+            v,
+            {
+              task: [
+                taskIn(items)?.task ?? TASK_OF_ACTION[actions[0]!],
+                'work.of-treatments',
+                undefined,
+                'implied',
+              ],
+              minutes: [minutes, item.duration.rule, item],
+            },
+            'unneeded',
+          ),
+        );
+        continue;
+      }
+    }
+    const one = here.length === 1 ? here[0] : (here.at(-1) ?? open.at(-1));
+    if (one) {
+      setMinutes(one, minutes, item);
       continue;
     }
-    if (distinct.length > 1) {
-      const inClause = distinct.filter((d) => d.clause === clause_index(v));
-      if (inClause.length === 1 && !several) {
-        setMinutes(inClause[0]!, minutes, item);
-        continue;
-      }
-      if (
-        / (took|for that alone|that one|that took|just that|alone|for that|it took) /.test(words) &&
-        !several
-      ) {
-        setMinutes(distinct.at(-1)!, minutes, item);
-        continue;
-      }
-      const actions = unique(distinct.map((d) => (d.entry as { action?: Action }).action));
-      if (actions.length === 1 && !several) {
-        setMinutes(distinct.at(-1)!, minutes, item);
-        continue;
-      }
-      if (!several && inClause.length === 0) {
-        setMinutes(distinct.at(-1)!, minutes, item);
-        continue;
-      }
-      const task = taskIn(clause.items)?.task ?? TASK_OF_ACTION[actions[0]!];
+    if (!pool.length && / (worked|work|spent|put in|at it|on it|sat|session|stint|solid) /.test(words))
       state.drafts.push(
         makeDraft(
           'work',
           v,
           {
-            task: [task, 'work.of-treatments', undefined, 'implied'],
+            task: [state.memory.running, 'work.task', undefined, 'implied'],
             minutes: [minutes, item.duration.rule, item],
           },
           'unneeded',
         ),
       );
-      continue;
-    }
-    const named = taskIn(clause.items);
-    if (
-      named ||
-      / (worked|work|spent|put in|hours?|did|at it|on it|today|tonight|sewing|session|sat) /.test(words)
-    ) {
-      state.drafts.push(
-        makeDraft(
-          'work',
-          v,
-          {
-            task: [named?.task ?? state.memory.running, 'work.task', named?.item, named ? 'said' : 'implied'],
-            minutes: [minutes, item.duration.rule, item],
-          },
-          'unneeded',
-        ),
-      );
-    }
   }
 }
-const clause_index = (v: { index: number }): number => v.index;
 
-const TASK_MATCH = (d: Draft, items: Item[]): boolean => {
+/** Is the treatment what these words speak of: "the vacuuming", "for the sewing on"? */
+function isOf(d: Draft, items: Item[]): boolean {
   const action = (d.entry as { action?: Action }).action;
-  return items.some((x) => x.action?.v === action || (x.task && action && TASK_OF_ACTION[action] === x.task));
-};
+  return items.some(
+    (x) =>
+      x.action?.v === action ||
+      (x.task && action && TASK_OF_ACTION[action] === x.task) ||
+      (/^(sewing|putting|stitching)$/.test(x.w) && (action === 'add-border' || action === 'bind')),
+  );
+}
 
 function setMinutes(draft: Draft, minutes: number, item: Item): void {
   (draft.entry as { minutes?: number }).minutes = minutes;
