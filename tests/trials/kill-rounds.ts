@@ -119,7 +119,8 @@ export async function killRounds(
         ];
         // At a random moment, but not before something was acknowledged: a slow machine must not make this easy.
         const enough = report.acknowledged + 1 + Math.floor(Math.random() * 60);
-        while (report.acknowledged < enough && running) await new Promise((done) => setTimeout(done, Math.random() * 10));
+        while (report.acknowledged < enough && running)
+          await new Promise((done) => setTimeout(done, Math.random() * 10));
         server.child.kill('SIGKILL');
         running = false;
         await Promise.all([once(server.child, 'exit'), ...loads]);
