@@ -89,11 +89,11 @@ describe.skipIf(!hasChromium() || !hasFlite)('by voice', () => {
     await ready(page);
     await page.getByRole('button', { name: 'Begin to listen' }).click();
     await page.locator('.frame.open').waitFor();
-    expect(await page.locator('.ear-state').innerText()).toBe('Listening');
+    expect(await page.locator('.ear-state').textContent()).toBe('Listening');
     await page.screenshot({ path: 'tests/.out/frame-listening.png' });
     expect(await axeFaults(page)).toEqual([]);
     await page.locator('.became', { hasText: 'Split seam' }).waitFor({ timeout: 60_000 });
-    expect(await page.locator('.became').innerText()).toContain('Row 2, block 1');
+    expect(await page.locator('.became').textContent()).toContain('Row 2, block 1');
     await page.getByRole('button', { name: 'Stop listening' }).click();
     await page.getByText('Not listening').waitFor();
     // The sound is kept, and played from the block's story.
@@ -115,7 +115,7 @@ describe.skipIf(!hasChromium() || !hasFlite)('by voice', () => {
     await page.locator('.frame.open').waitFor();
     await page.keyboard.up('Space');
     await page.locator('.frame.ready').waitFor();
-    expect(await page.locator('.ear-state').innerText()).toBe('Not listening');
+    expect(await page.locator('.ear-state').textContent()).toBe('Not listening');
     // In the note line the space bar writes a space.
     await page.getByLabel(/^(A note|Your answer)/).focus();
     await page.keyboard.type('two words');
@@ -132,8 +132,8 @@ describe.skipIf(!hasChromium() || !hasFlite)('by voice', () => {
     await page.getByRole('button', { name: /Hold to talk/ }).focus();
     await page.keyboard.press('Enter');
     await page.getByRole('alert').waitFor();
-    expect(await page.getByRole('alert').innerText()).toMatch(/microphone/i);
-    expect(await page.locator('.ear-state').innerText()).toBe('Not listening');
+    expect(await page.getByRole('alert').textContent()).toMatch(/microphone/i);
+    expect(await page.locator('.ear-state').textContent()).toBe('Not listening');
   });
 
   it('hears a dropped recording at its true time, and breaks another off half way', async () => {
@@ -174,7 +174,7 @@ describe.skipIf(!hasChromium() || !hasFlite)('by voice', () => {
     await page.locator('.job.cancelled', { hasText: 'long.wav' }).waitFor();
     await page.goto(`${server.address}/#/q/${SCENARIO_ID}/days/2026-03-08`);
     await page.locator('.line', { hasText: 'Hole' }).first().waitFor();
-    expect(await page.locator('.line', { hasText: 'Hole' }).first().innerText()).toContain('09:30');
+    expect(await page.locator('.line', { hasText: 'Hole' }).first().textContent()).toContain('09:30');
     expect(await page.locator('.line', { hasText: /fading/i }).count()).toBeGreaterThan(0);
     expect(await page.locator('.line', { hasText: /fading/i }).count()).toBeLessThan(60);
   });
@@ -182,14 +182,12 @@ describe.skipIf(!hasChromium() || !hasFlite)('by voice', () => {
   it('refuses in clear words what is no recording', async () => {
     const page = await openWith(null);
     await page.goto(`${server.address}/#/q/${SCENARIO_ID}/recordings`);
-    await page
-      .locator('#recording-file')
-      .setInputFiles({
-        name: 'letter.wav',
-        mimeType: 'audio/wav',
-        buffer: Buffer.from('Dear Mrs Amberley, this is a letter.'),
-      });
+    await page.locator('#recording-file').setInputFiles({
+      name: 'letter.wav',
+      mimeType: 'audio/wav',
+      buffer: Buffer.from('Dear Mrs Amberley, this is a letter.'),
+    });
     await page.locator('.job .fault').waitFor();
-    expect(await page.locator('.job .fault').innerText()).toContain('WAV, FLAC, MP3');
+    expect(await page.locator('.job .fault').textContent()).toContain('WAV, FLAC, MP3');
   });
 });

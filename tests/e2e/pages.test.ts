@@ -225,7 +225,7 @@ describe.skipIf(!hasChromium())('every page', () => {
     });
     expect(answer.status).toBe(200);
     await page.locator('.stale').first().waitFor();
-    expect(await page.locator('.paper-sheet').innerText()).toContain('A long tear right across');
+    expect(await page.locator('.paper-sheet').textContent()).toContain('A long tear right across');
     await context.close();
   });
 });

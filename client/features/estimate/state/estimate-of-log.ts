@@ -1,19 +1,64 @@
-import { estimate } from '../../../../core/estimate/estimate.ts';
-import { SpecError } from '../../../../core/estimate/spec-error.ts';
+import { useEffect, useState } from 'preact/hooks';
+import { type SpecFromLog, specFromLog } from '../../../../core/estimate/spec-from-log.ts';
 import type { QuiltState } from '../../../../core/log/state.ts';
-import type { EstimateAnswer } from '../../../../shared/estimate-answer.ts';
 import type { EstimateSpec } from '../../../../shared/estimate-spec.ts';
+import { localTime } from '../../../words/local-time.ts';
+import { hoursOf } from '../../days/state/hours-of-log.ts';
+import type { Asked, Reckoned, Told } from './estimate-worker.ts';
 
-export type Estimated =
-  | { spec: EstimateSpec; answer: EstimateAnswer }
-  | { spec: unknown; fault: { field: string; message: string } };
+const WEEKS = 8;
+const KEPT = 24;
+const specs = new WeakMap<QuiltState, { idleMin: number; from: SpecFromLog }>();
 
-export function estimateOf(_state: QuiltState, _idleMin: number): Estimated {
-  try {
-    const spec = { price: { currency: 'GBP' } } as EstimateSpec;
-    return { spec, answer: estimate(spec) };
-  } catch (why) {
-    if (why instanceof SpecError) return { spec: {}, fault: { field: why.field, message: why.message } };
-    throw why;
+/** The spec that the log and her own figures give, with where each figure came from. */
+export function specOf(state: QuiltState, idleMin: number): SpecFromLog {
+  const before = specs.get(state);
+  if (before?.idleMin === idleMin) return before.from;
+  const weeklyHours = hoursOf(state, idleMin)
+    .byWeek.slice(-WEEKS)
+    .map((week) => week.minutes / 60);
+  const from = specFromLog(state, { weeklyHours, today: localTime(new Date(), state.quilt.zone).date });
+  specs.set(state, { idleMin, from });
+  return from;
+}
+
+let worker: Worker | null = null;
+let last = 0;
+const waiting = new Map<number, (reckoned: Reckoned) => void>();
+const answers = new Map<string, Promise<Reckoned>>();
+
+function reckon(key: string, spec: EstimateSpec): Promise<Reckoned> {
+  const before = answers.get(key);
+  if (before) return before;
+  if (!worker) {
+    worker = new Worker(new URL('./estimate-worker.ts', import.meta.url), { type: 'module' });
+    worker.onmessage = ({ data }: MessageEvent<Told>) => {
+      waiting.get(data.id)?.(data.reckoned);
+      waiting.delete(data.id);
+    };
   }
+  const id = ++last;
+  const answer = new Promise<Reckoned>((resolve) => waiting.set(id, resolve));
+  worker.postMessage({ id, spec } satisfies Asked);
+  answers.set(key, answer);
+  const oldest = answers.keys().next().value;
+  if (answers.size > KEPT && oldest !== undefined) answers.delete(oldest);
+  return answer;
+}
+
+/** What a spec comes to; while it is being worked out, what the one before came to. */
+export function useReckoned(spec: EstimateSpec): { reckoned: Reckoned | null; busy: boolean } {
+  const key = JSON.stringify(spec);
+  const [state, setState] = useState<{ key: string; reckoned: Reckoned } | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key says all of the spec
+  useEffect(() => {
+    let wanted = true;
+    void reckon(key, spec).then((reckoned) => {
+      if (wanted) setState({ key, reckoned });
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [key]);
+  return { reckoned: state?.reckoned ?? null, busy: state?.key !== key };
 }

@@ -1,6 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
-import { useMemo, useState } from 'preact/hooks';
-import { estimate } from '../../../../core/estimate/estimate.ts';
+import { useState } from 'preact/hooks';
+import type { SpecSource } from '../../../../core/estimate/spec-from-log.ts';
 import type { Log } from '../../../../core/log/log.ts';
 import type {
   CuttingAnswer,
@@ -27,20 +27,18 @@ import {
   fieldText,
   fieldValue,
 } from '../state/estimate-fields.ts';
-import { estimateOf } from '../state/estimate-of-log.ts';
+import { specOf, useReckoned } from '../state/estimate-of-log.ts';
 import './estimate.css';
 
 /** Cloth, thread, hours and price: filled from the log, every assumed figure marked and to be set. */
 export function EstimatePage(): JSX.Element {
   const log = openLog.value!;
   const idleMin = (machineSettings.value ?? UNTIL_KNOWN).idleMin;
-  const result = useMemo(() => estimateOf(log, idleMin), [log, idleMin]);
+  const { spec, sources } = specOf(log, idleMin);
   const [left, setLeft] = useState<ReadonlySet<number>>(new Set());
-  const spec = result.spec as EstimateSpec;
-  const answer = 'answer' in result ? result.answer : null;
-  const fault = 'fault' in result ? result.fault : null;
-  const asIf = useMemo(() => (answer && left.size ? without(spec, left) : null), [answer, spec, left]);
-  const shown = asIf ?? answer;
+  const { reckoned, busy } = useReckoned(left.size ? without(spec, left) : spec);
+  const shown = reckoned && 'answer' in reckoned ? reckoned.answer : null;
+  const fault = reckoned && 'fault' in reckoned ? reckoned.fault : null;
 
   return (
     <div class="estimate-page">
@@ -59,10 +57,21 @@ export function EstimatePage(): JSX.Element {
           {fault.message}
         </p>
       ) : null}
-      {shown?.price ? <Sum log={log} answer={shown} asIf={asIf !== null} /> : null}
+      <p class="quiet" role="status">
+        {busy ? 'Reckoning…' : ''}
+      </p>
+      {shown?.price ? <Sum log={log} answer={shown} asIf={left.size > 0} /> : null}
       <div class="parts">
         {ESTIMATE_PARTS.map((part) => (
-          <Part key={part.part} log={log} part={part} spec={spec} answer={shown} fault={fault}>
+          <Part
+            key={part.part}
+            log={log}
+            part={part}
+            spec={spec}
+            sources={sources}
+            answer={shown}
+            fault={fault}
+          >
             {shown ? <PartAnswer part={part.part} answer={shown} log={log} /> : null}
           </Part>
         ))}
@@ -128,17 +137,10 @@ export function EstimatePage(): JSX.Element {
   );
 }
 
-/** The same estimate with some of the planned treatments left out. */
-function without(spec: EstimateSpec, left: ReadonlySet<number>): EstimateAnswer | null {
-  if (!spec.work) return null;
-  try {
-    return estimate({
-      ...spec,
-      work: { ...spec.work, planned: spec.work.planned.filter((_, i) => !left.has(i)) },
-    });
-  } catch {
-    return null;
-  }
+/** The same spec with some of the planned treatments left out. */
+function without(spec: EstimateSpec, left: ReadonlySet<number>): EstimateSpec {
+  if (!spec.work) return spec;
+  return { ...spec, work: { ...spec.work, planned: spec.work.planned.filter((_, i) => !left.has(i)) } };
 }
 
 const cloth = (answer: { yards?: number; metres?: number }): string =>
@@ -235,11 +237,12 @@ function Part(props: {
   log: Log;
   part: EstimatePart;
   spec: EstimateSpec;
+  sources: SpecSource[];
   answer: EstimateAnswer | null;
   fault: { field: string; message: string } | null;
   children: ComponentChildren;
 }): JSX.Element {
-  const { log, part, spec, answer, fault } = props;
+  const { log, part, spec, sources, answer, fault } = props;
   const given = (spec as Record<string, unknown>)[part.part] as Record<string, unknown> | undefined;
   const name = part.part === 'batting' && log.quilt.spelling === 'british' ? 'Wadding' : part.name;
   if (!given && part.part !== 'quilt') {
@@ -284,6 +287,10 @@ function Part(props: {
                 path={path}
                 value={given?.[field.path]}
                 set={Object.hasOwn(log.estimateSettings, path)}
+                source={sourceWords(
+                  log,
+                  sources.find((one) => one.path === path),
+                )}
                 assumed={assumed}
                 unit={answer?.unit ?? log.quilt.unit}
                 fault={fault?.field === path ? fault.message : undefined}
@@ -296,11 +303,21 @@ function Part(props: {
   );
 }
 
+/** "measured: “sixty by seventy-two inches”". */
+function sourceWords(log: Log, source: SpecSource | undefined): string {
+  if (!source) return '';
+  const words = source.noteIds?.[0] ? log.note(source.noteIds[0])?.note.text : undefined;
+  const lead = source.from === 'assumed' ? 'assumed: ' : '';
+  return `${lead}${source.why}${words ? `, “${words.length > 70 ? `${words.slice(0, 70)}…` : words}”` : ''}`;
+}
+
 function OneFigure(props: {
   field: EstimateField;
   path: string;
   value: unknown;
   set: boolean;
+  /** Where the log has it from, in words. */
+  source: string;
   assumed: { value: string; why: string } | undefined;
   unit: string;
   fault: string | undefined;

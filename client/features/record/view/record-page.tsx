@@ -14,7 +14,7 @@ import { instantInZone } from '../../../words/local-time.ts';
 import { hoursOf } from '../../days/state/hours-of-log.ts';
 import { changeLog } from '../../entries/state/change-log.ts';
 import { ChangeBar } from '../../entries/view/change-bar.tsx';
-import { estimateOf } from '../../estimate/state/estimate-of-log.ts';
+import { specOf, useReckoned } from '../../estimate/state/estimate-of-log.ts';
 import { openLog } from '../../link/state/open-quilt.ts';
 import { machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
 import { pageAddress, route } from '../../shell/state/route.ts';
@@ -40,17 +40,13 @@ export function RecordPage(): JSX.Element {
   const asked = at.at === 'quilt' ? at.rest : '';
   const kind = DOCUMENT_KINDS.find((name) => name === asked) ?? 'condition';
   const idleMin = (machineSettings.value ?? UNTIL_KNOWN).idleMin;
-  const { paper, hours, figures } = useMemo(() => {
-    const estimated = estimateOf(log, idleMin);
-    const figures: RecordEstimate | undefined = 'answer' in estimated ? estimated.answer : undefined;
+  const { reckoned } = useReckoned(specOf(log, idleMin).spec);
+  const figures: RecordEstimate | undefined = reckoned && 'answer' in reckoned ? reckoned.answer : undefined;
+  const { paper, hours } = useMemo(() => {
     const hours = hoursOf(log, idleMin);
-    const paper = paperOf(log, kind, {
-      at: new Date().toISOString(),
-      hours,
-      ...(figures ? { estimate: figures } : {}),
-    });
-    return { paper, hours, figures };
-  }, [log, kind, idleMin]);
+    const at = new Date().toISOString();
+    return { hours, paper: paperOf(log, kind, { at, hours, ...(figures ? { estimate: figures } : {}) }) };
+  }, [log, kind, idleMin, figures]);
 
   return (
     <div class="record-page">
