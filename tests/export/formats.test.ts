@@ -38,7 +38,7 @@ test('the same log gives the same bytes in every format', async () => {
     const choice = { recordingId: 'r1' };
     expect((await write(format, choice)).equals(await write(format, choice)), format).toBe(true);
   }
-});
+}, 240_000);
 
 test('file names hold plain letters only', async () => {
   const { log: odd, events: all } = demoLog([{ type: 'quilt-changed', changes: { name: '../Ünder "the" <stairs>\n東' } }]);
