@@ -117,6 +117,8 @@ export const Origin = z.strictObject({
   how: z.enum(['said', 'implied']),
   from: z.number().int().nonnegative(),
   to: z.number().int().nonnegative(),
+  /** The words themselves, where they stand in an earlier note that this one mends; the offsets are then that note's. */
+  words: z.string().max(500).optional(),
 });
 export type Origin = z.infer<typeof Origin>;
 

@@ -1,7 +1,5 @@
-import type { Entry } from '../../shared/entry.ts';
 import type {
   Action,
-  AskSlot,
   Finding,
   Material,
   RemovedObject,
@@ -9,14 +7,15 @@ import type {
   Task,
   TreatmentState,
 } from '../../shared/vocabulary.ts';
+import type { LastNote } from './standing.ts';
 
 /** What later words may stand on. A plain value, so that the log can carry it from note to note. */
 export type Memory = {
   /** Blocks or parts last spoken of, and the groups before them, newest last. */
   focus: string[];
   earlier: string[][];
-  /** The entries of the last note that logged something, for corrections and answers; null after it was taken back. */
-  last: { entries: Entry[]; ask: AskSlot | null } | null;
+  /** The last note that logged something, for corrections and answers; null after it was taken back. */
+  last: LastNote | null;
   treatment?: {
     action?: Action;
     state: TreatmentState;
@@ -41,11 +40,17 @@ export type Memory = {
   /** The part of the quilt or thing last named: what "it" is, when it is taken off. */
   thing?: string;
   topic?: string;
-  /** The memory as it was before the last logged note, for taking it back; one level only. */
-  before?: Omit<Memory, 'before'> & { before?: undefined };
+  /** The memory as it was before the last logged note, for taking it back or mending it; one level only. */
+  before?: Omit<Memory, 'before' | 'last'>;
 };
 
 export const EMPTY_MEMORY: Memory = { focus: [], earlier: [], last: null, found: {}, open: [] };
+
+/** The memory after the last note was taken back. A note to be mended stands no longer: what follows is told anew. */
+export function takenBack(memory: Memory): Memory {
+  const { before, ...now } = memory;
+  return { ...(before ?? now), last: null };
+}
 
 /** The memory that the log carries, or an empty one for a conversation that has not begun. */
 export function recall(conversation: Record<string, unknown>): Memory {

@@ -1,4 +1,4 @@
-import type { Entry, ReadEntry } from '../../shared/entry.ts';
+import type { ReadEntry } from '../../shared/entry.ts';
 import type { Ask, Conversation, Reading } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Task } from '../../shared/vocabulary.ts';

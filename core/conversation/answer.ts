@@ -1,0 +1,589 @@
+import type { Entry } from '../../shared/entry.ts';
+import type { Action, Material } from '../../shared/vocabulary.ts';
+import type { Draft } from '../rules/draft.ts';
+import type { Item } from '../rules/item.ts';
+import { blockAt, splitBlock, unique } from '../rules/places/grid.ts';
+import { placesOfClause } from '../rules/places/places-of-clause.ts';
+import type { ReaderState } from '../rules/reader-state.ts';
+import { latestClock, wallMinutes, wallTime } from '../rules/times/local-time.ts';
+import { readNumber } from '../text/read-number.ts';
+import { complete, correct, sensed } from './correct.ts';
+import { type Cue, cueOf } from './cues.ts';
+import { type LastNote, placesOf, put, type Standing, standingOf } from './standing.ts';
+
+type Answering = {
+  state: ReaderState;
+  last: LastNote;
+  standing: Standing[];
+  items: Item[];
+  /** The items up to the first stop: an answer mostly comes first. */
+  head: Item[];
+  words: string;
+  cue: Cue;
+  /** Drafts that the answer took up; the others are told beside it. */
+  taken: Set<Draft>;
+  used: Set<Item>;
+};
+
+const POINTERS = new Set(['place.it', 'place.them', 'place.both', 'place.those', 'place.that-one']);
+
+/**
+ * Reads a note as the answer to the question that the last note left open. Gives the last note's whole set with the answer put
+ * in, and what is told beside it; undefined where the note is no answer, but plainly tells something new.
+ */
+export function answer(
+  state: ReaderState,
+  last: LastNote,
+  items: Item[],
+  words: string,
+): Draft[] | undefined {
+  if (last.ask === null) return undefined;
+  const stop = items.findIndex((x) => /^[.;!?\n]$/.test(x.w) && x.token.kind === 'mark');
+  const a: Answering = {
+    state,
+    last,
+    standing: standingOf(last),
+    items,
+    head: stop > 0 ? items.slice(0, stop) : items,
+    words: ` ${words} `,
+    cue: cueOf(words),
+    taken: new Set(),
+    used: new Set(),
+  };
+  if (a.cue !== 'strong' && / (same again|another one|as well|next one) /.test(a.words)) return undefined;
+  const answered = {
+    place: answerPlace,
+    action: answerAction,
+    fabric: answerFabric,
+    quantity: answerQuantity,
+    time: answerTime,
+    material: answerMaterial,
+  }[last.ask](a);
+  if (!answered) return undefined;
+  // what else it says of the same entries: "the poplin, and machine zigzag round both"
+  const rest = a.head.filter((x) => !a.used.has(x));
+  const mended =
+    last.ask === 'action' ? undefined : correct({ ...state, drafts: [] }, a.standing, rest, words, 'weak');
+  const drafts = mended ?? a.standing.map((s) => s.draft);
+  return [...drafts, ...beside(a, drafts)];
+}
+
+/** Entries told along with the answer. A finding without a place of its own is where the answer is. */
+function beside(a: Answering, drafts: Draft[]): Draft[] {
+  const out: Draft[] = [];
+  for (const d of a.state.drafts) {
+    if (a.taken.has(d) || d.entry.kind === 'remark') continue;
+    const e = d.entry;
+    if (drafts.some((x) => repeats(x.entry, e))) continue;
+    if (e.kind === 'condition') {
+      if (!placesOf(e).length) {
+        const at = drafts.find((x) => placesOf(x.entry).length);
+        if (!at) continue;
+        put(d, 'places', [...placesOf(at.entry)], 'place.answered', []);
+      }
+      out.push(d);
+    } else if (complete(d) && !(e.kind === 'treatment' && !e.action)) out.push(d);
+  }
+  return out;
+}
+
+const repeats = (x: Entry, e: Entry): boolean =>
+  x.kind === e.kind &&
+  ((x.kind === 'condition' && e.kind === 'condition' && x.finding === e.finding) ||
+    (x.kind === 'treatment' && e.kind === 'treatment' && x.action === e.action) ||
+    (x.kind === 'material' &&
+      e.kind === 'material' &&
+      x.material === e.material &&
+      (e.quantity === undefined || e.quantity === x.quantity)) ||
+    (x.kind === 'measurement' && e.kind === 'measurement' && x.of === e.of) ||
+    (x.kind === 'work' && e.kind === 'work'));
+
+/** The first stretch says nothing but the answer: no damage, no deed. */
+const bare = (items: Item[]): boolean =>
+  !items.some((x) => x.finding || x.action || x.stitch || x.task || x.cost || x.duration);
+
+function answerPlace(a: Answering): boolean {
+  const open = a.standing.filter(({ draft: { entry: e } }) => 'places' in e && e.places?.length === 0);
+  if (!open.length) return false;
+  const first = firstStretch(a.items);
+  const lead = bare(first) && first.some((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
+  const told = a.state.drafts.filter((d) => d.entry.kind !== 'remark');
+  if (!lead && a.cue !== 'strong' && told.some((d) => !saysAgain(a, d, open))) return false;
+  if (!lead && a.cue === 'none' && a.items.length > 24) return false;
+  let found = placesHeard(a, lead ? (bare(a.head) ? a.head : first) : a.head);
+  let from = lead ? first : a.head;
+  if (!found.length) {
+    found = placesHeard(a, a.items);
+    from = a.items;
+  }
+  const cloth = from.find((x) => x.fabric?.names.length === 1);
+  const inCloth = cloth ? (a.state.fabrics.blocks[cloth.fabric!.names[0]!] ?? []) : [];
+  if (!found.length) found = [...inCloth];
+  if (!found.length) return false;
+  for (const s of open) {
+    const e = s.draft.entry;
+    const fabric = 'fabric' in e ? e.fabric : undefined;
+    const blocks = fabric !== undefined ? a.state.fabrics.blocks[fabric] : undefined;
+    // "the one in row three": the cloth's block in that row
+    const inside = blocks ? found.filter((p) => blocks.includes(p)) : [];
+    const items = from.filter((x) => x.place?.places.length);
+    put(s.draft, 'places', found.length > 1 && inside.length ? inside : found, 'answer.place', items);
+    for (const x of items) a.used.add(x);
+  }
+  for (const d of told)
+    if (d.clause === 0 || saysAgain(a, d, open)) if (saysAgain(a, d, open)) a.taken.add(d);
+  return true;
+}
+
+/** Up to the first comma or stop. */
+function firstStretch(items: Item[]): Item[] {
+  const end = items.findIndex(
+    (x, k) =>
+      k > 0 &&
+      /^[.;!?\n,:-]$/.test(x.w) &&
+      x.token.kind === 'mark' &&
+      items.slice(0, k).some((y) => y.place?.places.length) &&
+      !(items[k + 1]?.place && x.w === ','),
+  );
+  return end > 0 ? items.slice(0, end) : items;
+}
+
+/** Does the draft only name again what the question was about: "the hole is in 3-2", "that darning was on 4-3"? */
+function saysAgain(a: Answering, d: Draft, open: Standing[]): boolean {
+  const e = d.entry;
+  return open.some(({ was }) => {
+    if (was.kind === 'condition' && e.kind === 'condition') return was.finding === e.finding;
+    if (was.kind === 'treatment' && e.kind === 'treatment')
+      return (
+        was.action === e.action &&
+        !(e.stitch && e.stitch !== was.stitch) &&
+        !(e.minutes && e.minutes !== was.minutes) &&
+        (a.cue !== 'none' || was.state === e.state)
+      );
+    return false;
+  });
+}
+
+/** Places said; a row or a block alone is filled up with what was heard of the block outside the grid. */
+function placesHeard(a: Answering, items: Item[]): string[] {
+  const said = placesOfClause(items.filter((x) => !POINTERS.has(x.place?.rule ?? '')));
+  if (said.kind !== 'specific' && said.kind !== 'general') return [];
+  const { heard } = a.last;
+  const { grid } = a.state;
+  if (heard && said.items.length === 1) {
+    const rule = said.items[0]!.place!.rule;
+    const first = splitBlock(said.places[0] ?? '');
+    if (first && /row/.test(rule) && said.places.length === grid.blocks && grid.blocks > 1) {
+      const block = blockAt(grid, first.row, heard.block);
+      if (block) return [block];
+    }
+    if (first && said.places.length === 1 && /^block/.test(said.items[0]!.w)) {
+      const block = blockAt(grid, heard.row, first.block);
+      if (block && !/row/.test(said.items[0]!.w)) return [block];
+    }
+  }
+  return said.places;
+}
+
+function answerAction(a: Answering): boolean {
+  const k = a.standing.findIndex(({ draft: { entry: e } }) => e.kind === 'treatment' && !e.action);
+  if (k < 0) return false;
+  const open = a.standing[k]!.draft;
+  if (open.entry.kind !== 'treatment') return false;
+  const where = placesOf(open.entry);
+  const told = deedsOf(a, open);
+  if (!told.length) return false;
+  const elsewhere = (d: Draft): boolean =>
+    d.placed === 'said' &&
+    placesOf(d.entry).some((p) => splitBlock(p) !== undefined) &&
+    !placesOf(d.entry).some((p) => where.includes(p));
+  if (told.every(elsewhere)) return false;
+  const made: Standing[] = [];
+  for (const d of told) {
+    if (d.entry.kind !== 'treatment') continue;
+    a.taken.add(d);
+    if (elsewhere(d)) {
+      made.push({ draft: d, was: d.entry });
+      continue;
+    }
+    // an edging stitch of an overlay or a patch is no deed of its own
+    const main = made.find((s) => s.draft.entry.kind === 'treatment');
+    if (
+      main?.draft.entry.kind === 'treatment' &&
+      d.entry.action === 'resew' &&
+      d.entry.stitch &&
+      !main.draft.entry.stitch &&
+      main.draft.entry.action !== 'resew'
+    ) {
+      put(main.draft, 'stitch', d.entry.stitch, 'answer.action', []);
+      main.draft.origins['stitch'] = d.origins['stitch'] ?? main.draft.origins['stitch']!;
+      continue;
+    }
+    const own = placesOf(d.entry).filter((p) => splitBlock(p) !== undefined && where.includes(p));
+    put(d, 'places', own.length && d.placed === 'said' ? own : [...where], 'place.asked', []);
+    const e = d.entry as Record<string, unknown>;
+    if (
+      d.entry.state !== 'done' &&
+      open.entry.state === 'done' &&
+      !/ (will|going to|to be|next|tomorrow|yet) /.test(a.words)
+    )
+      e['state'] = 'done';
+    if (open.entry.minutes && !d.entry.minutes) e['minutes'] = open.entry.minutes;
+    made.push({ draft: d, was: d.entry });
+  }
+  a.standing.splice(k, 1, ...made);
+  for (const d of a.state.drafts) {
+    if (a.taken.has(d)) continue;
+    if (d.entry.kind === 'condition' && !placesOf(d.entry).some((p) => splitBlock(p)))
+      put(d, 'places', [...where], 'place.asked', []);
+    if (d.entry.kind === 'material') {
+      a.taken.add(d);
+      const at = a.standing.findIndex((s) => made.includes(s));
+      a.standing.splice(at + made.length, 0, { draft: d, was: d.entry });
+    }
+  }
+  return true;
+}
+
+/** Stuff that tells by itself what was done with it. */
+const DEED_OF_STUFF: Partial<Record<Material, Action>> = { net: 'overlay', interfacing: 'stabilize' };
+
+/**
+ * The treatments that answer what was done. Where the clauses gave none, the words are read more freely than in a note of its
+ * own, since a deed is what was asked for: "netting over them", "they were darned", "a running stitch".
+ */
+function deedsOf(a: Answering, open: Draft): Draft[] {
+  const drafts = a.state.drafts.filter((d) => d.entry.kind === 'treatment' && d.entry.action);
+  const edging = drafts.every((d) => d.entry.kind === 'treatment' && d.entry.action === 'resew');
+  const stuff = a.items.find((x) => x.material && DEED_OF_STUFF[x.material]);
+  if (drafts.length && !(edging && stuff)) return drafts;
+  const verb =
+    a.items.find((x) => x.action && x.action.v !== 'resew' && !x.part) ??
+    (stuff ? undefined : a.items.find((x) => x.action && !x.part));
+  const stitch = a.items.find((x) => x.stitch && !x.weakStitch) ?? a.items.find((x) => x.stitch);
+  const action =
+    verb?.action?.v ?? (stuff ? DEED_OF_STUFF[stuff.material!] : undefined) ?? (stitch ? 'resew' : undefined);
+  if (!action) return drafts;
+  const state = open.entry.kind === 'treatment' ? open.entry.state : 'done';
+  const draft: Draft = {
+    entry: { kind: 'treatment', action, state, places: [] },
+    origins: {},
+    placed: 'none',
+    clause: 0,
+    sentence: 0,
+  };
+  put(draft, 'action', action, 'answer.action', [verb ?? stuff ?? stitch!]);
+  draft.origins['entry'] = draft.origins['action']!;
+  if (stitch) put(draft, 'stitch', stitch.stitch, 'answer.action', [stitch]);
+  const length = a.items.find((x) => x.duration);
+  if (length) put(draft, 'minutes', length.duration!.minutes, 'answer.action', [length]);
+  for (const d of drafts) a.taken.add(d);
+  for (const x of a.items) {
+    if (!x.material || x.object || x.part || x.action === verb?.action) continue;
+    if (a.state.drafts.some((d) => d.entry.kind === 'material' && d.entry.material === x.material)) continue;
+    const k = a.items.indexOf(x);
+    const name = [x.w];
+    for (
+      let m = k - 1;
+      m >= 0 && a.items[m]!.token.kind === 'word' && !SMALL.test(a.items[m]!.w) && !sensed(a.items[m]!);
+      m--
+    )
+      name.unshift(a.items[m]!.w);
+    const used: Draft = {
+      entry: { kind: 'material', material: x.material, use: 'used', name: name.join(' ') },
+      origins: {},
+      placed: 'unneeded',
+      clause: 0,
+      sentence: 0,
+    };
+    put(used, 'material', x.material, 'answer.action', [x]);
+    used.origins['entry'] = used.origins['material']!;
+    if (name.length > 1 || !a.items.some((y) => y !== x && y.material === x.material))
+      a.state.drafts.push(used);
+  }
+  return [draft];
+}
+
+const SMALL =
+  /^(the|a|an|it|was|is|'s|that|those|one|ones|of|with|i|used|put|over|them|they|we|round|mean|oh|no|yes|some|sorry|were|actually|,|\.|and|my|this|ah|right|called|from|said|should|have)$/;
+
+function answerFabric(a: Answering): boolean {
+  const told = a.state.drafts.filter(
+    (d) =>
+      (d.entry.kind === 'treatment' || d.entry.kind === 'condition') &&
+      d.placed === 'said' &&
+      placesOf(d.entry).some((p) => splitBlock(p)) &&
+      !a.standing.some(({ was }) => placesOf(was).some((p) => placesOf(d.entry).includes(p))),
+  );
+  const cloths = a.items.filter(
+    (x, k) =>
+      x.fabric &&
+      !/^(not|n't)$/.test(a.items[k - 1]?.w ?? '') &&
+      !/^(not|n't)$/.test(a.items[k - 2]?.w ?? ''),
+  );
+  const surest =
+    cloths.find((x) => x.fabric!.full) ?? cloths.find((x) => x.fabric!.names.length === 1) ?? cloths[0];
+  if (a.cue === 'none' && told.length && !surest?.fabric?.full) return false;
+  if (a.cue === 'none' && told.length && a.head.some((x) => x.place?.places.length && !x.fabric))
+    return false;
+  if (a.cue === 'none' && a.items.some((x) => x.action && !x.stitch) && a.items.length > 8) return false;
+  let name = surest?.fabric?.names.length === 1 ? surest.fabric.names[0]! : undefined;
+  const asked = a.standing
+    .map(({ was }) =>
+      was.kind === 'material' ? was.name : was.kind === 'condition' ? was.fabric : undefined,
+    )
+    .find((n) => n !== undefined);
+  // the words said before narrow a doubtful answer
+  if (!name && surest?.fabric && asked)
+    name = surest.fabric.names.find((n) =>
+      asked.split(' ').some((word) => n.toLowerCase().split(' ').includes(word)),
+    );
+  let items = surest ? [surest] : [];
+  if (!name) {
+    const content = a.head.filter((x) => x.token.kind === 'word' && !SMALL.test(x.w));
+    if (
+      !content.length ||
+      content.length > 4 ||
+      content.some((x) => x.action || x.finding || x.place || x.task)
+    )
+      return false;
+    const candidates = Object.keys(a.state.fabrics.blocks).filter((n) =>
+      content.every((x) =>
+        n
+          .toLowerCase()
+          .split(/[\s-]+/)
+          .includes(x.w),
+      ),
+    );
+    name = candidates.length === 1 ? candidates[0]! : content.map((x) => x.w).join(' ');
+    items = content;
+  }
+  const blocks = a.state.fabrics.blocks[name];
+  let hit = false;
+  for (const s of a.standing) {
+    const e = s.draft.entry;
+    if (
+      e.kind === 'material' &&
+      (e.material === 'fabric' || e.material === undefined) &&
+      (e.name === asked || !e.name)
+    ) {
+      put(s.draft, 'name', name, 'answer.fabric', items);
+      hit = true;
+    } else if (
+      e.kind === 'treatment' &&
+      ['patch', 'replace', 'stabilize', 'overlay', 'piece', 'add-border'].includes(e.action ?? '') &&
+      (e.fabric === undefined || e.fabric === asked)
+    ) {
+      put(s.draft, 'fabric', name, 'answer.fabric', items);
+      hit = true;
+    } else if (
+      e.kind === 'condition' &&
+      (e.fabric === asked || !placesOf(e).length) &&
+      (e.fabric !== undefined || !placesOf(e).length)
+    ) {
+      put(s.draft, 'fabric', name, 'answer.fabric', items);
+      if (!placesOf(e).length && blocks) put(s.draft, 'places', [...blocks], 'answer.fabric', items);
+      hit = true;
+    }
+  }
+  const said = placesOfClause(a.items.filter((x) => !POINTERS.has(x.place?.rule ?? '')));
+  if (said.kind === 'specific')
+    for (const s of a.standing)
+      if ('places' in s.draft.entry && s.draft.entry.places?.length === 0)
+        put(s.draft, 'places', said.places, 'answer.place', said.items);
+  for (const x of items) a.used.add(x);
+  for (const d of a.state.drafts)
+    if (d.clause <= 0 || d.placed !== 'said') if (d.entry.kind === 'condition') a.taken.add(d);
+  return hit;
+}
+
+function numberAt(a: Answering, x: Item): number | undefined {
+  if (x.quantity?.value !== undefined) return x.quantity.value;
+  if (x.cost) return undefined;
+  const read = readNumber(a.state.tokens, x.i);
+  return read && (x.place || x.clock || x.span || x.token.kind === 'number' || read.inWords)
+    ? read.value
+    : undefined;
+}
+
+function answerQuantity(a: Answering): boolean {
+  const open =
+    a.standing.find(
+      ({ draft: { entry: e } }) =>
+        (e.kind === 'measurement' && e.value === undefined) ||
+        (e.kind === 'material' && e.quantity === undefined && e.unit !== undefined),
+    ) ?? a.standing.find(({ draft: { entry: e } }) => e.kind === 'material' && e.quantity === undefined);
+  if (!open) return false;
+  const item =
+    a.head.find((x) => numberAt(a, x) !== undefined) ?? a.items.find((x) => numberAt(a, x) !== undefined);
+  if (!item) return false;
+  const value = numberAt(a, item)!;
+  const unit = item.quantity?.unit;
+  const e = open.draft.entry as { unit?: string };
+  const length = (u: string): boolean => /^(yd|in|ft|m|cm|mm)$/.test(u);
+  if (unit && e.unit && length(unit) !== length(e.unit)) return false;
+  const before = a.items.slice(0, a.items.indexOf(item));
+  if (
+    a.cue === 'none' &&
+    before.some(
+      (x) => x.action || x.finding || (x.place?.places.length && !x.part && !POINTERS.has(x.place.rule)),
+    )
+  )
+    return false;
+  if (a.cue === 'none' && a.head.some((x) => x.finding || (x.action && x.action.form !== 'base' && !x.part)))
+    return false;
+  put(open.draft, open.draft.entry.kind === 'measurement' ? 'value' : 'quantity', value, 'answer.quantity', [
+    item,
+  ]);
+  if (unit) put(open.draft, 'unit', unit, 'answer.quantity', [item]);
+  a.used.add(item);
+  const cost = a.head.find((x) => x.cost);
+  if (cost && open.draft.entry.kind === 'material') {
+    put(
+      open.draft,
+      'cost',
+      { amount: cost.cost!.amount, ...(cost.cost!.each ? { each: true } : {}) },
+      'answer.quantity',
+      [cost],
+    );
+    a.used.add(cost);
+  }
+  takeOver(a, [item]);
+  return true;
+}
+
+/** Drafts that stand on the words of the answer itself are no entries of their own. */
+function takeOver(a: Answering, items: Item[]): void {
+  for (const d of a.state.drafts) {
+    const at = d.origins['entry'];
+    if (at && items.some((x) => x.token.from >= at.from && x.token.from < at.to)) a.taken.add(d);
+  }
+}
+
+function answerTime(a: Answering): boolean {
+  const open = a.standing.find(
+    ({ draft: { entry: e } }) => e.kind === 'work' && !e.mark && !e.start && !e.minutes,
+  );
+  const target = open ?? a.standing.find(({ draft }) => draft.entry.kind === 'work');
+  if (!target || target.draft.entry.kind !== 'work') return false;
+  const blocks = a.state.drafts.some(
+    (d) =>
+      (d.entry.kind === 'treatment' || d.entry.kind === 'condition') &&
+      d.placed === 'said' &&
+      placesOf(d.entry).some((p) => splitBlock(p)),
+  );
+  if (blocks && a.cue !== 'strong') return false;
+  const work = a.state.drafts.find((d) => d.entry.kind === 'work');
+  if (work?.entry.kind === 'work' && (work.entry.start || work.entry.mark || work.entry.minutes)) {
+    const { task } = work.entry;
+    if (task && target.draft.entry.task && task !== target.draft.entry.task && saidHere(a, work, 'task'))
+      return false;
+    for (const slot of ['start', 'end', 'minutes', 'time', 'mark'] as const)
+      if (work.entry[slot] !== undefined) {
+        (target.draft.entry as Record<string, unknown>)[slot] = work.entry[slot];
+        const origin = work.origins[slot] ?? work.origins['entry'];
+        if (origin) target.draft.origins[slot] = origin;
+      }
+    a.taken.add(work);
+    for (const x of a.items) if (x.duration || x.span || x.clock || x.quantity) a.used.add(x);
+    takeOver(
+      a,
+      a.items.filter((x) => a.used.has(x)),
+    );
+    return true;
+  }
+  const duration = a.items.find((x) => x.duration);
+  const span = a.items.find((x) => x.span);
+  const clock = a.items.find((x) => x.clock);
+  const now = wallMinutes(a.state.local);
+  if (span) {
+    const end = latestClock(span.span!.end.minute, span.span!.end.fixed, now);
+    const start = latestClock(span.span!.start.minute, span.span!.start.fixed, end - 1);
+    put(target.draft, 'start', wallTime(start), 'answer.time', [span]);
+    put(target.draft, 'end', wallTime(end), 'answer.time', [span]);
+    a.used.add(span);
+  } else if (duration) {
+    put(target.draft, 'minutes', duration.duration!.minutes, 'answer.time', [duration]);
+    a.used.add(duration);
+  } else {
+    const number = clock
+      ? undefined
+      : a.items.find((x) => x.quantity?.value !== undefined && !x.quantity.unit);
+    const value = number?.quantity?.value;
+    if (
+      !clock &&
+      (value === undefined || value > 12 || !/ (at|about|around|since|from|till|until|by) /.test(a.words))
+    )
+      return false;
+    const item = clock ?? number!;
+    put(
+      target.draft,
+      'mark',
+      target.draft.entry.mark ??
+        (/ (stop|stopped|finish|finished|quit|end|ended|till|until) /.test(a.words) ? 'stop' : 'start'),
+      'answer.time',
+      [item],
+    );
+    put(
+      target.draft,
+      'time',
+      wallTime(latestClock(clock ? clock.clock!.minute : value! * 60, clock?.clock?.fixed ?? false, now)),
+      'answer.time',
+      [item],
+    );
+    a.used.add(item);
+  }
+  takeOver(a, [...a.used]);
+  return true;
+}
+
+/** Is the slot said in this note, and not taken from what ran? */
+const saidHere = (a: Answering, d: Draft, slot: string): boolean => {
+  const o = d.origins[slot];
+  return o?.how === 'said' && a.items.some((x) => x.task && x.token.from >= o.from && x.token.from < o.to);
+};
+
+function answerMaterial(a: Answering): boolean {
+  const open = a.standing.find(({ draft: { entry: e } }) => e.kind === 'material' && !e.material);
+  if (!open || open.draft.entry.kind !== 'material') return false;
+  const told = a.state.drafts.filter((d) => d.entry.kind === 'material' && d.entry.material);
+  const own = told.find(
+    (d) =>
+      d.entry.kind === 'material' &&
+      d.entry.quantity !== undefined &&
+      d.entry.quantity !== (open.was as { quantity?: number }).quantity,
+  );
+  if (own && a.cue !== 'strong' && told[0] === own) return false;
+  if (
+    a.cue === 'none' &&
+    a.items.some(
+      (x) => x.finding || (x.action && !x.material && !x.part && !x.stitch && x.action.form === 'past'),
+    )
+  )
+    return false;
+  const stuff = a.items.filter((x) => x.material || x.fabric);
+  const part = a.items.find((x) => x.part && ['backing', 'batting', 'binding'].includes(x.part));
+  if (!stuff.length && !part) return false;
+  const named = told.find((d) => d !== own)?.entry;
+  const first = stuff.find((x) => x.material && x.material !== 'fabric') ?? stuff[0];
+  const material = / for the (back|backing|lining) /.test(a.words)
+    ? 'backing'
+    : named?.kind === 'material' && named.material
+      ? named.material
+      : (first?.material ?? (part?.part as 'backing' | undefined) ?? 'fabric');
+  const items = stuff.length ? stuff : [part!];
+  put(open.draft, 'material', material, 'answer.material', items);
+  put(
+    open.draft,
+    'name',
+    (named?.kind === 'material' ? named.name : undefined) ?? unique(items.map((x) => x.w)).join(' '),
+    'answer.material',
+    items,
+  );
+  // so that the slots stand in the order in which people read them
+  const { kind, material: stuffing, ...rest } = open.draft.entry;
+  open.draft.entry = { kind, material: stuffing, ...rest } as Entry;
+  for (const x of items) a.used.add(x);
+  for (const d of told) if (d !== own) a.taken.add(d);
+  return true;
+}

@@ -1,0 +1,1274 @@
+import type { Entry } from '../../shared/entry.ts';
+import type { MaterialUnit, Stitch } from '../../shared/vocabulary.ts';
+import { SIDES } from '../lexicon/place-words.ts';
+import { STITCH_PHRASES } from '../lexicon/stitches.ts';
+import { UNIT_WORDS } from '../lexicon/units.ts';
+import type { Draft } from '../rules/draft.ts';
+import type { Item } from '../rules/item.ts';
+import { blockAt, rowOf, splitBlock, unique } from '../rules/places/grid.ts';
+import type { ReaderState } from '../rules/reader-state.ts';
+import { latestClock, wallMinutes, wallTime } from '../rules/times/local-time.ts';
+import { readNumber } from '../text/read-number.ts';
+import { type Cue, cueOf } from './cues.ts';
+import { placesOf, put, type Standing } from './standing.ts';
+
+const POINTERS = new Set(['place.it', 'place.them', 'place.both', 'place.those', 'place.that-one']);
+/** Parts named as wholes: as often the stuff as the place. */
+const WHOLES = new Set(['quilt', 'top', 'backing', 'batting', 'binding', 'sashing', 'border', 'edge']);
+const LENGTHS = new Set<MaterialUnit>(['yd', 'in', 'ft', 'm', 'cm', 'mm']);
+const JOINTS = new Set([',', 'and', '&', '+', 'but', 'so', 'then', 'plus', 'while', 'with']);
+const STOPS = new Set(['.', ';', '!', '?', '\n', ':', '--', '(', ')']);
+
+type Work = {
+  state: ReaderState;
+  standing: Standing[];
+  cue: Cue;
+  words: string;
+  /** Items said to be wrong: "not 3-3". */
+  wrong: Set<Item>;
+  /** Items that gave a change, or only said again what stands. */
+  used: Set<Item>;
+  changed: boolean;
+};
+type Segment = { items: Item[]; words: string };
+
+const stem = (word: string): string => (word.length > 3 && word.endsWith('s') ? word.slice(0, -1) : word);
+
+/**
+ * Reads a note as a mend of the last one: what it says is laid beside the entries that stand, by kind, name, action, finding,
+ * stitch and place, and what differs is put in. Gives the whole set, or undefined where the note mends nothing.
+ */
+export function correct(
+  state: ReaderState,
+  standing: Standing[],
+  items: Item[],
+  words: string,
+  cue: Cue = cueOf(words),
+): Draft[] | undefined {
+  if (!standing.length) return undefined;
+  items = resolvePlaces(state, standing, items);
+  if (cue === 'weak' && deniesAtOnce(items)) cue = 'none';
+  if (cue !== 'strong' && / (as well|too|also|another|same again|again|next) /.test(` ${words} `))
+    return undefined;
+  const wrong = wrongItems(items);
+  const work: Work = { state, standing, cue, words: ` ${words} `, wrong, used: new Set(), changed: false };
+  const denied = wrong.size > 0 && items.length <= 18 && [...wrong].some((x) => standsIn(work, x));
+  if (cue === 'none' && !denied && !plainEnough(work, items)) return undefined;
+  if (denied && cue !== 'strong') work.cue = 'strong';
+  if (work.cue === 'weak' && items.length > 34) return undefined;
+  if (cue !== 'strong' && tellsWork(work)) return undefined;
+  if (strikeOut(work, items)) return work.standing.map((s) => s.draft);
+  let carried: Item[] = [];
+  for (const segment of segmentsOf(items, wrong)) {
+    carried = mendSegment(work, segment, carried);
+  }
+  leftOver(work, items);
+  substitute(work, items);
+  if (!work.changed) return undefined;
+  const extra = unconsumed(work, items);
+  if (work.cue === 'none' && (extra.length || unexplained(work, items))) return undefined;
+  if (work.cue === 'weak' && extra.some((d) => d.clause === 0 || extra.length > 1)) return undefined;
+  const later = extra.filter((d) => d.sentence > 0 && complete(d));
+  return [...work.standing.map((s) => s.draft), ...later];
+}
+
+/** "no holes in row four", "no washing it": the "no" denies the thing itself. */
+function deniesAtOnce(items: Item[]): boolean {
+  const k = items.findLastIndex((x, n) => n < 4 && /^(no|nope|nah)$/.test(x.w));
+  const next = k < 0 ? undefined : items[k + 1];
+  return (
+    next !== undefined &&
+    Boolean(
+      next.finding ||
+        next.action ||
+        next.object ||
+        next.material ||
+        /^(more|other|sign|need|luck|idea|real|new|old)$/.test(next.w),
+    )
+  );
+}
+
+/** Time at work that the last note knows nothing of. */
+function tellsWork(work: Work): boolean {
+  if (work.standing.some(({ was }) => was.kind === 'work')) return false;
+  return work.state.drafts.some(
+    ({ entry: e }) =>
+      e.kind === 'work' && (e.start !== undefined || e.mark !== undefined || e.task !== undefined),
+  );
+}
+
+/** The item `k` to `m` as one that names blocks. */
+const asPlace = (items: Item[], k: number, m: number, places: string[]): Item => ({
+  i: items[k]!.i,
+  j: items[m]!.j,
+  w: items
+    .slice(k, m + 1)
+    .map((x) => x.w)
+    .join(' '),
+  token: items[k]!.token,
+  end: items[m]!.end ?? items[m]!.token.to,
+  place: { next: items[m]!.j, places, how: 'implied', rule: 'amend.place', kind: 'blocks' },
+});
+
+const HOMOPHONES: Record<string, number> = {
+  for: 4,
+  fore: 4,
+  to: 2,
+  too: 2,
+  won: 1,
+  ate: 8,
+  tree: 3,
+  sex: 6,
+};
+const NTH: Record<string, number> = { first: 0, second: 1, third: 2, fourth: 3, fifth: 4 };
+
+/** Places that only make sense beside what stands: "block three" in the row spoken of, "the first one", "the row was the third". */
+function resolvePlaces(state: ReaderState, standing: Standing[], items: Item[]): Item[] {
+  const { grid } = state;
+  const out: Item[] = [];
+  const entries = standing.filter(({ was }) => was.kind === 'treatment' || was.kind === 'condition');
+  const several = entries.findLast(({ was }) => placesOf(was).filter((p) => splitBlock(p)).length > 1);
+  const list = several ? placesOf(several.was) : [];
+  const row = entries
+    .flatMap(({ was }) => placesOf(was))
+    .map((p) => splitBlock(p)?.row)
+    .findLast((r) => r !== undefined);
+  let picked: string | undefined;
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    const before = items[k - 1];
+    const next = items[k + 1];
+    if (
+      x.place &&
+      !x.place.places.length &&
+      !x.place.outside &&
+      /^(block|square|patch)/.test(x.w) &&
+      row !== undefined
+    ) {
+      const n = readNumber(state.tokens, x.i + 1)?.value;
+      const block = n === undefined ? undefined : blockAt(grid, row, n);
+      if (block) {
+        out.push(asPlace(items, k, k, [block]));
+        continue;
+      }
+    }
+    // "it was seven for", where places are spoken of
+    if (
+      next &&
+      Object.hasOwn(HOMOPHONES, next.w) &&
+      !next.place &&
+      !x.place &&
+      (k + 2 >= items.length || STOPS.has(items[k + 2]!.w) || items[k + 2]!.w === ',') &&
+      items.some((y) => y.place?.places.length && !POINTERS.has(y.place.rule))
+    ) {
+      const n = readNumber(state.tokens, x.i)?.value;
+      const block = n === undefined ? undefined : blockAt(grid, n, HOMOPHONES[next.w]!);
+      if (block) {
+        out.push(asPlace(items, k, k + 1, [block]));
+        k++;
+        continue;
+      }
+    }
+    // "the row i vacuumed was the third"
+    if (
+      Object.hasOwn(NTH, x.w) &&
+      before?.w === 'the' &&
+      (next === undefined || STOPS.has(next.w) || next.w === ',')
+    ) {
+      const head = items.slice(Math.max(0, k - 8), k).map((y) => y.w);
+      if (head.includes('row') && NTH[x.w]! < grid.rows) {
+        out.push(asPlace(items, k, k, rowOf(grid, NTH[x.w]! + 1)));
+        continue;
+      }
+    }
+    // "only the first one", "the other": of the blocks that stand
+    if (list.length > 1 && before?.w === 'the' && !x.place) {
+      const one = next && (/^ones?$/.test(next.w) || next.quantity?.value === 1) ? 1 : 0;
+      const n = x.w === 'last' ? list.length - 1 : NTH[x.w];
+      if (
+        n !== undefined &&
+        (one || next === undefined || /^('s|is|was|of|only|,|\.)$/.test(next.w)) &&
+        list[n] !== undefined
+      ) {
+        picked = list[n]!;
+        out.push(asPlace(items, k, k + one, [picked]));
+        k += one;
+        continue;
+      }
+      if (/^(other|others)$/.test(x.w) && (picked !== undefined || list.length === 2)) {
+        const rest = list.filter((p) => p !== picked);
+        if (picked !== undefined) {
+          out.push(asPlace(items, k, k + one, rest));
+          k += one;
+          continue;
+        }
+      }
+    }
+    out.push(x);
+  }
+  return out;
+}
+
+/** Without a word of mending only the plainest form counts: "the calico was 6.80", "15 ml and 20 min, that". */
+function plainEnough(work: Work, items: Item[]): boolean {
+  if (items.length > 12) return false;
+  if (
+    work.state.drafts.some(
+      (d) => d.entry.kind === 'condition' || (d.entry.kind === 'treatment' && d.entry.action),
+    )
+  )
+    if (!items.some((x) => x.stitch) || items.some((x) => x.action && !x.stitch)) return false;
+  const words = work.words.trim();
+  return /\b(was|were|is|are|'s|should|=)\b|=/.test(words) &&
+    !/^(there|it|i|that|this|he|she|they)\b/.test(words)
+    ? true
+    : /[ ,](that|that was|those)[ .]*$/.test(words);
+}
+
+/** A number, stitch or time that mended nothing: then the note tells something new. */
+function unexplained(work: Work, items: Item[]): boolean {
+  return items.some(
+    (x) =>
+      !work.used.has(x) &&
+      !work.wrong.has(x) &&
+      (x.cost || x.duration || x.span || x.stitch || (x.quantity && x.quantity.unit)),
+  );
+}
+
+/** What stands after "not", "instead of" or "rather than", with what is joined to it by "and" or "or". */
+function wrongItems(items: Item[]): Set<Item> {
+  const wrong = new Set<Item>();
+  for (let k = 0; k < items.length; k++) {
+    const w = items[k]!.w;
+    const before = items[k - 1]?.w ?? '';
+    const after = items[k + 1]?.w ?? '';
+    const denies =
+      (w === 'not' &&
+        !/^(sure|yet|only|just|done|so|quite|too)$/.test(after) &&
+        !/^('m|am|'re|'ll|will|do|does|did|can|could|would|have|has|had|if|or|why)$/.test(before)) ||
+      (w === "n't" && /^(is|was|were|are|should)$/.test(before)) ||
+      ((w === 'instead' || w === 'rather') && /^(of|than)$/.test(after)) ||
+      w === 'instead of' ||
+      w === 'rather than';
+    if (!denies) continue;
+    for (let m = k + 1, taken = false; m < Math.min(items.length, k + 8); m++) {
+      const x = items[m]!;
+      if (STOPS.has(x.w) || /^(,|but|it|i|that|they|is|was|were|only|-)$/.test(x.w)) break;
+      if (x.place && POINTERS.has(x.place.rule)) break;
+      if (sensed(x)) {
+        if (taken && !/^(and|or|nor|&)$/.test(items[m - 1]!.w) && (x.place || !sameSense(items[m - 1]!, x)))
+          break;
+        wrong.add(x);
+        taken = true;
+      } else if (SIDES[x.w] || /^(sides?|ends?)$/.test(x.w)) {
+        wrong.add(x);
+        taken = true;
+      } else if (taken && !/^(and|or|nor|&|the|a)$/.test(x.w)) break;
+    }
+  }
+  return wrong;
+}
+
+const sameSense = (a: Item, b: Item): boolean =>
+  sensed(a) && Boolean(b.material || b.object || b.stitch || b.task);
+export const sensed = (x: Item): boolean =>
+  Boolean(
+    (x.place && x.place.places.length) ||
+      x.quantity ||
+      x.cost ||
+      x.duration ||
+      x.span ||
+      x.clock ||
+      x.stitch ||
+      x.finding ||
+      x.action ||
+      x.material ||
+      x.fabric ||
+      x.object ||
+      x.task,
+  );
+
+/** Does the last note hold what is denied? */
+function standsIn(work: Work, x: Item): boolean {
+  const number = numberOf(work, x);
+  return work.standing.some(({ was: e }) => {
+    if (x.place?.places.length && x.place.places.every((p) => placesOf(e).includes(p))) return true;
+    if (SIDES[x.w] || /^(sides?|ends?)$/.test(x.w)) return placesOf(e).some((p) => /^(border|edge)-/.test(p));
+    if (e.kind === 'treatment')
+      return (
+        (x.stitch !== undefined && e.stitch === x.stitch) ||
+        (x.action !== undefined && e.action === x.action.v) ||
+        (x.object !== undefined && e.object === x.object) ||
+        (number !== undefined && e.minutes === number)
+      );
+    if (e.kind === 'condition') return x.finding !== undefined && e.finding === x.finding;
+    if (e.kind === 'material')
+      return (
+        (x.material !== undefined && e.material === x.material) ||
+        named(e, x) ||
+        (number !== undefined && (e.quantity === number || e.cost?.amount === number))
+      );
+    if (e.kind === 'measurement') return number !== undefined && e.value === number;
+    if (e.kind === 'work')
+      return (x.task !== undefined && e.task === x.task) || (number !== undefined && e.minutes === number);
+    return false;
+  });
+}
+
+const named = (e: Entry, x: Item): boolean =>
+  e.kind === 'material' &&
+  e.name !== undefined &&
+  x.token.kind === 'word' &&
+  e.name
+    .toLowerCase()
+    .split(/[\s-]+/)
+    .map(stem)
+    .some((word) => word.length > 2 && word === stem(x.w.split(' ').at(-1)!));
+
+/** The number that an item says, whatever else it was taken for. */
+function numberOf(work: Work, x: Item): number | undefined {
+  if (x.duration) return x.duration.minutes;
+  if (x.cost) return x.cost.amount;
+  if (x.quantity?.value !== undefined) return x.quantity.value;
+  const read = readNumber(work.state.tokens, x.i);
+  return read && read.next >= x.j ? read.value : x.j === x.i + 1 ? x.token.value : undefined;
+}
+
+/** "scratch the needles", "leave out the pins": one of several entries goes. */
+function strikeOut(work: Work, items: Item[]): boolean {
+  const lead =
+    / (?:scratch|strike|strike out|delete|cross out|rub out|cross off|leave out|leave off|take off the list) (?:the |that |those |my )?/.exec(
+      work.words,
+    );
+  if (!lead || items.length > 14) return false;
+  const hit = work.standing.filter((s) => anchored(s, items, new Set()) > 0);
+  if (!hit.length || hit.length === work.standing.length) return false;
+  const best = Math.max(...hit.map((s) => anchored(s, items, new Set())));
+  const gone = new Set(hit.filter((s) => anchored(s, items, new Set()) === best));
+  work.standing = work.standing.filter((s) => !gone.has(s));
+  return true;
+}
+
+/** Stretches that speak of one entry each: cut at stops, and at joints between two tellings. */
+function segmentsOf(items: Item[], wrong: Set<Item>): Segment[] {
+  const out: Segment[] = [];
+  let current: Item[] = [];
+  const close = (): void => {
+    if (current.length) out.push({ items: current, words: ` ${current.map((x) => x.w).join(' ')} ` });
+    current = [];
+  };
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    if (STOPS.has(x.w) || (x.w === '-' && x.token.kind === 'mark' && !x.token.glued)) {
+      close();
+      continue;
+    }
+    if (JOINTS.has(x.w) && !sensed(x)) {
+      const next = items[k + 1];
+      const list =
+        (current.at(-1)?.place && next?.place) ||
+        (SIDES[current.at(-1)?.w ?? ''] && SIDES[next?.w ?? '']) ||
+        x.w === 'with';
+      if (!list && current.some((y) => sensed(y) && !wrong.has(y))) close();
+      else current.push(x);
+      continue;
+    }
+    // "the first one's zigzag the other's blanket stitch": a second place after a stitch
+    if (
+      x.place &&
+      current.some((y) => y.stitch) &&
+      current.some((y) => y.place) &&
+      items.slice(k).some((y) => y.stitch)
+    ) {
+      const the = current.at(-1)?.w === 'the' ? current.pop() : undefined;
+      close();
+      if (the) current.push(the);
+    }
+    current.push(x);
+  }
+  close();
+  return out;
+}
+
+/** How surely the items speak of this entry: by its name, stuff, unit, action, finding, object, stitch or place. */
+function anchored({ was: e }: Standing, items: Item[], skip: Set<Item>): number {
+  let score = 0;
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    if (skip.has(x)) continue;
+    if (e.kind === 'material') {
+      if (named(e, x)) score += 4;
+      if (x.material && x.material === e.material) score += 2;
+      else if (x.part && x.part === e.material) score += 2;
+      const unit = Object.hasOwn(UNIT_WORDS, x.w) ? UNIT_WORDS[x.w] : undefined;
+      if (unit && unit === e.unit && x.w.length > 2) score += 3;
+      if (x.quantity?.unit && x.quantity.unit === e.unit) score += 1;
+      if (x.fabric && e.name && x.fabric.names.includes(e.name)) score += 4;
+    } else if (e.kind === 'treatment') {
+      if (x.action && (x.action.v === e.action || (x.action.v === 'remove' && e.action === 'remove')))
+        score += 3;
+      if (e.action === 'remove' && x.object && x.object === e.object) score += 3;
+      if (x.stitch && x.stitch === e.stitch) score += 2;
+      if (x.seam && e.action === 'resew') score += 1;
+      if (x.place?.places.length && x.place.places.every((p) => placesOf(e).includes(p))) score += 2;
+    } else if (e.kind === 'condition') {
+      if (x.finding === e.finding) score += 3;
+      if (x.seam && e.finding === 'split-seam') score += 1;
+      if (x.place?.places.length && x.place.places.every((p) => placesOf(e).includes(p))) score += 2;
+    } else if (e.kind === 'measurement') {
+      if (x.measure === e.of) score += 3;
+      const side =
+        SIDES[x.w] ?? ({ r: 'right', l: 'left', t: 'top', b: 'bottom' } as Record<string, string>)[x.w];
+      if (side && e.of === `side-${side}`) score += 4;
+    } else if (e.kind === 'work') {
+      if (x.task && x.task === e.task) score += 3;
+    } else if (e.kind === 'decision') {
+      if (x.topic === e.about) score += 2;
+    }
+  }
+  return score;
+}
+
+function best(pool: Standing[], items: Item[], skip: Set<Item>): Standing[] {
+  let top = 0;
+  let out: Standing[] = [];
+  for (const s of pool) {
+    const score = anchored(s, items, skip);
+    if (score > top) {
+      top = score;
+      out = [s];
+    } else if (score === top && score > 0) out.push(s);
+  }
+  return out;
+}
+
+function change(work: Work, s: Standing, slot: string, value: unknown, rule: string, items: Item[]): void {
+  const old = (s.draft.entry as Record<string, unknown>)[slot];
+  for (const x of items) work.used.add(x);
+  if (JSON.stringify(old) === JSON.stringify(value)) return;
+  put(s.draft, slot, value, `amend.${rule}`, items);
+  work.changed = true;
+}
+
+/** Applies one stretch; gives the items that later stretches without a subject of their own may lean on. */
+function mendSegment(work: Work, segment: Segment, carried: Item[]): Item[] {
+  const items = segment.items.filter((x) => !work.wrong.has(x));
+  const own = items.some((x) => work.standing.some((s) => anchored(s, [x], new Set()) > 1));
+  const lean = own ? items : [...carried, ...items];
+  const placed = placeItems(work, items);
+  const anchorPlaces = mendPlaces(work, segment, items, placed);
+  mendStitch(work, segment, items, lean, anchorPlaces ? placed : []);
+  mendTimes(work, items);
+  mendNumbers(work, segment, items, lean);
+  return own ? items : carried;
+}
+
+/** The items that name blocks or sides; a part named as a whole counts only where an entry stands at such a part. */
+function placeItems(work: Work, items: Item[]): Item[] {
+  const all = items.filter((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
+  const exact = all.filter((x) => x.place!.places.some((p) => !WHOLES.has(p)));
+  if (exact.length) return exact;
+  return all.filter(
+    (x) =>
+      !x.material &&
+      !x.object &&
+      work.standing.some(({ was }) => placesOf(was).some((p) => WHOLES.has(p) && p !== 'quilt')),
+  );
+}
+
+/** Puts places right. True where the places only say which entry is meant. */
+function mendPlaces(work: Work, segment: Segment, items: Item[], placed: Item[]): boolean {
+  const { grid } = work.state;
+  const pool = work.standing.filter(
+    ({ draft: { entry: e } }) =>
+      (e.kind === 'condition' || e.kind === 'treatment' || e.kind === 'remark' || e.kind === 'measurement') &&
+      placesOf(e).length,
+  );
+  const open = work.standing.filter(
+    ({ draft: { entry: e } }) => 'places' in e && e.places && !e.places.length && e.kind !== 'remark',
+  );
+  if (mendSides(work, segment, items, placed, pool)) return false;
+  if (mendRun(work, segment, items, placed, pool)) return false;
+  if (!placed.length) return false;
+  const good = unique(placed.flatMap((x) => x.place!.places));
+  if (!pool.length) {
+    if (open.length && work.cue !== 'none')
+      for (const s of open) change(work, s, 'places', good, 'place', placed);
+    return false;
+  }
+  const wrongPlaces = unique([...work.wrong].flatMap((x) => x.place?.places ?? []));
+  const only = /\b(only|just|as far as|all i)\b/.test(segment.words);
+  const stitch = stitchIn(items)?.stitch;
+  const elsewhere = items.some(
+    (x) =>
+      (x.stitch && !work.standing.some(({ was }) => was.kind === 'treatment' && was.stitch === x.stitch)) ||
+      (x.finding &&
+        !work.standing.some(({ was }) => was.kind === 'condition' && was.finding === x.finding)) ||
+      x.duration ||
+      x.cost ||
+      x.quantity?.unit,
+  );
+  const known = good.every((p) => work.standing.some(({ was }) => placesOf(was).includes(p)));
+  // "three two was blanket stitch", "3-2 took forty minutes": the place says which
+  if (
+    known &&
+    elsewhere &&
+    !wrongPlaces.some((p) => work.standing.some(({ was }) => placesOf(was).includes(p)))
+  )
+    return true;
+  const skip = new Set(placed);
+  let targets = best(pool, items, skip);
+  if (wrongPlaces.length) {
+    const holding = (targets.length ? targets : pool).filter(({ draft }) =>
+      wrongPlaces.some((p) => placesOf(draft.entry).includes(p)),
+    );
+    const hold = holding.length
+      ? holding
+      : pool.filter(({ draft }) => wrongPlaces.some((p) => placesOf(draft.entry).includes(p)));
+    if (hold.length) {
+      for (const s of hold) {
+        const now = placesOf(s.draft.entry);
+        const at = now.findIndex((p) => wrongPlaces.includes(p));
+        const kept = now.filter((p) => !wrongPlaces.includes(p));
+        const cut = Math.min(at, kept.length);
+        change(
+          work,
+          s,
+          'places',
+          unique([...kept.slice(0, cut), ...good, ...kept.slice(cut)]),
+          'place',
+          placed,
+        );
+      }
+      for (const x of work.wrong) work.used.add(x);
+      return false;
+    }
+  }
+  if (!targets.length) targets = likest(pool, good);
+  else if (targets.length > 1) targets = likest(targets, good, true);
+  // a whole stitch or deed said again of fewer places: only those
+  if (stitch && targets.every(({ was }) => was.kind === 'treatment' && was.stitch === stitch) && known) {
+    for (const s of targets) change(work, s, 'places', good, 'place', placed);
+    return true;
+  }
+  if (work.cue === 'none') return known;
+  for (const s of targets) change(work, s, 'places', fitted(s, placed, good, segment, only), 'place', placed);
+  return false;
+
+  /** The new places of an entry: a row alone keeps its blocks, a block at the end of a run shortens it. */
+  function fitted(s: Standing, from: Item[], to: string[], seg: Segment, onlyThose: boolean): string[] {
+    const now = placesOf(s.draft.entry);
+    const blocks = now.filter((p) => splitBlock(p));
+    if (!blocks.length) return to;
+    const rows = unique(to.map((p) => splitBlock(p)?.row));
+    const whole = rows.length === 1 && rows[0] !== undefined && to.length === grid.blocks && grid.blocks > 1;
+    if (whole && from.length === 1) {
+      const row = rows[0]!;
+      const inRow = blocks.filter((p) => splitBlock(p)!.row === row);
+      if (
+        inRow.length &&
+        inRow.length < grid.blocks &&
+        /\b(all|whole|entire|every|rest)\b/.test(`${seg.words}${from[0]!.w}`)
+      )
+        return unique([...now.filter((p) => splitBlock(p)?.row !== row), ...rowOf(grid, row)]);
+      if (
+        blocks.length < grid.blocks &&
+        !onlyThose &&
+        !/\b(all|whole|entire|every)\b/.test(`${seg.words}${from[0]!.w}`)
+      )
+        return now.map((p) => {
+          const b = splitBlock(p);
+          return b ? (blockAt(grid, row, b.block) ?? p) : p;
+        });
+      return to;
+    }
+    const ahead = ` ${seg.items
+      .slice(0, Math.max(0, seg.items.indexOf(from[0]!)))
+      .map((x) => x.w)
+      .join(' ')} `;
+    if (
+      to.length === 1 &&
+      / (as far as|up to|through to|down to|got to|stopped at|to the|to) (the )?$/.test(ahead)
+    ) {
+      const end = splitBlock(to[0]!);
+      const inRow = end ? blocks.filter((p) => splitBlock(p)!.row === end.row) : [];
+      if (end && blocks.length > 1) {
+        const first = Math.min(...inRow.map((p) => splitBlock(p)!.block), 1);
+        const run = Array.from({ length: Math.max(0, end.block - first + 1) }, (_, k) =>
+          blockAt(grid, end.row, first + k),
+        ).filter((p): p is string => p !== undefined);
+        if (run.length) return unique([...now.filter((p) => splitBlock(p)?.row !== end.row), ...run]);
+      }
+    }
+    return to;
+  }
+}
+
+/** Those entries whose places are most like the new ones: as many, and in the same rows and columns. */
+function likest(pool: Standing[], good: string[], keepAll = false): Standing[] {
+  const key = (s: Standing): string => [...placesOf(s.draft.entry)].sort().join(',');
+  const groups = unique(pool.map(key));
+  if (groups.length === 1) return pool;
+  const score = (s: Standing): number => {
+    const places = placesOf(s.draft.entry);
+    const near = places.filter((p) => {
+      const a = splitBlock(p);
+      if (!a) return good.includes(p) || good.some((g) => g.split('-')[0] === p.split('-')[0]);
+      return good.some((g) => {
+        const b = splitBlock(g);
+        return b !== undefined && (b.row === a.row || b.block === a.block);
+      });
+    }).length;
+    const shared = places.filter((p) => good.includes(p)).length;
+    return near / Math.max(1, places.length) + (places.length === good.length ? 1 : 0) + (shared ? 0.25 : 0);
+  };
+  if (keepAll && pool.every((s) => score(s) === score(pool[0]!))) return pool;
+  const top = pool.reduce((a, b) => (score(b) >= score(a) ? b : a));
+  return pool.filter((s) => key(s) === key(top));
+}
+
+/** "top and bottom, not the sides": sides of what stands at sides of the border or the edge. */
+function mendSides(work: Work, segment: Segment, items: Item[], placed: Item[], pool: Standing[]): boolean {
+  const holding = pool.filter(({ draft }) => placesOf(draft.entry).some((p) => /^(border|edge)-/.test(p)));
+  if (!holding.length || placed.some((x) => x.place!.places.some((p) => splitBlock(p)))) return false;
+  if (work.cue === 'none') return false;
+  if (items.some((x) => x.quantity?.value !== undefined || x.cost || x.measure || /corner/.test(x.w)))
+    return false;
+  const said: Item[] = [];
+  const sides: string[] = [];
+  for (const x of items) {
+    for (const word of x.w.split(' ')) {
+      const side = SIDES[word];
+      if (side) {
+        sides.push(side);
+        said.push(x);
+      } else if (/^sides$/.test(word)) {
+        sides.push('left', 'right');
+        said.push(x);
+      }
+    }
+  }
+  if (!sides.length) return false;
+  const anchoredOnes = best(holding, items, new Set(said));
+  for (const s of anchoredOnes.length ? anchoredOnes : holding) {
+    const family = placesOf(s.draft.entry)
+      .find((p) => /^(border|edge)-/.test(p))!
+      .split('-')[0]!;
+    change(work, s, 'places', unique(sides.map((side) => `${family}-${side}`)), 'side', said);
+  }
+  return segment.items.length > 0;
+}
+
+const COUNT: Record<string, number> = {
+  one: 1,
+  two: 2,
+  to: 2,
+  three: 3,
+  four: 4,
+  for: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  ten: 10,
+};
+const count = (word: string | undefined): number | undefined =>
+  word === undefined ? undefined : (COUNT[word] ?? (/^\d{1,2}$/.test(word) ? Number(word) : undefined));
+
+/** "make that one to four": the blocks of the row last named in the entry. */
+function mendRun(work: Work, segment: Segment, items: Item[], placed: Item[], pool: Standing[]): boolean {
+  if (work.cue !== 'strong' || placed.some((x) => x.place!.rule !== 'place.pair')) return false;
+  const run = /\b(?:blocks? )?(\w+) (?:to|through|thru|till|until|up to|-) (\w+) $/.exec(
+    segment.words.replace(/ (please|sorry|instead|then) $/, ' '),
+  );
+  const from = count(run?.[1]);
+  const to = count(run?.[2]);
+  if (from === undefined || to === undefined || to < from) return false;
+  const target = pool.findLast(({ draft }) => placesOf(draft.entry).filter((p) => splitBlock(p)).length > 1);
+  if (!target) return false;
+  const now = placesOf(target.draft.entry);
+  const row = splitBlock(now.findLast((p) => splitBlock(p))!)!.row;
+  const fresh = Array.from({ length: to - from + 1 }, (_, k) =>
+    blockAt(work.state.grid, row, from + k),
+  ).filter((p): p is string => p !== undefined);
+  if (!fresh.length) return false;
+  change(
+    work,
+    target,
+    'places',
+    unique([...now.filter((p) => splitBlock(p)?.row !== row), ...fresh]),
+    'place',
+    items.filter((x) => x.quantity || x.span || x.clock || x.place || count(x.w) !== undefined),
+  );
+  return true;
+}
+
+/** The most particular stitch that a stretch names. */
+function stitchIn(items: Item[]): { stitch: Stitch; item: Item } | undefined {
+  let top: { stitch: Stitch; item: Item } | undefined;
+  for (const x of items)
+    if (x.stitch && (!top || STITCH_PHRASES[x.stitch].rank > STITCH_PHRASES[top.stitch].rank))
+      top = { stitch: x.stitch, item: x };
+  return top;
+}
+
+function mendStitch(work: Work, segment: Segment, items: Item[], lean: Item[], at: Item[]): void {
+  const found = stitchIn(items);
+  if (!found) return;
+  const { stitch, item } = found;
+  const treatments = work.standing.filter(({ draft }) => draft.entry.kind === 'treatment');
+  const wrongStitch = [...work.wrong].find((x) => x.stitch && x.stitch !== stitch)?.stitch;
+  const set = (list: Standing[]): void => {
+    for (const s of list) change(work, s, 'stitch', stitch, 'stitch', [item]);
+  };
+  if (wrongStitch) {
+    const holding = treatments.filter(({ was }) => was.kind === 'treatment' && was.stitch === wrongStitch);
+    if (holding.length) {
+      set(holding);
+      return;
+    }
+  }
+  const places = unique(at.flatMap((x) => x.place!.places));
+  if (places.length) {
+    const holding = treatments.filter(
+      ({ was }) => places.every((p) => placesOf(was).includes(p)) && takesStitch(was),
+    );
+    const target = holding.findLast(({ was }) => was.kind === 'treatment' && was.stitch) ?? holding.at(-1);
+    if (target) {
+      const all = placesOf(target.was);
+      if (places.length < all.length) {
+        split(work, target, places, stitch, item, at);
+        return;
+      }
+      set([target]);
+      return;
+    }
+  }
+  if (treatments.some(({ was }) => was.kind === 'treatment' && was.stitch === stitch)) {
+    work.used.add(item);
+    return;
+  }
+  if (work.cue === 'none' && !at.length && !wrongStitch) return;
+  const meant = best(treatments, lean, new Set([item]));
+  const stitched = treatments.filter(({ was }) => was.kind === 'treatment' && was.stitch);
+  const able = treatments.filter(({ was }) => takesStitch(was));
+  const pool = meant.length ? meant : stitched.length ? stitched : able.length ? able : treatments;
+  const last = pool.at(-1);
+  if (!last) return;
+  const all = / (all|both|each|every|throughout) /.test(segment.words);
+  const same = pool.filter(
+    ({ was }) =>
+      was.kind === 'treatment' &&
+      last.was.kind === 'treatment' &&
+      (all || (was.stitch === last.was.stitch && was.action === last.was.action)),
+  );
+  set(same);
+}
+
+const TAKES_STITCH = new Set([
+  'resew',
+  'patch',
+  'replace',
+  'stabilize',
+  'overlay',
+  'darn',
+  'quilt',
+  'bind',
+  'piece',
+  'add-border',
+  'baste',
+]);
+const takesStitch = (e: Entry): boolean =>
+  e.kind === 'treatment' && e.action !== undefined && (e.stitch !== undefined || TAKES_STITCH.has(e.action));
+
+/** Some places of an entry got another stitch: they become an entry of their own. */
+function split(work: Work, s: Standing, places: string[], stitch: Stitch, item: Item, at: Item[]): void {
+  if (s.was.kind !== 'treatment') return;
+  if (s.was.stitch === stitch) {
+    work.used.add(item);
+    return;
+  }
+  const left = placesOf(s.draft.entry).filter((p) => !places.includes(p));
+  if (!left.length) {
+    change(work, s, 'stitch', stitch, 'stitch', [item]);
+    return;
+  }
+  put(s.draft, 'places', left, 'amend.place', at);
+  const draft: Draft = {
+    ...s.draft,
+    entry: { ...structuredClone(s.was), minutes: undefined } as Entry,
+    origins: { ...s.draft.origins },
+  };
+  delete (draft.entry as { minutes?: number }).minutes;
+  delete draft.origins['minutes'];
+  put(draft, 'places', places, 'amend.place', at);
+  put(draft, 'stitch', stitch, 'amend.stitch', [item]);
+  work.standing.splice(work.standing.indexOf(s) + 1, 0, { draft, was: structuredClone(draft.entry) });
+  for (const x of [item, ...at]) work.used.add(x);
+  work.changed = true;
+}
+
+/** Clock times of work: start, end, or a mark's own time; a break that was taken off stays taken off. */
+function mendTimes(work: Work, items: Item[]): void {
+  const target = work.standing.findLast(
+    ({ draft: { entry: e } }) => e.kind === 'work' && (e.start !== undefined || e.mark !== undefined),
+  );
+  if (!target || target.draft.entry.kind !== 'work') return;
+  const e = target.draft.entry;
+  const now = wallMinutes(work.state.local);
+  const broke = (): number | undefined =>
+    e.start && e.end && e.minutes !== undefined
+      ? wallMinutes(e.end) - wallMinutes(e.start) - e.minutes
+      : undefined;
+  const base = e.time ?? e.end ?? e.start;
+  const day = base ? Math.floor(wallMinutes(base) / 1440) * 1440 : undefined;
+  const onDay = (minute: number, fixed: boolean): number => {
+    const today = Math.floor(now / 1440) * 1440;
+    return latestClock(minute, fixed, now, day !== undefined && day < today ? { start: day } : undefined);
+  };
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    if (x.span && e.start && e.end) {
+      const rest = broke();
+      const end = onDay(x.span.end.minute, x.span.end.fixed);
+      const start = latestClock(x.span.start.minute, x.span.start.fixed, end - 1);
+      change(work, target, 'start', wallTime(start), 'time', [x]);
+      change(work, target, 'end', wallTime(end), 'time', [x]);
+      if (rest !== undefined) change(work, target, 'minutes', end - start - rest, 'time', [x]);
+      continue;
+    }
+    const clock = x.clock ?? bareClock(items, k);
+    if (!clock) continue;
+    const t = wallTime(onDay(clock.minute, clock.fixed));
+    if (e.mark) change(work, target, 'time', t, 'time', [x]);
+    else if (e.start && e.end) {
+      const rest = broke();
+      const before = ` ${items
+        .slice(Math.max(0, k - 6), k)
+        .map((y) => y.w)
+        .join(' ')} `;
+      const toStart =
+        /\b(start|started|began|begin|from|beginning)\b/.test(before) ||
+        (!/\b(stop|stopped|finish|finished|end|ended|till|until|til|to|quit)\b/.test(before) &&
+          Math.abs(wallMinutes(t) - wallMinutes(e.start)) < Math.abs(wallMinutes(t) - wallMinutes(e.end)));
+      change(work, target, toStart ? 'start' : 'end', t, 'time', [x]);
+      if (rest !== undefined)
+        change(work, target, 'minutes', wallMinutes(e.end) - wallMinutes(e.start) - rest, 'time', [x]);
+    }
+  }
+}
+
+/** "stopped at seven": a bare number after such a word is a clock. */
+function bareClock(items: Item[], k: number): { minute: number; fixed: boolean } | undefined {
+  const x = items[k]!;
+  const value = x.quantity?.value;
+  if (value === undefined || x.quantity?.unit || !Number.isInteger(value) || value < 1 || value > 12)
+    return undefined;
+  return /^(at|till|until|til|since|by)$/.test(items[k - 1]?.w ?? '')
+    ? { minute: value * 60, fixed: false }
+    : undefined;
+}
+
+type Sort = 'quantity' | 'cost' | 'minutes' | 'bare';
+type Slot = {
+  s: Standing;
+  slot: 'quantity' | 'cost' | 'minutes' | 'value';
+  value: number;
+  unit?: string | undefined;
+};
+
+function slotsOf(work: Work): Slot[] {
+  const out: Slot[] = [];
+  for (const s of work.standing) {
+    const e = s.was;
+    if (e.kind === 'material') {
+      if (e.quantity !== undefined) out.push({ s, slot: 'quantity', value: e.quantity, unit: e.unit });
+      if (e.cost) out.push({ s, slot: 'cost', value: e.cost.amount });
+    } else if (e.kind === 'measurement' && e.value !== undefined)
+      out.push({ s, slot: 'value', value: e.value, unit: e.unit });
+    else if ((e.kind === 'treatment' || e.kind === 'work') && e.minutes !== undefined)
+      out.push({ s, slot: 'minutes', value: e.minutes });
+  }
+  return out;
+}
+
+/** Quantities, prices, lengths of time and sizes: the slot of the named entry, of the same sort, nearest in value. */
+function mendNumbers(work: Work, segment: Segment, items: Item[], lean: Item[]): void {
+  const wrongNumbers = [...work.wrong]
+    .map((x) => numberOf(work, x))
+    .filter((v): v is number => v !== undefined);
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    if (work.used.has(x)) continue;
+    const fact = numberFact(work, items, k);
+    if (!fact) continue;
+    const all = slotsOf(work);
+    const fits = (slot: Slot): boolean =>
+      fact.sort === 'bare'
+        ? true
+        : fact.sort === 'cost'
+          ? slot.slot === 'cost'
+          : fact.sort === 'minutes'
+            ? slot.slot === 'minutes'
+            : (slot.slot === 'quantity' || slot.slot === 'value') &&
+              (slot.unit === fact.unit ||
+                (slot.unit !== undefined &&
+                  LENGTHS.has(slot.unit as MaterialUnit) === LENGTHS.has(fact.unit as MaterialUnit)));
+    const skip = new Set([x]);
+    const own = best(work.standing, nearby(items, items, k), skip);
+    let pool = all.filter(fits);
+    const sameUnit = fact.unit ? pool.filter((slot) => slot.unit === fact.unit) : [];
+    const about = own.length || sameUnit.length ? own : best(work.standing, nearby(lean, items, k), skip);
+    const meant = about.length || sameUnit.length ? about : best(work.standing, lean, skip);
+    const corrected = pool.filter((slot) => wrongNumbers.includes(slot.value));
+    if (corrected.length) pool = corrected;
+    else if (
+      sameUnit.length &&
+      !sameUnit.some((slot) => meant.includes(slot.s)) &&
+      !meant.some((s) => namedBy(s, items))
+    )
+      pool = sameUnit;
+    else if (meant.length && pool.some((slot) => meant.includes(slot.s)))
+      pool = pool.filter((slot) => meant.includes(slot.s));
+    else if (meant.length && !pool.length) {
+      addNumber(work, meant, fact, x);
+      continue;
+    } else if (
+      meant.length &&
+      fact.sort !== 'minutes' &&
+      (named(meant[0]!.was, x) || meant[0]!.was.kind === 'material')
+    ) {
+      // "it was two packs" of something that had none
+      addNumber(
+        work,
+        meant,
+        fact,
+        x,
+        meant.some((s) => namedBy(s, lean)),
+      );
+      continue;
+    }
+    if (fact.unit && pool.some((slot) => slot.unit === fact.unit))
+      pool = pool.filter((slot) => slot.unit === fact.unit);
+    if (fact.cents && pool.some((slot) => slot.slot === 'cost'))
+      pool = pool.filter((slot) => slot.slot === 'cost');
+    if (!pool.length) {
+      addNumber(work, meant.length ? meant : work.standing, fact, x);
+      continue;
+    }
+    if (
+      work.cue === 'none' &&
+      !meant.length &&
+      !corrected.length &&
+      !(work.changed && sameUnit.length === 1) &&
+      !/ (that|those) *$/.test(segment.words + work.words.trimEnd())
+    )
+      continue;
+    const apart = (slot: Slot): number =>
+      Math.abs(Math.log(Math.max(fact.value, 1e-6) / Math.max(slot.value, 1e-6)));
+    const target = pool.reduce((a, b) => (apart(b) <= apart(a) + 1e-9 ? b : a));
+    if (target.slot === 'cost') {
+      const old = target.s.was.kind === 'material' ? target.s.was.cost : undefined;
+      const each =
+        fact.each ||
+        (old?.each &&
+          !/ (the lot|altogether|in all|all in|total|for (both|the pair|all)|the pair) /.test(work.words));
+      change(work, target.s, 'cost', { amount: fact.value, ...(each ? { each: true } : {}) }, 'cost', [x]);
+    } else {
+      change(work, target.s, target.slot, fact.value, 'number', [x]);
+      if (fact.unit && fact.unit !== target.unit && target.slot !== 'minutes')
+        change(work, target.s, 'unit', fact.unit, 'unit', [x]);
+    }
+  }
+}
+
+const namedBy = (s: Standing, items: Item[]): boolean => items.some((x) => named(s.was, x));
+
+/** The words around a number that say what it counts: back to the number before it, on to the next joint. */
+function nearby(lean: Item[], items: Item[], k: number): Item[] {
+  const at = lean.indexOf(items[k]!);
+  if (at < 0) return items;
+  let from = at;
+  while (from > 0 && !(lean[from - 1]!.quantity && from < at)) from--;
+  let to = at + 1;
+  while (to < lean.length && to < at + 5 && !lean[to]!.quantity && !lean[to]!.cost) to++;
+  return lean.slice(from, to);
+}
+
+function numberFact(
+  work: Work,
+  items: Item[],
+  k: number,
+):
+  | { sort: Sort; value: number; unit?: MaterialUnit | undefined; each?: boolean; cents?: boolean }
+  | undefined {
+  const x = items[k]!;
+  if (x.cost) return { sort: 'cost', value: x.cost.amount, each: x.cost.each };
+  if (x.duration) {
+    const after = items[k + 1]?.w ?? '';
+    if (/^(ago|old|break|for lunch)$/.test(after)) return undefined;
+    return { sort: 'minutes', value: x.duration.minutes };
+  }
+  if (x.quantity?.unit && x.quantity.value !== undefined)
+    return { sort: 'quantity', value: x.quantity.value, unit: x.quantity.unit };
+  if (x.place?.places.length || x.span) return undefined;
+  const value = numberOf(work, x);
+  if (value === undefined || value <= 0) return undefined;
+  if (x.clock?.firm && !/^\d+\.\d\d$/.test(x.w)) return undefined;
+  // "half of one"
+  const cents = /^\d*\.\d\d$/.test(x.w);
+  // "the first one", "that one": no number
+  if (
+    x.w === 'one' &&
+    /^(the|that|this|other|first|second|last|every|each|of|which|a)$/.test(items[k - 1]?.w ?? '')
+  )
+    return undefined;
+  return { sort: 'bare', value, cents };
+}
+
+/** A number that the entry had not got before: a price, an amount, a length of time. */
+function addNumber(
+  work: Work,
+  list: Standing[],
+  fact: { sort: Sort; value: number; unit?: MaterialUnit | undefined; each?: boolean },
+  x: Item,
+  sure = false,
+): boolean {
+  if (work.cue === 'none' && !sure) return false;
+  if (fact.sort === 'minutes') {
+    const treatments = list.filter(({ draft }) => draft.entry.kind === 'treatment');
+    const works = list.filter(({ draft }) => draft.entry.kind === 'work');
+    const target = treatments.length === 1 ? treatments[0] : works.length === 1 ? works[0] : undefined;
+    if (!target) return false;
+    change(work, target, 'minutes', fact.value, 'number', [x]);
+    return true;
+  }
+  const materials = list.filter(({ draft }) => draft.entry.kind === 'material');
+  if (materials.length !== 1) return false;
+  const target = materials[0]!;
+  if (fact.sort === 'cost') {
+    change(work, target, 'cost', { amount: fact.value, ...(fact.each ? { each: true } : {}) }, 'cost', [x]);
+    return true;
+  }
+  if (fact.sort === 'quantity') {
+    change(work, target, 'quantity', fact.value, 'number', [x]);
+    change(work, target, 'unit', fact.unit, 'unit', [x]);
+    return true;
+  }
+  return false;
+}
+
+/** Places said to be wrong with none put in their stead: "not 4-3". */
+function leftOver(work: Work, items: Item[]): void {
+  const wrongItemsLeft = [...work.wrong].filter((x) => x.place?.places.length && !work.used.has(x));
+  if (!wrongItemsLeft.length || !items.length) return;
+  const gone = unique(wrongItemsLeft.flatMap((x) => x.place!.places));
+  for (const s of work.standing) {
+    const now = placesOf(s.draft.entry);
+    const kept = now.filter((p) => !gone.includes(p));
+    if (kept.length && kept.length < now.length) change(work, s, 'places', kept, 'place', wrongItemsLeft);
+  }
+}
+
+/** Another finding, treatment, stuff, cloth or task in the place of the one that was wrong. */
+function substitute(work: Work, items: Item[]): void {
+  const right = items.filter((x) => !work.wrong.has(x) && !work.used.has(x));
+  const denies = (test: (x: Item) => boolean): boolean => [...work.wrong].some(test);
+  const { standing } = work;
+  const findings = standing.filter(({ was }) => was.kind === 'condition');
+  for (const d of work.state.drafts) {
+    const e = d.entry;
+    if (e.kind === 'condition') {
+      const from = d.origins['finding'];
+      const own = right.filter(
+        (x) => x.finding === e.finding && from && x.token.from >= from.from && x.token.from < from.to,
+      );
+      if (!own.length || findings.some(({ was }) => was.kind === 'condition' && was.finding === e.finding))
+        continue;
+      const target =
+        findings.find(({ was }) => was.kind === 'condition' && denies((x) => x.finding === was.finding)) ??
+        (findings.length === 1 &&
+        work.cue !== 'none' &&
+        (d.placed !== 'said' || sharesPlace(findings[0]!.was, e))
+          ? findings[0]
+          : findings.filter(({ was }) => d.placed === 'said' && sharesPlace(was, e)).at(-1));
+      if (target && work.cue !== 'none') change(work, target, 'finding', e.finding, 'finding', own);
+    } else if (e.kind === 'treatment' && e.action) swapTreatment(work, d, right, denies);
+    else if (e.kind === 'material' && e.material) {
+      const own = right.filter((x) => x.material || x.fabric || x.part);
+      const materials = standing.filter(({ was }) => was.kind === 'material');
+      if (!own.length || e.quantity !== undefined) continue;
+      swapMaterial(work, e, own, materials, denies);
+    }
+  }
+  const stuff = right.filter((x) => x.material && !x.fabric && !work.used.has(x));
+  const materials = standing.filter(({ was }) => was.kind === 'material');
+  if (stuff.length && denies((x) => x.material !== undefined))
+    swapMaterial(
+      work,
+      { kind: 'material', use: 'used', material: stuff[0]!.material!, name: stuff.map((x) => x.w).join(' ') },
+      stuff,
+      materials,
+      denies,
+    );
+  swapCloth(work, right, denies);
+  const task = right.find((x) => x.task && !work.used.has(x));
+  const works = standing.filter(({ was }) => was.kind === 'work');
+  if (
+    task &&
+    works.length &&
+    denies((x) => x.task !== undefined && works.some(({ was }) => was.kind === 'work' && was.task === x.task))
+  )
+    for (const s of works) change(work, s, 'task', task.task, 'task', [task]);
+}
+
+const sharesPlace = (a: Entry, b: Entry): boolean => placesOf(a).some((p) => placesOf(b).includes(p));
+
+function swapTreatment(
+  work: Work,
+  d: Draft,
+  right: Item[],
+  denies: (test: (x: Item) => boolean) => boolean,
+): void {
+  const e = d.entry;
+  if (e.kind !== 'treatment') return;
+  const from = d.origins['action'];
+  const own = right.filter((x) => from && x.token.from >= from.from && x.token.from < from.to);
+  const treatments = work.standing.filter(({ draft }) => draft.entry.kind === 'treatment');
+  const same = treatments.filter(
+    ({ was }) =>
+      was.kind === 'treatment' && was.action === e.action && (!e.object || was.object === e.object),
+  );
+  if (same.length) {
+    // the same deed, in another state: "that's only planned"
+    const target = same.length === 1 ? same[0]! : same.find(({ was }) => sharesPlace(was, e));
+    if (
+      target?.was.kind === 'treatment' &&
+      target.was.state !== e.state &&
+      work.cue === 'strong' &&
+      / (not yet|n't yet|still|only|planned|to do|going to|will|tomorrow|already|done|maybe|thinking|considering|yet) /.test(
+        work.words,
+      ) &&
+      (d.placed !== 'said' || sharesPlace(target.was, e))
+    )
+      change(work, target, 'state', e.state, 'state', own);
+    for (const x of own) work.used.add(x);
+    return;
+  }
+  if (!own.length || work.cue === 'none') return;
+  const about = treatments.filter(
+    ({ was }) =>
+      was.kind === 'treatment' &&
+      ((was.object !== undefined && placesOf(e).includes(was.object)) ||
+        (d.placed === 'said' && sharesPlace(was, e))),
+  );
+  const target =
+    treatments.find(({ was }) => was.kind === 'treatment' && denies((x) => x.action?.v === was.action)) ??
+    (about.length === 1 ? about[0] : undefined) ??
+    (treatments.length === 1 && (d.placed !== 'said' || work.cue === 'strong') && work.standing.length <= 2
+      ? treatments[0]
+      : undefined);
+  if (!target) return;
+  change(work, target, 'action', e.action, 'action', own);
+  change(work, target, 'state', e.state, 'state', own);
+  if (e.object || (target.was.kind === 'treatment' && target.was.object))
+    change(work, target, 'object', e.object, 'action', own);
+  if (e.stitch) change(work, target, 'stitch', e.stitch, 'stitch', own);
+  if (e.fabric) change(work, target, 'fabric', e.fabric, 'action', own);
+  if (d.placed === 'said' && placesOf(e).length && !about.length)
+    change(work, target, 'places', placesOf(e), 'place', own);
+}
+
+function swapMaterial(
+  work: Work,
+  e: Extract<Entry, { kind: 'material' }>,
+  own: Item[],
+  materials: Standing[],
+  denies: (test: (x: Item) => boolean) => boolean,
+): void {
+  const target =
+    materials.find(
+      ({ was }) =>
+        was.kind === 'material' &&
+        denies((x) => named(was, x) || (x.material !== undefined && x.material === was.material)),
+    ) ??
+    (materials.length === 1 && work.cue === 'strong' && !own.some((x) => named(materials[0]!.was, x))
+      ? materials[0]
+      : undefined);
+  if (target?.was.kind !== 'material' || own.every((x) => work.used.has(x))) return;
+  if (target.was.material === e.material && target.was.name === e.name) return;
+  change(
+    work,
+    target,
+    'material',
+    target.was.material === 'backing' && e.material === 'fabric' ? 'backing' : e.material,
+    'material',
+    own,
+  );
+  if (e.name) change(work, target, 'name', e.name, 'material', own);
+}
+
+/** "the claret, not the gold": the cloth put in, or the cloth that has the damage, with its blocks. */
+function swapCloth(work: Work, right: Item[], denies: (test: (x: Item) => boolean) => boolean): void {
+  const cloth = right.find((x) => x.fabric?.names.length === 1);
+  if (!cloth || work.cue === 'none') return;
+  const name = cloth.fabric!.names[0]!;
+  const { blocks } = work.state.fabrics;
+  for (const s of work.standing) {
+    const e = s.was;
+    const old =
+      e.kind === 'material'
+        ? e.name
+        : e.kind === 'condition' || e.kind === 'treatment'
+          ? e.fabric
+          : undefined;
+    if (old === undefined || old === name || !Object.hasOwn(blocks, old)) continue;
+    if (work.cue !== 'strong' && !denies((x) => Boolean(x.fabric?.names.includes(old)))) continue;
+    change(work, s, e.kind === 'material' ? 'name' : 'fabric', name, 'fabric', [cloth]);
+    const theirs = blocks[old]!;
+    if (
+      e.kind === 'condition' &&
+      placesOf(e).length === theirs.length &&
+      theirs.every((p) => placesOf(e).includes(p))
+    )
+      change(work, s, 'places', [...(blocks[name] ?? [])], 'fabric', [cloth]);
+  }
+}
+
+/** Entries that the note tells beside the mending. */
+function unconsumed(work: Work, _items: Item[]): Draft[] {
+  return work.state.drafts.filter((d) => {
+    const e = d.entry;
+    const told = d.origins['entry'];
+    const within = (x: Item): boolean =>
+      told !== undefined && x.token.from >= told.from && x.token.from < told.to;
+    if ([...work.used, ...work.wrong].some(within)) return false;
+    if (e.kind === 'remark' || e.kind === 'decision') return false;
+    return !work.standing.some(({ was, draft }) =>
+      [was, draft.entry].some(
+        (x) =>
+          x.kind === e.kind &&
+          ((e.kind === 'condition' &&
+            x.kind === 'condition' &&
+            x.finding === e.finding &&
+            (d.placed !== 'said' || sharesPlace(x, e))) ||
+            (e.kind === 'treatment' &&
+              x.kind === 'treatment' &&
+              x.action === e.action &&
+              (d.placed !== 'said' || sharesPlace(x, e))) ||
+            (e.kind === 'material' &&
+              x.kind === 'material' &&
+              x.material === e.material &&
+              e.quantity === undefined) ||
+            (e.kind === 'measurement' && x.kind === 'measurement' && x.of === e.of) ||
+            (e.kind === 'work' && x.kind === 'work')),
+      ),
+    );
+  });
+}
+
+/** Can it stand on its own beside the mended entries? */
+export const complete = (d: Draft): boolean =>
+  (d.placed === 'said' && placesOf(d.entry).length > 0) ||
+  (d.entry.kind === 'material' && d.entry.material !== undefined && d.entry.quantity !== undefined);

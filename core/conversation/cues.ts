@@ -1,0 +1,46 @@
+/**
+ * Words by which a note tells that it mends the one before. `strong`: it can hardly be anything else; `weak`: it may be, where
+ * what follows fits the last note; `none`: nothing but its content tells.
+ */
+export type Cue = 'strong' | 'weak' | 'none';
+
+const SOUNDS =
+  /^(?:(?:oh|ah|aw|ach|right|okay|ok|so|and|but|well|hmm|damn|bother|drat|shoot|blast|argh|dear|please|no|nope|nah|yes|,|-|\.|!|:) )+/;
+/** At the beginning, after sounds like "oh" or "right". */
+const STRONG_START =
+  /^(?:sorry|apologies|correction|corrected|correct that|i (?:meant|mean ,|mean the|misspoke|miscounted|misread|misheard|mixed|muddled|said|tell a lie|made a mistake|got (?:that|it|those|them) (?:wrong|mixed|muddled|backwards|the wrong way))|i 'm telling (?:a lie|lies|fibs)|telling lies|tell a lie|make (?:that|it|this|those)|(?:that|it|this|they|those) (?:should|ought to) (?:have |of |'ve )?(?:be|been|read|say|said)\b|should (?:have |of |'ve )?(?:be|been|read|say|said)|i should (?:have|of|'ve)|beg (?:your )?pardon|i beg|pardon|wrong|typo|misspoke|my (?:mistake|fault|error|bad)|wait (?:a minute )?,? ?no|no ,? ?wait|backwards|other way (?:a?round|about)|the other way|change|alter|amend|put that down as|call (?:it|that)|let me correct|let me put that right|fix that|rather|got that wrong|not so|scratch|strike|delete|cross out|rub out|leave out|read (?:that|it) as|for .{1,24} read)\b/;
+/** Anywhere, in words that speak of the telling and not of the work. */
+const STRONG_ANYWHERE =
+  /\b(?:i (?:should have|should of|should 've) said|i meant|is what i mean(?:t)?|i misspoke|i miscounted|ca n't count|can not count|my mistake|typo|i mixed (?:those|them|that|it) up|mixed up|got (?:that|it|those|them) wrong|said (?:that|it) wrong|should (?:have |of |'ve )(?:been|read|said)|wrong way round|i tell a lie|beg (?:your )?pardon|slip of the tongue|misread)\b/;
+const STRONG_END =
+  /(?:^|[ ,.])(?:sorry|i mean|i meant|correction|my mistake|rather|typo|that should be|not)[ .!]*$/;
+/** "no" before the thing itself denies it ("no holes in row four") and mends nothing. */
+const WEAK_START =
+  /^(?:no|nope|nah|not|actually|oops|whoops|hang on|hold on|hold it|wait|hold up|that was|it was|they were|those were|these were|this was|only|just)\b/;
+
+export function cueOf(words: string): Cue {
+  const plain = words.trim();
+  const lead = SOUNDS.exec(`${plain} `)?.[0] ?? '';
+  const rest = plain.slice(lead.length);
+  const waited = rest.replace(
+    /^(?:hang on|hold on|hold it|hold up|wait|wait a minute|actually|oops|whoops|just|that was|it was)(?: a (?:minute|second|sec|moment|bit))?(?: [,.!:-])*(?: (?:no|and|but|so))*(?: [,.!:-])* ?/,
+    '',
+  );
+  if (
+    STRONG_START.test(rest) ||
+    STRONG_START.test(waited) ||
+    STRONG_ANYWHERE.test(plain) ||
+    STRONG_END.test(plain)
+  )
+    return 'strong';
+  if (/^(?:no|nope|nah) ?$/.test(plain)) return 'none';
+  if (/(?:^| )(?:no|nope|nah) /.test(lead) || WEAK_START.test(rest)) return 'weak';
+  // "it's row four", said of the last note, is short; "it's patched now, with …" tells something new
+  if (
+    /^(?:it|that|they|those|this) (?:'s|is|are|'re) /.test(rest) &&
+    rest.split(' ').length <= 7 &&
+    !/ now\b/.test(rest)
+  )
+    return 'weak';
+  return 'none';
+}

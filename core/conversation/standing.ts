@@ -1,0 +1,58 @@
+import type { Entry, Origin, ReadEntry } from '../../shared/entry.ts';
+import type { AskSlot } from '../../shared/vocabulary.ts';
+import type { Draft } from '../rules/draft.ts';
+import type { Item } from '../rules/item.ts';
+
+/** What the last note logged, as it stands until it is mended, answered or taken back. */
+export type LastNote = {
+  entries: ReadEntry[];
+  /** Its words, on which the origins of its entries stand. */
+  said: string;
+  /** The question that it left open. */
+  ask: AskSlot | null;
+  /** A block that was named outside the grid: row and block as heard. */
+  heard?: { row: number; block: number };
+};
+
+/** An entry of the last note while a later note works on it; `was` is how it stood before. */
+export type Standing = { draft: Draft; was: Entry };
+
+/** The last note's entries, ready to be mended. Their origins keep the words that they stand on. */
+export function standingOf(last: LastNote): Standing[] {
+  return last.entries.map((read) => {
+    const origins: Record<string, Origin> = {};
+    for (const [slot, origin] of Object.entries(read.origins))
+      origins[slot] = {
+        ...origin,
+        words: origin.words ?? last.said.slice(origin.from, Math.min(origin.to, origin.from + 500)),
+      };
+    const draft: Draft = {
+      entry: structuredClone(read.entry),
+      origins,
+      placed: 'said',
+      clause: -1,
+      sentence: -1,
+      ...(read.reason === undefined ? {} : { reason: read.reason }),
+    };
+    return { draft, was: structuredClone(read.entry) };
+  });
+}
+
+/** Places of an entry; empty where it has none or can have none. */
+export const placesOf = (entry: Entry): string[] => ('places' in entry ? (entry.places ?? []) : []);
+
+/** Sets one slot and points it to the words of this note that gave it; `undefined` takes the slot away. */
+export function put(draft: Draft, slot: string, value: unknown, rule: string, items: Item[]): void {
+  const entry = draft.entry as Record<string, unknown>;
+  if (value === undefined) {
+    delete entry[slot];
+    delete draft.origins[slot];
+    return;
+  }
+  entry[slot] = value;
+  const from = Math.min(...items.map((x) => x.token.from));
+  const to = Math.max(...items.map((x) => x.end ?? x.token.to));
+  draft.origins[slot] = items.length
+    ? { rule, how: 'said', from, to }
+    : { rule, how: 'implied', from: 0, to: 0 };
+}
