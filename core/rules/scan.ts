@@ -1,6 +1,7 @@
 import type { QuiltGrid } from '../../shared/quilt.ts';
+import { readCount } from '../text/read-number.ts';
 import type { Token } from '../text/tokenise.ts';
-import { findCost, findQuantity } from './amounts/find-amount.ts';
+import { findCost, findQuantity, readUnit } from './amounts/find-amount.ts';
 import { type FabricIndex, findFabric } from './fabrics/find-fabric.ts';
 import type { Item } from './item.ts';
 import { LEXICON } from './lexicon-index.ts';
@@ -46,10 +47,13 @@ export function scan(
     if (WORK_TALK.test(t.w)) work = true;
   }
   const measuring = tokens.some((t) => MEASURE_TALK.test(t.w));
+  const inMillimetres = tokens.some((t) => /^(mm|mils?|millimet(re|er)s?)$/.test(t.w));
   let i = 0;
   while (i < tokens.length) {
     const item =
-      (measuring ? blockSize(tokens, i) : undefined) ?? itemAt(tokens, i, ctx, fabrics, commerce, work);
+      (measuring ? blockSize(tokens, i) : undefined) ??
+      (inMillimetres ? fourFigures(tokens, i) : undefined) ??
+      itemAt(tokens, i, ctx, fabrics, commerce, work);
     items.push(item);
     if (item.place) {
       places.push(item.place);
@@ -80,6 +84,30 @@ function blockSize(tokens: Token[], i: number): Item | undefined {
   // "blocks 3, 4 and 5" is a list of blocks
   if (!quantity.unit && after === ',' && tokens[quantity.next + 1]?.kind === 'number') return undefined;
   return { i, j: i + 1, w: token.w, token, measure: 'block' };
+}
+
+/** "sixteen twenty", "eighteen oh five" where millimetres are told: 1620, 1805. */
+function fourFigures(tokens: Token[], i: number): Item | undefined {
+  const token = tokens[i]!;
+  const first = token.kind === 'word' ? readCount(tokens, i) : undefined;
+  if (!first || first.value < 10 || first.value > 99) return undefined;
+  const oh = tokens[first.next]?.w === 'oh';
+  const second = readCount(tokens, oh ? first.next + 1 : first.next);
+  if (!second?.inWords || (oh ? second.value > 9 : second.value < 10)) return undefined;
+  const unit = readUnit(tokens, second.next, false);
+  if (unit && unit.unit !== 'mm' && unit.unit !== 'ml') return undefined;
+  const next = unit?.next ?? second.next;
+  return {
+    i,
+    j: next,
+    w: tokens
+      .slice(i, next)
+      .map((t) => t.w)
+      .join(' '),
+    token,
+    end: tokens[next - 1]!.to,
+    quantity: { next, value: first.value * 100 + second.value, unit: 'mm', rule: 'amount.four-figures' },
+  };
 }
 
 /** Places named one after the other with only "and" or a comma between are one group. */

@@ -129,6 +129,13 @@ function isUsed(
           .some((x) => /^(behind|underneath|beneath|under|over)$/.test(x.w));
       }
       if (withIt) return true;
+      // "set new pickle green in"
+      if (
+        action === 'replace' &&
+        items[good.next]?.w === 'in' &&
+        /^(set|let|put|pieced|sewed|sewn)$/.test(last)
+      )
+        return true;
       // the cloth that was mended stands after "the", "on", "in the"
       if (last === 'in') return true;
       if (/^(the|that|both|all|every|on|over)$/.test(last)) return false;

@@ -81,7 +81,13 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     }
   // "104 centimetres across, 166 down"
   for (let k = 1; k < items.length; k++)
-    if (w(items, k) === 'down' && isNumber(items[k - 1]) && !used.has(k - 1) && / (across|wide) /.test(all))
+    if (
+      w(items, k) === 'down' &&
+      isNumber(items[k - 1]) &&
+      !used.has(k - 1) &&
+      / (across|wide) /.test(all) &&
+      items.some(lengthUnit)
+    )
       push('length', k - 1, 'measure.down', [items[k]!]);
   // "62 1/2 by 76", "60 x 72 in"
   for (let k = 0; k + 2 < items.length; k++) {
@@ -216,14 +222,16 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         const m = nextNumber(items, k + 1, used, 5);
         if (m !== undefined) push('block', m, 'measure.blocks', [item]);
       } else if (
-        (item.part === 'border' || item.place?.places[0]?.startsWith('border')) &&
+        (item.part === 'border' || item.object === 'border' || item.place?.places[0]?.startsWith('border')) &&
         !/\b(strips?)\b/.test(all)
       ) {
         const m =
           isNumber(items[k + 1]) && (lengthUnit(items[k + 1]) || (shared && isEnd(items, k + 2)))
             ? k + 1
             : /^(is|are|at|wide|of|measures|runs|'s|finishes)$/.test(w(items, k + 1)) &&
-                (lengthUnit(items[k + 2]) || shared)
+                isNumber(items[k + 2]) &&
+                (lengthUnit(items[k + 2]) || shared) &&
+                !items.slice(k + 3, k + 14).some((x) => x.w === 'wide')
               ? k + 2
               : undefined;
         if (m !== undefined && !used.has(m) && !/\b(trim|trimmed|off)\b/.test(all))
@@ -348,7 +356,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         !/\b(quilt|top|it 's|it is|width|measured|measures|wide and)\b/.test(all)
       )
         continue;
-      const border = items.slice(Math.max(0, k - 6), k).some((x) => x.part === 'border');
+      const border = items.slice(Math.max(0, k - 14), k).some((x) => x.part === 'border');
+      // "ten down and eight across" counts blocks
+      if (word === 'across' && !items.some(lengthUnit)) continue;
       if (!lengthUnit(items[m]) && !shared) {
         if (!/\b(width|length|wide|long)\b/.test(word)) continue;
       }

@@ -362,7 +362,7 @@ function clockEnd(tokens: Token[], i: number): boolean {
   );
 }
 const COUNTED = new Set(
-  'inch inches in cm mm m metre metres meter meters yard yards yd yds minutes minute min mins hour hours hr hrs h spools spool reels reel skeins skein packs pack blocks block rows row columns col g grams oz ml ft foot feet pounds pound dollars quid euros percent dozen of pins ties stitches pieces pence more places'.split(
+  'inch inches in cm mm m metre metres meter meters yard yards yd yds minutes minute min mins hour hours hr hrs h spools spool reels reel skeins skein packs pack blocks block rows row columns col g grams oz ml ft foot feet pounds pound dollars quid euros percent dozen of pins ties stitches pieces pence more places long wide deep high apart across down'.split(
     ' ',
   ),
 );

@@ -20,7 +20,7 @@ const wordsOf = (items: Item[], from: number, to: number): string =>
 
 /** Words that may stand between a time and the kind of work that it is of. */
 const LIGHT = new Set(
-  "from between at the my this that was were i 've 's 'm is it been on went , : - -- of did doing for in with some to spent just a bit little more good last night today tonight yesterday morning afternoon evening arvo day only about over all another and so then there here and had have then again back sitting sat worked working session stint solid straight today's of's stretch put got around roughly near nearly ( ) am pm came got put away still now took takes ran lasted went were".split(
+  "from between at the my this that was were i 've 's 'm is it been on went , : - -- of did doing for in with some to spent just a bit little more good last night today tonight yesterday morning afternoon evening arvo day only about over all another and so then there here and had have then again back sitting sat worked working session stint solid straight today's of's stretch put got around roughly near nearly ( ) am pm came got put away still now took her him them me takes ran lasted went were".split(
     ' ',
   ),
 );
@@ -51,7 +51,7 @@ function hasObject(items: Item[], k: number): boolean {
   if (next.w === 'on' || next.w === 'in') {
     // "the sewing on", but "the mending on the quilt", "cutting in the afternoon"
     const far = items[k + 2];
-    return !far || /^(of|,|by|and)$/.test(far.w) || Boolean(far.place && far.place.kind !== 'part');
+    return !far || /^(of|,|by|and)$/.test(far.w) || far.place?.kind === 'blocks';
   }
   if (OBJECT_AHEAD.has(next.w) && next.w !== 'that') return true;
   if (/^(the|a|those|these|my|her|all|both|some|out|off)$/.test(next.w)) {
@@ -108,7 +108,7 @@ const MARK_WORDS = new Set(
 const START =
   / (started|start|starting|began|begin|begun|beginning|kicked off|kicking off|sat down|sat down to it|set to|opened|resumed|got going|got started|clocked on|clocking on|off we go|picked it up|picked up again|took it up|back on it|back at it|back to it|went back to|back to|back on|back at|picked it up again|took up|since|in since|going since|got stuck in|set about|got cracking|on it from|up and running) $/;
 const STOP =
-  / (stopped|stop|stopping|stops|quit|quitting|finished|finish|finishing|ended|end|ends|packed up|packing up|packed in|packed it in|packing it in|pack it in|knocked off|knocking off|knocked over|called it|calling it|called it a day|called it a night|wrapped up|wrapping up|wrapped it up|gave up|clocked off|clocking off|left off|leaving off|broke off|breaking off|closed|done|me done|all done|over|down tools|downed tools|put it down|put it away|laid it by|till|until|til|jacked it in|done for|finished up|finished off|finished for) $/;
+  / (stopped|stop|stopping|stops|quit|quitting|finished|finish|finishing|ended|end|ends|packed up|packing up|packed in|packed it in|packing it in|pack it in|knocked off|knocking off|knocked over|called it|calling it|called it a day|called it a night|wrapped up|wrapping up|wrapped it up|gave up|clocked off|clocking off|left off|leaving off|broke off|breaking off|closed|off|done|me done|all done|over|down tools|downed tools|put it down|put it away|laid it by|till|until|til|jacked it in|done for|finished up|finished off|finished for) $/;
 
 type Mark = { at: number; end: number; mark: 'start' | 'stop'; word: string };
 
@@ -120,7 +120,10 @@ function marksOf(items: Item[]): Mark[] {
       continue;
     for (let n = 5; n >= 1; n--) {
       if (k + n > items.length) continue;
-      const phrase = wordsOf(items, k, k + n);
+      const phrase = wordsOf(items, k, k + n).replace(
+        /^ backing (it in|up|in) $/,
+        items[k]!.token.heard ? ' packing $1 ' : ' backing $1 ',
+      );
       const mark =
         START.test(phrase) && START.exec(phrase)!.index === 0
           ? 'start'
@@ -142,6 +145,7 @@ function marksOf(items: Item[]): Mark[] {
         !items[k + n + 1]?.task
       )
         break;
+      if (phrase.trim() === 'off' && !items[k - 1]?.task) break;
       if (phrase.trim() === 'over' && !items.slice(Math.max(0, k - 3), k).some((x) => x.task)) break;
       if (
         (phrase.trim() === 'closed' || phrase.trim() === 'opened') &&
@@ -172,6 +176,13 @@ export function readTimes(
   const now = wallMinutes(state.local);
   const used = new Set<number>();
   const all = wordsOf(items, 0, items.length);
+  // "2:50-4:15 … no, 3:50-5:15": the later stretch stands for the earlier
+  if (/^(no|sorry|wait|oops)$/.test(w(items, 0)) && items.slice(1, 4).some((x) => x.span)) {
+    const wrong = state.drafts.findIndex(
+      (d) => d.entry.kind === 'work' && d.entry.start && d.sentence < sentence.number,
+    );
+    if (wrong >= 0) state.drafts.splice(wrong, 1);
+  }
 
   const dayOf = (k: number): { start: number; part?: DayFound['part'] } | undefined => {
     const at = items[k]!.token.from;
@@ -179,7 +190,8 @@ export function readTimes(
     const last = items.at(-1)!.token.to;
     const here = days.filter((d) => !d.vague && d.start <= now);
     const within = here
-      .filter((d) => d.index >= first && d.index <= last)
+      // "this arvo i'm going to …" after the time is another matter; "at eleven last night" is not
+      .filter((d) => d.index >= first && d.index <= last && d.index - (items[k]!.end ?? at) < 28)
       .sort((a, b) => Math.abs(a.index - at) - Math.abs(b.index - at))[0];
     const found =
       within ?? here.filter((d) => d.index < first && d.part === undefined && d.start < now - 1440).at(-1);
@@ -203,11 +215,12 @@ export function readTimes(
           task && 'item' in task ? task.item : undefined,
           task && 'item' in task ? 'said' : 'implied',
         ],
-        ...Object.fromEntries(Object.entries(slots).map(([slot, value]) => [slot, [value, rule, on]])),
+        ...Object.fromEntries(
+          Object.entries(pastOnly(slots, now)).map(([slot, value]) => [slot, [value, rule, on]]),
+        ),
       } as Parameters<typeof makeDraft>[2],
       'unneeded',
     );
-    draft.clause = -1;
     state.drafts.push(draft);
     for (let k = from; k < to; k++) used.add(k);
     if (task && 'at' in task) used.add(task.at);
@@ -416,6 +429,25 @@ export function readTimes(
   }
 
   for (const k of used) claims.cut.add(items[k]!);
+}
+
+/** A time that would lie after the note is the same reading half a day or a day before. */
+function pastOnly(slots: Slots, now: number): Slots {
+  const out = { ...slots };
+  for (const key of ['time', 'start', 'end'] as const) {
+    const value = out[key];
+    if (value !== undefined && wallMinutes(value) > now) return earlier(out, 1440, now);
+  }
+  return out;
+}
+function earlier(slots: Slots, by: number, now: number): Slots {
+  const out = { ...slots };
+  for (const key of ['time', 'start', 'end'] as const) {
+    const value = out[key];
+    if (value !== undefined) out[key] = wallTime(wallMinutes(value) - by);
+  }
+  const latest = out.end ?? out.time ?? out.start;
+  return latest !== undefined && wallMinutes(latest) > now ? earlier(out, by, now) : out;
 }
 
 type Push = (

@@ -51,7 +51,9 @@ export function readDurations(
         d.entry.action,
     );
     const near = done.filter((d) => d.sentence === clause.sentence);
-    const pool = near.length ? near : done.filter((d) => d.sentence >= clause.sentence - 1);
+    // three dots are three stops: "in herringbone ... plain running stitch, sixteen minutes"
+    const last = done.at(-1)?.sentence ?? -1;
+    const pool = near.length ? near : done.filter((d) => d.sentence === last && last >= clause.sentence - 4);
     const lead = ` ${items
       .slice(Math.max(0, k - 4), k)
       .map((x) => x.w)
