@@ -378,6 +378,7 @@ function treatment(
   const verb = items[way.at]!;
   if (
     verb.task &&
+    !stitch &&
     verb.action?.form === 'ing' &&
     way.rule.startsWith('treatment.verb') &&
     placed.kind === 'none' &&
