@@ -203,13 +203,15 @@ export function removalAt(
   const item = items[k]!;
   if (!Object.hasOwn(REMOVE_VERBS, item.w)) return undefined;
   const { form, particle } = REMOVE_VERBS[item.w]!;
+  // "a new strip", "the strip for the border", "took a lift": a thing
+  if (/^(strip|strips|lift|draw)$/.test(item.w) && !isImperative(items, k)) return undefined;
   const actual = item.w === 'cut' ? 'past' : form;
+  const auxiliary = /^(have|has|had|having|get|gets|got|getting|gotten)$/.test(item.w);
   for (let m = k + 1; m < Math.min(items.length, k + 13); m++) {
     const word = items[m]!.w;
-    if (PARTICLES.has(word)) {
-      if (word === 'away' && item.w.startsWith('cut')) return { form: actual, particle: m };
-      return { form: actual, particle: m };
-    }
+    if (PARTICLES.has(word)) return { form: actual, particle: m };
+    // "has been drawn out", "got them picked out": the verb is the later one
+    if (auxiliary && Object.hasOwn(REMOVE_VERBS, word)) return undefined;
     if (
       PARTICLE_STOP.has(word) &&
       !(word === 'and' && items[m + 1] && (items[m + 1]!.object || items[m + 1]!.w === 'the'))
@@ -223,6 +225,14 @@ export function removalAt(
       return { form: actual };
   }
   return particle ? undefined : { form: actual };
+}
+
+/** Does a word that may be a noun stand as a verb: "strip it off", "to lift the patch"? */
+function isImperative(items: Item[], k: number): boolean {
+  const before = items[k - 1]?.w ?? '';
+  if (/^(to|will|'ll|must|should|gonna|could|might|can|and|then|i)$/.test(before))
+    return !/^(of|for|wide|,|is|was|along)$/.test(items[k + 1]?.w ?? '');
+  return /^(it|the|that|them|those|off|out|this)$/.test(items[k + 1]?.w ?? '') && (k === 0 || before === ',');
 }
 
 const MOOD_BEFORE_BASE = new Set([
@@ -277,10 +287,25 @@ const MOOD_BEFORE_BASE = new Set([
   'only',
 ]);
 
+/** "sound cloth", "fine net", "a good six inches", "okay so": no word on the quilt's condition. */
+export function isSound(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  const before = items[k - 1]?.w ?? '';
+  const next = items[k + 1];
+  if (/^(holding|came|in |as good|no damage|not )/.test(item.w)) return true;
+  if (/^(to|a|an|of|the|with|for|as|some|more)$/.test(before)) return false;
+  if (next && (next.material || next.quantity || next.stitch || next.duration) && !next.part && !next.place)
+    return false;
+  if (/^(okay|ok|all right|alright|fine|good)$/.test(item.w) && k === 0) return false;
+  return true;
+}
+
 /** Does this item say that something is so or is done? */
 export function isPredicate(items: Item[], k: number): boolean {
   const item = items[k]!;
+  if (item.finding === 'sound' && !isSound(items, k)) return false;
   if (item.finding || item.measure === 'diagonal') return true;
+  if (item.w === 'ditto' || item.w === 'likewise') return true;
   if (item.action) {
     const { form } = item.action;
     const lead = items[k - 1]?.w ?? '';
@@ -398,8 +423,7 @@ export function cutClauses(items: Item[]): Clause[] {
     }
     if (w === '?' && mark) asked.add(sentence);
     const dash = w === '-' && mark && !(item.token.glued && items[k + 1]?.token.glued);
-    const soWeak = w === 'so' && BE.has(items[k - 1]?.w ?? '') && items[k - 1]?.w !== 'out';
-    if ((SOFT.has(w) && !soWeak && !item.place && !item.span && !item.clock) || dash) {
+    if ((SOFT.has(w) && !isWeakSo(items, k) && !item.place && !item.span && !item.clock) || dash) {
       if (dash || w === ':' || w === '(' || w === ')' || w === '--') {
         close(w === ')' || w === '(' ? ',' : dash ? '-' : w);
         continue;
@@ -411,7 +435,8 @@ export function cutClauses(items: Item[]): Clause[] {
           items[k + 1] &&
           SOFT.has(items[k + 1]!.w) &&
           items[k + 1]!.token.kind === 'word' &&
-          !items[k + 1]!.place
+          !items[k + 1]!.place &&
+          !isWeakSo(items, k + 1)
         ) {
           joint = joint === ',' || joint === '' || joint === 'and' ? items[k + 1]!.w : joint;
           k++;
@@ -433,15 +458,35 @@ export function cutClauses(items: Item[]): Clause[] {
     current.push(item);
   }
   close('');
-  for (const c of clauses) if (asked.has(c.sentence)) c.asked = true;
+  for (const number of asked) {
+    const own = clauses.filter((c) => c.sentence === number);
+    const last = own.at(-1);
+    // "I'm leaving that one be, because why would you mend what isn't broken?": only the last part asks
+    const tailAsks =
+      own.length > 1 &&
+      /^(why|what|who|how|when|where)$/.test(last!.items[0]?.w ?? '') &&
+      last!.joint !== 'or';
+    for (const c of tailAsks ? [last!] : own) c.asked = true;
+  }
   return clauses;
+}
+
+/** "is so weak", "ever so thin", "so's the one above": no "so" that begins a statement. */
+function isWeakSo(items: Item[], k: number): boolean {
+  if (items[k]!.w !== 'so') return false;
+  const before = items[k - 1]?.w ?? '';
+  if (before === 'ever' || (BE.has(before) && before !== 'out')) return true;
+  return (
+    /^('s|is|are|has|have|was|were|did|does|do|had)$/.test(items[k + 1]?.w ?? '') &&
+    (items[k + 2]?.place !== undefined || /^(the|that|those|its)$/.test(items[k + 2]?.w ?? ''))
+  );
 }
 
 function restHasPredicate(items: Item[], from: number): boolean {
   for (let k = from; k < items.length; k++) {
     const item = items[k]!;
     if (HARD.has(item.w) && item.token.kind === 'mark') return false;
-    if (SOFT.has(item.w) && !item.place && k > from + 1) {
+    if (SOFT.has(item.w) && !item.place && k > from + 1 && !isWeakSo(items, k)) {
       // "the seam between 1-2 and 1-3 has come undone": a list of places goes on
       if (/^(and|&|,|\+|or)$/.test(item.w) && joinsPlaces(items, k)) continue;
       return false;
@@ -494,6 +539,12 @@ function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   const next = items[k + 1];
   if (!next) return true;
   if (w === '/') return false;
+  // "between 2-1 and 3-1 and closed …", "out of 2-2 + 3-2, …": a list of places goes on
+  if (/^(and|&|,|\+)$/.test(w) && joinsPlaces(items, k)) {
+    let right = k + 1;
+    while (!items[right]!.place) right++;
+    if (!items[right]!.part && !beginsSaying(items, right)) return false;
+  }
   if (
     w === 'after' ||
     w === 'before' ||
@@ -591,12 +642,30 @@ function newSubject(items: Item[], from: number): boolean {
   let k = from;
   while (/^(the|and|all|both|that|those|every|also|for)$/.test(items[k]?.w ?? '') && k < from + 3) k++;
   const subject = items[k];
+  // "and a new one will go on"
+  if (
+    /^(a|another)$/.test(subject?.w ?? '') &&
+    /^(new|fresh)$/.test(items[k + 1]?.w ?? '') &&
+    FINITE.has(items[k + 3]?.w ?? '')
+  )
+    return true;
   if (!subject || !(subject.place || subject.fabric || subject.seam || subject.part)) return false;
   while (joinsPlaces(items, k + 1)) k += 2;
   const verb = items[k + 1]?.w ?? '';
   return (
     FINITE.has(verb) ||
     (FINITE.has(items[k + 2]?.w ?? '') && /^(both|all|one|ones|block|still|also|seam|there)$/.test(verb))
+  );
+}
+
+/** Is the place at `k` followed at once by what is said of it: "3-2 torn", "3-2 is torn", "3-2's torn"? */
+function beginsSaying(items: Item[], k: number): boolean {
+  let m = k + 1;
+  while (/^(both|also|all|too|too,|still|block|one)$/.test(items[m]?.w ?? '') && m < k + 3) m++;
+  const next = items[m];
+  if (!next) return false;
+  return (
+    FINITE.has(next.w) || next.w === "'re" || next.w === 'were' || next.w === ':' || isPredicate(items, m)
   );
 }
 
@@ -657,8 +726,15 @@ function startsWithSubject(items: Item[], k: number): boolean {
 /** In running speech: does the item at `k` begin, or complete, a second statement in the current clause? */
 function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   const item = items[k]!;
-  const predicates = current.map((_x, m) => (isPredicate(current, m) ? m : -1)).filter((m) => m >= 0);
   const before = current.at(-1)!;
+  // "… down as we speak forget the net"
+  if (
+    (item.w === 'forget' || item.w === 'scrap') &&
+    /^(the|that|it|about|all|any)$/.test(items[k + 1]?.w ?? '') &&
+    !/^(to|n't|not|i|and|'ll|will|do|never)$/.test(before.w)
+  )
+    return hasPredicate(current);
+  const predicates = current.map((_x, m) => (isPredicate(current, m) ? m : -1)).filter((m) => m >= 0);
   if (!predicates.length) {
     if (
       item.w === 'i' &&
@@ -720,7 +796,9 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   if (item.w === 'it' && BE.has(items[k + 1]?.w ?? '') && items[k + 1]?.w !== 'all')
     return (
       !PREPOSITIONS.has(before.w) &&
-      !['where', 'which', 'what', 'as', 'when', 'if', 'before', 'since', 'how', 'while'].includes(before.w) &&
+      !/^(where|which|what|as|when|if|before|since|how|while|let|way|than|like|just|exactly|that|because|call|calling|make|leave|leaving)$/.test(
+        before.w,
+      ) &&
       !before.action &&
       !removalAt(items, k - 1)
     );
@@ -737,6 +815,8 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   if (!isPredicate(items, k)) return false;
   const last = predicates.at(-1)!;
   const lastItem = current[last]!;
+  // "took the tacking out", "have come off the bottom row": the particle belongs to the verb before
+  if (PARTICLES.has(item.w) && Object.hasOwn(REMOVE_VERBS, lastItem.w)) return false;
   const between = current.slice(last + 1);
   // "darned the hole", "pressed the puckers out", "closed the split seam": the finding is what the work is done to.
   const doing = lastItem.action || removalAt(current, last);
@@ -798,6 +878,7 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
 /** Where in the current clause the new statement's own words begin: at its subject, if that is not led by a preposition. */
 function statementStart(current: Item[], items: Item[], k: number): number {
   const first = items[k]!;
+  if (first.w === 'forget' || first.w === 'scrap') return current.length;
   if (first.w === 'i' || first.w === 'there' || first.w === 'it' || first.w === 'she' || first.w === 'he')
     return current.length;
   let at = current.length;
@@ -847,6 +928,10 @@ function statementStart(current: Item[], items: Item[], k: number): number {
         if (!sawPlace) at = m;
         continue;
       }
+      if (item.w === 'of' && !isQuantifier(current[m - 1])) {
+        // "out of that whole row | the batting's clumped": the place stays with what was said before
+        return sawPlace ? afterPlaces(current, m + 1) : m;
+      }
       if (!PREPOSITIONS.has(item.w) || item.w === 'to' || item.w === 'of' || item.w === 'for') {
         at = m;
         continue;
@@ -854,15 +939,7 @@ function statementStart(current: Item[], items: Item[], k: number): number {
     }
     if (PREPOSITIONS.has(item.w)) {
       // the place after a preposition belongs to what was said before
-      if (sawPlace) {
-        let after = m + 1;
-        while (
-          after < current.length &&
-          (current[after]!.place || ['the', 'and', ',', '&'].includes(current[after]!.w))
-        )
-          after++;
-        return after;
-      }
+      if (sawPlace) return afterPlaces(current, m + 1);
       at = m;
       continue;
     }
@@ -872,18 +949,38 @@ function statementStart(current: Item[], items: Item[], k: number): number {
   if (at < current.length && at > 0) {
     const prior = current[at - 1]!;
     const hasAux = current.slice(at).some((x) => BE.has(x.w));
-    if (prior.action && !hasAux && current.slice(at).some((x) => x.place)) {
-      let after = at;
-      while (
-        after < current.length &&
-        (current[after]!.place || ['the', 'and', ',', '&'].includes(current[after]!.w))
-      )
-        after++;
-      return after;
-    }
+    if (prior.action && !hasAux && current.slice(at).some((x) => x.place)) return afterPlaces(current, at);
   }
   return at;
 }
+
+/** The index after the places, joined by "and" or commas, that stand from `from` on. A new subject with a part or seam ends them. */
+function afterPlaces(current: Item[], from: number): number {
+  let after = from;
+  while (after < current.length) {
+    const item = current[after]!;
+    if (item.place && item.place.kind !== 'part') after++;
+    else if (item.place && after === from) after++;
+    else if (item.w === 'the' && after === from) after++;
+    else if (
+      /^(and|,|&|the)$/.test(item.w) &&
+      current
+        .slice(after + 1, after + 3)
+        .some((x, n) => x.place && x.place.kind !== 'part' && (n === 0 || current[after + 1]!.w === 'the'))
+    )
+      after++;
+    else break;
+  }
+  return after;
+}
+
+/** "all of the ties", "most of them", "one of the blocks". */
+const isQuantifier = (item: Item | undefined): boolean =>
+  item !== undefined &&
+  (item.quantity !== undefined ||
+    /^(all|one|most|half|some|each|every|any|none|both|rest|lot|couple|plenty|part|many|lots|few|bit|couple|remainder|whole)$/.test(
+      item.w,
+    ));
 
 /** Words of a clause as tokens' text, for patterns that look at plain words. */
 export const wordsOf = (clause: Clause): string => clause.items.map((x) => x.w).join(' ');
