@@ -81,6 +81,7 @@ export const TASK_PHRASES: Record<Task, string[]> = {
     'the darn',
     'fixing',
     'netting',
+    'mended',
   ],
   cleaning: [
     'cleaning',
@@ -125,6 +126,9 @@ export const TASK_PHRASES: Record<Task, string[]> = {
     'fabric shopping',
     'shop run',
     'the fabric shop',
+    'in|round the shop|shops|store|stores',
+    'at the store|shops|market',
+    'shopped',
   ],
   paperwork: [
     'paperwork',

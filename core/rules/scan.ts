@@ -265,6 +265,15 @@ function itemAt(
 function clockAwaited(tokens: Token[], i: number): boolean {
   const before = tokens[i - 1]?.w ?? '';
   if (before === "'s" && /^(it|now)$/.test(tokens[i - 2]?.w ?? '')) return true;
+  // "1045 started survey"
+  if (
+    /^([01]?\d|2[0-3])[.:]?[0-5]\d$/.test(tokens[i]!.w) &&
+    (i === 0 || /^[.;,\n]$/.test(before)) &&
+    /^(started|start|starting|began|begin|beginning|stopped|stop|stopping|finished|finish|quit|survey|back|done)$/.test(
+      tokens[i + 1]?.w ?? '',
+    )
+  )
+    return true;
   if (!/^([01]?\d|2[0-3])[.:][0-5]\d$/.test(tokens[i]!.w)) return false;
   for (let k = i - 1; k >= Math.max(0, i - 3); k--)
     if (

@@ -387,7 +387,10 @@ function push(
     const before = [...state.drafts].reverse().find((d) => d.entry.kind === 'material')?.entry as
       | { material?: Material; unit?: typeof unit }
       | undefined;
-    if (before) {
+    if (!good.points && unit === 'spool') material = 'thread';
+    else if (!good.points && (unit === 'skein' || unit === 'ball') && before?.unit !== unit)
+      material = 'tie-thread';
+    else if (before) {
       material = before.material;
       unit ??= before.unit;
     } else if (unit === 'skein' || unit === 'ball') material = 'tie-thread';

@@ -108,7 +108,7 @@ const MARK_WORDS = new Set(
 const START =
   / (started|start|starting|began|begin|begun|beginning|kicked off|kicking off|sat down|sat down to it|set to|opened|resumed|got going|got started|clocked on|clocking on|off we go|picked it up|picked up again|took it up|back on it|back at it|back to it|went back to|back to|back on|back at|picked it up again|took up|since|in since|going since|got stuck in|set about|got cracking|on it from|up and running) $/;
 const STOP =
-  / (stopped|stop|stopping|stops|quit|quitting|finished|finish|finishing|ended|end|ends|packed up|packing up|packed in|packed it in|packing it in|pack it in|knocked off|knocking off|knocked over|called it|calling it|called it a day|called it a night|wrapped up|wrapping up|wrapped it up|gave up|clocked off|clocking off|left off|leaving off|broke off|breaking off|closed|off|done|me done|all done|over|down tools|downed tools|put it down|put it away|laid it by|till|until|til|jacked it in|done for|finished up|finished off|finished for) $/;
+  / (stopped|stop|stopping|stops|quit|quitting|finished|finish|finishing|ended|end|ends|broke for|break for|breaking for|taking a break|took a break|having a break|packed up|packing up|packed in|packed it in|packing it in|pack it in|knocked off|knocking off|knocked over|called it|calling it|called it a day|called it a night|wrapped up|wrapping up|wrapped it up|gave up|clocked off|clocking off|left off|leaving off|broke off|breaking off|closed|off|done|me done|all done|over|down tools|downed tools|put it down|put it away|laid it by|till|until|til|jacked it in|done for|finished up|finished off|finished for) $/;
 
 type Mark = { at: number; end: number; mark: 'start' | 'stop'; word: string };
 
@@ -264,6 +264,13 @@ export function readTimes(
     push(task, slots, 'work.span', [items[k]!], k, k + 1);
     lead(items, k, used);
   }
+
+  // "nine till noon and one till four on the cutting": the kind of work holds for both
+  const own = state.drafts.filter(
+    (d) => d.entry.kind === 'work' && d.entry.start && d.sentence === sentence.number,
+  );
+  const told = own.find((d) => d.entry.kind === 'work' && d.entry.task)?.entry as { task?: Task } | undefined;
+  if (told?.task) for (const d of own) if (d.entry.kind === 'work') d.entry.task ??= told.task;
 
   // 2. Starts and stops with their clock times
   const marks = marksOf(items);
