@@ -1,4 +1,5 @@
 import type { Token } from '../../text/tokenise.ts';
+import { commaPairs } from './comma-pairs.ts';
 import { sidedPart } from './find-part.ts';
 import {
   blockFirst,
@@ -34,6 +35,7 @@ const BLOCK_FINDERS: Finder[] = [
   CORNER_RULES.cornerOrSide,
   middleBlock,
   pair,
+  commaPairs,
 ];
 
 function longest(finders: Finder[], tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
