@@ -7,10 +7,13 @@ import { mergeDown } from './merge-down.ts';
 import { seededSequence } from './seeded-sequence.ts';
 import { shelve } from './shelves.ts';
 
+/** Up to this many pieces, every layout is tried. */
+const FEW = 9;
 /** Above this many pieces, equal ones are first set out in rows. */
 const SINGLE = 90;
-/** Steps of the whole search: half a second to a second. */
+/** Steps of the whole search, and for each piece of a small one: half a second to a second. */
 const EFFORT = 8_000_000;
+const EFFORT_PER_PIECE = 400_000;
 /** Of these, the most that go into finding a layout without waste. */
 const WASTELESS = 300_000;
 /** Share of the effort after which, without gain, the search begins from another start. */
@@ -25,13 +28,20 @@ const SEED = 20260314;
  * joined anew by lot and set out again, and kept where it came no longer. Ends when the area allows
  * nothing shorter or the effort is spent; the lots are a fixed sequence, so the answer is always the same.
  */
-export const searchLayout = (pieces: readonly Block[], width: number, limit = EFFORT): Block => {
+export const searchLayout = (
+  pieces: readonly Block[],
+  width: number,
+  limit = Math.min(EFFORT, EFFORT_PER_PIECE * pieces.length),
+): Block => {
   const draw = seededSequence(SEED);
   const effort: Effort = { spent: 0 };
   const least = leastLength(pieces, width);
   const area = pieces.reduce((sum, piece) => sum + piece.area, 0);
   let best = startOf(pieces, width);
   if (best.length <= least) return best;
+  if (pieces.length <= FEW) {
+    return fillExactly(pieces, width, best.length - 1, Number.POSITIVE_INFINITY, effort) ?? best;
+  }
   const many = pieces.length > SINGLE;
   if (!many && least * width === area) {
     const whole = fillWithoutWaste(pieces, width, least, WASTELESS, effort);
