@@ -7,7 +7,10 @@ import { bodyFromText } from './passage-text.ts';
  * are others than those it was made on. An edit of a passage that the log no longer gives is kept too,
  * in a section at the end, so that no words of hers disappear.
  */
-export function applyEdits(written: RecordDocument, edits: QuiltState['recordEdits'][string] | undefined): RecordDocument {
+export function applyEdits(
+  written: RecordDocument,
+  edits: QuiltState['recordEdits'][string] | undefined,
+): RecordDocument {
   if (!edits || Object.keys(edits).length === 0) return written;
   const used = new Set<string>();
   const sections = written.sections.map((section) => ({

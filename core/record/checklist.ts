@@ -1,11 +1,11 @@
 import type { Hours } from '../hours/hours.ts';
 import type { QuiltState } from '../log/state.ts';
 import type { DocumentKind } from './document-model.ts';
-import { wholeMeasure } from './documents/identification.ts';
 import { beforeWork } from './documents/condition-record.ts';
+import { wholeMeasure } from './documents/identification.ts';
 import { proposedTreatments } from './documents/proposed-treatments.ts';
-import { INTERVENTIONS, type RecordView, recordView } from './record-view.ts';
 import type { RecordEstimate } from './record-figures.ts';
+import { INTERVENTIONS, type RecordView, recordView } from './record-view.ts';
 
 /**
  * One field that the guidance asks for. `clause` is the paragraph that asks: AIC Commentaries to the
@@ -35,8 +35,10 @@ type Rule = Omit<ChecklistItem, 'filled' | 'value' | 'entryIds' | 'noteIds'> & {
 type Facts = { view: RecordView; hours?: Pick<Hours, 'totalMin'>; estimate?: RecordEstimate };
 
 const text = (value: string | undefined): { value: string } | undefined => (value ? { value } : undefined);
-const told = (from: readonly Told[], value = `${from.length} noted`): { value: string; from: readonly Told[] } | undefined =>
-  from.length ? { value, from } : undefined;
+const told = (
+  from: readonly Told[],
+  value = `${from.length} noted`,
+): { value: string; from: readonly Told[] } | undefined => (from.length ? { value, from } : undefined);
 const done = ({ view }: Facts) =>
   view.treatments.filter((fact) => fact.state === 'done' && INTERVENTIONS.has(fact.action));
 
@@ -114,7 +116,11 @@ const RULES: readonly Rule[] = [
     find: ({ view }) => {
       const from = (['width', 'length'] as const).flatMap((of) => wholeMeasure(view, of) ?? []);
       const sides = (['side-top', 'side-left'] as const).flatMap((of) => wholeMeasure(view, of) ?? []);
-      return from.length === 2 ? told(from, 'measured') : sides.length === 2 ? told(sides, 'measured') : undefined;
+      return from.length === 2
+        ? told(from, 'measured')
+        : sides.length === 2
+          ? told(sides, 'measured')
+          : undefined;
     },
   },
   {

@@ -2,7 +2,7 @@
 export const DOCUMENT_KINDS = ['condition', 'proposal', 'treatment', 'letter', 'bill'] as const;
 export type DocumentKind = (typeof DOCUMENT_KINDS)[number];
 
-export type Column = { title: string; align?: 'right'; /** Share of the width. */ share?: number };
+export type Column = { title: string; align?: 'right' /** Share of the width. */; share?: number };
 
 /** A piece of a passage. Text is plain: whoever renders it escapes it. */
 export type Block =
@@ -11,7 +11,7 @@ export type Block =
   | { type: 'list'; items: string[] }
   /** Name and value, as on the front of a file. */
   | { type: 'terms'; rows: [name: string, value: string][] }
-  | { type: 'table'; columns: Column[]; rows: string[][]; /** The last row is a sum. */ sum?: true }
+  | { type: 'table'; columns: Column[]; rows: string[][] /** The last row is a sum. */; sum?: true }
   /** A drawing: SVG that stands alone, with the same in words. */
   | { type: 'figure'; svg: string; width: number; height: number; alt: string; caption: string }
   | { type: 'photograph'; photoId: string; file: string; alt: string; caption: string }

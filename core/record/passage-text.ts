@@ -36,7 +36,9 @@ export function passageText(body: readonly Block[]): string {
  */
 export function bodyFromText(text: string, written: readonly Block[]): Block[] {
   const blocks: Block[] = [];
-  const names = new Set(written.flatMap((block) => (block.type === 'terms' ? block.rows.map((r) => r[0]) : [])));
+  const names = new Set(
+    written.flatMap((block) => (block.type === 'terms' ? block.rows.map((r) => r[0]) : [])),
+  );
   const tables = written.filter((block) => block.type === 'table');
   for (const chunk of text.split(/(?:\r\n|\n|\r){2,}/)) {
     const lines = chunk

@@ -7,7 +7,12 @@ type Source = { id: string; noteId?: string };
  * A passage with its fingerprint and the entries behind it. `facts` is whatever the words were made
  * from, without ids: re-reading a note that says the same leaves the fingerprint as it was.
  */
-export function passage(id: string, facts: unknown, from: readonly Source[], body: readonly Block[]): Passage {
+export function passage(
+  id: string,
+  facts: unknown,
+  from: readonly Source[],
+  body: readonly Block[],
+): Passage {
   return {
     id,
     facts: fingerprint(facts),

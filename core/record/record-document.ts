@@ -1,3 +1,4 @@
+import type { Hours } from '../hours/hours.ts';
 import type { QuiltState } from '../log/state.ts';
 import { applyEdits } from './apply-edits.ts';
 import type { DocumentKind, RecordDocument, Section } from './document-model.ts';
@@ -7,7 +8,6 @@ import { ownersLetter } from './documents/owners-letter.ts';
 import type { Paper } from './documents/paper.ts';
 import { proposal } from './documents/proposal.ts';
 import { treatmentRecord } from './documents/treatment-record.ts';
-import type { Hours } from '../hours/hours.ts';
 import { type RecordEstimate, recordHours } from './record-figures.ts';
 import { recordView } from './record-view.ts';
 import { localeOf } from './wording/figure-phrases.ts';

@@ -281,9 +281,9 @@ function addEntry(
           why,
         });
       };
-      if (isPrivateTalk(words)) return keep('speaks of money or in confidence');
-      if (!logged.confirmed && !confirmedDays.has(told.date)) return keep('not confirmed yet');
-      view.remarks.push({ ...told, words, places });
+      if (isPrivateTalk(words)) keep('speaks of money or in confidence');
+      else if (!logged.confirmed && !confirmedDays.has(told.date)) keep('not confirmed yet');
+      else view.remarks.push({ ...told, words, places });
       return;
     }
     case 'work':

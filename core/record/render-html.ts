@@ -9,7 +9,10 @@ export type PhotoSource = (photoId: string) => string | undefined;
  * each piece of text with its own direction, so that a name in another script reads right and can't
  * turn its surroundings round. `photo` gives the pictures, as data URIs where the page must stand alone.
  */
-export function renderHtml(documents: readonly RecordDocument[], photo: PhotoSource = () => undefined): string {
+export function renderHtml(
+  documents: readonly RecordDocument[],
+  photo: PhotoSource = () => undefined,
+): string {
   const first = documents[0];
   const title = first ? `${first.title}: ${first.subject}` : 'Record';
   const nav =
@@ -37,7 +40,9 @@ function article(document: RecordDocument, photo: PhotoSource): string {
   const sections = document.sections
     .map((section) => {
       const id = `${document.kind}-${section.id}`;
-      const body = section.passages.map((one) => one.body.map((block) => html(block, photo)).join('\n')).join('\n');
+      const body = section.passages
+        .map((one) => one.body.map((block) => html(block, photo)).join('\n'))
+        .join('\n');
       return section.title
         ? `<section aria-labelledby="${e(id)}"><h2 id="${e(id)}">${e(section.title)}</h2>\n${body}</section>`
         : `<section>${body}</section>`;
@@ -61,7 +66,9 @@ function html(block: Block, photo: PhotoSource): string {
       return `<dl>${block.rows.map(([name, value]) => `<div><dt dir="auto">${e(name)}</dt><dd dir="auto">${e(value)}</dd></div>`).join('')}</dl>`;
     case 'table': {
       const align = (i: number): string => (block.columns[i]?.align === 'right' ? ' class="right"' : '');
-      const head = block.columns.map((column, i) => `<th scope="col"${align(i)}>${e(column.title)}</th>`).join('');
+      const head = block.columns
+        .map((column, i) => `<th scope="col"${align(i)}>${e(column.title)}</th>`)
+        .join('');
       const rows = block.rows.map((row, at) => {
         const sum = block.sum && at === block.rows.length - 1 ? ' class="sum"' : '';
         return `<tr${sum}>${row.map((cell, i) => `<td${align(i)} dir="auto">${e(cell)}</td>`).join('')}</tr>`;

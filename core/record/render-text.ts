@@ -9,7 +9,10 @@ export function renderText(document: RecordDocument): string {
     if (section.title) out.push('', section.title, '-'.repeat(Math.min(WIDTH, section.title.length)));
     for (const { body } of section.passages) for (const block of body) out.push(...linesOf(block));
   }
-  return `${out.join('\n').replace(/\n{3,}/g, '\n\n').trim()}\n`;
+  return `${out
+    .join('\n')
+    .replace(/\n{3,}/g, '\n\n')
+    .trim()}\n`;
 }
 
 function linesOf(block: Block): string[] {

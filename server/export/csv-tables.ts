@@ -10,7 +10,9 @@ type Cell = string | number | undefined;
  * accents right. A cell that a spreadsheet would take for a formula is defused with a leading quote mark.
  */
 function table(columns: readonly string[], rows: readonly Cell[][]): Buffer {
-  const safe = rows.map((row) => row.map((cell) => (typeof cell === 'string' ? cell.replaceAll('\0', '') : cell)));
+  const safe = rows.map((row) =>
+    row.map((cell) => (typeof cell === 'string' ? cell.replaceAll('\0', '') : cell)),
+  );
   return Buffer.from(
     stringify([[...columns], ...safe], { bom: true, record_delimiter: 'windows', escape_formulas: true }),
     'utf8',
@@ -22,7 +24,29 @@ export function entriesCsv(state: QuiltState): Buffer {
   const words = new Map(state.notes.map(({ note }) => [note.id, note.text]));
   const { zone } = state.quilt;
   return table(
-    ['date', 'time', 'kind', 'what', 'state', 'places', 'object', 'stitch', 'fabric or name', 'quantity', 'unit', 'cost', 'cost each', 'minutes', 'start', 'end', 'reason', 'confirmed', 'words', 'entry', 'note'],
+    [
+      'date',
+      'time',
+      'kind',
+      'what',
+      'state',
+      'places',
+      'object',
+      'stitch',
+      'fabric or name',
+      'quantity',
+      'unit',
+      'cost',
+      'cost each',
+      'minutes',
+      'start',
+      'end',
+      'reason',
+      'confirmed',
+      'words',
+      'entry',
+      'note',
+    ],
     state.entries.map(({ id, noteId, at, entry, reason, confirmed }) => {
       const { date, time } = localClock(at, zone);
       const row: Record<string, Cell> = {};
@@ -31,16 +55,37 @@ export function entriesCsv(state: QuiltState): Buffer {
           Object.assign(row, { what: entry.finding, fabric: entry.fabric });
           break;
         case 'treatment':
-          Object.assign(row, { what: entry.action, state: entry.state, object: entry.object, stitch: entry.stitch, fabric: entry.fabric, minutes: entry.minutes });
+          Object.assign(row, {
+            what: entry.action,
+            state: entry.state,
+            object: entry.object,
+            stitch: entry.stitch,
+            fabric: entry.fabric,
+            minutes: entry.minutes,
+          });
           break;
         case 'material':
-          Object.assign(row, { what: entry.material, state: entry.use, fabric: entry.name, quantity: entry.quantity, unit: entry.unit, cost: entry.cost?.amount, each: entry.cost?.each ? 'yes' : '' });
+          Object.assign(row, {
+            what: entry.material,
+            state: entry.use,
+            fabric: entry.name,
+            quantity: entry.quantity,
+            unit: entry.unit,
+            cost: entry.cost?.amount,
+            each: entry.cost?.each ? 'yes' : '',
+          });
           break;
         case 'measurement':
           Object.assign(row, { what: entry.of, quantity: entry.value, unit: entry.unit });
           break;
         case 'work':
-          Object.assign(row, { what: entry.task, state: entry.mark, start: entry.start ?? entry.time, end: entry.end, minutes: entry.minutes });
+          Object.assign(row, {
+            what: entry.task,
+            state: entry.mark,
+            start: entry.start ?? entry.time,
+            end: entry.end,
+            minutes: entry.minutes,
+          });
           break;
         case 'decision':
           Object.assign(row, { what: entry.about, state: entry.status });
@@ -49,7 +94,27 @@ export function entriesCsv(state: QuiltState): Buffer {
       }
       const places = 'places' in entry ? entry.places?.join(' ') : undefined;
       return [
-        date, time, entry.kind, row.what, row.state, places, row.object, row.stitch, row.fabric, row.quantity, row.unit, row.cost, row.each, row.minutes, row.start, row.end, reason, confirmed ? 'yes' : 'no', noteId === undefined ? '' : words.get(noteId), id, noteId,
+        date,
+        time,
+        entry.kind,
+        row.what,
+        row.state,
+        places,
+        row.object,
+        row.stitch,
+        row.fabric,
+        row.quantity,
+        row.unit,
+        row.cost,
+        row.each,
+        row.minutes,
+        row.start,
+        row.end,
+        reason,
+        confirmed ? 'yes' : 'no',
+        noteId === undefined ? '' : words.get(noteId),
+        id,
+        noteId,
       ];
     }),
   );
@@ -59,7 +124,15 @@ export function entriesCsv(state: QuiltState): Buffer {
 export function hoursCsv(hours: Hours): Buffer {
   return table(
     ['date', 'start', 'end', 'minutes', 'task', 'known by', 'notes'],
-    hours.spans.map(({ start, end, minutes, task, how, noteIds }) => [start.slice(0, 10), start, end, minutes, task, how, noteIds.join(' ')]),
+    hours.spans.map(({ start, end, minutes, task, how, noteIds }) => [
+      start.slice(0, 10),
+      start,
+      end,
+      minutes,
+      task,
+      how,
+      noteIds.join(' '),
+    ]),
   );
 }
 
@@ -69,7 +142,19 @@ export function materialsCsv(state: QuiltState): Buffer {
     ['date', 'use', 'material', 'name', 'quantity', 'unit', 'cost', 'cost each', 'currency'],
     state.entries.flatMap(({ at, entry }) =>
       entry.kind === 'material'
-        ? [[localClock(at, state.quilt.zone).date, entry.use, entry.material, entry.name, entry.quantity, entry.unit, entry.cost?.amount, entry.cost?.each ? 'yes' : '', entry.cost ? state.quilt.currency : '']]
+        ? [
+            [
+              localClock(at, state.quilt.zone).date,
+              entry.use,
+              entry.material,
+              entry.name,
+              entry.quantity,
+              entry.unit,
+              entry.cost?.amount,
+              entry.cost?.each ? 'yes' : '',
+              entry.cost ? state.quilt.currency : '',
+            ],
+          ]
         : [],
     ),
   );

@@ -1,4 +1,4 @@
-import { Readable } from 'node:stream';
+import type { Readable } from 'node:stream';
 import sharp from 'sharp';
 import { hoursFromLog } from '../../core/hours/hours.ts';
 import type { QuiltState } from '../../core/log/state.ts';
@@ -12,13 +12,13 @@ import { renderHtml } from '../../core/record/render-html.ts';
 import { renderText } from '../../core/record/render-text.ts';
 import { cleanText } from '../../core/record/wording/clean-text.ts';
 import type { NumberedEvent } from '../../shared/event.ts';
-import { type ArchivePart, writeArchive } from './archive/write-archive.ts';
 import { archiveReadme } from './archive/archive-readme.ts';
+import { type ArchivePart, writeArchive } from './archive/write-archive.ts';
 import { entriesCsv, hoursCsv, materialsCsv } from './csv-tables.ts';
-import { notesLines, quiltJson, quiltJsonSchema } from './quilt-json.ts';
 import { outlineText } from './outline-text.ts';
 import { writePdf } from './pdf/write-pdf.ts';
 import { pictureForPaper } from './picture-for-paper.ts';
+import { notesLines, quiltJson, quiltJsonSchema } from './quilt-json.ts';
 import { recordingCaptions } from './recording-captions.ts';
 import { workCalendar } from './work-calendar.ts';
 
@@ -70,7 +70,11 @@ const OWNERS_PAPERS: readonly DocumentKind[] = ['letter', 'condition', 'proposal
 const PIXELS_ON_SCREEN = 1000;
 
 /** Writes a quilt in one of the formats. Errors of a stream end the stream. */
-export async function exportQuilt(format: ExportFormat, source: ExportSource, choice: ExportChoice = {}): Promise<Exported> {
+export async function exportQuilt(
+  format: ExportFormat,
+  source: ExportSource,
+  choice: ExportChoice = {},
+): Promise<Exported> {
   const { state, folder, idleMin, estimate } = source;
   const at = source.at ?? source.events.at(-1)?.at ?? state.quilt.madeAt;
   const hours = hoursFromLog(state, { idleMin });
@@ -81,7 +85,8 @@ export async function exportQuilt(format: ExportFormat, source: ExportSource, ch
     writePdf(paper(kind), madeAt, ({ file }) => pictureForPaper(folder, file));
   const map = (moment: MapMoment): string => mapOf(state, moment);
   const timeline = (): string =>
-    hoursTimelineSvg(recordView(state), recordHours(hours), `${cleanText(state.quilt.name)}: hours worked`).svg;
+    hoursTimelineSvg(recordView(state), recordHours(hours), `${cleanText(state.quilt.name)}: hours worked`)
+      .svg;
   const text = (name: string, contentType: string, content: string): Exported => ({
     fileName: fileName(state, name),
     contentType,
@@ -98,7 +103,11 @@ export async function exportQuilt(format: ExportFormat, source: ExportSource, ch
     case 'html': {
       const papers = (choice.document ? [choice.document] : OWNERS_PAPERS).map(paper);
       const pictures = await dataAddresses(papers, folder);
-      return text(`${choice.document ?? 'record'}.html`, 'text/html; charset=utf-8', renderHtml(papers, (id) => pictures.get(id)));
+      return text(
+        `${choice.document ?? 'record'}.html`,
+        'text/html; charset=utf-8',
+        renderHtml(papers, (id) => pictures.get(id)),
+      );
     }
     case 'csv':
       return { fileName: fileName(state, 'entries.csv'), contentType: CSV, body: entriesCsv(state) };
@@ -109,15 +118,27 @@ export async function exportQuilt(format: ExportFormat, source: ExportSource, ch
     case 'ics':
       return text('sessions.ics', 'text/calendar; charset=utf-8', workCalendar(state, hours, madeAt));
     case 'vtt':
-      return text(`captions.vtt`, 'text/vtt; charset=utf-8', recordingCaptions(state, choice.recordingId ?? ''));
+      return text(
+        `captions.vtt`,
+        'text/vtt; charset=utf-8',
+        recordingCaptions(state, choice.recordingId ?? ''),
+      );
     case 'map-svg':
       return text(`map-${moment}.svg`, 'image/svg+xml', map(moment));
     case 'map-png':
-      return { fileName: fileName(state, `map-${moment}.png`), contentType: 'image/png', body: await picture(map(moment)) };
+      return {
+        fileName: fileName(state, `map-${moment}.png`),
+        contentType: 'image/png',
+        body: await picture(map(moment)),
+      };
     case 'timeline-svg':
       return text('hours.svg', 'image/svg+xml', timeline());
     case 'timeline-png':
-      return { fileName: fileName(state, 'hours.png'), contentType: 'image/png', body: await picture(timeline()) };
+      return {
+        fileName: fileName(state, 'hours.png'),
+        contentType: 'image/png',
+        body: await picture(timeline()),
+      };
     case 'json':
       return text('quilt.json', 'application/json', quiltJson(state, hours));
     case 'schema':
@@ -176,10 +197,15 @@ function mapOf(state: QuiltState, moment: MapMoment): string {
 
 /** A drawing as a PNG at twice its size; its text goes in as outlines, whatever fonts the machine has. */
 async function picture(svg: string): Promise<Buffer> {
-  return sharp(Buffer.from(outlineText(svg)), { density: 144 }).png().toBuffer();
+  return sharp(Buffer.from(outlineText(svg)), { density: 144 })
+    .png()
+    .toBuffer();
 }
 
-async function dataAddresses(papers: readonly RecordDocument[], folder: string): Promise<Map<string, string>> {
+async function dataAddresses(
+  papers: readonly RecordDocument[],
+  folder: string,
+): Promise<Map<string, string>> {
   const out = new Map<string, string>();
   for (const paper of papers) {
     for (const { passages } of paper.sections) {

@@ -1,6 +1,6 @@
 import { faceFont } from './pdf/type-faces.ts';
 
-const unescape = (text: string): string =>
+const plainText = (text: string): string =>
   text
     .replaceAll('&lt;', '<')
     .replaceAll('&gt;', '>')
@@ -14,11 +14,12 @@ const unescape = (text: string): string =>
  */
 export function outlineText(svg: string): string {
   return svg.replace(/<text ([^>]*)>([^<]*)<\/text>/g, (_whole, attributes: string, escaped: string) => {
-    const attribute = (name: string): string | undefined => new RegExp(`(?:^| )${name}="([^"]*)"`).exec(attributes)?.[1];
+    const attribute = (name: string): string | undefined =>
+      new RegExp(`(?:^| )${name}="([^"]*)"`).exec(attributes)?.[1];
     const font = faceFont(attribute('font-weight') === '600' ? 'label' : 'sans');
     const size = Number(attribute('font-size') ?? 10);
     const scale = size / font.unitsPerEm;
-    const { glyphs, positions } = font.layout(unescape(escaped));
+    const { glyphs, positions } = font.layout(plainText(escaped));
     const width = positions.reduce((sum, position) => sum + position.xAdvance, 0) * scale;
     const anchor = attribute('text-anchor');
     const start = Number(attribute('x')) - (anchor === 'middle' ? width / 2 : anchor === 'end' ? width : 0);

@@ -3,7 +3,14 @@ import type { Hours } from '../../core/hours/hours.ts';
 import type { LoggedNote, QuiltState } from '../../core/log/state.ts';
 import { EXPORT_VERSION, type ExportedNote, QuiltExport } from '../../shared/quilt-export.ts';
 
-const exportedNote = ({ note, reading, entryIds, replacedBy, replaces, refiledAs }: LoggedNote): ExportedNote => ({
+const exportedNote = ({
+  note,
+  reading,
+  entryIds,
+  replacedBy,
+  replaces,
+  refiledAs,
+}: LoggedNote): ExportedNote => ({
   note,
   ...(reading ? { reading } : {}),
   entryIds,

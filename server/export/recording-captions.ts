@@ -6,7 +6,13 @@ export function recordingCaptions(state: QuiltState, recordingId: string): strin
   const cues = state.notes
     .flatMap(({ note }) =>
       note.audio?.recordingId === recordingId
-        ? [{ startS: note.audio.startS, endS: Math.max(note.audio.endS, note.audio.startS + 0.2), text: note.text }]
+        ? [
+            {
+              startS: note.audio.startS,
+              endS: Math.max(note.audio.endS, note.audio.startS + 0.2),
+              text: note.text,
+            },
+          ]
         : [],
     )
     .sort((a, b) => a.startS - b.startS || a.endS - b.endS);

@@ -1,10 +1,10 @@
-import { createHash } from 'node:crypto';
 import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { strFromU8, strToU8, unzipSync, zipSync, type Zippable } from 'fflate';
+import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { fold } from '../../core/log/evolve.ts';
 import { ArchiveRefused, importArchive } from '../../server/export/archive/import-archive.ts';
@@ -82,12 +82,25 @@ describe('out', () => {
   test('read by fflate: every file is in the manifest with its true hash, and documents stand on their own', () => {
     const files = unzipSync(whole);
     const manifest = ArchiveManifest.parse(JSON.parse(strFromU8(files['manifest.json']!)));
-    expect(manifest.files.map((file) => file.path).sort()).toEqual(Object.keys(files).filter((path) => path !== 'manifest.json').sort());
+    expect(manifest.files.map((file) => file.path).sort()).toEqual(
+      Object.keys(files)
+        .filter((path) => path !== 'manifest.json')
+        .sort(),
+    );
     for (const { path, bytes, sha256 } of manifest.files) {
       expect(files[path]!.length).toBe(bytes);
       expect(sha(files[path]!)).toBe(sha256);
     }
-    for (const path of ['README.txt', 'papers/letter.pdf', 'papers/letter.txt', 'papers/record.html', 'entries.csv', 'quilt.json', 'sessions.ics', 'audio/n4.flac']) {
+    for (const path of [
+      'README.txt',
+      'papers/letter.pdf',
+      'papers/letter.txt',
+      'papers/record.html',
+      'entries.csv',
+      'quilt.json',
+      'sessions.ics',
+      'audio/n4.flac',
+    ]) {
       expect(Object.keys(files)).toContain(path);
     }
     expect(strFromU8(files['papers/letter.pdf']!.slice(0, 8), true)).toBe('%PDF-1.7');
@@ -124,7 +137,14 @@ describe('and back in', () => {
   });
 
   test('an archive packed again by another program is taken, for its files are the same', async () => {
-    expect((await importArchive(repacked(() => undefined), fresh())).events).toEqual(events);
+    expect(
+      (
+        await importArchive(
+          repacked(() => undefined),
+          fresh(),
+        )
+      ).events,
+    ).toEqual(events);
   });
 });
 
@@ -143,28 +163,34 @@ describe('refused, with a clear word and nothing left behind', () => {
 
   test('one bit changed anywhere: refused, or every event and hash is still right', async () => {
     await fc.assert(
-      fc.asyncProperty(fc.integer({ min: 0, max: bare.length - 1 }), fc.integer({ min: 0, max: 7 }), async (at, bit) => {
-        const damaged = Uint8Array.from(bare);
-        damaged[at]! ^= 1 << bit;
-        const folder = fresh();
-        try {
-          const taken = await importArchive(put(damaged), folder);
-          // Dates, comments and padding of the zip itself carry nothing.
-          expect(taken.events).toEqual(events);
-          expect(sha(readFileSync(join(folder, 'audio/n4.flac')))).toBe(sha(sound));
-        } catch (error) {
-          expect(error).toBeInstanceOf(ArchiveRefused);
-          expect(() => readdirSync(folder)).toThrow();
-        } finally {
-          rmSync(folder, { recursive: true, force: true });
-        }
-      }),
+      fc.asyncProperty(
+        fc.integer({ min: 0, max: bare.length - 1 }),
+        fc.integer({ min: 0, max: 7 }),
+        async (at, bit) => {
+          const damaged = Uint8Array.from(bare);
+          damaged[at]! ^= 1 << bit;
+          const folder = fresh();
+          try {
+            const taken = await importArchive(put(damaged), folder);
+            // Dates, comments and padding of the zip itself carry nothing.
+            expect(taken.events).toEqual(events);
+            expect(sha(readFileSync(join(folder, 'audio/n4.flac')))).toBe(sha(sound));
+          } catch (error) {
+            expect(error).toBeInstanceOf(ArchiveRefused);
+            expect(() => readdirSync(folder)).toThrow();
+          } finally {
+            rmSync(folder, { recursive: true, force: true });
+          }
+        },
+      ),
       { numRuns: 150 },
     );
   }, 120_000);
 
   test('a file altered, taken out, or put in', async () => {
-    expect(await refusal(repacked((files) => files['audio/n4.flac']!.set([1, 2, 3], 1000)))).toMatch(/audio\/n4\.flac.*SHA-256/);
+    expect(await refusal(repacked((files) => files['audio/n4.flac']!.set([1, 2, 3], 1000)))).toMatch(
+      /audio\/n4\.flac.*SHA-256/,
+    );
     expect(
       await refusal(
         repacked((files) => {
@@ -182,7 +208,16 @@ describe('refused, with a clear word and nothing left behind', () => {
   });
 
   test('names that lead out of the folder', async () => {
-    for (const name of ['../evil.txt', 'audio/../../evil.txt', '/etc/evil', 'C:/evil.txt', 'audio\\..\\evil.txt', '.ssh/key', 'a//b', 'audio/x y.flac']) {
+    for (const name of [
+      '../evil.txt',
+      'audio/../../evil.txt',
+      '/etc/evil',
+      'C:/evil.txt',
+      'audio\\..\\evil.txt',
+      '.ssh/key',
+      'a//b',
+      'audio/x y.flac',
+    ]) {
       const message = await refusal(
         repacked((files) => {
           files[name] = strToU8('evil');
@@ -224,7 +259,9 @@ describe('refused, with a clear word and nothing left behind', () => {
     expect(await refusal(with_((manifest) => (manifest.format = 'other')))).toMatch(/no archive of a quilt/);
     expect(await refusal(with_((manifest) => (manifest.files = 'none')))).toMatch(/not as expected/);
     expect(await refusal(with_((manifest) => (manifest.events = 5)))).toMatch(/manifest says 5/);
-    expect(await refusal(with_((manifest) => (manifest.quilt = { id: 'other', name: '' })))).toMatch(/another quilt/);
+    expect(await refusal(with_((manifest) => (manifest.quilt = { id: 'other', name: '' })))).toMatch(
+      /another quilt/,
+    );
     expect(
       await refusal(
         repacked((files) => {
@@ -240,12 +277,25 @@ describe('refused, with a clear word and nothing left behind', () => {
         files['journal.jsonl'] = strToU8(change(strFromU8(files['journal.jsonl']!).split('\n')).join('\n'));
       }, true);
     const { writeLine } = await import('../../server/store/journal-line.ts');
-    const line = (event: unknown): string => writeLine({ seq: 5, at: '2026-03-02T18:50:00Z', event } as never).trimEnd();
-    expect(await refusal(with_((lines) => [...lines.slice(0, 5), ...lines.slice(6)]))).toMatch(/Event 6 .* number 7/);
-    expect(await refusal(with_((lines) => lines.map((one, i) => (i === 3 ? one.replace('note', 'mote') : one))))).toMatch(/Line 4 .*checksum/);
+    const line = (event: unknown): string =>
+      writeLine({ seq: 5, at: '2026-03-02T18:50:00Z', event } as never).trimEnd();
+    expect(await refusal(with_((lines) => [...lines.slice(0, 5), ...lines.slice(6)]))).toMatch(
+      /Event 6 .* number 7/,
+    );
+    expect(
+      await refusal(with_((lines) => lines.map((one, i) => (i === 3 ? one.replace('note', 'mote') : one)))),
+    ).toMatch(/Line 4 .*checksum/);
     expect(await refusal(with_((lines) => lines.slice(0, -1)))).toMatch(/cut short/);
-    expect(await refusal(with_((lines) => lines.map((one, i) => (i === 4 ? line({ type: 'never-heard-of' }) : one))))).toMatch(/Event 5/);
+    expect(
+      await refusal(
+        with_((lines) => lines.map((one, i) => (i === 4 ? line({ type: 'never-heard-of' }) : one))),
+      ),
+    ).toMatch(/Event 5/);
     const photo = { id: 'p', file: '../../x', places: [], stage: 'before', caption: '' };
-    expect(await refusal(with_((lines) => lines.map((one, i) => (i === 4 ? line({ type: 'photo-added', photo }) : one))))).toMatch(/names a file/);
+    expect(
+      await refusal(
+        with_((lines) => lines.map((one, i) => (i === 4 ? line({ type: 'photo-added', photo }) : one))),
+      ),
+    ).toMatch(/names a file/);
   });
 });

@@ -8,7 +8,12 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { WebVTTParser } from 'webvtt-parser';
 import { hoursFromLog } from '../../core/hours/hours.ts';
-import { EXPORT_FORMATS, type ExportChoice, type ExportFormat, exportQuilt } from '../../server/export/export-quilt.ts';
+import {
+  EXPORT_FORMATS,
+  type ExportChoice,
+  type ExportFormat,
+  exportQuilt,
+} from '../../server/export/export-quilt.ts';
 import type { LogEvent } from '../../shared/event.ts';
 import { QuiltExport } from '../../shared/quilt-export.ts';
 import { demoLog } from '../record/demo-log.ts';
@@ -22,16 +27,61 @@ afterAll(() => rm(folder, { recursive: true, force: true }));
 
 const EVIL = '=HYPERLINK("http://x.invalid","a")\u2028<script>alert(1)</script>, "two"\r\nlines --> \u202e';
 const MORE: LogEvent[] = [
-  { type: 'note-taken', note: { id: 'evil', at: '2026-03-13T18:00:00+00:00', text: EVIL, source: 'recording', audio: { file: 'r1.wav', startS: 1.5, endS: 4, recordingId: 'r1' } } },
-  { type: 'note-taken', note: { id: 'late', at: '2026-03-13T18:00:10+00:00', text: 'last words', source: 'recording', audio: { file: 'r1.wav', startS: 3661.25, endS: 3662, recordingId: 'r1' } } },
-  { type: 'entry-added', entryId: 'evil-1', noteId: 'evil', entry: { kind: 'material', material: 'fabric', use: 'bought', quantity: 1, unit: 'yd', name: '+cmd|calc', cost: { amount: -3 } } },
-  { type: 'recording-added', recording: { id: 'r1', file: 'r1.wav', name: 'evening <b>&.wav', sha256: 'a'.repeat(64), startAt: '2026-03-13T18:00:00Z', durationS: 3700 } },
-  { type: 'photo-added', photo: { id: 'p1', file: 'p1.jpg', places: ['3-2'], stage: 'before', caption: 'A hole' } },
+  {
+    type: 'note-taken',
+    note: {
+      id: 'evil',
+      at: '2026-03-13T18:00:00+00:00',
+      text: EVIL,
+      source: 'recording',
+      audio: { file: 'r1.wav', startS: 1.5, endS: 4, recordingId: 'r1' },
+    },
+  },
+  {
+    type: 'note-taken',
+    note: {
+      id: 'late',
+      at: '2026-03-13T18:00:10+00:00',
+      text: 'last words',
+      source: 'recording',
+      audio: { file: 'r1.wav', startS: 3661.25, endS: 3662, recordingId: 'r1' },
+    },
+  },
+  {
+    type: 'entry-added',
+    entryId: 'evil-1',
+    noteId: 'evil',
+    entry: {
+      kind: 'material',
+      material: 'fabric',
+      use: 'bought',
+      quantity: 1,
+      unit: 'yd',
+      name: '+cmd|calc',
+      cost: { amount: -3 },
+    },
+  },
+  {
+    type: 'recording-added',
+    recording: {
+      id: 'r1',
+      file: 'r1.wav',
+      name: 'evening <b>&.wav',
+      sha256: 'a'.repeat(64),
+      startAt: '2026-03-13T18:00:00Z',
+      durationS: 3700,
+    },
+  },
+  {
+    type: 'photo-added',
+    photo: { id: 'p1', file: 'p1.jpg', places: ['3-2'], stage: 'before', caption: 'A hole' },
+  },
 ];
 const { log, events } = demoLog(MORE);
 const write = async (format: ExportFormat, choice: ExportChoice = {}): Promise<Buffer> =>
   readBody((await exportQuilt(format, { state: log, events, folder, idleMin: 30 }, choice)).body);
-const text = async (format: ExportFormat, choice: ExportChoice = {}): Promise<string> => (await write(format, choice)).toString('utf8');
+const text = async (format: ExportFormat, choice: ExportChoice = {}): Promise<string> =>
+  (await write(format, choice)).toString('utf8');
 
 test('the same log gives the same bytes in every format', async () => {
   for (const format of EXPORT_FORMATS) {
@@ -41,7 +91,9 @@ test('the same log gives the same bytes in every format', async () => {
 }, 240_000);
 
 test('file names hold plain letters only', async () => {
-  const { log: odd, events: all } = demoLog([{ type: 'quilt-changed', changes: { name: '../Ünder "the" <stairs>\n東' } }]);
+  const { log: odd, events: all } = demoLog([
+    { type: 'quilt-changed', changes: { name: '../Ünder "the" <stairs>\n東' } },
+  ]);
   const { fileName } = await exportQuilt('csv', { state: odd, events: all, folder, idleMin: 30 });
   expect(fileName).toBe('under-the-stairs-entries.csv');
 });
@@ -50,13 +102,19 @@ describe('CSV, read by Papa Parse', () => {
   test('one row an entry, its words whole (RFC 4180)', async () => {
     const csv = await text('csv');
     const { data, errors } = Papa.parse<Record<string, string>>(csv.replace(/^\ufeff/, ''), { header: true });
-    expect(errors).toEqual([{ type: 'FieldMismatch', code: 'TooFewFields', message: expect.any(String), row: log.entries.length }]);
+    expect(errors).toEqual([
+      { type: 'FieldMismatch', code: 'TooFewFields', message: expect.any(String), row: log.entries.length },
+    ]);
     const rows = data.slice(0, -1);
     expect(rows).toHaveLength(log.entries.length);
     rows.forEach((row, i) => {
       expect(row.entry).toBe(log.entries[i]!.id);
     });
-    expect(rows.find((row) => row.entry === 'evil-1')).toMatchObject({ kind: 'material', quantity: '1', words: `'${EVIL}` });
+    expect(rows.find((row) => row.entry === 'evil-1')).toMatchObject({
+      kind: 'material',
+      quantity: '1',
+      words: `'${EVIL}`,
+    });
   });
 
   // OWASP, CSV injection: a cell must not begin with = + - @, tab or return (from memory).
@@ -72,8 +130,13 @@ describe('CSV, read by Papa Parse', () => {
   });
 
   test('hours add up', async () => {
-    const { data } = Papa.parse<Record<string, string>>((await text('hours-csv')).replace(/^\ufeff/, ''), { header: true, skipEmptyLines: true });
-    expect(data.reduce((sum, row) => sum + Number(row.minutes), 0)).toBe(hoursFromLog(log, { idleMin: 30 }).totalMin);
+    const { data } = Papa.parse<Record<string, string>>((await text('hours-csv')).replace(/^\ufeff/, ''), {
+      header: true,
+      skipEmptyLines: true,
+    });
+    expect(data.reduce((sum, row) => sum + Number(row.minutes), 0)).toBe(
+      hoursFromLog(log, { idleMin: 30 }).totalMin,
+    );
   });
 });
 
@@ -94,14 +157,23 @@ describe('iCalendar, read by node-ical', () => {
 
 describe('WebVTT, read by the parser of the format’s editors', () => {
   test('cues at their times, words whole', async () => {
-    const { cues, errors } = new WebVTTParser().parse(await text('vtt', { recordingId: 'r1' }), 'subtitles/captions/descriptions');
+    const { cues, errors } = new WebVTTParser().parse(
+      await text('vtt', { recordingId: 'r1' }),
+      'subtitles/captions/descriptions',
+    );
     expect(errors).toEqual([]);
-    expect(cues.map(({ startTime, endTime }) => [startTime, endTime])).toEqual([[1.5, 4], [3661.25, 3662]]);
+    expect(cues.map(({ startTime, endTime }) => [startTime, endTime])).toEqual([
+      [1.5, 4],
+      [3661.25, 3662],
+    ]);
     expect(cues[0]!.text).toContain('&lt;script&gt;');
     expect(cues[0]!.text).not.toContain('-->');
   });
   test('a recording in which nothing was heard', async () => {
-    const { cues, errors } = new WebVTTParser().parse(await text('vtt', { recordingId: 'none' }), 'subtitles/captions/descriptions');
+    const { cues, errors } = new WebVTTParser().parse(
+      await text('vtt', { recordingId: 'none' }),
+      'subtitles/captions/descriptions',
+    );
     expect([cues, errors]).toEqual([[], []]);
   });
 });
@@ -147,7 +219,9 @@ describe('drawings', () => {
 
   test('marks are told apart by shape: no two drawings are alike', async () => {
     const { ACTION_DRAWINGS, FINDING_DRAWINGS } = await import('../../core/record/figures/mark-drawings.ts');
-    const shapes = [...Object.values(ACTION_DRAWINGS), ...Object.values(FINDING_DRAWINGS)].map((drawing) => JSON.stringify(drawing));
+    const shapes = [...Object.values(ACTION_DRAWINGS), ...Object.values(FINDING_DRAWINGS)].map((drawing) =>
+      JSON.stringify(drawing),
+    );
     expect(new Set(shapes).size).toBe(shapes.length);
   });
 });

@@ -3,6 +3,9 @@ declare module 'webvtt-parser' {
     parse(
       text: string,
       mode: 'subtitles/captions/descriptions' | 'chapters' | 'metadata',
-    ): { cues: { id: string; startTime: number; endTime: number; text: string }[]; errors: { message: string; line: number }[] };
+    ): {
+      cues: { id: string; startTime: number; endTime: number; text: string }[];
+      errors: { message: string; line: number }[];
+    };
   }
 }

@@ -42,16 +42,28 @@ const textOf = (path: string): string =>
 const flowOf = (path: string): string =>
   execFileSync('pdftotext', ['-enc', 'UTF-8', path, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');
 
-function named(details: Record<string, unknown>, events: LogEvent[] = [], kind: DocumentKind = 'condition'): RecordDocument {
-  const quilt = { ...QuiltDetails.parse({ name: 'A quilt', rows: 2, blocks: 2, ...details }), id: 'q', madeAt: AT };
-  const state = fold([{ type: 'quilt-made', quilt } as LogEvent, ...events].map((event, i) => ({ seq: i + 1, at: AT, event })));
+function named(
+  details: Record<string, unknown>,
+  events: LogEvent[] = [],
+  kind: DocumentKind = 'condition',
+): RecordDocument {
+  const quilt = {
+    ...QuiltDetails.parse({ name: 'A quilt', rows: 2, blocks: 2, ...details }),
+    id: 'q',
+    madeAt: AT,
+  };
+  const state = fold(
+    [{ type: 'quilt-made', quilt } as LogEvent, ...events].map((event, i) => ({ seq: i + 1, at: AT, event })),
+  );
   return recordDocument(state, kind, { at: AT, hours: hoursFromLog(state, { idleMin: 30 }) });
 }
 
 test('the same document gives the same bytes; another moment gives others', async () => {
   const document = recordDocument(log, 'bill', given);
   expect((await bytesOf(document)).equals(await bytesOf(document))).toBe(true);
-  expect((await readBody(writePdf(document, new Date(0), async () => undefined))).equals(await bytesOf(document))).toBe(false);
+  expect(
+    (await readBody(writePdf(document, new Date(0), async () => undefined))).equals(await bytesOf(document)),
+  ).toBe(false);
 });
 
 describe.skipIf(!qpdf)('checked by qpdf', () => {
@@ -64,13 +76,29 @@ describe.skipIf(!qpdf)('checked by qpdf', () => {
 
   test('tagged, titled, with its language, its type embedded (ISO 32000-1, 14.8 and 14.9)', async () => {
     const path = await fileOf(recordDocument(log, 'condition', given));
-    const raw = execFileSync('qpdf', ['--qdf', '--object-streams=disable', path, '-'], { maxBuffer: 64_000_000 }).toString('latin1');
+    const raw = execFileSync('qpdf', ['--qdf', '--object-streams=disable', path, '-'], {
+      maxBuffer: 64_000_000,
+    }).toString('latin1');
     // One line of the answer at most, or a failure would print the whole file.
     const found = (pattern: RegExp): boolean => pattern.test(raw);
     expect(found(/\/Marked true/), 'marked').toBe(true);
     expect(found(/\/Lang [(<]/), 'language').toBe(true);
     expect(found(/\/DisplayDocTitle true/), 'title shown').toBe(true);
-    for (const tag of ['Document', 'Sect', 'H1', 'H2', 'P', 'L', 'LI', 'Table', 'TR', 'TH', 'TD', 'Figure', 'Caption']) {
+    for (const tag of [
+      'Document',
+      'Sect',
+      'H1',
+      'H2',
+      'P',
+      'L',
+      'LI',
+      'Table',
+      'TR',
+      'TH',
+      'TD',
+      'Figure',
+      'Caption',
+    ]) {
       expect(found(new RegExp(`/S /${tag}\\b`)), tag).toBe(true);
     }
     expect(found(/\/Alt [(<]/), 'words for the map').toBe(true);
@@ -111,14 +139,18 @@ describe.skipIf(!poppler)('read back by poppler', () => {
       [log, /A4/],
       [demoLog([{ type: 'quilt-changed', changes: { spelling: 'american' } }]).log, /letter/],
     ] as const) {
-      const info = execFileSync('pdfinfo', [await fileOf(recordDocument(state, 'letter', given))], { encoding: 'utf8' });
+      const info = execFileSync('pdfinfo', [await fileOf(recordDocument(state, 'letter', given))], {
+        encoding: 'utf8',
+      });
       expect(info).toMatch(/Pages:\s+2\n/);
       expect(info).toMatch(size);
     }
   });
 
   test('Latin, Greek and Cyrillic names are set; other letters are shown as boxes and said', async () => {
-    const path = await fileOf(named({ name: 'Ţesătură Żółć', owner: 'Ελένη Παππά', mender: 'Ольга Ђурић', maker: 'שרה 北村' }));
+    const path = await fileOf(
+      named({ name: 'Ţesătură Żółć', owner: 'Ελένη Παππά', mender: 'Ольга Ђурић', maker: 'שרה 北村' }),
+    );
     const text = flowOf(path);
     for (const name of ['Ţesătură Żółć', 'Ελένη Παππά', 'Ольга Ђурић']) expect(text).toContain(name);
     expect(text).toContain('Letters that could not be set');
@@ -135,7 +167,13 @@ describe.skipIf(!poppler)('read back by poppler', () => {
 
   test('a word wider than the page, a paragraph longer than one', async () => {
     const long = `${'x'.repeat(1900)} ${'word '.repeat(10)}`;
-    const edit: LogEvent = { type: 'record-edited', document: 'condition', passage: 'examination', text: 'many words '.repeat(1500), facts: '' };
+    const edit: LogEvent = {
+      type: 'record-edited',
+      document: 'condition',
+      passage: 'examination',
+      text: 'many words '.repeat(1500),
+      facts: '',
+    };
     const text = flowOf(await fileOf(named({ construction: long.slice(0, 2000) }, [edit])));
     expect(text.match(/many/g)).toHaveLength(1500);
   });
@@ -159,9 +197,21 @@ describe('photographs', () => {
     }
     expect(await pictureForPaper(folder, '../photos/a.jpg')).toBeUndefined();
     expect(await pictureForPaper(folder, 'missing.jpg')).toBeUndefined();
-    expect(await pictureForPaper(folder, 'd.jpg').then((bytes) => bytes && sharp(bytes).metadata().catch(() => undefined))).toBeUndefined();
+    expect(
+      await pictureForPaper(folder, 'd.jpg').then(
+        (bytes) =>
+          bytes &&
+          sharp(bytes)
+            .metadata()
+            .catch(() => undefined),
+      ),
+    ).toBeUndefined();
     const document = named({}, [photo('a'), photo('b'), photo('d')]);
-    const bytes = await readBody(writePdf(document, new Date(AT), ({ file }) => pictureForPaper(folder, file === 'b.jpg' ? 'b.png' : file)));
+    const bytes = await readBody(
+      writePdf(document, new Date(AT), ({ file }) =>
+        pictureForPaper(folder, file === 'b.jpg' ? 'b.png' : file),
+      ),
+    );
     expect(bytes.toString('latin1').match(/\/Subtype \/Image/g)).toHaveLength(2);
     if (!poppler) return;
     writeFileSync(join(folder, 'photos.pdf'), bytes);

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
-import type { Log } from '../../core/log/log.ts';
 import { decide } from '../../core/log/decide.ts';
 import { evolve, fold } from '../../core/log/evolve.ts';
+import type { Log } from '../../core/log/log.ts';
 import type { Entry } from '../../shared/entry.ts';
 import type { LogEvent, NumberedEvent } from '../../shared/event.ts';
 import { QuiltDetails } from '../../shared/quilt.ts';

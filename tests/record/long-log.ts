@@ -23,7 +23,10 @@ export function longLog(entries: number, photos = 0): { log: Log; events: Number
     zone: 'Europe/London',
     fabrics: { 'blue gingham': ['1-1', '2-4', '4-2'], 'red spot': ['2-2', '3-5'] },
   });
-  push({ type: 'quilt-made', quilt: { ...details, id: 'long', madeAt: new Date(start).toISOString() } }, new Date(start).toISOString());
+  push(
+    { type: 'quilt-made', quilt: { ...details, id: 'long', madeAt: new Date(start).toISOString() } },
+    new Date(start).toISOString(),
+  );
   const done = ACTIONS.filter((action) => action !== 'leave');
   for (let i = 0; i < entries; i++) {
     // 40 notes an evening, three minutes apart.
@@ -33,15 +36,36 @@ export function longLog(entries: number, photos = 0): { log: Log; events: Number
       i % 3 === 0
         ? { kind: 'condition', finding: FINDINGS[i % FINDINGS.length]!, places: [place] }
         : i % 7 === 0
-          ? { kind: 'material', material: 'thread', use: 'used', quantity: 1, unit: 'spool', name: `thread ${i % 30}` }
-          : { kind: 'treatment', action: done[i % done.length]!, state: i % 5 ? 'done' : 'planned', places: [place], minutes: 5 };
+          ? {
+              kind: 'material',
+              material: 'thread',
+              use: 'used',
+              quantity: 1,
+              unit: 'spool',
+              name: `thread ${i % 30}`,
+            }
+          : {
+              kind: 'treatment',
+              action: done[i % done.length]!,
+              state: i % 5 ? 'done' : 'planned',
+              places: [place],
+              minutes: 5,
+            };
     const noteId = `n${i}`;
     push({ type: 'note-taken', note: { id: noteId, at, text: `note ${i}`, source: 'typed' } }, at);
     push(
       {
         type: 'note-read',
         noteId,
-        reading: { act: 'log', entries: [{ entry, origins: {} }], ask: null, reply: '', entryIds: [`e${i}`], rules: 'made', conversation: {} },
+        reading: {
+          act: 'log',
+          entries: [{ entry, origins: {} }],
+          ask: null,
+          reply: '',
+          entryIds: [`e${i}`],
+          rules: 'made',
+          conversation: {},
+        },
       },
       at,
     );

@@ -23,12 +23,20 @@ describe('places as people say them', () => {
     ['whole rows', [...row(2), ...row(3), ...row(4), ...row(6)], 'all of rows 2 to 4 and 6'],
     ['a whole column', column(1), 'all of column 1'],
     ['a fabric', ['4-4', '6-1', '1-2'], 'the gingham blocks'],
-    ['a fabric among others', ['1-2', '4-4', '6-1', '7-5'], 'the gingham blocks and the fifth block of row 7'],
+    [
+      'a fabric among others',
+      ['1-2', '4-4', '6-1', '7-5'],
+      'the gingham blocks and the fifth block of row 7',
+    ],
     ['a fabric of one block is no name', ['2-2'], 'the second block of row 2'],
     ['the same block of several rows', ['3-2', '5-2'], 'the second blocks of rows 3 and 5'],
     ['all', all, 'every block'],
     ['all but one', all.filter((place) => place !== '1-1'), 'every block but the first block of row 1'],
-    ['corners', ['corner-top-left', 'corner-top-right', 'corner-bottom-left', 'corner-bottom-right'], 'all four corners'],
+    [
+      'corners',
+      ['corner-top-left', 'corner-top-right', 'corner-bottom-left', 'corner-bottom-right'],
+      'all four corners',
+    ],
     ['two edges', ['edge-top', 'edge-left'], 'the top and left edges'],
     ['batting', ['batting'], 'the wadding'],
     ['none', [], ''],
@@ -39,7 +47,9 @@ describe('places as people say them', () => {
 
   test('American words', () => {
     expect(placesPhrase(['batting'], american)).toBe('the batting');
-    expect(placesPhrase(['edge-top', 'edge-left', 'edge-right'], american)).toBe('the top, right, and left edges');
+    expect(placesPhrase(['edge-top', 'edge-left', 'edge-right'], american)).toBe(
+      'the top, right, and left edges',
+    );
   });
 
   test('prepositions', () => {

@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { evolve } from '../../core/log/evolve.ts';
 import { hoursFromLog } from '../../core/hours/hours.ts';
+import { evolve } from '../../core/log/evolve.ts';
 import { checklist } from '../../core/record/checklist.ts';
 import { DOCUMENT_KINDS } from '../../core/record/document-model.ts';
 import { recordDocument } from '../../core/record/record-document.ts';
 import { isPrivateTalk, recordView } from '../../core/record/record-view.ts';
 import { renderHtml } from '../../core/record/render-html.ts';
 import { renderText } from '../../core/record/render-text.ts';
-import type { EstimateAnswer } from '../../shared/estimate-answer.ts';
 import type { Entry, Origin } from '../../shared/entry.ts';
+import type { EstimateAnswer } from '../../shared/estimate-answer.ts';
 import type { LogEvent } from '../../shared/event.ts';
 import { demoLog } from './demo-log.ts';
 
@@ -20,10 +20,18 @@ function papers(events: readonly LogEvent[], estimate?: EstimateAnswer): string 
   const hours = hoursFromLog(log, { idleMin: 30 });
   const given = { at: AT, hours, ...(estimate ? { estimate } : {}) };
   const documents = DOCUMENT_KINDS.map((kind) => recordDocument(log, kind, given));
-  return [renderHtml(documents), ...documents.map(renderText), JSON.stringify(checklist(log, { hours }))].join('\n');
+  return [
+    renderHtml(documents),
+    ...documents.map(renderText),
+    JSON.stringify(checklist(log, { hours })),
+  ].join('\n');
 }
 
-function noted(text: string, entries: Entry[], more: { reason?: string; from?: number; to?: number; act?: 'log' | 'aside' } = {}): LogEvent[] {
+function noted(
+  text: string,
+  entries: Entry[],
+  more: { reason?: string; from?: number; to?: number; act?: 'log' | 'aside' } = {},
+): LogEvent[] {
   const id = `private-${text.length}-${entries.length}`;
   return [
     { type: 'note-taken', note: { id, at: '2026-03-13T18:00:00+00:00', text, source: 'typed' } },
@@ -41,7 +49,10 @@ function noted(text: string, entries: Entry[], more: { reason?: string; from?: n
           entry,
           origins: (more.to === undefined
             ? {}
-            : { entry: { rule: 'test', how: 'said', from: more.from ?? 0, to: more.to } }) as Record<string, Origin>,
+            : { entry: { rule: 'test', how: 'said', from: more.from ?? 0, to: more.to } }) as Record<
+            string,
+            Origin
+          >,
           ...(more.reason === undefined ? {} : { reason: more.reason }),
         })),
       },
@@ -54,13 +65,28 @@ describe('what is private stays out of every paper', () => {
     const text = papers([
       ...noted('SECRETASIDE the neighbour is a bore', [], { act: 'aside' }),
       ...noted('bought SECRETWORDS', [
-        { kind: 'material', material: 'fabric', use: 'bought', quantity: 1, unit: 'yd', name: 'ticking', cost: { amount: 98765.43 } },
+        {
+          kind: 'material',
+          material: 'fabric',
+          use: 'bought',
+          quantity: 1,
+          unit: 'yd',
+          name: 'ticking',
+          cost: { amount: 98765.43 },
+        },
       ]),
       { type: 'estimate-set', path: 'price.hourly', value: 'SECRETRATE' },
       { type: 'word-taught', heard: 'SECRETHEARD', means: 'SECRETMEANS' },
       {
         type: 'recording-added',
-        recording: { id: 'r1', file: 'SECRETFILE.wav', name: 'SECRETNAME', sha256: '0'.repeat(64), startAt: AT, durationS: 1 },
+        recording: {
+          id: 'r1',
+          file: 'SECRETFILE.wav',
+          name: 'SECRETNAME',
+          sha256: '0'.repeat(64),
+          startAt: AT,
+          durationS: 1,
+        },
       },
       { type: 'span-set', spanId: 'SECRETSPAN', start: '2026-03-13T18:00', end: '2026-03-13T18:30' },
     ]);
@@ -70,9 +96,13 @@ describe('what is private stays out of every paper', () => {
   });
 
   test('the whole note of an entry never comes with it', () => {
-    expect(papers(noted('patched 3-1 SECRET for that dreadful Mrs Vane next door', [
-      { kind: 'treatment', action: 'patch', state: 'done', places: ['3-1'] },
-    ]))).not.toMatch(/SECRET|Vane/);
+    expect(
+      papers(
+        noted('patched 3-1 SECRET for that dreadful Mrs Vane next door', [
+          { kind: 'treatment', action: 'patch', state: 'done', places: ['3-1'] },
+        ]),
+      ),
+    ).not.toMatch(/SECRET|Vane/);
   });
 
   test('a remark goes in once it is confirmed, its own clause alone', () => {
@@ -82,9 +112,13 @@ describe('what is private stays out of every paper', () => {
     const id = `private-${text.length}-1-0`;
     expect(papers(note)).not.toMatch(/laundry/);
     const { log } = demoLog(note);
-    expect(recordView(log).heldBack).toContainEqual(expect.objectContaining({ entryId: id, why: 'not confirmed yet' }));
+    expect(recordView(log).heldBack).toContainEqual(
+      expect.objectContaining({ entryId: id, why: 'not confirmed yet' }),
+    );
     const { log: confirmed } = demoLog([...note, { type: 'entries-confirmed', entryIds: [id] }]);
-    expect(recordView(confirmed).remarks.map((remark) => remark.words)).toContain('There is a laundry mark in the corner.');
+    expect(recordView(confirmed).remarks.map((remark) => remark.words)).toContain(
+      'There is a laundry mark in the corner.',
+    );
     expect(JSON.stringify(recordView(confirmed))).not.toMatch(/SECRET/);
   });
 

@@ -59,11 +59,20 @@ describe('figures', () => {
   });
   // Clock changes of the IANA database: London to BST on 29 March 2026 at 01:00 UTC; New York on 8 March at 07:00 UTC.
   test('the clock on the wall', () => {
-    expect(localClock('2026-03-29T00:59:00Z', 'Europe/London')).toEqual({ date: '2026-03-29', time: '00:59' });
-    expect(localClock('2026-03-29T01:00:00Z', 'Europe/London')).toEqual({ date: '2026-03-29', time: '02:00' });
+    expect(localClock('2026-03-29T00:59:00Z', 'Europe/London')).toEqual({
+      date: '2026-03-29',
+      time: '00:59',
+    });
+    expect(localClock('2026-03-29T01:00:00Z', 'Europe/London')).toEqual({
+      date: '2026-03-29',
+      time: '02:00',
+    });
     expect(localClock('2026-03-08T06:59:00Z', 'America/New_York').time).toBe('01:59');
     expect(localClock('2026-03-08T07:00:00Z', 'America/New_York').time).toBe('03:00');
-    expect(localClock('2026-03-14T23:30:00-05:00', 'Asia/Kathmandu')).toEqual({ date: '2026-03-15', time: '10:15' });
+    expect(localClock('2026-03-14T23:30:00-05:00', 'Asia/Kathmandu')).toEqual({
+      date: '2026-03-15',
+      time: '10:15',
+    });
   });
 });
 

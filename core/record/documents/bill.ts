@@ -20,9 +20,17 @@ export function bill({ view, date, hours, estimate }: Paper): Section[] {
       passages: price
         ? [lines(view, price)]
         : [
-            passage('no-price', 'none', [], [
-              { type: 'caution' as const, text: 'No price has been worked out yet. Give an hourly rate or charges in the estimate, and this page fills itself.' },
-            ]),
+            passage(
+              'no-price',
+              'none',
+              [],
+              [
+                {
+                  type: 'caution' as const,
+                  text: 'No price has been worked out yet. Give an hourly rate or charges in the estimate, and this page fills itself.',
+                },
+              ],
+            ),
           ],
     },
     { id: 'due', title: 'What is due', passages: price ? [due(view, price)] : [] },
@@ -54,28 +62,41 @@ function lines(view: RecordView, price: Price): Passage {
     rows.push([capital(line.name), money(line.minor)]);
   }
   if (markup) {
-    const sum = price.lines.reduce((all, line) => all + (line.kind === 'material' || line.kind === 'markup' ? line.minor : 0), 0);
+    const sum = price.lines.reduce(
+      (all, line) => all + (line.kind === 'material' || line.kind === 'markup' ? line.minor : 0),
+      0,
+    );
     rows.push(['Materials', money(sum)]);
   }
   if (price.tax.minor) {
     rows.push(['Before tax', money(price.subtotal.minor)]);
-    for (const line of price.lines) if (line.kind === 'tax' && line.minor !== 0) rows.push([capital(line.name), money(line.minor)]);
+    for (const line of price.lines)
+      if (line.kind === 'tax' && line.minor !== 0) rows.push([capital(line.name), money(line.minor)]);
   }
   rows.push(['Total', money(price.total.minor)]);
-  return passage('bill-lines', rows, [], [
-    {
-      type: 'table',
-      columns: [
-        { title: 'For', share: 0.68 },
-        { title: 'Amount', share: 0.32, align: 'right' },
-      ],
-      rows,
-      sum: true,
-    },
-  ]);
+  return passage(
+    'bill-lines',
+    rows,
+    [],
+    [
+      {
+        type: 'table',
+        columns: [
+          { title: 'For', share: 0.68 },
+          { title: 'Amount', share: 0.32, align: 'right' },
+        ],
+        rows,
+        sum: true,
+      },
+    ],
+  );
 }
 
-function hoursLine(view: RecordView, hours: Paper['hours'], estimate: Paper['estimate']): Passage | undefined {
+function hoursLine(
+  view: RecordView,
+  hours: Paper['hours'],
+  estimate: Paper['estimate'],
+): Passage | undefined {
   if (!hours || hours.totalMin <= 0) return undefined;
   const quoted = estimate?.work?.hours;
   const said = [
@@ -87,17 +108,22 @@ function hoursLine(view: RecordView, hours: Paper['hours'], estimate: Paper['est
   const rows = hours.byTask
     .filter((one) => one.minutes > 0)
     .map((one) => [capital(one.task ? view.terms.task(one.task) : 'not named'), durationFigure(one.minutes)]);
-  return passage('bill-hours', [hours.totalMin, quoted, rows], [], [
-    paragraph(said.join(' ')),
-    {
-      type: 'table',
-      columns: [
-        { title: 'Work', share: 0.68 },
-        { title: 'Time', share: 0.32, align: 'right' },
-      ],
-      rows,
-    },
-  ]);
+  return passage(
+    'bill-hours',
+    [hours.totalMin, quoted, rows],
+    [],
+    [
+      paragraph(said.join(' ')),
+      {
+        type: 'table',
+        columns: [
+          { title: 'Work', share: 0.68 },
+          { title: 'Time', share: 0.32, align: 'right' },
+        ],
+        rows,
+      },
+    ],
+  );
 }
 
 function materials(view: RecordView): Passage | undefined {

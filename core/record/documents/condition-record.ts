@@ -7,7 +7,6 @@ import { dateRangePhrase } from '../wording/figure-phrases.ts';
 import { listPhrase } from '../wording/list-phrase.ts';
 import { inPlaces, placesPhrase } from '../wording/places-phrase.ts';
 import { sentence } from '../wording/sentence.ts';
-import { dimensions, identification } from './identification.ts';
 import {
   conditionSummary,
   findingPassages,
@@ -15,6 +14,7 @@ import {
   findingsTable,
   groupFindings,
 } from './findings-passages.ts';
+import { dimensions, identification } from './identification.ts';
 import type { Paper } from './paper.ts';
 import { photographPassages } from './photograph-passages.ts';
 
@@ -60,12 +60,18 @@ function examination(view: RecordView, findings: readonly FindingFact[], date: s
   const dates = findings.map((fact) => fact.date).sort();
   const measured = view.measurements.length > 0;
   const photographed = view.photos.some((photo) => photo.stage === 'before');
-  const how = ['by eye', ...(measured ? ['with a tape measure'] : []), ...(photographed ? ['with photographs'] : [])];
+  const how = [
+    'by eye',
+    ...(measured ? ['with a tape measure'] : []),
+    ...(photographed ? ['with photographs'] : []),
+  ];
   const when = dates.length
     ? dateRangePhrase(dates[0]!, dates.at(-1)!, view.spelling)
     : dateRangePhrase(date, date, view.spelling);
   const said = [
-    sentence(`Examined ${mender ? `by ${mender} ` : ''}${dates.length > 1 && dates[0] !== dates.at(-1) ? 'from' : 'on'} ${when}, ${listPhrase(how, view.spelling)}`),
+    sentence(
+      `Examined ${mender ? `by ${mender} ` : ''}${dates.length > 1 && dates[0] !== dates.at(-1) ? 'from' : 'on'} ${when}, ${listPhrase(how, view.spelling)}`,
+    ),
     'Purpose: to record the condition before any work, as a basis for the proposal.',
     'Notes were spoken or typed at the piece and are kept with their times.',
   ];
@@ -81,7 +87,10 @@ function construction(view: RecordView): Passage[] {
         'construction',
         quilt.construction,
         [],
-        quilt.construction.split('\n').filter(Boolean).map((line) => paragraph(sentence(line))),
+        quilt.construction
+          .split('\n')
+          .filter(Boolean)
+          .map((line) => paragraph(sentence(line))),
       ),
     );
   }
@@ -89,12 +98,17 @@ function construction(view: RecordView): Passage[] {
   if (fabrics.length) {
     const bare = { ...grid, fabrics: {} };
     out.push(
-      passage('fabrics', fabrics, [], [
-        {
-          type: 'list',
-          items: fabrics.map(([name, places]) => sentence(`${name}: ${placesPhrase(places, bare)}`)),
-        },
-      ]),
+      passage(
+        'fabrics',
+        fabrics,
+        [],
+        [
+          {
+            type: 'list',
+            items: fabrics.map(([name, places]) => sentence(`${name}: ${placesPhrase(places, bare)}`)),
+          },
+        ],
+      ),
     );
   }
   return out;
@@ -124,7 +138,8 @@ export function mapPassage(view: RecordView, moment: 'found' | 'proposed' | 'now
 const MAY_MEAN: Partial<Record<Finding, string>> = {
   shattered:
     'Cloth that shatters is often weighted silk, or brown or black cotton dyed with iron: the weakness is in the cloth itself and goes on whatever is done.',
-  'lumpy-batting': 'Wadding that shifts and bunches usually had too little quilting or too few ties to hold it.',
+  'lumpy-batting':
+    'Wadding that shifts and bunches usually had too little quilting or too few ties to hold it.',
   'dye-bleed': 'Colour that has run has met water before; it may run again.',
   fading: 'Fading points to display in light; what is lost does not come back.',
   mildew: 'Mould points to damp storage. Whether it is still active cannot be told by eye alone.',
@@ -150,9 +165,12 @@ function asTold(view: RecordView): Passage[] {
     .filter((remark) => !workBegan || remark.date <= workBegan)
     .map((remark) => {
       const where = inPlaces(remark.places, view.grid);
-      return passage(`remark.${remark.id}`, [remark.words, remark.places], [remark], [
-        paragraph(`“${sentence(remark.words)}”${where ? ` (${where.replace(/^\w+ /, '')})` : ''}`),
-      ]);
+      return passage(
+        `remark.${remark.id}`,
+        [remark.words, remark.places],
+        [remark],
+        [paragraph(`“${sentence(remark.words)}”${where ? ` (${where.replace(/^\w+ /, '')})` : ''}`)],
+      );
     });
 }
 
@@ -160,9 +178,17 @@ function beforeImages(view: RecordView): Passage[] {
   const images = photographPassages(view, ['before']);
   if (images.length) return images;
   return [
-    passage('no-before-images', 'none', [], [
-      { type: 'caution', text: 'No photographs before treatment are on file. Take them before any work begins.' },
-    ]),
+    passage(
+      'no-before-images',
+      'none',
+      [],
+      [
+        {
+          type: 'caution',
+          text: 'No photographs before treatment are on file. Take them before any work begins.',
+        },
+      ],
+    ),
   ];
 }
 

@@ -1,11 +1,18 @@
-import { FINDINGS, type Finding } from '../../../shared/vocabulary.ts';
 import type { Place } from '../../../shared/entry.ts';
+import { FINDINGS, type Finding } from '../../../shared/vocabulary.ts';
 import type { Passage } from '../document-model.ts';
 import { paragraph, passage } from '../passage.ts';
 import type { FindingFact, RecordView } from '../record-view.ts';
 import { countPhrase, datePhrase } from '../wording/figure-phrases.ts';
 import { listPhrase } from '../wording/list-phrase.ts';
-import { betweenBlocks, blockAt, inPlaces, isPlural, placeLabel, placesPhrase } from '../wording/places-phrase.ts';
+import {
+  betweenBlocks,
+  blockAt,
+  inPlaces,
+  isPlural,
+  placeLabel,
+  placesPhrase,
+} from '../wording/places-phrase.ts';
 import { sentence } from '../wording/sentence.ts';
 
 export type FindingGroup = { finding: Finding; places: Place[]; fabrics: string[]; from: FindingFact[] };
@@ -29,7 +36,12 @@ export function findingSentence(group: FindingGroup, view: RecordView): string {
   const total = view.grid.rows * view.grid.blocks;
   const blocks = places.filter((place) => blockAt(place)).length;
   const between =
-    finding === 'split-seam' ? betweenBlocks(group.from.map((fact) => fact.places), view.grid) : undefined;
+    finding === 'split-seam'
+      ? betweenBlocks(
+          group.from.map((fact) => fact.places),
+          view.grid,
+        )
+      : undefined;
   const where = between ?? inPlaces(places, view.grid);
   // A fabric that names its own blocks is not said twice.
   const cloth = fabrics.filter((name) => !where.includes(name));
@@ -46,7 +58,9 @@ export function findingPassages(groups: readonly FindingGroup[], view: RecordVie
     .filter((group) => group.finding !== 'sound' && group.finding !== 'old-repair')
     .map((group) => {
       const facts = [group.finding, [...group.places].sort(), group.fabrics];
-      return passage(`finding.${group.finding}`, facts, group.from, [paragraph(findingSentence(group, view))]);
+      return passage(`finding.${group.finding}`, facts, group.from, [
+        paragraph(findingSentence(group, view)),
+      ]);
     });
 }
 

@@ -1,8 +1,8 @@
 import type { Passage } from '../document-model.ts';
 import { paragraph, passage } from '../passage.ts';
 import type { MeasurementFact, RecordView } from '../record-view.ts';
-import { INCHES_PER } from '../wording/inches-per.ts';
 import { countPhrase, datePhrase, eighths, lengthPhrase } from '../wording/figure-phrases.ts';
+import { INCHES_PER } from '../wording/inches-per.ts';
 import { listPhrase } from '../wording/list-phrase.ts';
 import { sentence } from '../wording/sentence.ts';
 
@@ -66,7 +66,9 @@ function partsPhrase(view: RecordView): string | undefined {
   for (const fact of [...view.findings, ...view.treatments, ...view.measurements]) {
     for (const place of fact.places) {
       if (/^\d/.test(place) || place === 'quilt') continue;
-      told.add(place.replace(/^(border|edge|corner)-.*/, (_, family) => (family === 'border' ? 'border' : '')));
+      told.add(
+        place.replace(/^(border|edge|corner)-.*/, (_, family) => (family === 'border' ? 'border' : '')),
+      );
     }
   }
   told.delete('');

@@ -10,7 +10,11 @@ export function materialRows(facts: readonly MaterialFact[], view: RecordView): 
   const by = new Map<string, { name: string; amounts: Map<string, number> }>();
   for (const fact of facts) {
     const kind = fact.material ? view.terms.material(fact.material) : 'material';
-    const name = fact.name ? (fact.name.toLowerCase().includes(kind) || !fact.material ? fact.name : `${fact.name} (${kind})`) : kind;
+    const name = fact.name
+      ? fact.name.toLowerCase().includes(kind) || !fact.material
+        ? fact.name
+        : `${fact.name} (${kind})`
+      : kind;
     const key = name.toLowerCase();
     const row = by.get(key) ?? { name, amounts: new Map() };
     if (fact.quantity !== undefined) {

@@ -7,7 +7,13 @@ import { countPhrase, datePhrase, dateRangePhrase, durationPhrase } from '../wor
 import { listPhrase } from '../wording/list-phrase.ts';
 import { inPlaces, isPlural, placesPhrase } from '../wording/places-phrase.ts';
 import { sentence } from '../wording/sentence.ts';
-import { becausePhrase, deed, findingsAt, groupTreatments, type TreatmentGroup } from '../wording/treatment-phrase.ts';
+import {
+  becausePhrase,
+  deed,
+  findingsAt,
+  groupTreatments,
+  type TreatmentGroup,
+} from '../wording/treatment-phrase.ts';
 import { groupFindings } from './findings-passages.ts';
 import { layoutPhrase, sizePhrase } from './identification.ts';
 import type { Paper } from './paper.ts';
@@ -24,10 +30,17 @@ export function ownersLetter({ view, date, hours }: Paper): Section[] {
       id: 'greeting',
       title: '',
       passages: [
-        passage('greeting', [owner, name], [], [
-          paragraph(owner ? `Dear ${owner},` : 'To whoever keeps this quilt,'),
-          paragraph(`This goes with ${quoted(name)}. It says what I found, what I did and what I left, and how to look after it.`),
-        ]),
+        passage(
+          'greeting',
+          [owner, name],
+          [],
+          [
+            paragraph(owner ? `Dear ${owner},` : 'To whoever keeps this quilt,'),
+            paragraph(
+              `This goes with ${quoted(name)}. It says what I found, what I did and what I left, and how to look after it.`,
+            ),
+          ],
+        ),
       ],
     },
     { id: 'what-it-is', title: 'What it is', passages: [whatItIs(view)] },
@@ -47,14 +60,22 @@ export function ownersLetter({ view, date, hours }: Paper): Section[] {
       id: 'close',
       title: '',
       passages: [
-        passage('close', [mender, date], [], [
-          paragraph(
-            'Keep this letter and the record of treatment on paper with the quilt, and a second copy elsewhere. When in doubt ask a textile conservator; where your local rules say otherwise, they come first.',
-          ),
-        ]),
-        passage('signature', [mender, date], [], [
-          { type: 'signatures', lines: [`${mender || 'Mender'}, ${datePhrase(date, view.spelling)}`] },
-        ]),
+        passage(
+          'close',
+          [mender, date],
+          [],
+          [
+            paragraph(
+              'Keep this letter and the record of treatment on paper with the quilt, and a second copy elsewhere. When in doubt ask a textile conservator; where your local rules say otherwise, they come first.',
+            ),
+          ],
+        ),
+        passage(
+          'signature',
+          [mender, date],
+          [],
+          [{ type: 'signatures', lines: [`${mender || 'Mender'}, ${datePhrase(date, view.spelling)}`] }],
+        ),
       ],
     },
   ].filter((section) => section.passages.length > 0);
@@ -66,17 +87,24 @@ function whatItIs(view: RecordView): Passage {
   const { quilt, grid } = view;
   const size = sizePhrase(view)?.replace(' (width × length)', '').replace(' × ', ' by ');
   const said: string[] = [
-    sentence(`the quilt is made of ${layoutPhrase(grid.rows, grid.blocks)}${size ? `, and measures ${size}` : ''}`),
+    sentence(
+      `the quilt is made of ${layoutPhrase(grid.rows, grid.blocks)}${size ? `, and measures ${size}` : ''}`,
+    ),
   ];
-  if (quilt.maker) said.push(sentence(`as it was told to me, it was made by ${lowerArticle(quilt.maker.replaceAll('\n', ' '))}`));
+  if (quilt.maker)
+    said.push(
+      sentence(`as it was told to me, it was made by ${lowerArticle(quilt.maker.replaceAll('\n', ' '))}`),
+    );
   if (quilt.madeWhen) said.push(sentence(madePhrase(quilt.madeWhen.replaceAll('\n', ' '))));
   if (quilt.origin) said.push(sentence(quilt.origin.replaceAll('\n', ' ')));
-  if (quilt.inscriptions) said.push(sentence(`it carries these marks: ${quilt.inscriptions.replaceAll('\n', ' ')}`));
+  if (quilt.inscriptions)
+    said.push(sentence(`it carries these marks: ${quilt.inscriptions.replaceAll('\n', ' ')}`));
   const facts = [said];
   return passage('what-it-is', facts, [], [paragraph(said.join(' '))]);
 }
 
-const lowerArticle = (text: string): string => text.replace(/^(?:The|A|An|Her|His|Their|My)\b/, (word) => word.toLowerCase());
+const lowerArticle = (text: string): string =>
+  text.replace(/^(?:The|A|An|Her|His|Their|My)\b/, (word) => word.toLowerCase());
 
 /** "1931", "about 1890", "Winter of 1931" each in a sentence of its own kind. */
 function madePhrase(when: string): string {
@@ -101,12 +129,18 @@ function whatIFound(view: RecordView): Passage {
   });
   if (told.length === 0) said.push('I found no damage that I noted.');
   for (let i = 0; i < told.length; i += 3) {
-    said.push(sentence(`I ${i === 0 ? '' : 'also '}found ${listPhrase(told.slice(i, i + 3), view.spelling)}`));
+    said.push(
+      sentence(`I ${i === 0 ? '' : 'also '}found ${listPhrase(told.slice(i, i + 3), view.spelling)}`),
+    );
   }
   const rest = damage.slice(6);
   if (rest.length) {
-    const names = rest.map((group) => view.terms.findingNoun(group.finding, isPlural(group.places)).replace(/, /g, ' and '));
-    said.push(sentence(`I noted besides ${listPhrase(names, view.spelling)}; the condition record says where`));
+    const names = rest.map((group) =>
+      view.terms.findingNoun(group.finding, isPlural(group.places)).replace(/, /g, ' and '),
+    );
+    said.push(
+      sentence(`I noted besides ${listPhrase(names, view.spelling)}; the condition record says where`),
+    );
   }
   const old = groups.find((group) => group.finding === 'old-repair');
   if (old) said.push(sentence(`someone had mended it before, ${inPlaces(old.places, view.grid, MOST)}`));
@@ -115,18 +149,29 @@ function whatIFound(view: RecordView): Passage {
   if (sound && where) {
     said.push(
       inPlaces(sound.places, view.grid, MOST) === inPlaces(sound.places, view.grid)
-        ? sentence(`${where} ${/ and |blocks|rows|columns/.test(where) && !where.startsWith('every') ? 'were' : 'was'} sound`)
+        ? sentence(
+            `${where} ${/ and |blocks|rows|columns/.test(where) && !where.startsWith('every') ? 'were' : 'was'} sound`,
+          )
         : sentence(`${countPhrase(sound.places.length)} places were sound`),
     );
   }
   const facts = groups.map((group) => [group.finding, [...group.places].sort()]);
-  return passage('what-i-found', facts, groups.flatMap((group) => group.from), [paragraph(said.join(' '))]);
+  return passage(
+    'what-i-found',
+    facts,
+    groups.flatMap((group) => group.from),
+    [paragraph(said.join(' '))],
+  );
 }
 
 const PHASES: { id: string; lead: string; actions: readonly Action[] }[] = [
   { id: 'apart', lead: 'To begin with', actions: ['remove'] },
   { id: 'clean', lead: 'After that', actions: ['clean', 'wash', 'dry'] },
-  { id: 'mend', lead: 'In the mending', actions: ['resew', 'darn', 'patch', 'replace', 'stabilize', 'overlay'] },
+  {
+    id: 'mend',
+    lead: 'In the mending',
+    actions: ['resew', 'darn', 'patch', 'replace', 'stabilize', 'overlay'],
+  },
   {
     id: 'rebuild',
     lead: 'To put it together again',
@@ -153,7 +198,14 @@ function whatIDid(view: RecordView): Passage[] {
       `${phase.lead} I`,
       view,
     );
-    return [passage(`did.${phase.id}`, groups.map((group) => factsOf(group)), facts, [paragraph(said)])];
+    return [
+      passage(
+        `did.${phase.id}`,
+        groups.map((group) => factsOf(group)),
+        facts,
+        [paragraph(said)],
+      ),
+    ];
   });
 }
 
@@ -198,7 +250,9 @@ function joinDeeds(deeds: readonly { verb: string; what: string }[], lead: strin
     let upTo = i + 1;
     while (!long && upTo < clauses.length && upTo < i + 3 && verbs[upTo]!.whats.length <= 2) upTo++;
     const some = listPhrase(clauses.slice(i, upTo), view.spelling);
-    said.push(sentence(said.length === 0 ? `${lead} ${some}` : said.length % 2 ? `I also ${some}` : `Then I ${some}`));
+    said.push(
+      sentence(said.length === 0 ? `${lead} ${some}` : said.length % 2 ? `I also ${some}` : `Then I ${some}`),
+    );
     i = upTo;
   }
   return said.join(' ');
@@ -213,7 +267,9 @@ function whatILeft(view: RecordView): Passage[] {
     const where = placesPhrase(group.places, view.grid) || 'some of it';
     return passage(`left.${group.from[0]!.id}`, factsOf(group), group.from, [
       paragraph(
-        sentence(`I left ${where} as I found ${/ and |blocks|rows|columns|edges|borders|corners/.test(where) ? 'them' : 'it'}${group.reason ? `, ${becausePhrase(group.reason)}` : ''}`),
+        sentence(
+          `I left ${where} as I found ${/ and |blocks|rows|columns|edges|borders|corners/.test(where) ? 'them' : 'it'}${group.reason ? `, ${becausePhrase(group.reason)}` : ''}`,
+        ),
       ),
     ]);
   });
@@ -226,7 +282,9 @@ function whatILeft(view: RecordView): Passage[] {
     out.push(
       passage(`against.${group.from[0]!.id}`, factsOf(group), group.from, [
         paragraph(
-          sentence(`I decided against ${view.terms.plan(group.action)}${group.places.length ? ` ${inPlaces(group.places, view.grid, MOST)}` : ''}, ${becausePhrase(group.reason!)}`),
+          sentence(
+            `I decided against ${view.terms.plan(group.action)}${group.places.length ? ` ${inPlaces(group.places, view.grid, MOST)}` : ''}, ${becausePhrase(group.reason!)}`,
+          ),
         ),
       ]),
     );
@@ -237,20 +295,35 @@ function whatILeft(view: RecordView): Passage[] {
 function whatItTook(view: RecordView, hours: Paper['hours']): Passage[] {
   const said: string[] = [];
   if (hours && hours.totalMin > 0) {
-    const days = hours.byDay.filter((day) => day.minutes > 0).map((day) => day.date).sort();
+    const days = hours.byDay
+      .filter((day) => day.minutes > 0)
+      .map((day) => day.date)
+      .sort();
     const span = days.length
       ? ` on ${days.length === 1 ? datePhrase(days[0]!, view.spelling) : `${countPhrase(days.length)} days, from ${dateRangePhrase(days[0]!, days.at(-1)!, view.spelling)}`}`
       : '';
-    said.push(sentence(`it took ${durationPhrase(Math.round(hours.totalMin / 15) * 15 || hours.totalMin)} of work${span}`));
-    const most = [...hours.byTask].filter((one) => one.task && one.minutes > 0).sort((a, b) => b.minutes - a.minutes)[0];
+    said.push(
+      sentence(
+        `it took ${durationPhrase(Math.round(hours.totalMin / 15) * 15 || hours.totalMin)} of work${span}`,
+      ),
+    );
+    const most = [...hours.byTask]
+      .filter((one) => one.task && one.minutes > 0)
+      .sort((a, b) => b.minutes - a.minutes)[0];
     if (most?.task && hours.byTask.length > 1) {
-      said.push(sentence(`the longest part was ${view.terms.task(most.task)}, ${durationPhrase(Math.round(most.minutes / 15) * 15 || most.minutes)}`));
+      said.push(
+        sentence(
+          `the longest part was ${view.terms.task(most.task)}, ${durationPhrase(Math.round(most.minutes / 15) * 15 || most.minutes)}`,
+        ),
+      );
     }
   }
   const used = [
     ...new Set(
       view.materials.flatMap((fact) =>
-        fact.use === 'used' && fact.material && !['pins', 'needle', 'detergent', 'other'].includes(fact.material)
+        fact.use === 'used' &&
+        fact.material &&
+        !['pins', 'needle', 'detergent', 'other'].includes(fact.material)
           ? [fact.name ?? view.terms.material(fact.material)]
           : [],
       ),

@@ -12,12 +12,19 @@ export function photographPassages(view: RecordView, stages: readonly PhotoFact[
     .sort((a, b) => (a.date ?? '').localeCompare(b.date ?? ''))
     .map((photo) => {
       const where = placesPhrase(photo.places, view.grid);
-      const stage = { before: 'Before treatment', during: 'During treatment', after: 'After treatment' }[photo.stage];
+      const stage = { before: 'Before treatment', during: 'During treatment', after: 'After treatment' }[
+        photo.stage
+      ];
       const date = photo.date ? datePhrase(photo.date, view.spelling) : 'date not known';
-      const caption = [sentence(photo.caption), sentence(where), `${stage}, ${date}.`].filter(Boolean).join(' ');
+      const caption = [sentence(photo.caption), sentence(where), `${stage}, ${date}.`]
+        .filter(Boolean)
+        .join(' ');
       const alt = `Photograph: ${photo.caption || where || view.quilt.name}`;
-      return passage(`photograph.${photo.id}`, [photo.file, caption], [], [
-        { type: 'photograph', photoId: photo.id, file: photo.file, alt, caption },
-      ]);
+      return passage(
+        `photograph.${photo.id}`,
+        [photo.file, caption],
+        [],
+        [{ type: 'photograph', photoId: photo.id, file: photo.file, alt, caption }],
+      );
     });
 }

@@ -1,13 +1,19 @@
 import type { Topic } from '../../../shared/vocabulary.ts';
-import type { Block, Passage, Section } from '../document-model.ts';
 import { cautions, REVERSIBILITY } from '../cautions.ts';
+import type { Block, Passage, Section } from '../document-model.ts';
 import { paragraph, passage } from '../passage.ts';
 import type { AgreementFact, RecordView } from '../record-view.ts';
 import { datePhrase, moneyPhrase } from '../wording/figure-phrases.ts';
 import { listPhrase } from '../wording/list-phrase.ts';
 import { placesPhrase } from '../wording/places-phrase.ts';
 import { sentence } from '../wording/sentence.ts';
-import { becausePhrase, findingsAt, groupTreatments, toDoPhrase, type TreatmentGroup } from '../wording/treatment-phrase.ts';
+import {
+  becausePhrase,
+  findingsAt,
+  groupTreatments,
+  type TreatmentGroup,
+  toDoPhrase,
+} from '../wording/treatment-phrase.ts';
 import { mapPassage, some } from './condition-record.ts';
 import { identification } from './identification.ts';
 import { materialRows } from './material-rows.ts';
@@ -19,12 +25,22 @@ export function proposal({ view, estimate }: Paper): Section[] {
   const plan = proposedTreatments(view);
   const found = findingsAt(view.findings);
   const wanted = groupTreatments(
-    plan.filter((fact) => fact.state !== 'considering' && fact.state !== 'dropped' && fact.action !== 'leave'),
+    plan.filter(
+      (fact) => fact.state !== 'considering' && fact.state !== 'dropped' && fact.action !== 'leave',
+    ),
     found,
     true,
   );
-  const open = groupTreatments(plan.filter((fact) => fact.state === 'considering'), found, true);
-  const left = groupTreatments(plan.filter((fact) => fact.action === 'leave' && (fact.state === 'done' || fact.state === 'planned')), found, true);
+  const open = groupTreatments(
+    plan.filter((fact) => fact.state === 'considering'),
+    found,
+    true,
+  );
+  const left = groupTreatments(
+    plan.filter((fact) => fact.action === 'leave' && (fact.state === 'done' || fact.state === 'planned')),
+    found,
+    true,
+  );
   const first = view.agreements[0];
   const proposed: RecordView = { ...view, treatments: plan };
   return [
@@ -33,7 +49,10 @@ export function proposal({ view, estimate }: Paper): Section[] {
     {
       id: 'treatment',
       title: 'Proposed treatment',
-      passages: [...treatmentPassages(wanted, open, view), mapPassage(proposed, 'proposed', 'Where it is proposed')],
+      passages: [
+        ...treatmentPassages(wanted, open, view),
+        mapPassage(proposed, 'proposed', 'Where it is proposed'),
+      ],
     },
     { id: 'left-alone', title: 'What will be left alone', passages: leftPassages(left, view) },
     { id: 'reversibility', title: 'What can be undone', passages: reversibility(wanted, view) },
@@ -52,16 +71,25 @@ function aim(view: RecordView): Passage {
 }
 
 /** One passage for each proposed treatment: what, why, and what else was weighed. */
-function treatmentPassages(wanted: readonly TreatmentGroup[], open: readonly TreatmentGroup[], view: RecordView): Passage[] {
+function treatmentPassages(
+  wanted: readonly TreatmentGroup[],
+  open: readonly TreatmentGroup[],
+  view: RecordView,
+): Passage[] {
   if (!wanted.length) {
     return [
-      passage('no-treatment', open.length, [], [
-        paragraph(
-          open.length
-            ? 'Nothing is settled yet; the ways under consideration are listed below for the owner to decide.'
-            : 'No treatment has been planned yet.',
-        ),
-      ]),
+      passage(
+        'no-treatment',
+        open.length,
+        [],
+        [
+          paragraph(
+            open.length
+              ? 'Nothing is settled yet; the ways under consideration are listed below for the owner to decide.'
+              : 'No treatment has been planned yet.',
+          ),
+        ],
+      ),
     ];
   }
   return wanted.map((group) => {
@@ -71,7 +99,9 @@ function treatmentPassages(wanted: readonly TreatmentGroup[], open: readonly Tre
       group.reason ? sentence(`Reason: ${group.reason.replace(/^(?:because|since)\s+/i, '')}`) : '',
       others ? sentence(`Also considered: ${others}`) : '',
     ].filter(Boolean);
-    return passage(groupId('propose', group), factsOf(group, others), group.from, [paragraph(said.join(' '))]);
+    return passage(groupId('propose', group), factsOf(group, others), group.from, [
+      paragraph(said.join(' ')),
+    ]);
   });
 }
 
@@ -114,7 +144,8 @@ function reversibility(wanted: readonly TreatmentGroup[], view: RecordView): Pas
 }
 
 function risks(view: RecordView): Passage[] {
-  const general = 'Old cloth can give way while it is worked on. If anything is found that changes this proposal, work stops there and you are asked.';
+  const general =
+    'Old cloth can give way while it is worked on. If anything is found that changes this proposal, work stops there and you are asked.';
   return [
     passage('risk-general', general, [], [paragraph(general)]),
     ...cautions(view, 'proposal').map((caution) =>
@@ -125,10 +156,16 @@ function risks(view: RecordView): Passage[] {
 
 function materials(view: RecordView): Passage | undefined {
   const tools = new Set(['pins', 'needle', 'other']);
-  const named = view.materials.filter((fact) => fact.use !== 'used' && !(fact.material && tools.has(fact.material)));
+  const named = view.materials.filter(
+    (fact) => fact.use !== 'used' && !(fact.material && tools.has(fact.material)),
+  );
   // What was on the list and then bought is one thing: the list gives way to what was bought.
-  const had = new Set(named.flatMap((fact) => (fact.use === 'needed' ? [] : [`${fact.material} ${fact.name ?? ''}`])));
-  const facts = named.filter((fact) => fact.use !== 'needed' || !had.has(`${fact.material} ${fact.name ?? ''}`));
+  const had = new Set(
+    named.flatMap((fact) => (fact.use === 'needed' ? [] : [`${fact.material} ${fact.name ?? ''}`])),
+  );
+  const facts = named.filter(
+    (fact) => fact.use !== 'needed' || !had.has(`${fact.material} ${fact.name ?? ''}`),
+  );
   const rows = materialRows(facts, view);
   if (!rows.length) return undefined;
   return passage('proposal-materials', rows, facts, [
@@ -155,9 +192,16 @@ function timeAndPrice(view: RecordView, estimate: Paper['estimate']): Passage[] 
     if (finish) {
       const day = (date: string): string => datePhrase(date, view.spelling);
       out.push(
-        passage('finish', finish, [], [
-          paragraph(`At the present pace it will be finished between ${day(finish.early)} and ${day(finish.late)}, most likely about ${day(finish.likely)}.`),
-        ]),
+        passage(
+          'finish',
+          finish,
+          [],
+          [
+            paragraph(
+              `At the present pace it will be finished between ${day(finish.early)} and ${day(finish.late)}, most likely about ${day(finish.likely)}.`,
+            ),
+          ],
+        ),
       );
     }
   }
@@ -173,12 +217,23 @@ function timeAndPrice(view: RecordView, estimate: Paper['estimate']): Passage[] 
       price.tax.minor > 0 ? `Tax of ${money(price.tax.minor)} is included.` : '',
       price.deposit ? `A deposit of ${money(price.deposit.minor)} is asked for before the work begins.` : '',
     ].filter(Boolean);
-    out.push(passage('price', [price.total, price.range, price.tax, price.deposit], [], [paragraph([text, ...more].join(' '))]));
+    out.push(
+      passage(
+        'price',
+        [price.total, price.range, price.tax, price.deposit],
+        [],
+        [paragraph([text, ...more].join(' '))],
+      ),
+    );
   }
   return out;
 }
 
-function toDecide(open: readonly TreatmentGroup[], view: RecordView, first: AgreementFact | undefined): Passage[] {
+function toDecide(
+  open: readonly TreatmentGroup[],
+  view: RecordView,
+  first: AgreementFact | undefined,
+): Passage[] {
   const items: string[] = [];
   // Ways weighed for the same places are one question.
   const questions = new Map<string, TreatmentGroup[]>();
@@ -205,9 +260,12 @@ function toDecide(open: readonly TreatmentGroup[], view: RecordView, first: Agre
   for (const [about] of asked) items.push(sentence(view.terms.question(about)));
   if (!items.length) return [];
   return [
-    passage('to-decide', items, [...open.flatMap((group) => group.from), ...asked.map(([, topic]) => topic.from)], [
-      { type: 'list', items },
-    ]),
+    passage(
+      'to-decide',
+      items,
+      [...open.flatMap((group) => group.from), ...asked.map(([, topic]) => topic.from)],
+      [{ type: 'list', items }],
+    ),
   ];
 }
 
@@ -220,18 +278,29 @@ function agreementPassages(view: RecordView, agreement: AgreementFact | undefine
     const on = datePhrase(agreement.date, view.spelling);
     body.push(
       paragraph(
-        sentence(agreement.how === 'word' ? `Agreed by word of mouth by ${by} on ${on}` : `Agreed and signed by ${by} on ${on}`) +
-          (agreement.note ? ` ${sentence(agreement.note)}` : ''),
+        sentence(
+          agreement.how === 'word'
+            ? `Agreed by word of mouth by ${by} on ${on}`
+            : `Agreed and signed by ${by} on ${on}`,
+        ) + (agreement.note ? ` ${sentence(agreement.note)}` : ''),
       ),
     );
     if (agreement.how === 'word') {
       body.push(paragraph('An agreement by word is noted here until it is signed.'));
-      body.push({ type: 'signatures', lines: [`Owner${owner ? `: ${owner}` : ''}`, `Mender${mender ? `: ${mender}` : ''}`] });
+      body.push({
+        type: 'signatures',
+        lines: [`Owner${owner ? `: ${owner}` : ''}`, `Mender${mender ? `: ${mender}` : ''}`],
+      });
     }
   } else {
     body.push(
-      paragraph('I am the owner of this quilt, or may decide for the owner, and agree to the treatment described above.'),
-      { type: 'signatures', lines: [`Owner${owner ? `: ${owner}` : ''}`, `Mender${mender ? `: ${mender}` : ''}`] },
+      paragraph(
+        'I am the owner of this quilt, or may decide for the owner, and agree to the treatment described above.',
+      ),
+      {
+        type: 'signatures',
+        lines: [`Owner${owner ? `: ${owner}` : ''}`, `Mender${mender ? `: ${mender}` : ''}`],
+      },
     );
   }
   return [passage(id, agreement ?? 'open', [], body)];
@@ -248,7 +317,9 @@ function addenda(view: RecordView): Section[] {
         sentence(`New: ${toDoPhrase(group, view)}${group.reason ? `, ${becausePhrase(group.reason)}` : ''}`),
       ),
       ...dropped.map((group) =>
-        sentence(`No longer proposed: to ${toDoPhrase(group, view)}${group.reason ? `, ${becausePhrase(group.reason)}` : ''}`),
+        sentence(
+          `No longer proposed: to ${toDoPhrase(group, view)}${group.reason ? `, ${becausePhrase(group.reason)}` : ''}`,
+        ),
       ),
     ];
     const from = [...addendum.added, ...addendum.dropped];

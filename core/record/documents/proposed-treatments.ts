@@ -93,7 +93,8 @@ export function findAddenda(view: RecordView): Addendum[] {
         const routine = isRoutine(fact);
         const places = placesOf(fact).filter((place) => {
           const key = `${fact.action} ${place}`;
-          const is = !whole && !routine && !proposed.has(key) && !coveredByWhole(fact, proposedActions, place);
+          const is =
+            !whole && !routine && !proposed.has(key) && !coveredByWhole(fact, proposedActions, place);
           if (is) proposed.add(key);
           return is;
         });
@@ -108,6 +109,14 @@ export function findAddenda(view: RecordView): Addendum[] {
 
 /** Work on the whole quilt that was proposed in another part's name ("bind the edge", "bind the quilt"). */
 function coveredByWhole(fact: TreatmentFact, actions: ReadonlySet<Action>, place: Place): boolean {
-  const wholePiece: ReadonlySet<Action> = new Set(['bind', 'tie', 'quilt', 'wash', 'clean', 'square-up', 'add-border']);
+  const wholePiece: ReadonlySet<Action> = new Set([
+    'bind',
+    'tie',
+    'quilt',
+    'wash',
+    'clean',
+    'square-up',
+    'add-border',
+  ]);
   return wholePiece.has(fact.action) && actions.has(fact.action) && !/^\d/.test(place);
 }

@@ -6,7 +6,14 @@ import { datePhrase, durationFigure, durationPhrase } from '../wording/figure-ph
 import { listPhrase } from '../wording/list-phrase.ts';
 import { placesPhrase } from '../wording/places-phrase.ts';
 import { sentence } from '../wording/sentence.ts';
-import { becausePhrase, deed, findingsAt, groupTreatments, toDoPhrase, wasDonePhrase } from '../wording/treatment-phrase.ts';
+import {
+  becausePhrase,
+  deed,
+  findingsAt,
+  groupTreatments,
+  toDoPhrase,
+  wasDonePhrase,
+} from '../wording/treatment-phrase.ts';
 import { beforeWork, mapPassage, some } from './condition-record.ts';
 import { findingSentence, groupFindings } from './findings-passages.ts';
 import { identification } from './identification.ts';
@@ -21,7 +28,11 @@ export function treatmentRecord({ view, hours }: Paper): Section[] {
   return [
     { id: 'identification', title: 'Identification', passages: [identification(view)] },
     { id: 'summary', title: 'What was done', passages: summary(view) },
-    { id: 'final-map', title: 'Where it was done', passages: [mapPassage(view, 'now', 'The quilt after treatment')] },
+    {
+      id: 'final-map',
+      title: 'Where it was done',
+      passages: [mapPassage(view, 'now', 'The quilt after treatment')],
+    },
     { id: 'not-done', title: 'Decisions not to act', passages: notDone(view) },
     { id: 'departures', title: 'Departures from the proposal', passages: departures(view) },
     { id: 'new-findings', title: 'Found during the work', passages: newFindings(view) },
@@ -36,9 +47,18 @@ export function treatmentRecord({ view, hours }: Paper): Section[] {
 }
 
 function summary(view: RecordView): Passage[] {
-  const done = view.treatments.filter((fact) => fact.state === 'done' && INTERVENTIONS.has(fact.action) && fact.object !== 'pins');
+  const done = view.treatments.filter(
+    (fact) => fact.state === 'done' && INTERVENTIONS.has(fact.action) && fact.object !== 'pins',
+  );
   if (!done.length) {
-    return [passage('nothing-done', 'nothing', [], [paragraph('No treatment had been recorded when this was written.')])];
+    return [
+      passage(
+        'nothing-done',
+        'nothing',
+        [],
+        [paragraph('No treatment had been recorded when this was written.')],
+      ),
+    ];
   }
   return groupTreatments(done, findingsAt(view.findings), false).map((group) => {
     const reasons = [...new Set(group.from.flatMap((fact) => fact.reason ?? []))];
@@ -52,7 +72,9 @@ function summary(view: RecordView): Passage[] {
 function notDone(view: RecordView): Passage[] {
   const found = findingsAt(view.findings);
   const left = groupTreatments(
-    view.treatments.filter((fact) => fact.action === 'leave' && fact.state !== 'dropped' && fact.state !== 'considering'),
+    view.treatments.filter(
+      (fact) => fact.action === 'leave' && fact.state !== 'dropped' && fact.state !== 'considering',
+    ),
     found,
     true,
   ).map((group) =>
@@ -71,7 +93,9 @@ function notDone(view: RecordView): Passage[] {
   ).map((group) =>
     passage(groupId('dropped', group), factsOf(group), group.from, [
       paragraph(
-        sentence(`decided against: to ${toDoPhrase(group, view)}${group.reason ? `, ${becausePhrase(group.reason)}` : ''}`),
+        sentence(
+          `decided against: to ${toDoPhrase(group, view)}${group.reason ? `, ${becausePhrase(group.reason)}` : ''}`,
+        ),
       ),
     ]),
   );
@@ -82,7 +106,8 @@ function departures(view: RecordView): Passage[] {
   const out: Passage[] = [];
   const doneAt = new Set<string>();
   for (const fact of view.treatments) {
-    if (fact.state === 'done') for (const place of fact.places.length ? fact.places : ['quilt']) doneAt.add(`${fact.action} ${place}`);
+    if (fact.state === 'done')
+      for (const place of fact.places.length ? fact.places : ['quilt']) doneAt.add(`${fact.action} ${place}`);
   }
   const found = findingsAt(view.findings);
   const undone = proposedTreatments(view)
@@ -132,22 +157,32 @@ function newFindings(view: RecordView): Passage[] {
     .filter((group) => group.finding !== 'sound')
     .map((group) => {
       const dates = [...new Set(group.from.map((fact) => datePhrase(fact.date, view.spelling)))];
-      return passage(`new-finding.${group.finding}`, [group.finding, [...group.places].sort(), group.fabrics, dates], group.from, [
-        paragraph(
-          `${findingSentence(group, view).replace(/\.$/, '')}, noted on ${dates.length > 3 ? `${dates.length} days between ${dates[0]} and ${dates.at(-1)}` : listPhrase(dates, view.spelling)}.`,
-        ),
-      ]);
+      return passage(
+        `new-finding.${group.finding}`,
+        [group.finding, [...group.places].sort(), group.fabrics, dates],
+        group.from,
+        [
+          paragraph(
+            `${findingSentence(group, view).replace(/\.$/, '')}, noted on ${dates.length > 3 ? `${dates.length} days between ${dates[0]} and ${dates.at(-1)}` : listPhrase(dates, view.spelling)}.`,
+          ),
+        ],
+      );
     });
 }
 
 function materialsAdded(view: RecordView): Passage | undefined {
-  const used = view.materials.filter(
-    (fact) => fact.use === 'used' && staysIn(fact),
-  );
+  const used = view.materials.filter((fact) => fact.use === 'used' && staysIn(fact));
   const rows = materialRows(used, view).map(([name, amount]) => [name!, amount || 'not noted']);
   if (!rows.length) return undefined;
   return passage('materials-added', rows, used, [
-    { type: 'table', columns: [{ title: 'Material', share: 0.62 }, { title: 'Amount noted', share: 0.38 }], rows },
+    {
+      type: 'table',
+      columns: [
+        { title: 'Material', share: 0.62 },
+        { title: 'Amount noted', share: 0.38 },
+      ],
+      rows,
+    },
   ]);
 }
 
@@ -158,7 +193,14 @@ function takenOut(view: RecordView): Passage[] {
   return groupTreatments(removed, new Map(), false).map((group) => {
     const dates = [...new Set(group.from.map((fact) => fact.date))];
     return passage(groupId('removed', group), factsOf(group, dates), group.from, [
-      paragraph(sentence(`${deed(group, view).what}, on ${listPhrase(dates.map((date) => datePhrase(date, view.spelling)), view.spelling)}`)),
+      paragraph(
+        sentence(
+          `${deed(group, view).what}, on ${listPhrase(
+            dates.map((date) => datePhrase(date, view.spelling)),
+            view.spelling,
+          )}`,
+        ),
+      ),
     ]);
   });
 }
@@ -177,27 +219,40 @@ export function hoursPassages(view: RecordView, hours: NonNullable<Paper['hours'
   const figure = hoursTimelineSvg(view, hours, `${view.quilt.name}: hours worked`);
   const table: Block = {
     type: 'table',
-    columns: [{ title: 'Work', share: 0.6 }, { title: 'Time', share: 0.4, align: 'right' }],
+    columns: [
+      { title: 'Work', share: 0.6 },
+      { title: 'Time', share: 0.4, align: 'right' },
+    ],
     rows: [...rows, ['Total', durationFigure(hours.totalMin)]],
     sum: true,
   };
   return [
-    passage('hours-total', [hours.totalMin, days], [], [
-      paragraph(
-        sentence(`${durationPhrase(hours.totalMin)} of work on ${days} ${days === 1 ? 'day' : 'days'}`),
-      ),
-    ]),
+    passage(
+      'hours-total',
+      [hours.totalMin, days],
+      [],
+      [
+        paragraph(
+          sentence(`${durationPhrase(hours.totalMin)} of work on ${days} ${days === 1 ? 'day' : 'days'}`),
+        ),
+      ],
+    ),
     passage('hours-by-task', rows, [], [table]),
-    passage('timeline', figure.svg, [], [
-      {
-        type: 'figure',
-        svg: figure.svg,
-        width: figure.width,
-        height: figure.height,
-        alt: figure.alt,
-        caption: 'Days down, hours across; a dashed bar has a length but no clock time',
-      },
-    ]),
+    passage(
+      'timeline',
+      figure.svg,
+      [],
+      [
+        {
+          type: 'figure',
+          svg: figure.svg,
+          width: figure.width,
+          height: figure.height,
+          alt: figure.alt,
+          caption: 'Days down, hours across; a dashed bar has a length but no clock time',
+        },
+      ],
+    ),
   ];
 }
 
@@ -236,7 +291,13 @@ function dailyLog(view: RecordView): Passage[] {
 
 function logLine(fact: TreatmentFact, view: RecordView): string {
   const { terms } = view;
-  const lead = { done: '', doing: 'In hand: ', dropped: 'Decided against: ', planned: 'Planned: ', considering: 'Weighed: ' }[fact.state];
+  const lead = {
+    done: '',
+    doing: 'In hand: ',
+    dropped: 'Decided against: ',
+    planned: 'Planned: ',
+    considering: 'Weighed: ',
+  }[fact.state];
   const what =
     fact.action === 'remove' && fact.object
       ? `${terms.object(fact.object, fact.places.length > 1).replace(/^the /, '')} ${fact.state === 'done' ? terms.did('remove') : terms.plan('remove')}`
@@ -255,19 +316,34 @@ function logLine(fact: TreatmentFact, view: RecordView): string {
 }
 
 function finalState(view: RecordView): Passage {
-  const open = view.treatments.filter((fact) => (fact.state === 'planned' || fact.state === 'doing') && !isRoutine(fact));
-  const doneAt = new Set(
-    view.treatments.filter((fact) => fact.state === 'done').flatMap((fact) => (fact.places.length ? fact.places : ['quilt']).map((place) => `${fact.action} ${place}`)),
+  const open = view.treatments.filter(
+    (fact) => (fact.state === 'planned' || fact.state === 'doing') && !isRoutine(fact),
   );
-  const actionsDone = new Set(view.treatments.filter((fact) => fact.state === 'done').map((fact) => fact.action));
+  const doneAt = new Set(
+    view.treatments
+      .filter((fact) => fact.state === 'done')
+      .flatMap((fact) =>
+        (fact.places.length ? fact.places : ['quilt']).map((place) => `${fact.action} ${place}`),
+      ),
+  );
+  const actionsDone = new Set(
+    view.treatments.filter((fact) => fact.state === 'done').map((fact) => fact.action),
+  );
   const left = open.filter((fact) =>
     fact.places.length
-      ? fact.places.some((place) => !doneAt.has(`${fact.action} ${place}`) && !doneAt.has(`${fact.action} quilt`) && !(place === 'quilt' && actionsDone.has(fact.action)))
+      ? fact.places.some(
+          (place) =>
+            !doneAt.has(`${fact.action} ${place}`) &&
+            !doneAt.has(`${fact.action} quilt`) &&
+            !(place === 'quilt' && actionsDone.has(fact.action)),
+        )
       : !actionsDone.has(fact.action),
   );
   const bound = view.treatments.findLast((fact) => fact.state === 'done' && INTERVENTIONS.has(fact.action));
   const said = [
-    bound ? sentence(`the last treatment was noted on ${datePhrase(bound.date, view.spelling)}`) : 'No treatment is noted.',
+    bound
+      ? sentence(`the last treatment was noted on ${datePhrase(bound.date, view.spelling)}`)
+      : 'No treatment is noted.',
     left.length
       ? sentence(
           `still to do when this was written: ${listPhrase(

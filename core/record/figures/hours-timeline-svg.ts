@@ -59,7 +59,16 @@ export function hoursTimelineSvg(view: RecordView, hours: RecordHours, title: st
       const from = start ?? (clocked ? scale.from + cursor : cursor);
       if (start === undefined) cursor += span.minutes;
       const until = start !== undefined && span.end ? minuteOf(span.end, span.date) : from + span.minutes;
-      out.push(bar(x(from), y + 2.5, Math.max(1.5, x(Math.min(until, scale.to)) - x(from)), ROW - 5, fillOf(span.task), start === undefined && clocked));
+      out.push(
+        bar(
+          x(from),
+          y + 2.5,
+          Math.max(1.5, x(Math.min(until, scale.to)) - x(from)),
+          ROW - 5,
+          fillOf(span.task),
+          start === undefined && clocked,
+        ),
+      );
     }
     out.push(svgText(durationFigure(total), WIDTH, y + 11.5, 9.5, { anchor: 'end', bold: true }));
   });
@@ -73,13 +82,18 @@ export function hoursTimelineSvg(view: RecordView, hours: RecordHours, title: st
       legendX = LEFT;
       legendY += 17;
     }
-    out.push(bar(legendX, legendY, 18, 11, fillOf(one.task), false), svgText(label, legendX + 23, legendY + 9, 9.5));
+    out.push(
+      bar(legendX, legendY, 18, 11, fillOf(one.task), false),
+      svgText(label, legendX + 23, legendY + 9, 9.5),
+    );
     legendX += wide + 12;
   }
   const height = Math.ceil(legendY + 20);
   const alt =
     `Hours worked, ${durationPhrase(hours.totalMin)} in all on ${days.length} ${days.length === 1 ? 'day' : 'days'}. ` +
-    tasks.map((one) => `${one.task ? view.terms.task(one.task) : 'not named'}: ${durationPhrase(one.minutes)}`).join('; ') +
+    tasks
+      .map((one) => `${one.task ? view.terms.task(one.task) : 'not named'}: ${durationPhrase(one.minutes)}`)
+      .join('; ') +
     (tasks.length ? '.' : '');
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}" role="img" font-family="${SANS}">` +
@@ -111,18 +125,26 @@ function bar(x: number, y: number, w: number, h: number, fill: Fill, loose: bool
   if (fill.lines === 'level') for (let p = y + h / 3; p < y + h; p += h / 3) inside(x, p, x + w, p);
   const dots =
     fill.lines === 'dots'
-      ? Array.from({ length: Math.floor(w / step) }, (_, i) => `<circle cx="${at(x + step * (i + 0.5))}" cy="${at(y + h / 2)}" r="1.1" fill="${INK.soft}"/>`).join('')
+      ? Array.from(
+          { length: Math.floor(w / step) },
+          (_, i) =>
+            `<circle cx="${at(x + step * (i + 0.5))}" cy="${at(y + h / 2)}" r="1.1" fill="${INK.soft}"/>`,
+        ).join('')
       : '';
   return (
     `<rect x="${at(x)}" y="${at(y)}" width="${at(w)}" height="${at(h)}" fill="${fill.tint}" stroke="${INK.ink}" stroke-width="0.7"${loose ? ' stroke-dasharray="2.5 2"' : ''}/>` +
-    (lines.length ? `<path d="${lines.join('')}" stroke="${INK.soft}" stroke-width="0.7" fill="none"/>` : '') +
+    (lines.length
+      ? `<path d="${lines.join('')}" stroke="${INK.soft}" stroke-width="0.7" fill="none"/>`
+      : '') +
     dots
   );
 }
 
 /** Minutes from the midnight that begins `date`; what runs past it goes on beyond 24:00. */
 function minuteOf(local: string, date: string): number {
-  const days = Math.round((Date.parse(`${local.slice(0, 10)}T00:00Z`) - Date.parse(`${date}T00:00Z`)) / 86_400_000);
+  const days = Math.round(
+    (Date.parse(`${local.slice(0, 10)}T00:00Z`) - Date.parse(`${date}T00:00Z`)) / 86_400_000,
+  );
   return days * 1440 + Number(local.slice(11, 13)) * 60 + Number(local.slice(14, 16));
 }
 
@@ -143,11 +165,17 @@ function clockScale(hours: RecordHours): { from: number; to: number; step: numbe
   return { from, to, step: to - from > 720 ? 180 : to - from > 360 ? 120 : 60 };
 }
 
-function lengthScale(hours: RecordHours, rows: readonly { from: string; to: string }[]): { from: number; to: number; step: number } {
+function lengthScale(
+  hours: RecordHours,
+  rows: readonly { from: string; to: string }[],
+): { from: number; to: number; step: number } {
   const most = Math.max(
     60,
     ...rows.map((row) =>
-      hours.spans.reduce((sum, span) => sum + (span.date >= row.from && span.date <= row.to ? span.minutes : 0), 0),
+      hours.spans.reduce(
+        (sum, span) => sum + (span.date >= row.from && span.date <= row.to ? span.minutes : 0),
+        0,
+      ),
     ),
   );
   const step = most > 1440 ? 480 : most > 720 ? 240 : most > 240 ? 120 : 60;

@@ -1,5 +1,5 @@
 import type { Place } from '../../../shared/entry.ts';
-import { ACTIONS, FINDINGS, type Action, type Finding } from '../../../shared/vocabulary.ts';
+import { ACTIONS, type Action, FINDINGS, type Finding } from '../../../shared/vocabulary.ts';
 import type { RecordView } from '../record-view.ts';
 import { INTERVENTIONS } from '../record-view.ts';
 import { blockAt } from '../wording/places-phrase.ts';
@@ -45,17 +45,28 @@ export function quiltMapSvg(view: RecordView, moment: MapMoment, title: string):
   const numbered = Math.min(cellW, cellH) >= 13;
   for (let block = 1; block <= blocks; block++) {
     if (numbered || block % 5 === 0) {
-      parts.push(svgText(String(block), inner.x + cellW * (block - 0.5), MARGIN - 6, 10, { anchor: 'middle', ink: INK.soft }));
+      parts.push(
+        svgText(String(block), inner.x + cellW * (block - 0.5), MARGIN - 6, 10, {
+          anchor: 'middle',
+          ink: INK.soft,
+        }),
+      );
     }
   }
   for (let row = 1; row <= rows; row++) {
     const y = inner.y + cellH * (row - 0.5) + 3.5;
-    if (numbered || row % 5 === 0) parts.push(svgText(String(row), MARGIN - 7, y, 10, { anchor: 'end', ink: INK.soft }));
+    if (numbered || row % 5 === 0)
+      parts.push(svgText(String(row), MARGIN - 7, y, 10, { anchor: 'end', ink: INK.soft }));
   }
   const shown = new Map<string, Mark>();
   for (let row = 1; row <= rows; row++) {
     for (let block = 1; block <= blocks; block++) {
-      const box: Box = { x: inner.x + cellW * (block - 1), y: inner.y + cellH * (row - 1), w: cellW, h: cellH };
+      const box: Box = {
+        x: inner.x + cellW * (block - 1),
+        y: inner.y + cellH * (row - 1),
+        w: cellW,
+        h: cellH,
+      };
       const found = marks.get(`${row}-${block}`) ?? [];
       parts.push(
         `<rect x="${at(box.x)}" y="${at(box.y)}" width="${at(box.w)}" height="${at(box.h)}" fill="${found.length ? wash(moment) : INK.cloth}" stroke="${INK.rule}" stroke-width="0.8"/>`,
@@ -110,7 +121,15 @@ const WHOLE_PARTS = ['quilt', 'top', 'border', 'edge', 'binding', 'backing', 'ba
 
 function wholeLabel(part: (typeof WHOLE_PARTS)[number], view: RecordView): string {
   if (part === 'batting') return view.spelling === 'british' ? 'Wadding' : 'Batting';
-  const names = { quilt: 'Whole quilt', top: 'Top', border: 'Border', edge: 'Edge', binding: 'Binding', backing: 'Backing', sashing: 'Sashing' };
+  const names = {
+    quilt: 'Whole quilt',
+    top: 'Top',
+    border: 'Border',
+    edge: 'Edge',
+    binding: 'Binding',
+    backing: 'Backing',
+    sashing: 'Sashing',
+  };
   return names[part];
 }
 
@@ -145,7 +164,8 @@ function marksByPlace(view: RecordView, moment: MapMoment): Map<Place, Mark[]> {
     }
   } else {
     for (const { action, state, places } of view.treatments) {
-      const wanted = moment === 'now' ? state === 'done' : state === 'planned' || (state === 'done' && action === 'leave');
+      const wanted =
+        moment === 'now' ? state === 'done' : state === 'planned' || (state === 'done' && action === 'leave');
       if (!wanted || !(INTERVENTIONS.has(action) || action === 'leave')) continue;
       // What is over once it is done would only cover what remains.
       if (moment === 'now' && PASSING.has(action)) continue;
@@ -184,7 +204,7 @@ function drawMarks(marks: readonly Mark[], box: Box, shown: Map<string, Mark>): 
     return `<circle cx="${at(box.x + box.w / 2)}" cy="${at(box.y + box.h / 2)}" r="${at(short * 0.3)}" fill="${marks[0]!.ink}"/>`;
   }
   let best = { size: 0, across: 1, slots: 1 };
-  const fit = (count: number): { size: number; across: number; slots: number } => {
+  const sizedFor = (count: number): { size: number; across: number; slots: number } => {
     let top = { size: 0, across: 1, slots: count };
     for (let across = 1; across <= count; across++) {
       const down = Math.ceil(count / across);
@@ -193,11 +213,11 @@ function drawMarks(marks: readonly Mark[], box: Box, shown: Map<string, Mark>): 
     }
     return top;
   };
-  best = fit(marks.length);
+  best = sizedFor(marks.length);
   let visible = marks.length;
   while (best.size < 10 && visible > 1) {
     visible--;
-    best = fit(visible + 1);
+    best = sizedFor(visible + 1);
   }
   const size = Math.min(best.size, 30);
   const more = marks.length - visible;
@@ -213,10 +233,16 @@ function drawMarks(marks: readonly Mark[], box: Box, shown: Map<string, Mark>): 
   }
   if (more) {
     out.push(
-      svgText(`+${more}`, x0 + (visible % across) * stepX + size / 2, y0 + Math.floor(visible / across) * stepX + size * 0.7, size * 0.6, {
-        anchor: 'middle',
-        bold: true,
-      }),
+      svgText(
+        `+${more}`,
+        x0 + (visible % across) * stepX + size / 2,
+        y0 + Math.floor(visible / across) * stepX + size * 0.7,
+        size * 0.6,
+        {
+          anchor: 'middle',
+          bold: true,
+        },
+      ),
     );
   }
   return out.join('');
@@ -238,7 +264,9 @@ function drawLegend(
     out.push(svgText(head, x, down + 9, 11, { bold: true }));
     down += 18;
   } else {
-    const none = { found: 'No damage noted', proposed: 'Nothing proposed yet', now: 'Nothing done yet' }[moment];
+    const none = { found: 'No damage noted', proposed: 'Nothing proposed yet', now: 'Nothing done yet' }[
+      moment
+    ];
     out.push(svgText(none, x, down + 9, 11, { ink: INK.soft }));
     down += 18;
   }
@@ -264,7 +292,9 @@ function proportion(view: RecordView): number {
     const found = view.measurements.findLast(
       (one) => one.of === name && (one.places.length === 0 || one.places.includes('quilt')),
     );
-    return found && found.value > 0 ? found.value * { in: 1, ft: 12, yd: 36, m: 39.37, cm: 0.3937, mm: 0.03937 }[found.unit] : undefined;
+    return found && found.value > 0
+      ? found.value * { in: 1, ft: 12, yd: 36, m: 39.37, cm: 0.3937, mm: 0.03937 }[found.unit]
+      : undefined;
   };
   const width = of('width') ?? of('side-top') ?? of('side-bottom');
   const length = of('length') ?? of('side-left') ?? of('side-right');

@@ -1,5 +1,5 @@
-import { INCHES_PER } from './inches-per.ts';
 import type { LengthUnit } from '../../../shared/vocabulary.ts';
+import { INCHES_PER } from './inches-per.ts';
 
 export type Spelling = 'british' | 'american';
 export const localeOf = (spelling: Spelling): 'en-GB' | 'en-US' =>

@@ -39,6 +39,12 @@ function minutesAhead(ms: number, zone: string): number {
   }
   const part: Record<string, string> = {};
   for (const { type, value } of format.formatToParts(ms)) part[type] = value;
-  const wall = Date.UTC(Number(part.year), Number(part.month) - 1, Number(part.day), Number(part.hour), Number(part.minute));
+  const wall = Date.UTC(
+    Number(part.year),
+    Number(part.month) - 1,
+    Number(part.day),
+    Number(part.hour),
+    Number(part.minute),
+  );
   return Math.round((wall - Math.floor(ms / 60_000) * 60_000) / 60_000);
 }

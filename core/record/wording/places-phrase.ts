@@ -268,5 +268,7 @@ export function placeLabel(place: Place, spelling: Spelling): string {
 
 /** Whether more than one thing is meant, for "seam" or "seams". */
 export function isPlural(places: readonly Place[]): boolean {
-  return new Set(places).size !== 1 || ['quilt', 'top', 'edge', 'border', 'binding'].includes(places[0] ?? '');
+  return (
+    new Set(places).size !== 1 || ['quilt', 'top', 'edge', 'border', 'binding'].includes(places[0] ?? '')
+  );
 }

@@ -66,7 +66,10 @@ const FINDINGS: Record<Finding, FindingTerm> = {
   'lumpy-batting': {
     one: { british: 'shifted, lumpy wadding', american: 'shifted, lumpy batting' },
     many: { british: 'shifted, lumpy wadding', american: 'shifted, lumpy batting' },
-    means: { british: 'filling that has migrated and bunched', american: 'filling that has migrated and bunched' },
+    means: {
+      british: 'filling that has migrated and bunched',
+      american: 'filling that has migrated and bunched',
+    },
     source: 'FF',
   },
   puckering: {
@@ -99,7 +102,12 @@ const FINDINGS: Record<Finding, FindingTerm> = {
     means: 'sides or corners that do not agree',
     source: 'common practice',
   },
-  sound: { one: 'sound cloth', many: 'sound cloth', means: 'cloth and sewing that hold', source: 'common practice' },
+  sound: {
+    one: 'sound cloth',
+    many: 'sound cloth',
+    means: 'cloth and sewing that hold',
+    source: 'common practice',
+  },
 };
 
 /** Short names for tables and for the legend of a drawing. */
@@ -145,7 +153,11 @@ const ACTIONS: Record<Action, { did: Word; plan: Word; doing: Word }> = {
   cut: { did: 'new pieces cut', plan: 'cutting new pieces', doing: 'cutting new pieces' },
   piece: { did: 'new pieces joined', plan: 'joining new pieces', doing: 'joining new pieces' },
   'add-border': { did: 'border added', plan: 'adding a border', doing: 'adding a border' },
-  layer: { did: 'layers put together', plan: 'putting the layers together', doing: 'putting the layers together' },
+  layer: {
+    did: 'layers put together',
+    plan: 'putting the layers together',
+    doing: 'putting the layers together',
+  },
   baste: {
     did: { british: 'tacked', american: 'basted' },
     plan: { british: 'tacking', american: 'basting' },

@@ -21,7 +21,18 @@ const ANSWERS: Partial<Record<Action, readonly Finding[]>> = {
   resew: ['split-seam', 'tear', 'broken-stitching'],
   patch: ['hole', 'missing', 'tear', 'insect-damage', 'fraying', 'shattered', 'thin', 'stain'],
   darn: ['hole', 'tear', 'insect-damage', 'thin', 'fraying'],
-  replace: ['shattered', 'missing', 'hole', 'thin', 'fraying', 'tear', 'stain', 'insect-damage', 'dye-bleed', 'fading'],
+  replace: [
+    'shattered',
+    'missing',
+    'hole',
+    'thin',
+    'fraying',
+    'tear',
+    'stain',
+    'insect-damage',
+    'dye-bleed',
+    'fading',
+  ],
   stabilize: ['shattered', 'thin', 'fraying', 'tear', 'hole', 'split-seam'],
   overlay: ['shattered', 'fraying', 'thin', 'tear', 'hole'],
   clean: ['mildew', 'stain', 'dye-bleed'],
@@ -72,7 +83,9 @@ const VERBS: Record<Action, Verb> = {
 };
 
 function verbOf(action: Action, british: boolean): Verb {
-  return action === 'baste' && british ? { base: 'tack', past: 'tacked', participle: 'tacked' } : VERBS[action];
+  return action === 'baste' && british
+    ? { base: 'tack', past: 'tacked', participle: 'tacked' }
+    : VERBS[action];
 }
 
 /** Place -> what was found there. */
@@ -129,7 +142,8 @@ export function groupTreatments(
 type Parts = { object: string; plural: boolean; where?: string; tail: string[] };
 
 const pluralPlaces = (phrase: string): boolean =>
-  / and |\bblocks\b|\brows\b|\bcolumns\b|\bedges\b|\bborders\b|\bcorners\b/.test(phrase) && !/^every /.test(phrase);
+  / and |\bblocks\b|\brows\b|\bcolumns\b|\bedges\b|\bborders\b|\bcorners\b/.test(phrase) &&
+  !/^every /.test(phrase);
 
 function partsOf(group: TreatmentGroup, view: RecordView, most: number): Parts {
   const { action, object, fabric, stitch, finding, places } = group;
@@ -200,10 +214,12 @@ function partsOf(group: TreatmentGroup, view: RecordView, most: number): Parts {
     }
     case 'remove': {
       const what = object ? terms.object(object, plural) : 'old work';
-      const family = places.length > 0 && places.every((place) => place === object || place.startsWith(`${object}-`));
+      const family =
+        places.length > 0 && places.every((place) => place === object || place.startsWith(`${object}-`));
       const same = family || places.length === 0 || places.every((place) => place === 'quilt');
       const edges = object === 'binding' || object === 'border';
-      const named = family && places[0] !== object ? placesPhrase(places, grid).replace(/^the /, 'the old ') : what;
+      const named =
+        family && places[0] !== object ? placesPhrase(places, grid).replace(/^the /, 'the old ') : what;
       parts = {
         object: named,
         plural: / and /.test(named) || (/s$/.test(what) && what !== 'a piece of cloth'),
@@ -239,13 +255,19 @@ function partsOf(group: TreatmentGroup, view: RecordView, most: number): Parts {
       parts = { object: 'the layers', plural: true, tail };
       break;
     case 'baste':
-      parts = places.length === 0 || places.includes('quilt') ? { object: 'the layers together', plural: true, tail } : bare();
+      parts =
+        places.length === 0 || places.includes('quilt')
+          ? { object: 'the layers together', plural: true, tail }
+          : bare();
       break;
     case 'label':
       parts = {
         object: 'a label',
         plural: false,
-        where: places.length && places[0] !== 'quilt' ? `${places.some((p) => p.startsWith('corner')) ? 'in' : 'to'} ${placesPhrase(places, grid)}` : 'to it',
+        where:
+          places.length && places[0] !== 'quilt'
+            ? `${places.some((p) => p.startsWith('corner')) ? 'in' : 'to'} ${placesPhrase(places, grid)}`
+            : 'to it',
         tail,
       };
       break;
@@ -260,11 +282,19 @@ function partsOf(group: TreatmentGroup, view: RecordView, most: number): Parts {
 /** The two blocks of each seam, as each entry told them. */
 const seamsOf = (group: TreatmentGroup): readonly Place[][] => group.from.map((fact) => fact.places);
 
-const ofGroup = (parts: Parts): string => [parts.object, parts.where, ...parts.tail].filter(Boolean).join(' ');
+const ofGroup = (parts: Parts): string =>
+  [parts.object, parts.where, ...parts.tail].filter(Boolean).join(' ');
 
 /** A deed in two parts, so that deeds of one verb can share it: "removed" + "the old binding". */
-export function deed(group: TreatmentGroup, view: RecordView, most = Number.POSITIVE_INFINITY): { verb: string; what: string } {
-  return { verb: verbOf(group.action, view.spelling === 'british').past, what: ofGroup(partsOf(group, view, most)) };
+export function deed(
+  group: TreatmentGroup,
+  view: RecordView,
+  most = Number.POSITIVE_INFINITY,
+): { verb: string; what: string } {
+  return {
+    verb: verbOf(group.action, view.spelling === 'british').past,
+    what: ofGroup(partsOf(group, view, most)),
+  };
 }
 
 /** "patch the holes in…": after "to", or as a heading of a plan. */
@@ -273,12 +303,18 @@ export function toDoPhrase(group: TreatmentGroup, view: RecordView, most = Numbe
 }
 
 /** "the holes in the second block of row 3 were patched with red print". */
-export function wasDonePhrase(group: TreatmentGroup, view: RecordView, most = Number.POSITIVE_INFINITY): string {
+export function wasDonePhrase(
+  group: TreatmentGroup,
+  view: RecordView,
+  most = Number.POSITIVE_INFINITY,
+): string {
   const { object, plural, where, tail } = partsOf(group, view, most);
   const together = object.endsWith(' together');
   const subject = together ? object.replace(/ together$/, '') : object;
   const verb = verbOf(group.action, view.spelling === 'british').participle;
-  return [subject, plural ? 'were' : 'was', together ? `${verb} together` : verb, where, ...tail].filter(Boolean).join(' ');
+  return [subject, plural ? 'were' : 'was', together ? `${verb} together` : verb, where, ...tail]
+    .filter(Boolean)
+    .join(' ');
 }
 
 /** A reason as she said it, ready to follow: "because the silk is splitting". */

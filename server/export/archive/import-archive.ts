@@ -7,7 +7,7 @@ import { fold } from '../../../core/log/evolve.ts';
 import { LOG_VERSION, migrate } from '../../../core/log/migrations.ts';
 import { LogEvent, type NumberedEvent } from '../../../shared/event.ts';
 import type { Quilt } from '../../../shared/quilt.ts';
-import { ARCHIVE_VERSION, ArchiveManifest, type ArchivedFile } from '../../../shared/quilt-export.ts';
+import { ARCHIVE_VERSION, type ArchivedFile, ArchiveManifest } from '../../../shared/quilt-export.ts';
 import { readLine, writeLine } from '../../store/journal-line.ts';
 import { ARCHIVED_MEDIA } from './archived-media.ts';
 
@@ -65,9 +65,20 @@ function openZip(path: string): Promise<yauzl.ZipFile> {
   return new Promise((resolve, reject) => {
     yauzl.open(
       path,
-      { lazyEntries: true, autoClose: false, validateEntrySizes: true, strictFileNames: true, decodeStrings: true },
+      {
+        lazyEntries: true,
+        autoClose: false,
+        validateEntrySizes: true,
+        strictFileNames: true,
+        decodeStrings: true,
+      },
       (error, zip) => {
-        if (error) reject(refuse(`This is no whole zip file (${error.message}); it may be cut short or another kind of file.`));
+        if (error)
+          reject(
+            refuse(
+              `This is no whole zip file (${error.message}); it may be cut short or another kind of file.`,
+            ),
+          );
         else resolve(zip);
       },
     );
@@ -100,12 +111,16 @@ async function take(zip: yauzl.ZipFile, folder: string, newId: string | undefine
   }
   const log = fold(events);
   await writeSynced(join(folder, 'journal.jsonl'), Buffer.from(events.map(writeLine).join('')));
-  await writeSynced(join(folder, 'format.json'), Buffer.from(`${JSON.stringify({ quiltside: LOG_VERSION })}\n`));
+  await writeSynced(
+    join(folder, 'format.json'),
+    Buffer.from(`${JSON.stringify({ quiltside: LOG_VERSION })}\n`),
+  );
   return { quilt: log.quilt, events, files: taken };
 }
 
 async function listEntries(zip: yauzl.ZipFile): Promise<Map<string, yauzl.Entry>> {
-  if (zip.entryCount > MOST_FILES) throw refuse(`The archive names ${zip.entryCount} files; at most ${MOST_FILES} are taken.`);
+  if (zip.entryCount > MOST_FILES)
+    throw refuse(`The archive names ${zip.entryCount} files; at most ${MOST_FILES} are taken.`);
   const entries = new Map<string, yauzl.Entry>();
   let total = 0;
   await new Promise<void>((resolve, reject) => {
@@ -130,22 +145,33 @@ function checkEntry(entry: yauzl.Entry, before: ReadonlyMap<string, yauzl.Entry>
   const { fileName: name, compressedSize, uncompressedSize } = entry;
   const shown = name.slice(0, 80);
   if (!SAFE_PATH.test(name) || name.split('/').includes('..')) {
-    throw refuse(`The archive holds a file named “${shown}”, which is no name that an archive of this program has.`);
+    throw refuse(
+      `The archive holds a file named “${shown}”, which is no name that an archive of this program has.`,
+    );
   }
   if (before.has(name)) throw refuse(`The archive holds “${shown}” twice.`);
   if (entry.isEncrypted()) throw refuse(`“${shown}” is encrypted.`);
-  if (entry.compressionMethod !== 0 && entry.compressionMethod !== 8) throw refuse(`“${shown}” is packed in a way that is not read here.`);
+  if (entry.compressionMethod !== 0 && entry.compressionMethod !== 8)
+    throw refuse(`“${shown}” is packed in a way that is not read here.`);
   const mode = (entry.externalFileAttributes >>> 16) & 0o170000;
   if (mode !== 0 && mode !== 0o100000) throw refuse(`“${shown}” is no plain file but a link or a folder.`);
   if (uncompressedSize > RATIO_COUNTS_FROM && uncompressedSize > compressedSize * MOST_RATIO) {
-    throw refuse(`“${shown}” would grow from ${compressedSize} to ${uncompressedSize} bytes, as no file of such an archive does.`);
+    throw refuse(
+      `“${shown}” would grow from ${compressedSize} to ${uncompressedSize} bytes, as no file of such an archive does.`,
+    );
   }
   return uncompressedSize;
 }
 
-async function readManifest(zip: yauzl.ZipFile, entries: ReadonlyMap<string, yauzl.Entry>): Promise<ArchiveManifest> {
+async function readManifest(
+  zip: yauzl.ZipFile,
+  entries: ReadonlyMap<string, yauzl.Entry>,
+): Promise<ArchiveManifest> {
   const entry = entries.get('manifest.json');
-  if (!entry) throw refuse('The zip has no manifest.json, so it is no archive of this program, or it was packed again.');
+  if (!entry)
+    throw refuse(
+      'The zip has no manifest.json, so it is no archive of this program, or it was packed again.',
+    );
   if (entry.uncompressedSize > MOST_MANIFEST_BYTES) throw refuse('The manifest of the archive is too large.');
   const bytes = await collect(await streamOf(zip, entry));
   let raw: unknown;
@@ -164,7 +190,9 @@ async function readManifest(zip: yauzl.ZipFile, entries: ReadonlyMap<string, yau
   const parsed = ArchiveManifest.safeParse(raw);
   if (!parsed.success) {
     const issue = parsed.error.issues[0];
-    throw refuse(`The manifest of the archive is not as expected (${issue?.path.join('.')}: ${issue?.message}).`);
+    throw refuse(
+      `The manifest of the archive is not as expected (${issue?.path.join('.')}: ${issue?.message}).`,
+    );
   }
   return parsed.data;
 }
@@ -181,7 +209,8 @@ function matchManifest(entries: ReadonlyMap<string, yauzl.Entry>, manifest: Arch
     }
   }
   for (const name of entries.keys()) {
-    if (name !== 'manifest.json' && !listed.has(name)) throw refuse(`The archive holds “${name.slice(0, 80)}”, which its manifest does not list.`);
+    if (name !== 'manifest.json' && !listed.has(name))
+      throw refuse(`The archive holds “${name.slice(0, 80)}”, which its manifest does not list.`);
   }
 }
 
@@ -199,17 +228,23 @@ function readJournal(bytes: Buffer, manifest: ArchiveManifest): NumberedEvent[] 
     const parsed = LogEvent.safeParse(event.event);
     if (!parsed.success) {
       const issue = parsed.error.issues[0];
-      throw refuse(`Event ${event.seq} of the journal is not as expected (${issue?.path.join('.')}: ${issue?.message}).`);
+      throw refuse(
+        `Event ${event.seq} of the journal is not as expected (${issue?.path.join('.')}: ${issue?.message}).`,
+      );
     }
   });
   for (const { seq, event } of events) {
     for (const file of mediaOf(event)) {
-      if (!ARCHIVED_MEDIA.test(file)) throw refuse(`Event ${seq} of the journal names a file “${file.slice(0, 80)}”, which is no name this program gives.`);
+      if (!ARCHIVED_MEDIA.test(file))
+        throw refuse(
+          `Event ${seq} of the journal names a file “${file.slice(0, 80)}”, which is no name this program gives.`,
+        );
     }
   }
   const first = events[0]?.event;
   if (first?.type !== 'quilt-made') throw refuse('The journal does not begin with the making of a quilt.');
-  if (events.length !== manifest.events) throw refuse(`The journal has ${events.length} events; the manifest says ${manifest.events}.`);
+  if (events.length !== manifest.events)
+    throw refuse(`The journal has ${events.length} events; the manifest says ${manifest.events}.`);
   if (first.quilt.id !== manifest.quilt.id || !/^[A-Za-z0-9_-]{1,80}$/.test(first.quilt.id)) {
     throw refuse('The journal is that of another quilt than the manifest names.');
   }
@@ -260,7 +295,12 @@ async function checkOnly(zip: yauzl.ZipFile, entry: yauzl.Entry, file: ArchivedF
   if (hash.digest('hex') !== file.sha256) throw altered(file);
 }
 
-async function extract(zip: yauzl.ZipFile, entry: yauzl.Entry, file: ArchivedFile, to: string): Promise<void> {
+async function extract(
+  zip: yauzl.ZipFile,
+  entry: yauzl.Entry,
+  file: ArchivedFile,
+  to: string,
+): Promise<void> {
   await mkdir(dirname(to), { recursive: true, mode: 0o700 });
   const hash = createHash('sha256');
   const handle = await open(to, 'wx', 0o600);

@@ -73,13 +73,21 @@ async function fill(zip: yazl.ZipFile, given: Parameters<typeof writeArchive>[0]
     events: given.events.length,
     files,
   };
-  zip.addBuffer(Buffer.from(`${JSON.stringify(manifest, null, 1)}\n`), 'manifest.json', { mtime: given.madeAt, mode: 0o100644 });
+  zip.addBuffer(Buffer.from(`${JSON.stringify(manifest, null, 1)}\n`), 'manifest.json', {
+    mtime: given.madeAt,
+    mode: 0o100644,
+  });
   zip.end();
 }
 
 /** In pieces of some hundred lines, so that a long journal is never one string. */
 function* lines(events: readonly NumberedEvent[]): Generator<Buffer> {
   for (let i = 0; i < events.length; i += 500) {
-    yield Buffer.from(events.slice(i, i + 500).map(writeLine).join(''));
+    yield Buffer.from(
+      events
+        .slice(i, i + 500)
+        .map(writeLine)
+        .join(''),
+    );
   }
 }

@@ -1,7 +1,7 @@
 import PDFDocument from 'pdfkit';
 import drawSvg from 'svg-to-pdfkit';
 import type { Column } from '../../../core/record/document-model.ts';
-import { type Face, faceFont, FACES } from './type-faces.ts';
+import { FACES, type Face, faceFont } from './type-faces.ts';
 
 type Element = PDFKit.PDFStructureElement;
 
@@ -131,10 +131,19 @@ export class PaperSheet {
     const top = this.pdf.y;
     this.#artifact(() => {
       for (const x of [MARGIN.left + 1, MARGIN.left + 4.5]) {
-        this.pdf.moveTo(x, top + 1).lineTo(x, top + height - 2).lineWidth(1.1).stroke(COLOUR.caution);
+        this.pdf
+          .moveTo(x, top + 1)
+          .lineTo(x, top + height - 2)
+          .lineWidth(1.1)
+          .stroke(COLOUR.caution);
       }
     });
-    this.#write(this.#section, 'P', `${label} ${text}`, { ...this.#body, x: MARGIN.left + 14, width, bold: label });
+    this.#write(this.#section, 'P', `${label} ${text}`, {
+      ...this.#body,
+      x: MARGIN.left + 14,
+      width,
+      bold: label,
+    });
     this.space(6);
   }
 
@@ -148,7 +157,11 @@ export class PaperSheet {
       const top = this.pdf.y;
       entry.add(
         this.pdf.struct('Lbl', {}, () => {
-          this.pdf.font('serif').fontSize(this.#body.size).fillColor(COLOUR.soft).text('•', MARGIN.left + 2, top, { lineBreak: false });
+          this.pdf
+            .font('serif')
+            .fontSize(this.#body.size)
+            .fillColor(COLOUR.soft)
+            .text('•', MARGIN.left + 2, top, { lineBreak: false });
         }),
       );
       this.pdf.y = top;
@@ -173,7 +186,14 @@ export class PaperSheet {
       const top = this.pdf.y;
       const page = this.pdf.page;
       this.pdf.y = top + 1.2;
-      this.#write(entry, 'Lbl', name, { face: 'sans', size: 9.2, gap: 1.5, colour: COLOUR.soft, x: MARGIN.left, width: left - 12 });
+      this.#write(entry, 'Lbl', name, {
+        face: 'sans',
+        size: 9.2,
+        gap: 1.5,
+        colour: COLOUR.soft,
+        x: MARGIN.left,
+        width: left - 12,
+      });
       const under = this.pdf.y;
       this.pdf.y = top;
       this.#write(entry, 'LBody', text, value);
@@ -197,7 +217,8 @@ export class PaperSheet {
     const heading = { face: 'label' as Face, size: 8.6, gap: 1, colour: COLOUR.soft };
     const table = this.pdf.struct('Table');
     this.#section.add(table);
-    const xOf = (i: number): number => MARGIN.left + widths.slice(0, i).reduce((all, width) => all + width, 0);
+    const xOf = (i: number): number =>
+      MARGIN.left + widths.slice(0, i).reduce((all, width) => all + width, 0);
 
     const header = (repeated: boolean): void => {
       const top = this.pdf.y;
@@ -240,7 +261,12 @@ export class PaperSheet {
       table.add(line);
       row.forEach((text, i) => {
         this.pdf.y = top + (isSum ? 3 : 0);
-        this.#write(line, 'TD', text, { ...style, x: xOf(i), width: widths[i]! - gutter, align: columns[i]?.align });
+        this.#write(line, 'TD', text, {
+          ...style,
+          x: xOf(i),
+          width: widths[i]! - gutter,
+          align: columns[i]?.align,
+        });
       });
       line.end();
       this.pdf.y = top + height + (isSum ? 5 : 1);
@@ -284,7 +310,9 @@ export class PaperSheet {
   }
 
   /** Photographs two in a row, each with its caption; one that cannot be read leaves its caption and a word. */
-  photographs(photos: readonly { image: Buffer | undefined; alt: string; caption: string; problem?: string }[]): void {
+  photographs(
+    photos: readonly { image: Buffer | undefined; alt: string; caption: string; problem?: string }[],
+  ): void {
     const gap = 16;
     const width = (this.#width - gap) / 2;
     const most = 170;
@@ -297,7 +325,9 @@ export class PaperSheet {
     };
     const text = (photo: (typeof opened)[number]): string =>
       photo.open ? photo.caption : `${photo.caption} (${photo.problem ?? 'the picture could not be read'})`;
-    const height = Math.max(...opened.map((photo) => boxOf(photo).h + this.#measure(text(photo), style, width) + 6));
+    const height = Math.max(
+      ...opened.map((photo) => boxOf(photo).h + this.#measure(text(photo), style, width) + 6),
+    );
     this.need(height + 8);
     const top = this.pdf.y;
     let bottom = top;
@@ -328,7 +358,11 @@ export class PaperSheet {
       lines.slice(i, i + 2).forEach((line, k) => {
         const x = MARGIN.left + k * (width + gap);
         this.#artifact(() => {
-          this.pdf.moveTo(x, top).lineTo(x + width, top).lineWidth(0.8).stroke(COLOUR.ink);
+          this.pdf
+            .moveTo(x, top)
+            .lineTo(x + width, top)
+            .lineWidth(0.8)
+            .stroke(COLOUR.ink);
         });
         this.pdf.y = top + 4;
         this.#write(this.#section, 'P', line, { face: 'sans', size: 9, colour: COLOUR.soft, x, width });
@@ -357,7 +391,11 @@ export class PaperSheet {
           ellipsis: true,
           height: 12,
         });
-        this.pdf.text(`Page ${i + 1} of ${count}`, MARGIN.left, y, { width: this.#width, align: 'right', lineBreak: false });
+        this.pdf.text(`Page ${i + 1} of ${count}`, MARGIN.left, y, {
+          width: this.#width,
+          align: 'right',
+          lineBreak: false,
+        });
       });
       page.margins.bottom = bottom;
     }
@@ -379,7 +417,11 @@ export class PaperSheet {
   #rule(y: number, colour: string, width: number, dash?: [number, number]): void {
     this.#artifact(() => {
       if (dash) this.pdf.dash(dash[0], { space: dash[1] });
-      this.pdf.moveTo(MARGIN.left, y).lineTo(MARGIN.left + this.#width, y).lineWidth(width).stroke(colour);
+      this.pdf
+        .moveTo(MARGIN.left, y)
+        .lineTo(MARGIN.left + this.#width, y)
+        .lineWidth(width)
+        .stroke(colour);
       if (dash) this.pdf.undash();
     });
   }

@@ -1,5 +1,5 @@
-import { setImmediate as breathe } from 'node:timers/promises';
 import type { Readable } from 'node:stream';
+import { setImmediate as breathe } from 'node:timers/promises';
 import type { Block, RecordDocument } from '../../../core/record/document-model.ts';
 import { PaperSheet } from './paper-sheet.ts';
 
@@ -11,7 +11,11 @@ export type PictureOf = (photo: { photoId: string; file: string }) => Promise<Bu
  * document and `madeAt` give the same bytes. The stream is set as it is read; an error ends it.
  */
 export function writePdf(document: RecordDocument, madeAt: Date, pictureOf: PictureOf): Readable {
-  const sheet = sheetFor(document, madeAt, document.kind === 'letter' ? sizeThatFits(document, madeAt) : LARGEST);
+  const sheet = sheetFor(
+    document,
+    madeAt,
+    document.kind === 'letter' ? sizeThatFits(document, madeAt) : LARGEST,
+  );
   const stream = sheet.pdf as unknown as Readable;
   setDocument(sheet, document, pictureOf, stream).catch((error: unknown) => {
     stream.destroy(error instanceof Error ? error : new Error(String(error)));
@@ -124,18 +128,25 @@ function roomFor(sheet: PaperSheet, blocks: readonly Block[]): number {
 function setBlock(sheet: PaperSheet, block: Exclude<Block, Picture>): void {
   switch (block.type) {
     case 'paragraph':
-      return sheet.paragraph(block.text);
+      sheet.paragraph(block.text);
+      return;
     case 'caution':
-      return sheet.caution(block.text, 'Caution.');
+      sheet.caution(block.text, 'Caution.');
+      return;
     case 'list':
-      return sheet.list(block.items);
+      sheet.list(block.items);
+      return;
     case 'terms':
-      return sheet.terms(block.rows);
+      sheet.terms(block.rows);
+      return;
     case 'table':
-      return sheet.table(block.columns, block.rows, block.sum === true);
+      sheet.table(block.columns, block.rows, block.sum === true);
+      return;
     case 'figure':
-      return sheet.figure(block.svg, block.width, block.height, block.alt, block.caption);
+      sheet.figure(block.svg, block.width, block.height, block.alt, block.caption);
+      return;
     case 'signatures':
-      return sheet.signatures(block.lines);
+      sheet.signatures(block.lines);
+      return;
   }
 }
