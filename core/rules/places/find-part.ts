@@ -17,7 +17,11 @@ const sideNouns: Record<string, 'border' | 'edge' | 'binding'> = {
  * "left border", "top and bottom borders", "right-hand edge", "binding along the top", "bottom edge of the binding",
  * "left side". The sides of a binding are edges.
  */
-export function sidedPart(tokens: Token[], i: number, _ctx: PlaceContext): PlaceFound | undefined {
+export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const faces = bothFaces(tokens, i);
+  if (faces) return faces;
+  const alone = sideOfFocus(tokens, i, ctx) ?? listedSides(tokens, i);
+  if (alone) return alone;
   const read = readSides(tokens, i);
   if (read) {
     let j = read.next;
@@ -102,6 +106,107 @@ export function sidedPart(tokens: Token[], i: number, _ctx: PlaceContext): Place
   };
 }
 
+/** "both faces", "back and front", "front and back": the top and the backing. */
+function bothFaces(tokens: Token[], i: number): PlaceFound | undefined {
+  const a = w(tokens, i);
+  const b = w(tokens, i + 1);
+  const pairEnd =
+    /^(both|either)$/.test(a) && /^(faces|face)$/.test(b)
+      ? i + 2
+      : /^(front|face)$/.test(a) && /^(and|&|\+)$/.test(b) && w(tokens, i + 2) === 'back'
+        ? i + 3
+        : a === 'back' && /^(and|&|\+)$/.test(b) && /^(front|face)$/.test(w(tokens, i + 2))
+          ? i + 3
+          : undefined;
+  return pairEnd
+    ? { next: pairEnd, places: ['top', 'backing'], how: 'said', rule: 'place.both-faces', kind: 'part' }
+    : undefined;
+}
+
+/** What kind of side was last spoken of: border, edge, or none. */
+function sideKind(ctx: PlaceContext): 'border' | 'edge' | undefined {
+  for (const group of [ctx.focus, ...[...ctx.earlier].reverse()]) {
+    const side = group.find((p) => /^(border|edge)(-|$)/.test(p) || p === 'binding');
+    if (side) return side.startsWith('border') ? 'border' : 'edge';
+    if (group.some((p) => /^\d/.test(p)) && group !== ctx.focus) return undefined;
+  }
+  return undefined;
+}
+
+/**
+ * After a border or an edge: "the right one", "the bottom one", "the side ones", "R tomorrow", "left to follow". A column
+ * spoken of just before makes "the bottom one" a block, which the grid's rules read.
+ */
+function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const kind = sideKind(ctx);
+  if (!kind) return undefined;
+  const make = (sides: string[], next: number): PlaceFound => ({
+    next,
+    places: sides.map((s) => `${kind}-${s}`),
+    how: 'implied',
+    rule: 'place.side-of-it',
+    kind: 'part',
+  });
+  const before = w(tokens, i - 1);
+  const noun = w(tokens, i + 1);
+  if (w(tokens, i) === 'side' && (noun === 'ones' || noun === 'pieces'))
+    return make(['left', 'right'], i + 2);
+  const side = SIDES[w(tokens, i)] ?? LETTERS[w(tokens, i)];
+  if (!side) return undefined;
+  let j = i + 1;
+  if (w(tokens, j) === 'hand') j++;
+  if (/^(one|ones)$/.test(w(tokens, j)) && isSide(w(tokens, i)) && !/^(in|of)$/.test(w(tokens, j + 1)))
+    return make([side], j + 1);
+  if (
+    /^(tomorrow|tmrw|tmw|next|later|done|ditto|too|tonight|also)$/.test(w(tokens, j)) &&
+    /^(|\.|,|;|the|then|and|&|\+)$/.test(before)
+  )
+    return make([side], j);
+  if (
+    w(tokens, j) === 'to' &&
+    /^(follow|do|come|go)$/.test(w(tokens, j + 1)) &&
+    /^(|\.|,|;|the|then|and|&|\+)$/.test(before)
+  )
+    return make([side], j);
+  return undefined;
+}
+
+/** "binding worn L & R", "border faded top and bottom", "edge frayed on the left and right": two sides told after their part. */
+function listedSides(tokens: Token[], i: number): PlaceFound | undefined {
+  const first = SIDES[w(tokens, i)] ?? LETTERS[w(tokens, i)];
+  const second = SIDES[w(tokens, i + 2)] ?? LETTERS[w(tokens, i + 2)];
+  if (!first || !second || first === second || !/^(&|\+|and|\/)$/.test(w(tokens, i + 1))) return undefined;
+  if (isUpright(first) !== isUpright(second)) return undefined;
+  if (
+    /^(border|borders|edge|edges|side|sides|hand|block|blocks|row|rows|corner|corners|column|columns|one|ones|binding|\d+)$/.test(
+      w(tokens, i + 3),
+    )
+  )
+    return undefined;
+  for (let k = i - 1; k >= Math.max(0, i - 7); k--) {
+    const word = w(tokens, k);
+    if (/^[.;!?]$/.test(word)) return undefined;
+    const part = word === 'bdg' || word === 'bndg' ? 'edge' : PARTS_WITH_SIDES[word];
+    if (part)
+      return {
+        next: i + 3,
+        places: [`${part}-${first}`, `${part}-${second}`],
+        how: 'said',
+        rule: 'place.listed-sides',
+        kind: 'part',
+      };
+  }
+  return undefined;
+}
+const isUpright = (side: string): boolean => side === 'left' || side === 'right';
+const PARTS_WITH_SIDES: Record<string, 'border' | 'edge' | undefined> = {
+  border: 'border',
+  borders: 'border',
+  binding: 'edge',
+  edge: 'edge',
+  edges: 'edge',
+};
+
 /** Sides by their letter, as terse notes write them beside "border" or "edge". */
 const LETTERS: Record<string, 'top' | 'right' | 'bottom' | 'left' | undefined> = {
   t: 'top',
@@ -146,9 +251,13 @@ export const WHOLE_PART_AFTER = new Set(['round', 'around']);
 
 /** "along the top", "down the left", "across the bottom": a side of the border, or else of the edge. */
 function sideAlone(tokens: Token[], i: number): PlaceFound | undefined {
-  if (w(tokens, i - 1) !== 'the' || !/^(along|across|down|up)$/.test(w(tokens, i - 2))) return undefined;
+  const way = w(tokens, i - 2);
+  if (w(tokens, i - 1) !== 'the' || !/^(along|across|down|up)$/.test(way)) return undefined;
   const sides = readSides(tokens, i);
   if (!sides) return undefined;
+  // "squared up the top" names no side; "up the left" does
+  const upright = sides.sides.every((s) => s === 'left' || s === 'right');
+  if (way === 'up' && !upright) return undefined;
   let next = sides.next;
   if (/^(side|sides)$/.test(w(tokens, next))) next++;
   if (/^(block|blocks|row|rows|corner|column|two|three|border|edge|half|of|seam)$/.test(w(tokens, next)))

@@ -52,6 +52,17 @@ export function rowFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
   if (!rows) return undefined;
   const rule = slip ? 'place.row-heard' : 'place.row';
   // "row two block three": a block list may follow at once or after a comma.
+  const seam = betweenBlocks(tokens, rows.next, grid);
+  if (seam)
+    return {
+      next: seam.next,
+      places: rows.values
+        .flatMap((r) => seam.values.map((b) => blockAt(grid, r, b)))
+        .filter((p) => p !== undefined),
+      how: 'said',
+      rule: 'place.row-between',
+      kind: 'blocks',
+    };
   const blockList = rows.values.length === 1 || single ? blocksAfterRow(tokens, rows.next, ctx) : undefined;
   if (blockList && rows.values.length === 1) {
     const row = rows.values[0]!;
@@ -81,6 +92,26 @@ export function rowFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
     kind: 'blocks',
     ...(outside ? { outside: true } : {}),
   };
+}
+
+/** "row two between blocks 3 and 4", "rows three and four between five and six": the blocks on both sides of the seam. */
+function betweenBlocks(
+  tokens: Token[],
+  at: number,
+  grid: QuiltGrid,
+): { values: number[]; next: number } | undefined {
+  let j = w(tokens, at) === ',' ? at + 1 : at;
+  if (w(tokens, j) === 'the' && /^seams?$/.test(w(tokens, j + 1))) j += 2;
+  if (!/^(between|betw)$/.test(w(tokens, j))) return undefined;
+  j++;
+  if (BLOCKS.has(w(tokens, j))) j++;
+  const a = readIndex(tokens, j, true);
+  if (!a || !/^(and|&)$/.test(w(tokens, a.next))) return undefined;
+  const k = BLOCKS.has(w(tokens, a.next + 1)) ? a.next + 2 : a.next + 1;
+  const b = readIndex(tokens, k, true);
+  if (!b || a.value === b.value || a.value > grid.blocks || b.value > grid.blocks) return undefined;
+  if (UNIT_AFTER.has(w(tokens, b.next)) || ROWS.has(w(tokens, a.next + 1))) return undefined;
+  return { values: [a.value, b.value], next: b.next };
 }
 
 function blocksAfterRow(
@@ -372,6 +403,25 @@ function rowOrdinal(
   return undefined;
 }
 
+/** "last but one", "second to last", "next to last", "second last", "penultimate", with or without "block". */
+function lastButOne(tokens: Token[], i: number): { back: number; next: number; noun: boolean } | undefined {
+  const words = [0, 1, 2].map((k) => w(tokens, i + k));
+  let next: number | undefined;
+  let back = 1;
+  if (words[0] === 'last' && words[1] === 'but' && /^(one|two|1|2)$/.test(words[2]!)) {
+    next = i + 3;
+    back = /two|2/.test(words[2]!) ? 2 : 1;
+  } else if (/^(second|next|2nd)$/.test(words[0]!) && /^(to|from)$/.test(words[1]!) && words[2] === 'last')
+    next = i + 3;
+  else if (words[0] === 'second' && words[1] === 'last') next = i + 2;
+  else if (words[0] === 'penultimate') next = i + 1;
+  if (next === undefined) return undefined;
+  const noun = BLOCKS.has(w(tokens, next)) || w(tokens, next) === 'one';
+  if (noun) next++;
+  if (ROWS.has(w(tokens, next)) || COLUMNS.has(w(tokens, next))) return undefined;
+  return { back, next, noun };
+}
+
 /** "the third row", "third row second block", "second block of the third row", "third from the left in row two". */
 export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const { grid } = ctx;
@@ -396,6 +446,20 @@ export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): Pla
       kind: 'blocks',
       ...(places.length ? {} : { outside: true }),
     };
+  }
+  const fromEnd = lastButOne(tokens, i);
+  if (fromEnd) {
+    const inRow = rowAfterBlock(tokens, fromEnd.next, ctx);
+    const at = inRow?.value ?? (fromEnd.noun ? focusRow(ctx) : undefined);
+    if (at !== undefined)
+      return fromRowAndBlocks(
+        grid,
+        at,
+        [grid.blocks - fromEnd.back],
+        inRow?.next ?? fromEnd.next,
+        inRow?.how ?? 'implied',
+        'place.last-but-one',
+      );
   }
   const first = readOrdinal(tokens, i);
   if (!first) return undefined;
@@ -457,7 +521,16 @@ export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): Pla
 /** "the first two blocks of row 4", "last two rows", "left two columns", "both end blocks". */
 export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const { grid } = ctx;
-  const side = w(tokens, i);
+  // "the two right-hand columns", "three top rows", "both end blocks": the number first
+  const led = w(tokens, i) === 'both' ? { value: 2, next: i + 1 } : readCount(tokens, i);
+  const moved =
+    led &&
+    led.value > 1 &&
+    led.value < 13 &&
+    /^(top|bottom|left|right|outer|end|upper|lower|middle|centre|center|last|first)$/.test(
+      w(tokens, led.next),
+    );
+  const side = moved ? w(tokens, led.next) : w(tokens, i);
   if (
     ![
       'first',
@@ -479,11 +552,12 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
     ].includes(side)
   )
     return undefined;
-  let j = i + 1;
+  let j = moved ? led.next + 1 : i + 1;
   if (w(tokens, j) === 'hand') j++;
-  const n = readCount(tokens, j);
+  const heard = /^(to|too)$/.test(w(tokens, j)) && /^(rows|columns|cols|blocks)$/.test(w(tokens, j + 1));
+  const n = moved ? led : heard ? { value: 2, next: j + 1 } : readCount(tokens, j);
   const count = n?.value ?? 1;
-  if (n) j = n.next;
+  if (n && !moved) j = n.next;
   if (w(tokens, j) === 'left' || w(tokens, j) === 'right' || w(tokens, j) === 'whole') return undefined;
   const noun = w(tokens, j);
   const fromEnd = ['last', 'bottom', 'right', 'lower', 'final', 'end', 'rightmost'].includes(side);
@@ -494,7 +568,7 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
       const start = (total - count) / 2 + 1;
       return countUp(start, start + count - 1);
     }
-    if (side === 'outer') return [1, total];
+    if (side === 'outer' || (side === 'end' && count === 2)) return [1, total];
     return fromEnd ? countUp(Math.max(1, total - count + 1), total) : countUp(1, Math.min(count, total));
   };
   if (ROWS.has(noun) && (n || noun === 'row')) {
@@ -977,6 +1051,7 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
   if (BLOCKS.has(w(tokens, j)) || w(tokens, j) === 'one') return asBlock;
   // "top right and bottom left corners"
   for (let k = j; k < Math.min(j + 8, tokens.length); k++) {
+    if (tokens[k]!.w === 'blocks' || tokens[k]!.w === 'squares') return { ...asBlock, next: j };
     if (tokens[k]!.w === 'corners' || tokens[k]!.w === 'corner')
       return {
         next: j,

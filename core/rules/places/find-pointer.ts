@@ -1,8 +1,8 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
-import { readCount } from '../../text/read-number.ts';
+import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import type { PlaceContext, PlaceFound } from './find-place.ts';
-import { blockAt, columnOf, rowOf, splitBlock, unique } from './grid.ts';
+import { allBlocks, blockAt, columnOf, rowOf, splitBlock, unique } from './grid.ts';
 
 const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 
@@ -72,6 +72,8 @@ export function neighbour(
   let j = i;
   if (head === 'the' || head === 'its') j++;
   const very = w(tokens, j);
+  const slant = diagonal(tokens, j, ctx, base);
+  if (slant) return slant;
   // "the next one", "next two", "next block along", "the next row"
   if (very === 'next' || very === 'following') {
     const n = readCount(tokens, j + 1);
@@ -216,6 +218,37 @@ export function neighbour(
   if (!base) return { next, places: [], how: 'implied', rule: 'place.neighbour', kind: 'pointer' };
   const found = pointer(next, places(base), both ? 'place.either-side' : 'place.neighbour');
   return both ? { ...found, outside: false } : found;
+}
+
+/** "the block diagonally below", "the one diagonally above it to the left". */
+function diagonal(
+  tokens: Token[],
+  j: number,
+  ctx: PlaceContext,
+  base: string | undefined,
+): PlaceFound | undefined {
+  if (
+    !base ||
+    !/^(one|block|square)$/.test(w(tokens, j)) ||
+    !/^(diagonally|diagonal)$/.test(w(tokens, j + 1))
+  )
+    return undefined;
+  const down = /^(below|beneath|under|down)$/.test(w(tokens, j + 2));
+  if (!down && !/^(above|over|up)$/.test(w(tokens, j + 2))) return undefined;
+  let next = j + 3;
+  if (w(tokens, next) === 'it') next++;
+  let k = next;
+  while (/^(and|to|on|the|its)$/.test(w(tokens, k)) && k < next + 3) k++;
+  const side = /^(left|right)$/.test(w(tokens, k)) ? w(tokens, k) : undefined;
+  const inside = [-1, 1]
+    .filter((d) => !side || d === (side === 'left' ? -1 : 1))
+    .map((d) => shift(ctx.grid, base, down ? 1 : -1, d))
+    .filter((p) => p !== undefined);
+  // without a side it is only known where the quilt's edge leaves but one
+  return {
+    ...pointer(side ? k + 1 : next, inside.length === 1 ? inside : [], 'place.diagonal'),
+    outside: false,
+  };
 }
 
 /** "it", "that one", "them", "those two", "both", "there", "the same block", "the other one", "that whole row", "the rest of the row". */
@@ -381,6 +414,13 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       }
       return here(i + 2 + skip, 'place.that-one');
     }
+    // "the second of them", "the first of those two"
+    if (word === 'the') {
+      const nth = nthOf(tokens, i, ctx);
+      if (nth) return nth;
+    }
+    if (word === 'the' && noun === 'corner' && /^(diagonally|opposite)$/.test(w(tokens, i + 2)))
+      return undefined;
     if (word === 'the' && noun === 'corner') {
       const corner = [focus, ...[...ctx.earlier].reverse()].find(
         (g) => g.some((p) => p.startsWith('corner')) || g.some((p) => isCornerBlock(grid, p)),
@@ -443,6 +483,8 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         };
     }
   }
+  const rest = restOfIt(tokens, i, ctx);
+  if (rest) return rest;
   if (word === 'it' || word === 'there' || word === 'here') return here(i + 1, 'place.it');
   if (word === 'them' || word === 'they' || word === 'both' || word === 'these') {
     if (
@@ -476,12 +518,50 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
   return undefined;
 }
 
+/** "the first of them", "the last of those": one of the places last spoken of, in their order. */
+function nthOf(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const last = w(tokens, i + 1) === 'last';
+  const n = last ? { value: ctx.focus.length, next: i + 2 } : readOrdinal(tokens, i + 1);
+  if (!n || w(tokens, n.next) !== 'of' || !/^(them|those|these|the)$/.test(w(tokens, n.next + 1)))
+    return undefined;
+  let next = n.next + 2;
+  if (w(tokens, next - 1) === 'the') {
+    if (!/^(two|three|pair|four|lot)$/.test(w(tokens, next))) return undefined;
+    next++;
+  }
+  const place = ctx.focus.length > 1 && ctx.focus.length < 13 ? ctx.focus[n.value - 1] : undefined;
+  return place
+    ? { next, places: [place], how: 'implied', rule: 'place.nth-of-them', kind: 'pointer' }
+    : undefined;
+}
+
 const isCornerBlock = (grid: QuiltGrid, place: string): boolean => {
   const at = splitBlock(place);
   return (
     at !== undefined && (at.row === 1 || at.row === grid.rows) && (at.block === 1 || at.block === grid.blocks)
   );
 };
+
+/** "rest of it", "the rest of the quilt", after rows or many blocks were named: all the other blocks. */
+function restOfIt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const k = w(tokens, i) === 'the' ? i + 1 : i;
+  if (!/^(rest|remainder)$/.test(w(tokens, k)) || w(tokens, k + 1) !== 'of') return undefined;
+  const next =
+    w(tokens, k + 2) === 'it'
+      ? k + 3
+      : w(tokens, k + 2) === 'the' && w(tokens, k + 3) === 'quilt'
+        ? k + 4
+        : undefined;
+  const blocks = ctx.focus.filter((p) => splitBlock(p));
+  if (!next || blocks.length < ctx.grid.blocks || blocks.length !== ctx.focus.length) return undefined;
+  return {
+    next,
+    places: allBlocks(ctx.grid).filter((p) => !blocks.includes(p)),
+    how: 'implied',
+    rule: 'place.rest-of-it',
+    kind: 'pointer',
+  };
+}
 
 /** What "them" stands on: the last group of several, or two single places named one after the other. */
 function plural(ctx: PlaceContext): string[] {

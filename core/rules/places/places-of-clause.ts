@@ -42,6 +42,8 @@ export function placesOfClause(given: Item[]): ClausePlaces {
         joined(items, x, chosen),
     );
     const kept = narrower(chosen);
+    const crossed = listed.length ? undefined : crossing(items, kept);
+    if (crossed) return { places: crossed, items: chosen, kind: 'specific', outside, unknown: false };
     return {
       places: unique([...listed, ...kept].flatMap((x) => x.place!.places)),
       items: chosen,
@@ -84,6 +86,7 @@ function excluded(items: Item[]): Set<Item> {
     const w = items[k]!.w;
     if (
       w === 'bar' ||
+      (w === 'but' && items[k + 1]?.w === 'not' && items[k + 2]?.place) ||
       w === 'except' ||
       w === 'excepting' ||
       w === 'excluding' ||
@@ -92,7 +95,7 @@ function excluded(items: Item[]): Set<Item> {
     )
       open = true;
     else if (open && items[k]!.place) out.add(items[k]!);
-    else if (open && !/^(for|from|the|and|in|,|&|of)$/.test(w)) open = false;
+    else if (open && !/^(for|from|the|and|in|,|&|of|not)$/.test(w)) open = false;
   }
   return out.size && items.some((x) => (x.place && !out.has(x)) || x.fabric) ? out : new Set();
 }
@@ -105,6 +108,36 @@ function joined(items: Item[], x: Item, others: Item[]): boolean {
     if (!/^(,|and|&|the|all|both)$/.test(items[k]!.w) && !items[k]!.place) return false;
   }
   return false;
+}
+
+const isRows = (x: Item): boolean =>
+  /^place\.(row|ordinal-row|counted-rows|that-row|row-heard)$/.test(x.place!.rule);
+const isColumns = (x: Item): boolean =>
+  /^place\.(column|ordinal-column|counted-columns|side-column|that-column)$/.test(x.place!.rule);
+
+/**
+ * Rows and columns of one clause cross: "mildew in the last two columns, just the bottom three rows of them", "column five
+ * down to row four". Joined by "and" they are both meant.
+ */
+function crossing(items: Item[], kept: Item[]): string[] | undefined {
+  if (kept.length !== 2) return undefined;
+  const [first, second] = kept as [Item, Item];
+  if (!((isRows(first) && isColumns(second)) || (isColumns(first) && isRows(second)))) return undefined;
+  const between = ` ${items
+    .slice(items.indexOf(first) + 1, items.indexOf(second))
+    .map((x) => x.w)
+    .join(' ')} `;
+  const line = splitBlock(second.place!.places.at(-1) ?? '');
+  const lines = (p: string): number => (isRows(second) ? splitBlock(p)!.row : splitBlock(p)!.block);
+  const at = line && (isRows(second) ? line.row : line.block);
+  if (at !== undefined && / (down|up|out|over|along|across) to | as far as | until | till /.test(between)) {
+    const up = / up to /.test(between) && isRows(second);
+    return first.place!.places.filter((p) => splitBlock(p) && (up ? lines(p) >= at : lines(p) <= at));
+  }
+  const after = items[items.indexOf(second) + 1]?.w;
+  if (/ (just|only|in|of|but only) /.test(between) || after === 'of')
+    return first.place!.places.filter((p) => second.place!.places.includes(p));
+  return undefined;
 }
 
 /** A row named and then some of its blocks ("the bottom row, from blocks one and seven"): the blocks are meant. */

@@ -101,9 +101,16 @@ export function readIndexList(
     // ", and" counts as one joint.
     let j = next + 1;
     if (t!.w === ',' && (tokens[j]?.w === 'and' || tokens[j]?.w === '&')) j++;
-    if (tokens[j] && prefix.has(tokens[j]!.w)) j++;
-    const more = readIndex(tokens, j, false);
+    const again = tokens[j] !== undefined && prefix.has(tokens[j]!.w);
+    if (again) j++;
+    const more = readIndex(tokens, j, homophones && isAlone(tokens, j));
     if (!more) return { values, next };
+    // "rows one and two and row four as far as block four": a row told with its blocks is a place of its own
+    if (again && more.next < tokens.length && /^(as|up|block|blocks|b|,)$/.test(tokens[more.next]!.w)) {
+      const then = tokens[more.next]!.w === ',' ? more.next + 1 : more.next;
+      if (/^(as|up|block|blocks|b)$/.test(tokens[then]?.w ?? '') && !prefix.has(tokens[then]!.w))
+        return { values, next };
+    }
     // "rows 1-3, 2-2" or "row two, three inches": the next number begins another place or an amount.
     const after = tokens[more.next];
     if (after?.w === '-' && after.glued && tokens[more.next + 1]?.kind === 'number') return { values, next };
@@ -113,6 +120,12 @@ export function readIndexList(
     next = more.next;
   }
 }
+
+/** "rows three and for between …": heard as "for", and nothing follows that it could be for. */
+const isAlone = (tokens: Token[], j: number): boolean =>
+  /^(|between|and|is|are|all|'s|was|were|have|has|had|need|needs|want|wants|\.|,|;|both)$/.test(
+    tokens[j + 1]?.w ?? '',
+  );
 
 /** Words after a number that show that it counts something else. */
 const AMOUNT_FOLLOWS = new Set(
