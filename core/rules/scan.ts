@@ -52,6 +52,7 @@ export function scan(
   while (i < tokens.length) {
     const item =
       (measuring ? blockSize(tokens, i) : undefined) ??
+      (measuring ? sideLetter(tokens, i) : undefined) ??
       (inMillimetres ? fourFigures(tokens, i) : undefined) ??
       itemAt(tokens, i, ctx, fabrics, commerce, work);
     items.push(item);
@@ -84,6 +85,18 @@ function blockSize(tokens: Token[], i: number): Item | undefined {
   // "blocks 3, 4 and 5" is a list of blocks
   if (!quantity.unit && after === ',' && tokens[quantity.next + 1]?.kind === 'number') return undefined;
   return { i, j: i + 1, w: token.w, token, measure: 'block' };
+}
+
+/** "L 204, R 204.5": the letters of two sides, where a block could not be meant. */
+function sideLetter(tokens: Token[], i: number): Item | undefined {
+  const token = tokens[i]!;
+  if (token.w !== 'r' && token.w !== 'l') return undefined;
+  const k = /^(side|edge|:|=)$/.test(tokens[i + 1]?.w ?? '') ? i + 2 : i + 1;
+  const quantity = tokens[k]?.kind === 'number' ? findQuantity(tokens, k) : undefined;
+  if (!quantity?.value || (quantity.value < 20 && Number.isInteger(quantity.value) && !quantity.unit))
+    return undefined;
+  if (quantity.unit && !/^(in|cm|mm|ft|m)$/.test(quantity.unit)) return undefined;
+  return { i, j: i + 1, w: token.w, token, ...(token.w === 'l' ? { measure: 'length' as const } : {}) };
 }
 
 /** "sixteen twenty", "eighteen oh five" where millimetres are told: 1620, 1805. */

@@ -195,6 +195,15 @@ export function readNumber(tokens: Token[], i: number): NumberRead | undefined {
     if (tokens[count.next]?.w === 'point') {
       let digits = '';
       let j = count.next + 1;
+      // "one point twenty five", as some say it
+      const whole = readCount(tokens, j);
+      if (whole?.inWords && whole.value >= 10)
+        return {
+          value: Number(`${count.value}.${whole.value}`),
+          next: whole.next,
+          inWords: true,
+          fraction: true,
+        };
       for (let d = readCount(tokens, j); d && d.value < 10 && digits.length < 4; d = readCount(tokens, j)) {
         digits += String(d.value);
         j = d.next;

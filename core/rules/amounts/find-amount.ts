@@ -37,7 +37,7 @@ export function readUnit(
   const unit = UNIT_WORDS[t.w]!;
   if (t.w === 'in') {
     if (!afterDigits) return undefined;
-    if (PLACE_AHEAD.has(w(tokens, i + 1))) return undefined;
+    if (PLACE_AHEAD.has(w(tokens, i + 1)) && w(tokens, i + 2) !== 'way') return undefined;
   }
   if (t.w === 'y' || t.w === 'g' || t.w === 'h' || t.w === 'm') if (!afterDigits) return undefined;
   if (t.w === 'length' || t.w === 'lengths' || t.w === 'sheet' || t.w === 'card' || t.w === 'cards')

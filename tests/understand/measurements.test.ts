@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { entriesOf } from './say.ts';
+
+const lengths = (notes: string | string[]) => entriesOf('measurement', notes);
+const of = (name: string, value: number, unit: string) => ({ of: name, value, unit });
+
+describe('measurements', () => {
+  it.each([
+    [
+      'The top measures seventy two inches by eighty eight and a half. Seam allowances are three eighths. Blocks twelve and a half.',
+      [of('width', 72, 'in'), of('length', 88.5, 'in'), of('seam', 0.375, 'in'), of('block', 12.5, 'in')],
+    ],
+    ['width 5 foot 4, length 6 ft 10 1/2', [of('width', 64, 'in'), of('length', 82.5, 'in')]],
+    [
+      'top side 140, btm 141.5, left 160, right 159 cm',
+      [
+        of('side-top', 140, 'cm'),
+        of('side-bottom', 141.5, 'cm'),
+        of('side-left', 160, 'cm'),
+        of('side-right', 159, 'cm'),
+      ],
+    ],
+    [
+      'L side 212, R 214, top 180, bottom 181, all cm',
+      [
+        of('side-left', 212, 'cm'),
+        of('side-right', 214, 'cm'),
+        of('side-top', 180, 'cm'),
+        of('side-bottom', 181, 'cm'),
+      ],
+    ],
+    [
+      'tied every 6 inches with crochet cotton, inch and a quarter tails',
+      [of('tie-spacing', 6, 'in'), of('tail', 1.25, 'in')],
+    ],
+    ['overhang three inches on all sides', [of('overhang', 3, 'in')]],
+    ['cut the strips at 65 mm with an 8 mm seam', [of('strip', 65, 'mm'), of('seam', 8, 'mm')]],
+    [
+      'a hundred and forty centimetres across, a hundred and ninety down',
+      [of('width', 140, 'cm'), of('length', 190, 'cm')],
+    ],
+    [
+      'corner to corner 98 3/4 in one way and 99 1/8 the other',
+      [of('diagonal', 98.75, 'in'), of('diagonal', 99.125, 'in')],
+    ],
+    ['the border is 18 cm wide', [of('border', 18, 'cm')]],
+    [
+      'w 71 in, l 6 ft 8, blocks 11 1/2 in, border 2 in',
+      [of('width', 71, 'in'), of('length', 80, 'in'), of('block', 11.5, 'in'), of('border', 2, 'in')],
+    ],
+    ['w 1480 mm x 1920 mm', [of('width', 1480, 'mm'), of('length', 1920, 'mm')]],
+  ])('%s', (said, expected) => expect([...lengths(said)].sort(byName)).toEqual([...expected].sort(byName)));
+  it('is a treatment too where the verb is said', () => {
+    expect(entriesOf('treatment', 'measured it, 60 by 75 inches')).toEqual([
+      { action: 'measure', state: 'done' },
+    ]);
+    expect(entriesOf('treatment', '60 by 75 inches')).toEqual([]);
+  });
+  it.each([
+    'ten down and eight across',
+    'a tear two inches long in 3-2',
+    'the stain in 4-4 is 6 cm wide',
+    'trimmed 15 mm off the right edge',
+    'the block diagonally below is torn',
+    'need 2 m of net',
+    'blocks 3-1 and 3-2 are sound',
+  ])('no measurement of the quilt: %s', (said) => expect(lengths(said)).toEqual([]));
+});
+
+function byName(a: Record<string, unknown>, b: Record<string, unknown>): number {
+  return `${a['of']}${a['value']}`.localeCompare(`${b['of']}${b['value']}`);
+}

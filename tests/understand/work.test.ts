@@ -1,0 +1,143 @@
+import { describe, expect, it } from 'vitest';
+import { entriesOf, say } from './say.ts';
+
+const work = (notes: string | string[], at?: string) => entriesOf('work', notes, at);
+const D = '2026-03-14T';
+
+describe('stretches of work', () => {
+  it.each([
+    [
+      'mended from half seven to ten past nine this evening, bar twenty minutes for the school run',
+      [{ task: 'mending', start: `${D}19:30`, end: `${D}21:10`, minutes: 80 }],
+    ],
+    [
+      'Piecing 19:00-20:45 minus 15',
+      [{ task: 'piecing', start: `${D}19:00`, end: `${D}20:45`, minutes: 90 }],
+    ],
+    [
+      'Worked nine till noon and one till four on the cutting',
+      [
+        { task: 'cutting', start: `${D}09:00`, end: `${D}12:00` },
+        { task: 'cutting', start: `${D}13:00`, end: `${D}16:00` },
+      ],
+    ],
+    [
+      'I began the survey at nine-fifteen and finished it at eleven-oh-five',
+      [{ task: 'survey', start: `${D}09:15`, end: `${D}11:05` }],
+    ],
+    [
+      'unpicking since quarter past eight, packing it in now',
+      [{ task: 'taking-apart', start: `${D}20:15`, end: `${D}21:30` }],
+    ],
+    [
+      'Yesterday, nine to noon, on the paperwork',
+      [{ task: 'paperwork', start: '2026-03-13T09:00', end: '2026-03-13T12:00' }],
+    ],
+    ['I was at the quilting from 11 last night until half past midnight', []],
+  ])('%s', (said, expected) => {
+    if (expected.length) expect(work(said)).toEqual(expected);
+    else for (const w of work(said)) expect(String(w['end'] ?? w['time']) <= `${D}21:30`).toBe(true);
+  });
+});
+
+describe('starts and stops', () => {
+  it.each([
+    ['knocked off at eleven last night', [{ mark: 'stop', time: '2026-03-13T23:00' }]],
+    ['been at the quilting since quarter to two', [{ task: 'quilting', mark: 'start', time: `${D}13:45` }]],
+    ['Stopped piecing at 4.35', [{ task: 'piecing', mark: 'stop', time: `${D}16:35` }]],
+    ['survey done 7.40', [{ task: 'survey', mark: 'stop', time: `${D}19:40` }]],
+    ['1045 started survey', [{ task: 'survey', mark: 'start', time: `${D}10:45` }]],
+    ['finished the mending twenty minutes ago', [{ task: 'mending', mark: 'stop', time: `${D}21:10` }]],
+    ["I'm starting the cutting now", [{ task: 'cutting', mark: 'start' }]],
+    [
+      "that's the survey finished and now I'm starting the mending",
+      [
+        { task: 'survey', mark: 'stop' },
+        { task: 'mending', mark: 'start' },
+      ],
+    ],
+  ])('%s', (said, expected) => expect(work(said)).toEqual(expected));
+  it('goes on with what ran after a break', () => {
+    expect(work(['starting the cleaning', 'stopping there for my tea'])).toEqual([
+      { task: 'cleaning', mark: 'stop' },
+    ]);
+    expect(work(['starting the cleaning', 'stopping there for my tea', 'back at it'])).toEqual([
+      { task: 'cleaning', mark: 'start' },
+    ]);
+  });
+  it('asks for a time that nobody knows', () => {
+    const reading = say("I did some unpicking last week, couldn't say how long");
+    expect(reading.entries.map((e) => e.entry)).toEqual([{ kind: 'work', task: 'taking-apart' }]);
+    expect(reading.ask?.slot).toBe('time');
+  });
+});
+
+describe('lengths', () => {
+  it.each([
+    [
+      'three quarters of an hour of unpicking and twenty minutes on the paperwork',
+      [
+        { task: 'taking-apart', minutes: 45 },
+        { task: 'paperwork', minutes: 20 },
+      ],
+    ],
+    ['spent an hour and a half in the shop', [{ task: 'shopping', minutes: 90 }]],
+    [
+      '25 min cutting, 10 min paperwork',
+      [
+        { task: 'cutting', minutes: 25 },
+        { task: 'paperwork', minutes: 10 },
+      ],
+    ],
+    [
+      'did 40 min of tidying up then an hour ten on cutting',
+      [
+        { task: 'other', minutes: 40 },
+        { task: 'cutting', minutes: 70 },
+      ],
+    ],
+  ])('%s', (said, expected) => expect(work(said)).toEqual(expected));
+  it("gives one treatment's own length to it, with no work beside", () => {
+    const said = [
+      'darned 2-4 with grey wool, took a quarter of an hour',
+      'Vacuumed 2-4. Half an hour, that took.',
+      'patched 2-4, 25 mins',
+    ];
+    expect(said.map((s) => entriesOf('treatment', s)[0]?.['minutes'])).toEqual([15, 30, 25]);
+    for (const s of said) expect(work(s)).toEqual([]);
+  });
+  it('makes work of one length for several treatments', () => {
+    expect(work('darned 2-4 and patched 3-1, fifty minutes altogether')).toEqual([
+      { task: 'mending', minutes: 50 },
+    ]);
+  });
+});
+
+describe('what is no time at work', () => {
+  it.each([
+    'the seam between five and six in row two is open',
+    'between 5-1 and 5-2 the seam has gone',
+    'the stain had stopped spreading',
+    'closed the seams at 3-2 and 3-3',
+    'it dries in two hours',
+    'three to four stitches are gone in 2-2',
+    '25:70',
+  ])('%s', (said) => expect(work(said)).toEqual([]));
+  it('never gives a time after the note nor an end before its start', () => {
+    const notes = [
+      'from ten to half past nine on the mending',
+      'stopped tying at 11',
+      'started cutting at ten pm',
+      'binding 22:00-23:30',
+      'midnight till two quilting',
+      'sewing from nine',
+    ];
+    for (const at of ['2026-03-14T00:10:00+00:00', '2026-03-14T09:05:00-05:00', '2026-03-14T21:30:00+10:00'])
+      for (const note of notes)
+        for (const w of work(note, at)) {
+          for (const key of ['time', 'start', 'end'])
+            if (w[key]) expect(String(w[key]) <= at.slice(0, 16), `${note} ${JSON.stringify(w)}`).toBe(true);
+          if (w['start'] && w['end']) expect(String(w['start']) < String(w['end']), note).toBe(true);
+        }
+  });
+});
