@@ -1,6 +1,6 @@
 import type { Place } from '../../shared/entry.ts';
 import type { Reading } from '../../shared/note.ts';
-import type { Task, Topic } from '../../shared/vocabulary.ts';
+import type { Task } from '../../shared/vocabulary.ts';
 import { currencyDigits } from '../estimate/currency-digits.ts';
 import { type Hours, hoursFromLog, type TaskTally } from '../hours/hours.ts';
 import { datePhrase, durationPhrase, moneyPhrase } from '../record/wording/figure-phrases.ts';
@@ -8,6 +8,7 @@ import { listPhrase } from '../record/wording/list-phrase.ts';
 import { inPlaces, placesPhrase } from '../record/wording/places-phrase.ts';
 import { sentence } from '../record/wording/sentence.ts';
 import { tradeTerms } from '../record/wording/trade-terms.ts';
+import { answerYardage } from './answer-yardage.ts';
 import { neededMaterials, openMatters, plannedWork } from './open-matters.ts';
 import { sayAmount, sayEntry } from './say-entry.ts';
 import type { LoggedEntry, QuiltState } from './state.ts';
@@ -28,7 +29,7 @@ export function answerQuery(
   state: QuiltState,
   reading: Reading,
   at: string,
-  given: { idleMin: number; yardage?: (state: QuiltState, about: Topic | undefined) => Answer },
+  given: { idleMin: number },
 ): Answer {
   const asked = reading.arguments ?? {};
   const hours = (): Hours => hoursFromLog(state, { idleMin: given.idleMin, now: at });
@@ -48,7 +49,7 @@ export function answerQuery(
     case 'materials-needed':
       return answerNeeded(state);
     case 'yardage':
-      return given.yardage ? given.yardage(state, asked.about) : answerNeeded(state);
+      return answerYardage(state, asked.about);
     case 'cost':
       return answerCost(state);
     case 'last-entry':

@@ -1,9 +1,11 @@
+import { List } from 'immutable';
 import type { LogEvent, LoggedReading, NumberedEvent } from '../../shared/event.ts';
 import type { Note } from '../../shared/note.ts';
 import { Log, type LogParts, type NoteRow } from './log.ts';
 import type { LoggedEntry, LoggedNote } from './state.ts';
 
 const CHECKPOINT_EVERY = 256;
+const MOST_CHECKPOINTS = 16;
 
 /** Which talk a note belongs to: each recording is one of its own, all that is live is ''. */
 export const threadOf = (note: Note): string => note.audio?.recordingId ?? '';
@@ -20,7 +22,8 @@ export function evolve(log: Log, numbered: NumberedEvent): Log {
   if (root === undefined) return withIt;
   // Fold again from the last checkpoint before the change, leaving out what is undone.
   const kept = log.parts.checkpoints.takeWhile((point) => point.seq < root);
-  const base = kept.last() ?? Log.EMPTY;
+  const point = kept.last();
+  const base = point ? new Log({ ...point.parts, checkpoints: kept.pop() }) : Log.EMPTY;
   return replay(base, withIt.eventsSince(base.seq));
 }
 
@@ -67,11 +70,19 @@ function step(log: Log, numbered: NumberedEvent, skip: boolean): Log {
   const before = log.parts;
   const changed = skip ? before : apply(before, numbered.event, numbered);
   const events = before.events.push(numbered);
-  const checkpoints =
-    events.size % CHECKPOINT_EVERY === 0 && before.seq > 0
-      ? before.checkpoints.push(log)
-      : before.checkpoints;
+  const isDue = events.size % CHECKPOINT_EVERY === 0 && before.seq > 0;
+  const checkpoints = isDue ? thinned(before.checkpoints.push(bare(log))) : before.checkpoints;
   return new Log({ ...changed, seq: numbered.seq, events, checkpoints });
+}
+
+/** Without checkpoints of its own, which would keep every earlier one alive. */
+const bare = (log: Log): Log => new Log({ ...log.parts, checkpoints: List() });
+
+/** Keeps the last few and ever fewer of the older ones: each holds on to parts that have changed since. */
+function thinned(points: List<Log>): List<Log> {
+  if (points.size <= MOST_CHECKPOINTS) return points;
+  const recent = points.size - MOST_CHECKPOINTS / 4;
+  return points.filter((_, i) => i % 2 === 0 || i >= recent);
 }
 
 function apply(parts: LogParts, event: LogEvent, { seq, at }: NumberedEvent): LogParts {

@@ -36,7 +36,7 @@ export type LogParts = {
   removedAudio: readonly string[];
   /** Every event so far: what an undone change is folded again from. */
   events: List<NumberedEvent>;
-  /** The log before every 256th event, so that undoing a late change folds little. */
+  /** The log at some earlier events, the later the denser, so that undoing a late change folds little. */
   checkpoints: List<Log>;
 };
 
