@@ -14,6 +14,7 @@ import { ChangeBar } from '../../entries/view/change-bar.tsx';
 import { machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
 import { pageAddress } from '../../shell/state/route.ts';
 import { useWidth } from '../../shell/state/use-width.ts';
+import { TableWrap } from '../../shell/view/table-wrap.tsx';
 import { datesOf } from '../state/day-page.ts';
 import { hoursOf } from '../state/hours-of-log.ts';
 import './days.css';
@@ -300,7 +301,7 @@ function Problems(props: {
 function HoursTable(props: { log: Log; spans: Span[] }): JSX.Element {
   const say = tradeLabels(props.log.quilt.spelling);
   return (
-    <div class="table-wrap">
+    <TableWrap name="Every stretch of work">
       <table class="hours-table">
         <thead>
           <tr>
@@ -341,6 +342,6 @@ function HoursTable(props: { log: Log; spans: Span[] }): JSX.Element {
           </tr>
         </tfoot>
       </table>
-    </div>
+    </TableWrap>
   );
 }

@@ -18,7 +18,7 @@ export function EntryLine(props: {
       <EntryMark entry={props.entry} size={props.size ?? 40} />
       <span>
         <span class="entry-what">{what}</span>
-        {where ? <span class="entry-where">{where}</span> : null}
+        {where ? <span class="entry-where">{where.charAt(0).toUpperCase() + where.slice(1)}</span> : null}
         {props.reason ? <span class="entry-reason">because: {props.reason}</span> : null}
       </span>
     </span>

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { LoggedEntry, LoggedNote } from '../../../../core/log/state.ts';
+import { TableWrap } from '../../shell/view/table-wrap.tsx';
 
 /**
  * Which words gave each part of an entry: the words as said with the used pieces underlined, and a
@@ -25,7 +26,7 @@ export function Provenance(props: { logged: LoggedEntry; note: LoggedNote }): JS
     <div class="provenance">
       <p class="said">{shown}</p>
       {slots.length ? (
-        <div class="table-wrap">
+        <TableWrap name="Which words gave which part">
           <table>
             <thead>
               <tr>
@@ -48,7 +49,7 @@ export function Provenance(props: { logged: LoggedEntry; note: LoggedNote }): JS
               ))}
             </tbody>
           </table>
-        </div>
+        </TableWrap>
       ) : (
         <p class="quiet">
           {logged.byHand ? 'Put in or put right by hand.' : 'Kept as said; no part of it was read further.'}

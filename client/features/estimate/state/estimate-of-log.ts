@@ -50,7 +50,6 @@ function reckon(key: string, spec: EstimateSpec): Promise<Reckoned> {
 export function useReckoned(spec: EstimateSpec): { reckoned: Reckoned | null; busy: boolean } {
   const key = JSON.stringify(spec);
   const [state, setState] = useState<{ key: string; reckoned: Reckoned } | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key says all of the spec
   useEffect(() => {
     let wanted = true;
     void reckon(key, spec).then((reckoned) => {

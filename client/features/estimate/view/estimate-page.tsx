@@ -20,6 +20,7 @@ import { ChangeBar } from '../../entries/view/change-bar.tsx';
 import { openLog } from '../../link/state/open-quilt.ts';
 import { machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
 import { Field } from '../../shell/view/field.tsx';
+import { TableWrap } from '../../shell/view/table-wrap.tsx';
 import {
   ESTIMATE_PARTS,
   type EstimateField,
@@ -96,7 +97,7 @@ export function EstimatePage(): JSX.Element {
         {shown?.shopping?.lines.length ? (
           <section class="patch part wide">
             <h2>To buy</h2>
-            <div class="table-wrap">
+            <TableWrap name="What is to be bought">
               <table>
                 <thead>
                   <tr>
@@ -127,7 +128,7 @@ export function EstimatePage(): JSX.Element {
                   ))}
                 </tbody>
               </table>
-            </div>
+            </TableWrap>
             <Workings worked={shown.shopping} />
           </section>
         ) : null}
@@ -172,7 +173,7 @@ function Sum(props: { log: Log; answer: EstimateAnswer; asIf: boolean }): JSX.El
           {dateWords(answer.work.finish.early, 'short')} and {dateWords(answer.work.finish.late, 'short')}).
         </p>
       ) : null}
-      <div class="table-wrap price-lines">
+      <TableWrap name="The price, line by line" class="price-lines">
         <table>
           <caption class="sr-only">Price of the work on {log.quilt.name}, line by line</caption>
           <tbody>
@@ -202,7 +203,7 @@ function Sum(props: { log: Log; answer: EstimateAnswer; asIf: boolean }): JSX.El
             ) : null}
           </tfoot>
         </table>
-      </div>
+      </TableWrap>
       <Workings worked={price} />
     </section>
   );
@@ -572,7 +573,7 @@ function Work(props: {
           {hoursWords(work.hoursLeft.likely)} still to do
         </span>
       </p>
-      <div class="table-wrap">
+      <TableWrap name="Hours by treatment">
         <table class="work-table">
           <thead>
             <tr>
@@ -607,7 +608,7 @@ function Work(props: {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableWrap>
       {spec.work?.planned.length ? (
         <fieldset class="no-print what-if">
           <legend>What if</legend>

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import type { Block } from '../../../../core/record/document-model.ts';
 import { photoAddress } from '../../entries/view/photographs.tsx';
+import { TableWrap } from '../../shell/view/table-wrap.tsx';
 
 /** A passage's blocks as they stand on the paper. */
 export function PaperBlocks(props: { quiltId: string; body: readonly Block[] }): JSX.Element {
@@ -45,8 +46,7 @@ function One(props: { quiltId: string; block: Block }): JSX.Element {
       );
     case 'table':
       return (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table has to be scrolled by keyboard too
-        <div class="table-wrap" tabIndex={0}>
+        <TableWrap name={`Table: ${block.columns.map((column) => column.title).join(', ')}`}>
           <table>
             <thead>
               <tr>
@@ -69,7 +69,7 @@ function One(props: { quiltId: string; block: Block }): JSX.Element {
               ))}
             </tbody>
           </table>
-        </div>
+        </TableWrap>
       );
     case 'figure':
       return (
