@@ -7,6 +7,8 @@ import type { ReaderState } from '../rules/reader-state.ts';
 export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): Ask | null {
   for (const d of drafts) {
     const e = d.entry;
+    if (d.cloth !== undefined && 'places' in e && !e.places?.length)
+      return { slot: 'fabric', question: `No cloth of this quilt is called ${d.cloth}. Which one is it?` };
     if (
       (e.kind === 'condition' || e.kind === 'treatment') &&
       e.places &&
@@ -39,12 +41,18 @@ export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): As
   // A cloth of this quilt that could be one of several
   for (const d of drafts) {
     const e = d.entry;
-    if (e.kind !== 'material' || e.use !== 'used' || e.material !== 'fabric' || !e.name) continue;
-    const words = e.name.split(' ');
+    const name =
+      e.kind === 'material' && e.use === 'used' && e.material === 'fabric'
+        ? e.name
+        : e.kind === 'treatment' && e.state !== 'done' && e.state !== 'doing'
+          ? e.fabric
+          : undefined;
+    if (!name) continue;
+    const words = name.toLowerCase().split(' ');
     const names = Object.keys(state.grid.fabrics ?? {}).filter((n) =>
       words.every((word) => n.toLowerCase().split(' ').includes(word)),
     );
-    if (names.length > 1 && !names.includes(e.name))
+    if (names.length > 1 && !names.includes(name))
       return { slot: 'fabric', question: `The ${names.slice(0, -1).join(', the ')} or the ${names.at(-1)}?` };
   }
   return null;

@@ -3,6 +3,7 @@ import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import { unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
+import { doubtPlaces, goesOn, nameDeeds, openAmounts } from './doubts.ts';
 
 /** Two drafts that say the same of different places are one entry with all of them. */
 function sameButPlaces(a: Entry, b: Entry): boolean {
@@ -17,6 +18,10 @@ function sameButPlaces(a: Entry, b: Entry): boolean {
 /** The drafts of a note in their final form: doubles merged, the implied task of work filled in, order as said. */
 export function settle(state: ReaderState, _items: Item[]): Draft[] {
   const out: Draft[] = [];
+  goesOn(state);
+  doubtPlaces(state);
+  nameDeeds(state);
+  openAmounts(state);
   for (const draft of state.drafts) {
     const twin = out.find((d) => sameButPlaces(d.entry, draft.entry));
     if (twin && 'places' in draft.entry && 'places' in twin.entry) {

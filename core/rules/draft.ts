@@ -10,6 +10,8 @@ export type Draft = {
   placed: 'said' | 'carried' | 'none' | 'unneeded';
   /** Words that named a block outside the grid. */
   outside?: boolean;
+  /** Words for a cloth that the quilt does not name, where the place hangs on it. */
+  cloth?: string;
   clause: number;
   sentence: number;
   /** A finding that is only pointed at ("the tear") and not told. */

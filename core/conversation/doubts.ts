@@ -1,0 +1,198 @@
+import type { Action, MaterialUnit, Task } from '../../shared/vocabulary.ts';
+import { COLOURS } from '../lexicon/colours.ts';
+import { UNIT_WORDS } from '../lexicon/units.ts';
+import { type Draft, makeDraft } from '../rules/draft.ts';
+import type { Item } from '../rules/item.ts';
+import type { ReaderState } from '../rules/reader-state.ts';
+import { put } from './standing.ts';
+
+const POINTERS = new Set(['place.it', 'place.them', 'place.both', 'place.those', 'place.that-one']);
+/** What "one of the …" may stand before when a block is meant, and not a seam or a tie in it. */
+const BLOCKISH =
+  /^(blocks?|squares?|patches|pieces|ones|them|these|those|diamonds|stars|hexagons|fans|panels|rounds|bits)$/;
+
+/**
+ * Takes back places that the words do not bear out: a block outside the grid, one of several that is not told apart, a cloth
+ * that the quilt does not name. The entry then stands without a place, and the place is asked for.
+ */
+export function doubtPlaces(state: ReaderState): void {
+  for (const draft of state.drafts) {
+    const { entry } = draft;
+    if (entry.kind !== 'condition' && entry.kind !== 'treatment') continue;
+    const items = state.clauses[draft.clause]?.items;
+    if (!items || entry.places === undefined) continue;
+    const named = items.filter((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
+    if (!named.length && items.some((x) => x.place?.outside && !x.place.places.length)) {
+      take(draft);
+      draft.outside = true;
+      continue;
+    }
+    const cloth = unnamedCloth(items);
+    if (cloth && !items.some((x) => x.fabric) && !named.length) {
+      take(draft);
+      draft.cloth = cloth.words;
+      if (entry.kind === 'condition') put(draft, 'fabric', cloth.words, 'fabric.unnamed', cloth.items);
+      continue;
+    }
+    if (entry.places.length > 1 && oneOfSeveral(items, named, entry.places.length)) take(draft);
+  }
+}
+
+function take(draft: Draft): void {
+  (draft.entry as { places?: string[] }).places = [];
+  delete draft.origins['places'];
+  draft.placed = 'none';
+}
+
+/** "one of the bunny prints", "another one in row six", "at the tip of one of the fans": which one is not told. */
+function oneOfSeveral(items: Item[], named: Item[], places: number): boolean {
+  const grouped = named.every((x) => /row|column|every|counted|all/.test(x.place!.rule) || x.fabric);
+  if (!grouped) return false;
+  for (let k = 0; k < items.length; k++) {
+    const w = items[k]!.w;
+    // "every one of them", "the last one in that row" leave no doubt
+    if (
+      /^(every|each|the|that|this|last|first|next|other|middle|second|third|fourth|fifth|end|same)$/.test(
+        items[k - 1]?.w ?? '',
+      )
+    )
+      continue;
+    const after = items.slice(k + 1, k + 6);
+    const words = after.map((x) => x.w).join(' ');
+    const count = w === 'one' ? 1 : items[k]!.quantity?.unit ? undefined : items[k]!.quantity?.value;
+    if (
+      count !== undefined &&
+      Number.isInteger(count) &&
+      count < places &&
+      /^of (the|them|these|those|her|his|my)\b/.test(words)
+    ) {
+      if (/^of (them|these|those)\b/.test(words)) return true;
+      if (after.slice(2).some((x) => x.fabric || BLOCKISH.test(x.w) || x.place)) return true;
+    }
+    if (/^(another|one)$/.test(w) || items[k]!.quantity?.value === 1) {
+      const rest =
+        w === 'another'
+          ? words.replace(/^(one|block|square|patch|piece) ?/, '')
+          : words.replace(/^(more|block|square|patch) ?/, '');
+      if (/^(in|on|along|from|down|up)\b/.test(rest) && named.length === 1 && items.indexOf(named[0]!) > k)
+        return true;
+    }
+    if (w === 'another one' && /^(in|on|along|from|down|up)\b/.test(words)) return true;
+  }
+  return false;
+}
+
+/** "the green ones", "all the plum pieces" where no cloth of that colour is named. */
+function unnamedCloth(items: Item[]): { words: string; items: Item[] } | undefined {
+  for (let k = 1; k < items.length; k++) {
+    if (
+      !/^(ones?|blocks?|pieces?|patches|squares?|bits?|fabrics?|cloths?|prints?|stripes?|checks?)$/.test(
+        items[k]!.w,
+      )
+    )
+      continue;
+    const words: Item[] = [];
+    let m = k - 1;
+    for (; m >= 0 && m >= k - 3; m--) {
+      const x = items[m]!;
+      if (COLOURS.has(x.w) || x.material === 'fabric') words.unshift(x);
+      else break;
+    }
+    if (
+      words.length &&
+      words.some((x) => COLOURS.has(x.w) || x.material === 'fabric') &&
+      /^(the|all|those|these|every|both|any|other)$/.test(items[m]?.w ?? '')
+    )
+      return { words: words.map((x) => x.w).join(' '), items: words };
+  }
+  return undefined;
+}
+
+const DEED_OF_TASK: Partial<Record<Task, Action>> = { tying: 'tie', quilting: 'quilt' };
+
+/** "the bottom row's done too" while tying: where one deed fills the task, the deed is named. */
+export function nameDeeds(state: ReaderState): void {
+  const said = state.drafts.find((d) => d.entry.kind === 'work' && d.entry.task)?.entry;
+  const task = said?.kind === 'work' ? (said.task as Task) : state.memory.running;
+  const action = task === undefined ? undefined : DEED_OF_TASK[task];
+  if (!action) return;
+  for (const draft of state.drafts)
+    if (draft.entry.kind === 'treatment' && draft.entry.action === undefined) {
+      const { kind, ...rest } = draft.entry;
+      draft.entry = { kind, action, ...rest };
+      draft.origins['action'] = { rule: 'treatment.of-task', how: 'implied', from: 0, to: 0 };
+    }
+}
+
+/** "and another one, same stitch, ten minutes": the last treatment again, at a place that is not told. */
+export function goesOn(state: ReaderState): void {
+  const { treatment } = state.memory;
+  if (!treatment?.action || state.drafts.some((d) => d.entry.kind !== 'material' && d.entry.kind !== 'work'))
+    return;
+  const clause = state.clauses.find((c) => {
+    const words = ` ${c.items.map((x) => x.w).join(' ')} `;
+    return (
+      / (another one|another|one more) /.test(words) &&
+      !c.items.some((x) => x.finding || x.object || x.material || x.place?.places.length)
+    );
+  });
+  if (!clause) return;
+  const all = state.clauses.flatMap((c) => c.items);
+  const words = ` ${state.tokens.map((t) => t.w).join(' ')} `;
+  if (!/ (same|done|did|too|as well|min|mins|minutes|likewise) /.test(words) || state.tokens.length > 16)
+    return;
+  const index = state.clauses.indexOf(clause);
+  const length = all.find((x) => x.duration);
+  const same = / same (stitch|again|way|treatment) /.test(words);
+  state.drafts.unshift(
+    makeDraft(
+      'treatment',
+      { index, sentence: clause.sentence, items: clause.items },
+      {
+        action: [treatment.action, 'treatment.same-again', undefined, 'implied'],
+        state: [treatment.state, 'treatment.same-again', undefined, 'implied'],
+        places: [[], 'place.none', undefined, 'implied'],
+        ...(same && treatment.stitch
+          ? { stitch: [treatment.stitch, 'treatment.same-again', undefined, 'implied'] as const }
+          : {}),
+        ...(length ? { minutes: [length.duration!.minutes, length.duration!.rule, length] as const } : {}),
+      } as Parameters<typeof makeDraft>[2],
+      'none',
+    ),
+  );
+  const { material } = state.memory;
+  if (
+    / same (thread|yarn|wool|floss) /.test(words) &&
+    material &&
+    /thread/.test(material.material) &&
+    !state.drafts.some((d) => d.entry.kind === 'material')
+  )
+    state.drafts.push(
+      makeDraft(
+        'material',
+        { index, sentence: clause.sentence, items: clause.items },
+        {
+          material: [material.material, 'material.same', undefined, 'implied'],
+          use: ['used', 'material.same', undefined, 'implied'],
+          name: [material.name, 'material.same', undefined, 'implied'],
+        },
+        'unneeded',
+      ),
+    );
+}
+
+/** "so many yards", "some number of metres": a unit without a number leaves the quantity open. */
+export function openAmounts(state: ReaderState): void {
+  const words = ` ${state.tokens.map((t) => t.w).join(' ')} `;
+  const found =
+    / (?:so many|some number of|however many|a number of|so much|i forget how many|not sure how many|do n't know how many|x) (\w+) /.exec(
+      words,
+    );
+  const unit: MaterialUnit | undefined =
+    found && Object.hasOwn(UNIT_WORDS, found[1]!) ? UNIT_WORDS[found[1]!] : undefined;
+  if (!unit) return;
+  const open = state.drafts.findLast(
+    (d) => d.entry.kind === 'material' && d.entry.quantity === undefined && d.entry.material !== undefined,
+  );
+  if (open) put(open, 'unit', unit, 'amount.open', []);
+}
