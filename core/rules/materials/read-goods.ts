@@ -160,6 +160,17 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           );
       }
     }
+    // "been through the bath, forty grams of soap flakes": a wash uses up what it is told with
+    if (!made.length && !priced)
+      for (let m = 0; m < items.length; m++) {
+        if (!items[m]!.quantity?.unit || claims.cut.has(items[m]!)) continue;
+        const good = findGood(items, m, false);
+        if (good?.material !== 'detergent' || good.quantity === undefined) continue;
+        if (/ (will|'ll|need|needs|want|wants|going to|to|should|maybe|might) /.test(wordsOf(items, 0, m)))
+          continue;
+        takeList(state, sentence, items, m, 'used', claims, made, false, undefined);
+        break;
+      }
     if (made.length) {
       carried = (made.at(-1)!.entry as { use: MaterialUse }).use;
       lastSentence = sentence.number;

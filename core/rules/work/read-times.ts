@@ -191,7 +191,7 @@ export function readTimes(
     const here = days.filter((d) => !d.vague && d.start <= now);
     const within = here
       // "this arvo i'm going to …" after the time is another matter; "at eleven last night" is not
-      .filter((d) => d.index >= first && d.index <= last && d.index - (items[k]!.end ?? at) < 28)
+      .filter((d) => d.index >= first && d.index <= last && (d.index < at || onlyLight(items, k, d.index)))
       .sort((a, b) => Math.abs(a.index - at) - Math.abs(b.index - at))[0];
     const found =
       within ?? here.filter((d) => d.index < first && d.part === undefined && d.start < now - 1440).at(-1);
@@ -455,6 +455,13 @@ function earlier(slots: Slots, by: number, now: number): Slots {
   }
   const latest = out.end ?? out.time ?? out.start;
   return latest !== undefined && wallMinutes(latest) > now ? earlier(out, by, now) : out;
+}
+
+/** Do only light words stand between the time at `k` and the day named at `index`? */
+function onlyLight(items: Item[], k: number, index: number): boolean {
+  for (let m = k + 1; m < items.length && items[m]!.token.from < index; m++)
+    if (!/^(,|on|the|of|in|at|-|[a-z]+ing|survey|paperwork|work|mine)$/.test(items[m]!.w)) return false;
+  return true;
 }
 
 type Push = (

@@ -80,7 +80,8 @@ export function readDurations(
         : done.filter((d) => !(d.entry as { minutes?: number }).minutes)
       : open;
     const here = open.filter((d) => d.clause === v.index);
-    if (all.length > 1 && (SEVERAL.test(words) || here.length > 1)) {
+    const alone = / (alone|that one|that took|just that|for that|it took|that was) /.test(words);
+    if (all.length > 1 && (SEVERAL.test(words) || (here.length > 1 && !alone))) {
       const actions = unique(all.map((d) => (d.entry as { action?: Action }).action));
       if (SEVERAL.test(words) || actions.length > 1) {
         state.drafts.push(
