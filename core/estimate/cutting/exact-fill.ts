@@ -23,13 +23,12 @@ const add = (
   second: Fill,
   cut: 'along' | 'across',
 ): Fill[] => {
-  const fill: Fill = { width, length, first, second, cut, block: -1, turned: false };
-  if (!fills) return [fill];
+  if (!fills) return [{ width, length, first, second, cut, block: -1, turned: false }];
   for (const other of fills) if (other.width <= width && other.length <= length) return fills;
   let kept = 0;
   for (const other of fills) if (!(width <= other.width && length <= other.length)) fills[kept++] = other;
   fills.length = kept;
-  fills.push(fill);
+  fills.push({ width, length, first, second, cut, block: -1, turned: false });
   return fills;
 };
 

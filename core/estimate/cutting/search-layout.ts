@@ -12,8 +12,8 @@ const FEW = 9;
 /** Above this many pieces, equal ones are first set out in rows. */
 const SINGLE = 90;
 /** Steps of the whole search, and for each piece of a small one: half a second to a second. */
-const EFFORT = 8_000_000;
-const EFFORT_PER_PIECE = 400_000;
+const EFFORT = 5_000_000;
+const EFFORT_PER_PIECE = 250_000;
 /** Of these, the most that go into finding a layout without waste. */
 const WASTELESS = 300_000;
 /** Share of the effort after which, without gain, the search begins from another start. */
