@@ -3,7 +3,7 @@ import type { Action } from '../../shared/vocabulary.ts';
 /** Verbs of each treatment: base form, or the four forms where they are irregular (base / past / participle / -ing). */
 export const ACTION_VERBS: Partial<Record<Action, string[]>> = {
   replace: ['replace', 'renew', 'substitute', 'swap'],
-  patch: ['patch', 'repatch', 'applique'],
+  patch: ['patch', 'repatch', 'applique', 'appliqué/appliquéd/appliquéd/appliquéing'],
   stabilize: [
     'stabilize',
     'stabilise',
@@ -17,7 +17,7 @@ export const ACTION_VERBS: Partial<Record<Action, string[]>> = {
     'strengthen',
     'back',
   ],
-  overlay: ['overlay/overlaid/overlaid/overlaying', 'veil', 'encase', 'net'],
+  overlay: ['overlay/overlaid/overlaid/overlaying', 'veil', 'encase', 'net/netted/netted/netting'],
   resew: [
     'resew/resewed/resewn/resewing',
     'restitch',
@@ -46,7 +46,7 @@ export const ACTION_VERBS: Partial<Record<Action, string[]>> = {
     'resecure',
     'ladderstitch',
   ],
-  darn: ['darn', 'reweave/rewove/rewoven/reweaving', 'redarn'],
+  darn: ['darn', 'reweave/rewove/rewoven/reweaving', 'redarn', 'weave/wove/woven/weaving'],
   clean: [
     'clean',
     'vacuum',
@@ -67,7 +67,7 @@ export const ACTION_VERBS: Partial<Record<Action, string[]>> = {
   press: ['press', 'iron', 'steam'],
   leave: ['leave/left/left/leaving'],
   cut: ['cut/cut/cut/cutting', 'recut/recut/recut/recutting', 'slice'],
-  piece: ['piece', 'repiece', 'assemble'],
+  piece: ['piece', 'repiece', 'assemble', 'join'],
   layer: ['layer', 'sandwich'],
   baste: ['baste', 'tack', 'pin', 'rebaste'],
   tie: ['tie/tied/tied/tying', 'retie/retied/retied/retying', 'knot', 'tye/tyed/tyed/tieing'],
@@ -77,7 +77,7 @@ export const ACTION_VERBS: Partial<Record<Action, string[]>> = {
   'square-up': ['square'],
   label: ['label'],
   measure: ['measure', 'remeasure'],
-  photograph: ['photograph', 'photo', 'snap', 'picture'],
+  photograph: ['photograph', 'photo', 'picture'],
 };
 
 /** Fixed phrases for a treatment, with the form that they stand in. */
@@ -92,6 +92,17 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['photos|pictures|photographs|pics taken|done', 'photograph', 'past'],
   ['cut out and pieced in', 'replace', 'past'],
   ['swapped out', 'replace', 'past'],
+  ['out of the wash|bath', 'wash', 'past'],
+  ['been through the wash|bath|tub', 'wash', 'past'],
+  ['went|gone through the wash|bath', 'wash', 'past'],
+  ['had its|a bath', 'wash', 'past'],
+  ['whip|ladder|slip|blanket|back|machine|running|herringbone|backstitch stitched', 'resew', 'past'],
+  ['a|few|couple stitch|stitches? or two|three', 'resew', 'base'],
+  ['took a stitch|few|couple stitches?', 'resew', 'past'],
+  ["vac 'd", 'clean', 'past'],
+  ["sq 'd up", 'square-up', 'past'],
+  ['sqd up?', 'square-up', 'past'],
+  ['snapped off? the|it|a|both|each|every', 'photograph', 'past'],
   ['new piece cut in', 'replace', 'base'],
   ['new piece let|set|pieced|sewn|put in', 'replace', 'past'],
   ['spot clean|cleaning', 'clean', 'base'],

@@ -217,7 +217,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'repaired before|earlier|previously|once',
     'mended before|once|already',
     'patched before|once|over before',
-    'been patched|mended|darned|repaired',
+    'been patched|mended|darned|repaired before|once|already|previously|earlier|years|long',
     "somebody|someone|somebody's|someone's old|earlier darn|patch|mend",
     'old repair',
     'patch on it already',

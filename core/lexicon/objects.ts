@@ -16,7 +16,7 @@ export const OBJECT_PHRASES: Record<RemovedObject, string[]> = {
   ],
   ties: ['ties', 'tie', 'old ties', 'knots', 'tie ends', 'tufts', 'tied knots'],
   quilting: ['quilting', 'quilting stitches', 'old quilting', 'quilting thread', 'quilting lines', 'qltg'],
-  binding: ['binding', 'old binding', 'bindings'],
+  binding: ['binding', 'old binding', 'bindings', 'bdg', 'bndg', 'old bdg', "b'ding"],
   backing: ['backing', 'back', 'lining', 'old backing', 'old back', 'backing cloth'],
   batting: ['batting', 'wadding', 'old batting', 'filling', 'stuffing', 'batt'],
   stitching: [
@@ -63,6 +63,8 @@ export const OBJECT_PHRASES: Record<RemovedObject, string[]> = {
     'old label',
     'tags',
     'name tape',
+    'name tag',
+    'name patch',
     'sticker',
     'laundry tag',
     'ticket',

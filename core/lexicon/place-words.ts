@@ -41,8 +41,6 @@ export const PART_PHRASES: [string, string][] = [
   ['whole thing', 'quilt'],
   ['whole lot', 'quilt'],
   ['all layers', 'quilt'],
-  
-  
   ['whole coverlet|comforter|blanket|throw|top', 'quilt'],
   ['quilt', 'quilt'],
   ['coverlet', 'quilt'],
@@ -74,6 +72,7 @@ export const PART_PHRASES: [string, string][] = [
   ['binding', 'binding'],
   ['bdg', 'binding'],
   ['bndg', 'binding'],
+  ["b'ding", 'binding'],
   ['bindings', 'binding'],
   ['edge binding', 'binding'],
   ['border', 'border'],

@@ -166,7 +166,6 @@ export const STITCH_PHRASES: Record<Stitch, { rank: number; phrases: string[] }>
       'couch',
       'coaching stitch',
       'couch stitch|stitched',
-      'couched down',
     ],
   },
   'in-the-ditch': {

@@ -323,6 +323,10 @@ export function isPredicate(items: Item[], k: number): boolean {
     if (form !== 'base') return !((item.part || item.object) && form === 'ing' && !isIngVerb(items, k));
     if (item.w === 'left') return true;
     const before = items[k - 1]?.w ?? '';
+    if (isTerseVerb(items, k) || isGiven(items, k)) return true;
+    // "photos 5-2, 8-3", "pictures of the back"
+    if (/^(photos|photographs|pics|pictures)$/.test(item.w))
+      return items[k + 1]?.w === 'of' || items[k + 1]?.place !== undefined;
     if (
       item.object ||
       item.part ||
@@ -372,6 +376,64 @@ export function isPredicate(items: Item[], k: number): boolean {
   return false;
 }
 
+/** "2-3: patch or darn?", "patch 1-1, replace 1-6", "4-1 darn or patch": a noun that stands alone tells what to do. */
+export function isTerseVerb(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  if (!/^(patch|darn|mend)$/.test(item.w)) return false;
+  const before = items[k - 1];
+  const next = items[k + 1];
+  if (
+    before &&
+    !before.place &&
+    !/^(:|,|-|--|\/|\(|or|maybe|then|either|perhaps|and|&|just|to)$/.test(before.w)
+  )
+    return false;
+  if (
+    next &&
+    !next.place &&
+    !next.fabric &&
+    !next.duration &&
+    !/^(:|,|-|--|\/|\)|\?|or|w|with|it|them|using|by|and|&|tomorrow|tmrw|next|later|over|there|then|instead|that|those|the)$/.test(
+      next.w,
+    )
+  )
+    return false;
+  return !items
+    .slice(k + 1, k + 5)
+    .some((x) => x.fail || /^(off|is|was|are|has|'s|came|coming|looks)$/.test(x.w));
+}
+
+/** "gave the backing a good vacuum", "gets a little spot cleaning", "needs a press": the work as a thing given. */
+export function isGiven(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  if (!/^(clean|wash|press|dry|measure|trim|stabilize|quilt)$/.test(item.action?.v ?? '')) return false;
+  let m = k - 1;
+  while (
+    m >= 0 &&
+    /^(good|quick|light|gentle|little|bit|of|proper|thorough|careful|quick|spot|final|hand|cool|warm|second|nice|damp|another|light)$/.test(
+      items[m]!.w,
+    )
+  )
+    m--;
+  const article = items[m]?.w ?? '';
+  if (!/^(a|an|another|its|one more)$/.test(article) && !(article === 'another' || items[m]?.quantity))
+    return false;
+  return items
+    .slice(Math.max(0, m - 6), m + 1)
+    .some((x) => /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has)$/.test(x.w));
+}
+
+/** The form that the verb of giving lends to such a noun. */
+export function givenForm(items: Item[], k: number): 'past' | 'ing' | 'base' {
+  const verb = items
+    .slice(Math.max(0, k - 10), k)
+    .findLast((x) =>
+      /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has)$/.test(x.w),
+    );
+  if (verb && /^(gave|given|had|got|has)$/.test(verb.w)) return 'past';
+  return verb && /^(giving|having)$/.test(verb.w) ? 'ing' : 'base';
+}
+
 /** "the backing is off", "all the ties are out": a thing and a form of to be stand before. */
 function isOff(items: Item[], k: number): boolean {
   let m = k - 1;
@@ -387,6 +449,18 @@ function isOff(items: Item[], k: number): boolean {
 function isIngVerb(items: Item[], k: number): boolean {
   const before = items[k - 1]?.w ?? '';
   const after = items[k + 1];
+  // "quilting in the ditch round the plum silk", "that's me quilting the lawn ones"
+  if (
+    items[k]!.action?.v === 'quilt' &&
+    (k === 0 || /^(,|now|still|me|then|:|--|-)$/.test(before)) &&
+    after &&
+    (after.stitch ||
+      after.fabric ||
+      after.place ||
+      /^(in|round|around|along|down|across|the|by|all)$/.test(after.w)) &&
+    !items.slice(k + 1).some((x) => x.fail || x.finding || x.w === 'off' || x.w === 'out')
+  )
+    return true;
   return (
     ['is', "'m", 'am', 'are', 'was', 'been', 'started', 'be', 'start', "'re", 'now', 'i'].includes(before) ||
     after?.w === 'it' ||

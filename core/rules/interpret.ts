@@ -140,18 +140,31 @@ function readClause(
     const cloth = mendedCloth(items, state);
     if (cloth) state.carried = cloth.places;
   }
-  state.topic =
-    !state.drafts.some((d) => d.clause === index) &&
-    placed.kind === 'specific' &&
-    items.every(
-      (x) =>
-        x.place ||
-        x.fabric ||
-        /^(the|and|,|&|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both)$/.test(x.w) ||
-        x.seam,
-    )
-      ? { places: placed.places, sentence: clause.sentence }
-      : undefined;
+  state.topic = topicAfter(state, clause, index, placed);
+}
+
+/**
+ * "3-2: …", "other three: …", "the bottom border, either …": places named before anything is said of them stand for the
+ * rest of their sentence.
+ */
+function topicAfter(
+  state: ReaderState,
+  clause: Clause,
+  index: number,
+  placed: ReturnType<typeof placesOfClause>,
+): ReaderState['topic'] {
+  const said = state.drafts.some((d) => d.clause === index);
+  const named = placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] === 'border');
+  const light = (x: Item): boolean =>
+    Boolean(x.place || x.fabric || x.seam || x.quantity) ||
+    /^(the|and|,|&|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|"|')$/.test(
+      x.w,
+    );
+  if (!said && named && clause.items.every(light))
+    return { places: placed.places, sentence: clause.sentence };
+  const standing = state.topic?.sentence === clause.sentence ? state.topic : undefined;
+  if (standing && (placed.kind === 'none' || placed.kind === 'pronoun')) return standing;
+  return undefined;
 }
 
 /** "linen for the backing": the backing is what it is for, not where. */
@@ -212,9 +225,15 @@ function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause: Claus
   const before = [...state.drafts, ...made]
     .filter(isTreatment)
     .filter((d) => d.sentence >= draft.sentence - (draft.placed === 'said' ? 0 : 1));
-  const last = before.at(-1);
-  if (!last) return false;
   const e = draft.entry;
+  // "laid the net, tacked it first, then couched it down": the couching is of the net
+  const last =
+    e.action === 'resew' &&
+    before.at(-1)?.entry.action === 'baste' &&
+    FASTENED.has(before.at(-2)?.entry.action ?? 'tie')
+      ? before.at(-2)
+      : before.at(-1);
+  if (!last) return false;
   const p = last.entry;
   const carried = draft.placed !== 'said';
   if (
@@ -233,6 +252,9 @@ function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause: Claus
   const goesOn =
     (e.action === p.action && e.action !== 'remove') ||
     (e.action === 'resew' && FASTENED.has(p.action!) && !loose) ||
+    (e.action === 'stabilize' &&
+      p.action === 'patch' &&
+      clause.items.some((x) => /^fus(ed|ing|e)$/.test(x.w))) ||
     (e.action === 'piece' && p.action === 'replace');
   if (!goesOn || e.state !== p.state) return false;
   if (e.stitch && p.stitch && e.stitch !== p.stitch && e.action !== p.action) return false;
@@ -595,21 +617,84 @@ function leaveState(clause: Clause, sentence: string, status: TreatmentState): T
   return 'done';
 }
 
+/** Blocks that a net or a cloth behind has just been laid on: what "tacked it first" fastens. */
+function fastenedOver(state: ReaderState): string[] | undefined {
+  const laid = state.drafts.findLast(
+    (d) =>
+      d.entry.kind === 'treatment' &&
+      (d.entry.action === 'overlay' || d.entry.action === 'stabilize' || d.entry.action === 'patch') &&
+      d.entry.state !== 'dropped' &&
+      d.entry.places?.some((p) => splitBlock(p)),
+  );
+  return (laid?.entry as { places?: string[] } | undefined)?.places;
+}
+
+/** Where the same treatment stands as undecided: "going with the patch", "it shall be the net", "darned it in the end". */
+function openPlaces(
+  state: ReaderState,
+  action: Action | undefined,
+  placed: ReturnType<typeof placesOfClause>,
+): string[] | undefined {
+  const open = state.memory.open.findLast((o) => o.action === action && o.places.length);
+  if (!open) return undefined;
+  if (placed.kind === 'none') return open.places;
+  if (placed.kind !== 'pronoun') return undefined;
+  const told = placed.places.filter((p) => open.places.includes(p));
+  return told.length || !placed.places.some((p) => splitBlock(p)) ? open.places : undefined;
+}
+
 /** The cloth that is worked on ("all the brown check ones want …"), not the one put in: where it occurs in the quilt. */
 function mendedCloth(items: Item[], state: ReaderState): { places: string[]; item: Item } | undefined {
   const item = items.find((x) => x.fabric);
   if (!item?.fabric || item.fabric.names.length !== 1) return undefined;
   const k = items.indexOf(item);
   const before = items.slice(Math.max(0, k - 4), k).map((x) => x.w);
+  const one = oneOfCloth(items, k, state);
+  if (one) return one.length ? { places: one, item } : undefined;
   if (
     before.some((b) => /^(with|w|from|using|some|bought|in|of|a|use)$/.test(b)) &&
     !/\b(all|every|each) (of )?(the )?$/.test(`${before.join(' ')} `)
   )
     return undefined;
-  const subject = k <= 3 || /^(all|every|each|the|those)$/.test(before.at(-1) ?? '');
+  const subject =
+    k <= 3 || /^(all|every|each|the|those|two|three|both|four|2|3|4)$/.test(before.at(-1) ?? '');
   if (!subject) return undefined;
   const places = state.fabrics.blocks[item.fabric.names[0]!] ?? [];
   return places.length ? { places, item } : undefined;
+}
+
+/**
+ * "the white twill one", "the other yellow", "one of the prints", "the bunny underneath it": one block of a cloth that is in
+ * several. The one last spoken of, or the one not yet spoken of; an empty list where it can't be known. Undefined where the
+ * words mean all of it.
+ */
+function oneOfCloth(items: Item[], k: number, state: ReaderState): string[] | undefined {
+  const item = items[k]!;
+  const blocks = unique((item.fabric?.names ?? []).flatMap((n) => state.fabrics.blocks[n] ?? []));
+  if (blocks.length < 2) return undefined;
+  const before = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
+  const lead = ` ${before.join(' ')} `;
+  if (/ (one|1|another|which) of (the|these|those|my)? ?$/.test(lead)) return [];
+  const other = / other $/.test(lead);
+  const noun = items[k + 1]?.w ?? '';
+  const single =
+    /^(one|block|piece|square)$/.test(noun) &&
+    !/ (every|each|all|the two|any|two|three|both) $/.test(lead) &&
+    !/ (every|each) $/.test(lead);
+  if (!other && !single) return undefined;
+  const spoken = [
+    ...[...state.drafts].reverse().map((d) => (d.entry as { places?: string[] }).places ?? []),
+    state.memory.focus,
+    ...[...state.memory.earlier].reverse(),
+  ];
+  const last = spoken.find((g) => g.some((p) => blocks.includes(p)));
+  if (other) {
+    if (!last) return [];
+    const rest = blocks.filter((p) => !last.includes(p));
+    return rest.length === 1 || /ones|blocks/.test(noun) ? rest : [];
+  }
+  const within = last?.filter((p) => blocks.includes(p)) ?? [];
+  return within.length === 1 ? within : [];
 }
 
 /** Places that the clause does not say: those of this sentence, of the damage pointed at, or of "it". */
@@ -626,16 +711,12 @@ function carriedPlaces(
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
     const finding = item.finding ?? (item.seam ? 'split-seam' : undefined);
-    if (!finding) continue;
+    if (!finding || (item.seam && /^(lines?|allowances?)$/.test(items[k + 1]?.w ?? ''))) continue;
     const definite = items.slice(Math.max(0, k - 4), k).some((x) => /^(the|that|this|those|its)$/.test(x.w));
     if (!definite) continue;
     const inNote = [...state.drafts]
       .reverse()
-      .find(
-        (d) =>
-          d.entry.kind === 'condition' &&
-          (d.entry.finding === finding || (item.seam && d.entry.finding === 'tear' && false)),
-      );
+      .find((d) => d.entry.kind === 'condition' && d.entry.finding === finding);
     const known = (inNote?.entry as { places?: string[] } | undefined)?.places ?? state.memory.found[finding];
     if (known?.length) return known;
   }
@@ -649,8 +730,16 @@ function carriedPlaces(
   const lastPlaces = (lastInNote?.entry as { places?: string[] } | undefined)?.places;
   const pronoun = placed.kind === 'pronoun';
   const whole = action !== undefined && WHOLE_QUILT.has(action);
+  const topical = state.topic?.sentence === v.sentence ? state.topic.places : undefined;
+  if (topical && (!pronoun || placed.items.every((x) => x.place!.rule !== 'place.that-one'))) return topical;
+  const open = openPlaces(state, action, placed);
+  if (open && !(lastInNote && lastPlaces?.length)) return open;
   if (pronoun) {
     const it = placed.items.some((x) => x.place!.rule === 'place.it');
+    if (action === 'baste') {
+      const held = fastenedOver(state);
+      if (held) return held;
+    }
     if (!it && action !== undefined && ['wash', 'bind', 'layer', 'baste', 'square-up'].includes(action))
       return ['quilt'];
     if (
@@ -683,6 +772,10 @@ function carriedPlaces(
   }
   if (lastInNote && lastPlaces) {
     const sameSentence = lastInNote.sentence === v.sentence;
+    if (action === 'baste') {
+      const held = fastenedOver(state);
+      if (held) return held;
+    }
     if (
       action &&
       [
@@ -700,7 +793,7 @@ function carriedPlaces(
       return undefined;
     if (whole && !sameSentence && !lastPlaces.some((p) => splitBlock(p))) return undefined;
     if (action === 'cut' || action === 'piece')
-      return lastPlaces.some((p) => p.startsWith('border') || p.startsWith('binding'))
+      return lastPlaces.some((p) => /^(border|binding)/.test(p) || (p === 'backing' && sameSentence))
         ? lastPlaces
         : undefined;
     if (sameSentence || items.some((x) => x.action || x.object || x.stitch)) {
@@ -734,6 +827,7 @@ function condition(
   const fabric = items.find((x) => x.fabric);
   if (placed.kind === 'specific' || placed.kind === 'general') places = placed.places;
   let usedFabric: Item | undefined;
+  let unknown = false;
   if (fabric?.fabric) {
     const blocks = unique(fabric.fabric.names.flatMap((n) => state.fabrics.blocks[n] ?? []));
     const k = items.indexOf(fabric);
@@ -741,20 +835,32 @@ function condition(
     const putIn = before.some((b) => /^(with|w|from|using)$/.test(b));
     if (!putIn) {
       usedFabric = fabric;
+      const one = placed.kind === 'specific' ? undefined : oneOfCloth(items, k, state);
+      const told = placed.kind === 'pronoun' ? placed.places.filter((p) => blocks.includes(p)) : [];
       if (placed.kind === 'specific' && placed.places.some((p) => splitBlock(p))) {
         // "the gray stripe in row four": the cloth's blocks of those named, where there are any
         const inside = placed.places.filter((p) => blocks.includes(p));
         const lines = placed.items.some(
-          (x) => /row|column|counted|area|every/.test(x.place!.rule) && x.place!.rule !== 'place.row-block',
+          (x) =>
+            /row|column|counted|area|every|all-/.test(x.place!.rule) && x.place!.rule !== 'place.row-block',
         );
         if (inside.length && lines) places = inside;
+      } else if (one) {
+        places = one;
+        if (!one.length) unknown = true;
+      } else if (
+        told.length &&
+        told.length < blocks.length &&
+        !items.some((x) => /^(every|all|each)$/.test(x.w))
+      ) {
+        // "the bunny underneath it"
+        places = told;
       } else if (state.topic?.sentence === v.sentence && placed.kind === 'none') {
         places = state.topic.places;
       } else if (
-        (placed.kind === 'none' ||
-          placed.kind === 'pronoun' ||
-          (placed.kind === 'general' && placed.places[0] === 'quilt')) &&
-        !items.some((x) => /^(one|someone)$/.test(x.w) && items[items.indexOf(x) + 1]?.w === 'of')
+        placed.kind === 'none' ||
+        placed.kind === 'pronoun' ||
+        (placed.kind === 'general' && placed.places[0] === 'quilt')
       )
         places = blocks;
     }
@@ -764,7 +870,10 @@ function condition(
   if (c.finding === 'lumpy-batting' && (!places || placed.kind === 'general'))
     places = placed.kind === 'general' && placed.places[0] !== 'quilt' ? placed.places : ['batting'];
   if (!places?.length && c.finding === 'out-of-square') places = ['quilt'];
-  if (!places?.length) {
+  if (!places?.length && unknown) {
+    places = [];
+    how = 'none';
+  } else if (!places?.length) {
     const carried = treating
       ? (state.drafts.at(-1)?.entry as { places?: string[] } | undefined)?.places
       : carriedForCondition(state, v, c, placed);

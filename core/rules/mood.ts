@@ -35,9 +35,13 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
   for (let m = k - 1; m >= Math.max(0, k - reach); m--) {
     const w = items[m]!.w;
     if (['but', ',', 'and', 'just', 'only'].includes(w)) return false;
+    // "but not 4-4, that one I'm leaving": a subject between them ends it
+    if (/^(i|we|she|they|it)$/.test(w) && !/^(n't|not)$/.test(items[m + 1]?.w ?? '')) return false;
     if (NEGATION.has(w))
       return (
-        !(w === 'no' && items[m + 1]?.w === 'longer') &&
+        !(
+          w === 'no' && /^(longer|i|they|it|we|she|he|that|this|there|,|wait)$/.test(items[m + 1]?.w ?? '')
+        ) &&
         !(w === 'not' && items[m + 1]?.w === 'only') &&
         !(w === 'not' && ['sure', 'yet', 'decided'].includes(items[m + 1]?.w ?? ''))
       );
@@ -60,13 +64,31 @@ export function stateOf(
     .join(' ')} `;
   const near = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
   const negated = isNegated(items, k);
-  if (/\b(was|were) (going to|gonna|about to|planning)\b/.test(before)) return 'dropped';
+  if (
+    /\b(was|were) (all )?(going to|gonna|about to|planning|set to|meaning to|ready to|minded to)\b/.test(
+      before,
+    ) ||
+    /\b(had|'d) (meant|planned|intended|hoped|been going|been meaning|been planning|thought) (to|of)\b/.test(
+      before,
+    ) ||
+    / (meant|intended) to .* but $/.test(`${words}${clause.joint}`)
+  )
+    return 'dropped';
   const called =
     /\b(forget|drop|skip|never mind|cancel|scrap|nix|ditch|lose) (the|that|it|about|doing|all|any|this)\b/.test(
       before,
     ) || /^ (so |and |but |right |ok |okay |no |then )*(forget|drop|skip|never mind|scrap|nix) /.test(words);
   if (called) return 'dropped';
-  if (negated || /^ no /.test(words)) {
+  const refused =
+    / no $/.test(before) || /^ no (?!(i|they|it|we|she|he|that|this|there|longer|wait|,) )/.test(words);
+  if (
+    form === 'past' &&
+    /\b(wo n't|will not|are n't|is n't|not going to|n't going to|not gonna|no longer|not to|not|ai n't) (now |going to |gonna )?(be|get|being|getting)\b/.test(
+      before,
+    )
+  )
+    return 'dropped';
+  if (negated || refused) {
     if (
       /\b(not going to|not gonna|wo n't|will not|decided (not|against)|n't going to|n't gonna|not to|shall not|no longer|never|am not|'m not|would n't|not)\b/.test(
         before,
@@ -141,6 +163,14 @@ export function stateOf(
     return 'doing';
   }
   if (form === 'base') {
+    if (items[k + 1]?.w === "'d" && !items[k + 2]?.action) return 'done';
+    if (
+      !modal &&
+      items.some((x) => x.duration) &&
+      !/\b(need|allow|reckon|say|about|another|will|should|would|left)\b/.test(words) &&
+      /^(patch|darn|mend)$/.test(items[k]?.w ?? '')
+    )
+      return 'done';
     if (
       /\b(had to|did|managed to|got to)\b/.test(before) &&
       !/\bto $/.test(before.replace(/had to|managed to/, ''))

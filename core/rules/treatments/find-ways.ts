@@ -1,5 +1,5 @@
 import type { Action, RemovedObject } from '../../../shared/vocabulary.ts';
-import { isPredicate, removalAt } from '../clause.ts';
+import { givenForm, isGiven, isPredicate, removalAt } from '../clause.ts';
 import type { Item } from '../item.ts';
 
 /** A treatment that the words name, as a verb or as a thing ("net over it", "silk behind"). */
@@ -118,6 +118,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
     // Net over the face
     if (
       isNet(item) &&
+      !items.slice(0, k).some((x) => x.action?.v === 'stabilize' && x.action.form !== 'base') &&
       (/ (over|across|on|on top|onto|overlay|it is|laid|face|for|goes|stitched|sewn|sewed|round|instead) /.test(
         after,
       ) ||
@@ -130,7 +131,11 @@ export function findWays(items: Item[], thing?: string): Way[] {
         !/\b(bought|buy|need|got|still|pick(ed)? up|yards?|metres?|ordered|spent)\b/.test(all) ||
         / (over|across|on top) /.test(after)
       ) {
-        const verb = verbNear(items, k, ['overlay', 'layer', 'resew', 'baste', 'stabilize'], used);
+        const plain = plainVerbNear(items, k);
+        const verb =
+          plain && plain.form !== 'noun'
+            ? plain
+            : verbNear(items, k, ['overlay', 'layer', 'resew', 'baste', 'stabilize'], used);
         take(
           {
             action: 'overlay',
@@ -155,6 +160,8 @@ export function findWays(items: Item[], thing?: string): Way[] {
     ) {
       if (
         !(item.w === 'patch' && !/ (behind|underneath|under|beneath) /.test(after)) &&
+        !/ (turned|folded|tucked|turning|edges) under /.test(after) &&
+        !(items.slice(k + 1).some((x) => x.finding) && !plainVerbNear(items, k)) &&
         !removalSoon(items, k)
       ) {
         const verb =
@@ -212,7 +219,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
     if ((item.w === 'patch' || item.w === 'patches') && !(item.action && isPredicate(items, k))) {
       if (
         / (a|an|new|another|denim|calico|small|little|no) $/.test(before) ||
-        / (not|forget|drop|instead of|than) (the )?$/.test(before) ||
+        / (not|forget|drop|scrap|instead of|than|with|for|between|be|no) (the |a )?$/.test(before) ||
         (items[k - 1]?.material === 'fabric' &&
           (k < 2 || /^(,|:|-|with|a|w|\.)$/.test(items[k - 2]?.w ?? ''))) ||
         / (put|sewed|sewn|sew|stitched|needs?|wants?|gets?|or|either|maybe|to|with|of|for) $/.test(
@@ -247,6 +254,33 @@ export function findWays(items: Item[], thing?: string): Way[] {
         );
         continue;
       }
+    }
+    // "a darn, could be a patch", "going with the darn", "forget the darn"
+    if (
+      /^(darn|darns)$/.test(item.w) &&
+      !isPredicate(items, k) &&
+      / (needs?|wants?|gets?|between|or|and|be|maybe|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
+        before,
+      ) &&
+      !/ (old|that|this|previous|earlier|existing|clumsy|has|somebody's) (a |little )*$/.test(before) &&
+      !removalSoon(items, k)
+    ) {
+      take({ action: 'darn', form: 'noun', at: k, items: [item], rule: 'treatment.a-darn' }, k);
+      continue;
+    }
+    // "gave the backing a good vacuum"
+    if (item.action && isGiven(items, k) && item.action.form === 'base') {
+      take(
+        {
+          action: item.action.v,
+          form: givenForm(items, k),
+          at: k,
+          items: [item],
+          rule: `treatment.given-${item.action.v}`,
+        },
+        k,
+      );
+      continue;
     }
     // "laid it all up, back and batting and top"
     if (
@@ -284,13 +318,13 @@ export function findWays(items: Item[], thing?: string): Way[] {
     }
     // Putting a border, a binding, a label on
     const on =
-      /^(put|sewed|sewn|sew|stitched|attached|attach|add|added|adding|attaching|sewing|putting|goes|go|going|went|gets|on|fixed|joined|fix|set|whipped|stitch|reattached|mitred|mitered)$/.test(
+      /^(put|sewed|sewn|sew|stitched|attached|attach|add|added|adding|attaching|sewing|putting|goes|go|going|went|gets|on|fixed|joined|fix|set|whipped|stitch|reattached|mitred|mitered|machined|got|ran|run)$/.test(
         item.w,
       );
     if (
       on &&
       !ways.some((x) => x.action === 'label' || x.action === 'add-border' || x.action === 'bind') &&
-      (item.w !== 'on' || / (is|are|'s|'re|both|now|was|were|go|goes) $/.test(before))
+      (item.w !== 'on' || / (is|are|'s|'re|both|now|was|were|go|goes) $/.test(before) || isNowOn(items, k))
     ) {
       const target = items.slice(Math.max(0, k - 7), k + 9);
       const border = target.find(
@@ -313,7 +347,9 @@ export function findWays(items: Item[], thing?: string): Way[] {
         take(
           {
             action: thing === 'border' ? 'add-border' : 'bind',
-            form: item.action?.form ?? (/^(put|sewed|sewn|went|on|attached)$/.test(item.w) ? 'past' : 'base'),
+            form:
+              item.action?.form ??
+              (/^(put|sewed|sewn|went|on|attached|machined|got)$/.test(item.w) ? 'past' : 'base'),
             at: k,
             items: [item],
             rule: 'treatment.new-one-on',
@@ -329,7 +365,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
         / (on|back|down) /.test(`${words(items, k + 1, k + 9)}`);
       const form: Way['form'] =
         item.action?.form ??
-        (/^(put|sewed|sewn|stitched|attached|added|went|on|fixed|joined|set|whipped|mitred|mitered|reattached)$/.test(
+        (/^(put|sewed|sewn|stitched|attached|added|went|on|fixed|joined|set|whipped|mitred|mitered|reattached|machined|got|ran)$/.test(
           item.w,
         )
           ? 'past'
@@ -475,6 +511,21 @@ export function findWays(items: Item[], thing?: string): Way[] {
   return ways.sort((a, b) => a.at - b.at);
 }
 
+/** "L border on, by machine", "new one on with petersham": the border, binding or label is on. */
+function isNowOn(items: Item[], k: number): boolean {
+  const thing = items[k - 1];
+  const next = items[k + 1]?.w ?? '';
+  const named =
+    thing !== undefined &&
+    (thing.part === 'border' ||
+      thing.part === 'binding' ||
+      thing.object === 'label' ||
+      thing.object === 'border' ||
+      thing.object === 'binding' ||
+      (/^(one|ones)$/.test(thing.w) && /^(new|fresh)$/.test(items[k - 2]?.w ?? '')));
+  return named && /^(|,|\.|by|w|with|at|too|as|and|&|now|all|in|;|both|\()$/.test(next);
+}
+
 function removalSoon(items: Item[], k: number): boolean {
   for (let m = Math.max(0, k - 6); m < Math.min(items.length, k + 3); m++)
     if (removalAt(items, m)) return true;
@@ -573,6 +624,18 @@ function objectOf(
   const ofThing = (x: Item): RemovedObject | undefined => {
     if (x.place?.places.some((p) => p.startsWith('border'))) return 'border';
     if (x.seam && x.w.startsWith('seam')) return 'stitching';
+    // "somebody's clumsy darn", "the iron-on patch"
+    if (x.finding === 'old-repair') return 'old-patch';
+    const next = items[items.indexOf(x) + 1];
+    if (
+      x.object &&
+      next?.object &&
+      next.object !== 'piece' &&
+      !next.action?.form.startsWith('p') &&
+      !next.seam &&
+      x.token.kind === 'word'
+    )
+      return next.object;
     return x.object;
   };
   // "peeled that patch off", "unpicked the old tacking", "pulled an old laundry label off the back"
@@ -591,7 +654,7 @@ function objectOf(
       continue;
     }
     const object = ofThing(x);
-    if (object && !(x.fabric && object === 'piece' && false)) return { object, item: x };
+    if (object) return { object, item: x };
     if ((x.fabric || x.material === 'fabric') && !x.object && particle !== undefined && m < particle) {
       const later = items.slice(m + 1, limit).find((y) => y.object);
       if (!later) return { object: 'piece', item: x };
@@ -671,7 +734,14 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
     return 'resew';
   }
   if (v === 'stabilize' && /^(back|backs)$/.test(w))
-    return / (it|them|that|those|\d|row|block|with) /.test(after) ? 'stabilize' : undefined;
+    return (/^ (it|them|that|those|these|row|block|with|the) /.test(after) || items[k + 1]?.place) &&
+      !/^(the|it|that|sewed|sewn|stitched|put|to|at|on|off|from)$/.test(
+        items[k - 1]?.w === 'to' && / (to|'ll|will|could|might|should|i) $/.test(before)
+          ? ''
+          : (items[k - 1]?.w ?? ''),
+      )
+      ? 'stabilize'
+      : undefined;
   if (v === 'stabilize' && w === 'backing') return undefined;
   if (v === 'overlay' && (w === 'net' || w === 'nets')) return undefined;
   if (v === 'cut') {
