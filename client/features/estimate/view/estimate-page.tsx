@@ -9,7 +9,7 @@ import type {
   Worked,
 } from '../../../../shared/estimate-answer.ts';
 import type { EstimateSpec } from '../../../../shared/estimate-spec.ts';
-import { ACTIONS, type Action } from '../../../../shared/vocabulary.ts';
+import { ACTIONS, type Action, FINDINGS, type Finding } from '../../../../shared/vocabulary.ts';
 import { BackingDrawing, CuttingPlanDrawing } from '../../../charts/cutting-plan.tsx';
 import { PAGE_PALETTE } from '../../../charts/palette.ts';
 import { RangeBar } from '../../../charts/range-bar.tsx';
@@ -562,6 +562,8 @@ function Work(props: {
   const say = tradeLabels(log.quilt.spelling);
   const nameOf = (action: string) =>
     ACTIONS.includes(action as Action) ? say.toDo(action as Action) : action;
+  const damageOf = (damage: string) =>
+    FINDINGS.includes(damage as Finding) ? say.finding(damage as Finding) : damage;
   const most = Math.max(1, ...work.actions.map((one) => one.high));
   return (
     <section class="patch part wide" aria-labelledby="part-work">
@@ -589,7 +591,7 @@ function Work(props: {
               <tr key={`${one.action}${one.damage ?? ''}`}>
                 <td>
                   {nameOf(one.action)}
-                  {one.damage ? ` (${one.damage})` : ''}
+                  {one.damage ? ` (${damageOf(one.damage)})` : ''}
                 </td>
                 <td class="figure">{one.planned}</td>
                 <td class="figure">{one.done}</td>
@@ -628,6 +630,7 @@ function Work(props: {
                   }}
                 />
                 {nameOf(item.action)}
+                {item.damage ? ` (${damageOf(item.damage)})` : ''}
                 {item.count ? ` × ${item.count}` : ''}
               </label>
             ))}
