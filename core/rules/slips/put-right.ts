@@ -1,9 +1,16 @@
 import type { Slip } from '../../../shared/note.ts';
 import { SLIPS, type SlipRow } from '../../lexicon/slips.ts';
+import { HEARD_SLIPS } from '../../lexicon/slips-heard.ts';
 import type { Token } from '../../text/tokenise.ts';
 
 const BY_WORD: Map<string, SlipRow[]> = new Map();
-for (const row of SLIPS) BY_WORD.set(row.heard, [...(BY_WORD.get(row.heard) ?? []), row]);
+for (const row of [...SLIPS, ...HEARD_SLIPS])
+  BY_WORD.set(row.heard, [...(BY_WORD.get(row.heard) ?? []), row]);
+
+const SMALL_NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
+const PLURAL_NUMBERS = new Map(SMALL_NUMBERS.map((word) => [word === 'six' ? 'sixes' : `${word}s`, word]));
+const isNumberWord = (token: Token | undefined): boolean =>
+  token !== undefined && SMALL_NUMBERS.includes(token.w);
 
 /**
  * Puts right what the recogniser's ear made of the trade's words, only where the words as heard make no sense in the place
@@ -31,6 +38,18 @@ export function putSlipsRight(
       });
       slips.push({ heard, read: lesson[1].join(' '), from: t.from, to: last.to, rule: 'slip.taught' });
       i += lesson[0].length - 1;
+      continue;
+    }
+    // "seven threes got a rip": three's
+    const plural = PLURAL_NUMBERS.get(t.w);
+    if (
+      plural &&
+      isNumberWord(out.at(-1)) &&
+      !/^(below|above|next|in|on|that|up|down|with)$/.test(tokens[i + 1]?.w ?? '')
+    ) {
+      out.push({ ...t, w: plural, to: t.to - 1, heard: t.w });
+      out.push({ ...t, w: "'s", from: t.to - 1, glued: true, heard: t.w });
+      slips.push({ heard: t.w, read: `${plural}'s`, from: t.from, to: t.to, rule: 'slip.plural-number' });
       continue;
     }
     const before = out.at(-1)?.w ?? '';
