@@ -5,6 +5,7 @@ import type {
   RemovedObject,
   Stitch,
   Task,
+  Topic,
   TreatmentState,
 } from '../../shared/vocabulary.ts';
 import type { LastNote } from './standing.ts';
@@ -40,6 +41,8 @@ export type Memory = {
   /** The part of the quilt or thing last named: what "it" is, when it is taken off. */
   thing?: string;
   topic?: string;
+  /** Matters that stand open, with the words they were told in: what "the brown sheet, settled" settles. */
+  matters?: { about: Topic; words: string }[];
   /** The memory as it was before the last logged note, for taking it back or mending it; one level only. */
   before?: Omit<Memory, 'before' | 'last'>;
 };

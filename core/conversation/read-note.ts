@@ -97,7 +97,8 @@ export function readNote(
   const day = days[0];
   const asked = /\?\s*$/.test(text);
   const query = findQuery(joined, items, asked, day, local);
-  if (query && !isTreatmentQuestion(items, joined)) {
+  const ofPlace = query?.query === 'place-history' || query?.query === 'to-do';
+  if (query && !(ofPlace && isTreatmentQuestion(items, joined))) {
     const { query: name, rule: _rule, ...args } = query;
     const places = args.places;
     return {
@@ -268,7 +269,7 @@ function remember(
   };
   let found = next.found;
   let open = next.open;
-  for (const { entry: e } of drafts) {
+  for (const { entry: e, origins } of drafts) {
     if (e.kind === 'condition') {
       found = { ...found, [e.finding]: e.places ?? [] };
       next.condition = { finding: e.finding, places: e.places ?? [] };
@@ -312,6 +313,11 @@ function remember(
         next.goods = { ...next.goods, [noun]: e.material };
     } else if (e.kind === 'decision') {
       next.topic = e.about;
+      const others = (next.matters ?? []).filter((m) => m.about !== e.about);
+      if (e.status === 'open') {
+        const { from, to } = origins['entry']!;
+        next.matters = [...others, { about: e.about, words: text.slice(from, to).toLowerCase() }].slice(-12);
+      } else next.matters = others;
       if (
         e.about === 'tie-thread' ||
         e.about === 'backing' ||

@@ -8,13 +8,13 @@ export const SETTLED_CUE =
 export const CHOICE_CUE =
   /\b(?:it is|it 's|it shall be|shall be|will be|'ll be|is to be|are to be|to be|is going to be|'s going to be|'s gonna be|is gonna be|gonna be|going to be|is being|gets|it gets|'s getting|it is then|then ?$|in the end|after all|: yes|yes ?$|is (?:\w+ )?(?:wool|cotton|linen|calico|lawn|muslin|flannel|poly\w*)|goes in|going in)\b/;
 export const OPEN_HEAD =
-  /^(?:still |and |also |all |now |not yet |left )*(?:open|undecided|tbd|to decide|unsettled|not settled|not decided|open (?:still|matters|questions|points)|questions?|undecided still|to be decided|pending|still to decide|to settle)(?: still| yet| matters| questions)?$/;
+  /^(?:still |and |also |all |now |not yet |left |things |matters |bits |jobs )*(?:open|undecided|tbd|to decide|unsettled|not settled|not decided|open (?:still|matters|questions|points)|questions?|undecided still|to be decided|pending|still to decide|to settle)(?: still| yet| matters| questions)?$/;
 export const SETTLED_HEAD =
   /^(?:now |and |also |that 's |that is |all |right |ok |okay |well |, )*(?:settled|decided|agreed|fixed|final|decisions|decision)(?: now| today| then| so far)?$/;
 
 /** Words that make a price one of the whole job, not of something bought. */
 export const JOB =
-  /\b(?:whole job|for the (?:job|work|lot|quilt|whole|restoration|mending|repair)|the job|price|quote|quoted|fee|charge|charging|estimate|deposit|hourly|an hour|per hour|all in|all told|labou?r|(?:she|he|they|owner|client) (?:will |'ll |has |have |'s |is |are )*(?:pay|paying|agreed|said yes|happy|ok|fine))\b/;
+  /\b(?:whole job|for the (?:job|work|whole|restoration|mending|repair)|the job|price|quote|quoted|fee|charge|charging|estimate|deposit|hourly|labou?r|(?:she|he|they|owner|client) (?:will |'ll |has |have |'s |is |are )*(?:pay|paying|agreed|said yes|happy|ok|fine))\b/;
 /** Words of buying: a sum beside them is no price of the job. */
 export const BOUGHT =
   /\b(?:bought|paid for|cost me|spent|reels?|spools?|yards?|yd|metres?|packs?|balls?|skeins?|fat quarters?|each|apiece|a (?:yard|metre|pack|ball|reel|spool|skein)|shop|store|receipt)\b/;

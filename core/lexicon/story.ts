@@ -1,7 +1,7 @@
 /** What a quilt's story, its marks and its owner's wishes are told with. Patterns over a note's words joined by blanks. */
 
 const KIN =
-  "(?:great )?(?:great )?(?:grandmother|grandma|granny|gran|nan|nana|grandfather|grandad|grandpa|aunt|auntie|aunty|uncle|mother|father|mum|mom|mam|dad|sister|sisters|brother|daughter|daughters|son|sons|cousin|cousins|wife|widow|husband|niece|nephew|in law|godmother|ancestors?|forebears?)";
+  '(?:great )?(?:great )?(?:grandmother|grandma|granny|gran|nan|nana|grandfather|grandad|grandpa|aunt|auntie|aunty|uncle|mother|father|mum|mom|mam|dad|sister|sisters|brother|daughter|daughters|son|sons|cousin|cousins|wife|widow|husband|niece|nephew|in law|godmother|ancestors?|forebears?)';
 const GROUP =
   '(?:owner|maker|makers|members?|ladies|women|wives|girls|boys|kids|children|pupils|students|class|teachers?|street|village|town|parish|parishioners|congregation|church|chapel|guild|circle|club|school|crew|nuns|sisters|neighbours|neighbors|miners|sailors|soldiers|nurses|patients|prisoners|tenants|family|families|household|theatre|playhouse|company|regiment|bride|seamstress|dressmaker|housekeeper|midwife)';
 const WHO = `(?:${KIN}|${GROUP}|she|he|they|who)`;
@@ -15,8 +15,12 @@ const BENCH_PLACE =
 
 /** History told: who made it, when, from what, where it has been, what befell it. */
 export const HISTORY: RegExp[] = [
-  new RegExp(`\\b(?:made|sewn|sewed|stitched|pieced|quilted|worked|put together|run up|begun)(?: it| this| up| one| that| all| mostly)* by (?:her|his|my|their|our|the|a|an|some|someone|${WHO})\\b(?! (?:machine|hand|lamp|window|ditch|seam|edge|inch))`),
-  new RegExp(`\\b(?:(?:${KIN}|${GROUP})(?: (?!will |be |to |'ll |can |should |might |were |was |are |is |gets? )[^\\s,.;]+){0,3}|(?:she|he|they|who)(?: all| had| 'd| once| probably| always| both)?) ${DID}\\b(?! (?:me|that i|to me|on the phone|up the phone|at (?:me|the door|seven|eight|nine)))`),
+  new RegExp(
+    `\\b(?:made|sewn|sewed|stitched|pieced|quilted|worked|put together|run up|begun)(?: it| this| up| one| that| all| mostly)* by (?:her|his|my|their|our|the|a|an|some|someone|${WHO})\\b(?! (?:machine|hand|lamp|window|ditch|seam|edge|inch))`,
+  ),
+  new RegExp(
+    `\\b(?:(?:${KIN}|${GROUP})(?: (?!will |be |to |'ll |can |should |might |were |was |are |is |gets? )[^\\s,.;]+){0,3}|(?:she|he|they|who)(?: all| had| 'd| once| probably| always| both)?) ${DID}\\b(?! (?:me|that i|to me|on the phone|up the phone|at (?:me|the door|seven|eight|nine)))`,
+  ),
   /\b(?:was|were|is|are|been) (?:made|sewn|stitched|pieced|quilted|begun|started|presented|given|bought|woven|raffled|won|worked) (?:for|in|at|as|during|when|to|out of|from|with|around|about|before|after) (?:a|an|the|her|his|my|their|our|old|one|some|\d{4}|eighteen|nineteen|every|mark|celebrate)\b/,
   /\b(?:made|sewn|pieced) (?:for|as) (?:a|an|her|his|my|their|the) (?:\w+ )?(?:wedding|christening|birth|baby|baptism|anniversary|marriage|trousseau|hope chest|dowry|coronation|jubilee|raffle|bazaar|fair|troops|soldiers|farewell|retirement|homecoming|crib|cot)\b/,
   /\b(?:cut|made|pieced|sewn|sewed|put together|stitched) (?:it |them |this |up |all |mostly )*(?:from|out of|of) (?:his|her|their|old|worn|dead|flour|feed|sugar|salt|grain|sacks?|shirts?|dress(?:es)?|suits?|neckties|ties|uniforms?|curtains?|scraps (?:from|of) (?:her|his|their|old|the)|samples?|aprons?|blankets?|pyjamas|pajamas|my)\b/,
@@ -25,8 +29,12 @@ export const HISTORY: RegExp[] = [
   ),
   /\b(?:slept under|sleeps under|belonged|belongs to (?:a|an|the|her|his|my)|handed down|passed down|came down through|inherited|heirloom|bequeathed|left to (?:her|him|them|me) by|raffled|auctioned|donated|on loan|loaned|given to (?:her|him|them|the)|presented to|won it|hope chest|family (?:story|legend|say|says|lore|tells?|history)|story (?:goes|is|has it)|legend (?:has|says)|acc \. to|according to (?:the |her |his |my )?(?:owner|family|aunt|mother|label|daughter|son|vicar|curator|client)|supposedly|reputedly|said to (?:have|be)|generations?)\b/,
   /\b(?:found|discovered|turned up|rescued|salvaged|bought|picked up|dug out)(?: it| this| her| this one| folded| rolled up)*(?: up)? (?:in|at|from|under|on|out of) (?:the|a|an|her|his|my|their|some|grandmother 's|granny 's)(?: \w+){0,2} (?:attic|loft|barn|shed|trunk|chest|wardrobe|cupboard|drawer|cellar|basement|skip|dumpster|sale|market|auction|shop|store|house|farm|cottage|bed|mattress|garage|tip|hall|vestry|ship|boat)\b/,
-  /\b(?:spent|been|has had|have had|'s had|had it|kept|stored|folded|rolled|hung|hanging|lived|lain|lay|sat|stood|draped|packed|used|lying|sitting)\b(?: [^\s.;]+){0,10} (?:years|winters?|summers?|seasons|decades?|ages|lifetime|generations|its life|her life|his life|since (?:before )?(?:the|then|they|she|he|her|his|about|nineteen|19\d\d)|ever since)\b/,
+  /\b(?:spent|been|was|were|has had|have had|'s had|had it|kept|stored|folded|rolled|hung|hanging|lived|lain|lay|sat|stood|draped|packed|used|lying|sitting)\b(?: [^\s.;]+){0,10} (?:years|winters?|summers?|seasons|decades?|ages|lifetime|generations|its life|her life|his life|since (?:before )?(?:the|then|they|she|he|her|his|about|nineteen|19\d\d)|ever since)\b/,
   /\b(?:it|this|that|one|quilt|qlt|coverlet|which)(?: one)? (?:'s|has|had|have) (?:always |once |only |never )?been (?:a|an|used as|handed|passed (?:down|round|around)|through (?:a|the|two|three) (?:war|wars|flood|fire|lot)|kept|stored|on (?:a|every|stage|show|display|her|his|their)|in (?:a|storage|her|his|their|use)|to (?:sea|the)|under (?:a|her|his))\b/,
+  /\b(?:crossed|over|across) the (?:atlantic|pacific|ocean|sea|channel|water|border in|mountains|plains)\b/,
+  new RegExp(
+    `^ (?:it |this |this one )?(?:came|come) (?:over|down|up|across|home|back|out) (?:from|with|on) (?!(?:\\w+ ){0,2}(?:${BENCH_PLACE})\\b)`,
+  ),
   /\b(?:went|travelled|traveled|sailed|been) (?:round|around|to|over|across|through|with) (?:the (?:baltic|world|cape|horn|sea|ocean|war|trenches|blitz|fire|flood)|sea|america|australia|canada|india|africa|england|scotland|ireland)\b/,
   /\b(?:in|of|from|circa|c|c \.|c\.|about|around|dated|dates (?:to|from)|late|early|mid|since) (?:the )?(?:(?:late|early|mid) )?(?:1[6-9]\d\d ?s?|' ?\d0 ?s|\d0 s|(?:nineteen|eighteen) (?:hundreds?|oh|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties)|twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties)\b(?! ?(?:minutes|mins?|hours|o'clock|am|pm|to|till|-))/,
   /\b(?:the (?:year|winter|summer|spring|autumn|fall) (?:the|that|of the|of (?:1|nineteen|eighteen)|it|she|he|they|after|before|his|her|their)|(?:during|before|after|since|in) the (?:first |second |great |civil |boer )?(?:war|blitz|depression|strike|famine|dust bowl|gold rush)|wartime|\w+ years ago|years (?:old|back)|century|as a (?:girl|boy|bride|child|wedding|christening|gift|present|young)|when (?:she|he|they) (?:was|were|got|married|left|came|moved)|for (?:her|his|their) (?:wedding|marriage|christening|first|trousseau|bottom drawer|eldest|firstborn))\b/,
@@ -48,8 +56,10 @@ export const NO_MARK =
 /** People who may wish something of it: never "I", never a part of the quilt. */
 const OWNER = `(?:${WHO}|client|customer|lady|gentleman|woman|man|principal|head|headmaster|headmistress|landlord|landlady|captain|warden|secretary|vicar|rector|minister|curator|museum|hotel|couple|committee|society|library|council|hall|manager|director|doctor|mayor|folks|people|everyone|everybody|nobody|belongs to)`;
 export const WISHES: RegExp[] = [
-  new RegExp(`\\b(?!(?:i|we|you|it) )[^\\s,.;]+ (?:'d|would)(?: really| dearly| much| very much| also| still| all| only)* (?:like|love|prefer|rather|sooner|appreciate|be glad|be happy if)\\b`),
-  new RegExp(`\\b${OWNER}(?: [^\\s,.;]+)? (?:(?:really|also|still|only|just|does n't|do n't|did n't|never) )*(?:wants?|wanted|wishes|wished|hopes?|hoped|prefers?|preferred|insists?|insisted|requests?|requested|begged|pleaded|likes|asked|asks|was asking|is asking|is hoping|are hoping|is keen|are keen|'s keen|is set on|'s set on|was hoping|was keen|is after)\\b`),
+  /\b(?!(?:i|we|you|it) )[^\s,.;]+ (?:'d|would)(?: really| dearly| much| very much| also| still| all| only)* (?:like|love|prefer|rather|sooner|appreciate|be glad|be happy if)\b/,
+  new RegExp(
+    `\\b${OWNER}(?: [^\\s,.;]+)? (?:(?:really|also|still|only|just|does n't|do n't|did n't|never) )*(?:wants?|wanted|wishes|wished|hopes?|hoped|prefers?|preferred|insists?|insisted|requests?|requested|begged|pleaded|likes|asked|asks|was asking|is asking|is hoping|are hoping|is keen|are keen|'s keen|is set on|'s set on|was hoping|was keen|is after)\\b`,
+  ),
   /^ (?:and |but |also )?wants (?:it|this|them|her|his|their|no)\b/,
   /: wants (?:it|this|them|her|his|their|no)\b/,
   /\b(?:her|his|their|owner 's|client 's|family 's) (?:wish|wishes|request|one request|only wish|preference) (?:is|was|:)/,

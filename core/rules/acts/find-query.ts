@@ -51,6 +51,14 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
   }
   if (READ_OUT.test(head)) return head;
   if (tellsSomething(whole, items, asked)) return undefined;
+  // "which batting I don't know"
+  if (
+    !asked &&
+    /\b(?:i (?:still )?do n't know|no idea|i 'm (?:still )?not sure|i ca n't (?:decide|say|choose))\b/.test(
+      head,
+    )
+  )
+    return undefined;
   if (ASKING.test(head)) return head;
   if (nominal(head, items, asked)) return head;
   const within = ASKING_WITHIN.exec(head);
@@ -103,8 +111,12 @@ function classify(
   local: string,
 ): QueryFound | undefined {
   const today = wallTime(wallMinutes(local)).slice(0, 10);
-  const date = day && !day.vague ? dateOf(day) : yesterdayShort(whole, local);
-  const spoken = date ? items.filter((x) => !inDay(x, day)) : items;
+  const date = day && !day.vague ? dateOf(day) : shortDay(whole, local);
+  const spoken = date
+    ? items.filter(
+        (x) => !inDay(x, day) && !(day === undefined && /^(?:the )?\w*(?:first|second|third|th)$/.test(x.w)),
+      )
+    : items;
   const placed = placesOfClause(
     spoken.filter(
       (x, k) =>
@@ -128,6 +140,9 @@ function classify(
     if (date) return { query: 'hours-day', date, rule: 'query.hours-day' };
     return { query: 'hours-total', rule: 'query.hours' };
   }
+  // "what did we settle for 2-5" asks for that block's story
+  if (explicit && /\b(?:did|have|had) (?:i|we) (?:decide|settle|choose|decided|settled|chosen)\b/.test(t))
+    return { query: 'place-history', places: explicit, rule: 'query.place' };
   if (SIGN.open.test(t)) return { query: 'open-matters', rule: 'query.open' };
   const left = SIGN.toDo.test(t);
   const buys = SIGN.materials.test(t);
@@ -152,10 +167,37 @@ function classify(
 const inDay = (x: Item, day: DayFound | undefined): boolean =>
   day !== undefined && x.token.from >= day.index && x.token.from < day.index + day.length;
 
-function yesterdayShort(words: string, local: string): string | undefined {
-  return /\b(?:yest|yday|yesty|ystdy)\b/.test(words)
-    ? wallTime(wallMinutes(local) - 1440).slice(0, 10)
-    : undefined;
+const WEEKDAYS = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
+const ORDINALS =
+  'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth'.split(
+    ' ',
+  );
+
+/** Days as questions name them and notes do not: "yest", "fri", "the fifth". */
+function shortDay(words: string, local: string): string | undefined {
+  const now = wallMinutes(local);
+  const dayAt = (back: number): string => wallTime(now - back * 1440).slice(0, 10);
+  if (/\b(?:yest|yday|yesty|ystdy|yesterdays)\b/.test(words)) return dayAt(1);
+  if (/\btoday\b/.test(words)) return dayAt(0);
+  const weekday =
+    /\b(?:for|on|last|this|from|of|hrs|hours) (mon|tue|wed|thu|fri|sat|sun)(?:s|rs|r|nes|ur)?\b/.exec(
+      words,
+    )?.[1];
+  if (weekday) {
+    const today = Math.floor(now / 1440);
+    // 1 January 1970 was a Thursday
+    const back = (((today + 4) % 7) - WEEKDAYS.indexOf(weekday) + 7) % 7 || 7;
+    return dayAt(back);
+  }
+  const ordinal =
+    /\b(?:on|for|from|of|since) the (?:(\d{1,2}) ?(?:st|nd|rd|th)|(\w+(?:first|second|third|th|st|nd|rd)|first|second|third))\b(?! (?:row|block|column|one|square))/.exec(
+      words,
+    );
+  if (!ordinal) return undefined;
+  const nth = ordinal[1] ? Number(ordinal[1]) : ORDINALS.indexOf(ordinal[2]!) + 1;
+  if (nth < 1 || nth > 31) return undefined;
+  for (let back = 0; back < 62; back++) if (Number(dayAt(back).slice(8)) === nth) return dayAt(back);
+  return undefined;
 }
 
 /** The kind of work asked after; a part of the quilt ("the backing") is none by itself. */

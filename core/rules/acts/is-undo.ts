@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { signsOf } from './is-aside.ts';
 
 /** What may stand before a command without changing it: "no no wait, please …", "oh dear, can you …". */
 const LEAD_IN =
@@ -28,12 +29,12 @@ const DROP_NOTE = new RegExp(
   `^${BENCH}(?: out| off| away)? (?:(?:the|my|that|this)? ?(?:very )?(?:last|previous|latest|most recent) ${NOTE_WORD}|(?:that|this|the|my) (?:entry|note|message|remark)|(?:what|everything|all)(?: that)? i (?:just |have just |'ve just |last )?(?:said|put|logged|told you|wrote|entered|noted)(?: down| in)?)${AWAY}${END}`,
 );
 const FORGET = new RegExp(
-  `^(?:forget|ignore|never mind|pay no heed to|leave out|skip) (?:all )?(?:that|it|this)(?: one| lot| all| last one| bit)?${END}`,
+  `^(?:forget|ignore|never mind|pay no heed to|leave out|skip) (?:i (?:ever )?said )?(?:all )?(?:that|it|this|anything)(?: one| lot| all| last one| bit)?${END}`,
 );
 const BARE_STRIKE =
   /^(?:undo|delete|cancel|erase|unsay|strike|scratch|scrub|retract)(?: (?:please|that please))?(?= ?$| ?[,.!;:-])/;
 const NOT_MEANT =
-  /^(?:(?:that|this|it|the last (?:one|note|entry|bit))(?: last)?(?: (?:one|entry|note|bit))? (?:was|is|'s) (?:all )?(?:meant |said )?(?:for )?(?:the |an? )?(?:wrong|another|different|other) (?:quilt|qlt|job|one)|wrong (?:quilt|qlt|job|piece|thread)|i (?:did n't|never) (?:mean|do|say) (?:that|any of that|to say that)|pretend i (?:did n't|never) (?:say|said) (?:that|it)|that (?:never|did n't) happen(?:ed)?)\b/;
+  /^(?:(?:that|this|it|the last (?:one|note|entry|bit))(?: last)?(?: (?:one|entry|note|bit))? (?:was|is|'s) (?:all )?(?:meant |said )?(?:for )?(?:the |an? )?(?:wrong|another|different|other) (?:quilt|qlt|job|one)|wrong (?:quilt|qlt|job|piece|thread)|i (?:did n't|never) (?:mean|do|say) (?:that|any of that|to say that)|(?:take|leave|keep) (?:that|it|this)(?: one| last one)? out of the (?:log|record|notes|book)|pretend i (?:did n't|never) (?:say|said) (?:that|it)|that (?:never|did n't) happen(?:ed)?)\b/;
 /** Why it was wrong. After these a block or a number names no correction. */
 const REASON =
   /\b(wrong|mix(ed)?|muddled?|miscount(ed)?|counted|crossed|another|other|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never)\b/;
@@ -47,7 +48,7 @@ export function isUndo(text: string, items: Item[]): boolean {
     STRIKE_IT.exec(command) ??
     TAKE_BACK.exec(command) ??
     DROP_NOTE.exec(command) ??
-    FORGET.exec(command) ??
+    (talksAside(items) ? null : FORGET.exec(command)) ??
     BARE_STRIKE.exec(command) ??
     NOT_MEANT.exec(command);
   if (!hit) return atTheEnd(whole.trim(), items);
@@ -57,6 +58,9 @@ export function isUndo(text: string, items: Item[]): boolean {
   const from = `${lead}${hit[0]}`.trim().split(' ').length;
   return !items.some((x) => x.i >= from && names(x));
 }
+
+/** "Never mind that, it's only the telephone" is said of the house. */
+const talksAside = (items: Item[]): boolean => signsOf(items.map((x) => x.token)).things > 0;
 
 /** "the lamp was behind me, strike that": nothing said before it but talk. */
 function atTheEnd(text: string, items: Item[]): boolean {
@@ -69,7 +73,7 @@ function atTheEnd(text: string, items: Item[]): boolean {
 
 const names = (x: Item): boolean =>
   Boolean(
-    (x.place && x.place.places.length && !/^place\.(it|them|both|those|that-one)$/.test(x.place.rule)) ||
+    (x.place?.places.length && !/^place\.(it|them|both|those|that-one)$/.test(x.place.rule)) ||
       x.quantity?.unit ||
       x.cost ||
       x.duration ||
@@ -78,5 +82,5 @@ const names = (x: Item): boolean =>
       (x.stitch && !x.weakStitch) ||
       x.finding ||
       (x.action && x.w !== 'strike' && x.w !== 'scrub' && x.w !== 'quilt') ||
-      (x.material && x.w !== 'thread'),
+      (x.material && x.material !== 'other' && x.w !== 'thread'),
   );

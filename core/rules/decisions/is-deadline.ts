@@ -1,7 +1,7 @@
 import type { Item } from '../item.ts';
 
 const ORDINAL =
-  'first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|twelfth|thirteenth|fourteenth|fifteenth|twent|thirt';
+  'first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|twelfth|thirteenth|fourteenth|fifteenth|sixteenth|seventeenth|eighteenth|nineteenth|twent|thirt';
 const MONTHS = 'january|february|march|april|may|june|july|august|september|october|november|december';
 const FEASTS =
   "christmas|xmas|easter|whitsun|michaelmas|thanksgiving|new year|hogmanay|midsummer|mother 's day|harvest|term|half term";

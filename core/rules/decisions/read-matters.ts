@@ -45,6 +45,8 @@ const SPLITS = new Set([
   ':',
   'ditto',
 ]);
+/** "Back and forth" is one phrase. */
+const PAIRS = /^(?:back forth|humming hawing|hemming hawing|by by|once for|y n|ifs buts|umming ahing)$/;
 const SHORT = /^(c|ca|col|cols|bdg|bkg|acc|approx|qltg|betw|wadd|batt|thr|fab)$/;
 
 /**
@@ -85,13 +87,14 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
     if (parts.length === 0) return;
     // the heading of a list holds until the next full stop
     const first = parts[0]!;
-    if (parts[1]?.joint === ':' && OPEN_HEAD.test(first.words.trim())) heading = 'open';
-    else if (parts[1]?.joint === ':' && SETTLED_HEAD.test(first.words.trim())) heading = 'settled';
+    if (/^(:|--|-)$/.test(parts[1]?.joint ?? '') && OPEN_HEAD.test(first.words.trim())) heading = 'open';
+    else if (/^(:|--|-)$/.test(parts[1]?.joint ?? '') && SETTLED_HEAD.test(first.words.trim()))
+      heading = 'settled';
     else if (number > 0 && sentences[number - 1]!.stop !== ';') heading = undefined;
     const headed = heading;
     const headPart =
       headed &&
-      parts[1]?.joint === ':' &&
+      /^(:|--|-)$/.test(parts[1]?.joint ?? '') &&
       (OPEN_HEAD.test(first.words.trim()) || SETTLED_HEAD.test(first.words.trim()));
     if (headPart) {
       for (const x of first.items) claims.later.add(x);
@@ -131,7 +134,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         const listed =
           part.topic ??
           (part.items.length > 1 ? { topic: 'other' as const, item: part.items[0]! } : undefined);
-        if (!listed || (part.status === undefined && !headed) || strayed(part)) continue;
+        if (!listed || strayed(part)) continue;
         part.topic = listed;
         add(
           listed.topic,
@@ -144,9 +147,17 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         );
         continue;
       }
+      const chosen = k === 0 ? chosenOf(state, part, parts) : undefined;
+      if (chosen) {
+        add(chosen, 'settled', part, 'decision.chosen', number);
+        continue;
+      }
       const found = matterIn(state, part, parts, k, asked, settledBefore);
       if (found) {
-        add(found.topic, found.status, part, found.rule, number);
+        // "back: calico or the brown sheet, open": the ways in question belong to its words
+        const told = [...part.items];
+        for (let q = k + 1; q < parts.length && !parts[q]!.topic; q++) told.push(...parts[q]!.items);
+        add(found.topic, found.status, part, found.rule, number, told);
         // the words that said so go with it
         for (let q = k + 1; q < parts.length && !parts[q]!.topic && parts[q]!.cue; q++)
           for (const x of parts[q]!.items) claims.later.add(x);
@@ -199,7 +210,7 @@ function partsOf(items: Item[]): Part[] {
   let joint = '';
   const close = (next: string): void => {
     if (current.length) out.push({ items: current, words: wordsOf(current), joint });
-    if (current.length || next === ':') joint = next;
+    if (current.length || /^(:|ditto|nor|as|or)$/.test(next)) joint = next;
     current = [];
   };
   items.forEach((item, k) => {
@@ -207,6 +218,11 @@ function partsOf(items: Item[]): Part[] {
     const dash = item.w === '-' && !item.token.glued;
     const or = item.w === 'or' && /^(whether|how|what|which|who|if)$/.test(next);
     const as = item.w === 'as' && /^(is|are|does|do)$/.test(next);
+    const pair = item.w === 'and' && PAIRS.test(`${items[k - 1]?.w ?? ''} ${next}`);
+    if (pair) {
+      current.push(item);
+      return;
+    }
     if ((SPLITS.has(item.w) && !item.place && !item.span && !item.clock && !item.cost) || dash || or || as) {
       close(item.w);
       return;
@@ -234,7 +250,13 @@ function spread(
       part.status = headed;
       continue;
     }
-    if (!part.topic) continue;
+    if (!part.topic || CHOICE_CUE.test(part.words)) {
+      if (!part.topic) continue;
+      // "cotton batting it is, and the backing is open": the choice stands; "it gets tied, that's settled" is settled
+      const next = parts[k + 1];
+      if (next && !next.topic && next.cue) part.status = next.cue;
+      continue;
+    }
     // "binding colour + price still open", "calico or the brown sheet, open", "…, that's settled"
     for (let q = k + 1; q < parts.length; q++) {
       const next = parts[q]!;
@@ -256,8 +278,16 @@ function spread(
 /** A part of a list that has run on into the work: lengths of time, goods, damage at a place. */
 const strayed = (part: Part): boolean =>
   part.items.some(
-    (x) => x.duration || x.finding || x.clock || x.span || x.cost || (x.quantity?.unit && !x.topic),
+    (x) =>
+      x.duration ||
+      (x.finding && !WELL.test(x.w)) ||
+      x.clock ||
+      x.span ||
+      x.cost ||
+      (x.quantity?.unit && !x.topic),
   ) ||
+  /^ (?:and |but )*(?:not|no|never) /.test(part.words) ||
+  (part.topic?.topic !== 'fabric' && part.items.some((x) => BLOCKS(x) || (!part.topic && x.action))) ||
   (part.topic === undefined && part.items.length <= 1);
 
 /** The part that names the price of the job, and whether it is agreed. */
@@ -291,13 +321,31 @@ function dateOf(parts: Part[], k: number): Part | undefined {
   const part = parts[k]!;
   if (isDeadline(part.words, part.items)) return part;
   const next = parts[k + 1];
-  if (!next || next.topic || !/^(,|and|&|--|:)$/.test(next.joint) || next.taken) return undefined;
+  if (!next || next.topic || !/^(,|and|&|--|:|so|but)$/.test(next.joint) || next.taken) return undefined;
   const both = { ...part, items: [...part.items, ...next.items], words: `${part.words}${next.words}` };
   if (part.topic && part.topic.topic !== 'deadline') return undefined;
   if (!isDeadline(both.words, both.items) || isDeadline(next.words, next.items)) return undefined;
   next.taken = true;
   return both;
 }
+
+/** "So it's the brown sheet, settled": one of the ways that an open matter was told with. */
+function chosenOf(state: ReaderState, part: Part, parts: Part[]): Topic | undefined {
+  const matters = state.memory.matters;
+  if (!matters?.length || (part.topic && part.topic.topic !== 'fabric') || part.items.length > 8)
+    return undefined;
+  const settled = part.status === 'settled' || (parts[1]?.cue === 'settled' && !parts[1].topic);
+  if (!settled && !/ (?:it 's|it is|going with|we 'll have|i 'll have|make it) /.test(part.words))
+    return undefined;
+  if (part.items.some((x) => BLOCKS(x) || x.action || x.finding || x.quantity?.unit || x.cost))
+    return undefined;
+  const said = part.items.map((x) => x.w).filter((w) => w.length > 2 && !COMMON.test(w));
+  return matters.findLast((m) => said.some((w) => m.words.includes(w)))?.about;
+}
+const COMMON =
+  /^(?:the|that|then|its|for|settled|decided|going|with|have|make|final|right|and|but|still|open)$/;
+
+const YARN = /\b(?:wool|cotton|floss|yarn|twine|string|silk|linen)\b/;
 
 const BLOCKS = (x: Item): boolean =>
   x.place !== undefined &&
@@ -313,22 +361,47 @@ function matterIn(
   settledBefore: boolean,
 ): { topic: Topic; status: DecisionStatus; rule: string } | undefined {
   const { items, words } = part;
+  // "Tie. Red wool, four inches apart": the yarn, as it stands beside the ties
+  const ties = state.drafts.some(
+    (d) => d.entry.kind === 'decision' && d.entry.about === 'tying' && d.entry.status === 'settled',
+  );
+  const spaced = parts.some((p) => p !== part && / (?:apart|every|spaced) /.test(p.words) && !p.topic);
+  if (
+    ties &&
+    spaced &&
+    k === 0 &&
+    items.length <= 4 &&
+    items.some((x) => x.material || YARN.test(x.w)) &&
+    !items.some((x) => x.action)
+  )
+    return { topic: 'tie-thread', status: 'settled', rule: 'decision.yarn' };
   const topic = part.topic?.topic;
   const sentence = parts.map((p) => p.words).join('');
   if (!topic) {
-    // "Also fixed: my niece drives it over to her"
-    return undefined;
+    // "which fabric I'd use, or whether it ships rolled or folded"
+    const before = parts[k - 1];
+    return before?.taken &&
+      before.status === 'open' &&
+      /^ (?:whether|who|how|when|where|if) /.test(words) &&
+      !items.some((x) => BLOCKS(x) || x.finding)
+      ? { topic: 'other', status: 'open', rule: 'decision.other' }
+      : undefined;
   }
   const cloth = topic === 'fabric';
   if (items.some(BLOCKS) && !cloth) return undefined;
-  if (items.some((x) => x.finding || x.duration || x.span || x.clock)) return undefined;
+  if (items.some((x) => (x.finding && !WELL.test(x.w)) || x.duration || x.span || x.clock)) return undefined;
   const way = topic === 'tying' || topic === 'quilting' || topic === 'washing';
   const works = items.filter(
     (x) => x.action && !(x.part && x.action.form === 'ing') && !['tie', 'quilt', 'wash'].includes(x.action.v),
   );
   const binding = topic === 'binding' && /\bhow to\b/.test(words);
   const otherWork = works.filter(
-    (x) => !(binding && x.action?.v === 'bind') && !(x.topic && !/ed$/.test(x.w)) && !x.material && !x.stitch,
+    (x) =>
+      !(binding && x.action?.v === 'bind') &&
+      !(x.w === 'air' && part.status === 'open') &&
+      !(x.topic && !/ed$/.test(x.w)) &&
+      !x.material &&
+      !x.stitch,
   );
   if (otherWork.length) return undefined;
   if (way) return wayIn(part, parts, k, sentence, asked);
@@ -374,8 +447,11 @@ function matterIn(
   return undefined;
 }
 
+/** "Alright", "fine": a breath or a word of consent, no finding. */
+const WELL = /^(?:alright|all right|fine|good|ok|okay|right)$/;
+
 const TIE_NOW =
-  /\b(?:now|tonight|today|tomorrow|started|starting|next|since|rows?|blocks?|first|later|morning|evening|half|tied off|so far|yet to|once|when|after|then i)\b/;
+  /\b(?:now|tonight|today|tomorrow|started|starting|next|since|rows?|blocks?|first|later|morning|evening|half (?:the|of)|tied off|so far|yet to|once|when|after|then i)\b/;
 
 /** Tie or quilt, by hand or machine, wash or not: the way for the whole quilt. */
 function wayIn(
@@ -390,17 +466,23 @@ function wayIn(
   if (part.status === 'open') {
     if (
       topic === 'washing' &&
-      !/\b(?:whether|wash|washed|how|y ?\/ ?n|open|warm|cold|dry clean)\b/.test(words)
+      !/\b(?:whether|how|y ?\/ ?n|warm|lukewarm|cold|hot|dry clean\w*|washing|ever)\b/.test(words)
     )
       return undefined;
     return { topic, status: 'open', rule: 'decision.way-open' };
   }
+  const senses = items.map((x, at) => senseOf(x, items, at));
   const both =
-    items.some((x) => x.action?.v === 'tie') &&
-    items.some((x) => x.action?.v === 'quilt') &&
-    /\b(?:or|vs|versus|\/)\b|\//.test(words);
+    senses.includes('tying') && senses.includes('quilting') && /\b(?:or|vs|versus|\/)\b|\//.test(words);
   if (both && (asked || OPEN_CUE.test(sentence)))
     return { topic, status: 'open', rule: 'decision.tie-or-quilt' };
+  if (
+    /\b(?:decided|made up my mind|settled) (?:to|on) (?:hand |machine )?(?:tie|quilt|tying|quilting)\b/.test(
+      words,
+    ) &&
+    !TIE_NOW.test(words)
+  )
+    return { topic, status: 'settled', rule: 'decision.way' };
   const negated = /\b(?:not|n't|no|rather than|instead of)\b/.test(words);
   const deniedFirst =
     /^ (?:and |but )*(?:not|no|never) /.test(words) || /\bwas (?:thinking|going)\b/.test(words);
@@ -496,6 +578,10 @@ function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
   return soft;
 }
 
+/** After "back" these show that it is no backing: "back and forth", "back them with lawn". */
+const NO_NOUN_BACK =
+  /^(?:and|to|again|on|in|it|them|that|this|those|by|with|here|there|up|at|from|from|together|home|through)$/;
+
 function senseOf(x: Item, items: Item[], k: number): Topic | undefined {
   const next = items[k + 1]?.w ?? '';
   if (x.action?.v === 'tie' || /^(ties|knots)$/.test(x.w)) return 'tying';
@@ -505,14 +591,13 @@ function senseOf(x: Item, items: Item[], k: number): Topic | undefined {
     return next === 'it' || /^(or|to|vs|versus|hand|machine|\/|not|i)$/.test(before) ? 'quilting' : undefined;
   }
   if (x.topic && x.topic !== 'tying' && x.topic !== 'quilting') {
-    if (x.topic === 'backing' && /^(and|to)$/.test(next) && x.w === 'back') return undefined;
+    if (x.w === 'back' && NO_NOUN_BACK.test(next)) return undefined;
     return x.topic;
   }
   if (x.topic === 'quilting') return x.w === 'pattern' ? undefined : 'quilting';
   if (x.action?.v === 'wash') return 'washing';
   if (x.material && PARTS[x.material]) return PARTS[x.material];
-  if (x.part && PARTS[x.part])
-    return x.w === 'back' && /^(and|to|again|on|in)$/.test(next) ? undefined : PARTS[x.part];
+  if (x.part && PARTS[x.part]) return x.w === 'back' && NO_NOUN_BACK.test(next) ? undefined : PARTS[x.part];
   if (x.action?.v === 'bind' && x.action.form === 'base') return 'binding';
   if (/^(fabric|cloth)$/.test(x.w)) return 'fabric';
   return undefined;

@@ -114,9 +114,10 @@ export function echoesOf(remarks: RemarkFound[], drafts: Draft[]): Set<Draft> {
     const inside = remarks.find((r) => at.from >= r.from && at.to <= r.to);
     if (!inside) continue;
     if (entry.kind === 'treatment') {
+      if (entry.action === 'photograph') continue;
       const blocks = (entry.places ?? []).some((p) => splitBlock(p)) && draft.placed === 'said';
       if (
-        inside.kind === 'history' ||
+        inside.kind !== 'wish' ||
         (inside.kind === 'wish' && !blocks) ||
         entry.action === 'label' ||
         !blocks ||
@@ -128,7 +129,7 @@ export function echoesOf(remarks: RemarkFound[], drafts: Draft[]): Set<Draft> {
     } else if (entry.kind === 'material') {
       if (entry.quantity === undefined && entry.cost === undefined) out.add(draft);
     } else if (entry.kind === 'work') {
-      if (!entry.start && !entry.time && inside.kind === 'history') out.add(draft);
+      if (!entry.start && (!entry.time || !entry.task) && inside.kind === 'history') out.add(draft);
     } else if (
       entry.kind === 'decision' &&
       entry.about !== 'deadline' &&

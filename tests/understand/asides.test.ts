@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { say } from './say.ts';
+
+describe('talk aside', () => {
+  it.each([
+    "there's the postie",
+    "the kettle's boiling, two seconds",
+    "somebody's hammering on the door",
+    "it's tipping it down outside",
+    "no you can't have a biscuit before tea",
+    "my neck's killing me",
+    "that's the school bus",
+    'get off that quilt, you',
+    'get down, you silly animal',
+    "my cousin's leaning on the ironing board again, sorry, madam, off you go",
+    'a courier wanting a signature for the flat upstairs',
+    "there goes next door's piano again",
+  ])('%s', (note) => {
+    const reading = say(note);
+    expect([reading.act, reading.entries]).toEqual(['aside', []]);
+  });
+
+  it.each([
+    'hang on the phone. right, patched 3-2 with brown gingham',
+    "the dog's torn the corner of 4-1",
+    "the cat's been sick on 2-2 there's a stain",
+    'while the kettle boiled i darned 1-3',
+    'tea stain on 2-4',
+    'the moths have been at 3-3',
+  ])('%s is of the work', (note) => {
+    const reading = say(note);
+    expect(reading.act).toBe('log');
+    expect(reading.entries.length).toBeGreaterThan(0);
+  });
+});

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { say } from './say.ts';
+
+const matters = (notes: string | string[]): string[] =>
+  say(notes)
+    .entries.flatMap((e) => (e.entry.kind === 'decision' ? [`${e.entry.about} ${e.entry.status}`] : []))
+    .sort();
+
+describe('matters open and settled', () => {
+  it.each([
+    ['open matters: the border, what thread to use, and the price', 'border open, price open, thread open'],
+    ['things still to decide - which wadding, colour of the binding', 'batting open, binding open'],
+    ['undecided: tie or quilt; wool or cotton batting', 'batting open, tying open'],
+    ['settled: navy for the back, tied not quilted', 'backing settled, tying settled'],
+    ["i can't make up my mind about the batting, wool or bamboo", 'batting open'],
+    ["haven't picked a backing yet", 'backing open'],
+    ['no idea what to charge her for this', 'price open'],
+    ['the price is settled, two hundred and eighty', 'price settled'],
+    ['told him £220 and he said yes', 'price settled'],
+    ['she needs it back for the christening on the 12th of May', 'deadline settled'],
+    ['it has to be finished before easter', 'deadline settled'],
+    ['decided on grey flannel for the backing', 'backing settled'],
+    ["i've decided to tie it", 'tying settled'],
+    ["it'll be tied, that's final", 'tying settled'],
+    ["we'll hand quilt it, that's agreed", 'quilting settled'],
+    ['backing: unbleached calico, settled', 'backing settled'],
+    ['the binding will be red', 'binding settled'],
+    ["no border, that's settled", 'border settled'],
+    ["red pearl cotton for the ties, that's decided", 'tie-thread settled'],
+    ["the back's decided, it's the ticking", 'backing settled'],
+    [
+      'linen batting it is, and the width of the border is still open, as is the thread',
+      'batting settled, border open, thread open',
+    ],
+    ['tie it or quilt it?', 'tying open'],
+    ['whether to add a border is still up in the air', 'border open'],
+  ])('%s -> %s', (note, wanted) => {
+    expect(matters(note).join(', ')).toBe(wanted);
+  });
+
+  it('settles an open matter by one of the ways that it was told with', () => {
+    expect(matters(['back: twill or the old curtain, open', "so it's the curtain, settled"])).toEqual([
+      'backing settled',
+    ]);
+  });
+
+  it.each([
+    'the binding is open along the bottom edge',
+    'the batting has settled into the corners',
+    '2-2: patch or darn, not decided',
+    'the border will go back on tomorrow',
+    'bought wool batting for £40',
+    'tying row two tonight',
+    '3 spools of thread, $9 for the lot',
+  ])('%s settles nothing', (note) => {
+    expect(matters(note)).toEqual([]);
+  });
+});

@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest';
+import { say } from './say.ts';
+
+/** Many ways to put each question. All are inventions of our own. */
+const QUESTIONS: Record<string, string[]> = {
+  'hours-total': [
+    'how long have i spent on this quilt all told',
+    "what's the running total of hours",
+    'Hours so far?',
+    'all in all how many hours is that',
+  ],
+  'hours-task': [
+    'how many hours did the tying take',
+    'time spent patching',
+    'remind me how many hours on the binding',
+    'hrs darning so far?',
+  ],
+  'hours-day': ['how long did i work last night', 'and total for fri', "so what's my total for yesterday"],
+  'open-matters': [
+    "what haven't i decided",
+    'list the open matters',
+    'anything still up in the air',
+    "what's left to decide",
+    'What am I still in two minds about?',
+  ],
+  'to-do': [
+    "what's next",
+    'which blocks are still waiting',
+    "remind me what's left",
+    'what jobs are outstanding',
+    'Before I put the lamp out, what is still to be done?',
+  ],
+  'place-history': [
+    'what did i do to row three block one',
+    'tell me about block 2-2',
+    'history of 3-5',
+    'what thread did i use on 2-4',
+    'what did we settle for 2-5',
+    '3-4: everything so far please',
+  ],
+  'materials-needed': ['do i need anything from the shop', 'shopping list please', 'what am i short of'],
+  yardage: ['how much wadding will i need', 'yards for the back?', 'do i have enough calico for the back'],
+  cost: ['what have i laid out on materials', "what's it cost me up to now", 'total cost?'],
+  'last-entry': ['what did i just say', 'read back the last one', 'what did you last write down'],
+  'day-review': [
+    "read me today's notes",
+    'what got done on monday',
+    'give me a summary of yesterday',
+    'Read me back everything from the fifth.',
+  ],
+};
+
+describe('questions to the log', () => {
+  const table = Object.entries(QUESTIONS).flatMap(([query, notes]) => notes.map((note) => [note, query]));
+  it.each(table)('%s -> %s', (note, query) => {
+    const reading = say(note!);
+    expect([reading.act, reading.query]).toEqual(['query', query]);
+    expect(reading.entries).toEqual([]);
+  });
+
+  it.each([
+    ['how much wadding will i need', { about: 'batting' }],
+    ['how many yards for the borders', { about: 'border' }],
+    ['how many hours did the tying take', { task: 'tying' }],
+    ['what did i do to row three block one', { places: ['3-1'] }],
+  ])('%s carries what it asks after', (note, args) => {
+    expect(say(note).arguments).toMatchObject(args);
+  });
+
+  it.each([
+    'still need three yards of calico for the back',
+    'have half a yard of net left over',
+    'which wadding i don’t know yet',
+    '2-2: patch it or leave it?',
+    'where was i, yes, two three, darned it',
+    'do i tie it or quilt it',
+    "couldn't tell you how long the piecing took",
+  ])('%s tells something and is no question to the log', (note) => {
+    expect(say(note).act).not.toBe('query');
+  });
+});

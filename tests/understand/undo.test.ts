@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { say } from './say.ts';
+
+describe('taking back the last note', () => {
+  it.each([
+    'undo that please',
+    'no, strike that',
+    'delete the last entry',
+    'can you take that back',
+    'oh scratch that, i was looking at the wrong quilt',
+    'wipe the last note, it was the other job',
+    'forget i said that',
+    'ignore that last bit',
+    'disregard my last message',
+    'take that out of the log',
+    "scrap that last note, i'd miscounted the rows",
+    'no undo, i counted the block twice',
+    "Ah no, rub that out, the lamp was behind me and I'm seeing things.",
+    'cancel the 14:10 entry, wrong piece',
+  ])('%s', (note) => {
+    const reading = say(['patched 3-2', note]);
+    expect([reading.act, reading.entries]).toEqual(['undo', []]);
+  });
+
+  it.each([
+    // what it should be is said: a mend
+    'scratch that, it was row four',
+    'strike that, make it forty minutes',
+    // verbs of the bench with things of the bench
+    'took that patch back off 3-2',
+    'take the binding back off',
+    'undo the seam between 2-1 and 2-2',
+    'scrub the stain on 3-1',
+    'remove the patch on 2-2',
+    'forget the crepeline',
+    'cancel the wash',
+    // said to the house
+    "never mind that, it's only the phone",
+  ])('%s takes nothing back', (note) => {
+    const reading = say(['patched 3-2', note]);
+    expect(reading.act).not.toBe('undo');
+  });
+});
