@@ -3,6 +3,7 @@ import { AudioFileError } from '../speech/audio-file-error.ts';
 import { buildPrompt } from '../speech/build-prompt.ts';
 import { ModelFileError } from '../speech/model-files.ts';
 import { createRecogniser, RecogniserError } from '../speech/recogniser.ts';
+import { createRecordingReader } from '../speech/recording-reader.ts';
 import { transcribeRecording } from '../speech/transcribe-recording.ts';
 
 /**
@@ -17,6 +18,7 @@ if (files.length === 0) {
 }
 const modelsDir = fileURLToPath(new URL('../../models', import.meta.url));
 const recogniser = createRecogniser({ modelsDir });
+const reader = createRecordingReader(modelsDir);
 const stop = new AbortController();
 process.once('SIGINT', () => stop.abort());
 process.once('SIGTERM', () => stop.abort());
@@ -42,6 +44,7 @@ for (const file of files) {
     const reading = transcribeRecording(file, {
       recogniser,
       modelsDir,
+      reader,
       context: buildPrompt(undefined),
       signal: stop.signal,
       onProgress: ({ share, doneS }) => tell(`${file}: ${Math.floor(share * 100)} %, ${clock(doneS)} heard`),
@@ -84,6 +87,7 @@ for (const file of files) {
     } else throw error;
   }
 }
+await reader.close();
 await recogniser.close();
 process.exitCode = exitCode;
 

@@ -3,6 +3,7 @@ import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Recogniser } from '../speech/recogniser.ts';
+import type { RecordingReader } from '../speech/recording-reader.ts';
 import { understandNotes } from '../understand-notes.ts';
 
 /**
@@ -11,15 +12,20 @@ import { understandNotes } from '../understand-notes.ts';
  */
 const modelsDir = fileURLToPath(new URL('../../models', import.meta.url));
 let recogniser: Recogniser | undefined;
+let reader: RecordingReader | undefined;
 
 async function hear(path: string, quilt: QuiltGrid, lastNote: string | undefined): Promise<string> {
-  const [{ createRecogniser }, { hearFile }, { buildPrompt }] = await Promise.all([
+  const [{ createRecogniser }, { createRecordingReader }, { hearFile }, { buildPrompt }] = await Promise.all([
     import('../speech/recogniser.ts'),
+    import('../speech/recording-reader.ts'),
     import('../speech/hear-file.ts'),
     import('../speech/build-prompt.ts'),
   ]);
   recogniser ??= createRecogniser({ modelsDir });
-  return (await hearFile(path, buildPrompt(quilt, lastNote), { recogniser, modelsDir })).heard;
+  // Loads while the reader starts.
+  recogniser.ready().catch(() => {});
+  reader ??= createRecordingReader(modelsDir);
+  return (await hearFile(path, buildPrompt(quilt, lastNote), { recogniser, modelsDir, reader })).heard;
 }
 
 // A reader that has had enough (`| head`) is no fault.
@@ -30,4 +36,5 @@ const folder = process.env.INIT_CWD ?? process.cwd();
 for await (const line of understandNotes(lines, { hear, folder })) {
   if (!process.stdout.write(`${line}\n`)) await once(process.stdout, 'drain');
 }
+await reader?.close();
 await recogniser?.close();

@@ -1,5 +1,6 @@
 import type { RecognitionContext } from './build-prompt.ts';
 import type { Recogniser } from './recogniser.ts';
+import type { RecordingReader } from './recording-reader.ts';
 import { transcribeRecording } from './transcribe-recording.ts';
 
 /**
@@ -15,14 +16,23 @@ export async function hearFile(
   {
     recogniser,
     modelsDir,
+    reader,
     beam,
     signal,
-  }: { recogniser: Recogniser; modelsDir: string; beam?: number; signal?: AbortSignal },
+  }: {
+    recogniser: Recogniser;
+    modelsDir: string;
+    /** Where several files are heard in a row. */
+    reader?: RecordingReader;
+    beam?: number;
+    signal?: AbortSignal;
+  },
 ): Promise<{ heard: string; confidence: number }> {
   const parts: { text: string; confidence: number; words: number }[] = [];
   const utterances = transcribeRecording(path, {
     recogniser,
     modelsDir,
+    reader,
     context: (before) => (before ? { ...context, lastNote: before } : context),
     endpointer: { endPauseMs: 2000, longestPauseMs: 2000, adaptPause: false },
     priority: 'live',

@@ -1,7 +1,7 @@
 import { AudioFileError } from './audio-file-error.ts';
 import { type DecodedAudio, decodeAudio } from './decode-audio.ts';
 import { Endpointer, type EndpointerSettings, type Utterance } from './endpointer.ts';
-import { loadSileroVad, VAD_FRAME } from './silero-vad.ts';
+import { loadSileroVad, type SileroVad, VAD_FRAME } from './silero-vad.ts';
 
 export type RecordingReply =
   | { type: 'utterance'; utterance: Utterance; share: number; decodedS: number }
@@ -10,36 +10,56 @@ export type RecordingReply =
   | { type: 'failed'; message: string; reason: AudioFileError['reason'] | undefined };
 
 /** The parent says `taken` for each utterance, so that the process never runs far ahead of the recogniser. */
-export type RecordingRequest = { type: 'taken' };
+export type RecordingRequest =
+  | { type: 'read'; path: string; settings: Partial<EndpointerSettings> }
+  | { type: 'taken' };
 
 /** Utterances sent and not yet taken. */
 const MOST_AHEAD = 3;
 
 /**
- * Reads one recording: decodes it, runs voice activity over it, cuts it at pauses. A process of its own, so that hours of
- * sound never hold up the server, a damaged file can take down nothing else, and its memory goes back when it is done.
+ * Reads recordings, one at a time: decodes, runs voice activity, cuts at pauses. A process of its own, so that hours of
+ * sound never hold up the server and a damaged file can take down nothing else.
  */
-const [modelsDir, path, settings] = process.argv.slice(2) as [string, string, string];
+const [modelsDir] = process.argv.slice(2) as [string];
 process.on('disconnect', () => process.exit(0));
 const send = (reply: RecordingReply) =>
   new Promise<void>((resolve) => process.send?.(reply, () => resolve()));
 
 let ahead = 0;
 let wake: (() => void) | undefined;
+let loading: Promise<SileroVad> | undefined;
 process.on('message', (request: RecordingRequest) => {
-  if (request.type !== 'taken') return;
-  ahead--;
-  wake?.();
+  if (request.type === 'taken') {
+    ahead--;
+    wake?.();
+  } else void answer(request.path, request.settings);
 });
 
-try {
-  const vad = (await loadSileroVad(modelsDir)).open();
-  const endpointer = new Endpointer(JSON.parse(settings) as Partial<EndpointerSettings>);
+async function answer(path: string, settings: Partial<EndpointerSettings>): Promise<void> {
+  try {
+    await read(path, settings);
+  } catch (error) {
+    await send({
+      type: 'failed',
+      message: String((error as Error)?.message ?? error),
+      reason: error instanceof AudioFileError ? error.reason : undefined,
+    });
+  }
+  // The decoder's memory lies outside the heap, where the engine is slow to see that it can go.
+  globalThis.gc?.();
+}
+
+async function read(path: string, settings: Partial<EndpointerSettings>): Promise<void> {
+  loading ??= loadSileroVad(modelsDir);
+  const vad = (await loading).open();
+  const endpointer = new Endpointer(settings);
   let frame = new Float32Array(VAD_FRAME);
   let filled = 0;
   let samples = 0;
   let share = 0;
   let told = 0;
+  ahead = 0;
 
   const give = async (events: ReturnType<Endpointer['push']>) => {
     for (const event of events) {
@@ -64,7 +84,7 @@ try {
       }
       await give(endpointer.flush());
       await send({ type: 'done', audio: next.value });
-      break;
+      return;
     }
     const { pcm } = next.value;
     share = next.value.share;
@@ -84,11 +104,4 @@ try {
       await send({ type: 'progress', share, decodedS: samples / 16_000 });
     }
   }
-} catch (error) {
-  await send({
-    type: 'failed',
-    message: String((error as Error)?.message ?? error),
-    reason: error instanceof AudioFileError ? error.reason : undefined,
-  });
 }
-process.disconnect?.();

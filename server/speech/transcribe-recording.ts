@@ -1,17 +1,9 @@
-import { once } from 'node:events';
-import { AudioFileError } from './audio-file-error.ts';
 import type { RecognitionContext } from './build-prompt.ts';
 import { type DecodedAudio, probeAudio } from './decode-audio.ts';
 import type { EndpointerSettings, Utterance } from './endpointer.ts';
-import { forkTypeScript } from './fork-typescript.ts';
 import { checkModelFolder } from './model-files.ts';
-import {
-  type RecognisedWord,
-  type Recogniser,
-  RecogniserError,
-  type RecognitionPriority,
-} from './recogniser.ts';
-import type { RecordingReply, RecordingRequest } from './recording-process.ts';
+import type { RecognisedWord, Recogniser, RecognitionPriority } from './recogniser.ts';
+import { createRecordingReader, type RecordingReader } from './recording-reader.ts';
 
 export type RecordedUtterance = {
   /** Seconds from the start of the recording. */
@@ -37,6 +29,7 @@ const RECORDING_PAUSES: Partial<EndpointerSettings> = { endPauseMs: 1200, adaptP
  * give nothing.
  *
  * @param context what is known of the quilt, or a function of the text before, asked anew for each utterance
+ * @param options.reader where several files are read in a row; left out, a process is started for this one
  * @param options.signal stops the reading and the recognition at hand
  * @param options.onUtterance is handed the sound of each utterance that gave words, to keep it playable
  * @returns (as the generator's result) kind, length, and whether the file is cut short
@@ -47,6 +40,7 @@ export async function* transcribeRecording(
   {
     recogniser,
     modelsDir,
+    reader,
     context = {},
     endpointer = {},
     priority = 'recording',
@@ -57,6 +51,7 @@ export async function* transcribeRecording(
   }: {
     recogniser: Recogniser;
     modelsDir: string;
+    reader?: RecordingReader;
     context?: RecognitionContext | ((before: string | undefined) => RecognitionContext);
     endpointer?: Partial<EndpointerSettings>;
     priority?: RecognitionPriority;
@@ -69,70 +64,31 @@ export async function* transcribeRecording(
   signal?.throwIfAborted();
   await probeAudio(path);
   await checkModelFolder(modelsDir, 'silero-vad');
-  await recogniser.ready();
-  signal?.throwIfAborted();
-
-  const child = forkTypeScript(new URL('./recording-process.ts', import.meta.url), [
-    modelsDir,
-    path,
-    JSON.stringify({ ...RECORDING_PAUSES, ...endpointer }),
-  ]);
-  const replies: (RecordingReply | { type: 'gone' })[] = [];
-  let wake: (() => void) | undefined;
-  const take = (reply: RecordingReply | { type: 'gone' }) => {
-    replies.push(reply);
-    wake?.();
-  };
-  let lastWords = '';
-  child.stderr?.on('data', (piece) => {
-    lastWords = (lastWords + piece).slice(-500);
-  });
-  child.on('message', take);
-  child.once('close', () => take({ type: 'gone' }));
-  child.on('error', () => take({ type: 'gone' }));
-  const onAbort = () => wake?.();
-  signal?.addEventListener('abort', onAbort);
-
+  const own = reader ? undefined : createRecordingReader(modelsDir);
+  // Opened before the recogniser is ready: both take a while to start.
+  const recording = (reader ?? own)!.open(path, { ...RECORDING_PAUSES, ...endpointer }, signal);
   try {
+    await recogniser.ready();
     let before: string | undefined;
     for (;;) {
-      signal?.throwIfAborted();
-      const reply = replies.shift();
-      if (!reply) {
-        await new Promise<void>((resolve) => {
-          wake = resolve;
-        });
-        continue;
+      const part = await recording.next();
+      if (part.type === 'done') {
+        onProgress?.({ share: 1, doneS: part.audio.seconds });
+        return part.audio;
       }
-      if (reply.type === 'gone') {
-        throw new AudioFileError(
-          'damaged',
-          `${path} stopped the reader of recordings (${lastWords.trim().split('\n').at(-1) || 'no reason given'}). What came before is kept; convert the file to WAV and try the rest.`,
-        );
-      }
-      if (reply.type === 'failed') {
-        if (reply.reason) throw new AudioFileError(reply.reason, reply.message);
-        throw new RecogniserError(
-          `The reader of recordings failed (${reply.message}). The file is untouched; check the models with: npm run models:check`,
-        );
-      }
-      if (reply.type === 'done') {
-        onProgress?.({ share: 1, doneS: reply.audio.seconds });
-        return reply.audio;
-      }
-      if (reply.type === 'progress') {
+      if (part.type === 'progress') {
         // Progress reported while utterances wait would run ahead of what is recognised; this one came in its turn.
-        onProgress?.({ share: reply.share, doneS: reply.decodedS });
+        onProgress?.({ share: part.share, doneS: part.decodedS });
         continue;
       }
-      const { utterance } = reply;
+      const { utterance } = part;
       const heard = await recogniser.recognise(
         utterance.pcm,
         typeof context === 'function' ? context(before) : context,
         { priority, signal, beam },
       );
-      if (child.connected) child.send({ type: 'taken' } satisfies RecordingRequest);
-      onProgress?.({ share: reply.share, doneS: utterance.endSample / 16_000 });
+      recording.taken();
+      onProgress?.({ share: part.share, doneS: utterance.endSample / 16_000 });
       if (heard.text === '' || (heard.text === before && heard.confidence < 0.5)) continue;
       before = heard.text;
       onUtterance?.(utterance);
@@ -145,11 +101,8 @@ export async function* transcribeRecording(
       };
     }
   } finally {
-    signal?.removeEventListener('abort', onAbort);
-    if (child.exitCode === null && child.signalCode === null) {
-      child.kill('SIGKILL');
-      await once(child, 'close').catch(() => {});
-    }
+    await recording.end();
+    await own?.close();
   }
 }
 

@@ -1,11 +1,12 @@
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { hearFile } from '../../server/speech/hear-file.ts';
 import { createRecogniser, type Recogniser } from '../../server/speech/recogniser.ts';
+import { createRecordingReader } from '../../server/speech/recording-reader.ts';
 import { type RecordedUtterance, transcribeRecording } from '../../server/speech/transcribe-recording.ts';
 import { makeHum, makeNoise, makeThumps, makeTones } from './support/make-sound.ts';
 import { AUDIO, CLIPS, MODELS } from './support/places.ts';
@@ -118,6 +119,28 @@ it('hears nothing in a silent file, and says so with empty words', async () => {
   const path = join(folder, 'silent.wav');
   writeWav(path, new Float32Array(32_000));
   expect(await hearFile(path, {}, { recogniser, modelsDir: MODELS })).toEqual({ heard: '', confidence: 0 });
+});
+
+it('reads several files with one reader, also past one that can not be heard and one that was broken off', async () => {
+  const reader = createRecordingReader(MODELS);
+  const options = { recogniser, modelsDir: MODELS, reader };
+  const cut = join(folder, 'head.wav');
+  writeFileSync(cut, readFileSync(join(AUDIO, 'short.wav')).subarray(0, 44));
+  const hear = async (file: string) => (await hearFile(join(AUDIO, file), {}, options)).heard;
+  try {
+    const first = await hear('short.wav');
+    expect(countWordErrors('and so my fellow americans', first).errors).toBeLessThanOrEqual(1);
+    await expect(hearFile(cut, {}, options)).rejects.toThrow(/^head\.wav is WAV with no sound in it/);
+    const stop = new AbortController();
+    const reading = transcribeRecording(join(CLIPS, 'two-cities.wav'), { ...options, signal: stop.signal });
+    await reading.next();
+    stop.abort();
+    await expect(reading.next()).rejects.toMatchObject({ name: 'AbortError' });
+    // The same words again: nothing of the files between is left in it.
+    expect(await hear('short.wav')).toBe(first);
+  } finally {
+    await reader.close();
+  }
 });
 
 it('is called off half way: what was given stands, and no process is left', async () => {
