@@ -1,5 +1,6 @@
 import type { Item } from '../item.ts';
 import { signsOf } from './is-aside.ts';
+import { strikesOut } from './strikes-out.ts';
 
 /** What may stand before a command without changing it: "no no wait, please …", "oh dear, can you …". */
 const LEAD_IN =
@@ -51,7 +52,7 @@ export function isUndo(text: string, items: Item[]): boolean {
     (talksAside(items) ? null : FORGET.exec(command)) ??
     BARE_STRIKE.exec(command) ??
     NOT_MEANT.exec(command);
-  if (!hit) return atTheEnd(whole.trim(), items);
+  if (!hit) return atTheEnd(whole.trim(), items) || strikesOut(whole, items);
   const rest = command.slice(hit[0].length).trim();
   if (!rest || REASON.test(hit[0]) || REASON.test(rest)) return true;
   // "scratch that, row four": what it should be, so the note is mended and not taken back
