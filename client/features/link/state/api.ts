@@ -1,3 +1,5 @@
+import { isLetIn } from './let-in.ts';
+
 /** What the server answered where it did not agree, in words for the page. */
 export class Refusal extends Error {
   constructor(
@@ -34,6 +36,7 @@ export async function api<T>(
     ? await response.json().catch(() => null)
     : await response.text();
   if (response.ok) return answer as T;
+  if (response.status === 401) isLetIn.value = false;
   throw refusalOf(answer, response.status);
 }
 

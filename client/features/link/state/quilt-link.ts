@@ -11,6 +11,7 @@ import type {
 } from '../../../../shared/wire.ts';
 import { instantInZone } from '../../../words/local-time.ts';
 import { Refusal } from './api.ts';
+import { isLetIn, SENT_AWAY } from './let-in.ts';
 import { type NoteOutbox, openNoteOutbox, type WaitingNote } from './note-outbox.ts';
 
 export type Connection = 'joining' | 'live' | 'away';
@@ -108,7 +109,8 @@ export function openQuiltLink(quiltId: string): QuiltLink {
       if (typeof data !== 'string') return;
       take(JSON.parse(data) as ServerMessage);
     };
-    opening.onclose = () => {
+    opening.onclose = ({ code }) => {
+      if (code === SENT_AWAY) isLetIn.value = false;
       if (socket === opening) lost();
     };
   }

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { QuiltCard } from '../../../../shared/settings.ts';
 import { dateWords } from '../../../words/figure-words.ts';
+import { PairingCode } from '../../pairing/view/pairing-code.tsx';
 import { pageAddress } from '../../shell/state/route.ts';
 import { cardsFault, loadQuiltCards, quiltCards } from '../state/quilt-cards.ts';
 import { BringIn } from './bring-in.tsx';
@@ -23,6 +24,7 @@ export function QuiltsPage(): JSX.Element {
         </p>
         <hr class="masthead-line" />
       </header>
+      <PairingCode />
       {cardsFault.value ? (
         <p class="notice bad" role="alert">
           {cardsFault.value}{' '}

@@ -12,6 +12,7 @@ import { ChangeBar } from '../../entries/view/change-bar.tsx';
 import { closeEar } from '../../frame/state/listening.ts';
 import { api } from '../../link/state/api.ts';
 import { openLog } from '../../link/state/open-quilt.ts';
+import { PhonesSettings } from '../../pairing/view/phones-settings.tsx';
 import { readPlaces } from '../../quilts/state/read-places.ts';
 import { goTo } from '../../shell/state/route.ts';
 import { Field } from '../../shell/view/field.tsx';
@@ -33,6 +34,7 @@ export function SettingsPage(): JSX.Element {
         </p>
       ) : null}
       <MachineSettings />
+      <PhonesSettings />
       <QuiltSettings key={log.quilt.id} log={log} />
       <ChangeBar />
     </div>

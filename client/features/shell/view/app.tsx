@@ -1,8 +1,11 @@
 import type { ComponentType, JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { FramePage } from '../../frame/view/frame-page.tsx';
+import { isLetIn } from '../../link/state/let-in.ts';
 import { openLog, openQuilt, switchQuilt } from '../../link/state/open-quilt.ts';
+import { LetInPage } from '../../pairing/view/let-in-page.tsx';
 import { QuiltsPage } from '../../quilts/view/quilts-page.tsx';
+import { loadSettings } from '../../settings/state/machine-settings.ts';
 import { type Page, route } from '../state/route.ts';
 import { Shell } from './shell.tsx';
 
@@ -31,6 +34,7 @@ export function App(): JSX.Element {
     document.documentElement.lang = openLog.value?.quilt.spelling === 'american' ? 'en-US' : 'en-GB';
     document.title = `${TITLES[page]}${openLog.value ? `, ${openLog.value.quilt.name}` : ''} · Quiltside`;
   });
+  if (!isLetIn.value) return <LetInPage onLetIn={() => void loadSettings()} />;
   return (
     <Shell>
       {at.at === 'quilts' ? (
