@@ -17,7 +17,7 @@ export function passage(
     id,
     facts: fingerprint(facts),
     entryIds: [...new Set(from.map((source) => source.id))],
-    noteIds: [...new Set(from.flatMap((source) => source.noteId ?? []))],
+    noteIds: noteIdsOf(from),
     body: [...body],
     editable: body.some(
       (block) => block.type !== 'figure' && block.type !== 'photograph' && block.type !== 'signatures',
@@ -25,3 +25,9 @@ export function passage(
   };
 }
 export const paragraph = (text: string): Block => ({ type: 'paragraph', text });
+
+function noteIdsOf(from: readonly Source[]): string[] {
+  const ids = new Set<string>();
+  for (const { noteId } of from) if (noteId !== undefined) ids.add(noteId);
+  return [...ids];
+}

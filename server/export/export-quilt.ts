@@ -6,15 +6,17 @@ import { DOCUMENT_KINDS, type DocumentKind, type RecordDocument } from '../../co
 import { hoursTimelineSvg } from '../../core/record/figures/hours-timeline-svg.ts';
 import { type MapMoment, quiltMapSvg } from '../../core/record/figures/quilt-map-svg.ts';
 import { recordDocument } from '../../core/record/record-document.ts';
-import { type RecordEstimate, recordHours } from '../../core/record/record-figures.ts';
+import { recordHours } from '../../core/record/record-figures.ts';
 import { recordView } from '../../core/record/record-view.ts';
 import { renderHtml } from '../../core/record/render-html.ts';
 import { renderText } from '../../core/record/render-text.ts';
 import { cleanText } from '../../core/record/wording/clean-text.ts';
+import { localClock } from '../../core/record/wording/local-clock.ts';
 import type { NumberedEvent } from '../../shared/event.ts';
 import { archiveReadme } from './archive/archive-readme.ts';
 import { type ArchivePart, writeArchive } from './archive/write-archive.ts';
 import { entriesCsv, hoursCsv, materialsCsv } from './csv-tables.ts';
+import { estimateForPapers } from './estimate-for-papers.ts';
 import { outlineText } from './outline-text.ts';
 import { writePdf } from './pdf/write-pdf.ts';
 import { pictureForPaper } from './picture-for-paper.ts';
@@ -48,7 +50,6 @@ export type ExportSource = {
   /** The quilt's folder, with `audio` and `photos`. */
   folder: string;
   idleMin: number;
-  estimate?: RecordEstimate;
   /**
    * Moment that the papers are written for, ISO 8601. Left out, it is that of the last event: then the same
    * log always gives the same bytes.
@@ -75,12 +76,13 @@ export async function exportQuilt(
   source: ExportSource,
   choice: ExportChoice = {},
 ): Promise<Exported> {
-  const { state, folder, idleMin, estimate } = source;
+  const { state, folder, idleMin } = source;
   const at = source.at ?? source.events.at(-1)?.at ?? state.quilt.madeAt;
   const hours = hoursFromLog(state, { idleMin });
   const madeAt = new Date(at);
+  const figures = estimateForPapers(state, hours, localClock(at, state.quilt.zone).date);
   const paper = (kind: DocumentKind): RecordDocument =>
-    recordDocument(state, kind, { at, hours, ...(estimate ? { estimate } : {}) });
+    recordDocument(state, kind, { at, hours, ...(figures ? { estimate: figures } : {}) });
   const pdf = (kind: DocumentKind): Readable =>
     writePdf(paper(kind), madeAt, ({ file }) => pictureForPaper(folder, file));
   const map = (moment: MapMoment): string => mapOf(state, moment);

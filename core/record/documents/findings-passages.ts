@@ -107,7 +107,11 @@ export function conditionSummary(groups: readonly FindingGroup[], view: RecordVi
 export function findingsTable(findings: readonly FindingFact[], view: RecordView): Passage | undefined {
   const by = new Map<Place, FindingFact[]>();
   for (const fact of findings) {
-    for (const place of fact.places) by.set(place, [...(by.get(place) ?? []), fact]);
+    for (const place of fact.places) {
+      const here = by.get(place);
+      if (here) here.push(fact);
+      else by.set(place, [fact]);
+    }
   }
   if (by.size === 0) return undefined;
   const rows = [...by].sort(byPlace).map(([place, facts]) => {

@@ -262,7 +262,9 @@ function dailyLog(view: RecordView): Passage[] {
   const days = new Map<string, TreatmentFact[]>();
   for (const fact of view.treatments) {
     if (fact.state === 'considering' || fact.state === 'planned') continue;
-    days.set(fact.date, [...(days.get(fact.date) ?? []), fact]);
+    const day = days.get(fact.date);
+    if (day) day.push(fact);
+    else days.set(fact.date, [fact]);
   }
   return [...days]
     .sort((a, b) => a[0].localeCompare(b[0]))

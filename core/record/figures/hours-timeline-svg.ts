@@ -11,7 +11,12 @@ const RIGHT = 52;
 const ROW = 17;
 
 /** How a task's bar is filled: shape of the filling first, tint second. */
-type Fill = { tint: string; lines: 'none' | 'up' | 'down' | 'across' | 'level' | 'posts' | 'dots' };
+type Fill = {
+  tint: string;
+  dense?: true;
+  lines: 'none' | 'up' | 'down' | 'across' | 'level' | 'posts' | 'dots';
+};
+const DARKER: Record<string, string> = { '#c9d1e4': '#7f8cb4', '#f2e3b6': '#dcc27c', '#f0d6c9': '#d9a68f' };
 const FILLS: Fill[] = [
   { tint: '#c9d1e4', lines: 'none' },
   { tint: '#f2e3b6', lines: 'up' },
@@ -22,11 +27,18 @@ const FILLS: Fill[] = [
   { tint: '#f8f0da', lines: 'dots' },
 ];
 
+/** The fillings, then each once more closer set and darker: as many as there are kinds of work. */
+const ALL_FILLS: Fill[] = [
+  ...FILLS,
+  ...FILLS.map((fill): Fill => ({ ...fill, dense: true, tint: DARKER[fill.tint] ?? fill.tint })),
+];
+
 /** Days down, hours across; each task by filling and name. Days that fit no line are summed up weekly. */
 export function hoursTimelineSvg(view: RecordView, hours: RecordHours, title: string): Figure {
   const tasks = hours.byTask.filter((one) => one.minutes > 0);
   const order: (Task | undefined)[] = tasks.map((one) => one.task);
-  const fillOf = (task: Task | undefined): Fill => FILLS[Math.max(0, order.indexOf(task)) % FILLS.length]!;
+  const fillOf = (task: Task | undefined): Fill =>
+    ALL_FILLS[Math.max(0, order.indexOf(task)) % ALL_FILLS.length]!;
   const days = [...new Set(hours.spans.map((span) => span.date))].sort();
   const rows = days.length > 45 ? weekly(days) : days.map((date) => ({ from: date, to: date }));
   const clocked = days.length <= 45 && hours.spans.some((span) => span.start && span.end);
@@ -104,7 +116,7 @@ export function hoursTimelineSvg(view: RecordView, hours: RecordHours, title: st
 /** A filled bar; `loose` (no clock time known) gets an open, dashed outline. */
 function bar(x: number, y: number, w: number, h: number, fill: Fill, loose: boolean): string {
   const lines: string[] = [];
-  const step = 5;
+  const step = fill.dense ? 2.6 : 5;
   const inside = (x1: number, y1: number, x2: number, y2: number): void => {
     lines.push(`M${at(x1)} ${at(y1)}L${at(x2)} ${at(y2)}`);
   };
@@ -122,13 +134,14 @@ function bar(x: number, y: number, w: number, h: number, fill: Fill, loose: bool
   if (fill.lines === 'up' || fill.lines === 'across') slant(true);
   if (fill.lines === 'down' || fill.lines === 'across') slant(false);
   if (fill.lines === 'posts') for (let p = x + step; p < x + w; p += step) inside(p, y, p, y + h);
-  if (fill.lines === 'level') for (let p = y + h / 3; p < y + h; p += h / 3) inside(x, p, x + w, p);
+  if (fill.lines === 'level')
+    for (let p = y + h / 3; p < y + h - 0.1; p += h / (fill.dense ? 6 : 3)) inside(x, p, x + w, p);
   const dots =
     fill.lines === 'dots'
       ? Array.from(
           { length: Math.floor(w / step) },
           (_, i) =>
-            `<circle cx="${at(x + step * (i + 0.5))}" cy="${at(y + h / 2)}" r="1.1" fill="${INK.soft}"/>`,
+            `<circle cx="${at(x + step * (i + 0.5))}" cy="${at(y + (fill.dense ? (i % 2 ? 0.3 : 0.7) : 0.5) * h)}" r="1.1" fill="${INK.soft}"/>`,
         ).join('')
       : '';
   return (

@@ -64,22 +64,31 @@ export function percentPhrase(share: number): string {
   return `${Math.round(share * 1000) / 10}%`;
 }
 
+const dates = new Map<string, string>();
+
 /** `2026-03-14` as "14 March 2026" or "March 14, 2026"; with the weekday where asked. */
 export function datePhrase(date: string, spelling: Spelling, weekday = false): string {
-  const noon = new Date(`${date}T12:00:00Z`);
-  if (Number.isNaN(noon.getTime())) return date;
-  const format = keep(
-    `date ${spelling} ${weekday}`,
-    () =>
-      new Intl.DateTimeFormat(localeOf(spelling), {
-        ...(weekday ? { weekday: 'long' as const } : {}),
-        day: 'numeric',
-        month: 'long',
-        year: 'numeric',
-        timeZone: 'UTC',
-      }),
-  );
-  return format.format(noon);
+  const key = `${date} ${spelling} ${weekday}`;
+  let said = dates.get(key);
+  if (said === undefined) {
+    const noon = new Date(`${date}T12:00:00Z`);
+    if (Number.isNaN(noon.getTime())) return date;
+    said = keep(
+      `date ${spelling} ${weekday}`,
+      () =>
+        new Intl.DateTimeFormat(localeOf(spelling), {
+          ...(weekday ? { weekday: 'long' as const } : {}),
+          day: 'numeric',
+          month: 'long',
+          year: 'numeric',
+          timeZone: 'UTC',
+        }),
+    ).format(noon);
+    // A job has some hundred days; a record names each many times.
+    if (dates.size > 5_000) dates.clear();
+    dates.set(key, said);
+  }
+  return said;
 }
 
 /** "from 14 to 28 March 2026", as Intl joins a range; one date where both are the same. */

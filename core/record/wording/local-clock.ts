@@ -2,19 +2,24 @@ const formats = new Map<string, Intl.DateTimeFormat>();
 
 const QUARTER_MS = 900_000;
 const two = (n: number): string => String(n).padStart(2, '0');
-/** Zone and quarter of an hour -> minutes ahead of UTC. Clocks change on quarters (IANA, since 1972). */
-const offsets = new Map<string, number>();
+/** Zone -> quarter of an hour -> minutes ahead of UTC. Clocks change on quarters (IANA, since 1972). */
+const offsets = new Map<string, Map<number, number>>();
 
 /** An instant as the wall clock of `zone` shows it: `{ date: '2026-03-14', time: '10:30' }`. */
 export function localClock(instant: string, zone: string): { date: string; time: string } {
   const ms = Date.parse(instant);
   if (Number.isNaN(ms)) return { date: instant.slice(0, 10), time: instant.slice(11, 16) };
-  const key = `${zone} ${Math.floor(ms / QUARTER_MS)}`;
-  let ahead = offsets.get(key);
+  let byQuarter = offsets.get(zone);
+  if (!byQuarter) {
+    byQuarter = new Map();
+    offsets.set(zone, byQuarter);
+  }
+  const quarter = Math.floor(ms / QUARTER_MS);
+  let ahead = byQuarter.get(quarter);
   if (ahead === undefined) {
-    if (offsets.size > 50_000) offsets.clear();
+    if (byQuarter.size > 50_000) byQuarter.clear();
     ahead = minutesAhead(ms, zone);
-    offsets.set(key, ahead);
+    byQuarter.set(quarter, ahead);
   }
   const local = new Date(ms + ahead * 60_000);
   return {

@@ -1,0 +1,76 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { FastifyInstance } from 'fastify';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { buildApp } from '../../server/app.ts';
+
+let first: FastifyInstance;
+let second: FastifyInstance;
+const folders = [0, 1].map(() => mkdtempSync(join(tmpdir(), 'quiltside-routes-')));
+const HEADERS = { host: '127.0.0.1', origin: 'http://127.0.0.1' };
+
+beforeAll(async () => {
+  first = await buildApp({ dataFolder: folders[0]!, logging: false });
+  second = await buildApp({ dataFolder: folders[1]!, logging: false });
+});
+afterAll(async () => {
+  await first.close();
+  await second.close();
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+});
+
+function form(bytes: Buffer): { headers: Record<string, string>; payload: Buffer } {
+  const edge = 'edgeofform';
+  const head = `--${edge}\r\ncontent-disposition: form-data; name="file"; filename="quilt.zip"\r\ncontent-type: application/zip\r\n\r\n`;
+  return {
+    headers: { ...HEADERS, 'content-type': `multipart/form-data; boundary=${edge}` },
+    payload: Buffer.concat([Buffer.from(head), bytes, Buffer.from(`\r\n--${edge}--\r\n`)]),
+  };
+}
+
+test('a quilt goes out of one machine and into another, and every event is equal', async () => {
+  const made = await first.inject({
+    method: 'POST',
+    url: '/api/quilts',
+    headers: HEADERS,
+    payload: { name: 'The ferry quilt', rows: 4, blocks: 3 },
+  });
+  const { id } = made.json();
+  for (const text of ['row two block one has a hole', 'patched it, 20 minutes']) {
+    const taken = await first.inject({
+      method: 'POST',
+      url: `/api/quilts/${id}/commands`,
+      headers: HEADERS,
+      payload: { type: 'take-note', clientId: text.slice(0, 5), text },
+    });
+    expect(taken.statusCode).toBeLessThan(300);
+  }
+  const pdf = await first.inject({ url: `/api/quilts/${id}/export/pdf?document=letter`, headers: HEADERS });
+  expect([pdf.statusCode, pdf.headers['content-type'], pdf.rawPayload.subarray(0, 5).toString()]).toEqual([
+    200,
+    'application/pdf',
+    '%PDF-',
+  ]);
+  const unknown = await first.inject({ url: `/api/quilts/${id}/export/docx`, headers: HEADERS });
+  expect(unknown.statusCode).toBe(404);
+  expect(unknown.json().message).toMatch(/no format .* Expected one of pdf/);
+
+  const zip = await first.inject({ url: `/api/quilts/${id}/export/zip`, headers: HEADERS });
+  expect(zip.statusCode).toBe(200);
+  const taken = await second.inject({ method: 'POST', url: '/api/quilts/import', ...form(zip.rawPayload) });
+  expect(taken.statusCode, taken.body).toBe(201);
+  const events = async (app: FastifyInstance): Promise<unknown> =>
+    (await app.inject({ url: `/api/quilts/${id}/events`, headers: HEADERS })).json();
+  expect(await events(second)).toEqual(await events(first));
+
+  const again = await second.inject({ method: 'POST', url: '/api/quilts/import', ...form(zip.rawPayload) });
+  expect([again.statusCode, again.json().message]).toEqual([409, expect.stringContaining('here already')]);
+  const cut = await second.inject({
+    method: 'POST',
+    url: '/api/quilts/import',
+    ...form(zip.rawPayload.subarray(0, 5000)),
+  });
+  expect([cut.statusCode, cut.json().message]).toEqual([422, expect.stringContaining('Nothing was taken')]);
+  expect((await second.inject({ url: '/api/quilts', headers: HEADERS })).json()).toHaveLength(1);
+}, 180_000);
