@@ -59,6 +59,11 @@ export const TASK_PHRASES: Record<Task, string[]> = {
     'pulling apart',
     'deconstruction',
     'unquilting',
+    'unpicked',
+    'unstitched',
+    'took apart',
+    'ripped out',
+    'unstitching it',
   ],
   mending: [
     'mending',
@@ -115,7 +120,7 @@ export const TASK_PHRASES: Record<Task, string[]> = {
   ],
   tying: ['tying', 'the tying', 'the ties', 'knotting', 'tieing', 'tying off', 'retying'],
   quilting: ['quilting', 'the quilting', 'requilting', 'hand quilting', 'qltg', 'machine quilting'],
-  binding: ['binding', 'the binding', 'binding off', 'rebinding'],
+  binding: ['binding', 'the binding', 'rebinding'],
   shopping: [
     'shopping',
     'the shop',

@@ -278,6 +278,11 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
       }
     }
   }
+  // "batting (wool), $48": an aside in brackets
+  if (w(items, next) === '(') {
+    const close = items.slice(next, next + 6).findIndex((x) => x.w === ')');
+    if (close > 0) next += close + 1;
+  }
   // the price
   let cost: GoodFound['cost'];
   let c = next;

@@ -64,6 +64,28 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
     let k = 0;
     const made: Draft[] = [];
     while (k < items.length) {
+      // "spent £12.60 on a metre of silk", "paid 15 for the lining"
+      const price = items[k]!.cost;
+      if (price && /^(on|for)$/.test(w(items, k + 1)) && !made.length) {
+        const good = findGood(items, k + 2, false);
+        if (
+          good?.head !== undefined &&
+          !good.cost &&
+          !/^(job|quilt|work|repair)$/.test(w(items, good.head))
+        ) {
+          push(
+            state,
+            sentence,
+            { ...good, cost: { amount: price.amount, ...(price.each ? { each: true as const } : {}) } },
+            'bought',
+            made,
+          );
+          for (let m = k; m < good.next; m++) claims.cut.add(items[m]!);
+          if (/^(spent|paid|i|we)$/.test(w(items, k - 1))) claims.cut.add(items[k - 1]!);
+          k = good.next;
+          continue;
+        }
+      }
       const cue = cueAt(items, k);
       if (cue && !isOther(items, k, cue, priced || shop)) {
         let at = cue.next;
@@ -77,7 +99,8 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           at++;
         const good = goodAt(items, at, cue, priced);
         if (good) {
-          use = cue.use;
+          // "that took 3 m of binding" is used up, "I took five yards at £2" bought
+          use = w(items, k) === 'took' && !priced && cue.use === 'bought' ? 'used' : cue.use;
           for (let m = k; m < at; m++) claims.cut.add(items[m]!);
           k = takeList(state, sentence, items, at, use, claims, made, true, carried);
           continue;
@@ -198,7 +221,10 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     )
       return true;
     if (after.w === 'to' && !/^(buy|get|order|fetch|pick)$/.test(w(items, cue.next + 1))) return true;
-    if (after.action?.form === 'ing' || after.action?.form === 'past') return true;
+    // "need patching", but "need backing 3 yd"
+    const thing =
+      after.material && (items[cue.next + 1]?.quantity || /^(,|and|&|\+|)$/.test(w(items, cue.next + 1)));
+    if ((after.action?.form === 'ing' && !thing) || after.action?.form === 'past') return true;
     if (/^(to get|to buy)$/.test(phrase) && before && (before.place || before.fabric)) return true;
     if (phrase === 'get' && before && !/^(to|must|and|,|'ll|will|also|then)$/.test(before.w)) return true;
     if (phrase === 'want' && before && !/^(i|we|'ll|and|still|also)$/.test(before.w)) return true;
@@ -222,6 +248,14 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
         !trade
       )
         return true;
+      if (
+        phrase === 'took' &&
+        before &&
+        /^(that|it|which|this)$/.test(before.w) &&
+        after.quantity?.unit &&
+        !trade
+      )
+        return false;
       if (phrase === 'took' || phrase === 'had')
         return !items.slice(cue.next, cue.next + 14).some((x) => x.cost) || !trade;
     }
@@ -301,8 +335,19 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
       items.slice(0, k).some((x) => x.material || x.fabric)
     )
       return { use: 'on-hand', at: k, end: k + 3 };
+    if (
+      w(items, k) === 'left' &&
+      k === items.length - 1 &&
+      items.slice(0, k).some((x) => x.quantity?.unit || x.material)
+    )
+      return { use: 'on-hand', at: k, end: k + 1 };
     if (/^(in stock|on hand|left over|to hand)$/.test(two)) return { use: 'on-hand', at: k, end: k + 2 };
-    if (/^used$/.test(w(items, k)) && k === items.length - 1) return { use: 'used', at: k, end: k + 1 };
+    if (
+      /^used$/.test(w(items, k)) &&
+      (k === items.length - 1 ||
+        (/^(on|for|in|up)$/.test(w(items, k + 1)) && items.slice(0, k).some((x) => x.quantity?.unit)))
+    )
+      return { use: 'used', at: k, end: k + 1 };
   }
   return undefined;
 }

@@ -391,6 +391,7 @@ export function findSpan(
   if (!end) return undefined;
   const day = `${w(tokens, end.next)} ${w(tokens, end.next + 1)}`;
   const told =
+    /^(on|doing|of|at) (the|my|some|[a-z]+ing)\b/.test(day) ||
     /^(tonight|today|yesterday|last (night|evening)|this (morning|afternoon|evening|arvo))\b/.test(day) ||
     (/^[,:]$/.test(w(tokens, i - 1)) &&
       /ing$|^(survey|paperwork|today|yesterday|night|work)$/.test(w(tokens, i - 2)));

@@ -91,7 +91,8 @@ function taskNear(items: Item[], from: number, to: number): Named | undefined {
     }
     if (!LIGHT.has(x.w) && !MARK_WORDS.has(x.w)) break;
     if (x.clock || x.span || x.duration) break;
-    if (w(items, k) === ',' && w(items, k + 1) !== 'on') break;
+    if (w(items, k) === ',' && w(items, k + 1) !== 'on' && !(items[k + 1]?.task && k + 2 >= items.length))
+      break;
   }
   if (before && after && (after.at === to || /^(of|on|for|to|doing|at|in|went)$/.test(w(items, to))))
     return after;
@@ -108,7 +109,7 @@ const MARK_WORDS = new Set(
 const START =
   / (started|start|starting|began|begin|begun|beginning|kicked off|kicking off|sat down|sat down to it|set to|opened|resumed|got going|got started|clocked on|clocking on|off we go|picked it up|picked up again|took it up|back on it|back at it|back to it|went back to|back to|back on|back at|picked it up again|took up|since|in since|going since|got stuck in|set about|got cracking|on it from|up and running) $/;
 const STOP =
-  / (stopped|stop|stopping|stops|quit|quitting|finished|finish|finishing|ended|end|ends|broke for|break for|breaking for|taking a break|took a break|having a break|packed up|packing up|packed in|packed it in|packing it in|pack it in|knocked off|knocking off|knocked over|called it|calling it|called it a day|called it a night|wrapped up|wrapping up|wrapped it up|gave up|clocked off|clocking off|left off|leaving off|broke off|breaking off|closed|off|done|me done|all done|over|down tools|downed tools|put it down|put it away|laid it by|till|until|til|jacked it in|done for|finished up|finished off|finished for) $/;
+  / (stopped|stop|stopping|stops|quit|quitting|finished|finish|finishing|ended|end|ends|broke for|break for|breaking for|taking a break|took a break|having a break|packed up|packing up|packed in|packed it in|packing it in|pack it in|knocked off|knocking off|knocked over|called it|calling it|called it a day|called it a night|wrapped up|wrapping up|wrapped it up|gave up|gave it up|giving up|giving it up|clocked off|clocking off|left off|leaving off|broke off|breaking off|closed|off|done|me done|all done|over|down tools|downed tools|put it down|put it away|laid it by|till|until|til|jacked it in|done for|finished up|finished off|finished for) $/;
 
 type Mark = { at: number; end: number; mark: 'start' | 'stop'; word: string };
 
@@ -145,7 +146,8 @@ function marksOf(items: Item[]): Mark[] {
         !items[k + n + 1]?.task
       )
         break;
-      if (phrase.trim() === 'off' && !items[k - 1]?.task) break;
+      // "the binding off" is taken off
+      if (phrase.trim() === 'off' && (!items[k - 1]?.task || items[k - 1]?.part)) break;
       if (phrase.trim() === 'over' && !items.slice(Math.max(0, k - 3), k).some((x) => x.task)) break;
       if (
         (phrase.trim() === 'closed' || phrase.trim() === 'opened') &&
@@ -310,7 +312,12 @@ export function readTimes(
           m.mark === 'stop' &&
           m.at > starts[0]!.k &&
           !/^(till|until|til)$/.test(m.word) &&
-          !items.slice(m.end, m.end + 3).some((x) => x.duration),
+          !items.slice(m.end, m.end + 3).some((x) => x.duration) &&
+          // herself, or just now: "rows one to three are finished" ends no work
+          !/^(are|is|were|was|'s|'re)$/.test(w(items, m.at - 1)) &&
+          (/^(now|here|there|for|)$/.test(w(items, m.end)) ||
+            /^(i|'m|'ve|just|now|me|and|,)$/.test(w(items, m.at - 1)) ||
+            /ing( (it|up|off|in))*$/.test(m.word)),
       ));
   if (
     starts.length === 1 &&
@@ -336,9 +343,14 @@ export function readTimes(
   } else if (nowStop) {
     const a = starts[0]!;
     const at = latestClock(a.clock.minute, a.clock.fixed, now, dayOf(a.k));
+    const rest = breakOf(items, a.k, used);
     push(
       a.task,
-      { start: wallTime(at), end: state.local },
+      {
+        start: wallTime(at),
+        end: state.local,
+        ...(rest && now - at > rest.minutes ? { minutes: now - at - rest.minutes } : {}),
+      },
       'work.since-until-now',
       [items[a.k]!],
       Math.min(a.word.at, a.k),
@@ -382,7 +394,7 @@ export function readTimes(
     if (!item.duration || used.has(k)) continue;
     if (
       /^(ago|old|late|early|later|from|apart)$/.test(w(items, k + 1)) ||
-      /^(another|every|in|within)$/.test(w(items, k - 1))
+      (/^(another|every|in|within)$/.test(w(items, k - 1)) && w(items, k - 2) !== 'put')
     )
       continue;
     if (isBreak(items, k) && items.some((x) => x.span || x.clock)) continue;
@@ -474,7 +486,7 @@ type Push = (
 ) => void;
 
 const BACK =
-  / (back (at|to|on) (it|work)|back at it|carrying on|resuming|right back to it|starting again|off again|on we go|picking (it|things) (back )?up again|back in the chair) $/;
+  / (back (at|to|on) (it|work)|back at it|carrying on|resuming|right back to it|starting again|off again|on we go|picking (it|things) (back )?up again|back in the chair|back from (my )?(lunch|tea|dinner|supper|the (shop|shops|door|phone))|back to work( after .*)?|back after (my )?(lunch|tea|dinner|supper)) $/;
 const LEAVE = new Set([
   'there',
   'here',
@@ -503,16 +515,19 @@ function readBareMarks(
   const running = state.memory.running;
   const ran = running ?? state.memory.ran;
   const all = wordsOf(items, 0, items.length);
-  if (
-    / (if|when|before|after|once|must|will|'ll|going to|gonna|should|need|needs|to start|next|tomorrow) /.test(
-      all,
-    ) &&
-    !/ (now|done) /.test(all)
-  )
-    return;
   let said = false;
   for (const m of marks) {
     if (used.has(m.at)) continue;
+    // "when I start", "going to stop": not now
+    if (
+      / (if|when|before|after|once|must|will|'ll|gonna|should|need|needs|to|next|want|wants|could|might|ca n't|never) $/.test(
+        wordsOf(items, m.at - 1, m.at),
+      ) ||
+      / (going to|before i|when i|until i|till i|after i|once i|if i|need to|about to|have to) (be )?$/.test(
+        wordsOf(items, m.at - 3, m.at),
+      )
+    )
+      continue;
     const after = nearTask(items, m.end, 4);
     const before = nearTaskBefore(items, m.at, 4);
     const task = after ?? before;
@@ -547,12 +562,29 @@ function readBareMarks(
       ) {
         push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', [items[m.at]!], m.at, m.end);
         said = true;
+      } else if (
+        items.length <= 5 &&
+        /^(starting|start|begin|beginning|started|kicking off)$/.test(m.word) &&
+        !items.some((x) => x.place || x.action || x.object)
+      ) {
+        push(undefined, { mark: 'start' }, 'work.starting', [items[m.at]!], m.at, m.end);
+        said = true;
       }
+      continue;
+    }
+    // "picking up where I left off"
+    if (/^left off$/.test(m.word) && items.slice(0, m.at).some((x) => x.w === 'where')) {
+      push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', items, 0, m.end);
+      said = true;
       continue;
     }
     // a stop without a task must be about herself
     const rest = wordsOf(items, m.end, m.end + 3);
     const self =
+      (/^(finished|finishing|done|finish)( for)?$/.test(m.word) &&
+        / (for (tonight|today|now|the (day|night|evening))|up for) /.test(
+          wordsOf(items, m.at + 1, m.at + 5),
+        )) ||
       /^(stopping|quitting|knocking off|packing it in|packing up|packed up|packed it in|called it|calling it|called it a day|called it a night|knocked off|leaving off|left off|broke off|breaking off|wrapping up|me done|down tools|downed tools|put it away|put it down|jacked it in|clocking off|clocked off|finishing up|stopped|stop|done for|all done|pack it in)$/.test(
         m.word,
       );
@@ -602,7 +634,7 @@ function readBareMarks(
     return;
   }
   if (
-    / (leave|leaving|left) it (there|at that|here) | that 's me (for|done|finished)| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day)| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /.test(
+    / (leave|leaving|left) it (there|at that|here) | that 's me (for|done|finished)| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day|one (day|night))|that 'll do (for|me)|gave (it|up) up|that 's your lot|shutting up shop|lights out| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /.test(
       all,
     )
   ) {
