@@ -4,11 +4,14 @@ import rateLimit from '@fastify/rate-limit';
 import serveStatic from '@fastify/static';
 import Fastify, { type FastifyInstance } from 'fastify';
 import { Hearing } from './hearing.ts';
+import { LanDoor } from './lan/lan-door.ts';
+import { PairedDevices } from './lan/paired-devices.ts';
 import { hearLeftOver } from './live/hear-left-over.ts';
 import { LiveSocket } from './live/live-socket.ts';
 import { answerErrors, answerUnknown } from './plugins/answer-errors.ts';
 import { guard } from './plugins/guard.ts';
 import { RecordingQueue } from './recordings/recording-queue.ts';
+import { deviceRoutes } from './routes/device-routes.ts';
 import { exportRoutes } from './routes/export-routes.ts';
 import { mediaRoutes } from './routes/media-routes.ts';
 import { openapiRoute } from './routes/openapi-route.ts';
@@ -30,6 +33,8 @@ export type AppOptions = {
   modelsDir?: string;
   /** Names besides the loopback's by which the server may be called. */
   hosts?: readonly string[];
+  /** Addresses of this machine on the network, where other devices are to be let in. */
+  lan?: readonly string[];
   /** False in tests; else warnings and errors go to standard error. */
   logging?: boolean;
 };
@@ -38,12 +43,13 @@ declare module 'fastify' {
   interface FastifyInstance {
     library: Library;
     hearing: Hearing | undefined;
+    door: LanDoor | undefined;
   }
 }
 
 /** Builds the server without listening. Opens the data folder; `close` gives it free again. */
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
-  const hosts = options.hosts ?? [];
+  const hosts = [...(options.hosts ?? []), ...(options.lan ? LanDoor.hosts(options.lan) : [])];
   const library = await Library.open(options.dataFolder, options.fs ?? nodeFileSystem);
   const app = Fastify({
     logger: options.logging === false ? false : { level: 'warn', stream: process.stderr },
@@ -57,6 +63,13 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const queue = hearing && new RecordingQueue(library, hearing);
   app.decorate('library', library);
   app.decorate('hearing', hearing);
+  const devices = await PairedDevices.open(library.fs, library.folder);
+  const door =
+    options.lan &&
+    (await LanDoor.open(library.folder, options.lan, devices, (request, response) =>
+      app.routing(request, response),
+    ));
+  app.decorate('door', door);
   app.removeContentTypeParser('text/plain');
   answerErrors(app);
   guard(app, hosts);
@@ -92,6 +105,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     backups: backups.state,
   }));
   openapiRoute(app);
+  deviceRoutes(app, devices, door, (id) => live.sendAway(id));
   quiltRoutes(app, library);
   await mediaRoutes(app, library, queue);
   exportRoutes(app, library);
@@ -99,9 +113,13 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(serveStatic, { root: PAGE, maxAge: 0 });
   answerUnknown(app);
 
-  const live = new LiveSocket({ library, hosts, hearing, queue });
+  const live = new LiveSocket({ library, hosts, hearing, queue, door });
   live.attach(app.server);
-  app.addHook('preClose', async () => live.close());
+  if (door) live.attach(door.server);
+  app.addHook('preClose', async () => {
+    live.close();
+    await door?.close();
+  });
   app.addHook('onListen', async () => {
     backups.start();
     // After the first page can be served: loading the model takes all the processor there is.

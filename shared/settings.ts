@@ -31,3 +31,23 @@ export const QuiltCard = z.object({
   entries: z.number(),
 });
 export type QuiltCard = z.infer<typeof QuiltCard>;
+
+/** A phone or tablet that was let in from the network. */
+export const PairedDevice = z.object({
+  id: z.string(),
+  name: z.string(),
+  pairedAt: z.string(),
+  lastSeenAt: z.string(),
+});
+export type PairedDevice = z.infer<typeof PairedDevice>;
+
+/** How another device is let in, as the machine itself is told. */
+export const Pairing = z.object({
+  /** False where the server does not listen on the network. */
+  on: z.boolean(),
+  links: z.array(z.string()).optional(),
+  state: z.enum(['open', 'used', 'locked', 'expired']).optional(),
+  code: z.string().optional(),
+  expiresAt: z.string().optional(),
+});
+export type Pairing = z.infer<typeof Pairing>;

@@ -1,8 +1,10 @@
 import type { IncomingMessage, Server } from 'node:http';
+import type { Server as SecureServer } from 'node:https';
 import type { Duplex } from 'node:stream';
 import { type RawData, type WebSocket, WebSocketServer } from 'ws';
 import { ClientMessage, type RecogniserStatus, type ServerMessage } from '../../shared/wire.ts';
 import type { Hearing } from '../hearing.ts';
+import { type LanDoor, NOT_LET_IN } from '../lan/lan-door.ts';
 import { InvalidInput } from '../plugins/answer-errors.ts';
 import { whyForeign } from '../plugins/guard.ts';
 import type { RecordingQueue } from '../recordings/recording-queue.ts';
@@ -14,6 +16,8 @@ import { MicrophoneStream } from './microphone-stream.ts';
 import { OrphanedSound } from './orphaned-sound.ts';
 
 const PATH = '/live';
+/** Close code by which a page knows that its device is no longer let in (4000 to 4999 are the application's own, RFC 6455 7.4.2). */
+const SENT_AWAY = 4401;
 /** A note of 100,000 characters as JSON; a second of audio is 32 kB. */
 const MAX_MESSAGE_BYTES = 2 * 1024 * 1024;
 const HEARTBEAT_MS = 20_000;
@@ -30,6 +34,8 @@ export type LiveOptions = {
   /** Undefined where this server has no ears. */
   hearing: Hearing | undefined;
   queue: RecordingQueue | undefined;
+  /** Where the server listens on the network too: who may come in. */
+  door?: LanDoor | undefined;
 };
 
 /** The live socket: commands up, events down, as in shared/wire.ts. */
@@ -51,7 +57,7 @@ export class LiveSocket {
     }, HEARTBEAT_MS).unref();
   }
 
-  attach(server: Server): void {
+  attach(server: Server | SecureServer): void {
     server.on('upgrade', (request: IncomingMessage, socket: Duplex, head: Buffer) => {
       socket.on('error', () => socket.destroy());
       const why = whyForeign(request, this.options.hosts);
@@ -59,11 +65,22 @@ export class LiveSocket {
       if (new URL(request.url ?? '/', 'http://localhost').pathname !== PATH) {
         return refuseUpgrade(socket, 404, `The live socket is at ${PATH}.`);
       }
+      const { door } = this.options;
+      const who = door ? door.whoIs(request) : 'machine';
+      if (!who) return refuseUpgrade(socket, 401, NOT_LET_IN);
       this.#server.handleUpgrade(request, socket, head, (webSocket) => {
         const page = new Page(webSocket, this.options, this.#orphans, () => this.#pages.delete(page));
+        if (who !== 'machine') page.deviceId = who.id;
         this.#pages.add(page);
       });
     });
+  }
+
+  /** Ends the windows of a device that is no longer let in. */
+  sendAway(deviceId: string): void {
+    for (const page of this.#pages) {
+      if (page.deviceId === deviceId) page.end(SENT_AWAY, 'This device was sent away.');
+    }
   }
 
   close(): void {
@@ -84,6 +101,8 @@ function refuseUpgrade(socket: Duplex, status: number, why: string): void {
 /** One window's end of the socket. */
 class Page {
   #alive = true;
+  /** The device whose window this is; undefined on the machine itself. */
+  deviceId: string | undefined;
   #store: QuiltStore | undefined;
   #unsubscribe: () => void = () => undefined;
   /** Last event number sent, so that events sent while resuming are neither lost nor sent twice. */

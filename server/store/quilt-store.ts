@@ -10,7 +10,7 @@ import { type Damage, Journal } from './journal.ts';
 export class Refusal extends Error {
   constructor(
     message: string,
-    readonly statusCode: 403 | 404 | 409 | 413 | 415 | 422 = 409,
+    readonly statusCode: 401 | 403 | 404 | 409 | 413 | 415 | 422 = 409,
     readonly field?: string,
   ) {
     super(message);

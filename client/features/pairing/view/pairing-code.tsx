@@ -38,8 +38,8 @@ export function PairingCode(): JSX.Element | null {
               {now.code.slice(0, 3)} {now.code.slice(3)}
             </p>
             <p class="small quiet">
-              It works once, for ten minutes. The browser there warns of a certificate it does not know: it was
-              made on this machine.
+              It works once, for ten minutes. The browser there warns of a certificate it does not know: it
+              was made on this machine.
             </p>
           </div>
         </>

@@ -8,7 +8,6 @@ import { PairingCode } from './pairing-code.tsx';
 export function PhonesSettings(): JSX.Element {
   // A device that has just been let in with the code is to stand in the list.
   const state = pairing.value?.state;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: asked again when the code's state changes
   useEffect(() => {
     void loadDevices();
   }, [state]);
