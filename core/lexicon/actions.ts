@@ -92,6 +92,8 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['photos|pictures|photographs|pics taken|done', 'photograph', 'past'],
   ['cut out and pieced in', 'replace', 'past'],
   ['swapped out', 'replace', 'past'],
+  ['hand|machine stitching|sewing', 'resew', 'ing'],
+  ['hand|machine sewn|sewed', 'resew', 'past'],
   ['out of the wash|bath', 'wash', 'past'],
   ['been through the wash|bath|tub', 'wash', 'past'],
   ['went|gone through the wash|bath', 'wash', 'past'],

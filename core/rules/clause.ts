@@ -300,10 +300,28 @@ export function isSound(items: Item[], k: number): boolean {
   return true;
 }
 
+/** "the worn one", "that torn block", "over the worn patch": a word that only tells which is meant. */
+export function isAttribute(items: Item[], k: number): boolean {
+  return (
+    items[k]!.finding !== 'old-repair' &&
+    /^(the|that|this|those|these|its|other|two|three|both)$/.test(items[k - 1]?.w ?? '') &&
+    (items[k - 1]?.quantity === undefined || /^(the|those|both)$/.test(items[k - 2]?.w ?? '')) &&
+    (/^(one|ones|block|blocks|piece|pieces|bit|bits|part|parts|area|areas|place|places|spot|patch|silk|cloth|fabric|corner|edge|edges|section|stretch|seam)$/.test(
+      items[k + 1]?.w ?? '',
+    ) ||
+      items[k + 1]?.fabric !== undefined)
+  );
+}
+
 /** Does this item say that something is so or is done? */
 export function isPredicate(items: Item[], k: number): boolean {
   const item = items[k]!;
   if (item.finding === 'sound' && !isSound(items, k)) return false;
+  if (
+    item.finding &&
+    (isAttribute(items, k) || (item.w === 'torn' && /^('m|am|honestly)$/.test(items[k - 1]?.w ?? '')))
+  )
+    return false;
   if (item.finding || item.measure === 'diagonal') return true;
   if (item.w === 'ditto' || item.w === 'likewise') return true;
   if (item.action) {
@@ -320,10 +338,14 @@ export function isPredicate(items: Item[], k: number): boolean {
       /^(with|in|by|w|of|using|and|,|some|the|a)$/.test(items[k - 1]?.w ?? '')
     )
       return false;
+    // "the seam joining row two to row three"
+    if (item.w === 'joining' && items[k - 1]?.seam) return false;
+    if (/ (stitching|sewing)$/.test(item.w) && form === 'ing') return isIngVerb(items, k);
     if (form !== 'base') return !((item.part || item.object) && form === 'ing' && !isIngVerb(items, k));
     if (item.w === 'left') return true;
     const before = items[k - 1]?.w ?? '';
     if (isTerseVerb(items, k) || isGiven(items, k)) return true;
+    if (item.w === 'dry' && /^('s|is|are|now|fully|bone|nearly|quite|all|finally)$/.test(before)) return true;
     // "photos 5-2, 8-3", "pictures of the back"
     if (/^(photos|photographs|pics|pictures)$/.test(item.w))
       return items[k + 1]?.w === 'of' || items[k + 1]?.place !== undefined;
@@ -379,9 +401,20 @@ export function isPredicate(items: Item[], k: number): boolean {
 /** "2-3: patch or darn?", "patch 1-1, replace 1-6", "4-1 darn or patch": a noun that stands alone tells what to do. */
 export function isTerseVerb(items: Item[], k: number): boolean {
   const item = items[k]!;
-  if (!/^(patch|darn|mend)$/.test(item.w)) return false;
   const before = items[k - 1];
   const next = items[k + 1];
+  // "1-1 replace, 1-2 patch, 1-3 leave"
+  if (
+    before?.place &&
+    before.place.kind !== 'part' &&
+    item.action?.form === 'base' &&
+    !item.object &&
+    !item.seam &&
+    !item.stitch &&
+    (!next || next.token.kind === 'mark' || /^(or|and|&|tomorrow|tmrw|next|later|then|but)$/.test(next.w))
+  )
+    return true;
+  if (!/^(patch|darn|mend)$/.test(item.w)) return false;
   if (
     before &&
     !before.place &&
@@ -914,6 +947,8 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
     !between.some((x) => x.w === 'and' || x.w === ',')
   )
     return false;
+  // "whipped closed", "zigzagged shut": one act
+  if (item.action && lastItem.action && lastItem.stitch && between.length === 0) return false;
   // findings side by side: "splitting into strips", "stained and torn" is cut elsewhere
   if (item.finding && lastItem.finding && between.length === 0) return false;
   // "the loss in 3-2 is patched": the damage is what the work was done to

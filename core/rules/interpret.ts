@@ -377,6 +377,7 @@ function treatment(
     mood = 'dropped';
   }
   let status = mood as TreatmentState;
+  if (status === 'done' && way.form === 'past' && goesOnPlanned(state, clause)) status = 'planned';
   if (way.action === 'leave') status = leaveState(clause, sentence, status);
   if (way.form === 'noun' && status === 'done' && /\b(or|either)\b/.test(sentence) && clause.asked)
     status = 'considering';
@@ -611,6 +612,23 @@ function isOthers(items: Item[], at: number): boolean {
   return false;
 }
 
+/** "1-1 to be replaced, 1-2 patched": the second leans on the "to be" of the first. */
+function goesOnPlanned(state: ReaderState, clause: Clause): boolean {
+  if (!/^(,|and|&)$/.test(clause.joint)) return false;
+  if (clause.items.some((x) => /^(is|was|are|were|'s|has|have|had|'ve|i|got|now|already)$/.test(x.w)))
+    return false;
+  const before = state.clauses[state.clauses.indexOf(clause) - 1];
+  if (!before || before.sentence !== clause.sentence) return false;
+  const last = state.drafts.at(-1);
+  if (last?.entry.kind !== 'treatment' || last.entry.state !== 'planned') return false;
+  const told = ` ${before.items.map((x) => x.w).join(' ')} `;
+  return / (to be|will be|'ll be|gets|get|getting|must be|should be|needs|wants|has to be|have to be) /.test(
+    told,
+  )
+    ? before.items.some((x) => x.action?.form === 'past')
+    : goesOnPlanned(state, before);
+}
+
 function leaveState(clause: Clause, sentence: string, status: TreatmentState): TreatmentState {
   if (status === 'dropped') return 'dropped';
   if (clause.asked || looksUndecided(sentence)) return 'considering';
@@ -836,7 +854,17 @@ function condition(
     if (!putIn) {
       usedFabric = fabric;
       const one = placed.kind === 'specific' ? undefined : oneOfCloth(items, k, state);
-      const told = placed.kind === 'pronoun' ? placed.places.filter((p) => blocks.includes(p)) : [];
+      const near = items
+        .slice(k + 1, k + 4)
+        .find(
+          (x) =>
+            x.place &&
+            /^(under|underneath|beneath|behind|below|in|at)$/.test(items[items.indexOf(x) - 1]?.w ?? ''),
+        );
+      const told =
+        placed.kind === 'pronoun' && near && items.indexOf(near) < c.at
+          ? placed.places.filter((p) => blocks.includes(p))
+          : [];
       if (placed.kind === 'specific' && placed.places.some((p) => splitBlock(p))) {
         // "the gray stripe in row four": the cloth's blocks of those named, where there are any
         const inside = placed.places.filter((p) => blocks.includes(p));
@@ -965,6 +993,8 @@ function carriedForCondition(
         (d.entry as { places?: string[] }).places?.length,
     );
   const lastPlaces = (last?.entry as { places?: string[] } | undefined)?.places;
+  const topical = state.topic?.sentence === v.sentence ? state.topic.places : undefined;
+  if (topical && placed.kind === 'none') return topical;
   if (
     c.finding === 'broken-stitching' &&
     !placed.places.length &&
@@ -1045,6 +1075,11 @@ function sameAgain(
       words,
     ) ||
     (short && / (as well|too|also|again) /.test(words) && placed.kind === 'specific') ||
+    (state.clauses.length === 1 &&
+      short &&
+      placed.kind === 'specific' &&
+      / (and|also|plus) /.test(words.slice(0, 10)) &&
+      clause.items.every((x) => x.place || /^(and|also|plus|the|,|in|on|then|now|&)$/.test(x.w))) ||
     /^ (" |'' )/.test(words);
   if (
     !same ||

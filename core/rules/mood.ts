@@ -9,7 +9,7 @@ const DECIDED =
 const AGAINST =
   /\b(decided against|off the table|called off|not going to|not gonna|ruled out|is out of the question|no longer|forget|drop the idea|dropped the idea|wo n't|will not|not to|gone off the idea|scrapped|never mind|thought better|out of the question|given up on|giving up on|abandon|abandoned|scrap|is off|'s off|are off|not doing|instead of|rather than|n't (going to|gonna)|not washing|decided not)\b/;
 const PLANNED =
-  /\b(will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|going on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
+  /\b(will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
 export const looksUndecided = (words: string): boolean => CONSIDERING.test(words);
 export const looksAgainst = (words: string): boolean => AGAINST.test(words);

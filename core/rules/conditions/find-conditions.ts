@@ -1,6 +1,6 @@
 import type { Finding } from '../../../shared/vocabulary.ts';
 import { GONE_WORDS } from '../../lexicon/failures.ts';
-import { removalAt } from '../clause.ts';
+import { isAttribute, isSound, removalAt } from '../clause.ts';
 import type { Item } from '../item.ts';
 import { isNegated } from '../mood.ts';
 
@@ -29,7 +29,7 @@ export function findConditions(
         finding: refined,
         at: k,
         items: [item],
-        pointed: treating && isPointed(items, k, item),
+        pointed: treating && isPointed(items, k),
         rule: `condition.${refined}`,
       });
       continue;
@@ -37,20 +37,10 @@ export function findConditions(
     if (item.fail) {
       const failing = failure(items, k, thing);
       if (failing && !isNegated(items, k, 3))
-        found.push({ ...failing, at: k, pointed: treating && isPointed(items, k, item) });
+        found.push({ ...failing, at: k, pointed: treating && isPointed(items, k) });
     }
   }
   return dedupe(found);
-}
-
-/** "the worn one", "that torn block": a word that only tells which is meant. */
-function isAttribute(items: Item[], k: number): boolean {
-  return (
-    /^(the|that|this|those|its|other)$/.test(w(items, k - 1)) &&
-    /^(one|ones|block|blocks|piece|bit|part|area|place|spot|patch|bits|places|silk|cloth|fabric)$/.test(
-      w(items, k + 1),
-    )
-  );
 }
 
 /** Findings said twice over in one clause are one ("shattered … splitting into strips"). */
@@ -78,6 +68,7 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
   const hasStitches = items.some((x) => x.stitches && !x.seam);
   switch (finding) {
     case 'sound': {
+      if (!isSound(items, k)) return undefined;
       if (
         /^(good|fine|strong|firm|okay|ok|all right|alright|stable|perfect|crisp|sound|healthy)$/.test(word)
       ) {
@@ -209,6 +200,8 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
       return 'mildew';
     case 'puckering':
       if (treating && /^(puckers|pucker)$/.test(word)) return undefined;
+      // "the puckers went with it"
+      if (/^(went|came out|gone|disappeared|dropped out)$/.test(after)) return undefined;
       return 'puckering';
     default:
       return finding;
@@ -283,6 +276,17 @@ function failure(
     )
   )
     return { finding: 'broken-stitching', items: [binding, item], rule: 'condition.binding-loose' };
+  const apart =
+    /^(come|came|coming|pulled|pulling) (apart|away|undone|open|loose|adrift)$|^(gaping|opened up|opening up|popped open)$/.test(
+      word,
+    );
+  if (
+    apart &&
+    near(
+      (x) => x.part === 'border' || x.part === 'sashing' || (x.place?.places[0] ?? '').startsWith('border'),
+    )
+  )
+    return { finding: 'split-seam', items: [item], rule: 'condition.border-away' };
   const cloth = near(
     (x) =>
       x.w === 'piece' ||
@@ -299,6 +303,8 @@ function failure(
     return cloth && cloth.fabric
       ? { finding: 'tear', items: [cloth, item], rule: 'condition.cloth-split' }
       : { finding: 'split-seam', items: [item], rule: 'condition.split-alone' };
+  if (apart && near((x) => x.place?.kind === 'blocks' || x.place?.kind === 'pointer'))
+    return { finding: 'split-seam', items: [item], rule: 'condition.come-apart' };
   if (/^(perished|rotted|rotten)$/.test(word))
     return { finding: 'thin', items: [item], rule: 'condition.perished' };
   return undefined;
@@ -308,7 +314,7 @@ function failure(
  * "the tear", "that split seam", "its hole": damage known already, as the thing worked on. "a hole", "because of a hole",
  * "the hole: patched" are told.
  */
-function isPointed(items: Item[], k: number, item: Item): boolean {
+function isPointed(items: Item[], k: number): boolean {
   for (let m = k - 1; m >= Math.max(0, k - 5); m--) {
     const x = items[m]!;
     if (
@@ -322,6 +328,5 @@ function isPointed(items: Item[], k: number, item: Item): boolean {
     if (/^(the|that|this|those|these|its|their|both|each|all)$/.test(x.w)) return true;
     if (x.action || removalAt(items, m)) return true;
   }
-  void item;
   return false;
 }

@@ -252,7 +252,19 @@ export const WHOLE_PART_AFTER = new Set(['round', 'around']);
 /** "along the top", "down the left", "across the bottom": a side of the border, or else of the edge. */
 function sideAlone(tokens: Token[], i: number): PlaceFound | undefined {
   const way = w(tokens, i - 2);
-  if (w(tokens, i - 1) !== 'the' || !/^(along|across|down|up)$/.test(way)) return undefined;
+  if (w(tokens, i - 1) !== 'the' || !/^(along|across|down|up|off|from)$/.test(way)) return undefined;
+  // "trimmed half an inch off the bottom", but "took the patch off the top"
+  if (
+    /^(off|from)$/.test(way) &&
+    !tokens
+      .slice(Math.max(0, i - 8), i - 2)
+      .some((t) =>
+        /^(inch|inches|in|cm|mm|eighths?|quarters?|centimetres?|centimeters?|millimetres?|millimeters?|half|sliver|strip|whisker)$/.test(
+          t.w,
+        ),
+      )
+  )
+    return undefined;
   const sides = readSides(tokens, i);
   if (!sides) return undefined;
   // "squared up the top" names no side; "up the left" does

@@ -421,7 +421,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     }
     if (word === 'the' && noun === 'corner' && /^(diagonally|opposite)$/.test(w(tokens, i + 2)))
       return undefined;
-    if (word === 'the' && noun === 'corner') {
+    if (word === 'the' && noun === 'corner' && w(tokens, i + 2) !== 'of') {
       const corner = [focus, ...[...ctx.earlier].reverse()].find(
         (g) => g.some((p) => p.startsWith('corner')) || g.some((p) => isCornerBlock(grid, p)),
       );

@@ -19,7 +19,7 @@ export type ClausePlaces = {
  */
 export function placesOfClause(given: Item[]): ClausePlaces {
   const items = sidesOfBorder(given);
-  const placed = items.filter((x) => x.place);
+  const placed = items.filter((x, k) => x.place && !isEdgeOfBlock(items, k));
   const outside = placed.some((x) => x.place!.outside && !x.place!.places.length);
   const shut = excluded(items);
   if (shut.size) {
@@ -163,4 +163,15 @@ function sidesOfBorder(items: Item[]): Item[] {
       ? { ...x, place: { ...x.place, places: x.place.places.map((p) => p.replace('edge-', 'border-')) } }
       : x,
   );
+}
+
+/** "along the left edge of 3-1": the block is meant, and the edge is its own. */
+function isEdgeOfBlock(items: Item[], k: number): boolean {
+  const place = items[k]!.place!;
+  if (place.kind !== 'part' || !place.places.every((p) => /^(edge|corner)/.test(p))) return false;
+  let m = k + 1;
+  if (items[m]?.w !== 'of' && items[m]?.w !== 'in') return false;
+  m++;
+  if (items[m]?.w === 'the') m++;
+  return items[m]?.place?.kind === 'blocks' && items[m]!.place!.places.length === 1;
 }

@@ -161,7 +161,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
       if (
         !(item.w === 'patch' && !/ (behind|underneath|under|beneath) /.test(after)) &&
         !/ (turned|folded|tucked|turning|edges) under /.test(after) &&
-        !(items.slice(k + 1).some((x) => x.finding) && !plainVerbNear(items, k)) &&
+        !(items.some((x, m) => m > k && x.finding && isPredicate(items, m)) && !plainVerbNear(items, k)) &&
         !removalSoon(items, k)
       ) {
         const verb =
@@ -317,9 +317,10 @@ export function findWays(items: Item[], thing?: string): Way[] {
       continue;
     }
     // Putting a border, a binding, a label on
+    const verb = item.w.split(' ').at(-1)!;
     const on =
-      /^(put|sewed|sewn|sew|stitched|attached|attach|add|added|adding|attaching|sewing|putting|goes|go|going|went|gets|on|fixed|joined|fix|set|whipped|stitch|reattached|mitred|mitered|machined|got|ran|run)$/.test(
-        item.w,
+      /^(put|sewed|sewn|sew|stitched|attached|attach|add|added|adding|attaching|sewing|putting|goes|go|going|went|gets|on|fixed|joined|fix|set|whipped|stitch|reattached|mitred|mitered|machined|got|ran|run|stitching)$/.test(
+        verb,
       );
     if (
       on &&
@@ -366,10 +367,10 @@ export function findWays(items: Item[], thing?: string): Way[] {
       const form: Way['form'] =
         item.action?.form ??
         (/^(put|sewed|sewn|stitched|attached|added|went|on|fixed|joined|set|whipped|mitred|mitered|reattached|machined|got|ran)$/.test(
-          item.w,
+          verb,
         )
           ? 'past'
-          : /ing$/.test(item.w)
+          : /ing$/.test(verb)
             ? 'ing'
             : 'base');
       const spoken: Way['form'] =
@@ -685,6 +686,16 @@ function isLeave(items: Item[], k: number): boolean {
   if (w === 'leaving') return !/ (a gap|for town|room|at |the house|by ) /.test(after);
   if (w === 'left') {
     if (items[k]!.place) return false;
+    // "4-5 left", "4-5 can be left"
+    const lead = items[k - 1];
+    const next = items[k + 1];
+    if (
+      (!next || /^(,|and|for|\)|then|but|too)$/.test(next.w)) &&
+      lead &&
+      ((lead.place && lead.place.kind !== 'part') ||
+        / (can|could|to|should|will|'ll|may|might|get|gets|best) (be )?$/.test(before))
+    )
+      return !items.some((x) => x.quantity?.unit || x.duration);
     return / (it|that|them|those|the|alone|as|be|well|just|this|both|these) /.test(after.slice(0, 8)) &&
       !/ (on|to|over|hand|edge|side|with|is|what 's|whats|anything|have|i 've|'ve) $/.test(
         before.replace(/ (i|just|have|'ve|and|is|was|'s|are|be|'re) $/, ' x '),
@@ -798,7 +809,7 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
   if (v === 'clean' && w === 'clean' && / (is|'s|was|came|come|are|looks?|up) $/.test(before))
     return undefined;
   if (v === 'clean' && w === 'cleaned' && / (machine) /.test(after)) return undefined;
-  if (v === 'press' && / (iron on|on) $/.test(before)) return undefined;
+  if (v === 'press' && (/ (iron on|on) $/.test(before) || /^ (on|onto) /.test(after))) return undefined;
   if (v === 'label' && items[k]!.w === 'label')
     return / (to|will|'ll|must|gonna) $/.test(before) || /^ (it|the)/.test(after) ? 'label' : undefined;
   if (v === 'bind' && w === 'binding') return 'bind';

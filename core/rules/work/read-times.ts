@@ -107,7 +107,7 @@ const MARK_WORDS = new Set(
 );
 
 const START =
-  / (started|start|starting|began|begin|begun|beginning|kicked off|kicking off|sat down|sat down to it|set to|opened|resumed|got going|got started|clocked on|clocking on|off we go|picked it up|picked up again|took it up|back on it|back at it|back to it|went back to|back to|back on|back at|picked it up again|took up|since|in since|going since|got stuck in|set about|got cracking|on it from|up and running) $/;
+  / (started|start|starting|began|begin|begun|beginning|kicked off|kicking off|sat down|sat down to it|set to|opened|resumed|got going|got started|clocked on|clocking on|off we go|picked it up|picked up again|took it up|back on it|back at it|back to it|went back to|back to|back on|back at|picked it up again|took up|since|in since|going since|got stuck in|set about|got cracking|getting going|getting stuck in|getting stuck into|cracking on|making a start|made a start|getting down to|got down to|on it from|up and running) $/;
 const STOP =
   / (stopped|stop|stopping|stops|quit|quitting|finished|finish|finishing|ended|end|ends|broke for|break for|breaking for|taking a break|took a break|having a break|packed up|packing up|packed in|packed it in|packing it in|pack it in|knocked off|knocking off|knocked over|called it|calling it|called it a day|called it a night|wrapped up|wrapping up|wrapped it up|gave up|gave it up|giving up|giving it up|clocked off|clocking off|left off|leaving off|broke off|breaking off|closed|off|done|me done|all done|over|down tools|downed tools|put it down|put it away|laid it by|till|until|til|jacked it in|done for|finished up|finished off|finished for) $/;
 
@@ -135,7 +135,7 @@ function marksOf(items: Item[]): Mark[] {
       const before = w(items, k - 1);
       const after = w(items, k + n);
       if (
-        /^(to|not|n't|until|till|before|when|never|the|a)$/.test(before) &&
+        /^(to|not|n't|until|till|before|when|never|the|a|'d|would|they|she|he|it)$/.test(before) &&
         !/^(till|until|til|end|start)$/.test(phrase.trim())
       ) {
         if (!(before === 'to' && phrase.trim() === 'stop')) break;
@@ -147,6 +147,15 @@ function marksOf(items: Item[]): Mark[] {
       )
         break;
       // "the binding off" is taken off
+      // "put it down for some net" decides, "put it down for tonight" stops
+      if (
+        /^put it (down|away)$/.test(phrase.trim()) &&
+        after !== '' &&
+        !/ (for (now|tonight|today|the (day|night|evening))|now|there|at|,) /.test(
+          wordsOf(items, k + n, k + n + 3),
+        )
+      )
+        break;
       if (phrase.trim() === 'off' && (!items[k - 1]?.task || items[k - 1]?.part)) break;
       if (phrase.trim() === 'over' && !items.slice(Math.max(0, k - 3), k).some((x) => x.task)) break;
       if (
@@ -163,7 +172,7 @@ function marksOf(items: Item[]): Mark[] {
 }
 
 const UNKNOWN_LENGTH =
-  / (could ?n't (tell|say)|ca n't (tell|say|remember)|could not (tell|say)|do n't (know|remember|recall)|did ?n't (note|notice|write|look|log|check|time|clock|keep)|not (noted|written|sure how long|timed)|forgot (to )?(note|time|look|write|clock|the time|check)|no idea (how long|when|what time)|lost track|for a good while|for a while|a good while|a fair while|never (noted|looked|timed|wrote)|times? (not|un)|how long i|goodness knows|who knows|heaven knows|lord knows) /;
+  / (spent (a|some|a good|quite a) (while|time|bit)|could ?n't (tell|say)|ca n't (tell|say|remember)|could not (tell|say)|do n't (know|remember|recall)|did ?n't (note|notice|write|look|log|check|time|clock|keep)|not (noted|written|sure how long|timed)|forgot (to )?(note|time|look|write|clock|the time|check)|no idea (how long|when|what time)|lost track|for a good while|for a while|a good while|a fair while|never (noted|looked|timed|wrote)|times? (not|un)|how long i|goodness knows|who knows|heaven knows|lord knows) /;
 
 /** Reads the time at work told in one sentence, and claims its words. */
 export function readTimes(
