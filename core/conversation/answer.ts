@@ -1,5 +1,5 @@
 import type { Entry } from '../../shared/entry.ts';
-import type { Action, Material } from '../../shared/vocabulary.ts';
+import type { Action, Material, MaterialUse } from '../../shared/vocabulary.ts';
 import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import { blockAt, splitBlock, unique } from '../rules/places/grid.ts';
@@ -116,6 +116,7 @@ function answerPlace(a: Answering): boolean {
     found = placesHeard(a, a.items);
     from = a.items;
   }
+  if (!found.length) found = [numberHeard(a), sideOfSeveral(a, open)].find((p) => p !== undefined) ?? [];
   const cloth = from.find((x) => x.fabric?.names.length === 1);
   const inCloth = cloth ? (a.state.fabrics.blocks[cloth.fabric!.names[0]!] ?? []) : [];
   if (!found.length) found = [...inCloth];
@@ -185,6 +186,46 @@ function placesHeard(a: Answering, items: Item[]): string[] {
   return said.places;
 }
 
+/** "six, not nine" after a block outside the grid: the number that was wrong is put right. */
+function numberHeard(a: Answering): string[] | undefined {
+  const { heard } = a.last;
+  const { grid } = a.state;
+  if (!heard || a.items.length > 8) return undefined;
+  const number = a.items.find(
+    (x, k) =>
+      x.quantity?.value !== undefined && !x.quantity.unit && !/^(not|n't)$/.test(a.items[k - 1]?.w ?? ''),
+  );
+  const n = number?.quantity?.value;
+  if (n === undefined) return undefined;
+  const block = heard.row > grid.rows ? blockAt(grid, n, heard.block) : blockAt(grid, heard.row, n);
+  return block === undefined ? undefined : [block];
+}
+
+/** "the lower one", "the left-hand one", "the first": one of the blocks of the cloth that was named. */
+function sideOfSeveral(a: Answering, open: Standing[]): string[] | undefined {
+  const fabric = open
+    .map(({ was }) => ('fabric' in was ? was.fabric : undefined))
+    .find((f) => f !== undefined);
+  const all = fabric === undefined ? [] : (a.state.fabrics.blocks[fabric] ?? []);
+  if (all.length < 2 || a.items.length > 8) return undefined;
+  const at = (p: string): { row: number; block: number } => splitBlock(p) ?? { row: 0, block: 0 };
+  const rows = [...all].sort((p, q) => at(p).row - at(q).row);
+  const columns = [...all].sort((p, q) => at(p).block - at(q).block);
+  const picks: [RegExp, string[], number][] = [
+    [/ (lower|bottom|lowest|last) /, rows, -1],
+    [/ (upper|top|higher|highest|first) /, rows, 0],
+    [/ (left|leftmost) /, columns, 0],
+    [/ (right|rightmost) /, columns, -1],
+    [/ second /, rows, 1],
+    [/ (middle|third) /, rows, / third /.test(a.words) ? 2 : Math.floor(all.length / 2)],
+  ];
+  for (const [said, list, k] of picks) {
+    const pick = said.test(a.words) ? list.at(k) : undefined;
+    if (pick !== undefined) return [pick];
+  }
+  return undefined;
+}
+
 function answerAction(a: Answering): boolean {
   const k = a.standing.findIndex(({ draft: { entry: e } }) => e.kind === 'treatment' && !e.action);
   if (k < 0) return false;
@@ -230,6 +271,20 @@ function answerAction(a: Answering): boolean {
       e['state'] = 'done';
     if (open.entry.minutes && !d.entry.minutes) e['minutes'] = open.entry.minutes;
     made.push({ draft: d, was: d.entry });
+  }
+  // an edging told as a stitch of its own before the deed it belongs to
+  const edged = made.find(
+    (s) => s.draft.entry.kind === 'treatment' && s.draft.entry.action !== 'resew' && s.draft.entry.stitch,
+  );
+  if (edged?.draft.entry.kind === 'treatment') {
+    const { stitch } = edged.draft.entry;
+    const twice = made.findIndex(
+      (s) =>
+        s.draft.entry.kind === 'treatment' &&
+        s.draft.entry.action === 'resew' &&
+        s.draft.entry.stitch === stitch,
+    );
+    if (twice >= 0) made.splice(twice, 1);
   }
   a.standing.splice(k, 1, ...made);
   for (const d of a.state.drafts) {
@@ -280,12 +335,21 @@ function deedsOf(a: Answering, open: Draft): Draft[] {
   for (const d of drafts) a.taken.add(d);
   for (const x of a.items) {
     if (!x.material || x.object || x.part || x.action === verb?.action) continue;
+    // "white silk thread": the cloth's name is part of the thread's
+    if (
+      x.fabric &&
+      a.items.slice(a.items.indexOf(x) + 1, a.items.indexOf(x) + 3).some((y) => y.material && !y.fabric)
+    )
+      continue;
     if (a.state.drafts.some((d) => d.entry.kind === 'material' && d.entry.material === x.material)) continue;
     const k = a.items.indexOf(x);
     const name = [x.w];
     for (
       let m = k - 1;
-      m >= 0 && a.items[m]!.token.kind === 'word' && !SMALL.test(a.items[m]!.w) && !sensed(a.items[m]!);
+      m >= 0 &&
+      a.items[m]!.token.kind === 'word' &&
+      !SMALL.test(a.items[m]!.w) &&
+      (!sensed(a.items[m]!) || a.items[m]!.fabric);
       m--
     )
       name.unshift(a.items[m]!.w);
@@ -449,7 +513,43 @@ function answerQuantity(a: Answering): boolean {
     a.used.add(cost);
   }
   takeOver(a, [item]);
+  if (open.draft.entry.kind === 'material') alsoWanted(a, open.draft.entry.use);
   return true;
+}
+
+/** "… and a spool of that cream thread while I'm at it": more of the list that the answer belongs to. */
+function alsoWanted(a: Answering, use: MaterialUse): void {
+  for (let k = a.head.length; k < a.items.length; k++) {
+    const amount = a.items[k]!;
+    if (!amount.quantity?.unit || amount.quantity.value === undefined || a.used.has(amount)) continue;
+    const m = a.items.findIndex((x, n) => n > k && n < k + 6 && x.material !== undefined);
+    const stuff = m < 0 ? undefined : a.items[m]!;
+    if (
+      !stuff ||
+      a.state.drafts.some((d) => d.entry.kind === 'material' && d.entry.material === stuff.material)
+    )
+      continue;
+    const name = a.items
+      .slice(k + 1, m + 1)
+      .filter((x) => x.token.kind === 'word' && !/^(of|that|the|this|those|my|some|a)$/.test(x.w));
+    const draft: Draft = {
+      entry: { kind: 'material', material: stuff.material!, use, name: name.map((x) => x.w).join(' ') },
+      origins: {},
+      placed: 'unneeded',
+      clause: 0,
+      sentence: 0,
+    };
+    put(draft, 'quantity', amount.quantity.value, 'answer.quantity', [amount]);
+    put(draft, 'unit', amount.quantity.unit, 'answer.quantity', [amount]);
+    put(draft, 'material', stuff.material, 'answer.quantity', [stuff]);
+    draft.origins['entry'] = {
+      rule: 'answer.quantity',
+      how: 'said',
+      from: amount.token.from,
+      to: stuff.end ?? stuff.token.to,
+    };
+    a.state.drafts.push(draft);
+  }
 }
 
 /** Drafts that stand on the words of the answer itself are no entries of their own. */

@@ -29,6 +29,8 @@ type Work = {
   /** Items that gave a change, or only said again what stands. */
   used: Set<Item>;
   changed: boolean;
+  /** Drafts that tell something of their own beside the mending. */
+  told: Set<Draft>;
 };
 type Segment = { items: Item[]; words: string };
 
@@ -50,10 +52,32 @@ export function correct(
   if (cue === 'weak' && deniesAtOnce(items)) cue = 'none';
   if (cue !== 'strong' && / (as well|too|also|another|same again|again|next) /.test(` ${words} `))
     return undefined;
-  const wrong = wrongItems(items);
-  const work: Work = { state, standing, cue, words: ` ${words} `, wrong, used: new Set(), changed: false };
-  const denied = wrong.size > 0 && items.length <= 18 && [...wrong].some((x) => standsIn(work, x));
-  if (cue === 'none' && !denied && !plainEnough(work, items)) return undefined;
+  const wrong = wrongItems(items, standing);
+  const work: Work = {
+    state,
+    standing,
+    cue,
+    words: ` ${words} `,
+    wrong,
+    used: new Set(),
+    changed: false,
+    told: new Set(),
+  };
+  const denied = wrong.size > 0 && items.length <= 18 && [...wrong].some((x) => standsIn(standing, x, state));
+  const units =
+    items.length <= 10 &&
+    items.some(
+      (x, k) =>
+        x.w === 'not' &&
+        items
+          .slice(k + 1, k + 3)
+          .some(
+            (y) =>
+              Object.hasOwn(UNIT_WORDS, y.w) &&
+              standing.some(({ was }) => 'unit' in was && was.unit === UNIT_WORDS[y.w]),
+          ),
+    );
+  if (cue === 'none' && !denied && !units && !plainEnough(work, items)) return undefined;
   if (denied && cue !== 'strong') work.cue = 'strong';
   if (work.cue === 'weak' && items.length > 34) return undefined;
   if (cue !== 'strong' && tellsWork(work)) return undefined;
@@ -68,7 +92,7 @@ export function correct(
   const extra = unconsumed(work, items);
   if (work.cue === 'none' && (extra.length || unexplained(work, items))) return undefined;
   if (work.cue === 'weak' && extra.some((d) => d.clause === 0 || extra.length > 1)) return undefined;
-  const later = extra.filter((d) => d.sentence > 0 && complete(d));
+  const later = extra.filter((d) => (d.sentence > 0 || work.told.has(d)) && complete(d));
   return [...work.standing.map((s) => s.draft), ...later];
 }
 
@@ -98,7 +122,7 @@ function tellsWork(work: Work): boolean {
 }
 
 /** The item `k` to `m` as one that names blocks. */
-const asPlace = (items: Item[], k: number, m: number, places: string[]): Item => ({
+const asPlace = (items: Item[], k: number, m: number, places: string[], rule = 'amend.block'): Item => ({
   i: items[k]!.i,
   j: items[m]!.j,
   w: items
@@ -107,7 +131,7 @@ const asPlace = (items: Item[], k: number, m: number, places: string[]): Item =>
     .join(' '),
   token: items[k]!.token,
   end: items[m]!.end ?? items[m]!.token.to,
-  place: { next: items[m]!.j, places, how: 'implied', rule: 'amend.place', kind: 'blocks' },
+  place: { next: items[m]!.j, places, how: 'implied', rule, kind: 'blocks' },
 });
 
 const HOMOPHONES: Record<string, number> = {
@@ -177,7 +201,7 @@ function resolvePlaces(state: ReaderState, standing: Standing[], items: Item[]):
     ) {
       const head = items.slice(Math.max(0, k - 8), k).map((y) => y.w);
       if (head.includes('row') && NTH[x.w]! < grid.rows) {
-        out.push(asPlace(items, k, k, rowOf(grid, NTH[x.w]! + 1)));
+        out.push(asPlace(items, k, k, rowOf(grid, NTH[x.w]! + 1), 'amend.row'));
         continue;
       }
     }
@@ -191,14 +215,14 @@ function resolvePlaces(state: ReaderState, standing: Standing[], items: Item[]):
         list[n] !== undefined
       ) {
         picked = list[n]!;
-        out.push(asPlace(items, k, k + one, [picked]));
+        out.push(asPlace(items, k, k + one, [picked], 'amend.pick'));
         k += one;
         continue;
       }
       if (/^(other|others)$/.test(x.w) && (picked !== undefined || list.length === 2)) {
         const rest = list.filter((p) => p !== picked);
         if (picked !== undefined) {
-          out.push(asPlace(items, k, k + one, rest));
+          out.push(asPlace(items, k, k + one, rest, 'amend.pick'));
           k += one;
           continue;
         }
@@ -236,8 +260,22 @@ function unexplained(work: Work, items: Item[]): boolean {
 }
 
 /** What stands after "not", "instead of" or "rather than", with what is joined to it by "and" or "or". */
-function wrongItems(items: Item[]): Set<Item> {
+function wrongItems(items: Item[], standing: Standing[]): Set<Item> {
   const wrong = new Set<Item>();
+  // "make the tear a hole", "change the ladder stitch to a running stitch"
+  const lead = items.findIndex((x) => /^(make|change|alter|swap|correct|turn)$/.test(x.w));
+  if (lead >= 0 && lead < 4) {
+    const first = items.findIndex((x, k) => k > lead && sensed(x));
+    const second = items.findIndex((x, k) => k > first && sensed(x));
+    if (
+      first > 0 &&
+      second > first &&
+      second - first <= 4 &&
+      sameSort(items[first]!, items[second]!) &&
+      standsIn(standing, items[first]!)
+    )
+      wrong.add(items[first]!);
+  }
   for (let k = 0; k < items.length; k++) {
     const w = items[k]!.w;
     const before = items[k - 1]?.w ?? '';
@@ -260,6 +298,9 @@ function wrongItems(items: Item[]): Set<Item> {
           break;
         wrong.add(x);
         taken = true;
+      } else if (standing.some(({ was }) => named(was, x))) {
+        wrong.add(x);
+        taken = true;
       } else if (SIDES[x.w] || /^(sides?|ends?)$/.test(x.w)) {
         wrong.add(x);
         taken = true;
@@ -269,6 +310,10 @@ function wrongItems(items: Item[]): Set<Item> {
   return wrong;
 }
 
+const sameSort = (a: Item, b: Item): boolean =>
+  (['finding', 'action', 'stitch', 'material', 'task', 'place', 'object', 'fabric'] as const).some(
+    (k) => a[k] !== undefined && b[k] !== undefined,
+  );
 const sameSense = (a: Item, b: Item): boolean =>
   sensed(a) && Boolean(b.material || b.object || b.stitch || b.task);
 export const sensed = (x: Item): boolean =>
@@ -289,9 +334,9 @@ export const sensed = (x: Item): boolean =>
   );
 
 /** Does the last note hold what is denied? */
-function standsIn(work: Work, x: Item): boolean {
-  const number = numberOf(work, x);
-  return work.standing.some(({ was: e }) => {
+function standsIn(standing: Standing[], x: Item, state?: ReaderState): boolean {
+  const number = state && numberOf(state, x);
+  return standing.some(({ was: e }) => {
     if (x.place?.places.length && x.place.places.every((p) => placesOf(e).includes(p))) return true;
     if (SIDES[x.w] || /^(sides?|ends?)$/.test(x.w)) return placesOf(e).some((p) => /^(border|edge)-/.test(p));
     if (e.kind === 'treatment')
@@ -326,11 +371,11 @@ const named = (e: Entry, x: Item): boolean =>
     .some((word) => word.length > 2 && word === stem(x.w.split(' ').at(-1)!));
 
 /** The number that an item says, whatever else it was taken for. */
-function numberOf(work: Work, x: Item): number | undefined {
+function numberOf(state: ReaderState, x: Item): number | undefined {
   if (x.duration) return x.duration.minutes;
   if (x.cost) return x.cost.amount;
   if (x.quantity?.value !== undefined) return x.quantity.value;
-  const read = readNumber(work.state.tokens, x.i);
+  const read = readNumber(state.tokens, x.i);
   return read && read.next >= x.j ? read.value : x.j === x.i + 1 ? x.token.value : undefined;
 }
 
@@ -366,8 +411,11 @@ function segmentsOf(items: Item[], wrong: Set<Item>): Segment[] {
     if (JOINTS.has(x.w) && !sensed(x)) {
       const next = items[k + 1];
       const list =
-        (current.at(-1)?.place && next?.place) ||
+        (current.at(-1)?.place &&
+          next?.place &&
+          !/^('s|is|are|has|had|was|were|needs|have)$/.test(items[k + 2]?.w ?? '')) ||
         (SIDES[current.at(-1)?.w ?? ''] && SIDES[next?.w ?? '']) ||
+        (bareNumber(current.at(-1)) && bareNumber(next)) ||
         x.w === 'with';
       if (!list && current.some((y) => sensed(y) && !wrong.has(y))) close();
       else current.push(x);
@@ -389,6 +437,8 @@ function segmentsOf(items: Item[], wrong: Set<Item>): Segment[] {
   close();
   return out;
 }
+
+const bareNumber = (x: Item | undefined): boolean => x?.quantity?.value !== undefined && !x.quantity.unit;
 
 /** How surely the items speak of this entry: by its name, stuff, unit, action, finding, object, stitch or place. */
 function anchored({ was: e }: Standing, items: Item[], skip: Set<Item>): number {
@@ -452,6 +502,7 @@ function change(work: Work, s: Standing, slot: string, value: unknown, rule: str
 
 /** Applies one stretch; gives the items that later stretches without a subject of their own may lean on. */
 function mendSegment(work: Work, segment: Segment, carried: Item[]): Item[] {
+  if (work.changed && tellsAnew(work, segment)) return carried;
   const items = segment.items.filter((x) => !work.wrong.has(x));
   const own = items.some((x) => work.standing.some((s) => anchored(s, [x], new Set()) > 1));
   const lean = own ? items : [...carried, ...items];
@@ -461,6 +512,33 @@ function mendSegment(work: Work, segment: Segment, carried: Item[]): Item[] {
   mendTimes(work, items);
   mendNumbers(work, segment, items, lean);
   return own ? items : carried;
+}
+
+/** A stretch after the mending that tells something of its own: another place with damage or a deed that stands nowhere. */
+function tellsAnew(work: Work, segment: Segment): boolean {
+  const from = segment.items[0]!.token.from;
+  const last = segment.items.at(-1)!;
+  const to = last.end ?? last.token.to;
+  const fresh = work.state.drafts.filter((d) => {
+    const e = d.entry;
+    const told = d.origins['finding'] ?? d.origins['action'];
+    return (
+      (e.kind === 'condition' || e.kind === 'treatment') &&
+      d.placed === 'said' &&
+      told !== undefined &&
+      told.from >= from &&
+      told.to <= to &&
+      !work.standing.some(
+        ({ was, draft }) =>
+          sharesPlace(was, e) ||
+          sharesPlace(draft.entry, e) ||
+          (was.kind === 'condition' && e.kind === 'condition' && was.finding === e.finding) ||
+          (was.kind === 'treatment' && e.kind === 'treatment' && was.action === e.action),
+      )
+    );
+  });
+  for (const d of fresh) work.told.add(d);
+  return fresh.length > 0;
 }
 
 /** The items that name blocks or sides; a part named as a whole counts only where an entry stands at such a part. */
@@ -562,7 +640,7 @@ function mendPlaces(work: Work, segment: Segment, items: Item[], placed: Item[])
     if (!blocks.length) return to;
     const rows = unique(to.map((p) => splitBlock(p)?.row));
     const whole = rows.length === 1 && rows[0] !== undefined && to.length === grid.blocks && grid.blocks > 1;
-    if (whole && from.length === 1) {
+    if (whole && from.length === 1 && !/pair|range|row-block|block/.test(from[0]!.place!.rule)) {
       const row = rows[0]!;
       const inRow = blocks.filter((p) => splitBlock(p)!.row === row);
       if (
@@ -588,6 +666,7 @@ function mendPlaces(work: Work, segment: Segment, items: Item[], placed: Item[])
       .join(' ')} `;
     if (
       to.length === 1 &&
+      from[0]!.place!.rule !== 'amend.pick' &&
       / (as far as|up to|through to|down to|got to|stopped at|to the|to) (the )?$/.test(ahead)
     ) {
       const end = splitBlock(to[0]!);
@@ -678,6 +757,7 @@ const count = (word: string | undefined): number | undefined =>
 
 /** "make that one to four": the blocks of the row last named in the entry. */
 function mendRun(work: Work, segment: Segment, items: Item[], placed: Item[], pool: Standing[]): boolean {
+  if (mendRows(work, items, placed, pool)) return true;
   if (work.cue !== 'strong' || placed.some((x) => x.place!.rule !== 'place.pair')) return false;
   const run = /\b(?:blocks? )?(\w+) (?:to|through|thru|till|until|up to|-) (\w+) $/.exec(
     segment.words.replace(/ (please|sorry|instead|then) $/, ' '),
@@ -701,6 +781,53 @@ function mendRun(work: Work, segment: Segment, items: Item[], placed: Item[], po
     'place',
     items.filter((x) => x.quantity || x.span || x.clock || x.place || count(x.w) !== undefined),
   );
+  return true;
+}
+
+/** "no, one and two": whole rows told by their numbers alone. */
+function mendRows(work: Work, items: Item[], placed: Item[], pool: Standing[]): boolean {
+  const { grid } = work.state;
+  if (work.cue === 'none' || placed.length) return false;
+  const numbers = items.filter((x) => x.quantity?.value !== undefined || x.token.kind === 'number');
+  if (
+    !numbers.length ||
+    items.some(
+      (x) =>
+        !numbers.includes(x) &&
+        !/^(no|nope|sorry|and|,|&|just|only|rows?|to|it|was|make|that|correction|actually|wait|i|meant)$/.test(
+          x.w,
+        ),
+    )
+  )
+    return false;
+  const rows = numbers.map((x) => x.quantity?.value ?? x.token.value ?? 0);
+  if (
+    rows.some((r) => !Number.isInteger(r) || r < 1 || r > grid.rows) ||
+    numbers.some((x) => x.quantity?.unit)
+  )
+    return false;
+  const whole = pool.filter(({ was }) => {
+    const places = placesOf(was);
+    return (
+      places.length >= grid.blocks &&
+      places.every((p) => rowOf(grid, splitBlock(p)?.row ?? 0).every((q) => places.includes(q)))
+    );
+  });
+  if (!whole.length || work.standing.some(({ was }) => was.kind === 'work' || was.kind === 'material'))
+    return false;
+  const joined =
+    items.some((x) => x.w === 'to') && rows.length === 2
+      ? Array.from({ length: Math.max(0, rows[1]! - rows[0]! + 1) }, (_, k) => rows[0]! + k)
+      : rows;
+  for (const s of whole)
+    change(
+      work,
+      s,
+      'places',
+      joined.flatMap((r) => rowOf(grid, r)),
+      'place',
+      numbers,
+    );
   return true;
 }
 
@@ -896,7 +1023,7 @@ function slotsOf(work: Work): Slot[] {
 /** Quantities, prices, lengths of time and sizes: the slot of the named entry, of the same sort, nearest in value. */
 function mendNumbers(work: Work, segment: Segment, items: Item[], lean: Item[]): void {
   const wrongNumbers = [...work.wrong]
-    .map((x) => numberOf(work, x))
+    .map((x) => numberOf(work.state, x))
     .filter((v): v is number => v !== undefined);
   for (let k = 0; k < items.length; k++) {
     const x = items[k]!;
@@ -1013,7 +1140,7 @@ function numberFact(
   if (x.quantity?.unit && x.quantity.value !== undefined)
     return { sort: 'quantity', value: x.quantity.value, unit: x.quantity.unit };
   if (x.place?.places.length || x.span) return undefined;
-  const value = numberOf(work, x);
+  const value = numberOf(work.state, x);
   if (value === undefined || value <= 0) return undefined;
   if (x.clock?.firm && !/^\d+\.\d\d$/.test(x.w)) return undefined;
   // "half of one"
@@ -1078,6 +1205,7 @@ function substitute(work: Work, items: Item[]): void {
   const { standing } = work;
   const findings = standing.filter(({ was }) => was.kind === 'condition');
   for (const d of work.state.drafts) {
+    if (work.told.has(d)) continue;
     const e = d.entry;
     if (e.kind === 'condition') {
       const from = d.origins['finding'];
@@ -1112,6 +1240,9 @@ function substitute(work: Work, items: Item[]): void {
       materials,
       denies,
     );
+  swapUnits(work, items);
+  swapNames(work, items, materials);
+  swapDeed(work, right);
   swapCloth(work, right, denies);
   const task = right.find((x) => x.task && !work.used.has(x));
   const works = standing.filter(({ was }) => was.kind === 'work');
@@ -1207,6 +1338,55 @@ function swapMaterial(
     own,
   );
   if (e.name) change(work, target, 'name', e.name, 'material', own);
+}
+
+/** "metres, not yards". */
+function swapUnits(work: Work, items: Item[]): void {
+  const unitOf = (x: Item): MaterialUnit | undefined =>
+    x.token.kind === 'word' && x.w.length > 1 && Object.hasOwn(UNIT_WORDS, x.w) ? UNIT_WORDS[x.w] : undefined;
+  for (let k = 0; k < items.length; k++) {
+    if (!/^(not|n't|of|than)$/.test(items[k]!.w)) continue;
+    const gone = items
+      .slice(k + 1, k + 3)
+      .map(unitOf)
+      .find((u) => u !== undefined);
+    const right = items.find((x, m) => (m < k || m > k + 2) && unitOf(x) !== undefined && unitOf(x) !== gone);
+    if (!gone || !right) continue;
+    for (const s of work.standing)
+      if ((s.was.kind === 'material' || s.was.kind === 'measurement') && s.was.unit === gone)
+        change(work, s, 'unit', unitOf(right), 'unit', [right]);
+  }
+}
+
+/** "grey thread, not cream": the same stuff by another name. */
+function swapNames(work: Work, items: Item[], materials: Standing[]): void {
+  for (const s of materials) {
+    const e = s.was;
+    if (e.kind !== 'material' || e.name === undefined) continue;
+    const gone = [...work.wrong].filter((x) => named(e, x) && !x.material);
+    const stuff = items.findIndex((x) => !work.wrong.has(x) && x.material === e.material);
+    if (!gone.length || stuff < 1) continue;
+    const before = items[stuff - 1]!;
+    if (before.token.kind !== 'word' || /^(the|a|an|some|of|was|is|that|my)$/.test(before.w)) continue;
+    change(work, s, 'name', `${before.w} ${items[stuff]!.w}`, 'material', [before, items[stuff]!]);
+  }
+}
+
+/** "no, that was a darn": a deed named by its noun. */
+function swapDeed(work: Work, right: Item[]): void {
+  if (work.cue === 'none' || work.state.drafts.some((d) => d.entry.kind === 'treatment' && d.entry.action))
+    return;
+  const treatments = work.standing.filter(({ was }) => was.kind === 'treatment');
+  const deed = right.find((x) => x.action && !x.part && !x.stitch && !work.used.has(x));
+  const only = treatments[0];
+  if (
+    !deed ||
+    treatments.length !== 1 ||
+    only?.was.kind !== 'treatment' ||
+    only.was.action === deed.action!.v
+  )
+    return;
+  change(work, only, 'action', deed.action!.v, 'action', [deed]);
 }
 
 /** "the claret, not the gold": the cloth put in, or the cloth that has the damage, with its blocks. */

@@ -5,13 +5,13 @@
 export type Cue = 'strong' | 'weak' | 'none';
 
 const SOUNDS =
-  /^(?:(?:oh|ah|aw|ach|right|okay|ok|so|and|but|well|hmm|damn|bother|drat|shoot|blast|argh|dear|please|no|nope|nah|yes|,|-|\.|!|:) )+/;
+  /^(?:(?:oh|ah|aw|ach|right|okay|ok|so|and|but|well|hmm|damn|bother|drat|shoot|blast|argh|dear|please|no|nope|nah|yes|and|,|-|\.|!|:) )+/;
 /** At the beginning, after sounds like "oh" or "right". */
 const STRONG_START =
-  /^(?:sorry|apologies|correction|corrected|correct that|i (?:meant|mean ,|mean the|misspoke|miscounted|misread|misheard|mixed|muddled|said|tell a lie|made a mistake|got (?:that|it|those|them) (?:wrong|mixed|muddled|backwards|the wrong way))|i 'm telling (?:a lie|lies|fibs)|telling lies|tell a lie|make (?:that|it|this|those)|(?:that|it|this|they|those) (?:should|ought to) (?:have |of |'ve )?(?:be|been|read|say|said)\b|should (?:have |of |'ve )?(?:be|been|read|say|said)|i should (?:have|of|'ve)|beg (?:your )?pardon|i beg|pardon|wrong|typo|misspoke|my (?:mistake|fault|error|bad)|wait (?:a minute )?,? ?no|no ,? ?wait|backwards|other way (?:a?round|about)|the other way|change|alter|amend|put that down as|call (?:it|that)|let me correct|let me put that right|fix that|rather|got that wrong|not so|scratch|strike|delete|cross out|rub out|leave out|read (?:that|it) as|for .{1,24} read)\b/;
+  /^(?:sorry|apologies|correction|corrected|correct that|i (?:meant|mean ,|mean the|misspoke|miscounted|misread|misheard|mixed|muddled|said|tell a lie|made a mistake|got (?:that|it|those|them) (?:wrong|mixed|muddled|backwards|the wrong way))|i 'm telling (?:a lie|lies|fibs)|telling lies|tell a lie|make (?:that|it|this|those)|(?:that|it|this|they|those) (?:should|ought to) (?:have |of |'ve )?(?:be|been|read|say|said)\b|should (?:have |of |'ve )?(?:be|been|read|say|said)|i should (?:have|of|'ve)|beg (?:your )?pardon|i beg|pardon|wrong|typo|misspoke|my (?:mistake|fault|error|bad)|wait (?:a minute )?,? ?no|no ,? ?wait|backwards|other way (?:a?round|about)|the other way|change|alter|amend|swap (?:those|them|that|the|these)|put that down as|call (?:it|that)|let me correct|let me put that right|fix that|rather|got that wrong|not so|scratch|strike|delete|cross out|rub out|leave out|read (?:that|it) as|for .{1,24} read)\b/;
 /** Anywhere, in words that speak of the telling and not of the work. */
 const STRONG_ANYWHERE =
-  /\b(?:i (?:should have|should of|should 've) said|i meant|is what i mean(?:t)?|i misspoke|i miscounted|ca n't count|can not count|my mistake|typo|i mixed (?:those|them|that|it) up|mixed up|got (?:that|it|those|them) wrong|said (?:that|it) wrong|should (?:have |of |'ve )(?:been|read|said)|wrong way round|i tell a lie|beg (?:your )?pardon|slip of the tongue|misread)\b/;
+  /\b(?:i (?:should have|should of|should 've) said|i meant|is what i mean(?:t)?|i misspoke|i miscounted|ca n't count|can not count|my mistake|typo|i mixed (?:those|them|that|it) up|mixed up|got (?:that|it|those|them) wrong|said (?:that|it) wrong|should (?:have |of |'ve )(?:been|read|said)|wrong way round|i tell a lie|beg (?:your )?pardon|slip of the tongue|misread|counted (?:it |that |them )?wrong|wrong number|misremembered)\b/;
 const STRONG_END =
   /(?:^|[ ,.])(?:sorry|i mean|i meant|correction|my mistake|rather|typo|that should be|not)[ .!]*$/;
 /** "no" before the thing itself denies it ("no holes in row four") and mends nothing. */
@@ -42,5 +42,6 @@ export function cueOf(words: string): Cue {
     !/ now\b/.test(rest)
   )
     return 'weak';
+  if (/[ ,](?:actually|in fact)[ .!]*$/.test(plain)) return 'weak';
   return 'none';
 }

@@ -4,7 +4,7 @@ import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Task } from '../../shared/vocabulary.ts';
 import { CLOTH_WORDS } from '../lexicon/materials.ts';
 import { findQuery } from '../rules/acts/find-query.ts';
-import { chanceDrafts, isAside } from '../rules/acts/is-aside.ts';
+import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
 import { cutClauses } from '../rules/clause.ts';
 import { readMatters } from '../rules/decisions/read-matters.ts';
@@ -139,7 +139,11 @@ export function readNote(
   state.clauses = clauses;
   interpret(state);
 
-  const mended = amend(state, items, joined);
+  const told = findRemarks(items);
+  const chance = chanceDrafts(tokens, clauses, state.drafts);
+  // the baby and the owner's wish answer no question of the tool and mend no note
+  const apart = told.length > 0 || (chance.size === state.drafts.length && isPlainAside(tokens, items));
+  const mended = apart ? undefined : amend(state, items, joined);
   if (mended) {
     const ask = askFor(mended, grid, state);
     return {
@@ -154,8 +158,6 @@ export function readNote(
     };
   }
 
-  const told = findRemarks(items);
-  const chance = chanceDrafts(tokens, clauses, state.drafts);
   const echoes = echoesOf(told, state.drafts);
   state.drafts = state.drafts.filter((d) => !chance.has(d) && !echoes.has(d));
   const drafts = settle(state, items);
@@ -315,8 +317,9 @@ function remember(
       next.topic = e.about;
       const others = (next.matters ?? []).filter((m) => m.about !== e.about);
       if (e.status === 'open') {
-        const { from, to } = origins['entry']!;
-        next.matters = [...others, { about: e.about, words: text.slice(from, to).toLowerCase() }].slice(-12);
+        const told = origins['entry'];
+        const words = told ? (told.words ?? text.slice(told.from, told.to)) : '';
+        next.matters = [...others, { about: e.about, words: words.toLowerCase() }].slice(-12);
       } else next.matters = others;
       if (
         e.about === 'tie-thread' ||
