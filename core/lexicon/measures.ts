@@ -24,6 +24,8 @@ export const MEASURE_PHRASES: Partial<Record<Measure, string[]>> = {
     'allowance',
     'allowances',
     'seam allce',
+    'seam allow',
+    'seam all',
     'sa',
     's/a',
     'seams',

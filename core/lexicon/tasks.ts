@@ -134,6 +134,8 @@ export const TASK_PHRASES: Record<Task, string[]> = {
     'in|round the shop|shops|store|stores',
     'at the store|shops|market',
     'shopped',
+    'hunting|looking for fabric|cloth|thread|batting|wadding|yarn|backing',
+    'fabric hunting',
   ],
   paperwork: [
     'paperwork',

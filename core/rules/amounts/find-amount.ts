@@ -68,7 +68,12 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
     if (full.next > i + 1)
       return { next: full.next, value: full.value, unit: UNIT_WORDS[t.w]!, rule: 'amount.unit-and-fraction' };
   }
-  // "half-metre", "half yard"
+  // "inch long tails", "inch seams"
+  if (
+    t.w === 'inch' &&
+    /^(long|wide|tails?|seams?|strips?|apart|overhang|border|binding)$/.test(w(tokens, i + 1))
+  )
+    return { next: i + 1, value: 1, unit: 'in', rule: 'amount.bare-inch' };
   const number = readNumber(tokens, i);
   if (!number) return undefined;
   let next = number.next;

@@ -195,7 +195,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       if (b >= 0 && isNumber(items[b]) && b < k - 1 && !used.has(b)) sides.push([sideWords[head]!, b, k]);
     }
   }
-  if (sides.length >= 3) {
+  if (sides.length >= 3 || (sides.length && / sides /.test(all))) {
     for (const [of, m, k] of sides) if (!used.has(m)) push(of, m, 'measure.side', [items[k]!]);
   }
   // Named measures
@@ -351,7 +351,10 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       if (/^(wide|across|long|high|tall|in length)$/.test(word)) m = previousNumber(items, k, used, 1);
       else m = nextNumber(items, k, used, 5) ?? previousNumber(items, k, used, 2);
       if (m === undefined) continue;
+      // "inch long tails": read with the tails
+      if (word === 'long' && /^(tails?|ends)$/.test(w(items, k + 1))) continue;
       if (
+        (of === 'width' || of === 'length') &&
         /\b(tear|hole|rip|split|stain|seam|patch|gap|piece|yards? of|bit)\b/.test(all) &&
         !/\b(quilt|top|it 's|it is|width|measured|measures|wide and)\b/.test(all)
       )

@@ -237,7 +237,8 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
         {
           next: j + 1,
           minute: Number(run[1]) * 60 + Number(run[2]),
-          fixed: Number(run[1]) > 12 || run[1] === '00',
+          // "0800" is written on a clock of 24 hours
+          fixed: Number(run[1]) > 12 || (run[1]!.length === 2 && run[1]!.startsWith('0')),
           firm: false,
           rule: 'time.four-digits',
         },
@@ -391,12 +392,14 @@ export function findSpan(
   if (!end) return undefined;
   const day = `${w(tokens, end.next)} ${w(tokens, end.next + 1)}`;
   const told =
+    /^(morning|afternoon|evening|night|tonight|today|yesterday|arvo)$/.test(w(tokens, i - 1)) ||
     /^(on|doing|of|at) (the|my|some|[a-z]+ing)\b/.test(day) ||
     /^(tonight|today|yesterday|last (night|evening)|this (morning|afternoon|evening|arvo))\b/.test(day) ||
     (/^[,:]$/.test(w(tokens, i - 1)) &&
       /ing$|^(survey|paperwork|today|yesterday|night|work)$/.test(w(tokens, i - 2)));
-  const clear = start.firm || end.firm || start.fixed || end.fixed || led === 'from' || told;
-  if (led === 'none' && !told) {
+  const digital = start.rule === 'time.four-digits' && end.rule === 'time.four-digits';
+  const clear = digital || start.firm || end.firm || start.fixed || end.fixed || led === 'from' || told;
+  if (led === 'none' && !told && !digital) {
     const sure =
       start.firm ||
       end.firm ||

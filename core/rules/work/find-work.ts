@@ -64,6 +64,12 @@ export function isBreak(sentence: Item[], k: number): boolean {
     )
   )
     return true;
+  // "coffee 10", "lunch 30"
+  if (
+    !item.duration &&
+    / (coffee|tea|lunch|phone|break|dinner|supper|smoko|brew|cuppa) (of |for |was |about )?$/.test(before)
+  )
+    return true;
   if (!item.duration) return false;
   if (
     /^ (off|out|away|break|lunch|tea|smoko|brew|cuppa|dinner|supper|pause|rest|stop|breather|for (my |the |a |some )?(lunch|tea|supper|dinner|break|coffee|cuppa|phone|telephone|walk|dog|cat|post|mail|smoke|brew|children|kids|baby|school run)|on the (phone|telephone)|at the door|gone|of (that|it|which) (was|went|for|on|off|lost|spent)|phone|interruption|nap|lost|coffee|feeding|wasted)\b/.test(
