@@ -16,6 +16,7 @@ import { exportRoutes } from './routes/export-routes.ts';
 import { mediaRoutes } from './routes/media-routes.ts';
 import { openapiRoute } from './routes/openapi-route.ts';
 import { quiltRoutes } from './routes/quilt-routes.ts';
+import { retentionRoutes } from './routes/retention-routes.ts';
 import { BackupRounds } from './store/backup-rounds.ts';
 import type { FileSystem } from './store/file-system.ts';
 import { nodeFileSystem } from './store/file-system.ts';
@@ -108,6 +109,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   deviceRoutes(app, devices, door, (id) => live.sendAway(id));
   quiltRoutes(app, library);
   await mediaRoutes(app, library, queue);
+  retentionRoutes(app, library, queue);
   exportRoutes(app, library);
 
   await app.register(serveStatic, { root: PAGE, maxAge: 0 });

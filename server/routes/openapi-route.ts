@@ -3,8 +3,10 @@ import { z } from 'zod';
 import { NumberedEvent } from '../../shared/event.ts';
 import { Reading } from '../../shared/note.ts';
 import { QuiltDetails } from '../../shared/quilt.ts';
-import { QuiltCard, Settings } from '../../shared/settings.ts';
+import { PairedDevice, Pairing, QuiltCard, Settings } from '../../shared/settings.ts';
 import { Command, Job } from '../../shared/wire.ts';
+import { PairingAttempt } from './device-routes.ts';
+import { SoundToDelete } from './retention-routes.ts';
 
 const Trouble = z.object({
   message: z.string().describe('What was expected, what was got, and what to do.'),
@@ -38,6 +40,20 @@ const OPERATIONS: Record<string, Partial<Record<'get' | 'put' | 'post' | 'delete
     get: { summary: 'The settings of this machine.', answer: Settings },
     put: { summary: 'Changes some of them.', body: Settings.partial(), answer: Settings },
   },
+  '/api/pairing': {
+    get: { summary: 'The code that lets a device in; told to the machine itself only.', answer: Pairing },
+    post: {
+      summary: 'Lets a device in by the code.',
+      body: PairingAttempt,
+      answer: PairedDevice,
+      status: 201,
+    },
+  },
+  '/api/pairing/renew': {
+    post: { summary: 'Makes another code; the machine itself only.', answer: Pairing },
+  },
+  '/api/devices': { get: { summary: 'The devices that were let in.', answer: z.array(PairedDevice) } },
+  '/api/devices/{id}': { delete: { summary: 'Sends a device away.', answer: z.array(PairedDevice) } },
   '/api/quilts': {
     get: { summary: 'The quilts, the one worked on last first.', answer: z.array(QuiltCard) },
     post: { summary: 'Makes a quilt.', body: QuiltDetails, status: 201 },
@@ -71,6 +87,10 @@ const OPERATIONS: Record<string, Partial<Record<'get' | 'put' | 'post' | 'delete
     post: { summary: 'Takes up a paused or failed one.', answer: Job },
   },
   '/api/quilts/{id}/jobs/{jobId}/cancel': { post: { summary: 'Calls a recording off.', answer: Job } },
+  '/api/quilts/{id}/audio-to-delete': {
+    get: { summary: 'The sound that may go by the setting, because all its words are in the log.' },
+    post: { summary: 'Deletes files of that list, named one by one.', body: SoundToDelete },
+  },
   '/api/quilts/{id}/photos': { post: { summary: 'Adds a photograph.', form: PhotoForm, status: 201 } },
   '/api/quilts/{id}/photos/{file}': { get: { summary: 'A photograph.' } },
   '/api/quilts/{id}/audio/{file}': { get: { summary: 'Sound, in byte ranges.' } },

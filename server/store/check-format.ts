@@ -12,20 +12,28 @@ export class NewerFormat extends Error {
  * Reads the version of a quilt's folder from `format.json`, which is made where it is missing. Throws
  * `NewerFormat`, before anything is changed, where a newer program wrote it.
  */
-export async function checkFormat(fs: FileSystem, folder: string): Promise<number> {
+export async function checkFormat(
+  fs: FileSystem,
+  folder: string,
+  readable: number = LOG_VERSION,
+): Promise<number> {
   const path = join(folder, 'format.json');
   if (!(await fs.stat(path))) {
     await fs.makeFolder(folder);
-    await writeWholeFile(fs, path, Buffer.from(`${JSON.stringify({ quiltside: LOG_VERSION })}\n`));
-    return LOG_VERSION;
+    await writeWholeFile(fs, path, formatMark(readable));
+    return readable;
   }
   const text = Buffer.from(await fs.readFile(path)).toString('utf8');
   // A damaged mark is no reason to keep the log from its owner: the journal's own lines are checked.
-  const version = Number(/"quiltside"\s*:\s*(\d+)/.exec(text)?.[1] ?? LOG_VERSION);
-  if (version > LOG_VERSION) {
+  const version = Number(/"quiltside"\s*:\s*(\d+)/.exec(text)?.[1] ?? readable);
+  if (version > readable) {
     throw new NewerFormat(
-      `This quilt was written by a newer Quiltside (version ${version} of its log; this program reads up to ${LOG_VERSION}). Use the newer program; nothing was changed.`,
+      `This quilt was written by a newer Quiltside (version ${version} of its log; this program reads up to ${readable}). Use the newer program; nothing was changed.`,
     );
   }
   return version;
 }
+
+/** What `format.json` holds. */
+export const formatMark = (version: number): Uint8Array =>
+  Buffer.from(`${JSON.stringify({ quiltside: version })}\n`);

@@ -2,6 +2,7 @@ import type { Decision } from '../../core/log/decide.ts';
 import { evolve, fold } from '../../core/log/evolve.ts';
 import type { Log } from '../../core/log/log.ts';
 import type { LogEvent, NumberedEvent } from '../../shared/event.ts';
+import { bringUpToDate, TODAY } from './bring-up-to-date.ts';
 import { checkFormat } from './check-format.ts';
 import type { FileSystem } from './file-system.ts';
 import { type Damage, Journal } from './journal.ts';
@@ -40,10 +41,12 @@ export class QuiltStore {
     };
   }
 
-  static async open(fs: FileSystem, id: string, folder: string): Promise<QuiltStore> {
-    await checkFormat(fs, folder);
+  /** Opens a quilt's folder; an older version's is brought up to date first, a newer one's is refused untouched. */
+  static async open(fs: FileSystem, id: string, folder: string, versions = TODAY): Promise<QuiltStore> {
+    const from = await checkFormat(fs, folder, versions.version);
+    const before = await bringUpToDate(fs, folder, from, versions);
     const { journal, events, damage } = await Journal.open(fs, folder);
-    return new QuiltStore(id, folder, fs, damage, journal, fold(withoutGaps(events)));
+    return new QuiltStore(id, folder, fs, [...before, ...damage], journal, fold(withoutGaps(events)));
   }
 
   get log(): Log {
