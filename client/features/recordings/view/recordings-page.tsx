@@ -16,6 +16,7 @@ import {
   sendOne,
   sendRecordings,
 } from '../state/recording-queue.ts';
+import { SoundToDelete } from './sound-to-delete.tsx';
 import './recordings.css';
 
 const STATE_WORDS: Record<Job['state'], string> = {
@@ -121,6 +122,7 @@ export function RecordingsPage(): JSX.Element {
           </ul>
         </section>
       ) : null}
+      <SoundToDelete quiltId={log.quilt.id} />
     </div>
   );
 }

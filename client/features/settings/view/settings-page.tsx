@@ -143,7 +143,11 @@ function MachineSettings(): JSX.Element {
             </select>
           )}
         </Field>
-        <Field id="keep" label="Sound that is kept" hint="Nothing goes that has not been written down">
+        <Field
+          id="keep"
+          label="Sound that is kept"
+          hint="Nothing goes that has not been written down; what is there already goes only from Recordings, after you have seen the list"
+        >
           {(a) => (
             <select
               {...a}
