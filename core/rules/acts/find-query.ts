@@ -38,8 +38,15 @@ export function findQuery(
   const whole = text.replace(/(?: (?:[?.!]|please|pls))+$/g, '').trim();
   const body = questionIn(whole, items, asked);
   if (body === undefined) return undefined;
-  return classify(` ${body} `, ` ${whole} `, items, day, local);
+  return classify(` ${plain(body)} `, ` ${whole} `, items, day, local);
 }
+
+/** "What'd I" and "what've I" are asked with the full words. */
+const plain = (words: string): string =>
+  words
+    .replace(/ 'd (?=i|you|we) ?/g, ' did ')
+    .replace(/ 've /g, ' have ')
+    .replace(/ 'll /g, ' will ');
 
 /** The words from the question on, or nothing where the note does not ask. */
 function questionIn(whole: string, items: Item[], asked: boolean): string | undefined {
@@ -66,11 +73,11 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
   const before = head.slice(0, within.index);
   if (NOT_ASKING.test(before) || before.split(' ').length > 7) return undefined;
   // what stands before the question word may only say what it is about
-  const plain = items.slice(
+  const lead = items.slice(
     0,
     items.findIndex((x) => /^(what|how|which|when|have|did)$/.test(x.w)),
   );
-  return plain.some(
+  return lead.some(
     (x) => x.finding || x.cost || x.quantity?.unit || x.duration || (x.action && x.action.form === 'past'),
   )
     ? undefined

@@ -37,20 +37,38 @@ export function signsOf(tokens: Token[], from = 0, to = tokens.length): Signs {
 const INTENT =
   /\b(i 'll|i will|i 'm going to|i 'm gonna|need|needs|must|have to|has to|got to|want|wants|should|tomorrow|next|later|remember|i 've|i have|done|finished)\b/;
 
+const AT_WORK =
+  /\b(stopping|stopped|starting|started|knocking off|packing (it )?(in|up)|i 'm|i 'll|back (at|to) it|calling it|done for|that 's me)\b/;
+
 /**
  * Drafts that talk aside brings forth by chance: "get off" to the cat takes nothing off, the ironing board is not being
  * pressed. Only where words of the house stand in the same clause, and no place or intent is said.
  */
 export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]): Set<Draft> {
   const out = new Set<Draft>();
+  const seen = new Map<number, { signs: Signs; words: string }>();
+  const sentenceOf = (clause: Clause): { signs: Signs; words: string } => {
+    let found = seen.get(clause.sentence);
+    if (!found) {
+      const own = clauses.filter((c) => c.sentence === clause.sentence).flatMap((c) => c.items);
+      found = { signs: signsOf(tokens, own[0]!.i, own.at(-1)!.j), words: own.map((x) => x.w).join(' ') };
+      seen.set(clause.sentence, found);
+    }
+    return found;
+  };
+  const whole = signsOf(tokens);
+  if (!whole.things && !whole.calls) return out;
   for (const draft of drafts) {
     const { entry } = draft;
+    // "I do wish they'd stop": nobody who is at work
+    if (entry.kind === 'work' && entry.mark && !entry.time && !entry.task) {
+      if (!AT_WORK.test(tokens.map((t) => t.w).join(' '))) out.add(draft);
+      continue;
+    }
     const clause = clauses[draft.clause];
     if (!clause) continue;
-    const own = clauses.filter((c) => c.sentence === clause.sentence).flatMap((c) => c.items);
-    const signs = signsOf(tokens, own[0]!.i, own.at(-1)!.j);
+    const { signs, words } = sentenceOf(clause);
     if (!signs.things && !signs.calls) continue;
-    const words = own.map((x) => x.w).join(' ');
     if (entry.kind === 'treatment') {
       const said = draft.placed === 'said' && clause.items.some(names);
       const same = draft.origins['action']?.rule === 'treatment.same-again';
@@ -71,9 +89,7 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
 const names = (x: Item): boolean =>
   Boolean(
     x.fabric ||
-      (x.place &&
-        x.place.places.length &&
-        !/^place\.(it|them|both|those|that-one|corner)$/.test(x.place.rule)),
+      (x.place?.places.length && !/^place\.(it|them|both|those|that-one|corner)$/.test(x.place.rule)),
   );
 
 /**
@@ -95,5 +111,26 @@ export function isAside(tokens: Token[], items: Item[]): boolean {
       x.seam ||
       (x.action && x.action.form !== 'base') ||
       (x.place && x.place.kind !== 'pointer' && x.place.places.length > 0),
+  );
+}
+
+/** Words of the house and not one that an answer to the tool or a mend of a note could be made of. */
+export function isPlainAside(tokens: Token[], items: Item[]): boolean {
+  const signs = signsOf(tokens);
+  return (
+    signs.things + signs.calls > 0 &&
+    signs.quilt === 0 &&
+    !items.some(
+      (x) =>
+        names(x) ||
+        x.material ||
+        x.finding ||
+        x.cost ||
+        x.duration ||
+        x.clock ||
+        x.span ||
+        x.quantity?.unit ||
+        x.stitch,
+    )
   );
 }

@@ -35,7 +35,7 @@ const FORGET = new RegExp(
 const BARE_STRIKE =
   /^(?:undo|delete|cancel|erase|unsay|strike|scratch|scrub|retract)(?: (?:please|that please))?(?= ?$| ?[,.!;:-])/;
 const NOT_MEANT =
-  /^(?:(?:that|this|it|the last (?:one|note|entry|bit))(?: last)?(?: (?:one|entry|note|bit))? (?:was|is|'s) (?:all )?(?:meant |said )?(?:for )?(?:the |an? )?(?:wrong|another|different|other) (?:quilt|qlt|job|one)|wrong (?:quilt|qlt|job|piece|thread)|i (?:did n't|never) (?:mean|do|say) (?:that|any of that|to say that)|(?:take|leave|keep) (?:that|it|this)(?: one| last one)? out of the (?:log|record|notes|book)|pretend i (?:did n't|never) (?:say|said) (?:that|it)|that (?:never|did n't) happen(?:ed)?)\b/;
+  /^(?:(?:take|pull) (?:that|it|this)(?: one| last one)?(?: back)? (?:out|off)[ ,.]+(?:i |it |that )[^.]{0,60}\b(?:wrong|other|another|different) (?:quilt|qlt|job)|(?:that|this|it|the last (?:one|note|entry|bit))(?: last)?(?: (?:one|entry|note|bit))? (?:was|is|'s) (?:all )?(?:meant |said )?(?:for )?(?:the |an? )?(?:wrong|another|different|other) (?:quilt|qlt|job|one)|wrong (?:quilt|qlt|job|piece|thread)|i (?:did n't|never) (?:mean|do|say) (?:that|any of that|to say that)|(?:take|leave|keep) (?:that|it|this)(?: one| last one)? out of the (?:log|record|notes|book)|pretend i (?:did n't|never) (?:say|said) (?:that|it)|that (?:never|did n't) happen(?:ed)?)\b/;
 /** Why it was wrong. After these a block or a number names no correction. */
 const REASON =
   /\b(wrong|mix(ed)?|muddled?|miscount(ed)?|counted|crossed|another|other|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never)\b/;
@@ -52,7 +52,7 @@ export function isUndo(text: string, items: Item[]): boolean {
     (talksAside(items) ? null : FORGET.exec(command)) ??
     BARE_STRIKE.exec(command) ??
     NOT_MEANT.exec(command);
-  if (!hit) return atTheEnd(whole.trim(), items) || strikesOut(whole, items);
+  if (!hit) return !talksAside(items) && (atTheEnd(whole.trim(), items) || strikesOut(whole, items));
   const rest = command.slice(hit[0].length).trim();
   if (!rest || REASON.test(hit[0]) || REASON.test(rest)) return true;
   // "scratch that, row four": what it should be, so the note is mended and not taken back

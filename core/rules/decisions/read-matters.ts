@@ -113,6 +113,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       if (topic) part.topic = topic;
     }
     spread(parts, headed, after, asked);
+    const sentence = wordsOf(own);
     for (const [k, part] of parts.entries()) {
       if (part.taken) continue;
       const price = priceOf(parts, k, headed);
@@ -152,7 +153,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         add(chosen, 'settled', part, 'decision.chosen', number);
         continue;
       }
-      const found = matterIn(state, part, parts, k, asked, settledBefore);
+      const found = matterIn(state, part, parts, k, asked, settledBefore, sentence);
       if (found) {
         // "back: calico or the brown sheet, open": the ways in question belong to its words
         const told = [...part.items];
@@ -359,13 +360,15 @@ function matterIn(
   k: number,
   asked: boolean,
   settledBefore: boolean,
+  sentence: string,
 ): { topic: Topic; status: DecisionStatus; rule: string } | undefined {
   const { items, words } = part;
   // "Tie. Red wool, four inches apart": the yarn, as it stands beside the ties
   const ties = state.drafts.some(
     (d) => d.entry.kind === 'decision' && d.entry.about === 'tying' && d.entry.status === 'settled',
   );
-  const spaced = parts.some((p) => p !== part && / (?:apart|every|spaced) /.test(p.words) && !p.topic);
+  const spaced =
+    ties && parts.slice(0, 6).some((p) => p !== part && / (?:apart|every|spaced) /.test(p.words) && !p.topic);
   if (
     ties &&
     spaced &&
@@ -376,7 +379,6 @@ function matterIn(
   )
     return { topic: 'tie-thread', status: 'settled', rule: 'decision.yarn' };
   const topic = part.topic?.topic;
-  const sentence = parts.map((p) => p.words).join('');
   if (!topic) {
     // "which fabric I'd use, or whether it ships rolled or folded"
     const before = parts[k - 1];
@@ -388,6 +390,16 @@ function matterIn(
       : undefined;
   }
   const cloth = topic === 'fabric';
+  // "backing: hole near the middle, patch it? or new backing altogether?": two treatments are in question there
+  if (
+    asked &&
+    parts.some((p) =>
+      p.items.some(
+        (x) => x.action && !['tie', 'quilt', 'wash'].includes(x.action.v) && x.w !== 'back' && !x.part,
+      ),
+    )
+  )
+    return undefined;
   if (items.some(BLOCKS) && !cloth) return undefined;
   if (items.some((x) => (x.finding && !WELL.test(x.w)) || x.duration || x.span || x.clock)) return undefined;
   const way = topic === 'tying' || topic === 'quilting' || topic === 'washing';
@@ -438,7 +450,7 @@ function matterIn(
     ) || topic === 'tie-thread';
   if (
     (settledBefore ||
-      parts.some((p) => p.taken && p.status === 'settled') ||
+      parts.slice(Math.max(0, k - 6), k).some((p) => p.taken && p.status === 'settled') ||
       state.drafts.some((d) => d.entry.kind === 'decision' && d.entry.status === 'settled')) &&
     forIt &&
     items.length <= 9
@@ -497,7 +509,7 @@ function wayIn(
     return { topic, status: 'settled', rule: 'decision.way' };
   if (topic === 'washing') return undefined;
   const against = parts
-    .slice(k + 1)
+    .slice(k + 1, k + 5)
     .some(
       (p) =>
         /^ (?:and |but )*(?:not|no) /.test(p.words) &&
