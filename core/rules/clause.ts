@@ -331,6 +331,9 @@ export function isPredicate(items: Item[], k: number): boolean {
     if (form === 'ing' && /^(the|that|this)$/.test(lead)) return false;
     if (form === 'past' && /^(somebody|someone|who)$/.test(lead)) return false;
     if (item.w === 'clean' && items[k + 1]?.finding) return false;
+    // "fuse gone", "iron broken": a thing of the house
+    if (form === 'base' && !item.part && items[k + 1]?.fail && !items[k + 1]?.finding && k === 0)
+      return false;
     // "with couching", "in whipstitch" only say how
     if (
       item.stitch &&

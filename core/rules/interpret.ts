@@ -1,6 +1,6 @@
 import type { Action, Stitch, TreatmentState } from '../../shared/vocabulary.ts';
 import { STITCH_PHRASES } from '../lexicon/stitches.ts';
-import type { Clause } from './clause.ts';
+import { type Clause, isPredicate } from './clause.ts';
 import { type ConditionFound, findConditions } from './conditions/find-conditions.ts';
 import { type Draft, makeDraft } from './draft.ts';
 import type { Item } from './item.ts';
@@ -189,6 +189,7 @@ function thingSpokenOf(state: ReaderState): string | undefined {
   for (const d of [...state.drafts].reverse()) {
     const e = d.entry;
     if (e.kind === 'treatment' && e.object) return e.object;
+    if (e.kind === 'treatment' && e.action === 'resew') return 'seam';
     if (e.kind === 'condition') {
       if (e.finding === 'lumpy-batting') return 'batting';
       if (e.finding === 'old-repair') return 'old-patch';
@@ -383,20 +384,34 @@ function treatment(
     status = 'considering';
   const action = way.action!;
   if (isOthers(items, way.at)) {
-    if (['resew', 'patch', 'darn'].includes(action) && placed.kind === 'specific')
+    const topical = state.topic?.sentence === v.sentence ? state.topic.places : [];
+    const told = placed.kind === 'specific' ? placed.places : topical;
+    if (['resew', 'patch', 'darn', 'stabilize'].includes(action) && told.length)
       state.drafts.push(
         makeDraft(
           'condition',
           v,
           {
             finding: ['old-repair', 'condition.mended-by-others', items[way.at]],
-            places: [placed.places, 'place.said', placed.items],
+            places: [told, 'place.said', placed.items],
           },
           'said',
         ),
       );
     return undefined;
   }
+  if (tellsOldRepair(state, clause, v, way.at, placed)) return undefined;
+  // "it's the darn, then", "net for 2-4 then": one of two ways is chosen
+  if (
+    way.form === 'noun' &&
+    status === 'done' &&
+    state.memory.open.some(
+      (o) =>
+        o.action === action && (!placed.places.length || o.places.some((p) => placed.places.includes(p))),
+    ) &&
+    !items.some((x) => /^(has|have|had|'ve|got|put|now|on|laid|went|did|done|already|took)$/.test(x.w))
+  )
+    status = 'planned';
   // "doing the mending", "starting the cutting": a kind of work, with no place or thing named
   const verb = items[way.at]!;
   if (
@@ -600,7 +615,11 @@ const OTHERS = new Set([
 
 /** Work told of others, long ago: "the kids sewed it up", "what somebody fused behind there". */
 function isOthers(items: Item[], at: number): boolean {
-  if (items[at]?.action?.form !== 'past') return false;
+  if (
+    items[at]?.action?.form !== 'past' &&
+    !/^(put|stuck|glued|ironed|patch|fusible|set|laid)$/.test(items[at]?.w ?? '')
+  )
+    return false;
   for (let m = at - 1; m >= Math.max(0, at - 4); m--) {
     const w = items[m]!.w;
     if (OTHERS.has(w))
@@ -610,6 +629,34 @@ function isOthers(items: Item[], at: number): boolean {
     if (w === 'i' || w === 'and' || w === ',') return false;
   }
   return false;
+}
+
+/** "an old repair in 3-3, interfacing glued on behind": how the old repair was made, and no work of today. */
+function tellsOldRepair(
+  state: ReaderState,
+  clause: Clause,
+  v: { sentence: number },
+  at: number,
+  placed: ReturnType<typeof placesOfClause>,
+): boolean {
+  const { items } = clause;
+  const found = state.drafts.at(-1);
+  const here = items.some((x, k) => x.finding === 'old-repair' && isPredicate(items, k));
+  const before =
+    found?.entry.kind === 'condition' &&
+    found.entry.finding === 'old-repair' &&
+    found.sentence === v.sentence;
+  if (!here && !(before && placed.kind !== 'specific')) return false;
+  if (items.some((x) => /^(i|'ve|i've|now|new|today|tonight)$/.test(x.w))) return false;
+  const verb = items[at]!;
+  const past =
+    verb.action?.form === 'past' ||
+    /^(glued|stuck|sewn|stitched|fused|ironed|tacked|interfacing|fusible)$/.test(verb.w);
+  return (
+    past &&
+    (here || /^(with|,|)$/.test(clause.joint)) &&
+    !/^(took|taken|removed|peeled|unpicked)$/.test(verb.w)
+  );
 }
 
 /** "1-1 to be replaced, 1-2 patched": the second leans on the "to be" of the first. */
@@ -677,7 +724,8 @@ function mendedCloth(items: Item[], state: ReaderState): { places: string[]; ite
   const subject =
     k <= 3 || /^(all|every|each|the|those|two|three|both|four|2|3|4)$/.test(before.at(-1) ?? '');
   if (!subject) return undefined;
-  const places = state.fabrics.blocks[item.fabric.names[0]!] ?? [];
+  const except = placesOfClause(items).except ?? [];
+  const places = (state.fabrics.blocks[item.fabric.names[0]!] ?? []).filter((p) => !except.includes(p));
   return places.length ? { places, item } : undefined;
 }
 
@@ -724,7 +772,7 @@ function carriedPlaces(
 ): string[] | undefined {
   const { items } = v;
   const action = way?.action;
-  if (placed.outside) return undefined;
+  if (placed.outside || placed.unknown) return undefined;
   // "the tear", "that hole": where it was found
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
@@ -845,7 +893,7 @@ function condition(
   const fabric = items.find((x) => x.fabric);
   if (placed.kind === 'specific' || placed.kind === 'general') places = placed.places;
   let usedFabric: Item | undefined;
-  let unknown = false;
+  let unknown = placed.unknown;
   if (fabric?.fabric) {
     const blocks = unique(fabric.fabric.names.flatMap((n) => state.fabrics.blocks[n] ?? []));
     const k = items.indexOf(fabric);
@@ -885,6 +933,8 @@ function condition(
         places = told;
       } else if (state.topic?.sentence === v.sentence && placed.kind === 'none') {
         places = state.topic.places;
+      } else if (placed.except) {
+        places = blocks.filter((p) => !placed.except!.includes(p));
       } else if (
         placed.kind === 'none' ||
         placed.kind === 'pronoun' ||
@@ -1071,7 +1121,7 @@ function sameAgain(
   const words = ` ${clause.items.map((x) => x.w).join(' ')} `;
   const short = clause.items.length <= 9;
   const same =
-    / (same|ditto|likewise|identical|as before|similarly|so is|so are|so has|so does|so did|so 's|just as bad|no better|as bad) /.test(
+    / (same|ditto|likewise|as is|as are|identical|as before|similarly|so is|so are|so has|so does|so did|so 's|just as bad|no better|as bad) /.test(
       words,
     ) ||
     (short && / (as well|too|also|again) /.test(words) && placed.kind === 'specific') ||
@@ -1084,7 +1134,7 @@ function sameAgain(
   if (
     !same ||
     (!placed.places.length &&
-      !/ (same again|ditto|likewise|as before|same (way|deal|treatment|thing)) /.test(words))
+      !/ (same again|ditto|likewise|as before|same (way|deal|treatment|thing|story)) /.test(words))
   )
     return;
   if (
@@ -1099,7 +1149,7 @@ function sameAgain(
   if (
     last &&
     last.entry.kind === 'condition' &&
-    !/ (same again|same treatment|done the same|did the same) /.test(words)
+    !/ (same again|same treatment|same deal|done the same|did the same) /.test(words)
   ) {
     const { finding } = last.entry;
     state.drafts.push(

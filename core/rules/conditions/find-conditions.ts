@@ -276,6 +276,13 @@ function failure(
     )
   )
     return { finding: 'broken-stitching', items: [binding, item], rule: 'condition.binding-loose' };
+  // "sewed up the seam …, that one had popped wide open"
+  if (
+    /^(popped|popped open|open|burst|given way|gave way|let go|split open)$/.test(word) &&
+    thing === 'seam' &&
+    items.slice(0, k).some((x) => x.place && /^place\.(that-one|it|them|both|those)$/.test(x.place.rule))
+  )
+    return { finding: 'split-seam', items: [item], rule: 'condition.it-popped' };
   const apart =
     /^(come|came|coming|pulled|pulling) (apart|away|undone|open|loose|adrift)$|^(gaping|opened up|opening up|popped open)$/.test(
       word,

@@ -72,7 +72,7 @@ export function neighbour(
   let j = i;
   if (head === 'the' || head === 'its') j++;
   const very = w(tokens, j);
-  const slant = diagonal(tokens, j, ctx, base);
+  const slant = diagonal(tokens, j, ctx, base) ?? around(tokens, j, ctx, base) ?? seamBeside(tokens, j, ctx);
   if (slant) return slant;
   // "the next one", "next two", "next block along", "the next row"
   if (very === 'next' || very === 'following') {
@@ -129,7 +129,8 @@ export function neighbour(
   // "the one below", "the block above it", "the two below", "the ones either side"
   let count = 1;
   let both = false;
-  if (['one', 'block', 'piece', 'ones', 'blocks', 'neighbour', 'neighbor', 'square'].includes(very)) j++;
+  if (['one', 'block', 'piece', 'ones', 'blocks', 'neighbour', 'neighbor', 'square', 'pair'].includes(very))
+    j++;
   else {
     const n = readCount(tokens, j);
     if (head === 'the' && n && n.value <= 4) {
@@ -218,6 +219,58 @@ export function neighbour(
   if (!base) return { next, places: [], how: 'implied', rule: 'place.neighbour', kind: 'pointer' };
   const found = pointer(next, places(base), both ? 'place.either-side' : 'place.neighbour');
   return both ? { ...found, outside: false } : found;
+}
+
+/** "the four around it", "the blocks around it", "the eight surrounding it". */
+function around(
+  tokens: Token[],
+  j: number,
+  ctx: PlaceContext,
+  base: string | undefined,
+): PlaceFound | undefined {
+  if (!base) return undefined;
+  const n = readCount(tokens, j);
+  let k = n ? n.next : j;
+  if (!n && !/^(ones|blocks)$/.test(w(tokens, k))) return undefined;
+  if (/^(ones|blocks|squares)$/.test(w(tokens, k))) k++;
+  if (w(tokens, k) === 'all') k++;
+  if (!/^(around|round|surrounding)$/.test(w(tokens, k)) || !/^(it|that)$/.test(w(tokens, k + 1)))
+    return undefined;
+  const steps = [
+    [-1, 0],
+    [1, 0],
+    [0, -1],
+    [0, 1],
+    ...(n?.value === 4
+      ? []
+      : [
+          [-1, -1],
+          [-1, 1],
+          [1, -1],
+          [1, 1],
+        ]),
+  ] as [number, number][];
+  const inside = steps.map(([r, b]) => shift(ctx.grid, base, r, b)).filter((p) => p !== undefined);
+  return { ...pointer(k + 2, inside, 'place.around'), outside: false };
+}
+
+/** "the seam right below it", after a seam between two blocks: both of its neighbours. */
+function seamBeside(tokens: Token[], j: number, ctx: PlaceContext): PlaceFound | undefined {
+  if (w(tokens, j) !== 'seam') return undefined;
+  const pair = ctx.focus.filter((p) => splitBlock(p));
+  if (pair.length !== 2) return undefined;
+  let k = j + 1;
+  while (
+    /^(just|right|directly|to|the|on|its)$/.test(w(tokens, k)) &&
+    !Object.hasOwn(DIRECTIONS, w(tokens, k + 1)) === false
+  )
+    k++;
+  const way = DIRECTIONS[w(tokens, k)];
+  if (!way || /^(left|right)$/.test(w(tokens, k))) return undefined;
+  const next = /^(it|that)$/.test(w(tokens, k + 1)) ? k + 2 : k + 1;
+  if (next === k + 1 && /^(\d|row|block|the)/.test(w(tokens, next))) return undefined;
+  const moved = pair.map((p) => shift(ctx.grid, p, way[0], way[1]));
+  return pointer(next, moved, 'place.seam-beside');
 }
 
 /** "the block diagonally below", "the one diagonally above it to the left". */
@@ -485,6 +538,20 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
   }
   const rest = restOfIt(tokens, i, ctx);
   if (rest) return rest;
+  // "one of the others", "one of those": which can't be known
+  if (
+    (word === 'one' || word === 'another') &&
+    after === 'of' &&
+    /^(the|those|these|them)$/.test(w(tokens, i + 2)) &&
+    (w(tokens, i + 2) !== 'the' || /^(others|blocks|corners|squares|rest)$/.test(w(tokens, i + 3)))
+  )
+    return {
+      next: w(tokens, i + 2) === 'the' ? i + 4 : i + 3,
+      places: [],
+      how: 'implied',
+      rule: 'place.one-of',
+      kind: 'pointer',
+    };
   if (word === 'it' || word === 'there' || word === 'here') return here(i + 1, 'place.it');
   if (word === 'them' || word === 'they' || word === 'both' || word === 'these') {
     if (

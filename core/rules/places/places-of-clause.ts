@@ -10,7 +10,10 @@ export type ClausePlaces = {
   items: Item[];
   kind: 'specific' | 'general' | 'pronoun' | 'none';
   outside: boolean;
+  /** "one of the others": a place is meant that can't be known. */
   unknown: boolean;
+  /** Places excepted from a cloth's or a group's ("all bar 5-1"). */
+  except?: string[];
 };
 
 /**
@@ -19,12 +22,19 @@ export type ClausePlaces = {
  */
 export function placesOfClause(given: Item[]): ClausePlaces {
   const items = sidesOfBorder(given);
+  const ends = exceptedEnd(items);
+  if (ends) {
+    const rest = placesOfClause(items.slice(0, ends.at));
+    return { ...rest, places: rest.places.filter((p) => !ends.places.includes(p)) };
+  }
   const placed = items.filter((x, k) => x.place && !isEdgeOfBlock(items, k));
   const outside = placed.some((x) => x.place!.outside && !x.place!.places.length);
   const shut = excluded(items);
   if (shut.size) {
     const rest = placesOfClause(items.filter((x) => !shut.has(x)));
     const out = new Set([...shut].flatMap((x) => x.place!.places));
+    const cloth = items.some((x) => x.fabric) && (rest.kind === 'none' || rest.kind === 'pronoun');
+    if (cloth) return { places: [], items: [], kind: 'none', outside, unknown: false, except: [...out] };
     if (rest.places.length) return { ...rest, places: rest.places.filter((p) => !out.has(p)) };
   }
   const specific = placed.filter((x) => !isPronoun(x) && x.place!.places.some((p) => !GENERAL.has(p)));
@@ -74,9 +84,34 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     items: [],
     kind: 'none',
     outside,
-    unknown: placed.some((x) => !x.place!.places.length),
+    unknown: placed.some((x) => x.place!.rule === 'place.one-of'),
   };
 }
+
+/** "column six, except for its last block", "the right-hand column's tied except the bottom one": one end of what was named. */
+function exceptedEnd(items: Item[]): { at: number; places: string[] } | undefined {
+  for (let k = 1; k < items.length; k++) {
+    if (
+      !EXCEPT.has(items[k]!.w) &&
+      !(items[k]!.w === 'but' && /^(all|not)$/.test(items[k - 1]!.w + items[k + 1]?.w))
+    )
+      continue;
+    let m = k + 1;
+    while (/^(for|the|its|from|of|very|not|only)$/.test(items[m]?.w ?? '')) m++;
+    const end = items[m]?.w ?? '';
+    const noun = items[m + 1]?.w ?? '';
+    if (!/^(last|first|bottom|top|end|final|left|right)$/.test(end) || !/^(one|block|square)$/.test(noun))
+      continue;
+    const line = items
+      .slice(0, k)
+      .findLast((x) => x.place && x.place.kind !== 'part' && x.place.places.length > 1);
+    if (!line) return undefined;
+    const places = line.place!.places;
+    return { at: k, places: [/^(first|top|left)$/.test(end) ? places[0]! : places.at(-1)!] };
+  }
+  return undefined;
+}
+const EXCEPT = new Set(['except', 'bar', 'barring', 'excepting', 'excluding', 'minus', 'save']);
 
 /** Places after "bar", "except", "all but": not meant. */
 function excluded(items: Item[]): Set<Item> {

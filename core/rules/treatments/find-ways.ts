@@ -61,7 +61,8 @@ export function findWays(items: Item[], thing?: string): Way[] {
     newPiece ||
     (/\b(pieced|piecing|piece|set|let) (in )?(a )?(new|fresh|replacement|another)\b/.test(all) &&
       !/\bborder/.test(all)) ||
-    (/\b(pieced|set|let) .{0,30}\bin\b/.test(all) && /\bnew\b/.test(all) && !/\bborder\b/.test(all));
+    (/\b(pieced|set|let) .{0,30}\bin\b/.test(all) && /\bnew\b/.test(all) && !/\bborder\b/.test(all)) ||
+    newCloth(items);
   if (isReplace) {
     const verbs = items
       .map((x, k) =>
@@ -259,7 +260,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
     if (
       /^(darn|darns)$/.test(item.w) &&
       !isPredicate(items, k) &&
-      / (needs?|wants?|gets?|between|or|and|be|maybe|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
+      / (needs?|wants?|gets?|between|or|and|be|'s|is|maybe|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
         before,
       ) &&
       !/ (old|that|this|previous|earlier|existing|clumsy|has|somebody's) (a |little )*$/.test(before) &&
@@ -509,7 +510,11 @@ export function findWays(items: Item[], thing?: string): Way[] {
         );
     }
   }
-  return ways.sort((a, b) => a.at - b.at);
+  // "fused interfacing behind 6-5": the cloth and the verb tell one treatment
+  const told = ways.filter(
+    (x) => x.form !== 'noun' || !ways.some((y) => y !== x && y.action === x.action && y.form !== 'noun'),
+  );
+  return told.sort((a, b) => a.at - b.at);
 }
 
 /** "L border on, by machine", "new one on with petersham": the border, binding or label is on. */
@@ -525,6 +530,26 @@ function isNowOn(items: Item[], k: number): boolean {
       thing.object === 'binding' ||
       (/^(one|ones)$/.test(thing.w) && /^(new|fresh)$/.test(items[k - 2]?.w ?? '')));
   return named && /^(|,|\.|by|w|with|at|too|as|and|&|now|all|in|;|both|\()$/.test(next);
+}
+
+/** "new teal lawn in", "a new backing altogether", "new block instead". */
+function newCloth(items: Item[]): boolean {
+  return items.some((x, k) => {
+    if (!/^(new|fresh)$/.test(x.w)) return false;
+    const thing = items[k + 1];
+    const after = items[k + 2];
+    if (!thing) return false;
+    const cloth = Boolean(thing.fabric || thing.material === 'fabric' || thing.material === 'backing');
+    if (!cloth && !/^(block|piece|square|one)$/.test(thing.w)) return false;
+    if (/^(altogether|instead|entirely|completely)$/.test(after?.w ?? '')) return true;
+    const end = items[k + 3];
+    return (
+      cloth &&
+      thing.material !== 'backing' &&
+      after?.w === 'in' &&
+      (!end || end.token.kind === 'mark' || /^(by|w|with|now|or|and)$/.test(end.w))
+    );
+  });
 }
 
 function removalSoon(items: Item[], k: number): boolean {
@@ -609,7 +634,7 @@ function thingOf(
   particle: number | undefined,
   thing: string | undefined,
 ): { object: RemovedObject; item: Item } | undefined {
-  if (!thing) return undefined;
+  if (!thing || thing === 'seam') return undefined;
   const next = items.slice(k + 1, (particle ?? k) + 6);
   const pronoun = next.find((x) => /^(it|them|that|those|what|em|this)$/.test(x.w));
   return pronoun ? { object: thing as RemovedObject, item: items[k]! } : undefined;
@@ -683,6 +708,7 @@ function isLeave(items: Item[], k: number): boolean {
         before.replace(/ (better|best|going|decided|agreed|want|wants|like|said|says) to $/, ' '),
       )
     );
+  if (items.slice(k + 1, k + 6).some((x) => x.measure === 'tail' || x.measure === 'overhang')) return false;
   if (w === 'leaving') return !/ (a gap|for town|room|at |the house|by ) /.test(after);
   if (w === 'left') {
     if (items[k]!.place) return false;
