@@ -23,7 +23,8 @@ async function bench(names: string[]): Promise<void> {
     console.log(`\n${name}`);
     const rows = await (await part())();
     const wide = Math.max(...rows.map((r) => r.name.length));
-    for (const row of rows) console.log(`  ${row.name.padEnd(wide)}  ${row.value.padEnd(28)} target ${row.target}`);
+    for (const row of rows)
+      console.log(`  ${row.name.padEnd(wide)}  ${row.value.padEnd(28)} target ${row.target}`);
   }
 }
 
