@@ -142,9 +142,11 @@ export function readNote(
   const told = findRemarks(items);
   const chance = chanceDrafts(tokens, clauses, state.drafts);
   // the baby and the owner's wish answer no question of the tool and mend no note
-  const apart = told.length > 0 || (chance.size === state.drafts.length && isPlainAside(tokens, items));
+  const toldFirst = told.some((r) => r.from <= (items[0]?.token.from ?? 0));
+  const apart = toldFirst || (chance.size === state.drafts.length && isPlainAside(tokens, items));
   const mended = apart ? undefined : amend(state, items, joined);
   if (mended) {
+    mended.push(...remarksOf(told));
     const ask = askFor(mended, grid, state);
     return {
       reading: {

@@ -390,16 +390,8 @@ function matterIn(
       : undefined;
   }
   const cloth = topic === 'fabric';
-  // "backing: hole near the middle, patch it? or new backing altogether?": two treatments are in question there
-  if (
-    asked &&
-    parts.some((p) =>
-      p.items.some(
-        (x) => x.action && !['tie', 'quilt', 'wash'].includes(x.action.v) && x.w !== 'back' && !x.part,
-      ),
-    )
-  )
-    return undefined;
+  // "… patch it? Or new backing altogether?": the other of two treatments
+  if (asked && k === 0 && /^ or /.test(words)) return undefined;
   if (items.some(BLOCKS) && !cloth) return undefined;
   if (items.some((x) => (x.finding && !WELL.test(x.w)) || x.duration || x.span || x.clock)) return undefined;
   const way = topic === 'tying' || topic === 'quilting' || topic === 'washing';
