@@ -45,7 +45,7 @@ export type Circumstances = {
 };
 
 /** Beyond this many tokens a note is kept whole but only its beginning is read. */
-const READ_TOKENS = 4000;
+const READ_TOKENS = 1500;
 
 /**
  * Reads one note: words in, structured entries out. Pure: the same words in the same circumstances
