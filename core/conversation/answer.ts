@@ -522,7 +522,8 @@ function alsoWanted(a: Answering, use: MaterialUse): void {
   for (let k = a.head.length; k < a.items.length; k++) {
     const amount = a.items[k]!;
     if (!amount.quantity?.unit || amount.quantity.value === undefined || a.used.has(amount)) continue;
-    const m = a.items.findIndex((x, n) => n > k && n < k + 6 && x.material !== undefined);
+    let m = a.items.findIndex((x, n) => n > k && n < k + 6 && x.material !== undefined);
+    while (m >= 0 && a.items[m + 1]?.material) m++;
     const stuff = m < 0 ? undefined : a.items[m]!;
     if (
       !stuff ||

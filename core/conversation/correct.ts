@@ -82,8 +82,11 @@ export function correct(
   if (work.cue === 'weak' && items.length > 34) return undefined;
   if (cue !== 'strong' && tellsWork(work)) return undefined;
   if (strikeOut(work, items)) return work.standing.map((s) => s.draft);
+  const segments = segmentsOf(items, wrong);
+  // "hold on, 3-3 has a hole": another place, another damage
+  if (work.cue === 'weak' && segments.some((segment) => tellsAnew(work, segment))) return undefined;
   let carried: Item[] = [];
-  for (const segment of segmentsOf(items, wrong)) {
+  for (const segment of segments) {
     carried = mendSegment(work, segment, carried);
   }
   leftOver(work, items);
@@ -235,7 +238,8 @@ function resolvePlaces(state: ReaderState, standing: Standing[], items: Item[]):
 
 /** Without a word of mending only the plainest form counts: "the calico was 6.80", "15 ml and 20 min, that". */
 function plainEnough(work: Work, items: Item[]): boolean {
-  if (items.length > 12) return false;
+  const plain = work.words.match(/ (was|were) /g)?.length ?? 0;
+  if (items.length > (plain > 1 ? 30 : 12)) return false;
   if (
     work.state.drafts.some(
       (d) => d.entry.kind === 'condition' || (d.entry.kind === 'treatment' && d.entry.action),
@@ -243,7 +247,7 @@ function plainEnough(work: Work, items: Item[]): boolean {
   )
     if (!items.some((x) => x.stitch) || items.some((x) => x.action && !x.stitch)) return false;
   const words = work.words.trim();
-  return /\b(was|were|is|are|'s|should|=)\b|=/.test(words) &&
+  return /\b(was|were|is|are|'s|should|took|cost|came to|=)\b|=/.test(words) &&
     !/^(there|it|i|that|this|he|she|they)\b/.test(words)
     ? true
     : /[ ,](that|that was|those)[ .]*$/.test(words);
@@ -276,6 +280,10 @@ function wrongItems(items: Item[], standing: Standing[]): Set<Item> {
     )
       wrong.add(items[first]!);
   }
+  // "i said the backing, i meant the binding"
+  const said = items.findIndex((x) => x.w === 'said');
+  const meant = items.findIndex((x) => /^(meant|mean)$/.test(x.w));
+  if (said >= 0 && meant > said) for (const x of items.slice(said + 1, meant)) if (sensed(x)) wrong.add(x);
   for (let k = 0; k < items.length; k++) {
     const w = items[k]!.w;
     const before = items[k - 1]?.w ?? '';
@@ -509,7 +517,7 @@ function mendSegment(work: Work, segment: Segment, carried: Item[]): Item[] {
   const placed = placeItems(work, items);
   const anchorPlaces = mendPlaces(work, segment, items, placed);
   mendStitch(work, segment, items, lean, anchorPlaces ? placed : []);
-  mendTimes(work, items);
+  mendTimes(work, segment, items);
   mendNumbers(work, segment, items, lean);
   return own ? items : carried;
 }
@@ -519,25 +527,33 @@ function tellsAnew(work: Work, segment: Segment): boolean {
   const from = segment.items[0]!.token.from;
   const last = segment.items.at(-1)!;
   const to = last.end ?? last.token.to;
+  const named = segment.items.filter(
+    (x) => x.place?.places.length && !POINTERS.has(x.place.rule) && !work.wrong.has(x),
+  );
+  const places = unique(named.flatMap((x) => x.place!.places));
+  const known = (p: string): boolean =>
+    work.standing.some(({ was, draft }) => placesOf(was).includes(p) || placesOf(draft.entry).includes(p));
+  if (!places.length || places.some(known)) return false;
   const fresh = work.state.drafts.filter((d) => {
     const e = d.entry;
     const told = d.origins['finding'] ?? d.origins['action'];
     return (
       (e.kind === 'condition' || e.kind === 'treatment') &&
-      d.placed === 'said' &&
       told !== undefined &&
       told.from >= from &&
       told.to <= to &&
       !work.standing.some(
-        ({ was, draft }) =>
-          sharesPlace(was, e) ||
-          sharesPlace(draft.entry, e) ||
+        ({ was }) =>
           (was.kind === 'condition' && e.kind === 'condition' && was.finding === e.finding) ||
           (was.kind === 'treatment' && e.kind === 'treatment' && was.action === e.action),
       )
     );
   });
-  for (const d of fresh) work.told.add(d);
+  for (const d of fresh) {
+    work.told.add(d);
+    d.placed = 'said';
+    put(d, 'places', places, 'place.said', named);
+  }
   return fresh.length > 0;
 }
 
@@ -548,8 +564,9 @@ function placeItems(work: Work, items: Item[]): Item[] {
   if (exact.length) return exact;
   return all.filter(
     (x) =>
-      !x.material &&
-      !x.object &&
+      ((!x.material && !x.object) ||
+        [...work.wrong].some((y) => y.place?.places.length && y.part) ||
+        (work.cue === 'strong' && work.standing.every(({ was }) => was.kind === 'condition'))) &&
       work.standing.some(({ was }) => placesOf(was).some((p) => WHOLES.has(p) && p !== 'quilt')),
   );
 }
@@ -566,7 +583,7 @@ function mendPlaces(work: Work, segment: Segment, items: Item[], placed: Item[])
     ({ draft: { entry: e } }) => 'places' in e && e.places && !e.places.length && e.kind !== 'remark',
   );
   if (mendSides(work, segment, items, placed, pool)) return false;
-  if (mendRun(work, segment, items, placed, pool)) return false;
+  if (mendRun(work, items, placed, pool)) return false;
   if (!placed.length) return false;
   const good = unique(placed.flatMap((x) => x.place!.places));
   if (!pool.length) {
@@ -667,6 +684,7 @@ function mendPlaces(work: Work, segment: Segment, items: Item[], placed: Item[])
     if (
       to.length === 1 &&
       from[0]!.place!.rule !== 'amend.pick' &&
+      from[0]!.place!.kind !== 'pointer' &&
       / (as far as|up to|through to|down to|got to|stopped at|to the|to) (the )?$/.test(ahead)
     ) {
       const end = splitBlock(to[0]!);
@@ -756,11 +774,11 @@ const count = (word: string | undefined): number | undefined =>
   word === undefined ? undefined : (COUNT[word] ?? (/^\d{1,2}$/.test(word) ? Number(word) : undefined));
 
 /** "make that one to four": the blocks of the row last named in the entry. */
-function mendRun(work: Work, segment: Segment, items: Item[], placed: Item[], pool: Standing[]): boolean {
+function mendRun(work: Work, items: Item[], placed: Item[], pool: Standing[]): boolean {
   if (mendRows(work, items, placed, pool)) return true;
   if (work.cue !== 'strong' || placed.some((x) => x.place!.rule !== 'place.pair')) return false;
   const run = /\b(?:blocks? )?(\w+) (?:to|through|thru|till|until|up to|-) (\w+) $/.exec(
-    segment.words.replace(/ (please|sorry|instead|then) $/, ' '),
+    ` ${items.map((x) => x.w).join(' ')} `.replace(/ (please|sorry|instead|then) $/, ' '),
   );
   const from = count(run?.[1]);
   const to = count(run?.[2]);
@@ -936,8 +954,11 @@ function split(work: Work, s: Standing, places: string[], stitch: Stitch, item: 
   work.changed = true;
 }
 
+const BREAK =
+  / (less|minus|take off|knock off|take away|not counting|excluding|apart from|break|breaks|out|off) .*| for (tea|coffee|lunch|dinner|supper|breakfast|a break|a cuppa|the phone) /;
+
 /** Clock times of work: start, end, or a mark's own time; a break that was taken off stays taken off. */
-function mendTimes(work: Work, items: Item[]): void {
+function mendTimes(work: Work, segment: Segment, items: Item[]): void {
   const target = work.standing.findLast(
     ({ draft: { entry: e } }) => e.kind === 'work' && (e.start !== undefined || e.mark !== undefined),
   );
@@ -954,6 +975,19 @@ function mendTimes(work: Work, items: Item[]): void {
     const today = Math.floor(now / 1440) * 1440;
     return latestClock(minute, fixed, now, day !== undefined && day < today ? { start: day } : undefined);
   };
+  // "less ten minutes for tea": a break told afterwards
+  const off = items.find((x) => x.duration);
+  if (off && e.start && e.end && BREAK.test(segment.words)) {
+    change(
+      work,
+      target,
+      'minutes',
+      wallMinutes(e.end) - wallMinutes(e.start) - off.duration!.minutes,
+      'break',
+      [off],
+    );
+    return;
+  }
   for (let k = 0; k < items.length; k++) {
     const x = items[k]!;
     if (x.span && e.start && e.end) {
@@ -965,9 +999,12 @@ function mendTimes(work: Work, items: Item[]): void {
       if (rest !== undefined) change(work, target, 'minutes', end - start - rest, 'time', [x]);
       continue;
     }
-    const clock = x.clock ?? bareClock(items, k);
+    const clock = x.clock ?? bareClock(items, k, work.cue === 'strong' && !slotsOf(work).length);
     if (!clock) continue;
-    const t = wallTime(onDay(clock.minute, clock.fixed));
+    const lone = x.clock === undefined && e.end !== undefined;
+    const t = wallTime(
+      lone ? nearestClock(clock.minute, wallMinutes(e.end!)) : onDay(clock.minute, clock.fixed),
+    );
     if (e.mark) change(work, target, 'time', t, 'time', [x]);
     else if (e.start && e.end) {
       const rest = broke();
@@ -986,13 +1023,21 @@ function mendTimes(work: Work, items: Item[]): void {
   }
 }
 
+/** The clock time in whichever half of the day lies nearer. */
+function nearestClock(minute: number, old: number): number {
+  const day = Math.floor(old / 1440) * 1440;
+  return [day + (minute % 720), day + (minute % 720) + 720].reduce((a, b) =>
+    Math.abs(b - old) < Math.abs(a - old) ? b : a,
+  );
+}
+
 /** "stopped at seven": a bare number after such a word is a clock. */
-function bareClock(items: Item[], k: number): { minute: number; fixed: boolean } | undefined {
+function bareClock(items: Item[], k: number, lone = false): { minute: number; fixed: boolean } | undefined {
   const x = items[k]!;
   const value = x.quantity?.value;
   if (value === undefined || x.quantity?.unit || !Number.isInteger(value) || value < 1 || value > 12)
     return undefined;
-  return /^(at|till|until|til|since|by)$/.test(items[k - 1]?.w ?? '')
+  return lone || /^(at|till|until|til|since|by)$/.test(items[k - 1]?.w ?? '')
     ? { minute: value * 60, fixed: false }
     : undefined;
 }
@@ -1218,9 +1263,15 @@ function substitute(work: Work, items: Item[]): void {
         findings.find(({ was }) => was.kind === 'condition' && denies((x) => x.finding === was.finding)) ??
         (findings.length === 1 &&
         work.cue !== 'none' &&
-        (d.placed !== 'said' || sharesPlace(findings[0]!.was, e))
+        (d.placed !== 'said' || samePlaces(findings[0]!, e)) &&
+        (work.cue === 'strong' || e.finding !== 'sound')
           ? findings[0]
-          : findings.filter(({ was }) => d.placed === 'said' && sharesPlace(was, e)).at(-1));
+          : findings
+              .filter(
+                (s) =>
+                  d.placed === 'said' && (work.cue === 'strong' ? sharesPlace(s.was, e) : samePlaces(s, e)),
+              )
+              .at(-1));
       if (target && work.cue !== 'none') change(work, target, 'finding', e.finding, 'finding', own);
     } else if (e.kind === 'treatment' && e.action) swapTreatment(work, d, right, denies);
     else if (e.kind === 'material' && e.material) {
@@ -1254,6 +1305,8 @@ function substitute(work: Work, items: Item[]): void {
     for (const s of works) change(work, s, 'task', task.task, 'task', [task]);
 }
 
+const samePlaces = (s: Standing, e: Entry): boolean =>
+  [s.was, s.draft.entry].some((x) => [...placesOf(x)].sort().join() === [...placesOf(e)].sort().join());
 const sharesPlace = (a: Entry, b: Entry): boolean => placesOf(a).some((p) => placesOf(b).includes(p));
 
 function swapTreatment(

@@ -42,6 +42,13 @@ export function cueOf(words: string): Cue {
     !/ now\b/.test(rest)
   )
     return 'weak';
+  if (/^(?:less|minus|take off|knock off|take away|not counting|excluding) /.test(rest)) return 'strong';
+  if (
+    /^(?:it|that|this|they|those)(?: one| all| both)? (?:only |just )?took /.test(rest) &&
+    rest.split(' ').length <= 9
+  )
+    return 'weak';
+  if (/ , that(?: one| was)?[ .!]*$/.test(plain) && plain.split(' ').length <= 10) return 'weak';
   if (/[ ,](?:actually|in fact)[ .!]*$/.test(plain)) return 'weak';
   return 'none';
 }
