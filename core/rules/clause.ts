@@ -285,6 +285,10 @@ const MOOD_BEFORE_BASE = new Set([
   'probably',
   'possibly',
   'only',
+  'needs',
+  'need',
+  'wants',
+  'want',
 ]);
 
 /** "sound cloth", "fine net", "a good six inches", "okay so": no word on the quilt's condition. */
@@ -298,6 +302,16 @@ export function isSound(items: Item[], k: number): boolean {
     return false;
   if (/^(okay|ok|all right|alright|fine|good)$/.test(item.w) && k === 0) return false;
   return true;
+}
+
+/** Do words of taking off follow the thing at `k` with nothing between? */
+function isTakenOff(items: Item[], k: number): boolean {
+  for (let m = k + 1; m < Math.min(items.length, k + 5); m++) {
+    const x = items[m]!;
+    if (/^(off|out|removed|unpicked|taken|peeled|lifted)$/.test(x.w)) return true;
+    if (x.token.kind === 'mark' || x.place || x.w === 'and') return false;
+  }
+  return false;
 }
 
 /** "the worn one", "that torn block", "over the worn patch": a word that only tells which is meant. */
@@ -317,6 +331,9 @@ export function isAttribute(items: Item[], k: number): boolean {
 export function isPredicate(items: Item[], k: number): boolean {
   const item = items[k]!;
   if (item.finding === 'sound' && !isSound(items, k)) return false;
+  if (/^(abandoned|scrapped|cancelled|canceled|forgotten)$/.test(item.w)) return true;
+  // "the old patch off 6-2", "two old patches have come off": a thing that is taken off
+  if (item.finding === 'old-repair' && isTakenOff(items, k)) return false;
   if (
     item.finding &&
     (isAttribute(items, k) || (item.w === 'torn' && /^('m|am|honestly)$/.test(items[k - 1]?.w ?? '')))
@@ -328,7 +345,13 @@ export function isPredicate(items: Item[], k: number): boolean {
     const { form } = item.action;
     const lead = items[k - 1]?.w ?? '';
     // "the trimming", "that stuff somebody fused there": a thing, and work of others that only tells which
-    if (form === 'ing' && /^(the|that|this)$/.test(lead)) return false;
+    if (form === 'ing' && /^(the|that|this)$/.test(lead))
+      return (
+        lead === 'the' &&
+        /^(basting|layering|washing|binding|pressing)$/.test(item.w) &&
+        /^(did|done|finished|completed)$/.test(items[k - 2]?.w ?? '') &&
+        !items.some((x) => x.span || x.clock || x.duration || x.fail || x.finding)
+      );
     if (form === 'past' && /^(somebody|someone|who)$/.test(lead)) return false;
     if (item.w === 'clean' && items[k + 1]?.finding) return false;
     // "fuse gone", "iron broken": a thing of the house
@@ -344,6 +367,16 @@ export function isPredicate(items: Item[], k: number): boolean {
     // "the seam joining row two to row three"
     if (item.w === 'joining' && items[k - 1]?.seam) return false;
     if (/ (stitching|sewing)$/.test(item.w) && form === 'ing') return isIngVerb(items, k);
+    // "whipstitch, that was ten minutes": only how
+    if (
+      form === 'base' &&
+      item.stitch &&
+      !/^(to|will|'ll|gonna|must|should|could|might|i|let's|would|'d)$/.test(lead)
+    )
+      return (
+        /^(it|them|the|those|these|over|along|round|around|down|up)$/.test(items[k + 1]?.w ?? '') &&
+        (k === 0 || /^(and|,|then|or|&)$/.test(lead))
+      );
     if (form !== 'base') return !((item.part || item.object) && form === 'ing' && !isIngVerb(items, k));
     if (item.w === 'left') return true;
     const before = items[k - 1]?.w ?? '';
@@ -370,17 +403,15 @@ export function isPredicate(items: Item[], k: number): boolean {
       item.w === 'layer'
     ) {
       return (
-        before === 'to' ||
-        before === 'will' ||
-        before === "'ll" ||
-        before === 'gonna' ||
-        before === 'could' ||
-        before === 'might' ||
-        before === 'should' ||
-        before === 'must' ||
-        (['it', 'them', 'the', 'that', 'those', 'all', 'this'].includes(items[k + 1]?.w ?? '') &&
-          before !== 'the' &&
-          before !== 'a')
+        /^(to|will|'ll|gonna|could|might|should|must|n't|not|would|'d|can|shall|may|let's|gotta|i)$/.test(
+          before,
+        ) ||
+        ((/^(it|them|the|that|those|all|this|these|both)$/.test(items[k + 1]?.w ?? '') ||
+          items[k + 1]?.place?.kind === 'blocks') &&
+          !(
+            /^(the|a|an|old|that|this|another|of)$/.test(before) ||
+            (before === 'one' && !/^(it|them)$/.test(items[k + 1]?.w ?? ''))
+          ))
       );
     }
     return (
@@ -915,7 +946,9 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   if (
     item.place?.kind === 'blocks' &&
     !PREPOSITIONS.has(before.w) &&
-    !/^(the|and|,|&|all|every|that|of|or|seam|block|is|'s)$/.test(before.w) &&
+    !/^(\/|-|the|and|,|&|all|every|that|of|or|seam|block|is|'s|where|which|what|when|how|if|because|than|as)$/.test(
+      before.w,
+    ) &&
     !before.place &&
     newSubject(items, k)
   ) {

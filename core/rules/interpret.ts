@@ -73,8 +73,13 @@ function readClause(
   const stitch = stitchOf(items);
   const placed = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
   const made: Draft[] = [];
+  // of several ways in one clause the stitch belongs to the one that it was said after
+  const sewn =
+    stitch && ways.findLast((x) => x.at <= items.indexOf(stitch.item) && TAKES_STITCH.has(x.action!));
   for (const way of ways) {
-    const draft = treatment(state, clause, v, way, sentence, placed, stitch);
+    const own =
+      !sewn || sewn === way || sewn.action === way.action || /\bboth\b/.test(words) ? stitch : undefined;
+    const draft = treatment(state, clause, v, way, sentence, placed, own);
     if (!draft) continue;
     if (absorbed(state, made, draft, clause)) {
       way.items.forEach((x) => {
@@ -122,6 +127,8 @@ function readClause(
       ),
     );
 
+  if (!made.length) dropIdea(state, v, words);
+
   // 4. Same again.
   if (!made.length && !state.drafts.some((d) => d.clause === index && d.entry.kind === 'condition'))
     sameAgain(state, clause, v, placed, stitch);
@@ -154,14 +161,17 @@ function topicAfter(
   placed: ReturnType<typeof placesOfClause>,
 ): ReaderState['topic'] {
   const said = state.drafts.some((d) => d.clause === index);
-  const named = placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] === 'border');
+  const told = state.topic?.sentence === clause.sentence;
+  const cloth = placed.kind === 'none' && !told ? mendedCloth(clause.items, state) : undefined;
+  const named =
+    placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt') || cloth;
   const light = (x: Item): boolean =>
     Boolean(x.place || x.fabric || x.seam || x.quantity) ||
     /^(the|and|,|&|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|"|')$/.test(
       x.w,
     );
   if (!said && named && clause.items.every(light))
-    return { places: placed.places, sentence: clause.sentence };
+    return { places: cloth?.places ?? placed.places, sentence: clause.sentence };
   const standing = state.topic?.sentence === clause.sentence ? state.topic : undefined;
   if (standing && (placed.kind === 'none' || placed.kind === 'pronoun')) return standing;
   return undefined;
@@ -174,6 +184,47 @@ function isMaterialPlace(item: Item, items: Item[]): boolean {
   const before = items[k - 1]?.w ?? '';
   const quantity = items.slice(Math.max(0, k - 4), k).some((x) => x.quantity?.unit);
   return quantity && before !== 'the';
+}
+
+/** "the crepeline idea is off", "the support from behind is abandoned", "new backing idea scrapped": one of the ways that stood open. */
+function dropIdea(
+  state: ReaderState,
+  v: { index: number; sentence: number; items: Item[] },
+  words: string,
+): void {
+  const gone =
+    / (idea|plan|option|notion|scheme)( is|'s| 's)? (off|out|scrapped|dropped|abandoned|gone|dead|no good)\b/.test(
+      words,
+    ) ||
+    /( is| 's) (abandoned|scrapped|off the table|out of the question|off the cards|forgotten|dropped)\b/.test(
+      words,
+    );
+  if (!gone) return;
+  const named = (o: { action: Action }): boolean =>
+    v.items.some(
+      (x) =>
+        (x.material === 'net' && o.action === 'overlay') ||
+        x.action?.v === o.action ||
+        (x.w === 'patch' && o.action === 'patch') ||
+        (/^(new|fresh|replacement)$/.test(x.w) && o.action === 'replace') ||
+        ((x.fabric || x.material === 'fabric') && /^(replace|patch|stabilize)$/.test(o.action)) ||
+        (x.material === 'interfacing' && o.action === 'stabilize'),
+    );
+  const open = state.memory.open.findLast(named);
+  if (!open) return;
+  state.drafts.push(
+    makeDraft(
+      'treatment',
+      v,
+      {
+        action: [open.action, 'treatment.idea-dropped', v.items],
+        state: ['dropped', 'state.dropped', v.items],
+        ...(open.object ? { object: [open.object, 'treatment.idea-dropped', undefined, 'implied'] } : {}),
+        places: [[...open.places], 'place.of-open', undefined, 'implied'],
+      },
+      'carried',
+    ),
+  );
 }
 
 /** The treatment that the task in hand consists of, where it is but one: tying, quilting, binding. */
@@ -236,7 +287,7 @@ function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause: Claus
       : before.at(-1);
   if (!last) return false;
   const p = last.entry;
-  const carried = draft.placed !== 'said';
+  const carried = draft.placed !== 'said' || (last.clause === draft.clause && draft.placed === last.placed);
   if (
     e.action === 'replace' &&
     p.action === 'cut' &&
@@ -420,7 +471,11 @@ function treatment(
     verb.action?.form === 'ing' &&
     way.rule.startsWith('treatment.verb') &&
     placed.kind === 'none' &&
-    !items.some((x) => x.object && x !== verb && !x.task) &&
+    !items.some(
+      (x) =>
+        x !== verb && ((x.object && !x.task) || x.fabric || x.finding || x.seam || x.material === 'fabric'),
+    ) &&
+    !finishedTask(items, way.at) &&
     !/\b(it|them)\b/.test(
       items
         .slice(way.at + 1, way.at + 3)
@@ -613,6 +668,13 @@ const OTHERS = new Set([
   'daughter',
 ]);
 
+/** "did the basting", "finished the layering": the whole of it is done, where no time is told with it. */
+const finishedTask = (items: Item[], at: number): boolean =>
+  /^(baste|layer|wash|bind|label|press)$/.test(items[at]!.action?.v ?? '') &&
+  items[at - 1]?.w === 'the' &&
+  /^(did|done|finished|completed)$/.test(items[at - 2]?.w ?? '') &&
+  !items.some((x) => x.span || x.clock || x.duration);
+
 /** Work told of others, long ago: "the kids sewed it up", "what somebody fused behind there". */
 function isOthers(items: Item[], at: number): boolean {
   if (
@@ -625,7 +687,11 @@ function isOthers(items: Item[], at: number): boolean {
     if (OTHERS.has(w))
       return !items
         .slice(m + 1, at)
-        .some((x) => /^(wants|want|would|'d|asked|likes|needs|needed|has|says|said)$/.test(x.w));
+        .some((x) =>
+          /^(wants|want|would|'d|asked|likes|needs|needed|says|said|'re|are|were|be|been|being|getting|get|gets|'ll|will|need|should|must|can|could)$/.test(
+            x.w,
+          ),
+        );
     if (w === 'i' || w === 'and' || w === ',') return false;
   }
   return false;
@@ -716,8 +782,11 @@ function mendedCloth(items: Item[], state: ReaderState): { places: string[]; ite
   const before = items.slice(Math.max(0, k - 4), k).map((x) => x.w);
   const one = oneOfCloth(items, k, state);
   if (one) return one.length ? { places: one, item } : undefined;
+  const led = before.filter(
+    (_, n) => n >= before.findLastIndex((b, m) => b && items[k - before.length + m]?.action),
+  );
   if (
-    before.some((b) => /^(with|w|from|using|some|bought|in|of|a|use)$/.test(b)) &&
+    led.some((b) => /^(with|w|from|using|some|bought|in|of|a|use)$/.test(b)) &&
     !/\b(all|every|each) (of )?(the )?$/.test(`${before.join(' ')} `)
   )
     return undefined;
@@ -969,8 +1038,12 @@ function condition(
   }
   if (c.pointed) return;
   // Already told and only pointed at again
+  const next = state.clauses[v.index + 1];
+  const worked =
+    treating ||
+    (next?.sentence === v.sentence && next.items.some((x, k) => x.action && isPredicate(next.items, k)));
   if (
-    treating &&
+    worked &&
     isKnown(state, c.finding, places) &&
     items.slice(Math.max(0, c.at - 3), c.at).some((x) => /^(the|that|this)$/.test(x.w))
   )

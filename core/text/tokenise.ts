@@ -14,6 +14,11 @@ export type Token = {
 };
 
 /** Sounds that mean nothing; a note is read as if they had not been made. */
+const THEM_AFTER = new Set(
+  'of over on at with for behind under underneath from to around round in through by took take put got leave left patched darned replaced sewed tied pressed washed replace patch darn sew tie press wash pulled pull'.split(
+    ' ',
+  ),
+);
 const FILLERS = new Set('um uh er erm uhm umm hmm hm mm ah eh ehm em uhh err hmmm'.split(' '));
 
 const VULGAR: Record<string, string> = {
@@ -156,6 +161,11 @@ export function tokenise(text: string): Token[] {
     }
     const w = raw.toLowerCase().replaceAll('’', "'").replace(/'$/, '');
     // "8 mm" is a length, "mm, let me see" is nothing
+    // "half of em", "net over em": "them" as it is spoken
+    if (w === 'em' && THEM_AFTER.has(tokens.at(-1)?.w ?? '')) {
+      push('them', from, to, 'word', glued);
+      continue;
+    }
     if (FILLERS.has(w) && !(w === 'mm' && isFigure(tokens.at(-1)))) {
       end = -1;
       continue;

@@ -938,6 +938,8 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
   const before = w(tokens, i - 1);
   if (BLOCKS.has(noun) || noun === 'one')
     return { next: i + 2, places: [block], how: 'said', rule: 'place.middle', kind: 'blocks' };
+  if (/^(dead|exact|very)$/.test(before) && !BLOCKS.has(noun))
+    return { next: i + 1, places: [block], how: 'said', rule: 'place.middle', kind: 'blocks' };
   if (before === 'the' && !['of', 'third', 'three', 'two', 'seam', 'row', 'column', 'out'].includes(noun))
     return { next: i + 1, places: [block], how: 'said', rule: 'place.middle', kind: 'blocks' };
   return undefined;

@@ -317,6 +317,27 @@ export function findWays(items: Item[], thing?: string): Way[] {
       );
       continue;
     }
+    // "hand-finished the binding", "finished the binding by hand", "hand finish those two later"
+    if (
+      /^(finish|finished|finishing)$/.test(item.w) &&
+      (items.some((x) => x.part === 'binding' && !x.place?.places[0]?.startsWith('border')) ||
+        items.some((x) => x.place?.rule === 'place.part-side' && x.w.startsWith('binding')) ||
+        thing === 'binding') &&
+      items.some((x) => x.stitch === 'hand' || x.stitch === 'ladder' || x.stitch === 'whipstitch') &&
+      !items.some((x) => x.action && x !== item && x.part !== 'binding' && !x.stitch)
+    ) {
+      take(
+        {
+          action: 'bind',
+          form: item.w === 'finished' ? 'past' : item.w === 'finishing' ? 'ing' : 'base',
+          at: k,
+          items: [item],
+          rule: 'treatment.binding-finished',
+        },
+        k,
+      );
+      continue;
+    }
     // Putting a border, a binding, a label on
     const verb = item.w.split(' ').at(-1)!;
     const on =
@@ -479,7 +500,12 @@ export function findWays(items: Item[], thing?: string): Way[] {
           {
             action: 'remove',
             object: object.object,
-            form: 'base',
+            form:
+              / (first|next|before|later|tomorrow|then|need|needs|will|'ll|to|must|should|has|have|can|could) /.test(
+                all,
+              ) || /s$/.test(object.w)
+                ? 'base'
+                : 'past',
             at: k,
             items: [item, object],
             rule: 'treatment.comes-out',
@@ -733,7 +759,11 @@ function isLeave(items: Item[], k: number): boolean {
   }
   if (w === 'let') return / (it|that|them|those|well)? ?(alone|be|lie) /.test(after);
   if (w === 'alone')
-    return / (well|it|that|them|being) $/.test(before) && !/ (leave|left|leaving|let|for that) /.test(before);
+    return (
+      !/^ (was|took|is|came) /.test(after) &&
+      / (well|it|that|them|being) $/.test(before) &&
+      !/ (leave|left|leaving|let|for that) /.test(before)
+    );
   if (w === 'touching' || w === 'touch')
     return / (not|n't|no) /.test(before) && !/ (missing|gone) /.test(after);
   return false;
