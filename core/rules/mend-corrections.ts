@@ -116,76 +116,187 @@ const LIGHT = new Set([
   'said',
 ]);
 
+const BY_FIRST = new Map<string, string[][]>();
+for (const marker of MARKERS) BY_FIRST.set(marker[0]!, [...(BY_FIRST.get(marker[0]!) ?? []), marker]);
+
+const WEAK = new Set(['no', 'not', 'wait', 'well', 'rather', 'actually', 'sorry', 'nope', 'oops']);
+const STOP = /^[.;!?\n]$/;
+
 /**
  * What is said last wins: "row two, no, row three block four", "at two no wait it was ten to two", "ninety no make that
- * sixty mil". The word corrected and the marker between go; the later word of the same sort stands in its place.
- * Every change is a removal of items, so the offsets of what is left stay true.
+ * sixty mil", "3-2 has a hole, no, 3-3". The later word of the same sort takes the place of the earlier, and the marker between
+ * goes. No word's offsets change.
  */
 export function mendCorrections(items: Item[]): Item[] {
   const out = [...items];
   for (let k = 1; k < out.length; k++) {
-    const marker = MARKERS.find((m) => m.every((word, q) => out[k + q]?.w === word));
+    const marker = BY_FIRST.get(out[k]!.w)?.find((m) => m.every((word, q) => out[k + q]?.w === word));
     if (!marker) continue;
-    const weak =
-      marker.length === 1 &&
-      ['no', 'not', 'wait', 'well', 'rather', 'actually', 'sorry', 'nope', 'oops'].includes(marker[0]!);
-    let m = k + marker.length;
-    while (m < out.length && m < k + marker.length + 5 && LIGHT.has(out[m]!.w) && !sortsOf(out[m]!).length)
-      m++;
-    const next = out[m];
-    if (!next) continue;
-    const sorts = sortsOf(next);
-    if (!sorts.length) continue;
-    // "not 3-3, 3-2" names the wrong one first and is read as an amendment.
-    if (marker[0] === 'not' && marker.length === 1) continue;
-    let from = -1;
-    let hit: Sort | undefined;
-    const reach = weak ? 4 : 9;
-    for (let b = k - 1; b >= Math.max(0, k - reach); b--) {
-      const own = sortsOf(out[b]!);
-      hit =
-        own.find(
-          (s) => sorts.includes(s) && s !== 'action' && s !== 'material' && !(s === 'finding' && weak),
-        ) ?? own.find((s) => sorts.includes(s) && !weak);
-      if (hit) {
-        from = b;
-        break;
-      }
-      if (/^[.;!?\n]$/.test(out[b]!.w) && weak) break;
-    }
-    if (from < 0 || !hit) {
-      // "at two no ten to two": a bare number corrected by a clock
-      const b = k - 1;
-      const before = out[b];
-      if (
-        before &&
-        (before.quantity || before.place || before.clock) &&
-        (next.clock || next.span || next.duration || next.cost) &&
-        !weak
-      )
-        from = b;
-      else if (before?.clock && next.span) from = b;
-      else continue;
-    }
-    // plain "no" directly before a finding or an action denies it: "backing sound, no holes"
-    if (
-      marker.length === 1 &&
-      marker[0] === 'no' &&
-      !sorts.some((s) => ['place', 'clock', 'span', 'quantity', 'cost', 'duration', 'stitch'].includes(s))
-    )
-      continue;
-    if (marker.length === 1 && marker[0] === 'no' && next.stitch && !(out[k - 1]?.w === ',' && false)) {
-      if (!(out[m - 1]?.w === ',' || out[k - 1]?.stitch)) continue;
-    }
-    // a list joined by a comma before: keep the whole list if the correction is not adjacent
-    const earlier = out[from]!;
-    if (hit === 'place' && earlier.place?.kind === 'part' && next.place?.kind !== 'part' && weak) continue;
-    // "at two inches, no, two and an eighth": the unit stays
-    const unit = earlier.quantity?.unit;
-    if (hit === 'quantity' && unit && next.quantity && !next.quantity.unit)
-      out[m] = { ...next, quantity: { ...next.quantity, unit } };
-    out.splice(from, m - from);
-    k = Math.max(0, from - 1);
+    const at = takeAway(out, k, k + marker.length) ?? correctAt(out, k, marker);
+    if (at !== undefined) k = Math.max(0, at - 1);
   }
   return out;
+}
+
+/** "3-2, 3-3 and 3-4, sorry, not 3-3": of the places said, one goes. Gives the index to go on from. */
+function takeAway(out: Item[], k: number, after: number): number | undefined {
+  let m = k;
+  while (m < after + 3 && out[m] && out[m]!.w !== 'not') m++;
+  const gone = out[m]?.w === 'not' ? out[m + 1]?.place?.places : undefined;
+  if (!gone?.length || (m === k && !/^[,-]$/.test(out[k - 1]?.w ?? ''))) return undefined;
+  // "not 3-3, 3-2" puts another in its stead
+  if (out[m + 2]?.w === ',' && out[m + 3]?.place) return undefined;
+  const holders: number[] = [];
+  for (let b = k - 1; b >= Math.max(0, k - 12) && !STOP.test(out[b]!.w); b--) {
+    const places = out[b]!.place?.places;
+    if (places && places.length && gone.every((p) => places.includes(p))) holders.push(b);
+  }
+  const b = holders[0];
+  const others = out.slice(0, k).some((x, n) => n !== b && x.place?.places.some((p) => !gone.includes(p)));
+  if (b === undefined || (!others && out[b]!.place!.places.length === gone.length)) return undefined;
+  out.splice(k, m + 2 - k);
+  const holder = out[b]!;
+  const left = holder.place!.places.filter((p) => !gone.includes(p));
+  if (left.length) out[b] = { ...holder, place: { ...holder.place!, places: left } };
+  else {
+    // the joint that led to it goes with it
+    const joined = /^(,|and|&)$/.test(out[b - 1]?.w ?? '') ? 1 : 0;
+    out.splice(b - joined, 1 + joined);
+  }
+  return b;
+}
+
+function correctAt(out: Item[], k: number, marker: string[]): number | undefined {
+  const alone = marker.length === 1 ? marker[0]! : '';
+  const weak = WEAK.has(alone);
+  let m = k + marker.length;
+  while (m < out.length && m < k + marker.length + 5 && LIGHT.has(out[m]!.w) && !sortsOf(out[m]!).length) m++;
+  const next = out[m];
+  const sorts = next ? sortsOf(next) : [];
+  // "not 3-3, 3-2" names the wrong one first and is read as an amendment.
+  if (!next || !sorts.length || alone === 'not') return undefined;
+  // "but no, I darned it" calls a plan off
+  const paused =
+    out[k - 1]?.w !== 'but' &&
+    (out.slice(k + marker.length, m).some((x) => /^(,|a|an|more|of|it|that|i)$/.test(x.w)) ||
+      next.action?.form === 'past');
+  const found = earlierOf(out, k, sorts, weak, paused) ?? otherReading(out, k, next, weak);
+  if (!found) return undefined;
+  const { from, hit } = found;
+  // plain "no" directly before a finding or an action denies it: "backing sound, no holes"
+  if (
+    alone === 'no' &&
+    (hit === 'finding' || hit === 'action' || hit === 'material' || hit === 'task') &&
+    !paused
+  )
+    return undefined;
+  if (alone === 'no' && next.stitch && !(out[m - 1]?.w === ',' || out[k - 1]?.stitch)) return undefined;
+  const earlier = out[from]!;
+  if (hit === 'place' && earlier.place?.kind === 'part' && next.place?.kind !== 'part' && weak)
+    return undefined;
+  // "a by b, no, c by b": both go
+  if (hit === 'quantity' && out[m + 1]?.w === 'by' && out[m + 2]?.quantity) {
+    const by = out[from - 1]?.w === 'by' ? from - 2 : from;
+    const unit = out[by + 2]?.quantity?.unit ?? earlier.quantity?.unit;
+    const last = out[m + 2]!;
+    if (by >= 0 && out[by]?.quantity) {
+      if (unit && !last.quantity!.unit) out[m + 2] = { ...last, quantity: { ...last.quantity!, unit } };
+      out.splice(by, m - by);
+      return by;
+    }
+  }
+  const put = keepRest(earlier, next, hit);
+  const between = out.slice(from + 1, k);
+  const restated = saysMore(out, m + 1);
+  const aside = between.at(-1)?.w === ',' && out[m + 1]?.w === ',';
+  if (between.some((x) => tells(x)) && !restated) {
+    // "3-2 has a hole, no, 3-3": only the word itself changes
+    out.splice(k, m + 1 - k);
+    out[from] = put;
+    return from + 1;
+  }
+  out[m] = put;
+  // "2 skeins, make that 3 skeins, of floss": the pause after belongs to the correction
+  if (aside && /^(of|for|at|with|in|on|from|to)$/.test(out[m + 2]?.w ?? '')) out.splice(m + 1, 1);
+  out.splice(from, m - from);
+  return from;
+}
+
+type Hit = { from: number; hit: Sort };
+
+/** The nearest word before the marker of a sort that the later word has too. */
+function earlierOf(out: Item[], k: number, sorts: Sort[], weak: boolean, paused: boolean): Hit | undefined {
+  let reach = weak ? 5 : 9;
+  for (let b = k - 1; b >= Math.max(0, k - reach); b--) {
+    const own = sortsOf(out[b]!);
+    const firm = own.find(
+      (s) => sorts.includes(s) && s !== 'action' && s !== 'material' && s !== 'finding' && s !== 'task',
+    );
+    const loose = weak && !paused ? undefined : own.find((s) => sorts.includes(s));
+    const hit = firm ?? (weak && b < k - 4 ? undefined : loose);
+    if (hit) return { from: b, hit };
+    if (STOP.test(out[b]!.w)) {
+      // a sentence of its own, "No, 3-3.", may mend the one before
+      if (b !== k - 1) return undefined;
+      reach += 4;
+    }
+  }
+  return undefined;
+}
+
+/** A bare number that the later word shows to have been a clock, a price or a length of time; a stretch whose end is put right. */
+function otherReading(out: Item[], k: number, next: Item, weak: boolean): Hit | undefined {
+  const b = out[k - 1]?.w === ',' ? k - 2 : k - 1;
+  const before = out[b];
+  if (!before) return undefined;
+  if (before.span && next.clock) return { from: b, hit: 'span' };
+  if (before.clock && next.span) return { from: b, hit: 'clock' };
+  const bare = next.quantity?.value !== undefined && !next.quantity.unit;
+  if (bare && before.duration) return { from: b, hit: 'duration' };
+  if (bare && before.cost) return { from: b, hit: 'cost' };
+  const number = before.quantity && !before.quantity.unit;
+  if (
+    (number || (!weak && (before.place || before.clock))) &&
+    (next.clock || next.span || next.duration || next.cost || next.quantity?.unit)
+  )
+    return { from: b, hit: 'quantity' };
+  return undefined;
+}
+
+/** The later word, with what the earlier one said beside it: the unit of a number, the start of a stretch. */
+function keepRest(earlier: Item, next: Item, hit: Sort): Item {
+  const unit = earlier.quantity?.unit;
+  if (hit === 'quantity' && unit && next.quantity && !next.quantity.unit)
+    return { ...next, quantity: { ...next.quantity, unit } };
+  if (hit === 'span' && earlier.span && next.clock && !next.span) {
+    const { clock, ...rest } = next;
+    return { ...rest, span: { ...earlier.span, end: clock } };
+  }
+  const value = next.quantity?.unit ? undefined : next.quantity?.value;
+  if (hit === 'duration' && earlier.duration && value !== undefined) {
+    const { quantity: _quantity, ...rest } = next;
+    const minutes = /\bh(?:ou)?rs?\b/.test(earlier.w) ? value * 60 : value;
+    return { ...rest, duration: { ...earlier.duration, minutes } };
+  }
+  if (hit === 'cost' && earlier.cost && value !== undefined) {
+    const { quantity: _quantity, ...rest } = next;
+    return { ...rest, cost: { ...earlier.cost, amount: value } };
+  }
+  if (hit === 'cost' && earlier.cost?.each && next.cost && !next.cost.each)
+    return { ...next, cost: { ...next.cost, each: true } };
+  return next;
+}
+
+const tells = (x: Item): boolean =>
+  Boolean(x.finding || x.action || x.stitch || x.object || x.fabric || x.material || x.measure);
+
+/** Does what follows, up to the next pause, say what was found or done? Then the whole statement was begun anew. */
+function saysMore(out: Item[], m: number): boolean {
+  for (let n = m; n < Math.min(out.length, m + 12); n++) {
+    const x = out[n]!;
+    if (STOP.test(x.w) || x.w === 'but' || (x.w === 'and' && n > m && !out[n - 1]?.place)) return false;
+    if (x.finding || x.action || x.measure || x.material || /^(is|was|are|were|has|had|'s)$/.test(x.w))
+      return true;
+  }
+  return false;
 }
