@@ -7,5 +7,7 @@ export default defineConfig({
     testTimeout: 180_000,
     hookTimeout: 120_000,
     fileParallelism: false,
+    // A real browser on a busy machine: a test may be tried once more, never more often.
+    retry: 1,
   },
 });
