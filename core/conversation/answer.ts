@@ -226,6 +226,9 @@ function sideOfSeveral(a: Answering, open: Standing[]): string[] | undefined {
   return undefined;
 }
 
+/** Deeds that lay something on, whose edge is sewn down. */
+const LAID_ON = new Set<string>(['overlay', 'patch', 'stabilize', 'replace']);
+
 function answerAction(a: Answering): boolean {
   const k = a.standing.findIndex(({ draft: { entry: e } }) => e.kind === 'treatment' && !e.action);
   if (k < 0) return false;
@@ -272,19 +275,19 @@ function answerAction(a: Answering): boolean {
     if (open.entry.minutes && !d.entry.minutes) e['minutes'] = open.entry.minutes;
     made.push({ draft: d, was: d.entry });
   }
-  // an edging told as a stitch of its own before the deed it belongs to
-  const edged = made.find(
-    (s) => s.draft.entry.kind === 'treatment' && s.draft.entry.action !== 'resew' && s.draft.entry.stitch,
+  // an edging told as a deed of its own before the one it belongs to: "whipstitched net over them"
+  const edge = made.findIndex(
+    ({ draft: { entry: e } }) => e.kind === 'treatment' && e.action === 'resew' && e.stitch,
   );
-  if (edged?.draft.entry.kind === 'treatment') {
-    const { stitch } = edged.draft.entry;
-    const twice = made.findIndex(
-      (s) =>
-        s.draft.entry.kind === 'treatment' &&
-        s.draft.entry.action === 'resew' &&
-        s.draft.entry.stitch === stitch,
-    );
-    if (twice >= 0) made.splice(twice, 1);
+  const main = made.find(({ draft: { entry: e } }) => e.kind === 'treatment' && LAID_ON.has(e.action ?? ''));
+  if (edge >= 0 && main?.draft.entry.kind === 'treatment') {
+    const { entry, origins } = made[edge]!.draft;
+    const { stitch } = main.draft.entry;
+    if (entry.kind === 'treatment' && (stitch === undefined || stitch === entry.stitch)) {
+      main.draft.entry.stitch = entry.stitch;
+      if (origins['stitch']) main.draft.origins['stitch'] = origins['stitch'];
+      made.splice(edge, 1);
+    }
   }
   a.standing.splice(k, 1, ...made);
   for (const d of a.state.drafts) {

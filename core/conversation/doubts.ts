@@ -27,6 +27,24 @@ export function doubtPlaces(state: ReaderState): void {
       draft.outside = true;
       continue;
     }
+    const words = items.map((x) => x.w).join(' ');
+    const whole = items.find((x) => x.fabric?.names.length === 1)?.fabric?.names[0];
+    if (
+      !entry.places.length &&
+      entry.kind === 'condition' &&
+      whole !== undefined &&
+      /\b(?:every|each)(?: single)? (?:last )?one of\b|\b(?:every|each) one\b/.test(words)
+    ) {
+      put(
+        draft,
+        'places',
+        [...(state.fabrics.blocks[whole] ?? [])],
+        'place.every-of-cloth',
+        items.filter((x) => x.fabric),
+      );
+      draft.placed = 'said';
+      continue;
+    }
     const cloth = unnamedCloth(items);
     if (cloth && !items.some((x) => x.fabric) && !named.length) {
       take(draft);

@@ -1,0 +1,215 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { Entry, ReadEntry } from '../../shared/entry.ts';
+import { outcome, QUILT, tell } from './conversation.ts';
+
+/** Notes of our own; what each should come to follows from the conventions of the log, no outside source. */
+describe('a note that mends the last one', () => {
+  test.each([
+    ['3-2 has a tear | no, row four', ['condition: @4-2 tear']],
+    ['3-2 has a tear | sorry I meant row five block two', ['condition: @5-2 tear']],
+    ['3-2 and 3-3 are torn | not 3-3', ['condition: @3-2 tear']],
+    [
+      '3-2 has a tear and 3-4 is stained | make the tear a hole',
+      ['condition: @3-2 hole', 'condition: @3-4 stain'],
+    ],
+    [
+      "3-2 has a tear and 3-4 is stained | the tear's in 2-2, sorry",
+      ['condition: @2-2 tear', 'condition: @3-4 stain'],
+    ],
+    [
+      '4-4 has a hole. 4-5 is stained | swap those: 4-5 has the hole and 4-4 the stain',
+      ['condition: @4-4 stain', 'condition: @4-5 hole'],
+    ],
+    ['patched 3-3 | no wait, that was a darn', ['treatment: @3-3 darn done']],
+    ["going to patch 3-3 | actually I'll darn it", ['treatment: @3-3 darn planned']],
+    ['tied 3-1 to 3-4 | to 3-5 I mean', ['treatment: @3-1,3-2,3-3,3-4,3-5 done tie']],
+    [
+      'tied 3-1 to 3-4 | that should be three one to three five',
+      ['treatment: @3-1,3-2,3-3,3-4,3-5 done tie'],
+    ],
+    [
+      'removed the ties from rows one to three | no, one and two',
+      ['treatment: @1-1,1-2,1-3,1-4,1-5,2-1,2-2,2-3,2-4,2-5 done remove ties'],
+    ],
+    ['the top border is torn | bottom, not top', ['condition: @border-bottom tear']],
+    ['the left side of the binding is worn | right, I mean', ['condition: @edge-right fraying']],
+    ['backing is stained | I said backing, I meant the binding', ['condition: @binding stain']],
+    ['pressed 2-2 | should have said 2-3', ['treatment: @2-3 done press']],
+    ['seam between 3-2 and 3-3 is split | no, between 3-3 and 3-4', ['condition: @3-3,3-4 split-seam']],
+  ])('places and words: %s', (notes, entries) => {
+    expect(outcome(notes.split(' | '))).toEqual({ act: 'amend', ask: null, entries });
+  });
+
+  test.each([
+    [
+      'patched 3-2 and 3-3 with zigzag | 3-3 was blanket stitch',
+      ['treatment: @3-2 done patch zigzag', 'treatment: @3-3 blanket done patch'],
+    ],
+    [
+      'patched 3-2 and 3-3 with zigzag | no, only the first one is zigzag, the other is a running stitch',
+      ['treatment: @3-2 done patch zigzag', 'treatment: @3-3 done patch running'],
+    ],
+    ['darned 3-3 | by hand I should have said', ['treatment: @3-3 darn done hand']],
+  ])('stitches: %s', (notes, entries) => {
+    expect(outcome(notes.split(' | '))).toEqual({ act: 'amend', ask: null, entries });
+  });
+
+  test.each([
+    [
+      'bought 2 yards of linen for 18 and 3 skeins of floss at 2.10 | the floss was 2.20',
+      ['material: $18 2 bought fabric yd', 'material: $2.2 each 3 bought skein tie-thread'],
+    ],
+    ['bought 2 yards of linen for 18 | 16 not 18', ['material: $16 2 bought fabric yd']],
+    ['bought 2 yards of linen for 18 | metres, not yards', ['material: $18 2 bought fabric m']],
+    [
+      'bought a pack of needles and a spool of thread | scratch the needles',
+      ['material: 1 bought spool thread'],
+    ],
+    [
+      'the quilt is 60 by 72 inches | length is 74',
+      ['measurement: 60 @quilt in width', 'measurement: 74 @quilt in length'],
+    ],
+    ['patched 3-2 | oh and it took 20 minutes', ['treatment: 20 @3-2 done patch']],
+    ['patched 3-2 | twenty minutes, that', ['treatment: 20 @3-2 done patch']],
+    ['worked on it from two to four | make that five', ['work: 14:00 17:00']],
+    ['worked on it from two to four | less ten minutes for tea, I forgot', ['work: 110 14:00 16:00']],
+    ['started cutting at two | I meant ten past two', ['work: 14:10 cutting start']],
+    [
+      'Worked on the binding from two to four | correction, that was quilting, not binding',
+      ['work: 14:00 16:00 quilting'],
+    ],
+  ])('numbers: %s', (notes, entries) => {
+    expect(outcome(notes.split(' | '))).toEqual({ act: 'amend', ask: null, entries });
+  });
+
+  test('several slips of one purchase in one breath', () => {
+    const { entries } = outcome([
+      'bought four metres of calico at 5.20 a metre, two reels of thread at 3 each, a pack of pins for 2.50',
+      'pins were 2.75, thread was three reels, and the calico was four and a half metres',
+    ]);
+    expect(entries).toEqual([
+      'material: $2.75 1 bought pack pins',
+      'material: $3 each 3 bought spool thread',
+      'material: $5.2 each 4.5 bought fabric m',
+    ]);
+  });
+
+  test('questions and talk in between are not the last note', () => {
+    expect(outcome(['3-2 has a hole', 'what have I spent so far', 'the phone again', 'sorry, 3-3'])).toEqual({
+      act: 'amend',
+      ask: null,
+      entries: ['condition: @3-3 hole'],
+    });
+  });
+
+  test('what is told beside the mending is kept', () => {
+    const { entries } = outcome(['3-2 is frayed', 'not 3-2, 3-3, and 4-4 is stained']);
+    expect(entries).toContain('condition: @3-3 fraying');
+  });
+});
+
+describe('a note that only sounds like a mend', () => {
+  test.each([
+    ['3-2 is frayed | sorry the cat jumped up'],
+    ['3-2 is frayed | no more than I expected really'],
+    ['patched 3-2 | hold on, 3-3 has a hole in it'],
+    ['patched 3-2 | actually the batting has shifted in row five'],
+    ['patched 3-2 | wait, I need two spools of white thread'],
+    ['patched 3-3 | no, 3-4 needs a patch as well'],
+    ['the backing is sound | no holes in it at all'],
+    ['the left side of the binding is worn | right, on to the patching'],
+    ['3-2 and 3-3 are torn | 3-3 is fine actually'],
+    ["labelled it | measured 3-3, it's 10 inches"],
+  ])('%s', (notes) => {
+    expect(outcome(notes.split(' | ')).act).not.toBe('amend');
+  });
+
+  test('after taking back, telling it anew is a log', () => {
+    expect(outcome(['3-2 has a hole', 'scratch that', '3-3 has a hole'])).toEqual({
+      act: 'log',
+      ask: null,
+      entries: ['condition: @3-3 hole'],
+    });
+    expect(outcome(['3-2 has a hole', 'scratch that', 'no, row four']).act).not.toBe('amend');
+  });
+});
+
+describe('what a mended entry stands on', () => {
+  test('unchanged slots keep the words of the earlier note, changed ones point into the new', () => {
+    const { readings } = tell(['darned 2-2 in running stitch', 'sorry, 2-3']);
+    const read = readings[1]!.entries[0]!;
+    expect(read.origins['stitch']?.words).toBe('running stitch');
+    const places = read.origins['places']!;
+    expect(places.words).toBeUndefined();
+    expect('sorry, 2-3'.slice(places.from, places.to)).toBe('2-3');
+    expect(() => ReadEntry.parse(read)).not.toThrow();
+  });
+
+  test("a second mend still knows the first note's words", () => {
+    const { readings } = tell(['darned 2-2 in running stitch', 'sorry, 2-3', 'no, row four']);
+    expect(readings[2]!.entries[0]!.origins['stitch']?.words).toBe('running stitch');
+  });
+});
+
+const NOTES = [
+  '3-2 has a tear',
+  'row four is stained, and the backing too',
+  'patched 5-5 with the red stripe, 20 minutes',
+  'darned it in running stitch',
+  'bought two yards of linen for 18',
+  'started mending at two',
+  'stopping there',
+  'no, row five',
+  'the second one',
+  'same again on the next one',
+  'patched another one',
+  'five two',
+  'make that four',
+  'what have I spent',
+  'the cat is on it',
+  'either net over 2-2 or patch it',
+  'sorry, 3-3',
+  '',
+  'not 3-2',
+];
+
+describe('whatever is said', () => {
+  test('taking back after a note puts the memory back to before it', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.constantFrom(...NOTES), { maxLength: 6 }),
+        fc.constantFrom(...NOTES),
+        (before, note) => {
+          const { readings, conversations } = tell([...before, note, 'scratch that']);
+          fc.pre(readings.at(-2)!.act === 'log');
+          const earlier = conversations[before.length - 1]?.['memory'] as Record<string, unknown> | undefined;
+          const after = conversations.at(-1)!['memory'] as Record<string, unknown>;
+          const plain = ({ before: _b, last: _l, ...rest }: Record<string, unknown>) => rest;
+          if (earlier) expect(plain(after)).toEqual(plain(earlier));
+          expect(after['last']).toBeNull();
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+
+  test('every mended set is made of valid entries, and no block lies outside the grid', () => {
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom(...NOTES), { minLength: 2, maxLength: 8 }), (notes) => {
+        for (const reading of tell(notes).readings)
+          for (const { entry } of reading.entries) {
+            expect(Entry.safeParse(entry).success).toBe(true);
+            const places = 'places' in entry ? (entry.places ?? []) : [];
+            for (const place of places) {
+              const block = /^(\d+)-(\d+)$/.exec(place);
+              if (!block) continue;
+              expect(Number(block[1])).toBeLessThanOrEqual(QUILT.rows);
+              expect(Number(block[2])).toBeLessThanOrEqual(QUILT.blocks);
+            }
+          }
+      }),
+      { numRuns: 150 },
+    );
+  });
+});

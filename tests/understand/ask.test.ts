@@ -1,0 +1,95 @@
+import { describe, expect, test } from 'vitest';
+import { outcome, tell } from './conversation.ts';
+
+/** Notes of our own; which question each leaves open follows from the conventions of the log, no outside source. */
+describe('what is asked for', () => {
+  test.each([
+    ['row nine block two is frayed', 'place'],
+    ['3-7 has a hole', 'place'],
+    ["there's moth in row eight, block one", 'place'],
+    ['patched another one by hand', 'place'],
+    ['another one in row six is torn', 'place'],
+    ["there's a stain on one of the ginghams", 'place'],
+    ['patched 5-5 with the red', 'fabric'],
+    ['all the purple ones are frayed', 'fabric'],
+    ["I've finished 2-2 and 2-3", 'action'],
+    ['used two packs of them', 'material'],
+    ['I did some mending today, no idea how long', 'time'],
+  ])('%s: %s', (note, slot) => {
+    expect(outcome([note]).ask).toBe(slot);
+  });
+
+  test.each([
+    ['3-2 has a tear'],
+    ['patched 5-5 with the red check'],
+    ['every one of the ginghams is frayed'],
+    ['one of the seams between 3-2 and 3-3 is split'],
+    ['the last one in row three is torn'],
+    ['washed it'],
+    ['cut strips at two inches'],
+    ['bought a spool of thread'],
+    ['started mending at two'],
+    ['all the blue ones are frayed'],
+    ['trimmed the left edge'],
+    ['photographed the back'],
+  ])('nothing: %s', (note) => {
+    expect(outcome([note]).ask).toBeNull();
+  });
+
+  test('a block outside the grid is never logged', () => {
+    for (const note of ['row nine block two is frayed', '3-7 has a hole', 'patched 7-1', 'moth in row 12'])
+      for (const { entry } of tell(['2-2 is stained', note]).readings.at(-1)!.entries)
+        expect('places' in entry ? entry.places : []).toEqual([]);
+  });
+});
+
+describe('an answer', () => {
+  test.each([
+    ['row nine block two is frayed | sorry, row five', ['condition: @5-2 fraying']],
+    ['row nine block two is frayed | six, not nine', ['condition: @6-2 fraying']],
+    ['row nine block two is frayed | block two row four', ['condition: @4-2 fraying']],
+    ['patched another one by hand | oh that was five three', ['treatment: @5-3 done hand patch']],
+    ['another one in row six is torn | block two', ['condition: @6-2 tear']],
+    ["there's a stain on one of the ginghams | the lower one", ['condition: @4-2 stain']],
+    ["there's a stain on one of the ginghams | one one", ['condition: @1-1 stain']],
+    ['patched 5-5 with the red | the stripe one', ['material: fabric used', 'treatment: @5-5 done patch']],
+    [
+      'patched 5-5 with the red | red stripe, with whipstitch, 20 minutes',
+      ['material: fabric used', 'treatment: 20 @5-5 done patch whipstitch'],
+    ],
+    [
+      "all the purple ones are frayed | that's the pink sprig, the light is bad",
+      ['condition: @1-3,3-2 fraying'],
+    ],
+    [
+      "I've finished 2-2 and 2-3 | they were darned, both, in backstitch, and it came to fifty minutes",
+      ['treatment: 50 @2-2,2-3 backstitch darn done'],
+    ],
+    [
+      "I've finished 2-2 and 2-3 | oh, whipstitched net over the pair of them",
+      ['material: net used', 'treatment: @2-2,2-3 done overlay whipstitch'],
+    ],
+    ['used two packs of them | the curved needles', ['material: 2 needle pack used']],
+    ['I did some mending today, no idea how long | about forty minutes', ['work: 40 mending']],
+    ['I did some mending today, no idea how long | from two to three', ['work: 14:00 15:00 mending']],
+  ])('%s', (notes, entries) => {
+    expect(outcome(notes.split(' | '))).toEqual({ act: 'amend', ask: null, entries });
+  });
+
+  test('a cloth named in answer goes to the entry by its full name', () => {
+    const { readings } = tell(['patched 5-5 with the red', 'Check.']);
+    const material = readings[1]!.entries.map((e) => e.entry).find((e) => e.kind === 'material');
+    expect(material?.kind === 'material' && material.name).toBe('red check');
+  });
+
+  test.each([
+    ['patched 5-5 with the red | Darned 2-2, running stitch.'],
+    ["I've finished 2-2 and 2-3 | darned 4-4 as well"],
+    ['row nine block two is frayed | row two block two is stained'],
+    ['patched another one by hand | pressed 3-3'],
+    ['used two packs of them | bought 3 yards of linen for 12'],
+    ['I did some mending today, no idea how long | 4-2 has a hole'],
+  ])('plainly a new note: %s', (notes) => {
+    expect(outcome(notes.split(' | ')).act).toBe('log');
+  });
+});

@@ -1,0 +1,42 @@
+import { describe, expect, test } from 'vitest';
+import { outcome } from './conversation.ts';
+
+/** Corrections inside a note: what is said last wins. Notes of our own. */
+describe('what is said last wins', () => {
+  test.each([
+    ['row two no row three block four has a tear', ['condition: @3-4 tear']],
+    ['3-2, no 3-3, has a hole', ['condition: @3-3 hole']],
+    ['3-2 has a hole, no, 3-3', ['condition: @3-3 hole']],
+    ['3-2 has a hole, no, 3-3 has a hole', ['condition: @3-3 hole']],
+    ['3-2 stained. no, 3-3. and 3-4 torn', ['condition: @3-3 stain', 'condition: @3-4 tear']],
+    ['patched 3-2, 3-3 and 3-4, sorry, not 3-3', ['treatment: @3-2,3-4 done patch']],
+    ['patched 3-2 and 3-3, no, just 3-2', ['treatment: @3-2 done patch']],
+    ['darned, no, patched 3-2', ['treatment: @3-2 done patch']],
+    ["there's a hole, no, more of a tear in 3-2", ['condition: @3-2 tear']],
+    ['left border no the right border is frayed', ['condition: @border-right fraying']],
+    ['binding, I mean the backing, is mildewed', ['condition: @backing mildew']],
+    ['stitched 3-2 by hand no by machine', ['treatment: @3-2 done machine resew']],
+    ['started at two no ten past two', ['work: 14:10 start']],
+    ['from one to three, no, half past three on the mending', ['work: 13:00 15:30 mending']],
+    ['darned 2-2 for ten minutes, no, fifteen', ['treatment: 15 @2-2 darn done']],
+    [
+      'sixty by seventy two inches, no, sixty two by seventy two, the whole quilt',
+      ['measurement: 62 @quilt in width', 'measurement: 72 @quilt in length'],
+    ],
+    ['cleaned 3-2 with 5, no 10 ml of vinegar', ['material: 10 ml other used', 'treatment: @3-2 clean done']],
+    [
+      '3-2 no wait 3-3 no 3-4 no 4-4 no 4-5 no 5-5 no 5-4 no 5-3 no 5-2 no wait 5-1 has a hole',
+      ['condition: @5-1 hole'],
+    ],
+  ])('%s', (note, entries) => {
+    expect(outcome([note]).entries).toEqual(entries);
+  });
+
+  test.each([
+    ['the backing is sound, no holes', ['condition: @backing sound']],
+    ['3-2 is torn, not stained', ['condition: @3-2 tear']],
+    ['3-2 has no hole but 3-3 has a tear', ['condition: @3-3 tear']],
+  ])('a plain "no" takes nothing back: %s', (note, entries) => {
+    expect(outcome([note]).entries).toEqual(entries);
+  });
+});
