@@ -272,7 +272,7 @@ function addEntry(
       if (text === undefined) return;
       // Only the clause that is the remark: the rest of the note may be talk aside.
       const clause = logged.origins.entry;
-      const words = cleanText(clause ? text.slice(clause.from, clause.to) : text);
+      const words = cleanText(clause ? (clause.words ?? text.slice(clause.from, clause.to)) : text);
       if (!words) return;
       const keep = (why: string): void => {
         view.heldBack.push({

@@ -11,7 +11,7 @@ export function Provenance(props: { logged: LoggedEntry; note: LoggedNote }): JS
   const { text } = note.note;
   const slots = Object.entries(logged.origins).filter(([name]) => name !== 'entry');
   const pieces = slots
-    .filter(([, origin]) => origin.how === 'said' && origin.to > origin.from)
+    .filter(([, origin]) => origin.how === 'said' && origin.words === undefined && origin.to > origin.from)
     .map(([, origin]) => origin)
     .sort((a, b) => a.from - b.from);
   const shown: (string | JSX.Element)[] = [];
@@ -41,7 +41,7 @@ export function Provenance(props: { logged: LoggedEntry; note: LoggedNote }): JS
                   <td>{name}</td>
                   <td>
                     {origin.how === 'said'
-                      ? `“${text.slice(origin.from, origin.to)}”`
+                      ? `“${origin.words ?? text.slice(origin.from, origin.to)}”${origin.words === undefined ? '' : ', in the note before'}`
                       : 'not said: follows from what went before'}
                   </td>
                   <td>{origin.rule}</td>
