@@ -52,6 +52,7 @@ export const FAILURE_PHRASES: string[] = [
   'dropped out',
   'fell|fallen out|apart|away',
   'adrift',
+  'hanging|hangs off|loose',
   'sprung',
   'blown',
   'cracked',

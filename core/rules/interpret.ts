@@ -128,6 +128,10 @@ function readClause(
     );
 
   if (!made.length) dropIdea(state, v, words);
+  if (placesAfterColon(state, clause, placed)) {
+    state.carried = placed.places;
+    return;
+  }
 
   // 4. Same again.
   if (!made.length && !state.drafts.some((d) => d.clause === index && d.entry.kind === 'condition'))
@@ -947,6 +951,24 @@ function carriedPlaces(
   )
     return state.memory.focus;
   return undefined;
+}
+
+/** "stained: 2-1, 2-5": places that a colon adds to what was just found without any. */
+function placesAfterColon(
+  state: ReaderState,
+  clause: Clause,
+  placed: ReturnType<typeof placesOfClause>,
+): boolean {
+  if (clause.joint !== ':' || placed.kind !== 'specific') return false;
+  if (!clause.items.every((x) => x.place || /^(,|and|&|\+|the|in|on|also|all|of)$/.test(x.w))) return false;
+  const last = state.drafts.at(-1);
+  const e = last?.entry;
+  if (!last || (e?.kind !== 'condition' && e?.kind !== 'treatment') || last.sentence !== clause.sentence)
+    return false;
+  if (e.places?.length && last.placed === 'said') return false;
+  e.places = placed.places;
+  last.placed = 'said';
+  return true;
 }
 
 function condition(

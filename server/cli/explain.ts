@@ -53,7 +53,7 @@ function origin(
 ): string {
   const found = origins[slot];
   if (!found) return '';
-  return `${found.how} by ${found.rule}${found.to > found.from ? ` from “${text.slice(found.from, found.to)}”` : ''}`;
+  return `${found.how} by ${found.rule}${found.to > found.from ? ` from “${found.words ?? text.slice(found.from, found.to)}”` : ''}`;
 }
 
 function print(line: string): void {

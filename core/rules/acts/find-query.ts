@@ -57,6 +57,8 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     head = head.slice(lead[0].length);
   }
   if (READ_OUT.test(head)) return head;
+  // "so is the whole of that row", "so has the one below it"
+  if (!asked && /^(?:and )?so (?:is|are|has|have|did|does|was|were|'s) /.test(whole)) return undefined;
   if (tellsSomething(whole, items, asked)) return undefined;
   // "which batting I don't know"
   if (

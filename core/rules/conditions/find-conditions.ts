@@ -49,6 +49,9 @@ function dedupe(found: ConditionFound[]): ConditionFound[] {
   for (const f of found) {
     if (out.some((o) => o.finding === f.finding)) continue;
     // moth holes are insect damage alone
+    // spots of mould are no stain
+    if (f.finding === 'stain' && found.some((o) => o.finding === 'mildew' && Math.abs(o.at - f.at) < 3))
+      continue;
     if (f.finding === 'hole' && out.some((o) => o.finding === 'insect-damage' && Math.abs(o.at - f.at) < 3))
       continue;
     out.push(f);
@@ -114,6 +117,8 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
       if (hasStitches) return 'broken-stitching';
       return 'missing';
     case 'fraying':
+      if (items.slice(Math.max(0, k - 3), k).some((x) => /^('m|am|patience|nerves)$/.test(x.w)))
+        return undefined;
       if (word === 'wear' || word === 'wearing')
         if (/^(it|to|my|glasses|gloves)$/.test(after) || before === 'to') return undefined;
       if (word === 'rubbed' && after === 'out') return undefined;
@@ -140,6 +145,7 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
       }
       return 'dye-bleed';
     case 'thin':
+      if (items.some((x) => x.w === 'patience')) return undefined;
       if (
         /^(thread|needle|needles|strip|layer|film|pins|batting|wool|line|sliver|silk|cotton|end)$/.test(
           after,
@@ -284,7 +290,7 @@ function failure(
   )
     return { finding: 'split-seam', items: [item], rule: 'condition.it-popped' };
   const apart =
-    /^(come|came|coming|pulled|pulling) (apart|away|undone|open|loose|adrift)$|^(gaping|opened up|opening up|popped open)$/.test(
+    /^(come|came|coming|pulled|pulling|hanging|hangs) (apart|away|undone|open|loose|adrift|off)$|^(gaping|opened up|opening up|popped open)$/.test(
       word,
     );
   if (
@@ -307,11 +313,13 @@ function failure(
   if (GONE_WORDS.has(word) && cloth && !/^(going|went)$/.test(word))
     return { finding: 'missing', items: [cloth, item], rule: 'condition.cloth-gone' };
   if (/^(split|splitting|splits|cracked|split open|burst)$/.test(word))
-    return cloth && cloth.fabric
+    return cloth && (cloth.fabric || cloth.part === 'backing')
       ? { finding: 'tear', items: [cloth, item], rule: 'condition.cloth-split' }
       : { finding: 'split-seam', items: [item], rule: 'condition.split-alone' };
   if (apart && near((x) => x.place?.kind === 'blocks' || x.place?.kind === 'pointer'))
     return { finding: 'split-seam', items: [item], rule: 'condition.come-apart' };
+  if (word === 'shot' && near((x) => x.part === 'binding' || x.part === 'edge' || x.part === 'border'))
+    return { finding: 'fraying', items: [item], rule: 'condition.edge-shot' };
   if (/^(perished|rotted|rotten)$/.test(word))
     return { finding: 'thin', items: [item], rule: 'condition.perished' };
   return undefined;

@@ -69,6 +69,15 @@ export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
         };
       }
     }
+    // "the bottom of the binding", "the top of the border"
+    if (noun === 'of' && /^(the|its)$/.test(w(tokens, j + 1)) && Object.hasOwn(sideNouns, w(tokens, j + 2)))
+      return {
+        next: j + 3,
+        places: read.sides.map((s) => `${sideNouns[w(tokens, j + 2)] === 'border' ? 'border' : 'edge'}-${s}`),
+        how: 'said',
+        rule: 'place.side-of-part',
+        kind: 'part',
+      };
     return sideAlone(tokens, i);
   }
   const noun = w(tokens, i);

@@ -385,6 +385,16 @@ function rowOrdinal(
   const ordinal = readOrdinal(tokens, i);
   if (ordinal && ROWS.has(w(tokens, ordinal.next))) return { value: ordinal.value, next: ordinal.next + 1 };
   const side = w(tokens, i);
+  // "the bottom row but one", "last row but two"
+  if (
+    (side === 'bottom' || side === 'last' || side === 'top') &&
+    w(tokens, i + 1) === 'row' &&
+    w(tokens, i + 2) === 'but' &&
+    /^(one|two|1|2)$/.test(w(tokens, i + 3))
+  ) {
+    const back = /two|2/.test(w(tokens, i + 3)) ? 2 : 1;
+    return { value: side === 'top' ? 1 + back : grid.rows - back, next: i + 4 };
+  }
   if (ROWS.has(w(tokens, i + 1)) && w(tokens, i + 1) !== 'rows') {
     if (side === 'top') return { value: 1, next: i + 2 };
     if (side === 'bottom' || side === 'last' || side === 'end') return { value: grid.rows, next: i + 2 };
@@ -604,9 +614,14 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
       kind: 'blocks',
     };
   }
-  if (BLOCKS.has(noun) || (noun === 'one' && ['last', 'end', 'first'].includes(side))) {
+  if (
+    BLOCKS.has(noun) ||
+    (noun === 'one' && ['last', 'end', 'first'].includes(side)) ||
+    // "the last three in row two"
+    (n && n.value > 1 && /^(in|of|along)$/.test(noun) && rowAfterBlock(tokens, j, ctx)?.how === 'said')
+  ) {
     if (['top', 'bottom', 'upper', 'lower'].includes(side)) return undefined;
-    const inRow = rowAfterBlock(tokens, j + 1, ctx);
+    const inRow = rowAfterBlock(tokens, BLOCKS.has(noun) || noun === 'one' ? j + 1 : j, ctx);
     const row =
       inRow?.value ??
       (n || side === 'last' || side === 'end' || side === 'first' || middle ? focusRow(ctx) : undefined);
@@ -1041,6 +1056,9 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
   };
   if (w(tokens, j) === 'corner') {
     if (BLOCKS.has(w(tokens, j + 1))) return { ...asBlock, next: j + 2 };
+    // "the block in the top right-hand corner"
+    if (BLOCKS.has(w(tokens, i - 3)) && /^(in|at)$/.test(w(tokens, i - 2)) && w(tokens, i - 1) === 'the')
+      return { ...asBlock, next: j + 1 };
     return {
       next: j + 1,
       places: [`corner-${vertical}-${across}`],

@@ -129,6 +129,27 @@ export function neighbour(
   // "the one below", "the block above it", "the two below", "the ones either side"
   let count = 1;
   let both = false;
+  // "stained on either side of it", "both sides of 3-2"
+  if (/^(either|both)$/.test(head) && /^(side|sides)$/.test(w(tokens, i + 1)) && w(tokens, i + 2) === 'of') {
+    const named = /^(it|that|this)$/.test(w(tokens, i + 3))
+      ? undefined
+      : placeAt(w(tokens, i + 3) === 'the' ? i + 4 : i + 3);
+    const from =
+      named?.kind === 'blocks' && named.places.length === 1
+        ? named.places[0]
+        : /^(it|that|this)$/.test(w(tokens, i + 3))
+          ? base
+          : undefined;
+    if (from)
+      return {
+        ...pointer(
+          named?.next ?? i + 4,
+          [shift(grid, from, 0, -1), shift(grid, from, 0, 1)],
+          'place.either-side',
+        ),
+        outside: false,
+      };
+  }
   if (['one', 'block', 'piece', 'ones', 'blocks', 'neighbour', 'neighbor', 'square', 'pair'].includes(very))
     j++;
   else {

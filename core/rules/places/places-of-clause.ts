@@ -157,6 +157,16 @@ const isColumns = (x: Item): boolean =>
 function crossing(items: Item[], kept: Item[]): string[] | undefined {
   if (kept.length !== 2) return undefined;
   const [first, second] = kept as [Item, Item];
+  // "the seam between rows two and three has split in block four"
+  if (
+    items.some((x) => x.seam) &&
+    isRows(first) &&
+    /^place\.(block-same-row|block-alone)$/.test(second.place!.rule) &&
+    /^(in|at|by)$/.test(items[items.indexOf(second) - 1]?.w ?? '')
+  ) {
+    const blocks = second.place!.places.map((p) => splitBlock(p)?.block);
+    return first.place!.places.filter((p) => blocks.includes(splitBlock(p)?.block));
+  }
   if (!((isRows(first) && isColumns(second)) || (isColumns(first) && isRows(second)))) return undefined;
   const between = ` ${items
     .slice(items.indexOf(first) + 1, items.indexOf(second))

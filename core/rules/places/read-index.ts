@@ -114,7 +114,9 @@ export function readIndexList(
     // "rows 1-3, 2-2" or "row two, three inches": the next number begins another place or an amount.
     const after = tokens[more.next];
     if (after?.w === '-' && after.glued && tokens[more.next + 1]?.kind === 'number') return { values, next };
-    if (after && AMOUNT_FOLLOWS.has(after.w)) return { values, next };
+    const ofRow = after?.w === 'of' && /^(row|rows|the|that|this|r|it)$/.test(tokens[more.next + 1]?.w ?? '');
+    if (after && AMOUNT_FOLLOWS.has(after.w) && !ofRow && !(after.w === 'in' && !isInch(tokens, more.next)))
+      return { values, next };
     if (t!.w === ',' && (readCount(tokens, more.next) || more.value > max)) return { values, next };
     values.push(more.value);
     next = more.next;
@@ -126,6 +128,10 @@ const isAlone = (tokens: Token[], j: number): boolean =>
   /^(|between|and|is|are|all|'s|was|were|have|has|had|need|needs|want|wants|\.|,|;|both)$/.test(
     tokens[j + 1]?.w ?? '',
   );
+
+/** "rows 1 and 2 in the ditch", "blocks one and four in row two": no inches. */
+const isInch = (tokens: Token[], k: number): boolean =>
+  !/^(the|row|rows|that|this|a|all|by|each|its|running|both)$/.test(tokens[k + 1]?.w ?? '');
 
 /** Words after a number that show that it counts something else. */
 const AMOUNT_FOLLOWS = new Set(
