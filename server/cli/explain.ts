@@ -48,7 +48,10 @@ function take(name: string): string | undefined {
 
 function origin(
   slot: string,
-  origins: Record<string, { rule: string; how: string; from: number; to: number }>,
+  origins: Record<
+    string,
+    { rule: string; how: string; from: number; to: number; words?: string | undefined }
+  >,
   text: string,
 ): string {
   const found = origins[slot];
