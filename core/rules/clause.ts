@@ -730,6 +730,8 @@ function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     // "row three, block two, has a tear": nothing has been said yet
     if (w === ',' && current.every((x) => x.token.kind === 'word' && !x.place) && current.length < 4)
       return true;
+    // "no patch on 2-4, I'm going to darn it"
+    if (w === ',' && next.w === 'i' && /^(no|not)$/.test(current[0]?.w ?? '')) return restHasPredicate(items, k + 1);
     return current.some((x) => x.place) &&
       restHasPredicate(items, k + 1) &&
       startsWithSubject(items, k + 1) &&
@@ -875,7 +877,9 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
     !/^(to|n't|not|i|and|'ll|will|do|never)$/.test(before.w)
   )
     return hasPredicate(current);
-  const predicates = current.map((_x, m) => (isPredicate(current, m) ? m : -1)).filter((m) => m >= 0);
+  // looked at where they stand in the note, so that "took the old patch off" knows its "off"
+  const start = k - current.length;
+  const predicates = current.map((_x, m) => (isPredicate(items, start + m) ? m : -1)).filter((m) => m >= 0);
   if (!predicates.length) {
     if (
       item.w === 'i' &&

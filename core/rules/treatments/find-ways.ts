@@ -111,6 +111,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
         used.add(k);
     });
   }
+  // first what is told by a thing: "sewed a patch on", "net over it"
   for (let k = 0; k < items.length; k++) {
     if (used.has(k)) continue;
     const item = items[k]!;
@@ -513,10 +514,12 @@ export function findWays(items: Item[], thing?: string): Way[] {
           k,
           items.indexOf(object),
         );
-        continue;
       }
     }
-    // Verbs
+  }
+  // then the verbs that are left
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
     if (item.action && !used.has(k) && isPredicate(items, k)) {
       const v = item.action.v;
       if (v === 'leave') continue;
