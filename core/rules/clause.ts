@@ -731,7 +731,8 @@ function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     if (w === ',' && current.every((x) => x.token.kind === 'word' && !x.place) && current.length < 4)
       return true;
     // "no patch on 2-4, I'm going to darn it"
-    if (w === ',' && next.w === 'i' && /^(no|not)$/.test(current[0]?.w ?? '')) return restHasPredicate(items, k + 1);
+    if (w === ',' && next.w === 'i' && /^(no|not)$/.test(current[0]?.w ?? ''))
+      return restHasPredicate(items, k + 1);
     return current.some((x) => x.place) &&
       restHasPredicate(items, k + 1) &&
       startsWithSubject(items, k + 1) &&
