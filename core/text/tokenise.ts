@@ -127,7 +127,7 @@ export function tokenise(text: string): Token[] {
       push(raw, from, to, 'number', glued, Number(raw.replace(':', '.')));
       continue;
     }
-    const fraction = VULGAR[raw];
+    const fraction = Object.hasOwn(VULGAR, raw) ? VULGAR[raw] : undefined;
     if (fraction) {
       const [n, d] = fraction.split('/');
       push(fraction, from, to, 'number', glued, Number(n) / Number(d));
