@@ -21,7 +21,6 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'slash',
     'snag',
     'snagged',
-    'tear in',
     'ripped open',
   ],
   hole: [

@@ -331,6 +331,7 @@ export function isAttribute(items: Item[], k: number): boolean {
 export function isPredicate(items: Item[], k: number): boolean {
   const item = items[k]!;
   if (item.finding === 'sound' && !isSound(items, k)) return false;
+  if (/^(live|living)$/.test(item.w) && items[k + 1]?.w === 'with') return true;
   if (/^(abandoned|scrapped|cancelled|canceled|forgotten)$/.test(item.w)) return true;
   // "the old patch off 6-2", "two old patches have come off": a thing that is taken off
   if (item.finding === 'old-repair' && isTakenOff(items, k)) return false;
@@ -341,7 +342,7 @@ export function isPredicate(items: Item[], k: number): boolean {
     return false;
   if (item.finding || item.measure === 'diagonal') return true;
   if (item.w === 'ditto' || item.w === 'likewise') return true;
-  if (item.action) {
+  if (item.action && !(item.place && item.action.v === 'leave')) {
     const { form } = item.action;
     const lead = items[k - 1]?.w ?? '';
     // "the trimming", "that stuff somebody fused there": a thing, and work of others that only tells which
@@ -950,7 +951,7 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
     );
   if (
     item.place?.kind === 'blocks' &&
-    !PREPOSITIONS.has(before.w) &&
+    !PREPOSITIONS.has(before.w.split(' ').at(-1)!) &&
     !/^(\/|-|the|and|,|&|all|every|that|of|or|seam|block|is|'s|where|which|what|when|how|if|because|than|as)$/.test(
       before.w,
     ) &&
@@ -958,7 +959,8 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
     newSubject(items, k)
   ) {
     const verb = items[k + 1]?.w ?? '';
-    return !(before.action && verb !== "'s") || FINITE.has(verb);
+    // "leaving 2-4 just as it is": an adverb is no verb of its own
+    return !(before.action && verb !== "'s") || (FINITE.has(verb) && !/^(just|only|too|same)$/.test(verb));
   }
   if (!isPredicate(items, k)) return false;
   const last = predicates.at(-1)!;
@@ -1003,7 +1005,10 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
     return false;
   if (item.fail && (lastItem.fail || lastItem.finding) && between.length <= 1) return false;
   if (item.fail && !item.finding && !between.some((x) => x.seam || x.stitches || x.part)) return false;
-  if (lastItem.fail && !lastItem.finding && item.finding && between.length <= 1) return false;
+  if (lastItem.fail && !lastItem.finding && item.finding && between.every((x) => DEGREE.has(x.w)))
+    return false;
+  // "black spots of mould"
+  if (item.finding && lastItem.finding && between.length === 1 && between[0]!.w === 'of') return false;
   if (item.action && lastItem.w === 'left' && between.length <= 1) return false;
   // "cut out and pieced in", "needs taking out", "wants re-sewing", "started tying"
   if (
@@ -1024,6 +1029,12 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
     return false;
   return true;
 }
+
+const DEGREE = new Set(
+  'ever so very quite rather really all a bit little right too pretty awfully terribly dreadfully clean clear completely'.split(
+    ' ',
+  ),
+);
 
 /** Where in the current clause the new statement's own words begin: at its subject, if that is not led by a preposition. */
 function statementStart(current: Item[], items: Item[], k: number): number {

@@ -471,6 +471,7 @@ function treatment(
   const verb = items[way.at]!;
   if (
     verb.task &&
+    status !== 'dropped' &&
     !stitch &&
     verb.action?.form === 'ing' &&
     way.rule.startsWith('treatment.verb') &&

@@ -120,6 +120,12 @@ export function stateOf(
       return 'done';
     return 'considering';
   }
+  if (
+    clause.asked &&
+    form === 'past' &&
+    (clause.joint === 'or' || /\b(should|shall|could|do i|be)\b/.test(before))
+  )
+    return 'considering';
   if (clause.asked && (form !== 'past' || /^(cut|put|set|let)$/.test(items[k]?.w ?? '')))
     return 'considering';
   if (

@@ -3,15 +3,19 @@ import type { Token } from '../../text/tokenise.ts';
 import type { PlaceContext, PlaceFound } from './find-place.ts';
 
 const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
-const isSide = (word: string): boolean => Object.hasOwn(SIDES, word);
-const sideNouns: Record<string, 'border' | 'edge' | 'binding'> = {
-  border: 'border',
-  borders: 'border',
-  edge: 'edge',
-  edges: 'edge',
-  hem: 'edge',
-  binding: 'binding',
-};
+/** A table asked by words that anyone may say: a Map has no "constructor". */
+const SIDE_OF = new Map(Object.entries(SIDES));
+const isSide = (word: string): boolean => SIDE_OF.has(word);
+const sideNouns = new Map<string, 'border' | 'edge' | 'binding'>(
+  Object.entries({
+    border: 'border',
+    borders: 'border',
+    edge: 'edge',
+    edges: 'edge',
+    hem: 'edge',
+    binding: 'binding',
+  }),
+);
 
 /**
  * "left border", "top and bottom borders", "right-hand edge", "binding along the top", "bottom edge of the binding",
@@ -26,9 +30,9 @@ export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   if (read) {
     let j = read.next;
     const noun = w(tokens, j);
-    if (Object.hasOwn(sideNouns, noun)) {
+    if (sideNouns.has(noun)) {
       // "top and bottom borders" carries both; "top, bottom border" too.
-      const part = sideNouns[noun] === 'border' ? 'border' : 'edge';
+      const part = sideNouns.get(noun) === 'border' ? 'border' : 'edge';
       j++;
       if (part === 'border' && w(tokens, j) === 'strip') j++;
       return {
@@ -42,11 +46,11 @@ export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     if ((noun === 'side' || noun === 'sides') && read.next > i) {
       const after = w(tokens, j + 1);
       const part = after === 'border' || after === 'borders' ? 'border' : 'edge';
-      if (after === 'of' && w(tokens, j + 2) === 'the' && Object.hasOwn(sideNouns, w(tokens, j + 3)))
+      if (after === 'of' && w(tokens, j + 2) === 'the' && sideNouns.has(w(tokens, j + 3)))
         return {
           next: j + 4,
           places: read.sides.map(
-            (s) => `${sideNouns[w(tokens, j + 3)] === 'border' ? 'border' : 'edge'}-${s}`,
+            (s) => `${sideNouns.get(w(tokens, j + 3)) === 'border' ? 'border' : 'edge'}-${s}`,
           ),
           how: 'said',
           rule: 'place.sided-part',
@@ -70,10 +74,12 @@ export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
       }
     }
     // "the bottom of the binding", "the top of the border"
-    if (noun === 'of' && /^(the|its)$/.test(w(tokens, j + 1)) && Object.hasOwn(sideNouns, w(tokens, j + 2)))
+    if (noun === 'of' && /^(the|its)$/.test(w(tokens, j + 1)) && sideNouns.has(w(tokens, j + 2)))
       return {
         next: j + 3,
-        places: read.sides.map((s) => `${sideNouns[w(tokens, j + 2)] === 'border' ? 'border' : 'edge'}-${s}`),
+        places: read.sides.map(
+          (s) => `${sideNouns.get(w(tokens, j + 2)) === 'border' ? 'border' : 'edge'}-${s}`,
+        ),
         how: 'said',
         rule: 'place.side-of-part',
         kind: 'part',
@@ -81,7 +87,7 @@ export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     return sideAlone(tokens, i);
   }
   const noun = w(tokens, i);
-  if (!Object.hasOwn(sideNouns, noun)) return undefined;
+  if (!sideNouns.has(noun)) return undefined;
   // "border on the left", "binding along the top edge", "edge at the bottom", "border L + R", "border, left side"
   let j = i + 1;
   let joined = false;
@@ -101,7 +107,7 @@ export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     if (after === 'border' || after === 'borders') return undefined;
     return undefined;
   }
-  const part = sideNouns[noun] === 'border' ? 'border' : 'edge';
+  const part = sideNouns.get(noun) === 'border' ? 'border' : 'edge';
   let next = sides.next;
   if (['edge', 'side', 'edges', 'sides'].includes(after)) next++;
   else if (w(tokens, j - 1) === ',' || (w(tokens, j - 1) === 'the' && w(tokens, j - 2) === 'of'))
@@ -160,7 +166,7 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
   const noun = w(tokens, i + 1);
   if (w(tokens, i) === 'side' && (noun === 'ones' || noun === 'pieces'))
     return make(['left', 'right'], i + 2);
-  const side = SIDES[w(tokens, i)] ?? LETTERS[w(tokens, i)];
+  const side = SIDE_OF.get(w(tokens, i)) ?? LETTERS.get(w(tokens, i));
   if (!side) return undefined;
   let j = i + 1;
   if (w(tokens, j) === 'hand') j++;
@@ -182,8 +188,8 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
 
 /** "binding worn L & R", "border faded top and bottom", "edge frayed on the left and right": two sides told after their part. */
 function listedSides(tokens: Token[], i: number): PlaceFound | undefined {
-  const first = SIDES[w(tokens, i)] ?? LETTERS[w(tokens, i)];
-  const second = SIDES[w(tokens, i + 2)] ?? LETTERS[w(tokens, i + 2)];
+  const first = SIDE_OF.get(w(tokens, i)) ?? LETTERS.get(w(tokens, i));
+  const second = SIDE_OF.get(w(tokens, i + 2)) ?? LETTERS.get(w(tokens, i + 2));
   if (!first || !second || first === second || !/^(&|\+|and|\/)$/.test(w(tokens, i + 1))) return undefined;
   if (isUpright(first) !== isUpright(second)) return undefined;
   if (
@@ -195,7 +201,7 @@ function listedSides(tokens: Token[], i: number): PlaceFound | undefined {
   for (let k = i - 1; k >= Math.max(0, i - 7); k--) {
     const word = w(tokens, k);
     if (/^[.;!?]$/.test(word)) return undefined;
-    const part = word === 'bdg' || word === 'bndg' ? 'edge' : PARTS_WITH_SIDES[word];
+    const part = word === 'bdg' || word === 'bndg' ? 'edge' : PARTS_WITH_SIDES.get(word);
     if (part)
       return {
         next: i + 3,
@@ -208,32 +214,36 @@ function listedSides(tokens: Token[], i: number): PlaceFound | undefined {
   return undefined;
 }
 const isUpright = (side: string): boolean => side === 'left' || side === 'right';
-const PARTS_WITH_SIDES: Record<string, 'border' | 'edge' | undefined> = {
-  border: 'border',
-  borders: 'border',
-  binding: 'edge',
-  edge: 'edge',
-  edges: 'edge',
-};
+const PARTS_WITH_SIDES = new Map<string, 'border' | 'edge'>(
+  Object.entries({
+    border: 'border',
+    borders: 'border',
+    binding: 'edge',
+    edge: 'edge',
+    edges: 'edge',
+  }),
+);
 
 /** Sides by their letter, as terse notes write them beside "border" or "edge". */
-const LETTERS: Record<string, 'top' | 'right' | 'bottom' | 'left' | undefined> = {
-  t: 'top',
-  r: 'right',
-  b: 'bottom',
-  l: 'left',
-};
+const LETTERS = new Map<string, 'top' | 'right' | 'bottom' | 'left'>(
+  Object.entries({
+    t: 'top',
+    r: 'right',
+    b: 'bottom',
+    l: 'left',
+  }),
+);
 
 /** "top", "left hand", "top and bottom", "L + R", "top, right and bottom". */
 function readSides(
   tokens: Token[],
   i: number,
 ): { sides: ('top' | 'right' | 'bottom' | 'left')[]; next: number; hand: boolean } | undefined {
-  const letter = LETTERS[w(tokens, i)];
+  const letter = LETTERS.get(w(tokens, i));
   const lettered =
     letter !== undefined && /^(border|edge|side|borders|edges|and|&|\+|,|\/)$/.test(w(tokens, i + 1));
   if (!isSide(w(tokens, i)) && !lettered) return undefined;
-  const sides = [SIDES[w(tokens, i)] ?? letter!];
+  const sides = [SIDE_OF.get(w(tokens, i)) ?? letter!];
   let j = i + 1;
   let hand = false;
   const skipHand = (): void => {
@@ -246,9 +256,9 @@ function readSides(
   for (;;) {
     let k = j;
     while ([',', 'and', '&', '+', 'the', '/'].includes(w(tokens, k)) && k < j + 3) k++;
-    if (k === j || !(isSide(w(tokens, k)) || LETTERS[w(tokens, k)] !== undefined)) break;
+    if (k === j || !(isSide(w(tokens, k)) || LETTERS.get(w(tokens, k)) !== undefined)) break;
     // "right border and the bottom row": the second side must lead to the same noun or to none
-    sides.push(SIDES[w(tokens, k)] ?? LETTERS[w(tokens, k)]!);
+    sides.push(SIDE_OF.get(w(tokens, k)) ?? LETTERS.get(w(tokens, k))!);
     j = k + 1;
     skipHand();
   }

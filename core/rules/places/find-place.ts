@@ -962,21 +962,25 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
 
 export const CORNER_RULES = { corners, cornerOrSide };
 
-const VERTICAL: Record<string, 'top' | 'bottom'> = {
-  top: 'top',
-  upper: 'top',
-  bottom: 'bottom',
-  lower: 'bottom',
-  btm: 'bottom',
-};
-const ACROSS: Record<string, 'left' | 'right'> = {
-  left: 'left',
-  right: 'right',
-  l: 'left',
-  r: 'right',
-  lh: 'left',
-  rh: 'right',
-};
+const VERTICAL = new Map<string, 'top' | 'bottom'>(
+  Object.entries({
+    top: 'top',
+    upper: 'top',
+    bottom: 'bottom',
+    lower: 'bottom',
+    btm: 'bottom',
+  }),
+);
+const ACROSS = new Map<string, 'left' | 'right'>(
+  Object.entries({
+    left: 'left',
+    right: 'right',
+    l: 'left',
+    r: 'right',
+    lh: 'left',
+    rh: 'right',
+  }),
+);
 
 /** "the four corner blocks", "all corners", "corner blocks". */
 function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
@@ -1026,20 +1030,20 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
       kind: 'blocks',
     };
   }
-  let vertical = VERTICAL[w(tokens, j)];
+  let vertical = VERTICAL.get(w(tokens, j));
   let across: 'left' | 'right' | undefined;
   if (vertical) {
     j++;
     if (w(tokens, j) === ',') return undefined;
-    across = ACROSS[w(tokens, j)];
+    across = ACROSS.get(w(tokens, j));
     if (!across) return undefined;
     j++;
   } else {
-    across = ACROSS[w(tokens, j)];
+    across = ACROSS.get(w(tokens, j));
     if (!across) return undefined;
     j++;
     if (w(tokens, j) === 'hand') j++;
-    vertical = VERTICAL[w(tokens, j)];
+    vertical = VERTICAL.get(w(tokens, j));
     if (!vertical) return undefined;
     j++;
   }
@@ -1082,8 +1086,8 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
         soft: true,
       };
     if (
-      !Object.hasOwn(VERTICAL, tokens[k]!.w) &&
-      !Object.hasOwn(ACROSS, tokens[k]!.w) &&
+      !VERTICAL.has(tokens[k]!.w) &&
+      !ACROSS.has(tokens[k]!.w) &&
       !['and', '&', ',', 'the', 'hand'].includes(tokens[k]!.w)
     )
       break;

@@ -6,16 +6,18 @@ import { allBlocks, blockAt, columnOf, rowOf, splitBlock, unique } from './grid.
 
 const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 
-const DIRECTIONS: Record<string, [row: number, block: number]> = {
-  below: [1, 0],
-  beneath: [1, 0],
-  under: [1, 0],
-  underneath: [1, 0],
-  above: [-1, 0],
-  over: [-1, 0],
-  left: [0, -1],
-  right: [0, 1],
-};
+const DIRECTIONS = new Map<string, [row: number, block: number]>(
+  Object.entries({
+    below: [1, 0],
+    beneath: [1, 0],
+    under: [1, 0],
+    underneath: [1, 0],
+    above: [-1, 0],
+    over: [-1, 0],
+    left: [0, -1],
+    right: [0, 1],
+  }),
+);
 
 function shift(grid: QuiltGrid, place: string, dr: number, db: number): string | undefined {
   const at = splitBlock(place);
@@ -159,7 +161,7 @@ export function neighbour(
       j = n.next;
       if (['blocks', 'ones'].includes(w(tokens, j))) j++;
       else if (
-        !Object.hasOwn(DIRECTIONS, w(tokens, j)) &&
+        !DIRECTIONS.has(w(tokens, j)) &&
         !['next', 'either', 'to', 'beside', 'up', 'down'].includes(w(tokens, j))
       )
         return undefined;
@@ -193,7 +195,7 @@ export function neighbour(
     // "to its right", "on the left", but not "the one on the left edge"
     if (
       w(tokens, k) === 'right' &&
-      !Object.hasOwn(DIRECTIONS, w(tokens, k + 1)) &&
+      !DIRECTIONS.has(w(tokens, k + 1)) &&
       w(tokens, k + 1) !== 'next' &&
       w(tokens, k + 1) !== 'beside' &&
       w(tokens, k + 1) !== 'to'
@@ -204,8 +206,8 @@ export function neighbour(
   const word = w(tokens, k);
   let places: ((p: string) => (string | undefined)[]) | undefined;
   let next = k + 1;
-  if (Object.hasOwn(DIRECTIONS, word)) {
-    const [dr, db] = DIRECTIONS[word]!;
+  if (DIRECTIONS.has(word)) {
+    const [dr, db] = DIRECTIONS.get(word)!;
     if ((word === 'left' || word === 'right') && k === j) return undefined;
     if (
       ['row', 'edge', 'border', 'side', 'block', 'corner', 'hand'].includes(w(tokens, next)) &&
@@ -283,10 +285,10 @@ function seamBeside(tokens: Token[], j: number, ctx: PlaceContext): PlaceFound |
   let k = j + 1;
   while (
     /^(just|right|directly|to|the|on|its)$/.test(w(tokens, k)) &&
-    !Object.hasOwn(DIRECTIONS, w(tokens, k + 1)) === false
+    !DIRECTIONS.has(w(tokens, k + 1)) === false
   )
     k++;
-  const way = DIRECTIONS[w(tokens, k)];
+  const way = DIRECTIONS.get(w(tokens, k));
   if (!way || /^(left|right)$/.test(w(tokens, k))) return undefined;
   const next = /^(it|that)$/.test(w(tokens, k + 1)) ? k + 2 : k + 1;
   if (next === k + 1 && /^(\d|row|block|the)/.test(w(tokens, next))) return undefined;

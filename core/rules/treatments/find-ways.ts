@@ -222,6 +222,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
       if (
         / (a|an|new|another|denim|calico|small|little|no) $/.test(before) ||
         / (not|forget|drop|scrap|instead of|than|with|for|between|be|no) (the |a )?$/.test(before) ||
+        /^ (it is|it 's|it 'll be) /.test(after) ||
         (items[k - 1]?.material === 'fabric' &&
           (k < 2 || /^(,|:|-|with|a|w|\.)$/.test(items[k - 2]?.w ?? ''))) ||
         / (put|sewed|sewn|sew|stitched|needs?|wants?|gets?|or|either|maybe|to|with|of|for) $/.test(
@@ -261,9 +262,10 @@ export function findWays(items: Item[], thing?: string): Way[] {
     if (
       /^(darn|darns)$/.test(item.w) &&
       !isPredicate(items, k) &&
-      / (needs?|wants?|gets?|between|or|and|be|'s|is|maybe|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
-        before,
-      ) &&
+      (/^ (it is|it 's|it 'll be) /.test(after) ||
+        / (needs?|wants?|gets?|between|or|and|be|'s|is|maybe|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
+          before,
+        )) &&
       !/ (old|that|this|previous|earlier|existing|clumsy|has|somebody's) (a |little )*$/.test(before) &&
       !removalSoon(items, k)
     ) {
@@ -320,7 +322,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
     }
     // "hand-finished the binding", "finished the binding by hand", "hand finish those two later"
     if (
-      /^(finish|finished|finishing)$/.test(item.w) &&
+      /^(finish|finished|finishing)( by)?$/.test(item.w) &&
       (items.some((x) => x.part === 'binding' && !x.place?.places[0]?.startsWith('border')) ||
         items.some((x) => x.place?.rule === 'place.part-side' && x.w.startsWith('binding')) ||
         thing === 'binding') &&
@@ -330,10 +332,35 @@ export function findWays(items: Item[], thing?: string): Way[] {
       take(
         {
           action: 'bind',
-          form: item.w === 'finished' ? 'past' : item.w === 'finishing' ? 'ing' : 'base',
+          form: item.w.startsWith('finished') ? 'past' : item.w.startsWith('finishing') ? 'ing' : 'base',
           at: k,
           items: [item],
           rule: 'treatment.binding-finished',
+        },
+        k,
+      );
+      continue;
+    }
+    // "ran the seam up again on the machine"
+    if (
+      /^(ran|run|running)$/.test(item.w) &&
+      / up /.test(` ${after}`) &&
+      items.slice(k + 1, k + 8).some((x) => x.seam || (x.w === 'it' && thing === 'seam'))
+    ) {
+      take(
+        {
+          action: 'resew',
+          form:
+            item.w === 'ran'
+              ? 'past'
+              : item.w === 'running'
+                ? 'ing'
+                : / (i|have|'ve) $/.test(before)
+                  ? 'past'
+                  : 'base',
+          at: k,
+          items: [item],
+          rule: 'treatment.ran-up',
         },
         k,
       );
@@ -449,7 +476,12 @@ export function findWays(items: Item[], thing?: string): Way[] {
           {
             action: 'remove',
             object: object?.object ?? 'piece',
-            form: removal.form,
+            form:
+              removal.form === 'base' &&
+              /^(come|comes)$/.test(item.w) &&
+              / (has|have|'ve|'s|had)( all| now| just| already| finally)* $/.test(before)
+                ? 'past'
+                : removal.form,
             at: k,
             items: object ? [item, object.item] : [item],
             rule: 'treatment.remove',
@@ -596,7 +628,13 @@ function verbNear(
   let best: { k: number; form: Way['form'] } | undefined;
   for (let m = Math.max(0, k - 8); m < Math.min(items.length, k + 8); m++) {
     const a = items[m]!.action;
-    if (!a || m === k || used.has(m) || !actions.includes(a.v) || (items[m]!.material && a.form === 'base'))
+    if (
+      !a ||
+      m === k ||
+      used.has(m) ||
+      !actions.includes(a.v) ||
+      ((items[m]!.material || items[m]!.part) && a.form === 'base')
+    )
       continue;
     if (items[m]!.material === 'backing' && a.form === 'ing') continue;
     if (!best || Math.abs(m - k) < Math.abs(best.k - k)) best = { k: m, form: a.form };
@@ -739,6 +777,11 @@ function isLeave(items: Item[], k: number): boolean {
     );
   if (items.slice(k + 1, k + 6).some((x) => x.measure === 'tail' || x.measure === 'overhang')) return false;
   if (w === 'leaving') return !/ (a gap|for town|room|at |the house|by ) /.test(after);
+  if (w === 'live' || w === 'living')
+    return (
+      /^ with (it|that|them|this|those|the) /.test(after) ||
+      (/ live with $/.test(`${before}live with `) && items[k + 2]?.place !== undefined)
+    );
   if (w === 'left') {
     if (items[k]!.place) return false;
     // "4-5 left", "4-5 can be left"
@@ -868,6 +911,15 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
   if (v === 'clean' && w === 'clean' && / (is|'s|was|came|come|are|looks?|up) $/.test(before))
     return undefined;
   if (v === 'clean' && w === 'cleaned' && / (machine) /.test(after)) return undefined;
+  // "pressed for time", "bound to rain", "tied up with the phone"
+  if (v === 'press' && /^ (for|ahead) /.test(after)) return undefined;
+  if (v === 'bind' && w === 'bound' && /^ to (?!the|it|that)/.test(after)) return undefined;
+  if (
+    v === 'tie' &&
+    /^ up (with|in|on|all|at|doing) /.test(after) &&
+    !items.some((x) => x.place?.kind === 'blocks')
+  )
+    return undefined;
   if (v === 'press' && (/ (iron on|on) $/.test(before) || /^ (on|onto) /.test(after))) return undefined;
   if (v === 'label' && items[k]!.w === 'label')
     return / (to|will|'ll|must|gonna) $/.test(before) || /^ (it|the)/.test(after) ? 'label' : undefined;

@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest';
+import { conditionsSaid } from './bench-quilt.ts';
+
+/** value <- many phrasings. */
+const TABLE: [value: string[], phrasings: string[]][] = [
+  [
+    ['tear 2-4'],
+    ['2-4 is torn', "there's a rip in 2-4", 'a gash along the middle of 2-4', '2-4 has a nasty tear in it'],
+  ],
+  [
+    ['hole 2-4'],
+    ['2-4, hole burnt right through', 'mouse has chewed a hole in 2-4', "there's a hole in 2-4"],
+  ],
+  [['insect-damage 2-4'], ['moths have been at 2-4', '2-4 has moth holes', 'moth in 2-4']],
+  [
+    ['thin 2-4'],
+    [
+      'the cloth in 2-4 is so thin you can see the batting through it',
+      '2-4 has gone ever so thin',
+      '2-4 tender',
+    ],
+  ],
+  [['shattered 2-4'], ["2-4's gone to ribbons", '2-4 is shattered']],
+  [
+    ['fraying 2-4'],
+    ['2-4 is rubbed bare along one side', 'threadbare, 2-4', 'edge of 2-4 ravelling', '2-4 worn'],
+  ],
+  [['dye-bleed 2-4'], ['blue dye has run into 2-4', 'the red in 2-4 has bled']],
+  [['fading 2-4'], ['2-4 has lost its colour', "sun's had 2-4, faded to nothing"]],
+  [['stain 2-4'], ['brown tide lines on 2-4', "something's been spilt on 2-4", 'tea stain, 2-4']],
+  [['stain backing'], ['rust marks all over the back']],
+  [['mildew backing'], ['black spots of mould on the back', 'mildew on the back']],
+  [
+    ['split-seam 2-4'],
+    ['the seam on the right of 2-4 has popped', 'seams gone all round 2-4', '2-4: seam open'],
+  ],
+  [['broken-stitching 2-4 2-5'], ['the stitching between 2-4 and 2-5 has let go']],
+  [['broken-stitching 2-4'], ['the quilting has come out of 2-4', 'quilting stitches broken in 2-4']],
+  [['lumpy-batting batting'], ["batting's migrated", 'the batting has bunched up']],
+  [['missing 2-4'], ['a piece is missing from the corner of 2-4', 'a bit of 2-4 is gone']],
+  [
+    ['old-repair 2-4'],
+    [
+      "someone's darned 2-4 at some point",
+      'previous repair in 2-4, machine zigzag',
+      '2-4 has been patched over before',
+    ],
+  ],
+  [['out-of-square quilt'], ["the quilt's out of square", "one corner sticks out, it isn't square"]],
+  [['puckering 2-4'], ['2-4 is puckered', 'puckers in 2-4']],
+  [['puckering border-left'], ['the border ripples all down the left']],
+  [['sound 2-4 2-5'], ['2-4 and 2-5 are sound', 'nothing wrong with 2-4 and 2-5']],
+  [['fading 1-1 2-4 5-6'], ["the gingham has faded wherever there's sun"]],
+  [['tear 2-4', 'stain 2-4', 'fraying 2-4'], ['2-4: tear, stain and fraying']],
+  [
+    ['tear 2-4', 'hole 2-5'],
+    ['tear in 2-4, hole in 2-5, both near the edge', '2-4 torn, 2-5 holed'],
+  ],
+  [['tear 2-4 2-5'], ['tear in 2-4 and another in 2-5', 'tears in 2-4 and 2-5']],
+  [
+    ['stain 1-1', 'tear 1-2', 'fading 1-3'],
+    ['1-1 stained, 1-2 torn, 1-3 faded', '1-1 is stained and 1-2 is torn and 1-3 has faded'],
+  ],
+];
+
+describe('what is found, in many words', () => {
+  for (const [value, phrasings] of TABLE)
+    it.each(phrasings)('%s', (said) => {
+      expect(conditionsSaid(said).map(sorted)).toEqual(value.map(sorted));
+    });
+});
+
+const sorted = (line: string): string => {
+  const [finding, ...places] = line.split(' ');
+  return [finding, ...places.sort()].join(' ');
+};
+
+describe('what is no finding', () => {
+  it.each([
+    'no stains on the back',
+    'the back has no holes',
+    "2-4 isn't torn, only creased",
+    'the sound of the rain',
+    'good light today',
+    "I'm worn out",
+    'my patience is wearing thin',
+    'torn between tea and coffee',
+    'bought fine net, a good yard of it',
+    'cut back to sound cloth at 2-4',
+  ])('%s', (said) => {
+    expect(conditionsSaid(said)).toEqual([]);
+  });
+
+  it('damage that is only what the work was done to', () => {
+    expect(conditionsSaid('patched the tear in 2-4')).toEqual([]);
+    expect(conditionsSaid('resewed the split seam between 2-4 and 2-5')).toEqual([]);
+  });
+
+  it('damage known already and pointed at again', () => {
+    expect(conditionsSaid(['2-4 is torn', 'the tear in 2-4 is darned now'])).toEqual([]);
+  });
+
+  it('but damage told as the reason is found', () => {
+    expect(conditionsSaid('patched 2-4 because it had a hole')).toEqual(['hole 2-4']);
+    expect(conditionsSaid('2-4 had a tear so I darned it')).toEqual(['tear 2-4']);
+  });
+});

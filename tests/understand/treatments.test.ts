@@ -1,0 +1,162 @@
+import { describe, expect, it } from 'vitest';
+import { treatmentsSaid } from './bench-quilt.ts';
+
+/** value <- many phrasings. */
+const TABLE: [value: string[], phrasings: string[]][] = [
+  [
+    ['patch done 2-4'],
+    [
+      'patched 2-4 with calico',
+      "2-4's got a calico patch on it now",
+      'sewed a patch over the hole in 2-4',
+      '2-4 has been patched',
+    ],
+  ],
+  [
+    ['patch planned 2-4'],
+    ['2-4 needs a patch', 'a patch will have to go on 2-4', '2-4 to be patched', 'must patch 2-4'],
+  ],
+  [['replace done 2-4'], ['cut out 2-4 and pieced a new one in', 'new piece let into 2-4', 'replaced 2-4']],
+  [
+    ['replace planned 2-4'],
+    ['2-4 will have to be replaced', "I'm going to have to replace 2-4", '2-4 wants replacing'],
+  ],
+  [
+    ['stabilize done 2-4'],
+    [
+      'backed 2-4 with muslin',
+      'put a piece of silk behind 2-4',
+      'ironed some fusible onto the back of 2-4',
+      'backed 2-4 with crepeline',
+    ],
+  ],
+  [['stabilize done couching 2-4'], ['muslin behind 2-4, couched']],
+  [['overlay done whipstitch 2-4'], ['net over 2-4, whipstitched down']],
+  [['overlay done 4-3'], ['laid crepeline across 4-3', 'covered 4-3 with net']],
+  [['resew done hand 2-4 2-5'], ['closed the seam between 2-4 and 2-5 by hand']],
+  [['resew done ladder 2-4'], ['ladder stitched the open seam at 2-4', '2-4 seam closed, ladder stitch']],
+  [['resew done whipstitch 2-4'], ['whipped the tear in 2-4 shut']],
+  [['resew done machine 2-4'], ['ran the seam at 2-4 up again on the machine']],
+  [['darn done 12min 2-4'], ['darned 2-4, twelve minutes', '2-4 darned, 12 min']],
+  [['darn doing 2-4'], ["I'm darning 2-4 now", 'halfway through darning 2-4']],
+  [
+    ['remove done old-patch 2-4'],
+    ['took the old patch off 2-4', 'unpicked a clumsy patch from 2-4', '2-4: old patch off'],
+  ],
+  [
+    ['remove done ties 2-1 2-2 2-3 2-4 2-5 2-6'],
+    ['the ties are out of row two', 'took all the ties out of row two', 'snipped the ties in row two'],
+  ],
+  [
+    ['remove done binding binding'],
+    [
+      'the old binding has come off',
+      'took the binding off',
+      "the binding's off",
+      'stripped off the old binding',
+    ],
+  ],
+  [['remove done backing backing'], ['had the backing off by tea time', 'got the back off tonight']],
+  [['remove done batting batting'], ['lifted the batting out', 'the batting is out']],
+  [['press done 2-4'], ['steamed 2-4 flat', 'pressed 2-4']],
+  [['press done top'], ['pressed the whole top']],
+  [
+    ['wash done quilt', 'dry done quilt'],
+    ['washed it by hand and dried it flat', "it's washed, it's dry"],
+  ],
+  [['clean done top backing'], ['vacuumed front and back', 'vacuumed both faces']],
+  [['clean done backing'], ['gave the backing a good vacuum', 'vacuumed the back']],
+  [
+    ['leave done 2-4'],
+    [
+      '2-4 can stay as it is',
+      'leaving 2-4 well alone',
+      'leave 2-4',
+      "I'll live with 2-4",
+      '2-4 left',
+      "I'll let 2-4 be",
+      'no need to touch 2-4',
+    ],
+  ],
+  [
+    ['add-border done machine border-top'],
+    ['top border on, by machine', 'sewed on the top border by machine'],
+  ],
+  [['add-border done border-bottom'], ['the bottom border went on this morning', 'the bottom border is on']],
+  [
+    ['bind done ladder quilt'],
+    ['bound the quilt, finished by hand in ladder stitch', 'binding finished by hand, ladder stitch'],
+  ],
+  [
+    ['label done backing'],
+    ['put the label on the back', 'sewed a label to the back', 'name tag sewn on the back'],
+  ],
+  [['trim done edge-right'], ['trimmed the right edge', 'trimmed half an inch off the right']],
+  [
+    ['patch considering 2-4', 'darn considering 2-4'],
+    [
+      'maybe patch 2-4, maybe darn it',
+      "patch 2-4 or darn it, can't decide",
+      '2-4: patch or darn?',
+      'either patch 2-4 or darn it',
+    ],
+  ],
+  [['patch considering 2-4', 'replace considering 2-4'], ['should 2-4 be patched or replaced?']],
+  [['overlay considering 4-3'], ['wondering about net for 4-3', 'thinking of putting net over 4-3']],
+  [
+    ['patch dropped 2-4'],
+    ["won't be patching 2-4 after all", 'decided against patching 2-4', "2-4 won't be patched now"],
+  ],
+  [['patch dropped 2-4', 'darn planned 2-4'], ["I was going to patch 2-4 but I'll darn it instead"]],
+  [
+    ['darn planned 2-4'],
+    ["no patch on 2-4, I'm going to darn it", '2-4 to be darned', 'remember to darn 2-4'],
+  ],
+  [
+    ['replace planned 1-1', 'patch planned 1-2', 'leave done 1-3'],
+    [
+      'replace 1-1, patch 1-2, leave 1-3',
+      '1-1 replace, 1-2 patch, 1-3 leave',
+      '1-1 to be replaced, 1-2 patched, 1-3 left alone',
+    ],
+  ],
+];
+
+describe('what is done, in many words', () => {
+  for (const [value, phrasings] of TABLE)
+    it.each(phrasings)('%s', (said) => {
+      expect(treatmentsSaid(said)).toEqual(value);
+    });
+});
+
+describe('treatments that rest on what was said before', () => {
+  it.each([
+    [['patch 2-4 or darn it?', 'the darn it is'], ['darn planned 2-4']],
+    [['patch 2-4 or darn it?', 'no darning, then'], ['darn dropped 2-4']],
+    [['patch 2-4 or darn it?', 'patched it'], ['patch done 2-4']],
+    [['darned 2-4 in running stitch, ten minutes', 'same again on 2-5'], ['darn done running 2-5']],
+    [['darned 2-4 in running stitch', 'and the one below it'], ['darn done running 3-4']],
+    [['darned 2-4, 3-1', 'next two the same'], ['darn done 3-2 3-3']],
+    [['tied row four', 'same for row five'], ['tie done 5-1 5-2 5-3 5-4 5-5 5-6']],
+  ])('%j', (notes, value) => {
+    expect(treatmentsSaid(notes)).toEqual(value);
+  });
+});
+
+describe('what is no treatment', () => {
+  it.each([
+    'somebody patched 2-4 years ago',
+    'my sister sewed 2-4 up when we were girls',
+    "there's an old repair in 2-4, interfacing glued on behind",
+    'the patch on 2-4 has come loose',
+    'I cut my finger',
+    'pressed for time',
+    'bound to rain',
+    'tied up with the phone all morning',
+    'fuse gone, whole street dark',
+    'the cat is sitting on it',
+    'no zigzag on 2-4',
+  ])('%s', (said) => {
+    expect(treatmentsSaid(said)).toEqual([]);
+  });
+});
