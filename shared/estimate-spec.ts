@@ -294,8 +294,6 @@ export const EstimateSpec = z.strictObject({
   price: Price.optional(),
   shopping: Shopping.optional(),
 });
-/** As written by a person or a form. */
-export type EstimateSpecInput = z.input<typeof EstimateSpec>;
 /** As read: amounts of money are strings. */
 export type EstimateSpec = z.output<typeof EstimateSpec>;
 export type LengthUnit = (typeof UNITS)[number];

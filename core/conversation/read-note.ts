@@ -1,4 +1,3 @@
-import type { ReadEntry } from '../../shared/entry.ts';
 import type { Ask, Conversation, Reading } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Task } from '../../shared/vocabulary.ts';
@@ -20,12 +19,11 @@ import { scan } from '../rules/scan.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
-import { TASK_OF_ACTION } from '../rules/work/find-work.ts';
 import { readCount, readOrdinal } from '../text/read-number.ts';
 import { tokenise } from '../text/tokenise.ts';
 import { amend } from './amend.ts';
 import { askFor } from './ask.ts';
-import { EMPTY_MEMORY, type Memory, recall, takenBack } from './memory.ts';
+import { type Memory, recall, takenBack } from './memory.ts';
 import { replyTo } from './reply.ts';
 import { settle } from './settle.ts';
 
@@ -130,8 +128,6 @@ export function readNote(
     local,
     drafts: [],
     carried: [],
-    sentenceWords: [],
-    claimed: new Set(),
   };
   const matters = readMatters(state, items);
   const figured = readAmounts(state, withoutItems(items, matters.first), days);
@@ -359,6 +355,3 @@ function outsideHeard(items: Item[], state: ReaderState): { row: number; block: 
   const [a, b] = numbers as [number, number];
   return /^(block|square|patch|b\d)/.test(item.w) ? { row: b, block: a } : { row: a, block: b };
 }
-
-export type { ReadEntry };
-export { EMPTY_MEMORY, TASK_OF_ACTION };

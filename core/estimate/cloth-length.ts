@@ -26,8 +26,6 @@ export const clothLength = (length: Exact, unit: LengthUnit): ClothLength => {
   };
 };
 
-export const boughtOf = (cloth: ClothLength): number => ('yards' in cloth ? cloth.yards : cloth.metres);
-
 /** The last line of a part's working: from the length in hand to what the shop is asked for. */
 export const clothLengthLine = (length: Exact, unit: LengthUnit): string => {
   const cloth = clothLength(length, unit);

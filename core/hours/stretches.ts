@@ -5,21 +5,6 @@ export type Stretch = readonly [from: number, to: number];
 export const lengthOf = (stretches: readonly Stretch[]): number =>
   stretches.reduce((sum, [from, to]) => sum + (to - from), 0);
 
-/** The parts of both. `a` and `b` are each in order and without overlaps. */
-export function intersect(a: readonly Stretch[], b: readonly Stretch[]): Stretch[] {
-  const both: Stretch[] = [];
-  let i = 0;
-  let j = 0;
-  while (i < a.length && j < b.length) {
-    const from = Math.max(a[i]![0], b[j]![0]);
-    const to = Math.min(a[i]![1], b[j]![1]);
-    if (from < to) both.push([from, to]);
-    if (a[i]![1] < b[j]![1]) i++;
-    else j++;
-  }
-  return both;
-}
-
 /** Time that is spoken for: a set of stretches that grows. */
 export class TakenTime {
   /** In order, without overlaps and without touching ones. */

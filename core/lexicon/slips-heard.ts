@@ -81,7 +81,6 @@ export const HEARD_SLIPS: SlipRow[] = [
   { heard: 'diblyd', meant: 'bled' },
   { heard: 'dibly', meant: 'bled' },
   { heard: 'buckered', meant: 'puckered' },
-  { heard: 'puckard', meant: 'puckered' },
   { heard: 'requielding', meant: 'requilting' },
   { heard: 'requilding', meant: 'requilting' },
   {

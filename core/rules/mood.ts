@@ -4,17 +4,10 @@ import type { Item } from './item.ts';
 
 const CONSIDERING =
   /\b(either|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
-const DECIDED =
-  /\b(decided on|going with|went with|settled on|made up my mind|it is then|it is|will do|that 's settled|that 's decided|definitely|for certain|in the end|final|that 's that|plumped for|going for|opted for|chose|chosen|it 'll be|i 'll go with|gets|get)\b/;
-const AGAINST =
-  /\b(decided against|off the table|called off|not going to|not gonna|ruled out|is out of the question|no longer|forget|drop the idea|dropped the idea|wo n't|will not|not to|gone off the idea|scrapped|never mind|thought better|out of the question|given up on|giving up on|abandon|abandoned|scrap|is off|'s off|are off|not doing|instead of|rather than|n't (going to|gonna)|not washing|decided not)\b/;
 const PLANNED =
   /\b(will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
 export const looksUndecided = (words: string): boolean => CONSIDERING.test(words);
-export const looksAgainst = (words: string): boolean => AGAINST.test(words);
-export const looksPlanned = (words: string): boolean => PLANNED.test(words);
-export const looksDecided = (words: string): boolean => DECIDED.test(words);
 
 const NEGATION = new Set([
   'no',

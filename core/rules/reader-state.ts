@@ -4,7 +4,6 @@ import type { Token } from '../text/tokenise.ts';
 import type { Clause } from './clause.ts';
 import type { Draft } from './draft.ts';
 import type { FabricIndex } from './fabrics/find-fabric.ts';
-import type { Item } from './item.ts';
 
 /** All that the rules of a clause may look at while a note is being read. */
 export type ReaderState = {
@@ -20,9 +19,4 @@ export type ReaderState = {
   carried: string[];
   /** A clause that only named places: what the next clauses of its sentence are about. */
   topic?: { places: string[]; sentence: number } | undefined;
-  /** The sentence's words, for what is said of it as a whole ("can't decide"). */
-  sentenceWords: string[];
-  claimed: Set<Item>;
 };
-
-export type ClauseView = { index: number; sentence: number; items: Item[]; clause: Clause };

@@ -68,8 +68,6 @@ const has = (table: Record<string, number>, w: string): boolean => Object.hasOwn
 
 export type NumberRead = { value: number; next: number; inWords: boolean; fraction: boolean };
 
-/** Value of one number word from zero to nineteen, or undefined. */
-export const unitWord = (w: string): number | undefined => (has(UNITS, w) ? UNITS[w] : undefined);
 /** Value of "third", "3rd" (as the two tokens "3", "rd") or undefined, with the index after it. */
 export function readOrdinal(tokens: Token[], i: number): { value: number; next: number } | undefined {
   const t = tokens[i];

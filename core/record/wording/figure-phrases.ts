@@ -59,11 +59,6 @@ export function moneyPhrase(minor: number, digits: number, currency: string, spe
   return format.format(amount);
 }
 
-/** Share such as .2 as "20%". */
-export function percentPhrase(share: number): string {
-  return `${Math.round(share * 1000) / 10}%`;
-}
-
 const dates = new Map<string, string>();
 
 /** `2026-03-14` as "14 March 2026" or "March 14, 2026"; with the weekday where asked. */

@@ -307,7 +307,7 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   ) {
     if (w(items, c) === ',' && !items[c + 1]?.cost && !/^(at|for|which|that|it)$/.test(w(items, c + 1)))
       break;
-    if (w(items, c) === 'and' && !(items[c + 1]?.cost && false)) break;
+    if (w(items, c) === 'and') break;
     c++;
     light++;
   }

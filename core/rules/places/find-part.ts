@@ -265,9 +265,6 @@ function readSides(
   return { sides: [...new Set(sides)], next: j, hand };
 }
 
-/** "all round", "all four sides" of a border or edge leave the part whole: nothing to read. */
-export const WHOLE_PART_AFTER = new Set(['round', 'around']);
-
 /** "along the top", "down the left", "across the bottom": a side of the border, or else of the edge. */
 function sideAlone(tokens: Token[], i: number): PlaceFound | undefined {
   const way = w(tokens, i - 2);

@@ -342,51 +342,19 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
   if (word === 'that' || word === 'this' || word === 'the' || word === 'same') {
     const skip = after === 'same' ? 1 : 0;
     const noun = w(tokens, i + 1 + skip);
-    if (noun === 'whole' && w(tokens, i + 2 + skip) === 'row') {
-      const row = splitBlock(focus.at(-1) ?? '')?.row;
-      if (row !== undefined)
+    // "that whole row", "same column", but not "that row three"
+    const whole = noun === 'whole';
+    const lineNoun = whole ? w(tokens, i + 2 + skip) : noun;
+    const lineEnd = i + (whole ? 3 : 2) + skip;
+    if (whole || ((word !== 'the' || skip) && !readCount(tokens, lineEnd))) {
+      const at = splitBlock(focus.at(-1) ?? '');
+      const isRow = lineNoun === 'row';
+      if (at && (isRow || lineNoun === 'column' || lineNoun === 'col'))
         return {
-          next: i + 3 + skip,
-          places: rowOf(grid, row),
+          next: lineEnd,
+          places: isRow ? rowOf(grid, at.row) : columnOf(grid, at.block),
           how: 'implied',
-          rule: 'place.that-row',
-          kind: 'pointer',
-        };
-    }
-    if (noun === 'whole' && (w(tokens, i + 2 + skip) === 'column' || w(tokens, i + 2 + skip) === 'col')) {
-      const column = splitBlock(focus.at(-1) ?? '')?.block;
-      if (column !== undefined)
-        return {
-          next: i + 3 + skip,
-          places: columnOf(grid, column),
-          how: 'implied',
-          rule: 'place.that-column',
-          kind: 'pointer',
-        };
-    }
-    if (noun === 'row' && (word !== 'the' || skip) && !readCount(tokens, i + 2 + skip)) {
-      const row = splitBlock(focus.at(-1) ?? '')?.row;
-      if (row !== undefined)
-        return {
-          next: i + 2 + skip,
-          places: rowOf(grid, row),
-          how: 'implied',
-          rule: 'place.that-row',
-          kind: 'pointer',
-        };
-    }
-    if (
-      (noun === 'column' || noun === 'col') &&
-      (word !== 'the' || skip) &&
-      !readCount(tokens, i + 2 + skip)
-    ) {
-      const column = splitBlock(focus.at(-1) ?? '')?.block;
-      if (column !== undefined)
-        return {
-          next: i + 2 + skip,
-          places: columnOf(grid, column),
-          how: 'implied',
-          rule: 'place.that-column',
+          rule: isRow ? 'place.that-row' : 'place.that-column',
           kind: 'pointer',
         };
     }
