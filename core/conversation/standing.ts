@@ -1,6 +1,6 @@
 import type { Entry, Origin, ReadEntry } from '../../shared/entry.ts';
 import type { AskSlot } from '../../shared/vocabulary.ts';
-import type { Draft } from '../rules/draft.ts';
+import { type Draft, isNoAmount } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 
 /** What the last note logged, as it stands until it is mended, answered or taken back. */
@@ -44,7 +44,7 @@ export const placesOf = (entry: Entry): string[] => ('places' in entry ? (entry.
 /** Sets one slot and points it to the words of this note that gave it; `undefined` takes the slot away. */
 export function put(draft: Draft, slot: string, value: unknown, rule: string, items: Item[]): void {
   const entry = draft.entry as Record<string, unknown>;
-  if (value === undefined) {
+  if (value === undefined || isNoAmount(slot, value)) {
     delete entry[slot];
     delete draft.origins[slot];
     return;

@@ -22,7 +22,13 @@ type Slots = Partial<
   Record<string, [value: unknown, rule: string, item: Item | Item[] | undefined, how?: 'said' | 'implied']>
 >;
 
-/** Makes a draft; slots whose value is undefined are left out. */
+const AMOUNTS = new Set(['value', 'quantity', 'minutes']);
+
+/** No length, number of things or time at work is nothing, less than nothing or without end: such a slot was not said. */
+export const isNoAmount = (slot: string, value: unknown): boolean =>
+  AMOUNTS.has(slot) && !(typeof value === 'number' && value > 0 && Number.isFinite(value));
+
+/** Makes a draft; slots whose value is undefined, or an amount that can't be, are left out. */
 export function makeDraft(
   kind: Entry['kind'],
   clause: { index: number; sentence: number; items: Item[] },
@@ -34,7 +40,7 @@ export function makeDraft(
   const whole = spanOf(clause.items);
   origins['entry'] = { rule: `clause.${kind}`, how: 'said', ...whole };
   for (const [slot, given] of Object.entries(slots)) {
-    if (!given || given[0] === undefined) continue;
+    if (!given || given[0] === undefined || isNoAmount(slot, given[0])) continue;
     const [value, rule, item, how] = given;
     entry[slot] = value;
     const span = item ? spanOf(Array.isArray(item) ? item : [item]) : whole;

@@ -1,6 +1,6 @@
 import type { Action } from '../../../shared/vocabulary.ts';
 import type { Clause } from '../clause.ts';
-import { type Draft, makeDraft } from '../draft.ts';
+import { type Draft, isNoAmount, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { unique } from '../places/grid.ts';
 import type { ReaderState } from '../reader-state.ts';
@@ -135,6 +135,7 @@ function isOf(d: Draft, items: Item[]): boolean {
 }
 
 function setMinutes(draft: Draft, minutes: number, item: Item): void {
+  if (isNoAmount('minutes', minutes)) return;
   (draft.entry as { minutes?: number }).minutes = minutes;
   draft.origins['minutes'] = {
     rule: item.duration?.rule ?? 'time.minutes',
