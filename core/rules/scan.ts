@@ -153,7 +153,9 @@ function itemAt(
   const token = tokens[i]!;
   const item: Item = { i, j: i + 1, w: token.w, token };
   const before = tokens[i - 1]?.w ?? '';
-  const widen = (next: number): void => {
+  // A finder that looks past the last word ("both of", "£3 /") ends where the note ends.
+  const widen = (reached: number): void => {
+    const next = Math.min(reached, tokens.length);
     item.j = next;
     item.w = tokens
       .slice(i, next)

@@ -69,14 +69,18 @@ describe('whatever is said', () => {
     );
   });
 
-  // Found by the property above: amounts of nothing, which no entry may hold.
-  it.each([['SA0'], ['five l 0 past are 0'], ['00 yard r2'], ['past 0 minutes binding']])(
-    'reads "%s" without an amount of nothing',
-    (text) => {
-      const { reading } = readNote(text, { at: AT, quilt: { rows: 4, blocks: 4 }, conversation: SILENCE });
-      expect(Reading.safeParse(reading).success).toBe(true);
-    },
-  );
+  // Found by such runs: amounts of nothing, which no entry may hold, and phrases that break off at the note's end.
+  it.each([
+    ['SA0'],
+    ['five l 0 past are 0'],
+    ['00 yard r2'],
+    ['past 0 minutes binding'],
+    ['binding both of'],
+    ['patched first £3 /'],
+  ])('reads "%s" into an answer of the schema', (text) => {
+    const { reading } = readNote(text, { at: AT, quilt: { rows: 4, blocks: 4 }, conversation: SILENCE });
+    expect(Reading.safeParse(reading).success).toBe(true);
+  });
 
   it('is read the same when the conversation has been through JSON', () => {
     fc.assert(
