@@ -33,7 +33,8 @@ describe('real clips', () => {
     .split('\n')
     .map((line) => JSON.parse(line) as Clip)
     .filter((clip) => clip.check !== false);
-  // Errors seen when this was written; a clip may do better, never worse.
+  // Errors seen when this was written. Processors round differently, so that one word of a clip may turn out
+  // otherwise on another machine: one more is allowed in each, and no more than seen in all of them together.
   const most: Record<string, number> = {
     'jfk.wav': 1,
     'librispeech-1272-141231-0002.wav': 3,
@@ -42,6 +43,7 @@ describe('real clips', () => {
     'ami-ES2011a-40s-46s.wav': 2,
     'voices-sp0307-sg0042.wav': 1,
   };
+  let total = 0;
   it.each(clips)('$file', async ({ file, text }) => {
     const {
       text: heard,
@@ -50,10 +52,14 @@ describe('real clips', () => {
     } = await recogniser.recognise(readWav(join(CLIPS, file)), {}, live);
     const { errors } = countWordErrors(text, heard);
     console.info(`${file}: ${errors} errors: ${heard}`);
-    expect(errors).toBeLessThanOrEqual(most[file]!);
+    total += errors;
+    expect(errors).toBeLessThanOrEqual(most[file]! + 1);
     expect(words.map((word) => word.text).join(' ')).toBe(heard);
     for (const word of words) expect(word.confidence).toBeGreaterThan(0);
     expect(confidence).toBeGreaterThan(0.3);
+  });
+  it('no more errors in all than were seen', () => {
+    expect(total).toBeLessThanOrEqual(Object.values(most).reduce((sum, n) => sum + n, 0));
   });
 });
 
