@@ -2,8 +2,8 @@ import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { answer } from './answer.ts';
-import { correct } from './correct.ts';
-import { standingOf } from './standing.ts';
+import { correct, sensed } from './correct.ts';
+import { placesOf, standingOf } from './standing.ts';
 
 /**
  * The last note's entries with what this note changes: an answer to the question that was asked, or a correction. Gives
@@ -13,4 +13,31 @@ export function amend(state: ReaderState, items: Item[], words: string): Draft[]
   const { last } = state.memory;
   if (!last) return undefined;
   return answer(state, last, items, words) ?? correct(state, standingOf(last), items, words);
+}
+
+const SMALL = new Set(
+  "the a an it was is 's that in on at by with of for more like about around nearer closer to roughly nearly almost approximately say only just actually though way took me all well um uh er yes yeah no not sorry i mean meant made make were they one ones and , . ? ! - * : or rather think reckon probably really called ah oh hmm instead them those this used old so bit it's ish nope wait hang hold right same different one my mistake apologies correction both total altogether be should say tell think s / b".split(
+    ' ',
+  ),
+);
+
+/**
+ * A scrap of speech with nothing to tell of itself, "closer to forty", "*4-2", "blanket stitch by the way", can only be said
+ * of the last note. Asked of notes from which nothing else was read.
+ */
+export function amendByScrap(state: ReaderState, items: Item[], words: string): Draft[] | undefined {
+  const { last } = state.memory;
+  if (!last || items.length > 10) return undefined;
+  const told = items.filter(sensed);
+  if (!told.length || items.some((x) => !sensed(x) && !SMALL.has(x.w))) return undefined;
+  const standing = standingOf(last);
+  const placed = told.filter((x) => x.place?.places.length && !x.stitch && !x.quantity);
+  if (placed.length) {
+    // a row or a group may be where the work goes on
+    const places = placed.flatMap((x) => x.place!.places);
+    const held = standing.filter(({ was }) => placesOf(was).length);
+    if (places.length !== 1 || !held.length || held.some(({ was }) => placesOf(was).length !== 1))
+      return undefined;
+  }
+  return correct(state, standing, items, words, 'strong');
 }

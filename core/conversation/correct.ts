@@ -5,6 +5,7 @@ import { STITCH_PHRASES } from '../lexicon/stitches.ts';
 import { UNIT_WORDS } from '../lexicon/units.ts';
 import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
+import { findGood } from '../rules/materials/find-good.ts';
 import { blockAt, rowOf, splitBlock, unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { latestClock, wallMinutes, wallTime } from '../rules/times/local-time.ts';
@@ -77,11 +78,17 @@ export function correct(
               standing.some(({ was }) => 'unit' in was && was.unit === UNIT_WORDS[y.w]),
           ),
     );
-  if (cue === 'none' && !denied && !units && !plainEnough(work, items)) return undefined;
+  const plainly =
+    denied ||
+    units ||
+    plainEnough(work, items) ||
+    (items.length <= 14 && (NOT_DONE.test(work.words) || deniedFindings(work, items).length > 0));
+  if (cue === 'none' && !plainly && !STRIKE_LOGGED.test(work.words)) return undefined;
   if (denied && cue !== 'strong') work.cue = 'strong';
   if (work.cue === 'weak' && items.length > 34) return undefined;
   if (cue !== 'strong' && tellsWork(work)) return undefined;
   if (strikeOut(work, items)) return work.standing.map((s) => s.draft);
+  if (work.cue === 'none' && !plainly) return undefined;
   const segments = segmentsOf(items, wrong);
   // "hold on, 3-3 has a hole": another place, another damage
   if (work.cue === 'weak' && segments.some((segment) => tellsAnew(work, segment))) return undefined;
@@ -91,6 +98,11 @@ export function correct(
   }
   leftOver(work, items);
   substitute(work, items);
+  swapStuff(work, items);
+  if (items.length <= 16) {
+    denyFindings(work, items);
+    notDone(work);
+  }
   if (!work.changed) return undefined;
   const extra = unconsumed(work, items);
   if (work.cue === 'none' && (extra.length || unexplained(work, items))) return undefined;
@@ -113,6 +125,128 @@ function deniesAtOnce(items: Item[]): boolean {
         /^(more|other|sign|need|luck|idea|real|new|old)$/.test(next.w),
     )
   );
+}
+
+/** Findings of the last note that this one says are none: "there was no hole there", "it wasn't a hole". */
+function deniedFindings(work: Work, items: Item[]): { s: Standing; item: Item }[] {
+  const out: { s: Standing; item: Item }[] = [];
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    if (!x.finding) continue;
+    const before = items.slice(Math.max(0, k - 5), k).map((y) => y.w);
+    const no = before.findLastIndex((w) => /^(no|not|n't|never|without)$/.test(w));
+    if (
+      no < 0 ||
+      before
+        .slice(no + 1)
+        .some((w) => !/^(a|an|any|real|the|actually|really|that|even|such|actual|after|all|been)$/.test(w))
+    )
+      continue;
+    // "no holes" may be told of the next place; "no hole there", "there was no hole" looks back
+    const back =
+      /^(there|here|in|on|at|after|it|that|though)$/.test(items[k + 1]?.w ?? '') ||
+      before.slice(0, no).some((w) => /^(there|that|it|was|were|is|'s|did|does)$/.test(w)) ||
+      x.token.from >= items.at(-1)!.token.from;
+    const places = items
+      .filter((y) => y.place?.places.length && !POINTERS.has(y.place.rule) && y.place.kind !== 'pointer')
+      .flatMap((y) => y.place!.places);
+    if (!back) continue;
+    const s = work.standing.find(
+      ({ was }) =>
+        was.kind === 'condition' &&
+        was.finding === x.finding &&
+        (!places.length || placesOf(was).some((p) => places.includes(p))),
+    );
+    if (s && work.standing.length > 1) out.push({ s, item: x });
+  }
+  return out;
+}
+
+function denyFindings(work: Work, items: Item[]): void {
+  for (const { s, item } of deniedFindings(work, items)) {
+    // another finding took its place already
+    if (JSON.stringify(s.draft.entry) !== JSON.stringify(s.was) || !work.standing.includes(s)) continue;
+    const replaced = work.standing.some(
+      (o) => o !== s && o.was.kind === 'condition' && JSON.stringify(o.was) !== JSON.stringify(o.draft.entry),
+    );
+    if (replaced || work.standing.length < 2) continue;
+    work.standing.splice(work.standing.indexOf(s), 1);
+    work.used.add(item);
+    work.changed = true;
+  }
+}
+
+/** A deed of the last note that was told as done and is not: "I haven't done that yet", "that's only planned". */
+const NOT_DONE =
+  / (?:(?:not|n't|never) (?:(?:been|actually|even|really) )?(?:done|started|begun|patched|sewn|sewed|done it|done that|done them|do that|do it|happened|finished it)(?: (?:it|that|them|any of it|any of that|yet|there))*|still to (?:do|be done)|(?:only|just|still) (?:planned|planning|a plan|the plan|an idea|thinking)|(?:planned|planning) (?:it |that )?only|(?:is|'s) (?:the plan|a plan)|have n't \w+ed (?:it|that|them)(?: yet)?) /;
+
+function notDone(work: Work): void {
+  if (!NOT_DONE.test(work.words) || work.changed) return;
+  const done = work.standing.filter(
+    ({ draft: { entry: e } }) =>
+      e.kind === 'treatment' && (e.state === 'done' || e.state === 'doing') && e.action !== undefined,
+  );
+  if (!done.length) return;
+  for (const s of done) {
+    change(
+      work,
+      s,
+      'state',
+      / (?:thinking|idea|maybe|might) /.test(work.words) ? 'considering' : 'planned',
+      'state',
+      [],
+    );
+    change(work, s, 'minutes', undefined, 'state', []);
+  }
+  // what was not done has used nothing
+  work.standing = work.standing.filter(
+    ({ draft: { entry: e } }) => !(e.kind === 'material' && e.use === 'used' && e.quantity === undefined),
+  );
+}
+
+/** Stuffs that stand in each other's place. */
+const sameUse = (a: string | undefined, b: string | undefined): boolean =>
+  a === b ||
+  [a, b].every((m) => /^(fabric|backing|net|interfacing)$/.test(m ?? '')) ||
+  [a, b].every((m) => /^(thread|tie-thread)$/.test(m ?? '')) ||
+  [a, b].every((m) => /^(detergent|other|adhesive)$/.test(m ?? ''));
+
+/** "sorry, it was the calico", "scratch that, cotton lawn": another stuff of the same sort in the place of the one told. */
+function swapStuff(work: Work, items: Item[]): void {
+  if (work.cue !== 'strong') return;
+  const materials = work.standing.filter(({ was }) => was.kind === 'material');
+  if (!materials.length) return;
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    if ((!x.material && !x.fabric) || work.used.has(x) || work.wrong.has(x) || x.stitch) continue;
+    const good = findGood(items, k, true);
+    const own = good ? items.slice(good.from, good.next) : [x];
+    if (good) k = Math.max(k, good.next - 1);
+    if (own.some((y) => work.used.has(y) || work.wrong.has(y))) continue;
+    const material = good?.material ?? x.material ?? 'fabric';
+    const like = materials.filter(
+      ({ draft: { entry: e } }) => e.kind === 'material' && sameUse(e.material, material),
+    );
+    const said = (s: Standing): boolean => own.some((y) => named(s.was, y) && (y.fabric || like.length > 1));
+    const target = like.length === 1 ? like[0]! : undefined;
+    if (!target || target.was.kind !== 'material' || said(target)) continue;
+    const words = own.filter(
+      (y) => y.token.kind === 'word' && !/^(the|a|an|some|of|my|that|it|was)$/.test(y.w),
+    );
+    const name = x.fabric?.full ? x.fabric.names[0]! : words.map((y) => y.w).join(' ');
+    const old = target.was.name;
+    if (!name || name === old || old?.split(' ').includes(name)) continue;
+    change(work, target, 'name', name, 'material', own);
+    if (target.was.material !== 'backing' && material !== 'fabric')
+      change(work, target, 'material', material, 'material', own);
+    for (const s of work.standing)
+      if (
+        s.draft.entry.kind === 'treatment' &&
+        s.draft.entry.fabric !== undefined &&
+        s.draft.entry.fabric === old
+      )
+        change(work, s, 'fabric', name, 'material', own);
+  }
 }
 
 /** Time at work that the last note knows nothing of. */
@@ -346,6 +480,14 @@ function standsIn(standing: Standing[], x: Item, state?: ReaderState): boolean {
   const number = state && numberOf(state, x);
   return standing.some(({ was: e }) => {
     if (x.place?.places.length && x.place.places.every((p) => placesOf(e).includes(p))) return true;
+    // "not row three": the row that its blocks stand in
+    if (
+      x.place &&
+      /row|column/.test(x.place.rule) &&
+      placesOf(e).length &&
+      placesOf(e).every((p) => x.place!.places.includes(p))
+    )
+      return true;
     if (SIDES[x.w] || /^(sides?|ends?)$/.test(x.w)) return placesOf(e).some((p) => /^(border|edge)-/.test(p));
     if (e.kind === 'treatment')
       return (
@@ -387,17 +529,56 @@ function numberOf(state: ReaderState, x: Item): number | undefined {
   return read && read.next >= x.j ? read.value : x.j === x.i + 1 ? x.token.value : undefined;
 }
 
-/** "scratch the needles", "leave out the pins": one of several entries goes. */
+const STRIKE_ONE =
+  / (?:scratch|strike|strike out|delete|cross out|rub out|cross off|leave out|leave off|take off the list|without) (?:the bit about |the part about |the |that |those |my )?/;
+/** Verbs of the bench too: only of what was logged as found or used, which no deed takes away. */
+const STRIKE_LOGGED =
+  /^ (?:(?:no|oh|ah|actually|please|sorry|just|and|but|,|\.) )*(?:forget|drop|lose|ignore|remove|take|leave|never mind|disregard|bin|scrap|wipe|cancel|erase) (?:(?:out|off) )?(?:(?:that|the|my) (?:last )?(?:bit|part|thing|one)s? (?:about|with|on) )?(?:the |that |those |my |any )?/;
+const STRUCK_SLOT: [RegExp, string][] = [
+  [/^(?:time|minutes|mins|length of time|timing|duration)\b/, 'minutes'],
+  [/^(?:price|cost|money|amount it cost)\b/, 'cost'],
+  [/^(?:stitch|stitching)\b/, 'stitch'],
+];
+
+/** "scratch the needles", "leave out the pins", "forget the bit about the hole": one of several entries goes, or one slot. */
 function strikeOut(work: Work, items: Item[]): boolean {
-  const lead =
-    / (?:scratch|strike|strike out|delete|cross out|rub out|cross off|leave out|leave off|take off the list) (?:the |that |those |my )?/.exec(
-      work.words,
-    );
-  if (!lead || items.length > 14) return false;
-  const hit = work.standing.filter((s) => anchored(s, items, new Set()) > 0);
+  if (items.length > 16) return false;
+  const plain = STRIKE_ONE.exec(work.words);
+  const lead = plain ?? STRIKE_LOGGED.exec(work.words);
+  if (!lead) return false;
+  const rest = work.words.slice(lead.index + lead[0].length);
+  const start = work.words
+    .slice(0, lead.index + lead[0].length)
+    .trim()
+    .split(' ').length;
+  const first = items[0]?.i ?? 0;
+  const behind = items.filter((x) => x.i - first >= start);
+  const slot =
+    STRUCK_SLOT.find(([said]) => said.test(rest))?.[1] ??
+    (behind[0]?.duration ? 'minutes' : behind[0]?.cost ? 'cost' : undefined);
+  if (slot !== undefined) {
+    const holding = work.standing.filter(({ draft }) => slot in draft.entry);
+    if (holding.length !== 1 || / (?:not|make|it was|was) /.test(rest)) return false;
+    change(work, holding[0]!, slot, undefined, 'struck', behind.slice(0, 1));
+    return true;
+  }
+  const stop = behind.findIndex((x) => STOPS.has(x.w) || x.w === ',');
+  const said = plain ? items : stop >= 0 ? behind.slice(0, stop) : behind;
+  const logged = (s: Standing): boolean =>
+    plain !== null || s.was.kind === 'condition' || (s.was.kind === 'material' && s.was.use === 'used');
+  const hit = work.standing.filter((s) => logged(s) && anchored(s, said, new Set()) > 0);
   if (!hit.length || hit.length === work.standing.length) return false;
-  const best = Math.max(...hit.map((s) => anchored(s, items, new Set())));
-  const gone = new Set(hit.filter((s) => anchored(s, items, new Set()) === best));
+  // what took its place is told beside it: then it is exchanged, and not struck out
+  const instead = (x: Item): boolean =>
+    sensed(x) && !work.standing.some((s) => anchored(s, [x], new Set()) > 0);
+  if (stop >= 0 && behind.slice(stop).some(instead)) {
+    for (const x of behind.slice(0, stop))
+      if (hit.some((s) => anchored(s, [x], new Set()) > 0)) work.wrong.add(x);
+    work.cue = 'strong';
+    return false;
+  }
+  const best = Math.max(...hit.map((s) => anchored(s, said, new Set())));
+  const gone = new Set(hit.filter((s) => anchored(s, said, new Set()) === best));
   work.standing = work.standing.filter((s) => !gone.has(s));
   return true;
 }
@@ -623,6 +804,10 @@ function mendPlaces(work: Work, segment: Segment, items: Item[], placed: Item[])
     if (hold.length) {
       for (const s of hold) {
         const now = placesOf(s.draft.entry);
+        if (now.length < wrongPlaces.length && placed.length === 1 && good.length === grid.blocks) {
+          change(work, s, 'places', fitted(s, placed, good, segment, only), 'place', placed);
+          continue;
+        }
         const at = now.findIndex((p) => wrongPlaces.includes(p));
         const kept = now.filter((p) => !wrongPlaces.includes(p));
         const cut = Math.min(at, kept.length);
@@ -1350,7 +1535,9 @@ function swapTreatment(
   const target =
     treatments.find(({ was }) => was.kind === 'treatment' && denies((x) => x.action?.v === was.action)) ??
     (about.length === 1 ? about[0] : undefined) ??
-    (treatments.length === 1 && (d.placed !== 'said' || work.cue === 'strong') && work.standing.length <= 2
+    (treatments.length === 1 &&
+    (work.cue === 'strong' ||
+      (d.placed !== 'said' && (work.standing.length <= 2 || deniesDeed(work, treatments[0]!))))
       ? treatments[0]
       : undefined);
   if (!target) return;
@@ -1362,6 +1549,18 @@ function swapTreatment(
   if (e.fabric) change(work, target, 'fabric', e.fabric, 'action', own);
   if (d.placed === 'said' && placesOf(e).length && !about.length)
     change(work, target, 'places', placesOf(e), 'place', own);
+}
+
+/** "I didn't patch it, I darned it": the deed that stands is denied in words of its own. */
+function deniesDeed(work: Work, s: Standing): boolean {
+  const items = work.state.clauses.flatMap((c) => c.items);
+  return items.some(
+    (x, k) =>
+      x.action !== undefined &&
+      s.was.kind === 'treatment' &&
+      x.action.v === s.was.action &&
+      items.slice(Math.max(0, k - 3), k).some((y) => /^(not|n't|never)$/.test(y.w)),
+  );
 }
 
 function swapMaterial(

@@ -1,3 +1,4 @@
+import type { Entry } from '../../shared/entry.ts';
 import type { Ask, Conversation, Reading } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Task } from '../../shared/vocabulary.ts';
@@ -21,7 +22,7 @@ import { findDays } from '../rules/times/find-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
 import { readCount, readOrdinal } from '../text/read-number.ts';
 import { tokenise } from '../text/tokenise.ts';
-import { amend } from './amend.ts';
+import { amend, amendByScrap } from './amend.ts';
 import { askFor } from './ask.ts';
 import { type Memory, recall, takenBack } from './memory.ts';
 import { replyTo } from './reply.ts';
@@ -77,7 +78,13 @@ export function readNote(
   const joined = tokens.map((t) => t.w).join(' ');
   const withSlips = slips.length ? { slips } : {};
 
-  if (isUndo(joined, scanned.items)) {
+  if (
+    isUndo(
+      joined,
+      scanned.items,
+      memory.last?.entries.some(({ entry }) => takeable(entry)),
+    )
+  ) {
     return {
       reading: {
         act: 'undo',
@@ -140,8 +147,7 @@ export function readNote(
   // the baby and the owner's wish answer no question of the tool and mend no note
   const toldFirst = told.some((r) => r.from <= (items[0]?.token.from ?? 0));
   const apart = toldFirst || (chance.size === state.drafts.length && isPlainAside(tokens, items));
-  const mended = apart ? undefined : amend(state, items, joined);
-  if (mended) {
+  const amended = (mended: Draft[]): { reading: Reading; conversation: Conversation } => {
     mended.push(...remarksOf(told));
     const ask = askFor(mended, grid, state);
     return {
@@ -154,11 +160,17 @@ export function readNote(
       },
       conversation: { memory: remember(memory, mended, ask, state, scanned, text, true) },
     };
-  }
+  };
+  const mended = apart ? undefined : amend(state, items, joined);
+  if (mended) return amended(mended);
 
   const echoes = echoesOf(told, state.drafts);
   state.drafts = state.drafts.filter((d) => !chance.has(d) && !echoes.has(d));
   const drafts = settle(state, items);
+  if (!drafts.length && !told.length && !apart && !chance.size) {
+    const byScrap = amendByScrap(state, items, joined);
+    if (byScrap) return amended(byScrap);
+  }
   if (!drafts.length && !told.length && (chance.size > 0 || isAside(tokens, items))) {
     return {
       reading: { act: 'aside', entries: [], ask: null, reply: '', ...withSlips },
@@ -179,6 +191,11 @@ export function readNote(
     conversation: { memory: remember(memory, drafts, ask, state, scanned, text, false) },
   };
 }
+
+/** Something that can be taken off, taken out or left at the bench: "take it off" then speaks of that. */
+const takeable = (e: Entry): boolean =>
+  (e.kind === 'treatment' && (e.action === 'remove' || e.action === 'leave' || e.state === 'considering')) ||
+  (e.kind === 'condition' && e.finding === 'old-repair');
 
 const reply = (ask: Ask | null, drafts: Draft[], grid: QuiltGrid): string => {
   const said = replyTo(

@@ -183,6 +183,9 @@ function correctAt(out: Item[], k: number, marker: string[]): number | undefined
   const found = earlierOf(out, k, sorts, weak, paused) ?? otherReading(out, k, next, weak);
   if (!found) return undefined;
   const { from, hit } = found;
+  // "not muslin, I mean the gingham": the earlier is denied already, and the later stands beside it
+  const denial = /^(the|a|an|any)$/.test(out[from - 1]?.w ?? '') ? from - 2 : from - 1;
+  if (out[denial]?.w === 'not' && denial < 3) return undefined;
   // plain "no" directly before a finding or an action denies it: "backing sound, no holes"
   if (
     alone === 'no' &&

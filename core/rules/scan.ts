@@ -142,6 +142,15 @@ function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): void {
   ctx.focus = found.places;
 }
 
+/** "not row three, row four": what is denied at the beginning of a note ends at the comma. */
+function blocksAt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  if (i > 0 && i < 6 && /^(not|n't)$/.test(tokens[i - 1]!.w)) {
+    const comma = tokens.findIndex((t, k) => k > i && t.w === ',');
+    if (comma > 0) return findBlocks(tokens.slice(0, comma), i, ctx);
+  }
+  return findBlocks(tokens, i, ctx);
+}
+
 function itemAt(
   tokens: Token[],
   i: number,
@@ -175,7 +184,7 @@ function itemAt(
       /^(about|around|just|like|roughly|oh|maybe|say|gone|nearly|bang|only|somewhere)$/.test(token.w))
   ) {
     const led = before === 'from' ? 'from' : before === 'between' ? 'between' : 'none';
-    const block = findBlocks(tokens, i, ctx);
+    const block = blocksAt(tokens, i, ctx);
     // Two bare numbers are a block before they are a stretch of time: "between 5-1 and 5-2", "three one to three four".
     const named = block !== undefined && (block.places.length > 0 || tokens[i + 1]?.w === '-');
     const span = findSpan(tokens, i, led === 'none' && STRONG_LEADS.has(before) ? 'from' : led);
@@ -231,7 +240,7 @@ function itemAt(
     widen(cost.next);
     return item;
   }
-  const block = findBlocks(tokens, i, ctx) ?? sidedPlace(tokens, i, ctx);
+  const block = blocksAt(tokens, i, ctx) ?? sidedPlace(tokens, i, ctx);
   const pointed = findPointer(tokens, i, ctx);
   const place = !block ? pointed : !pointed ? block : pointed.next > block.next ? pointed : block;
   const fabric = findFabric(tokens, i, fabrics);

@@ -35,6 +35,23 @@ describe('a note that mends the last one', () => {
     ['the top border is torn | bottom, not top', ['condition: @border-bottom tear']],
     ['the left side of the binding is worn | right, I mean', ['condition: @edge-right fraying']],
     ['backing is stained | I said backing, I meant the binding', ['condition: @binding stain']],
+    ['3-2 has a hole, patched it | *4-2', ['condition: @4-2 hole', 'treatment: @4-2 done patch']],
+    [
+      '3-2 has a hole, patched it | not row three, row four',
+      ['condition: @4-2 hole', 'treatment: @4-2 done patch'],
+    ],
+    ['3-2 has a hole, patched it | there was no hole', ['treatment: @3-2 done patch']],
+    ['3-2 has a hole, patched it | forget the bit about the hole', ['treatment: @3-2 done patch']],
+    ['3-2 has a hole, patched it | no hole there', ['treatment: @3-2 done patch']],
+    [
+      "3-2 has a hole, patched it | no I didn't patch it, I darned it",
+      ['condition: @3-2 hole', 'treatment: @3-2 darn done'],
+    ],
+    ['3-2 has a hole, patched it | I meant darned', ['condition: @3-2 hole', 'treatment: @3-2 darn done']],
+    [
+      "3-2 has a hole, patched it | I haven't patched it yet",
+      ['condition: @3-2 hole', 'treatment: @3-2 patch planned'],
+    ],
     ['pressed 2-2 | should have said 2-3', ['treatment: @2-3 done press']],
     ['seam between 3-2 and 3-3 is split | no, between 3-3 and 3-4', ['condition: @3-3,3-4 split-seam']],
   ])('places and words: %s', (notes, entries) => {
@@ -50,6 +67,10 @@ describe('a note that mends the last one', () => {
       'patched 3-2 and 3-3 with zigzag | no, only the first one is zigzag, the other is a running stitch',
       ['treatment: @3-2 done patch zigzag', 'treatment: @3-3 done patch running'],
     ],
+    ['darned 3-3 | forgot to say, backstitch', ['treatment: @3-3 backstitch darn done']],
+    ['darned 3-3 | add backstitch to that', ['treatment: @3-3 backstitch darn done']],
+    ['darned 3-3 in 25 minutes | closer to forty', ['treatment: @3-3 darn done 40']],
+    ['darned 3-3 in 25 minutes | leave the time out', ['treatment: @3-3 darn done']],
     ['darned 3-3 | by hand I should have said', ['treatment: @3-3 darn done hand']],
   ])('stitches: %s', (notes, entries) => {
     expect(outcome(notes.split(' | '))).toEqual({ act: 'amend', ask: null, entries });

@@ -17,6 +17,20 @@ describe('taking back the last note', () => {
     'no undo, i counted the block twice',
     "Ah no, rub that out, the lamp was behind me and I'm seeing things.",
     'cancel the 14:10 entry, wrong piece',
+    // that it should not have been said at all
+    "whoops didn't mean to log that",
+    "that wasn't meant to go in",
+    "I shouldn't have logged that",
+    "let's not log that",
+    "that one's a duplicate, remove it",
+    "that's in there twice, take one out",
+    'that last entry needs to go',
+    'disregard',
+    // a command of its own beside the reason
+    "no that's wrong, scrap it",
+    'let me start again, scrap that',
+    'i spoke too soon, take that off',
+    'take that out the cutting was for the cushions',
   ])('%s', (note) => {
     const reading = say(['patched 3-2', note]);
     expect([reading.act, reading.entries]).toEqual(['undo', []]);
@@ -34,6 +48,10 @@ describe('taking back the last note', () => {
     'remove the patch on 2-2',
     'forget the crepeline',
     'cancel the wash',
+    'the last skein is gone',
+    'leave that one alone on 3-3',
+    'take that off tomorrow',
+    'forget the bit about the muslin, it was lawn',
     // said to the house
     "never mind that, it's only the phone",
   ])('%s takes nothing back', (note) => {

@@ -40,8 +40,11 @@ const NOT_MEANT =
 const REASON =
   /\b(wrong|mix(ed)?|muddled?|miscount(ed)?|counted|crossed|another|other|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never)\b/;
 
-/** Does the note only take back the one before? `text` is the note's words as tokens joined by blanks, `items` its meanings. */
-export function isUndo(text: string, items: Item[]): boolean {
+/**
+ * Does the note only take back the one before? `text` is the note's words as tokens joined by blanks, `items` its meanings;
+ * `onBench`: the last note told of something that can be taken off or left itself.
+ */
+export function isUndo(text: string, items: Item[], onBench = false): boolean {
   const whole = `${text.trim()} `;
   const lead = LEAD_IN.exec(whole)?.[0] ?? '';
   const command = whole.slice(lead.length);
@@ -52,7 +55,7 @@ export function isUndo(text: string, items: Item[]): boolean {
     (talksAside(items) ? null : FORGET.exec(command)) ??
     BARE_STRIKE.exec(command) ??
     NOT_MEANT.exec(command);
-  if (!hit) return !talksAside(items) && (atTheEnd(whole.trim(), items) || strikesOut(whole, items));
+  if (!hit) return !talksAside(items) && (atTheEnd(whole.trim(), items) || strikesOut(whole, items, onBench));
   const rest = command.slice(hit[0].length).trim();
   if (!rest || REASON.test(hit[0]) || REASON.test(rest)) return true;
   // "scratch that, row four": what it should be, so the note is mended and not taken back

@@ -1,50 +1,113 @@
 import type { Item } from '../item.ts';
 
-const SAID =
-  '(?:that|it|this|them|those|last|the last|my last|that last|the previous|my previous|what i|everything i|all that|all of that|all of it|the lot|line|that one)';
+const NOTE_WORD = '(?:entry|entries|note|notes|one|bit|lot|remark|line|thing|item|message|part|record|log)';
+const LATEST = '(?:very )?(?:last|previous|latest|most recent)';
+const SAID_IT =
+  "(?:what|everything|all)(?: that| of what)? i (?:just |have just |'ve just |last )?(?:said|told you|put|logged|entered|noted)(?: down| in| just now| there)?";
+/** The note before, in whatever words. */
+const SAID = `(?:(?:all of |all )?(?:that|it|this|them|those)(?: (?:whole|${LATEST}))?(?: ${NOTE_WORD})?|(?:the|my|our)? ?(?:whole )?(?:${LATEST})(?: ${NOTE_WORD})?|the (?:whole )?(?:lot|thing|note|entry)|${SAID_IT}|line)`;
+/** The same, by words that can be no thing of the bench. */
+const THE_NOTE = `(?:(?:that|this|the|my|our) ${LATEST} ${NOTE_WORD}|(?:that|this|the|my) (?:entry|note|message|remark|line)|${SAID_IT})`;
+const LOGGED = '(?:log|put|write|record|note|enter|store|save|keep|count|say|add|mention)';
+const LOGGED_PAST =
+  '(?:logged|put|written|recorded|noted|entered|stored|saved|kept|counted|said|added|mentioned)';
+
 /** Commands to strike out, wherever in a short note they stand. */
 const STRIKES: RegExp[] = [
   new RegExp(
-    `\\b(?:scratch|strike|delete|del|undo|cancel|erase|wipe|bin|disregard|void|scrap|unsay|scrub|retract|withdraw)(?: out| off)? ${SAID}\\b`,
+    `\\b(?:scratch|strike|delete|del|undo|cancel|erase|wipe|bin|disregard|void|scrap|unsay|scrub|retract|withdraw|belay|unlog|nix|axe|kill)(?: out| off)? ${SAID}\\b`,
   ),
-  new RegExp(`\\b(?:rub|cross|strike|x|wipe|blot|score) ${SAID}(?: \\w+){0,3} out\\b`),
-  /\b(?:do n't|do not|please do n't|never) (?:put|log|keep|write|count|record|note|enter|store|save) (?:that|it|this|any of that|them|the last)\b/,
+  new RegExp(`\\b(?:rub|cross|strike|x|wipe|blot|score|clear) ${SAID}(?: \\w+){0,3} out\\b`),
+  new RegExp(`^(?:no |oh |ah |please |sorry |just )*(?:x|x out|clear) ${SAID}$`),
+  // "don't keep that", "let's not log it"
+  new RegExp(
+    `\\b(?:do n't|do not|never|let 's not|let us not|rather not|rather you did n't|not to|wo n't) ${LOGGED} (?:that|it|this|any of (?:that|it|this)|them|the last)\\b`,
+  ),
+  // "didn't mean to log that", "that wasn't meant to go in", "I shouldn't have said that"
+  new RegExp(
+    `\\b(?:did n't|did not|never) (?:mean|want|intend)(?: for)? (?:that |it |this )?to (?:${LOGGED}|go in|go down|be in|be ${LOGGED_PAST})\\b`,
+  ),
+  new RegExp(
+    `\\b(?:should n't|should not|should never|ought n't to) have (?:been )?(?:${LOGGED_PAST}|gone in|gone down)\\b`,
+  ),
+  /\b(?:that|it|this|that one|last one|entry|note) (?:was n't|was not|is n't|was never) (?:meant|supposed) to (?:go|be)(?: in| down| there| here| logged)?\b/,
+  /\b(?:should n't|does n't|did n't) (?:be|belong|go|need to be) (?:in there|in here|in the (?:log|notes|record|book))\b/,
   /\b(?:forget|ignore|disregard|never mind|pay no attention to|take no notice of) (?:that|it|this|all that|what i|everything i|i said|my last|the last|i spoke|i ever said)\b/,
-  /\b(?:that|this|the|my) (?:very )?(?:last|previous|latest) (?:note|entry|one|bit|lot|remark|line|thing|item|message)\b.{0,40}\b(?:can go|goes|is wrong|was wrong|nonsense|rubbish|a mistake|never happened|should n't|out|off|away)\b/,
-  /\b(?:remove|drop|lose|kill|get rid of|get shot of|pull|clear|take out|take off|chuck out|leave out) (?:the |my |that |what )?(?:very )?(?:last|previous|latest|i just|i said)\b/,
-  /^(?:no |oh |ah |please )*(?:remove|del|delete|undo|cancel|scratch|drop|strike|erase) last(?: \w+)?$/,
+  /^(?:no |oh |ah |please |sorry )*(?:disregard|ignore|retract|forget)(?: (?:last|previous))?(?: please)?$/,
+  new RegExp(
+    `\\b${THE_NOTE}\\b.{0,40}\\b(?:can go|goes|to go|gone|is wrong|was wrong|'s wrong|nonsense|rubbish|a mistake|never happened|should n't|out|off|away|(?:strike|forget|bin|delete|scrap|chuck|lose|ignore|wipe|scratch|remove|drop) (?:it|that))\\b`,
+  ),
+  new RegExp(
+    `\\b(?:remove|drop|lose|kill|get rid of|get shot of|pull|clear|take out|take off|take back|chuck out|leave out|tear up|throw out|throw away) (?:${THE_NOTE}|(?:the |my |that |what )?(?:last|previous|latest|i just|i said))\\b`,
+  ),
+  new RegExp(
+    `\\b(?:take|pull|get|chuck|throw|leave|keep|pick) ${THE_NOTE}(?: \\w+)? (?:out|off|back|away|down)\\b`,
+  ),
+  /^(?:no |oh |ah |please |sorry )*(?:remove|del|delete|undo|cancel|scratch|drop|strike|erase|void|scrub|wipe) (?:last|prev|previous)\b/,
   /\b(?:get shot of|get rid of|chuck out|lose) (?:it|that|that one|the lot)\b/,
+  /^(?:no |oh |ok |okay |please )*go back (?:one|a step|a note)\b/,
+  // told twice: it stands once already
+  /^(?:no |oh |ah |oops |sorry |whoops |wait )*(?:(?:i (?:have |'ve )?)?(?:already )?(?:logged|said|told you|put) (?:that|it|this|that one)(?: one)?(?: down| in)? (?:already|twice|before)\b|(?:that|this|it|that one|the last one)(?: one)? (?:is|'s) (?:(?:already )?(?:in|down)(?: there| here)? twice|a (?:duplicate|double|repeat)|already (?:in|down|logged)))/,
+  /\b(?:i (?:was|were|am|'m)|that was)(?: only| just)? (?:talking to (?:myself|the)|thinking (?:aloud|out loud)|just testing|only testing)\b.*\b(?:scratch|strike|delete|cancel|erase|wipe|ignore|forget|scrap|scrub|lose)\b/,
 ];
-/** "take it off", "take that out": of the log only with a word of why. */
+/** Said at once, these undo: "scrap it", "wipe that". Only as a stretch of their own, since they are work too. */
+const SHORT_STRIKE =
+  /^(?:(?:so|and|please|just|then|better|let 's|you can|can you|could you|would you) )*(?:scrap|wipe|bin|chuck|delete|erase|cancel|remove|drop|scratch|strike|scrub|lose|kill|undo|ignore|forget|clear|dump|void) (?:it|that|this|them|one|the lot)(?: out| off| away| back)?(?: please| again| then| for now| would you| will you)*$/;
+/** "take it off", "take that out": of the log where the note says nothing of the bench. */
 const TAKES =
-  /\b(?:take|taking|get|strike|pull) (?:that|it|this|them|that one|all of that|the lot|the last one)(?: \w+)? (?:out|off|back|away)\b/;
+  /\b(?:take|taking|get|strike|pull|leave|chuck) (?:that|it|this|them|that one|all of that|the lot|one|that last one|the last one)(?: \w+)? (?:out|off|back|away|down|of it)\b/;
+const TAKE_NOW =
+  /(?:^|\b(?:so|and|please|no|oh|ah|better|just|can you|could you|would you) )(?:take|pull|leave) (?:that|this)(?: one)?(?: back)? (?:out|off)(?: again| please| for now| then| of it)*(?= *$| (?:i|the|that|it|will|'ll|because|cos|we|they|there|wrong|not)\b)/;
 const WHY =
-  /\b(?:never did|did n't|have n't|wrong|mistake|mistaken|nonsense|rubbish|again|not right|muddled|mixed|misread|miscounted|other quilt|another quilt|not this|by accident|please|the log|the book|the record|the notes)\b/;
+  /\b(?:never did|did n't|have n't|wrong|mistake|mistaken|nonsense|rubbish|again|not right|not sure|too soon|muddled|mixed|misread|miscounted|other quilt|another quilt|not this|by accident|please|the log|the book|the record|the notes|twice|already|for now|of it|duplicate)\b/;
+/** Words that have a sense at the bench, and another of what was said. */
+const MEANT_OF_WORDS = /^(scrap|good|no good|wipe|strike|scrub|clear|drop|bit|cut|tear|line|one|lot|last)$/;
+/** Why the whole of it was wrong: what is named beside it belongs to the other thing. */
+const ELSEWHERE =
+  /\b(?:other|another|different|wrong) (?:quilt|qlt|job|piece|one)\b|\bnot (?:this|that) (?:quilt|qlt|job)\b/;
+const LATER =
+  /\b(?:tomorrow|tonight|later|next|first|before|after|when|if|monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b/;
 
 /**
  * A short note that only says that the last one should not stand, in whatever words. Not one that names a block, damage, a
- * material or an amount: that says what should stand instead, or is work ("take the binding off").
+ * material or an amount: that says what should stand instead, or is work ("take the binding off"). `onBench`: something was
+ * just told that can be taken off or left itself.
  */
-export function strikesOut(text: string, items: Item[]): boolean {
-  if (text.split(' ').length > 24) return false;
+export function strikesOut(text: string, items: Item[], onBench: boolean): boolean {
+  if (text.split(' ').length > 26) return false;
   const says = items.some(
     (x) =>
-      (x.place?.kind === 'blocks' && x.place.places.length > 0) ||
-      x.finding ||
-      x.quantity?.unit ||
-      x.cost ||
-      x.duration ||
-      x.clock ||
-      x.span ||
-      x.material ||
-      x.stitch ||
-      x.seam ||
-      (x.part && x.part !== 'quilt'),
+      !MEANT_OF_WORDS.test(x.w) &&
+      ((x.place?.kind === 'blocks' && x.place.places.length > 0) ||
+        x.finding ||
+        x.quantity?.unit ||
+        x.cost ||
+        x.duration ||
+        x.clock ||
+        x.span ||
+        x.material ||
+        x.stitch ||
+        x.seam ||
+        (x.part && x.part !== 'quilt')),
   );
-  if (says) return false;
   const words = text
     .trim()
     .replace(/[,.!;:-]/g, ' ')
-    .replace(/ +/g, ' ');
-  return STRIKES.some((pattern) => pattern.test(words)) || (TAKES.test(words) && WHY.test(words));
+    .replace(/ +/g, ' ')
+    .trim();
+  const struck = STRIKES.some((pattern) => pattern.test(words));
+  if (says) return struck && ELSEWHERE.test(words);
+  if (struck) return true;
+  if (
+    text
+      .trim()
+      .split(/ [,.!;:-]+(?: |$)/)
+      .some(
+        (part, _k, all) =>
+          all.length > 1 && !(onBench && /remove|drop/.test(part)) && SHORT_STRIKE.test(part.trim()),
+      )
+  )
+    return !LATER.test(words);
+  if (TAKES.test(words) && WHY.test(words)) return true;
+  return !onBench && !LATER.test(words) && TAKE_NOW.test(words);
 }
