@@ -69,14 +69,15 @@ export interface CuttingPlan {
 }
 
 export type SidesAnswer = Worked & {
-  perimeter: number;
+  /** Where all four sides are known. */
+  perimeter?: number;
   /** Difference of the diagonals. */
   skew?: number;
   /** How far the worst corner is from a right angle, in degrees. */
   squareness?: number;
   diagonalDifference?: number;
   /** Largest difference of opposite sides. */
-  oppositeDifference: number;
+  oppositeDifference?: number;
   worstCorner?: { corner: string; angle: number; offSquare: number };
   corners?: { corner: string; angle: number; offSquare: number }[];
 };
@@ -133,7 +134,7 @@ export type BindingAnswer = Worked & {
 export type BorderAnswer = Worked & {
   corner: 'butted' | 'mitred' | 'cornerstones';
   lengths?: { side: string; length: number; count: number }[];
-  strip: number;
+  strip?: number;
   strips?: number;
   yards?: number;
   metres?: number;
@@ -216,6 +217,8 @@ export type WorkAction = Estimated & {
 export type WorkAnswer = Worked & {
   method: string;
   actions: WorkAction[];
+  /** Minutes for one of what was logged and is not planned. */
+  paces?: { action: string; damage?: string; each: Estimated }[];
   /** Minutes for all that is planned. */
   total: Estimated;
   /** Minutes for what is planned and not yet done. */
@@ -265,6 +268,8 @@ export type ShoppingAnswer = Worked & { lines: ShoppingLine[] };
 export interface EstimateAnswer {
   unit: 'in' | 'cm';
   assumptions: Assumption[];
+  /** What holds for the spec as a whole, such as a field that was passed over. */
+  warnings?: string[];
   sides?: SidesAnswer;
   backing?: BackingAnswer;
   batting?: BattingAnswer;

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 
 /**
- * What an estimate is asked for. Every part is optional and is answered under its own name. Lengths are
- * in `unit`; money is written as a decimal string ("24.00") so that no cent is lost in a float.
+ * What an estimate is asked for. Every part is optional and is answered under its own name; a figure that
+ * is left out is assumed, or asked for. Lengths are in `unit`; money is written as a decimal string
+ * ("24.00") so that no cent is lost in a float.
  */
 const LONGEST = 5000;
 const size = z.number().positive().max(LONGEST);
@@ -16,7 +17,7 @@ const name = z.string().trim().min(1).max(120);
 const money = z
   .union([z.string(), z.number()])
   .transform((value) => String(value).trim())
-  .pipe(z.string().regex(/^\d{1,12}(\.\d{1,6})?$/, 'an amount such as "24.00", not negative'));
+  .pipe(z.string().regex(/^\d{1,12}(\.\d{1,20})?$/, 'an amount such as "24.00", not negative'));
 
 /** How a cloth comes: shared by every part that is cut from cloth. */
 const cloth = {
@@ -35,8 +36,8 @@ const cloth = {
 };
 
 const piece = z.strictObject({
-  width: size,
-  length: size,
+  width: size.optional(),
+  length: size.optional(),
   count: count.optional(),
   name: name.optional(),
   /** Whether this piece may be turned a quarter; the part's own `turn` holds where it is left out. */
@@ -47,15 +48,20 @@ const scraps = z
   .array(z.strictObject({ width: size, length: size, count: count.optional(), name: name.optional() }))
   .max(60);
 
-const Quilt = z.strictObject({ width: size, length: size, rows: count.optional(), blocks: count.optional() });
+const Quilt = z.strictObject({
+  width: size.optional(),
+  length: size.optional(),
+  rows: count.optional(),
+  blocks: count.optional(),
+});
 
 const Sides = z.strictObject({
-  top: size,
-  right: size,
-  bottom: size,
-  left: size,
+  top: size.optional(),
+  right: size.optional(),
+  bottom: size.optional(),
+  left: size.optional(),
   /** From the top left corner, then from the top right. */
-  diagonals: z.array(size).min(1).max(2).optional(),
+  diagonals: z.array(size).max(2).optional(),
   /** Share of a diagonal by which tape and cloth may disagree. */
   tolerance: z.number().nonnegative().max(0.1).optional(),
 });
@@ -93,7 +99,7 @@ const Binding = z.strictObject({
 
 const Border = z.strictObject({
   ...cloth,
-  width: size,
+  width: size.optional(),
   corner: z.enum(['butted', 'mitred', 'cornerstones']).optional(),
   seam: allowance.optional(),
   /** Added to each side of a mitred border beyond length + 2 x border. */
@@ -118,14 +124,14 @@ const Patches = z.strictObject({
   ...cloth,
   seam: allowance.optional(),
   turn: z.boolean().optional(),
-  pieces,
+  pieces: pieces.optional(),
   /** Odd pieces on hand, cut from first. */
   scraps: scraps.optional(),
 });
 const Interfacing = z.strictObject({
   ...cloth,
   turn: z.boolean().optional(),
-  pieces,
+  pieces: pieces.optional(),
   scraps: scraps.optional(),
 });
 /** Net or other support laid over, cut larger than the damage by `allowance` on each side. */
@@ -133,16 +139,16 @@ const Overlay = z.strictObject({
   ...cloth,
   allowance: allowance.optional(),
   turn: z.boolean().optional(),
-  pieces,
+  pieces: pieces.optional(),
   scraps: scraps.optional(),
 });
 const Sashing = z.strictObject({
   ...cloth,
-  rows: count,
-  blocks: count,
+  rows: count.optional(),
+  blocks: count.optional(),
   /** Finished size of one block. */
-  block: z.strictObject({ width: size, length: size }),
-  width: size,
+  block: z.strictObject({ width: size, length: size }).optional(),
+  width: size.optional(),
   seam: allowance.optional(),
   cornerstones: z.boolean().optional(),
   /** Whether sashing also runs round the outside. */
@@ -150,8 +156,8 @@ const Sashing = z.strictObject({
 });
 const Label = z.strictObject({
   ...cloth,
-  width: size,
-  length: size,
+  width: size.optional(),
+  length: size.optional(),
   seam: allowance.optional(),
   count: count.optional(),
 });
@@ -159,7 +165,7 @@ const Quilting = z.strictObject({
   /** Area to quilt; the quilt's own where left out. */
   width: size.optional(),
   length: size.optional(),
-  spacing: size,
+  spacing: size.optional(),
   pattern: z.enum(['lines', 'grid', 'diagonal-grid']).optional(),
   maxSpacing: size.optional(),
   /** Length of thread per length of seam. */
@@ -168,12 +174,12 @@ const Quilting = z.strictObject({
 });
 
 const Seam = z.strictObject({
-  stitch: z.union([name, z.number().int().positive()]).transform(String),
-  length: running,
+  stitch: z.union([name, z.number().int().positive()]).transform(String).optional(),
+  length: running.optional(),
   ratio: z.number().positive().max(100).optional(),
 });
 const Thread = z.strictObject({
-  seams: z.array(Seam).min(1).max(500),
+  seams: z.array(Seam).min(1).max(500).optional(),
   waste: share.optional(),
   /** Length on one spool: yards where the unit is inches, metres where it is centimetres. */
   spool: z.number().positive().max(100_000).optional(),
@@ -202,7 +208,7 @@ const Shared = z.strictObject({
     .max(50),
 });
 const Work = z.strictObject({
-  planned: z.array(Planned).max(500),
+  planned: z.array(Planned).max(500).optional(),
   log: z
     .array(z.union([Logged, Shared]))
     .max(5000)
@@ -222,7 +228,10 @@ const Charge = z.strictObject({
   tax: share.optional(),
 });
 const Price = z.strictObject({
-  currency: z.string().regex(/^[A-Z]{3}$/, 'three letters of ISO 4217, such as GBP'),
+  currency: z
+    .string()
+    .regex(/^[A-Z]{3}$/, 'three letters of ISO 4217, such as GBP')
+    .optional(),
   hourly: money.optional(),
   /** Hours to charge where the work is not estimated here. */
   hours: z
@@ -237,7 +246,7 @@ const Price = z.strictObject({
     .optional(),
   charges: z.array(Charge).max(200).optional(),
   materials: z
-    .array(z.strictObject({ name, amount: money, tax: share.optional() }))
+    .array(z.strictObject({ name, amount: money.optional(), tax: share.optional() }))
     .max(500)
     .optional(),
   /** Share added to the materials' cost. */
@@ -297,6 +306,17 @@ export const EstimateSpec = z.strictObject({
 /** As read: amounts of money are strings. */
 export type EstimateSpec = z.output<typeof EstimateSpec>;
 export type LengthUnit = (typeof UNITS)[number];
+
+const namesIn = (schema: unknown): string[] => {
+  if (typeof schema !== 'object' || schema === null) return [];
+  return Object.entries(schema).flatMap(([key, value]) =>
+    key === 'properties' ? [...Object.keys(value), ...Object.values(value).flatMap(namesIn)] : namesIn(value),
+  );
+};
+/** Every field's own name, of all parts together. */
+export const fieldNames = (): string[] => [
+  ...new Set(namesIn(z.toJSONSchema(EstimateSpec, { io: 'input', unrepresentable: 'any' }))),
+];
 
 const shown = (value: unknown): string => {
   if (value === undefined) return 'nothing';

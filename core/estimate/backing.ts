@@ -3,7 +3,7 @@ import type { EstimateSpec } from '../../shared/estimate-spec.ts';
 import { clothOf, widthsToCover } from './cloth.ts';
 import { clothLength, clothLengthLine } from './cloth-length.ts';
 import { type Exact, exact, roundUpTo } from './exact.ts';
-import type { QuiltSize } from './quilt-size.ts';
+import { isKnown, type QuiltSize, type UnknownSize } from './quilt-size.ts';
 import { SpecError } from './spec-error.ts';
 import type { Working } from './working.ts';
 
@@ -40,11 +40,11 @@ const panelsAcross = (
 /** Cloth for the back: panels along the length or across, the better of the two, both listed. */
 export const estimateBacking = (
   backing: Backing,
-  quilt: QuiltSize | null,
+  quilt: QuiltSize | UnknownSize,
   working: Working,
 ): BackingAnswer => {
-  if (!quilt) {
-    working.ask('How wide and how long is the quilt?');
+  if (!isKnown(quilt)) {
+    working.ask(quilt.question);
     return working.carried();
   }
   const overage = working.length(

@@ -3,7 +3,7 @@ import type { EstimateSpec } from '../../shared/estimate-spec.ts';
 import { BATTING_PACKAGES_IN } from './batting-packages.ts';
 import { clothLength, clothLengthLine } from './cloth-length.ts';
 import { type Exact, exact, written } from './exact.ts';
-import type { QuiltSize } from './quilt-size.ts';
+import { isKnown, type QuiltSize, type UnknownSize } from './quilt-size.ts';
 import type { Working } from './working.ts';
 
 type Batting = NonNullable<EstimateSpec['batting']>;
@@ -13,12 +13,12 @@ const number = (value: Exact): number => Number(value.valueOf());
 /** The size of batting needed and the smallest package that holds it, either way round. */
 export const estimateBatting = (
   batting: Batting,
-  quilt: QuiltSize | null,
+  quilt: QuiltSize | UnknownSize,
   working: Working,
 ): BattingAnswer => {
   const spacing = batting.maxSpacing === undefined ? {} : { maxSpacing: batting.maxSpacing };
-  if (!quilt) {
-    working.ask('How wide and how long is the quilt?');
+  if (!isKnown(quilt)) {
+    working.ask(quilt.question);
     return { ...spacing, ...working.carried() };
   }
   const overage = working.length('overage', batting.overage, 4, 'each side; 2 to 6 by source');

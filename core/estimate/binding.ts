@@ -3,7 +3,7 @@ import type { EstimateSpec } from '../../shared/estimate-spec.ts';
 import { clothOf, widthsToCover } from './cloth.ts';
 import { clothLength, clothLengthLine } from './cloth-length.ts';
 import { decimal, type Exact, exact } from './exact.ts';
-import type { QuiltSize } from './quilt-size.ts';
+import { isKnown, type QuiltSize, type UnknownSize } from './quilt-size.ts';
 import { SpecError } from './spec-error.ts';
 import type { Working } from './working.ts';
 
@@ -29,7 +29,7 @@ const biasSide = (length: number, strip: number, halfInch: number): number =>
 /** Strips for the binding, their joins counted one by one, or the square of cloth for a bias binding. */
 export const estimateBinding = (
   binding: Binding,
-  quilt: QuiltSize | null,
+  quilt: QuiltSize | UnknownSize,
   working: Working,
 ): BindingAnswer => {
   const cut = working.choice('cut', binding.cut, 'straight', 'straight edges; bias is for curves');
@@ -43,8 +43,8 @@ export const estimateBinding = (
     `Pressed in half: ${working.show(strip)} / 2 = ${working.show(folded)}; on the front shows about the seam's width, ${working.show(seam)}`,
   );
   const common = { cut, folded: number(folded), front: number(seam) };
-  if (!quilt) {
-    working.ask('How wide and how long is the quilt, or what do its four sides measure?');
+  if (!isKnown(quilt)) {
+    working.ask(`${quilt.question} Or what do its four sides measure?`);
     return { ...common, ...working.carried() };
   }
   const allowance = working.length(

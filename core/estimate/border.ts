@@ -3,7 +3,7 @@ import type { EstimateSpec } from '../../shared/estimate-spec.ts';
 import { clothOf, widthsToCover } from './cloth.ts';
 import { clothLength, clothLengthLine } from './cloth-length.ts';
 import { type Exact, exact } from './exact.ts';
-import type { QuiltSize } from './quilt-size.ts';
+import { isKnown, type QuiltSize, type UnknownSize } from './quilt-size.ts';
 import { SpecError } from './spec-error.ts';
 import { stripsForLengths } from './strips-for-lengths.ts';
 import type { Working } from './working.ts';
@@ -13,17 +13,25 @@ type Border = NonNullable<EstimateSpec['border']>;
 const number = (value: Exact): number => Number(value.valueOf());
 
 /** Strips for a border with butted or mitred corners, or with cornerstones, joined where a side is longer than the cloth is wide. */
-export const estimateBorder = (border: Border, quilt: QuiltSize | null, working: Working): BorderAnswer => {
-  const width = exact(border.width);
+export const estimateBorder = (
+  border: Border,
+  quilt: QuiltSize | UnknownSize,
+  working: Working,
+): BorderAnswer => {
   const corner = working.choice('corner', border.corner, 'butted', 'the least cloth and no mitre to sew');
   const seam = working.length('seam', border.seam, '1/4', 'common practice, no source');
+  if (border.width === undefined) {
+    working.ask('How wide is the border, finished?');
+    return { corner, ...working.carried() };
+  }
+  const width = exact(border.width);
   const strip = width.add(seam.mul(2));
   working.line(
     `Strips are cut at ${working.show(width)} + 2 x ${working.show(seam)} = ${working.show(strip)}`,
   );
   const common = { corner, strip: number(strip) };
-  if (!quilt) {
-    working.ask('How wide and how long is the quilt?');
+  if (!isKnown(quilt)) {
+    working.ask(quilt.question);
     return { ...common, ...working.carried() };
   }
   const cloth = clothOf(border, working, {

@@ -20,6 +20,21 @@ export const cutFromCloth = (
   working: Working,
 ): CuttingAnswer => {
   const cloth = clothOf(spec, working, usual);
+  if (pieces.length === 0) {
+    // Nothing to cut, or nothing that is known yet: no cloth is named.
+    return {
+      exact: 0,
+      exactFraction: '0',
+      used: 0,
+      layout: [],
+      cuts: [],
+      plans: [],
+      width: Number(cloth.usable.valueOf()),
+      length: 0,
+      fabric: cloth.fabric,
+      ...working.carried(),
+    };
+  }
   for (const { width, length, count, turnable, name } of pieces) {
     working.line(
       `Cut ${count} of ${working.show(width)} x ${working.show(length)}${name ? ` (${name})` : ''}${turnable ? '' : ', grain kept'}`,

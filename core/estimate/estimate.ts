@@ -14,6 +14,7 @@ import { estimateQuilting } from './quilting.ts';
 import { estimateSashing } from './sashing.ts';
 import { listShopping } from './shopping-list.ts';
 import { measureSides } from './sides.ts';
+import { keepInReason } from './sizes-in-reason.ts';
 import { estimateThread } from './thread.ts';
 import { estimateTies } from './ties.ts';
 import { estimateWork } from './work.ts';
@@ -29,10 +30,11 @@ export const estimate = (spec: EstimateSpec): EstimateAnswer => {
   const assumptions: Assumption[] =
     spec.unit === undefined ? [{ field: 'unit', value: 'in', why: 'inches unless said' }] : [];
   const at = (part: string): Working => new Working(part, unit);
+  keepInReason(spec);
   const quilt = quiltSizeOf(spec);
   const maxSpacing = spec.batting?.maxSpacing;
   const answer: EstimateAnswer = { unit, assumptions };
-  if (spec.sides) answer.sides = measureSides(spec.sides, at('sides'));
+  if (spec.sides) answer.sides = measureSides(spec.sides, spec.quilt, at('sides'));
   if (spec.backing) answer.backing = estimateBacking(spec.backing, quilt, at('backing'));
   if (spec.batting) answer.batting = estimateBatting(spec.batting, quilt, at('batting'));
   if (spec.binding) answer.binding = estimateBinding(spec.binding, quilt, at('binding'));

@@ -2,6 +2,7 @@ import type { CuttingAnswer } from '../../shared/estimate-answer.ts';
 import type { EstimateSpec } from '../../shared/estimate-spec.ts';
 import { cutFromCloth } from './cut-from-cloth.ts';
 import { exact } from './exact.ts';
+import { piecesToCut } from './pieces-to-cut.ts';
 import type { Working } from './working.ts';
 
 /** Interfacing or support cloth for weak blocks, by cut sizes. */
@@ -15,14 +16,7 @@ export const estimateInterfacing = (
     true,
     'a quarter turn is allowed unless the grain must be kept',
   );
-  const pieces = interfacing.pieces.map((piece, i) => ({
-    width: exact(piece.width),
-    length: exact(piece.length),
-    count: piece.count ?? 1,
-    turnable: piece.turn ?? turn,
-    piece: i,
-    name: piece.name,
-  }));
+  const pieces = piecesToCut(interfacing.pieces, exact(0), turn, working);
   return cutFromCloth(
     interfacing,
     pieces,

@@ -1,7 +1,6 @@
 import type { CuttingAnswer } from '../../shared/estimate-answer.ts';
 import type { EstimateSpec } from '../../shared/estimate-spec.ts';
 import { cutFromCloth } from './cut-from-cloth.ts';
-import { exact } from './exact.ts';
 import type { Working } from './working.ts';
 
 /** The cloth of a label, its edges turned in by the seam on every side. */
@@ -9,8 +8,8 @@ export const estimateLabel = (label: NonNullable<EstimateSpec['label']>, working
   const seam = working.length('seam', label.seam, '1/4', 'turned in; common practice, no source');
   const seams = seam.mul(2);
   const piece = {
-    width: exact(label.width).add(seams),
-    length: exact(label.length).add(seams),
+    width: working.length('width', label.width, 5, 'finished; a guess').add(seams),
+    length: working.length('length', label.length, 4, 'finished; a guess').add(seams),
     count: label.count ?? 1,
     turnable: true,
     piece: 0,

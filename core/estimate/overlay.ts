@@ -1,7 +1,7 @@
 import type { CuttingAnswer } from '../../shared/estimate-answer.ts';
 import type { EstimateSpec } from '../../shared/estimate-spec.ts';
 import { cutFromCloth } from './cut-from-cloth.ts';
-import { exact } from './exact.ts';
+import { piecesToCut } from './pieces-to-cut.ts';
 import type { Working } from './working.ts';
 
 /** Net or crepeline over the face, cut larger than the damage on every side. */
@@ -22,14 +22,7 @@ export const estimateOverlay = (
     'a quarter turn is allowed unless the grain must be kept',
   );
   working.line(`Cut size = damage + 2 x ${working.show(allowance)}`);
-  const pieces = overlay.pieces.map((piece, i) => ({
-    width: exact(piece.width).add(allowance.mul(2)),
-    length: exact(piece.length).add(allowance.mul(2)),
-    count: piece.count ?? 1,
-    turnable: piece.turn ?? turn,
-    piece: i,
-    name: piece.name,
-  }));
+  const pieces = piecesToCut(overlay.pieces, allowance.mul(2), turn, working);
   return cutFromCloth(
     overlay,
     pieces,

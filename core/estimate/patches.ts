@@ -1,7 +1,7 @@
 import type { CuttingAnswer } from '../../shared/estimate-answer.ts';
 import type { EstimateSpec } from '../../shared/estimate-spec.ts';
 import { cutFromCloth } from './cut-from-cloth.ts';
-import { exact } from './exact.ts';
+import { piecesToCut } from './pieces-to-cut.ts';
 import type { Working } from './working.ts';
 
 /** Patches of finished size: each is cut with a seam on every side. */
@@ -18,14 +18,7 @@ export const estimatePatches = (
   );
   const seams = seam.mul(2);
   working.line(`Cut size = finished size + 2 x ${working.show(seam)}`);
-  const pieces = patches.pieces.map((piece, i) => ({
-    width: exact(piece.width).add(seams),
-    length: exact(piece.length).add(seams),
-    count: piece.count ?? 1,
-    turnable: piece.turn ?? turn,
-    piece: i,
-    name: piece.name,
-  }));
+  const pieces = piecesToCut(patches.pieces, seams, turn, working);
   return cutFromCloth(
     patches,
     pieces,

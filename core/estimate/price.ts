@@ -13,6 +13,9 @@ import type { Working } from './working.ts';
 
 type Price = NonNullable<EstimateSpec['price']>;
 
+/** ISO 4217's own code for "no currency". */
+const NO_CURRENCY = 'XXX';
+
 interface Bill {
   lines: PriceLine[];
   subtotal: number;
@@ -22,7 +25,9 @@ interface Bill {
 
 /** Labour, charges, materials, contingency and tax, each line rounded once, half up; totals are the sums of the lines. */
 export const estimatePrice = (price: Price, work: WorkAnswer | undefined, working: Working): PriceAnswer => {
-  const digits = currencyDigits(price.currency);
+  const currency = price.currency ?? NO_CURRENCY;
+  if (price.currency === undefined) working.ask('In which currency? Two digits after the point until then.');
+  const digits = price.currency === undefined ? 2 : currencyDigits(price.currency);
   if (digits === undefined)
     throw new SpecError(
       'price.currency',
@@ -38,16 +43,21 @@ export const estimatePrice = (price: Price, work: WorkAnswer | undefined, workin
     return digits === 0 ? sign + text : `${sign}${text.slice(0, -digits)}.${text.slice(-digits)}`;
   };
   const totalOf = (minor: number): PriceTotal => ({ amount: printed(minor), minor });
-  working.line(
-    `${price.currency}: ${digits} digits after the point (ISO 4217); each line rounded once, half up`,
-  );
+  working.line(`${currency}: ${digits} digits after the point (ISO 4217); each line rounded once, half up`);
 
   const hours = hoursOf(price, work, working);
   const contingency = working.choice('contingency', price.contingency, 0, 'none unless said');
   const tax = working.choice('tax', price.tax, 0, 'none unless said');
-  if (price.markup === undefined) working.assume('markup', '0', 'materials at cost');
-  const materials = price.materials ?? [];
   const charges = price.charges ?? [];
+  if (price.markup === undefined) working.assume('markup', '0', 'materials at cost');
+  if (hours && price.hourly === undefined && charges.length === 0) {
+    working.ask('What is an hour of the work charged at? Without it the price has no labour in it.');
+  }
+  const materials = (price.materials ?? []).flatMap((material) => {
+    if (material.amount !== undefined) return [{ ...material, amount: material.amount }];
+    working.ask(`What does ${material.name} cost? It is left out until then.`);
+    return [];
+  });
 
   const billFor = (which: keyof Estimated, note: (text: string) => void): Bill => {
     const lines: PriceLine[] = [];
@@ -126,7 +136,7 @@ export const estimatePrice = (price: Price, work: WorkAnswer | undefined, workin
 
   const bill = billFor('likely', (text) => working.line(text));
   const answer: PriceAnswer = {
-    currency: price.currency,
+    currency,
     digits,
     lines: bill.lines,
     subtotal: totalOf(bill.subtotal),
@@ -198,6 +208,7 @@ const hoursOf = (
   }
   if (work) {
     const { low, likely, high } = work.total;
+    if (high === 0 && work.question !== undefined) return null;
     return { minutes: { low: exact(low), likely: exact(likely), high: exact(high) } };
   }
   if (price.hourly !== undefined) working.ask('How many hours? Give the planned work, or the hours.');

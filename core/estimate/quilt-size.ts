@@ -10,35 +10,59 @@ export interface QuiltSize {
   /** Whether the perimeter comes from four measured sides. */
   measured: boolean;
 }
+/** A quilt whose size is not known, or only one way. */
+export interface UnknownSize {
+  width?: Exact;
+  length?: Exact;
+  /** What must be measured. */
+  question: string;
+}
 
 const LARGEST_IN = 600;
+const SMALLEST_IN = 1;
+const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 
-/** From the named width and length, else from the longer of the measured sides; null where neither is known. */
-export const quiltSizeOf = (spec: EstimateSpec): QuiltSize | null => {
-  const { quilt, sides } = spec;
-  const limit = spec.unit === 'cm' ? LARGEST_IN * 2.54 : LARGEST_IN;
-  if (quilt) {
-    for (const [field, value] of [
-      ['quilt.width', quilt.width],
-      ['quilt.length', quilt.length],
-    ] as const) {
-      if (value > limit)
-        throw new SpecError(field, `a quilt no larger than ${limit} ${spec.unit ?? 'in'}`, String(value));
-    }
+export const isKnown = (size: QuiltSize | UnknownSize): size is QuiltSize => 'perimeter' in size;
+
+/**
+ * The named width and length; where one is not named, the longer of its two measured sides. Throws
+ * SpecError for a size that no quilt has.
+ */
+export const quiltSizeOf = (spec: EstimateSpec): QuiltSize | UnknownSize => {
+  const { quilt, sides, unit = 'in' } = spec;
+  const perUnit = unit === 'cm' ? 2.54 : 1;
+  const most = LARGEST_IN * perUnit;
+  const least = SMALLEST_IN * perUnit;
+  const fields: [string, number | undefined][] = [
+    ['quilt.width', quilt?.width],
+    ['quilt.length', quilt?.length],
+    ...SIDES.map((side): [string, number | undefined] => [`sides.${side}`, sides?.[side]]),
+  ];
+  for (const [field, value] of fields) {
+    if (value !== undefined && value > most)
+      throw new SpecError(field, `a quilt no larger than ${most} ${unit}`, String(value));
+    if (value !== undefined && value < least)
+      throw new SpecError(field, `a quilt of at least ${least} ${unit}`, String(value));
   }
-  const perimeter = sides ? exact(sides.top).add(sides.right).add(sides.bottom).add(sides.left) : null;
-  if (quilt) {
-    const width = exact(quilt.width);
-    const length = exact(quilt.length);
-    return { width, length, perimeter: perimeter ?? width.add(length).mul(2), measured: perimeter !== null };
-  }
-  if (sides && perimeter) {
+  const longer = (a: number | undefined, b: number | undefined): Exact | undefined => {
+    const known = [a, b].filter((side) => side !== undefined).map(exact);
+    return known.length > 0 ? largest(...known) : undefined;
+  };
+  const width = quilt?.width === undefined ? longer(sides?.top, sides?.bottom) : exact(quilt.width);
+  const length = quilt?.length === undefined ? longer(sides?.left, sides?.right) : exact(quilt.length);
+  if (!width || !length) {
     return {
-      width: largest(exact(sides.top), exact(sides.bottom)),
-      length: largest(exact(sides.left), exact(sides.right)),
-      perimeter,
-      measured: true,
+      ...(width ? { width } : {}),
+      ...(length ? { length } : {}),
+      question: width
+        ? 'How long is the quilt?'
+        : length
+          ? 'How wide is the quilt?'
+          : 'How wide and how long is the quilt?',
     };
   }
-  return null;
+  const all = SIDES.map((side) => sides?.[side]).filter((side) => side !== undefined);
+  const measured = all.length === SIDES.length;
+  const perimeter = measured ? all.reduce((sum, side) => sum.add(side), exact(0)) : width.add(length).mul(2);
+  return { width, length, perimeter, measured };
 };

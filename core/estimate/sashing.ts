@@ -4,6 +4,8 @@ import { cutFromCloth } from './cut-from-cloth.ts';
 import { exact } from './exact.ts';
 import type { Working } from './working.ts';
 
+const SASHING_CLOTH = { usableIn: 40, why: 'a 42 to 45 in cotton, selvedges off', fabric: 'sashing' };
+
 /**
  * Strips between the blocks: short ones beside each block, and either long ones between the rows, or short
  * ones with cornerstones where they meet.
@@ -12,7 +14,6 @@ export const estimateSashing = (
   sashing: NonNullable<EstimateSpec['sashing']>,
   working: Working,
 ): CuttingAnswer => {
-  const { rows, blocks } = sashing;
   const seam = working.length('seam', sashing.seam, '1/4', 'common practice, no source');
   const cornerstones = working.choice(
     'cornerstones',
@@ -21,10 +22,17 @@ export const estimateSashing = (
     'short strips, no long joins',
   );
   const outer = working.choice('outer', sashing.outer, false, 'between the blocks only');
+  const { rows, blocks, block } = sashing;
+  if (rows === undefined || blocks === undefined)
+    working.ask('How many rows of blocks has the quilt, and how many blocks in a row?');
+  if (!block) working.ask('How wide and how long is one block, finished?');
+  if (sashing.width === undefined) working.ask('How wide is the sashing, finished?');
+  if (rows === undefined || blocks === undefined || !block || sashing.width === undefined)
+    return cutFromCloth(sashing, [], SASHING_CLOTH, working);
   const width = exact(sashing.width);
   const seams = seam.mul(2);
-  const blockWidth = exact(sashing.block.width);
-  const blockLength = exact(sashing.block.length);
+  const blockWidth = exact(block.width);
+  const blockLength = exact(block.length);
   const upright = outer ? blocks + 1 : blocks - 1;
   const level = outer ? rows + 1 : rows - 1;
   const strip = width.add(seams);
@@ -47,10 +55,5 @@ export const estimateSashing = (
   const cut = pieces
     .map((piece, i) => ({ ...piece, turnable: true, piece: i }))
     .filter(({ count }) => count > 0);
-  return cutFromCloth(
-    sashing,
-    cut,
-    { usableIn: 40, why: 'a 42 to 45 in cotton, selvedges off', fabric: 'sashing' },
-    working,
-  );
+  return cutFromCloth(sashing, cut, SASHING_CLOTH, working);
 };

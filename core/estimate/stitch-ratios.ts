@@ -49,7 +49,33 @@ export const STITCH_RATIOS: readonly StitchRatio[] = [
   { ratio: 2.5, top: 1, source: 'our own arithmetic: the laid thread and its ties', names: ['couching'] },
 ];
 
+/** Other names of the same stitches, as people write them. */
+const ALSO: Readonly<Record<string, string>> = {
+  lock: 'lockstitch',
+  topstitch: 'lockstitch',
+  top: 'lockstitch',
+  whip: 'whipstitch',
+  overcast: 'whipstitch',
+  slip: 'slip-stitch',
+  blind: 'ladder',
+  invisible: 'ladder',
+  back: 'backstitch',
+  chain: 'chainstitch',
+  catch: 'herringbone',
+  buttonhole: 'blanket',
+  tacking: 'basting',
+  couched: 'couching',
+  serger: 'overlock',
+};
+
+/** The ratio of a stitch by its name or its ISO 4915 number: "zig-zag stitch", "ISO 4915 301" and "301" are all known. */
 export const stitchRatioOf = (stitch: string): StitchRatio | undefined => {
   const wanted = stitch.trim().toLowerCase();
-  return STITCH_RATIOS.find(({ names }) => names.includes(wanted));
+  const bare = wanted
+    .replace(/iso\s*(4915)?[\s:-]*|\b(type|class)\b/g, '')
+    .replace(/zig[\s-]+zag/, 'zigzag')
+    .replace(/[\s-]*stitch(es|ed)?$/, '')
+    .trim();
+  const names = [wanted, bare, `${bare}stitch`, bare.replace(/\s+/g, '-'), ALSO[bare]];
+  return STITCH_RATIOS.find((ratio) => names.some((one) => one !== undefined && ratio.names.includes(one)));
 };

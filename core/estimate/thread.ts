@@ -18,16 +18,30 @@ export const estimateThread = (thread: Thread, working: Working): ThreadAnswer =
   );
   const per = working.unit === 'in' ? 36 : 100;
   const unit = working.unit === 'in' ? 'yd' : 'm';
+  if (thread.seams === undefined) {
+    working.ask('Which seams are to be sewn: with which stitch, and how long?');
+    return { exact: 0, exactFraction: '0', top: 0, bobbin: 0, seams: [], ...working.carried() };
+  }
   let total = exact(0);
   let top = exact(0);
   let bobbin = exact(0);
-  const seams: ThreadLine[] = thread.seams.map((seam, i) => {
-    const known = stitchRatioOf(seam.stitch);
+  const seams: ThreadLine[] = thread.seams.flatMap((seam, i) => {
+    if (seam.length === undefined) {
+      working.ask(
+        `How long is seam ${i + 1}${seam.stitch === undefined ? '' : ` (${seam.stitch})`}? It is left out until then.`,
+      );
+      return [];
+    }
+    const stitch =
+      seam.ratio === undefined
+        ? working.choice(`seams[${i}].stitch`, seam.stitch, 'lockstitch', 'no stitch was named')
+        : (seam.stitch ?? 'given ratio');
+    const known = stitchRatioOf(stitch);
     if (!known && seam.ratio === undefined) {
       throw new SpecError(
         `thread.seams[${i}].stitch`,
         `one of ${STITCH_RATIOS.map(({ names }) => names[0]).join(', ')}, or a ratio beside it`,
-        `"${seam.stitch}"`,
+        `"${stitch}"`,
       );
     }
     const ratio = seam.ratio ?? known!.ratio;
@@ -46,17 +60,19 @@ export const estimateThread = (thread: Thread, working: Working): ThreadAnswer =
         `${known!.iso4915 ? `ISO 4915 type ${known!.iso4915}; ` : ''}${source}`,
       );
     working.line(
-      `${seam.stitch}: ${seam.length} x ${ratio} x (1 + ${waste}) = ${decimal(length)} ${working.unit} = ${decimal(length.div(per))} ${unit}; top ${decimal(onTop.div(per))}, ${share.equals(1) ? 'no bobbin' : `below ${decimal(below.div(per))}`}`,
+      `${stitch}: ${seam.length} x ${ratio} x (1 + ${waste}) = ${decimal(length)} ${working.unit} = ${decimal(length.div(per))} ${unit}; top ${decimal(onTop.div(per))}, ${share.equals(1) ? 'no bobbin' : `below ${decimal(below.div(per))}`}`,
     );
-    return {
-      stitch: seam.stitch,
-      ...(known?.iso4915 ? { iso4915: known.iso4915 } : {}),
-      ratio,
-      source,
-      exact: decimal(length.div(per)),
-      top: decimal(onTop.div(per)),
-      bobbin: decimal(below.div(per)),
-    };
+    return [
+      {
+        stitch,
+        ...(known?.iso4915 ? { iso4915: known.iso4915 } : {}),
+        ratio,
+        source,
+        exact: decimal(length.div(per)),
+        top: decimal(onTop.div(per)),
+        bobbin: decimal(below.div(per)),
+      },
+    ];
   });
   working.line(
     `Together ${decimal(total.div(per))} ${unit}: top ${decimal(top.div(per))}, bobbin ${decimal(bobbin.div(per))}`,

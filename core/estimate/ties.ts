@@ -2,7 +2,7 @@ import type { TiesAnswer } from '../../shared/estimate-answer.ts';
 import type { EstimateSpec } from '../../shared/estimate-spec.ts';
 import { clothLength } from './cloth-length.ts';
 import { decimal, type Exact, exact, largest } from './exact.ts';
-import type { QuiltSize } from './quilt-size.ts';
+import { isKnown, type QuiltSize, type UnknownSize } from './quilt-size.ts';
 import { SpecError } from './spec-error.ts';
 import type { Working } from './working.ts';
 
@@ -14,7 +14,7 @@ const number = (value: Exact): number => Number(value.valueOf());
 /** Count, places and yarn of the ties; warns where they stand farther apart than the batting allows. */
 export const estimateTies = (
   ties: Ties,
-  quilt: QuiltSize | null,
+  quilt: QuiltSize | UnknownSize,
   grid: { rows?: number | undefined; blocks?: number | undefined },
   maxSpacing: number | undefined,
   working: Working,
@@ -42,8 +42,8 @@ export const estimateTies = (
     columns = given.blocks;
     working.line(`One in each block: ${rows} rows x ${columns} blocks = ${rows * columns}`);
   } else {
-    if (!quilt) {
-      working.ask('How wide and how long is the quilt?');
+    if (!isKnown(quilt)) {
+      working.ask(quilt.question);
       return { perTie: number(perTie), ...working.carried() };
     }
     columns = Number(quilt.width.div(every).ceil().valueOf());
@@ -77,7 +77,7 @@ export const estimateTies = (
   working.line(
     `Skeins: ${decimal(inSkeins)} ${skeinUnit} / ${decimal(skein, 2)} ${skeinUnit}, up: ${skeins}`,
   );
-  const spacing = quilt ? { across: quilt.width.div(columns), down: quilt.length.div(rows) } : null;
+  const spacing = isKnown(quilt) ? { across: quilt.width.div(columns), down: quilt.length.div(rows) } : null;
   if (spacing) {
     working.line(
       `They stand ${working.show(spacing.across)} apart across and ${working.show(spacing.down)} down`,
@@ -91,7 +91,7 @@ export const estimateTies = (
       } else working.line(`Within the batting's limit of ${maxSpacing} ${working.unit}`);
     }
   } else {
-    working.ask('How wide and how long is the quilt? The spacing of the ties follows from it.');
+    working.ask(`${isKnown(quilt) ? '' : quilt.question} The spacing of the ties follows from it.`);
   }
   if (maxSpacing === undefined)
     working.ask("What does the batting's wrapper say about the largest spacing of ties or quilting?");
@@ -103,7 +103,7 @@ export const estimateTies = (
     skeins,
     rows,
     columns,
-    ...(spacing && quilt
+    ...(spacing
       ? {
           spacing: { across: number(spacing.across), down: number(spacing.down) },
           positions: positionsOf(rows, columns, spacing),

@@ -43,8 +43,9 @@ export const estimateWork = (work: Work, working: Working): WorkAnswer => {
     kinds.push({ action: item.action, damage: item.damage, logGuess: Math.log(pace.minutes) });
     return kinds.length - 1;
   };
+  if (work.planned === undefined) working.ask('What is planned: which treatments, and how many of each?');
   const planned = new Map<number, number>();
-  for (const item of work.planned) {
+  for (const item of work.planned ?? []) {
     const kind = kindOf(item);
     planned.set(kind, (planned.get(kind) ?? 0) + (item.count ?? 1));
   }
@@ -155,6 +156,14 @@ export const estimateWork = (work: Work, working: Working): WorkAnswer => {
       ),
     ),
   );
+  const paces = kinds.flatMap(({ action, damage }, kind) => {
+    if (planned.has(kind) || !loggedTimes.has(kind)) return [];
+    const each = alone(kind, 1, done.get(kind) ?? 0);
+    working.line(
+      `${action}${damage ? ` (${damage})` : ''}, not planned: one takes ${each.low} / ${each.likely} / ${each.high} min by the log`,
+    );
+    return [{ action, ...(damage === undefined ? {} : { damage }), each }];
+  });
   if (untimed > 0) working.line(`${untimed} logged without a time: counted as done, no word on the pace`);
   working.line(
     `All that is planned: ${total.low} / ${total.likely} / ${total.high} min (low / likely / high), not the sum of the ranges`,
@@ -167,6 +176,7 @@ export const estimateWork = (work: Work, working: Working): WorkAnswer => {
   return {
     method: WORK_METHOD,
     actions,
+    ...(paces.length > 0 ? { paces } : {}),
     total,
     left,
     hours: hoursFrom(total),

@@ -1,6 +1,6 @@
 import { text } from 'node:stream/consumers';
 import { estimate } from '../../core/estimate/estimate.ts';
-import { readSpec } from '../../core/estimate/read-spec.ts';
+import { readForeignSpec } from '../../core/estimate/read-foreign-spec.ts';
 import { SpecError } from '../../core/estimate/spec-error.ts';
 
 /** One JSON object in, one out; exit 2 and one line on standard error for a spec that makes no sense. */
@@ -21,7 +21,11 @@ const parse = (input: string): unknown => {
 
 const input = parse((await text(process.stdin)).replace(/^\uFEFF/, ''));
 try {
-  process.stdout.write(`${JSON.stringify(estimate(readSpec(input)), null, 1)}\n`);
+  const { spec, passedOver } = readForeignSpec(input);
+  const answer = estimate(spec);
+  if (passedOver.length > 0)
+    answer.warnings = passedOver.map((field) => `${field} is not a field of the estimate: passed over`);
+  process.stdout.write(`${JSON.stringify(answer, null, 1)}\n`);
 } catch (error) {
   if (error instanceof SpecError) refuse(error.message);
   throw error;

@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { estimate } from '../../core/estimate/estimate.ts';
+import { readForeignSpec } from '../../core/estimate/read-foreign-spec.ts';
 import { readSpec } from '../../core/estimate/read-spec.ts';
 import { SpecError } from '../../core/estimate/spec-error.ts';
 
@@ -201,6 +202,18 @@ const wrong: [string, object, RegExp][] = [
     { work: { planned: [{ action: 'replace', count: 1 }], log: [{ action: 'replace', minutes: -5 }] } },
     /^work\.log\[0\]\.minutes/,
   ],
+  [
+    'a quilt smaller than any',
+    { quilt: { width: 0.01, length: 72 } },
+    /^quilt\.width: expected a quilt of at least 1 in/,
+  ],
+  ['sides beyond sense', { sides: { top: 4000, right: 4000, bottom: 4000, left: 4000 } }, /^sides\.top/],
+  [
+    'an overage beyond sense',
+    { quilt: { width: 60, length: 72 }, backing: { overage: 400 } },
+    /^backing\.overage/,
+  ],
+  ['a cloth wider than any loom', { unit: 'cm', backing: { usable: 4000 } }, /^backing\.usable: .*609\.6 cm/],
   ['a list', [], /^the spec: expected a.*object/],
 ];
 
@@ -234,5 +247,93 @@ describe('a spec that makes no sense', () => {
     expect(answer.ties!.question).toContain('rows');
     expect(answer.border).toMatchObject({ strip: 3.5, question: expect.stringContaining('How wide') });
     expect(answer.price!.question).toContain('hours');
+  });
+
+  const q = { width: 60, length: 72 };
+  const planned = { planned: [{ action: 'replace', count: 12 }] };
+  test.each<[string, object, RegExp]>([
+    ['a width without a length', { quilt: { width: 60 }, backing: {} }, /How long is the quilt\?/],
+    ['three sides of four', { sides: { top: 60, right: 72, left: 72 } }, /What does the bottom side measure/],
+    ['a border of no width', { quilt: q, border: {} }, /How wide is the border/],
+    ['patches without pieces', { patches: {} }, /Which pieces/],
+    [
+      'a piece without a length',
+      { patches: { pieces: [{ width: 4, length: 4 }, { width: 9 }] } },
+      /long is piece 2/,
+    ],
+    ['interfacing without pieces', { interfacing: { usable: 20 } }, /Which pieces/],
+    [
+      'sashing without a grid',
+      { sashing: { width: 2 } },
+      /How many rows.*How wide and how long is one block/,
+    ],
+    ['quilting of no spacing', { quilt: q, quilting: {} }, /How far apart/],
+    ['thread without seams', { thread: {} }, /Which seams/],
+    ['a seam without a length', { thread: { seams: [{ stitch: 'zigzag' }] } }, /How long is seam 1/],
+    ['work without a plan', { work: { log: [{ action: 'replace', minutes: 30 }] } }, /What is planned/],
+    ['a price without a currency', { price: { hourly: '20', hours: 2 } }, /In which currency/],
+    ['hours without a rate', { work: planned, price: { currency: 'GBP' } }, /What is an hour/],
+    [
+      'a material without a cost',
+      { price: { currency: 'GBP', materials: [{ name: 'calico' }] } },
+      /What does calico cost/,
+    ],
+  ])('%s is asked for', (_, spec, question) => {
+    const answer = estimate(readSpec(spec));
+    const asked = Object.values(answer).flatMap((part) => (part as { question?: string }).question ?? []);
+    expect(asked.join(' ')).toMatch(question);
+    expect(JSON.stringify(answer)).not.toMatch(/NaN|Infinity/);
+  });
+
+  test('a size taken from the sides where it is not named', () => {
+    const answer = estimate(
+      readSpec({ quilt: { width: 60 }, sides: { left: 71.5, right: 72 }, backing: {} }),
+    );
+    expect(answer.backing).toMatchObject({ width: 68, length: 80 });
+  });
+
+  test('diagonals in either order', () => {
+    // A right trapezium, top 30, left 40, bottom 60: right is 50; from the top left 72.11, from the top right 50.
+    const sides = { top: 30, right: 50, bottom: 60, left: 40 };
+    for (const diagonals of [
+      [72.11, 50],
+      [50, 72.11],
+    ]) {
+      // Its sharpest corner is atan(40/30) = 53.13 degrees.
+      expect(estimate(readSpec({ sides: { ...sides, diagonals } })).sides!.squareness).toBeCloseTo(36.87, 1);
+    }
+  });
+
+  test('sides that tell of another quilt are warned of', () => {
+    const sides = { top: 90, right: 72, bottom: 90, left: 72 };
+    expect(estimate(readSpec({ quilt: q, sides })).sides!.warnings).toHaveLength(2);
+  });
+
+  test('stitches by the names that people write', () => {
+    for (const [written, ratio] of [
+      ['zig-zag', 5.5],
+      ['Lockstitch', 2.5],
+      ['lock stitch', 2.5],
+      ['ISO 4915 304', 5.5],
+      ['running stitch', 1.3],
+      [301, 2.5],
+    ] as const) {
+      const seams = [{ stitch: written, length: 36 }];
+      expect(estimate(readSpec({ thread: { seams, waste: 0 } })).thread!.exact).toBe(ratio);
+    }
+  });
+
+  test('the command passes over what it does not know and says so, but not a slip for what it knows', () => {
+    const spec = {
+      id: 'case 3',
+      quilt: q,
+      backing: { colour: 'red' },
+      patches: { pieces: [{ width: 4, length: 4, note: 'x' }] },
+    };
+    const { passedOver, spec: read } = readForeignSpec(spec);
+    expect([...passedOver].sort()).toEqual(['backing.colour', 'id', 'patches.pieces[0].note']);
+    expect(read).toEqual({ quilt: q, backing: {}, patches: { pieces: [{ width: 4, length: 4 }] } });
+    for (const slip of [{ bakcing: {} }, { backing: { useable: 40 } }, { batting: { max_spacing: 4 } }])
+      expect(() => readForeignSpec(slip)).toThrow(SpecError);
   });
 });

@@ -140,7 +140,7 @@ export function EstimatePage(): JSX.Element {
 
 /** The same spec with some of the planned treatments left out. */
 function without(spec: EstimateSpec, left: ReadonlySet<number>): EstimateSpec {
-  if (!spec.work) return spec;
+  if (!spec.work?.planned) return spec;
   return { ...spec, work: { ...spec.work, planned: spec.work.planned.filter((_, i) => !left.has(i)) } };
 }
 
@@ -412,7 +412,9 @@ function PartAnswer(props: { part: string; answer: EstimateAnswer; log: Log }): 
       return answer.sides ? (
         <>
           <p>
-            Perimeter {lengthWords(rounded(answer.sides.perimeter))} {unit}
+            {answer.sides.perimeter === undefined
+              ? 'Not all four sides are measured'
+              : `Perimeter ${lengthWords(rounded(answer.sides.perimeter))} ${unit}`}
             {answer.sides.worstCorner
               ? `; the ${answer.sides.worstCorner.corner} corner is ${answer.sides.worstCorner.offSquare.toFixed(1)}° off square`
               : ''}
@@ -509,7 +511,7 @@ function PartAnswer(props: { part: string; answer: EstimateAnswer; log: Log }): 
             <p class="headline">
               {cloth(border)}
               <span>
-                {border.strips} strips cut {lengthWords(rounded(border.strip))} {unit} wide
+                {border.strips} strips cut {lengthWords(rounded(border.strip ?? 0))} {unit} wide
                 {border.finished
                   ? `; the quilt then measures ${size(border.finished.width, border.finished.length)}`
                   : ''}
@@ -611,7 +613,7 @@ function Work(props: {
           </tbody>
         </table>
       </TableWrap>
-      {spec.work?.planned.length ? (
+      {spec.work?.planned?.length ? (
         <fieldset class="no-print what-if">
           <legend>What if</legend>
           <p class="small quiet">
