@@ -342,6 +342,7 @@ function resolvePlaces(state: ReaderState, standing: Standing[], items: Item[]):
         continue;
       }
     }
+    if (x.place?.rule === 'place.one-of-them' && x.place.places.length === 1) picked = x.place.places[0];
     // "only the first one", "the other": of the blocks that stand
     if (list.length > 1 && before?.w === 'the' && !x.place) {
       const one = next && (/^ones?$/.test(next.w) || next.quantity?.value === 1) ? 1 : 0;

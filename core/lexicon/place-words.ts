@@ -17,6 +17,10 @@ export const ROW_SLIPS = [
   'wrote',
   'roses',
 ];
+/** What "row" is heard as after "third", "bottom" and the like. */
+export const LINE_SLIPS = ['road', 'roads', 'roe', 'roes', 'rho', 'ro'];
+/** What "block" is heard as between "row three" and a number. */
+export const BLOCK_SLIPS = ['black', 'box', 'lock', 'plot', 'flock', 'brock', 'blot', "block's"];
 export const COLUMN_WORDS = ['column', 'columns', 'col', 'cols', 'c'];
 export const BLOCK_WORDS = [
   'block',

@@ -227,6 +227,13 @@ function itemAt(
       widen(block.next);
       return item;
     }
+    // "one below it", "two along from that"
+    const beside = quantity && !quantity.unit ? findPointer(tokens, i, ctx) : undefined;
+    if (beside && beside.next > quantity!.next) {
+      item.place = beside;
+      widen(beside.next);
+      return item;
+    }
     if (quantity) {
       // "two spot-cleaned", "one" as a pronoun: a bare small word number is only a number where something is counted.
       item.quantity = quantity;

@@ -1,5 +1,7 @@
 import type { Token } from '../../text/tokenise.ts';
 import { commaPairs } from './comma-pairs.ts';
+import { linePhrase } from './find-line.ts';
+import { neighbourPhrase, oneOfThem } from './find-neighbour.ts';
 import { sidedPart } from './find-part.ts';
 import {
   blockFirst,
@@ -21,7 +23,7 @@ type Finder = (tokens: Token[], i: number, ctx: PlaceContext) => PlaceFound | un
 
 /**
  * In this order, each sure of more words than the next: a phrase that names blocks by row and number; groups of rows,
- * columns and blocks; corners; the middle; two numbers. The longest wins; of equal length the first.
+ * columns and blocks; corners; the middle; two numbers; lines and what is picked from them. The longest wins; of equal length the first.
  */
 const BLOCK_FINDERS: Finder[] = [
   rowFirst,
@@ -36,6 +38,7 @@ const BLOCK_FINDERS: Finder[] = [
   middleBlock,
   pair,
   commaPairs,
+  linePhrase,
 ];
 
 function longest(finders: Finder[], tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
@@ -54,5 +57,15 @@ export const findBlocks: Finder = (tokens, i, ctx) => longest(BLOCK_FINDERS, tok
 export const findPart: Finder = sidedPart;
 /** A word that points back to places spoken of before. */
 export function findPointer(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
-  return longest([(t, k, c) => neighbour(t, k, c, (m) => findBlocks(t, m, c)), backPointer], tokens, i, ctx);
+  return longest(
+    [
+      (t, k, c) => neighbourPhrase(t, k, c, (m) => findBlocks(t, m, c)),
+      (t, k, c) => neighbour(t, k, c, (m) => findBlocks(t, m, c)),
+      oneOfThem,
+      backPointer,
+    ],
+    tokens,
+    i,
+    ctx,
+  );
 }

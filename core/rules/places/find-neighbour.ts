@@ -1,0 +1,449 @@
+import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
+import { readCount, readOrdinal } from '../../text/read-number.ts';
+import type { Token } from '../../text/tokenise.ts';
+import type { PlaceContext, PlaceFound } from './find-place.ts';
+import { blockAt, splitBlock, unique } from './grid.ts';
+
+/**
+ * Blocks told by where they lie from another: "the one below it", "two along from that", "the blocks above and below 2-2",
+ * "its right-hand neighbour", "the one below and to the left".
+ */
+
+type Step = { row: number; block: number };
+/** `one`: a single direction; `several`: all of these steps at once ("either side", "around"). */
+type Way = { steps: Step[]; next: number; several: boolean; slack?: boolean };
+
+const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
+const BLOCKS = new Set(BLOCK_WORDS.filter((x) => x !== 'b' && x !== 'blocked'));
+const STEPS = new Map<string, Step>(
+  Object.entries({
+    below: { row: 1, block: 0 },
+    beneath: { row: 1, block: 0 },
+    under: { row: 1, block: 0 },
+    underneath: { row: 1, block: 0 },
+    down: { row: 1, block: 0 },
+    above: { row: -1, block: 0 },
+    up: { row: -1, block: 0 },
+    along: { row: 0, block: 1 },
+    across: { row: 0, block: 1 },
+    over: { row: 0, block: 1 },
+    after: { row: 0, block: 1 },
+    before: { row: 0, block: -1 },
+    beside: { row: 0, block: 1 },
+    alongside: { row: 0, block: 1 },
+    left: { row: 0, block: -1 },
+    right: { row: 0, block: 1 },
+    l: { row: 0, block: -1 },
+    r: { row: 0, block: 1 },
+  }),
+);
+const CROSS: Step[] = [
+  { row: -1, block: 0 },
+  { row: 0, block: -1 },
+  { row: 0, block: 1 },
+  { row: 1, block: 0 },
+];
+const RING: Step[] = [
+  ...CROSS,
+  { row: -1, block: -1 },
+  { row: -1, block: 1 },
+  { row: 1, block: -1 },
+  { row: 1, block: 1 },
+];
+const SIDES: Step[] = [
+  { row: 0, block: -1 },
+  { row: 0, block: 1 },
+];
+
+function wayAt(tokens: Token[], i: number, count: number | undefined): Way | undefined {
+  let k = i;
+  while (
+    /^(just|directly|immediately|straight|that|'s|is|are|lying|sitting|which|all)$/.test(w(tokens, k)) &&
+    k < i + 3
+  )
+    k++;
+  const diagonal = /^diagonal(ly)?$/.test(w(tokens, k));
+  if (diagonal) k++;
+  // "to the left", "on its right", "to the L", "left of"
+  if (/^(to|on|at)$/.test(w(tokens, k)) && /^(the|its)$/.test(w(tokens, k + 1))) {
+    const side = w(tokens, k + 2);
+    const far = /^(immediate|far)$/.test(side) ? k + 3 : k + 2;
+    if (!/^(left|right|l|r)$/.test(w(tokens, far)) || w(tokens, far - 1) === 'far') return undefined;
+    let next = far + 1;
+    while (/^(hand|side)$/.test(w(tokens, next))) next++;
+    if (/^(edge|border|column|corner|end|block)$/.test(w(tokens, next))) return undefined;
+    return { steps: [STEPS.get(w(tokens, far))!], next, several: false };
+  }
+  const word = w(tokens, k);
+  if ((word === 'left' || word === 'right') && /^(and|&|of|or)$/.test(w(tokens, k + 1)) && !diagonal)
+    return { steps: [STEPS.get(word)!], next: k + 1, several: false };
+  if (word === 'right' && (STEPS.has(w(tokens, k + 1)) || w(tokens, k + 1) === 'next'))
+    return wayAt(tokens, k + 1, count);
+  if (word === 'next') {
+    let next = k + 1;
+    if (/^(to|too|door)$/.test(w(tokens, next))) next++;
+    else return undefined;
+    const side = wayAt(tokens, next, count);
+    if (
+      side &&
+      w(tokens, next - 1) === 'door' &&
+      !side.several &&
+      side.steps[0]!.row === 0 &&
+      /^(to|on)$/.test(w(tokens, next)) &&
+      /^(left|right)$/.test(w(tokens, next + 2))
+    )
+      return side;
+    if (w(tokens, next) === 'to') next++;
+    return { steps: [{ row: 0, block: 1 }], next, several: false, slack: true };
+  }
+  if (/^(either|both|each)$/.test(word)) {
+    const at = w(tokens, k + 1) === 'of' ? k + 2 : k + 1;
+    return /^sides?$/.test(w(tokens, at)) ? { steps: SIDES, next: at + 1, several: true } : undefined;
+  }
+  if (
+    /^(on|at|to)$/.test(word) &&
+    /^(either|both|each)$/.test(w(tokens, k + 1)) &&
+    /^sides?$/.test(w(tokens, k + 2))
+  )
+    return { steps: SIDES, next: k + 3, several: true };
+  if (/^(around|round|surrounding|touching|touch|adjoining|bordering)$/.test(word)) {
+    const eight = count === undefined ? /^(around|round|surrounding)$/.test(word) : count > 4;
+    return { steps: eight ? RING : CROSS, next: k + 1, several: true };
+  }
+  const step = STEPS.get(word);
+  if (!step || /^(left|right|l|r)$/.test(word)) return undefined;
+  return { steps: [step], next: k + 1, several: false };
+}
+
+/** One way or several: "above and below", "below and to the left", "left and right of". */
+function waysAt(
+  tokens: Token[],
+  i: number,
+  count: number | undefined,
+): { list: Way[]; next: number } | undefined {
+  const first = wayAt(tokens, i, count);
+  if (!first) return undefined;
+  const list = [first];
+  let next = first.next;
+  const joint = /^(and|&|or|,)$/.test(w(tokens, next));
+  const second = wayAt(tokens, joint ? next + 1 : next, count);
+  const sideways = second && !second.several && second.steps[0]!.row === 0;
+  if (second && !first.several && !second.several) {
+    const turned = (first.steps[0]!.row === 0) !== (second.steps[0]!.row === 0);
+    const opposite =
+      first.steps[0]!.row + second.steps[0]!.row === 0 &&
+      first.steps[0]!.block + second.steps[0]!.block === 0;
+    const plain = /^(to|on|left|right|above|below|beneath|under)$/.test(w(tokens, joint ? next + 1 : next));
+    if (plain && (joint ? turned || opposite : turned && sideways && w(tokens, next) !== 'under')) {
+      list.push(second);
+      next = second.next;
+    }
+  }
+  // "above and below it" told with the second left bare: "left and right of it"
+  if (
+    joint &&
+    list.length === 1 &&
+    /^(left|right)$/.test(w(tokens, next + 1)) &&
+    /^(left|right)$/.test(w(tokens, next - 1))
+  ) {
+    list.push({ steps: [STEPS.get(w(tokens, next + 1))!], next: next + 2, several: false });
+    next += 2;
+  }
+  return { list, next };
+}
+
+const lastBlock = (ctx: PlaceContext): string | undefined => {
+  for (const group of [ctx.focus, ...[...ctx.earlier].reverse()]) {
+    const block = group.findLast((p) => splitBlock(p));
+    if (block) return block;
+  }
+  return undefined;
+};
+
+const NOT_AFTER =
+  /^(top|bottom|left|right|side|edge|border|corner|hand|row|column|half|middle|centre|center|batting|backing|binding|sashing|patch|net|tulle|interfacing|iron|light|lamp|paper)$/;
+
+/** `placeAt` reads the blocks named at a token, for "the one below 3-2". */
+export function neighbourPhrase(
+  tokens: Token[],
+  i: number,
+  ctx: PlaceContext,
+  placeAt: (j: number) => PlaceFound | undefined,
+): PlaceFound | undefined {
+  let j = i;
+  let the = false;
+  let head: 'one' | 'many' | 'count' | 'none' = 'none';
+  let count: number | undefined;
+  if (/^(the|its|all|both|that|any)$/.test(w(tokens, j))) {
+    the = w(tokens, j) === 'the' || w(tokens, j) === 'all';
+    j++;
+    if (/^(the|its)$/.test(w(tokens, j))) j++;
+  }
+  const adjective = neighbourOf(tokens, i, j, ctx, placeAt);
+  if (adjective) return adjective;
+  const noun = w(tokens, j);
+  if (/^(previous|preceding)$/.test(noun) && (BLOCKS.has(w(tokens, j + 1)) || w(tokens, j + 1) === 'one'))
+    return from(
+      tokens,
+      { list: [{ steps: [{ row: 0, block: -1 }], next: j + 2, several: false }], next: j + 2 },
+      ctx,
+      placeAt,
+      1,
+      false,
+    );
+  if (/^(one|ones|pair)$/.test(noun) || BLOCKS.has(noun)) {
+    head = /s$/.test(noun) || noun === 'pair' ? 'many' : 'one';
+    j++;
+  } else {
+    const n = readCount(tokens, j);
+    if (n && n.value <= 8) {
+      head = 'count';
+      count = n.value;
+      j = n.next;
+      if (w(tokens, j) === 'ones' || BLOCKS.has(w(tokens, j))) j++;
+    }
+  }
+  // "one up and over" and "two below": a bare count is told again as a number of steps
+  if (noun === 'one' && !the && j === i + 1) head = 'count';
+  if (noun === 'one' && head === 'count') count = 1;
+  let distance = head === 'count' && !the ? (count ?? 1) : 1;
+  if (head === 'one' && the) {
+    const far = readCount(tokens, j);
+    if (far && far.value > 1 && far.value < 7) {
+      distance = far.value;
+      j = far.next;
+      if (/^(blocks|along|squares)$/.test(w(tokens, j)) && wayAt(tokens, j + 1, undefined)) j++;
+    }
+  }
+  if (head === 'none') return undefined;
+  const ways = waysAt(tokens, j, head === 'count' ? count : undefined);
+  if (!ways) return undefined;
+  const spread = the && head === 'count' ? (count ?? 1) : undefined;
+  // a bare direction needs what it is counted from, or the end of what is said of it
+  return from(tokens, ways, ctx, placeAt, distance, head === 'many', spread, head === 'count' && !the);
+}
+
+/** "its right-hand neighbour", "neighbour to the right", "both its neighbours", "the neighbour below". */
+function neighbourOf(
+  tokens: Token[],
+  i: number,
+  j: number,
+  ctx: PlaceContext,
+  placeAt: (j: number) => PlaceFound | undefined,
+): PlaceFound | undefined {
+  let k = j;
+  const side = /^(left|right|upper|lower|lh|rh)$/.test(w(tokens, k)) ? w(tokens, k) : undefined;
+  if (side) k++;
+  if (w(tokens, k) === 'hand') k++;
+  const n = readCount(tokens, k);
+  if (n) k = n.next;
+  if (!/^neighbou?rs?$/.test(w(tokens, k))) return undefined;
+  const many = w(tokens, k).endsWith('s');
+  if (side) {
+    const step = STEPS.get(
+      side === 'upper'
+        ? 'above'
+        : side === 'lower'
+          ? 'below'
+          : side === 'lh'
+            ? 'left'
+            : side === 'rh'
+              ? 'right'
+              : side,
+    )!;
+    return from(
+      tokens,
+      { list: [{ steps: [step], next: k + 1, several: false }], next: k + 1 },
+      ctx,
+      placeAt,
+      1,
+      false,
+    );
+  }
+  const ways = waysAt(tokens, k + 1, undefined);
+  if (ways) return from(tokens, ways, ctx, placeAt, 1, many);
+  if (!many) return undefined;
+  const four = n?.value === 4 || w(tokens, i) === 'all';
+  return from(
+    tokens,
+    { list: [{ steps: four ? CROSS : SIDES, next: k + 1, several: true }], next: k + 1 },
+    ctx,
+    placeAt,
+    1,
+    true,
+  );
+}
+
+function from(
+  tokens: Token[],
+  ways: { list: Way[]; next: number },
+  ctx: PlaceContext,
+  placeAt: (j: number) => PlaceFound | undefined,
+  distance: number,
+  many: boolean,
+  spread?: number,
+  needsEnd = false,
+): PlaceFound | undefined {
+  let next = ways.next;
+  let based = false;
+  let bases: string[] | undefined;
+  let how: 'said' | 'implied' = 'implied';
+  const joint = /^(of|from|to)$/.test(w(tokens, next)) ? next + 1 : next;
+  if (
+    /^(it|that|this|there|them|those|these)$/.test(w(tokens, joint)) &&
+    !(w(tokens, joint) === 'there' && joint === next)
+  ) {
+    based = true;
+    const plural = /^(them|those|these)$/.test(w(tokens, joint));
+    next = joint + 1;
+    if (/^(one|block|square|two|pair)$/.test(w(tokens, next)) && !/^(it|there)$/.test(w(tokens, joint)))
+      next++;
+    const group = ctx.focus.filter((p) => splitBlock(p));
+    bases = plural && group.length > 1 && group.length < 13 ? group : undefined;
+  } else {
+    const named = placeAt(w(tokens, joint) === 'the' ? joint + 1 : joint);
+    if (named?.kind === 'blocks' && named.places.length === 1) {
+      bases = named.places;
+      next = named.next;
+      based = true;
+      how = 'said';
+    } else if (NOT_AFTER.test(w(tokens, w(tokens, next) === 'the' ? next + 1 : next))) return undefined;
+    else if (joint > next && w(tokens, next) !== 'to') return undefined;
+  }
+  if (!bases) {
+    const base = lastBlock(ctx);
+    if (!base)
+      return based || !needsEnd
+        ? { next, places: [], how: 'implied', rule: 'place.neighbour', kind: 'pointer' }
+        : undefined;
+    bases = [base];
+  }
+  if (
+    needsEnd &&
+    !based &&
+    !/^(is|'s|are|has|have|had|there|got|needs?|wants?|gets?|:|too|also|same)$/.test(w(tokens, next))
+  )
+    return undefined;
+  const all = ways.list.every((x) => !x.several);
+  const turned =
+    all &&
+    ways.list.length === 2 &&
+    (ways.list[0]!.steps[0]!.row === 0) !== (ways.list[1]!.steps[0]!.row === 0);
+  const steps: Step[] =
+    turned && !many
+      ? [
+          {
+            row: ways.list[0]!.steps[0]!.row + ways.list[1]!.steps[0]!.row,
+            block: ways.list[0]!.steps[0]!.block + ways.list[1]!.steps[0]!.block,
+          },
+        ]
+      : ways.list.flatMap((x) => x.steps);
+  const several = steps.length > 1;
+  const reach = several ? [1] : spread ? Array.from({ length: spread }, (_, k) => k + 1) : [distance];
+  const named = bases.flatMap((base) => {
+    const at = splitBlock(base)!;
+    return steps.flatMap((s) =>
+      reach.map((r) => blockAt(ctx.grid, at.row + s.row * r, at.block + s.block * r)),
+    );
+  });
+  let inside = named.filter((p): p is string => p !== undefined);
+  // "next to it" at the right-hand edge can only be the one on the left
+  if (!inside.length && ways.list[0]!.slack) {
+    const at = splitBlock(bases[0]!)!;
+    inside = [blockAt(ctx.grid, at.row, at.block - 1)].filter((p) => p !== undefined);
+  }
+  const outside = several ? !inside.length : inside.length < named.length && !ways.list[0]!.slack;
+  return {
+    next,
+    places: unique(inside).filter((p) => bases.length === 1 || !bases.includes(p)),
+    how,
+    rule: several ? 'place.neighbours' : how === 'said' ? 'place.neighbour-of' : 'place.neighbour',
+    kind: 'pointer',
+    ...(outside ? { outside: true } : {}),
+  };
+}
+
+/**
+ * "the second one", "the lower of the two", "the latter", "the left-hand one", "the first two": one or some of the blocks
+ * last spoken of together, in the order said or as they lie.
+ */
+export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  if (w(tokens, i) !== 'the') return undefined;
+  const group = spokenTogether(ctx);
+  if (!group) return undefined;
+  const word = w(tokens, i + 1);
+  const found = (places: (string | undefined)[], next: number): PlaceFound | undefined =>
+    places.length && places.every((p) => p !== undefined)
+      ? { next, places: places as string[], how: 'implied', rule: 'place.one-of-them', kind: 'pointer' }
+      : undefined;
+  if (word === 'former' && group.length === 2) return found([group[0]], i + 2);
+  if (word === 'latter' && group.length === 2) return found([group[1]], i + 2);
+  let j = i + 2;
+  while (/^(hand|most)$/.test(w(tokens, j))) j++;
+  // "the one on the right", "the one at the top"
+  if (word === 'one' && /^(on|at|to)$/.test(w(tokens, i + 2)) && w(tokens, i + 3) === 'the') {
+    const side = w(tokens, i + 4);
+    let next = i + 5;
+    while (/^(hand|side)$/.test(w(tokens, next))) next++;
+    if (/^(of|edge|border|corner|end|block|row|column)$/.test(w(tokens, next))) return undefined;
+    return found([outermost(group, side)], next);
+  }
+  const n = readCount(tokens, j);
+  const many = n && n.value > 1 && n.value < group.length ? n : undefined;
+  if (many && (word === 'first' || word === 'last') && !isNounOfLine(w(tokens, many.next)))
+    return found(word === 'first' ? group.slice(0, many.value) : group.slice(-many.value), many.next);
+  const nth = word === 'last' ? { value: group.length, next: j } : readOrdinal(tokens, i + 1);
+  const at = nth?.next ?? j;
+  let next: number | undefined;
+  if (w(tokens, at) === 'one' && !/^(in|of|along|from|down|up|to)$/.test(w(tokens, at + 1))) next = at + 1;
+  else if (
+    w(tokens, at) === 'of' &&
+    /^(the|those|these)$/.test(w(tokens, at + 1)) &&
+    /^(two|pair|three|four)$/.test(w(tokens, at + 2))
+  )
+    next = at + 3;
+  else if (w(tokens, at) === 'of' && /^(them|those|these)$/.test(w(tokens, at + 1))) next = at + 2;
+  else if (
+    nth &&
+    group.length <= 3 &&
+    /^(is|'s|has|had|needs|wants|gets|i|was)$/.test(w(tokens, at)) &&
+    word !== 'last'
+  )
+    next = at;
+  if (next === undefined) return undefined;
+  if (nth) return found([group[nth.value - 1]], next);
+  if (/^(middle|centre|center)$/.test(word)) return group.length === 3 ? found([group[1]], next) : undefined;
+  return found([outermost(group, word)], next);
+}
+
+const isNounOfLine = (word: string): boolean =>
+  /^(rows?|columns?|cols?|blocks?|squares?|minutes?|hours?|inches|yards?|metres?|of|in)$/.test(word);
+
+/** The block of a group that lies furthest to one side, where it is but one. */
+function outermost(group: string[], side: string): string | undefined {
+  const at = group.map((p) => splitBlock(p)!);
+  const by = /^(top|upper|higher|uppermost)$/.test(side)
+    ? at.map((p) => -p.row)
+    : /^(bottom|lower|lowest|btm)$/.test(side)
+      ? at.map((p) => p.row)
+      : side === 'left'
+        ? at.map((p) => -p.block)
+        : side === 'right'
+          ? at.map((p) => p.block)
+          : undefined;
+  if (!by) return undefined;
+  const best = Math.max(...by);
+  return by.filter((v) => v === best).length === 1 ? group[by.indexOf(best)] : undefined;
+}
+
+/** The last group of a few blocks spoken of: one list, or two single blocks one after the other. */
+function spokenTogether(ctx: PlaceContext): string[] | undefined {
+  const isFew = (g: string[]): boolean => g.length > 1 && g.length <= 6 && g.every((p) => splitBlock(p));
+  if (isFew(ctx.focus)) return ctx.focus;
+  const last = ctx.earlier.at(-1);
+  if (ctx.focus.length !== 1 || !last) return undefined;
+  if (isFew(last) && last.includes(ctx.focus[0]!)) return last;
+  return last.length === 1 && isFew([last[0]!, ctx.focus[0]!]) && last[0] !== ctx.focus[0]
+    ? [last[0]!, ctx.focus[0]!]
+    : undefined;
+}
