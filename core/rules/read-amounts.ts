@@ -23,7 +23,7 @@ export function readAmounts(state: ReaderState, items: Item[], days: DayFound[])
   const claims: Claims = { cut: new Set(), drop: new Set() };
   const sentences = sentencesOf(items);
   sentences.forEach((sentence, k) => {
-    readTimes(state, sentence, sentences[k + 1], days, claims);
+    readTimes(state, sentence, sentences[k - 1], sentences[k + 1], days, claims);
   });
   const left = (): Sentence[] =>
     sentences.map((s) => ({

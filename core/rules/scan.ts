@@ -21,7 +21,7 @@ const STRONG_LEADS = new Set(['since', 'till', 'until', 'til', 'o']);
 const COMMERCE =
   /^(bought|buy|got|get|paid|cost|costs|spent|price|@|£|\$|€|needed|picked|ordered|were|was|each|lot|apiece|shopping|shop|receipt|costing|came|purchased|bt|bght|total)$/;
 const WORK_TALK =
-  /^(start|started|starting|stop|stopped|stopping|began|begun|begin|beginning|finish|finished|finishing|quit|quitting|since|till|until|til|from|worked|working|between|knocked|packed|hours?|o'clock|oclock|am|pm|clocked|off|done|on|went|was|were|sat|break|minus|less|out|half|meant|at|to)$/;
+  /^(start|started|starting|stop|stopped|stopping|began|begun|begin|beginning|finish|finished|finishing|quit|quitting|since|till|until|til|from|worked|working|between|knocked|packed|hours?|o'clock|oclock|am|pm|clocked|resum(?:ed?|ing)|paused|back|commenced|off|done|on|went|was|were|sat|break|minus|less|out|half|meant|at|to)$/;
 
 export type Scan = { items: Item[]; places: PlaceFound[]; focus: string[]; earlier: string[][] };
 
@@ -54,7 +54,7 @@ export function scan(
       (measuring ? blockSize(tokens, i) : undefined) ??
       (measuring ? sideLetter(tokens, i) : undefined) ??
       (inMillimetres ? fourFigures(tokens, i) : undefined) ??
-      itemAt(tokens, i, ctx, fabrics, commerce, work);
+      itemAt(tokens, i, ctx, fabrics, commerce, work, goesOnFrom(items));
     items.push(item);
     if (item.place) {
       places.push(item.place);
@@ -158,6 +158,7 @@ function itemAt(
   fabrics: FabricIndex,
   commerce: boolean,
   work: boolean,
+  listed: boolean,
 ): Item {
   const token = tokens[i]!;
   const item: Item = { i, j: i + 1, w: token.w, token };
@@ -187,7 +188,7 @@ function itemAt(
     const block = blocksAt(tokens, i, ctx);
     // Two bare numbers are a block before they are a stretch of time: "between 5-1 and 5-2", "three one to three four".
     const named = block !== undefined && (block.places.length > 0 || tokens[i + 1]?.w === '-');
-    const span = findSpan(tokens, i, led === 'none' && STRONG_LEADS.has(before) ? 'from' : led);
+    const span = findSpan(tokens, i, led === 'none' && (listed || STRONG_LEADS.has(before)) ? 'from' : led);
     const timely = span && (span.sure || STRONG_LEADS.has(before));
     if (span && (!named || (timely && span.next > block.next))) {
       item.span = span;
@@ -292,6 +293,10 @@ function itemAt(
   return item;
 }
 
+/** "9-11.30, 12-1": what follows a stretch of time in a list is another. */
+const goesOnFrom = (items: Item[]): boolean =>
+  /^(,|and|&|\+|then)$/.test(items.at(-1)?.w ?? '') && items.at(-2)?.span !== undefined;
+
 /** "survey done 7.40", "it's ten to nine": a time although no "at" stands before it. */
 function clockAwaited(tokens: Token[], i: number): boolean {
   const before = tokens[i - 1]?.w ?? '';
@@ -308,7 +313,7 @@ function clockAwaited(tokens: Token[], i: number): boolean {
   if (!/^([01]?\d|2[0-3])[.:][0-5]\d$/.test(tokens[i]!.w)) return false;
   for (let k = i - 1; k >= Math.max(0, i - 3); k--)
     if (
-      /^(done|finished|finish|stopped|stop|started|start|begin|began|off|on|over|closed|ended|quit|survey|mending|cutting|piecing|tying|quilting|binding|cleaning|basting)$/.test(
+      /^(done|finished|finish|stopped|stop|started|start|begin|began|off|on|over|closed|ended|quit|back|paused|resum(?:ed?|ing)|commenced|survey|mending|cutting|piecing|tying|quilting|binding|cleaning|basting|layering|unpicking|paperwork)$/.test(
         tokens[k]!.w,
       )
     )

@@ -400,7 +400,9 @@ export function findSpan(
   const digital = start.rule === 'time.four-digits' && end.rule === 'time.four-digits';
   const clear = digital || start.firm || end.firm || start.fixed || end.fixed || led === 'from' || told;
   if (led === 'none' && !told && !digital) {
+    const dotted = tokens[i]!.w.includes('.') || tokens[j + 1]?.w.includes('.');
     const sure =
+      (dotted && /ing$|^(survey|paperwork|work)$/.test(w(tokens, i - 1)) && clockEnd(tokens, end.next)) ||
       start.firm ||
       end.firm ||
       start.fixed ||
@@ -414,6 +416,7 @@ export function findSpan(
       !tokens[i]!.w.includes('.') &&
       joint === '-' &&
       !end.firm &&
+      !dotted &&
       !/\d\d\d/.test(tokens[i]!.w)
     )
       return undefined;

@@ -1,12 +1,15 @@
-import type { Task } from '../../../shared/vocabulary.ts';
-import { makeDraft } from '../draft.ts';
+import type { Action, Task } from '../../../shared/vocabulary.ts';
+import { START_PHRASES, STOP_PHRASES } from '../../lexicon/work-marks.ts';
+import { PhraseTrie } from '../../text/phrase-trie.ts';
+import type { Token } from '../../text/tokenise.ts';
+import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';
 import type { ReaderState } from '../reader-state.ts';
 import type { DayFound } from '../times/find-day.ts';
 import type { ClockFound } from '../times/find-time.ts';
 import { latestClock, wallMinutes, wallTime } from '../times/local-time.ts';
-import { isBreak } from './find-work.ts';
+import { isBreak, TASK_OF_ACTION } from './find-work.ts';
 
 type Slots = { mark?: 'start' | 'stop'; time?: string; start?: string; end?: string; minutes?: number };
 type Named = { task: Task; at: number; item: Item };
@@ -18,7 +21,35 @@ const wordsOf = (items: Item[], from: number, to: number): string =>
     .map((x) => x.w)
     .join(' ')} `;
 
-/** Words that may stand between a time and the kind of work that it is of. */
+/** After one of these something else is told: a reason, another matter, another piece of work. */
+const HEAVY = new Set(
+  "because cos since that which who if when while where whether until till but although though except after before so not no never n't needs need will 'll going gonna wants want must should".split(
+    ' ',
+  ),
+);
+/** Words of these senses may stand between a time and the kind of work that it is of: "was", "and then", "an hour or so". */
+const LIGHT_MARKS = new Set([',', ':', '-', '--', '(', ')', '=', '/']);
+
+/** May the word stand between a time and the kind of work that it is of? Whatever says something else of the quilt may not. */
+function isLight(x: Item): boolean {
+  if (LIGHT.has(x.w) || MARK_WORDS.has(x.w)) return true;
+  if (x.token.kind === 'mark') return LIGHT_MARKS.has(x.w);
+  if (HEAVY.has(x.w)) return false;
+  return !(
+    (x.place && x.place.rule !== 'place.it') ||
+    x.finding ||
+    x.action ||
+    x.material ||
+    x.object ||
+    x.part ||
+    x.fabric ||
+    x.cost ||
+    x.quantity ||
+    x.stitch ||
+    x.seam ||
+    x.measure
+  );
+}
 const LIGHT = new Set(
   "from between at the my this that was were i 've 's 'm is it been on went , : - -- of did doing for in with some to spent just a bit little more good last night today tonight yesterday morning afternoon evening arvo day only about over all another and so then there here and had have then again back sitting sat worked working session stint solid straight today's of's stretch put got around roughly near nearly ( ) am pm came got put away still now took her him them me takes ran lasted went were".split(
     ' ',
@@ -66,7 +97,9 @@ function hasObject(items: Item[], k: number): boolean {
 /** "8 yd of binding" is goods, not the work of binding. */
 const isGoods = (items: Item[], k: number): boolean =>
   items[k]!.material !== undefined &&
-  (w(items, k - 1) === 'of' || Boolean(items[k - 1]?.quantity) || Boolean(items[k - 2]?.quantity?.unit));
+  ((w(items, k - 1) === 'of' && !items.slice(Math.max(0, k - 3), k - 1).some((x) => x.duration)) ||
+    Boolean(items[k - 1]?.quantity) ||
+    Boolean(items[k - 2]?.quantity?.unit));
 
 /** The kind of work named nearest to the run of items `from`..`to`, with only light words between. */
 function taskNear(items: Item[], from: number, to: number): Named | undefined {
@@ -79,7 +112,7 @@ function taskNear(items: Item[], from: number, to: number): Named | undefined {
     }
     // "an hour to the piecing, and ten minutes to …": a list goes on with its own kind of work
     if (x.w === ',' && k !== from - 1) break;
-    if (!LIGHT.has(x.w) && !MARK_WORDS.has(x.w) && !x.clock) break;
+    if (!isLight(x) && !x.clock) break;
     if (x.clock || x.span || x.duration) break;
   }
   let after: Named | undefined;
@@ -89,7 +122,7 @@ function taskNear(items: Item[], from: number, to: number): Named | undefined {
       if (!hasObject(items, k) && !isGoods(items, k)) after = { task: x.task, at: k, item: x };
       break;
     }
-    if (!LIGHT.has(x.w) && !MARK_WORDS.has(x.w)) break;
+    if (!isLight(x)) break;
     if (x.clock || x.span || x.duration) break;
     if (w(items, k) === ',' && w(items, k + 1) !== 'on' && !(items[k + 1]?.task && k + 2 >= items.length))
       break;
@@ -106,69 +139,88 @@ const MARK_WORDS = new Set(
   ),
 );
 
-const START =
-  / (started|start|starting|began|begin|begun|beginning|kicked off|kicking off|sat down|sat down to it|set to|opened|resumed|got going|got started|clocked on|clocking on|off we go|picked it up|picked up again|took it up|back on it|back at it|back to it|went back to|back to|back on|back at|picked it up again|took up|since|in since|going since|got stuck in|set about|got cracking|getting going|getting stuck in|getting stuck into|cracking on|making a start|made a start|getting down to|got down to|on it from|up and running) $/;
-const STOP =
-  / (stopped|stop|stopping|stops|quit|quitting|finished|finish|finishing|ended|end|ends|broke for|break for|breaking for|taking a break|took a break|having a break|packed up|packing up|packed in|packed it in|packing it in|pack it in|knocked off|knocking off|knocked over|called it|calling it|called it a day|called it a night|wrapped up|wrapping up|wrapped it up|gave up|gave it up|giving up|giving it up|clocked off|clocking off|left off|leaving off|broke off|breaking off|closed|off|done|me done|all done|over|down tools|downed tools|put it down|put it away|laid it by|till|until|til|jacked it in|done for|finished up|finished off|finished for) $/;
+const MARK_PHRASES = new PhraseTrie<'start' | 'stop'>();
+for (const p of START_PHRASES) MARK_PHRASES.add(p, 'start');
+for (const p of STOP_PHRASES) MARK_PHRASES.add(p, 'stop');
 
 type Mark = { at: number; end: number; mark: 'start' | 'stop'; word: string };
 
 /** Words for starting and stopping in the sentence, in order. */
 function marksOf(items: Item[]): Mark[] {
   const out: Mark[] = [];
+  // an item can be several words: "sat down" may have been read as one
+  const words: { w: string }[] = [];
+  const first: number[] = [];
+  const itemAt: number[] = [];
+  items.forEach((x, k) => {
+    first.push(words.length);
+    for (const word of x.w.split(' ')) {
+      // "backing up" is "packing up" where the ear may have slipped
+      const packing = word === 'backing' && x.token.heard && /^(it|up|in)$/.test(w(items, k + 1));
+      words.push({ w: packing ? 'packing' : word });
+      itemAt.push(k);
+    }
+  });
   for (let k = 0; k < items.length; k++) {
     if (items[k]!.place && items[k]!.place!.kind !== 'pointer' && !/^(back|off|over|done)/.test(w(items, k)))
       continue;
-    for (let n = 5; n >= 1; n--) {
-      if (k + n > items.length) continue;
-      const phrase = wordsOf(items, k, k + n).replace(
-        /^ backing (it in|up|in) $/,
-        items[k]!.token.heard ? ' packing $1 ' : ' backing $1 ',
-      );
-      const mark =
-        START.test(phrase) && START.exec(phrase)!.index === 0
-          ? 'start'
-          : STOP.test(phrase) && STOP.exec(phrase)!.index === 0
-            ? 'stop'
-            : undefined;
-      if (!mark) continue;
-      const before = w(items, k - 1);
-      const after = w(items, k + n);
-      if (
-        /^(to|not|n't|until|till|before|when|never|the|a|'d|would|they|she|he|it)$/.test(before) &&
-        !/^(till|until|til|end|start)$/.test(phrase.trim())
-      ) {
-        if (!(before === 'to' && phrase.trim() === 'stop')) break;
-      }
-      if (
-        /^(started|starting|beginning|began)$/.test(phrase.trim()) &&
-        /^(to|with|coming|going|running|fraying|splitting|off|by)$/.test(after) &&
-        !items[k + n + 1]?.task
+    const hit = MARK_PHRASES.longestAt(words as Token[], first[k]!);
+    if (!hit) continue;
+    // a phrase that ends within an item is none
+    const end = hit.next < words.length ? itemAt[hit.next]! : items.length;
+    if (hit.next < words.length && first[end] !== hit.next) continue;
+    const mark = hit.payloads[0]!;
+    const phrase = words
+      .slice(first[k]!, hit.next)
+      .map((x) => x.w)
+      .join(' ');
+    if (
+      isMark(
+        items,
+        k,
+        end,
+        phrase,
+        out.some((m) => m.mark === 'start'),
       )
-        break;
-      // "the binding off" is taken off
-      // "put it down for some net" decides, "put it down for tonight" stops
-      if (
-        /^put it (down|away)$/.test(phrase.trim()) &&
-        after !== '' &&
-        !/ (for (now|tonight|today|the (day|night|evening))|now|there|at|,) /.test(
-          wordsOf(items, k + n, k + n + 3),
-        )
-      )
-        break;
-      if (phrase.trim() === 'off' && (!items[k - 1]?.task || items[k - 1]?.part)) break;
-      if (phrase.trim() === 'over' && !items.slice(Math.max(0, k - 3), k).some((x) => x.task)) break;
-      if (
-        (phrase.trim() === 'closed' || phrase.trim() === 'opened') &&
-        !items.slice(Math.max(0, k - 2), k + 4).some((x) => x.task)
-      )
-        break;
-      out.push({ at: k, end: k + n, mark, word: phrase.trim() });
-      k += n - 1;
-      break;
+    ) {
+      out.push({ at: k, end, mark, word: phrase });
+      k = end - 1;
     }
   }
   return out;
+}
+
+/** Do the words from item `k` on, which can start or stop work, do so here? */
+function isMark(items: Item[], k: number, end: number, phrase: string, earlier: boolean): boolean {
+  const before = w(items, k - 1);
+  const after = w(items, end);
+  if (
+    /^(to|not|n't|until|till|before|when|never|the|a|'d|would|they|she|he|it)$/.test(before) &&
+    !/^(till|until|til|end|start)$/.test(phrase) &&
+    !(before === 'to' && phrase === 'stop')
+  )
+    return false;
+  if (
+    /^(started|starting|beginning|began)$/.test(phrase) &&
+    /^(to|with|coming|going|running|fraying|splitting|off|by)$/.test(after) &&
+    !items[end + 1]?.task
+  )
+    return false;
+  // "put it down for some net" decides, "put it down for tonight" stops
+  if (
+    /^put it (down|away)$/.test(phrase) &&
+    after !== '' &&
+    !/ (for (now|tonight|today|the (day|night|evening))|now|there|at|,) /.test(wordsOf(items, end, end + 3))
+  )
+    return false;
+  // "the binding off" is taken off
+  if (phrase === 'off') return Boolean(items[k - 1]?.task) && !items[k - 1]?.part;
+  // got up from the work that she had sat down to
+  if (/^(got|get|stood) up$/.test(phrase)) return earlier;
+  if (phrase === 'over') return items.slice(Math.max(0, k - 3), k).some((x) => x.task);
+  if (phrase === 'closed' || phrase === 'opened')
+    return items.slice(Math.max(0, k - 2), k + 4).some((x) => x.task);
+  return true;
 }
 
 const UNKNOWN_LENGTH =
@@ -178,6 +230,7 @@ const UNKNOWN_LENGTH =
 export function readTimes(
   state: ReaderState,
   sentence: Sentence,
+  preceding: Sentence | undefined,
   following: Sentence | undefined,
   days: DayFound[],
   claims: Claims,
@@ -237,10 +290,19 @@ export function readTimes(
     if (task && 'at' in task) used.add(task.at);
   };
 
-  // 1. Stretches: "10.15–12.10 mending, less 15 min phone"
+  // 1. Stretches: "10.15–12.10 mending, less 15 min phone"; "broke from seven to quarter to eight" is a break in another
+  let broken = 0;
   for (let k = 0; k < items.length; k++) {
     const span = items[k]!.span;
-    if (!span) continue;
+    if (!span || !isBreakSpan(items, k)) continue;
+    const { startAt, endAt } = resolve(span.start, span.end, now, dayOf(k));
+    broken += endAt - startAt;
+    used.add(k);
+    lead(items, k, used);
+  }
+  for (let k = 0; k < items.length; k++) {
+    const span = items[k]!.span;
+    if (!span || used.has(k)) continue;
     const task = taskNear(items, k, k + 1);
     const between =
       w(items, k - 1) === 'between' &&
@@ -256,7 +318,7 @@ export function readTimes(
       continue;
     const { startAt, endAt } = resolve(span.start, span.end, now, dayOf(k));
     const slots: Slots = { start: wallTime(startAt), end: wallTime(endAt) };
-    const rest = breakOf(items, k, used);
+    const rest = breakOf(items, k, used, broken);
     if (rest && endAt - startAt - rest.minutes > 0) slots.minutes = endAt - startAt - rest.minutes;
     else {
       const said = items.findIndex(
@@ -297,7 +359,9 @@ export function readTimes(
     const before = marks
       .filter((m) => m.end <= k && k - m.end <= 9 && !clocks.some((c) => c > m.at && c < k))
       .at(-1);
-    const after = marks.find((m) => m.at > k && m.at - k <= 7 && !clocks.some((c) => c > k && c < m.at));
+    const after = marks.find(
+      (m) => m.at > k && m.at - k <= (k <= 2 ? 14 : 7) && !clocks.some((c) => c > k && c < m.at),
+    );
     let mark = before;
     // "at", "since" and the like tie the clock to what was said before it
     const tied = /^(at|since|till|until|til|from|by|around|about)$/.test(w(items, k - 1));
@@ -306,6 +370,7 @@ export function readTimes(
     const from = w(items, k - 1) === 'from';
     if (from && (!mark || mark.mark === 'stop' || mark.at > k))
       mark = { at: k - 1, end: k, mark: 'start', word: 'from' };
+    if (!mark && w(items, k - 1) === 'back') mark = { at: k - 1, end: k, mark: 'start', word: 'back' };
     if (!mark) continue;
     const near = taskNear(items, Math.min(mark.at, k), Math.max(k + 1, mark.end)) ?? between(items, mark, k);
     timed.push({ k, mark: mark.mark, word: mark, task: near, clock: items[k]!.clock! });
@@ -335,7 +400,8 @@ export function readTimes(
   ) {
     const [a, b] = [starts[0]!, stops[0]!];
     const { startAt, endAt } = resolve(a.clock, b.clock, now, dayOf(b.k) ?? dayOf(a.k));
-    const rest = breakOf(items, Math.max(a.k, b.k), used) ?? breakOf(items, Math.min(a.k, b.k), used);
+    const rest =
+      breakOf(items, Math.max(a.k, b.k), used, broken) ?? breakOf(items, Math.min(a.k, b.k), used, broken);
     push(
       a.task ?? b.task,
       {
@@ -352,7 +418,7 @@ export function readTimes(
   } else if (nowStop) {
     const a = starts[0]!;
     const at = latestClock(a.clock.minute, a.clock.fixed, now, dayOf(a.k));
-    const rest = breakOf(items, a.k, used);
+    const rest = breakOf(items, a.k, used, broken);
     push(
       a.task,
       {
@@ -379,6 +445,8 @@ export function readTimes(
         Math.max(t.word.end, t.k + 1),
       );
     }
+
+  lendTask(state, sentence, preceding, following, used);
 
   // 3. "finished the looking over ten minutes ago"
   for (let k = 0; k < items.length; k++) {
@@ -407,7 +475,7 @@ export function readTimes(
     )
       continue;
     if (isBreak(items, k) && items.some((x) => x.span || x.clock)) continue;
-    const task = otherTask(items, k) ?? taskNear(items, k, k + 1);
+    const task = otherTask(items, k) ?? worked(items, k) ?? taskNear(items, k, k + 1) ?? errand(items, k);
     if (!task || used.has(task.at)) continue;
     // "fifty minutes for the vacuuming alone" is the length of the treatment just told
     if (
@@ -459,6 +527,61 @@ export function readTimes(
   for (const k of used) claims.cut.add(items[k]!);
 }
 
+/** A time whose kind of work is said further off: in the sentence, or alone before or after it ("Surveying, the whole of it"). */
+function lendTask(
+  state: ReaderState,
+  { items, number }: Sentence,
+  preceding: Sentence | undefined,
+  following: Sentence | undefined,
+  used: Set<number>,
+): void {
+  const bare = state.drafts.filter(
+    (d) => d.entry.kind === 'work' && d.sentence === number && !d.entry.task && d.entry.mark !== 'stop',
+  );
+  if (!bare.length) return;
+  const named = (list: Item[], reach = list.length): Item[] =>
+    list.slice(0, reach).filter(
+      (x, k) =>
+        x.task &&
+        x.task !== 'other' &&
+        !hasObject(list, k) &&
+        !isGoods(list, k) &&
+        // "the binding" may be the thing
+        (!x.part ||
+          list.length <= 3 ||
+          / (on|at|of|doing|was|all|just) (the |my )?$/.test(wordsOf(list, k - 2, k))),
+    );
+  const timeless = (list: Item[]): boolean => !list.some((x) => x.clock || x.span || x.duration);
+  let found: Item | undefined;
+  const here = named(items);
+  if (
+    new Set(here.map((x) => x.task)).size === 1 &&
+    !items.some((x) => x.action?.form === 'past' || x.finding)
+  )
+    found = here[0];
+  else if (
+    !here.length &&
+    following &&
+    timeless(following.items) &&
+    !/ (next|tomorrow|then|will|'ll|later|to) /.test(wordsOf(following.items, 0, 5))
+  )
+    found = named(following.items, 3)[0];
+  if (!found && !here.length && preceding && preceding.items.length <= 3 && timeless(preceding.items))
+    found = named(preceding.items)[0];
+  if (!found) return;
+  for (const d of bare) {
+    d.entry = { ...d.entry, task: found.task } as Draft['entry'];
+    d.origins['task'] = {
+      rule: 'work.task',
+      how: 'said',
+      from: found.token.from,
+      to: found.end ?? found.token.to,
+    };
+  }
+  const at = items.indexOf(found);
+  if (at >= 0) used.add(at);
+}
+
 /** A time that would lie after the note is the same reading half a day or a day before. */
 function pastOnly(slots: Slots, now: number): Slots {
   const out = { ...slots };
@@ -496,6 +619,15 @@ type Push = (
 
 const BACK =
   / (back (at|to|on) (it|work)|back at it|carrying on|resuming|right back to it|starting again|off again|on we go|picking (it|things) (back )?up again|back in the chair|back from (my )?(lunch|tea|dinner|supper|the (shop|shops|door|phone))|back to work( after .*)?|back after (my )?(lunch|tea|dinner|supper)) $/;
+/** Not now: "when I start", "going to stop", "want to get cracking". */
+const LATER =
+  / (if|when|before|after|once|must|will|'ll|gonna|should|could|might|ca n't|never|next|((want|wants|need|needs|going|about|have|hope|hoping|plan|planning|mean|meant|ready|like|used|able|ought) to( be)?)|to|((when|before|until|till|after|once|if) i)) (just |really |then |be )?$/;
+/** Words for going on with what was in hand. */
+const GOES_ON =
+  /^(back|resum|pick|took|take|taking|carr|crack|off we go|(get|got|getting) (going|started|back|cracking|to work)|(went|going|go|gone) back)/;
+/** Words of a stop that are as often said of a thing: only "for tonight" and the like makes them hers. */
+const NOT_SELF =
+  /^(stops|quit|finish|finished|finishing|end|ended|ending|ends|cease|ceased|closed|off|done|over|till|until|til|finish(ed|ing)? (off|for)|(gave|give|giving) (it )?up|knock(ed|ing)? over|(take|took|taking) on a break)$/;
 const LEAVE = new Set([
   'there',
   'here',
@@ -528,13 +660,10 @@ function readBareMarks(
   for (const m of marks) {
     if (used.has(m.at)) continue;
     // "when I start", "going to stop": not now
+    const led = wordsOf(items, m.at - 5, m.at);
     if (
-      / (if|when|before|after|once|must|will|'ll|gonna|should|need|needs|to|next|want|wants|could|might|ca n't|never) $/.test(
-        wordsOf(items, m.at - 1, m.at),
-      ) ||
-      / (going to|before i|when i|until i|till i|after i|once i|if i|need to|about to|have to) (be )?$/.test(
-        wordsOf(items, m.at - 3, m.at),
-      )
+      LATER.test(led) ||
+      (m.mark === 'start' && / (tomorrow|next week|later on) /.test(all) && !/ now /.test(all))
     )
       continue;
     const after = nearTask(items, m.end, 4);
@@ -564,16 +693,17 @@ function readBareMarks(
       continue;
     }
     if (m.mark === 'start') {
+      const free = !items.slice(m.end, m.end + 4).some((x) => x.place || x.action || x.object || x.material);
       if (
-        /^(back on it|back at it|back to it|resumed|got going|got started|picked up again|off we go)$/.test(
-          m.word,
-        )
+        GOES_ON.test(m.word) &&
+        free &&
+        (/ (it|again)$/.test(m.word) || !w(items, m.end) || isLight(items[m.end]!))
       ) {
         push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', [items[m.at]!], m.at, m.end);
         said = true;
       } else if (
         items.length <= 5 &&
-        /^(starting|start|begin|beginning|started|kicking off)$/.test(m.word) &&
+        /^(start|begin|commenc|beginn|kick)/.test(m.word) &&
         !items.some((x) => x.place || x.action || x.object)
       ) {
         push(undefined, { mark: 'start' }, 'work.starting', [items[m.at]!], m.at, m.end);
@@ -588,21 +718,21 @@ function readBareMarks(
       continue;
     }
     // a stop without a task must be about herself
+    const next = w(items, m.end);
     const rest = wordsOf(items, m.end, m.end + 3);
-    const self =
-      (/^(finished|finishing|done|finish)( for)?$/.test(m.word) &&
-        / (for (tonight|today|now|the (day|night|evening))|up for) /.test(
-          wordsOf(items, m.at + 1, m.at + 5),
-        )) ||
-      /^(stopping|quitting|knocking off|packing it in|packing up|packed up|packed it in|called it|calling it|called it a day|called it a night|knocked off|leaving off|left off|broke off|breaking off|wrapping up|me done|down tools|downed tools|put it away|put it down|jacked it in|clocking off|clocked off|finishing up|stopped|stop|done for|all done|pack it in)$/.test(
-        m.word,
-      );
-    if (!self) continue;
-    if (
-      /^(stopped|stop|done for|stopping|all done)$/.test(m.word) &&
-      !LEAVE.has(rest.trim().split(' ')[0] ?? '')
+    if (NOT_SELF.test(m.word)) {
+      if (!/ (for (tonight|today|now|the (day|night|evening))|up for) /.test(` ${m.word}${rest}`)) continue;
+    } else if (
+      /^(stopped|stop|done for|stopping|all done|call(ed|ing)? it|pause|pausing|paused)$/.test(m.word) &&
+      !LEAVE.has(next)
     )
       continue;
+    else if (
+      /^(break|take|took|taking|have|had|having|pause|paused|stop|stopped|call)/.test(m.word) &&
+      / for$/.test(m.word)
+    ) {
+      if (/^(a|an|some|the) (row|block|seam)/.test(rest.trim())) continue;
+    }
     if (
       /^(stopped|stop)$/.test(m.word) &&
       / (it|the|bleeding|running) /.test(rest) &&
@@ -628,6 +758,7 @@ function readBareMarks(
   const k = items.findIndex((x, m) => x.task !== undefined && !hasObject(items, m));
   if (
     k >= 0 &&
+    !/ (tomorrow|next week|later on|i 'll|will|going to|want to|need to|have to) /.test(all) &&
     / (i 'm on|i am on|on to|onto|moving on to|now for|now to|on with|getting on with|back to|back on|back at|straight on to|over to) (the |some )?$/.test(
       wordsOf(items, Math.max(0, k - 5), k),
     )
@@ -662,7 +793,7 @@ function nearTask(items: Item[], from: number, reach: number): Named | undefined
   for (let k = from; k < Math.min(items.length, from + reach); k++) {
     const x = items[k]!;
     if (x.task) return hasObject(items, k) ? undefined : { task: x.task, at: k, item: x };
-    if (!LIGHT.has(x.w) || x.w === ',' || x.w === 'and') return undefined;
+    if (!isLight(x) || x.w === ',' || x.w === 'and') return undefined;
   }
   return undefined;
 }
@@ -689,7 +820,7 @@ function between(items: Item[], mark: Mark, k: number): Named | undefined {
   for (let m = Math.max(mark.end, k + 1); m < Math.min(items.length, Math.max(mark.end, k) + 7); m++) {
     const x = items[m]!;
     if (x.task) return hasObject(items, m) ? undefined : { task: x.task, at: m, item: x };
-    if (!LIGHT.has(x.w) || x.w === ',') break;
+    if (!isLight(x) || x.w === ',') break;
   }
   return undefined;
 }
@@ -705,6 +836,54 @@ function otherTask(items: Item[], k: number): Named | undefined {
   const words = hit[0].trim().split(' ').length;
   const at = Math.min(items.length - 1, k + words);
   return { task: 'other', at, item: items[at]! };
+}
+
+/** Verbs of long work, which are said without naming what was worked on. */
+const LONG_WORK = new Set<Action>([
+  'tie',
+  'quilt',
+  'piece',
+  'cut',
+  'darn',
+  'resew',
+  'remove',
+  'baste',
+  'bind',
+  'patch',
+]);
+/** "quilted two hours tonight", "unpicked for an hour and ten": time at a kind of work, with nothing named that it was done to. */
+function worked(items: Item[], k: number): Named | undefined {
+  let at = k - 1;
+  while (
+    at > 0 &&
+    /^(for|about|around|another|a|good|nearly|over|just|away|solid|roughly|like)$/.test(w(items, at))
+  )
+    at--;
+  const verb = items[at];
+  if (!verb?.action || !LONG_WORK.has(verb.action.v) || verb.action.form === 'base') return undefined;
+  if (verb.action.form === 'ing' && verb.task) return undefined;
+  if (/^(was|were|is|are|be|been|get|got|gets|is|'s|had|it|that|which)$/.test(w(items, at - 1)))
+    return undefined;
+  if (
+    items
+      .slice(Math.max(0, at - 4), Math.min(items.length, k + 4))
+      .some((x) => x.place?.places.length || x.object || x.seam || x.finding || x.fabric || x.stitch)
+  )
+    return undefined;
+  const task = TASK_OF_ACTION[verb.action.v];
+  return task ? { task, at, item: verb } : undefined;
+}
+
+const ERRAND =
+  / (?:(?:in|into|to|round|around) town|(?:to|at|in|round|from) (?:the )?(?:\w+ )?(?:shops?|stores?|drapers?|haberdashers?|haberdashery|market|mill|mall|merchants?)) /;
+/** "an hour and ten in town for thread", "went to the draper's, forty minutes". */
+function errand(items: Item[], k: number): Named | undefined {
+  const from = Math.max(0, k - 8);
+  const lead = items.slice(from, k);
+  if (lead.some((x) => x.action || x.place?.places.length || x.duration)) return undefined;
+  return ERRAND.test(wordsOf(items, from, k)) || ERRAND.test(wordsOf(items, k + 1, k + 9))
+    ? { task: 'shopping', at: k, item: items[k]! }
+    : undefined;
 }
 
 /** "from", "between", "i was", "at it" before a stretch are said with it. */
@@ -749,9 +928,20 @@ const lengthOf = (x: Item): number =>
       ? (x.quantity?.value ?? 0) * 60
       : (x.quantity?.value ?? 0);
 
+/** Is the stretch at `k` a break in the work that the rest of the sentence tells: "broke from seven to quarter to eight"? */
+const isBreakSpan = (items: Item[], k: number): boolean =>
+  / (broke|break|breaking|stopped|stopping|paused|away|out|off|except|bar|less|minus|without|lunch|tea|dinner|supper|apart from|not counting)( off)?( for( my| a| some)? [a-z]+)?( from| between)? $/.test(
+    wordsOf(items, k - 6, k),
+  ) && items.some((x, m) => m !== k && (x.clock || x.span));
+
 /** The breaks told beside the stretch at `k`: all lengths that are taken off it. */
-function breakOf(items: Item[], k: number, used: Set<number>): { minutes: number } | undefined {
-  let minutes = 0;
+function breakOf(
+  items: Item[],
+  k: number,
+  used: Set<number>,
+  broken: number,
+): { minutes: number } | undefined {
+  let minutes = broken;
   for (let m = 0; m < items.length; m++) {
     if (m === k || used.has(m) || !isBreak(items, m)) continue;
     // a break that another stretch stands nearer to is that one's
