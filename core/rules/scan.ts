@@ -54,7 +54,7 @@ export function scan(
       (measuring ? blockSize(tokens, i) : undefined) ??
       (measuring ? sideLetter(tokens, i) : undefined) ??
       (inMillimetres ? fourFigures(tokens, i) : undefined) ??
-      itemAt(tokens, i, ctx, fabrics, commerce, work, goesOnFrom(items));
+      itemAt(tokens, i, ctx, fabrics, commerce, work, listedAfter(items));
     items.push(item);
     if (item.place) {
       places.push(item.place);
@@ -158,7 +158,7 @@ function itemAt(
   fabrics: FabricIndex,
   commerce: boolean,
   work: boolean,
-  listed: boolean,
+  listed: number | undefined,
 ): Item {
   const token = tokens[i]!;
   const item: Item = { i, j: i + 1, w: token.w, token };
@@ -188,9 +188,18 @@ function itemAt(
     const block = blocksAt(tokens, i, ctx);
     // Two bare numbers are a block before they are a stretch of time: "between 5-1 and 5-2", "three one to three four".
     const named = block !== undefined && (block.places.length > 0 || tokens[i + 1]?.w === '-');
-    const span = findSpan(tokens, i, led === 'none' && (listed || STRONG_LEADS.has(before)) ? 'from' : led);
+    const span = findSpan(
+      tokens,
+      i,
+      led === 'none' && (listed !== undefined || STRONG_LEADS.has(before)) ? 'from' : led,
+    );
     const timely = span && (span.sure || STRONG_LEADS.has(before));
-    if (span && (!named || (timely && span.next > block.next))) {
+    const another =
+      listed !== undefined &&
+      span !== undefined &&
+      isLater(span, listed) &&
+      /^(|,|\.|;|on|at|of|doing|and|\w+ing)$/.test(tokens[span.next]?.w ?? '');
+    if (span && (!named || another || (timely && span.next > block.next))) {
       item.span = span;
       widen(span.next);
       return item;
@@ -293,9 +302,15 @@ function itemAt(
   return item;
 }
 
-/** "9-11.30, 12-1": what follows a stretch of time in a list is another. */
-const goesOnFrom = (items: Item[]): boolean =>
-  /^(,|and|&|\+|then)$/.test(items.at(-1)?.w ?? '') && items.at(-2)?.span !== undefined;
+/** "9-11.30, 12-1", "9.40 to 11.15, then 1.30 to 3": the end of the stretch of time that a list has begun with. */
+function listedAfter(items: Item[]): number | undefined {
+  let k = items.length - 1;
+  while (k >= 0 && k >= items.length - 3 && /^(,|and|&|\+|then|again|;)$/.test(items[k]!.w)) k--;
+  return k < items.length - 1 ? items[k]?.span?.end.minute : undefined;
+}
+/** Does a stretch begin after another has ended, by less than half a day? */
+const isLater = (span: { start: { minute: number }; end: { minute: number } }, after: number): boolean =>
+  (span.start.minute - after + 1440) % 720 < 420 && (span.end.minute - span.start.minute + 1440) % 720 < 420;
 
 /** "survey done 7.40", "it's ten to nine": a time although no "at" stands before it. */
 function clockAwaited(tokens: Token[], i: number): boolean {

@@ -33,6 +33,44 @@ describe('stretches of work', () => {
       'Yesterday, nine to noon, on the paperwork',
       [{ task: 'paperwork', start: '2026-03-13T09:00', end: '2026-03-13T12:00' }],
     ],
+    [
+      'mending 9-11.30, 12-1',
+      [
+        { task: 'mending', start: `${D}09:00`, end: `${D}11:30` },
+        { task: 'mending', start: `${D}12:00`, end: `${D}13:00` },
+      ],
+    ],
+    ['Binding. Half six to eight.', [{ task: 'binding', start: `${D}18:30`, end: `${D}20:00` }]],
+    ['Nine to half eleven. Quilting, mostly.', [{ task: 'quilting', start: `${D}09:00`, end: `${D}11:30` }]],
+    [
+      'I was at it from 1 to 4:30 with half an hour for lunch, all piecing',
+      [{ task: 'piecing', start: `${D}13:00`, end: `${D}16:30`, minutes: 180 }],
+    ],
+    [
+      'started 6, dinner 7 to 7.30, finished 9, mending',
+      [{ task: 'mending', start: `${D}18:00`, end: `${D}21:00`, minutes: 150 }],
+    ],
+    [
+      'sat down at the frame at 3 and got up at 5:20, quilting',
+      [{ task: 'quilting', start: `${D}15:00`, end: `${D}17:20` }],
+    ],
+    [
+      'survey from 9 till 10, cleaning from 10 till 12',
+      [
+        { task: 'survey', start: `${D}09:00`, end: `${D}10:00` },
+        { task: 'cleaning', start: `${D}10:00`, end: `${D}12:00` },
+      ],
+    ],
+    [
+      'five to eleven this morning till ten past twelve, tying',
+      [{ task: 'tying', start: `${D}10:55`, end: `${D}12:10` }],
+    ],
+    ['from ten this morning till two, piecing', [{ task: 'piecing', start: `${D}10:00`, end: `${D}14:00` }]],
+    ['14h00-15h30 tying', [{ task: 'tying', start: `${D}14:00`, end: `${D}15:30` }]],
+    [
+      'mending 7.30-9.15pm with 15 off for the phone',
+      [{ task: 'mending', start: `${D}19:30`, end: `${D}21:15`, minutes: 90 }],
+    ],
     ['I was at the quilting from 11 last night until half past midnight', []],
   ])('%s', (said, expected) => {
     if (expected.length) expect(work(said)).toEqual(expected);
@@ -48,6 +86,22 @@ describe('starts and stops', () => {
     ['survey done 7.40', [{ task: 'survey', mark: 'stop', time: `${D}19:40` }]],
     ['1045 started survey', [{ task: 'survey', mark: 'start', time: `${D}10:45` }]],
     ['finished the mending twenty minutes ago', [{ task: 'mending', mark: 'stop', time: `${D}21:10` }]],
+    [
+      "it's quarter past nine and I'm sitting down to the mending",
+      [{ task: 'mending', mark: 'start', time: `${D}21:15` }],
+    ],
+    ['resuming mending 2:30', [{ task: 'mending', mark: 'start', time: `${D}14:30` }]],
+    ['turned to paperwork around 8', [{ task: 'paperwork', mark: 'start', time: `${D}20:00` }]],
+    ['switched to piecing at quarter past two', [{ task: 'piecing', mark: 'start', time: `${D}14:15` }]],
+    ['began tying 1400hrs', [{ task: 'tying', mark: 'start', time: `${D}14:00` }]],
+    [
+      "half past six, off to make tea, that's the cutting done for today",
+      [{ task: 'cutting', mark: 'stop', time: `${D}18:30` }],
+    ],
+    ['paused at 11.10', [{ mark: 'stop', time: `${D}11:10` }]],
+    ['knocking it on the head for tonight', [{ mark: 'stop' }]],
+    ['tools down', [{ mark: 'stop' }]],
+    ['cracking on with the survey', [{ task: 'survey', mark: 'start' }]],
     ["I'm starting the cutting now", [{ task: 'cutting', mark: 'start' }]],
     [
       "that's the survey finished and now I'm starting the mending",
@@ -96,6 +150,13 @@ describe('lengths', () => {
         { task: 'cutting', minutes: 70 },
       ],
     ],
+    ['quilted 2 hours tonight', [{ task: 'quilting', minutes: 120 }]],
+    ['I unpicked for about fifty minutes after breakfast', [{ task: 'taking-apart', minutes: 50 }]],
+    ['1:45 hrs quilting', [{ task: 'quilting', minutes: 105 }]],
+    ['that was four hours of my life on unpicking', [{ task: 'taking-apart', minutes: 240 }]],
+    ['did 45 mins of binding last night', [{ task: 'binding', minutes: 45 }]],
+    ['went into town for thread, an hour and ten all told', [{ task: 'shopping', minutes: 70 }]],
+    ["I've been at this for three hours straight", [{ minutes: 180 }]],
   ])('%s', (said, expected) => expect(work(said)).toEqual(expected));
   it("gives one treatment's own length to it, with no work beside", () => {
     const said = [
@@ -122,6 +183,13 @@ describe('what is no time at work', () => {
     'it dries in two hours',
     'three to four stitches are gone in 2-2',
     '25:70',
+    'the label says 1910-1912',
+    "I'll stop at ten",
+    'I want to get started on the tying tomorrow',
+    "I'll carry on with the mending tomorrow",
+    'the quilt stops at the border',
+    'started fraying along the bottom',
+    'call it four inches',
   ])('%s', (said) => expect(work(said)).toEqual([]));
   it('never gives a time after the note nor an end before its start', () => {
     const notes = [

@@ -18,6 +18,10 @@ export function findDuration(tokens: Token[], i: number): DurationFound | undefi
   const t = tokens[i]!;
   let value: number | undefined;
   let next = i;
+  // "1:45 hrs"
+  const figures = /^(\d{1,2}):([0-5]\d)$/.exec(t.w);
+  if (figures && HOUR_WORDS.has(w(tokens, i + 1)))
+    return { next: i + 2, minutes: Number(figures[1]) * 60 + Number(figures[2]), rule: 'time.hours' };
   const unitAt = (j: number): 'h' | 'm' | undefined => {
     const word = w(tokens, j) === '-' ? w(tokens, j + 1) : w(tokens, j);
     return HOUR_WORDS.has(word) ? 'h' : MINUTE_WORDS.has(word) ? 'm' : undefined;
@@ -54,6 +58,8 @@ export function findDuration(tokens: Token[], i: number): DurationFound | undefi
   if ((word === 'm' || word === 'men') && !(word === 'men')) return undefined;
   next++;
   if (unit === 'm') return { next, minutes: value, rule: 'time.minutes' };
+  // "1400 hrs" is a time of day
+  if (value > 99) return undefined;
   let minutes = value * 60;
   // "1 hr 20", "an hour and twenty", "an hour and a half", "2 hours and 15 minutes"
   let k = next;
@@ -231,6 +237,25 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
       if (h.firm || expected) return h;
       return undefined;
     }
+    // "14h30"
+    const minutes = tokens[j + 2];
+    if (
+      /^\d{1,2}$/.test(t.w) &&
+      w(tokens, j + 1) === 'h' &&
+      tokens[j + 1]!.glued &&
+      minutes?.glued &&
+      /^[0-5]\d$/.test(minutes.w)
+    ) {
+      const joined = SPAN_JOINT.has(w(tokens, j + 3)) && w(tokens, j + 5) === 'h';
+      if (Number(t.w) < 24 && (Number(t.w) > 6 || expected || joined))
+        return {
+          next: j + 3,
+          minute: Number(t.w) * 60 + Number(minutes.w),
+          fixed: Number(t.w) > 12,
+          firm: true,
+          rule: 'time.digits',
+        };
+    }
     const run = /^(\d{1,2})(\d\d)$/.exec(t.w);
     if (run && Number(run[1]) < 24 && Number(run[2]) < 60) {
       const h = half(
@@ -370,6 +395,7 @@ const COUNTED = new Set(
 
 const SPAN_JOINT = new Set(['to', 'till', 'til', 'until', 'through', '-', '--', 'thru', 'and', 'right']);
 
+const DAY_PART = /^(this (morning|afternoon|evening)|last night|yesterday|today|tonight)/;
 /**
  * A stretch: "10.15–12.10", "from nine to quarter to one", "seven to quarter to five", "half past twelve to two",
  * "7.30 to 9 pm", "between two and four". `led` when "from", "between" or the like stands before.
@@ -379,9 +405,26 @@ export function findSpan(
   i: number,
   led: 'from' | 'between' | 'none',
 ): SpanFound | undefined {
-  const start = findClock(tokens, i, true);
+  let start = findClock(tokens, i, true);
   if (!start) return undefined;
   let j = start.next;
+  // "five to eleven this morning till ten past twelve"
+  const part = DAY_PART.exec(`${w(tokens, j)} ${w(tokens, j + 1)}`)?.[0];
+  if (part && SPAN_JOINT.has(w(tokens, j + part.split(' ').length))) j += part.split(' ').length;
+  // "from 10 till 12", "from two to four": no minutes before the hour
+  if (start.rule === 'time.past-to' && led !== 'none' && !SPAN_JOINT.has(w(tokens, j))) {
+    const hour = readHour(tokens, i);
+    if (hour && hour.value <= 12 && SPAN_JOINT.has(w(tokens, hour.next))) {
+      start = {
+        next: hour.next,
+        minute: (hour.value % 24) * 60,
+        fixed: hour.value > 12,
+        firm: false,
+        rule: 'time.hour',
+      };
+      j = hour.next;
+    }
+  }
   if (w(tokens, j) === 'right' || (w(tokens, j) === 'through' && w(tokens, j + 1) !== '')) {
     if (['to', 'till', 'until'].includes(w(tokens, j + 1))) j++;
   }
@@ -398,10 +441,18 @@ export function findSpan(
     (/^[,:]$/.test(w(tokens, i - 1)) &&
       /ing$|^(survey|paperwork|today|yesterday|night|work)$/.test(w(tokens, i - 2)));
   const digital = start.rule === 'time.four-digits' && end.rule === 'time.four-digits';
+  // "the label says 1910-1912": years
+  if (digital && /^(says|said|reads?|dated|dates?|years?|c|ca|circa|made|born)$/.test(w(tokens, i - 1)))
+    return undefined;
   const clear = digital || start.firm || end.firm || start.fixed || end.fixed || led === 'from' || told;
   if (led === 'none' && !told && !digital) {
     const dotted = tokens[i]!.w.includes('.') || tokens[j + 1]?.w.includes('.');
+    // "Half six to eight.": a sentence of its own
+    const alone = /^(|\.|;|:|,|\n)$/.test(w(tokens, i - 1)) && /^(|\.|;|,|\n)$/.test(w(tokens, end.next));
+    const parted = /^time\.(half|past-to|hour-minutes)$/;
     const sure =
+      (alone && (parted.test(start.rule) || parted.test(end.rule))) ||
+      (dotted && /^(lunch|tea|dinner|supper|break|smoko)$/.test(w(tokens, i - 1))) ||
       (dotted && /ing$|^(survey|paperwork|work)$/.test(w(tokens, i - 1)) && clockEnd(tokens, end.next)) ||
       start.firm ||
       end.firm ||

@@ -70,6 +70,16 @@ export function isBreak(sentence: Item[], k: number): boolean {
     / (coffee|tea|lunch|phone|break|dinner|supper|smoko|brew|cuppa) (of |for |was |about )?$/.test(before)
   )
     return true;
+  // "with 15 off for the phone"
+  if (
+    !item.duration &&
+    item.quantity!.value! >= 5 &&
+    / (with|less|minus|took|and) (about |maybe )?$/.test(before) &&
+    /^ (off|out|break|for (my |the |a |some )?(lunch|tea|supper|dinner|break|coffee|phone|telephone|dog|door))\b/.test(
+      after,
+    )
+  )
+    return true;
   if (!item.duration) return false;
   if (
     /^ (off|out|away|break|lunch|tea|smoko|brew|cuppa|dinner|supper|pause|rest|stop|breather|for (my |the |a |some )?(lunch|tea|supper|dinner|break|coffee|cuppa|phone|telephone|walk|dog|cat|post|mail|smoke|brew|children|kids|baby|school run)|on the (phone|telephone)|at the door|gone|of (that|it|which) (was|went|for|on|off|lost|spent)|phone|interruption|nap|lost|coffee|feeding|wasted)\b/.test(

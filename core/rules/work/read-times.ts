@@ -364,7 +364,9 @@ export function readTimes(
     );
     let mark = before;
     // "at", "since" and the like tie the clock to what was said before it
-    const tied = /^(at|since|till|until|til|from|by|around|about)$/.test(w(items, k - 1));
+    const tied =
+      /^(at|since|till|until|til|from|by|around|about|before|after|past|round)$/.test(w(items, k - 1)) ||
+      (after !== undefined && clocks.some((c) => c > k && c >= after.end && c - after.end <= 3));
     if (!before || (after && !tied && after.at - k < k - before.end && k - before.end > 2))
       mark = after ?? before;
     const from = w(items, k - 1) === 'from';
@@ -372,6 +374,13 @@ export function readTimes(
       mark = { at: k - 1, end: k, mark: 'start', word: 'from' };
     if (!mark && w(items, k - 1) === 'back') mark = { at: k - 1, end: k, mark: 'start', word: 'back' };
     if (!mark) continue;
+    // "I'll stop at ten" is not yet so
+    if (
+      / (i 'll|will|must|gonna|should|going to|want to) (try to |try and )?$/.test(
+        wordsOf(items, mark.at - 4, mark.at),
+      )
+    )
+      continue;
     const near = taskNear(items, Math.min(mark.at, k), Math.max(k + 1, mark.end)) ?? between(items, mark, k);
     timed.push({ k, mark: mark.mark, word: mark, task: near, clock: items[k]!.clock! });
   }
@@ -446,7 +455,7 @@ export function readTimes(
       );
     }
 
-  lendTask(state, sentence, preceding, following, used);
+  lendTask(state, sentence, preceding, following, claims);
 
   // 3. "finished the looking over ten minutes ago"
   for (let k = 0; k < items.length; k++) {
@@ -454,6 +463,13 @@ export function readTimes(
     if (!item.duration || w(items, k + 1) !== 'ago' || used.has(k)) continue;
     const mark = marks.filter((m) => m.end <= k).at(-1) ?? marks.find((m) => m.at > k);
     if (!mark) continue;
+    // "I'll stop at ten" is not yet so
+    if (
+      / (i 'll|will|must|gonna|should|going to|want to) (try to |try and )?$/.test(
+        wordsOf(items, mark.at - 4, mark.at),
+      )
+    )
+      continue;
     const near = taskNear(items, mark.at, mark.end) ?? between(items, mark, k);
     push(
       near,
@@ -511,10 +527,13 @@ export function readTimes(
   if (!state.drafts.some((d) => d.sentence === sentence.number && d.entry.kind === 'work')) {
     const next = following && following.items.length <= 8 ? wordsOf(following.items, 0, 8) : ' ';
     const unknown = UNKNOWN_LENGTH.test(all) || / how long /.test(all) || UNKNOWN_LENGTH.test(next);
-    const task = items.find((x, k) => x.task && !hasObject(items, k));
-    if (unknown && task && !items.some((x) => x.duration))
+    const at = unknown
+      ? items.findIndex((x, k) => (x.task && !hasObject(items, k)) || verbOfWork(items, k) !== undefined)
+      : -1;
+    const task = items[at];
+    if (task && !items.some((x) => x.duration))
       push(
-        { task: task.task!, at: items.indexOf(task), item: task },
+        { task: verbOfWork(items, at) ?? task.task!, at, item: task },
         {},
         'work.time-unknown',
         [task],
@@ -533,7 +552,7 @@ function lendTask(
   { items, number }: Sentence,
   preceding: Sentence | undefined,
   following: Sentence | undefined,
-  used: Set<number>,
+  claims: Claims,
 ): void {
   const bare = state.drafts.filter(
     (d) => d.entry.kind === 'work' && d.sentence === number && !d.entry.task && d.entry.mark !== 'stop',
@@ -565,7 +584,10 @@ function lendTask(
     timeless(following.items) &&
     !/ (next|tomorrow|then|will|'ll|later|to) /.test(wordsOf(following.items, 0, 5))
   )
-    found = named(following.items, 3)[0];
+    found = named(
+      following.items,
+      Math.max(1, following.items.findIndex((x) => !isLight(x) && !/^(all|most|both|half)\b/.test(x.w)) + 1),
+    )[0];
   if (!found && !here.length && preceding && preceding.items.length <= 3 && timeless(preceding.items))
     found = named(preceding.items)[0];
   if (!found) return;
@@ -578,8 +600,7 @@ function lendTask(
       to: found.end ?? found.token.to,
     };
   }
-  const at = items.indexOf(found);
-  if (at >= 0) used.add(at);
+  claims.cut.add(found);
 }
 
 /** A time that would lie after the note is the same reading half a day or a day before. */
@@ -859,19 +880,21 @@ function worked(items: Item[], k: number): Named | undefined {
     /^(for|about|around|another|a|good|nearly|over|just|away|solid|roughly|like)$/.test(w(items, at))
   )
     at--;
-  const verb = items[at];
+  const task = verbOfWork(items, at);
+  return task ? { task, at, item: items[at]! } : undefined;
+}
+
+/** The kind of work of the verb at `k`, where nothing is named that it was done to. */
+function verbOfWork(items: Item[], k: number): Task | undefined {
+  const verb = items[k];
   if (!verb?.action || !LONG_WORK.has(verb.action.v) || verb.action.form === 'base') return undefined;
   if (verb.action.form === 'ing' && verb.task) return undefined;
-  if (/^(was|were|is|are|be|been|get|got|gets|is|'s|had|it|that|which)$/.test(w(items, at - 1)))
+  if (/^(was|were|is|are|be|been|get|got|gets|is|'s|had|it|that|which)$/.test(w(items, k - 1)))
     return undefined;
-  if (
-    items
-      .slice(Math.max(0, at - 4), Math.min(items.length, k + 4))
-      .some((x) => x.place?.places.length || x.object || x.seam || x.finding || x.fabric || x.stitch)
-  )
+  const near = items.slice(Math.max(0, k - 4), Math.min(items.length, k + 5));
+  if (near.some((x) => x.place?.places.length || x.object || x.seam || x.finding || x.fabric || x.stitch))
     return undefined;
-  const task = TASK_OF_ACTION[verb.action.v];
-  return task ? { task, at, item: verb } : undefined;
+  return TASK_OF_ACTION[verb.action.v];
 }
 
 const ERRAND =
@@ -913,6 +936,15 @@ export function resolve(
   if (day && endAt > now && !end.fixed && end.minute < 780) endAt -= 720;
   const halves =
     start.fixed || start.minute >= 780 ? [start.minute] : [start.minute % 720, (start.minute % 720) + 720];
+  // "from ten this morning till two": the morning is the start's
+  if (day?.part === 'morning') {
+    const startAt = day.start + (start.minute % 720);
+    const later = [end.minute % 720, (end.minute % 720) + 720].find(
+      (m) => day.start + m > startAt && (!end.fixed || m === end.minute),
+    );
+    if (later !== undefined && !(start.fixed && start.minute >= 720) && day.start + later <= now)
+      return { startAt, endAt: day.start + later };
+  }
   const midnight = Math.floor(endAt / 1440) * 1440;
   const options = [midnight - 1440, midnight]
     .flatMap((base) => halves.map((m) => base + m))

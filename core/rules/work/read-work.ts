@@ -108,7 +108,10 @@ export function readDurations(
       setMinutes(one, minutes, item);
       continue;
     }
-    if (!pool.length && / (worked|work|spent|put in|at it|on it|sat|session|stint|solid) /.test(words))
+    if (
+      !pool.length &&
+      / (worked|work|spent|put in|(at|on) (it|this|that)|sat|session|stint|solid) /.test(words)
+    )
       state.drafts.push(
         makeDraft(
           'work',
