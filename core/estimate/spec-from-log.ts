@@ -17,10 +17,12 @@ export interface SpecFromLog {
   spec: EstimateSpec;
   sources: SpecSource[];
 }
-/** What the log alone does not tell: her working hours of past weeks, and the day it is. */
+/** What the log alone does not tell: her working hours of past weeks, the day it is, and what she tries out. */
 export interface SpecSetting {
   weeklyHours?: readonly number[];
   today?: string;
+  /** A figure as if it were set by hand, to see what comes of it. */
+  trying?: { path: string; value: unknown };
 }
 
 const CM: Record<string, number> = { in: 2.54, ft: 30.48, yd: 91.44, cm: 1, m: 100, mm: 0.1 };
@@ -196,6 +198,7 @@ export const specFromLog = (state: QuiltState, setting: SpecSetting = {}): SpecF
   for (const [path, value] of Object.entries(state.estimateSettings)) {
     put(path, value, 'user', 'set by hand');
   }
+  if (setting.trying) put(setting.trying.path, setting.trying.value, 'user', 'tried');
   return { spec: spec as EstimateSpec, sources: lastOfEachPath(sources) };
 };
 

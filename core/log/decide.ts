@@ -2,6 +2,7 @@ import type { LogEvent, LoggedReading } from '../../shared/event.ts';
 import type { Conversation, Note, NoteAudio, Reading } from '../../shared/note.ts';
 import type { QuiltDetails } from '../../shared/quilt.ts';
 import type { Command } from '../../shared/wire.ts';
+import { faultOfSetting } from '../estimate/fault-of-setting.ts';
 import { threadOf } from './evolve.ts';
 import { lastStandingNote } from './last-standing-note.ts';
 import type { Log } from './log.ts';
@@ -19,8 +20,8 @@ export type Circumstances = {
   readings?: { noteId: string; reading: LoggedReading }[];
 };
 
-/** What happens, or why it can't: `refused` says what was expected and what to do. */
-export type Decision = { events: LogEvent[] } | { refused: string };
+/** What happens, or why it can't: `refused` says what was expected and what to do, `field` which value is wrong. */
+export type Decision = { events: LogEvent[] } | { refused: string; field?: string };
 
 const refuse = (refused: string): Decision => ({ refused });
 const happen = (...events: LogEvent[]): Decision => ({ events });
@@ -70,8 +71,11 @@ export function decide(log: Log, command: Command, given: Circumstances): Decisi
     }
     case 'remove-span':
       return happen({ type: 'span-removed', spanId: command.spanId });
-    case 'set-estimate':
+    case 'set-estimate': {
+      const fault = faultOfSetting(log, command.path, command.value);
+      if (fault) return { refused: `${fault.message}. The estimate stays as it was.`, field: fault.field };
       return happen({ type: 'estimate-set', path: command.path, value: command.value ?? null });
+    }
     case 'edit-record': {
       const { type: _type, ...edit } = command;
       return happen({ type: 'record-edited', ...edit });

@@ -59,7 +59,10 @@ export class QuiltStore {
    */
   async commit(decide: (log: Log) => Decision): Promise<{ events: NumberedEvent[]; log: Log }> {
     const decision = decide(this.#ahead);
-    if ('refused' in decision) throw new Refusal(decision.refused);
+    if ('refused' in decision) {
+      const { refused, field } = decision;
+      throw field === undefined ? new Refusal(refused) : new Refusal(refused, 422, field);
+    }
     const events = this.#number(decision.events);
     const after = events.reduce(evolve, this.#ahead);
     this.#ahead = after;

@@ -81,6 +81,47 @@ describe('what can not be done is said, with a proper status and the name of the
     expect((await server.post(`/api/quilts/${id}/commands`, { type: 'burn-it' })).status).toBe(422);
   });
 
+  test.each<[string, string, unknown, string]>([
+    ['less than nothing', 'backing.overage', -3, 'backing.overage'],
+    ['words for a length', 'binding.strip', 'wide', 'binding.strip'],
+    ['a seam wider than the cloth', 'backing.seam', 25, 'backing.seam'],
+    ['a spacing of nothing', 'ties.every', 0, 'ties.every'],
+    ['a rate that is no money', 'price.hourly', 'plenty', 'price.hourly'],
+    ['a size beyond sense', 'quilt', { width: 9000, length: 60 }, 'quilt.width'],
+    ['a part that is none', 'bakcing', {}, 'bakcing'],
+    ['a field that is none', 'backing.colour', 'red', 'backing.colour'],
+  ])('a figure of the estimate, %s', async (_, path, value, field) => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    await server.command(id, { type: 'set-estimate', path: 'quilt', value: { width: 60, length: 72 } });
+    const answer = await server.command(id, { type: 'set-estimate', path, value });
+    expect(answer.status).toBe(422);
+    const { fields, message } = await trouble(answer);
+    expect(Object.keys(fields ?? {})).toEqual([field]);
+    expect(message).toMatch(/expected .*got .*stays as it was/);
+    const { seq } = (await (await server.get(`/api/quilts/${id}/events`)).json()) as { seq: number };
+    expect(seq).toBe(2);
+  });
+
+  test('a figure of the estimate that makes sense is kept, and one set wrongly before can be taken back', async () => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    for (const [path, value] of [
+      ['quilt.width', 60],
+      ['quilt.length', 72],
+      ['price.hourly', '24.00'],
+      ['ties', { every: 4 }],
+      ['ties.every', 'block'],
+      ['backing', {}],
+      ['backing.usable', 42],
+      ['backing.usable', null],
+      ['patches.pieces', [{ width: 9, length: 9, count: 12 }]],
+    ] as const) {
+      const answer = await server.command(id, { type: 'set-estimate', path, value });
+      expect(answer.status, `${path} ${value}`).toBe(200);
+    }
+  });
+
   test('settings out of bounds change nothing', async () => {
     const server = await startServer();
     const put = (body: unknown) =>

@@ -20,7 +20,7 @@ export async function killRounds(
   const report: KillReport = { rounds, acknowledged: 0, unacknowledgedKept: 0, lost: [] };
   const notes = new Map<string, string>();
   const photos = new Map<string, Buffer>();
-  const estimates = new Map<string, number>();
+  const edits = new Map<string, string>();
   let idleMin = 30;
   let unsureIdle: number | undefined;
   let quiltId: string | undefined;
@@ -47,9 +47,12 @@ export async function killRounds(
         report.unacknowledgedKept += texts.size - notes.size;
         for (const [noteId, text] of texts) notes.set(noteId, text);
         const set = new Map(
-          events.flatMap(({ event }) => (event.type === 'estimate-set' ? [[event.path, event.value]] : [])),
+          events.flatMap(({ event }) =>
+            event.type === 'record-edited' ? [[event.passage, event.text]] : [],
+          ),
         );
-        for (const [path, value] of estimates) if (set.get(path) !== value) report.lost.push(`edit ${path}`);
+        for (const [passage, text] of edits)
+          if (set.get(passage) !== text) report.lost.push(`edit ${passage}`);
         for (const [file, bytes] of photos) {
           const there = Buffer.from(
             await (await server.get(`/api/quilts/${id}/photos/${file}`)).arrayBuffer(),
@@ -89,9 +92,16 @@ export async function killRounds(
             }),
           ),
           load(async (n) => {
-            if (!(await acknowledged({ type: 'set-estimate', path: `r${round}n${n}`, value: n })))
-              throw new Error('refused');
-            estimates.set(`r${round}n${n}`, n);
+            const passage = `r${round}n${n}`;
+            const edit = {
+              type: 'edit-record',
+              document: 'letter',
+              passage,
+              text: `${n}`,
+              facts: '',
+            } as const;
+            if (!(await acknowledged(edit))) throw new Error('refused');
+            edits.set(passage, `${n}`);
             report.acknowledged++;
           }),
           load(async (n) => {

@@ -1,5 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useState } from 'preact/hooks';
+import { faultOfSetting, type SettingFault } from '../../../../core/estimate/fault-of-setting.ts';
 import type { SpecSource } from '../../../../core/estimate/spec-from-log.ts';
 import type { Log } from '../../../../core/log/log.ts';
 import type {
@@ -154,15 +155,23 @@ const cloth = (answer: { yards?: number; metres?: number }): string =>
 function Sum(props: { log: Log; answer: EstimateAnswer; asIf: boolean }): JSX.Element {
   const { answer, log } = props;
   const price = answer.price!;
+  const rateIsAsked =
+    answer.work !== undefined &&
+    answer.work.hours.high > 0 &&
+    price.labour === undefined &&
+    !price.lines.some(({ kind }) => kind === 'charge');
   const money = (total: { minor: number }) => moneyWords(total.minor / 10 ** price.digits, price.currency);
   return (
     <section class="price-sum" aria-label="The price">
+      {rateIsAsked ? <HourlyRate log={log} answer={answer} /> : null}
       <p class="price-grand">
         {money(price.total)}
         <span>
-          {price.range
-            ? `between ${money(price.range.low)} and ${money(price.range.high)}, most likely ${money(price.range.likely)}`
-            : 'in all'}
+          {rateIsAsked
+            ? 'without the work, until its rate is set'
+            : price.range
+              ? `between ${money(price.range.low)} and ${money(price.range.high)}, most likely ${money(price.range.likely)}`
+              : 'in all'}
           {answer.work ? `; ${hoursWords(answer.work.hours.likely)} of work` : ''}
           {props.asIf ? '. As if the unticked treatments were left out' : ''}
         </span>
@@ -206,6 +215,34 @@ function Sum(props: { log: Log; answer: EstimateAnswer; asIf: boolean }): JSX.El
       </TableWrap>
       <Workings worked={price} />
     </section>
+  );
+}
+
+/** Without a rate the price would show no labour: it is asked for where the price stands. */
+function HourlyRate(props: { log: Log; answer: EstimateAnswer }): JSX.Element {
+  const { log, answer } = props;
+  const field = ESTIMATE_PARTS.find(({ part }) => part === 'price')!.fields.find(
+    ({ path }) => path === 'hourly',
+  )!;
+  return (
+    <div class="notice rate-asked no-print">
+      <p>
+        {hoursWords(answer.work!.hours.likely)} of work are planned, and no rate is set: what do you charge
+        for an hour, in {answer.price!.currency}?
+      </p>
+      <OneFigure
+        log={log}
+        id="estimate-rate-asked"
+        field={field}
+        path="price.hourly"
+        value={undefined}
+        set={false}
+        source=""
+        assumed={undefined}
+        unit={answer.unit}
+        fault={undefined}
+      />
+    </div>
   );
 }
 
@@ -283,6 +320,7 @@ function Part(props: {
             const assumed = assumptions.get(path);
             return (
               <OneFigure
+                log={log}
                 key={`${path}${JSON.stringify(given?.[field.path] ?? null)}`}
                 field={field}
                 path={path}
@@ -294,7 +332,7 @@ function Part(props: {
                 )}
                 assumed={assumed}
                 unit={answer?.unit ?? log.quilt.unit}
-                fault={fault?.field === path ? fault.message : undefined}
+                fault={fault?.field === path ? plainFault(fault, path) : undefined}
               />
             );
           })}
@@ -312,7 +350,14 @@ function sourceWords(log: Log, source: SpecSource | undefined): string {
   return `${lead}${source.why}${words ? `, “${words.length > 70 ? `${words.slice(0, 70)}…` : words}”` : ''}`;
 }
 
+/** "expected a number above 0, got -3", with the field's name only where it is another one that is at odds. */
+const plainFault = ({ field, message }: SettingFault, path: string): string =>
+  field === path && message.startsWith(`${field}: `) ? message.slice(field.length + 2) : message;
+
 function OneFigure(props: {
+  log: Log;
+  /** Where the same figure stands on the page twice. */
+  id?: string;
   field: EstimateField;
   path: string;
   value: unknown;
@@ -323,13 +368,19 @@ function OneFigure(props: {
   unit: string;
   fault: string | undefined;
 }): JSX.Element {
-  const { field, path, value, set, assumed, unit } = props;
+  const { log, field, path, value, set, assumed, unit } = props;
   const [wrong, setWrong] = useState<string | undefined>(undefined);
-  const id = `estimate-${path}`;
+  const id = props.id ?? `estimate-${path}`;
   const keep = (text: string) => {
     const read = fieldValue(field, text);
     if ('fault' in read) {
       setWrong(read.fault);
+      return;
+    }
+    // The server refuses it too; here it is said beside the field, before anything is sent.
+    const made = faultOfSetting(log, path, read.value);
+    if (made) {
+      setWrong(plainFault(made, path));
       return;
     }
     setWrong(undefined);
@@ -356,7 +407,7 @@ function OneFigure(props: {
     : assumed
       ? `assumed ${assumed.value}: ${assumed.why}`
       : value !== undefined
-        ? 'from the log'
+        ? props.source || 'from the log'
         : '';
   return (
     <div class={assumed && !set ? 'figure-field assumed' : 'figure-field'}>
