@@ -105,7 +105,6 @@ export const HEARD_SLIPS: SlipRow[] = [
       '7',
       '8',
       '9',
-      'the',
     ],
     notAfter: ['under', 'over', 'back', 'round', 'up'],
   },

@@ -79,6 +79,7 @@ export const STITCH_PHRASES: Record<Stitch, { rank: number; phrases: string[] }>
       'ladder stitch',
       'ladder st',
       'ladder stitched',
+      'laddered',
       'slip stitch',
       'slipstitch',
       'slipstitched',

@@ -59,6 +59,13 @@ verb(['detach', 'detached', 'detaching'], false);
 verb(['peel|peels', 'peeled', 'peeling'], false);
 verb(['strip', 'stripped', 'stripping'], false);
 verb(['unpin', 'unpinned', 'unpinning'], false);
+verb(['unquilt', 'unquilted', 'unquilting'], false);
+verb(['untie', 'untied', 'untying'], false);
+verb(['frog', 'frogged', 'frogging'], false);
+verb(['separate|separates', 'separated', 'separating'], false);
+verb(['slit|slits', 'slitted', 'slitting'], true);
+verb(['scrape', 'scraped', 'scraping'], true);
+verb(['work', 'worked', 'working'], true);
 verb(['undo', 'undid', 'undoing'], false);
 verb(['snip|snips', 'snipped', 'snipping'], false);
 verb(['lift|lifts', 'lifted', 'lifting'], true);
@@ -201,6 +208,12 @@ export function removalAt(
   k: number,
 ): { form: 'past' | 'ing' | 'base'; particle?: number } | undefined {
   const item = items[k]!;
+  // "ripped out" is one item where it also names the task
+  if (item.task === 'taking-apart' && item.w.endsWith(' out')) {
+    const verb = item.w.slice(0, -4);
+    if (Object.hasOwn(REMOVE_VERBS, verb) && REMOVE_VERBS[verb]!.form !== 'ing')
+      return { form: REMOVE_VERBS[verb]!.form, particle: k };
+  }
   if (!Object.hasOwn(REMOVE_VERBS, item.w)) return undefined;
   const { form, particle } = REMOVE_VERBS[item.w]!;
   // "a new strip", "the strip for the border", "took a lift": a thing
@@ -224,8 +237,26 @@ export function removalAt(
     if (thing?.object && ['batting', 'ties', 'stitching', 'quilting', 'pins'].includes(thing.object))
       return { form: actual };
   }
+  // "clipped the knots", "cut the ties", "lifted the patch": of these things no "out" or "off" is needed
+  const bare = particle ? BARE_REMOVAL.find(([verbs]) => verbs.test(item.w)) : undefined;
+  if (bare) {
+    const at = items.findIndex(
+      (x, m) => m > k && m < k + 5 && (x.object || x.finding === 'old-repair' || x.place),
+    );
+    const thing = items[at];
+    const object = thing?.finding === 'old-repair' ? 'old-patch' : thing?.object;
+    if (object && bare[1].includes(object) && !thing?.seam && !thing?.material?.includes('thread'))
+      return { form: item.w === 'cut' ? 'past' : actual };
+  }
   return particle ? undefined : { form: actual };
 }
+
+/** What these verbs take off or out without saying so. */
+const BARE_REMOVAL: [RegExp, string[]][] = [
+  [/^clip/, ['ties', 'quilting', 'stitching']],
+  [/^cut/, ['ties']],
+  [/^lift(ed|ing)$/, ['old-patch', 'interfacing', 'label']],
+];
 
 /** Does a word that may be a noun stand as a verb: "strip it off", "to lift the patch"? */
 function isImperative(items: Item[], k: number): boolean {
@@ -289,6 +320,8 @@ const MOOD_BEFORE_BASE = new Set([
   'need',
   'wants',
   'want',
+  'try',
+  'trying',
 ]);
 
 /** "sound cloth", "fine net", "a good six inches", "okay so": no word on the quilt's condition. */
@@ -309,7 +342,8 @@ function isTakenOff(items: Item[], k: number): boolean {
   for (let m = k + 1; m < Math.min(items.length, k + 5); m++) {
     const x = items[m]!;
     if (/^(off|out|removed|unpicked|taken|peeled|lifted)$/.test(x.w)) return true;
-    if (x.token.kind === 'mark' || x.place || x.w === 'and') return false;
+    if (x.token.kind === 'mark' || x.w === 'and') return false;
+    if (x.place && !/^(on|in|at|from|over|the)$/.test(items[m - 1]?.w ?? '')) return false;
   }
   return false;
 }
@@ -354,6 +388,8 @@ export function isPredicate(items: Item[], k: number): boolean {
         !items.some((x) => x.span || x.clock || x.duration || x.fail || x.finding)
       );
     if (form === 'past' && /^(somebody|someone|who)$/.test(lead)) return false;
+    // "gave it a bath", "a going over": only as a thing given
+    if (/^(bath|dunk|dunking|going over|once over)$/.test(item.w)) return isGiven(items, k);
     if (item.w === 'clean' && items[k + 1]?.finding) return false;
     // "fuse gone", "iron broken": a thing of the house
     if (form === 'base' && !item.part && items[k + 1]?.fail && !items[k + 1]?.finding && k === 0)
@@ -486,32 +522,52 @@ export function isGiven(items: Item[], k: number): boolean {
   const article = items[m]?.w ?? '';
   if (!/^(a|an|another|its|one more)$/.test(article) && !(article === 'another' || items[m]?.quantity))
     return false;
+  // "a quick vacuum of the backing"
+  if (m <= 1 && m < k - 1 && /^(of|over|for|all|on)$/.test(items[k + 1]?.w ?? '')) return true;
   return items
     .slice(Math.max(0, m - 6), m + 1)
-    .some((x) => /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has)$/.test(x.w));
+    .some((x) =>
+      /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has|use|do|stand|due)$/.test(
+        x.w,
+      ),
+    );
 }
 
 /** The form that the verb of giving lends to such a noun. */
-export function givenForm(items: Item[], k: number): 'past' | 'ing' | 'base' {
+export function givenForm(items: Item[], k: number): 'past' | 'ing' | 'base' | 'noun' {
   const verb = items
     .slice(Math.max(0, k - 10), k)
     .findLast((x) =>
-      /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has)$/.test(x.w),
+      /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has|use|do|stand|due)$/.test(
+        x.w,
+      ),
     );
-  if (verb && /^(gave|given|had|got|has)$/.test(verb.w)) return 'past';
+  if (!verb) return 'noun';
+  if (/^(gave|given|had|got|has)$/.test(verb.w)) return 'past';
   return verb && /^(giving|having)$/.test(verb.w) ? 'ing' : 'base';
 }
 
 /** "the backing is off", "all the ties are out": a thing and a form of to be stand before. */
 function isOff(items: Item[], k: number): boolean {
+  // "off came the patch"
+  if (isInverted(items, k)) return true;
   let m = k - 1;
   while (m >= 0 && /^(all|now|both|already|right|still|finally|mostly)$/.test(items[m]!.w)) m--;
   const thing = (x: Item | undefined): boolean =>
-    x !== undefined && (x.object !== undefined || x.material === 'net' || x.w === 'idea');
+    x !== undefined &&
+    (x.object !== undefined || x.finding === 'old-repair' || x.material === 'net' || x.w === 'idea');
   if (!/^(is|'s|are|'re|was|were|be|been)$/.test(items[m]?.w ?? ''))
     return thing(items[m]) && (m === 0 || /^(,|the|all|old|and|&|then)$/.test(items[m - 1]?.w ?? ''));
-  return items.slice(Math.max(0, m - 4), m + 1).some(thing);
+  return items.slice(Math.max(0, m - 5), m + 1).some(thing);
 }
+
+/** "off came the patch", "out it came". */
+export const isInverted = (items: Item[], k: number): boolean =>
+  (items[k]!.w === 'off' || items[k]!.w === 'out') &&
+  (/^(came|come|comes|goes|went|with)$/.test(items[k + 1]?.w ?? '') ||
+    (/^(it|they|that|them)$/.test(items[k + 1]?.w ?? '') &&
+      /^(came|comes|goes|went|come|go)$/.test(items[k + 2]?.w ?? ''))) &&
+  (k === 0 || /^(,|and|so|then|but|&)$/.test(items[k - 1]!.w));
 
 /** "binding" and "backing" are mostly nouns. */
 function isIngVerb(items: Item[], k: number): boolean {
@@ -530,7 +586,26 @@ function isIngVerb(items: Item[], k: number): boolean {
   )
     return true;
   return (
-    ['is', "'m", 'am', 'are', 'was', 'been', 'started', 'be', 'start', "'re", 'now', 'i'].includes(before) ||
+    [
+      'is',
+      "'m",
+      'am',
+      'are',
+      'was',
+      'been',
+      'started',
+      'be',
+      'start',
+      "'re",
+      'now',
+      'i',
+      'bother',
+      'bothering',
+      'avoid',
+      'keep',
+      'kept',
+      'not',
+    ].includes(before) ||
     after?.w === 'it' ||
     after?.w === 'them' ||
     (k === 0 && (after?.place !== undefined || after?.w === 'the'))
@@ -969,7 +1044,23 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   if (PARTICLES.has(item.w) && Object.hasOwn(REMOVE_VERBS, lastItem.w)) return false;
   const between = current.slice(last + 1);
   // "darned the hole", "pressed the puckers out", "closed the split seam": the finding is what the work is done to.
-  const doing = lastItem.action || removalAt(current, last);
+  const doing =
+    lastItem.action ||
+    removalAt(current, last) ||
+    /^(live|living|leave|leaving|keep|keeping)$/.test(lastItem.w);
+  // "over the hole", "on the worn spot", "across a tear": what the work is done to stands after a preposition
+  if (item.finding && !item.action && doing && ledByPreposition(between)) return false;
+  // "pressed the seams open"
+  if (/^(open|flat)$/.test(item.w) && lastItem.action?.v === 'press') return false;
+  // "the stain on 3-2 can stay"
+  if (
+    /^(stay|stays|left|remain|remains|leave)$/.test(item.w) &&
+    lastItem.finding &&
+    !lastItem.action &&
+    between.some((x) => /^(can|could|will|'ll|may|might|should|must|to|be|gets|is|just)$/.test(x.w)) &&
+    current.slice(Math.max(0, last - 3), last).some((x) => /^(the|that|this|its|those)$/.test(x.w))
+  )
+    return false;
   if (
     item.finding &&
     !item.action &&
@@ -1028,6 +1119,18 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   )
     return false;
   return true;
+}
+
+/** Do these words end in a preposition and what may stand between it and its noun ("over the", "across a nasty long")? */
+function ledByPreposition(between: Item[]): boolean {
+  for (let m = between.length - 1; m >= 0 && m >= between.length - 4; m--) {
+    const x = between[m]!;
+    if (/^(over|on|across|onto|around|round|behind|under|at|along|through|into|in|of)$/.test(x.w))
+      return m > 0;
+    if (x.token.kind === 'mark' || x.place || x.action || (BE.has(x.w) && x.w !== 'a' && x.w !== 'little'))
+      return false;
+  }
+  return false;
 }
 
 const DEGREE = new Set(

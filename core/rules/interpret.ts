@@ -294,7 +294,7 @@ function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause: Claus
   const carried = draft.placed !== 'said' || (last.clause === draft.clause && draft.placed === last.placed);
   if (
     e.action === 'replace' &&
-    p.action === 'cut' &&
+    (p.action === 'cut' || (p.action === 'remove' && p.object === 'piece')) &&
     p.state === e.state &&
     !p.places?.some((x) => x.startsWith('border') || x === 'binding' || x === 'backing')
   ) {
@@ -413,7 +413,11 @@ function treatment(
 ): Draft | undefined {
   const { items } = clause;
   let mood = stateOf(clause, way.at, way.form, sentence);
-  if (way.action === 'leave' && /^(touching|touch|alone)$/.test(items[way.at]!.w)) mood = 'done';
+  if (
+    way.action === 'leave' &&
+    /^(touching|touch|alone)$|^(no|n't|not|nothing|do|did|doing|hands) /.test(items[way.at]!.w)
+  )
+    mood = 'done';
   if (
     way.action === 'dry' &&
     items[way.at]!.w === 'dry' &&
@@ -441,7 +445,7 @@ function treatment(
   if (isOthers(items, way.at)) {
     const topical = state.topic?.sentence === v.sentence ? state.topic.places : [];
     const told = placed.kind === 'specific' ? placed.places : topical;
-    if (['resew', 'patch', 'darn', 'stabilize'].includes(action) && told.length)
+    if (['resew', 'patch', 'darn', 'stabilize', 'overlay', 'replace'].includes(action) && told.length)
       state.drafts.push(
         makeDraft(
           'condition',
@@ -627,8 +631,21 @@ function treatment(
   // the order of slots as people read them
   const e = draft.entry as Record<string, unknown>;
   if (!e['stitch'] && action === 'resew' && way.items[0]?.stitch) e['stitch'] = way.items[0].stitch;
+  // "hand quilted", "machine quilting"
+  const manner = /^(quilt|resew|bind)$/.test(action)
+    ? /^(hand|machine) /.exec(way.items[0]?.w ?? '')?.[1]
+    : undefined;
+  if (!e['stitch'] && manner) {
+    e['stitch'] = manner;
+    draft.origins['stitch'] = { rule: `stitch.${manner}`, how: 'said', ...spanOfItem(way.items[0]!) };
+  }
   return draft;
 }
+
+const spanOfItem = (x: Item): { from: number; to: number } => ({
+  from: x.token.from,
+  to: x.end ?? x.token.to,
+});
 
 const OTHERS = new Set([
   'she',
@@ -671,6 +688,14 @@ const OTHERS = new Set([
   'folk',
   'cousin',
   'daughter',
+  'whoever',
+  'clot',
+  'idiot',
+  'fool',
+  'restorer',
+  'repairer',
+  'mender',
+  'dealer',
 ]);
 
 /** "did the basting", "finished the layering": the whole of it is done, where no time is told with it. */
@@ -689,7 +714,10 @@ function isOthers(items: Item[], at: number): boolean {
     return false;
   for (let m = at - 1; m >= Math.max(0, at - 4); m--) {
     const w = items[m]!.w;
-    if (OTHERS.has(w))
+    if (
+      OTHERS.has(w) ||
+      (w === 'owner' && /^(previous|former|last|earlier|past|old)$/.test(items[m - 1]?.w ?? ''))
+    )
       return !items
         .slice(m + 1, at)
         .some((x) =>
@@ -1185,6 +1213,24 @@ function fastening(
     return;
   }
   const found = state.drafts.at(-1);
+  // "the seam from last night: backstitch", "that seam: whipst., 12 min"
+  const seam = !last && placed.kind === 'none' ? seamNamed(state, v) : undefined;
+  if (seam?.length) {
+    state.drafts.push(
+      makeDraft(
+        'treatment',
+        v,
+        {
+          action: ['resew', 'treatment.stitch-alone', stitch.item],
+          state: ['done', 'treatment.stitch-alone', stitch.item],
+          places: [seam, 'place.carried', undefined, 'implied'],
+          stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item],
+        },
+        'carried',
+      ),
+    );
+    return;
+  }
   if (
     !last &&
     found?.entry.kind === 'condition' &&
@@ -1204,6 +1250,17 @@ function fastening(
         'carried',
       ),
     );
+}
+
+/** Where the seam is that was named, with nothing said of it, just before in the same sentence. */
+function seamNamed(state: ReaderState, v: { index: number; sentence: number }): string[] | undefined {
+  const before = state.clauses[v.index - 1];
+  if (!before || before.sentence !== v.sentence || !before.items.some((x) => x.seam)) return undefined;
+  if (state.drafts.some((d) => d.clause === v.index - 1)) return undefined;
+  if (state.topic?.sentence === v.sentence) return state.topic.places;
+  const placed = placesOfClause(before.items);
+  if (placed.places.length) return placed.places;
+  return carriedPlaces(state, view(before, v.index - 1), undefined, placed) ?? state.memory.focus;
 }
 
 /** "same on the next two", "the one below the same", "ditto 3-4", "and the next two rows too". */

@@ -3,11 +3,20 @@ import type { Clause } from './clause.ts';
 import type { Item } from './item.ts';
 
 const CONSIDERING =
-  /\b(either|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
+  /\b(either|probably|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
-  /\b(will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
+  /\b(could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
-export const looksUndecided = (words: string): boolean => CONSIDERING.test(words);
+/** "could do with a patch" wishes for one, and leaves nothing open. */
+const COULD_DO_WITH = /\bcould (really |just )?(do with|use|stand)\b/g;
+/** A length of time told in the sentence of a bare "patch" or "darn" says that it is done. */
+const TOOK = /\b(\d+ ?(min|mins|minutes|hr|hrs|hours?)|half an hour|quarter of an hour|an hour)\b/;
+export const looksUndecided = (words: string): boolean =>
+  CONSIDERING.test(words.includes('could') ? words.replace(COULD_DO_WITH, 'needs') : words);
+/** A plan called off: "no patch on 3-2 after all", "not washing it any more". */
+const CALLED_OFF = /\b(after all|any ?more|in the end|changed my mind|on second thoughts?|thought better)\b/;
+const GIVEN_UP =
+  /\b(dropped|scrapped|abandoned|ditched|shelved|binned|gave up|given up|giving up|gone off|went off|cooled on) (on )?((the|that|my) )?(whole )?((idea|plan|thought|notion)( of)?|doing)?\b/;
 
 const NEGATION = new Set([
   'no',
@@ -71,7 +80,13 @@ export function stateOf(
     /\b(forget|drop|skip|never mind|cancel|scrap|nix|ditch|lose) (the|that|it|about|doing|all|any|this)\b/.test(
       before,
     ) || /^ (so |and |but |right |ok |okay |no |then )*(forget|drop|skip|never mind|scrap|nix) /.test(words);
-  if (called) return 'dropped';
+  if (
+    called ||
+    (form !== 'past' && GIVEN_UP.test(before) && / (idea|plan|thought|notion|of|on|doing) /.test(before))
+  )
+    return 'dropped';
+  if (form !== 'past' && /\bno longer (going|planning|wanting|wants|needs|doing|to)?\b/.test(before))
+    return 'dropped';
   const refused =
     / no $/.test(before) || /^ no (?!(i|they|it|we|she|he|that|this|there|longer|wait|,) )/.test(words);
   if (
@@ -89,6 +104,7 @@ export function stateOf(
       form !== 'past'
     )
       return 'dropped';
+    if (form !== 'past' && CALLED_OFF.test(words)) return 'dropped';
     if (/\bn't (need|want|think)\b/.test(before)) return 'denied';
     return 'denied';
   }
@@ -99,7 +115,7 @@ export function stateOf(
   )
     return 'dropped';
   if (form !== 'past' && / (instead of|rather than) $/.test(before)) return 'denied';
-  if (CONSIDERING.test(sentence) && !/\b(done|did|finished)\b/.test(before)) {
+  if (looksUndecided(sentence) && !/\b(done|did|finished)\b/.test(before)) {
     if (
       /^(cut|put|set|let)$/.test(items[k]?.w ?? '') &&
       (clause.asked || clause.joint === 'or' || near.includes('or') || near.includes('either'))
@@ -163,9 +179,17 @@ export function stateOf(
   }
   if (form === 'base') {
     if (items[k + 1]?.w === "'d" && !items[k + 2]?.action) return 'done';
+    // "photos of the front and back done"
+    if (
+      /^(photos|pictures|photographs|pics|snaps)$/.test(items[k]?.w ?? '') &&
+      !modal &&
+      / (done|taken) /.test(words) &&
+      !/ (be|get|need|needs|being) (done|taken) /.test(words)
+    )
+      return 'done';
     if (
       !modal &&
-      items.some((x) => x.duration) &&
+      (items.some((x) => x.duration) || TOOK.test(sentence)) &&
       !/\b(need|allow|reckon|say|about|another|will|should|would|left)\b/.test(words) &&
       /^(patch|darn|mend)$/.test(items[k]?.w ?? '')
     )
@@ -179,6 +203,11 @@ export function stateOf(
     return 'planned';
   }
   // a noun: "a patch", "net over it"
+  if (
+    / (tomorrow|tmrw|tonight|next|later|getting|due) /.test(words) &&
+    !/ (next to|got|put|done|went) /.test(words)
+  )
+    return 'planned';
   if (
     /\b(needs?|wants?|will|'ll|going to|gets?|get|to|goes|going|should|must|next|decided|it is|settled|requires?)\b/.test(
       words,

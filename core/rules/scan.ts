@@ -360,6 +360,8 @@ function applySenses(item: Item, senses: { k: string; v?: unknown; form?: unknow
     else if (s.k === 'topic') item.topic ??= s.v as NonNullable<Item['topic']>;
     else if (s.k === 'measure') item.measure ??= s.v as NonNullable<Item['measure']>;
   }
+  // "seams are letting go" begins like "seams are a quarter inch"
+  if (item.measure === 'seam' && /^seams? (are|is|'s)$/.test(item.w)) item.seam = true;
   const weak = new Set([
     'hand',
     'machine',
@@ -382,7 +384,7 @@ function isBacking(tokens: Token[], i: number): boolean {
   const before = tokens[i - 1]?.w ?? '';
   const after = tokens[i + 1]?.w ?? '';
   if (
-    /^(the|its|new|old|whole|this|that|quilt|a|for|and|&|,|or|of|front|her)$/.test(before) &&
+    /^(the|its|new|old|whole|this|that|quilt|a|for|and|&|\+|,|or|of|front|her)$/.test(before) &&
     !/^(on|to|together|at|home|again|in)$/.test(after)
   )
     return true;

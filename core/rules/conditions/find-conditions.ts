@@ -24,7 +24,7 @@ export function findConditions(
       if (isAttribute(items, k)) continue;
       const refined = refine(items, k, item.finding, treating);
       if (!refined) continue;
-      if (isNegated(items, k, 4)) continue;
+      if (isNegated(items, k, 4) || isOver(items, k)) continue;
       found.push({
         finding: refined,
         at: k,
@@ -43,6 +43,10 @@ export function findConditions(
   return dedupe(found);
 }
 
+/** "no longer puckers", "doesn't pucker any more": it was so once. */
+const isOver = (items: Item[], k: number): boolean =>
+  items.slice(Math.max(0, k - 4), k).some((x, m, lead) => x.w === 'longer' && lead[m - 1]?.w === 'no');
+
 /** Findings said twice over in one clause are one ("shattered … splitting into strips"). */
 function dedupe(found: ConditionFound[]): ConditionFound[] {
   const out: ConditionFound[] = [];
@@ -52,7 +56,21 @@ function dedupe(found: ConditionFound[]): ConditionFound[] {
     // spots of mould are no stain
     if (f.finding === 'stain' && found.some((o) => o.finding === 'mildew' && Math.abs(o.at - f.at) < 3))
       continue;
-    if (f.finding === 'hole' && out.some((o) => o.finding === 'insect-damage' && Math.abs(o.at - f.at) < 3))
+    if (f.finding === 'hole' && found.some((o) => o.finding === 'insect-damage' && Math.abs(o.at - f.at) < 4))
+      continue;
+    // "coming apart in strips": the strips tell what kind
+    if (
+      f.finding === 'split-seam' &&
+      !f.items.some((x) => x.seam) &&
+      found.some((o) => o.finding === 'shattered')
+    )
+      continue;
+    // "wearing thin", "none the worse for wear"
+    if (
+      f.finding === 'fraying' &&
+      /^(wear|wearing)$/.test(f.items[0]!.w) &&
+      found.some((o) => o !== f && Math.abs(o.at - f.at) < 3)
+    )
       continue;
     out.push(f);
   }
@@ -122,10 +140,23 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
       if (word === 'wear' || word === 'wearing')
         if (/^(it|to|my|glasses|gloves)$/.test(after) || before === 'to') return undefined;
       if (word === 'rubbed' && after === 'out') return undefined;
+      // stitching that ravels has come undone
+      if (/ravell?(s|ed|ing)?$/.test(word)) {
+        if (hasSeam) return 'split-seam';
+        if (hasStitches) return 'broken-stitching';
+      }
       return 'fraying';
     case 'stain':
       if ((word === 'spots' || word === 'spotted' || word === 'dirty') && after === 'of') return undefined;
       return 'stain';
+    case 'shattered':
+      // a seam, ties or an edge that goes to pieces
+      if (/apart$/.test(word) || /^(in|to|into|going|gone|coming|hanging)\b/.test(word)) {
+        if (hasSeam) return 'split-seam';
+        if (hasStitches) return 'broken-stitching';
+        if (items.some((x) => x.part === 'binding' || x.part === 'edge')) return 'fraying';
+      }
+      return 'shattered';
     case 'dye-bleed':
       if (
         word === 'ran' ||
@@ -184,11 +215,18 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
       return 'split-seam';
     case 'lumpy-batting':
       if (
-        /^(shifted|slid|slipped|shifting|migrated|slid down|lumps|lump|matted|bunched|balled)$/.test(word) &&
+        /^(shifted|slid|slipped|shifting|migrated|slid down|lumps|lump|matted|bunched|balled|knotted|drifted|slumped|crept|sagging|sagged|all (in|at|down) .*)$/.test(
+          word,
+        ) &&
         !items.some((x) => x.part === 'batting' || x.material === 'batting') &&
         !/^(all|into|in)$/.test(before)
       ) {
-        if (/^(slipped|slid|shifted|shifting|migrated|slid down)$/.test(word)) return undefined;
+        if (
+          /^(slipped|slid|shifted|shifting|migrated|slid down|knotted|drifted|slumped|crept|sagging|sagged|all (in|at|down) .*)$/.test(
+            word,
+          )
+        )
+          return undefined;
       }
       if (/^(slid|slipped)$/.test(word) && items.some((x) => x.w === 'needle' || x.w === 'i'))
         return undefined;
@@ -205,7 +243,8 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
       if (/^(mould|mold)$/.test(word) && before === 'any') return undefined;
       return 'mildew';
     case 'puckering':
-      if (treating && /^(puckers|pucker)$/.test(word)) return undefined;
+      if (treating && /^(puckers|pucker|wrinkles|ripples|cockles|bubbles|ruffles|buckles)$/.test(word))
+        return undefined;
       // "the puckers went with it"
       if (/^(went|came out|gone|disappeared|dropped out)$/.test(after)) return undefined;
       return 'puckering';
@@ -213,6 +252,12 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
       return finding;
   }
 }
+
+const isCloth = (x: Item): boolean => x.material === 'fabric' && !/^(piece|bit)s?$/.test(x.w);
+
+/** What may follow "gone" where it means that something is there no more. */
+const GONE_ENDS =
+  /^(|,|and|but|or|&|\+|\/|at|in|on|along|all|too|now|already|here|there|altogether|completely|entirely|as|so|where|over|under|across|down|out|off|round|around|both|again|between|by|near|for|which|then|with|i|it|the|right|inside|apart|clean|half|mostly|;|--|-|\)|\(|")$/;
 
 /** What has given way, by what stands near: a seam, ties or stitches, or cloth. */
 function failure(
@@ -253,6 +298,8 @@ function failure(
   // "the ties come out first" is work to do
   if (/^come (out|off|away)$/.test(word) && !/^(have|has|'ve|'s|had)$/.test(w(items, k - 1)))
     return undefined;
+  // "gone soft", "gone from red to pink": what it has become
+  if (word === 'gone' && !GONE_ENDS.test(w(items, k + 1)) && !items[k + 1]?.place) return undefined;
   // "have gone thin": what it has become is told next
   if (word === 'gone' && items.slice(k + 1, k + 7).some((x) => x.finding)) return undefined;
   const near = (pick: (x: Item) => boolean | undefined): Item | undefined => {
@@ -261,7 +308,13 @@ function failure(
     return undefined;
   };
   const seam = near((x) => x.seam);
-  const stitches = near((x) => x.stitches && !x.seam && x.w !== 'tie');
+  const stitches = near(
+    (x) =>
+      x.stitches &&
+      !x.seam &&
+      (x.w !== 'tie' ||
+        /^(every|each|one|another|other|a|old|that|the)$/.test(w(items, items.indexOf(x) - 1))),
+  );
   if (seam && !(stitches && items.indexOf(stitches) > items.indexOf(seam) && items.indexOf(stitches) < k)) {
     return { finding: 'split-seam', items: [seam, item], rule: 'condition.seam-failed' };
   }
@@ -277,7 +330,7 @@ function failure(
   const binding = near((x) => x.part === 'binding' || x.w === 'edge');
   if (
     binding &&
-    /^(come|came|coming) (loose|away|adrift|undone)$|^(loose|undone|adrift|let go|coming away|popped|pulled away)$/.test(
+    /^(come|came|coming) (loose|away|adrift|undone|unstitched|unsewn|unpicked)$|^(loose|undone|adrift|unstitched|unsewn|let go|coming away|popped|pulled away)$/.test(
       word,
     )
   )
@@ -290,7 +343,7 @@ function failure(
   )
     return { finding: 'split-seam', items: [item], rule: 'condition.it-popped' };
   const apart =
-    /^(come|came|coming|pulled|pulling|hanging|hangs) (apart|away|undone|open|loose|adrift|off)$|^(gaping|opened up|opening up|popped open)$/.test(
+    /^(come|came|coming|pulled|pulling|hanging|hangs) (apart|away|undone|open|loose|adrift|off|unstitched|unsewn|unpicked)$|^(gaping|opened up|opening up|popped open)$/.test(
       word,
     );
   if (
@@ -313,9 +366,15 @@ function failure(
   if (GONE_WORDS.has(word) && cloth && !/^(going|went)$/.test(word))
     return { finding: 'missing', items: [cloth, item], rule: 'condition.cloth-gone' };
   if (/^(split|splitting|splits|cracked|split open|burst)$/.test(word))
-    return cloth && (cloth.fabric || cloth.part === 'backing')
+    return cloth && (cloth.fabric || cloth.part === 'backing' || isCloth(cloth))
       ? { finding: 'tear', items: [cloth, item], rule: 'condition.cloth-split' }
       : { finding: 'split-seam', items: [item], rule: 'condition.split-alone' };
+  if (
+    /^(given way|given out|gave way|giving way|gave out)$/.test(word) &&
+    cloth &&
+    (cloth.fabric || isCloth(cloth))
+  )
+    return { finding: 'tear', items: [cloth, item], rule: 'condition.cloth-gave' };
   if (apart && near((x) => x.place?.kind === 'blocks' || x.place?.kind === 'pointer'))
     return { finding: 'split-seam', items: [item], rule: 'condition.come-apart' };
   if (word === 'shot' && near((x) => x.part === 'binding' || x.part === 'edge' || x.part === 'border'))

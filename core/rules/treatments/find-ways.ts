@@ -1,5 +1,5 @@
 import type { Action, RemovedObject } from '../../../shared/vocabulary.ts';
-import { givenForm, isGiven, isPredicate, removalAt } from '../clause.ts';
+import { givenForm, isGiven, isInverted, isPredicate, removalAt } from '../clause.ts';
 import type { Item } from '../item.ts';
 
 /** A treatment that the words name, as a verb or as a thing ("net over it", "silk behind"). */
@@ -53,7 +53,9 @@ export function findWays(items: Item[], thing?: string): Way[] {
   const newPiece =
     /\b(new|fresh|replacement) (pieces?|ones?|bits?|blocks?|patch of|[a-z]+)( of [a-z]+)?( [a-z]+)* (cut|set|let|pieced|sewn|put|sewed|stitched|inset|going|goes|to go|went) in\b/.test(
       all,
-    ) || /\bnew pieces?\b/.test(all);
+    ) ||
+    /\bnew pieces?\b/.test(all) ||
+    setsIn(items, all);
   const isReplace =
     (cutOut &&
       newIn &&
@@ -120,6 +122,12 @@ export function findWays(items: Item[], thing?: string): Way[] {
     // Net over the face
     if (
       isNet(item) &&
+      // "tacked the net in place": a fastening of what is there
+      !(
+        items.slice(Math.max(0, k - 3), k).some((x) => x.action?.v === 'baste' && x.action.form !== 'base') &&
+        /^(the|that|this)$/.test(items[k - 1]?.w ?? '') &&
+        !/ (over|across|on top) /.test(after)
+      ) &&
       !items.slice(0, k).some((x) => x.action?.v === 'stabilize' && x.action.form !== 'base') &&
       (/ (over|across|on|on top|onto|overlay|it is|laid|face|for|goes|stitched|sewn|sewed|round|instead) /.test(
         after,
@@ -219,6 +227,8 @@ export function findWays(items: Item[], thing?: string): Way[] {
     }
     // "put a patch on", "needs a patch", "patch or leave"
     if ((item.w === 'patch' || item.w === 'patches') && !(item.action && isPredicate(items, k))) {
+      // "substituted a new patch for the rotten one"
+      if (items.slice(Math.max(0, k - 5), k).some((x) => x.action?.v === 'replace')) continue;
       if (
         / (a|an|new|another|denim|calico|small|little|no) $/.test(before) ||
         / (not|forget|drop|scrap|instead of|than|with|for|between|be|no) (the |a )?$/.test(before) ||
@@ -227,7 +237,8 @@ export function findWays(items: Item[], thing?: string): Way[] {
           (k < 2 || /^(,|:|-|with|a|w|\.)$/.test(items[k - 2]?.w ?? ''))) ||
         / (put|sewed|sewn|sew|stitched|needs?|wants?|gets?|or|either|maybe|to|with|of|for) $/.test(
           before.replace(/ (a|an|new|another|little|small|bit of|the|fresh) $/, ' '),
-        )
+        ) ||
+        (/ (has|have|got|'s) (a|an)( [a-z]+){0,2} $/.test(before) && /\bnow\b/.test(all))
       ) {
         if (
           / (old|that|this|previous|earlier|existing|clumsy|under|has|has an|the old|somebody's) (a )?$/.test(
@@ -239,7 +250,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
         if (
           / (is|has|there|there's|'s) (a|an)( [a-z]+)? $/.test(before) &&
           / (on|over|in) /.test(after) &&
-          !/\b(new|put|sewn|sewed)\b/.test(all)
+          !/\b(new|put|sewn|sewed|now)\b/.test(all)
         )
           continue;
         const verb =
@@ -263,13 +274,175 @@ export function findWays(items: Item[], thing?: string): Way[] {
       /^(darn|darns)$/.test(item.w) &&
       !isPredicate(items, k) &&
       (/^ (it is|it 's|it 'll be) /.test(after) ||
+        LIGHT_LEAD.test(before) ||
+        (k <= 1 && items.some((x) => x.duration)) ||
         / (needs?|wants?|gets?|between|or|and|be|'s|is|maybe|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
           before,
         )) &&
       !/ (old|that|this|previous|earlier|existing|clumsy|has|somebody's) (a |little )*$/.test(before) &&
       !removalSoon(items, k)
     ) {
-      take({ action: 'darn', form: 'noun', at: k, items: [item], rule: 'treatment.a-darn' }, k);
+      const light = lightVerb(items, k);
+      take(
+        {
+          action: 'darn',
+          form: light?.form ?? 'noun',
+          at: light?.k ?? k,
+          items: [item],
+          rule: 'treatment.a-darn',
+        },
+        k,
+        ...(light ? [light.k] : []),
+      );
+      continue;
+    }
+    // "put a few stitches in it", "gave the seam a few whip stitches", "put new ties in", "put the quilting back in"
+    const worked = workedIn(items, k);
+    if (worked) {
+      take(
+        {
+          action: worked.action,
+          form: worked.form,
+          at: worked.at,
+          items: [item],
+          rule: `treatment.worked-in-${worked.action}`,
+        },
+        k,
+        worked.at,
+      );
+      continue;
+    }
+    // "redid the seam", "the quilting in 3-2 redone"
+    const redone = redoing(items, k);
+    if (redone) {
+      take({ ...redone, at: k, items: [item], rule: 'treatment.redone' }, k);
+      continue;
+    }
+    // "drew the tear together", "brought the edges back together"
+    if (
+      /^(drew|drawn|pulled|brought|knit|knitted|eased|coaxed|draw|pull|bring|knitting|drawing|pulling|bringing|easing|ran|run)$/.test(
+        item.w,
+      ) &&
+      / together /.test(after) &&
+      items
+        .slice(k + 1, k + 9)
+        .some(
+          (x) =>
+            x.seam ||
+            x.finding === 'tear' ||
+            x.finding === 'hole' ||
+            x.finding === 'split-seam' ||
+            /^edges?$/.test(x.w) ||
+            x.part === 'edge',
+        ) &&
+      !items.some((x) => x.action && x.action.v === 'resew' && !x.stitch)
+    ) {
+      take(
+        {
+          action: 'resew',
+          form: /ing$/.test(item.w) ? 'ing' : /^(draw|pull|bring)$/.test(item.w) ? 'base' : 'past',
+          at: k,
+          items: [item],
+          rule: 'treatment.drawn-together',
+        },
+        k,
+      );
+      continue;
+    }
+    // "went over the seam again with a backstitch", "I'll go over that by hand"
+    if (
+      /^(went|gone|go|going|run|ran)$/.test(item.w) &&
+      /^(over|along|round|around)$/.test(items[k + 1]?.w ?? '') &&
+      items.slice(k + 2).some((x) => x.stitch) &&
+      !items.some((x) => x.action && !x.stitch && isPredicate(items, items.indexOf(x)))
+    ) {
+      take(
+        {
+          action: 'resew',
+          form: item.w === 'go' ? 'base' : item.w === 'going' ? 'ing' : 'past',
+          at: k,
+          items: [item],
+          rule: 'treatment.gone-over',
+        },
+        k,
+      );
+      continue;
+    }
+    // "the seam's back together"
+    if (
+      item.w === 'together' &&
+      items[k - 1]?.w === 'back' &&
+      items.some((x) => x.seam) &&
+      !ways.length &&
+      !items.some((x, m) => (x.action?.v === 'resew' || x.action?.v === 'piece') && isPredicate(items, m))
+    ) {
+      take(
+        {
+          action: 'resew',
+          form: /ing\b/.test(all) ? 'ing' : 'past',
+          at: k,
+          items: [item],
+          rule: 'treatment.back-together',
+        },
+        k,
+      );
+      continue;
+    }
+    // "worked on the stain with a cotton bud", "going to try some vinegar on the mark"
+    const cleaned = workOnStain(items, k, all);
+    if (cleaned) {
+      take({ action: 'clean', form: cleaned, at: k, items: [item], rule: 'treatment.worked-on-stain' }, k);
+      continue;
+    }
+    // "took a quarter inch off the left side", "shaved a bit off the edge"
+    const shaved = shaving(items, k);
+    if (shaved) {
+      take({ action: 'trim', form: shaved, at: k, items: [item], rule: 'treatment.shaved-off' }, k);
+      continue;
+    }
+    // "that patch has to go", "the batting must go"
+    if (
+      item.w === 'go' &&
+      / (to|must|should|can|could|'ll|will|gotta) $/.test(before) &&
+      !/^ (on|in|to|over|under|behind|back|round|with|into|for|up|down|out|off|through|there) /.test(after)
+    ) {
+      const thing = items
+        .slice(Math.max(0, k - 9), k)
+        .findLast((x) => x.object || x.finding === 'old-repair');
+      if (
+        thing &&
+        (thing.finding === 'old-repair' || (thing.object && thing.object !== 'piece' && !thing.seam))
+      ) {
+        take(
+          {
+            action: 'remove',
+            object: thing.finding === 'old-repair' ? 'old-patch' : thing.object!,
+            form: 'base',
+            at: k,
+            items: [item, thing],
+            rule: 'treatment.has-to-go',
+          },
+          k,
+          items.indexOf(thing),
+        );
+        continue;
+      }
+    }
+    // "calico over the hole", "covered the hole with a bit of calico", "a square of lawn stitched over the worn spot"
+    const over = clothOver(items, k, ways, used);
+    if (over) {
+      take(
+        {
+          action: 'patch',
+          form: over.form,
+          at: over.at,
+          items: [item],
+          stuff: item,
+          rule: 'treatment.cloth-over',
+        },
+        k,
+        ...(over.at === k ? [] : [over.at]),
+      );
       continue;
     }
     // "gave the backing a good vacuum"
@@ -324,7 +497,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
     if (
       /^(finish|finished|finishing)( by)?$/.test(item.w) &&
       (items.some((x) => x.part === 'binding' && !x.place?.places[0]?.startsWith('border')) ||
-        items.some((x) => x.place?.rule === 'place.part-side' && x.w.startsWith('binding')) ||
+        items.some((x) => x.place && /\bbinding\b/.test(x.w)) ||
         thing === 'binding') &&
       items.some((x) => x.stitch === 'hand' || x.stitch === 'ladder' || x.stitch === 'whipstitch') &&
       !items.some((x) => x.action && x !== item && x.part !== 'binding' && !x.stitch)
@@ -462,9 +635,21 @@ export function findWays(items: Item[], thing?: string): Way[] {
     const removal = removalAt(items, k);
     if (removal && !item.place) {
       const object = objectOf(items, k, removal.particle) ?? thingOf(items, k, removal.particle, thing);
-      const plain = /^(remov|unpick|peel|strip|detach|unstitch|unpin|snip|unsew)/.test(item.w);
+      const plain =
+        /^(remov|unpick|peel|strip|detach|unstitch|unpin|snip|unsew|unquilt|frog|untie|untying)/.test(item.w);
       if (object || (plain && removal)) {
         if (item.action?.v === 'cut' && !object) continue;
+        // "cut out the backing": new cloth cut to size
+        if (
+          /^cut/.test(item.w) &&
+          removal.particle === k + 1 &&
+          items[k + 1]!.w === 'out' &&
+          object &&
+          /^(backing|binding|border|batting|label)$/.test(object.object) &&
+          !/ (old|the rest|of) /.test(all)
+        )
+          continue;
+        if (/^(work|works|worked|working)$/.test(item.w) && !object) continue;
         if (
           /^(get|gets|got|getting|have|has|had|having|come|comes|came|coming|drop|dropped|take|takes)$/.test(
             item.w,
@@ -475,7 +660,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
         take(
           {
             action: 'remove',
-            object: object?.object ?? 'piece',
+            object: object?.object ?? ownObject(item.w),
             form:
               removal.form === 'base' &&
               /^(come|comes)$/.test(item.w) &&
@@ -493,6 +678,30 @@ export function findWays(items: Item[], thing?: string): Way[] {
         continue;
       }
     }
+    if (isInverted(items, k)) {
+      const after = items.slice(k + 1, k + 7).find((x) => x.object || x.finding === 'old-repair');
+      const of = after ?? (items[k + 1]!.w !== 'with' && thing && thing !== 'seam' ? undefined : null);
+      if (after || of === undefined) {
+        const object = after
+          ? after.finding === 'old-repair'
+            ? 'old-patch'
+            : after.object!
+          : (thing as RemovedObject);
+        take(
+          {
+            action: 'remove',
+            object,
+            form: items[k + 1]!.w === 'with' ? 'base' : 'past',
+            at: k,
+            items: after ? [item, after] : [item],
+            rule: 'treatment.off-came',
+          },
+          k,
+          ...(after ? [items.indexOf(after)] : []),
+        );
+        continue;
+      }
+    }
     if (
       (item.w === 'off' || item.w === 'out') &&
       !used.has(k) &&
@@ -501,10 +710,13 @@ export function findWays(items: Item[], thing?: string): Way[] {
     ) {
       const object = [...items.slice(0, k)]
         .reverse()
-        .find((x) => x.object || x.part === 'binding' || x.part === 'border');
+        .find((x) => x.object || x.finding === 'old-repair' || x.part === 'binding' || x.part === 'border');
       const isTreatmentOff = object === undefined && items.slice(0, k).some((x) => isNet(x));
       if (object && !isTreatmentOff && !(object.stitches && object.seam)) {
-        const objectId = object.object ?? (object.part === 'border' ? 'border' : 'binding');
+        const objectId =
+          object.finding === 'old-repair'
+            ? 'old-patch'
+            : (object.object ?? (object.part === 'border' ? 'border' : 'binding'));
         if (objectId !== 'piece' && !/\b(of the wash|of square|of true)\b/.test(after)) {
           take(
             {
@@ -526,17 +738,23 @@ export function findWays(items: Item[], thing?: string): Way[] {
       }
     }
     // "the ties come out first"
-    if (item.fail && /^come (out|off|away)$/.test(item.w) && !/ (have|has|'ve|'s|had) $/.test(before)) {
+    if (
+      item.fail &&
+      /^(come|came) (out|off|away)$/.test(item.w) &&
+      !/ (have|has|'ve|'s|had) $/.test(before)
+    ) {
       const object = [...items.slice(0, k)].reverse().find((x) => x.object);
-      if (object?.object) {
+      const came = item.w.startsWith('came');
+      if (object?.object && (!came || (!object.stitches && !object.seam && !item.w.endsWith('away')))) {
         take(
           {
             action: 'remove',
             object: object.object,
-            form:
-              / (first|next|before|later|tomorrow|then|need|needs|will|'ll|to|must|should|has|have|can|could) /.test(
-                all,
-              ) || /s$/.test(object.w)
+            form: came
+              ? 'past'
+              : / (first|next|before|later|tomorrow|then|need|needs|will|'ll|to|must|should|has|have|can|could) /.test(
+                    all,
+                  ) || /s$/.test(object.w)
                 ? 'base'
                 : 'past',
             at: k,
@@ -571,11 +789,288 @@ export function findWays(items: Item[], thing?: string): Way[] {
         );
     }
   }
+  // "whipst tear shut", "ladder stitch, seam closed": a stitch and what it has closed
+  if (!ways.length && (/ (shut|closed|together) /.test(all) || / (tear|rip|seam|split) /.test(all))) {
+    const at = items.findIndex((x) => x.stitch && !x.weakStitch && !x.place);
+    if (
+      at >= 0 &&
+      items.some(
+        (x, m) => m > at && m < at + 4 && (x.seam || x.finding === 'tear' || x.finding === 'split-seam'),
+      ) &&
+      !items.some((x) => x.fail)
+    )
+      take({ action: 'resew', form: 'past', at, items: [items[at]!], rule: 'treatment.stitched-shut' }, at);
+  }
   // "fused interfacing behind 6-5": the cloth and the verb tell one treatment
   const told = ways.filter(
     (x) => x.form !== 'noun' || !ways.some((y) => y !== x && y.action === x.action && y.form !== 'noun'),
   );
   return told.sort((a, b) => a.at - b.at);
+}
+
+/** What these verbs take out without naming it. */
+const ownObject = (w: string): RemovedObject =>
+  w.startsWith('unpin')
+    ? 'pins'
+    : w.startsWith('unquilt')
+      ? 'quilting'
+      : w.startsWith('unt')
+        ? 'ties'
+        : /^(frog|unstitch|unsew)/.test(w)
+          ? 'stitching'
+          : 'piece';
+
+/** Verbs that say nothing of their own: the noun after them tells the work ("put a darn in", "gave it a few stitches"). */
+const LIGHT: Record<string, Way['form']> = {
+  put: 'past',
+  putting: 'ing',
+  did: 'past',
+  do: 'base',
+  doing: 'ing',
+  done: 'past',
+  worked: 'past',
+  work: 'base',
+  working: 'ing',
+  wove: 'past',
+  made: 'past',
+  make: 'base',
+  making: 'ing',
+  gave: 'past',
+  give: 'base',
+  giving: 'ing',
+  ran: 'past',
+  added: 'past',
+  add: 'base',
+  adding: 'ing',
+  sewed: 'past',
+  sewn: 'past',
+  sew: 'base',
+  sewing: 'ing',
+  took: 'past',
+  take: 'base',
+  popped: 'past',
+  got: 'past',
+  tied: 'past',
+  set: 'past',
+};
+const LIGHT_LEAD =
+  / (put|putting|did|do|doing|done|worked|work|working|wove|made|make|making|ran|added|add|adding|popped|tried) (in )?(a |an |one |another )?(quick |little |small |tiny |wee |neat |proper |bit of a )*$/;
+
+/** The light verb before the noun at `k`. */
+function lightVerb(items: Item[], k: number): { k: number; form: Way['form'] } | undefined {
+  for (let m = k - 1; m >= Math.max(0, k - 9); m--) {
+    const w = items[m]!.w;
+    if (Object.hasOwn(LIGHT, w)) {
+      const modal = / (to|will|'ll|gonna|could|might|should|must|can) $/.test(
+        words(items, Math.max(0, m - 2), m),
+      );
+      return { k: m, form: w === 'put' && modal ? 'base' : LIGHT[w]! };
+    }
+    if (items[m]!.token.kind === 'mark') return undefined;
+  }
+  return undefined;
+}
+
+/** Stitches, ties or quilting as a thing that is put in or on. */
+function workedIn(items: Item[], k: number): { action: Action; form: Way['form']; at: number } | undefined {
+  const item = items[k]!;
+  if (
+    item.seam ||
+    !(
+      item.stitches ||
+      item.object === 'ties' ||
+      item.object === 'quilting' ||
+      /stitches$|^(stitch|sts)$/.test(item.w)
+    )
+  )
+    return undefined;
+  if (item.action && isPredicate(items, k)) return undefined;
+  const before = words(items, Math.max(0, k - 5), k);
+  const after = words(items, k + 1, Math.min(items.length, k + 4));
+  if (removalSoon(items, k)) return undefined;
+  if (
+    items.some((x, m) => m !== k && (x.fail || x.finding === 'missing') && isPredicate(items, m) && !x.seam)
+  )
+    return undefined;
+  const isTies = item.object === 'ties' || /^knots?$/.test(item.w);
+  const isQuilting = item.object === 'quilting' || item.w.startsWith('quilting');
+  const light = lightVerb(items, k);
+  const fresh = / (new|fresh|more|extra|missing|replacement|another) ([a-z]+ )?$/.test(before);
+  if (isTies) {
+    const put = light && / (in|into|on|back|along|across|every|at|round|through) /.test(after);
+    if (light && (put || fresh)) return { action: 'tie', form: light.form, at: light.k };
+    if (fresh && / (in|on|along|across|at) /.test(after)) return { action: 'tie', form: 'noun', at: k };
+    return undefined;
+  }
+  if (isQuilting)
+    return light &&
+      / (back in|in|back|in again|along|round|around|across) /.test(after) &&
+      !/^ (quilting )?in the ditch/.test(after)
+      ? { action: 'quilt', form: light.form, at: light.k }
+      : undefined;
+  if (
+    light &&
+    (/ (a|few|couple of|couple|some|two|three|four|five|six|several|\d+|of|more|tiny|little|extra|whip|ladder|back|blanket|running|catch|holding|securing)( [a-z]+)? $/.test(
+      before,
+    ) ||
+      item.stitch) &&
+    (/ (in|into|on|through|along|across|over|to|round|around|at|there|by) /.test(after) ||
+      k === items.length - 1 ||
+      /^(gave|give|giving)$/.test(items[light.k]!.w))
+  )
+    return { action: 'resew', form: light.form, at: light.k };
+  return undefined;
+}
+
+/** A stain or dirt is worked on with something that cleans. */
+function workOnStain(items: Item[], k: number, all: string): Way['form'] | undefined {
+  const w = items[k]!.w;
+  if (
+    !/^(worked|working|work|tackled|tackle|tackling|treated|treat|treating|tried|try|trying|used|attacked|went)$/.test(
+      w,
+    )
+  )
+    return undefined;
+  if (!items.some((x) => x.finding === 'stain' || x.finding === 'mildew')) return undefined;
+  if (
+    !/\b(swab|swabs|cotton bud|cotton buds|q tip|q tips|vinegar|brush|sponge|solvent|detergent|soap|peroxide|lemon|damp|water|blotting|spit|saliva|eraser|rubber|cloth|soda|borax|spirit|spirits)\b/.test(
+      all,
+    )
+  )
+    return undefined;
+  if (items.some((x) => x.action?.v === 'clean' && x.action.form === 'past')) return undefined;
+  return /ing$/.test(w) ? 'ing' : /^(work|tackle|treat|try)$/.test(w) ? 'base' : 'past';
+}
+
+/** "redid the seam", "redone the binding": done over again. */
+function redoing(items: Item[], k: number): Pick<Way, 'action' | 'form'> | undefined {
+  const w = items[k]!.w;
+  const form: Way['form'] | undefined = /^(redid|redone)$/.test(w)
+    ? 'past'
+    : w === 'redoing'
+      ? 'ing'
+      : w === 'redo'
+        ? 'base'
+        : undefined;
+  if (!form) return undefined;
+  const near = [...items.slice(k + 1, k + 7), ...items.slice(Math.max(0, k - 7), k).reverse()];
+  for (const x of near) {
+    if (x.seam) return { action: 'resew', form };
+    if (x.object === 'quilting') return { action: 'quilt', form };
+    if (x.object === 'ties') return { action: 'tie', form };
+    if (x.part === 'binding') return { action: 'bind', form };
+    if (x.w === 'darn' || x.w === 'darning') return { action: 'darn', form };
+    if (x.w === 'patch') return { action: 'patch', form };
+    if (x.stitches || x.object === 'stitching') return { action: 'resew', form };
+  }
+  return undefined;
+}
+
+/** "took a quarter inch off the left side", "cut 5 mm off the edge": a little taken off an edge is trimming. */
+function shaving(items: Item[], k: number): Way['form'] | undefined {
+  const w = items[k]!.w;
+  if (
+    !/^(took|take|takes|taken|taking|cut|cuts|cutting|shave|shaved|shaving|sliced|slice|slicing|lopped|lop|clipped|skimmed|nipped|snipped|pared|sheared|chopped)$/.test(
+      w,
+    )
+  )
+    return undefined;
+  for (let m = k + 1; m < Math.min(items.length, k + 7); m++) {
+    if (items[m]!.w !== 'off') continue;
+    const amount = items.slice(k + 1, m);
+    const little =
+      amount.some((x) => x.quantity?.unit && /^(in|cm|mm)$/.test(x.quantity.unit)) ||
+      (amount.length <= 5 &&
+        /^(a|an|the|just|about|another)$/.test(amount[0]?.w ?? '') &&
+        amount.some((x) =>
+          /^(bit|sliver|smidge|smidgen|hair|whisker|fraction|touch|shade|tad|strip|little|inch|eighth|quarter)$/.test(
+            x.w,
+          ),
+        ) &&
+        !amount.some((x) => x.fabric || x.finding || x.material));
+    const edge = items
+      .slice(m + 1, m + 6)
+      .some(
+        (x) =>
+          x.part === 'edge' ||
+          x.place?.places.some((p) => /^(edge|border|corner|binding|backing|batting)/.test(p)) ||
+          /^(side|sides|edge|edges|end|ends|all)$/.test(x.w) ||
+          x.part === 'backing' ||
+          x.part === 'batting',
+      );
+    return little && edge
+      ? /ing$/.test(w)
+        ? 'ing'
+        : /^(take|takes|cuts|shave|slice|lop)$/.test(w)
+          ? 'base'
+          : 'past'
+      : undefined;
+  }
+  return undefined;
+}
+
+/** A piece of cloth that goes over damage. */
+function clothOver(
+  items: Item[],
+  k: number,
+  ways: Way[],
+  used: Set<number>,
+): { form: Way['form']; at: number } | undefined {
+  const item = items[k]!;
+  const cloth =
+    item.fabric !== undefined ||
+    item.material === 'fabric' ||
+    (/^(piece|bit|scrap|square)$/.test(item.w) &&
+      (items[k + 1]?.w === 'of' || /^(a|another)$/.test(items[k - 1]?.w ?? '')));
+  if (!cloth || isNet(item) || item.seam || ways.length) return undefined;
+  if (
+    item.material === 'backing' ||
+    items.some((x) => isNet(x) || x.object === 'label' || x.part === 'batting' || x.part === 'binding')
+  )
+    return undefined;
+  const after = items.slice(k + 1, k + 6);
+  const n = after.findIndex((x) => /^(over|across|onto|on top|on)$/.test(x.w));
+  const cover = items.findIndex((x) => /^(cover|covered|covering|hid|hide|faced)$/.test(x.w));
+  if (cover >= 0 && cover < k && items.slice(cover, k).some((x) => /^(with|by|using|in|w)$/.test(x.w)))
+    return {
+      form: /^(cover|hide)$/.test(items[cover]!.w) ? 'base' : items[cover]!.w === 'covering' ? 'ing' : 'past',
+      at: cover,
+    };
+  if (n < 0) return undefined;
+  // "the brown print over in the left column"
+  if (/^(in|by|at|near|there|here)$/.test(after[n + 1]?.w ?? '')) return undefined;
+  const target = after.slice(n + 1).concat(items.slice(k + 6, k + 9));
+  const verb =
+    verbNear(items, k, ['resew', 'baste', 'patch', 'piece'], used) ??
+    plainVerbNear(items, k) ??
+    appliedNear(items, k);
+  const damage = target.slice(0, 5).some((x) => x.finding || /^(gap|spot|place|bit|area)$/.test(x.w));
+  const block = target
+    .slice(0, 3)
+    .some(
+      (x) =>
+        x.place?.kind === 'blocks' ||
+        /^place\.(it|that-one|them|both)$/.test(x.place?.rule ?? '') ||
+        x.w === 'it',
+    );
+  if (!damage && !block) return undefined;
+  if (!verb)
+    return /^(over|across)$/.test(after[n]!.w) &&
+      !items.some((x, m) => x.finding && isPredicate(items, m) && m < k) &&
+      (damage || n === 0) &&
+      !items.some((x) => x.fail)
+      ? { form: 'noun', at: k }
+      : undefined;
+  // "on" alone says little: only where the cloth is sewn on a place or damage
+  if (after[n]!.w === 'on' && verb.form === 'noun') return undefined;
+  return { form: verb.form, at: verb.k };
+}
+
+function appliedNear(items: Item[], k: number): { k: number; form: Way['form'] } | undefined {
+  for (let m = Math.max(0, k - 6); m < Math.min(items.length, k + 5); m++)
+    if (/^(applied|apply|applying|hemmed|slapped)$/.test(items[m]!.w))
+      return { k: m, form: items[m]!.w === 'apply' ? 'base' : items[m]!.w === 'applying' ? 'ing' : 'past' };
+  return undefined;
 }
 
 /** "L border on, by machine", "new one on with petersham": the border, binding or label is on. */
@@ -590,7 +1085,48 @@ function isNowOn(items: Item[], k: number): boolean {
       thing.object === 'border' ||
       thing.object === 'binding' ||
       (/^(one|ones)$/.test(thing.w) && /^(new|fresh)$/.test(items[k - 2]?.w ?? '')));
+  // "new binding on the bottom", "borders on left and right"
+  const side = items[k + (next === 'the' ? 2 : 1)]?.place;
+  if (
+    named &&
+    side?.kind === 'part' &&
+    side.places.every((p) => /^(edge|border)-/.test(p)) &&
+    !items.some((x) => x.finding || x.fail || x.action || x.material === 'net')
+  )
+    return true;
   return named && /^(|,|\.|by|w|with|at|too|as|and|&|now|all|in|;|both|\()$/.test(next);
+}
+
+const PIECE_NOUN =
+  /^(piece|pieces|pc|pcs|bit|bits|block|blocks|square|squares|patch|patches|scrap|strip|diamond|triangle|hexagon|petal|leaf|section|panel|one|ones|replacement|segment|wedge|shape|star|point|rectangle|half)$/;
+const NO_PIECE = new Set(['binding', 'backing', 'batting', 'ties', 'label', 'border', 'quilting', 'pins']);
+
+/**
+ * "put a whole new block in", "set in a piece of flannel", "made a new block and sewed it in", "put a replacement in":
+ * what is put in is a piece of cloth.
+ */
+function setsIn(items: Item[], all: string): boolean {
+  if (items.some((x) => x.object && NO_PIECE.has(x.object))) return false;
+  const fresh = items.findIndex(
+    (x, k) =>
+      (/^(new|fresh|another)$/.test(x.w) &&
+        items
+          .slice(k + 1, k + 4)
+          .some((y) => PIECE_NOUN.test(y.w) || y.fabric !== undefined || y.material === 'fabric')) ||
+      (x.w === 'replacement' && /^(a|an|the|one|my)$/.test(items[k - 1]?.w ?? '')),
+  );
+  if (fresh >= 0)
+    return /\b(put|puts|putting|sew|sewed|sewn|sewing|stitch|stitched|stitching|insert|inserted|inserting|slot|slotted|fit|fitted|fitting|work|worked|made|make|making|machined|hand sewn|went|go|goes|going|set|let) .*\b(in|into|in its place)\b/.test(
+      all,
+    );
+  const verb = items.findIndex((x) => /^(set|let|inset|pieced|setting|letting|piecing|insetting)$/.test(x.w));
+  if (verb < 0) return false;
+  const rest = items.slice(verb + 1, verb + 10);
+  return (
+    rest.some((x) => /^(in|into)$/.test(x.w) || items[verb]!.w === 'inset') &&
+    rest.some((x) => PIECE_NOUN.test(x.w) || x.fabric !== undefined || x.material === 'fabric') &&
+    !rest.some((x) => x.w === 'together' || x.w === 'aside')
+  );
 }
 
 /** "new teal lawn in", "a new backing altogether", "new block instead". */
@@ -601,11 +1137,10 @@ function newCloth(items: Item[]): boolean {
     const after = items[k + 2];
     if (!thing) return false;
     const cloth = Boolean(thing.fabric || thing.material === 'fabric' || thing.material === 'backing');
-    if (!cloth && !/^(block|piece|square|one)$/.test(thing.w)) return false;
+    if (!cloth && !PIECE_NOUN.test(thing.w)) return false;
     if (/^(altogether|instead|entirely|completely)$/.test(after?.w ?? '')) return true;
     const end = items[k + 3];
     return (
-      cloth &&
       thing.material !== 'backing' &&
       after?.w === 'in' &&
       (!end || end.token.kind === 'mark' || /^(by|w|with|now|or|and)$/.test(end.w))
@@ -633,7 +1168,9 @@ function verbNear(
       m === k ||
       used.has(m) ||
       !actions.includes(a.v) ||
-      ((items[m]!.material || items[m]!.part) && a.form === 'base')
+      ((items[m]!.material || items[m]!.part) && a.form === 'base') ||
+      // "a net overlay", "a support patch", "a layer of net": a thing
+      (a.form === 'base' && !isPredicate(items, m))
     )
       continue;
     if (items[m]!.material === 'backing' && a.form === 'ing') continue;
@@ -716,6 +1253,15 @@ function objectOf(
   const limit = Math.min(items.length, (particle ?? k) + 9);
   const ofThing = (x: Item): RemovedObject | undefined => {
     if (x.place?.places.some((p) => p.startsWith('border'))) return 'border';
+    if (x.place && x.w.startsWith('binding')) return 'binding';
+    // "ripped out the zigzag"
+    if (
+      x.stitch &&
+      !x.weakStitch &&
+      !x.object &&
+      /^(the|that|old|this|all)$/.test(items[items.indexOf(x) - 1]?.w ?? '')
+    )
+      return 'stitching';
     if (x.seam && x.w.startsWith('seam')) return 'stitching';
     // "somebody's clumsy darn", "the iron-on patch"
     if (x.finding === 'old-repair') return 'old-patch';
@@ -738,6 +1284,8 @@ function objectOf(
     if (
       particle !== undefined &&
       m > particle &&
+      // "took off the left border": what stands right after the verb and its "off" is the thing
+      particle > k + 1 &&
       x.place &&
       /^(off|from|of)$/.test(items[m - 1]?.w === 'the' ? (items[m - 2]?.w ?? '') : (items[m - 1]?.w ?? '')) &&
       !x.stitches &&
@@ -765,6 +1313,11 @@ function isLeave(items: Item[], k: number): boolean {
   const w = items[k]!.w;
   const after = words(items, k + 1, Math.min(items.length, k + 9));
   const before = words(items, Math.max(0, k - 5), k);
+  if (items[k]!.action?.v === 'leave' && w.includes(' ')) return true;
+  if (/^(keep|keeping|kept|keeps)$/.test(w))
+    return / (as (is|it is|it 's|they are|found)|the way (it|they)|(the|that|its|this) old|well alone) /.test(
+      after,
+    );
   if (w === 'stays' || w === 'stay' || w === 'staying') return !/ (up late|to |with me|late) /.test(after);
   if (w === 'leave' || w === 'leaves')
     return (
@@ -772,7 +1325,10 @@ function isLeave(items: Item[], k: number): boolean {
         after,
       ) &&
       !/ (to|before i|on) $/.test(
-        before.replace(/ (better|best|going|decided|agreed|want|wants|like|said|says) to $/, ' '),
+        before.replace(
+          / (better|best|going|decided|agreed|want|wants|like|said|says|happy|content|inclined|glad|tempted|minded) to $/,
+          ' ',
+        ),
       )
     );
   if (items.slice(k + 1, k + 6).some((x) => x.measure === 'tail' || x.measure === 'overhang')) return false;
@@ -836,11 +1392,20 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
     if (w === 'fixed' && !items.some((x) => x.place || x.seam)) return undefined;
     if (/^(stitch|seam)$/.test(w) && !/ (to|will|'ll|must|gonna|should) $/.test(before))
       return /^ (it|the|that|them|up|down|back|along|both)/.test(after) ? 'resew' : undefined;
+    if (items.some((x) => x.stitch === 'in-the-ditch')) return 'quilt';
+    if (/^hem/.test(w) && items.some((x) => x.part === 'binding')) return 'bind';
+    if (/^(hem|hems|ladder|ladders)$/.test(w) && !/ (to|will|'ll|must|gonna|should) $/.test(before))
+      return undefined;
     if (/\b(in|on) (behind|the back)\b/.test(after) || / behind /.test(after)) return 'stabilize';
-    if (items.some((x) => x.w === 'label') && /\b(on|to|in|at)\b/.test(after)) return 'label';
+    if (items.some((x) => x.object === 'label') && /\b(on|to|in|at|into|onto)\b/.test(after)) return 'label';
+    // "made a new block and sewed it in"
+    if (/^ (it|them|that one|those|the new one) in( (by|with|on|again|now|today|,|and)\b.*)? $/.test(after))
+      return 'replace';
     if (
       / together /.test(after) &&
-      /\b(strips?|pieces?|new|squares?|panels?|end to end|borders?)\b/.test(all)
+      /\b(strips?|pieces?|new|squares?|panels?|end to end|borders?|halves|lengths?|widths?|sections?|drops?|patches)\b/.test(
+        all,
+      )
     )
       return 'piece';
     if (/\b(pieces?|strips?|panels?|lengths?) (of [a-z]+ )?(together|end to end)\b/.test(all)) return 'piece';
@@ -855,8 +1420,22 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
       )
       ? 'stabilize'
       : undefined;
-  if (v === 'stabilize' && w === 'backing') return undefined;
+  if (v === 'stabilize' && w === 'backing')
+    return / (bother|bothering|start|started|keep) $/.test(before) && items[k + 1]?.place
+      ? 'stabilize'
+      : undefined;
   if (v === 'overlay' && (w === 'net' || w === 'nets')) return undefined;
+  if (
+    v === 'replace' &&
+    items
+      .slice(k + 1, k + 5)
+      .some(
+        (x) => x.object === 'ties' || (x.finding === 'broken-stitching' && /\b(ties?|knots?)\b/.test(x.w)),
+      )
+  )
+    return 'tie';
+  if (v === 'replace' && items.slice(k + 1, k + 5).some((x) => x.object === 'quilting')) return 'quilt';
+  if (v === 'replace' && items.slice(k + 1, k + 5).some((x) => x.object === 'stitching')) return 'resew';
   if (v === 'cut') {
     if (/^cut out$/.test(w)) return 'cut';
     if (/ (down on|off the (phone|power)|my (finger|thumb|hand)|short|it fine) /.test(after))
@@ -871,6 +1450,20 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
     !/^ (it|the|them|that)/.test(after)
   )
     return undefined;
+  // "tacked down the loose corner with whip stitches": sewn for good
+  if (
+    v === 'baste' &&
+    w.startsWith('tack') &&
+    / down /.test(after) &&
+    items.some(
+      (x) =>
+        x.finding ||
+        x.fail ||
+        /^(whipstitch|herringbone|couching|blanket|ladder|backstitch)$/.test(x.stitch ?? ''),
+    ) &&
+    !items.some((x) => isNet(x) || x.part === 'batting')
+  )
+    return 'resew';
   if (
     v === 'baste' &&
     w.startsWith('tack') &&
@@ -884,6 +1477,7 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
       : undefined;
   if (v === 'piece' && / (in|into) /.test(after) && !/\b(border|strips?|together|end to end)\b/.test(all))
     return 'replace';
+  if (v === 'square-up' && w.includes(' ')) return v;
   if (v === 'square-up')
     return / (up|it|off|the|them) /.test(after) ? 'square-up' : w === 'squared' ? 'square-up' : undefined;
   if (v === 'dry' && (w === 'air' || w === 'airing'))
@@ -912,6 +1506,14 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
     return undefined;
   if (v === 'clean' && w === 'cleaned' && / (machine) /.test(after)) return undefined;
   // "pressed for time", "bound to rain", "tied up with the phone"
+  if (v === 'wash' && /^in the /.test(w))
+    return (/ (is|'s|are|'re|now|went|put it|got it) $/.test(before) ||
+      / (or|maybe|whole|it|either) /.test(all)) &&
+      !items.some(
+        (x, m) => m !== k && (x.action?.v === 'wash' || x.action?.v === 'dry' || x.action?.v === 'clean'),
+      )
+      ? 'wash'
+      : undefined;
   if (v === 'press' && /^ (for|ahead) /.test(after)) return undefined;
   if (v === 'bind' && w === 'bound' && /^ to (?!the|it|that)/.test(after)) return undefined;
   if (
