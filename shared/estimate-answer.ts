@@ -247,6 +247,8 @@ export type PriceAnswer = Worked & {
   tax: PriceTotal;
   total: PriceTotal;
   range?: { low: PriceTotal; likely: PriceTotal; high: PriceTotal };
+  /** Hours are known and neither a rate for them nor any charge: the total is not the whole price. */
+  lacksLabour?: true;
   labour?: { low: PriceTotal; likely: PriceTotal; high: PriceTotal };
   deposit?: PriceTotal;
   paid?: PriceTotal;

@@ -50,7 +50,12 @@ export const estimatePrice = (price: Price, work: WorkAnswer | undefined, workin
   const tax = working.choice('tax', price.tax, 0, 'none unless said');
   const charges = price.charges ?? [];
   if (price.markup === undefined) working.assume('markup', '0', 'materials at cost');
-  if (hours && price.hourly === undefined && charges.length === 0) {
+  const lacksLabour =
+    hours !== null &&
+    hours.minutes.high.compare(0) > 0 &&
+    price.hourly === undefined &&
+    (price.charges ?? []).length === 0;
+  if (lacksLabour) {
     working.ask('What is an hour of the work charged at? Without it the price has no labour in it.');
   }
   const materials = (price.materials ?? []).flatMap((material) => {
@@ -142,6 +147,7 @@ export const estimatePrice = (price: Price, work: WorkAnswer | undefined, workin
     subtotal: totalOf(bill.subtotal),
     tax: totalOf(bill.tax),
     total: totalOf(bill.total),
+    ...(lacksLabour ? { lacksLabour } : {}),
     ...working.carried(),
   };
   if (hours) {

@@ -4,6 +4,7 @@ import { type Planned, plannedWork } from '../log/open-matters.ts';
 import type { LoggedEntry, QuiltState } from '../log/state.ts';
 import { decimal } from './exact.ts';
 import { measuredOf } from './measured-of.ts';
+import { isByPlace, unitsOfWork } from './units-of-work.ts';
 
 /** Where one figure of a spec came from. */
 export interface SpecSource {
@@ -223,11 +224,11 @@ const putWork = (state: QuiltState, plans: readonly Planned[], put: Put): void =
   };
   type Item = { action: string; damage?: string; count: number; minutes?: number };
   const itemOf = ({ entry }: Logged<TreatmentEntry>): Item => {
-    const damage = damageOf(entry.places);
+    const damage = isByPlace(entry.action!) ? damageOf(entry.places) : undefined;
     return {
       action: entry.action!,
       ...(damage === undefined ? {} : { damage }),
-      count: Math.max(1, entry.places?.length ?? 1),
+      count: decimal(unitsOfWork(entry.action!, entry.places ?? [], state.quilt), 4),
       ...(entry.minutes === undefined ? {} : { minutes: entry.minutes }),
     };
   };
@@ -253,8 +254,10 @@ const putWork = (state: QuiltState, plans: readonly Planned[], put: Put): void =
   }
   for (const { action, places } of plans) {
     if (action === undefined || action === 'leave') continue;
-    if (places.length === 0) count(action, undefined, 1);
-    for (const place of places) count(action, found.get(place), 1);
+    if (places.length === 0 || !isByPlace(action))
+      count(action, undefined, decimal(unitsOfWork(action, places, state.quilt), 4));
+    else
+      for (const place of places) count(action, found.get(place), unitsOfWork(action, [place], state.quilt));
   }
   if (counts.size === 0) return;
   const noteIds = notesOf([...done, ...plans.map(({ entry }) => entry)]);
@@ -262,7 +265,7 @@ const putWork = (state: QuiltState, plans: readonly Planned[], put: Put): void =
     'work.planned',
     [...counts.values()],
     'log',
-    'treatments done and planned, one for each place',
+    'treatments done and planned, by place, tie, side or whole quilt',
     noteIds,
   );
   if (log.length > 0)

@@ -4,7 +4,7 @@ import type { DocumentKind } from './document-model.ts';
 import { beforeWork } from './documents/condition-record.ts';
 import { wholeMeasure } from './documents/identification.ts';
 import { proposedTreatments } from './documents/proposed-treatments.ts';
-import type { RecordEstimate } from './record-figures.ts';
+import { type RecordEstimate, withWholePrice } from './record-figures.ts';
 import { INTERVENTIONS, type RecordView, recordView } from './record-view.ts';
 
 /**
@@ -353,7 +353,11 @@ export function checklist(
   state: QuiltState,
   given: { hours?: Pick<Hours, 'totalMin'>; estimate?: RecordEstimate } = {},
 ): ChecklistItem[] {
-  const facts: Facts = { view: recordView(state), ...given };
+  const facts: Facts = {
+    view: recordView(state),
+    ...(given.hours ? { hours: given.hours } : {}),
+    ...(given.estimate ? { estimate: withWholePrice(given.estimate) } : {}),
+  };
   return RULES.map(({ find, ...item }) => {
     const found = find(facts);
     const from = found?.from ?? [];

@@ -8,7 +8,7 @@ import { ownersLetter } from './documents/owners-letter.ts';
 import type { Paper } from './documents/paper.ts';
 import { proposal } from './documents/proposal.ts';
 import { treatmentRecord } from './documents/treatment-record.ts';
-import { type RecordEstimate, recordHours } from './record-figures.ts';
+import { type RecordEstimate, recordHours, withWholePrice } from './record-figures.ts';
 import { recordView } from './record-view.ts';
 import { localeOf } from './wording/figure-phrases.ts';
 import { localClock } from './wording/local-clock.ts';
@@ -36,7 +36,7 @@ export function recordDocument(
     view,
     date,
     ...(given.hours ? { hours: recordHours(given.hours) } : {}),
-    ...(given.estimate ? { estimate: given.estimate } : {}),
+    ...(given.estimate ? { estimate: withWholePrice(given.estimate) } : {}),
   };
   const { title, write } = PAPERS[kind];
   const written: RecordDocument = {

@@ -38,3 +38,9 @@ export function recordHours(hours: Hours): RecordHours {
 
 /** The parts of an estimate that may stand in a client's paper; everything else of it stays out. */
 export type RecordEstimate = Pick<EstimateAnswer, 'work' | 'price'>;
+
+/** A price that lacks the labour is no price to put before an owner: it is left out. */
+export const withWholePrice = ({ work, price }: RecordEstimate): RecordEstimate => ({
+  ...(work ? { work } : {}),
+  ...(price && !price.lacksLabour ? { price } : {}),
+});

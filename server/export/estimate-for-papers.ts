@@ -1,5 +1,6 @@
 import { estimate } from '../../core/estimate/estimate.ts';
 import { SpecError } from '../../core/estimate/spec-error.ts';
+import { specForPapers } from '../../core/estimate/spec-for-papers.ts';
 import { specFromLog } from '../../core/estimate/spec-from-log.ts';
 import type { Hours } from '../../core/hours/hours.ts';
 import type { QuiltState } from '../../core/log/state.ts';
@@ -8,8 +9,7 @@ import type { RecordEstimate } from '../../core/record/record-figures.ts';
 const WEEKS = 8;
 
 /**
- * The work and the price that the papers tell, from the log and her own figures. The other parts of an
- * estimate (cutting plans above all) are not worked out, for no paper shows them. Undefined where her
+ * The work and the price that the papers tell, from the log and her own figures. Undefined where her
  * figures contradict each other; the estimate page says which.
  */
 export function estimateForPapers(
@@ -19,9 +19,7 @@ export function estimateForPapers(
 ): RecordEstimate | undefined {
   try {
     const weeklyHours = hours.byWeek.slice(-WEEKS).map((week) => week.minutes / 60);
-    const { spec } = specFromLog(state, { weeklyHours, today });
-    const { unit, work, price } = spec;
-    return estimate({ ...(unit ? { unit } : {}), ...(work ? { work } : {}), ...(price ? { price } : {}) });
+    return estimate(specForPapers(specFromLog(state, { weeklyHours, today }).spec));
   } catch (error) {
     if (error instanceof SpecError) return undefined;
     throw error;

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { estimate } from '../../core/estimate/estimate.ts';
 import { readSpec } from '../../core/estimate/read-spec.ts';
 import { specFromLog } from '../../core/estimate/spec-from-log.ts';
+import { unitsOfWork } from '../../core/estimate/units-of-work.ts';
 import { LogBuilder } from '../log/log-builder.ts';
 
 const at = (day: number): string => `2026-05-${String(day).padStart(2, '0')}T10:00:00Z`;
@@ -36,6 +37,22 @@ const logged = (): LogBuilder =>
       },
       { kind: 'treatment', action: 'tie', state: 'planned', places: ['quilt'] },
     );
+
+test.each<[string, string[], number]>([
+  ['tie', ['quilt'], 35],
+  ['tie', [], 35],
+  ['tie', ['1-1', '1-2'], 2],
+  ['quilt', ['top'], 35],
+  ['bind', ['quilt'], 1],
+  ['bind', ['edge-top', 'edge-left'], 0.5],
+  ['wash', ['1-1', '1-2', '1-3', '1-4', '1-5', '2-1', '2-2'], 0.2],
+  ['wash', ['quilt', '1-1'], 1],
+  ['add-border', ['border'], 4],
+  ['add-border', ['border-top'], 1],
+  ['replace', ['1-1', '1-2', '1-3'], 3],
+])('%s of %j is %d of its unit on a quilt of 7 by 5', (action, places, units) => {
+  expect(unitsOfWork(action, places, { rows: 7, blocks: 5 })).toBeCloseTo(units, 9);
+});
 
 describe('the spec that the log gives', () => {
   const { spec, sources } = specFromLog(logged().log, { weeklyHours: [4, 5], today: '2026-05-07' });

@@ -3,6 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { estimate } from '../../core/estimate/estimate.ts';
+import { specFromLog } from '../../core/estimate/spec-from-log.ts';
 import { buildApp } from '../../server/app.ts';
 
 let first: FastifyInstance;
@@ -74,3 +76,28 @@ test('a quilt goes out of one machine and into another, and every event is equal
   expect([cut.statusCode, cut.json().message]).toEqual([422, expect.stringContaining('Nothing was taken')]);
   expect((await second.inject({ url: '/api/quilts', headers: HEADERS })).json()).toHaveLength(1);
 }, 180_000);
+
+test('the papers carry the price that the estimate comes to, and none while no rate is set', async () => {
+  const post = (url: string, payload: object) =>
+    first.inject({ method: 'POST', url, headers: HEADERS, payload });
+  const { id } = (
+    await post('/api/quilts', { name: 'The tollhouse quilt', rows: 4, blocks: 3, currency: 'GBP' })
+  ).json();
+  const command = async (payload: object) =>
+    expect((await post(`/api/quilts/${id}/commands`, payload)).statusCode).toBe(200);
+  const paper = async (kind: string) =>
+    (await first.inject({ url: `/api/quilts/${id}/export/txt?document=${kind}`, headers: HEADERS })).body;
+  for (const [clientId, text] of [
+    ['a', 'row two block one has a hole, I will patch it'],
+    ['b', 'bought two yards of calico for eight pounds'],
+  ])
+    await command({ type: 'take-note', clientId, text });
+  // The hours are known and no rate: the calico alone is no price.
+  expect(await paper('proposal')).not.toMatch(/The price is/);
+  expect(await paper('bill')).toMatch(/No price has been worked out yet/);
+  await command({ type: 'set-estimate', path: 'price.hourly', value: '24.00' });
+  // What the estimate's page shows.
+  const { price } = estimate(specFromLog((await first.library.quilt(id)).log).spec);
+  expect(price!.lines.map(({ kind }) => kind)).toContain('labour');
+  for (const kind of ['proposal', 'bill']) expect(await paper(kind)).toContain(price!.total.amount);
+});

@@ -155,11 +155,7 @@ const cloth = (answer: { yards?: number; metres?: number }): string =>
 function Sum(props: { log: Log; answer: EstimateAnswer; asIf: boolean }): JSX.Element {
   const { answer, log } = props;
   const price = answer.price!;
-  const rateIsAsked =
-    answer.work !== undefined &&
-    answer.work.hours.high > 0 &&
-    price.labour === undefined &&
-    !price.lines.some(({ kind }) => kind === 'charge');
+  const rateIsAsked = answer.work !== undefined && price.lacksLabour;
   const money = (total: { minor: number }) => moneyWords(total.minor / 10 ** price.digits, price.currency);
   return (
     <section class="price-sum" aria-label="The price">

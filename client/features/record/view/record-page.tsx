@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { specForPapers } from '../../../../core/estimate/spec-for-papers.ts';
 import type { Log } from '../../../../core/log/log.ts';
 import {
   DOCUMENT_KINDS,
@@ -40,7 +41,7 @@ export function RecordPage(): JSX.Element {
   const asked = at.at === 'quilt' ? at.rest : '';
   const kind = DOCUMENT_KINDS.find((name) => name === asked) ?? 'condition';
   const idleMin = (machineSettings.value ?? UNTIL_KNOWN).idleMin;
-  const { reckoned } = useReckoned(specOf(log, idleMin).spec);
+  const { reckoned } = useReckoned(specForPapers(specOf(log, idleMin).spec));
   const figures: RecordEstimate | undefined = reckoned && 'answer' in reckoned ? reckoned.answer : undefined;
   const { paper, hours } = useMemo(() => {
     const hours = hoursOf(log, idleMin);
