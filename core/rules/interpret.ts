@@ -55,6 +55,10 @@ export function interpret(state: ReaderState): Draft[] {
   return state.drafts;
 }
 
+/** Work on a block that does not say what: "seen to 4-1", "that's 5-2 out of the way", "2-3 ok now". */
+const UNSAID_DEED =
+  / (?:did|done|finished|complete|completed|mended|repaired|fixed|took care|taken care|sorted|dealt with|dealing with|saw to|seen to|see to|attended to|worked (?:on|at)|working (?:on|at)|tackled|handled|polished off|knocked (?:off|out)|finishing off|had a go at|been (?:at|over|through)|got (?:through|\S+ .*behind me|\S+ .*out of the way)|made good|put right|set (?:right|to rights)|ticked off|crossed off|wrapped up|gone over|went over|out of the way|(?:ok|okay|good|fine|ready|right) now|✓|✔|spent .* (?:on|at)) /;
+
 function readClause(
   state: ReaderState,
   clause: Clause,
@@ -107,9 +111,7 @@ function readClause(
     !made.length &&
     placed.kind === 'specific' &&
     !state.drafts.some((d) => d.clause === index) &&
-    / (did|done|finished|took care of|sorted|sorted out|fixed|dealt with|saw to|seen to|worked on|tackled|finished off|had a go at|been at|got through) /.test(
-      words,
-    ) &&
+    UNSAID_DEED.test(words) &&
     !/ (what|did n't|have n't|not|undecided|how|same) /.test(words)
   )
     state.drafts.push(

@@ -1231,6 +1231,19 @@ function plainVerbNear(items: Item[], k: number): { k: number; form: Way['form']
   return undefined;
 }
 
+/** Does anything in the clause say that the mending was with needle and thread, of a seam or a tear? */
+const sewn = (items: Item[]): boolean =>
+  items.some(
+    (x) =>
+      x.seam ||
+      x.stitch ||
+      x.stitches ||
+      /^(tear|split-seam|broken-stitching|fraying)$/.test(x.finding ?? '') ||
+      /^(thread|tie-thread|needle)$/.test(x.material ?? '') ||
+      x.object === 'ties' ||
+      (x.part !== undefined && x.part !== 'quilt'),
+  );
+
 /** "took it out", "took out what was left of them": the thing spoken of before. */
 function thingOf(
   items: Item[],
@@ -1390,6 +1403,8 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
       return /\b(down|back|in)\b/.test(after) ? 'resew' : undefined;
     if (w.startsWith('fix') && /\b(machine|lamp|deadline|price|date)\b/.test(after)) return undefined;
     if (w === 'fixed' && !items.some((x) => x.place || x.seam)) return undefined;
+    // "mended 4-4", "fixed that one": sewn, darned or patched is not told
+    if (/^(mended|repaired|fixed)$/.test(w) && !sewn(items)) return undefined;
     if (/^(stitch|seam)$/.test(w) && !/ (to|will|'ll|must|gonna|should) $/.test(before))
       return /^ (it|the|that|them|up|down|back|along|both)/.test(after) ? 'resew' : undefined;
     if (items.some((x) => x.stitch === 'in-the-ditch')) return 'quilt';
