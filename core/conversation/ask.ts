@@ -9,17 +9,17 @@ export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): As
     const e = d.entry;
     if (d.cloth !== undefined && 'places' in e && !e.places?.length)
       return { slot: 'fabric', question: `No cloth of this quilt is called ${d.cloth}. Which one is it?` };
+    if ((e.kind === 'condition' || e.kind === 'treatment') && d.outside)
+      return {
+        slot: 'place',
+        question: `This quilt has ${grid.rows} rows of ${grid.blocks} blocks. Which block do you mean?`,
+      };
     if (
       (e.kind === 'condition' || e.kind === 'treatment') &&
       e.places &&
       !e.places.length &&
       !(e.kind === 'treatment' && (e.action === 'cut' || e.action === 'piece'))
     ) {
-      if (d.outside)
-        return {
-          slot: 'place',
-          question: `This quilt has ${grid.rows} rows of ${grid.blocks} blocks. Which block do you mean?`,
-        };
       return { slot: 'place', question: e.kind === 'condition' ? 'Where is that?' : 'Which block was that?' };
     }
   }

@@ -9,7 +9,7 @@ import { put } from './standing.ts';
 const POINTERS = new Set(['place.it', 'place.them', 'place.both', 'place.those', 'place.that-one']);
 /** What "one of the …" may stand before when a block is meant, and not a seam or a tie in it. */
 const BLOCKISH =
-  /^(blocks?|squares?|patches|pieces|ones|them|these|those|diamonds|stars|hexagons|fans|panels|rounds|bits)$/;
+  /^(blocks?|squares?|patches|pieces|ones|them|these|those|diamonds|stars|hexagons|fans|panels|rounds|bits|corners|others|prints|checks|stripes|dots|spots)$/;
 
 /**
  * Takes back places that the words do not bear out: a block outside the grid, one of several that is not told apart, a cloth
@@ -22,8 +22,9 @@ export function doubtPlaces(state: ReaderState): void {
     const items = state.clauses[draft.clause]?.items;
     if (!items || entry.places === undefined) continue;
     const named = items.filter((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
-    if (!named.length && items.some((x) => x.place?.outside && !x.place.places.length)) {
-      take(draft);
+    if (items.some((x) => x.place?.outside && !x.place.places.length)) {
+      // beside blocks of the grid only the one outside is doubtful
+      if (!named.some((x) => x.place!.kind !== 'part')) take(draft);
       draft.outside = true;
       continue;
     }
@@ -62,40 +63,69 @@ function take(draft: Draft): void {
   draft.placed = 'none';
 }
 
-/** "one of the bunny prints", "another one in row six", "at the tip of one of the fans": which one is not told. */
+/** How many an indefinite word takes; Infinity where it takes an unknown part of them. */
+const SOME: Record<string, number> = {
+  one: 1,
+  a: 1,
+  an: 1,
+  another: 1,
+  some: Number.POSITIVE_INFINITY,
+  several: Number.POSITIVE_INFINITY,
+  few: Number.POSITIVE_INFINITY,
+  couple: 2,
+  many: Number.POSITIVE_INFINITY,
+  most: Number.POSITIVE_INFINITY,
+  part: Number.POSITIVE_INFINITY,
+};
+const DEFINITE =
+  /^(every|each|the|that|this|last|first|next|other|middle|second|third|fourth|fifth|end|same|all|both|those|these|no|not)$/;
+
+/**
+ * "one of the bunny prints", "another one in row six", "a block in row two", "somewhere in row three": of the blocks that the
+ * group word names some are meant, and which is not told.
+ */
 function oneOfSeveral(items: Item[], named: Item[], places: number): boolean {
-  const grouped = named.every((x) => /row|column|every|counted|all/.test(x.place!.rule) || x.fabric);
-  if (!grouped) return false;
+  const group = (x: Item): boolean => Boolean(x.fabric) || (x.place?.places.length ?? 0) > 1;
+  // "one of the blocks in row three, 3-2": told after all
+  if (!named.every((x) => group(x) || x.place!.kind === 'part')) return false;
+  if (named.some((x) => /pair|range|list/.test(x.place!.rule) && !/row|column/.test(x.place!.rule)))
+    return false;
   for (let k = 0; k < items.length; k++) {
-    const w = items[k]!.w;
-    // "every one of them", "the last one in that row" leave no doubt
-    if (
-      /^(every|each|the|that|this|last|first|next|other|middle|second|third|fourth|fifth|end|same)$/.test(
-        items[k - 1]?.w ?? '',
-      )
-    )
+    const x = items[k]!;
+    const after = items.slice(k + 1, k + 8);
+    const leads = after.some((y) => group(y));
+    if (x.place?.rule === 'place.one-of') {
+      if (leads) return true;
       continue;
-    const after = items.slice(k + 1, k + 6);
-    const words = after.map((x) => x.w).join(' ');
-    const count = w === 'one' ? 1 : items[k]!.quantity?.unit ? undefined : items[k]!.quantity?.value;
+    }
+    if (/^(somewhere|someplace)$/.test(x.w) && leads) return true;
+    // "every one of them", "the last one in that row" leave no doubt
+    if (DEFINITE.test(items[k - 1]?.w ?? '')) continue;
+    const count = x.quantity?.unit
+      ? undefined
+      : (x.quantity?.value ?? (Object.hasOwn(SOME, x.w) ? SOME[x.w] : undefined));
+    if (count === undefined || (Number.isFinite(count) && (!Number.isInteger(count) || count >= places)))
+      continue;
+    const words = after.map((y) => y.w);
+    if (words[0] === 'of' && /^(the|them|those|these|her|his|my|its?|our)( |$)/.test(words[1] ?? '')) {
+      // "one of the corners of the binding" is a thing of its own; "one of the seams" a seam
+      if (/^(them|these|those)$/.test(words[1]!)) return true;
+      if (after.slice(1).some((y) => y.fabric || BLOCKISH.test(y.w) || y.place)) return true;
+    }
+    // "another one in row six", "a block in the bottom row", "two more along the left side"
+    let m = 0;
+    while (m < 3 && /^(more|other|others|single|whole|little|big|bad)$/.test(words[m] ?? '')) m++;
+    const noun =
+      BLOCKISH.test(words[m] ?? '') || words[m] === 'one' || words[m] === 'block' || words[m] === 'square';
+    if (noun) m++;
+    else if (!(m > 0 || x.w === 'another' || (x.quantity?.value === 1 && x.w === 'one'))) continue;
     if (
-      count !== undefined &&
-      Number.isInteger(count) &&
-      count < places &&
-      /^of (the|them|these|those|her|his|my)\b/.test(words)
+      /^(in|on|along|from|down|up|of|near|across)$/.test(words[m] ?? '') &&
+      after.slice(m + 1).some(group)
     ) {
-      if (/^of (them|these|those)\b/.test(words)) return true;
-      if (after.slice(2).some((x) => x.fabric || BLOCKISH.test(x.w) || x.place)) return true;
+      if (/^(a|an)$/.test(x.w) && words[m] === 'of') continue;
+      return true;
     }
-    if (/^(another|one)$/.test(w) || items[k]!.quantity?.value === 1) {
-      const rest =
-        w === 'another'
-          ? words.replace(/^(one|block|square|patch|piece) ?/, '')
-          : words.replace(/^(more|block|square|patch) ?/, '');
-      if (/^(in|on|along|from|down|up)\b/.test(rest) && named.length === 1 && items.indexOf(named[0]!) > k)
-        return true;
-    }
-    if (w === 'another one' && /^(in|on|along|from|down|up)\b/.test(words)) return true;
   }
   return false;
 }

@@ -112,7 +112,9 @@ function readClause(
     placed.kind === 'specific' &&
     !state.drafts.some((d) => d.clause === index) &&
     UNSAID_DEED.test(words) &&
-    !/ (what|did n't|have n't|not|undecided|how|same) /.test(words)
+    !/ (what|did n't|have n't|not|undecided|how|same|somebody|someone|she|he|they|once|before now|years) /.test(
+      words,
+    )
   )
     state.drafts.push(
       makeDraft(
