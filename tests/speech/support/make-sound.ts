@@ -38,3 +38,17 @@ export function makeTones(seconds: number, level: number): Float32Array<ArrayBuf
     return level * fade * (Math.sin(t) + 0.5 * Math.sin(2 * t) + 0.25 * Math.sin(3 * t));
   });
 }
+
+/** Pink noise, as a fan or a heater makes it: white noise through Paul Kellet's three poles (coefficients from memory). */
+export function makePinkNoise(samples: number, level: number, seed = 1): Float32Array<ArrayBuffer> {
+  const white = makeNoise(Math.ceil(samples / RATE), 1, seed);
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  return white.slice(0, samples).map((value) => {
+    a = 0.99765 * a + value * 0.099046;
+    b = 0.963 * b + value * 0.2965164;
+    c = 0.57 * c + value * 1.0526913;
+    return level * 0.1 * (a + b + c + value * 0.1848);
+  });
+}
