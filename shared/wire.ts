@@ -72,6 +72,10 @@ export type Command = z.infer<typeof Command>;
 
 export const LISTENING_WAYS = ['always', 'held', 'on-call'] as const;
 
+/** A time for which she has said not to be listened to; `until` null: until she calls. */
+export const ListeningPause = z.object({ from: Instant, until: Instant.nullable() });
+export type ListeningPause = z.infer<typeof ListeningPause>;
+
 /** Messages from the page over the live socket. Binary frames are 16 kHz mono PCM, Int16 little-endian. */
 export const ClientMessage = z.discriminatedUnion('type', [
   z.object({ type: z.literal('hello'), quiltId: id, sinceSeq: z.number().int().nonnegative() }),
@@ -83,6 +87,8 @@ export const ClientMessage = z.discriminatedUnion('type', [
     at: Instant,
     way: z.enum(LISTENING_WAYS).default('always'),
     sampleRate: z.literal(16_000),
+    /** A pause that was ordered on an earlier stream and may still run: a dropped socket ends none. */
+    pause: ListeningPause.optional(),
   }),
   /** `lastSample`: total samples sent, so that the server can tell whether it has them all. */
   z.object({ type: z.literal('microphone-off'), streamId: id }),
@@ -144,6 +150,10 @@ export const ServerMessage = z.discriminatedUnion('type', [
     awake: z.boolean().optional(),
   }),
   z.object({ type: z.literal('partial'), streamId: id, text: z.string() }),
+  /** She said not to be listened to for a while, or (null) to be heard again, or the while is over. */
+  z.object({ type: z.literal('pause'), streamId: id, pause: ListeningPause.nullable() }),
+  /** She said to be listened to in another way; the settings have it already. */
+  z.object({ type: z.literal('way'), streamId: id, way: z.enum(LISTENING_WAYS) }),
   z.object({
     type: z.literal('heard'),
     streamId: id,

@@ -1,4 +1,4 @@
-import type { ClientMessage } from '../../shared/wire.ts';
+import type { ClientMessage, ListeningPause } from '../../shared/wire.ts';
 
 const RATE = 16_000;
 /** What the page keeps while the server is away. */
@@ -36,8 +36,13 @@ type Stretch = {
  * Keeps recorded audio until the server has it: sent at once while the socket is there, held up to
  * ten minutes while it is away, then sent on in order, each sample once. Where the server says how
  * much of a stream it has (`acknowledge`), that decides; else what has left the socket counts.
+ * `pause`: the time in which she has said not to be listened to, which a new socket has to be told.
  */
-export function createAudioOutbox(wire: AudioWire, newId: () => string, limitS = LIMIT_S) {
+export function createAudioOutbox(
+  wire: AudioWire,
+  newId: () => string,
+  { limitS = LIMIT_S, pause = () => null }: { limitS?: number; pause?: () => ListeningPause | null } = {},
+) {
   let stretches: Stretch[] = [];
   let open = false;
   let acknowledges = false;
@@ -52,7 +57,9 @@ export function createAudioOutbox(wire: AudioWire, newId: () => string, limitS =
         if (stretch.ended && stretch.frames.length === 0) continue;
         const streamId = newId();
         const at = new Date(stretch.startMs + (stretch.kept / RATE) * 1000).toISOString();
-        if (!wire.say({ type: 'microphone-on', streamId, at, way: stretch.way, sampleRate: RATE })) return;
+        const paused = pause();
+        const on = { type: 'microphone-on', streamId, at, way: stretch.way, sampleRate: RATE } as const;
+        if (!wire.say(paused ? { ...on, pause: paused } : on)) return;
         stretch.streamId = streamId;
         stretch.streamBase = stretch.kept;
       }

@@ -24,6 +24,7 @@ import { readCount, readOrdinal } from '../text/read-number.ts';
 import { tokenise } from '../text/tokenise.ts';
 import { amend, amendByScrap } from './amend.ts';
 import { askFor } from './ask.ts';
+import { findListeningOrder } from './listening-order.ts';
 import { type Memory, recall, takenBack } from './memory.ts';
 import { replyTo } from './reply.ts';
 import { settle } from './settle.ts';
@@ -55,6 +56,7 @@ const READ_TOKENS = 1500;
  *  2. slips of the ear put right where the words make no sense (rules/slips)
  *  3. tokens -> items with every sense they can have (rules/scan: times, amounts, places, cloth, lexicon)
  *  4. taking back the last note, before anything else is looked at (rules/acts)
+ *     and what is said to the tool about its ears (conversation/listening-order)
  *  5. what is said last wins: corrections inside the note (rules/mend-corrections)
  *  6. questions to the log (rules/acts/find-query)
  *  7. matters open and settled (rules/decisions); what is told in figures: time at work, lists of goods, lengths (rules/read-amounts); then the other items -> clauses
@@ -94,6 +96,14 @@ export function readNote(
         ...withSlips,
       },
       conversation: { memory: takenBack(memory) },
+    };
+  }
+
+  // "Not listening for ten minutes" is said to the tool about its ears, and is no time at work.
+  if (findListeningOrder(text, local)?.rest === '') {
+    return {
+      reading: { act: 'aside', entries: [], ask: null, reply: '', ...withSlips },
+      conversation: { memory },
     };
   }
 

@@ -1,4 +1,6 @@
-import type { ClientMessage, ServerMessage } from '../../shared/wire.ts';
+import { findListeningOrder, type ListeningOrder } from '../../core/conversation/listening-order.ts';
+import { localInstant } from '../../core/log/local-instant.ts';
+import type { ClientMessage, ListeningPause, ServerMessage } from '../../shared/wire.ts';
 import { contextOf, type Hearing, lastWords } from '../hearing.ts';
 import { createLiveListener, type LiveEvent, type LiveListener } from '../speech/live-utterance.ts';
 import type { Library } from '../store/library.ts';
@@ -15,6 +17,10 @@ const PRE_ROLL_S = 1;
 const MOST_BEHIND_S = 700;
 
 type Begin = Extract<ClientMessage, { type: 'microphone-on' }>;
+/** `pcm` while its sound is not on the disk: what is said while nobody should listen is not written. */
+type Said = Unheard & { pcm?: Float32Array };
+/** A time in which nothing is taken down, ms since 1970. */
+type Pause = { fromMs: number; untilMs: number };
 
 export type MicrophoneOptions = {
   store: QuiltStore;
@@ -42,7 +48,10 @@ export class MicrophoneStream {
   readonly #ownVoice: [number, number][] = [];
   /** Utterances are written and logged one after the other, in the order they were said. */
   #line: Promise<void> = Promise.resolve();
-  readonly #kept = new Map<number, Promise<Unheard>>();
+  readonly #kept = new Map<number, Promise<Said>>();
+  readonly #pauses: Pause[] = [];
+  /** Whether the page was told of a pause and not yet of its end. */
+  #isPaused = false;
   /** Everything up to here that was speech is on the disk, s. */
   #safeS = 0;
 
@@ -52,11 +61,12 @@ export class MicrophoneStream {
     this.#startMs = Date.parse(begin.at);
     this.#awake = begin.way !== 'on-call';
     this.#unheard = new UnheardSound(store.fs, store.folder);
+    if (begin.pause) this.#beginPause(begin.pause);
     const { endPauseMs } = library.settings.data;
     this.#listener = createLiveListener({
       recogniser: hearing.recogniser,
       voiceActivity: hearing.voiceActivity,
-      context: () => contextOf(store.log, lastWords(store.log)),
+      context: () => contextOf(store.log, this.#wordsBefore()),
       onEvent: (event) => this.#heed(event),
       // Held to talk, the hand ends the utterance: a pause to think must not.
       settings:
@@ -84,6 +94,19 @@ export class MicrophoneStream {
   /** Leaves out the sound before a moment: it is a note already. */
   skipUntil(ms: number): void {
     this.#skip = Math.max(0, Math.round(((ms - this.#startMs) / 1000) * RATE));
+  }
+
+  /**
+   * What the recogniser is told was said before: the last note, and, where a phrase of hers may come, that phrase. Without it
+   * "thimble on" said alone is heard as "symbol on" (three synthetic voices of three).
+   */
+  #wordsBefore(): string | undefined {
+    const { store, library, begin } = this.options;
+    const { callPhrase, dismissPhrase } = library.settings.data;
+    const lookedAtS = this.#received / RATE - this.#listener.behindS();
+    if (!this.#takesDown(lookedAtS)) return asSentence(callPhrase);
+    const last = lastWords(store.log);
+    return begin.way === 'on-call' ? `${last ?? ''} ${asSentence(dismissPhrase)}` : last;
   }
 
   /** Takes a frame of 16-bit samples. False where the page sends more than can be looked at. */
@@ -127,6 +150,7 @@ export class MicrophoneStream {
         const lookedAtS = this.#received / RATE - this.#listener.behindS();
         // Never acknowledged before it is safe: the page keeps it, and sends it again after a crash.
         const until = this.#openS ?? (this.#kept.size > 0 ? this.#safeS : lookedAtS - PRE_ROLL_S);
+        if (this.#isPaused && !this.#pausedAt(lookedAtS)) this.#tellPause(null);
         this.#tellLevel(level, event.speaking, Math.max(0, Math.floor(until * RATE)));
         return;
       }
@@ -137,7 +161,7 @@ export class MicrophoneStream {
         this.#openS = undefined;
         return;
       case 'words-heard':
-        if (this.#awake && !this.#isOwnVoice(event.startS, event.startS)) {
+        if (this.#takesDown(event.startS) && !this.#isOwnVoice(event.startS, event.startS)) {
           this.options.send({ type: 'partial', streamId: this.id, text: event.text });
         }
         return;
@@ -156,6 +180,8 @@ export class MicrophoneStream {
       }
       case 'utterance-failed':
         this.#then(event.startS, async (sound) => {
+          if (!this.#takesDown(event.startS)) return;
+          await this.#write(sound);
           // Its sound and its mark stay, and it is heard when the recogniser works again.
           this.options.send({
             type: 'refused',
@@ -164,6 +190,7 @@ export class MicrophoneStream {
         });
         return;
       case 'listening-failed': {
+        if (!this.#takesDown(event.startS)) return;
         // Nobody can tell speech from silence here, so all of it is kept, to be heard later.
         const endS = event.startS + event.pcm.length / RATE;
         this.#keep(event.startS, endS, event.pcm);
@@ -188,16 +215,48 @@ export class MicrophoneStream {
       at: new Date(this.#startMs + startS * 1000).toISOString(),
       seconds: Math.round((endS - startS) * 1000) / 1000,
     };
-    const kept = this.#unheard.keep(sound, pcm).then(() => {
+    const said: Said = { ...sound, pcm };
+    const written = this.#takesDown(startS) ? this.#write(said) : Promise.resolve();
+    const kept = written.then(() => {
       this.#safeS = Math.max(this.#safeS, endS);
-      return sound;
+      return said;
     });
     kept.catch(() => undefined);
     this.#kept.set(startS, kept);
   }
 
+  async #write(said: Said): Promise<void> {
+    const { pcm, ...sound } = said;
+    if (!pcm) return;
+    await this.#unheard.keep(sound, pcm);
+    delete said.pcm;
+  }
+
+  /** Whether what is said at this moment of the stream is to be taken down, as far as is known yet. */
+  #takesDown(atS: number): boolean {
+    return this.#awake && !this.#pausedAt(atS);
+  }
+
+  #pausedAt(atS: number): Pause | undefined {
+    const ms = this.#startMs + atS * 1000;
+    return this.#pauses.find(({ fromMs, untilMs }) => fromMs <= ms && ms < untilMs);
+  }
+
+  #beginPause({ from, until }: ListeningPause): void {
+    this.#pauses.push({
+      fromMs: Date.parse(from),
+      untilMs: until === null ? Number.POSITIVE_INFINITY : Date.parse(until),
+    });
+    this.#isPaused = true;
+  }
+
+  #tellPause(pause: ListeningPause | null): void {
+    this.#isPaused = pause !== null;
+    this.options.send({ type: 'pause', streamId: this.id, pause });
+  }
+
   /** Does something with an utterance once its sound is on the disk, after those before it. */
-  #then(startS: number, work: (sound: Unheard) => Promise<void>): void {
+  #then(startS: number, work: (sound: Said) => Promise<void>): void {
     const kept = this.#kept.get(startS);
     if (!kept) return;
     this.#line = this.#line
@@ -209,7 +268,7 @@ export class MicrophoneStream {
   }
 
   async #log(
-    sound: Unheard,
+    sound: Said,
     startS: number,
     endS: number,
     recognition: Parameters<typeof takeSpokenNote>[2],
@@ -221,6 +280,7 @@ export class MicrophoneStream {
     const settings = library.settings.data;
     let { text } = recognition;
     if (this.#isOwnVoice(startS, endS)) text = '';
+    text = await this.#heedOrder(text, startS, endS);
     if (begin.way === 'on-call') {
       const called = heedCallPhrase(text, this.#awake, {
         call: settings.callPhrase,
@@ -234,6 +294,7 @@ export class MicrophoneStream {
       send({ type: 'heard', streamId: this.id, text: '', confidence: 0 });
       return;
     }
+    await this.#write(sound);
     const outcome = await takeSpokenNote(store, sound, { ...recognition, text }, settings);
     send({
       type: 'heard',
@@ -246,6 +307,39 @@ export class MicrophoneStream {
       waitedMs: Math.round(silenceMs),
       workedMs: Math.round(waitedMs + performance.now() - began),
     });
+  }
+
+  /**
+   * Does what she says about being listened to. During a pause all else that is said is left out.
+   * Returns the words that are a note; those of an order alone are one too, kept beside the work.
+   */
+  async #heedOrder(text: string, startS: number, endS: number): Promise<string> {
+    const { store, library, begin, send } = this.options;
+    const { settings } = library;
+    const spokenAt = new Date(this.#startMs + endS * 1000).toISOString();
+    const local = localInstant(spokenAt, store.log.quilt.zone);
+    const found = findListeningOrder(text, local);
+    const paused = this.#pausedAt(startS);
+    if (paused) {
+      const phrases = { call: settings.data.callPhrase, dismiss: settings.data.dismissPhrase };
+      const called = heedCallPhrase(text, false, phrases);
+      if (!called.awake && found?.order.order !== 'resume') return '';
+      paused.untilMs = this.#startMs + startS * 1000;
+      this.#tellPause(null);
+      this.#awake = true;
+      return called.awake ? called.text : (found?.rest ?? '');
+    }
+    if (!found || !this.#awake) return text;
+    // Held to talk, the hand decides when it listens.
+    if (found.order.order === 'pause' && begin.way !== 'held') {
+      const pause = { from: spokenAt, until: endOfPause(found.order, spokenAt, local) };
+      this.#beginPause(pause);
+      this.#tellPause(pause);
+    } else if (found.order.order === 'way') {
+      await library.saveSettings({ listening: found.order.way });
+      send({ type: 'way', streamId: this.id, way: found.order.way });
+    }
+    return found.rest === '' ? text : found.rest;
   }
 
   /** Whether more than half of a stretch was heard while the tool was speaking. */
@@ -262,4 +356,20 @@ export class MicrophoneStream {
   #tellLevel(level: number, speech: boolean, samples: number): void {
     this.options.send({ type: 'level', streamId: this.id, level, speech, samples, awake: this.#awake });
   }
+}
+
+const asSentence = (phrase: string): string =>
+  phrase === '' ? '' : `${phrase[0]!.toUpperCase()}${phrase.slice(1)}.`;
+
+/** When a pause ordered at a moment is over: an instant, or null where only she ends it. `local` is the moment with its offset. */
+function endOfPause(
+  order: Extract<ListeningOrder, { order: 'pause' }>,
+  at: string,
+  local: string,
+): string | null {
+  if (order.minutes !== undefined) return new Date(Date.parse(at) + order.minutes * 60_000).toISOString();
+  if (order.until === undefined) return null;
+  return new Date(
+    Date.parse(`${order.until}:00${/(?:Z|[+-]\d\d:\d\d)$/.exec(local)?.[0] ?? 'Z'}`),
+  ).toISOString();
 }

@@ -210,7 +210,7 @@ describe('sound held while the socket is away', () => {
 
   it('says when ten minutes are full, and keeps them', () => {
     const socket = line();
-    const outbox = createAudioOutbox(socket.wire, () => 's', 600);
+    const outbox = createAudioOutbox(socket.wire, () => 's', { limitS: 600 });
     outbox.begin('always', 0);
     const minute = new Int16Array(16_000 * 60);
     for (let i = 0; i < 10; i++) expect(outbox.push(minute)).toBe(true);

@@ -1,11 +1,12 @@
 import { computed, effect, signal } from '@preact/signals';
+import type { ListeningPause } from '../../../../shared/wire.ts';
 import { type AudioOutbox, createAudioOutbox } from '../../../audio/audio-outbox.ts';
 import type { CapturedFrame } from '../../../audio/capture-worklet.ts';
 import { type Microphone, microphoneTrouble, openMicrophone } from '../../../audio/microphone.ts';
 import { playTone } from '../../../audio/tones.ts';
 import { openQuilt } from '../../link/state/open-quilt.ts';
 import type { QuiltLink } from '../../link/state/quilt-link.ts';
-import { machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
+import { loadSettings, machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
 
 /**
  * off: the microphone is closed. opening: waiting for the browser. ready: open but nothing is kept
@@ -23,6 +24,9 @@ export const heldSeconds = signal(0);
 
 export const way = computed(() => (machineSettings.value ?? UNTIL_KNOWN).listening);
 
+/** The microphone is open, and she has said not to be listened to: until a moment, or until she calls. */
+export const pause = signal<ListeningPause | null>(null);
+
 const SILENT_FRAMES = 160; // about five seconds
 const CLIPPED_FRAMES = 12;
 
@@ -33,6 +37,7 @@ let unlisten: (() => void) | null = null;
 let silent = 0;
 let clipped = 0;
 let wanted = false;
+let pauseEnds: ReturnType<typeof setTimeout> | undefined;
 
 const tone = (name: Parameters<typeof playTone>[0]) => {
   if ((machineSettings.peek() ?? UNTIL_KNOWN).tones) playTone(name);
@@ -48,7 +53,7 @@ effect(() => {
     closeEar();
     return;
   }
-  const made = createAudioOutbox(link, () => crypto.randomUUID());
+  const made = createAudioOutbox(link, () => crypto.randomUUID(), { pause: () => pause.peek() });
   outbox = made;
   if (link.connection.peek() === 'live') made.opened();
   const timer = setInterval(() => {
@@ -60,13 +65,40 @@ effect(() => {
     else if (message.type === 'closed') made.closed();
     else if (message.type === 'level' && message.samples !== undefined) {
       made.acknowledge(message.streamId, message.samples);
-    }
+    } else if (message.type === 'pause') setPause(message.pause);
+    else if (message.type === 'way') void changeWay();
   });
   unlisten = () => {
     clearInterval(timer);
     stop();
   };
 });
+
+function setPause(next: ListeningPause | null): void {
+  clearTimeout(pauseEnds);
+  const was = pause.peek();
+  pause.value = ear.peek() === 'open' ? next : null;
+  if (pause.peek() && !was) tone('off');
+  if (was && !pause.peek() && ear.peek() === 'open') tone('on');
+  const until = pause.peek()?.until;
+  // The server says when it is over; this is for the time in which it is away.
+  if (until) pauseEnds = setTimeout(() => setPause(null), Math.max(0, Date.parse(until) - Date.now()) + 1000);
+}
+
+function forgetPause(): void {
+  clearTimeout(pauseEnds);
+  pause.value = null;
+}
+
+/** She has said to be listened to in another way: the next stretch of sound begins in it. */
+async function changeWay(): Promise<void> {
+  const wasOpen = ear.peek() === 'open';
+  if (wasOpen) endStretch();
+  await loadSettings();
+  if (!wasOpen) return;
+  if (way.peek() === 'held') ear.value = 'ready';
+  else beginStretch();
+}
 
 async function openEar(): Promise<boolean> {
   if (microphone) return true;
@@ -113,6 +145,7 @@ function beginStretch(): void {
 }
 
 function endStretch(): void {
+  forgetPause();
   outbox?.end();
   tone('off');
 }
@@ -130,6 +163,13 @@ export function closeEar(): void {
 /** Starts or stops listening (always and on call), or talking (held, by a click instead of a hold). */
 export async function toggleEar(): Promise<void> {
   if (ear.peek() === 'opening') return;
+  if (pause.peek()) {
+    // A hand on the thimble ends the pause, as her call does.
+    outbox?.end();
+    forgetPause();
+    beginStretch();
+    return;
+  }
   if (ear.peek() === 'open') {
     if (way.peek() === 'held') release();
     else closeEar();

@@ -19,6 +19,7 @@ import {
   ear,
   earTrouble,
   heldSeconds,
+  pause,
   press,
   release,
   soundLevel,
@@ -50,9 +51,16 @@ export function FramePage(): JSX.Element {
   );
 }
 
-/** On call, the microphone is open and nothing is taken down until the phrase is said. */
+/** The microphone is open and nothing is taken down: paused by her word, or on call and not called. */
 const asleep = (link: QuiltLink): boolean =>
-  way.value === 'on-call' && ear.value === 'open' && !link.level.value.awake;
+  pause.value !== null || (way.value === 'on-call' && ear.value === 'open' && !link.level.value.awake);
+
+/** How a pause ends, in words for reading from across the room. */
+function pauseWords(log: Log, callPhrase: string): string {
+  const until = pause.value?.until;
+  const ends = until ? `By itself at ${localTime(until, log.quilt.zone).time}. ` : '';
+  return `${ends}Say “${callPhrase}” or “listen again”, or touch the thimble, to be heard. Nothing said meanwhile is kept.`;
+}
 
 /** The stitches round the frame: sewn while it listens, only pricked out while it does not. */
 function FrameLine(): JSX.Element {
@@ -70,15 +78,18 @@ function EarState(props: { link: QuiltLink; log: Log }): JSX.Element {
   const key = keyWords(heldKey.value);
   const open = state === 'open';
   const waits = asleep(props.link);
-  const words = waits
-    ? 'Waiting to be called'
-    : open
-      ? 'Listening'
-      : state === 'opening'
-        ? 'Opening the microphone'
-        : 'Not listening';
-  const how =
-    way.value === 'held'
+  const words = pause.value
+    ? 'Not listening'
+    : waits
+      ? 'Waiting to be called'
+      : open
+        ? 'Listening'
+        : state === 'opening'
+          ? 'Opening the microphone'
+          : 'Not listening';
+  const how = pause.value
+    ? pauseWords(props.log, settings.callPhrase)
+    : way.value === 'held'
       ? open
         ? 'Let go when you have said it.'
         : `Hold ${key}, a pedal, or the thimble, and talk.`
@@ -97,13 +108,15 @@ function EarState(props: { link: QuiltLink; log: Log }): JSX.Element {
       <button
         type="button"
         class="thimble-button"
-        aria-pressed={open}
+        aria-pressed={open && !pause.value}
         aria-label={
-          open
-            ? 'Stop listening'
-            : way.value === 'held'
-              ? 'Hold to talk, or press to begin'
-              : 'Begin to listen'
+          pause.value
+            ? 'Listen again'
+            : open
+              ? 'Stop listening'
+              : way.value === 'held'
+                ? 'Hold to talk, or press to begin'
+                : 'Begin to listen'
         }
         onPointerDown={(event) => {
           if (way.value !== 'held' || event.button !== 0) return;
@@ -119,7 +132,7 @@ function EarState(props: { link: QuiltLink; log: Log }): JSX.Element {
           void toggleEar();
         }}
       >
-        <Thimble worn={open} />
+        <Thimble worn={open && !pause.value} />
       </button>
       <div>
         <p class="ear-state" role="status">

@@ -84,6 +84,15 @@ function examples(quilt: Quilt): { head: string; say: string[] }[] {
       say: ['No, row three, not row two.', 'Scratch that.', 'It was ten minutes, not twenty.'],
     },
     {
+      head: 'Its ears',
+      say: [
+        'Not listening for ten minutes.',
+        'Stop listening till I say so.',
+        'Listen again.',
+        'Listen only when I call you.',
+      ],
+    },
+    {
       head: 'Asking',
       say: [
         'What have I still not decided?',
