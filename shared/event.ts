@@ -47,7 +47,8 @@ export type Recording = z.infer<typeof Recording>;
  */
 export const LogEvent = z.discriminatedUnion('type', [
   z.object({ type: z.literal('quilt-made'), quilt: Quilt }),
-  z.object({ type: z.literal('quilt-changed'), changes: QuiltDetails.partial() }),
+  /** `noteId`: the note whose words these are, where they were said and not typed into a form. */
+  z.object({ type: z.literal('quilt-changed'), changes: QuiltDetails.partial(), noteId: id.optional() }),
   z.object({ type: z.literal('note-taken'), note: Note }),
   z.object({ type: z.literal('note-read'), noteId: id, reading: LoggedReading }),
   /** Better rules or a newly taught word read old notes anew; confirmed entries are left alone. */
@@ -82,6 +83,15 @@ export const LogEvent = z.discriminatedUnion('type', [
     text: z.string().max(20_000).nullable(),
     /** Fingerprint of the facts that the passage was written from when it was edited. */
     facts: z.string(),
+  }),
+  /** The record asks for one of its missing fields; null: it asks nothing more. */
+  z.object({
+    type: z.literal('record-asked'),
+    field: z.string().max(40).nullable(),
+    /** Fields put off in this round of questions. */
+    passed: z.array(z.string().max(40)),
+    /** The paper that the round is for; all papers where it is left out. */
+    document: z.string().max(40).optional(),
   }),
   z.object({
     type: z.literal('agreement-noted'),

@@ -60,11 +60,14 @@ export const QueryArguments = z.object({
 export const Reading = z.object({
   act: z.enum(ACTS),
   entries: z.array(ReadEntry),
-  ask: Ask.nullable(),
+  /** `record`: a field of the record that is missing, asked for by the record and not by this note. */
+  ask: Ask.extend({ slot: z.enum([...ASK_SLOTS, 'record']) }).nullable(),
   reply: z.string(),
   query: z.enum(QUERIES).optional(),
   arguments: QueryArguments.optional(),
   slips: z.array(Slip).optional(),
+  /** The field of the record that this note answers, or `round` where it only steers the record's questions. */
+  answers: z.string().max(40).optional(),
 });
 export type Reading = z.infer<typeof Reading>;
 

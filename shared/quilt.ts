@@ -34,6 +34,19 @@ export const QuiltDetails = QuiltGrid.extend({
   madeWhen: z.string().max(200).optional(),
   inscriptions: z.string().max(2000).optional(),
   construction: z.string().max(2000).optional(),
+  piecing: z.string().max(1000).optional(),
+  /** Ties or quilting, and how closely. */
+  fastening: z.string().max(1000).optional(),
+  edgeFinish: z.string().max(1000).optional(),
+  fibres: z.string().max(1000).optional(),
+  /** What is known of earlier mending, also that there is none to be seen. */
+  earlierRepairs: z.string().max(1000).optional(),
+  /** Light, position and means of the examination. */
+  examination: z.string().max(1000).optional(),
+  /** Whether anybody beside the owner has a say. */
+  authority: z.string().max(1000).optional(),
+  /** What was taken out of the piece, also that nothing was. */
+  takenOut: z.string().max(1000).optional(),
   aim: z.string().max(2000).optional(),
   unit: z.enum(['in', 'cm']).default('in'),
   /** IANA time zone of the work. */

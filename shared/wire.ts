@@ -44,6 +44,12 @@ export const Command = z.discriminatedUnion('type', [
     text: z.string().max(20_000).nullable(),
     facts: z.string().max(200),
   }),
+  /** Begins the record's round of questions, at one field or at the first that is missing; null ends it. */
+  z.object({
+    type: z.literal('ask-record'),
+    field: z.string().max(40).nullable().optional(),
+    document: z.string().max(40).optional(),
+  }),
   z.object({
     type: z.literal('note-agreement'),
     how: z.enum(['signature', 'word']),

@@ -14,10 +14,25 @@ export type Circumstances = {
   id: () => string;
   /** For `take-note`: how the words were read. Left out, the note is kept unread. */
   reading?: { reading: Reading; conversation: Conversation; rules: string };
+  /** For `take-note` and `ask-record`: what the words do to the record and its questions. */
+  record?: ForRecord;
   /** For `take-note`: where the words came from; typed, where left out. */
   heard?: { source: 'spoken' | 'recording'; audio: NoteAudio };
   /** For `reread-notes`: the new readings, from `rereadNotes`. */
   readings?: { noteId: string; reading: LoggedReading }[];
+};
+
+/** What an answer to the record's questions does. Worked out by core/record, which knows the fields. */
+export type ForRecord = {
+  /** Details of the quilt that the note tells. */
+  details?: Partial<QuiltDetails>;
+  agreement?: Omit<Extract<LogEvent, { type: 'agreement-noted' }>, 'type'>;
+  /** The change that is taken back. */
+  undone?: number;
+  /** The answer that this one takes the place of, or takes back. */
+  targetNoteId?: string;
+  /** What is asked from now on; null: nothing; left out: as before. */
+  asking?: Omit<Extract<LogEvent, { type: 'record-asked' }>, 'type'>;
 };
 
 /** What happens, or why it can't: `refused` says what was expected and what to do, `field` which value is wrong. */
@@ -80,6 +95,17 @@ export function decide(log: Log, command: Command, given: Circumstances): Decisi
       const { type: _type, ...edit } = command;
       return happen({ type: 'record-edited', ...edit });
     }
+    case 'ask-record': {
+      const asking = given.record?.asking;
+      if (asking === undefined) {
+        return refuse(
+          'The record asks nothing more that can be answered by word. Look at its list of fields.',
+        );
+      }
+      return asking.field === null && !log.recordAsking
+        ? happen()
+        : happen({ type: 'record-asked', ...asking });
+    }
     case 'note-agreement': {
       const { type: _type, ...agreement } = command;
       return happen({ type: 'agreement-noted', ...agreement });
@@ -114,7 +140,7 @@ export function decide(log: Log, command: Command, given: Circumstances): Decisi
 function takeNote(
   log: Log,
   command: Extract<Command, { type: 'take-note' }>,
-  { at, id, reading, heard }: Circumstances,
+  { at, id, reading, heard, record }: Circumstances,
 ): Decision {
   if (log.note(command.clientId)) return happen();
   const note: Note = {
@@ -127,8 +153,9 @@ function takeNote(
   const taken: LogEvent = { type: 'note-taken', note };
   if (!reading) return happen(taken);
   const takesBack = reading.reading.act === 'amend' || reading.reading.act === 'undo';
-  const target = takesBack ? lastStandingNote(log.parts, threadOf(note)) : undefined;
-  return happen(taken, {
+  const target =
+    record?.targetNoteId ?? (takesBack ? lastStandingNote(log.parts, threadOf(note)) : undefined);
+  const read: LogEvent = {
     type: 'note-read',
     noteId: note.id,
     reading: {
@@ -138,7 +165,21 @@ function takeNote(
       rules: reading.rules,
       conversation: reading.conversation,
     },
-  });
+  };
+  return happen(taken, read, ...forRecord(log, note.id, record));
+}
+
+function forRecord(log: Log, noteId: string, record: ForRecord | undefined): LogEvent[] {
+  if (!record) return [];
+  const { details, agreement, undone, asking } = record;
+  return [
+    ...(undone === undefined || !log.eventAt(undone)
+      ? []
+      : [{ type: 'change-undone' as const, seq: undone }]),
+    ...(details ? [{ type: 'quilt-changed' as const, changes: details, noteId }] : []),
+    ...(agreement ? [{ type: 'agreement-noted' as const, ...agreement }] : []),
+    ...(asking ? [{ type: 'record-asked' as const, ...asking }] : []),
+  ];
 }
 
 function changeQuilt(log: Log, changes: Partial<QuiltDetails>): Decision {

@@ -90,7 +90,14 @@ function apply(parts: LogParts, event: LogEvent, { seq, at }: NumberedEvent): Lo
     case 'quilt-made':
       return { ...parts, quilt: event.quilt };
     case 'quilt-changed':
-      return { ...parts, quilt: { ...parts.quilt, ...event.changes } };
+      return changeDetails(parts, event, seq);
+    case 'record-asked': {
+      const { field, passed, document } = event;
+      return {
+        ...parts,
+        recordAsking: field === null ? undefined : { field, passed, at, ...(document ? { document } : {}) },
+      };
+    }
     case 'note-taken': {
       if (parts.noteIndex.has(event.note.id)) return parts;
       const row: NoteRow = {
@@ -344,6 +351,20 @@ function touch(parts: LogParts, entry: LoggedEntry): LogParts {
   return changeNote(parts, entry.noteId, (logged) =>
     logged.touched ? logged : { ...logged, touched: true },
   );
+}
+
+/** A detail is told by the note that came with it last, or by none. */
+function changeDetails(
+  parts: LogParts,
+  { changes, noteId }: Extract<LogEvent, { type: 'quilt-changed' }>,
+  seq: number,
+): LogParts {
+  const detailNotes = { ...parts.detailNotes };
+  for (const key of Object.keys(changes)) {
+    if (noteId === undefined) delete detailNotes[key];
+    else detailNotes[key] = { noteId, seq };
+  }
+  return { ...parts, quilt: { ...parts.quilt, ...changes }, detailNotes };
 }
 
 function noteRow(parts: LogParts, noteId: string): NoteRow | undefined {

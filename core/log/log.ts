@@ -2,7 +2,7 @@ import { List, Map as PersistentMap } from 'immutable';
 import type { NumberedEvent, Photo, Recording } from '../../shared/event.ts';
 import type { Conversation } from '../../shared/note.ts';
 import type { Quilt } from '../../shared/quilt.ts';
-import type { HandSpan, LoggedEntry, LoggedNote, QuiltState } from './state.ts';
+import type { HandSpan, LoggedEntry, LoggedNote, QuiltState, RecordAsking } from './state.ts';
 
 /** A note in the log with its moment as a number, so that sorting parses no dates. */
 export type NoteRow = { logged: LoggedNote; ms: number; seq: number };
@@ -30,6 +30,8 @@ export type LogParts = {
   removedSpans: readonly string[];
   estimateSettings: Record<string, unknown>;
   recordEdits: Record<string, Record<string, { text: string; facts: string }>>;
+  recordAsking: RecordAsking | undefined;
+  detailNotes: Record<string, { noteId: string; seq: number }>;
   agreements: QuiltState['agreements'];
   photos: readonly Photo[];
   recordings: readonly Recording[];
@@ -73,6 +75,8 @@ export class Log implements QuiltState {
     removedSpans: [],
     estimateSettings: {},
     recordEdits: {},
+    recordAsking: undefined,
+    detailNotes: {},
     agreements: [],
     photos: [],
     recordings: [],
@@ -112,6 +116,12 @@ export class Log implements QuiltState {
   }
   get recordEdits(): QuiltState['recordEdits'] {
     return this.parts.recordEdits;
+  }
+  get recordAsking(): RecordAsking | undefined {
+    return this.parts.recordAsking;
+  }
+  get detailNotes(): Record<string, { noteId: string; seq: number }> {
+    return this.parts.detailNotes;
   }
   get agreements(): QuiltState['agreements'] {
     return this.parts.agreements;

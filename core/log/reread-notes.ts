@@ -3,12 +3,17 @@ import type { Conversation, Note, Reading } from '../../shared/note.ts';
 import { putIn, threadOf, withdraw } from './evolve.ts';
 import { lastStandingNote } from './last-standing-note.ts';
 import type { Log } from './log.ts';
+import type { LoggedNote } from './state.ts';
 
 /** Reads one note in the conversation before it: `readNote` with the quilt filled in. */
 export type ReadAgain = (
   note: Note,
   conversation: Conversation,
 ) => { reading: Reading; conversation: Conversation };
+
+/** An answer to the record's questions is no note on the work: no re-reading may make one of it. */
+const isForRecord = ({ reading }: LoggedNote): boolean =>
+  reading?.answers !== undefined && reading.entries.length === 0;
 
 /**
  * Reads notes again with today's rules, in order, each in the conversation that the ones before now
@@ -24,7 +29,9 @@ export function rereadNotes(
   const rows = log.parts.notes.toArray();
   const isOpen = (i: number): boolean => {
     const logged = rows[i]!.logged;
-    return logged.touched !== true && (wanted === undefined || wanted.has(logged.note.id));
+    return (
+      !isForRecord(logged) && logged.touched !== true && (wanted === undefined || wanted.has(logged.note.id))
+    );
   };
   let parts = log.parts;
   for (let i = rows.length - 1; i >= 0; i--) if (isOpen(i)) parts = withdraw(parts, rows[i]!.logged.note.id);
@@ -32,6 +39,7 @@ export function rereadNotes(
   const conversations = new Map<string, Conversation>();
   const changed: { noteId: string; reading: LoggedReading }[] = [];
   for (const [i, { logged }] of rows.entries()) {
+    if (isForRecord(logged)) continue;
     const thread = threadOf(logged.note);
     const answer = read(logged.note, conversations.get(thread) ?? {});
     conversations.set(thread, answer.conversation);

@@ -40,6 +40,8 @@ export type LoggedNote = {
   setAside?: LoggedEntry[];
 };
 
+export type RecordAsking = { field: string; passed: readonly string[]; document?: string; at: string };
+
 /** A stretch of work set by hand. */
 export type HandSpan = {
   spanId: string;
@@ -73,6 +75,10 @@ export type QuiltState = {
   estimateSettings: Record<string, unknown>;
   /** document -> passage -> edit */
   recordEdits: Record<string, Record<string, { text: string; facts: string }>>;
+  /** What the record asks now, `at` the instant since when; undefined where it asks nothing. */
+  recordAsking?: RecordAsking | undefined;
+  /** Detail of the quilt -> the note that told it. Typed into a form, it has none. */
+  detailNotes?: Record<string, { noteId: string; seq: number }>;
   agreements: { how: 'signature' | 'word'; by: string; at: string; note: string; seq: number }[];
   photos: Photo[];
   recordings: Recording[];

@@ -1,3 +1,4 @@
+import type { QuiltDetails } from '../../shared/quilt.ts';
 import type { Hours } from '../hours/hours.ts';
 import type { QuiltState } from '../log/state.ts';
 import type { DocumentKind } from './document-model.ts';
@@ -26,7 +27,14 @@ export type ChecklistItem = {
   question: string;
   /** Where the answer goes: a field of the quilt's details, or something noted at the piece. */
   answer: 'details' | 'note' | 'photograph' | 'agreement' | 'estimate';
+  /** The detail of the quilt that an answer by word goes to. */
+  detail?: Detail;
 };
+
+/** The details of a quilt that are plain text, and so can be told. */
+export type Detail = {
+  [K in keyof QuiltDetails]-?: NonNullable<QuiltDetails[K]> extends string ? K : never;
+}[keyof QuiltDetails];
 
 type Told = { id: string; noteId?: string };
 type Rule = Omit<ChecklistItem, 'filled' | 'value' | 'entryIds' | 'noteIds'> & {
@@ -35,6 +43,19 @@ type Rule = Omit<ChecklistItem, 'filled' | 'value' | 'entryIds' | 'noteIds'> & {
 type Facts = { view: RecordView; hours?: Pick<Hours, 'totalMin'>; estimate?: RecordEstimate };
 
 const text = (value: string | undefined): { value: string } | undefined => (value ? { value } : undefined);
+/** A detail of its own, or words of the same in the free text on how the quilt is made. */
+const made = (
+  { quilt }: RecordView,
+  detail: 'piecing' | 'fastening' | 'edgeFinish' | 'fibres',
+  words: RegExp,
+): { value: string } | undefined =>
+  text(quilt[detail]) ??
+  text(
+    quilt.construction
+      ?.split(/[.;\n]/)
+      .find((part) => words.test(part))
+      ?.trim(),
+  );
 const told = (
   from: readonly Told[],
   value = `${from.length} noted`,
@@ -50,6 +71,7 @@ const RULES: readonly Rule[] = [
     document: 'condition',
     question: 'What is the quilt called?',
     answer: 'details',
+    detail: 'name',
     find: ({ view }) => text(view.quilt.name),
   },
   {
@@ -59,6 +81,7 @@ const RULES: readonly Rule[] = [
     document: 'condition',
     question: 'What number do you give it, for the label and the papers?',
     answer: 'details',
+    detail: 'number',
     find: ({ view }) => text(view.quilt.number),
   },
   {
@@ -68,6 +91,7 @@ const RULES: readonly Rule[] = [
     document: 'condition',
     question: 'Whose quilt is it?',
     answer: 'details',
+    detail: 'owner',
     find: ({ view }) => text(view.quilt.owner),
   },
   {
@@ -77,16 +101,28 @@ const RULES: readonly Rule[] = [
     document: 'condition',
     question: 'What name goes on the papers as the one who did the work?',
     answer: 'details',
+    detail: 'mender',
     find: ({ view }) => text(view.quilt.mender),
   },
   {
     id: 'maker',
-    field: 'Maker and origin',
+    field: 'Maker, as told',
     clause: 'AIC 24-B',
     document: 'condition',
-    question: 'Who made it and where, as far as anyone has told you?',
+    question: 'Who made it, as far as anyone has told you?',
     answer: 'details',
-    find: ({ view }) => text([view.quilt.maker, view.quilt.origin].filter(Boolean).join('; ')),
+    detail: 'maker',
+    find: ({ view }) => text(view.quilt.maker),
+  },
+  {
+    id: 'origin',
+    field: 'Origin, as told',
+    clause: 'AIC 24-B',
+    document: 'condition',
+    question: 'Where was it made, and how did it come to its owner?',
+    answer: 'details',
+    detail: 'origin',
+    find: ({ view }) => text(view.quilt.origin),
   },
   {
     id: 'date-made',
@@ -95,6 +131,7 @@ const RULES: readonly Rule[] = [
     document: 'condition',
     question: 'When was it made, or when do you think?',
     answer: 'details',
+    detail: 'madeWhen',
     find: ({ view }) => text(view.quilt.madeWhen),
   },
   {
@@ -104,6 +141,7 @@ const RULES: readonly Rule[] = [
     document: 'condition',
     question: 'Is there a signature, a date, a label or any other mark on it? Say none if there is none.',
     answer: 'details',
+    detail: 'inscriptions',
     find: ({ view }) => text(view.quilt.inscriptions),
   },
   {
@@ -150,13 +188,45 @@ const RULES: readonly Rule[] = [
     },
   },
   {
-    id: 'construction',
-    field: 'Construction: hand or machine, ties or quilting and stitches to the inch, binding, fibres',
+    id: 'piecing',
+    field: 'Piecing: by hand or machine',
     clause: 'quilt survey',
     document: 'condition',
-    question: 'Is it pieced by hand or machine, tied or quilted and how closely, and how is it bound?',
+    question: 'Is it pieced by hand or by machine?',
     answer: 'details',
-    find: ({ view }) => text(view.quilt.construction),
+    detail: 'piecing',
+    find: ({ view }) => made(view, 'piecing', /\b(?:pieced|hand|machine)\b/i),
+  },
+  {
+    id: 'fastening',
+    field: 'Ties or quilting, and how close',
+    clause: 'quilt survey',
+    document: 'condition',
+    question: 'Is it tied or quilted, and how closely: inches between the ties, or stitches to the inch?',
+    answer: 'details',
+    detail: 'fastening',
+    find: ({ view }) => made(view, 'fastening', /\b(?:tied|ties|quilted|quilting)\b/i),
+  },
+  {
+    id: 'edge',
+    field: 'Binding method',
+    clause: 'quilt survey',
+    document: 'condition',
+    question: 'How is the edge bound?',
+    answer: 'details',
+    detail: 'edgeFinish',
+    find: ({ view }) => made(view, 'edgeFinish', /\b(?:bound|binding)\b|brought (?:round|around|to the)/i),
+  },
+  {
+    id: 'fibres',
+    field: 'Fibres of the fabrics and the filling',
+    clause: 'quilt survey',
+    document: 'condition',
+    question: 'What are the fabrics and the filling made of, as far as you can tell: cotton, wool, silk?',
+    answer: 'details',
+    detail: 'fibres',
+    find: ({ view }) =>
+      made(view, 'fibres', /\b(?:cottons?|linen|wool(?:len)?|silks?|rayon|polyester|fib(?:re|er)s?)\b/i),
   },
   {
     id: 'fabrics',
@@ -185,8 +255,20 @@ const RULES: readonly Rule[] = [
     clause: 'AIC 25-B',
     document: 'condition',
     question: 'Has anyone mended it before? Say where, or say there are no old repairs.',
-    answer: 'note',
-    find: ({ view }) => told(view.findings.filter((fact) => fact.finding === 'old-repair')),
+    answer: 'details',
+    detail: 'earlierRepairs',
+    find: ({ view }) =>
+      told(view.findings.filter((fact) => fact.finding === 'old-repair')) ?? text(view.quilt.earlierRepairs),
+  },
+  {
+    id: 'examined',
+    field: 'How it was examined',
+    clause: 'AIC 25-B',
+    document: 'condition',
+    question: 'How was it examined: in what light, lying or hanging, by eye or with a glass?',
+    answer: 'details',
+    detail: 'examination',
+    find: ({ view }) => text(view.quilt.examination),
   },
   {
     id: 'before-images',
@@ -209,7 +291,18 @@ const RULES: readonly Rule[] = [
     document: 'proposal',
     question: 'What does the owner want from the work: to use it, to show it, or to keep it?',
     answer: 'details',
+    detail: 'aim',
     find: ({ view }) => text(view.quilt.aim),
+  },
+  {
+    id: 'authority',
+    field: 'Who may decide',
+    clause: 'AIC 26-C',
+    document: 'proposal',
+    question: 'Does the quilt belong to the owner alone, or has anyone else a say?',
+    answer: 'details',
+    detail: 'authority',
+    find: ({ view }) => text(view.quilt.authority),
   },
   {
     id: 'course',
@@ -298,9 +391,11 @@ const RULES: readonly Rule[] = [
     clause: 'AIC 27-B',
     document: 'treatment',
     question: 'Did you take anything out: old patches, ties, backing? Say so, or say nothing was taken out.',
-    answer: 'note',
+    answer: 'details',
+    detail: 'takenOut',
     find: ({ view }) =>
-      told(view.treatments.filter((fact) => fact.state === 'done' && fact.action === 'remove')),
+      told(view.treatments.filter((fact) => fact.state === 'done' && fact.action === 'remove')) ??
+      text(view.quilt.takenOut),
   },
   {
     id: 'during-images',
@@ -361,13 +456,16 @@ export function checklist(
   return RULES.map(({ find, ...item }) => {
     const found = find(facts);
     const from = found?.from ?? [];
+    const toldBy = item.detail && state.detailNotes?.[item.detail]?.noteId;
     return {
       ...item,
       question: facts.view.terms.spell(item.question),
       filled: found !== undefined,
       ...(found ? { value: found.value.slice(0, 120) } : {}),
       entryIds: [...new Set(from.map((one) => one.id))],
-      noteIds: [...new Set(from.flatMap((one) => one.noteId ?? []))],
+      noteIds: [
+        ...new Set([...from.flatMap((one) => one.noteId ?? []), ...(found && toldBy ? [toldBy] : [])]),
+      ],
     };
   });
 }

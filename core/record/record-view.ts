@@ -70,6 +70,14 @@ export type RecordView = {
     madeWhen?: string;
     inscriptions?: string;
     construction?: string;
+    piecing?: string;
+    fastening?: string;
+    edgeFinish?: string;
+    fibres?: string;
+    earlierRepairs?: string;
+    examination?: string;
+    authority?: string;
+    takenOut?: string;
     aim?: string;
     unit: 'in' | 'cm';
     currency: string;
@@ -150,6 +158,14 @@ export function recordView(state: QuiltState, until?: string): RecordView {
       ...filled('madeWhen', quilt.madeWhen),
       ...filled('inscriptions', quilt.inscriptions),
       ...filled('construction', quilt.construction),
+      ...filled('piecing', quilt.piecing),
+      ...filled('fastening', quilt.fastening),
+      ...filled('edgeFinish', quilt.edgeFinish),
+      ...filled('fibres', quilt.fibres),
+      ...filled('earlierRepairs', quilt.earlierRepairs),
+      ...filled('examination', quilt.examination),
+      ...filled('authority', quilt.authority),
+      ...filled('takenOut', quilt.takenOut),
       ...filled('aim', quilt.aim),
     },
     grid: {

@@ -13,6 +13,8 @@ export function picture(log: Log) {
     removedSpans: log.removedSpans,
     estimateSettings: log.estimateSettings,
     recordEdits: log.recordEdits,
+    recordAsking: log.recordAsking,
+    detailNotes: log.detailNotes,
     agreements: log.agreements,
     photos: log.photos,
     recordings: log.recordings,

@@ -56,7 +56,7 @@ export function beforeWork(view: RecordView): FindingFact[] {
 }
 
 function examination(view: RecordView, findings: readonly FindingFact[], date: string): Passage {
-  const { mender } = view.quilt;
+  const { mender, examination: means } = view.quilt;
   const dates = findings.map((fact) => fact.date).sort();
   const measured = view.measurements.length > 0;
   const photographed = view.photos.some((photo) => photo.stage === 'before');
@@ -72,10 +72,11 @@ function examination(view: RecordView, findings: readonly FindingFact[], date: s
     sentence(
       `Examined ${mender ? `by ${mender} ` : ''}${dates.length > 1 && dates[0] !== dates.at(-1) ? 'from' : 'on'} ${when}, ${listPhrase(how, view.spelling)}`,
     ),
+    ...(means ? [sentence(means.replaceAll('\n', ' '))] : []),
     'Purpose: to record the condition before any work, as a basis for the proposal.',
     'Notes were spoken or typed at the piece and are kept with their times.',
   ];
-  return passage('examination', [mender, when, how], findings, [paragraph(said.join(' '))]);
+  return passage('examination', [mender, when, how, ...some(means)], findings, [paragraph(said.join(' '))]);
 }
 
 function construction(view: RecordView): Passage[] {
@@ -94,6 +95,15 @@ function construction(view: RecordView): Passage[] {
       ),
     );
   }
+  const made: [string, string][] = (
+    [
+      ['Piecing', quilt.piecing],
+      ['Ties or quilting', quilt.fastening],
+      ['Edge', quilt.edgeFinish],
+      [view.terms.spell('Fibres'), quilt.fibres],
+    ] as const
+  ).flatMap(([name, value]) => (value ? [[name, sentence(value.replaceAll('\n', ' '))]] : []));
+  if (made.length) out.push(passage('make', made, [], [{ type: 'terms', rows: made }]));
   const fabrics = Object.entries(grid.fabrics ?? {}).filter(([, places]) => places.length > 0);
   if (fabrics.length) {
     const bare = { ...grid, fabrics: {} };
@@ -116,9 +126,16 @@ function construction(view: RecordView): Passage[] {
 
 function earlierRepairs(groups: ReturnType<typeof groupFindings>, view: RecordView): Passage | undefined {
   const group = groups.find((one) => one.finding === 'old-repair');
-  if (!group) return undefined;
-  return passage('earlier-repairs', [[...group.places].sort(), group.fabrics], group.from, [
-    paragraph(findingSentence(group, view)),
+  const told = view.quilt.earlierRepairs;
+  if (!group) {
+    return told
+      ? passage('earlier-repairs', told, [], [paragraph(sentence(told.replaceAll('\n', ' ')))])
+      : undefined;
+  }
+  return passage('earlier-repairs', [[...group.places].sort(), group.fabrics, ...some(told)], group.from, [
+    paragraph(
+      [findingSentence(group, view), ...(told ? [sentence(told.replaceAll('\n', ' '))] : [])].join(' '),
+    ),
   ]);
 }
 

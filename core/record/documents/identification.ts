@@ -22,6 +22,7 @@ export function identification(view: RecordView): Passage {
   };
   add('Number', quilt.number);
   add('Owner', quilt.owner);
+  add('Who may decide', quilt.authority);
   add('Maker, as told', quilt.maker);
   add('Origin, as told', quilt.origin);
   add('Made', quilt.madeWhen);

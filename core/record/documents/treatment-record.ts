@@ -190,6 +190,9 @@ function takenOut(view: RecordView): Passage[] {
   const removed = view.treatments.filter(
     (fact) => fact.state === 'done' && fact.action === 'remove' && fact.object !== 'pins',
   );
+  const told = view.quilt.takenOut;
+  if (!removed.length && told)
+    return [passage('removed-told', told, [], [paragraph(sentence(told.replaceAll('\n', ' ')))])];
   return groupTreatments(removed, new Map(), false).map((group) => {
     const dates = [...new Set(group.from.map((fact) => fact.date))];
     return passage(groupId('removed', group), factsOf(group, dates), group.from, [

@@ -11,6 +11,8 @@ export type DayPage = {
   lines: Record<DayHeading, DayLine[]>;
   /** Talk that is no part of the work, and notes that gave no entry. */
   asides: { note: LoggedNote; time: string }[];
+  /** Answers to the record's questions. */
+  told: { note: LoggedNote; time: string }[];
   /** Words whose reading asked for something that no later word answered. */
   asked: { note: LoggedNote; time: string; question: string }[];
   entryCount: number;
@@ -59,6 +61,7 @@ export function dayPage(state: QuiltState, date: string): DayPage {
   }
   for (const list of Object.values(lines)) list.sort((a, b) => Number(b.unsure) - Number(a.unsure));
   const asides: DayPage['asides'] = [];
+  const told: DayPage['told'] = [];
   const asked: DayPage['asked'] = [];
   for (const note of state.notes) {
     const local = localTime(note.note.at, state.quilt.zone);
@@ -66,11 +69,20 @@ export function dayPage(state: QuiltState, date: string): DayPage {
     if (note.refiledAs === 'aside' || (note.reading?.act === 'aside' && note.refiledAs !== 'work')) {
       asides.push({ note, time: local.time });
     }
-    if (note.reading?.ask && !note.replacedBy && note.entryIds.some((id) => stillAsks(state, id))) {
+    const { answers } = note.reading ?? {};
+    if (answers && answers !== 'round' && !note.entryIds.length && !note.replacedBy) {
+      told.push({ note, time: local.time });
+    }
+    if (
+      note.reading?.ask &&
+      asksAbout(note) &&
+      !note.replacedBy &&
+      note.entryIds.some((id) => stillAsks(state, id))
+    ) {
       asked.push({ note, time: local.time, question: note.reading.ask.question });
     }
   }
-  return { date, lines, asides, asked, entryCount, unconfirmed };
+  return { date, lines, asides, told, asked, entryCount, unconfirmed };
 }
 
 function stillAsks(state: QuiltState, entryId: string): boolean {
@@ -100,7 +112,11 @@ function headingOf({ entry }: LoggedEntry): DayHeading | null {
   }
 }
 
+/** Whether a note's own words left something open; what the record asks after it is no doubt about it. */
+export const asksAbout = (note: LoggedNote | undefined): boolean =>
+  Boolean(note?.reading?.ask) && note?.reading?.ask?.slot !== 'record';
+
 function isUnsure(entry: LoggedEntry, note: LoggedNote | undefined): boolean {
   if (entry.confirmed || entry.byHand) return false;
-  return (note?.note.audio?.confidence ?? 1) < UNSURE_BELOW || Boolean(note?.reading?.ask);
+  return (note?.note.audio?.confidence ?? 1) < UNSURE_BELOW || asksAbout(note);
 }

@@ -16,7 +16,7 @@ import { Provenance } from '../../entries/view/provenance.tsx';
 import { machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
 import { pageAddress } from '../../shell/state/route.ts';
 import { useWidth } from '../../shell/state/use-width.ts';
-import { DAY_HEADINGS, type DayLine, datesOf, dayPage } from '../state/day-page.ts';
+import { asksAbout, DAY_HEADINGS, type DayLine, datesOf, dayPage } from '../state/day-page.ts';
 import { hoursOf } from '../state/hours-of-log.ts';
 import './days.css';
 
@@ -220,6 +220,26 @@ export function DayPageView(props: { log: Log; date: string }): JSX.Element {
         ))}
       </div>
 
+      {page.told.length ? (
+        <section class="day-section" aria-labelledby="told-head">
+          <h2 id="told-head">Told for the record</h2>
+          <ul class="plain">
+            {page.told.map(({ note, time }) => (
+              <li key={note.note.id} class="aside-line">
+                <span class="line-time">{time}</span>
+                <span>
+                  {note.reading?.reply.split('. ')[0]}
+                  <span class="small quiet block">“{note.note.text}”</span>
+                </span>
+                {note.note.audio ? (
+                  <PlayButton quiltId={log.quilt.id} audio={note.note.audio} removed={log.removedAudio} />
+                ) : null}
+              </li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
+
       {page.asides.length ? (
         <section class="day-section" aria-labelledby="aside-head">
           <h2 id="aside-head">Talk beside the work</h2>
@@ -235,7 +255,9 @@ export function DayPageView(props: { log: Log; date: string }): JSX.Element {
         </section>
       ) : null}
 
-      {page.entryCount + page.asides.length === 0 ? <p class="quiet">Nothing was said on this day.</p> : null}
+      {page.entryCount + page.asides.length + page.told.length === 0 ? (
+        <p class="quiet">Nothing was said on this day.</p>
+      ) : null}
       <p class="row no-print">
         <button type="button" onClick={() => setEditing({})}>
           Put in an entry by hand
@@ -289,7 +311,7 @@ function Line(props: {
         {unsure ? (
           <p class="small unsure-words">
             Look at this one first:{' '}
-            {note?.reading?.ask ? note.reading.ask.question : 'it was heard only faintly.'}
+            {note?.reading?.ask && asksAbout(note) ? note.reading.ask.question : 'it was heard only faintly.'}
           </p>
         ) : null}
         {note ? (

@@ -36,7 +36,7 @@ export function startAnswering(): () => void {
 
 async function answer(link: QuiltLink, latest: Latest, mine: number): Promise<void> {
   const settings = machineSettings.peek() ?? UNTIL_KNOWN;
-  if (latest.reading?.act === 'aside') return;
+  if (latest.reading?.act === 'aside' && !latest.reading.answers) return;
   const words = replyWords(latest);
   const voice = settings.spokenReplies ? localVoice(pageLocale()) : null;
   await untilQuiet(link);

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Log } from '../../../../core/log/log.ts';
+import { openQuestion } from '../../../../core/log/open-question.ts';
 import type { LoggedEntry } from '../../../../core/log/state.ts';
 import { LIMITS } from '../../../../shared/limits.ts';
 import type { Task } from '../../../../shared/vocabulary.ts';
@@ -13,6 +14,7 @@ import { openLog, openQuilt } from '../../link/state/open-quilt.ts';
 import type { Latest, QuiltLink } from '../../link/state/quilt-link.ts';
 import { heldKey, keyWords } from '../../settings/state/held-key.ts';
 import { machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
+import { singleKeys } from '../../settings/state/single-keys.ts';
 import { pageAddress } from '../../shell/state/route.ts';
 import { replyWords, startAnswering } from '../state/answering.ts';
 import {
@@ -28,6 +30,7 @@ import {
 } from '../state/listening.ts';
 import { noteDraft } from '../state/note-draft.ts';
 import './frame.css';
+import { RecordAsks } from './record-asks.tsx';
 import { Thimble } from './thimble.tsx';
 
 const RECENT = 6;
@@ -44,6 +47,7 @@ export function FramePage(): JSX.Element {
         <FrameLine />
         <EarState link={link} log={log} />
         <Heard link={link} log={log} />
+        <RecordAsks link={link} log={log} />
       </section>
       <NoteLine link={link} />
       <Recent log={log} latest={link.latest.value} />
@@ -263,6 +267,7 @@ function Heard(props: { link: QuiltLink; log: Log }): JSX.Element {
       </div>
     );
   }
+  if (!latest && openQuestion(log, new Date().toISOString())) return <div class="heard" />;
   if (!latest) return <WhereWeWere link={link} log={log} />;
   const { reading, answer } = latest;
   // The log is the truth: what later hands changed shows here too.
@@ -304,7 +309,7 @@ function Heard(props: { link: QuiltLink; log: Log }): JSX.Element {
           ))}
         </ul>
       ) : null}
-      {reading?.ask ? (
+      {reading?.ask && reading.ask.slot !== 'record' ? (
         <p class="asked">
           <span class="asked-sign" aria-hidden="true">
             ?
@@ -313,10 +318,14 @@ function Heard(props: { link: QuiltLink; log: Log }): JSX.Element {
         </p>
       ) : reading && !answer ? (
         <p class="reply">
-          {reading.act === 'aside' ? 'Kept beside the work: not in the log.' : replyWords(latest)}
+          {reading.act === 'aside' && !reading.answers
+            ? 'Kept beside the work: not in the log.'
+            : reading.ask?.slot === 'record'
+              ? reading.reply
+              : replyWords(latest)}
         </p>
       ) : null}
-      {latest.noteId && entries.length ? (
+      {latest.noteId && (entries.length || (reading?.answers && reading.answers !== 'round')) ? (
         <div class="row no-print">
           <button type="button" onClick={() => void link.takeNote('scratch that')}>
             Scratch that
@@ -451,7 +460,13 @@ function NoteLine(props: { link: QuiltLink }): JSX.Element {
       ) : (
         <p id="note-hint" class="small quiet">
           <kbd>Enter</kbd> writes it down, <kbd>Shift</kbd> <kbd>Enter</kbd> begins a new line, <kbd>Esc</kbd>{' '}
-          leaves the line, <kbd>N</kbd> comes back to it.
+          leaves the line
+          {singleKeys.value ? (
+            <>
+              , <kbd>N</kbd> comes back to it
+            </>
+          ) : null}
+          .
         </p>
       )}
     </form>
@@ -481,6 +496,7 @@ function heldKeys(box: { current: HTMLTextAreaElement | null }): () => void {
       return;
     }
     if (
+      singleKeys.peek() &&
       event.key.toLowerCase() === 'n' &&
       !(event.target as HTMLElement).closest('input, textarea, select')
     ) {

@@ -4,6 +4,7 @@ import { noteDraft } from '../../frame/state/note-draft.ts';
 import { openLog } from '../../link/state/open-quilt.ts';
 import { heldKey, keyWords } from '../../settings/state/held-key.ts';
 import { machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
+import { singleKeys } from '../../settings/state/single-keys.ts';
 import { goTo, pageAddress } from '../../shell/state/route.ts';
 import './help.css';
 
@@ -100,6 +101,7 @@ function examples(quilt: Quilt): { head: string; say: string[] }[] {
         'What did I do today?',
         `What did I say about row ${word(row)}?`,
         'What do I still have to buy?',
+        'What does the record still lack?',
       ],
     },
   ];
@@ -151,7 +153,9 @@ export function HelpPage(): JSX.Element {
             . A foot pedal can be set in Settings.
           </li>
           <li>
-            <kbd>N</kbd> goes to the note line, <kbd>Enter</kbd> writes it down.
+            <kbd>N</kbd> goes to the note line, <kbd>Enter</kbd> writes it down. While the record asks:{' '}
+            <kbd>U</kbd> not known, <kbd>O</kbd> none, <kbd>L</kbd> later, <kbd>Q</kbd> no more questions.
+            {singleKeys.value ? '' : ' (Single keys are switched off in Settings.)'}
           </li>
           <li>
             On a day: <kbd>↓</kbd> <kbd>↑</kbd> from entry to entry, <kbd>Enter</kbd> right, <kbd>E</kbd> put

@@ -5,8 +5,10 @@ import type { Log } from '../../../../core/log/log.ts';
 import { checklist } from '../../../../core/record/checklist.ts';
 import type { DocumentKind } from '../../../../core/record/document-model.ts';
 import type { RecordEstimate } from '../../../../core/record/record-figures.ts';
-import { noteDraft } from '../../frame/state/note-draft.ts';
-import { pageAddress } from '../../shell/state/route.ts';
+import { isAskable } from '../../../../core/record/record-question.ts';
+import { changeLog, lastChange } from '../../entries/state/change-log.ts';
+import { openQuilt } from '../../link/state/open-quilt.ts';
+import { goTo, pageAddress } from '../../shell/state/route.ts';
 
 /** Which fields the museums' guidance asks of this paper, which are filled, and what to say for the rest. */
 export function Checklist(props: {
@@ -30,6 +32,15 @@ export function Checklist(props: {
     agreement: 'record',
     estimate: 'estimate',
   } as const;
+  /** Begins the round of questions, which is held on the Frame. */
+  const askFor = async (field?: string) => {
+    const command = { type: 'ask-record', document: kind, ...(field ? { field } : {}) } as const;
+    if (!(await changeLog(command, 'Asked'))) return;
+    lastChange.value = null;
+    const link = openQuilt.peek();
+    if (link) link.latest.value = null;
+    goTo(pageAddress(log.quilt.id, 'frame'));
+  };
   return (
     <section class="checklist" aria-labelledby="check-head">
       <h3 id="check-head">
@@ -39,6 +50,17 @@ export function Checklist(props: {
             ? 'Nothing is missing'
             : 'No list for this paper'}
       </h3>
+      {missing.some(isAskable) ? (
+        <p>
+          <button type="button" class="chief" onClick={() => void askFor()}>
+            Ask me these, one by one
+          </button>
+          <span class="small quiet block">
+            On the Frame, to be answered by voice or in writing. Or say there “what does the record still
+            lack?”
+          </span>
+        </p>
+      ) : null}
       <ul class="plain">
         {missing.map((item) => (
           <li key={item.id}>
@@ -57,18 +79,13 @@ export function Checklist(props: {
             <span>
               <strong>{item.field}</strong>
               <span class="block">
-                <a
-                  href={pageAddress(
-                    log.quilt.id,
-                    page[item.answer],
-                    item.answer === 'agreement' ? 'proposal' : '',
-                  )}
-                  onClick={() => {
-                    if (item.answer === 'note') noteDraft.value = '';
-                  }}
-                >
-                  {item.question}
-                </a>
+                {isAskable(item) ? (
+                  <button type="button" class="slight ask" onClick={() => void askFor(item.id)}>
+                    {item.question}
+                  </button>
+                ) : (
+                  <a href={pageAddress(log.quilt.id, page[item.answer])}>{item.question}</a>
+                )}
               </span>
               <span class="small quiet block">{item.clause}</span>
             </span>

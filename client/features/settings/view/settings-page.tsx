@@ -18,6 +18,7 @@ import { goTo } from '../../shell/state/route.ts';
 import { Field } from '../../shell/view/field.tsx';
 import { heldKey, keyWords, setHeldKey } from '../state/held-key.ts';
 import { changeSettings, machineSettings, settingsFault, UNTIL_KNOWN } from '../state/machine-settings.ts';
+import { setSingleKeys, singleKeys } from '../state/single-keys.ts';
 import './settings.css';
 
 /** How this machine listens and answers, and what this quilt is. */
@@ -176,6 +177,14 @@ function MachineSettings(): JSX.Element {
           </button>
         ))}
       </p>
+      <label class="tick">
+        <input
+          type="checkbox"
+          checked={singleKeys.value}
+          onChange={(event) => setSingleKeys(event.currentTarget.checked)}
+        />
+        Single letters are keys on the Frame (N for the note line, U, O, L and Q while the record asks)
+      </label>
       <Voice spoken={settings.spokenReplies} onChange={(spokenReplies) => change({ spokenReplies })} />
     </section>
   );
@@ -270,7 +279,15 @@ const TEXTS: { field: keyof QuiltDetails; label: string; hint?: string }[] = [
   { field: 'madeWhen', label: 'Made when' },
   { field: 'origin', label: 'Where from' },
   { field: 'inscriptions', label: 'Marks and inscriptions' },
-  { field: 'construction', label: 'How it is made', hint: 'Piecing, ties or quilting, binding' },
+  { field: 'construction', label: 'How it is made', hint: 'All in one, or field by field below' },
+  { field: 'piecing', label: 'Piecing', hint: 'By hand or machine' },
+  { field: 'fastening', label: 'Ties or quilting', hint: 'And how close' },
+  { field: 'edgeFinish', label: 'How the edge is bound' },
+  { field: 'fibres', label: 'Fibres', hint: 'Of the fabrics and the filling' },
+  { field: 'earlierRepairs', label: 'Earlier repairs', hint: 'Also that there are none' },
+  { field: 'examination', label: 'How it was examined', hint: 'Light, lying or hanging, with what' },
+  { field: 'authority', label: 'Who may decide', hint: 'The owner alone, or others too' },
+  { field: 'takenOut', label: 'Taken out', hint: 'Also that nothing was' },
   { field: 'aim', label: 'Aim of the work' },
   { field: 'currency', label: 'Currency', hint: 'Three letters' },
   { field: 'zone', label: 'Time zone of the work' },
