@@ -1,6 +1,7 @@
 import { estimate } from '../../core/estimate/estimate.ts';
 import { calibratePace } from '../estimate/calibrate-pace.ts';
 import { generatedInstances, type Instance, publishedInstances } from '../estimate/guillotine-instances.ts';
+import { leaveOneDayOut, scoreOfDays } from '../estimate/leave-one-day-out.ts';
 
 type Row = { name: string; value: string; target: string };
 
@@ -99,5 +100,12 @@ export async function benchEstimate(): Promise<Row[]> {
       target: logged === 40 ? '77 to 83 %, ≥ 30 % narrower' : '77 to 83 %',
     });
   }
+  const days = leaveOneDayOut();
+  const { held, outByFactor, outByFactorOfSheet } = scoreOfDays(days);
+  rows.push({
+    name: `hours: each of ${days.length} days of the demo log foretold from the others`,
+    value: `${Math.round(held * days.length)} in their 80 % range; out by a factor of ${outByFactor.toFixed(2)}, the starting sheet alone by ${outByFactorOfSheet.toFixed(2)}`,
+    target: 'reported',
+  });
   return rows;
 }

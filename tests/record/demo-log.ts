@@ -7,14 +7,20 @@ import type { LogEvent, NumberedEvent } from '../../shared/event.ts';
 import { QuiltDetails } from '../../shared/quilt.ts';
 import type { Act, QueryName } from '../../shared/vocabulary.ts';
 
-type CorpusLine = {
+export type CorpusLine = {
   at: string;
   text: string;
   gold: { act: Act; entries: Entry[]; query?: QueryName };
 };
 
-/** The demo quilt's log, folded from its notes as a person annotated them, not from today's rules. */
-export function demoLog(more: readonly LogEvent[] = []): { log: Log; events: NumberedEvent[] } {
+/**
+ * The demo quilt's log, folded from its notes as a person annotated them, not from today's rules. `entriesOf`
+ * says which entries of a note are taken.
+ */
+export function demoLog(
+  more: readonly LogEvent[] = [],
+  entriesOf: (line: CorpusLine) => Entry[] = ({ gold }) => gold.entries,
+): { log: Log; events: NumberedEvent[] } {
   const details = QuiltDetails.parse(JSON.parse(readFileSync('server/demo/quilt.json', 'utf8')));
   const lines = readFileSync('tests/corpus/demo.jsonl', 'utf8')
     .trim()
@@ -30,7 +36,8 @@ export function demoLog(more: readonly LogEvent[] = []): { log: Log; events: Num
   };
   const made = lines[0]!.at;
   push({ type: 'quilt-made', quilt: { ...details, id: 'demo', madeAt: made } }, made);
-  lines.forEach(({ at, text, gold }, i) => {
+  lines.forEach((line, i) => {
+    const { at, text, gold } = line;
     const decision = decide(
       log,
       { type: 'take-note', clientId: `n${i + 1}`, text, at },
@@ -42,7 +49,7 @@ export function demoLog(more: readonly LogEvent[] = []): { log: Log; events: Num
           conversation: {},
           reading: {
             act: gold.act,
-            entries: gold.entries.map((entry) => ({ entry, origins: {} })),
+            entries: entriesOf(line).map((entry) => ({ entry, origins: {} })),
             ask: null,
             reply: '',
             ...(gold.query ? { query: gold.query } : {}),
