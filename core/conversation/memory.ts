@@ -8,6 +8,7 @@ import type {
   Topic,
   TreatmentState,
 } from '../../shared/vocabulary.ts';
+import type { Mention } from '../rules/places/find-mention.ts';
 import type { LastNote } from './standing.ts';
 
 /** What later words may stand on. A plain value, so that the log can carry it from note to note. */
@@ -35,6 +36,8 @@ export type Memory = {
   goods?: Record<string, Material>;
   /** Where each kind of damage was last found. */
   found: Partial<Record<Finding, string[]>>;
+  /** What was told of places, newest last: what "the tear" or "the worn ones" can mean. */
+  mentions?: Mention[];
   /** Ways that stand as undecided. */
   open: { action: Action; places: string[]; object?: RemovedObject }[];
   material?: { material: Material; name?: string };

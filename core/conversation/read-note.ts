@@ -13,6 +13,7 @@ import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
 import type { Item } from '../rules/item.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
+import { mentionsOf } from '../rules/mentions-of.ts';
 import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-remarks.ts';
@@ -358,6 +359,7 @@ function remember(
   }
   next.found = found;
   next.open = open;
+  next.mentions = [...(snapshot.mentions ?? []), ...mentionsOf(drafts)].slice(-40);
   const placed = [...drafts]
     .reverse()
     .find((d) => (d.entry.kind === 'condition' || d.entry.kind === 'treatment') && d.entry.places?.length);

@@ -352,12 +352,25 @@ function isTakenOff(items: Item[], k: number): boolean {
 export function isAttribute(items: Item[], k: number): boolean {
   return (
     items[k]!.finding !== 'old-repair' &&
-    /^(the|that|this|those|these|its|other|two|three|both)$/.test(items[k - 1]?.w ?? '') &&
+    (/^(the|that|this|those|these|its|other|two|three|both)$/.test(items[k - 1]?.w ?? '') ||
+      /^place\.(those|both)$/.test(items[k - 1]?.place?.rule ?? '')) &&
     (items[k - 1]?.quantity === undefined || /^(the|those|both)$/.test(items[k - 2]?.w ?? '')) &&
-    (/^(one|ones|block|blocks|piece|pieces|bit|bits|part|parts|area|areas|place|places|spot|patch|silk|cloth|fabric|corner|edge|edges|section|stretch|seam)$/.test(
+    (/^(one|ones|block|blocks|piece|pieces|bit|bits|part|parts|area|areas|place|places|spot|patch|silk|cloth|fabric|corner|edge|edges|section|stretch|seam)\b/.test(
       items[k + 1]?.w ?? '',
     ) ||
       items[k + 1]?.fabric !== undefined)
+  );
+}
+
+/** "the mended seam", "those two patched ones": work done that only tells which is meant. */
+function tellsWhich(items: Item[], k: number): boolean {
+  const next = items[k + 1];
+  if (!next || !(next.seam || /^(one|ones|block|blocks|square|squares|area|areas|bit|bits)$/.test(next.w)))
+    return false;
+  const lead = items[k - 1]?.quantity && !items[k - 1]!.quantity!.unit ? items[k - 2] : items[k - 1];
+  return (
+    lead !== undefined &&
+    (/^(the|that|those|these|this)$/.test(lead.w) || /^place\.(those|both)$/.test(lead.place?.rule ?? ''))
   );
 }
 
@@ -390,6 +403,7 @@ export function isPredicate(items: Item[], k: number): boolean {
     if (form === 'past' && /^(somebody|someone|who)$/.test(lead)) return false;
     // "gave it a bath", "a going over": only as a thing given
     if (/^(bath|dunk|dunking|going over|once over)$/.test(item.w)) return isGiven(items, k);
+    if (form === 'past' && tellsWhich(items, k)) return false;
     if (item.w === 'clean' && items[k + 1]?.finding) return false;
     // "fuse gone", "iron broken": a thing of the house
     if (form === 'base' && !item.part && items[k + 1]?.fail && !items[k + 1]?.finding && k === 0)

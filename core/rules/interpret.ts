@@ -5,9 +5,11 @@ import { type ConditionFound, findConditions } from './conditions/find-condition
 import { type Draft, makeDraft } from './draft.ts';
 import type { Item } from './item.ts';
 import { readMaterials } from './materials/read-materials.ts';
+import { mentionsOf } from './mentions-of.ts';
 import { looksUndecided, stateOf } from './mood.ts';
+import { findMention } from './places/find-mention.ts';
 import { splitBlock, unique } from './places/grid.ts';
-import { placesOfClause } from './places/places-of-clause.ts';
+import { type ClausePlaces, placesOfClause } from './places/places-of-clause.ts';
 import type { ReaderState } from './reader-state.ts';
 import { findWays, type Way } from './treatments/find-ways.ts';
 import { readBegun, readDurations } from './work/read-work.ts';
@@ -75,7 +77,12 @@ function readClause(
   const thing = thingSpokenOf(state);
   const ways = findWays(items, thing).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
   const stitch = stitchOf(items);
-  const placed = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
+  const told = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
+  const placed =
+    told.kind === 'none' ||
+    told.items.every((x) => x.place!.rule === 'place.those' || x.place!.rule === 'place.both')
+      ? (spokenOf(state, clause, told) ?? told)
+      : told;
   const made: Draft[] = [];
   // of several ways in one clause the stitch belongs to the one that it was said after
   const sewn =
@@ -109,7 +116,7 @@ function readClause(
   // Work on a place without saying what: "did five one and six four last night".
   if (
     !made.length &&
-    placed.kind === 'specific' &&
+    told.kind === 'specific' &&
     !state.drafts.some((d) => d.clause === index) &&
     UNSAID_DEED.test(words) &&
     !/ (what|did n't|have n't|not|undecided|how|same|somebody|someone|she|he|they|once|before now|years) /.test(
@@ -156,6 +163,22 @@ function readClause(
     if (cloth) state.carried = cloth.places;
   }
   state.topic = topicAfter(state, clause, index, placed);
+}
+
+/** "sewed up the tear", "the worn ones want net": the places that such a thing was told of before. */
+function spokenOf(state: ReaderState, clause: Clause, told: ClausePlaces): ClausePlaces | undefined {
+  if (told.outside || told.unknown || state.topic?.sentence === clause.sentence) return undefined;
+  const here = mentionsOf(state.drafts);
+  const places =
+    findMention(clause.items, here) ??
+    findMention(
+      clause.items,
+      // what this note is about comes before what others were about
+      (state.memory.mentions ?? []).filter(
+        (m) => !state.carried.length || m.places.some((p) => state.carried.includes(p)),
+      ),
+    );
+  return places ? { ...told, kind: 'specific', places } : undefined;
 }
 
 /**
@@ -879,6 +902,18 @@ function carriedPlaces(
   const { items } = v;
   const action = way?.action;
   if (placed.outside || placed.unknown) return undefined;
+  const lastInNote = [...state.drafts]
+    .reverse()
+    .find(
+      (d) =>
+        (d.entry.kind === 'treatment' || d.entry.kind === 'condition') &&
+        (d.entry as { places?: string[] }).places?.length,
+    );
+  const lastPlaces = (lastInNote?.entry as { places?: string[] } | undefined)?.places;
+  const pronoun = placed.kind === 'pronoun';
+  const whole = action !== undefined && WHOLE_QUILT.has(action);
+  const topical = state.topic?.sentence === v.sentence ? state.topic.places : undefined;
+  if (topical && (!pronoun || placed.items.every((x) => x.place!.rule !== 'place.that-one'))) return topical;
   // "the tear", "that hole": where it was found
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
@@ -892,18 +927,6 @@ function carriedPlaces(
     const known = (inNote?.entry as { places?: string[] } | undefined)?.places ?? state.memory.found[finding];
     if (known?.length) return known;
   }
-  const lastInNote = [...state.drafts]
-    .reverse()
-    .find(
-      (d) =>
-        (d.entry.kind === 'treatment' || d.entry.kind === 'condition') &&
-        (d.entry as { places?: string[] }).places?.length,
-    );
-  const lastPlaces = (lastInNote?.entry as { places?: string[] } | undefined)?.places;
-  const pronoun = placed.kind === 'pronoun';
-  const whole = action !== undefined && WHOLE_QUILT.has(action);
-  const topical = state.topic?.sentence === v.sentence ? state.topic.places : undefined;
-  if (topical && (!pronoun || placed.items.every((x) => x.place!.rule !== 'place.that-one'))) return topical;
   const open = openPlaces(state, action, placed);
   if (open && !(lastInNote && lastPlaces?.length)) return open;
   if (pronoun) {
