@@ -68,6 +68,7 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     )
   )
     return undefined;
+  if (WHICH_WAY.test(head) || (!asked && TOLD_OPEN.test(head))) return undefined;
   if (ASKING.test(head)) return head;
   if (nominal(head, items, asked)) return head;
   const within = ASKING_WITHIN.exec(head);
@@ -85,6 +86,13 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     ? undefined
     : head;
 }
+
+/** "Which print for the patch, red dot or stripe?", "what colour for the binding?": a matter to decide, and nothing that the log knows. */
+const WHICH_WAY =
+  /^(?:which|what)(?: colou?rs?(?: of)?| kind of| sort of| type of| shade of| weight of)?(?:(?: (?:print|fabric|cloth|thread|yarn|floss|batting|wadding|backing|binding|border|stitch|pattern|loft|colou?r|way|one))?(?: (?:for|on|should|shall|would|do i (?:use|want|go)))| (?:print|fabric|cloth|thread|yarn|batting|backing|binding|border|pattern|loft) ,)\b(?!.*\b(?:did|have|had|used|was|were|need|buy)\b)/;
+/** "How close to quilt it, undecided": told, not asked. */
+const TOLD_OPEN =
+  /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:decided|settled|chosen|agreed))(?: yet| still)?$/;
 
 /** A statement before the question, or one that begins like a question ("have 30 cm interfacing", "still need 5 yd"). */
 function tellsSomething(whole: string, items: Item[], asked: boolean): boolean {

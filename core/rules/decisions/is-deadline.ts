@@ -13,12 +13,16 @@ const A_DATE = new RegExp(
 );
 const HANDING =
   /\b(?:finish(?:ed)?|ready|done|back|due|needs? it|needed|wants? it|want it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off|go(?:es)? home|gone by|out of here)\b/;
+/** "must be finished 12/18, firm", "wanted back 3.6." */
+const FIGURES =
+  /\b(?:must be|has to be|got to be|due|wanted|needed|to be)\b[^\d]{0,24} \d{1,2} ?[/.] ?\d{1,2} (?:firm |sharp |at |$)/;
 const PAST =
-  /\b(?:washed|bought|cut|started|made (?:in|for|by)|will buy|shop|stopped|was (?:made|finished|born)|since|i did|got done|finished at)\b/;
+  /\b(?:washed|bought|cut|started|made (?:in|for|by)|will buy|shop|stopped|was (?:made|finished|born)|nothing (?:was )?done|since|i did|got done|finished at)\b/;
 
 /** Is this a date for the work to be finished or handed back? `words` are the part's words joined by blanks. */
 export function isDeadline(words: string, items: Item[]): boolean {
   if (/\b(?:deadline|due date|due back)\b/.test(words)) return true;
   if (items.some((x) => x.duration || x.span)) return false;
+  if (FIGURES.test(words) && HANDING.test(words)) return true;
   return (BY_A_DATE.test(words) || A_DATE.test(words)) && HANDING.test(words) && !PAST.test(words);
 }

@@ -180,6 +180,8 @@ const wordsOf = (items: Item[]): string => ` ${items.map((x) => x.w).join(' ')} 
 
 function cueOf(words: string): DecisionStatus | undefined {
   if (OPEN_CUE.test(words)) return 'open';
+  if (/\b(?:could|might|may|maybe|perhaps) (?:\w+ )?(?:go|going|pick|choose|stick|opt)\b/.test(words))
+    return 'open';
   if (
     SETTLED_CUE.test(words) &&
     !/\b(?:settled|fixed) (?:along|in|into|down|at|to|towards)\b/.test(words) &&
@@ -270,9 +272,33 @@ function spread(
       if (next.topic && q > k + 1) break;
     }
     const before = parts[k - 1];
+    // "it's settled then, cotton batting"
+    if (
+      !part.status &&
+      k === 1 &&
+      before?.cue &&
+      !before.topic &&
+      before.items.length <= 6 &&
+      /^[,:]$/.test(part.joint) &&
+      part.items.length <= 6
+    )
+      part.status = before.cue;
     if (!part.status && before?.status && /^(nor|as|ditto|or)$/.test(part.joint)) part.status = before.status;
     if (!part.status && k === parts.length - 1 && after) part.status = after;
-    if (!part.status && asked && /\b(?:or|which|what|how|whether)\b/.test(part.words)) part.status = 'open';
+    // "thread colour: ecru or grey?", "thread colour?"
+    if (!part.status && asked) {
+      const told = [part.words];
+      for (let q = k + 1; q < parts.length && !parts[q]!.topic; q++) told.push(parts[q]!.words);
+      if (
+        /\b(?:or|which|what|how|whether|vs|versus)\b/.test(told.join(' ')) ||
+        (parts.length === 1 && part.items.length <= 3)
+      )
+        part.status = 'open';
+    }
+    // "changed my mind about the backing: it's going to be the blue"
+    const said = parts[k + 1];
+    if (!part.status && said && !said.topic && /\bmind\b/.test(part.words) && CHOICE_CUE.test(said.words))
+      part.status = 'settled';
   }
 }
 
@@ -312,7 +338,12 @@ function priceOf(parts: Part[], k: number, headed: DecisionStatus | undefined): 
   if (!named && !JOB.test(near) && !agreed) return undefined;
   if (sum && !named && !JOB.test(near) && !agreed) return undefined;
   if (headed) return headed;
-  if (part.status === 'open' || (OPEN_CUE.test(part.words) && !sum)) return 'open';
+  if (
+    part.status === 'open' ||
+    (OPEN_CUE.test(part.words) && !sum) ||
+    /\b(?:waiting|n't (?:answered|said|agreed|heard)|not (?:yet )?(?:heard|agreed|answered))\b/.test(near)
+  )
+    return 'open';
   if (sum || bareSum) return 'settled';
   return part.status ?? (part.cue || agreed ? 'settled' : 'open');
 }
@@ -322,7 +353,13 @@ function dateOf(parts: Part[], k: number): Part | undefined {
   const part = parts[k]!;
   if (isDeadline(part.words, part.items)) return part;
   const next = parts[k + 1];
-  if (!next || next.topic || !/^(,|and|&|--|:|so|but)$/.test(next.joint) || next.taken) return undefined;
+  if (
+    !next ||
+    (next.topic && next.topic.topic !== 'other') ||
+    !/^(,|and|&|--|:|so|but)$/.test(next.joint) ||
+    next.taken
+  )
+    return undefined;
   const both = { ...part, items: [...part.items, ...next.items], words: `${part.words}${next.words}` };
   if (part.topic && part.topic.topic !== 'deadline') return undefined;
   if (!isDeadline(both.words, both.items) || isDeadline(next.words, next.items)) return undefined;
@@ -403,6 +440,12 @@ function matterIn(
     (x) =>
       !(binding && x.action?.v === 'bind') &&
       !(x.w === 'air' && part.status === 'open') &&
+      !(
+        x.action?.v === 'leave' &&
+        /\b(?:question|decision|matter|choice|to (?:my|her|his|the owner|a higher))\b/.test(words)
+      ) &&
+      // "the fabric for the patches"
+      !(x.action?.v === 'patch' && /^(?:the|a|for|that|this)$/.test(items[items.indexOf(x) - 1]?.w ?? '')) &&
       !(x.topic && !/ed$/.test(x.w)) &&
       !x.material &&
       !x.stitch,
@@ -422,19 +465,15 @@ function matterIn(
   }
   if (cloth || topic === 'deadline' || topic === 'other' || topic === 'price') return undefined;
   if (items.some((x) => x.quantity?.unit || x.cost) || DOING.test(words)) return undefined;
+  if (
+    /\b(?:maybe|perhaps|possibly|might|could|may|probably|likely)\b/.test(words) &&
+    (items.some((x) => namesCloth(x, topic)) || / (?:go with|use|do|try|have) /.test(words))
+  )
+    return { topic, status: 'open', rule: 'decision.perhaps' };
   // "cotton batting it is", "the binding is to be the blue", "black sateen for the back, then", "border: yes"
   const said = `${words.trim()}${parts[k + 1] && !parts[k + 1]!.topic && parts[k + 1]!.items.length <= 2 ? ` ${parts[k + 1]!.joint} ${parts[k + 1]!.words.trim()}` : ''}`;
   const chooses = CHOICE_CUE.test(`${said} `) || CHOICE_CUE.test(said);
-  const named =
-    items.some(
-      (x) =>
-        x.material === 'fabric' ||
-        x.fabric ||
-        (x.material && x.material !== topic) ||
-        /^(wool|cotton|linen|silk|bamboo|polyester|poly|black|white|cream|blue|red|green|grey|gray|brown|ecru|none|yes|no)$/.test(
-          x.w,
-        ),
-    ) || items.length <= 4;
+  const named = items.some((x) => namesCloth(x, topic) || /^(none|yes|no)$/.test(x.w)) || items.length <= 4;
   if (chooses && named) return { topic, status: 'settled', rule: 'decision.choice' };
   const forIt =
     /\bfor (?:the |my |its |her )?(?:ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.test(
@@ -450,6 +489,15 @@ function matterIn(
     return { topic, status: 'settled', rule: 'decision.cloth-for' };
   return undefined;
 }
+
+/** A cloth, a fibre or a colour beside the thing that it is for. */
+const namesCloth = (x: Item, topic: Topic): boolean =>
+  x.material === 'fabric' ||
+  x.fabric !== undefined ||
+  (x.material !== undefined && x.material !== topic) ||
+  /^(?:wool|cotton|linen|silk|bamboo|polyester|poly|black|white|cream|blue|red|green|gr[ae]y|brown|ecru|navy|pink|yellow|purple|orange|scalloped|narrow|narrower|wide|wider|bias)\b/.test(
+    x.w,
+  );
 
 /** "Alright", "fine": a breath or a word of consent, no finding. */
 const WELL = /^(?:alright|all right|fine|good|ok|okay|right)$/;
@@ -470,7 +518,9 @@ function wayIn(
   if (part.status === 'open') {
     if (
       topic === 'washing' &&
-      !/\b(?:whether|how|y ?\/ ?n|warm|lukewarm|cold|hot|dry clean\w*|washing|ever)\b/.test(words)
+      !/\b(?:whether|how|or not|or do|y ?\/ ?n|warm|lukewarm|cold|hot|dry clean\w*|washing|ever)\b/.test(
+        words,
+      )
     )
       return undefined;
     return { topic, status: 'open', rule: 'decision.way-open' };
@@ -478,7 +528,10 @@ function wayIn(
   const senses = items.map((x, at) => senseOf(x, items, at));
   const both =
     senses.includes('tying') && senses.includes('quilting') && /\b(?:or|vs|versus|\/)\b|\//.test(words);
-  if (both && (asked || OPEN_CUE.test(sentence)))
+  if (
+    both &&
+    (asked || OPEN_CUE.test(sentence) || /\b(?:could|might|may|maybe|perhaps|either|should)\b/.test(words))
+  )
     return { topic, status: 'open', rule: 'decision.tie-or-quilt' };
   if (
     /\b(?:decided|made up my mind|settled) (?:to|on) (?:hand |machine )?(?:tie|quilt|tying|quilting)\b/.test(
@@ -514,7 +567,7 @@ function wayIn(
   )
     return undefined;
   const gets =
-    /\b(?:gets|getting|it is|shall be|will be|'ll be|is to be|going to be|(?:we|i) ?(?:'re|'m|am|are) (?:going to |gonna )?(?:tie|quilt|tying|quilting)(?: it)?|(?:i|we) ?(?:'ll|will) (?:tie|quilt) it|it 's (?:tied|quilted|ties|tying|quilting)|then ?$|by hand|going to (?:tie|quilt) it)\b/.test(
+    /(?<![a-z])(?:gets|getting|it is|shall be|will be|'ll be|(?:is|'s) to be|going to be|(?:we|i) ?(?:'re|'m|am|are) (?:going to |gonna )?(?:tie|quilt|tying|quilting)(?: it)?|(?:i|we) ?(?:'ll|will) (?:tie|quilt) it|it 's (?:tied|quilted|ties|tying|quilting)|then ?$|by hand|going to (?:tie|quilt) it)\b/.test(
       words,
     );
   if (
@@ -569,6 +622,8 @@ function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
     : undefined;
   if (ties) return { topic: 'tie-thread', item: ties };
   let soft: { topic: Topic; item: Item } | undefined;
+  const width = items.find((x) => x.measure === 'border' && !x.quantity);
+  if (width) return { topic: 'border', item: width };
   for (let k = 0; k < items.length; k++) {
     const x = items[k]!;
     const topic = senseOf(x, items, k);
