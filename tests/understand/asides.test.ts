@@ -15,6 +15,10 @@ describe('talk aside', () => {
     "my cousin's leaning on the ironing board again, sorry, madam, off you go",
     'a courier wanting a signature for the flat upstairs',
     "there goes next door's piano again",
+    "who's that at the back door hang about",
+    'A fire drill is being announced over the loudspeaker.',
+    'That bird has been going since six this morning.',
+    "the lodger's burning toast again",
   ])('%s', (note) => {
     const reading = say(note);
     expect([reading.act, reading.entries]).toEqual(['aside', []]);
@@ -26,6 +30,8 @@ describe('talk aside', () => {
     "the cat's been sick on 2-2 there's a stain",
     'while the kettle boiled i darned 1-3',
     'tea stain on 2-4',
+    "there's a coffee stain somewhere in this one",
+    'cut out the bad ones in 3-4 and set in turkey red',
     'the moths have been at 3-3',
   ])('%s is of the work', (note) => {
     const reading = say(note);

@@ -68,6 +68,7 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     )
   )
     return undefined;
+  if (OF_THE_HOUSE.test(head)) return undefined;
   if (WHICH_WAY.test(head) || (!asked && TOLD_OPEN.test(head))) return undefined;
   if (ASKING.test(head)) return head;
   if (nominal(head, items, asked)) return head;
@@ -158,10 +159,14 @@ function classify(
     return { query: 'hours-total', rule: 'query.hours' };
   }
   // "what did we settle for 2-5" asks for that block's story
-  if (explicit && /\b(?:did|have|had) (?:i|we) (?:decide|settle|choose|decided|settled|chosen)\b/.test(t))
+  if (
+    explicit?.some((p) => /^\d/.test(p)) &&
+    /\b(?:did|have|had) (?:i|we) (?:decide|settle|choose|decided|settled|chosen)\b/.test(t)
+  )
     return { query: 'place-history', places: explicit, rule: 'query.place' };
   if (SIGN.open.test(t)) return { query: 'open-matters', rule: 'query.open' };
-  const left = SIGN.toDo.test(t);
+  // "the bottom left block" leaves nothing to do
+  const left = SIGN.toDo.test(t.replace(LEFT_SIDE, ' '));
   const buys = SIGN.materials.test(t);
   if (buys && !SIGN.notMaterials.test(t)) return { query: 'materials-needed', rule: 'query.materials' };
   // "what's left to do on row three" asks for the plan, "what's been done to row three" for the story
@@ -175,10 +180,19 @@ function classify(
     return { query: 'to-do', ...(explicit ? { places: explicit } : {}), rule: 'query.to-do' };
   if (explicit) return { query: 'place-history', places: explicit, rule: 'query.place-plain' };
   if (date || SIGN.day.test(t)) return { query: 'day-review', date: date ?? today, rule: 'query.day' };
+  // a block that only its cloth names, or that the ear has missed
+  if (SIGN.history.test(t) && (items.some((x) => x.fabric) || /\bbeen done (?:to|on|with|about)\b/.test(t)))
+    return { query: 'place-history', rule: 'query.place-of-cloth' };
   if (READ_OUT.test(t.trim()) && /\b(?:everything|all|log|notes|entries|back|through|over|up)\b/.test(t))
     return { query: 'day-review', date: today, rule: 'query.day' };
   return undefined;
 }
+
+const LEFT_SIDE =
+  / (?:(?:top|bottom|upper|lower|middle|centre|center|far|very) left(?: hand)?|left(?: hand)? (?:hand|side|edge|border|corner|column|block|one|row)|(?:on|from|to|down|at) the left|left to right|left of) /g;
+/** At the door, on the wall: nothing that the log knows. */
+const OF_THE_HOUSE =
+  /\b(?:(?:back|front|side) door|at the door|who (?:'s|is|was) (?:that|there|at|calling|ringing)|for (?:dinner|tea|supper|lunch))\b/;
 
 /** Words that only name the day ("the fifth") are no place. */
 const inDay = (x: Item, day: DayFound | undefined): boolean =>

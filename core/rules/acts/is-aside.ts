@@ -76,6 +76,13 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
       if (entry.stitch || entry.minutes !== undefined) continue;
       if (same || (entry.state !== 'done' && !INTENT.test(words) && signs.quilt === 0)) out.add(draft);
     } else if (entry.kind === 'condition') {
+      // "a tea stain" is found, and no tea is drunk
+      if (
+        /\b(?:tea|coffee|soup|milk|lemonade|cocoa|cake|lamp|paw|pan) (?:stains?|marks?|spots?|rings?|splash(?:es)?|prints?)\b/.test(
+          words,
+        )
+      )
+        continue;
       if (draft.origins['finding']?.rule === 'condition.same') out.add(draft);
       else if (!entry.places?.length && signs.quilt === 0 && !clause.items.some(names)) out.add(draft);
     } else if (entry.kind === 'material') {

@@ -104,7 +104,7 @@ const isGoods = (items: Item[], k: number): boolean =>
 /** The kind of work named nearest to the run of items `from`..`to`, with only light words between. */
 function taskNear(items: Item[], from: number, to: number): Named | undefined {
   let before: Named | undefined;
-  for (let k = from - 1; k >= Math.max(0, from - 9); k--) {
+  for (let k = from - 1; k >= Math.max(0, from - 12); k--) {
     const x = items[k]!;
     if (x.task) {
       if (!hasObject(items, k) && !isGoods(items, k)) before = { task: x.task, at: k, item: x };
@@ -116,7 +116,7 @@ function taskNear(items: Item[], from: number, to: number): Named | undefined {
     if (x.clock || x.span || x.duration) break;
   }
   let after: Named | undefined;
-  for (let k = to; k < Math.min(items.length, to + 8); k++) {
+  for (let k = to; k < Math.min(items.length, to + 12); k++) {
     const x = items[k]!;
     if (x.task) {
       if (!hasObject(items, k) && !isGoods(items, k)) after = { task: x.task, at: k, item: x };
@@ -206,6 +206,13 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     !items[end + 1]?.task
   )
     return false;
+  // "that bird has been going since six": nobody at work
+  if (
+    /since$/.test(phrase) &&
+    / (has|'s|they 've|they have|he|she) (been )?([a-z]+ing )?$/.test(wordsOf(items, k - 4, k)) &&
+    !items.some((x) => x.task)
+  )
+    return false;
   // "put it down for some net" decides, "put it down for tonight" stops
   if (
     /^put it (down|away)$/.test(phrase) &&
@@ -224,7 +231,7 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
 }
 
 const UNKNOWN_LENGTH =
-  / (spent (a|some|a good|quite a) (while|time|bit)|could ?n't (tell|say)|ca n't (tell|say|remember)|could not (tell|say)|do n't (know|remember|recall)|did ?n't (note|notice|write|look|log|check|time|clock|keep)|not (noted|written|sure how long|timed)|forgot (to )?(note|time|look|write|clock|the time|check)|no idea (how long|when|what time)|lost track|for a good while|for a while|a good while|a fair while|never (noted|looked|timed|wrote)|times? (not|un)|how long i|goodness knows|who knows|heaven knows|lord knows) /;
+  / (spent (a|some|a good|quite a) (while|time|bit)|could ?n't (tell|say)|ca n't (tell|say|remember)|could not (tell|say)|do n't (know|remember|recall)|did ?n't (note|notice|write|look|log|check|time|clock|keep)|not (noted|written|sure how long|timed)|forgot (to )?(note|time|look|write|clock|the time|check)|no idea (how long|when|what time)|lost track|for a good while|for a while|a good while|a fair while|at .{3,20} a while|never (once )?(noted|looked|timed|wrote)|times? (not|un)|how long i|goodness knows|who knows|heaven knows|lord knows) /;
 
 /** Reads the time at work told in one sentence, and claims its words. */
 export function readTimes(
