@@ -106,6 +106,40 @@ describe.skipIf(!hasChromium() || !hasFlite)('by voice', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('stops listening by her word, says so across the room, and hears her call', async () => {
+    await listenAs('always');
+    const said = [
+      ['stop', 'Stop listening till I say so.', 2, 9],
+      ['talk', 'Row one, block one is torn.', 0, 6],
+      ['call', 'Thimble on. Row three, block two has a split seam.', 0, 20],
+    ].map(([name, words, before, after]) =>
+      speech(sounds, String(name), String(words), { before: Number(before), after: Number(after) }),
+    );
+    const wav = join(sounds, 'pause.wav');
+    execFileSync('sox', [...said, wav]);
+    const page = await openWith(wav);
+    const wrong = complaints(page);
+    await ready(page);
+    const latest = page.locator('.heard-words');
+    await page.getByRole('button', { name: 'Begin to listen' }).click();
+    await page.locator('.frame.open').waitFor();
+    await page.locator('.frame.asleep').waitFor({ timeout: 60_000 });
+    expect(await page.locator('.ear-state').textContent()).toBe('Not listening');
+    expect(await page.locator('.ear-how').textContent()).toContain('thimble on');
+    expect(await axeFaults(page)).toEqual([]);
+    await page.screenshot({ path: 'tests/.out/frame-paused.png' });
+    await page.setViewportSize({ width: 390, height: 844 });
+    await page.screenshot({ path: 'tests/.out/frame-paused-phone.png' });
+    await page.locator('.became', { hasText: 'Split seam' }).waitFor({ timeout: 90_000 });
+    expect(await page.locator('.became').textContent()).toContain('Row 3, block 2');
+    expect(await page.locator('.ear-state').textContent()).toBe('Listening');
+    expect(await latest.first().textContent()).not.toMatch(/thimble/i);
+    const log = await (await fetch(`${server.address}/api/quilts/${SCENARIO_ID}/events`)).text();
+    expect(log).toContain('till I say so');
+    expect(log).not.toMatch(/block one is torn/i);
+    expect(wrong).toEqual([]);
+  });
+
   it('listens while the key is held, and no longer', async () => {
     await listenAs('held');
     const page = await openWith(null);

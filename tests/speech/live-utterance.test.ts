@@ -5,7 +5,7 @@ import { buildPrompt } from '../../server/speech/build-prompt.ts';
 import { createLiveListener, type LiveEvent } from '../../server/speech/live-utterance.ts';
 import { createRecogniser, type Recogniser } from '../../server/speech/recogniser.ts';
 import { createVoiceActivity, type VoiceActivity } from '../../server/speech/voice-activity.ts';
-import { makeHum, makeNoise, makeThumps, makeTones } from './support/make-sound.ts';
+import { makeHiss, makeHum, makeNoise, makePinkNoise, makeThumps, makeTones } from './support/make-sound.ts';
 import { CLIPS, MODELS } from './support/places.ts';
 import { readWav } from './support/read-wav.ts';
 import { countWordErrors } from './support/word-error.ts';
@@ -134,6 +134,9 @@ describe('what is no speech gives no words:', () => {
     ['loud hiss', makeNoise(20, 0.3)],
     ['hum', makeHum(20, 0.1)],
     ['a machine', makeThumps(20, 0.3)],
+    ['a fast machine', makeThumps(20, 0.5, 14)],
+    ['steam', makeHiss(20, 0.4)],
+    ['a fan', makePinkNoise(320_000, 0.3)],
     ['tones', makeTones(20, 0.2)],
   ])('%s', async (_, pcm) => {
     const { events, listener } = listen({

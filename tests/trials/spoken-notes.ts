@@ -60,7 +60,9 @@ const sample = new Set(
     (_, i) => (Math.floor((i * notes.length) / wanted) + Number(values.from)) % notes.length,
   ),
 );
-const gold = join(out, `${values.set}-gold.jsonl`);
+/** Names the sample in the files of what was heard. */
+const name = `${values.set}${values.from === '0' ? '' : `+${values.from}`}`;
+const gold = join(out, `${name}-gold.jsonl`);
 writeFileSync(
   gold,
   notes.flatMap((note, i) => (sample.has(i) ? [`${JSON.stringify(note)}\n`] : [])).join(''),
@@ -122,8 +124,8 @@ const line = (name: string, s: Score, errors: string): void => {
   );
 };
 
-console.log(`${values.set}: ${sample.size} of ${notes.length} notes; load ${loadavg()[0]!.toFixed(1)}`);
-const typed = join(out, `${values.set}-typed.jsonl`);
+console.log(`${name}: ${sample.size} of ${notes.length} notes; load ${loadavg()[0]!.toFixed(1)}`);
+const typed = join(out, `${name}-typed.jsonl`);
 writeFileSync(
   typed,
   (await understand(notes.map(({ gold: _, ...note }) => JSON.stringify(note)))).join('\n'),
@@ -132,7 +134,7 @@ line('typed', score(typed), '');
 
 for (const noise of values.noise.split(',')) {
   for (const voice of values.voices.split(',')) {
-    const file = join(out, `${values.set}-${voice}-${noise}.jsonl`);
+    const file = join(out, `${name}-${voice}-${noise}.jsonl`);
     const before = new Map<string, string>();
     if (values.again)
       for (const answer of readFileSync(file, 'utf8').split('\n').filter(Boolean)) {

@@ -17,13 +17,14 @@ export function makeHum(seconds: number, level: number): Float32Array<ArrayBuffe
   });
 }
 
-/** A sewing machine of sorts: eight thumps of filtered noise a second. */
-export function makeThumps(seconds: number, level: number): Float32Array<ArrayBuffer> {
+/** A sewing machine of sorts: thumps of filtered noise, so many a second. */
+export function makeThumps(seconds: number, level: number, aSecond = 8): Float32Array<ArrayBuffer> {
+  const period = RATE / aSecond;
   const noise = makeNoise(seconds, 1, 7);
   let low = 0;
   return noise.map((value, i) => {
     low += 0.2 * (value - low);
-    const phase = (i % 2000) / 2000;
+    const phase = (i % period) / period;
     return level * low * 4 * Math.exp(-12 * phase);
   });
 }
@@ -50,5 +51,15 @@ export function makePinkNoise(samples: number, level: number, seed = 1): Float32
     b = 0.963 * b + value * 0.2965164;
     c = 0.57 * c + value * 1.0526913;
     return level * 0.1 * (a + b + c + value * 0.1848);
+  });
+}
+
+/** Steam: noise without its low half, in puffs of three seconds. */
+export function makeHiss(seconds: number, level: number): Float32Array<ArrayBuffer> {
+  let before = 0;
+  return makeNoise(seconds, 1, 11).map((value, i) => {
+    const high = value - 0.95 * before;
+    before = value;
+    return level * 0.5 * high * Math.max(0, Math.sin((2 * Math.PI * i) / (6 * RATE)));
   });
 }

@@ -29,6 +29,7 @@ export const pause = signal<ListeningPause | null>(null);
 
 const SILENT_FRAMES = 160; // about five seconds
 const CLIPPED_FRAMES = 12;
+const NO_SOUND = 'The microphone gives no sound at all. See that it is not muted.';
 
 let microphone: Microphone | null = null;
 let outbox: AudioOutbox | null = null;
@@ -123,9 +124,9 @@ function takeFrame(frame: CapturedFrame): void {
   soundLevel.value = frame.peak;
   silent = frame.peak < 0.0006 ? silent + 1 : 0;
   clipped = frame.peak > 0.995 ? clipped + 1 : Math.max(0, clipped - 0.05);
-  if (silent > SILENT_FRAMES)
-    earTrouble.value = 'The microphone gives no sound at all. See that it is not muted.';
-  else if (clipped > CLIPPED_FRAMES)
+  if (silent > SILENT_FRAMES) earTrouble.value = NO_SOUND;
+  else if (silent === 0 && earTrouble.peek() === NO_SOUND) earTrouble.value = null;
+  if (clipped > CLIPPED_FRAMES)
     earTrouble.value = 'The sound is too loud for the microphone. Move it away or turn it down.';
   if (ear.peek() !== 'open' || !outbox) return;
   if (!outbox.push(frame.samples)) {
