@@ -59,7 +59,7 @@ export function interpret(state: ReaderState): Draft[] {
 
 /** Work on a block that does not say what: "seen to 4-1", "that's 5-2 out of the way", "2-3 ok now". */
 const UNSAID_DEED =
-  / (?:did|done|finished|complete|completed|mended|repaired|fixed|took care|taken care|sorted|dealt with|dealing with|saw to|seen to|see to|attended to|worked (?:on|at)|working (?:on|at)|tackled|handled|polished off|knocked (?:off|out)|finishing off|had a go at|been (?:at|over|through)|got (?:through|\S+ .*behind me|\S+ .*out of the way)|made good|put right|set (?:right|to rights)|ticked off|crossed off|wrapped up|gone over|went over|out of the way|(?:ok|okay|good|fine|ready|right) now|✓|✔|spent .* (?:on|at)) /;
+  / (?:did|done|finished|mended|repaired|fixed|took care of|taken care of|sorted|sorted out|dealt with|saw to|seen to|attended to|worked on|tackled|finished off|polished off|had a go at|been at|got through|made good|put right|set to rights|ticked off|crossed off|wrapped up|out of the way) /;
 
 function readClause(
   state: ReaderState,
