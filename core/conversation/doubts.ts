@@ -95,7 +95,8 @@ function oneOfSeveral(items: Item[], named: Item[], places: number): boolean {
     const after = items.slice(k + 1, k + 8);
     const leads = after.some((y) => group(y));
     if (x.place?.rule === 'place.one-of') {
-      if (leads) return true;
+      // "row three has a tear in one of them"
+      if (leads || named.some(group)) return true;
       continue;
     }
     if (/^(somewhere|someplace)$/.test(x.w) && leads) return true;

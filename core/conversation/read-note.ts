@@ -14,6 +14,7 @@ import { interpret } from '../rules/interpret.ts';
 import type { Item } from '../rules/item.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
+import { exceptPlaces } from '../rules/places/except-places.ts';
 import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-remarks.ts';
@@ -108,7 +109,7 @@ export function readNote(
     };
   }
 
-  const items = mendCorrections(scanned.items);
+  const items = mendCorrections(exceptPlaces(scanned.items, fabrics));
   const days = findDays(text, local);
   const day = days[0];
   const asked = /\?\s*$/.test(text);

@@ -853,8 +853,8 @@ function mendedCloth(items: Item[], state: ReaderState): { places: string[]; ite
   const subject =
     k <= 3 || /^(all|every|each|the|those|two|three|both|four|2|3|4)$/.test(before.at(-1) ?? '');
   if (!subject) return undefined;
-  const except = placesOfClause(items).except ?? [];
-  const places = (state.fabrics.blocks[item.fabric.names[0]!] ?? []).filter((p) => !except.includes(p));
+  const { bar } = item.fabric;
+  const places = (state.fabrics.blocks[item.fabric.names[0]!] ?? []).filter((p) => !bar?.includes(p));
   return places.length ? { places, item } : undefined;
 }
 
@@ -1042,7 +1042,10 @@ function condition(
   let usedFabric: Item | undefined;
   let unknown = placed.unknown;
   if (fabric?.fabric) {
-    const blocks = unique(fabric.fabric.names.flatMap((n) => state.fabrics.blocks[n] ?? []));
+    const { names, bar } = fabric.fabric;
+    const blocks = unique(names.flatMap((n) => state.fabrics.blocks[n] ?? [])).filter(
+      (p) => !bar?.includes(p),
+    );
     const k = items.indexOf(fabric);
     const before = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
     const putIn = before.some((b) => /^(with|w|from|using)$/.test(b));
@@ -1080,8 +1083,6 @@ function condition(
         places = told;
       } else if (state.topic?.sentence === v.sentence && placed.kind === 'none') {
         places = state.topic.places;
-      } else if (placed.except) {
-        places = blocks.filter((p) => !placed.except!.includes(p));
       } else if (
         placed.kind === 'none' ||
         placed.kind === 'pronoun' ||
@@ -1095,6 +1096,19 @@ function condition(
   if (c.finding === 'lumpy-batting' && (!places || placed.kind === 'general'))
     places = placed.kind === 'general' && placed.places[0] !== 'quilt' ? placed.places : ['batting'];
   if (!places?.length && c.finding === 'out-of-square') places = ['quilt'];
+  // "it smells musty": a smell is the whole quilt's
+  if (
+    c.finding === 'mildew' &&
+    (placed.kind === 'none' ||
+      (placed.kind === 'pronoun' && placed.items.every((x) => x.place!.rule === 'place.it'))) &&
+    !places?.length &&
+    !usedFabric &&
+    items.some((x) =>
+      /\b(smell|smells|smelling|smelled|smelt|whiff|pong|reek|reeks|stink|stinks|niff)\b/.test(x.w),
+    ) &&
+    state.drafts.at(-1)?.sentence !== v.sentence
+  )
+    places = ['quilt'];
   if (!places?.length && unknown) {
     places = [];
     how = 'none';
@@ -1105,6 +1119,8 @@ function condition(
     if (carried?.length) {
       places = carried;
       how = 'carried';
+    } else if (!placed.outside && OVERALL.test(` ${items.map((x) => x.w).join(' ')} `)) {
+      places = ['quilt'];
     } else {
       places = [];
       how = 'none';
@@ -1168,6 +1184,10 @@ function condition(
     state.drafts.splice(at < 0 ? state.drafts.length : at, 0, draft);
   } else state.drafts.push(draft);
 }
+
+/** "musty throughout", "faded all over": the whole quilt, where no place is said or carried. */
+const OVERALL =
+  / (all over|throughout|everywhere|right through|all through|from end to end|top to bottom|from top to toe|overall|generally|the lot of it|from one end to the other) /;
 
 const isKnown = (state: ReaderState, finding: string, places: string[]): boolean => {
   const known = state.memory.found[finding as keyof typeof state.memory.found];
@@ -1314,6 +1334,7 @@ function sameAgain(
   if (
     !same ||
     (!placed.places.length &&
+      !placed.outside &&
       !/ (same again|ditto|likewise|as before|same (way|deal|treatment|thing|story)) /.test(words))
   )
     return;

@@ -14,7 +14,13 @@ import type { PlaceFound } from './places/find-place.ts';
 import type { ClockFound, DurationFound, SpanFound } from './times/find-time.ts';
 
 /** A cloth of this quilt that the words name, in full or by a part of its name. */
-export type FabricFound = { names: string[]; full: boolean; words: string };
+export type FabricFound = {
+  names: string[];
+  full: boolean;
+  words: string;
+  /** Blocks of the cloth that the note excepts ("all the gingham bar 2-4"). */
+  bar?: string[];
+};
 
 /**
  * A run of tokens that means something, with every sense that its words can have. Which sense holds is decided by

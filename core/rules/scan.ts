@@ -238,7 +238,8 @@ function itemAt(
       return item;
     }
     // "one below it", "two along from that"
-    const beside = quantity && !quantity.unit ? findPointer(tokens, i, ctx) : undefined;
+    const beside =
+      quantity && !quantity.unit ? (sidedPlace(tokens, i, ctx) ?? findPointer(tokens, i, ctx)) : undefined;
     if (beside && beside.next > quantity!.next) {
       item.place = beside;
       widen(beside.next);

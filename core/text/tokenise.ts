@@ -66,7 +66,7 @@ const BARE_CONTRACTIONS: Record<string, [string, string]> = {
 
 /** Short forms that may end in a full stop without ending the sentence. */
 const ABBREVIATIONS = new Set(
-  'thr thrd allow approx betw incl excl pkt pkts pk pks tog btm w f sq max avg'.split(' '),
+  'thr thrd allow approx betw incl exc excl pkt pkts pk pks tog btm w f sq max avg'.split(' '),
 );
 const isFigure = (token: Token | undefined): boolean =>
   token !== undefined &&

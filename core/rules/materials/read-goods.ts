@@ -45,6 +45,12 @@ function cueAt(items: Item[], k: number): Cue | undefined {
   for (let n = Math.min(4, items.length - k); n >= 1; n--) {
     const phrase = wordsOf(items, k, k + n).trim();
     if (items.slice(k, k + n).some((x) => x.quantity || x.cost || x.place?.kind === 'blocks')) continue;
+    // "frayed on the left": a side, and nothing left over
+    if (
+      items[k]!.place?.places[0]?.includes('-left') ||
+      (w(items, k) === 'left' && w(items, k - 1) === 'the')
+    )
+      continue;
     for (const [pattern, use, strength] of CUES)
       if (pattern.test(phrase)) return { use, next: k + n, ...(strength === 'weak' ? { weak: true } : {}) };
   }
@@ -337,6 +343,7 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
       return { use: 'on-hand', at: k, end: k + 3 };
     if (
       w(items, k) === 'left' &&
+      !items[k]!.place &&
       k === items.length - 1 &&
       items.slice(0, k).some((x) => x.quantity?.unit || x.material)
     )

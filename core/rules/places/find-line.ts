@@ -112,7 +112,8 @@ function choiceAt(tokens: Token[], i: number): Choice | undefined {
       counted: false,
       ordinal: true,
     };
-  const led = word === 'both' ? { value: 2, next: i + 1 } : readSome(tokens, i);
+  const nth = readOrdinal(tokens, i);
+  const led = word === 'both' ? { value: 2, next: i + 1 } : nth ? undefined : readSome(tokens, i);
   let j = led ? led.next : i;
   if (w(tokens, j) === 'very' || w(tokens, j) === 'far') j++;
   const end = ENDS.get(w(tokens, j));
@@ -133,9 +134,7 @@ function choiceAt(tokens: Token[], i: number): Choice | undefined {
     };
   }
   if (led) return undefined;
-  const ordinal = readOrdinal(tokens, i);
-  if (!ordinal) return undefined;
-  return { of: () => [ordinal.value], next: ordinal.next, counted: false, ordinal: true };
+  return nth && { of: () => [nth.value], next: nth.next, counted: false, ordinal: true };
 }
 
 /** "two", "a couple of", "couple of", "pair of"; never more than a dozen. */

@@ -24,7 +24,11 @@ const sideNouns = new Map<string, 'border' | 'edge' | 'binding'>(
 export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const faces = bothFaces(tokens, i);
   if (faces) return faces;
-  const alone = sideOfFocus(tokens, i, ctx) ?? listedSides(tokens, i);
+  const alone =
+    severalSides(tokens, i) ??
+    sideOfFocus(tokens, i, ctx) ??
+    listedSides(tokens, i) ??
+    trailingSide(tokens, i);
   if (alone) return alone;
   const read = readSides(tokens, i);
   if (read) {
@@ -125,6 +129,16 @@ export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
 function bothFaces(tokens: Token[], i: number): PlaceFound | undefined {
   const a = w(tokens, i);
   const b = w(tokens, i + 1);
+  // "photographed both sides", "stained on both sides": of the quilt, where no border or edge is spoken of
+  if (
+    a === 'both' &&
+    b === 'sides' &&
+    !/^(of|edges|borders)$/.test(w(tokens, i + 2)) &&
+    !/^(down|along|up)$/.test(w(tokens, i - 1)) &&
+    !tokens.some((t) => PARTS_WITH_SIDES.has(t.w) || /^(seams?|stitch|it|blocks?|quilt)$/.test(t.w)) &&
+    tokens.some((t) => WHOLE_FACE.test(t.w))
+  )
+    return { next: i + 2, places: ['top', 'backing'], how: 'said', rule: 'place.both-faces', kind: 'part' };
   const pairEnd =
     /^(both|either)$/.test(a) && /^(faces|face)$/.test(b)
       ? i + 2
@@ -136,6 +150,112 @@ function bothFaces(tokens: Token[], i: number): PlaceFound | undefined {
   return pairEnd
     ? { next: pairEnd, places: ['top', 'backing'], how: 'said', rule: 'place.both-faces', kind: 'part' }
     : undefined;
+}
+
+const WHOLE_FACE =
+  /^(photo|photograph|picture|shot|snapp|clean|vacuum|hoover|brush|dust|press|iron|stain|fade|fading|wash|spong|discolou?r)/;
+
+/** The border or the edge named shortly before token `i` in the same sentence, or right after it; a binding's sides are edges. */
+function partNear(tokens: Token[], i: number, after: number): 'border' | 'edge' | undefined {
+  for (let k = i - 1; k >= Math.max(0, i - 8); k--) {
+    const word = w(tokens, k);
+    if (/^[.;!?]$/.test(word)) break;
+    if (/^(row|rows|block|blocks|column|corner|backing|batting)$/.test(word)) break;
+    const part = PARTS_WITH_SIDES.get(word);
+    if (part) return part;
+  }
+  for (let k = after; k < Math.min(after + 3, tokens.length); k++) {
+    const part = PARTS_WITH_SIDES.get(w(tokens, k));
+    if (part) return part;
+    if (!/^(the|of|,)$/.test(w(tokens, k))) break;
+  }
+  return undefined;
+}
+
+/** "all four borders", "the side borders", "down both sides", "all four edges", "the sides are frayed". */
+function severalSides(tokens: Token[], i: number): PlaceFound | undefined {
+  let j = i;
+  if (w(tokens, j) === 'all') j++;
+  if (w(tokens, j) === 'the') j++;
+  const make = (part: 'border' | 'edge', sides: string[], next: number): PlaceFound => ({
+    next,
+    places: sides.map((s) => `${part}-${s}`),
+    how: 'said',
+    rule: 'place.several-sides',
+    kind: 'part',
+  });
+  const noun = w(tokens, j + 1);
+  if (/^(four|4)$/.test(w(tokens, j)) && /^(borders|edges)$/.test(noun)) {
+    return make(noun === 'borders' ? 'border' : 'edge', ['top', 'right', 'bottom', 'left'], j + 2);
+  }
+  const both = /^(both|two)$/.test(w(tokens, i)) ? i + 1 : i;
+  // "two sides, top and right" are told apart after it
+  if (w(tokens, both) === 'sides' && SIDE_OF.has(w(tokens, both + (w(tokens, both + 1) === ',' ? 2 : 1))))
+    return undefined;
+  if (w(tokens, both) === 'side' && /^(borders|edges|bindings)$/.test(w(tokens, both + 1)))
+    return make(w(tokens, both + 1) === 'borders' ? 'border' : 'edge', ['left', 'right'], both + 2);
+  if (w(tokens, both) !== 'sides' || /^(of)$/.test(w(tokens, both + 1))) return undefined;
+  const led = w(tokens, i - 1);
+  const part = partNear(tokens, i, both + 1);
+  if (both > i && (part || /^(down|up|along)$/.test(led)))
+    return make(part ?? 'edge', ['left', 'right'], both + 1);
+  // "the sides are frayed"
+  if (
+    both === i &&
+    led === 'the' &&
+    !/^(on|in|at|from)$/.test(w(tokens, i - 2)) &&
+    (part || /^(are|have|is|of|got|need|want)$/.test(w(tokens, both + 1)))
+  )
+    return make(part ?? 'edge', ['left', 'right'], both + 1);
+  return undefined;
+}
+
+/**
+ * "border's stained at the top", "binding frayed, left", "edge frayed at foot", "the binding's gone on the left": one side told
+ * after its part; "the bottom of the quilt".
+ */
+function trailingSide(tokens: Token[], i: number): PlaceFound | undefined {
+  const side = SIDE_OF.get(w(tokens, i));
+  if (!side) return undefined;
+  let j = i + 1;
+  if (w(tokens, j) === 'hand') j++;
+  if (/^(side|edge)$/.test(w(tokens, j)) && !PARTS_WITH_SIDES.has(w(tokens, j + 1))) j++;
+  const before = w(tokens, i - 1);
+  if (
+    w(tokens, j) === 'of' &&
+    /^(the|this)$/.test(w(tokens, j + 1)) &&
+    /^(quilt|coverlet|thing)$/.test(w(tokens, j + 2))
+  ) {
+    if (side === 'top' && !/^(along|across|at)$/.test(w(tokens, i - 2))) return undefined;
+    return { next: j + 3, places: [`edge-${side}`], how: 'said', rule: 'place.side-of-quilt', kind: 'part' };
+  }
+  const led = /^(on|at|along|down|across|up)$/.test(
+    before === 'the' || before === 'its' ? w(tokens, i - 2) : before,
+  );
+  if (!led && before !== ',') return undefined;
+  if (
+    !/^(|,|\.|;|and|&|but|so|though|too|only|is|\)|where|because|with|by|for|i|it|that)$/.test(w(tokens, j))
+  )
+    return undefined;
+  // "and the top right", "on the left and the bottom row" are other places
+  if (
+    /^(and|&|,)$/.test(w(tokens, j)) &&
+    /^(rows?|columns?|blocks?)$/.test(w(tokens, j + 2) + w(tokens, j + 3))
+  )
+    return undefined;
+  let part: 'border' | 'edge' | undefined;
+  for (let k = i - 1; k >= Math.max(0, i - 9) && !part; k--) {
+    const word = w(tokens, k);
+    if (/^[.;!?]$/.test(word) || /^(rows?|blocks?|columns?|corners?|batting|wadding|backing)$/.test(word))
+      return undefined;
+    part = word === 'bdg' || word === 'bndg' ? 'edge' : PARTS_WITH_SIDES.get(word);
+    if (part && SIDE_OF.has(w(tokens, k - 1)) && before !== ',' && !led) return undefined;
+    // "the top border is stained on the left": a side told already
+    if (part && (SIDE_OF.has(w(tokens, k - 1)) || w(tokens, k - 1) === 'hand')) return undefined;
+  }
+  return (
+    part && { next: j, places: [`${part}-${side}`], how: 'said', rule: 'place.part-then-side', kind: 'part' }
+  );
 }
 
 /** What kind of side was last spoken of: border, edge, or none. */
@@ -191,7 +311,6 @@ function listedSides(tokens: Token[], i: number): PlaceFound | undefined {
   const first = SIDE_OF.get(w(tokens, i)) ?? LETTERS.get(w(tokens, i));
   const second = SIDE_OF.get(w(tokens, i + 2)) ?? LETTERS.get(w(tokens, i + 2));
   if (!first || !second || first === second || !/^(&|\+|and|\/)$/.test(w(tokens, i + 1))) return undefined;
-  if (isUpright(first) !== isUpright(second)) return undefined;
   if (
     /^(border|borders|edge|edges|side|sides|hand|block|blocks|row|rows|corner|corners|column|columns|one|ones|binding|\d+)$/.test(
       w(tokens, i + 3),
@@ -213,7 +332,6 @@ function listedSides(tokens: Token[], i: number): PlaceFound | undefined {
   }
   return undefined;
 }
-const isUpright = (side: string): boolean => side === 'left' || side === 'right';
 const PARTS_WITH_SIDES = new Map<string, 'border' | 'edge'>(
   Object.entries({
     border: 'border',

@@ -578,7 +578,8 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
       const start = (total - count) / 2 + 1;
       return countUp(start, start + count - 1);
     }
-    if (side === 'outer' || (side === 'end' && count === 2)) return [1, total];
+    if (side === 'outer' || (side === 'end' && (count === 2 || (!n && noun.endsWith('s')))))
+      return [1, total];
     return fromEnd ? countUp(Math.max(1, total - count + 1), total) : countUp(1, Math.min(count, total));
   };
   if (ROWS.has(noun) && (n || noun === 'row')) {
@@ -990,9 +991,9 @@ function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
   if (w(tokens, j) === 'the') j++;
   if (w(tokens, j) === 'four' || w(tokens, j) === '4') j++;
   const blocks = unique(['1-1', `1-${grid.blocks}`, `${grid.rows}-1`, `${grid.rows}-${grid.blocks}`]);
-  if (w(tokens, j) === 'corner' && (w(tokens, j + 1) === 'blocks' || w(tokens, j + 1) === 'squares'))
+  if (w(tokens, j) === 'corner' && BLOCKS.has(w(tokens, j + 1)) && w(tokens, j + 1).endsWith('s'))
     return { next: j + 2, places: blocks, how: 'said', rule: 'place.corner-blocks', kind: 'blocks' };
-  if (w(tokens, j) === 'corners' && j > i)
+  if (w(tokens, j) === 'corners' && (j > i || /^(|,|\.|;|and|at|on|&)$/.test(w(tokens, i - 1))))
     return {
       next: j + 1,
       places: ['corner-top-left', 'corner-top-right', 'corner-bottom-right', 'corner-bottom-left'],

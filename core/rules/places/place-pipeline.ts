@@ -1,5 +1,6 @@
 import type { Token } from '../../text/tokenise.ts';
 import { commaPairs } from './comma-pairs.ts';
+import { cornerPhrase } from './find-corner.ts';
 import { linePhrase } from './find-line.ts';
 import { neighbourPhrase, oneOfThem } from './find-neighbour.ts';
 import { sidedPart } from './find-part.ts';
@@ -35,6 +36,7 @@ const BLOCK_FINDERS: Finder[] = [
   sideColumn,
   CORNER_RULES.corners,
   CORNER_RULES.cornerOrSide,
+  cornerPhrase,
   middleBlock,
   pair,
   commaPairs,

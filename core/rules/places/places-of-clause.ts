@@ -12,8 +12,6 @@ export type ClausePlaces = {
   outside: boolean;
   /** "one of the others": a place is meant that can't be known. */
   unknown: boolean;
-  /** Places excepted from a cloth's or a group's ("all bar 5-1"). */
-  except?: string[];
 };
 
 /**
@@ -21,22 +19,9 @@ export type ClausePlaces = {
  * the last two blocks"), a part over a pronoun; "the whole quilt" only counts alone.
  */
 export function placesOfClause(given: Item[]): ClausePlaces {
-  const items = sidesOfBorder(given);
-  const ends = exceptedEnd(items);
-  if (ends) {
-    const rest = placesOfClause(items.slice(0, ends.at));
-    return { ...rest, places: rest.places.filter((p) => !ends.places.includes(p)) };
-  }
+  const items = sashingAlone(sidesOfBorder(given));
   const placed = items.filter((x, k) => x.place && !isEdgeOfBlock(items, k));
   const outside = placed.some((x) => x.place!.outside && !x.place!.places.length);
-  const shut = excluded(items);
-  if (shut.size) {
-    const rest = placesOfClause(items.filter((x) => !shut.has(x)));
-    const out = new Set([...shut].flatMap((x) => x.place!.places));
-    const cloth = items.some((x) => x.fabric) && (rest.kind === 'none' || rest.kind === 'pronoun');
-    if (cloth) return { places: [], items: [], kind: 'none', outside, unknown: false, except: [...out] };
-    if (rest.places.length) return { ...rest, places: rest.places.filter((p) => !out.has(p)) };
-  }
   const specific = placed.filter((x) => !isPronoun(x) && x.place!.places.some((p) => !GENERAL.has(p)));
   if (specific.length) {
     const blocks = specific.filter((x) => x.place!.places.some((p) => splitBlock(p)));
@@ -88,53 +73,6 @@ export function placesOfClause(given: Item[]): ClausePlaces {
   };
 }
 
-/** "column six, except for its last block", "the right-hand column's tied except the bottom one": one end of what was named. */
-function exceptedEnd(items: Item[]): { at: number; places: string[] } | undefined {
-  for (let k = 1; k < items.length; k++) {
-    if (
-      !EXCEPT.has(items[k]!.w) &&
-      !(items[k]!.w === 'but' && /^(all|not)$/.test(items[k - 1]!.w + items[k + 1]?.w))
-    )
-      continue;
-    let m = k + 1;
-    while (/^(for|the|its|from|of|very|not|only)$/.test(items[m]?.w ?? '')) m++;
-    const end = items[m]?.w ?? '';
-    const noun = items[m + 1]?.w ?? '';
-    if (!/^(last|first|bottom|top|end|final|left|right)$/.test(end) || !/^(one|block|square)$/.test(noun))
-      continue;
-    const line = items
-      .slice(0, k)
-      .findLast((x) => x.place && x.place.kind !== 'part' && x.place.places.length > 1);
-    if (!line) return undefined;
-    const places = line.place!.places;
-    return { at: k, places: [/^(first|top|left)$/.test(end) ? places[0]! : places.at(-1)!] };
-  }
-  return undefined;
-}
-const EXCEPT = new Set(['except', 'bar', 'barring', 'excepting', 'excluding', 'minus', 'save']);
-
-/** Places after "bar", "except", "all but": not meant. */
-function excluded(items: Item[]): Set<Item> {
-  const out = new Set<Item>();
-  let open = false;
-  for (let k = 0; k < items.length; k++) {
-    const w = items[k]!.w;
-    if (
-      w === 'bar' ||
-      (w === 'but' && items[k + 1]?.w === 'not' && items[k + 2]?.place) ||
-      w === 'except' ||
-      w === 'excepting' ||
-      w === 'excluding' ||
-      (w === 'apart' && items[k + 1]?.w === 'from') ||
-      (w === 'but' && items[k - 1]?.w === 'all')
-    )
-      open = true;
-    else if (open && items[k]!.place) out.add(items[k]!);
-    else if (open && !/^(for|from|the|and|in|,|&|of|not)$/.test(w)) open = false;
-  }
-  return out.size && items.some((x) => (x.place && !out.has(x)) || x.fabric) ? out : new Set();
-}
-
 /** Is `x` joined by a comma or "and" to one of the others, or to another part that is? */
 function joined(items: Item[], x: Item, others: Item[]): boolean {
   let k = items.indexOf(x) + 1;
@@ -167,6 +105,15 @@ function crossing(items: Item[], kept: Item[]): string[] | undefined {
     const blocks = second.place!.places.map((p) => splitBlock(p)?.block);
     return first.place!.places.filter((p) => blocks.includes(splitBlock(p)?.block));
   }
+  // "row four, the seam between columns two and three"
+  const [few, many] =
+    first.place!.places.length <= second.place!.places.length ? [first, second] : [second, first];
+  if (
+    items.some((x) => x.seam) &&
+    ((isRows(few) && isColumns(many)) || (isColumns(few) && isRows(many))) &&
+    items.some((x) => x.w === 'between')
+  )
+    return many.place!.places.filter((p) => few.place!.places.includes(p));
   if (!((isRows(first) && isColumns(second)) || (isColumns(first) && isRows(second)))) return undefined;
   const between = ` ${items
     .slice(items.indexOf(first) + 1, items.indexOf(second))
@@ -199,12 +146,20 @@ function narrower(list: Item[]): Item[] {
   );
 }
 
+/** "the sashing between 2-2 and 2-3": the sashing, and no block. */
+function sashingAlone(items: Item[]): Item[] {
+  const at = items.findIndex((x) => x.part === 'sashing');
+  if (at < 0 || !/^(between|around|round|beside|below|above|under|over|next)$/.test(items[at + 1]?.w ?? ''))
+    return items;
+  return items.filter((x, k) => !(k > at && x.place?.kind === 'blocks'));
+}
+
 /** "the border's gone tender across the top": the side is the border's. */
 function sidesOfBorder(items: Item[]): Item[] {
-  if (!items.some((x) => x.part === 'border') || !items.some((x) => x.place?.rule === 'place.side-alone'))
-    return items;
+  const sided = (x: Item): boolean => /^place\.side(-alone)?$/.test(x.place?.rule ?? '');
+  if (!items.some((x) => x.part === 'border') || !items.some(sided)) return items;
   return items.map((x) =>
-    x.place?.rule === 'place.side-alone'
+    x.place && sided(x)
       ? { ...x, place: { ...x.place, places: x.place.places.map((p) => p.replace('edge-', 'border-')) } }
       : x,
   );

@@ -67,6 +67,7 @@ export function readIndexList(
   const { prefix, homophones, max } = options;
   const first = readIndex(tokens, i, homophones);
   if (!first) return undefined;
+  const ordered = readOrdinal(tokens, i) !== undefined;
   const values = [first.value];
   let next = first.next;
   for (;;) {
@@ -105,6 +106,8 @@ export function readIndexList(
     if (again) j++;
     const more = readIndex(tokens, j, homophones && isAlone(tokens, j));
     if (!more) return { values, next };
+    // "row five, second from the right": an ordinal after a number begins something else
+    if (!ordered && readOrdinal(tokens, j)) return { values, next };
     // "rows one and two and row four as far as block four": a row told with its blocks is a place of its own
     if (again && more.next < tokens.length && /^(as|up|block|blocks|b|,)$/.test(tokens[more.next]!.w)) {
       const then = tokens[more.next]!.w === ',' ? more.next + 1 : more.next;

@@ -1,0 +1,191 @@
+import type { FabricIndex } from '../fabrics/find-fabric.ts';
+import type { Item } from '../item.ts';
+import { splitBlock, unique } from './grid.ts';
+
+/** How many items the words for "except" take at `k`; 0 where none stand there. */
+function exceptAt(items: Item[], k: number): number {
+  const word = items[k]?.w ?? '';
+  const next = items[k + 1]?.w ?? '';
+  if (
+    /^(bar|barring|except|excepting|excluding|exc|excl|minus|save|sans|without|less|(but|also) not)$/.test(
+      word,
+    )
+  )
+    return 1;
+  if (
+    /^(other than|apart from|aside from|not counting|not including|leaving out|but not|except for)$/.test(
+      `${word} ${next}`,
+    )
+  )
+    return 2;
+  if (
+    word === 'but' &&
+    /(^| )(all|every|everything|each|one|blocks?|squares?|any|anywhere|nothing|lot)$/.test(
+      items[k - 1]?.w ?? '',
+    )
+  )
+    return 1;
+  if (word.startsWith('but ') && /(^| )all$/.test(items[k - 1]?.w ?? '')) return 1;
+  // "everything in row two but 2-3"
+  if (
+    word === 'but' &&
+    items[k - 1]?.place &&
+    items.slice(Math.max(0, k - 6), k).some((x) => /^(all|every|everything|each)( |$)/.test(x.w)) &&
+    (items[k + 1]?.place || /^(the|for)$/.test(next))
+  )
+    return 1;
+  if (word === 'not' && /^[,(]$/.test(items[k - 1]?.w ?? '') && !/^(the|that) other/.test(next)) return 1;
+  return 0;
+}
+
+const LIGHT =
+  /^(for|the|its|it|in|of|on|very|only|from|both|a|at|that|those|just|maybe|possibly|perhaps|one|ones|blocks?|squares?)$/;
+const JOINT = /^(,|and|&|\+|or)$/;
+const NTH = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
+const ENDS = /^(first|top|left|last|bottom|end|final|right|leftmost|rightmost)$/;
+
+/** The blocks of `base` that an end of it means: "the first one", "the last two", "the end blocks", "the two ends". */
+function endsOf(items: Item[], k: number, base: string[]): { places: string[]; next: number } | undefined {
+  let m = k;
+  const count = (x: Item | undefined): number | undefined =>
+    x?.quantity && !x.quantity.unit && x.quantity.value! < 7
+      ? x.quantity.value
+      : x?.w === 'both'
+        ? 2
+        : undefined;
+  let n = count(items[m]);
+  if (n !== undefined) m++;
+  const end = items[m]?.w ?? '';
+  const nth = NTH.indexOf(end);
+  if (nth > 0 && base[nth]) {
+    const noun = items[m + 1]?.w ?? '';
+    return /^(row|column|col)s?$/.test(noun)
+      ? undefined
+      : { places: [base[nth]!], next: /^(one|block|square)$/.test(noun) ? m + 2 : m + 1 };
+  }
+  if (!ENDS.test(end) && !(end === 'ends' && n === 2)) return undefined;
+  m++;
+  if (items[m]?.w === 'hand') m++;
+  n ??= count(items[m]);
+  if (n !== undefined && count(items[m]) !== undefined) m++;
+  const noun = items[m]?.w ?? '';
+  const named = /^(ones?|blocks?|squares?|end)$/.test(noun);
+  if (named) m++;
+  else if (n === undefined && !/^(|,|\.|;|\)|is|are|was|and)$/.test(noun)) return undefined;
+  if (n === 2 && /^ends?$/.test(end)) return { places: [base[0]!, base.at(-1)!], next: m };
+  if (/^end$/.test(end) && /s$/.test(noun) && n === undefined)
+    return { places: [base[0]!, base.at(-1)!], next: m };
+  const many = n ?? 1;
+  return {
+    places: /^(first|top|left|leftmost)$/.test(end) ? base.slice(0, many) : base.slice(-many),
+    next: m,
+  };
+}
+
+/**
+ * Takes what is excepted out of the places or the cloth that it is excepted from: "row two bar 2-3", "all the gingham except
+ * the one in the top row", "apart from 2-3, row two is stained". The exception's own words are left out, so that no later
+ * rule takes them for places. Where the exception is told of in turn ("…, which is only weak") that word stands for it.
+ */
+export function exceptPlaces(given: Item[], fabrics: FabricIndex): Item[] {
+  let items = given;
+  for (let k = 0; k < items.length; k++) {
+    const marker = exceptAt(items, k);
+    if (!marker) continue;
+    const from = items.slice(0, k).findLastIndex((x) => /^[.;!?\n]$/.test(x.w)) + 1;
+    const isBase = (x: Item): boolean => baseOf(x, fabrics).length > 1;
+    let at = items.slice(0, k).findLastIndex((x, m) => m >= from && isBase(x));
+    const ahead = at < 0;
+    const said = readExcepted(items, k, marker, ahead ? [] : baseOf(items[at]!, fabrics));
+    if (!said) continue;
+    if (ahead) {
+      const stop = items.findIndex((x, m) => m >= said.next && /^[.;!?\n]$/.test(x.w));
+      const range = items.slice(said.next, stop < 0 ? undefined : stop);
+      const found = range.findIndex(
+        (x) => isBase(x) && said.places.every((p) => baseOf(x, fabrics).includes(p)),
+      );
+      if (found < 0) continue;
+      at = said.next + found;
+    }
+    const base = items[at]!;
+    const all = baseOf(base, fabrics);
+    const out = said.places.filter((p) => all.includes(p));
+    const plainNot = items[k]!.w === 'not';
+    if (plainNot && items[said.next]?.w === 'yet') continue;
+    if (!out.length || out.length === all.length || (plainNot && out.length < said.places.length)) continue;
+    const rest = all.filter((p) => !out.includes(p));
+    const without: Partial<Item> = base.place
+      ? { place: { ...base.place, places: rest } }
+      : { fabric: { ...base.fabric!, bar: out } };
+    let next = said.next;
+    if (items[next]?.w === ')') next++;
+    let start = k;
+    while (start > at + 1 && /^(\(|,|all)$/.test(items[start - 1]?.w ?? '')) start--;
+    const which = /^[,]$/.test(items[next]?.w ?? '') ? next + 1 : next;
+    items = items.map((x, m) => {
+      if (m === at) return { ...x, ...without };
+      // "except the one in the top row, which is merely weak"
+      if (m === which && x.w === 'which' && !x.place)
+        return {
+          ...x,
+          place: { next: x.j, places: out, how: 'implied', rule: 'place.excepted', kind: 'blocks' },
+        };
+      return x;
+    });
+    if (ahead && items[next]?.w === ',') next++;
+    items = [...items.slice(0, start), ...items.slice(next)];
+    k = start - 1;
+  }
+  return items;
+}
+
+const baseOf = (x: Item, fabrics: FabricIndex): string[] =>
+  x.place &&
+  x.place.kind !== 'part' &&
+  x.place.places.length > 1 &&
+  x.place.places.every((p) => splitBlock(p))
+    ? x.place.places
+    : !x.place && x.fabric
+      ? unique(x.fabric.names.flatMap((n) => fabrics.blocks[n] ?? []))
+      : [];
+
+/** The places told after "except", and where they end. */
+function readExcepted(
+  items: Item[],
+  k: number,
+  marker: number,
+  base: string[],
+): { places: string[]; next: number } | undefined {
+  const places: string[] = [];
+  let next = k + marker;
+  // "but block three": the word stands in one item with its place
+  if (items[k]!.place?.places.length && items[k]!.w.startsWith('but '))
+    return { places: items[k]!.place!.places, next: k + 1 };
+  let joined = true;
+  for (let m = k + marker; m < items.length; m++) {
+    const x = items[m]!;
+    if (JOINT.test(x.w)) joined = true;
+    if (x.place?.places.length && x.place.kind !== 'part') {
+      // "the one in the top row": of those meant, the ones there
+      if (!joined) break;
+      joined = false;
+      const inside = base.length ? x.place.places.filter((p) => base.includes(p)) : x.place.places;
+      // a new place after a joint, not of these: it begins what is said next
+      if (!inside.length && places.length) break;
+      if (base.length && !inside.length) return undefined;
+      places.push(...(inside.length ? inside : x.place.places));
+      next = m + 1;
+      continue;
+    }
+    const ends = base.length ? endsOf(items, m, base) : undefined;
+    if (ends) {
+      places.push(...ends.places);
+      next = ends.next;
+      m = next - 1;
+      continue;
+    }
+    if (LIGHT.test(x.w) || (JOINT.test(x.w) && places.length)) continue;
+    break;
+  }
+  return places.length ? { places: unique(places), next } : undefined;
+}

@@ -1,0 +1,136 @@
+import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
+import type { Token } from '../../text/tokenise.ts';
+import type { PlaceContext, PlaceFound } from './find-place.ts';
+import { unique } from './grid.ts';
+
+type Upright = 'top' | 'bottom';
+type Side = 'left' | 'right';
+const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
+const BLOCKS = new Set(BLOCK_WORDS.filter((x) => x !== 'b' && x !== 'blocked'));
+const UPRIGHT = new Map<string, Upright>(
+  Object.entries({
+    top: 'top',
+    upper: 'top',
+    head: 'top',
+    bottom: 'bottom',
+    lower: 'bottom',
+    btm: 'bottom',
+    foot: 'bottom',
+  } as const),
+);
+const SIDE = new Map<string, Side>(
+  Object.entries({
+    left: 'left',
+    right: 'right',
+    l: 'left',
+    r: 'right',
+    lh: 'left',
+    rh: 'right',
+    lefthand: 'left',
+    righthand: 'right',
+  } as const),
+);
+
+/**
+ * Corners told with their words in any order: "the block at the top right", "corner block up top on the right", "bottom corner
+ * on the left", "both top corners", "the corner, bottom left". A block where a block is named, else the quilt's own corner.
+ */
+export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  let j = i;
+  let both = false;
+  while (/^(both|two|2|the|pair|of)$/.test(w(tokens, j)) && j < i + 3) {
+    if (/^(both|two|2|pair)$/.test(w(tokens, j))) both = true;
+    j++;
+  }
+  if (j > i && !both) return undefined;
+  const up = UPRIGHT.get(w(tokens, j));
+  const side = SIDE.get(w(tokens, j));
+  if (up || side) {
+    // "bottom corners", "both left-hand corner blocks", "the top corner on the right"
+    let k = j + 1;
+    if (w(tokens, k) === 'hand') k++;
+    if (!/^corners?$/.test(w(tokens, k))) return undefined;
+    const many = w(tokens, k) === 'corners';
+    k++;
+    const block = BLOCKS.has(w(tokens, k));
+    const plural = many || (block && /s$/.test(w(tokens, k)));
+    if (block) k++;
+    if (plural) {
+      const ends: [Upright, Side][] = up
+        ? [
+            [up, 'left'],
+            [up, 'right'],
+          ]
+        : [
+            ['top', side!],
+            ['bottom', side!],
+          ];
+      return found(ctx, ends, block, k);
+    }
+    const rest = directionsAt(tokens, k);
+    if (!rest || rest.up || !rest.side || !up) return undefined;
+    return found(ctx, [[up, rest.side]], block, rest.next);
+  }
+  if (j > i) return undefined;
+  const noun = w(tokens, i);
+  if (noun === 'corner' || BLOCKS.has(noun)) {
+    const block = noun !== 'corner' || BLOCKS.has(w(tokens, i + 1));
+    const at = noun === 'corner' && block ? i + 2 : i + 1;
+    const rest = directionsAt(tokens, at);
+    if (!rest?.up || !rest.side || rest.next === at) return undefined;
+    // "a block left, top of …" needs a word or a comma between, unless a corner was named
+    if (noun !== 'corner' && !/^(at|in|on|,|up|down)$/.test(w(tokens, at))) return undefined;
+    return found(ctx, [[rest.up, rest.side]], block, rest.next);
+  }
+  return undefined;
+}
+
+/** "at the top right", "up top on the right", ", bottom left", "on the left at the bottom". */
+function directionsAt(tokens: Token[], i: number): { up?: Upright; side?: Side; next: number } | undefined {
+  let up: Upright | undefined;
+  let side: Side | undefined;
+  let next = i;
+  for (let k = i; k < Math.min(i + 9, tokens.length); k++) {
+    const word = w(tokens, k);
+    const a = UPRIGHT.get(word);
+    const b = SIDE.get(word);
+    if (a && !up) up = a;
+    else if (b && !side) side = b;
+    else if (/^(hand|most|side|corner|end)$/.test(word) && next === k) {
+      next = k + 1;
+      continue;
+    } else if (/^(at|in|on|the|to|up|down|way|,|very|over|of)$/.test(word)) continue;
+    else break;
+    next = k + 1;
+    if (up && side && !/^(hand|side|corner|most|end)$/.test(w(tokens, k + 1))) break;
+  }
+  // "the block at the top right edge" is none
+  if (
+    /^(edge|border|column|row|block|half|of)$/.test(w(tokens, next)) &&
+    !(w(tokens, next) === 'of' && /^(the|it|this)$/.test(w(tokens, next + 1)))
+  )
+    return undefined;
+  return up || side ? { ...(up ? { up } : {}), ...(side ? { side } : {}), next } : undefined;
+}
+
+function found(ctx: PlaceContext, ends: [Upright, Side][], block: boolean, next: number): PlaceFound {
+  const { grid } = ctx;
+  return block
+    ? {
+        next,
+        places: unique(
+          ends.map(([u, s]) => `${u === 'top' ? 1 : grid.rows}-${s === 'left' ? 1 : grid.blocks}`),
+        ),
+        how: 'said',
+        rule: 'place.corner-block',
+        kind: 'blocks',
+      }
+    : {
+        next,
+        places: ends.map(([u, s]) => `corner-${u}-${s}`),
+        how: 'said',
+        rule: 'place.corner',
+        kind: 'part',
+        soft: true,
+      };
+}
