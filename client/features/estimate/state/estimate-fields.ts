@@ -134,17 +134,17 @@ export function fieldValue(field: EstimateField, text: string): { value: unknown
     const number = Number(words.replace(',', '.'));
     return { value: Number.isFinite(number) ? number : words.toLowerCase() };
   }
+  if (field.as === 'money') {
+    return /^\d{1,12}([.,]\d{1,6})?$/.test(words)
+      ? { value: words.replace(',', '.') }
+      : { fault: 'An amount, such as 24.00.' };
+  }
   const number = Number(words.replace(',', '.'));
   if (!Number.isFinite(number) || number < 0) return { fault: 'A number, such as 4 or 2.5.' };
   if (field.as === 'share') {
     return number > 100 && !field.path.endsWith('markup')
       ? { fault: 'From 0 to 100 percent.' }
       : { value: number / 100 };
-  }
-  if (field.as === 'money') {
-    return /^\d{1,12}([.,]\d{1,6})?$/.test(words)
-      ? { value: words.replace(',', '.') }
-      : { fault: 'An amount, such as 24.00.' };
   }
   return { value: number };
 }

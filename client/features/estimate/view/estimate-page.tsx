@@ -30,6 +30,7 @@ import {
   fieldValue,
 } from '../state/estimate-fields.ts';
 import { specOf, useReckoned } from '../state/estimate-of-log.ts';
+import { Plans } from './plans.tsx';
 import './estimate.css';
 
 /** Cloth, thread, hours and price: filled from the log, every assumed figure marked and to be set. */
@@ -78,6 +79,7 @@ export function EstimatePage(): JSX.Element {
           </Part>
         ))}
         {shown?.work ? <Work log={log} work={shown.work} spec={spec} left={left} onLeft={setLeft} /> : null}
+        {spec.work ? <Plans quiltId={log.quilt.id} spec={spec} /> : null}
         {shown
           ? (['patches', 'interfacing', 'overlay', 'sashing', 'label'] as const).map((name) =>
               shown[name] ? <Cutting key={name} name={name} answer={shown[name]} unit={shown.unit} /> : null,
@@ -209,10 +211,13 @@ function Sum(props: { log: Log; answer: EstimateAnswer; asIf: boolean }): JSX.El
           </tfoot>
         </table>
       </TableWrap>
-      <Workings worked={price} />
+      <Workings worked={rateIsAsked ? withoutQuestion(price) : price} />
     </section>
   );
 }
+
+/** The question stands above already, with its field. */
+const withoutQuestion = ({ question: _question, ...worked }: Worked): Worked => worked;
 
 /** Without a rate the price would show no labour: it is asked for where the price stands. */
 function HourlyRate(props: { log: Log; answer: EstimateAnswer }): JSX.Element {
