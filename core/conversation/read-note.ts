@@ -76,7 +76,7 @@ export function readNote(
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const { tokens, slips } = putSlipsRight(tokenise(text).slice(0, READ_TOKENS), quilt.taught);
+  const { tokens, slips } = putSlipsRight(tokenise(text).slice(0, READ_TOKENS), quilt.taught, grid.fabrics);
   const fabrics = indexFabrics(grid);
   const scanned = scan(tokens, grid, fabrics, memory.focus, memory.earlier);
   const joined = tokens.map((t) => t.w).join(' ');

@@ -52,3 +52,49 @@ describe('a note with slips is understood as if it had been heard right', () => 
     expect(conditionsSaid('the biding is frayed')).toEqual(['fraying binding']);
   });
 });
+
+describe('runs of words, and words by their sound', () => {
+  const rereadIn = (said: string, fabrics: Record<string, string[]> = {}) =>
+    putSlipsRight(tokenise(said), undefined, fabrics)
+      .tokens.map((token) => token.w)
+      .join(' ');
+
+  it.each([
+    ['Race stitch the loose edge', 're-stitched the loose edge'],
+    ['it has a whole right through', 'it has a hole right through'],
+    ['down the hole of the left hand column', 'down the whole of the left hand column'],
+    ['the net soft and', "the net 's off and"],
+    ['till over it or leave it', 'tulle over it or leave it'],
+  ])('%s -> %s', (said, meant) => {
+    expect(rereadIn(said)).toBe(meant);
+  });
+
+  it.each([
+    ['blended stitch round it', 'blanket stitch round it'],
+    ['the lader stitch', 'the ladder stitch'],
+    ['the binding is frade', 'the binding is frayed'],
+    ['row two is staned', 'row two is stained'],
+  ])('%s -> %s', (said, meant) => {
+    expect(rereadIn(said)).toBe(meant);
+  });
+
+  it("this quilt's fabrics, beside a word of the name or before what only cloth has", () => {
+    const fabrics = { 'navy foulard': ['1-1'], seersucker: ['2-2'] };
+    expect(rereadIn('patched the navy fullard with it', fabrics)).toBe('patched the navy foulard with it');
+    expect(rereadIn('all the searsucker blocks are faded', fabrics)).toBe(
+      'all the seersucker blocks are faded',
+    );
+    expect(rereadIn('a fullard moon', fabrics)).toBe('a fullard moon');
+    expect(rereadIn('patched the navy fullard with it')).toBe('patched the navy fullard with it');
+  });
+
+  it.each([
+    'that little stitch is sound',
+    'every broken stitch in row two',
+    'it is turned under along the edge',
+    'the block is washed and dried',
+    'she was afforded a day',
+  ])('sounds alike but makes sense: %s', (said) => {
+    expect(putSlipsRight(tokenise(said), undefined, { 'navy dot': ['1-1'] }).slips).toEqual([]);
+  });
+});

@@ -1,11 +1,20 @@
 import type { Slip } from '../../../shared/note.ts';
 import { SLIPS, type SlipRow } from '../../lexicon/slips.ts';
 import { HEARD_SLIPS } from '../../lexicon/slips-heard.ts';
+import { PHRASE_SLIPS } from '../../lexicon/slips-phrases.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { findBySound } from './by-sound.ts';
 
 const BY_WORD: Map<string, SlipRow[]> = new Map();
 for (const row of [...SLIPS, ...HEARD_SLIPS])
   BY_WORD.set(row.heard, [...(BY_WORD.get(row.heard) ?? []), row]);
+
+const PHRASES: Map<string, { heard: string[]; meant: string[] }[]> = new Map();
+for (const [heard, meant] of PHRASE_SLIPS) {
+  const words = heard.split(' ');
+  const rows = PHRASES.get(words[0]!) ?? [];
+  PHRASES.set(words[0]!, [...rows, { heard: words, meant: meant.split(' ') }]);
+}
 
 const SMALL_NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 const PLURAL_NUMBERS = new Map(SMALL_NUMBERS.map((word) => [word === 'six' ? 'sixes' : `${word}s`, word]));
@@ -14,11 +23,13 @@ const isNumberWord = (token: Token | undefined): boolean =>
 
 /**
  * Puts right what the recogniser's ear made of the trade's words, only where the words as heard make no sense in the place
- * where they stand. Words that this user has taught come first. A token keeps what was heard. Numbers are never touched.
+ * where they stand: words that this user has taught, then slips that are known, then words that sound like the one heard. A
+ * token keeps what was heard. Numbers are never touched.
  */
 export function putSlipsRight(
   tokens: Token[],
   taught: Record<string, string> | undefined,
+  fabrics?: object,
 ): { tokens: Token[]; slips: Slip[] } {
   const slips: Slip[] = [];
   const out: Token[] = [];
@@ -38,6 +49,17 @@ export function putSlipsRight(
       });
       slips.push({ heard, read: lesson[1].join(' '), from: t.from, to: last.to, rule: 'slip.taught' });
       i += lesson[0].length - 1;
+      continue;
+    }
+    const phrase = PHRASES.get(t.w)?.find((row) => row.heard.every((word, k) => tokens[i + k]?.w === word));
+    if (phrase) {
+      const last = tokens[i + phrase.heard.length - 1]!;
+      const heard = phrase.heard.join(' ');
+      phrase.meant.forEach((word, k) => {
+        out.push({ ...t, kind: 'word', w: word, to: last.to, heard, glued: k > 0 ? false : t.glued });
+      });
+      slips.push({ heard, read: phrase.meant.join(' '), from: t.from, to: last.to, rule: 'slip.ear' });
+      i += phrase.heard.length - 1;
       continue;
     }
     // "seven threes got a rip": three's
@@ -66,6 +88,12 @@ export function putSlipsRight(
       slips.push({ heard: t.w, read: row.meant, from: t.from, to: t.to, rule: 'slip.ear' });
       // "crepe line" is one word
       if (row.after && ['crepeline', 'sashing', 'fusible'].includes(row.meant)) i++;
+      continue;
+    }
+    const alike = findBySound(tokens, i, out.at(-1), fabrics);
+    if (alike) {
+      out.push({ ...t, w: alike.word, heard: t.w });
+      slips.push({ heard: t.w, read: alike.word, from: t.from, to: t.to, rule: alike.rule });
       continue;
     }
     out.push(t);

@@ -1,0 +1,146 @@
+import { doubleMetaphone } from 'double-metaphone';
+import { FINDING_PHRASES } from '../../lexicon/findings.ts';
+import { STITCH_PHRASES } from '../../lexicon/stitches.ts';
+import type { Token } from '../../text/tokenise.ts';
+import { LEXICON } from '../lexicon-index.ts';
+
+/** A word of the trade that sounds like the one heard. */
+export type SoundAlike = { word: string; rule: string };
+
+const plainWords = (phrases: string[]): string[] =>
+  phrases.flatMap((p) => (/^[a-z]{5,}$/.test(p) ? [p] : []));
+const codesOf = (word: string): string[] => [...new Set(doubleMetaphone(word))].filter((code) => code !== '');
+
+type Sounds = Map<string, string>;
+function soundsOf(words: Iterable<string>): Sounds {
+  const sounds: Sounds = new Map();
+  // The first word of a sound keeps it: the lists begin with the commonest.
+  for (const word of words) for (const code of codesOf(word)) if (!sounds.has(code)) sounds.set(code, word);
+  return sounds;
+}
+
+/** What can stand before "stitch", in one word: "ladder", "blanket". */
+const STITCH_WAYS = soundsOf(
+  Object.values(STITCH_PHRASES)
+    .flatMap(({ phrases }) => phrases)
+    .flatMap((p) => /^([a-z]{4,}) (?:stitch|st)(?:\||$)/.exec(p)?.[1] ?? []),
+);
+const FINDINGS = soundsOf(
+  Object.values(FINDING_PHRASES)
+    .flatMap(plainWords)
+    .filter((w) => w.endsWith('ed')),
+);
+
+/** Words that make sense before "stitch" as they are. */
+const STITCH_ADJECTIVES = new Set(
+  'that this each every loose broken other another little short long small tiny large neat even same first last next half quarter inch single double open close closed more many these those every with from over good quick rough tight final extra'.split(
+    ' ',
+  ),
+);
+const IS = new Set([
+  "'s",
+  'is',
+  'are',
+  'was',
+  'were',
+  'badly',
+  'very',
+  'slightly',
+  'rather',
+  'edge',
+  'edges',
+]);
+const AFTER_FINDING = new Set([
+  '',
+  'at',
+  'along',
+  'in',
+  'on',
+  'all',
+  'down',
+  'near',
+  'and',
+  'right',
+  'too',
+  'as',
+  'just',
+]);
+const CLOTH_NOUNS = new Set(
+  'block blocks one ones piece pieces patch patches square squares fabric cloth strip strips'.split(' '),
+);
+
+const isOneApart = (a: string, b: string): boolean => {
+  if (Math.abs(a.length - b.length) > 1) return false;
+  let from = 0;
+  while (from < a.length && a[from] === b[from]) from++;
+  let end = 0;
+  while (end < Math.min(a.length, b.length) - from && a.at(-1 - end) === b.at(-1 - end)) end++;
+  return Math.max(a.length, b.length) - from - end <= 1;
+};
+
+const fabricSounds = new WeakMap<object, { words: Set<string>; byWord: [string, string[]][] }>();
+function soundsOfFabrics(fabrics: object): { words: Set<string>; byWord: [string, string[]][] } {
+  let known = fabricSounds.get(fabrics);
+  if (!known) {
+    const names = Object.keys(fabrics).map((name) =>
+      name
+        .toLowerCase()
+        .split(/[^a-z0-9']+/)
+        .filter(Boolean),
+    );
+    known = {
+      words: new Set(names.flat()),
+      byWord: names.flatMap((name) => name.map((word): [string, string[]] => [word, name])),
+    };
+    fabricSounds.set(fabrics, known);
+  }
+  return known;
+}
+
+/**
+ * A word of the trade, or of this quilt's fabrics, that sounds like the one heard (Double Metaphone), where the word as heard
+ * says nothing: it is in no list of the trade, and stands where only such a word can. Never a number.
+ *
+ * @param before the token before, as put right
+ */
+export function findBySound(
+  tokens: Token[],
+  i: number,
+  before: Token | undefined,
+  fabrics: object | undefined,
+): SoundAlike | undefined {
+  const { w, kind } = tokens[i]!;
+  if (kind !== 'word' || w.length < 4 || !/^[a-z]+$/.test(w)) return undefined;
+  const after = tokens[i + 1]?.kind === 'mark' ? '' : (tokens[i + 1]?.w ?? '');
+  const beforeStitch = /^(?:stitch|stitches|stitched|stitching)$/.test(after);
+  const asFinding = IS.has(before?.w ?? '') && AFTER_FINDING.has(after);
+  const byName = fabrics ? soundsOfFabrics(fabrics) : undefined;
+  if (!beforeStitch && !asFinding && !byName?.byWord.length) return undefined;
+  if (LEXICON.longestAt(tokens, i) || byName?.words.has(w)) return undefined;
+  const codes = codesOf(w);
+  const long = codes.filter((code) => code.length >= 3);
+  if (beforeStitch && !STITCH_ADJECTIVES.has(w)) {
+    for (const code of codes) {
+      const same = STITCH_WAYS.get(code);
+      if (same) return { word: same, rule: 'slip.sound-stitch' };
+    }
+    for (const code of long) {
+      const near = [...STITCH_WAYS].filter(([other]) => other.length >= 4 && isOneApart(code, other));
+      // One sound in place of another is likelier than one lost.
+      const found = near.find(([other]) => other.length === code.length) ?? near[0];
+      if (found) return { word: found[1], rule: 'slip.sound-stitch' };
+    }
+  }
+  if (asFinding)
+    for (const code of long) {
+      const word = FINDINGS.get(code);
+      if (word && w.endsWith('d')) return { word, rule: 'slip.sound-finding' };
+    }
+  // Of a name of one word only before "blocks" and the like; of a longer name beside one of its other words.
+  for (const [word, name] of byName?.byWord ?? []) {
+    if (word.length < 4 || !codesOf(word).some((code) => long.includes(code))) continue;
+    const beside = name.some((other) => other !== word && (other === before?.w || other === after));
+    if (beside || (name.length === 1 && CLOTH_NOUNS.has(after))) return { word, rule: 'slip.sound-fabric' };
+  }
+  return undefined;
+}
