@@ -11,7 +11,7 @@ import { findClock, findDuration, findSpan } from './times/find-time.ts';
 
 /** After these a bare number is a clock time, when the note is about work at all. */
 const CLOCK_LEADS = new Set(
-  'at since till until til from by around about between before after stopped started quit finished began begun was off packed ended starting stopping say'.split(
+  'at since till until til from by around about between before after stopped started quit finished began begun was off packed ended starting stopping start stop begin finish say'.split(
     ' ',
   ),
 );

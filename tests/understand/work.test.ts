@@ -66,6 +66,15 @@ describe('stretches of work', () => {
       [{ task: 'tying', start: `${D}10:55`, end: `${D}12:10` }],
     ],
     ['from ten this morning till two, piecing', [{ task: 'piecing', start: `${D}10:00`, end: `${D}14:00` }]],
+    [
+      'yesterday 10 to 12 and 2 to 4 quilting',
+      [
+        { task: 'quilting', start: '2026-03-13T10:00', end: '2026-03-13T12:00' },
+        { task: 'quilting', start: '2026-03-13T14:00', end: '2026-03-13T16:00' },
+      ],
+    ],
+    ['9.30 start 11.15 stop mending', [{ task: 'mending', start: `${D}09:30`, end: `${D}11:15` }]],
+    ['2-4.15 tying (15 min tea)', [{ task: 'tying', start: `${D}14:00`, end: `${D}16:15`, minutes: 120 }]],
     ['14h00-15h30 tying', [{ task: 'tying', start: `${D}14:00`, end: `${D}15:30` }]],
     [
       'mending 7.30-9.15pm with 15 off for the phone',
@@ -100,6 +109,8 @@ describe('starts and stops', () => {
     ],
     ['paused at 11.10', [{ mark: 'stop', time: `${D}11:10` }]],
     ['knocking it on the head for tonight', [{ mark: 'stop' }]],
+    ['Put down the needle at 9.50.', [{ mark: 'stop', time: `${D}09:50` }]],
+    ['stopped because the thread ran out', [{ mark: 'stop' }]],
     ['tools down', [{ mark: 'stop' }]],
     ['cracking on with the survey', [{ task: 'survey', mark: 'start' }]],
     ["I'm starting the cutting now", [{ task: 'cutting', mark: 'start' }]],
@@ -156,6 +167,9 @@ describe('lengths', () => {
     ['that was four hours of my life on unpicking', [{ task: 'taking-apart', minutes: 240 }]],
     ['did 45 mins of binding last night', [{ task: 'binding', minutes: 45 }]],
     ['went into town for thread, an hour and ten all told', [{ task: 'shopping', minutes: 70 }]],
+    ['Total today 3 h 15, all mending.', [{ task: 'mending', minutes: 195 }]],
+    ['Finished the tying. Four hours ten, all told.', [{ task: 'tying', minutes: 250 }]],
+    ['3 hrs today', [{ minutes: 180 }]],
     ["I've been at this for three hours straight", [{ minutes: 180 }]],
   ])('%s', (said, expected) => expect(work(said)).toEqual(expected));
   it("gives one treatment's own length to it, with no work beside", () => {
@@ -163,8 +177,11 @@ describe('lengths', () => {
       'darned 2-4 with grey wool, took a quarter of an hour',
       'Vacuumed 2-4. Half an hour, that took.',
       'patched 2-4, 25 mins',
+      'it took me half an hour to darn 3-2',
+      'patching 3-2 took twenty five minutes',
+      'quilted rows one to three in two and a half hours',
     ];
-    expect(said.map((s) => entriesOf('treatment', s)[0]?.['minutes'])).toEqual([15, 30, 25]);
+    expect(said.map((s) => entriesOf('treatment', s)[0]?.['minutes'])).toEqual([15, 30, 25, 30, 25, 150]);
     for (const s of said) expect(work(s)).toEqual([]);
   });
   it('makes work of one length for several treatments', () => {

@@ -90,7 +90,7 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
 
 /** "Which print for the patch, red dot or stripe?", "what colour for the binding?": a matter to decide, and nothing that the log knows. */
 const WHICH_WAY =
-  /^(?:which|what)(?: colou?rs?(?: of)?| kind of| sort of| type of| shade of| weight of)?(?:(?: (?:print|fabric|cloth|thread|yarn|floss|batting|wadding|backing|binding|border|stitch|pattern|loft|colou?r|way|one))?(?: (?:for|on|should|shall|would|do i (?:use|want|go)))| (?:print|fabric|cloth|thread|yarn|batting|backing|binding|border|pattern|loft) ,)\b(?!.*\b(?:did|have|had|used|was|were|need|buy)\b)/;
+  /^(?:which|what)(?: colou?rs?(?: of)?| kind of| sort of| type of| shade of| weight of)?(?: (?:print|fabric|cloth|thread|yarn|floss|batting|wadding|backing|binding|border|stitch|pattern|loft|colou?rs?))?(?<! (?:of)|^what|^which)(?: (?:for|on|should|shall|would|do i (?:use|want|go)\b)| ,)(?!.*\b(?:did|have|had|used|was|were|need|buy|next)\b)/;
 /** "How close to quilt it, undecided": told, not asked. */
 const TOLD_OPEN =
   /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:decided|settled|chosen|agreed))(?: yet| still)?$/;
@@ -192,7 +192,7 @@ const LEFT_SIDE =
   / (?:(?:top|bottom|upper|lower|middle|centre|center|far|very) left(?: hand)?|left(?: hand)? (?:hand|side|edge|border|corner|column|block|one|row)|(?:on|from|to|down|at) the left|left to right|left of) /g;
 /** At the door, on the wall: nothing that the log knows. */
 const OF_THE_HOUSE =
-  /\b(?:(?:back|front|side) door|at the door|who (?:'s|is|was) (?:that|there|at|calling|ringing)|for (?:dinner|tea|supper|lunch))\b/;
+  /\b(?:(?:back|front|side) door|at the door|who (?:'s|is|was) (?:that|there|at|calling|ringing))\b/;
 
 /** Words that only name the day ("the fifth") are no place. */
 const inDay = (x: Item, day: DayFound | undefined): boolean =>

@@ -499,8 +499,8 @@ const namesCloth = (x: Item, topic: Topic): boolean =>
     x.w,
   );
 
-/** "Alright", "fine": a breath or a word of consent, no finding. */
-const WELL = /^(?:alright|all right|fine|good|ok|okay|right)$/;
+/** "Alright", "fine": a breath or a word of consent; "leaning towards the flannel": no finding. */
+const WELL = /^(?:alright|all right|fine|good|ok|okay|right|leaning(?: towards?| to)?)$/;
 
 const TIE_NOW =
   /\b(?:now|tonight|today|tomorrow|started|starting|next|since|rows?|blocks?|first|later|morning|evening|half (?:the|of)|tied off|so far|yet to|once|when|after|then i)\b/;

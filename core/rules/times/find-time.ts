@@ -412,7 +412,12 @@ export function findSpan(
   const part = DAY_PART.exec(`${w(tokens, j)} ${w(tokens, j + 1)}`)?.[0];
   if (part && SPAN_JOINT.has(w(tokens, j + part.split(' ').length))) j += part.split(' ').length;
   // "from 10 till 12", "from two to four": no minutes before the hour
-  if (start.rule === 'time.past-to' && led !== 'none' && !SPAN_JOINT.has(w(tokens, j))) {
+  const dated = /^(today|yesterday|tonight|morning|afternoon|evening|night)$/.test(w(tokens, i - 1));
+  if (
+    start.rule === 'time.past-to' &&
+    (led !== 'none' || dated) &&
+    (!SPAN_JOINT.has(w(tokens, j)) || w(tokens, j) === 'and')
+  ) {
     const hour = readHour(tokens, i);
     if (hour && hour.value <= 12 && SPAN_JOINT.has(w(tokens, hour.next))) {
       start = {
@@ -453,7 +458,10 @@ export function findSpan(
     const sure =
       (alone && (parted.test(start.rule) || parted.test(end.rule))) ||
       (dotted && /^(lunch|tea|dinner|supper|break|smoko)$/.test(w(tokens, i - 1))) ||
-      (dotted && /ing$|^(survey|paperwork|work)$/.test(w(tokens, i - 1)) && clockEnd(tokens, end.next)) ||
+      (dotted &&
+        (/ing$|^(survey|paperwork|work)$/.test(w(tokens, i - 1)) ||
+          /ing$|^(survey|paperwork|work)$/.test(w(tokens, end.next))) &&
+        clockEnd(tokens, end.next)) ||
       start.firm ||
       end.firm ||
       start.fixed ||

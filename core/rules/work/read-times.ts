@@ -124,13 +124,18 @@ function taskNear(items: Item[], from: number, to: number): Named | undefined {
     }
     if (!isLight(x)) break;
     if (x.clock || x.span || x.duration) break;
-    if (w(items, k) === ',' && w(items, k + 1) !== 'on' && !(items[k + 1]?.task && k + 2 >= items.length))
-      break;
+    if (w(items, k) === ',' && w(items, k + 1) !== 'on' && !closesWithTask(items, k + 1)) break;
   }
   if (before && after && (after.at === to || /^(of|on|for|to|doing|at|in|went)$/.test(w(items, to))))
     return after;
   if (before && after) return from - before.at <= after.at - to + 2 ? before : after;
   return before ?? after;
+}
+
+/** "…, all mending": nothing but the kind of work after the comma. */
+function closesWithTask(items: Item[], from: number): boolean {
+  const last = items.at(-1);
+  return Boolean(last?.task) && items.length - from <= 3 && items.slice(from, -1).every(isLight);
 }
 
 const MARK_WORDS = new Set(
@@ -231,7 +236,7 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
 }
 
 const UNKNOWN_LENGTH =
-  / (spent (a|some|a good|quite a) (while|time|bit)|could ?n't (tell|say)|ca n't (tell|say|remember)|could not (tell|say)|do n't (know|remember|recall)|did ?n't (note|notice|write|look|log|check|time|clock|keep)|not (noted|written|sure how long|timed)|forgot (to )?(note|time|look|write|clock|the time|check)|no idea (how long|when|what time)|lost track|for a good while|for a while|a good while|a fair while|at .{3,20} a while|never (once )?(noted|looked|timed|wrote)|times? (not|un)|how long i|goodness knows|who knows|heaven knows|lord knows) /;
+  / (spent (a|some|a good|quite a) (while|time|bit)|could ?n't (tell|say)|ca n't (tell|say|remember)|could not (tell|say)|do n't (know|remember|recall)|did ?n't (note|notice|write|look|log|check|time|clock|keep)|not (noted|written|sure how long|timed)|forgot (to )?(note|time|look|write|clock|the time|check|when|how long)|not sure (when|how long)|ca n't think (when|how long)|no idea (how long|when|what time)|lost track|for a good while|for a while|a good while|a fair while|at .{3,20} a while|never (once )?(noted|looked|timed|wrote)|times? (not|un)|how long i|goodness knows|who knows|heaven knows|lord knows) /;
 
 /** Reads the time at work told in one sentence, and claims its words. */
 export function readTimes(
@@ -353,6 +358,7 @@ export function readTimes(
   if (told?.task) for (const d of own) if (d.entry.kind === 'work') d.entry.task ??= told.task;
 
   // 2. Starts and stops with their clock times
+  tookTime(items, claims);
   const marks = marksOf(items);
   const clocks = items.map((x, k) => (x.clock ? k : -1)).filter((k) => k >= 0);
   const timed: {
@@ -362,6 +368,11 @@ export function readTimes(
     task: Named | undefined;
     clock: ClockFound;
   }[] = [];
+  // "9.30 start, 11.15 stop": each mark after its clock
+  const paired =
+    clocks.length > 1 &&
+    clocks.length === marks.length &&
+    clocks.every((k, n) => k < marks[n]!.at && marks[n]!.at - k <= 3);
   for (const k of clocks) {
     const before = marks
       .filter((m) => m.end <= k && k - m.end <= 9 && !clocks.some((c) => c > m.at && c < k))
@@ -374,11 +385,15 @@ export function readTimes(
     const tied =
       /^(at|since|till|until|til|from|by|around|about|before|after|past|round)$/.test(w(items, k - 1)) ||
       (after !== undefined && clocks.some((c) => c > k && c >= after.end && c - after.end <= 3));
-    if (!before || (after && !tied && after.at - k < k - before.end && k - before.end > 2))
+    if (paired) mark = marks[clocks.indexOf(k)];
+    else if (!before || (after && !tied && after.at - k < k - before.end && k - before.end > 2))
       mark = after ?? before;
     const from = w(items, k - 1) === 'from';
     if (from && (!mark || mark.mark === 'stop' || mark.at > k))
       mark = { at: k - 1, end: k, mark: 'start', word: 'from' };
+    // "went on to half twelve"
+    if (mark?.end === k && /^(go|went|gone|kept|carried|worked) (right |straight )?on to$/.test(mark.word))
+      mark = { ...mark, mark: 'stop' };
     if (!mark && w(items, k - 1) === 'back') mark = { at: k - 1, end: k, mark: 'start', word: 'back' };
     if (!mark) continue;
     // "I'll stop at ten" is not yet so
@@ -498,6 +513,24 @@ export function readTimes(
     )
       continue;
     if (isBreak(items, k) && items.some((x) => x.span || x.clock)) continue;
+    // "took forty minutes to take the binding off": the treatment's own
+    if (w(items, k + 1) === 'to' && / (took|take|taken) /.test(wordsOf(items, k - 4, k))) continue;
+    if (items.length <= 8 && !items.some((x) => x.task || x.action)) {
+      const ended = state.drafts.find(
+        (d) =>
+          d.entry.kind === 'work' &&
+          d.sentence === preceding?.number &&
+          d.entry.mark === 'stop' &&
+          !d.entry.time,
+      );
+      // "Finished the tying. Four hours ten all told."
+      if (ended && preceding && !preceding.items.some((x) => x.place?.kind === 'blocks')) {
+        const { mark: _mark, ...rest } = ended.entry as { kind: 'work'; task?: Task; mark?: 'stop' };
+        ended.entry = { ...rest, minutes: item.duration.minutes };
+        used.add(k);
+        continue;
+      }
+    }
     const task = otherTask(items, k) ?? worked(items, k) ?? taskNear(items, k, k + 1) ?? errand(items, k);
     if (!task || used.has(task.at)) continue;
     // "fifty minutes for the vacuuming alone" is the length of the treatment just told
@@ -551,6 +584,54 @@ export function readTimes(
   }
 
   for (const k of used) claims.cut.add(items[k]!);
+}
+
+/**
+ * "It took me two hours to unpick the border", "cutting the strips took an hour", "40 min on 3-2, darning": what has taken
+ * its time is done.
+ */
+const PAST_OF: Record<string, string> = {
+  unpick: 'unpicked',
+  remove: 'removed',
+  take: 'took',
+  rip: 'ripped',
+  strip: 'stripped',
+  get: 'got',
+};
+function tookTime(items: Item[], claims: Claims): void {
+  const length = items.findIndex((x) => x.duration);
+  if (length < 0) return;
+  const took = items.slice(Math.max(0, length - 4), length).findIndex((x) => /^(took|taken)$/.test(x.w));
+  const done = (k: number): void => {
+    items[k]!.action = { ...items[k]!.action!, form: 'past' };
+  };
+  if (took >= 0) {
+    const deed = items[length + 2];
+    const past = deed && PAST_OF[deed.w];
+    if (w(items, length + 1) === 'to' && deed && (past || deed.action?.form === 'base')) {
+      if (deed.action) done(length + 2);
+      else deed.w = past!;
+      claims.drop.add(items[length + 1]!);
+      return;
+    }
+    const at = Math.max(0, length - 4) + took;
+    const verb = items.slice(0, at).findLastIndex((x) => x.action?.form === 'ing');
+    const said = items.slice(verb + 1, at);
+    if (
+      verb >= 0 &&
+      said.some((x) => x.place || x.seam || x.object || x.material) &&
+      !said.some((x) => x.action)
+    )
+      done(verb);
+    return;
+  }
+  const last = items.length - 1;
+  if (
+    items[last]!.action?.form === 'ing' &&
+    w(items, last - 1) === ',' &&
+    items.some((x) => x.place?.kind === 'blocks')
+  )
+    done(last);
 }
 
 /** A time whose kind of work is said further off: in the sentence, or alone before or after it ("Surveying, the whole of it"). */
@@ -657,6 +738,10 @@ const GOES_ON =
 const NOT_SELF =
   /^(stops|quit|finish|finished|finishing|end|ended|ending|ends|cease|ceased|closed|off|done|over|till|until|til|finish(ed|ing)? (off|for)|(gave|give|giving) (it )?up|knock(ed|ing)? over|(take|took|taking) on a break)$/;
 const LEAVE = new Set([
+  'because',
+  'cos',
+  'early',
+  'when',
   'there',
   'here',
   'now',
@@ -732,7 +817,7 @@ function readBareMarks(
       } else if (
         items.length <= 5 &&
         /^(start|begin|commenc|beginn|kick)/.test(m.word) &&
-        !items.some((x) => x.place || x.action || x.object)
+        !items.some((x) => x.place || x.action || x.object || x.material || x.quantity)
       ) {
         push(undefined, { mark: 'start' }, 'work.starting', [items[m.at]!], m.at, m.end);
         said = true;
@@ -763,6 +848,7 @@ function readBareMarks(
     }
     if (
       /^(stopped|stop)$/.test(m.word) &&
+      !/^(because|cos|when|early)$/.test(next) &&
       / (it|the|bleeding|running) /.test(rest) &&
       !/ (there|here|now|for) /.test(rest)
     )

@@ -33,7 +33,18 @@ export function readDurations(
     const after = items[k + 1]?.w ?? '';
     if (/^(ago|old|later|from|early|late|before|away|since|apart|left)$/.test(after)) continue;
     // "dries in two hours", "every ten minutes": no time at work
-    if (/^(in|another|every|within)$/.test(before) && !/^(total|all)$/.test(after) && !made.length) continue;
+    if (
+      /^(in|another|every|within)$/.test(before) &&
+      !/^(total|all)$/.test(after) &&
+      !made.length &&
+      !(
+        before === 'in' &&
+        state.drafts.some(
+          (d) => d.entry.kind === 'treatment' && d.entry.state === 'done' && d.sentence === clause.sentence,
+        )
+      )
+    )
+      continue;
     let minutes = item.duration.minutes;
     // "an hour and ten, less a quarter for tea"
     const less = sentenceItems.slice(at + 1).find((_x, q) => isBreak(sentenceItems, at + 1 + q));
@@ -110,7 +121,10 @@ export function readDurations(
     }
     if (
       !pool.length &&
-      / (worked|work|spent|put in|(at|on) (it|this|that)|sat|session|stint|solid) /.test(words)
+      !made.length &&
+      / (worked|work|spent|put in|(at|on) (it|this|that)|sat|session|stint|solid|today|tonight|yesterday|this (morning|afternoon|evening)|last night|so far) /.test(
+        words,
+      )
     )
       state.drafts.push(
         makeDraft(
