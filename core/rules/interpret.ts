@@ -1310,6 +1310,10 @@ function seamNamed(state: ReaderState, v: { index: number; sentence: number }): 
   return carriedPlaces(state, view(before, v.index - 1), undefined, placed) ?? state.memory.focus;
 }
 
+/** "the reverse is to follow tomorrow", "rows 7 to 9 tmrw", "four still to go": the same there, another day. */
+const TO_FOLLOW =
+  / (?:to follow|follows|to come|to go|still to (?:do|go|come)|left to do|tomorrow|tmrw|next time|another (?:day|evening|night)) /;
+
 /** "same on the next two", "the one below the same", "ditto 3-4", "and the next two rows too". */
 function sameAgain(
   state: ReaderState,
@@ -1330,7 +1334,8 @@ function sameAgain(
       placed.kind === 'specific' &&
       / (and|also|plus) /.test(words.slice(0, 10)) &&
       clause.items.every((x) => x.place || /^(and|also|plus|the|,|in|on|then|now|&)$/.test(x.w))) ||
-    /^ (" |'' )/.test(words);
+    /^ (" |'' )/.test(words) ||
+    (short && placed.kind !== 'none' && placed.kind !== 'pronoun' && TO_FOLLOW.test(words));
   if (
     !same ||
     (!placed.places.length &&
@@ -1397,7 +1402,8 @@ function sameAgain(
       {
         action: [source.action, 'treatment.same-again', undefined, 'implied'],
         state: [
-          / (want|wants|need|needs|will|'ll|to get|to do|to come|gets?) /.test(words) &&
+          (/ (want|wants|need|needs|will|'ll|to get|to do|to come|gets?) /.test(words) ||
+            TO_FOLLOW.test(words)) &&
           source.state !== 'considering'
             ? 'planned'
             : source.state,

@@ -3,7 +3,7 @@ import type { Clause } from './clause.ts';
 import type { Item } from './item.ts';
 
 const CONSIDERING =
-  /\b(either|probably|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
+  /\b(either|probably|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
   /\b(could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
@@ -85,6 +85,11 @@ export function stateOf(
     (form !== 'past' && GIVEN_UP.test(before) && / (idea|plan|thought|notion|of|on|doing) /.test(before))
   )
     return 'dropped';
+  // "muslin behind it is what I'll do"
+  if (
+    / (is|'s) (what|how|the way) i ('ll|will|shall|'m going|am going|mean|intend|plan|'ll be) /.test(sentence)
+  )
+    return 'planned';
   if (form !== 'past' && /\bno longer (going|planning|wanting|wants|needs|doing|to)?\b/.test(before))
     return 'dropped';
   const refused =

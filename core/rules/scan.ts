@@ -293,7 +293,7 @@ function itemAt(
     item.material = 'fabric';
   }
   if (hit && hit.next === longest) applySenses(item, hit.payloads);
-  if (item.w === 'back' && !isBacking(tokens, i)) {
+  if ((item.w === 'back' && !isBacking(tokens, i)) || (item.w === 'top' && !isPatchwork(tokens, i))) {
     delete item.part;
     delete item.material;
     delete item.object;
@@ -378,6 +378,20 @@ function applySenses(item: Item, senses: { k: string; v?: unknown; form?: unknow
     'little running',
   ]);
   if (item.stitch && weak.has(item.w)) item.weakStitch = true;
+}
+
+/** "at the top", "the top one", "top left": a direction, and no word for the patchwork. */
+function isPatchwork(tokens: Token[], i: number): boolean {
+  const after = tokens[i + 1]?.w ?? '';
+  if (
+    /^(left|right|one|ones|two|three|four|middle|row|rows|half|third|end|edge|side|border|corner|corners|block|blocks|square|hand|strip|of|to|down|most|seam)$/.test(
+      after,
+    )
+  )
+    return false;
+  const before = tokens[i - 1]?.w ?? '';
+  const lead = before === 'the' ? (tokens[i - 2]?.w ?? '') : before;
+  return !/^(at|up|near|nearest|toward|towards|along|across|from)$/.test(lead);
 }
 
 /** "sewed it back", "back together", "back on it": no backing. */

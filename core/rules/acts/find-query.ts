@@ -75,6 +75,8 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
   const within = ASKING_WITHIN.exec(head);
   if (!within) return asked && items.length <= 14 ? head : undefined;
   const before = head.slice(0, within.index);
+  // "that's net over the tear is what I'll do": told, with the answer before the word
+  if (/ (?:is|'s|was)$/.test(before)) return undefined;
   if (NOT_ASKING.test(before) || before.split(' ').length > 7) return undefined;
   // what stands before the question word may only say what it is about
   const lead = items.slice(

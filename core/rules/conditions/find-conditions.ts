@@ -166,7 +166,9 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
         word === "'ve run"
       ) {
         if (
-          /^(a|out|over|the|two|three|one|into|along|my|it|up|off|some|in|to)$/.test(after) &&
+          /^(a|out|over|the|two|three|one|into|along|my|it|up|off|some|in|to|from|till|until|between|for|late|on)$/.test(
+            after,
+          ) &&
           after !== 'into' &&
           after !== 'in'
         )

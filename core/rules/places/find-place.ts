@@ -961,7 +961,7 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
   return undefined;
 }
 
-export const CORNER_RULES = { corners, cornerOrSide };
+export const CORNER_RULES = { corners, cornerThenSide, cornerOrSide };
 
 const VERTICAL = new Map<string, 'top' | 'bottom'>(
   Object.entries({
@@ -1003,6 +1003,25 @@ function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
       soft: true,
     };
   return undefined;
+}
+
+/** "the corner block up at the top left", "the corner one, bottom right". */
+function cornerThenSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  if (w(tokens, i) !== 'corner' || !(BLOCKS.has(w(tokens, i + 1)) || w(tokens, i + 1) === 'one'))
+    return undefined;
+  let j = i + 2;
+  while (/^(up|down|over|there|at|in|on|the|,)$/.test(w(tokens, j)) && j < i + 6) j++;
+  const vertical = VERTICAL.get(w(tokens, j));
+  const across = ACROSS.get(w(tokens, j + 1));
+  if (!vertical || !across) return undefined;
+  const { rows, blocks } = ctx.grid;
+  return {
+    next: j + 2,
+    places: [`${vertical === 'top' ? 1 : rows}-${across === 'left' ? 1 : blocks}`],
+    how: 'said',
+    rule: 'place.corner-block',
+    kind: 'blocks',
+  };
 }
 
 /** "top left block", "bottom right-hand corner block", "top right corner", "upper left". */
@@ -1074,6 +1093,12 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
     };
   }
   if (BLOCKS.has(w(tokens, j)) || w(tokens, j) === 'one') return asBlock;
+  // "bottom right's ripped", "the dotted one top left is faded"
+  if (
+    /^('s|is|has|was|got|needs|wants|looks|gets)$/.test(w(tokens, j)) &&
+    !/^(on|in|at|to|from|along)$/.test(w(tokens, i - 1) === 'the' ? w(tokens, i - 2) : w(tokens, i - 1))
+  )
+    return { ...asBlock, next: j };
   // "top right and bottom left corners"
   for (let k = j; k < Math.min(j + 8, tokens.length); k++) {
     if (tokens[k]!.w === 'blocks' || tokens[k]!.w === 'squares') return { ...asBlock, next: j };

@@ -35,6 +35,7 @@ const BLOCK_FINDERS: Finder[] = [
   everyBlock,
   sideColumn,
   CORNER_RULES.corners,
+  CORNER_RULES.cornerThenSide,
   CORNER_RULES.cornerOrSide,
   cornerPhrase,
   middleBlock,
