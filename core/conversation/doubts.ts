@@ -22,7 +22,7 @@ export function doubtPlaces(state: ReaderState): void {
     const items = state.clauses[draft.clause]?.items;
     if (!items || entry.places === undefined) continue;
     const named = items.filter((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
-    if (items.some((x) => x.place?.outside && !x.place.places.length)) {
+    if (items.some((x) => x.place?.outside && (!x.place.places.length || x.place.kind === 'blocks'))) {
       // beside blocks of the grid only the one outside is doubtful
       if (!named.some((x) => x.place!.kind !== 'part')) take(draft);
       draft.outside = true;

@@ -16,6 +16,13 @@ export const ROW_SLIPS = [
   'rote',
   'wrote',
   'roses',
+  'grow',
+  'throw',
+  'low',
+  'real',
+  'rough',
+  'rode',
+  'bro',
 ];
 /** What "row" is heard as after "third", "bottom" and the like. */
 export const LINE_SLIPS = ['road', 'roads', 'roe', 'roes', 'rho', 'ro'];

@@ -51,6 +51,15 @@ export function rowFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
   });
   if (!rows) return undefined;
   const rule = slip ? 'place.row-heard' : 'place.row';
+  const numbers = single && rows.values.length === 1 ? numbersOfRow(tokens, i + 1, rows, grid) : undefined;
+  if (numbers)
+    return {
+      next: numbers.next,
+      places: [numbers.place],
+      how: 'said',
+      rule: 'place.row-block',
+      kind: 'blocks',
+    };
   // "row two block three": a block list may follow at once or after a comma.
   const seam = betweenBlocks(tokens, rows.next, grid);
   if (seam)
@@ -92,6 +101,26 @@ export function rowFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
     kind: 'blocks',
     ...(outside ? { outside: true } : {}),
   };
+}
+
+/** "row 3-2", "row three-two", and "row 32" where the quilt has no such row: row and block in one. */
+function numbersOfRow(
+  tokens: Token[],
+  at: number,
+  rows: { values: number[]; next: number },
+  grid: QuiltGrid,
+): { place: string; next: number } | undefined {
+  const row = rows.values[0]!;
+  if (row > grid.rows && row > 10 && row < 100) {
+    const place = blockAt(grid, Math.floor(row / 10), row % 10);
+    return place && tokens[at]?.kind === 'number' && !UNIT_AFTER.has(w(tokens, rows.next))
+      ? { place, next: rows.next }
+      : undefined;
+  }
+  if (w(tokens, rows.next) !== '-') return undefined;
+  const block = readCount(tokens, rows.next + 1);
+  const place = block && block.value <= row ? blockAt(grid, row, block.value) : undefined;
+  return place && !UNIT_AFTER.has(w(tokens, block!.next)) ? { place, next: block!.next } : undefined;
 }
 
 /** "row two between blocks 3 and 4", "rows three and four between five and six": the blocks on both sides of the seam. */
@@ -816,6 +845,12 @@ function readPair(
   if (dash?.w === '-' && (dash.glued || a.kind === 'word') && (tokens[j + 1]?.glued || a.kind === 'word')) {
     glued = dash.glued;
     j++;
+  } else if (
+    dash?.w === 'dash' ||
+    (dash?.w === 'x' && dash.glued && tokens[j + 1]?.glued && !isMeasured(tokens, j + 2))
+  ) {
+    glued = true;
+    j++;
   } else if (dash?.w === ',' && dash.glued && tokens[j + 1]?.glued && tokens[j + 1]?.kind === 'number') {
     j++;
   }
@@ -843,6 +878,12 @@ function readPair(
     ? { place, next: second.next, outside: false, loose: !glued }
     : { next: second.next, outside: true, loose: !glued };
 }
+
+/** "5x3 in" and "60x72" are lengths. */
+const isMeasured = (tokens: Token[], next: number): boolean =>
+  UNIT_AFTER.has(w(tokens, next)) ||
+  /^["']$/.test(w(tokens, next)) ||
+  tokens.some((t) => /^(measured|measures?|wide|long|size|cut|strips?)$/.test(t.w));
 
 const SMALL: Record<string, number> = {
   one: 1,
@@ -876,12 +917,49 @@ function heardTwo(tokens: Token[], i: number): { value: number; next: number } |
   return undefined;
 }
 
+const HEARD_FIRST = new Map(Object.entries({ for: 4, fore: 4, too: 2, to: 2, won: 1, tree: 3, free: 3 }));
+const HEARD_SECOND = new Map(
+  Object.entries({ for: 4, fore: 4, too: 2, to: 2, won: 1, tree: 3, free: 3, ate: 8, sex: 6 }),
+);
+
+/**
+ * "hole in for three", "and for two", "in too for", "six won": numbers heard as other words, only where a block is awaited
+ * and the word could not mean itself.
+ */
+function heardPair(
+  tokens: Token[],
+  i: number,
+  grid: QuiltGrid,
+): { place?: string; next: number; outside: boolean; loose: boolean } | undefined {
+  const heard = HEARD_FIRST.get(w(tokens, i));
+  const first = heard ?? readSmallWord(tokens, i)?.value;
+  if (first === undefined) return undefined;
+  const second = readSmallWord(tokens, i + 1)?.value ?? HEARD_SECOND.get(w(tokens, i + 1));
+  if (second === undefined) return undefined;
+  const after = w(tokens, i + 2);
+  const before = w(tokens, i - 1);
+  if (UNIT_AFTER.has(after) || after === '-' || readCount(tokens, i + 2)) return undefined;
+  if (heard !== undefined) {
+    const joined =
+      /^(and|&|,)$/.test(before) &&
+      tokens.slice(Math.max(0, i - 4), i).some((t) => /^[2-9]$/.test(t.w) || Object.hasOwn(SMALL, t.w));
+    const awaited = /^(in|on|at|of|from|under|behind|over)$/.test(before) || joined;
+    const begins = before === '' && /^(is|'s|has|had|needs|got|wants)$/.test(after);
+    if (!awaited && !begins) return undefined;
+    if (/^(the|them|those|a|of|more|other|rows|blocks|columns)$/.test(after)) return undefined;
+    // "cut in to two pieces"
+    if (w(tokens, i) === 'to' && !/^(|,|\.|;|is|'s|has|and|by|with)$/.test(after)) return undefined;
+  } else if (!/^(won|tree)$/.test(w(tokens, i + 1)) || /^(the|a|by)$/.test(after)) return undefined;
+  const place = blockAt(grid, first, second);
+  return place ? { place, next: i + 2, outside: false, loose: true } : undefined;
+}
+
 /** "3-2", "three two", "3-1 to 3-4", "three one, three two and three four". */
 export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const { grid } = ctx;
   const before = w(tokens, i - 1);
   if (before === '$' || before === '£' || before === '€') return undefined;
-  const first = readPair(tokens, i, grid);
+  const first = readPair(tokens, i, grid) ?? heardPair(tokens, i, grid);
   if (!first) return undefined;
   if (first.outside) {
     if (first.loose) return undefined;
@@ -893,7 +971,11 @@ export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
   }
   const places = [first.place!];
   let next = first.next;
-  if (['to', 'through', 'thru', '-', 'till'].includes(w(tokens, next))) {
+  const across =
+    /^(down|across|along|over|up|right)$/.test(w(tokens, next)) &&
+    /^(to|through|till|until)$/.test(w(tokens, next + 1));
+  if (across || ['to', 'through', 'thru', '-', 'till'].includes(w(tokens, next))) {
+    if (across) next++;
     const last = readPair(tokens, next + 1, grid);
     if (last?.place) {
       const a = splitBlock(first.place!)!;

@@ -55,7 +55,20 @@ function longest(finders: Finder[], tokens: Token[], i: number, ctx: PlaceContex
 }
 
 /** Blocks named at token `i`. */
-export const findBlocks: Finder = (tokens, i, ctx) => longest(BLOCK_FINDERS, tokens, i, ctx);
+export const findBlocks: Finder = (tokens, i, ctx) => {
+  const found = longest(BLOCK_FINDERS, tokens, i, ctx);
+  // "the last row of quilting", "two rows of stitching": rows of stitches
+  if (
+    found &&
+    /^rows?$/.test(tokens[found.next - 1]?.w ?? '') &&
+    tokens[found.next]?.w === 'of' &&
+    /^(quilting|stitching|stitches|ties|knots|running|backstitch|hand|machine|it)$/.test(
+      tokens[found.next + 1]?.w ?? '',
+    )
+  )
+    return undefined;
+  return found;
+};
 /** A side of the border, of the edge or of the binding at token `i`. */
 export const findPart: Finder = sidedPart;
 /** A word that points back to places spoken of before. */

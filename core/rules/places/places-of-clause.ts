@@ -25,9 +25,11 @@ export function placesOfClause(given: Item[]): ClausePlaces {
   const specific = placed.filter((x) => !isPronoun(x) && x.place!.places.some((p) => !GENERAL.has(p)));
   if (specific.length) {
     const blocks = specific.filter((x) => x.place!.places.some((p) => splitBlock(p)));
-    const softCorner = specific.filter((x) => x.place!.soft);
     // "the corner of 3-2": the corner is the block's
-    const chosen = blocks.length && softCorner.length ? specific.filter((x) => !x.place!.soft) : specific;
+    // "2-4 is torn along the bottom": the side too
+    const loose = (x: Item): boolean =>
+      Boolean(x.place!.soft) || /^place\.(side-alone|part-then-side)$/.test(x.place!.rule);
+    const chosen = blocks.length && specific.some(loose) ? specific.filter((x) => !loose(x)) : specific;
     // "the face, the back and all four corners": parts named in one list with them belong to it
     const listed = placed.filter(
       (x) =>
