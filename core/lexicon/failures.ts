@@ -59,6 +59,8 @@ export const FAILURE_PHRASES: string[] = [
   'busted open',
   'shot',
   'not holding',
+  'away',
+  'let|lets|turned|gone|broken|broke|tore|torn loose',
 ];
 /** Of these alone a piece of cloth is missing. */
 export const GONE_WORDS = new Set([

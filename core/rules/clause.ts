@@ -224,7 +224,12 @@ export function removalAt(
     const word = items[m]!.w;
     if (PARTICLES.has(word)) return { form: actual, particle: m };
     // "has been drawn out", "got them picked out": the verb is the later one
-    if (auxiliary && Object.hasOwn(REMOVE_VERBS, word)) return undefined;
+    if (
+      auxiliary &&
+      (Object.hasOwn(REMOVE_VERBS, word) ||
+        /^(laid|spread|hung|stretched|set|sewn|put|pinned|basted|sorted|worked|cut)$/.test(word))
+    )
+      return undefined;
     if (
       PARTICLE_STOP.has(word) &&
       !(word === 'and' && items[m + 1] && (items[m + 1]!.object || items[m + 1]!.w === 'the'))
@@ -239,6 +244,12 @@ export function removalAt(
   }
   // "clipped the knots", "cut the ties", "lifted the patch": of these things no "out" or "off" is needed
   const bare = particle ? BARE_REMOVAL.find(([verbs]) => verbs.test(item.w)) : undefined;
+  // "the earlier patch was lifted with a spatula"
+  if (bare && actual === 'past' && /^(is|was|were|been|are|be|being|got|gets)$/.test(items[k - 1]?.w ?? '')) {
+    const thing = items.slice(Math.max(0, k - 9), k).findLast((x) => x.object || x.finding === 'old-repair');
+    const object = thing?.finding === 'old-repair' ? 'old-patch' : thing?.object;
+    if (object && bare[1].includes(object)) return { form: actual };
+  }
   if (bare) {
     const at = items.findIndex(
       (x, m) => m > k && m < k + 5 && (x.object || x.finding === 'old-repair' || x.place),
@@ -404,7 +415,16 @@ export function isPredicate(items: Item[], k: number): boolean {
     // "gave it a bath", "a going over": only as a thing given
     if (/^(bath|dunk|dunking|going over|once over)$/.test(item.w)) return isGiven(items, k);
     if (form === 'past' && tellsWhich(items, k)) return false;
-    if (item.w === 'clean' && items[k + 1]?.finding) return false;
+    if (
+      item.w === 'clean' &&
+      (items[k + 1]?.finding ||
+        /^(away|through|across|off|out|gone|broke|broken|forgot|apart|over)$/.test(items[k + 1]?.w ?? ''))
+    )
+      return false;
+    // "fixing to whip it": a plan
+    if (/^(fixing|fixin)$/.test(item.w) && items[k + 1]?.w === 'to') return false;
+    // "spilled and dried in"
+    if (item.w === 'dried' && /^(in|on|up)$/.test(items[k + 1]?.w ?? '')) return false;
     // "fuse gone", "iron broken": a thing of the house
     if (form === 'base' && !item.part && items[k + 1]?.fail && !items[k + 1]?.finding && k === 0)
       return false;
@@ -435,7 +455,11 @@ export function isPredicate(items: Item[], k: number): boolean {
     if (item.w === 'dry' && /^('s|is|are|now|fully|bone|nearly|quite|all|finally)$/.test(before)) return true;
     // "photos 5-2, 8-3", "pictures of the back"
     if (/^(photos|photographs|pics|pictures)$/.test(item.w))
-      return items[k + 1]?.w === 'of' || items[k + 1]?.place !== undefined;
+      return (
+        items[k + 1]?.w === 'of' ||
+        items[k + 1]?.place !== undefined ||
+        items.slice(k + 1, k + 6).some((x) => x.w === 'taken')
+      );
     if (
       item.object ||
       item.part ||
@@ -475,7 +499,7 @@ export function isPredicate(items: Item[], k: number): boolean {
   if ((item.w === 'off' || item.w === 'out') && isOff(items, k)) return true;
   if (item.fail) return true;
   if (
-    /^(bought|ordered|purchased|need|needs|wants|gets|started|stopped|starting|stopping|finished|finishing|quit|quitting|began|beginning|begun|stays|stay|decided|used)$/.test(
+    /^(bought|ordered|purchased|need|needs|wants|gets|started|stopped|starting|stopping|finished|finishing|quit|quitting|began|beginning|begun|stays|stay|remain|remains|decided|used)$/.test(
       item.w,
     )
   )
@@ -1101,10 +1125,12 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   if (item.finding && lastItem.finding && between.length === 0) return false;
   // "the loss in 3-2 is patched": the damage is what the work was done to
   if (
-    item.action?.form === 'past' &&
+    (item.action?.form === 'past' || removalAt(items, k)?.form === 'past') &&
     lastItem.finding &&
     !lastItem.action &&
-    between.some((x) => /^(is|are|was|were|been|be|gets|got|'s|'re)$/.test(x.w)) &&
+    // "the hole is patched", "I have the rip closed now"
+    (between.some((x) => /^(is|are|was|were|been|be|gets|got|'s|'re)$/.test(x.w)) ||
+      between.every((x) => /^(all|now|finally)$/.test(x.w))) &&
     current.slice(Math.max(0, last - 3), last).some((x) => /^(the|that|this|its|those)$/.test(x.w))
   )
     return false;

@@ -139,6 +139,9 @@ function readClause(
     );
 
   if (!made.length) dropIdea(state, v, words);
+  if (!made.length && !state.drafts.some((d) => d.clause === index)) planAgain(state, v, placed);
+  if (!made.length && placed.kind === 'none' && !state.drafts.some((d) => d.clause === index))
+    chooseIdea(state, v);
   if (placesAfterColon(state, clause, placed)) {
     state.carried = placed.places;
     return;
@@ -224,24 +227,15 @@ function dropIdea(
   words: string,
 ): void {
   const gone =
-    / (idea|plan|option|notion|scheme)( is|'s| 's)? (off|out|scrapped|dropped|abandoned|gone|dead|no good)\b/.test(
+    / (idea|plan|option|notion|scheme)( is|'s| 's)? (off|out|scrapped|dropped|abandoned|gone|dead|no good|rejected|shelved)\b/.test(
       words,
     ) ||
-    /( is| 's) (abandoned|scrapped|off the table|out of the question|off the cards|forgotten|dropped)\b/.test(
+    /( is| 's| was| were| are| been) (now )?(abandoned|scrapped|off the table|out of the question|off the cards|forgotten|dropped|rejected|dismissed|discounted|ruled out|discarded|vetoed|shelved)\b/.test(
       words,
-    );
+    ) ||
+    /( is| 's) (off|out)( now| then)? $/.test(words);
   if (!gone) return;
-  const named = (o: { action: Action }): boolean =>
-    v.items.some(
-      (x) =>
-        (x.material === 'net' && o.action === 'overlay') ||
-        x.action?.v === o.action ||
-        (x.w === 'patch' && o.action === 'patch') ||
-        (/^(new|fresh|replacement)$/.test(x.w) && o.action === 'replace') ||
-        ((x.fabric || x.material === 'fabric') && /^(replace|patch|stabilize)$/.test(o.action)) ||
-        (x.material === 'interfacing' && o.action === 'stabilize'),
-    );
-  const open = state.memory.open.findLast(named);
+  const open = state.memory.open.findLast((o) => namesWay(v.items, o.action));
   if (!open) return;
   state.drafts.push(
     makeDraft(
@@ -257,6 +251,47 @@ function dropIdea(
     ),
   );
 }
+
+/** Do these words name such a treatment, by its verb or its stuff? */
+const namesWay = (items: Item[], action: Action): boolean =>
+  items.some(
+    (x) =>
+      (x.material === 'net' && action === 'overlay') ||
+      x.action?.v === action ||
+      (x.w === 'patch' && action === 'patch') ||
+      (/^(new|fresh|replacement)$/.test(x.w) && action === 'replace') ||
+      ((x.fabric || x.material === 'fabric') && /^(replace|patch|stabilize)$/.test(action)) ||
+      (x.material === 'interfacing' && action === 'stabilize') ||
+      (/^supports?$/.test(x.w) && action === 'stabilize') ||
+      (/^replacements?$/.test(x.w) && action === 'replace'),
+  );
+
+/** "net.", "patch wins", "the darn, then": one of the ways that stood open, and no word besides. */
+function chooseIdea(state: ReaderState, v: { index: number; sentence: number; items: Item[] }): void {
+  const { items } = v;
+  if (state.drafts.length || state.clauses.reduce((n, c) => n + c.items.length, 0) > 8) return;
+  if (
+    !items.every((x) => CHOICE.test(x.w) || x.material === 'net' || x.material === 'interfacing' || x.action)
+  )
+    return;
+  const open = state.memory.open.findLast((o) => namesWay(items, o.action));
+  if (!open) return;
+  state.drafts.push(
+    makeDraft(
+      'treatment',
+      v,
+      {
+        action: [open.action, 'treatment.chosen', items],
+        state: ['planned', 'treatment.chosen', items],
+        ...(open.object ? { object: [open.object, 'treatment.chosen', undefined, 'implied'] } : {}),
+        places: [[...open.places], 'place.of-open', undefined, 'implied'],
+      },
+      'carried',
+    ),
+  );
+}
+const CHOICE =
+  /^(the|a|an|right|ok|okay|so|then|it|is|'s|be|wins|won|it'll|'ll|will|shall|yes|yeah|well|go|going|for|with|i|'ve|have|decided|definitely|settled|chosen|chose|final|answer|my|new|fresh|and|--|-|now|patch|darn|support|replacement|piece)$/;
 
 /** The treatment that the task in hand consists of, where it is but one: tying, quilting, binding. */
 function ongoing(state: ReaderState, sentence: Item[]): Action | undefined {
@@ -331,7 +366,10 @@ function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause: Claus
     return false;
   }
   if (!carried) return false;
-  const loose = clause.items.some((x) => x.seam || x.finding || x.part === 'edge');
+  const loose = clause.items.some(
+    (x) =>
+      x.seam || (x.finding && x.finding !== 'sound') || (x.part === 'edge' && !isManner(x, clause.items)),
+  );
   const goesOn =
     (e.action === p.action && e.action !== 'remove') ||
     (e.action === 'resew' && FASTENED.has(p.action!) && !loose) ||
@@ -350,8 +388,20 @@ function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause: Claus
 
 /** "over the top", "over the face", "from the front": how it is done, not where. */
 function isManner(item: Item, items: Item[]): boolean {
-  if (item.part !== 'top' && item.part !== 'backing') return false;
   const k = items.indexOf(item);
+  // "couched it at the edges", "whipstitched all round the edge": how a cloth is held down
+  if (item.part === 'edge')
+    return (
+      item.place?.places[0] === 'edge' &&
+      /^(round|around|along|at|by)$/.test(
+        /^(the|its|all|both)$/.test(items[k - 1]?.w ?? '')
+          ? (items[k - 2]?.w ?? '')
+          : (items[k - 1]?.w ?? ''),
+      ) &&
+      items.some((x) => x.stitch && x !== item) &&
+      !items.some((x) => x.seam || x.part === 'binding' || x.fail)
+    );
+  if (item.part !== 'top' && item.part !== 'backing') return false;
   if (item.part === 'backing')
     return (
       !items.some((x) => x.object === 'label' || x.object === 'ties') &&
@@ -464,6 +514,13 @@ function treatment(
     mood = 'dropped';
   }
   let status = mood as TreatmentState;
+  // "at it from seven till nine, picking the ties out": the stretch is over
+  if (
+    status === 'doing' &&
+    !items.some((x) => /^(now|still|currently|'m|am|rn)$/.test(x.w)) &&
+    state.drafts.some((d) => d.entry.kind === 'work' && d.entry.start && d.entry.end)
+  )
+    status = 'done';
   if (status === 'done' && way.form === 'past' && goesOnPlanned(state, clause)) status = 'planned';
   if (way.action === 'leave') status = leaveState(clause, sentence, status);
   if (way.form === 'noun' && status === 'done' && /\b(or|either)\b/.test(sentence) && clause.asked)
@@ -558,7 +615,7 @@ function treatment(
       how = 'unneeded';
     }
   } else if (placed.kind === 'specific' || placed.kind === 'general') {
-    places = placed.places;
+    places = clothWithin(state, items, placed) ?? placed.places;
     if (
       placed.kind === 'general' &&
       (action === 'bind' || action === 'layer') &&
@@ -832,6 +889,25 @@ function openPlaces(
   if (placed.kind !== 'pronoun') return undefined;
   const told = placed.places.filter((p) => open.places.includes(p));
   return told.length || !placed.places.some((p) => splitBlock(p)) ? open.places : undefined;
+}
+
+/** "over the madder stripe in rows two and five": of the rows or columns named, the blocks of the cloth that is worked on. */
+function clothWithin(
+  state: ReaderState,
+  items: Item[],
+  placed: ReturnType<typeof placesOfClause>,
+): string[] | undefined {
+  const k = items.findIndex((x) => x.fabric?.names.length === 1);
+  if (
+    k < 0 ||
+    !placed.items.some((x) => /row|column|area|all-/.test(x.place!.rule) && x.place!.places.length > 1)
+  )
+    return undefined;
+  if (!/^(the|that|those|all|every)$/.test(items[k - 1]?.w ?? '')) return undefined;
+  if (/^(with|w|from|using|by)$/.test(items[k - 2]?.w ?? '')) return undefined;
+  const blocks = state.fabrics.blocks[items[k]!.fabric!.names[0]!] ?? [];
+  const inside = placed.places.filter((p) => blocks.includes(p));
+  return inside.length ? inside : undefined;
 }
 
 /** The cloth that is worked on ("all the brown check ones want …"), not the one put in: where it occurs in the quilt. */
@@ -1131,6 +1207,12 @@ function condition(
     how = 'none';
   }
   if (c.pointed) return;
+  // "The tear in the striped one, yes.", "So: the hole.": named as what is spoken of next
+  if (!treating && namesOnly(state, v, c)) {
+    const known = places.length ? places : state.memory.found[c.finding];
+    if (known?.length) state.carried = known;
+    return;
+  }
   // Already told and only pointed at again
   const next = state.clauses[v.index + 1];
   const worked =
@@ -1188,6 +1270,37 @@ function condition(
 /** "musty throughout", "faded all over": the whole quilt, where no place is said or carried. */
 const OVERALL =
   / (all over|throughout|everywhere|right through|all through|from end to end|top to bottom|from top to toe|overall|generally|the lot of it|from one end to the other) /;
+
+/** A finding with "the" and no verb, known already or worked on in what follows: it only says what is meant. */
+function namesOnly(state: ReaderState, v: { index: number; items: Item[] }, c: ConditionFound): boolean {
+  const { items } = v;
+  const lead = items.findIndex(
+    (x) => !/^(so|now|as|for|right|ok|okay|and|then|well|oh|that|'s|regarding|about|to|back|on)$/.test(x.w),
+  );
+  if (
+    lead < 0 ||
+    lead >= c.at ||
+    (!/^(the|that|this|those)$/.test(items[lead]!.w) && !/^(that|this)$/.test(items[lead - 1]?.w ?? ''))
+  )
+    return false;
+  if (c.at - lead > 3) return false;
+  if (
+    items.some(
+      (x, k) =>
+        k !== c.at &&
+        (x.finding ||
+          x.fail ||
+          (x.action && isPredicate(items, k)) ||
+          /^(is|'s|are|was|were|has|have|had|goes|runs|looks|there)$/.test(x.w)),
+    )
+  )
+    return false;
+  const next = state.clauses.slice(v.index + 1, v.index + 4);
+  return (
+    Boolean(state.memory.found[c.finding]?.length) ||
+    next.some((n) => n.items.some((x, k) => x.action && isPredicate(n.items, k)))
+  );
+}
 
 const isKnown = (state: ReaderState, finding: string, places: string[]): boolean => {
   const known = state.memory.found[finding as keyof typeof state.memory.found];
@@ -1297,6 +1410,45 @@ function fastening(
         'carried',
       ),
     );
+}
+
+/** "the reverse is to follow tomorrow", "r3 to go tmrw", "4-7 next": the treatment before is planned for other places. */
+function planAgain(
+  state: ReaderState,
+  v: { index: number; sentence: number; items: Item[] },
+  placed: ReturnType<typeof placesOfClause>,
+): void {
+  const { items } = v;
+  if (placed.kind !== 'specific' && !(placed.kind === 'general' && placed.places[0] !== 'quilt')) return;
+  const words = ` ${items.flatMap((x) => (x.place ? [] : [x.w])).join(' ')} `;
+  if (
+    !/ (to follow|to go|to do|next|tomorrow|tmrw|tmw|later|follows|following|still to (do|go|come)|to come) /.test(
+      words,
+    )
+  )
+    return;
+  const light = (x: Item): boolean =>
+    Boolean(x.place || x.seam) ||
+    /^(the|and|,|&|\+|is|are|'s|to|follow|follows|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|after|that|-|--|\()$/.test(
+      x.w,
+    );
+  if (!items.every(light)) return;
+  const last = state.drafts.findLast(isTreatment)?.entry;
+  const source = last ?? (state.memory.lastKind === 'treatment' ? state.memory.treatment : undefined);
+  if (!source?.action || source.state === 'considering' || source.state === 'dropped') return;
+  state.drafts.push(
+    makeDraft(
+      'treatment',
+      v,
+      {
+        action: [source.action, 'treatment.to-follow', undefined, 'implied'],
+        state: ['planned', 'treatment.to-follow', items],
+        ...(source.object ? { object: [source.object, 'treatment.to-follow', undefined, 'implied'] } : {}),
+        places: [placed.places, 'place.said', placed.items],
+      },
+      'said',
+    ),
+  );
 }
 
 /** Where the seam is that was named, with nothing said of it, just before in the same sentence. */

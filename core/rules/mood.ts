@@ -3,9 +3,9 @@ import type { Clause } from './clause.ts';
 import type { Item } from './item.ts';
 
 const CONSIDERING =
-  /\b(either|probably|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
+  /\b(either|probably|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
-  /\b(could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
+  /\b((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
 /** "could do with a patch" wishes for one, and leaves nothing open. */
 const COULD_DO_WITH = /\bcould (really |just )?(do with|use|stand)\b/g;
@@ -45,6 +45,8 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
           w === 'no' && /^(longer|i|they|it|we|she|he|that|this|there|,|wait)$/.test(items[m + 1]?.w ?? '')
         ) &&
         !(w === 'not' && items[m + 1]?.w === 'only') &&
+        // "can't decide whether to patch it"
+        !(w === "n't" && /^(decide|choose|know|sure|made|tell|settled|settle|say|decided|hardly)$/.test(items[m + 1]?.w ?? '')) &&
         !(w === 'not' && ['sure', 'yet', 'decided'].includes(items[m + 1]?.w ?? ''))
       );
   }
@@ -114,7 +116,7 @@ export function stateOf(
     return 'denied';
   }
   if (
-    /\b(decided against|ruled out|off the table|off the cards|called off|out of the question|given up on|gone off|thought better)\b/.test(
+    /\b(decided against|rejected|dismissed|discounted|discarded|vetoed|ruled out|off the table|off the cards|called off|out of the question|given up on|gone off|thought better)\b/.test(
       words,
     )
   )
@@ -124,6 +126,15 @@ export function stateOf(
     if (
       /^(cut|put|set|let)$/.test(items[k]?.w ?? '') &&
       (clause.asked || clause.joint === 'or' || near.includes('or') || near.includes('either'))
+    )
+      return 'considering';
+    // "weighing net against a support of silk sewn in behind": the participle only describes what is weighed
+    if (
+      form === 'past' &&
+      (/\b(weighing|considering|debating|choosing between|torn between|thinking (of|about)|toying with|wavering)\b/.test(
+        before,
+      ) ||
+        / (is|are) (still )?(under consideration|in the balance|undecided)\b/.test(words))
     )
       return 'considering';
     if (
@@ -161,6 +172,10 @@ export function stateOf(
     return 'done';
   }
   if (form === 'ing') {
+    if (/ (ended|wound|finished) up $/.test(before)) return 'done';
+    // "darning it is"
+    if (items[k + 1]?.w === 'it' && items[k + 2]?.w === 'is') return 'planned';
+    if (/ after $/.test(before) || (clause.joint === 'after' && k === 0)) return 'done';
     if (
       /\b(needs?|wants?|could do with|will need|'ll need|going to need|will want|to|before|until|ready for|after that)\b/.test(
         before,
@@ -184,6 +199,7 @@ export function stateOf(
   }
   if (form === 'base') {
     if (items[k + 1]?.w === "'d" && !items[k + 2]?.action) return 'done';
+    if (/ went (with|w|for) (\/ )?(a |the )?$/.test(before)) return 'done';
     // "photos of the front and back done"
     if (
       /^(photos|pictures|photographs|pics|snaps)$/.test(items[k]?.w ?? '') &&

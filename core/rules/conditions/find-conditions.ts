@@ -158,6 +158,13 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
       }
       return 'shattered';
     case 'dye-bleed':
+      // "what I've done is run a line of backstitch along it"
+      if (
+        / run$/.test(word) &&
+        /^(a|an|the|it|them|two|three|over|up|along)$/.test(after) &&
+        !/^(little|bit|touch|lot|fair)$/.test(w(items, k + 2))
+      )
+        return undefined;
       if (
         word === 'ran' ||
         word === "'s run" ||
@@ -193,6 +200,7 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
       if (
         (word === 'torn' || word === 'tearing') &&
         (before === 'honestly' ||
+          /^(between|over|about)$/.test(after) ||
           (items.some((x) => x.w === 'i' || x.w === "'m") && items.some((x) => x.w === "'m" || x.w === 'am')))
       )
         return undefined;
@@ -296,6 +304,8 @@ function failure(
       return undefined;
     if (word === 'open' && /^(question|matter|the|still|about|on)$/.test(after)) return undefined;
   }
+  if (word === 'away' && !/^('s|is|are|was|were|just|clean|right|half|all|gone)$/.test(w(items, k - 1)))
+    return undefined;
   if (removalAt(items, k)) return undefined;
   // "the ties come out first" is work to do
   if (/^come (out|off|away)$/.test(word) && !/^(have|has|'ve|'s|had)$/.test(w(items, k - 1)))
@@ -315,7 +325,7 @@ function failure(
       x.stitches &&
       !x.seam &&
       (x.w !== 'tie' ||
-        /^(every|each|one|another|other|a|old|that|the)$/.test(w(items, items.indexOf(x) - 1))),
+        /^(every|each|one|another|other|a|old|that|the|last|single)$/.test(w(items, items.indexOf(x) - 1))),
   );
   if (seam && !(stitches && items.indexOf(stitches) > items.indexOf(seam) && items.indexOf(stitches) < k)) {
     return { finding: 'split-seam', items: [seam, item], rule: 'condition.seam-failed' };

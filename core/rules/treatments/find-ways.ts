@@ -28,8 +28,9 @@ const isCloth = (item: Item | undefined): boolean =>
     item.fabric !== undefined ||
     item.w === 'patch' ||
     item.w === 'piece' ||
-    item.w === 'bit' ||
-    item.w === 'support');
+    /^(bit|scrap|square|length|offcut|remnant|strip|support|pillowcase|shirt|shirting|sheet|sheeting|tablecloth|hanky|handkerchief|tea towel|dishcloth|curtain|dress|apron)$/.test(
+      item.w,
+    ));
 const isNet = (item: Item | undefined): boolean => item?.material === 'net' && !item.fabric;
 
 /** All treatments named in a clause, in the order said. */
@@ -133,7 +134,10 @@ export function findWays(items: Item[], thing?: string): Way[] {
         after,
       ) ||
         / (over|cover|covered|covering|overlay|under|lay|laid|layer of|layers of|in|with|maybe|or|either|about|put|gets?|go with|going with|try|some|a|the|no|forget|with a|'s) $/.test(
-          before,
+          before.replace(
+            / (?:little|bit of|piece of|scrap of|fine|light|soft|dark|black|white|cream|new) $/,
+            ' ',
+          ),
         ) ||
         /\b(off|overlay)\b/.test(after))
     ) {
@@ -388,6 +392,74 @@ export function findWays(items: Item[], thing?: string): Way[] {
       );
       continue;
     }
+    // "all three overlays were executed", "replacement was rejected", "as is replacement of the piece"
+    const named = NOUN_ACTIONS[item.w];
+    if (
+      named &&
+      Object.hasOwn(NOUN_ACTIONS, item.w) &&
+      !ways.some((x) => x.action === named) &&
+      !(item.action && isPredicate(items, k) && item.action.form !== 'base')
+    ) {
+      const performed =
+        /\b(executed|completed|finished|applied|fitted|carried out|installed|attached|given|received|performed|undertaken)\b/.test(
+          all,
+        );
+      const weighed =
+        /\b(rejected|dismissed|discounted|ruled out|under consideration|considered|weighing|contemplated|an option|is out|is off|called for|required|proposed|planned)\b/.test(
+          all,
+        ) || / (as is|as are) $/.test(before);
+      if (performed || weighed) {
+        take(
+          {
+            action: named,
+            form: performed && !/ (will|to|must|should|shall) be /.test(all) ? 'past' : 'noun',
+            at: k,
+            items: [item],
+            rule: 'treatment.named',
+          },
+          k,
+        );
+        continue;
+      }
+    }
+    // "shut that seam with a ladder stitch"
+    if (
+      item.w === 'shut' &&
+      (k === 0 || /^(i|and|then|,|'ve|have|to)$/.test(items[k - 1]!.w)) &&
+      items.slice(k + 1, k + 6).some((x) => x.seam || x.finding === 'tear' || x.finding === 'split-seam')
+    ) {
+      take(
+        {
+          action: 'resew',
+          form: items[k - 1]?.w === 'to' ? 'base' : 'past',
+          at: k,
+          items: [item],
+          rule: 'treatment.shut',
+        },
+        k,
+      );
+      continue;
+    }
+    // "ran a line of backstitch along it"
+    if (item.stitch && !item.weakStitch && / (line|row|run|seam|round) of( [a-z]+)? $/.test(before)) {
+      const verb = items.findIndex(
+        (x, m) => m < k && m > k - 8 && /^(ran|run|put|did|worked|sewed|running|putting)$/.test(x.w),
+      );
+      if (verb >= 0) {
+        take(
+          {
+            action: 'resew',
+            form: /ing$/.test(items[verb]!.w) ? 'ing' : 'past',
+            at: verb,
+            items: [item],
+            rule: 'treatment.line-of-stitch',
+          },
+          k,
+          verb,
+        );
+        continue;
+      }
+    }
     // "worked on the stain with a cotton bud", "going to try some vinegar on the mark"
     const cleaned = workOnStain(items, k, all);
     if (cleaned) {
@@ -446,7 +518,12 @@ export function findWays(items: Item[], thing?: string): Way[] {
       continue;
     }
     // "gave the backing a good vacuum"
-    if (item.action && isGiven(items, k) && item.action.form === 'base') {
+    if (
+      item.action &&
+      isGiven(items, k) &&
+      (item.action.form === 'base' ||
+        (item.action.form === 'ing' && /^(its|a|another|good)$/.test(items[k - 1]?.w ?? '')))
+    ) {
       take(
         {
           action: item.action.v,
@@ -461,15 +538,18 @@ export function findWays(items: Item[], thing?: string): Way[] {
     }
     // "laid it all up, back and batting and top"
     if (
-      /^(laid|lay|laying)$/.test(item.w) &&
-      / (out|up|together) /.test(after) &&
+      /^(laid|lay|laying|spread|spreading|stacked|put|sandwiched)$/.test(item.w) &&
+      / (out|up|together|on top|over) /.test(words(items, k + 1, k + 12)) &&
       !/ to dry /.test(` ${all}`) &&
-      items.filter((x) => x.part === 'backing' || x.part === 'batting' || x.part === 'top').length >= 2
+      !items.some((x) => isNet(x) || x.object === 'old-patch') &&
+      (new Set(items.map((x) => x.part).filter((p) => p === 'backing' || p === 'batting' || p === 'top'))
+        .size >= 2 ||
+        / (three|all|the) layers /.test(all))
     ) {
       take(
         {
           action: 'layer',
-          form: item.w === 'laid' ? 'past' : item.w === 'laying' ? 'ing' : 'base',
+          form: /ing$/.test(item.w) ? 'ing' : item.w === 'lay' ? 'base' : 'past',
           at: k,
           items: [item],
           rule: 'treatment.laid-out',
@@ -791,7 +871,9 @@ export function findWays(items: Item[], thing?: string): Way[] {
   }
   // "whipst tear shut", "ladder stitch, seam closed": a stitch and what it has closed
   if (!ways.length && (/ (shut|closed|together) /.test(all) || / (tear|rip|seam|split) /.test(all))) {
-    const at = items.findIndex((x) => x.stitch && !x.weakStitch && !x.place);
+    const at = items.findIndex(
+      (x) => x.stitch && !x.weakStitch && !x.place && x.stitch !== 'hand' && x.stitch !== 'machine',
+    );
     if (
       at >= 0 &&
       items.some(
@@ -921,6 +1003,20 @@ function workedIn(items: Item[], k: number): { action: Action; form: Way['form']
     return { action: 'resew', form: light.form, at: light.k };
   return undefined;
 }
+
+/** Treatments by the noun for them. */
+const NOUN_ACTIONS: Record<string, Action> = {
+  overlay: 'overlay',
+  overlays: 'overlay',
+  replacement: 'replace',
+  replacements: 'replace',
+  patches: 'patch',
+  darns: 'darn',
+  support: 'stabilize',
+  supports: 'stabilize',
+  stabilization: 'stabilize',
+  stabilisation: 'stabilize',
+};
 
 /** A stain or dirt is worked on with something that cleans. */
 function workOnStain(items: Item[], k: number, all: string): Way['form'] | undefined {
@@ -1162,6 +1258,13 @@ function verbNear(
 ): { k: number; form: Way['form'] } | undefined {
   let best: { k: number; form: Way['form'] } | undefined;
   for (let m = Math.max(0, k - 8); m < Math.min(items.length, k + 8); m++) {
+    // "secured by couching" only says how
+    if (
+      items[m]!.stitch &&
+      items[m]!.action?.form === 'ing' &&
+      /^(by|with|in|using)$/.test(items[m - 1]?.w ?? '')
+    )
+      continue;
     const a = items[m]!.action;
     if (
       !a ||
@@ -1188,6 +1291,12 @@ const PLAIN: Record<string, Way['form']> = {
   slipped: 'past',
   tucked: 'past',
   slid: 'past',
+  eased: 'past',
+  worked: 'past',
+  popped: 'past',
+  fitted: 'past',
+  inserted: 'past',
+  threaded: 'past',
   set: 'past',
   got: 'past',
   has: 'past',
@@ -1227,6 +1336,20 @@ function plainVerbNear(items: Item[], k: number): { k: number; form: Way['form']
         form = 'noun';
       return { k: m, form };
     }
+  }
+  // "net was laid over it", "muslin has gone in behind"
+  for (let m = k + 1; m < Math.min(items.length, k + 6); m++) {
+    if (
+      !/^(laid|put|placed|set|slipped|tucked|slid|eased|gone|fitted|applied|introduced|inserted)$/.test(
+        items[m]!.w,
+      )
+    )
+      continue;
+    if (!/^(was|were|been|being|has|have|'s|is|are|got|be|now|then)$/.test(items[m - 1]!.w)) continue;
+    const future = / (will|'ll|to|must|should|shall|can|could|might) (now |then )?be $/.test(
+      words(items, Math.max(0, m - 4), m),
+    );
+    return { k: m, form: future ? 'noun' : 'past' };
   }
   return undefined;
 }
@@ -1293,6 +1416,8 @@ function objectOf(
   // "peeled that patch off", "unpicked the old tacking", "pulled an old laundry label off the back"
   for (let m = k + 1; m < limit; m++) {
     const x = items[m]!;
+    // "snipped out what there was of the old ties"
+    if (x.w === 'there' && items[m - 1]?.w === 'what') continue;
     if (/^(but|because|there|i|so|then|from|behind|with|to)$/.test(x.w) && m > (particle ?? k)) break;
     if (
       particle !== undefined &&
@@ -1324,6 +1449,15 @@ function objectOf(
 
 function isLeave(items: Item[], k: number): boolean {
   const w = items[k]!.w;
+  // "left the tails an inch long": the tails were read as a length and are gone from here
+  const told = items[k + 1]?.w === 'the' || items[k + 1]?.w === 'my' ? items[k + 2] : items[k + 1];
+  if (/^(left|leaving|leave)$/.test(w) && told?.w === '--') return false;
+  if (/^(remain|remains|remaining|retained|retain)$/.test(w))
+    return (
+      / (in situ|in place|as|where|untouched|undisturbed|put|alone|there|unaltered) /.test(
+        words(items, k + 1, k + 7),
+      ) || w.startsWith('retain')
+    );
   const after = words(items, k + 1, Math.min(items.length, k + 9));
   const before = words(items, Math.max(0, k - 5), k);
   if (items[k]!.action?.v === 'leave' && w.includes(' ')) return true;
@@ -1404,7 +1538,7 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
     if (w.startsWith('catch') || w.startsWith('caught'))
       return /\b(down|back|in)\b/.test(after) ? 'resew' : undefined;
     if (w.startsWith('fix') && /\b(machine|lamp|deadline|price|date)\b/.test(after)) return undefined;
-    if (w === 'fixed' && !items.some((x) => x.place || x.seam)) return undefined;
+    if (w === 'fixed' && !items.some((x) => x.place || x.seam || x.finding)) return undefined;
     // "mended 4-4", "fixed that one": sewn, darned or patched is not told
     if (/^(mended|repaired|fixed)$/.test(w) && !sewn(items)) return undefined;
     if (/^(stitch|seam)$/.test(w) && !/ (to|will|'ll|must|gonna|should) $/.test(before))
@@ -1415,6 +1549,9 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
       return undefined;
     if (/\b(in|on) (behind|the back)\b/.test(after) || / behind /.test(after)) return 'stabilize';
     if (items.some((x) => x.object === 'label') && /\b(on|to|in|at|into|onto)\b/.test(after)) return 'label';
+    // "one of the supports is sewn in", "both overlays stitched down": the thing tells what the sewing makes
+    const made = items.slice(Math.max(0, k - 6), k).find((x) => /^(supports?|overlays?)$/.test(x.w));
+    if (made) return made.w.startsWith('support') ? 'stabilize' : 'overlay';
     // "made a new block and sewed it in"
     if (/^ (it|them|that one|those|the new one) in( (by|with|on|again|now|today|,|and)\b.*)? $/.test(after))
       return 'replace';
@@ -1452,7 +1589,8 @@ function refineAction(items: Item[], k: number, v: Action): Action | undefined {
   )
     return 'tie';
   if (v === 'replace' && items.slice(k + 1, k + 5).some((x) => x.object === 'quilting')) return 'quilt';
-  if (v === 'replace' && items.slice(k + 1, k + 5).some((x) => x.object === 'stitching')) return 'resew';
+  if (v === 'replace' && items.slice(k + 1, k + 5).some((x) => x.object === 'stitching' && !x.seam))
+    return 'resew';
   if (v === 'cut') {
     if (/^cut out$/.test(w)) return 'cut';
     if (/ (down on|off the (phone|power)|my (finger|thumb|hand)|short|it fine) /.test(after))
