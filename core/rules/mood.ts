@@ -46,7 +46,12 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
         ) &&
         !(w === 'not' && items[m + 1]?.w === 'only') &&
         // "can't decide whether to patch it"
-        !(w === "n't" && /^(decide|choose|know|sure|made|tell|settled|settle|say|decided|hardly)$/.test(items[m + 1]?.w ?? '')) &&
+        !(
+          w === "n't" &&
+          /^(decide|choose|know|sure|made|tell|settled|settle|say|decided|hardly)$/.test(
+            items[m + 1]?.w ?? '',
+          )
+        ) &&
         !(w === 'not' && ['sure', 'yet', 'decided'].includes(items[m + 1]?.w ?? ''))
       );
   }
