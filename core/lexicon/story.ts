@@ -39,6 +39,11 @@ export const HISTORY: RegExp[] = [
   /\b(?:went|travelled|traveled|sailed|been) (?:round|around|to|over|across|through|with) (?:the (?:baltic|world|cape|horn|sea|ocean|war|trenches|blitz|fire|flood)|sea|america|australia|canada|india|africa|england|scotland|ireland)\b/,
   /\b(?:in|of|from|circa|c|c \.|c\.|about|around|dated|dates (?:to|from)|late|early|mid|since) (?:the )?(?:(?:late|early|mid) )?(?:1[6-9]\d\d ?s?|' ?\d0 ?s|\d0 s|(?:nineteen|eighteen) (?:hundreds?|oh|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties)|twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties)\b(?! ?(?:minutes|mins?|hours|o'clock|am|pm|to|till|-))/,
   /\b(?:the (?:year|winter|summer|spring|autumn|fall) (?:the|that|of the|of (?:1|nineteen|eighteen)|it|she|he|they|after|before|his|her|their)|(?:during|before|after|since|in) the (?:first |second |great |civil |boer )?(?:war|blitz|depression|strike|famine|dust bowl|gold rush)|wartime|\w+ years ago|years (?:old|back)|century|as a (?:girl|boy|bride|child|wedding|christening|gift|present|young)|when (?:she|he|they) (?:was|were|got|married|left|came|moved)|for (?:her|his|their) (?:wedding|marriage|christening|first|trousseau|bottom drawer|eldest|firstborn))\b/,
+  new RegExp(
+    `\\b${KIN} 's (?:old |own |best |army |wedding |sunday |winter )*(?:bed|house|study|farm|room|wedding|dress(?:es)?|shirts?|blankets?|suits?|uniforms?|coats?|aprons?|curtains?|boat|cottage|attic|trunk|hand|work|making)\\b`,
+  ),
+  /\bprovenance\b/,
+  /\b(?:it|this|this one|that|which|quilt|coverlet) (?:has |had )?(?:spent|saw out|sat out|lived through|came through|outlasted) (?:the|both|two|a|its|most|many|years|all) /,
   /\b(?:lay wet|got wet|got soaked|was soaked|was flooded|the flood|a flood|burst pipe|pipe (?:burst|let go|went|leaked)|roof (?:leaked|let go|went|came)|house fire|a fire (?:in|at)|chimney fire|survived|chewed on it|dog (?:slept|lay|had)|cat had (?:kittens|her))\b/,
 ];
 
@@ -57,10 +62,11 @@ export const NO_MARK =
 /** People who may wish something of it: never "I", never a part of the quilt. */
 const OWNER = `(?:${WHO}|client|customer|lady|gentleman|woman|man|principal|head|headmaster|headmistress|landlord|landlady|captain|warden|secretary|vicar|rector|minister|curator|museum|hotel|couple|committee|society|library|council|hall|manager|director|doctor|mayor|folks|people|everyone|everybody|nobody|belongs to)`;
 export const WISHES: RegExp[] = [
-  /\b(?!(?:i|we|you|it) )[^\s,.;]+ (?:'d|would)(?: really| dearly| much| very much| also| still| all| only)* (?:like|love|prefer|rather|sooner|appreciate|be glad|be happy if)\b/,
+  /\b(?!(?:i|we|you|it) )[^\s,.;]+ (?:'d|would)(?: really| dearly| much| very much| also| still| all| only)* (?:like|love|prefer|rather|sooner|appreciate|hate|mind|be glad|be happy if)\b/,
   new RegExp(
     `\\b${OWNER}(?: [^\\s,.;]+)? (?:(?:really|also|still|only|just|does n't|do n't|did n't|never) )*(?:wants?|wanted|wishes|wished|hopes?|hoped|prefers?|preferred|insists?|insisted|requests?|requested|begged|pleaded|likes|asked|asks|was asking|is asking|is hoping|are hoping|is keen|are keen|'s keen|is set on|'s set on|was hoping|was keen|is after)\\b`,
   ),
+  /\b(?:she|he|they|owner|client|family|daughter|son) (?:was|is|were|are|'s|'re) (?:very |quite |most |absolutely )?(?:clear|adamant|particular|insistent|anxious|emphatic)\b/,
   /^ (?:and |but |also )?wants (?:it|this|them|her|his|their|no)\b/,
   /: wants (?:it|this|them|her|his|their|no)\b/,
   /\b(?:her|his|their|owner 's|client 's|family 's) (?:wish|wishes|request|one request|only wish|preference) (?:is|was|:)/,

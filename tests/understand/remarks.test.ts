@@ -17,6 +17,10 @@ describe('remarks', () => {
     'the curator would prefer net to patching',
     'a lock of hair was sewn into the binding',
     "there's a date stitched in the corner, 1887",
+    "Her great-grandfather's army blankets are the middle layer, apparently.",
+    'This one spent the war in an air raid shelter.',
+    "he'd hate for it to be washed",
+    'she was very clear nothing gets thrown away',
   ])('%s is one remark', (note) => {
     expect(remarks(note)).toHaveLength(1);
     expect(say(note).entries).toHaveLength(1);
