@@ -1,4 +1,4 @@
-import { RULES_VERSION, readNote } from '../core/conversation/read-note.ts';
+import { RULES_VERSION, readNote, SILENCE } from '../core/conversation/read-note.ts';
 import { hoursFromLog } from '../core/hours/hours.ts';
 import { answerQuery } from '../core/log/answer-query.ts';
 import { decide, type ForRecord } from '../core/log/decide.ts';
@@ -51,7 +51,8 @@ export async function runCommand(
   const { events, log } = await store.commit((before) => {
     const at = localInstant(command.at ?? now, before.quilt.zone);
     const conversation = before.conversationOf(heard?.audio.recordingId ?? '');
-    const read = (text: string) => readNote(text, { at, quilt: before.quilt, conversation });
+    const read = (text: string, alone?: 'alone') =>
+      readNote(text, { at, quilt: before.quilt, conversation: alone ? SILENCE : conversation });
     const taking = { ...command, at };
     const from = heard ? { heard } : {};
     // A recording tells of another time, so nothing in it answers what the record asks now.

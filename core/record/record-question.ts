@@ -19,8 +19,8 @@ type Field = Pick<ChecklistItem, 'id' | 'field' | 'document' | 'filled' | 'quest
 export type RoundGiven = {
   /** ISO 8601 with the offset of the quilt's place. */
   at: string;
-  /** How the words read as a note on the work. */
-  read: (text: string) => Read;
+  /** How the words read as a note on the work; `alone`: as if nothing had been said before. */
+  read: (text: string, alone?: 'alone') => Read;
   /** The fields of the record as they stand in a log. */
   fields: (log: Log) => readonly Field[];
   /** The local date that the words name, `2026-03-14`. */
@@ -267,7 +267,7 @@ export function readForRecord(
       }
     }
     if (none || unknown) return goOn('Left open.', {}, { passed: [...asking.passed, field.id] });
-    const read = inUnits(measuredAs(field.id, text, normal, given.read), log.quilt.unit);
+    const read = inUnits(measuredAs(field.id, text, normal, given.read, conversation), log.quilt.unit);
     const after = given.fields(given.after(read));
     const filled = after.find((one) => one.id === field.id)?.filled ?? false;
     if (!filled && read === normal) return undefined;
@@ -395,34 +395,44 @@ function noneOf(field: string): string {
 }
 
 const MEASURES: Record<string, { lead: string; trail: string; of: readonly Measure[] }> = {
+  sides: { lead: '', trail: '', of: ['side-top', 'side-right', 'side-bottom', 'side-left'] },
   size: { lead: 'the quilt measures ', trail: ' inches', of: ['width', 'length'] },
   diagonals: { lead: 'the diagonals are ', trail: ' inches', of: ['diagonal'] },
 };
 
 /** Bare figures in answer to "how wide and how long" are the width and the length. */
-function measuredAs(field: string, text: string, normal: Read, read: (text: string) => Read): Read {
+function measuredAs(
+  field: string,
+  text: string,
+  normal: Read,
+  read: RoundGiven['read'],
+  conversation: Conversation,
+): Read {
   const wanted = MEASURES[field];
-  if (!wanted || normal.reading.entries.length > 1) return normal;
+  if (!wanted) return normal;
   const { lead, trail, of } = wanted;
+  const fits = ({ reading }: Read): boolean =>
+    reading.act === 'log' &&
+    reading.entries.length > 1 &&
+    reading.entries.every(({ entry }) => entry.kind === 'measurement' && of.includes(entry.of));
+  if (fits(normal)) return normal;
+  // Figures are the answer, and mend none that were told before.
+  const alone = { ...read(text, 'alone'), conversation };
+  if (fits(alone)) return alone;
   const bare = text
     .trim()
     .replace(/[\s.]+$/, '')
     .replace(/\b(?:wide|across|long)\b/gi, '')
     .replace(/\s+and\s+(?=\S+(?: \S+)?$)/i, field === 'size' ? ' by ' : ' and ');
-  const tried = read(
-    `${lead}${bare}${/\d|inch|cm|\b(?:in|centimet)/i.test(bare) && /inch|cm|centimet/i.test(bare) ? '' : trail}`,
-  );
-  const entries = tried.reading.entries.filter(
-    ({ entry }) => entry.kind === 'measurement' && of.includes(entry.of),
-  );
-  if (entries.length < 2 || entries.length !== tried.reading.entries.length) return normal;
+  const tried = read(`${lead}${bare}${/inch|cm\b|centimet/i.test(bare) ? '' : trail}`, 'alone');
+  if (!fits(tried)) return normal;
   // The words were completed for the reader, so the places in them are not those of what was said.
   const whole = { from: 0, to: text.length };
   return {
-    ...tried,
+    conversation,
     reading: {
       ...tried.reading,
-      entries: entries.map(
+      entries: tried.reading.entries.map(
         ({ entry }): ReadEntry => ({
           entry: { ...entry },
           origins: { entry: { rule: 'answer-to-record', how: 'implied', ...whole } },
