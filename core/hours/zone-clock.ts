@@ -1,6 +1,7 @@
 import { Temporal } from 'temporal-polyfill';
 
 const MINUTE_MS = 60_000;
+const QUARTER_MS = 900_000;
 
 /**
  * The clock on the wall of a place: turns minutes since 1970 (UTC) into its local dates and times and
@@ -8,6 +9,8 @@ const MINUTE_MS = 60_000;
  */
 export class ZoneClock {
   readonly #days = new Map<string, number>();
+  /** Quarter of an hour -> milliseconds ahead of UTC: clocks change on quarters (IANA, since 1972). */
+  readonly #aheadMs = new Map<number, number>();
   readonly #dates: { from: number; to: number; date: string }[] = [];
 
   constructor(readonly zone: string) {}
@@ -31,7 +34,14 @@ export class ZoneClock {
 
   /** `2026-03-14T09:00` */
   localOf(minute: number): string {
-    return this.#zoned(minute).toPlainDateTime().toString({ smallestUnit: 'minute' });
+    const ms = Math.floor(minute * MINUTE_MS);
+    const quarter = Math.floor(ms / QUARTER_MS);
+    let aheadMs = this.#aheadMs.get(quarter);
+    if (aheadMs === undefined) {
+      aheadMs = this.#zoned(minute).offsetNanoseconds / 1e6;
+      this.#aheadMs.set(quarter, aheadMs);
+    }
+    return new Date(ms + aheadMs).toISOString().slice(0, 16);
   }
 
   /** `2026-03-14` */

@@ -68,6 +68,8 @@ export type Exported = { fileName: string; contentType: string; body: Buffer | R
 
 /** What of a quilt the owner's own HTML file holds: all but the bill, which is a paper of its own. */
 const OWNERS_PAPERS: readonly DocumentKind[] = ['letter', 'condition', 'proposal', 'treatment'];
+/** The papers that tell what the estimate says. */
+const PRICED: ReadonlySet<DocumentKind> = new Set(['proposal', 'bill']);
 const PIXELS_ON_SCREEN = 1000;
 
 /** Writes a quilt in one of the formats. Errors of a stream end the stream. */
@@ -78,16 +80,19 @@ export async function exportQuilt(
 ): Promise<Exported> {
   const { state, folder, idleMin } = source;
   const at = source.at ?? source.events.at(-1)?.at ?? state.quilt.madeAt;
-  const hours = hoursFromLog(state, { idleMin });
+  // Counted only for what tells them: the table of entries and the drawing of the quilt need neither.
+  const hours = once(() => hoursFromLog(state, { idleMin }));
+  const figures = once(() => estimateForPapers(state, hours(), localClock(at, state.quilt.zone).date));
   const madeAt = new Date(at);
-  const figures = estimateForPapers(state, hours, localClock(at, state.quilt.zone).date);
-  const paper = (kind: DocumentKind): RecordDocument =>
-    recordDocument(state, kind, { at, hours, ...(figures ? { estimate: figures } : {}) });
+  const paper = (kind: DocumentKind): RecordDocument => {
+    const estimate = PRICED.has(kind) ? figures() : undefined;
+    return recordDocument(state, kind, { at, hours: hours(), ...(estimate ? { estimate } : {}) });
+  };
   const pdf = (kind: DocumentKind): Readable =>
     writePdf(paper(kind), madeAt, ({ file }) => pictureForPaper(folder, file));
   const map = (moment: MapMoment): string => mapOf(state, moment);
   const timeline = (): string =>
-    hoursTimelineSvg(recordView(state), recordHours(hours), `${cleanText(state.quilt.name)}: hours worked`)
+    hoursTimelineSvg(recordView(state), recordHours(hours()), `${cleanText(state.quilt.name)}: hours worked`)
       .svg;
   const text = (name: string, contentType: string, content: string): Exported => ({
     fileName: fileName(state, name),
@@ -114,11 +119,11 @@ export async function exportQuilt(
     case 'csv':
       return { fileName: fileName(state, 'entries.csv'), contentType: CSV, body: entriesCsv(state) };
     case 'hours-csv':
-      return { fileName: fileName(state, 'hours.csv'), contentType: CSV, body: hoursCsv(hours) };
+      return { fileName: fileName(state, 'hours.csv'), contentType: CSV, body: hoursCsv(hours()) };
     case 'materials-csv':
       return { fileName: fileName(state, 'materials.csv'), contentType: CSV, body: materialsCsv(state) };
     case 'ics':
-      return text('sessions.ics', 'text/calendar; charset=utf-8', workCalendar(state, hours, madeAt));
+      return text('sessions.ics', 'text/calendar; charset=utf-8', workCalendar(state, hours(), madeAt));
     case 'vtt':
       return text(
         `captions.vtt`,
@@ -142,7 +147,7 @@ export async function exportQuilt(
         body: await picture(timeline()),
       };
     case 'json':
-      return text('quilt.json', 'application/json', quiltJson(state, hours));
+      return text('quilt.json', 'application/json', quiltJson(state, hours()));
     case 'schema':
       return text('schema.json', 'application/schema+json', quiltJsonSchema());
     case 'jsonl':
@@ -168,11 +173,11 @@ export async function exportQuilt(
         { path: 'drawings/as-it-is-now.svg', content: async () => map('now') },
         { path: 'drawings/hours.svg', content: async () => timeline() },
         { path: 'entries.csv', content: async () => entriesCsv(state) },
-        { path: 'hours.csv', content: async () => hoursCsv(hours) },
+        { path: 'hours.csv', content: async () => hoursCsv(hours()) },
         { path: 'materials.csv', content: async () => materialsCsv(state) },
-        { path: 'sessions.ics', content: async () => workCalendar(state, hours, madeAt) },
+        { path: 'sessions.ics', content: async () => workCalendar(state, hours(), madeAt) },
         { path: 'notes.jsonl', content: async () => notesLines(state) },
-        { path: 'quilt.json', content: async () => quiltJson(state, hours) },
+        { path: 'quilt.json', content: async () => quiltJson(state, hours()) },
         { path: 'quilt.schema.json', content: async () => quiltJsonSchema() },
         ...state.recordings
           .filter((recording) => /^[A-Za-z0-9_-]{1,80}$/.test(recording.id))
@@ -233,4 +238,12 @@ function fileName(state: QuiltState, what: string): string {
     .toLowerCase()
     .slice(0, 60);
   return `${name || 'quilt'}-${what}`;
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
 }
