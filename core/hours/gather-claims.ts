@@ -3,6 +3,7 @@ import type { Task } from '../../shared/vocabulary.ts';
 import type { LoggedEntry, QuiltState } from '../log/state.ts';
 import type { HoursProblem, How } from './hours.ts';
 import type { Sign } from './signs-of-work.ts';
+import type { Stretch } from './stretches.ts';
 import { taskOfEntry } from './task-of-entry.ts';
 import type { ZoneClock } from './zone-clock.ts';
 
@@ -26,6 +27,8 @@ export type Claims = {
   said: Claim[];
   /** Lengths without clock times; `to` is when they were said. */
   lengths: Claim[];
+  /** Where stretches were said that were since moved or taken out by hand: nothing is inferred there instead. */
+  withdrawn: Stretch[];
 };
 
 /** Past this hour of the night a new day of work begins: who sews till one is still in her evening. */
@@ -128,6 +131,7 @@ export function gatherClaims(
     hand: hand.sort(laterStartFirst),
     said: standing.sort(laterStartFirst),
     // The last said lies nearest to its note; those before are moved back before it.
+    withdrawn: said.filter((claim) => !stands(claim)).map(({ from, to }) => [from, to]),
     lengths: free.reverse().sort((a, b) => b.to - a.to),
   };
 }

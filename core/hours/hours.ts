@@ -117,7 +117,8 @@ export function hoursFromLog(state: QuiltState, settings: HoursSettings): Hours 
     settled.push(claim);
   }
   for (const length of claims.lengths) spans.push(placeLength(length, taken, problems, clock));
-  const removed = new Set(state.removedSpans ?? []);
+  const removed = new Set([...(state.removedSpans ?? []), ...state.handSpans.map((span) => span.spanId)]);
+  for (const [from, to] of claims.withdrawn) taken.take(from, to);
   for (const run of inferRuns(signs, settings.idleMin, clock)) {
     const parts = run.gaps.flatMap(([from, to]) => taken.freeIn(from, to));
     if (lengthOf(parts) === 0 || removed.has(run.id)) continue;

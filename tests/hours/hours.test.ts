@@ -223,6 +223,41 @@ describe('by hand', () => {
     expect(hours(built).byTask).toMatchObject([{ task: 'cutting', minutes: 120 }]);
   });
 
+  test('moved by hand, a stretch is counted where it lies now and its notes infer none where it was', () => {
+    const built = new LogBuilder()
+      .note('2026-03-14T09:00:00Z', work({ task: 'mending', mark: 'start' }))
+      .note('2026-03-14T09:20:00Z', resew('1-1'))
+      .note('2026-03-14T09:40:00Z', resew('1-2'))
+      .note('2026-03-14T10:00:00Z', work({ task: 'mending', mark: 'stop' }));
+    const said = hours(built).spans[0]!;
+    built.happen({
+      type: 'span-set',
+      spanId: said.id,
+      task: 'mending',
+      start: '2026-03-14T09:50',
+      end: '2026-03-14T10:50',
+      entryIds: said.entryIds,
+    });
+    expect(hours(built).spans).toMatchObject([{ how: 'hand', start: '2026-03-14T09:50', minutes: 60 }]);
+    expect(hours(built).totalMin).toBe(60);
+  });
+
+  test('an inferred stretch set by hand is not inferred again beside it', () => {
+    const built = new LogBuilder()
+      .note('2026-03-14T09:00:00Z', resew('1-1'))
+      .note('2026-03-14T09:20:00Z', resew('1-2'));
+    const inferred = hours(built).spans[0]!;
+    expect(inferred.how).toBe('inferred');
+    built.happen({
+      type: 'span-set',
+      spanId: inferred.id,
+      task: 'mending',
+      start: '2026-03-14T09:10',
+      end: '2026-03-14T09:20',
+    });
+    expect(hours(built).totalMin).toBe(10);
+  });
+
   test('a note that comes in late for a closed day is said so', () => {
     const built = new LogBuilder()
       .note(

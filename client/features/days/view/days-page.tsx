@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { openLog } from '../../link/state/open-quilt.ts';
 import { route } from '../../shell/state/route.ts';
+import { useAfterPaint } from '../../shell/state/use-after-paint.ts';
 import { DayPageView } from './day-page-view.tsx';
 import { HoursOverview } from './hours-overview.tsx';
 
@@ -9,6 +10,15 @@ export function DaysPage(): JSX.Element {
   const at = route.value;
   const date = at.at === 'quilt' ? at.rest : '';
   const log = openLog.value!;
+  const painted = useAfterPaint(log.entryCount);
+  if (!painted) {
+    return (
+      <header class="page-head">
+        <h1>{date ? 'A day' : 'Days and hours'}</h1>
+        <p class="quiet">Counting the hours…</p>
+      </header>
+    );
+  }
   if (!date) return <HoursOverview log={log} />;
   if (
     !/^\d{4}-\d\d-\d\d$/.test(date) ||

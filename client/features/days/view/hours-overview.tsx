@@ -14,6 +14,7 @@ import { ChangeBar } from '../../entries/view/change-bar.tsx';
 import { machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
 import { pageAddress } from '../../shell/state/route.ts';
 import { useWidth } from '../../shell/state/use-width.ts';
+import { LateDetails } from '../../shell/view/late-details.tsx';
 import { TableWrap } from '../../shell/view/table-wrap.tsx';
 import { datesOf } from '../state/day-page.ts';
 import { hoursOf } from '../state/hours-of-log.ts';
@@ -203,57 +204,57 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
               ) : null}
             </div>
           </section>
-          <details>
-            <summary>The same as a table</summary>
-            <HoursTable log={log} spans={hours.spans} />
-          </details>
-          <details>
-            <summary>By week and by place</summary>
-            <div class="two-tables">
-              <table>
-                <caption class="sr-only">Hours by week</caption>
-                <thead>
-                  <tr>
-                    <th>Week from</th>
-                    <th class="figure">Hours</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {hours.byWeek.map((week) => (
-                    <tr key={week.monday}>
-                      <td>{dateWords(week.monday, 'short')}</td>
-                      <td class="figure">{spanWords(week.minutes)}</td>
+          <LateDetails summary="The same as a table">
+            {() => <HoursTable log={log} spans={hours.spans} />}
+          </LateDetails>
+          <LateDetails summary="By week and by place">
+            {() => (
+              <div class="two-tables">
+                <table>
+                  <caption class="sr-only">Hours by week</caption>
+                  <thead>
+                    <tr>
+                      <th>Week from</th>
+                      <th class="figure">Hours</th>
                     </tr>
-                  ))}
-                </tbody>
-              </table>
-              <table>
-                <caption class="sr-only">Hours by place</caption>
-                <thead>
-                  <tr>
-                    <th>Place</th>
-                    <th class="figure">Hours</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {hours.byPlace.map((one) => (
-                    <tr key={one.place ?? 'none'}>
-                      <td>
-                        {one.place ? (
-                          <a href={pageAddress(log.quilt.id, 'quilt', one.place)}>
-                            {onePlaceWords(one.place, log.quilt.spelling)}
-                          </a>
-                        ) : (
-                          'tied to no place'
-                        )}
-                      </td>
-                      <td class="figure">{spanWords(one.minutes)}</td>
+                  </thead>
+                  <tbody>
+                    {hours.byWeek.map((week) => (
+                      <tr key={week.monday}>
+                        <td>{dateWords(week.monday, 'short')}</td>
+                        <td class="figure">{spanWords(week.minutes)}</td>
+                      </tr>
+                    ))}
+                  </tbody>
+                </table>
+                <table>
+                  <caption class="sr-only">Hours by place</caption>
+                  <thead>
+                    <tr>
+                      <th>Place</th>
+                      <th class="figure">Hours</th>
                     </tr>
-                  ))}
-                </tbody>
-              </table>
-            </div>
-          </details>
+                  </thead>
+                  <tbody>
+                    {hours.byPlace.map((one) => (
+                      <tr key={one.place ?? 'none'}>
+                        <td>
+                          {one.place ? (
+                            <a href={pageAddress(log.quilt.id, 'quilt', one.place)}>
+                              {onePlaceWords(one.place, log.quilt.spelling)}
+                            </a>
+                          ) : (
+                            'tied to no place'
+                          )}
+                        </td>
+                        <td class="figure">{spanWords(one.minutes)}</td>
+                      </tr>
+                    ))}
+                  </tbody>
+                </table>
+              </div>
+            )}
+          </LateDetails>
         </>
       )}
       {quietDays.length ? (

@@ -1,10 +1,12 @@
 import type { JSX } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Log } from '../../../../core/log/log.ts';
 import type { Photo } from '../../../../shared/event.ts';
 import { STAGES } from '../../../../shared/limits.ts';
 import { instantInZone } from '../../../words/local-time.ts';
 import { api } from '../../link/state/api.ts';
+import { readPlaces } from '../../quilts/state/read-places.ts';
+import { Field } from '../../shell/view/field.tsx';
 import { changeLog } from '../state/change-log.ts';
 import { preparePhoto } from '../state/prepare-photo.ts';
 import './photographs.css';
@@ -42,6 +44,16 @@ export function Photographs(props: { log: Log; place: string | null }): JSX.Elem
     }
   };
 
+  // A paste goes to whatever has the focus, which is seldom this part of the page.
+  useEffect(() => {
+    const paste = (event: ClipboardEvent) => {
+      const files = [...(event.clipboardData?.files ?? [])];
+      if (files.length) void take(files);
+    };
+    addEventListener('paste', paste);
+    return () => removeEventListener('paste', paste);
+  });
+
   return (
     <section
       class={`photographs${over ? ' over' : ''}`}
@@ -56,7 +68,6 @@ export function Photographs(props: { log: Log; place: string | null }): JSX.Elem
         setOver(false);
         void take(event.dataTransfer?.files ?? []);
       }}
-      onPaste={(event) => void take(event.clipboardData?.files ?? [])}
     >
       <h3>Photographs</h3>
       {photos.length ? (
@@ -72,18 +83,8 @@ export function Photographs(props: { log: Log; place: string | null }): JSX.Elem
                   loading="lazy"
                 />
               </a>
-              <span class="small">
-                {photo.caption || STAGE_WORDS[photo.stage]}
-                <button
-                  type="button"
-                  class="slight no-print"
-                  onClick={() =>
-                    void changeLog({ type: 'remove-photo', photoId: photo.id }, 'Photograph taken out')
-                  }
-                >
-                  Take out
-                </button>
-              </span>
+              <span class="small">{photo.caption || STAGE_WORDS[photo.stage]}</span>
+              <ChangePhoto key={photo.id} log={log} photo={photo} />
             </li>
           ))}
         </ul>
@@ -119,6 +120,97 @@ export function Photographs(props: { log: Log; place: string | null }): JSX.Elem
         </p>
       ) : null}
     </section>
+  );
+}
+
+/** Caption, stage and places of a photograph; or it is taken out. */
+function ChangePhoto(props: { log: Log; photo: Photo }): JSX.Element {
+  const { log, photo } = props;
+  const [caption, setCaption] = useState(photo.caption);
+  const [stage, setStage] = useState(photo.stage);
+  const [places, setPlaces] = useState(photo.places.join(', '));
+  const [fault, setFault] = useState('');
+  const box = useRef<HTMLDetailsElement>(null);
+  const keep = async () => {
+    const read = readPlaces(places, log.quilt);
+    if (!Array.isArray(read)) {
+      setFault(read.fault);
+      return;
+    }
+    setFault('');
+    const done = await changeLog(
+      { type: 'change-photo', photoId: photo.id, caption: caption.trim(), stage, places: read },
+      'Photograph changed',
+    );
+    if (done && box.current) box.current.open = false;
+  };
+  return (
+    <details class="change-photo no-print" ref={box}>
+      <summary>Change</summary>
+      <form
+        class="fields"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void keep();
+        }}
+      >
+        <Field id={`caption-${photo.id}`} label="Caption">
+          {(a) => (
+            <input
+              {...a}
+              value={caption}
+              maxLength={500}
+              autocomplete="off"
+              onInput={(event) => setCaption(event.currentTarget.value)}
+            />
+          )}
+        </Field>
+        <Field id={`stage-${photo.id}`} label="Stage">
+          {(a) => (
+            <select
+              {...a}
+              value={stage}
+              onChange={(event) => setStage(event.currentTarget.value as Photo['stage'])}
+            >
+              {STAGES.map((name) => (
+                <option key={name} value={name}>
+                  {STAGE_WORDS[name]}
+                </option>
+              ))}
+            </select>
+          )}
+        </Field>
+        <Field
+          id={`of-${photo.id}`}
+          label="Blocks and parts"
+          fault={fault}
+          hint="As 1-2, 4-4; empty for the whole quilt"
+        >
+          {(a) => (
+            <input
+              {...a}
+              value={places}
+              autocomplete="off"
+              onInput={(event) => setPlaces(event.currentTarget.value)}
+            />
+          )}
+        </Field>
+        <p class="row">
+          <button type="submit" class="chief">
+            Keep it
+          </button>
+          <button
+            type="button"
+            class="slight"
+            onClick={() =>
+              void changeLog({ type: 'remove-photo', photoId: photo.id }, 'Photograph taken out')
+            }
+          >
+            Take out
+          </button>
+        </p>
+      </form>
+    </details>
   );
 }
 

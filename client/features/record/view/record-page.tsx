@@ -19,6 +19,7 @@ import { specOf, useReckoned } from '../../estimate/state/estimate-of-log.ts';
 import { openLog } from '../../link/state/open-quilt.ts';
 import { machineSettings, UNTIL_KNOWN } from '../../settings/state/machine-settings.ts';
 import { pageAddress, route } from '../../shell/state/route.ts';
+import { useAfterPaint } from '../../shell/state/use-after-paint.ts';
 import { Field } from '../../shell/view/field.tsx';
 import { paperOf } from '../state/record-of-log.ts';
 import { Checklist } from './checklist.tsx';
@@ -37,6 +38,19 @@ const KIND_WORDS: Record<DocumentKind, string> = {
 /** The papers that come out of the log, as they will be printed; every passage can be put in her own words. */
 export function RecordPage(): JSX.Element {
   const log = openLog.value!;
+  const painted = useAfterPaint(log.entryCount);
+  return painted ? (
+    <Papers log={log} />
+  ) : (
+    <header class="page-head">
+      <h1>The record</h1>
+      <p class="quiet">Writing it from the log…</p>
+    </header>
+  );
+}
+
+function Papers(props: { log: Log }): JSX.Element {
+  const { log } = props;
   const at = route.value;
   const asked = at.at === 'quilt' ? at.rest : '';
   const kind = DOCUMENT_KINDS.find((name) => name === asked) ?? 'condition';
