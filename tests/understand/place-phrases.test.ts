@@ -369,7 +369,6 @@ const SAID: [note: string, places: string][] = [
   ['darned 4.2 by hand', '4-2'],
   ['row 3.2 is torn', '3-2'],
   ['row 3-2 torn', '3-2'],
-  ['row 32 is torn', '3-2'],
   ['row three-two is torn', '3-2'],
   ['three to is torn', '3-2'],
   ['three too is torn', '3-2'],

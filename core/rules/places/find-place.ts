@@ -51,7 +51,7 @@ export function rowFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
   });
   if (!rows) return undefined;
   const rule = slip ? 'place.row-heard' : 'place.row';
-  const numbers = single && rows.values.length === 1 ? numbersOfRow(tokens, i + 1, rows, grid) : undefined;
+  const numbers = single && rows.values.length === 1 ? numbersOfRow(tokens, rows, grid) : undefined;
   if (numbers)
     return {
       next: numbers.next,
@@ -103,20 +103,13 @@ export function rowFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
   };
 }
 
-/** "row 3-2", "row three-two", and "row 32" where the quilt has no such row: row and block in one. */
+/** "row 3-2", "row three-two": row and block in one. */
 function numbersOfRow(
   tokens: Token[],
-  at: number,
   rows: { values: number[]; next: number },
   grid: QuiltGrid,
 ): { place: string; next: number } | undefined {
   const row = rows.values[0]!;
-  if (row > grid.rows && row > 10 && row < 100) {
-    const place = blockAt(grid, Math.floor(row / 10), row % 10);
-    return place && tokens[at]?.kind === 'number' && !UNIT_AFTER.has(w(tokens, rows.next))
-      ? { place, next: rows.next }
-      : undefined;
-  }
   if (w(tokens, rows.next) !== '-') return undefined;
   const block = readCount(tokens, rows.next + 1);
   const place = block && block.value <= row ? blockAt(grid, row, block.value) : undefined;
