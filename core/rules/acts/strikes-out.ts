@@ -1,13 +1,14 @@
 import type { Item } from '../item.ts';
 
-const NOTE_WORD = '(?:entry|entries|note|notes|one|bit|lot|remark|line|thing|item|message|part|record|log)';
-const LATEST = '(?:very )?(?:last|previous|latest|most recent)';
+const NOTE_WORD =
+  '(?:entry|entries|note|notes|one|bit|lot|remark|line|thing|item|message|part|record|log|statement|observation|sentence|comment|dictation|report)';
+const LATEST = '(?:very )?(?:last|previous|latest|most recent|preceding|foregoing|prior|prev)';
 const SAID_IT =
-  "(?:what|everything|all)(?: that| of what)? i (?:just |have just |'ve just |last )?(?:said|told you|put|logged|entered|noted)(?: down| in| just now| there)?";
+  "(?:what|whatever|everything|all)(?: that| of what)? (?:i|we) (?:just |have just |'ve just |last |just now )?(?:said|told you|put|logged|entered|noted|'m after saying|'m after telling you|was (?:just )?saying|was telling you)(?: down| in| just now| there)?";
 /** The note before, in whatever words. */
 const SAID = `(?:(?:all of |all )?(?:that|it|this|them|those)(?: (?:whole|${LATEST}))?(?: ${NOTE_WORD})?|(?:the|my|our)? ?(?:whole )?(?:${LATEST})(?: ${NOTE_WORD})?|the (?:whole )?(?:lot|thing|note|entry)|${SAID_IT}|line)`;
 /** The same, by words that can be no thing of the bench. */
-const THE_NOTE = `(?:(?:that|this|the|my|our) ${LATEST} ${NOTE_WORD}|(?:that|this|the|my) (?:entry|note|message|remark|line)|${SAID_IT})`;
+const THE_NOTE = `(?:(?:(?:that|this|the|my|our) )?${LATEST} ${NOTE_WORD}|(?:that|this|the|my) (?:entry|note|message|remark|line)|${SAID_IT})`;
 const LOGGED = '(?:log|put|write|record|note|enter|store|save|keep|count|say|add|mention)';
 const LOGGED_PAST =
   '(?:logged|put|written|recorded|noted|entered|stored|saved|kept|counted|said|added|mentioned)';
@@ -17,11 +18,11 @@ const STRIKES: RegExp[] = [
   new RegExp(
     `\\b(?:scratch|strike|delete|del|undo|cancel|erase|wipe|bin|disregard|void|scrap|unsay|scrub|retract|withdraw|belay|unlog|nix|axe|kill)(?: out| off)? ${SAID}\\b`,
   ),
-  new RegExp(`\\b(?:rub|cross|strike|x|wipe|blot|score|clear) ${SAID}(?: \\w+){0,3} out\\b`),
+  new RegExp(`\\b(?:rub|cross|strike|x|wipe|blot|score|clear) ${SAID}(?: \\w+){0,3} (?:out|off)\\b`),
   new RegExp(`^(?:no |oh |ah |please |sorry |just )*(?:x|x out|clear) ${SAID}$`),
   // "don't keep that", "let's not log it"
   new RegExp(
-    `\\b(?:do n't|do not|never|let 's not|let us not|rather not|rather you did n't|not to|wo n't) ${LOGGED} (?:that|it|this|any of (?:that|it|this)|them|the last)\\b`,
+    `\\b(?:do n't(?: you)?|do not|never|let 's not|let us not|rather not|rather you did n't|not to|wo n't) ${LOGGED} (?:that|it|this|any of (?:that|it|this)|them|the last)\\b`,
   ),
   // "didn't mean to log that", "that wasn't meant to go in", "I shouldn't have said that"
   new RegExp(
@@ -34,9 +35,20 @@ const STRIKES: RegExp[] = [
   /\b(?:should n't|does n't|did n't) (?:be|belong|go|need to be) (?:in there|in here|in the (?:log|notes|record|book))\b/,
   /\b(?:forget|ignore|disregard|never mind|pay no attention to|take no notice of) (?:that|it|this|all that|what i|everything i|i said|my last|the last|i spoke|i ever said)\b/,
   /^(?:no |oh |ah |please |sorry )*(?:disregard|ignore|retract|forget)(?: (?:last|previous))?(?: please)?$/,
+  // "that last entry needs to go", "last note was in error", "never you mind that last one"
   new RegExp(
-    `\\b${THE_NOTE}\\b.{0,40}\\b(?:can go|goes|to go|gone|is wrong|was wrong|'s wrong|nonsense|rubbish|a mistake|never happened|should n't|out|off|away|(?:strike|forget|bin|delete|scrap|chuck|lose|ignore|wipe|scratch|remove|drop) (?:it|that))\\b`,
+    `\\b${THE_NOTE}\\b.{0,40}\\b(?:can go|goes|to go|gone|wrong|nonsense|rubbish|mistake|error|mistaken|never happened|should n't|out|off|away|back|deleted?|del|removed?|erased?|struck|strike|cancel(?:l?ed)?|scrap(?:ped)?|forget|forgotten|ignored?|withdrawn|retracted|binned?|chuck|lose|wiped?|scratch(?:ed)?|dropped|drop|void|undone?)\\b`,
   ),
+  new RegExp(
+    `\\b(?:do n't|never(?: you)?|pay no|no|pay) (?:mind|heed|attention|notice)(?: to)? (?:${THE_NOTE}|that|it)\\b`,
+  ),
+  /\b(?:pay|take) (?:that|it) no (?:mind|heed|notice)\b/,
+  new RegExp(
+    `^(?:no |oh |ah |please )*(?:that|this|it|that last)(?: one)? (?:i|i must|i 'll|i have to|must|should|is to|'s to|has to|needs to|ought to) (?:have to )?(?:take back|come (?:back )?out|go|be (?:deleted|removed|taken out|struck))(?: again)?$`,
+  ),
+  /\b(?:want|like|sooner|rather)(?: to have)? (?:that|it|this)(?: one)? (?:taken|took|struck|deleted?|removed) ?(?:out|off|back|away)?$/,
+  /\b(?:that|it|this) should n't (?:be|have been) (?:in )?there\b/,
+  /^(?:no |oh |ah |oops |whoops |please |sorry )*(?:del|rm|undo|delete|scratch|cancel)(?: (?:last|prev|previous|that|it))?(?: please)?$/,
   new RegExp(
     `\\b(?:remove|drop|lose|kill|get rid of|get shot of|pull|clear|take out|take off|take back|chuck out|leave out|tear up|throw out|throw away) (?:${THE_NOTE}|(?:the |my |that |what )?(?:last|previous|latest|i just|i said))\\b`,
   ),
@@ -55,11 +67,11 @@ const SHORT_STRIKE =
   /^(?:(?:so|and|please|just|then|better|let 's|you can|can you|could you|would you) )*(?:scrap|wipe|bin|chuck|delete|erase|cancel|remove|drop|scratch|strike|scrub|lose|kill|undo|ignore|forget|clear|dump|void) (?:it|that|this|them|one|the lot)(?: out| off| away| back)?(?: please| again| then| for now| would you| will you)*$/;
 /** "take it off", "take that out": of the log where the note says nothing of the bench. */
 const TAKES =
-  /\b(?:take|taking|get|strike|pull|leave|chuck) (?:that|it|this|them|that one|all of that|the lot|one|that last one|the last one)(?: \w+)? (?:out|off|back|away|down|of it)\b/;
+  /\b(?:take|taking|get|strike|pull|leave|chuck) (?:that|it|this|them|that one|all of that|all that|all of it|all this|the lot|one|that last one|the last one)(?: \w+)? (?:out|off|back|away|down|of it)\b/;
 const TAKE_NOW =
-  /(?:^|\b(?:so|and|please|no|oh|ah|better|just|can you|could you|would you) )(?:take|pull|leave) (?:that|this)(?: one)?(?: back)? (?:out|off)(?: again| please| for now| then| of it)*(?= *$| (?:i|the|that|it|will|'ll|because|cos|we|they|there|wrong|not)\b)/;
+  /(?:^|\b(?:so|and|please|no|oh|ah|better|just|can you|could you|would you) )(?:take|pull|leave) (?:all )?(?:of )?(?:that|this)(?: one| lot| last one)?(?: back)? (?:out|off)(?: again| please| for now| then| of it)*(?= *$| (?:i|the|that|it|will|'ll|because|cos|we|they|there|wrong|not)\b)/;
 const WHY =
-  /\b(?:never did|did n't|have n't|wrong|mistake|mistaken|nonsense|rubbish|again|not right|not sure|too soon|muddled|mixed|misread|miscounted|other quilt|another quilt|not this|by accident|please|the log|the book|the record|the notes|twice|already|for now|of it|duplicate)\b/;
+  /\b(?:never did|did n't|have n't|wrong|mistake|mistaken|nonsense|rubbish|again|not right|not sure|n't sure|told you|i (?:just )?said|too soon|muddled|mixed|misread|miscounted|other quilt|another quilt|not this|by accident|please|the log|the book|the record|the notes|twice|already|for now|of it|duplicate|och no|oh no|ah no|no no)\b/;
 /** Words that have a sense at the bench, and another of what was said. */
 const MEANT_OF_WORDS = /^(scrap|good|no good|wipe|strike|scrub|clear|drop|bit|cut|tear|line|one|lot|last)$/;
 /** Why the whole of it was wrong: what is named beside it belongs to the other thing. */
