@@ -38,6 +38,8 @@ export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): As
     if (e.kind === 'work' && !e.mark && !e.start && !e.end && !e.minutes)
       return { slot: 'time', question: 'When, and for how long?' };
   }
+  const short = uncounted(drafts, state);
+  if (short) return { slot: 'quantity', question: `How much ${short}?` };
   // A cloth of this quilt that could be one of several
   for (const d of drafts) {
     const e = d.entry;
@@ -56,4 +58,33 @@ export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): As
       return { slot: 'fabric', question: `The ${names.slice(0, -1).join(', the ')} or the ${names.at(-1)}?` };
   }
   return null;
+}
+
+const COUNTED = /^(thread|tie-thread|fabric|backing|batting|binding|net|interfacing)$/;
+
+/** The stuff whose amount is missing: bought by itself for a price, or told as not counted. */
+function uncounted(drafts: Draft[], state: ReaderState): string | undefined {
+  const goods = drafts.filter((d) => d.entry.kind === 'material' && d.entry.quantity === undefined);
+  const last = goods.at(-1)?.entry;
+  if (last?.kind !== 'material' || !last.material) return undefined;
+  const name = last.name ?? last.material;
+  if (
+    drafts.length === 1 &&
+    last.use === 'bought' &&
+    last.cost &&
+    !last.cost.each &&
+    COUNTED.test(last.material)
+  )
+    return name;
+  const words = ` ${state.tokens.map((t) => t.w).join(' ')} `;
+  return goods.length === 1 &&
+    last.use !== 'on-hand' &&
+    / (?:(?:not sure|forget|forgot|no idea|do n't know|could n't say|ca n't remember|did n't count|have n't counted|never counted|lost count) (?:.{0,12} )?how (?:much|many)|however (?:much|many)|(?:abt|about|roughly|approx|say)(?: [.?!])*) $/.test(
+      words.replace(
+        / (?:skeins|spools|yards|metres|meters|of it|balls|packs|i used|i bought|i need)(?= $)/,
+        '',
+      ),
+    )
+    ? name
+    : undefined;
 }

@@ -95,7 +95,8 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     if (Object.hasOwn(UNIT_ALONE, x.w) && !x.action && unit === undefined) {
       // "pkt pins", "spool of thread"; a plural without its number leaves it open
       if (quantity === undefined) {
-        if (/s$/.test(x.w) && !/^(yds|pks|pcs|fqs)$/.test(x.w) && x.w !== 'gross') uncounted = true;
+        if (/^(many|x)$/.test(w(items, m - 1))) uncounted = true;
+        else if (/s$/.test(x.w) && !/^(yds|pks|pcs|fqs)$/.test(x.w) && x.w !== 'gross') uncounted = true;
         else quantity = 1;
       }
       unit = UNIT_ALONE[x.w];
@@ -109,7 +110,8 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
       continue;
     }
     if (CONTAINERS.has(x.w) && (w(items, m + 1) === 'of' || items[m + 1]?.material)) continue;
-    if (/^(number|many|few|couple|pair|length|amount|bit|lot|lots|much)$/.test(x.w)) continue;
+    if (/^(number|many|few|couple|pair|length|amount|bit|lot|lots|much|however|x|whatever)$/.test(x.w))
+      continue;
     if (DETERMINERS.has(x.w)) continue;
     if (x.w === 'so' && w(items, m + 1) === 'many') continue;
     break;
@@ -197,7 +199,14 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   ) {
     material = 'other';
     next = phraseEnd;
-  } else if (figure && (unit || more)) {
+  } else if (
+    figure &&
+    (unit ||
+      more ||
+      // "five at 3.80 each": what was bought is not told
+      (listed && items.slice(m, m + 3).some((x) => x.cost) && /^(at|@|for|,|£|\$|€)/.test(w(items, m))) ||
+      (listed && Boolean(items[m]?.cost)))
+  ) {
     points = more ? 'more' : undefined;
     next = m;
   } else return undefined;

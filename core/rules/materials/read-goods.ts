@@ -72,8 +72,15 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
     while (k < items.length) {
       // "spent £12.60 on a metre of silk", "paid 15 for the lining"
       const price = items[k]!.cost;
-      if (price && /^(on|for)$/.test(w(items, k + 1)) && !made.length) {
-        const good = findGood(items, k + 2, false);
+      // "parted with £8.40 at the market for …"
+      let to = k + 1;
+      while (
+        to < k + 5 &&
+        /^(at|in|from|down|the|a|my|town|market|shop|store|fair|sale|stall)$/.test(w(items, to))
+      )
+        to++;
+      if (price && /^(on|for)$/.test(w(items, to)) && !made.length) {
+        const good = findGood(items, to + 1, false);
         if (
           good?.head !== undefined &&
           !good.cost &&
@@ -87,7 +94,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
             made,
           );
           for (let m = k; m < good.next; m++) claims.cut.add(items[m]!);
-          if (/^(spent|paid|i|we)$/.test(w(items, k - 1))) claims.cut.add(items[k - 1]!);
+          if (/^(spent|paid|i|we|with)$/.test(w(items, k - 1))) claims.cut.add(items[k - 1]!);
           k = good.next;
           continue;
         }
@@ -377,15 +384,25 @@ function takeList(
     let from = at;
     if (count) {
       while (
-        /^(,|and|&|\+|plus|then|also|:|with|-|--|i|got|bought|had|took|uh)$/.test(w(items, from)) &&
-        from < at + 4
+        /^(,|and|&|\+|plus|then|also|:|with|-|--|i|got|bought|had|took|uh|um|er|oh|ah|what|else|let|me|see|yes|yeah|as|well)$/.test(
+          w(items, from),
+        ) &&
+        from < at + 6
       )
         from++;
       if (/^(we|she|he|they|it)$/.test(w(items, from))) break;
       const cue = cueAt(items, from === at ? at : from);
       if (cue && !/^(got|took|had|used|left|spare)$/.test(w(items, from)) && !(cue.use === use)) break;
     }
-    const good = findGood(items, from, listed);
+    let good = findGood(items, from, listed);
+    // "a metre of net, because they close early, and two spools of thread": on to the next amount
+    if (count && !listGood(good)) {
+      const on = nextAmount(items, at);
+      if (on !== undefined) {
+        from = on;
+        good = findGood(items, on, false);
+      }
+    }
     if (!good) break;
     if (count && good.quantity === undefined && !good.cost && !good.uncounted && good.head === undefined)
       break;
@@ -428,6 +445,26 @@ function takeList(
       break;
   }
   return Math.max(at, k + 1);
+}
+
+const listGood = (good: GoodFound | undefined): boolean =>
+  good !== undefined && (good.quantity !== undefined || good.cost !== undefined || good.head !== undefined);
+
+/** The amount of goods that goes on with the list after a few words of talk; nothing where work is told between. */
+function nextAmount(items: Item[], at: number): number | undefined {
+  for (let m = at; m < Math.min(items.length, at + 26); m++) {
+    const x = items[m]!;
+    if (x.finding || x.duration || x.span || x.place?.kind === 'blocks' || x.action?.form === 'past')
+      return undefined;
+    if (
+      x.quantity?.unit &&
+      x.quantity.value !== undefined &&
+      /^(and|&|\+|plus|,)$/.test(w(items, m - 1)) &&
+      items.slice(m + 1, m + 6).some((y) => y.material || y.fabric)
+    )
+      return m;
+  }
+  return undefined;
 }
 
 function push(

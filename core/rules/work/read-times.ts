@@ -236,7 +236,7 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
 }
 
 const UNKNOWN_LENGTH =
-  / (spent (a|some|a good|quite a) (while|time|bit)|could ?n't (tell|say)|ca n't (tell|say|remember)|could not (tell|say)|do n't (know|remember|recall)|did ?n't (note|notice|write|look|log|check|time|clock|keep)|not (noted|written|sure how long|timed)|forgot (to )?(note|time|look|write|clock|the time|check|when|how long)|not sure (when|how long)|ca n't think (when|how long)|no idea (how long|when|what time)|lost track|for a good while|for a while|a good while|a fair while|at .{3,20} a while|never (once )?(noted|looked|timed|wrote)|times? (not|un)|how long i|goodness knows|who knows|heaven knows|lord knows) /;
+  / (spent (a|some|a good|quite a) (while|time|bit)|could ?n't (tell|say)|ca n't (tell|say|remember)|could not (tell|say)|do n't (know|remember|recall)|did ?n't (note|notice|write|look|log|check|time|clock|keep)|not (noted|written|sure how long|timed)|forgot (to )?(note|time|look|write|log|clock|the time|check|when|how long)|for how long|lost count|no note of|not sure (when|how long)|ca n't think (when|how long)|no idea (how long|when|what time)|lost track|for a good while|for a while|a good while|a fair while|at .{3,20} a while|never (once )?(noted|looked|timed|wrote)|times? (not|un)|how long i|goodness knows|who knows|heaven knows|lord knows) /;
 
 /** Reads the time at work told in one sentence, and claims its words. */
 export function readTimes(
@@ -569,7 +569,7 @@ export function readTimes(
     const unknown = UNKNOWN_LENGTH.test(all) || / how long /.test(all) || UNKNOWN_LENGTH.test(next);
     const at = unknown
       ? items.findIndex((x, k) => (x.task && !hasObject(items, k)) || verbOfWork(items, k) !== undefined)
-      : -1;
+      : vagueWork(items, all);
     const task = items[at];
     if (task && !items.some((x) => x.duration))
       push(
@@ -632,6 +632,28 @@ function tookTime(items: Item[], claims: Claims): void {
     items.some((x) => x.place?.kind === 'blocks')
   )
     done(last);
+
+/** "did a good bit of piecing on tuesday night", "there was some tying done": work told with no time to it. */
+const VAGUE_AMOUNT =
+  / (?:(?:did|done|was|were|had|put in|got in|spent|managed) (?:.* )?(?:some|more|bits?|good bit|lots?|stretch|spell|turn|evenings?|hours|bout|session|go|share|fair amount|good deal|little|while) (?:more |of |on |at )?(?:the |my |it )?|there (?:was|were) (?:.* )?(?:some|more|a bit of|a little) |(?:worked|working|was|been) (?:away )?(?:on|at) (?:the |my )?|(?:evenings?|hours|bits?) of |forgot to (?:log|note|say) (?:the |my |some )?|did (?:the |my )?)$/;
+
+function vagueWork(items: Item[], all: string): number {
+  if (
+    / (?:will|'ll|going to|gonna|tomorrow|next|need|needs|should|want|must|to do|not|n't|no|if|when|before|after|till|until|then|what|how|much) /.test(
+      all,
+    ) ||
+    items.some(
+      (x) => x.duration || x.clock || x.span || x.finding || x.place?.kind === 'blocks' || x.material,
+    )
+  )
+    return -1;
+  if (
+    !/ (?:yesterday|today|tonight|last (?:night|week|evening)|this (?:morning|afternoon|evening)|weekend|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|week|morning|afternoon|evening|night|earlier|while|evenings?) /.test(
+      all,
+    )
+  )
+    return -1;
+  return items.findIndex((x, k) => x.task && !hasObject(items, k) && VAGUE_AMOUNT.test(wordsOf(items, 0, k)));
 }
 
 /** A time whose kind of work is said further off: in the sentence, or alone before or after it ("Surveying, the whole of it"). */
