@@ -212,18 +212,20 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     }
     if (!of) {
       if (
-        (word === 'block' || word === 'blocks') &&
+        /^(blocks?|blks?)$/.test(word) &&
         isNumber(items[k + 1]) &&
-        lengthUnit(items[k + 1]) &&
+        (lengthUnit(items[k + 1]) || (shared && /^(blocks|blks)$/.test(word) && isEnd(items, k + 2))) &&
         !used.has(k + 1)
       )
         push('block', k + 1, 'measure.blocks', [item]);
+      else if (/^(blocks?|blks?|squares?)$/.test(word) && blockSide(items, k, used) !== undefined)
+        push('block', blockSide(items, k, used), 'measure.blocks', [item]);
       else if (word === 'blocks' && /^(run|are|measure|finish|come|at|come out|to)$/.test(w(items, k + 1))) {
         const m = nextNumber(items, k + 1, used, 5);
         if (m !== undefined) push('block', m, 'measure.blocks', [item]);
       } else if (
         (item.part === 'border' || item.object === 'border' || item.place?.places[0]?.startsWith('border')) &&
-        !/\b(strips?)\b/.test(all)
+        (!/\b(strips?)\b/.test(all) || (isNumber(items[k + 1]) && isEnd(items, k + 2)))
       ) {
         const m =
           isNumber(items[k + 1]) && (lengthUnit(items[k + 1]) || (shared && isEnd(items, k + 2)))
@@ -236,9 +238,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
               : undefined;
         if (m !== undefined && !used.has(m) && !/\b(trim|trimmed|off)\b/.test(all))
           push(
-            / cut /.test(all) ? 'strip' : 'border',
+            / cut /.test(all) && !isEnd(items, k + 2) ? 'strip' : 'border',
             m,
-            / cut /.test(all) ? 'measure.strip' : 'measure.border',
+            / cut /.test(all) && !isEnd(items, k + 2) ? 'measure.strip' : 'measure.border',
             [item],
             item.place?.places,
           );
@@ -311,7 +313,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     if (of === 'strip') {
       const m = /^(strips?|border strips|binding strips|strip width)$/.test(word)
         ? (previousNumber(items, k, used, 2) ??
-          (/\b(cut|at|wide|width)\b/.test(all) ? nextNumber(items, k, used, 8) : undefined))
+          (isNumber(items[k + 1]) || /\b(cut|at|wide|width)\b/.test(all)
+            ? nextNumber(items, k, used, 8)
+            : undefined))
         : undefined;
       if (
         m !== undefined &&
@@ -371,6 +375,26 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     }
   }
   return found;
+}
+
+/** "the blocks have a side of 260 mm", "blocks, 8 inches each": the number that tells the side of a block. */
+function blockSide(items: Item[], k: number, used: Set<number>): number | undefined {
+  let m = k + 1;
+  let told = false;
+  while (
+    m < k + 9 &&
+    /^(a|the|of|to|at|about|around|roughly|each|all|have|has|with|run|runs|are|is|measure|measures|finish|finished|finishes|come|comes|out|:|=|,|cut|side|sides|edge|size|square|length)$/.test(
+      w(items, m),
+    )
+  ) {
+    if (/^(side|sides|size|measures?|finish|finishes|finished|square|run|runs|come|comes)$/.test(w(items, m)))
+      told = true;
+    m++;
+  }
+  const unit = lengthUnit(items[m]);
+  if (!isNumber(items[m]) || !unit || used.has(m) || unit === 'yd' || unit === 'm') return undefined;
+  const behind = `${w(items, m + 1)} ${w(items, m + 2)} ${w(items, m + 3)}`;
+  return told || /^(square|each|on a side|a side|on each|per side)/.test(behind) ? m : undefined;
 }
 
 const isEnd = (items: Item[], k: number): boolean => /^(,|\.|;|and|&|\)|)$/.test(w(items, k));

@@ -1,4 +1,5 @@
-import type { LengthUnit } from '../../../shared/vocabulary.ts';
+import type { LengthUnit, Measure } from '../../../shared/vocabulary.ts';
+import { UNIT_WORDS } from '../../lexicon/units.ts';
 import { makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';
@@ -27,6 +28,15 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
       own.push({ of: 'diagonal', value: first.quantity.value, items: [first], rule: 'measure.diagonal' });
     for (const m of own) found.push({ m, sentence });
   }
+  for (const sentence of sentences) {
+    const open = unknownLength(
+      sentence,
+      state,
+      found.map(({ m }) => m),
+      note,
+    );
+    if (open) found.push({ m: open, sentence });
+  }
   let unit: LengthUnit | undefined = found.find(({ m }) => m.unit)?.m.unit ?? note;
   for (const { m, sentence } of found) {
     unit = m.unit ?? unit;
@@ -47,6 +57,47 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
     state.drafts.push(draft);
     for (const x of m.items) if (isOnlyFigure(x)) claims.drop.add(x);
   }
+}
+
+const UNKNOWN =
+  /^(?:(?:side|edge|is|was|'s|the|of|by|at|cut|so|:|=|,|-|and|oh|uh|um|hang|on|wait|it) )*(?:\? ?|(?:i )?(?:forget|forgot|ca n't|could n't|do n't|did n't|have n't|'ve lost|lost)\b|what was (?:it|that)\b|not (?:sure|noted)|whatever\b|unknown|illegible|blank|tbc|to be (?:measured|confirmed)|how (?:long|wide)|so many (?:inch|cm|mm|cent|mill)|many (?:inch|cm|mm|cent|mill)|(?:inches|cm|mm|centimetres|centimeters|millimetres)\b)/;
+const SIDE_OF: Record<string, Measure> = {
+  top: 'side-top',
+  bottom: 'side-bottom',
+  btm: 'side-bottom',
+  left: 'side-left',
+  right: 'side-right',
+  l: 'side-left',
+  r: 'side-right',
+};
+
+/** "sides L 190, R ? cm", "and the right side, oh, what was it", "length I forget": a length asked after and not told. */
+function unknownLength(
+  sentence: Sentence,
+  state: ReaderState,
+  found: MeasureFound[],
+  note: LengthUnit | undefined,
+): MeasureFound | undefined {
+  const sided = found.some((m) => m.of.startsWith('side-'));
+  const { tokens } = state;
+  for (const x of sentence.items) {
+    const side = sided
+      ? (SIDE_OF[x.w.split(' ')[0] ?? ''] ??
+        SIDE_OF[/^edge-(\w+)$/.exec(x.place?.places[0] ?? '')?.[1] ?? ''])
+      : undefined;
+    const of = side ?? (x.seam && x.w !== 'seam allowance' ? undefined : x.measure);
+    if (!of || found.some((m) => m.items.includes(x) || (m.of === of && of !== 'diagonal'))) continue;
+    if (/^(wide|across|high|tall|apart|over|long|l|w|ends)$/.test(x.w) && !side) continue;
+    const after = tokens
+      .slice(x.j, x.j + 12)
+      .map((t) => t.w)
+      .join(' ');
+    if (!UNKNOWN.test(`${after} `)) continue;
+    const said = /\b(inches|cm|mm|in)\b/.exec(after)?.[1];
+    const unit = said ? (UNIT_WORDS[said] as LengthUnit) : (found.at(-1)?.unit ?? note);
+    return { of, ...(unit ? { unit } : {}), items: [x], rule: 'measure.unknown' };
+  }
+  return undefined;
 }
 
 /** Words that say nothing but the length; "strips" and "border" are also what was cut or put on. */
