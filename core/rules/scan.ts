@@ -72,7 +72,7 @@ const MEASURE_TALK =
 /** "blocks 10", "blocks 11 1/2 in": the size of the blocks and no block, where a note tells lengths. */
 function blockSize(tokens: Token[], i: number): Item | undefined {
   const token = tokens[i]!;
-  if (token.w !== 'blocks') return undefined;
+  if (!/^(blocks|blks)$/.test(token.w)) return undefined;
   const before = tokens[i - 1]?.w ?? '';
   if (!/^(,|\.|;|the|and|)$/.test(before)) return undefined;
   let k = i + 1;

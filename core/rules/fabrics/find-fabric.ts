@@ -103,7 +103,7 @@ export function findFabric(
   let names = index.byWord.get(stem(first.w));
   if (!names && first.w.length >= 6) {
     for (const [word, set] of index.byWord)
-      if (word.length >= 6 && distance(stem(first.w), word) === 1) names = set;
+      if (word.length >= 6 && first.w !== 'strips' && distance(stem(first.w), word) === 1) names = set;
   }
   if (!names) return undefined;
   let candidates = [...names];
