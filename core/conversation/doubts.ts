@@ -182,7 +182,11 @@ export function goesOn(state: ReaderState): void {
     const words = ` ${c.items.map((x) => x.w).join(' ')} `;
     return (
       / (another one|another|one more) /.test(words) &&
-      !c.items.some((x) => x.finding || x.object || x.material || x.place?.places.length)
+      !c.items.some(
+        (x, k) =>
+          (x.finding || x.object || x.material || x.place?.places.length) &&
+          !/^(same|the same)$/.test(c.items[k - 1]?.w ?? ''),
+      )
     );
   });
   if (!clause) return;

@@ -456,6 +456,8 @@ function nextAmount(items: Item[], at: number): number | undefined {
     const x = items[m]!;
     if (x.finding || x.duration || x.span || x.place?.kind === 'blocks' || x.action?.form === 'past')
       return undefined;
+    // another use begins: "three balls in the cupboard, but I'll have to buy half a dozen more"
+    if (cueAt(items, m)) return undefined;
     if (
       x.quantity?.unit &&
       x.quantity.value !== undefined &&
