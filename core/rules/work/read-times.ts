@@ -632,6 +632,7 @@ function tookTime(items: Item[], claims: Claims): void {
     items.some((x) => x.place?.kind === 'blocks')
   )
     done(last);
+}
 
 /** "did a good bit of piecing on tuesday night", "there was some tying done": work told with no time to it. */
 const VAGUE_AMOUNT =
@@ -653,7 +654,9 @@ function vagueWork(items: Item[], all: string): number {
     )
   )
     return -1;
-  return items.findIndex((x, k) => x.task && !hasObject(items, k) && VAGUE_AMOUNT.test(wordsOf(items, 0, k)));
+  return items.findIndex(
+    (x, k) => x.task && !hasObject(items, k) && VAGUE_AMOUNT.test(wordsOf(items, Math.max(0, k - 12), k)),
+  );
 }
 
 /** A time whose kind of work is said further off: in the sentence, or alone before or after it ("Surveying, the whole of it"). */
