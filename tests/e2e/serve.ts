@@ -26,8 +26,8 @@ export function dataFolder(journals: Record<string, NumberedEvent[]> = {}): stri
 export const removeFolder = (folder: string): void => rmSync(folder, { recursive: true, force: true });
 
 /** The real server in a process of its own; resolves once it has printed its address. */
-export function serve(folder: string, port = 0): Promise<Served> {
-  const child: ChildProcess = spawn(process.execPath, ['--import', 'tsx', 'server/start.ts'], {
+export function serve(folder: string, port = 0, flags: readonly string[] = []): Promise<Served> {
+  const child: ChildProcess = spawn(process.execPath, ['--import', 'tsx', 'server/start.ts', ...flags], {
     env: { ...process.env, QUILTSIDE_DATA: folder, PORT: String(port), HOST: '127.0.0.1' },
     stdio: ['ignore', 'pipe', 'pipe'],
   });

@@ -1,0 +1,86 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { lanAddresses } from '../../server/lan/lan-addresses.ts';
+import { SCENARIO_ID, scenarioEvents } from '../client/scenario.ts';
+import { axeFaults, hasChromium, launch } from './browser.ts';
+import { dataFolder, removeFolder, type Served, serve } from './serve.ts';
+
+const onNetwork = lanAddresses().length > 0;
+if (!onNetwork) console.log('skipped: this machine has no address on a network to come in by');
+
+/** The phone is a browser that comes by the machine's address on the network, so not from the loopback. */
+describe.skipIf(!hasChromium() || !onNetwork)('a phone on the same network', () => {
+  let browser: Browser;
+  let server: Served;
+  let atHome: Page;
+
+  beforeAll(async () => {
+    server = await serve(dataFolder({ [SCENARIO_ID]: scenarioEvents() }), 0, ['--lan']);
+    browser = await launch();
+    atHome = await (await browser.newContext({ locale: 'en-GB' })).newPage();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.stop();
+    if (server) removeFolder(server.folder);
+  });
+
+  const printed = async (pattern: RegExp): Promise<string> => {
+    for (let tries = 0; tries < 100; tries++) {
+      const found = pattern.exec(server.output())?.[1];
+      if (found) return found;
+      await new Promise((done) => setTimeout(done, 100));
+    }
+    throw new Error(`not printed: ${pattern}\n${server.output()}`);
+  };
+
+  it('is let in with the code, writes a note that shows at home, and is sent away at once', async () => {
+    const address = await printed(/on this network: (https:\/\/\S+)/);
+    const code = await printed(/lets one in: (\d{6})/);
+    const phone = await (
+      await browser.newContext({
+        locale: 'en-GB',
+        ignoreHTTPSErrors: true,
+        viewport: { width: 390, height: 844 },
+        hasTouch: true,
+      })
+    ).newPage();
+    await phone.goto(`${address}/#/q/${SCENARIO_ID}/frame`);
+    await phone.getByText('This device is not let in yet').waitFor();
+    // Nothing of the quilts is given out before.
+    expect((await phone.request.get(`${address}/api/quilts`)).status()).toBe(401);
+    expect(await axeFaults(phone)).toEqual([]);
+    await phone.screenshot({ path: 'tests/.out/let-in-phone.png' });
+
+    await phone.getByLabel('Six digits').fill(code === '000000' ? '111111' : '000000');
+    await phone.getByLabel('Name of this device').fill('Phone by the frame');
+    await phone.getByRole('button', { name: 'Let this device in' }).click();
+    await phone.locator('.fault').waitFor();
+    await phone.getByLabel('Six digits').fill(code);
+    await phone.getByRole('button', { name: 'Let this device in' }).click();
+    await phone.getByText('Larkrise').first().waitFor();
+
+    await atHome.goto(`${server.address}/#/q/${SCENARIO_ID}/frame`);
+    await atHome.getByText('Where we were').waitFor();
+    await phone.goto(`${address}/#/q/${SCENARIO_ID}/frame`);
+    await phone.getByLabel(/^(A note|Your answer)/).fill('Row five, block five has a stain.');
+    await phone.getByRole('button', { name: 'Write it down' }).click();
+    await atHome.locator('.recent', { hasText: 'Row 5, block 5' }).waitFor();
+
+    // The same code lets no second device in.
+    const second = await browser.newContext({ ignoreHTTPSErrors: true });
+    const again = await second.request.post(`${address}/api/pairing`, {
+      data: { code, name: 'Another' },
+      headers: { origin: address },
+    });
+    expect(again.ok()).toBe(false);
+
+    await atHome.goto(`${server.address}/#/q/${SCENARIO_ID}/settings`);
+    const away = atHome.getByRole('button', { name: /Send “Phone by the frame” away/ });
+    await away.waitFor();
+    await atHome.screenshot({ path: 'tests/.out/settings-phones.png', fullPage: true });
+    await away.click();
+    await phone.getByText('This device is not let in yet').waitFor();
+    expect((await phone.request.get(`${address}/api/quilts`)).status()).toBe(401);
+  });
+});
