@@ -4,7 +4,9 @@ import { Job } from '../../shared/wire.ts';
 import { contextOf, type Hearing } from '../hearing.ts';
 import { runCommand } from '../run-command.ts';
 import type { Recogniser } from '../speech/recogniser.ts';
+import { createRecordingReader, type RecordingReader } from '../speech/recording-reader.ts';
 import { transcribeRecording } from '../speech/transcribe-recording.ts';
+import { audioToDelete, deleteAudio } from '../store/audio-to-delete.ts';
 import type { Library } from '../store/library.ts';
 import { newId } from '../store/new-id.ts';
 import { type QuiltStore, Refusal } from '../store/quilt-store.ts';
@@ -22,6 +24,9 @@ const KeptJob = z.object({
 });
 type KeptJob = z.infer<typeof KeptJob>;
 
+/** Files up to this size share one reading process; a longer one has its own, which gives its memory back. */
+const SMALL_BYTES = 5_000_000;
+
 const IN_HAND: readonly Job['state'][] = ['waiting', 'working', 'paused'];
 
 /**
@@ -35,6 +40,8 @@ export class RecordingQueue {
   readonly #listeners = new Set<(job: Job) => void>();
   #current: { id: string; abort: AbortController; done: Promise<void> } | undefined;
   #closed = false;
+  /** Reads small files, while there are any. */
+  #reader: RecordingReader | undefined;
 
   constructor(
     readonly library: Library,
@@ -118,6 +125,7 @@ export class RecordingQueue {
     this.#closed = true;
     this.#current?.abort.abort();
     await this.#current?.done;
+    await this.#reader?.close();
     this.#listeners.clear();
   }
 
@@ -189,7 +197,11 @@ export class RecordingQueue {
   #next(): void {
     if (this.#current || this.#closed) return;
     const kept = [...this.#jobs.values()].find((one) => one.job.state === 'waiting');
-    if (!kept) return;
+    if (!kept) {
+      void this.#reader?.close();
+      this.#reader = undefined;
+      return;
+    }
     const abort = new AbortController();
     const done = this.#work(kept.job.id, abort.signal)
       .catch(() => undefined)
@@ -223,6 +235,7 @@ export class RecordingQueue {
         ...kept,
         job: { ...kept.job, state: 'done', doneS: seconds, totalS: seconds, message },
       });
+      if (this.library.settings.data.keepAudio === 'none') await this.#forgetSound(store, kept.file);
     } catch (error) {
       if (signal.aborted) return;
       const kept = this.#jobs.get(id)!;
@@ -248,8 +261,12 @@ export class RecordingQueue {
           : this.hearing.recogniser.recognise(pcm, context, options);
       },
     };
-    const reading = transcribeRecording(join(store.folder, 'audio', file), {
+    const path = join(store.folder, 'audio', file);
+    const isSmall = ((await store.fs.stat(path))?.size ?? 0) <= SMALL_BYTES;
+    if (isSmall) this.#reader ??= createRecordingReader(this.hearing.modelsDir);
+    const reading = transcribeRecording(path, {
       recogniser,
+      reader: isSmall ? this.#reader : undefined,
       modelsDir: this.hearing.modelsDir,
       context: (before) => contextOf(store.log, before ?? lastOf(store, id)),
       signal,
@@ -272,6 +289,12 @@ export class RecordingQueue {
       const kept = this.#jobs.get(id)!;
       await this.#change({ ...kept, utterances: counted, job: { ...kept.job, notes: kept.job.notes + 1 } });
     }
+  }
+
+  /** No sound is kept once it is written down; a recording that gave no word stays. */
+  async #forgetSound(store: QuiltStore, file: string): Promise<void> {
+    const written = await audioToDelete(store, await this.list(store));
+    if (written.some((sound) => sound.file === file)) await deleteAudio(store, [file]);
   }
 
   #progress(id: string, share: number, doneS: number): void {

@@ -103,6 +103,10 @@ describe.skipIf(!hasChromium() || !hasFlite)('by voice', () => {
     const sound = page.waitForResponse((response) => response.url().includes('/audio/'));
     await play.click();
     expect((await sound).status()).toBeLessThan(300);
+    // Its words stand along the foot of the page while they are said.
+    await page.locator('.caption .now').waitFor();
+    expect(await page.locator('.caption').textContent()).toMatch(/split seam/i);
+    await page.screenshot({ path: 'tests/.out/caption.png' });
     expect(wrong).toEqual([]);
   });
 

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { decodeAudio } from '../../server/speech/decode-audio.ts';
+import { encodeWav } from '../../server/store/encode-wav.ts';
 import type { Job } from '../../shared/wire.ts';
 import { startServer } from './start-server.ts';
 
@@ -105,3 +106,37 @@ test.skipIf(!ready)(
   },
   240_000,
 );
+
+test.skipIf(!ready)(
+  'where no sound is to be kept it goes once its words are in the log; a recording without a word stays',
+  async () => {
+    const server = await startServer({ modelsDir });
+    const id = await server.makeQuilt();
+    await server.app.library.saveSettings({ keepAudio: 'none' });
+    const send = async (name: string, bytes: Uint8Array): Promise<void> => {
+      const form = new FormData();
+      form.append('startAt', '2026-03-14T20:00:00Z');
+      form.append('file', new Blob([new Uint8Array(bytes)]), name);
+      const sent = await server.get(`/api/quilts/${id}/recordings`, { method: 'POST', body: form });
+      expect(sent.status).toBe(202);
+    };
+    await send('evening.flac', await readFile(spoken));
+    await send('quiet.wav', encodeWav(new Float32Array(32_000)));
+    let jobs: Job[] = [];
+    for (const end = Date.now() + 120_000; !jobs.every(isOver) || jobs.length < 2; ) {
+      if (Date.now() > end) throw new Error(`not done: ${JSON.stringify(jobs)}`);
+      await new Promise((done) => setTimeout(done, 250));
+      jobs = (await (await server.get(`/api/quilts/${id}/jobs`)).json()) as Job[];
+    }
+    const { log, folder } = await server.app.library.quilt(id);
+    const [evening, quiet] = ['evening.flac', 'quiet.wav'].map(
+      (name) => log.recordings.find((recording) => recording.name === name)!,
+    );
+    await expect.poll(() => readdir(join(folder, 'audio'))).toEqual([quiet!.file]);
+    expect((await server.app.library.quilt(id)).log.removedAudio).toEqual([evening!.file]);
+    expect(log.notes).toHaveLength(1);
+  },
+  240_000,
+);
+
+const isOver = ({ state }: Job): boolean => state === 'done' || state === 'failed';
