@@ -5,6 +5,7 @@ import { findCost, findQuantity, readUnit } from './amounts/find-amount.ts';
 import { type FabricIndex, findFabric } from './fabrics/find-fabric.ts';
 import type { Item } from './item.ts';
 import { LEXICON } from './lexicon-index.ts';
+import { findClothBlock } from './places/find-cloth-block.ts';
 import type { PlaceContext, PlaceFound } from './places/find-place.ts';
 import { findBlocks, findPointer, findPart as sidedPlace } from './places/place-pipeline.ts';
 import { findClock, findDuration, findSpan } from './times/find-time.ts';
@@ -264,6 +265,13 @@ function itemAt(
   const fabric = findFabric(tokens, i, fabrics);
   const hit = LEXICON.longestAt(tokens, i);
   const longest = Math.max(place?.next ?? 0, fabric?.next ?? 0, hit?.next ?? 0);
+  const picked = findClothBlock(tokens, i, fabrics);
+  if (picked && picked.place.next > longest) {
+    item.place = picked.place;
+    item.fabric = picked.fabric;
+    widen(picked.place.next);
+    return item;
+  }
   if (longest === 0) {
     if (
       token.w === 'a' ||

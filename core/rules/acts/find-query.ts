@@ -77,6 +77,8 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
   const before = head.slice(0, within.index);
   // "that's net over the tear is what I'll do": told, with the answer before the word
   if (/ (?:is|'s|was)$/.test(before)) return undefined;
+  // "four blocks only, which one might have thought easy": a clause that tells more
+  if (within[1]!.startsWith('which') && /\S+ \S+ ,$/.test(before.trim())) return undefined;
   if (NOT_ASKING.test(before) || before.split(' ').length > 7) return undefined;
   // what stands before the question word may only say what it is about
   const lead = items.slice(

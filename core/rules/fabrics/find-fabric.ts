@@ -98,8 +98,8 @@ export function findFabric(
   index: FabricIndex,
 ): { found: FabricFound; next: number } | undefined {
   if (!index.names.size) return undefined;
-  const first = tokens[i]!;
-  if (first.kind !== 'word') return undefined;
+  const first = tokens[i];
+  if (first?.kind !== 'word') return undefined;
   let names = index.byWord.get(stem(first.w));
   if (!names && first.w.length >= 6) {
     for (const [word, set] of index.byWord)

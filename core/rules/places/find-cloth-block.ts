@@ -1,0 +1,131 @@
+import { readCount, readOrdinal } from '../../text/read-number.ts';
+import type { Token } from '../../text/tokenise.ts';
+import { type FabricIndex, findFabric } from '../fabrics/find-fabric.ts';
+import type { FabricFound } from '../item.ts';
+import type { PlaceFound } from './find-place.ts';
+import { splitBlock, unique } from './grid.ts';
+
+type End = 'top' | 'bottom' | 'left' | 'right' | 'middle' | 'first' | 'last';
+
+const ENDS = new Map<string, End>(
+  Object.entries({
+    top: 'top',
+    topmost: 'top',
+    upper: 'top',
+    uppermost: 'top',
+    higher: 'top',
+    highest: 'top',
+    bottom: 'bottom',
+    lower: 'bottom',
+    lowest: 'bottom',
+    btm: 'bottom',
+    left: 'left',
+    leftmost: 'left',
+    right: 'right',
+    rightmost: 'right',
+    middle: 'middle',
+    centre: 'middle',
+    center: 'middle',
+    first: 'first',
+    last: 'last',
+  } satisfies Record<string, End>),
+);
+const NOUNS = /^(one|ones|block|blocks|square|squares|piece|pieces)$/;
+/** After these the side belongs to another thing: "the stripe at the top edge", "in the bottom row". */
+const OTHER_NOUNS = /^(row|rows|column|columns|edge|border|corner|half|of|third|seam|layer)$/;
+
+const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
+
+/**
+ * One of several blocks of a named cloth, told by where it lies: "the lower grey velvet", "the left-hand check",
+ * "the stripe at the bottom", "the first of the three checks". Rows count before columns for first, last and middle.
+ */
+export function findClothBlock(
+  tokens: Token[],
+  i: number,
+  index: FabricIndex,
+): { place: PlaceFound; fabric: FabricFound } | undefined {
+  if (!index.names.size) return undefined;
+  return sideFirst(tokens, i, index) ?? clothFirst(tokens, i, index);
+}
+
+/** "lower grey velvet", "left-hand check one", "second of the two velvets". */
+function sideFirst(tokens: Token[], i: number, index: FabricIndex) {
+  const end = endAt(tokens, i);
+  if (!end) return undefined;
+  let j = end.next;
+  if (NOUNS.test(w(tokens, j)) && w(tokens, j + 1) === 'of') j++;
+  const isOf = w(tokens, j) === 'of';
+  if (isOf) {
+    j++;
+    while (/^(the|those|these|my)$/.test(w(tokens, j))) j++;
+    j = readCount(tokens, j)?.next ?? j;
+  } else if (typeof end.at === 'number') return undefined;
+  // "a second piece of the peach" is cloth, not a block
+  if (/^(a|another)$/.test(w(tokens, i - 1))) return undefined;
+  const cloth = findFabric(tokens, j, index);
+  if (!cloth) return undefined;
+  const next = NOUNS.test(w(tokens, cloth.next)) ? cloth.next + 1 : cloth.next;
+  return pick(cloth.found, index, end.at, next);
+}
+
+/** "madder stripe at the bottom", "check one furthest right". */
+function clothFirst(tokens: Token[], i: number, index: FabricIndex) {
+  const cloth = findFabric(tokens, i, index);
+  if (!cloth) return undefined;
+  let j = NOUNS.test(w(tokens, cloth.next)) ? cloth.next + 1 : cloth.next;
+  if (/^(furthest|farthest|nearest)$/.test(w(tokens, j))) {
+    j++;
+    if (/^(to|on)$/.test(w(tokens, j))) j++;
+  } else if (/^(at|on|to|up|down)$/.test(w(tokens, j))) {
+    if (/^(up|down)$/.test(w(tokens, j)) && /^(at|on|to)$/.test(w(tokens, j + 1))) j++;
+    j++;
+  } else return undefined;
+  if (w(tokens, j) === 'the') j++;
+  const end = endAt(tokens, j);
+  if (!end || typeof end.at === 'number' || end.at === 'first' || end.at === 'last') return undefined;
+  const next = w(tokens, end.next) === 'side' ? end.next + 1 : end.next;
+  if (OTHER_NOUNS.test(w(tokens, next)) || ENDS.has(w(tokens, next))) return undefined;
+  return pick(cloth.found, index, end.at, next);
+}
+
+function endAt(tokens: Token[], i: number): { at: End | number; next: number } | undefined {
+  const named = ENDS.get(w(tokens, i));
+  if (named) {
+    let next = i + 1;
+    if (w(tokens, next) === '-' && w(tokens, next + 1) === 'hand') next++;
+    if (w(tokens, next) === 'hand' || w(tokens, next) === 'most') next++;
+    return { at: named, next };
+  }
+  const nth = readOrdinal(tokens, i);
+  return nth ? { at: nth.value, next: nth.next } : undefined;
+}
+
+function pick(cloth: FabricFound, index: FabricIndex, at: End | number, next: number) {
+  const blocks = unique(cloth.names.flatMap((name) => index.blocks[name] ?? []))
+    .map((place) => ({ place, ...splitBlock(place)! }))
+    .sort((a, b) => a.row - b.row || a.block - b.block);
+  const row = (k: number) => blocks.filter((b) => b.row === blocks.at(k)!.row);
+  const columns = blocks.map((b) => b.block);
+  const inColumn = (block: number) => blocks.filter((b) => b.block === block);
+  const ways: Record<End, () => typeof blocks> = {
+    top: () => row(0),
+    bottom: () => row(-1),
+    left: () => inColumn(Math.min(...columns)),
+    right: () => inColumn(Math.max(...columns)),
+    middle: () => (blocks.length % 2 ? [blocks[(blocks.length - 1) / 2]!] : []),
+    first: () => blocks.slice(0, 1),
+    last: () => blocks.slice(-1),
+  };
+  if (blocks.length < 2) return undefined;
+  const chosen = typeof at === 'number' ? blocks.slice(at - 1, at) : ways[at]();
+  if (!chosen.length || chosen.length === blocks.length) return undefined;
+  const place: PlaceFound = {
+    next,
+    places: chosen.map((b) => b.place),
+    how: 'said',
+    rule: 'place.cloth-block',
+    kind: 'blocks',
+  };
+  return { place, fabric: cloth };
+}
