@@ -16,6 +16,15 @@ const TABLE: [value: string[], phrasings: string[]][] = [
     ['patch planned 2-4'],
     ['2-4 needs a patch', 'a patch will have to go on 2-4', '2-4 to be patched', 'must patch 2-4'],
   ],
+  [
+    ['patch done 2-4'],
+    ['covered the hole in 2-4 with a bit of calico', 'stitched a square of calico over the worn spot on 2-4'],
+  ],
+  [['darn done 2-4'], ['put a darn in 2-4', 'worked a darn into 2-4', 'ended up darning 2-4']],
+  [['darn dropped 2-4'], ['dropped the idea of darning 2-4']],
+  [['patch dropped 2-4'], ['no patch on 2-4 after all', 'no longer going to patch 2-4']],
+  [['leave done 2-4'], ['doing nothing to 2-4', 'no treatment on 2-4', 'keeping 2-4 as is']],
+  [['resew done 2-4'], ['put a few stitches in 2-4', 'redid the seam in 2-4']],
   [['replace done 2-4'], ['cut out 2-4 and pieced a new one in', 'new piece let into 2-4', 'replaced 2-4']],
   [
     ['replace planned 2-4'],
