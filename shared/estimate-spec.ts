@@ -104,6 +104,8 @@ const Border = z.strictObject({
   seam: allowance.optional(),
   /** Added to each side of a mitred border beyond length + 2 x border. */
   extra: allowance.optional(),
+  /** Length of the print's repeat along the strip, to match it at each join. */
+  repeat: size.optional(),
   /** Finished length of one unit of a pieced border. */
   unit: size.optional(),
 });
@@ -191,12 +193,15 @@ const workCount = z.number().positive().max(100_000);
 const Planned = z.strictObject({
   action: name,
   count: workCount.optional(),
+  /** Length sewn, in place of a count, for what is reckoned by length. */
+  length: running.optional(),
   damage: name.optional(),
 });
 const Logged = z.strictObject({
   action: name,
   minutes: minutes.optional(),
   count: workCount.optional(),
+  length: running.optional(),
   damage: name.optional(),
 });
 /** One stretch of time that covered several actions; shared out by their expected times. */

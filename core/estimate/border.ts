@@ -75,7 +75,11 @@ export const estimateBorder = (
   }
   const lengths = [sides, sides, ends, ends];
   const stones = corner === 'cornerstones' ? [strip, strip, strip, strip] : [];
-  const perJoin = seam.mul(2);
+  const perJoin = border.repeat === undefined ? seam.mul(2) : seam.mul(2).add(border.repeat);
+  if (border.repeat !== undefined)
+    working.line(
+      `To match the print a join may lose up to one repeat more, ${border.repeat} ${working.unit}: reckoned in full, so that it suffices`,
+    );
   const fields = { seam: 'border.seam', usable: 'border.usable' };
   const strips = stripsForLengths([...lengths, ...stones], cloth.usable, perJoin, fields);
   const eachAlone = lengths.reduce(

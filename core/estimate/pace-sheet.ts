@@ -4,6 +4,8 @@ export interface Pace {
   /** What "one" is. */
   unit: string;
   source: string;
+  /** Length of seam in one, inches, where work may be told by its length. */
+  lengthIn?: number;
 }
 
 const GUESS = 'our own starting guess; no published figure';
@@ -17,7 +19,7 @@ export const PACE_SHEET: Readonly<Record<string, Pace>> = {
   patch: { minutes: 30, unit: 'patch', source: GUESS },
   stabilize: { minutes: 20, unit: 'place', source: GUESS },
   overlay: { minutes: 40, unit: 'place', source: GUESS },
-  resew: { minutes: 15, unit: 'seam', source: GUESS },
+  resew: { minutes: 15, unit: 'seam', source: GUESS, lengthIn: 12 },
   darn: { minutes: 25, unit: 'place', source: GUESS },
   remove: { minutes: 15, unit: 'place', source: GUESS },
   clean: { minutes: 10, unit: 'place', source: GUESS },
@@ -26,8 +28,8 @@ export const PACE_SHEET: Readonly<Record<string, Pace>> = {
   press: { minutes: 3, unit: 'piece', source: GUESS },
   leave: { minutes: 1, unit: 'place', source: GUESS },
   cut: { minutes: 4, unit: 'piece', source: GUESS },
-  piece: { minutes: 8, unit: 'seam', source: GUESS },
-  'add-border': { minutes: 45, unit: 'side', source: GUESS },
+  piece: { minutes: 8, unit: 'seam', source: GUESS, lengthIn: 12 },
+  'add-border': { minutes: 45, unit: 'side', source: GUESS, lengthIn: 70 },
   layer: {
     minutes: 60,
     unit: 'quilt',
@@ -44,6 +46,7 @@ export const PACE_SHEET: Readonly<Record<string, Pace>> = {
     minutes: 300,
     unit: 'quilt',
     source: 'one page: 300 in by hand, billed 3 h, really about 5; as excerpted',
+    lengthIn: 300,
   },
   trim: { minutes: 20, unit: 'quilt', source: GUESS },
   'square-up': { minutes: 30, unit: 'quilt', source: GUESS },

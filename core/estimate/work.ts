@@ -1,6 +1,6 @@
 import type { Estimated, WorkAction, WorkAnswer } from '../../shared/estimate-answer.ts';
 import type { EstimateSpec } from '../../shared/estimate-spec.ts';
-import { decimal } from './exact.ts';
+import { decimal, exact } from './exact.ts';
 import { forecastFinish } from './finish-forecast.ts';
 import { type Batch, type Kind, learnPace, type Timed } from './pace-model.ts';
 import { PACE_SHEET, UNKNOWN_PACE } from './pace-sheet.ts';
@@ -29,8 +29,46 @@ const keyOf = (item: { action: string; damage?: string | undefined }): string =>
   `${item.action}\n${item.damage ?? ''}`;
 const isShared = (entry: LogEntry): entry is Extract<LogEntry, { items: unknown }> => 'items' in entry;
 
+interface Item {
+  action: string;
+  damage?: string | undefined;
+  count?: number | undefined;
+  length?: number | undefined;
+}
+
+/** The same work with its lengths told as counts of the pace sheet's unit. */
+const byCount = (work: Work, working: Working): Work => {
+  const told = new Set<string>();
+  const counted = <T extends Item>(item: T): T => {
+    const { length, ...rest } = item;
+    if (length === undefined || item.count !== undefined) return rest as T;
+    const pace = PACE_SHEET[item.action] ?? UNKNOWN_PACE;
+    if (pace.lengthIn === undefined) {
+      working.ask(`How many ${item.action}? It is not reckoned by length; one until then.`);
+      return rest as T;
+    }
+    const one = working.fromInches(pace.lengthIn);
+    if (!told.has(item.action))
+      working.line(`${item.action} by length: ${working.show(one)} count as one ${pace.unit}`);
+    told.add(item.action);
+    return { ...rest, count: exact(length).div(one).valueOf() } as T;
+  };
+  return {
+    ...work,
+    ...(work.planned ? { planned: work.planned.map(counted) } : {}),
+    ...(work.log
+      ? {
+          log: work.log.map((entry) =>
+            isShared(entry) ? { ...entry, items: entry.items.map(counted) } : counted(entry),
+          ),
+        }
+      : {}),
+  };
+};
+
 /** Minutes for the planned work, from the starting pace sheet drawn toward the maker's own log. */
-export const estimateWork = (work: Work, working: Working): WorkAnswer => {
+export const estimateWork = (asTold: Work, working: Working): WorkAnswer => {
+  const work = byCount(asTold, working);
   const log = work.log ?? [];
   const kinds: Kind[] = [];
   const indexOf = new Map<string, number>();

@@ -41,6 +41,20 @@ describe('pace', () => {
     expect(slow.total.likely).toBeGreaterThan(unknown.total.likely);
   });
 
+  test('work told by its length: 300 in of binding are one on the sheet (as excerpted), in inches or centimetres', () => {
+    const one = work({ planned: [{ action: 'bind' }] }).total;
+    expect(work({ planned: [{ action: 'bind', length: 300 }] }).total).toEqual(one);
+    expect(
+      estimateWork({ planned: [{ action: 'bind', length: 762 }] }, new Working('work', 'cm')).total,
+    ).toEqual(one);
+    const logged = work({
+      planned: [{ action: 'resew', length: 120 }],
+      log: [{ action: 'resew', length: 24, minutes: 20 }],
+    });
+    expect(logged.actions[0]).toMatchObject({ planned: 10, done: 2, left: 8, logged: 1 });
+    expect(work({ planned: [{ action: 'tie', length: 40 }] }).question).toMatch(/How many tie/);
+  });
+
   test('an entry without a time counts as done and says nothing of the pace', () => {
     const untimed = work({ planned: [{ action: 'patch', count: 5 }], log: [{ action: 'patch', count: 2 }] });
     expect(untimed.actions[0]).toMatchObject({ done: 2, left: 3, logged: 0 });

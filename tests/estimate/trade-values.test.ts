@@ -166,3 +166,14 @@ test("border: butted and mitred lengths (the contract; at least twice the width 
   expect(of('mitred').lengths!.map(({ length }) => length)).toEqual([81, 69]);
   expect(of('butted')).toMatchObject({ strip: 4.5, strips: 8, yards: 1 });
 });
+
+test('a border matched to its print may lose a repeat at each join', () => {
+  const alone = (repeat?: number) =>
+    estimate({
+      quilt: { width: 32, length: 72 },
+      border: { width: 4, usable: 40, seam: 0.25, ...(repeat ? { repeat } : {}) },
+    }).border!.stripsEachAlone;
+  // 2 x 40 - 1/2 = 79 1/2 holds 72; 2 x 40 - 1/2 - 8 = 71 1/2 does not. The two ends are 40 long and need no join.
+  expect(alone()).toBe(6);
+  expect(alone(8)).toBe(8);
+});

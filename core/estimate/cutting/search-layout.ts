@@ -44,7 +44,17 @@ export const searchLayout = (
   }
   const many = pieces.length > SINGLE;
   if (!many && least * width === area) {
-    const whole = fillWithoutWaste(pieces, width, least, WASTELESS, effort);
+    // As the pieces are given first: far fewer edges meet by chance than when each may lie both ways.
+    const given = pieces.every((piece) => piece.width <= width)
+      ? fillWithoutWaste(
+          pieces.map((piece) => ({ ...piece, turnable: false })),
+          width,
+          least,
+          WASTELESS,
+          effort,
+        )
+      : null;
+    const whole = given ?? fillWithoutWaste(pieces, width, least, WASTELESS, effort);
     if (whole) return whole;
   }
   const starts = many
