@@ -128,7 +128,10 @@ export function entryOfForm(
 }
 
 /** Blocks and named parts mixed: `3-2, border-top`. */
-function placesOfForm(text: string, grid: Pick<QuiltGrid, 'rows' | 'blocks'>): string[] | { fault: string } {
+export function placesOfForm(
+  text: string,
+  grid: Pick<QuiltGrid, 'rows' | 'blocks'>,
+): string[] | { fault: string } {
   const parts: string[] = [];
   const rest: string[] = [];
   for (const piece of text.split(/[\s,;]+/).filter(Boolean)) {

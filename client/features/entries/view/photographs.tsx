@@ -5,9 +5,9 @@ import type { Photo } from '../../../../shared/event.ts';
 import { STAGES } from '../../../../shared/limits.ts';
 import { instantInZone } from '../../../words/local-time.ts';
 import { api } from '../../link/state/api.ts';
-import { readPlaces } from '../../quilts/state/read-places.ts';
 import { Field } from '../../shell/view/field.tsx';
 import { changeLog } from '../state/change-log.ts';
+import { placesOfForm } from '../state/entry-form.ts';
 import { preparePhoto } from '../state/prepare-photo.ts';
 import './photographs.css';
 
@@ -132,7 +132,7 @@ function ChangePhoto(props: { log: Log; photo: Photo }): JSX.Element {
   const [fault, setFault] = useState('');
   const box = useRef<HTMLDetailsElement>(null);
   const keep = async () => {
-    const read = readPlaces(places, log.quilt);
+    const read = placesOfForm(places, log.quilt);
     if (!Array.isArray(read)) {
       setFault(read.fault);
       return;
@@ -184,7 +184,7 @@ function ChangePhoto(props: { log: Log; photo: Photo }): JSX.Element {
           id={`of-${photo.id}`}
           label="Blocks and parts"
           fault={fault}
-          hint="As 1-2, 4-4; empty for the whole quilt"
+          hint="As 1-2, backing; empty for the whole quilt"
         >
           {(a) => (
             <input
