@@ -173,4 +173,13 @@ export const HEARD_SLIPS: SlipRow[] = [
   { heard: 'spills', meant: 'spools', after: ['of'] },
   { heard: 'debbed', meant: 'dabbed' },
   { heard: 'recouped', meant: 'resewed' },
+  { heard: 'biting', meant: 'binding' },
+  { heard: 'millimers', meant: 'millimetres' },
+  { heard: 'centimers', meant: 'centimetres' },
+  {
+    heard: 'seam',
+    meant: 'same',
+    after: ['thread'],
+    notBefore: ['the', 'that', 'a', 'this', 'of', 'side', 'split'],
+  },
 ];

@@ -74,6 +74,13 @@ describe('runs of words, and words by their sound', () => {
     ['the lader stitch', 'the ladder stitch'],
     ['the binding is frade', 'the binding is frayed'],
     ['row two is staned', 'row two is stained'],
+    ['a scrap of crap line', 'a scrap of crepeline'],
+    ['the seam close by hand', 'the seam closed by hand'],
+    [
+      'out of the top three rows, in row two half of them were gone',
+      'out of the top three rows . in row two half of them were gone',
+    ],
+    ['Still open, whether I tie it', 'still open : whether i tie it'],
   ])('%s -> %s', (said, meant) => {
     expect(rereadIn(said)).toBe(meant);
   });
@@ -94,6 +101,9 @@ describe('runs of words, and words by their sound', () => {
     'it is turned under along the edge',
     'the block is washed and dried',
     'she was afforded a day',
+    'the edge is reached',
+    'a full minute',
+    'patched in row two, in row three, half of it by hand',
   ])('sounds alike but makes sense: %s', (said) => {
     expect(putSlipsRight(tokenise(said), undefined, { 'navy dot': ['1-1'] }).slips).toEqual([]);
   });

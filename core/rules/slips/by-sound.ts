@@ -1,11 +1,13 @@
 import { doubleMetaphone } from 'double-metaphone';
 import { FINDING_PHRASES } from '../../lexicon/findings.ts';
+import { MATERIAL_PHRASES } from '../../lexicon/materials.ts';
+import { OBJECT_PHRASES } from '../../lexicon/objects.ts';
 import { STITCH_PHRASES } from '../../lexicon/stitches.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
 
-/** A word of the trade that sounds like the one heard. */
-export type SoundAlike = { word: string; rule: string };
+/** A word of the trade that sounds like the one heard, or like that and the next together (`length` 2). */
+export type SoundAlike = { word: string; rule: string; length?: 2 };
 
 const plainWords = (phrases: string[]): string[] =>
   phrases.flatMap((p) => (/^[a-z]{5,}$/.test(p) ? [p] : []));
@@ -30,6 +32,20 @@ const FINDINGS = soundsOf(
     .flatMap(plainWords)
     .filter((w) => w.endsWith('ed')),
 );
+
+/** Long words of the trade whose sound hardly another word has: "crepeline", "interfacing", "herringbone". */
+const DISTINCT = soundsOf(
+  [
+    ...Object.values(STITCH_PHRASES).flatMap(({ phrases }) => phrases),
+    ...Object.values(MATERIAL_PHRASES).flat(),
+    ...Object.values(OBJECT_PHRASES).flat(),
+  ].flatMap((phrase) => (/^[a-z]{8,}$/.test(phrase) ? [phrase] : [])),
+);
+const distinct = (word: string): string | undefined =>
+  codesOf(word)
+    .filter((code) => code.length >= 5)
+    .flatMap((code) => DISTINCT.get(code) ?? [])
+    .find((found) => found[0] === word[0]);
 
 /** Words that make sense before "stitch" as they are. */
 const STITCH_ADJECTIVES = new Set(
@@ -68,6 +84,21 @@ const AFTER_FINDING = new Set([
 const CLOTH_NOUNS = new Set(
   'block blocks one ones piece pieces patch patches square squares fabric cloth strip strips'.split(' '),
 );
+
+/** Words of everyday that sound like a finding and are none. */
+const EVERYDAY = new Set('reached allowed wrapped logged rushed shared tried afforded'.split(' '));
+
+/** How many letters have to be changed, put in or left out (Levenshtein). */
+function lettersApart(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++)
+      next[j] = Math.min(row[j]! + 1, next[j - 1]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1));
+    row = next;
+  }
+  return row[b.length]!;
+}
 
 const isOneApart = (a: string, b: string): boolean => {
   if (Math.abs(a.length - b.length) > 1) return false;
@@ -115,8 +146,16 @@ export function findBySound(
   const beforeStitch = /^(?:stitch|stitches|stitched|stitching)$/.test(after);
   const asFinding = IS.has(before?.w ?? '') && AFTER_FINDING.has(after);
   const byName = fabrics ? soundsOfFabrics(fabrics) : undefined;
-  if (!beforeStitch && !asFinding && !byName?.byWord.length) return undefined;
   if (LEXICON.longestAt(tokens, i) || byName?.words.has(w)) return undefined;
+  const whole = distinct(w);
+  if (whole && lettersApart(w, whole) <= 3) return { word: whole, rule: 'slip.sound' };
+  const next = tokens[i + 1];
+  if (!beforeStitch && next?.kind === 'word' && /^[a-z]{3,}$/.test(next.w) && !next.glued) {
+    const joined = distinct(w + next.w);
+    if (joined && !joined.endsWith('ed') && lettersApart(w + next.w, joined) <= 2)
+      return { word: joined, rule: 'slip.sound', length: 2 };
+  }
+  if (!beforeStitch && !asFinding && !byName?.byWord.length) return undefined;
   const codes = codesOf(w);
   const long = codes.filter((code) => code.length >= 3);
   if (beforeStitch && !STITCH_ADJECTIVES.has(w)) {
@@ -134,7 +173,8 @@ export function findBySound(
   if (asFinding)
     for (const code of long) {
       const word = FINDINGS.get(code);
-      if (word && w.endsWith('d')) return { word, rule: 'slip.sound-finding' };
+      if (word && w.endsWith('d') && !EVERYDAY.has(w) && lettersApart(w, word) <= 2)
+        return { word, rule: 'slip.sound-finding' };
     }
   // Of a name of one word only before "blocks" and the like; of a longer name beside one of its other words.
   for (const [word, name] of byName?.byWord ?? []) {

@@ -16,6 +16,19 @@ for (const [heard, meant] of PHRASE_SLIPS) {
   PHRASES.set(words[0]!, [...rows, { heard: words, meant: meant.split(' ') }]);
 }
 
+const OF_A_PLACE = /^(?:half|some|most|all|there|it|they|the)$/;
+/**
+ * The recogniser writes a comma where she ended a sentence: "…out of the top three rows, in row two half of them were gone". A
+ * place that opens a clause with its own subject begins a new sentence; "still open, whether …" lists what is open.
+ */
+function mendedMark(tokens: Token[], i: number): string | undefined {
+  if (tokens[i]!.w !== ',') return undefined;
+  const w = (k: number): string => tokens[i + k]?.w ?? '';
+  if (/^(?:in|on)$/.test(w(1)) && /^(?:row|column|block)$/.test(w(2)) && OF_A_PLACE.test(w(4))) return '.';
+  if (w(-1) === 'open' && w(-2) === 'still' && /^(?:whether|what|which|how)$/.test(w(1))) return ':';
+  return undefined;
+}
+
 const SMALL_NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 const PLURAL_NUMBERS = new Map(SMALL_NUMBERS.map((word) => [word === 'six' ? 'sixes' : `${word}s`, word]));
 const isNumberWord = (token: Token | undefined): boolean =>
@@ -49,6 +62,11 @@ export function putSlipsRight(
       });
       slips.push({ heard, read: lesson[1].join(' '), from: t.from, to: last.to, rule: 'slip.taught' });
       i += lesson[0].length - 1;
+      continue;
+    }
+    const mark = mendedMark(tokens, i);
+    if (mark) {
+      out.push({ ...t, w: mark, heard: t.w });
       continue;
     }
     const phrase = PHRASES.get(t.w)?.find((row) => row.heard.every((word, k) => tokens[i + k]?.w === word));
@@ -92,8 +110,11 @@ export function putSlipsRight(
     }
     const alike = findBySound(tokens, i, out.at(-1), fabrics);
     if (alike) {
-      out.push({ ...t, w: alike.word, heard: t.w });
-      slips.push({ heard: t.w, read: alike.word, from: t.from, to: t.to, rule: alike.rule });
+      const last = tokens[i + (alike.length ?? 1) - 1]!;
+      const heard = last === t ? t.w : `${t.w} ${last.w}`;
+      out.push({ ...t, w: alike.word, to: last.to, heard });
+      slips.push({ heard, read: alike.word, from: t.from, to: last.to, rule: alike.rule });
+      if (last !== t) i++;
       continue;
     }
     out.push(t);
