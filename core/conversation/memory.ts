@@ -16,6 +16,8 @@ export type Memory = {
   /** Blocks or parts last spoken of, and the groups before them, newest last. */
   focus: string[];
   earlier: string[][];
+  /** Blocks of the cloth spoken of since: what "those" are. */
+  cloth?: string[];
   /** The last note that logged something, for corrections and answers; null after it was taken back. */
   last: LastNote | null;
   treatment?: {

@@ -78,7 +78,7 @@ export function readNote(
   const local = wallOf(at);
   const { tokens, slips } = putSlipsRight(tokenise(text).slice(0, READ_TOKENS), quilt.taught, grid.fabrics);
   const fabrics = indexFabrics(grid);
-  const scanned = scan(tokens, grid, fabrics, memory.focus, memory.earlier);
+  const scanned = scan(tokens, grid, fabrics, memory.focus, memory.earlier, memory.cloth);
   const joined = tokens.map((t) => t.w).join(' ');
   const withSlips = slips.length ? { slips } : {};
 
@@ -276,7 +276,7 @@ function remember(
   drafts: Draft[],
   ask: Ask | null,
   state: ReaderState,
-  scanned: { focus: string[]; earlier: string[][]; items: Item[] },
+  scanned: { focus: string[]; earlier: string[][]; cloth?: string[]; items: Item[] },
   text: string,
   amended: boolean,
 ): Memory {
@@ -296,6 +296,8 @@ function remember(
     },
     before: snapshot,
   };
+  if (scanned.cloth) next.cloth = scanned.cloth;
+  else delete next.cloth;
   let found = next.found;
   let open = next.open;
   for (const { entry: e, origins } of drafts) {

@@ -24,7 +24,13 @@ const COMMERCE =
 const WORK_TALK =
   /^(start|started|starting|stop|stopped|stopping|began|begun|begin|beginning|finish|finished|finishing|quit|quitting|since|till|until|til|from|worked|working|between|knocked|packed|hours?|o'clock|oclock|am|pm|clocked|resum(?:ed?|ing)|paused|back|commenced|off|done|on|went|was|were|sat|break|minus|less|out|half|meant|at|to)$/;
 
-export type Scan = { items: Item[]; places: PlaceFound[]; focus: string[]; earlier: string[][] };
+export type Scan = {
+  items: Item[];
+  places: PlaceFound[];
+  focus: string[];
+  earlier: string[][];
+  cloth?: string[];
+};
 
 /**
  * Goes through the tokens once, from left to right, and gives each run of words every sense that it can have. The longest
@@ -37,10 +43,11 @@ export function scan(
   fabrics: FabricIndex,
   focus: string[],
   earlier: string[][],
+  cloth?: string[],
 ): Scan {
   const items: Item[] = [];
   const places: PlaceFound[] = [];
-  const ctx: PlaceContext = { grid, focus, earlier: [...earlier] };
+  const ctx: PlaceContext = { grid, focus, earlier: [...earlier], ...(cloth ? { cloth } : {}) };
   let commerce = false;
   let work = false;
   for (const t of tokens) {
@@ -61,10 +68,42 @@ export function scan(
       places.push(item.place);
       if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
         moveFocus(ctx, item.place, items);
+      if (
+        item.place.rule !== 'place.those' &&
+        item.place.rule !== 'place.them' &&
+        item.place.rule !== 'place.both' &&
+        item.place.rule !== 'place.all-of-them'
+      )
+        delete ctx.cloth;
+    } else if (item.fabric) {
+      const places = blocksOfSubject(items, fabrics);
+      if (places.length) ctx.cloth = places;
     }
     i = item.j;
   }
-  return { items, places, focus: ctx.focus, earlier: ctx.earlier };
+  return {
+    items,
+    places,
+    focus: ctx.focus,
+    earlier: ctx.earlier,
+    ...(ctx.cloth ? { cloth: ctx.cloth } : {}),
+  };
+}
+
+/** "the strawberry print has faded", "about the sateen": the cloth's blocks, where it is spoken of and not put in. */
+function blocksOfSubject(items: Item[], fabrics: FabricIndex): string[] {
+  const at = items.length - 1;
+  const names = items[at]!.fabric!.names;
+  if (names.length !== 1) return [];
+  const lead = items.slice(Math.max(0, at - 4), at).map((x) => x.w);
+  if (!/^(the|all|every|both|each|those|that|)$/.test(lead.at(-1) ?? '')) return [];
+  if (
+    / (with|w|from|using|bought|of|in|into|onto|a|some|yards?|metres?|piece|scrap|bit|for|used) /.test(
+      ` ${lead.slice(-2).join(' ')} `,
+    )
+  )
+    return [];
+  return fabrics.blocks[names[0]!] ?? [];
 }
 
 const MEASURE_TALK =

@@ -43,9 +43,7 @@ const STRIKES: RegExp[] = [
     `\\b(?:do n't|never(?: you)?|pay no|no|pay) (?:mind|heed|attention|notice)(?: to)? (?:${THE_NOTE}|that|it)\\b`,
   ),
   /\b(?:pay|take) (?:that|it) no (?:mind|heed|notice)\b/,
-  new RegExp(
-    `^(?:no |oh |ah |please )*(?:that|this|it|that last)(?: one)? (?:i|i must|i 'll|i have to|must|should|is to|'s to|has to|needs to|ought to) (?:have to )?(?:take back|come (?:back )?out|go|be (?:deleted|removed|taken out|struck))(?: again)?$`,
-  ),
+  /^(?:no |oh |ah |please )*(?:that|this|it|that last)(?: one)? (?:i|i must|i 'll|i have to|must|should|is to|'s to|has to|needs to|ought to) (?:have to )?(?:take back|come (?:back )?out|go|be (?:deleted|removed|taken out|struck))(?: again)?$/,
   /\b(?:want|like|sooner|rather)(?: to have)? (?:that|it|this)(?: one)? (?:taken|took|struck|deleted?|removed) ?(?:out|off|back|away)?$/,
   /\b(?:that|it|this) should n't (?:be|have been) (?:in )?there\b/,
   /^(?:no |oh |ah |oops |whoops |please |sorry )*(?:del|rm|undo|delete|scratch|cancel)(?: (?:last|prev|previous|that|it))?(?: please)?$/,

@@ -18,7 +18,13 @@ export type PlaceFound = {
 };
 
 /** What a place may lean on: the grid, and the places spoken of before, newest last. */
-export type PlaceContext = { grid: QuiltGrid; focus: string[]; earlier: string[][] };
+export type PlaceContext = {
+  grid: QuiltGrid;
+  focus: string[];
+  earlier: string[][];
+  /** Blocks of the cloth spoken of since a place was last named: what "those" and "all three of them" are. */
+  cloth?: string[];
+};
 
 const ROWS = new Set(ROW_WORDS);
 const ROWS_HEARD = new Set(ROW_SLIPS);

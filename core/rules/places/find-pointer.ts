@@ -514,7 +514,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         w(tokens, n.next),
       )
     ) {
-      const group = [focus, [...(ctx.earlier.at(-1) ?? []), ...focus]].find(
+      const group = [ctx.cloth ?? [], focus, [...(ctx.earlier.at(-1) ?? []), ...focus]].find(
         (g) => unique(g).length === n.value,
       );
       if (group)
@@ -623,6 +623,7 @@ function restOfIt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | u
 
 /** What "them" stands on: the last group of several, or two single places named one after the other. */
 function plural(ctx: PlaceContext): string[] {
+  if (ctx.cloth?.length) return ctx.cloth;
   if (ctx.focus.length > 1) return ctx.focus;
   const last = ctx.earlier.at(-1);
   if (ctx.focus.length === 1 && last && last.length === 1 && last[0] !== ctx.focus[0])
