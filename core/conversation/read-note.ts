@@ -76,7 +76,9 @@ export function readNote(
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const { tokens, slips } = putSlipsRight(tokenise(text).slice(0, READ_TOKENS), quilt.taught, grid.fabrics);
+  const said = tokenise(text);
+  const unread = said.length > READ_TOKENS;
+  const { tokens, slips } = putSlipsRight(said.slice(0, READ_TOKENS), quilt.taught, grid.fabrics);
   const fabrics = indexFabrics(grid);
   const scanned = scan(tokens, grid, fabrics, memory.focus, memory.earlier, memory.cloth);
   const joined = tokens.map((t) => t.w).join(' ');
@@ -167,7 +169,7 @@ export function readNote(
         act: 'amend',
         entries: mended.map(readEntryOf),
         ask,
-        reply: reply(ask, mended, grid),
+        reply: reply(ask, mended, grid, unread),
         ...withSlips,
       },
       conversation: { memory: remember(memory, mended, ask, state, scanned, text, true) },
@@ -197,7 +199,7 @@ export function readNote(
       act: 'log',
       entries: drafts.map(readEntryOf),
       ask,
-      reply: reply(ask, drafts, grid),
+      reply: reply(ask, drafts, grid, unread),
       ...withSlips,
     },
     conversation: { memory: remember(memory, drafts, ask, state, scanned, text, false) },
@@ -209,13 +211,19 @@ const takeable = (e: Entry): boolean =>
   (e.kind === 'treatment' && (e.action === 'remove' || e.action === 'leave' || e.state === 'considering')) ||
   (e.kind === 'condition' && e.finding === 'old-repair');
 
-const reply = (ask: Ask | null, drafts: Draft[], grid: QuiltGrid): string => {
-  const said = replyTo(
-    drafts.map((d) => d.entry),
-    grid,
-  );
-  return ask ? `${said} ${ask.question}` : said;
-};
+const reply = (ask: Ask | null, drafts: Draft[], grid: QuiltGrid, unread: boolean): string =>
+  [
+    replyTo(
+      drafts.map((d) => d.entry),
+      grid,
+    ),
+    ...(unread
+      ? [
+          `Only the first ${READ_TOKENS} words were read; all of them are kept. Say the rest in shorter notes.`,
+        ]
+      : []),
+    ...(ask ? [ask.question] : []),
+  ].join(' ');
 
 /** The items without those taken; where a run is taken out a boundary stays behind. */
 function withoutItems(items: Item[], taken: Set<Item>): Item[] {

@@ -93,3 +93,13 @@ describe('an answer', () => {
     expect(outcome(notes.split(' | ')).act).toBe('log');
   });
 });
+
+test('a note too long to be read whole says so, and reads its beginning', () => {
+  const { readings } = tell([`row two block three is torn. ${'and then nothing more '.repeat(600)}`]);
+  expect(readings[0]!.reply).toContain('Only the first 1500 words were read; all of them are kept.');
+  expect(readings[0]!.entries[0]!.entry).toMatchObject({
+    kind: 'condition',
+    finding: 'tear',
+    places: ['2-3'],
+  });
+});
