@@ -27,18 +27,20 @@ export type Server = ReturnType<typeof clientOf> & {
   close: () => Promise<void>;
 };
 
-/** The server as `npm start` has it, in a process that can be killed. */
+const CHILD = fileURLToPath(new URL('./child-server.ts', import.meta.url));
+
+/**
+ * The server as `npm start` has it, in a process that can be killed. `run`: what Node is given, where it is not the
+ * source itself; `modelsDir`: the folder of its speech models, where it is to have ears.
+ */
 export async function spawnServer(
   dataFolder: string,
+  { run = ['--import', 'tsx', CHILD], modelsDir = '' }: { run?: string[]; modelsDir?: string } = {},
 ): Promise<ReturnType<typeof clientOf> & { child: ChildProcess }> {
-  const child = spawn(
-    process.execPath,
-    ['--import', 'tsx', fileURLToPath(new URL('./child-server.ts', import.meta.url))],
-    {
-      env: { ...process.env, QUILTSIDE_DATA: dataFolder },
-      stdio: ['ignore', 'pipe', 'inherit'],
-    },
-  );
+  const child = spawn(process.execPath, run, {
+    env: { ...process.env, QUILTSIDE_DATA: dataFolder, QUILTSIDE_MODELS: modelsDir },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
   let said = '';
   for await (const chunk of child.stdout!) {
     said += String(chunk);

@@ -1,32 +1,58 @@
 import { once } from 'node:events';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { encodeWav } from '../../server/store/encode-wav.ts';
 import type { NumberedEvent } from '../../shared/event.ts';
 import type { Command } from '../../shared/wire.ts';
 import { spawnServer } from '../server/start-server.ts';
+import { packServer } from './pack-server.ts';
 
-export type KillReport = { rounds: number; acknowledged: number; unacknowledgedKept: number; lost: string[] };
+/** Pictures and recordings are compared after each kill for the rounds just gone, and all of them every so many rounds. */
+const ALL_EVERY = 25;
+const RECORDINGS_A_ROUND = 3;
+
+export type KillReport = {
+  rounds: number;
+  acknowledged: number;
+  /** Of these: files. */
+  photos: number;
+  recordings: number;
+  unacknowledgedKept: number;
+  lost: string[];
+};
 
 /**
- * Kills a real server with SIGKILL at random moments under a load of notes, edits, photographs and
- * settings, starts it again on the same folder, and looks for each thing that had been acknowledged.
+ * Kills a real server with SIGKILL at random moments under a load of notes, edits, photographs,
+ * recordings and settings, starts it again on the same folder, and looks for each thing that had been acknowledged. The
+ * server has the queue of recordings but no model: what is tried is that a recording taken in is there, not its words.
  */
 export async function killRounds(
   rounds: number,
   say: (line: string) => void = () => undefined,
 ): Promise<KillReport> {
   const folder = await mkdtemp(join(tmpdir(), 'quiltside-kill-'));
-  const report: KillReport = { rounds, acknowledged: 0, unacknowledgedKept: 0, lost: [] };
+  const report: KillReport = {
+    rounds,
+    acknowledged: 0,
+    photos: 0,
+    recordings: 0,
+    unacknowledgedKept: 0,
+    lost: [],
+  };
   const notes = new Map<string, string>();
-  const photos = new Map<string, Buffer>();
+  const photos = new Map<string, { bytes: Buffer; round: number }>();
+  /** By the job that each got. */
+  const recordings = new Map<string, { bytes: Buffer; round: number }>();
   const edits = new Map<string, string>();
   let idleMin = 30;
   let unsureIdle: number | undefined;
   let quiltId: string | undefined;
+  const { run, remove } = await packServer();
+  const modelsDir = join(folder, 'no-models');
   try {
     for (let round = 0; round <= rounds; round++) {
-      const server = await spawnServer(folder);
+      const server = await spawnServer(join(folder, 'data'), { run, modelsDir });
       try {
         if (quiltId === undefined) {
           quiltId = await server.makeQuilt();
@@ -53,11 +79,23 @@ export async function killRounds(
         );
         for (const [passage, text] of edits)
           if (set.get(passage) !== text) report.lost.push(`edit ${passage}`);
-        for (const [file, bytes] of photos) {
-          const there = Buffer.from(
-            await (await server.get(`/api/quilts/${id}/photos/${file}`)).arrayBuffer(),
-          );
-          if (!there.equals(bytes)) report.lost.push(`photograph ${file}`);
+        const since = round % ALL_EVERY === 0 || round === rounds ? 0 : round - 2;
+        const isThere = async (address: string, bytes: Buffer): Promise<boolean> => {
+          const got = await server.get(`/api/quilts/${id}/${address}`);
+          return Buffer.from(await got.arrayBuffer()).equals(bytes);
+        };
+        for (const [file, { bytes, round: taken }] of photos) {
+          if (taken >= since && !(await isThere(`photos/${file}`, bytes)))
+            report.lost.push(`photograph ${file}`);
+        }
+        const jobs = (await (await server.get(`/api/quilts/${id}/jobs`)).json()) as { id: string }[];
+        const queued = new Set(jobs.map((job) => job.id));
+        for (const [job, { bytes, round: taken }] of recordings) {
+          if (!queued.has(job)) report.lost.push(`recording ${job} from the queue`);
+          if (taken < since || !queued.has(job)) continue;
+          const kept = await readFile(join(folder, 'data', 'quilts', id, 'jobs', `${job}.json`), 'utf8');
+          const { file } = JSON.parse(kept) as { file: string };
+          if (!(await isThere(`audio/${file}`, bytes))) report.lost.push(`recording ${job}`);
         }
         const settings = (await (await server.get('/api/settings')).json()) as { idleMin: number };
         if (settings.idleMin !== idleMin && settings.idleMin !== unsureIdle) report.lost.push('a setting');
@@ -112,7 +150,18 @@ export async function killRounds(
             const form = new FormData();
             form.append('file', new Blob([new Uint8Array(bytes)]), 'a.png');
             const sent = await server.get(`/api/quilts/${id}/photos`, { method: 'POST', body: form });
-            photos.set(((await sent.json()) as { file: string }).file, bytes);
+            photos.set(((await sent.json()) as { file: string }).file, { bytes, round });
+            report.acknowledged++;
+          }),
+          load(async (n) => {
+            if (n === RECORDINGS_A_ROUND) throw new Error('enough');
+            const bytes = Buffer.from(encodeWav(Float32Array.from({ length: 4_000 }, Math.random)));
+            const form = new FormData();
+            form.append('startAt', '2026-03-14T10:00:00Z');
+            form.append('file', new Blob([new Uint8Array(bytes)]), `r${round}n${n}.wav`);
+            const sent = await server.get(`/api/quilts/${id}/recordings`, { method: 'POST', body: form });
+            if (!sent.ok) throw new Error('refused');
+            recordings.set(((await sent.json()) as { id: string }).id, { bytes, round });
             report.acknowledged++;
           }),
           load(async (n) => {
@@ -141,8 +190,11 @@ export async function killRounds(
         server.child.kill('SIGKILL');
       }
     }
+    report.photos = photos.size;
+    report.recordings = recordings.size;
     return report;
   } finally {
+    await remove();
     await rm(folder, { recursive: true, force: true });
   }
 }

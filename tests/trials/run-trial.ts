@@ -87,7 +87,9 @@ async function fullDiskTrial(folder: string): Promise<string[]> {
 const TRIALS: Record<string, () => Promise<string[]> | string[]> = {
   kill: async () => {
     const report = await killRounds(Number(rest[0] ?? 300), say);
-    say(`${report.rounds} kills, ${report.acknowledged} acknowledged, ${report.lost.length} lost`);
+    say(
+      `${report.rounds} kills, ${report.acknowledged} acknowledged (${report.photos} photographs, ${report.recordings} recordings), ${report.unacknowledgedKept} more kept, ${report.lost.length} lost`,
+    );
     return report.lost;
   },
   power: async () => {
