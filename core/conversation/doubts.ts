@@ -133,6 +133,8 @@ function oneOfSeveral(items: Item[], named: Item[], places: number): boolean {
 
 /** "the green ones", "all the plum pieces" where no cloth of that colour is named. */
 function unnamedCloth(items: Item[]): { words: string; items: Item[] } | undefined {
+  const whole = clothOfAll(items);
+  if (whole) return whole;
   for (let k = 1; k < items.length; k++) {
     if (
       !/^(ones?|blocks?|pieces?|patches|squares?|bits?|fabrics?|cloths?|prints?|stripes?|checks?)$/.test(
@@ -155,6 +157,37 @@ function unnamedCloth(items: Item[]): { words: string; items: Item[] } | undefin
       return { words: words.map((x) => x.w).join(' '), items: words };
   }
   return undefined;
+}
+
+/** "all of the polka dot is puckered", "every bit of the paisley": so much is said of cloth only. */
+function clothOfAll(items: Item[]): { words: string; items: Item[] } | undefined {
+  const words = items.map((x) => x.w);
+  const of = words.findIndex(
+    (w, k) => w === 'of' && /^(all|bit|scrap|inch|rest)$/.test(words[k - 1] ?? '') && words[k + 1] === 'the',
+  );
+  if (of < 1 || of > 4) return undefined;
+  const verb = words.findIndex((w, k) => k > of && /^(is|'s|has|have|are)$/.test(w));
+  const named = items.slice(of + 2, verb);
+  if (verb < 0 || !named.length || named.length > 3) return undefined;
+  const plain = (x: Item): boolean =>
+    x.token.kind === 'word' &&
+    !x.place &&
+    !x.part &&
+    !x.object &&
+    !x.seam &&
+    !x.stitches &&
+    !x.finding &&
+    !x.topic;
+  if (
+    !named.every(plain) ||
+    named.some((x) =>
+      /^(ones?|blocks?|squares?|quilt|thing|lot|edges?|corners?|rows?|time|stitch|stitching|damage)$/.test(
+        x.w,
+      ),
+    )
+  )
+    return undefined;
+  return { words: named.map((x) => x.w).join(' '), items: named };
 }
 
 const DEED_OF_TASK: Partial<Record<Task, Action>> = { tying: 'tie', quilting: 'quilt' };

@@ -9,6 +9,7 @@ import { isUndo } from '../rules/acts/is-undo.ts';
 import { cutClauses } from '../rules/clause.ts';
 import { readMatters } from '../rules/decisions/read-matters.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
+import { dropAsides } from '../rules/drop-asides.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
 import type { Item } from '../rules/item.ts';
@@ -59,7 +60,7 @@ const READ_TOKENS = 1500;
  *  3. tokens -> items with every sense they can have (rules/scan: times, amounts, places, cloth, lexicon)
  *  4. taking back the last note, before anything else is looked at (rules/acts)
  *     and what is said to the tool about its ears (conversation/listening-order)
- *  5. what is said last wins: corrections inside the note (rules/mend-corrections)
+ *  5. what is said last wins: corrections inside the note (rules/mend-corrections); asides between a subject and its verb fall out (rules/drop-asides)
  *  6. questions to the log (rules/acts/find-query)
  *  7. matters open and settled (rules/decisions); what is told in figures: time at work, lists of goods, lengths (rules/read-amounts); then the other items -> clauses
  *     -> drafts of entries (rules/clause, rules/interpret)
@@ -111,7 +112,7 @@ export function readNote(
     };
   }
 
-  const items = mendCorrections(exceptPlaces(scanned.items, fabrics));
+  const items = dropAsides(mendCorrections(exceptPlaces(scanned.items, fabrics)));
   const days = findDays(text, local);
   const day = days[0];
   const asked = /\?\s*$/.test(text);

@@ -416,7 +416,15 @@ function isManner(item: Item, items: Item[]): boolean {
         : (items[k - 1]?.w ?? ''),
     ) &&
     (item.w === 'face' || item.w === 'top' || item.w === 'front') &&
-    items.some((x) => x.material === 'net' || x.w === 'one' || x.w === 'patch' || x.action?.v === 'overlay')
+    items.some(
+      (x) =>
+        x.material === 'net' ||
+        x.w === 'one' ||
+        x.w === 'patch' ||
+        x.action?.v === 'overlay' ||
+        // "stitched the rip shut over the top"
+        (x.action?.v === 'resew' && items.some((y) => y.w === 'over')),
+    )
   );
 }
 
@@ -1163,8 +1171,14 @@ function condition(
         placed.kind === 'none' ||
         placed.kind === 'pronoun' ||
         (placed.kind === 'general' && placed.places[0] === 'quilt')
-      )
-        places = blocks;
+      ) {
+        // "beginning with the corner block, …, the gingham is threadbare"
+        const inside = state.drafts.length ? [] : state.carried.filter((p) => blocks.includes(p));
+        places =
+          inside.length && !items.slice(0, k).some((x) => /^(every|all|each|both)$/.test(x.w))
+            ? inside
+            : blocks;
+      }
     }
   }
   const part = partOfFinding(items, c);
@@ -1342,8 +1356,14 @@ function carriedForCondition(
   }
   if (last && last.sentence === v.sentence) return lastPlaces;
   if (last && v.items.length < 8) return lastPlaces;
+  // "there's another of those marks somewhere"
+  if (v.items.some((x) => /^(somewhere|someplace)$/.test(x.w))) return undefined;
   if (
-    v.items.some((x) => /^(under|underneath|it|there|that|beneath|behind)$/.test(x.w)) &&
+    v.items.some(
+      (x, k) =>
+        /^(under|underneath|it|there|that|beneath|behind)$/.test(x.w) &&
+        !(x.w === 'there' && /^('s|is|are|was|were)$/.test(v.items[k + 1]?.w ?? '')),
+    ) &&
     state.memory.focus.length
   )
     return state.memory.focus;

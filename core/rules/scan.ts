@@ -65,6 +65,7 @@ export function scan(
       itemAt(tokens, i, ctx, fabrics, commerce, work, listedAfter(items));
     items.push(item);
     if (item.place) {
+      narrowToCloth(item.place, items, ctx.cloth);
       places.push(item.place);
       if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
         moveFocus(ctx, item.place, items);
@@ -90,6 +91,23 @@ export function scan(
   };
 }
 
+/** "the strawberry print has faded, and the piece in row two is torn": of the row, the block of the cloth spoken of. */
+function narrowToCloth(place: PlaceFound, items: Item[], cloth: string[] | undefined): void {
+  if (!cloth || !/row|column/.test(place.rule) || place.places.length < 2) return;
+  const lead = items
+    .slice(-5, -1)
+    .map((x) => x.w)
+    .join(' ');
+  if (
+    !/\b(?:the|that) (?:one|ones|piece|pieces|bit|bits) (?:in|from|on|along|at|down in|up in)(?: the)?$/.test(
+      lead,
+    )
+  )
+    return;
+  const inside = place.places.filter((p) => cloth.includes(p));
+  if (inside.length) place.places = inside;
+}
+
 /** "the strawberry print has faded", "about the sateen": the cloth's blocks, where it is spoken of and not put in. */
 function blocksOfSubject(items: Item[], fabrics: FabricIndex): string[] {
   const at = items.length - 1;
@@ -97,6 +115,8 @@ function blocksOfSubject(items: Item[], fabrics: FabricIndex): string[] {
   if (names.length !== 1) return [];
   const lead = items.slice(Math.max(0, at - 4), at).map((x) => x.w);
   if (!/^(the|all|every|both|each|those|that|)$/.test(lead.at(-1) ?? '')) return [];
+  if (/ (every|all|every bit|every scrap|rest|most|each|both) of the $/.test(` ${lead.join(' ')} `))
+    return fabrics.blocks[names[0]!] ?? [];
   if (
     / (with|w|from|using|bought|of|in|into|onto|a|some|yards?|metres?|piece|scrap|bit|for|used) /.test(
       ` ${lead.slice(-2).join(' ')} `,

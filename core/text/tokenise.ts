@@ -206,6 +206,23 @@ function joinPrefixes(tokens: Token[]): Token[] {
       i += 2;
       continue;
     }
+    // "the nine-patch", "a four patch quilt": a pattern, and no patch put on
+    const spaced = dash?.w === '-' ? next : dash;
+    if (isNumberWord(t.w) && spaced?.w === 'patch' && (dash?.w === '-' || patternAfter(tokens[i + 2]))) {
+      out.push({ ...t, w: `${t.w}-patch`, to: spaced.to });
+      i = tokens.indexOf(spaced, i);
+      continue;
+    }
+    // "a rusty sort of mark", "some kind of stain": a word of doubt only
+    if (
+      (t.w === 'sort' || t.w === 'kind') &&
+      dash?.w === 'of' &&
+      out.length &&
+      !KIND_MEANT.test(out.at(-1)!.w)
+    ) {
+      i += 1;
+      continue;
+    }
     // A hyphen inside a compound is no boundary: drop it, keep the words glued.
     if (
       t.w === '-' &&
@@ -220,6 +237,12 @@ function joinPrefixes(tokens: Token[]): Token[] {
   }
   return out;
 }
+
+const patternAfter = (token: Token | undefined): boolean =>
+  /^(quilt|block|blocks|pattern|top|design)$/.test(token?.w ?? '');
+/** Before "sort of" these ask for or tell a kind. */
+const KIND_MEANT =
+  /^(what|which|the|this|that|these|those|same|other|new|different|every|any|each|no|right|wrong|best|one|two|i|is|was|feel|feels|looks|it|'s|[^a-z].*)$/;
 
 const NUMBER_WORDS = new Set(
   'one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety'.split(

@@ -17,6 +17,9 @@ it.each<[said: string, places: string[]]>([
   ['That old patch can come off.', ['6-4']],
   ['Dabbed at the stain with water.', ['4-4']],
   ['The stained one I am leaving.', ['4-4']],
+  ['Stitched that nasty three-cornered tear closed.', ['2-3']],
+  ['The old coffee stain is staying, I am leaving it be.', ['4-4']],
+  ['I stitched the tear shut over the top.', ['2-3']],
   // what is named here is meant, whatever was told before
   ['Stitched the tear in 5-2.', ['5-2']],
   ['5-2: closed the seam.', ['5-2']],

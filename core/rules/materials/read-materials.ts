@@ -1,4 +1,5 @@
 import type { Action, Material } from '../../../shared/vocabulary.ts';
+import { COLOURS } from '../../lexicon/colours.ts';
 import { LENGTH_UNIT_SET } from '../../lexicon/units.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
@@ -91,7 +92,7 @@ function isUsed(
 ): boolean {
   // the describing words belong to the thing: "in new muslin", "with a bit of the denim"
   let at = k;
-  while (at > 0 && DESCRIBING.has(items[at - 1]!.w)) at--;
+  while (at > 0 && (DESCRIBING.has(items[at - 1]!.w) || COLOURS.has(items[at - 1]!.w))) at--;
   const lead = items.slice(Math.max(0, at - 4), at).map((x) => x.w);
   const last = lead.at(-1) ?? ',';
   const told = good.quantity !== undefined && (good.unit !== undefined || head !== undefined);
@@ -109,7 +110,10 @@ function isUsed(
     case 'fabric': {
       if (action === 'darn' || action === 'resew') {
         // "with gold silk" sews, "with the silk" in a darn is its thread
-        return withIt && /^(silk|cotton|wool|linen)$/.test(head.w);
+        return (
+          (withIt || last === 'in' || (listed && at > 1) || (at === 0 && !inClause)) &&
+          /^(silk|cotton|wool|linen)$/.test(head.w)
+        );
       }
       if (!action || NO_CLOTH.has(action)) return false;
       if (

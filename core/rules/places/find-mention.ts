@@ -32,6 +32,8 @@ type Described = { finding?: Finding; action?: Action; seam?: boolean; patch?: b
 export function findMention(items: Item[], mentions: Mention[]): string[] | undefined {
   for (let k = 0; k < items.length; k++) {
     if (!DETERMINERS.has(items[k]!.w) && !POINTERS.has(items[k]!.place?.rule ?? '')) continue;
+    // "another of those rusty marks" is none of them
+    if (items[k - 1]?.w === 'of' && /^(another|one|some|any|none)$/.test(items[k - 2]?.w ?? '')) continue;
     const phrase = describedAt(items, k);
     if (!phrase) continue;
     const places = placesOf(phrase, mentions);
@@ -56,6 +58,8 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
     )
       continue;
     if (item.quantity && item.quantity.unit === undefined && item.quantity.value) {
+      // "three-cornered" counts no tears
+      if (items[k + 1]?.w === '-') continue;
       count = item.quantity.value;
       plural ||= count > 1;
       continue;
@@ -71,12 +75,34 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
     else if (item.finding) is.finding = item.finding;
     else if (item.fail && /^(open|split|burst|gaping|loose)$/.test(w)) is.finding = 'split-seam';
     else if (item.action?.form === 'past') is.action = item.action.v;
+    else if (isPlainWord(item)) continue;
     else return undefined;
     if (THINGS.test(w) && !HEADS.has((items[k + 1]?.w ?? '').split(' ')[0]!))
       return { is, ...(count ? { count } : {}), plural: plural || /[^s]s$/.test(w) };
   }
   return undefined;
 }
+
+const FUNCTION_WORDS = new Set(
+  "'s 's 're 've 'll 'd i you he she we they it its is are was were be been has have had do does did will would can could and or but so then than if when while where which who what that as at by for from in into on onto off out over under up down with without to all some any no not n't just now here there back about after before behind between through round again too very way time".split(
+    ' ',
+  ),
+);
+/** "that coffee ring", "the three-cornered tear": a word that only says more of the thing. */
+const isPlainWord = (item: Item): boolean =>
+  ((item.token.kind === 'word' && !FUNCTION_WORDS.has(item.w)) || item.w === '-') &&
+  !item.place &&
+  !item.part &&
+  !item.finding &&
+  !item.fail &&
+  !item.seam &&
+  !item.action &&
+  !item.stitch &&
+  !item.task &&
+  !item.topic &&
+  !item.clock &&
+  !item.span &&
+  !item.duration;
 
 const described = (is: Described): boolean =>
   is.finding !== undefined || is.action !== undefined || is.seam === true || is.patch === true;

@@ -160,6 +160,18 @@ const lastBlock = (ctx: PlaceContext): string | undefined => {
   return undefined;
 };
 
+const lastCorner = (ctx: PlaceContext): string | undefined => {
+  const { rows, blocks } = ctx.grid;
+  for (const group of [ctx.focus, ...[...ctx.earlier].reverse()]) {
+    const block = group.findLast((p) => {
+      const at = splitBlock(p);
+      return at && (at.row === 1 || at.row === rows) && (at.block === 1 || at.block === blocks);
+    });
+    if (block) return block;
+  }
+  return undefined;
+};
+
 const NOT_AFTER =
   /^(top|bottom|left|right|side|edge|border|corner|hand|row|column|half|middle|centre|center|batting|backing|binding|sashing|patch|net|tulle|interfacing|iron|light|lamp|paper)$/;
 
@@ -289,7 +301,14 @@ function from(
   let bases: string[] | undefined;
   let how: 'said' | 'implied' = 'implied';
   const joint = /^(of|from|to)$/.test(w(tokens, next)) ? next + 1 : next;
-  if (
+  const corner = /^(that|the|this)$/.test(w(tokens, joint)) && w(tokens, joint + 1) === 'corner';
+  const cornered = corner && w(tokens, joint + 2) !== 'of' ? lastCorner(ctx) : undefined;
+  if (cornered) {
+    // "the two under that corner one"
+    based = true;
+    next = /^(one|block|square)$/.test(w(tokens, joint + 2)) ? joint + 3 : joint + 2;
+    bases = [cornered];
+  } else if (
     /^(it|that|this|there|them|those|these)$/.test(w(tokens, joint)) &&
     !(w(tokens, joint) === 'there' && joint === next)
   ) {

@@ -41,8 +41,12 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     const kept = narrower(chosen);
     const crossed = listed.length ? undefined : crossing(items, kept);
     if (crossed) return { places: crossed, items: chosen, kind: 'specific', outside, unknown: false };
+    const first = firstOfPair(items, kept);
     return {
-      places: unique([...listed, ...kept].flatMap((x) => x.place!.places)),
+      places: unique([
+        ...(first?.place?.places ?? []),
+        ...[...listed, ...kept].flatMap((x) => x.place!.places),
+      ]),
       items: chosen,
       kind: 'specific',
       outside,
@@ -73,6 +77,20 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     outside,
     unknown: placed.some((x) => x.place!.rule === 'place.one-of'),
   };
+}
+
+/** "between that one and its neighbour to the right": the one pointed at is the first of the two. */
+function firstOfPair(items: Item[], kept: Item[]): Item | undefined {
+  const at = items.findIndex((x) => x.w === 'between');
+  const first = items[at + 1];
+  return at >= 0 &&
+    first?.place &&
+    isPronoun(first) &&
+    first.place.places.length === 1 &&
+    /^(and|&)$/.test(items[at + 2]?.w ?? '') &&
+    kept.includes(items[at + 3]!)
+    ? first
+    : undefined;
 }
 
 /** Is `x` joined by a comma or "and" to one of the others, or to another part that is? */

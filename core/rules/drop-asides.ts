@@ -1,0 +1,71 @@
+import { isPredicate } from './clause.ts';
+import type { Item } from './item.ts';
+
+/** Words with which talk to the listener begins in the middle of a statement. */
+const ASIDE_START =
+  /^(if|as|i|i'm|now|well|mind|oddly|funnily|strangely|curiously|sadly|happily|luckily|unluckily|thankfully|surprisingly|thank|believe|bless|to|you|would|which|who|so|by|not|for|being|when|while|wherever|though|although|after|once|since|because|heaven|goodness|poor|like|unless|let|see)$/;
+/** The verb that the subject before the aside was waiting for. */
+const VERB =
+  /^(is|'s|are|'re|was|were|has|have|had|does|do|needs?|wants?|will|'ll|got|gets?|looks?|turned|came|comes|went|goes|could|should|must|might)$/;
+const LONGEST = 16;
+
+/**
+ * Takes out an aside between a subject and its verb: "the piece in row two, if I'm seeing this right, has a rip in it", "the
+ * binding, which I'd been itching to see the back of, is off". One that tells of damage, work, goods or time stays.
+ */
+export function dropAsides(items: Item[]): Item[] {
+  let out = items;
+  for (let k = 1; k < out.length - 3; k++) {
+    if (!isComma(out[k]!) || !ASIDE_START.test(out[k + 1]!.w)) continue;
+    const end = endOfAside(out, k);
+    if (end === undefined || !isSubject(out, k)) continue;
+    out = [...out.slice(0, k), ...out.slice(end + 1)];
+  }
+  return out;
+}
+
+const isComma = (x: Item): boolean => x.w === ',' || x.w === '--' || x.w === '-';
+
+/** The comma that ends the aside begun at `k`, where a verb follows it. */
+function endOfAside(items: Item[], k: number): number | undefined {
+  for (let m = k + 1; m < Math.min(items.length - 1, k + LONGEST); m++) {
+    const x = items[m]!;
+    if (isComma(x)) {
+      if (VERB.test(items[m + 1]!.w)) return m;
+      continue;
+    }
+    if (x.token.kind === 'mark' || x.w === 'and' || x.w === 'but' || tells(items, m)) return undefined;
+  }
+  return undefined;
+}
+
+const tells = (items: Item[], k: number): boolean => {
+  const x = items[k]!;
+  return Boolean(
+    x.place?.kind === 'blocks' ||
+      x.finding ||
+      x.fail ||
+      x.fabric ||
+      x.quantity?.unit ||
+      x.cost ||
+      x.duration ||
+      x.clock ||
+      x.span ||
+      (x.action && x.action.form !== 'base') ||
+      (x.material && !x.part) ||
+      isPredicate(items, k),
+  );
+};
+
+/** Do the words before the comma name something of which nothing has been said yet? */
+function isSubject(items: Item[], k: number): boolean {
+  let named = false;
+  for (let m = k - 1; m >= 0 && m >= k - 12; m--) {
+    const x = items[m]!;
+    if (isComma(x) || /^(and|but|so|&|though|then)$/.test(x.w) || x.token.kind === 'mark') return named;
+    if (VERB.test(x.w) || x.action?.form === 'past' || x.w === 'i') return false;
+    if (x.place || x.fabric || x.part || x.seam || x.object || x.material) named = true;
+    if (/^(all|every|each|both)$/.test(x.w)) named = true;
+  }
+  return named;
+}
