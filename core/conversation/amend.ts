@@ -3,6 +3,7 @@ import type { Item } from '../rules/item.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { answer } from './answer.ts';
 import { correct, sensed } from './correct.ts';
+import { SECOND_LOOK } from './cues.ts';
 import { placesOf, standingOf } from './standing.ts';
 
 /**
@@ -27,16 +28,23 @@ const SMALL = new Set(
  */
 export function amendByScrap(state: ReaderState, items: Item[], words: string): Draft[] | undefined {
   const { last } = state.memory;
-  if (!last || items.length > 10) return undefined;
+  if (!last) return undefined;
   const told = items.filter(sensed);
-  if (!told.length || items.some((x) => !sensed(x) && !SMALL.has(x.w))) return undefined;
+  if (!told.length) return undefined;
+  const small = items.length <= 10 && items.every((x) => sensed(x) || SMALL.has(x.w));
+  const looked = SECOND_LOOK.test(words);
+  if (!small && (items.length > 18 || !looked)) return undefined;
   const standing = standingOf(last);
   const placed = told.filter((x) => x.place?.places.length && !x.stitch && !x.quantity);
   if (placed.length) {
     // a row or a group may be where the work goes on
     const places = placed.flatMap((x) => x.place!.places);
     const held = standing.filter(({ was }) => placesOf(was).length);
-    if (places.length !== 1 || !held.length || held.some(({ was }) => placesOf(was).length !== 1))
+    if (
+      (places.length !== 1 && !looked) ||
+      !held.length ||
+      held.some(({ was }) => placesOf(was).length !== 1)
+    )
       return undefined;
   }
   return correct(state, standing, items, words, 'strong');

@@ -186,18 +186,23 @@ function placesHeard(a: Answering, items: Item[]): string[] {
   return said.places;
 }
 
-/** "six, not nine" after a block outside the grid: the number that was wrong is put right. */
+/** "six, not nine", "it's six rows down and not seven" after a block outside the grid: the number that was wrong is put right. */
 function numberHeard(a: Answering): string[] | undefined {
   const { heard } = a.last;
   const { grid } = a.state;
-  if (!heard || a.items.length > 8) return undefined;
+  if (!heard || a.items.length > (a.cue === 'strong' ? 18 : 8)) return undefined;
   const number = a.items.find(
     (x, k) =>
-      x.quantity?.value !== undefined && !x.quantity.unit && !/^(not|n't)$/.test(a.items[k - 1]?.w ?? ''),
+      x.quantity?.value !== undefined &&
+      !x.quantity.unit &&
+      !a.items.slice(Math.max(0, k - 2), k).some((y) => /^(not|n't|say|said|of)$/.test(y.w)),
   );
   const n = number?.quantity?.value;
   if (n === undefined) return undefined;
-  const block = heard.row > grid.rows ? blockAt(grid, n, heard.block) : blockAt(grid, heard.row, n);
+  const counted = a.items[a.items.indexOf(number!) + 1]?.w ?? '';
+  const ofRow =
+    /^rows?$/.test(counted) || (!/^(along|across|over|in)$/.test(counted) && heard.row > grid.rows);
+  const block = ofRow ? blockAt(grid, n, heard.block) : blockAt(grid, heard.row, n);
   return block === undefined ? undefined : [block];
 }
 

@@ -211,16 +211,32 @@ const sameUse = (a: string | undefined, b: string | undefined): boolean =>
   [a, b].every((m) => /^(thread|tie-thread)$/.test(m ?? '')) ||
   [a, b].every((m) => /^(detergent|other|adhesive)$/.test(m ?? ''));
 
+const describes = (x: Item): boolean =>
+  x.token.kind === 'word' &&
+  !sensed(x) &&
+  !x.place &&
+  /^[a-z]{3,}$/.test(x.w) &&
+  !/^(the|some|was|were|that|this|not|with|and|but|for|should|have|been|just|only|rather|sorry|mean|meant|actually|used|from|wait|hang|hold|call|made|make|say|said|called|than|put|yes|nope|they|read|it)$/.test(
+    x.w,
+  );
+
 /** "sorry, it was the calico", "scratch that, cotton lawn": another stuff of the same sort in the place of the one told. */
 function swapStuff(work: Work, items: Item[]): void {
-  if (work.cue !== 'strong') return;
+  if (
+    work.cue === 'none' ||
+    (work.cue === 'weak' && !(items.length <= 8 && / (?:was|were|is|'s) (?!now)/.test(work.words)))
+  )
+    return;
   const materials = work.standing.filter(({ was }) => was.kind === 'material');
   if (!materials.length) return;
   for (let k = 0; k < items.length; k++) {
     const x = items[k]!;
     if ((!x.material && !x.fabric) || work.used.has(x) || work.wrong.has(x) || x.stitch) continue;
     const good = findGood(items, k, true);
-    const own = good ? items.slice(good.from, good.next) : [x];
+    // "blue thread": the word that tells it from other threads stands before
+    let from = good?.from ?? k;
+    while (from > 0 && k - from < 3 && describes(items[from - 1]!)) from--;
+    const own = items.slice(from, good?.next ?? k + 1);
     if (good) k = Math.max(k, good.next - 1);
     if (own.some((y) => work.used.has(y) || work.wrong.has(y))) continue;
     const material = good?.material ?? x.material ?? 'fabric';
@@ -959,8 +975,43 @@ const COUNT: Record<string, number> = {
 const count = (word: string | undefined): number | undefined =>
   word === undefined ? undefined : (COUNT[word] ?? (/^\d{1,2}$/.test(word) ? Number(word) : undefined));
 
+const AS_FAR_AS = /^(?:.* )?(?:as far as|up to|got to|stopped at|through to) $/;
+
+/** "no, only as far as three", "I only got to row two": the end of what stands comes sooner. */
+function mendEnd(work: Work, items: Item[], placed: Item[], pool: Standing[]): boolean {
+  const k = items.findLastIndex(
+    (x) =>
+      (x.place?.places.length && placed.includes(x)) || (x.quantity?.value !== undefined && !x.quantity.unit),
+  );
+  const end = items[k];
+  if (!end) return false;
+  const ahead = items
+    .slice(Math.max(0, k - 6), k)
+    .filter((x) => x.w !== 'the' && !(x.place && POINTERS.has(x.place.rule)))
+    .map((x) => `${x.w} `)
+    .join('');
+  if (!AS_FAR_AS.test(ahead)) return false;
+  const target = pool.findLast(({ draft }) => placesOf(draft.entry).filter((p) => splitBlock(p)).length > 1);
+  if (!target) return false;
+  const now = placesOf(target.draft.entry);
+  const rowLast = splitBlock(now.findLast((p) => splitBlock(p))!)!.row;
+  const said = end.place?.places ?? [];
+  const row = said.length === work.state.grid.blocks ? splitBlock(said[0]!)?.row : undefined;
+  if (end.place && row === undefined) return false;
+  const n = end.quantity?.value;
+  const kept = now.filter((p) => {
+    const at = splitBlock(p);
+    if (!at) return true;
+    return row !== undefined ? at.row <= row : at.row !== rowLast || at.block <= n!;
+  });
+  if (!kept.length || kept.length === now.length) return false;
+  change(work, target, 'places', kept, 'place', [end]);
+  return true;
+}
+
 /** "make that one to four": the blocks of the row last named in the entry. */
 function mendRun(work: Work, items: Item[], placed: Item[], pool: Standing[]): boolean {
+  if (work.cue !== 'none' && mendEnd(work, items, placed, pool)) return true;
   if (mendRows(work, items, placed, pool)) return true;
   if (work.cue !== 'strong' || placed.some((x) => x.place!.rule !== 'place.pair')) return false;
   const run = /\b(?:blocks? )?(\w+) (?:to|through|thru|till|until|up to|-) (\w+) $/.exec(
@@ -1185,8 +1236,10 @@ function mendTimes(work: Work, segment: Segment, items: Item[]): void {
       if (rest !== undefined) change(work, target, 'minutes', end - start - rest, 'time', [x]);
       continue;
     }
-    const clock = x.clock ?? bareClock(items, k, work.cue === 'strong' && !slotsOf(work).length);
+    const pair = x.clock ? undefined : pairClock(items, k);
+    const clock = x.clock ?? pair ?? bareClock(items, k, work.cue === 'strong' && !slotsOf(work).length);
     if (!clock) continue;
+    if (pair) work.used.add(items[k + 1]!);
     const lone = x.clock === undefined && e.end !== undefined;
     const t = wallTime(
       lone ? nearestClock(clock.minute, wallMinutes(e.end!)) : onDay(clock.minute, clock.fixed),
@@ -1215,6 +1268,18 @@ function nearestClock(minute: number, old: number): number {
   return [day + (minute % 720), day + (minute % 720) + 720].reduce((a, b) =>
     Math.abs(b - old) < Math.abs(a - old) ? b : a,
   );
+}
+
+/** "eleven fifteen it was": hour and minutes. */
+function pairClock(items: Item[], k: number): { minute: number; fixed: boolean } | undefined {
+  const hour = items[k]!.quantity;
+  const past = items[k + 1]?.quantity;
+  if (!hour || !past || hour.unit || past.unit) return undefined;
+  const h = hour.value ?? 0;
+  const m = past.value ?? 0;
+  if (!Number.isInteger(h) || h < 1 || h > 12 || !Number.isInteger(m) || m < 5 || m > 59 || m % 5 !== 0)
+    return undefined;
+  return { minute: h * 60 + m, fixed: false };
 }
 
 /** "stopped at seven": a bare number after such a word is a clock. */

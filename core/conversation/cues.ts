@@ -8,15 +8,22 @@ const SOUNDS =
   /^(?:(?:oh|ah|aw|ach|right|okay|ok|so|and|but|well|hmm|damn|bother|drat|shoot|blast|argh|dear|please|no|nope|nah|yes|and|,|-|\.|!|:) )+/;
 /** At the beginning, after sounds like "oh" or "right". */
 const STRONG_START =
-  /^(?:sorry|apologies|correction|corrected|correct that|i (?:meant|mean ,|mean the|misspoke|miscounted|misread|misheard|mixed|muddled|said|tell a lie|made a mistake|got (?:that|it|those|them) (?:wrong|mixed|muddled|backwards|the wrong way))|i 'm telling (?:a lie|lies|fibs)|telling lies|tell a lie|make (?:that|it|this|those)|(?:that|it|this|they|those) (?:should|ought to) (?:have |of |'ve )?(?:be|been|read|say|said)\b|should (?:have |of |'ve )?(?:be|been|read|say|said)|i should (?:have|of|'ve)|beg (?:your )?pardon|i beg|pardon|wrong|typo|misspoke|my (?:mistake|fault|error|bad)|wait (?:a minute )?,? ?no|no ,? ?wait|backwards|other way (?:a?round|about)|the other way|change|alter|amend|swap (?:those|them|that|the|these)|put that down as|call (?:it|that)|let me correct|let me put that right|fix that|rather|got that wrong|not so|scratch|strike|delete|cross out|rub out|leave out|read (?:that|it) as|for .{1,24} read)\b/;
+  /^(?:sorry|apologies|correction|corrected|correct that|i (?:meant|mean ,|mean the|misspoke|miscounted|misread|misheard|mixed|muddled|said|tell a lie|made a mistake|got (?:that|it|those|them) (?:wrong|mixed|muddled|backwards|the wrong way))|i 'm telling (?:a lie|lies|fibs)|telling lies|tell a lie|make (?:that|it|this|those)|(?:that|it|this|they|those) (?:should|ought to) (?:have |of |'ve )?(?:be|been|read|say|said)\b|should (?:have |of |'ve )?(?:be|been|read|say|said)|i should (?:have|of|'ve)|beg (?:your )?pardon|i beg|pardon|wrong|typo|misspoke|my (?:mistake|fault|error|bad)|wait (?:a minute )?,? ?no|no ,? ?wait|backwards|other way (?:a?round|about)|the other way|change|alter|amend|swap (?:those|them|that|the|these)|put that down as|call (?:it|that)|let me correct|let me put that right|fix that|rather|i (?:just )?(?:told|gave|tell) (?:you )?(?:it |that |that one )?wrong|i (?:had|'ve|'d|have|'ve got|got) (?:it|that|those|them|the (?:numbers|two)) (?:backwards|wrong|upside down|the wrong way (?:a?round|about)|muddled|mixed|crossed)|(?:a |one |small |slight |the )*(?:correction|mend|amendment) (?:is|to|for|of|on|here|needed|required)|got that wrong|not so|scratch|strike|delete|cross out|rub out|leave out|read (?:that|it) as|for .{1,24} read)\b/;
 /** Anywhere, in words that speak of the telling and not of the work. */
 const STRONG_ANYWHERE =
-  /\b(?:i (?:should have|should of|should 've) said|i should (?:say|add|mention)|forgot to (?:say|mention|add|put|tell)|(?:got|had) (?:the )?[\w-]+(?: [\w-]+)? wrong|s \/ b|add .{1,24} to (?:that|it)|put (?!my (?:finger|hand|hands) ).{1,24} (?:on|against|down for|to) (?:that|it)|used .{1,20} actually|i meant|is what i mean(?:t)?|i misspoke|i miscounted|ca n't count|can not count|my mistake|typo|i mixed (?:those|them|that|it) up|mixed up|got (?:that|it|those|them) wrong|said (?:that|it) wrong|should (?:have |of |'ve )(?:been|read|said)|wrong way round|i tell a lie|beg (?:your )?pardon|slip of the tongue|misread|(?:counted|measured|read|wrote|weighed|added) (?:it |that |them |those )?(?:up |down )?wrong|wrong number|misremembered)\b/;
+  /\b(?:i (?:should have|should of|should 've) said|i should (?:say|add|mention)|forgot to (?:say|mention|add|put|tell)|(?:got|had) (?:the )?[\w-]+(?: [\w-]+)? wrong|s \/ b|add .{1,24} to (?:that|it)|put (?!my (?:finger|hand|hands) ).{1,24} (?:on|against|down for|to) (?:that|it)|used .{1,20} actually|i meant|is what i mean(?:t)?|i misspoke|i miscounted|ca n't count|can not count|my mistake|typo|i mixed (?:those|them|that|it) up|mixed up|got (?:that|it|those|them) wrong|said (?:that|it) wrong|should (?:have |of |'ve )(?:been|read|said)|wrong way round|i tell a lie|beg (?:your )?pardon|slip of the tongue|(?:so|please|and) (?:fix|mend|correct|change|amend|alter) (?:that|it)|correction is (?:required|needed)|in question|did i say .{1,40} [.?!,] .{1,40}|which i (?:had|did|was|have) n't|it should read|told you wrong|had it backwards|misread|(?:counted|measured|read|wrote|weighed|added) (?:it |that |them |those )?(?:up |down )?wrong|wrong number|misremembered)\b/;
 const STRONG_END =
   /(?:^|[ ,.])(?:sorry|i mean|i meant|correction|my mistake|rather|typo|that should be|not)[ .!]*$/;
 /** "no" before the thing itself denies it ("no holes in row four") and mends nothing. */
 const WEAK_START =
   /^(?:no|nope|nah|not|actually|oops|whoops|hang on|hold on|hold it|wait|hold up|that was|it was|they were|those were|these were|this was|only|just)\b/;
+
+/**
+ * Words that tell why a figure or a place is another one: what she looks at, counts again or owns to. They make a scrap, from
+ * which nothing else is read, a mend; beside other news they may be said of anything.
+ */
+export const SECOND_LOOK =
+  /\b(?:(?:now )?(?:i |i 've |i 'm |i have |'m )(?:just |only )?(?:look(?:ed|ing)?(?: again| at| properly| closer| it up)?|counted|counting|checked|checking|measured)(?: (?:again|properly|it|them|up|twice|the))*|now (?:that )?i (?:look|see|count|check|think)|(?:the )?(?:receipt|docket|slip|ticket|bill|label|tape|ruler|clock|list|packet|watch) (?:says|said|reads|has|shows|tells)|by the (?:clock|tape|ruler|receipt|watch)|if i 'm honest|to be (?:honest|exact|precise|fair|accurate)|truth be told|if truth|in truth|in fact|come to think of it|on (?:second|closer) (?:thoughts?|look|inspection)|counting again|it was (?:only |more )|it was$|excuse me|actually|(?:i|we) only (?:got|did|went|managed)|only as far as|rather than|not \w+ (?:but|,)|(?:and|,) not)\b/;
 
 export function cueOf(words: string): Cue {
   const plain = words.trim();
@@ -31,6 +38,18 @@ export function cueOf(words: string): Cue {
     STRONG_START.test(waited) ||
     STRONG_ANYWHERE.test(plain) ||
     STRONG_END.test(plain)
+  )
+    return 'strong';
+  // "2-4, sorry, for the batting", "it's ink rather than rust"
+  if (
+    /^(?:\S+ ){1,5}, (?:sorry|i mean|beg pardon|excuse me) (?:,|-)/.test(plain) ||
+    /^(?:the |it 's |it was |that 's |that was )?(?:[a-z-]+ ){1,3}, not (?:the |a )?[a-z-]+(?: [a-z-]+)?(?: [.!;]|$)/.test(
+      rest,
+    ) ||
+    (/^(?:it|that|this|they|those) (?:'s|is|was|are|were|'re) (?:\S+ ){1,4}(?:rather than|instead of|not) \S/.test(
+      rest,
+    ) &&
+      !/ (?:not|n't) (?:yet|sure|so|too|only|just|very|that|done)\b/.test(rest))
   )
     return 'strong';
   if (/^(?:no|nope|nah) ?$/.test(plain)) return 'none';

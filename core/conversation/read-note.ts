@@ -392,6 +392,12 @@ function outsideHeard(items: Item[], state: ReaderState): { row: number; block: 
       i = read.next - 1;
     }
   }
+  // "in row nine, in the second block from the left": the block stands further on
+  const block = items.find((x) => x.i >= item.j && x.i - item.j <= 5 && /block|square|patch/.test(x.w));
+  for (let i = block?.i ?? 0; numbers.length === 1 && /row/.test(item.w) && i < (block?.j ?? 0); i++) {
+    const read = readOrdinal(state.tokens, i) ?? readCount(state.tokens, i);
+    if (read) numbers.push(read.value);
+  }
   if (numbers.length < 2) return undefined;
   const [a, b] = numbers as [number, number];
   return /^(block|square|patch|b\d)/.test(item.w) ? { row: b, block: a } : { row: a, block: b };

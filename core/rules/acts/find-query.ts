@@ -68,7 +68,7 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     )
   )
     return undefined;
-  if (OF_THE_HOUSE.test(head)) return undefined;
+  if (OF_THE_HOUSE.test(head) || (!asked && TOLD_AS_WHAT.test(head))) return undefined;
   if (WHICH_WAY.test(head) || (!asked && TOLD_OPEN.test(head))) return undefined;
   if (ASKING.test(head)) return head;
   if (nominal(head, items, asked)) return head;
@@ -95,6 +95,9 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
 /** "Which print for the patch, red dot or stripe?", "what colour for the binding?": a matter to decide, and nothing that the log knows. */
 const WHICH_WAY =
   /^(?:which|what)(?: colou?rs?(?: of)?| kind of| sort of| type of| shade of| weight of)?(?: (?:print|fabric|cloth|thread|yarn|floss|batting|wadding|backing|binding|border|stitch|pattern|loft|colou?rs?))?(?<! (?:of)|^what|^which)(?: (?:for|on|should|shall|would|do i (?:use|want|go)\b)| ,)(?!.*\b(?:did|have|had|used|was|were|need|buy|next)\b)/;
+/** "What I bought was the binding", "what she wants is to sleep under it", "what colour it'll be we've left open": told, not asked. */
+const TOLD_AS_WHAT =
+  /^(?:(?:what|all) (?:i|we|she|he|they|my \w+|her \w+|the \w+)(?: \S+){1,6} (?:was|is|'s|were|are) \S|what (?:do|did) i see\b (?!\S+ ?\?)|(?:what|which|how|whether) .* (?:i|we) (?:have |'ve )?(?:left|leave|put off|not (?:settled|decided)|have n't|do n't|ca n't)\b)/;
 /** "How close to quilt it, undecided": told, not asked. */
 const TOLD_OPEN =
   /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:decided|settled|chosen|agreed))(?: yet| still)?$/;

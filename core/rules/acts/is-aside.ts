@@ -78,7 +78,7 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
     } else if (entry.kind === 'condition') {
       // "a tea stain" is found, and no tea is drunk
       if (
-        /\b(?:tea|coffee|soup|milk|lemonade|cocoa|cake|lamp|paw|pan) (?:stains?|marks?|spots?|rings?|splash(?:es)?|prints?)\b/.test(
+        /\b(?:colou?r|shade|look|smell|size) of (?:weak |strong |milky |old |cold )?(?:tea|coffee|soup|milk|lemonade|cocoa|cake|biscuit)\b|\b(?:tea|coffee|soup|milk|lemonade|cocoa|cake|lamp|paw|pan) (?:stains?|marks?|spots?|rings?|splash(?:es)?|prints?)\b/.test(
           words,
         )
       )

@@ -4,15 +4,18 @@ import { strikesOut } from './strikes-out.ts';
 
 /** What may stand before a command without changing it: "no no wait, please …", "oh dear, can you …". */
 const LEAD_IN =
-  /^(?:(?:no|nah|nope|oh|ah|aw|ach|right|righto|okay|ok|wait|sorry|so|and|but|please|actually|hang on|hold on|hold it|oops|whoops|damn|bother|blast|drat|shoot|well|just|can you|could you|would you|will you|you can|you 'd better|let 's|let us|better|now|yeah|yes|hey|whoa|argh|dear|dear me|my mistake|my fault|on second thoughts?|i 'd like to|i want to|i need to|go ahead and|kindly|apologies|excuse me|then) |[,.!:-]+ )+/;
+  /^(?:(?:u+g+h*|u+r+g+h*|a+r+g+h+|o+h+|a+h+|u[hm]+|er|erm|gosh|heck|oh heck|crikey|sugar|whoops a daisy|no|nah|nope|oh|ah|aw|ach|right|righto|okay|ok|wait|sorry|so|and|but|please|actually|hang on|hold on|hold it|hold up|wait up|oops|whoops|damn|bother|blast|drat|shoot|well|just|can you|could you|would you|will you|you can|you 'd better|let 's|let us|better|now|yeah|yes|hey|whoa|argh|dear|dear me|my mistake|my fault|on second thoughts?|i 'd like to|i want to|i need to|go ahead and|kindly|apologies|excuse me|then) |[,.!:-]+ )+/;
 
 /** The note, or the one before, as a thing that can be struck out. */
 const NOTE_WORD = '(?:entry|entries|note|notes|thing|bit|one|lot|line|item|record|message|log|part|remark)';
+/** What was said, named by its telling: "the whole of what I just told you", "everything you've got from me". */
+const TOLD_IT =
+  "(?:(?:the )?(?:whole|all|lot|every word|every bit) of )?(?:what|whatever|everything|anything|every word|all)(?: that)? (?:i|we|you)(?: (?:just|now|only|last|ever|have|'ve|had|'d|was|were|'m|am|after|been|then))* (?:said|saying|told (?:you|it)|telling you|put|logged|wrote|entered|noted|gave you|got|took|dictated|mentioned)(?: (?:down|in|from me|off me|just|now|there|then))*";
 const WHOLE =
   `(?:(?:all of |all |the whole of |everything in )?(?:that|this|it|them|those)(?: (?:last|previous|whole|latest|other))*(?: ${NOTE_WORD})?(?: all)?` +
   `|(?:the|my|that)? ?(?:very )?(?:last|previous|latest|most recent) ${NOTE_WORD}` +
   `|(?:the|my) (?:[\\w:.]+ )?(?:entry|note|message)` +
-  "|(?:what|everything|all)(?: that)? i (?:just |have just |'ve just |last )?(?:said|put|logged|told you|wrote|entered|noted)(?: down| in)?)";
+  `|${TOLD_IT})`;
 /** Verbs that are said of words only, or mostly. */
 const STRIKE =
   '(?:scratch|strike|delete|undo|cancel|erase|disregard|void|scrub|unlog|withdraw|retract|discard|unsay|scrap|reverse|roll back|rub|cross|wipe|bin|axe|nix|chuck|dump|kill|lose)';
@@ -24,11 +27,20 @@ const END =
 
 const STRIKE_IT = new RegExp(`^${STRIKE}(?: out| off| back)? ${WHOLE}${AWAY}${END}`);
 const TAKE_BACK = new RegExp(
-  `^(?:take|took|pull|roll|bring|i take|i 'll take|i 'm taking) ${WHOLE} back(?! (?:off|out|in|on|to|from (?!the (?:log|record)))\\b)${END}`,
+  `^(?:take|took|taking|pull|roll|bring|i take|i 'll take|i 'm taking) ${WHOLE} back(?: again| please| now| out)*(?! (?:off|out|in|on|to|from (?!the (?:log|record)))\\b)${END}`,
 );
 const DROP_NOTE = new RegExp(
-  `^${BENCH}(?: out| off| away)? (?:(?:the|my|that|this)? ?(?:very )?(?:last|previous|latest|most recent) ${NOTE_WORD}|(?:that|this|the|my) (?:entry|note|message|remark)|(?:what|everything|all)(?: that)? i (?:just |have just |'ve just |last )?(?:said|put|logged|told you|wrote|entered|noted)(?: down| in)?)${AWAY}${END}`,
+  `^${BENCH}(?: out| off| away)? (?:(?:the|my|that|this)? ?(?:very )?(?:last|previous|latest|most recent) ${NOTE_WORD}|(?:that|this|the|my) (?:entry|note|message|remark)|${TOLD_IT})${AWAY}${END}`,
 );
+/** "take all that off that I just told you": the note pointed at, and told afterwards what it is. */
+const TOLD_AFTER =
+  /^(?:take|pull|strike|leave|drop|forget|ignore|rub|wipe|cross) (?:all )?(?:of )?(?:that|it|this)(?: one| lot)?(?: back| off| out| away)? (?:that |what |which |as )?i(?: (?:just|now|only|last|have|'ve|was|'m|after))* (?:said|saying|told you|telling you|gave you|put down|logged)\b/;
+/** "forget I said that", whatever is told of sisters beside it. */
+const UNSAID =
+  /^(?:forget|ignore|pretend) i (?:ever |just |even )?(?:said|mentioned|told you) (?:that|it|this|anything|so)\b/;
+/** At the end of what tells why: "…, not the quilt. Take it back, every word." */
+const BACK_LAST =
+  /[,.!;:-] (?:(?:so|and|please|now|just|better) )*take (?:it|that|this|that one|the lot|all of it|all that|everything) back(?: [,.!-])*(?: (?:again|please|every word|every bit|all of it|the whole lot|of it))*[ .!]*$/;
 const FORGET = new RegExp(
   `^(?:forget|ignore|never mind|pay no heed to|leave out|skip) (?:i (?:ever )?said )?(?:all )?(?:that|it|this|anything)(?: one| lot| all| last one| bit)?${END}`,
 );
@@ -38,7 +50,14 @@ const NOT_MEANT =
   /^(?:(?:take|pull) (?:that|it|this)(?: one| last one)?(?: back)? (?:out|off)[ ,.]+(?:i |it |that )[^.]{0,60}\b(?:wrong|other|another|different) (?:quilt|qlt|job)|(?:that|this|it|the last (?:one|note|entry|bit))(?: last)?(?: (?:one|entry|note|bit))? (?:was|is|'s) (?:all )?(?:meant |said )?(?:for )?(?:the |an? )?(?:wrong|another|different|other) (?:quilt|qlt|job|one)|wrong (?:quilt|qlt|job|piece|thread)|i (?:did n't|never) (?:mean|do|say) (?:that|any of that|to say that)|(?:take|leave|keep) (?:that|it|this)(?: one| last one)? out of the (?:log|record|notes|book)|pretend i (?:did n't|never) (?:say|said) (?:that|it)|that (?:never|did n't) happen(?:ed)?)\b/;
 /** Why it was wrong. After these a block or a number names no correction. */
 const REASON =
-  /\b(wrong|mix(ed)?|muddled?|miscount(ed)?|counted|crossed|another|other|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never)\b/;
+  /\b(wrong|mix(ed|ing)?|muddl(e|ed|ing)|confus(ed|ing)|miscount(ed)?|counted|crossed|another|other|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never)\b/;
+
+/** The other thing that it was about, which is no work on this quilt: "it was my sister's quilt", "I was thinking of a cushion". */
+const ELSEWHERE =
+  /\b(?:(?:it|that|this) (?:was|is|'s)|i (?:was|were|am|'m)(?: \w+){0,2} (?:of|at|on|about)) .*(?:\b\w+ 's (?:quilt|qlt|one|coverlet|blanket)|\b(?:bag|cushion|cosy|cozy|blanket|curtains?|skirt|dress|shirt|pillow|apron|throw|hers|his|theirs)\b)|\b(?:thinking|talking) of (?!the (?:row|block))/;
+/** Struck out once more in other words: "…, wipe it". */
+const AGAIN =
+  /^[ ,.!;:-]*(?:(?:just|and|please|so|then|go on) )*(?:wipe|scrap|strike|scratch|delete|drop|bin|scrub|lose|forget|cancel|ignore|undo|take) (?:it|that|this|the lot|every word)(?: all| out| off| back| away| please)*[ .!]*$/;
 
 /**
  * Does the note only take back the one before? `text` is the note's words as tokens joined by blanks, `items` its meanings;
@@ -51,13 +70,17 @@ export function isUndo(text: string, items: Item[], onBench = false): boolean {
   const hit =
     STRIKE_IT.exec(command) ??
     TAKE_BACK.exec(command) ??
+    TOLD_AFTER.exec(command) ??
+    UNSAID.exec(command) ??
     DROP_NOTE.exec(command) ??
     (talksAside(items) ? null : FORGET.exec(command)) ??
     BARE_STRIKE.exec(command) ??
     NOT_MEANT.exec(command);
+  if (!hit && BACK_LAST.test(whole)) return true;
   if (!hit) return !talksAside(items) && (atTheEnd(whole.trim(), items) || strikesOut(whole, items, onBench));
   const rest = command.slice(hit[0].length).trim();
-  if (!rest || REASON.test(hit[0]) || REASON.test(rest)) return true;
+  if (!rest || REASON.test(hit[0]) || REASON.test(rest) || ELSEWHERE.test(rest) || AGAIN.test(rest))
+    return true;
   // "scratch that, row four": what it should be, so the note is mended and not taken back
   const from = `${lead}${hit[0]}`.trim().split(' ').length;
   return !items.some((x) => x.i >= from && names(x));

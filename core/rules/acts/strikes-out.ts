@@ -55,6 +55,11 @@ const STRIKES: RegExp[] = [
   ),
   /^(?:no |oh |ah |please |sorry )*(?:remove|del|delete|undo|cancel|scratch|drop|strike|erase|void|scrub|wipe) (?:last|prev|previous)\b/,
   /\b(?:get shot of|get rid of|chuck out|lose) (?:it|that|that one|the lot)\b/,
+  // "take it back, every word"
+  /(?:^|\b(?:so|and|please|now|just) )(?:take|taking) (?:that|it|this|all that|all of (?:that|it)|the lot|the whole lot|everything)(?: one)? back(?: again| out| please| all of it| every (?:word|bit)| the whole lot)*(?= *$| (?:i|it|that|because|cos|as)\b)/,
+  /\b(?:would|could|do|can) you (?:mind )?(?:taking|striking|leaving|scratching|deleting) (?:that|it|this)(?: one| last one| bit)?(?: back)?(?: out| off| back)?\b/,
+  /\blet (?:that|the) last (?:note|one|entry|bit) go\b/,
+  /^(?:no |oh |please )*(?:take|taking) back (?:everything|all|what)\b/,
   /^(?:no |oh |ok |okay |please )*go back (?:one|a step|a note)\b/,
   // told twice: it stands once already
   /^(?:no |oh |ah |oops |sorry |whoops |wait )*(?:(?:i (?:have |'ve )?)?(?:already )?(?:logged|said|told you|put) (?:that|it|this|that one)(?: one)?(?: down| in)? (?:already|twice|before)\b|(?:that|this|it|that one|the last one)(?: one)? (?:is|'s) (?:(?:already )?(?:in|down)(?: there| here)? twice|a (?:duplicate|double|repeat)|already (?:in|down|logged)))/,
@@ -71,7 +76,8 @@ const TAKE_NOW =
 const WHY =
   /\b(?:never did|did n't|have n't|wrong|mistake|mistaken|nonsense|rubbish|again|not right|not sure|n't sure|told you|i (?:just )?said|too soon|muddled|mixed|misread|miscounted|other quilt|another quilt|not this|by accident|please|the log|the book|the record|the notes|twice|already|for now|of it|duplicate|och no|oh no|ah no|no no)\b/;
 /** Words that have a sense at the bench, and another of what was said. */
-const MEANT_OF_WORDS = /^(scrap|good|no good|wipe|strike|scrub|clear|drop|bit|cut|tear|line|one|lot|last)$/;
+const MEANT_OF_WORDS =
+  /^(back|back out|scrap|good|no good|wipe|strike|scrub|clear|drop|bit|cut|tear|line|one|lot|last)$/;
 /** Why the whole of it was wrong: what is named beside it belongs to the other thing. */
 const ELSEWHERE =
   /\b(?:other|another|different|wrong) (?:quilt|qlt|job|piece|one)\b|\bnot (?:this|that) (?:quilt|qlt|job)\b/;
