@@ -82,7 +82,9 @@ function readClause(
     told.kind === 'none' ||
     told.items.every((x) => x.place!.rule === 'place.those' || x.place!.rule === 'place.both')
       ? (spokenOf(state, clause, told) ?? told)
-      : told;
+      : ways.length
+        ? (oneWithin(state, clause, told) ?? told)
+        : told;
   const made: Draft[] = [];
   // of several ways in one clause the stitch belongs to the one that it was said after
   const sewn =
@@ -166,6 +168,16 @@ function readClause(
     if (cloth) state.carried = cloth.places;
   }
   state.topic = topicAfter(state, clause, index, placed);
+}
+
+/** "closed the seam in row two", where one seam of that row was found open: that seam. */
+function oneWithin(state: ReaderState, clause: Clause, told: ClausePlaces): ClausePlaces | undefined {
+  if (told.kind !== 'specific' || told.items.length !== 1 || told.places.length < 3) return undefined;
+  const inside = [...(state.memory.mentions ?? []), ...mentionsOf(state.drafts)].filter(
+    (m) => m.finding && m.places.length <= 2 && m.places.every((p) => told.places.includes(p)),
+  );
+  const places = findMention(clause.items, inside);
+  return places && places.length <= 2 ? { ...told, places } : undefined;
 }
 
 /** "sewed up the tear", "the worn ones want net": the places that such a thing was told of before. */
@@ -1183,7 +1195,9 @@ function condition(
   }
   const part = partOfFinding(items, c);
   if (!places?.length && part) places = [part];
-  if (c.finding === 'lumpy-batting' && (!places || placed.kind === 'general'))
+  const under = c.finding === 'lumpy-batting' ? placeOver(state, v, items) : undefined;
+  if (under) places = under;
+  else if (c.finding === 'lumpy-batting' && (!places || placed.kind === 'general'))
     places = placed.kind === 'general' && placed.places[0] !== 'quilt' ? placed.places : ['batting'];
   if (!places?.length && c.finding === 'out-of-square') places = ['quilt'];
   // "it smells musty": a smell is the whole quilt's
@@ -1314,6 +1328,20 @@ function namesOnly(state: ReaderState, v: { index: number; items: Item[] }, c: C
     Boolean(state.memory.found[c.finding]?.length) ||
     next.some((n) => n.items.some((x, k) => x.action && isPredicate(n.items, k)))
   );
+}
+
+/** "a stain on 4-3 and the batting is lumpy under it": where the batting lies. */
+function placeOver(state: ReaderState, v: { sentence: number }, items: Item[]): string[] | undefined {
+  const k = items.findIndex(
+    (x, m) =>
+      /^place\.(it|that-one|them|those)$/.test(x.place?.rule ?? '') &&
+      /^(under|underneath|beneath|behind|below|inside|in)$/.test(items[m - 1]?.w ?? ''),
+  );
+  if (k < 0) return undefined;
+  const last = state.drafts.findLast((d) => d.sentence === v.sentence);
+  const here = (last?.entry as { places?: string[] } | undefined)?.places;
+  const places = here?.length ? here : items[k]!.place!.places;
+  return places.some((p) => splitBlock(p)) ? places : undefined;
 }
 
 const isKnown = (state: ReaderState, finding: string, places: string[]): boolean => {

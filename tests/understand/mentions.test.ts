@@ -37,3 +37,10 @@ it('the seam still open comes before one that is closed', () => {
     ]),
   ).toEqual(['1-2', '1-3']);
 });
+
+it('"it" after an exception is what was excepted, and one seam of a row is the seam in that row', () => {
+  const noted = 'Row one looks fine except the first block, there is a small hole in it.';
+  expect(placesSaid(noted)).toEqual(['1-2', '1-3', '1-4', '1-5', '1-6', '1-1']);
+  expect(placesSaid([noted, 'Patched the hole.'])).toEqual(['1-1']);
+  expect(placesSaid([...SURVEY, 'Closed the seam in row one with a ladder stitch.'])).toEqual(['1-2', '1-3']);
+});

@@ -1,5 +1,6 @@
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import type { Item } from '../item.ts';
+import type { PlaceFound } from './find-place.ts';
 import { splitBlock, unique } from './grid.ts';
 
 /** How many items the words for "except" take at `k`; 0 where none stand there. */
@@ -122,14 +123,26 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex): Item[] {
     let start = k;
     while (start > at + 1 && /^(\(|,|all)$/.test(items[start - 1]?.w ?? '')) start--;
     const which = /^[,]$/.test(items[next]?.w ?? '') ? next + 1 : next;
+    const end = items.findIndex((x, m) => m >= next && /^[.;!?\n]$/.test(x.w));
+    // "except the first block, there's a small hole in it"
+    const it = ahead
+      ? -1
+      : items.findIndex(
+          (x, m) => m >= next && (end < 0 || m < end) && /^place\.(it|that-one)$/.test(x.place?.rule ?? ''),
+        );
+    const excepted: PlaceFound = {
+      next,
+      places: out,
+      how: 'implied',
+      rule: 'place.excepted',
+      kind: 'blocks',
+    };
     items = items.map((x, m) => {
       if (m === at) return { ...x, ...without };
+      if (m === it && !items.slice(next, m).some((y) => y.place || /^(and|i|so)$/.test(y.w)))
+        return { ...x, place: { ...excepted, next: x.j } };
       // "except the one in the top row, which is merely weak"
-      if (m === which && x.w === 'which' && !x.place)
-        return {
-          ...x,
-          place: { next: x.j, places: out, how: 'implied', rule: 'place.excepted', kind: 'blocks' },
-        };
+      if (m === which && x.w === 'which' && !x.place) return { ...x, place: { ...excepted, next: x.j } };
       return x;
     });
     if (ahead && items[next]?.w === ',') next++;
