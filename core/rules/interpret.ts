@@ -966,12 +966,15 @@ function oneOfCloth(items: Item[], k: number, state: ReaderState): string[] | un
   const before = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
   const lead = ` ${before.join(' ')} `;
   if (/ (one|1|another|which) of (the|these|those|my)? ?$/.test(lead)) return [];
-  const other = / other $/.test(lead);
+  const other = / (other|others|remaining|rest of the|last remaining)( two| three| four| five| \d)? $/.test(
+    lead,
+  );
   const noun = items[k + 1]?.w ?? '';
   const single =
     /^(one|block|piece|square)$/.test(noun) &&
     !/ (every|each|all|the two|any|two|three|both) $/.test(lead) &&
     !/ (every|each) $/.test(lead);
+  const final = single && / last $/.test(lead);
   if (!other && !single) return undefined;
   const spoken = [
     ...[...state.drafts].reverse().map((d) => (d.entry as { places?: string[] }).places ?? []),
@@ -979,10 +982,16 @@ function oneOfCloth(items: Item[], k: number, state: ReaderState): string[] | un
     ...[...state.memory.earlier].reverse(),
   ];
   const last = spoken.find((g) => g.some((p) => blocks.includes(p)));
-  if (other) {
+  if (other || final) {
     if (!last) return [];
     const rest = blocks.filter((p) => !last.includes(p));
-    return rest.length === 1 || /ones|blocks/.test(noun) ? rest : [];
+    const count = items.slice(Math.max(0, k - 2), k).find((x) => x.quantity && !x.quantity.unit)
+      ?.quantity?.value;
+    return rest.length === 1 ||
+      count === rest.length ||
+      (!final && /^(ones|blocks|pieces|squares)$|s$/.test(noun || item.w))
+      ? rest
+      : [];
   }
   const within = last?.filter((p) => blocks.includes(p)) ?? [];
   return within.length === 1 ? within : [];
@@ -1147,7 +1156,8 @@ function condition(
     const putIn = before.some((b) => /^(with|w|from|using)$/.test(b));
     if (!putIn) {
       usedFabric = fabric;
-      const one = placed.kind === 'specific' ? undefined : oneOfCloth(items, k, state);
+      const before = { ...state, drafts: state.drafts.filter((d) => d.clause !== v.index) };
+      const one = placed.kind === 'specific' ? undefined : oneOfCloth(items, k, before);
       const near = items
         .slice(k + 1, k + 4)
         .find(

@@ -234,6 +234,13 @@ export function stateOf(
     !/ (next to|got|put|done|went) /.test(words)
   )
     return 'planned';
+  // "has holes and will get patches": the plan stands next to its noun
+  if (
+    / (will|'ll|going to|gonna|must|should|shall|(?:is|are|'s|has|have|got) to) (?:all |both |each |also )?(?:get|have|be having|be getting|be given) (?:\S+ ){0,2}$/.test(
+      before,
+    )
+  )
+    return 'planned';
   if (
     /\b(needs?|wants?|will|'ll|going to|gets?|get|to|goes|going|should|must|next|decided|it is|settled|requires?)\b/.test(
       words,

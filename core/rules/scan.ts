@@ -66,6 +66,7 @@ export function scan(
     items.push(item);
     if (item.place) {
       narrowToCloth(item.place, items, ctx.cloth);
+      narrowToNamedCloth(items, grid, fabrics);
       places.push(item.place);
       if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
         moveFocus(ctx, item.place, items);
@@ -107,6 +108,42 @@ function narrowToCloth(place: PlaceFound, items: Item[], cloth: string[] | undef
   const inside = place.places.filter((p) => cloth.includes(p));
   if (inside.length) place.places = inside;
 }
+
+/** Stuff that is put in, and not what lies there: "with the red dot in row three", "a piece of the check from the end". */
+const PUT_IN =
+  / (with|w|from|using|bought|of|out|into|onto|a|an|some|yards?|metres?|piece|scrap|bit|for|used) /;
+const TO_ITS_PLACE =
+  /^(in|on|at|of|along|down|up|over|from|by|near|inside|within|the|that|this|its|one|ones|block|blocks|piece|pieces|square|squares|there)$/;
+
+/** "the duck in row two", "the shattered taffeta in the first row", "the tweed in the corner": of the place, the cloth's own blocks. */
+function narrowToNamedCloth(items: Item[], grid: QuiltGrid, fabrics: FabricIndex): void {
+  const item = items.at(-1)!;
+  const place = item.place!;
+  const corner = CORNERS[place.places.length === 1 ? place.places[0]! : ''];
+  if (item.fabric || (!corner && (place.places.length < 2 || place.kind !== 'blocks'))) return;
+  let k = items.length - 2;
+  while (k >= 0 && k > items.length - 6 && TO_ITS_PLACE.test(items[k]!.w)) k--;
+  const cloth = items[k]?.fabric;
+  if (!cloth || items[k]!.place || k === items.length - 2) return;
+  const lead = items.slice(Math.max(0, k - 4), k).map((x) => x.w);
+  if (
+    PUT_IN.test(` ${lead.slice(-3).join(' ')} `) &&
+    !/ (all|each|every|both|piece) of (the )?$/.test(` ${lead.join(' ')} `)
+  )
+    return;
+  const blocks = cloth.names.flatMap((name) => fabrics.blocks[name] ?? []);
+  const named = corner ? [corner(grid)] : place.places;
+  const inside = named.filter((p) => blocks.includes(p));
+  if (!inside.length || (!corner && inside.length === named.length)) return;
+  const { soft: _soft, ...kept } = place;
+  item.place = { ...kept, places: inside, kind: 'blocks', rule: 'place.cloth-within' };
+}
+const CORNERS: Record<string, (grid: QuiltGrid) => string> = {
+  'corner-top-left': () => '1-1',
+  'corner-top-right': ({ blocks }) => `1-${blocks}`,
+  'corner-bottom-left': ({ rows }) => `${rows}-1`,
+  'corner-bottom-right': ({ rows, blocks }) => `${rows}-${blocks}`,
+};
 
 /** "the strawberry print has faded", "about the sateen": the cloth's blocks, where it is spoken of and not put in. */
 function blocksOfSubject(items: Item[], fabrics: FabricIndex): string[] {

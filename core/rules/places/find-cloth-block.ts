@@ -66,7 +66,7 @@ function sideFirst(tokens: Token[], i: number, index: FabricIndex) {
   const cloth = findFabric(tokens, j, index);
   if (!cloth) return undefined;
   const next = NOUNS.test(w(tokens, cloth.next)) ? cloth.next + 1 : cloth.next;
-  return pick(cloth.found, index, end.at, next);
+  return pick(cloth.found, index, end, next);
 }
 
 /** "madder stripe at the bottom", "check one furthest right". */
@@ -86,22 +86,34 @@ function clothFirst(tokens: Token[], i: number, index: FabricIndex) {
   if (!end || typeof end.at === 'number' || end.at === 'first' || end.at === 'last') return undefined;
   const next = w(tokens, end.next) === 'side' ? end.next + 1 : end.next;
   if (OTHER_NOUNS.test(w(tokens, next)) || ENDS.has(w(tokens, next))) return undefined;
-  return pick(cloth.found, index, end.at, next);
+  return pick(cloth.found, index, end, next);
 }
 
-function endAt(tokens: Token[], i: number): { at: End | number; next: number } | undefined {
+/** An end, or a corner as two ends: "bottom", "left-hand", "bottom left", "top right-hand". */
+type EndFound = { at: End | number; across?: 'left' | 'right'; next: number };
+
+function endAt(tokens: Token[], i: number): EndFound | undefined {
   const named = ENDS.get(w(tokens, i));
   if (named) {
     let next = i + 1;
+    let across: EndFound['across'];
+    if (named === 'top' || named === 'bottom') {
+      const k = w(tokens, next) === '-' ? next + 1 : next;
+      const side = ENDS.get(w(tokens, k));
+      if (side === 'left' || side === 'right') {
+        across = side;
+        next = k + 1;
+      }
+    }
     if (w(tokens, next) === '-' && w(tokens, next + 1) === 'hand') next++;
     if (w(tokens, next) === 'hand' || w(tokens, next) === 'most') next++;
-    return { at: named, next };
+    return { at: named, ...(across ? { across } : {}), next };
   }
   const nth = readOrdinal(tokens, i);
   return nth ? { at: nth.value, next: nth.next } : undefined;
 }
 
-function pick(cloth: FabricFound, index: FabricIndex, at: End | number, next: number) {
+function pick(cloth: FabricFound, index: FabricIndex, { at, across }: EndFound, next: number) {
   const blocks = unique(cloth.names.flatMap((name) => index.blocks[name] ?? []))
     .map((place) => ({ place, ...splitBlock(place)! }))
     .sort((a, b) => a.row - b.row || a.block - b.block);
@@ -118,7 +130,8 @@ function pick(cloth: FabricFound, index: FabricIndex, at: End | number, next: nu
     last: () => blocks.slice(-1),
   };
   if (blocks.length < 2) return undefined;
-  const chosen = typeof at === 'number' ? blocks.slice(at - 1, at) : ways[at]();
+  const line = typeof at === 'number' ? blocks.slice(at - 1, at) : ways[at]();
+  const chosen = across ? line.slice(...(across === 'left' ? [0, 1] : [-1])) : line;
   if (!chosen.length || chosen.length === blocks.length) return undefined;
   const place: PlaceFound = {
     next,

@@ -51,6 +51,8 @@ const ENDS = new Map<string, { end: End; way: 'down' | 'across' | 'any' }>(
     first: { end: 'start', way: 'any' },
     '1st': { end: 'start', way: 'any' },
     opening: { end: 'start', way: 'any' },
+    start: { end: 'start', way: 'any' },
+    beginning: { end: 'start', way: 'any' },
     last: { end: 'end', way: 'any' },
     final: { end: 'end', way: 'any' },
     end: { end: 'end', way: 'any' },
@@ -116,7 +118,11 @@ function choiceAt(tokens: Token[], i: number): Choice | undefined {
   const led = word === 'both' ? { value: 2, next: i + 1 } : nth ? undefined : readSome(tokens, i);
   let j = led ? led.next : i;
   if (w(tokens, j) === 'very' || w(tokens, j) === 'far') j++;
-  const end = ENDS.get(w(tokens, j));
+  // "start row five" begins the work there
+  const end =
+    /^(start|beginning)$/.test(w(tokens, j)) && w(tokens, j + 1) !== 'of'
+      ? undefined
+      : ENDS.get(w(tokens, j));
   if (end && !(led && led.value < 2)) {
     j++;
     while (/^(hand|most)$/.test(w(tokens, j))) j++;
@@ -519,7 +525,13 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
     // "the right-hand end", "far end"
     next++;
     noun = true;
-  } else if (w(tokens, next - 1) === 'end' && only && !only.counted && w(tokens, next) === 'of') noun = true;
+  } else if (
+    /^(end|start|beginning)$/.test(w(tokens, next - 1)) &&
+    only &&
+    !only.counted &&
+    w(tokens, next) === 'of'
+  )
+    noun = true;
   let of: Pick['of'] = (total, axis) => chosen(choices.list, total, counting(axis));
   if (only?.ordinal || choices.list.every((c) => c.ordinal)) {
     const from = fromEnd(tokens, next);

@@ -73,6 +73,8 @@ export function neighbour(
   }
   let j = i;
   if (head === 'the' || head === 'its') j++;
+  const farEnd = otherEnd(tokens, j, ctx, base);
+  if (farEnd) return farEnd;
   const very = w(tokens, j);
   const slant = diagonal(tokens, j, ctx, base) ?? around(tokens, j, ctx, base) ?? seamBeside(tokens, j, ctx);
   if (slant) return slant;
@@ -242,6 +244,40 @@ export function neighbour(
   if (!base) return { next, places: [], how: 'implied', rule: 'place.neighbour', kind: 'pointer' };
   const found = pointer(next, places(base), both ? 'place.either-side' : 'place.neighbour');
   return both ? { ...found, outside: false } : found;
+}
+
+/** "the other end of the row", "opposite end of that column", "the far end of its row": seen from the block last spoken of. */
+function otherEnd(
+  tokens: Token[],
+  j: number,
+  { grid }: PlaceContext,
+  base: string | undefined,
+): PlaceFound | undefined {
+  const at = base && splitBlock(base);
+  if (
+    !at ||
+    !/^(other|opposite|far)$/.test(w(tokens, j)) ||
+    w(tokens, j + 1) !== 'end' ||
+    w(tokens, j + 2) !== 'of'
+  )
+    return undefined;
+  let k = j + 3;
+  while (/^(the|that|this|its|same)$/.test(w(tokens, k))) k++;
+  if (k === j + 3) return undefined;
+  const line = w(tokens, k);
+  if (line === 'row' && !readCount(tokens, k + 1))
+    return pointer(
+      k + 1,
+      [blockAt(grid, at.row, at.block * 2 > grid.blocks ? 1 : grid.blocks)],
+      'place.other-end',
+    );
+  if (/^(column|col)$/.test(line) && !readCount(tokens, k + 1))
+    return pointer(
+      k + 1,
+      [blockAt(grid, at.row * 2 > grid.rows ? 1 : grid.rows, at.block)],
+      'place.other-end',
+    );
+  return undefined;
 }
 
 /** "the four around it", "the blocks around it", "the eight surrounding it". */
