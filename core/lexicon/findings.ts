@@ -363,7 +363,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'lost a|an|its|the|one|two piece|bit|chunk|corner|strip|edge|scrap|section',
   ],
   'old-repair': [
-    'old|earlier|previous|former|crude|clumsy|amateur repair|repairs|patch|patches|darn|darns|mend|mends|mending|darning',
+    'old|ancient|antique|earlier|previous|former|bygone|crude|clumsy|sloppy|amateur|botched old? repair|repairs|patch|patches|darn|darns|mend|mends|mending|darning',
     'repaired before|earlier|previously|once',
     'mended before|once|already',
     'patched before|once|over before',

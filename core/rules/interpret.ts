@@ -61,6 +61,10 @@ export function interpret(state: ReaderState): Draft[] {
 const UNSAID_DEED =
   / (?:did|done|finished|mended|repaired|fixed|took care of|taken care of|sorted|sorted out|dealt with|saw to|seen to|attended to|worked on|tackled|finished off|polished off|had a go at|been at|got through|made good|put right|set to rights|ticked off|crossed off|wrapped up|out of the way) /;
 
+/** Said of damage only, so that "those" and "it" are places: "took care of those". */
+const TAKEN_CARE =
+  / (?:took care of|taken care of|dealt with|saw to|seen to|attended to|tackled|made good|put right|set to rights) (?:it|that|those|them|these|both|that one|all)( |$)/;
+
 function readClause(
   state: ReaderState,
   clause: Clause,
@@ -118,7 +122,7 @@ function readClause(
   // Work on a place without saying what: "did five one and six four last night".
   if (
     !made.length &&
-    told.kind === 'specific' &&
+    (told.kind === 'specific' || (told.kind === 'pronoun' && TAKEN_CARE.test(words))) &&
     !state.drafts.some((d) => d.clause === index) &&
     UNSAID_DEED.test(words) &&
     !/ (what|did n't|have n't|not|undecided|how|same|somebody|someone|she|he|they|once|before now|years) /.test(
@@ -561,6 +565,19 @@ function treatment(
           'said',
         ),
       );
+    else if (placed.outside && !placed.places.length) {
+      const draft = makeDraft(
+        'condition',
+        v,
+        {
+          finding: ['old-repair', 'condition.mended-by-others', items[way.at]],
+          places: [[], 'place.said', placed.items],
+        },
+        'none',
+      );
+      draft.outside = true;
+      state.drafts.push(draft);
+    }
     return undefined;
   }
   if (tellsOldRepair(state, clause, v, way.at, placed)) return undefined;
@@ -1145,7 +1162,13 @@ function condition(
   const fabric = items.find((x) => x.fabric);
   if (placed.kind === 'specific' || placed.kind === 'general') places = placed.places;
   let usedFabric: Item | undefined;
-  let unknown = placed.unknown;
+  // "a stain somewhere": not where the last thing was
+  let unknown =
+    placed.unknown ||
+    (placed.kind === 'none' &&
+      items.some(
+        (x, k) => x.w === 'somewhere' && !/^(in|on|near|along|around|by|at)$/.test(items[k + 1]?.w ?? ''),
+      ));
   if (fabric?.fabric) {
     const { names, bar } = fabric.fabric;
     const blocks = unique(names.flatMap((n) => state.fabrics.blocks[n] ?? [])).filter(

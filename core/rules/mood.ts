@@ -237,7 +237,7 @@ export function stateOf(
   // "has holes and will get patches": the plan stands next to its noun
   if (
     / (will|'ll|going to|gonna|must|should|shall|(?:is|are|'s|has|have|got) to) (?:all |both |each |also )?(?:get|have|be having|be getting|be given) (?:\S+ ){0,2}$/.test(
-      before,
+      /^(get|have|be)$/.test(items[k]?.w ?? '') ? `${before}${items[k]!.w} ` : before,
     )
   )
     return 'planned';

@@ -15,7 +15,7 @@ export type Token = {
 
 /** Sounds that mean nothing; a note is read as if they had not been made. */
 const THEM_AFTER = new Set(
-  'of over on at with for behind under underneath from to around round in through by took take put got leave left patched darned replaced sewed tied pressed washed replace patch darn sew tie press wash pulled pull'.split(
+  'of all both cut put set sewn got gave give leave let keep over on at with for behind under underneath from to around round in through by took take put got leave left patched darned replaced sewed tied pressed washed replace patch darn sew tie press wash pulled pull'.split(
     ' ',
   ),
 );
@@ -162,7 +162,12 @@ export function tokenise(text: string): Token[] {
     const w = raw.toLowerCase().replaceAll('’', "'").replace(/'$/, '');
     // "8 mm" is a length, "mm, let me see" is nothing
     // "half of em", "net over em": "them" as it is spoken
-    if (w === 'em' && THEM_AFTER.has(tokens.at(-1)?.w ?? '')) {
+    if (
+      w === 'em' &&
+      (raw.startsWith("'") ||
+        THEM_AFTER.has(tokens.at(-1)?.w ?? '') ||
+        /[a-z]ed$/.test(tokens.at(-1)?.w ?? ''))
+    ) {
       push('them', from, to, 'word', glued);
       continue;
     }

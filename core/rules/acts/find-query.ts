@@ -69,6 +69,8 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
   )
     return undefined;
   if (OF_THE_HOUSE.test(head) || (!asked && TOLD_AS_WHAT.test(head))) return undefined;
+  if (SELF_ASKED.test(head) && !asked && items.some((x) => x.finding || x.fail || x.action?.form === 'past'))
+    return undefined;
   if (WHICH_WAY.test(head) || (!asked && TOLD_OPEN.test(head))) return undefined;
   if (ASKING.test(head)) return head;
   if (nominal(head, items, asked)) return head;
@@ -91,6 +93,10 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     ? undefined
     : head;
 }
+
+/** "what do I see, the bunny's torn": asked of herself, and what follows is the answer. */
+const SELF_ASKED =
+  /^what (?:do (?:i|we) (?:see|find|have)(?: here)?|have (?:i|we)(?: got)?(?: here)?|else do i see|'s this|is this|'s here)(?: ,)?(?! (?:been|done|said|logged|put|to|left|about|on|for|in|still))(?: \S+){3}/;
 
 /** "Which print for the patch, red dot or stripe?", "what colour for the binding?": a matter to decide, and nothing that the log knows. */
 const WHICH_WAY =

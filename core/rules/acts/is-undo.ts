@@ -73,7 +73,7 @@ export function isUndo(text: string, items: Item[], onBench = false): boolean {
     TOLD_AFTER.exec(command) ??
     UNSAID.exec(command) ??
     DROP_NOTE.exec(command) ??
-    (talksAside(items) ? null : FORGET.exec(command)) ??
+    (talksAside(items) && !ELSEWHERE.test(command) ? null : FORGET.exec(command)) ??
     BARE_STRIKE.exec(command) ??
     NOT_MEANT.exec(command);
   if (!hit && BACK_LAST.test(whole)) return true;

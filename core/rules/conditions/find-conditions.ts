@@ -132,6 +132,8 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
     case 'missing':
       if (word === 'lost' && items.some((x) => x.w === 'i' || x.w === 'count' || x.w === 'track'))
         return undefined;
+      // "I had it a minute ago and lost it"
+      if (word === 'lost' && /^(it|them|my|sight|heart|interest|patience)$/.test(after)) return undefined;
       if (hasStitches) return 'broken-stitching';
       return 'missing';
     case 'fraying':
@@ -146,6 +148,11 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
         if (hasStitches) return 'broken-stitching';
       }
       return 'fraying';
+    case 'fading':
+      // the stain that was dabbed at: "it faded some"
+      return before === 'it' && /^(some|somewhat|slightly|a|but|though|well|nicely)$/.test(after)
+        ? undefined
+        : 'fading';
     case 'stain':
       if ((word === 'spots' || word === 'spotted' || word === 'dirty') && after === 'of') return undefined;
       return 'stain';

@@ -545,7 +545,7 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
         return from.end === 'end' ? picked?.map((k) => total + 1 - k) : picked;
       };
     } else if (
-      /^(along|across|over|down|up)$/.test(w(tokens, next)) ||
+      (/^(along|across|over|down|up)$/.test(w(tokens, next)) && !lineAfter(tokens, next, ctx)) ||
       (w(tokens, next) === 'in' && !/^(the|row|that|column|col|this|each)$/.test(w(tokens, next + 1)))
     ) {
       const way = w(tokens, next);
@@ -567,6 +567,12 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
 }
 const UNITS_AFTER =
   /^(in|inch|inches|cm|mm|m|yards?|yds?|minutes?|mins?|hours?|hrs?|ft|feet|oz|g|skeins?|spools?)$/;
+
+/** "the second block up in the top row", "third one over on row four": how far away the line is, and no way of counting. */
+const lineAfter = (tokens: Token[], i: number, ctx: PlaceContext): boolean =>
+  /^(up|over)$/.test(w(tokens, i)) &&
+  /^(in|on|at|along)$/.test(w(tokens, i + 1)) &&
+  lineAt(tokens, w(tokens, i + 2) === 'the' ? i + 3 : i + 2, ctx) !== undefined;
 
 /** "from block two", "up to block three", "as far as the third block". */
 function leadIn(tokens: Token[], j: number): { at: number; to: boolean } | undefined {
@@ -619,7 +625,7 @@ export function linePhrase(tokens: Token[], i: number, ctx: PlaceContext): Place
   const pick = w(tokens, i) === 'the' ? undefined : pickAt(tokens, i, ctx, false);
   if (!pick) return undefined;
   let j = pick.next;
-  while (/^(of|in|on|along|at|from|,|down|across)$/.test(w(tokens, j)) && j < pick.next + 2) j++;
+  while (/^(of|in|on|along|at|from|,|down|across|up|over)$/.test(w(tokens, j)) && j < pick.next + 2) j++;
   if (j === pick.next && !pick.noun) return undefined;
   if (j === pick.next + 1 && w(tokens, pick.next) === ',' && !pick.noun) return undefined;
   const of = lineAt(tokens, j, ctx);

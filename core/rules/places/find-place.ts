@@ -953,6 +953,15 @@ function heardPair(
   return place ? { place, next: i + 2, outside: false, loose: true } : undefined;
 }
 
+/** "4 6 somebody fixed it": two figures that a note opens with, before words that tell of a block. */
+const namesBlockAlone = (tokens: Token[], next: number): boolean =>
+  tokens[0]?.kind === 'number' &&
+  tokens[1]?.kind === 'number' &&
+  next === 2 &&
+  tokens[0].value! < 20 &&
+  tokens[1].value! < 20 &&
+  /^(is|'s|has|had|somebody|someone|there|got|needs|wants|looks|it|that|i|with|was)$/.test(w(tokens, next));
+
 /** "3-2", "three two", "3-1 to 3-4", "three one, three two and three four". */
 export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const { grid } = ctx;
@@ -961,7 +970,10 @@ export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
   const first = readPair(tokens, i, grid) ?? heardPair(tokens, i, grid);
   if (!first) return undefined;
   if (first.outside) {
-    if (first.loose) return undefined;
+    if (first.loose)
+      return i === 0 && namesBlockAlone(tokens, first.next)
+        ? { next: first.next, places: [], how: 'said', rule: 'place.pair', kind: 'blocks', outside: true }
+        : undefined;
     // "10-12" and "9-12" may be hours; only a small dash pair names a block that is not there.
     const big = tokens[i]!.value! > 12 || (tokens[i + 2]?.value ?? 0) > 12;
     return big

@@ -502,9 +502,10 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     if (word === 'the' && noun === 'corner' && /^(diagonally|opposite)$/.test(w(tokens, i + 2)))
       return undefined;
     if (word === 'the' && noun === 'corner' && w(tokens, i + 2) !== 'of') {
-      const corner = [focus, ...[...ctx.earlier].reverse()].find(
-        (g) => g.some((p) => p.startsWith('corner')) || g.some((p) => isCornerBlock(grid, p)),
-      );
+      const groups = [focus, ...[...ctx.earlier].reverse()];
+      const corner =
+        groups.find((g) => g.some((p) => p.startsWith('corner'))) ??
+        groups.find((g) => g.some((p) => isCornerBlock(grid, p)));
       if (corner)
         return {
           next: i + 2,
@@ -587,6 +588,13 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         ['sides', 'ways', 'ends', 'edges', 'borders', 'layers', 'were', 'are', 'had'].includes(after) ===
           true)
     ) {
+      // "both of the bunnies" names its cloth itself
+      if (
+        after === 'of' &&
+        !/^(them|those|these|it)$/.test(w(tokens, i + 2)) &&
+        !/^(two|ones|blocks|squares|pieces|corners|rows)$/.test(w(tokens, i + 3))
+      )
+        return undefined;
       if (after === 'of')
         return { next: i + 3, places: plural(ctx), how: 'implied', rule: 'place.both', kind: 'pointer' };
       if (['sides', 'ways', 'ends', 'edges', 'borders', 'layers'].includes(after)) return undefined;

@@ -200,7 +200,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
       }
     }
     if (
-      /^(fusible|interfacing)$/.test(item.w) &&
+      (/^(fusible|interfacing)$/.test(item.w) || /\b(fusible|interfacing)$/.test(item.w)) &&
       item.material === 'interfacing' &&
       !removalSoon(items, k) &&
       !/\b(bought|buy|need|got|still|ordered)\b/.test(all)
@@ -209,7 +209,10 @@ export function findWays(items: Item[], thing?: string): Way[] {
       if (
         verb ||
         / (put|ironed|fused|with|iron|fuse|or|either|maybe) $/.test(
-          before.replace(/ (some|a|the|bit of|piece of|light|lightweight) $/, ' '),
+          words(items, Math.max(0, k - 10), k).replace(
+            /(?: (?:some|a|the|of|that|this|more|bit|piece|layer|strip|square|scrap|length|real|really|very|nice|good|light|lightweight|fine|thin|soft|sheer|woven|white|black|new|fresh))+ $/,
+            ' ',
+          ),
         )
       ) {
         take(
