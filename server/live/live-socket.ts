@@ -101,6 +101,8 @@ function refuseUpgrade(socket: Duplex, status: number, why: string): void {
 /** One window's end of the socket. */
 class Page {
   #alive = true;
+  /** The socket has closed; what it had brought before may still wait in the line. */
+  #isGone = false;
   /** The device whose window this is; undefined on the machine itself. */
   deviceId: string | undefined;
   #store: QuiltStore | undefined;
@@ -125,9 +127,10 @@ class Page {
     socket.on('message', (data, isBinary) => this.#take(data, isBinary));
     socket.on('error', () => socket.terminate());
     socket.on('close', () => {
+      this.#isGone = true;
       this.#unsubscribe();
+      // Sound that came before the end and still waits in the line goes on into it.
       if (this.#microphone) this.orphans.leave(this.#microphone);
-      this.#microphone = undefined;
       this.gone();
     });
   }
@@ -210,6 +213,8 @@ class Page {
         });
         this.orphans.adopt(stream);
         this.#microphone = stream;
+        // It fell away while the recogniser was getting ready.
+        if (this.#isGone) this.orphans.leave(stream);
         return;
       }
       case 'microphone-off':
@@ -232,6 +237,7 @@ class Page {
     this.#unsubscribe();
     const store = await this.options.library.quilt(quiltId);
     this.#store = store;
+    if (this.#isGone) return;
     const { log } = store;
     this.send({ type: 'welcome', seq: log.seq, recogniser: this.#recogniser });
     this.#sent = sinceSeq;
@@ -266,8 +272,10 @@ class Page {
   #endMicrophone(): void {
     const ended = this.#microphone;
     this.#microphone = undefined;
+    if (!ended) return;
+    this.orphans.forget(ended);
     ended
-      ?.end()
+      .end()
       .catch((error: Error) => this.send({ type: 'refused', message: error.message }))
       .finally(() => ended.drop());
   }

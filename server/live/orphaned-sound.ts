@@ -17,8 +17,13 @@ type Heard = { quiltId: string; fromMs: number; toMs: number };
 export class OrphanedSound {
   readonly #orphans = new Set<Orphan>();
   #heard: Heard[] = [];
+  #isClosed = false;
 
   leave(stream: MicrophoneStream): void {
+    if (this.#isClosed) {
+      stream.drop();
+      return;
+    }
     const orphan: Orphan = {
       stream,
       timer: setTimeout(() => {
@@ -48,8 +53,18 @@ export class OrphanedSound {
     if (heard) stream.skipUntil(heard.toMs);
   }
 
+  /** It ended in order after all: its last message was still on the way when its page fell away. */
+  forget(stream: MicrophoneStream): void {
+    for (const orphan of this.#orphans) {
+      if (orphan.stream !== stream) continue;
+      clearTimeout(orphan.timer);
+      this.#orphans.delete(orphan);
+    }
+  }
+
   /** The server stops: pages send again, to the next one, what was not safe. */
   close(): void {
+    this.#isClosed = true;
     for (const { stream, timer } of this.#orphans) {
       clearTimeout(timer);
       stream.drop();

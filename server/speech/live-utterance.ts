@@ -250,7 +250,9 @@ export function createLiveListener({
       void run();
     },
     async flush() {
-      while (work || waiting.length > 0) await run();
+      // Once closed, nothing takes what waits.
+      while (!isClosed && (work || waiting.length > 0)) await run();
+      if (isClosed) return;
       if (rest.length > 0) {
         const last = new Float32Array(VAD_FRAME);
         last.set(rest);

@@ -65,6 +65,38 @@ test.skipIf(!ready)(
 );
 
 test.skipIf(!ready)(
+  'said while the recogniser is still getting ready, by a page that then falls away for good: heard all the same',
+  async () => {
+    const server = await startServer({ modelsDir });
+    const id = await server.makeQuilt();
+    const page = await server.live();
+    page.send({ type: 'hello', quiltId: id, sinceSeq: 0 });
+    page.send({
+      type: 'microphone-on',
+      streamId: 's',
+      at: '2026-03-14T10:00:00Z',
+      way: 'always',
+      sampleRate: 16_000,
+    });
+    const sound = await samples();
+    // Without the silence at its end, so that only the fall ends it.
+    for (let i = 0; i < sound.length - 40_000; i += 4_096)
+      page.socket.send(sound.slice(i, Math.min(i + 4_096, sound.length - 40_000)));
+    page.socket.close();
+    const other = await server.live();
+    other.send({ type: 'hello', quiltId: id, sinceSeq: 0 });
+    const { events } = await other.until(
+      'events',
+      (message) => message.events.some(({ event }) => event.type === 'note-taken'),
+      100_000,
+    );
+    const texts = events.flatMap(({ event }) => (event.type === 'note-taken' ? [event.note.text] : []));
+    expect(texts.join(' ').toLowerCase()).toMatch(/row three,? block two has a hole/);
+  },
+  150_000,
+);
+
+test.skipIf(!ready)(
   'a recording becomes notes at their true times, once; speech left over by a crash is heard at the next start',
   async () => {
     const server = await startServer({ modelsDir });

@@ -39,7 +39,7 @@ export async function spawnServer(
 ): Promise<ReturnType<typeof clientOf> & { child: ChildProcess }> {
   const child = spawn(process.execPath, run, {
     env: { ...process.env, QUILTSIDE_DATA: dataFolder, QUILTSIDE_MODELS: modelsDir },
-    stdio: ['ignore', 'pipe', 'inherit'],
+    stdio: ['ignore', 'pipe', 'inherit', 'ipc'],
   });
   let said = '';
   for await (const chunk of child.stdout!) {

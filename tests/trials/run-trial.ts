@@ -3,11 +3,12 @@ import { readJournal } from '../../server/store/journal.ts';
 import { writeLine } from '../../server/store/journal-line.ts';
 import { QuiltStore } from '../../server/store/quilt-store.ts';
 import type { NumberedEvent } from '../../shared/event.ts';
+import { compressedDay } from './day.ts';
 import { killRounds } from './kill-rounds.ts';
 import { powerCuts } from './power-cuts.ts';
 
 /**
- * The long trials: `npm run trial:kill`, `trial:power`, `trial:cut`, `trial:full-disk -- FOLDER`, where
+ * The long trials: `npm run trial:kill`, `trial:day -- NOTES UTTERANCES UPLOADS`, `trial:power`, `trial:cut`, `trial:full-disk -- FOLDER`, where
  * FOLDER lies on a small file system of its own (a tmpfs of a few MB) that may be filled. Exit 1 where
  * anything acknowledged was lost.
  */
@@ -91,6 +92,12 @@ const TRIALS: Record<string, () => Promise<string[]> | string[]> = {
       `${report.rounds} kills, ${report.acknowledged} acknowledged (${report.photos} photographs, ${report.recordings} recordings), ${report.unacknowledgedKept} more kept, ${report.lost.length} lost`,
     );
     return report.lost;
+  },
+  day: async () => {
+    const [notes = 5_000, utterances = 600, uploads = 50] = rest.map(Number);
+    const { wrong, ...figures } = await compressedDay({ notes, utterances, uploads }, say);
+    say(JSON.stringify(figures));
+    return wrong;
   },
   power: async () => {
     const report = await powerCuts(Number(rest[0] ?? 20), Math.random);

@@ -1,4 +1,7 @@
+import { existsSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { MODELS } from '../speech/support/places.ts';
+import { compressedDay } from './day.ts';
 import { killRounds } from './kill-rounds.ts';
 import { powerCuts } from './power-cuts.ts';
 
@@ -20,3 +23,14 @@ test('the power cut after every call to the disk, unsynced writes dropped, kept 
   expect(report.lost).toEqual([]);
   expect(report.cuts).toBeGreaterThan(500);
 }, 120_000);
+
+// Descriptors and processes are counted in /proc, which Linux has.
+test.skipIf(process.platform !== 'linux' || !existsSync(`${MODELS}/whisper-base`))(
+  'a small day: after it no descriptor, timer, process or file is left, and all of it is in the log',
+  async () => {
+    const report = await compressedDay({ notes: 120, utterances: 6, uploads: 3 });
+    expect(report.wrong).toEqual([]);
+    expect(report.heardWithWords).toBeGreaterThan(2);
+  },
+  400_000,
+);
