@@ -48,7 +48,11 @@ function cueAt(items: Item[], k: number): Cue | undefined {
     // "frayed on the left": a side, and nothing left over
     if (
       items[k]!.place?.places[0]?.includes('-left') ||
-      (w(items, k) === 'left' && w(items, k - 1) === 'the')
+      (w(items, k) === 'left' && w(items, k - 1) === 'the') ||
+      // "with what was left of the gingham": used up
+      (w(items, k) === 'left' &&
+        w(items, k + 1) === 'of' &&
+        items.slice(Math.max(0, k - 5), k).some((x) => /^(with|from|using|out|of|in)$/.test(x.w)))
     )
       continue;
     for (const [pattern, use, strength] of CUES)

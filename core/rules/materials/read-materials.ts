@@ -78,6 +78,11 @@ export function readMaterials(
   }
 }
 
+/** "a bit of the gingham", "out of the green", "what was left of the ochre": some of a cloth is what was put in. */
+const PART_OF =
+  /(?:^| )(?:out|bits?|piece|scraps?|strips?|some|length|square|patch|left|last|remains|remnants?|leftovers?|offcuts?|snip|corner|end|more) of (?:the|that|this|my|her|our|those|their)(?: (?:old|same|other|last))?$/;
+const PIECED_IN = /(?:set|let|put|pieced|sewed|sewn|stitched) in(?: (?:the|that|some|new|a|of|my))*$/;
+
 const isDone = (d: Draft): boolean =>
   d.entry.kind === 'treatment' && (d.entry.state === 'done' || d.entry.state === 'doing');
 
@@ -96,7 +101,10 @@ function isUsed(
   const lead = items.slice(Math.max(0, at - 4), at).map((x) => x.w);
   const last = lead.at(-1) ?? ',';
   const told = good.quantity !== undefined && (good.unit !== undefined || head !== undefined);
-  const withIt = lead.slice(-3).some((x) => /^(with|from|using|w|w\/)$/.test(x)) || last === 'of';
+  const withIt =
+    lead.slice(-3).some((x) => /^(with|from|using|w|w\/)$/.test(x)) ||
+    last === 'of' ||
+    PART_OF.test(lead.join(' '));
   const listed = /^(,|and|&|\+|:|-|--)$/.test(last);
   if (lead.some((x) => /^(no|not|without|n't)$/.test(x))) return false;
   // "30 cm", "450 mm of it": how much of what was just put on
@@ -116,6 +124,16 @@ function isUsed(
         );
       }
       if (!action || NO_CLOTH.has(action)) return false;
+      // "put a scrap of the gingham over 3-4", "slipped some of the ochre in behind it"
+      if (
+        /^(put|laid|set|placed|popped|slapped|stuck|slipped|slipping|slid|sliding|tucked|tucking|laying|putting)$/.test(
+          last,
+        ) &&
+        items
+          .slice(good.next, good.next + 3)
+          .some((x) => /^(over|on|onto|behind|underneath|beneath|under|in|across)$/.test(x.w.split(' ')[0]!))
+      )
+        return true;
       if (
         /^(fabric|material|cloth|print|check|stripe|dot|floral|solid)$/.test(good.name) &&
         !head.fabric &&
@@ -142,6 +160,7 @@ function isUsed(
         return true;
       // the cloth that was mended stands after "the", "on", "in the"
       if (last === 'in') return true;
+      if (action === 'replace' && PIECED_IN.test(lead.join(' '))) return true;
       if (/^(the|that|both|all|every|on|over)$/.test(last)) return false;
       if (action === 'quilt') return false;
       return listed && at > 0 ? true : at === 0 && !inClause;

@@ -1490,6 +1490,8 @@ function isLeave(items: Item[], k: number): boolean {
     );
   if (w === 'left') {
     if (items[k]!.place) return false;
+    // "with what was left of the gingham"
+    if (/^ of /.test(after)) return false;
     // "I left the tails an inch": the length was read before, and "the" is all that stands behind
     if (/^ (the|them|it|a) $/.test(after) && !/ (them|it) $/.test(after)) return false;
     // "4-5 left", "4-5 can be left"
