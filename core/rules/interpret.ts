@@ -59,7 +59,11 @@ export function interpret(state: ReaderState): Draft[] {
 
 /** Work on a block that does not say what: "seen to 4-1", "that's 5-2 out of the way", "2-3 ok now". */
 const UNSAID_DEED =
-  / (?:did|done|finished|mended|repaired|fixed|took care of|taken care of|sorted|sorted out|dealt with|saw to|seen to|attended to|worked on|tackled|finished off|polished off|had a go at|been at|got through|made good|put right|set to rights|ticked off|crossed off|wrapped up|out of the way) /;
+  / (?:did|done|treated|finished|mended|repaired|fixed|took care of|taken care of|sorted|sorted out|dealt with|saw to|seen to|attended to|worked on|tackled|finished off|polished off|had a go at|been at|got through|made good|put right|set to rights|ticked off|crossed off|wrapped up|out of the way) /;
+
+/** The same of what was last spoken of: "took care of those", "sorted that one out", "it's been seen to". */
+const TENDED =
+  /^ (?:(?:oh|right|ok|okay|so|and|well|there|,|now|i|i 've|'ve|have|just|also|then|we|that 's) )*(?:took care of|taken care of|sorted|dealt with|saw to|seen to|attended to|put right|made good|treated|mended|repaired|fixed|tackled|finished off) (?:it|that|them|those|these|this|both|'em|em|both of (?:them|those)|all of (?:them|those)|that one|this one|the (?:lot|pair|two)(?: of (?:them|those))?)(?: (?:one|ones|two|three|up|out|now|too|as well|all|both|already|today|tonight|this morning|this afternoon|this evening|last night|yesterday|then))*(?: [.!])* $/;
 
 /** Said of damage only, so that "those" and "it" are places: "took care of those". */
 const TAKEN_CARE =
@@ -141,6 +145,35 @@ function readClause(
           places: [placed.places, 'place.said', placed.items],
         },
         'said',
+      ),
+    );
+
+  if (
+    !state.drafts.length &&
+    state.clauses[0] === clause &&
+    state.memory.last &&
+    state.memory.focus.length &&
+    TENDED.test(
+      items.length <= 14
+        ? words
+            .replace(
+              /(?: ,| in| took| for)? (?:about |all of )?(?:\S+ ){1,4}(?:minutes|mins|min|hours?|hrs?) $/,
+              ' ',
+            )
+            .replace(/ , quarter of an hour $|(?: ,)? half an hour $/, ' ')
+        : words,
+    )
+  )
+    state.drafts.push(
+      makeDraft(
+        'treatment',
+        v,
+        {
+          state: ['done', 'treatment.unsaid', undefined],
+          places: [[...state.memory.focus], 'place.spoken-of', undefined, 'implied'],
+          minutes: [items.find((x) => x.duration)?.duration?.minutes, 'time.minutes', undefined],
+        },
+        'carried',
       ),
     );
 

@@ -84,6 +84,11 @@ function hasObject(items: Item[], k: number): boolean {
     const far = items[k + 2];
     return !far || /^(of|,|by|and)$/.test(far.w) || far.place?.kind === 'blocks';
   }
+  // "spent some time surveying it": the whole of it, and no piece
+  if (/^(it|this|that)$/.test(next.w) && /^(survey|surveying|looking|mending)$/.test(item.w)) {
+    const far = items[k + 2];
+    return !far || !/^(on|last|this|yesterday|today|too|as|but|,|\.|in|over)$/.test(far.w);
+  }
   if (OBJECT_AHEAD.has(next.w) && next.w !== 'that') return true;
   if (/^(the|a|those|these|my|her|all|both|some|out|off)$/.test(next.w)) {
     const far = items.slice(k + 2, k + 5);
@@ -636,7 +641,7 @@ function tookTime(items: Item[], claims: Claims): void {
 
 /** "did a good bit of piecing on tuesday night", "there was some tying done": work told with no time to it. */
 const VAGUE_AMOUNT =
-  / (?:(?:did|done|was|were|had|put in|got in|spent|managed) (?:.* )?(?:some|more|bits?|good bit|lots?|stretch|spell|turn|evenings?|hours|bout|session|go|share|fair amount|good deal|little|while) (?:more |of |on |at )?(?:the |my |it )?|there (?:was|were) (?:.* )?(?:some|more|a bit of|a little) |(?:worked|working|was|been) (?:away )?(?:on|at) (?:the |my )?|(?:evenings?|hours|bits?) of |forgot to (?:log|note|say) (?:the |my |some )?|did (?:the |my )?)$/;
+  / (?:(?:did|done|was|were|had|put in|got in|spent|managed) (?:.* )?(?:some|more|bits?|good bit|lots?|stretch|spell|turn|evenings?|hours|bout|session|go|share|fair amount|good deal|little|while|time) (?:more |of |on |at )?(?:the |my |it )?|there (?:was|were) (?:.* )?(?:some|more|a bit of|a little) |(?:worked|working|was|been) (?:away )?(?:on|at) (?:the |my )?|(?:evenings?|hours|bits?) of |forgot to (?:log|note|say) (?:the |my |some )?|did (?:the |my )?)$/;
 
 function vagueWork(items: Item[], all: string): number {
   if (
