@@ -386,6 +386,7 @@ const SMALL =
   /^(the|a|an|it|was|is|'s|that|those|one|ones|of|with|i|used|put|over|them|they|we|round|mean|oh|no|yes|some|sorry|were|actually|,|\.|and|my|this|ah|right|called|from|said|should|have)$/;
 
 function answerFabric(a: Answering): boolean {
+  if (placeOfCloth(a)) return true;
   const told = a.state.drafts.filter(
     (d) =>
       (d.entry.kind === 'treatment' || d.entry.kind === 'condition') &&
@@ -473,6 +474,18 @@ function answerFabric(a: Answering): boolean {
   for (const d of a.state.drafts)
     if (d.clause <= 0 || d.placed !== 'said') if (d.entry.kind === 'condition') a.taken.add(d);
   return hit;
+}
+
+/** "it's the second and third along in the bottom row": where the cloth that the quilt did not know is. */
+function placeOfCloth(a: Answering): boolean {
+  const open = a.standing.filter(({ was }) => 'places' in was && was.places?.length === 0);
+  if (!open.length || a.items.some((x) => x.fabric)) return false;
+  if (a.state.drafts.some((d) => d.entry.kind !== 'remark')) return false;
+  const said = placesOfClause(a.items.filter((x) => !POINTERS.has(x.place?.rule ?? '')));
+  if (said.kind !== 'specific') return false;
+  for (const s of open) put(s.draft, 'places', said.places, 'answer.place', said.items);
+  for (const x of said.items) a.used.add(x);
+  return true;
 }
 
 function numberAt(a: Answering, x: Item): number | undefined {

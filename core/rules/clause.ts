@@ -907,6 +907,13 @@ function newSubject(items: Item[], from: number): boolean {
     FINITE.has(items[k + 3]?.w ?? '')
   )
     return true;
+  // "and the one between the last two, which had popped as well, got exactly the same"
+  if (subject?.w === 'one' && /^(between|in|at|under|below|above|on)$/.test(items[k + 1]?.w ?? '')) {
+    let m = k + 2;
+    while (m < k + 6 && (items[m]?.place || /^(the|and|in|that|of)$/.test(items[m]?.w ?? ''))) m++;
+    const relative = items[m]?.w === ',' && /^(which|that)$/.test(items[m + 1]?.w ?? '');
+    return FINITE.has(items[m]?.w ?? '') || relative;
+  }
   if (!subject || !(subject.place || subject.fabric || subject.seam || subject.part)) return false;
   while (joinsPlaces(items, k + 1)) k += 2;
   const verb = items[k + 1]?.w ?? '';

@@ -4,6 +4,9 @@ import type { Item } from './item.ts';
 /** Words with which talk to the listener begins in the middle of a statement. */
 const ASIDE_START =
   /^(if|as|i|i'm|now|well|mind|oddly|funnily|strangely|curiously|sadly|happily|luckily|unluckily|thankfully|surprisingly|thank|believe|bless|to|you|would|which|who|so|by|not|for|being|when|while|wherever|though|although|after|once|since|because|heaven|goodness|poor|like|unless|let|see)$/;
+/** Words with which an aside of any kind ends. */
+const ASIDE_END =
+  /^(?:.* )?(if you please|if you like|mind you|of all things|believe it or not|alike|i suppose|i think|i expect|poor thing|bless (?:her|him|them))$/;
 /** The verb that the subject before the aside was waiting for. */
 const VERB =
   /^(is|'s|are|'re|was|were|has|have|had|does|do|needs?|wants?|will|'ll|got|gets?|looks?|turned|came|comes|went|goes|could|should|must|might)$/;
@@ -16,8 +19,8 @@ const LONGEST = 16;
 export function dropAsides(items: Item[]): Item[] {
   let out = items;
   for (let k = 1; k < out.length - 3; k++) {
-    if (!isComma(out[k]!) || !ASIDE_START.test(out[k + 1]!.w)) continue;
-    const end = endOfAside(out, k);
+    if (!isComma(out[k]!)) continue;
+    const end = ASIDE_START.test(out[k + 1]!.w) ? endOfAside(out, k) : endOfNaming(out, k);
     if (end === undefined || !isSubject(out, k)) continue;
     out = [...out.slice(0, k), ...out.slice(end + 1)];
   }
@@ -37,6 +40,18 @@ function endOfAside(items: Item[], k: number): number | undefined {
     if (x.token.kind === 'mark' || x.w === 'and' || x.w === 'but' || tells(items, m)) return undefined;
   }
   return undefined;
+}
+
+/** "the ties, baler twine if you please, have snapped", "the ticking, blue and brown alike, has gone mouldy". */
+function endOfNaming(items: Item[], k: number): number | undefined {
+  const end = items.findIndex((x, m) => m > k + 1 && isComma(x));
+  if (end < 0 || end > k + 8 || !VERB.test(items[end + 1]?.w ?? '')) return undefined;
+  const run = items.slice(k + 1, end);
+  const said = run.map((x) => x.w).join(' ');
+  return ASIDE_END.test(said) &&
+    !run.some((x) => x.finding || x.fail || x.place?.kind === 'blocks' || x.duration || x.cost)
+    ? end
+    : undefined;
 }
 
 const tells = (items: Item[], k: number): boolean => {

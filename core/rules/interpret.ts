@@ -1193,14 +1193,22 @@ function condition(
   let places: string[] | undefined;
   let how: Draft['placed'] = 'said';
   const fabric = items.find((x) => x.fabric);
-  if (placed.kind === 'specific' || placed.kind === 'general') places = placed.places;
+  // "2-2 has an old patch, with the edges all ravelling": the patch's edges
+  const ownEdges =
+    placed.kind === 'general' &&
+    placed.places[0] === 'edge' &&
+    (items[0]?.w === 'with' || items.some((x, k) => x === placed.items[0] && items[k - 1]?.w === 'its')) &&
+    state.drafts.at(-1)?.sentence === v.sentence;
+  if (placed.kind === 'specific' || (placed.kind === 'general' && !ownEdges)) places = placed.places;
   let usedFabric: Item | undefined;
-  // "a stain somewhere": not where the last thing was
+  // "a stain somewhere", "there's another rusty mark somewhere": not where the last thing was
   let unknown =
     placed.unknown ||
-    (placed.kind === 'none' &&
+    ((placed.kind === 'none' || (placed.kind === 'pronoun' && placed.items.every((x) => x.w === 'there'))) &&
       items.some(
-        (x, k) => x.w === 'somewhere' && !/^(in|on|near|along|around|by|at)$/.test(items[k + 1]?.w ?? ''),
+        (x, k) =>
+          /^(somewhere|someplace)$/.test(x.w) &&
+          !/^(in|on|near|along|around|by|at)$/.test(items[k + 1]?.w ?? ''),
       ));
   if (fabric?.fabric) {
     const { names, bar } = fabric.fabric;

@@ -218,6 +218,17 @@ function joinPrefixes(tokens: Token[]): Token[] {
       i = tokens.indexOf(spaced, i);
       continue;
     }
+    // "a three-cornered tear": no number of tears
+    if (
+      isNumberWord(t.w) &&
+      dash?.w === '-' &&
+      dash.glued &&
+      /^(cornered|sided|pointed|pronged|legged|stranded)$/.test(next?.w ?? '')
+    ) {
+      out.push({ ...t, w: `${t.w}-${next!.w}`, to: next!.to });
+      i += 2;
+      continue;
+    }
     // "a rusty sort of mark", "some kind of stain": a word of doubt only
     if (
       (t.w === 'sort' || t.w === 'kind') &&

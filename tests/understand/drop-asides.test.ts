@@ -15,6 +15,7 @@ describe('an aside between a subject and its verb falls out', () => {
     ['2-4, if I am seeing this right, is torn', '2 - 4 is torn'],
     ['the binding, which I had been itching to be rid of, is off', 'the binding is off'],
     ['and all of row two, now that I look at it, has faded', 'and all of row two has faded'],
+    ['the ties, baler twine if you please, have snapped', 'the ties have snapped'],
   ])('%s', (said, rest) => {
     expect(kept(said)).toBe(rest);
   });

@@ -334,6 +334,8 @@ function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound
     if (items.slice(good.next, good.next + 4).some((x) => x.finding || x.fail || x.w === 'gone'))
       return undefined;
     if (good.head === undefined && !good.points && !good.unit && !good.material) return undefined;
+    // "I've got the denim one spread out": the quilt on the table
+    if (/^(one|quilt)$/.test(w(items, good.next)) && good.quantity === undefined) return undefined;
   }
   return good;
 }

@@ -84,6 +84,14 @@ function clothFirst(tokens: Token[], i: number, index: FabricIndex) {
   } else if (/^(at|on|to|up|down)$/.test(w(tokens, j))) {
     if (/^(up|down)$/.test(w(tokens, j)) && /^(at|on|to)$/.test(w(tokens, j + 1))) j++;
     j++;
+  } else if (w(tokens, j) === ',' && w(tokens, j + 1) === 'the') {
+    // "the blue ticking, the upper one, has a tear"
+    const told = endAt(tokens, j + 2);
+    if (!told || typeof told.at === 'number' || w(tokens, told.next) !== 'one') return undefined;
+    const next = told.next + (w(tokens, told.next + 1) === ',' ? 2 : 1);
+    return /^(is|'s|has|was|wants|needs|got|looks|gets)$/.test(w(tokens, next))
+      ? pick(cloth.found, index, told.at, next)
+      : undefined;
   } else return undefined;
   if (w(tokens, j) === 'the') j++;
   const end = endAt(tokens, j);

@@ -1,7 +1,7 @@
 import type { Token } from '../../text/tokenise.ts';
 import { commaPairs } from './comma-pairs.ts';
 import { cornerPhrase } from './find-corner.ts';
-import { linePhrase } from './find-line.ts';
+import { linePhrase, linesBeside } from './find-line.ts';
 import { neighbourPhrase, oneOfThem } from './find-neighbour.ts';
 import { sidedPart } from './find-part.ts';
 import {
@@ -42,6 +42,7 @@ const BLOCK_FINDERS: Finder[] = [
   pair,
   commaPairs,
   linePhrase,
+  linesBeside,
 ];
 
 function longest(finders: Finder[], tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {

@@ -248,9 +248,11 @@ export function findWays(items: Item[], thing?: string): Way[] {
         (/ (has|have|got|'s) (a|an)( [a-z]+){0,2} $/.test(before) && /\bnow\b/.test(all))
       ) {
         if (
-          / (old|that|this|previous|earlier|existing|clumsy|under|has|has an|the old|somebody's) (a )?$/.test(
+          (/ (old|that|this|previous|earlier|existing|clumsy|under|has|has an|the old|somebody's) (a )?$/.test(
             before,
-          ) ||
+          ) &&
+            // "the thumb hole has a patch on it now"
+            !(/ has a $/.test(before) && /\bnow\b/.test(after))) ||
           removalSoon(items, k)
         )
           continue;
@@ -275,6 +277,16 @@ export function findWays(items: Item[], thing?: string): Way[] {
         );
         continue;
       }
+    }
+    // "the hasty patch is off and there's a proper one on"
+    if (
+      item.w === 'one' &&
+      (thing === 'old-patch' || ways.some((x) => x.object === 'old-patch')) &&
+      / (a|an) (new|proper|fresh|decent|better|neater|good|tidy|tidier) $/.test(before) &&
+      /^ (on|there|over|in its)\b/.test(after)
+    ) {
+      take({ action: 'patch', form: 'past', at: k, items: [item], rule: 'treatment.a-patch' }, k);
+      continue;
     }
     // "a darn, could be a patch", "going with the darn", "forget the darn"
     if (
