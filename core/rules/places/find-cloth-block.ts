@@ -90,7 +90,7 @@ function clothFirst(tokens: Token[], i: number, index: FabricIndex) {
     if (!told || typeof told.at === 'number' || w(tokens, told.next) !== 'one') return undefined;
     const next = told.next + (w(tokens, told.next + 1) === ',' ? 2 : 1);
     return /^(is|'s|has|was|wants|needs|got|looks|gets)$/.test(w(tokens, next))
-      ? pick(cloth.found, index, told.at, next)
+      ? pick(cloth.found, index, told, next)
       : undefined;
   } else return undefined;
   if (w(tokens, j) === 'the') j++;
