@@ -19,6 +19,7 @@ function sameButPlaces(a: Entry, b: Entry): boolean {
 export function settle(state: ReaderState, _items: Item[]): Draft[] {
   const out: Draft[] = [];
   goesOn(state);
+  matterNotWay(state);
   doubtPlaces(state);
   nameDeeds(state);
   openAmounts(state);
@@ -107,4 +108,21 @@ function impliedTask(drafts: Draft[], d: Draft, state: ReaderState): Task | unde
   );
   if (tasks.length) return tasks[0];
   return state.memory.running;
+}
+
+/** "batting: keep or replace?" is a matter to decide, and no treatment of a place beside it. */
+function matterNotWay(state: ReaderState): void {
+  const open = state.drafts.flatMap(({ entry: e }) =>
+    e.kind === 'decision' && e.status === 'open' ? [e.about as string] : [],
+  );
+  if (!open.length) return;
+  state.drafts = state.drafts.filter(
+    ({ entry: e }) =>
+      !(
+        e.kind === 'treatment' &&
+        e.state === 'considering' &&
+        (e.action === 'replace' || e.action === 'leave') &&
+        (e.places ?? []).every((p) => p === 'quilt' || open.includes(p))
+      ),
+  );
 }

@@ -119,6 +119,15 @@ function readClause(
   const treating = made.length > 0;
   for (const c of findConditions(items, treating, used, thing)) condition(state, v, c, placed, treating);
 
+  // "seam 3-1/3-2 open, ladder stitch, 10 min": found, and closed in the same breath
+  if (!made.length && stitch) {
+    const closed = closedAtOnce(state, v, stitch);
+    if (closed) {
+      made.push(closed);
+      state.drafts.push(closed);
+    }
+  }
+
   // A stitch told by itself says how the last treatment was done, or closes the seam that was just found open.
   if (!made.length && stitch && !state.drafts.some((d) => d.clause === index))
     fastening(state, v, stitch, placed);
@@ -1588,6 +1597,43 @@ function seamNamed(state: ReaderState, v: { index: number; sentence: number }): 
 const TO_FOLLOW =
   / (?:to follow|follows|to come|to go|still to (?:do|go|come)|left to do|tomorrow|tmrw|next time|another (?:day|evening|night)) /;
 
+/** "2-3 ditto, 40" after a treatment told with its minutes: minutes again. */
+function bareMinutes(state: ReaderState, clause: Clause): Item | undefined {
+  const last = clause.items.at(-1);
+  const n = last?.quantity?.unit === undefined ? last?.quantity?.value : undefined;
+  if (!n || n < 5 || n > 240 || clause.items.some((x) => x.duration)) return undefined;
+  const timed = state.memory.last?.entries.some(
+    ({ entry: e }) => e.kind === 'treatment' && e.minutes !== undefined,
+  );
+  return timed ? last : undefined;
+}
+
+/** A stitch told behind the damage it closes, in one clause: that is the treatment. */
+function closedAtOnce(
+  state: ReaderState,
+  v: { index: number; sentence: number; items: Item[] },
+  stitch: NonNullable<ReturnType<typeof stitchOf>>,
+): Draft | undefined {
+  const found = state.drafts.findLast((d) => d.clause === v.index);
+  if (found?.entry.kind !== 'condition' || !found.entry.places?.length) return undefined;
+  if (!['split-seam', 'tear', 'broken-stitching'].includes(found.entry.finding)) return undefined;
+  const at = v.items.indexOf(stitch.item);
+  if (!/^(,|-|--)$/.test(v.items[at - 1]?.w ?? '')) return undefined;
+  const damage = v.items.findIndex((x) => x.finding || x.fail);
+  if (damage < 0 || damage > at || v.items.slice(at + 1).some((x) => x.finding || x.fail)) return undefined;
+  return makeDraft(
+    'treatment',
+    v,
+    {
+      action: ['resew', 'treatment.stitch-alone', stitch.item],
+      state: ['done', 'treatment.stitch-alone', stitch.item],
+      places: [found.entry.places, 'place.carried', undefined, 'implied'],
+      stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item],
+    },
+    'carried',
+  );
+}
+
 /** "same on the next two", "the one below the same", "ditto 3-4", "and the next two rows too". */
 function sameAgain(
   state: ReaderState,
@@ -1669,6 +1715,7 @@ function sameAgain(
   const source = from ?? memory.treatment;
   if (!source?.action) return;
   const say = stitch?.stitch ?? source.stitch;
+  const bare = bareMinutes(state, clause);
   state.drafts.push(
     makeDraft(
       'treatment',
@@ -1688,6 +1735,7 @@ function sameAgain(
         ...(source.object ? { object: [source.object, 'treatment.same-again', undefined, 'implied'] } : {}),
         places: [places, 'place.said', placed.items],
         ...(say ? { stitch: [say, 'treatment.same-again', stitch?.item, stitch ? 'said' : 'implied'] } : {}),
+        ...(bare ? { minutes: [bare.quantity!.value, 'time.bare-minutes', bare] } : {}),
       },
       places.length ? 'said' : 'none',
     ),

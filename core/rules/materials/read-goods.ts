@@ -141,7 +141,11 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
             continue;
           if (m > 0 && early.slice(0, m).some((x) => x.place?.kind === 'blocks' || x.action?.form === 'past'))
             break;
-          takeList(state, sentence, early, m, post.use, claims, made, false, undefined);
+          // the verb taken out, so that a price behind it follows its goods: "2.5 m calico bought, 4.80 a metre"
+          const goods = early.slice(post.end, post.end + 3).some((x) => x.cost)
+            ? early.filter((_, q) => q < post.at || q >= post.end)
+            : early;
+          takeList(state, sentence, goods, m, post.use, claims, made, false, undefined);
           for (let q = post.at; q < post.end; q++) claims.cut.add(early[q]!);
           break;
         }
@@ -346,7 +350,7 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
     const two = `${w(items, k)} ${w(items, k + 1)}`;
     if (/^to (buy|get|order|fetch)$/.test(two) && !items[k + 2]?.place)
       return { use: 'needed', at: k, end: k + 2 };
-    if (/^(bought|ordered)$/.test(w(items, k))) return { use: 'bought', at: k, end: k + 1 };
+    if (/^(bought|ordered|purchased|bt|bght)$/.test(w(items, k))) return { use: 'bought', at: k, end: k + 1 };
     if (/^(wanted|required|needed)$/.test(w(items, k))) return { use: 'needed', at: k, end: k + 1 };
     if (
       /^(in|on)$/.test(w(items, k)) &&
