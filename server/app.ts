@@ -107,7 +107,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   }));
   openapiRoute(app);
   deviceRoutes(app, devices, door, (id) => live.sendAway(id));
-  quiltRoutes(app, library);
+  quiltRoutes(app, library, () => void backups.round());
   await mediaRoutes(app, library, queue);
   retentionRoutes(app, library, queue);
   exportRoutes(app, library);

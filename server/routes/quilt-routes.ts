@@ -61,13 +61,15 @@ function withoutDefault(field: z.ZodType): z.ZodType {
 const Since = z.object({ since: z.coerce.number().int().nonnegative().default(0) });
 type WithId = { Params: { id: string } };
 
-/** Settings, the list of quilts, and each quilt's log. */
-export function quiltRoutes(app: FastifyInstance, library: Library): void {
+/** Settings, the list of quilts, and each quilt's log. `backUp` is called when a folder for backups was chosen. */
+export function quiltRoutes(app: FastifyInstance, library: Library, backUp: () => void): void {
   app.get('/api/settings', async () => library.settings.data);
   app.put('/api/settings', async (request) => {
     const changes = parseInput(SettingsChanges, request.body) as Partial<Settings>;
     if (changes.backupFolder) await checkBackupFolder(library, changes.backupFolder);
-    return library.saveSettings(changes);
+    const settings = await library.saveSettings(changes);
+    if (changes.backupFolder) backUp();
+    return settings;
   });
 
   app.get('/api/quilts', async () => library.list());

@@ -1,4 +1,4 @@
-import { type Backup, backUp } from './backups.ts';
+import { type Backup, backUp, lastBackup } from './backups.ts';
 import type { Library } from './library.ts';
 
 const EVERY_MS = 10 * 60_000;
@@ -14,6 +14,17 @@ export class BackupRounds {
 
   start(): void {
     this.#timer = setInterval(() => void this.round(), EVERY_MS).unref();
+    void this.#remember();
+  }
+
+  /** How old the backups are is known from the start, before the first round. */
+  async #remember(): Promise<void> {
+    const folder = this.library.settings.data.backupFolder;
+    if (!folder) return;
+    for (const { id } of this.library.list()) {
+      const last = await lastBackup(this.library.fs, folder, id).catch(() => undefined);
+      if (last && !this.#done.has(id)) this.#done.set(id, last);
+    }
   }
 
   /** When each quilt was last backed up, and what went wrong last. */

@@ -1,58 +1,97 @@
 import { createHash } from 'node:crypto';
-import { basename, join } from 'node:path';
-import { fold } from '../../core/log/evolve.ts';
+import { join } from 'node:path';
 import type { FileSystem } from './file-system.ts';
-import { readJournal } from './journal.ts';
-import type { QuiltStore } from './quilt-store.ts';
+import { QuiltStore } from './quilt-store.ts';
 import { writeWholeFile } from './write-whole-file.ts';
 
 /** Snapshots kept of each quilt: the last few, then one a day, so that a mistake found late can be gone back on. */
 const KEEP_LAST = 5;
 const KEEP_DAYS = 30;
 const MEDIA = ['audio', 'photos'] as const;
+const SNAPSHOT = /^journal-(\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)-(\d{3})Z\.jsonl$/;
 
 export type Backup = { file: string; at: string; seq: number };
 
 /**
  * Writes a snapshot of a quilt's journal to a second folder, with the sound and the photographs that are
- * not there yet (they never change once written), reads it again and folds it, and keeps it only where it
- * gives the log that it was taken of. Old snapshots go by the rolling rule; media stay.
+ * not there whole yet (they never change once written), and restores it on a copy; it is kept only where
+ * that gives the log that it was taken of. Where the last snapshot has all there is, that one is tried
+ * again. Old snapshots go by the rolling rule; media stay.
  */
 export async function backUp(fs: FileSystem, store: QuiltStore, backupFolder: string): Promise<Backup> {
   const folder = join(backupFolder, store.id);
   const { log } = store;
-  const at = new Date().toISOString();
-  const file = `journal-${at.replaceAll(/[:.]/g, '-')}.jsonl`;
   await fs.makeFolder(folder);
-  const bytes = (await fs.readFile(join(store.folder, 'journal.jsonl'))) as Uint8Array;
-  await writeWholeFile(fs, join(folder, file), bytes);
-  await writeWholeFile(fs, join(folder, 'format.json'), await fs.readFile(join(store.folder, 'format.json')));
+  const bytes = await fs.readFile(join(store.folder, 'journal.jsonl'));
+  const format = await fs.readFile(join(store.folder, 'format.json'));
   for (const kind of MEDIA) {
     await fs.makeFolder(join(folder, kind));
-    const there = new Set(await fs.list(join(folder, kind)));
     for (const name of await fs.list(join(store.folder, kind))) {
-      if (there.has(name)) continue;
-      await writeWholeFile(fs, join(folder, kind, name), await fs.readFile(join(store.folder, kind, name)));
+      const from = join(store.folder, kind, name);
+      const copy = join(folder, kind, name);
+      const size = (await fs.stat(from))?.size;
+      if (size === undefined || (await fs.stat(copy))?.size === size) continue;
+      const media = await fs.readFile(from);
+      await writeWholeFile(fs, copy, media);
+      if (hash(await fs.readFile(copy)) !== hash(media)) throw notAsWritten(copy);
     }
   }
-  await verify(fs, join(folder, file), bytes, log.seq);
+  const last = await lastBackup(fs, backupFolder, store.id);
+  const isLast = last && hash(await fs.readFile(join(folder, last.file))) === hash(bytes);
+  const at = isLast ? last.at : new Date().toISOString();
+  const file = isLast ? last.file : `journal-${at.replaceAll(/[:.]/g, '-')}.jsonl`;
+  if (!isLast) {
+    await writeWholeFile(fs, join(folder, 'format.json'), format);
+    await writeWholeFile(fs, join(folder, file), bytes);
+  }
+  await tryRestore(fs, store, folder, file, bytes, log.seq);
   await dropOld(fs, folder);
-  return { file: basename(file), at, seq: log.seq };
+  return { file, at, seq: log.seq };
 }
 
-/** Reads a snapshot as a restore would. Throws, and removes it, where it is not what was written. */
-async function verify(fs: FileSystem, path: string, written: Uint8Array, seq: number): Promise<void> {
-  const read = await fs.readFile(path);
-  const hash = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
-  const folded = fold(readJournal(read).events);
-  if (hash(read) === hash(written) && folded.seq >= seq) return;
-  await fs.remove(path);
-  throw new Error(`The backup ${path} could not be read again as it was written. Check the disk it is on.`);
+/** The newest snapshot of a quilt there is; its `seq`, which its name does not tell, is given as 0. */
+export async function lastBackup(
+  fs: FileSystem,
+  backupFolder: string,
+  id: string,
+): Promise<Backup | undefined> {
+  const file = (await fs.list(join(backupFolder, id))).filter((name) => SNAPSHOT.test(name)).at(-1);
+  const [, day, hour, minute, second, ms] = SNAPSHOT.exec(file ?? '') ?? [];
+  return file === undefined ? undefined : { file, at: `${day}T${hour}:${minute}:${second}.${ms}Z`, seq: 0 };
 }
+
+/** Opens a copy of a snapshot as a restored quilt is opened. Throws, and removes the snapshot, where it is not what was written. */
+async function tryRestore(
+  fs: FileSystem,
+  store: QuiltStore,
+  folder: string,
+  file: string,
+  written: Uint8Array,
+  seq: number,
+): Promise<void> {
+  const path = join(folder, file);
+  const read = await fs.readFile(path);
+  const trial = join(folder, 'tried');
+  await fs.makeFolder(trial);
+  await writeWholeFile(fs, join(trial, 'journal.jsonl'), read);
+  await writeWholeFile(fs, join(trial, 'format.json'), await fs.readFile(join(folder, 'format.json')));
+  const restored = await QuiltStore.open(fs, store.id, trial).catch(() => undefined);
+  const isWhole = restored !== undefined && restored.log.seq >= seq && hash(read) === hash(written);
+  await restored?.close();
+  await fs.remove(join(trial, 'journal.jsonl'));
+  if (isWhole) return;
+  await fs.remove(path);
+  throw notAsWritten(path);
+}
+
+const hash = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+
+const notAsWritten = (path: string): Error =>
+  new Error(`The backup ${path} could not be read again as it was written. Check the disk it is on.`);
 
 async function dropOld(fs: FileSystem, folder: string): Promise<void> {
   const snapshots = (await fs.list(folder))
-    .filter((name) => /^journal-.*\.jsonl$/.test(name))
+    .filter((name) => SNAPSHOT.test(name))
     .sort()
     .reverse();
   const days = new Set<string>();

@@ -1,9 +1,9 @@
-import { readdir, readFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { request } from 'node:http';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Command } from '../../shared/wire.ts';
-import { startServer } from './start-server.ts';
+import { type Server, startServer } from './start-server.ts';
 
 const note = (clientId: string, text: string): Command => ({ type: 'take-note', clientId, text });
 const trouble = async (answer: Response) =>
@@ -306,6 +306,52 @@ test('backups are written to the folder set, read again, and whole', async () =>
   const names = await readdir(join(folder, id));
   const snapshot = names.find((name) => name.startsWith('journal-'))!;
   expect(await readFile(join(folder, id, snapshot), 'utf8')).toBe(
+    await readFile(join(server.dataFolder, 'quilts', id, 'journal.jsonl'), 'utf8'),
+  );
+});
+
+test('a backup is made when its folder is chosen, its age is known after a restart, and what it lacks comes again', async () => {
+  const server = await startServer();
+  const folder = join((await startServer()).dataFolder, 'backups');
+  const id = await server.makeQuilt();
+  await server.command(id, note('n1', 'kept twice'));
+  await mkdir(join(server.dataFolder, 'quilts', id, 'audio'), { recursive: true });
+  await writeFile(join(server.dataFolder, 'quilts', id, 'audio', 'a.wav'), Buffer.alloc(1000, 7));
+  type State = { backups: { last: Record<string, { at: string }>; trouble?: string } };
+  const state = async (one: Server): Promise<State['backups']> =>
+    ((await (await one.get('/api/health')).json()) as State).backups;
+  const known = async (one: Server): Promise<string> => {
+    for (;;) {
+      const at = (await state(one)).last[id]?.at;
+      if (at) return at;
+      await new Promise((done) => setTimeout(done, 20));
+    }
+  };
+  const chosen = await server.get('/api/settings', {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ backupFolder: folder }),
+  });
+  expect(chosen.status).toBe(200);
+  const at = await known(server);
+  await server.close();
+  // A copy cut short by a disk that filled up.
+  await writeFile(join(folder, id, 'audio', 'a.wav'), Buffer.alloc(10));
+
+  const again = await startServer({ dataFolder: server.dataFolder });
+  expect(await known(again)).toBe(at);
+  await again.close();
+  expect((await readdir(join(folder, id))).filter((name) => name.startsWith('journal-'))).toHaveLength(1);
+  expect(await readFile(join(folder, id, 'audio', 'a.wav'))).toEqual(Buffer.alloc(1000, 7));
+
+  // The snapshot itself goes bad: it is set right by a new one, never passed over.
+  const [snapshot] = (await readdir(join(folder, id))).filter((name) => name.startsWith('journal-'));
+  await writeFile(join(folder, id, snapshot!), 'spoilt');
+  const third = await startServer({ dataFolder: server.dataFolder });
+  await third.close();
+  const [newest] = (await readdir(join(folder, id))).filter((name) => name.startsWith('journal-')).reverse();
+  expect(newest).not.toBe(snapshot);
+  expect(await readFile(join(folder, id, newest!), 'utf8')).toBe(
     await readFile(join(server.dataFolder, 'quilts', id, 'journal.jsonl'), 'utf8'),
   );
 });

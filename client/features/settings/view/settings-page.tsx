@@ -19,6 +19,7 @@ import { Field } from '../../shell/view/field.tsx';
 import { heldKey, keyWords, setHeldKey } from '../state/held-key.ts';
 import { changeSettings, machineSettings, settingsFault, UNTIL_KNOWN } from '../state/machine-settings.ts';
 import { setSingleKeys, singleKeys } from '../state/single-keys.ts';
+import { BackupsSettings } from './backups-settings.tsx';
 import './settings.css';
 
 /** How this machine listens and answers, and what this quilt is. */
@@ -36,6 +37,7 @@ export function SettingsPage(): JSX.Element {
       ) : null}
       <MachineSettings />
       <PhonesSettings />
+      <BackupsSettings quiltId={log.quilt.id} zone={log.quilt.zone} />
       <QuiltSettings key={log.quilt.id} log={log} />
       <ChangeBar />
     </div>
