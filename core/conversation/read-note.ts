@@ -157,7 +157,15 @@ export function readNote(
   state.clauses = clauses;
   interpret(state);
 
-  const told = findRemarks(items);
+  // an old mend at a place is a finding, whatever is told of who made it
+  const told = findRemarks(items).filter(
+    (r) =>
+      r.kind !== 'history' ||
+      !state.drafts.some((d) => {
+        const at = d.origins['finding'];
+        return at?.rule === 'condition.mended-by-others' && at.from >= r.from && at.to <= r.to;
+      }),
+  );
   const chance = chanceDrafts(tokens, clauses, state.drafts);
   // the baby and the owner's wish answer no question of the tool and mend no note
   const toldFirst = told.some((r) => r.from <= (items[0]?.token.from ?? 0));

@@ -151,6 +151,7 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['laid|lay|spread flat to dry', 'dry', 'ing'],
   ['laying|lying|flat to dry', 'dry', 'ing'],
   ['drying', 'dry', 'ing'],
+  ['bone|completely|thoroughly|dried right? dry|out', 'dry', 'past'],
   ['hung|hanging|pegged up|out? to dry', 'dry', 'ing'],
   ['let be', 'leave', 'base'],
   [

@@ -49,6 +49,7 @@ export const MEASURE_PHRASES: Partial<Record<Measure, string[]>> = {
     'over all round',
     'extra all round',
     'hanging over',
+    'hangs|sticks|stands|pokes|reaches|sticking|standing over|out|past|beyond',
     'overlap all round',
     'spare all round',
     'proud all round',

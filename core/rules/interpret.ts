@@ -65,9 +65,39 @@ const UNSAID_DEED =
 const TENDED =
   /^ (?:(?:oh|right|ok|okay|so|and|well|there|,|now|i|i 've|'ve|have|just|also|then|we|that 's) )*(?:took care of|taken care of|sorted|dealt with|saw to|seen to|attended to|put right|made good|treated|mended|repaired|fixed|tackled|finished off) (?:it|that|them|those|these|this|both|'em|em|both of (?:them|those)|all of (?:them|those)|that one|this one|the (?:lot|pair|two)(?: of (?:them|those))?)(?: (?:one|ones|two|three|up|out|now|too|as well|all|both|already|today|tonight|this morning|this afternoon|this evening|last night|yesterday|then))*(?: [.!])* $/;
 
-/** Said of damage only, so that "those" and "it" are places: "took care of those". */
-const TAKEN_CARE =
-  / (?:took care of|taken care of|dealt with|saw to|seen to|attended to|tackled|made good|put right|set to rights) (?:it|that|those|them|these|both|that one|all)( |$)/;
+/** "somebody long ago mended 1-4 with a piece of a shirt" */
+const MENDED_ONCE =
+  / (?:somebody|someone|whoever|some (?:fool|clot|soul)|they|she|he) (?:(?:has|had|must have|'d|'s|once|long|ago|years|back|before|already|did|just) ){0,4}(?:mended|repaired|fixed|darned|patched|had a go at|botched|bodged) /;
+
+/** An old repair at the place named; nothing where no place is said. */
+function mendedByOthers(
+  state: ReaderState,
+  v: { index: number; sentence: number; items: Item[] },
+  placed: ClausePlaces,
+): void {
+  // "4-6, somebody fixed it": the place was named first
+  const lead = state.clauses[v.index - 1];
+  if (
+    placed.kind === 'none' &&
+    !placed.outside &&
+    lead?.sentence === v.sentence &&
+    lead.items.every((x) => x.place)
+  )
+    placed = placesOfClause(lead.items);
+  const outside = placed.outside && !placed.places.length;
+  if (!outside && (placed.kind !== 'specific' || !placed.places.some((p) => splitBlock(p)))) return;
+  const draft = makeDraft(
+    'condition',
+    v,
+    {
+      finding: ['old-repair', 'condition.mended-by-others', v.items],
+      places: [outside ? [] : placed.places, 'place.said', placed.items],
+    },
+    outside ? 'none' : 'said',
+  );
+  if (outside) draft.outside = true;
+  state.drafts.push(draft);
+}
 
 function readClause(
   state: ReaderState,
@@ -135,7 +165,7 @@ function readClause(
   // Work on a place without saying what: "did five one and six four last night".
   if (
     !made.length &&
-    (told.kind === 'specific' || (told.kind === 'pronoun' && TAKEN_CARE.test(words))) &&
+    told.kind === 'specific' &&
     !state.drafts.some((d) => d.clause === index) &&
     UNSAID_DEED.test(words) &&
     !/ (what|did n't|have n't|not|undecided|how|same|somebody|someone|she|he|they|once|before now|years) /.test(
@@ -186,6 +216,9 @@ function readClause(
       ),
     );
 
+  if (!made.length && !state.drafts.some((d) => d.clause === index) && MENDED_ONCE.test(words))
+    mendedByOthers(state, v, placed);
+
   if (!made.length) dropIdea(state, v, words);
   if (!made.length && !state.drafts.some((d) => d.clause === index)) planAgain(state, v, placed);
   if (!made.length && placed.kind === 'none' && !state.drafts.some((d) => d.clause === index))
@@ -200,7 +233,12 @@ function readClause(
     sameAgain(state, clause, v, placed, stitch);
 
   // 5. Materials that the treatments used up.
-  readMaterials(state, v, made, used);
+  const again = state.drafts.at(-1);
+  const doneAgain =
+    !made.length && again?.clause === index && again.origins['action']?.rule === 'treatment.same-again'
+      ? [again]
+      : made;
+  readMaterials(state, v, doneAgain, used);
 
   // 6. Lengths of time of single treatments, or of several together.
   readDurations(state, clause, v, made, sentenceItems);
@@ -411,6 +449,15 @@ function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause: Claus
       : before.at(-1);
   if (!last) return false;
   const p = last.entry;
+  // "washed the whole thing in the tub": where, and no second wash
+  if (
+    e.action === 'wash' &&
+    p.action === 'wash' &&
+    last.sentence === draft.sentence &&
+    clause.items.some((x) => /^in the (tub|bath)$/.test(x.w)) &&
+    !clause.items.some((x) => x.action?.v === 'wash' && !/^in the /.test(x.w))
+  )
+    return true;
   const carried = draft.placed !== 'said' || (last.clause === draft.clause && draft.placed === last.placed);
   if (
     e.action === 'replace' &&
@@ -568,6 +615,16 @@ function treatment(
     !/^(to|will|'ll|must|flat|should|and)$/.test(items[way.at - 1]?.w ?? '')
   )
     mood = 'done';
+  // "it's laid out on the rack to dry"
+  if (
+    way.action === 'dry' &&
+    items[way.at - 1]?.w === 'to' &&
+    items
+      .slice(Math.max(0, way.at - 9), way.at - 1)
+      .some((x) => /^(laid|lying|laying|spread|hung|hanging|draped|pegged|flat)\b/.test(x.w)) &&
+    !items.some((x) => /^(will|'ll|must|should|gonna|need|needs|tomorrow|then)$/.test(x.w))
+  )
+    mood = 'doing';
   if (mood === 'denied') {
     const open =
       way.action &&
@@ -970,6 +1027,18 @@ function openPlaces(
   return told.length || !placed.places.some((p) => splitBlock(p)) ? open.places : undefined;
 }
 
+/** "net's on", after "the net's what I'm going to do": where the last treatment told was planned and now is told as done. */
+function plannedPlaces(
+  state: ReaderState,
+  action: Action | undefined,
+  placed: ReturnType<typeof placesOfClause>,
+): string[] | undefined {
+  const planned = state.memory.treatment;
+  if (!action || placed.kind !== 'none' || planned?.action !== action || planned.state !== 'planned')
+    return undefined;
+  return planned.places.length ? planned.places : undefined;
+}
+
 /** "over the madder stripe in rows two and five": of the rows or columns named, the blocks of the cloth that is worked on. */
 function clothWithin(
   state: ReaderState,
@@ -1002,7 +1071,7 @@ function mendedCloth(items: Item[], state: ReaderState): { places: string[]; ite
   );
   if (
     led.some((b) => /^(with|w|from|using|some|bought|in|of|a|use)$/.test(b)) &&
-    !/\b(all|every|each) (of )?(the )?$/.test(`${before.join(' ')} `)
+    !/\b(all|every|each|both|two|three) (of )?(the |those |them )?$/.test(`${before.join(' ')} `)
   )
     return undefined;
   const subject =
@@ -1091,7 +1160,7 @@ function carriedPlaces(
     const known = (inNote?.entry as { places?: string[] } | undefined)?.places ?? state.memory.found[finding];
     if (known?.length) return known;
   }
-  const open = openPlaces(state, action, placed);
+  const open = openPlaces(state, action, placed) ?? plannedPlaces(state, action, placed);
   if (open && !(lastInNote && lastPlaces?.length)) return open;
   if (pronoun) {
     const it = placed.items.some((x) => x.place!.rule === 'place.it');
@@ -1121,7 +1190,7 @@ function carriedPlaces(
         ['tie', 'quilt', 'dry', 'photograph'].includes(action) &&
         lastInNote &&
         lastInNote.sentence === v.sentence &&
-        lastPlaces?.some((p) => splitBlock(p))
+        lastPlaces?.some((p) => splitBlock(p) || (action === 'photograph' && p !== 'quilt'))
       )
         return lastPlaces;
       return ['quilt'];
@@ -1656,11 +1725,15 @@ function sameAgain(
       clause.items.every((x) => x.place || /^(and|also|plus|the|,|in|on|then|now|&)$/.test(x.w))) ||
     /^ (" |'' )/.test(words) ||
     (short && placed.kind !== 'none' && placed.kind !== 'pronoun' && TO_FOLLOW.test(words));
+  const cloth = same && placed.kind === 'none' ? mendedCloth(clause.items, state) : undefined;
   if (
     !same ||
     (!placed.places.length &&
+      !cloth &&
       !placed.outside &&
-      !/ (same again|ditto|likewise|as before|same (way|deal|treatment|thing|story)) /.test(words))
+      !/ (same again|ditto|likewise|as before|same (way|deal|treatment|thing|story|procedure|process|method)) /.test(
+        words,
+      ))
   )
     return;
   if (
@@ -1671,7 +1744,8 @@ function sameAgain(
   const last = [...state.drafts]
     .reverse()
     .find((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
-  const places = placed.places;
+  // "the same again on the remaining two taffeta blocks"
+  const places = placed.places.length ? placed.places : (cloth?.places ?? []);
   if (
     last &&
     last.entry.kind === 'condition' &&

@@ -35,7 +35,9 @@ export function placesOfClause(given: Item[]): ClausePlaces {
       (x) =>
         !chosen.includes(x) &&
         !isPronoun(x) &&
-        x.place!.places.some((p) => p === 'top' || p === 'backing' || p === 'binding' || p === 'border') &&
+        x.place!.places.some(
+          (p) => p === 'top' || p === 'backing' || p === 'binding' || p === 'border' || p === 'sashing',
+        ) &&
         joined(items, x, chosen),
     );
     const kept = narrower(chosen);
