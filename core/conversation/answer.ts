@@ -50,7 +50,8 @@ export function answer(
     taken: new Set(),
     used: new Set(),
   };
-  if (a.cue !== 'strong' && / (same again|another one|as well|next one) /.test(a.words)) return undefined;
+  if (a.cue !== 'strong' && (/ (same again|another one|as well|next one) /.test(a.words) || tellsNew(a)))
+    return undefined;
   const answered = {
     place: answerPlace,
     action: answerAction,
@@ -66,6 +67,27 @@ export function answer(
     last.ask === 'action' ? undefined : correct({ ...state, drafts: [] }, a.standing, rest, words, 'weak');
   const drafts = mended ?? a.standing.map((s) => s.draft);
   return [...drafts, ...beside(a, drafts)];
+}
+
+/** Something else than what was asked: "different thing", "what colour's the binding to be", a list to buy, a deed done "too". */
+function tellsNew(a: Answering): boolean {
+  if (
+    /^ (?:um |uh |er |oh |and |so |now |, )*(?:(?:a )?(?:different|other|another|new) (?:thing|matter|one|job)|to (?:get|buy)|shopping|do i|shall i|should i|beats me|no idea (?:if|whether))\b/.test(
+      a.words,
+    ) ||
+    / (?:do|shall|should) i (?:tie|quilt|wash|bind|use|go|leave|patch) .* or | what colou?r /.test(a.words)
+  )
+    return true;
+  const deeds = a.state.drafts.filter(({ entry: e }) => e.kind === 'treatment' || e.kind === 'condition');
+  if (/ (?:too|also) /.test(a.words) && (deeds.length > 0 || / got (?:one|it|some) too /.test(a.words)))
+    return true;
+  // "Batting to buy, so many yards": goods wanted, which no place and no deed asks for
+  const goods = a.state.drafts.filter(
+    ({ entry: e }) => e.kind === 'material' && (e.use === 'needed' || e.use === 'bought'),
+  );
+  return (
+    goods.length > 0 && /^(place|action)$/.test(a.last.ask ?? '') && !deeds.some((d) => d.placed === 'said')
+  );
 }
 
 /** Entries told along with the answer. A finding without a place of its own is where the answer is. */
@@ -109,6 +131,13 @@ function answerPlace(a: Answering): boolean {
   const lead = bare(first) && first.some((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
   const told = a.state.drafts.filter((d) => d.entry.kind !== 'remark');
   if (!lead && a.cue !== 'strong' && told.some((d) => !saysAgain(a, d, open))) return false;
+  // "1-2 is all done": another block, another deed
+  if (
+    a.cue === 'none' &&
+    told.some((d) => d.entry.kind === 'treatment' && !d.entry.action && d.placed === 'said') &&
+    open.every(({ was }) => was.kind !== 'treatment' || was.action !== undefined)
+  )
+    return false;
   if (!lead && a.cue === 'none' && a.items.length > 24) return false;
   let found = placesHeard(a, lead ? (bare(a.head) ? a.head : first) : a.head);
   let from = lead ? first : a.head;
@@ -250,7 +279,11 @@ function answerAction(a: Answering): boolean {
   if (!told.length) return false;
   const elsewhere = (d: Draft): boolean =>
     d.placed === 'said' &&
-    placesOf(d.entry).some((p) => splitBlock(p) !== undefined) &&
+    placesOf(d.entry).some(
+      (p) =>
+        splitBlock(p) !== undefined ||
+        (d.entry.kind === 'treatment' && d.entry.object !== undefined && p !== 'quilt'),
+    ) &&
     !placesOf(d.entry).some((p) => where.includes(p));
   if (told.every(elsewhere)) return false;
   const made: Standing[] = [];
@@ -330,6 +363,14 @@ function deedsOf(a: Answering, open: Draft): Draft[] {
     a.items.find((x) => x.action && x.action.v !== 'resew' && !x.part) ??
     (stuff ? undefined : a.items.find((x) => x.action && !x.part));
   const stitch = a.items.find((x) => x.stitch && !x.weakStitch) ?? a.items.find((x) => x.stitch);
+  // a long note that tells of damage or goods answers by the way at most
+  if (
+    !drafts.length &&
+    a.cue !== 'strong' &&
+    a.items.length > 14 &&
+    a.state.drafts.some((d) => d.entry.kind === 'condition' || d.entry.kind === 'work')
+  )
+    return drafts;
   const action =
     verb?.action?.v ?? (stuff ? DEED_OF_STUFF[stuff.material!] : undefined) ?? (stitch ? 'resew' : undefined);
   if (!action) return drafts;

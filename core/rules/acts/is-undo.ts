@@ -37,7 +37,7 @@ const TOLD_AFTER =
   /^(?:take|pull|strike|leave|drop|forget|ignore|rub|wipe|cross) (?:all )?(?:of )?(?:that|it|this)(?: one| lot)?(?: back| off| out| away)? (?:that |what |which |as )?i(?: (?:just|now|only|last|have|'ve|was|'m|after))* (?:said|saying|told you|telling you|gave you|put down|logged)\b/;
 /** "forget I said that", whatever is told of sisters beside it. */
 const UNSAID =
-  /^(?:forget|ignore|pretend) i (?:ever |just |even )?(?:said|mentioned|told you) (?:that|it|this|anything|so)\b/;
+  /^(?:forget|ignore|pretend) i (?:ever |just |even )?(?:said|mentioned|told you) (?:that|it|this|anything|so)\b(?: last| whole)?(?: (?:bit|part|one|thing|lot)\b)?/;
 /** At the end of what tells why: "…, not the quilt. Take it back, every word." */
 const BACK_LAST =
   /[,.!;:-] (?:(?:so|and|please|now|just|better) )*take (?:it|that|this|that one|the lot|all of it|all that|everything) back(?: [,.!-])*(?: (?:again|please|every word|every bit|all of it|the whole lot|of it))*[ .!]*$/;
@@ -57,7 +57,7 @@ const ELSEWHERE =
   /\b(?:(?:it|that|this) (?:was|is|'s)|i (?:was|were|am|'m)(?: \w+){0,2} (?:of|at|on|about)) .*(?:\b\w+ 's (?:quilt|qlt|one|coverlet|blanket)|\b(?:bag|cushion|cosy|cozy|blanket|curtains?|skirt|dress|shirt|pillow|apron|throw|hers|his|theirs)\b)|\b(?:thinking|talking) of (?!the (?:row|block))/;
 /** Struck out once more in other words: "…, wipe it". */
 const AGAIN =
-  /^[ ,.!;:-]*(?:(?:just|and|please|so|then|go on) )*(?:wipe|scrap|strike|scratch|delete|drop|bin|scrub|lose|forget|cancel|ignore|undo|take) (?:it|that|this|the lot|every word)(?: all| out| off| back| away| please)*[ .!]*$/;
+  /^[ ,.!;:-]*(?:(?:just|and|please|so|then|go on|no) )*(?:wipe|scrap|strike|scratch|delete|drop|bin|scrub|lose|forget|cancel|ignore|undo|take) (?:it|that|this|the lot|every word)(?: all| out| off| back| away| please)*[ .!]*$/;
 
 /**
  * Does the note only take back the one before? `text` is the note's words as tokens joined by blanks, `items` its meanings;
