@@ -4,11 +4,13 @@ import { writeLine } from '../../server/store/journal-line.ts';
 import { QuiltStore } from '../../server/store/quilt-store.ts';
 import type { NumberedEvent } from '../../shared/event.ts';
 import { compressedDay } from './day.ts';
+import { fuzz } from './fuzz.ts';
 import { killRounds } from './kill-rounds.ts';
 import { powerCuts } from './power-cuts.ts';
 
 /**
- * The long trials: `npm run trial:kill`, `trial:day -- NOTES UTTERANCES UPLOADS`, `trial:power`, `trial:cut`, `trial:full-disk -- FOLDER`, where
+ * The long trials: `npm run trial:kill`, `trial:day -- NOTES UTTERANCES UPLOADS`,
+ * `trial:fuzz -- NOTES MESSAGES SOUNDS ARCHIVES SEED`, `trial:power`, `trial:cut`, `trial:full-disk -- FOLDER`, where
  * FOLDER lies on a small file system of its own (a tmpfs of a few MB) that may be filled. Exit 1 where
  * anything acknowledged was lost.
  */
@@ -98,6 +100,11 @@ const TRIALS: Record<string, () => Promise<string[]> | string[]> = {
     const { wrong, ...figures } = await compressedDay({ notes, utterances, uploads }, say);
     say(JSON.stringify(figures));
     return wrong;
+  },
+  fuzz: () => {
+    const [notes = 200_000, messages = 20_000, sounds = 5_000, archives = 5_000, seed = Date.now() % 1e9] =
+      rest.map(Number);
+    return fuzz({ notes, messages, sounds, archives }, seed, say);
   },
   power: async () => {
     const report = await powerCuts(Number(rest[0] ?? 20), Math.random);

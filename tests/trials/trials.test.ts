@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { MODELS } from '../speech/support/places.ts';
 import { compressedDay } from './day.ts';
+import { fuzz } from './fuzz.ts';
 import { killRounds } from './kill-rounds.ts';
 import { powerCuts } from './power-cuts.ts';
 
@@ -34,3 +35,7 @@ test.skipIf(process.platform !== 'linux' || !existsSync(`${MODELS}/whisper-base`
   },
   400_000,
 );
+
+test('notes, messages, recordings and archives that nobody would send: no crash, no hang, nothing taken wrongly', async () => {
+  expect(await fuzz({ notes: 500, messages: 300, sounds: 100, archives: 100 }, 20_260_314)).toEqual([]);
+}, 300_000);
