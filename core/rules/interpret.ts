@@ -223,7 +223,7 @@ function readClause(
   if (!made.length && !state.drafts.some((d) => d.clause === index)) planAgain(state, v, placed);
   if (!made.length && placed.kind === 'none' && !state.drafts.some((d) => d.clause === index))
     chooseIdea(state, v);
-  if (placesAfterColon(state, clause, placed)) {
+  if (placesAfterColon(state, clause, placed) || placesAdded(state, clause, index, placed)) {
     state.carried = placed.places;
     return;
   }
@@ -602,6 +602,13 @@ function treatment(
   stitch: ReturnType<typeof stitchOf>,
 ): Draft | undefined {
   const { items } = clause;
+  // "I'll leave tails of an inch": how long the ends are
+  if (
+    way.action === 'leave' &&
+    items.slice(way.at + 1, way.at + 4).some((x) => /^(tails?|ends)$/.test(x.w)) &&
+    state.drafts.some((d) => d.entry.kind === 'measurement' && d.entry.of === 'tail')
+  )
+    return undefined;
   let mood = stateOf(clause, way.at, way.form, sentence);
   if (
     way.action === 'leave' &&
@@ -1257,6 +1264,35 @@ function placesAfterColon(
   if (e.places?.length && last.placed === 'said') return false;
   e.places = placed.places;
   last.placed = 'said';
+  return true;
+}
+
+/** "moth: the first three of the top row, and then the two under those": more places of what was just told. */
+function placesAdded(
+  state: ReaderState,
+  clause: Clause,
+  index: number,
+  placed: ReturnType<typeof placesOfClause>,
+): boolean {
+  if (!/^(then|also)$/.test(clause.joint) || placed.kind !== 'specific') return false;
+  if (
+    !clause.items.every(
+      (x) => x.place || /^(,|and|&|\+|the|in|on|also|all|of|then|too|straight|down)$/.test(x.w),
+    )
+  )
+    return false;
+  const next = state.clauses[index + 1];
+  if (
+    next?.sentence === clause.sentence &&
+    next.items.some((x) => x.finding || x.fail || x.action || x.stitch)
+  )
+    return false;
+  const last = state.drafts.at(-1);
+  const e = last?.entry;
+  if (!last || (e?.kind !== 'condition' && e?.kind !== 'treatment') || last.sentence !== clause.sentence)
+    return false;
+  if (!e.places?.some((p) => splitBlock(p))) return false;
+  e.places = unique([...e.places, ...placed.places]);
   return true;
 }
 

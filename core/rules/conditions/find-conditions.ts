@@ -90,6 +90,14 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
   switch (finding) {
     case 'sound': {
       if (!isSound(items, k)) return undefined;
+      // "four inches of overhang, fine, and it's layered": said of the telling
+      if (
+        /^(fine|okay|ok|good|right|all right)$/.test(word) &&
+        before === ',' &&
+        after === ',' &&
+        !items[k - 2]?.place
+      )
+        return undefined;
       if (
         /^(good|fine|strong|firm|okay|ok|all right|alright|stable|perfect|crisp|sound|healthy)$/.test(word)
       ) {

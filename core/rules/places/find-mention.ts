@@ -68,6 +68,13 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
       if (!described(is)) return undefined;
       return { is, ...(count ? { count } : {}), plural: plural || PLURALS.has(w.split(' ')[0]!) };
     }
+    // "those five with the moth"
+    if (w === 'with' && !described(is) && (count || plural)) {
+      const damage = items.slice(k + 1, k + 4).find((x) => x.finding);
+      return damage?.finding
+        ? { is: { finding: damage.finding }, ...(count ? { count } : {}), plural: true }
+        : undefined;
+    }
     if (item.place || item.fabric) return undefined;
     if (MARKS.test(w)) is.finding = 'stain';
     else if (item.seam || item.finding === 'split-seam') is.seam = true;

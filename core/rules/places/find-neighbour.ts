@@ -303,7 +303,15 @@ function from(
   const joint = /^(of|from|to)$/.test(w(tokens, next)) ? next + 1 : next;
   const corner = /^(that|the|this)$/.test(w(tokens, joint)) && w(tokens, joint + 1) === 'corner';
   const cornered = corner && w(tokens, joint + 2) !== 'of' ? lastCorner(ctx) : undefined;
-  if (cornered) {
+  const pick = `${w(tokens, joint)} ${w(tokens, joint + 1)} ${w(tokens, joint + 2)} ${w(tokens, joint + 3)}`;
+  const end = /^the (first|last) of (?:those|them|these)$/.exec(pick)?.[1];
+  const picked = end && ctx.focus.length > 1 ? ctx.focus.at(end === 'first' ? 0 : -1) : undefined;
+  if (picked && splitBlock(picked)) {
+    // "the two under the last of those"
+    based = true;
+    next = joint + 4;
+    bases = [picked];
+  } else if (cornered) {
     // "the two under that corner one"
     based = true;
     next = /^(one|block|square)$/.test(w(tokens, joint + 2)) ? joint + 3 : joint + 2;

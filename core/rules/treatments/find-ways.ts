@@ -66,7 +66,11 @@ export function findWays(items: Item[], thing?: string): Way[] {
       !/\bborder/.test(all)) ||
     (/\b(pieced|set|let) .{0,30}\bin\b/.test(all) && /\bnew\b/.test(all) && !/\bborder\b/.test(all)) ||
     newCloth(items);
-  if (isReplace) {
+  // "has the new muslin sewn in behind it": nothing is cut out
+  const inBehind =
+    !cutOut &&
+    /\b(?:sewn|sewed|stitched|put|let|set|slipped) (?:in )?(?:behind|underneath|beneath)\b/.test(all);
+  if (isReplace && !inBehind) {
     const verbs = items
       .map((x, k) =>
         (x.action && ['cut', 'piece', 'replace', 'resew'].includes(x.action.v) && isPredicate(items, k)) ||
