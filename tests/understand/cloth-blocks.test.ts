@@ -13,6 +13,9 @@ it.each<[said: string, places: string[]]>([
   ['The first of the three ginghams is worn.', ['1-1']],
   ['The right-hand one of the two silk blocks is frayed.', ['4-4']],
   ['The brown stripe in row three is torn.', ['3-2']],
+  ['The brown stripe at top right has a hole.', ['1-5']],
+  ['The ginghams in the second row have faded.', ['2-4']],
+  ['The stripe in the first row is worn, and there is a stain somewhere.', ['1-5']],
 ])('%s', (said, places) => {
   expect(placesSaid(said).sort()).toEqual(places);
 });

@@ -9,8 +9,13 @@ export type FabricIndex = {
   blocks: Record<string, string[]>;
 };
 
+/** "bunnies" and "daisies" as "bunny" and "daisy". */
 const stem = (word: string): string =>
-  word.length > 3 && word.endsWith('s') && !word.endsWith('ss') ? word.slice(0, -1) : word;
+  word.length > 4 && word.endsWith('ies')
+    ? `${word.slice(0, -3)}y`
+    : word.length > 3 && word.endsWith('s') && !word.endsWith('ss')
+      ? word.slice(0, -1)
+      : word;
 
 /** Words that stand in names of cloth but also everywhere else: alone they name nothing. */
 const TOO_COMMON = new Set([
