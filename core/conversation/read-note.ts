@@ -33,7 +33,7 @@ import { replyTo } from './reply.ts';
 import { settle } from './settle.ts';
 
 /** Goes up whenever a rule changes what some note means; old notes can then be read anew. */
-export const RULES_VERSION = '1';
+export const RULES_VERSION = '2';
 
 /** A conversation in which nothing has been said. */
 export const SILENCE: Conversation = {};
