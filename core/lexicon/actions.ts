@@ -105,6 +105,7 @@ export const ACTION_VERBS: Partial<Record<Action, string[]>> = {
 
 /** Fixed phrases for a treatment, with the form that they stand in. */
 export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
+  ['ran|run it|that|them|those up|together again?', 'resew', 'past'],
   [
     'took|taken|got|had|shot|snapped my|some|the|a|more? photos|pictures|photographs|pics|photo|picture|snaps',
     'photograph',

@@ -218,6 +218,13 @@ function readClause(
 
   if (!made.length && !state.drafts.some((d) => d.clause === index) && MENDED_ONCE.test(words))
     mendedByOthers(state, v, placed);
+  if (!made.length && !state.drafts.some((d) => d.clause === index)) {
+    const carried = doneAsPlanned(state, v, words, stitch);
+    if (carried) {
+      made.push(carried);
+      state.drafts.push(carried);
+    }
+  }
 
   if (!made.length) dropIdea(state, v, words);
   if (!made.length && !state.drafts.some((d) => d.clause === index)) planAgain(state, v, placed);
@@ -1711,6 +1718,37 @@ function bareMinutes(state: ReaderState, clause: Clause): Item | undefined {
     ({ entry: e }) => e.kind === 'treatment' && e.minutes !== undefined,
   );
   return timed ? last : undefined;
+}
+
+/** "so I've done that", "that's done now, by hand", after a plan: the plan carried out. */
+function doneAsPlanned(
+  state: ReaderState,
+  v: { index: number; sentence: number; items: Item[] },
+  words: string,
+  stitch: ReturnType<typeof stitchOf>,
+): Draft | undefined {
+  if (
+    !/ (?:i 've|i have|'ve|have|i|all|just|now|and|so) (?:now |just |already )?(?:done|did) (?:that|it|them|those|both)(?: one| ones| all)? | (?:that|it|those|they)(?: one| ones)? (?:'s|is|are|'re) (?:all |now )*done /.test(
+      words,
+    )
+  )
+    return undefined;
+  const plan = state.memory.last?.entries.findLast(({ entry: e }) => e.kind === 'treatment')?.entry;
+  if (plan?.kind !== 'treatment' || plan.state !== 'planned' || !plan.action) return undefined;
+  return makeDraft(
+    'treatment',
+    v,
+    {
+      action: [plan.action, 'treatment.as-planned', undefined, 'implied'],
+      state: ['done', 'treatment.as-planned', v.items],
+      ...(plan.object ? { object: [plan.object, 'treatment.as-planned', undefined, 'implied'] } : {}),
+      places: [plan.places ?? [], 'place.carried', undefined, 'implied'],
+      ...(stitch && TAKES_STITCH.has(plan.action)
+        ? { stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item] }
+        : {}),
+    },
+    'carried',
+  );
 }
 
 /** A stitch told behind the damage it closes, in one clause: that is the treatment. */

@@ -26,6 +26,7 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
       first?.quantity?.value !== undefined
     )
       own.push({ of: 'diagonal', value: first.quantity.value, items: [first], rule: 'measure.diagonal' });
+    if (isSizeOfDamage(sentence.items, own)) continue;
     for (const m of own) found.push({ m, sentence });
   }
   for (const sentence of sentences) {
@@ -58,6 +59,13 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
     for (const x of m.items) if (isOnlyFigure(x)) claims.drop.add(x);
   }
 }
+
+/** "that hole is about an inch across", "a tear three inches long": how large the damage is, not the quilt. */
+const isSizeOfDamage = (items: Item[], own: MeasureFound[]): boolean =>
+  own.length === 1 &&
+  (own[0]!.of === 'width' || own[0]!.of === 'length') &&
+  items.some((x) => /^(tear|hole|stain|split-seam|missing|insect-damage)$/.test(x.finding ?? '')) &&
+  items.some((x) => /^(across|long|wide|big|round)$/.test(x.w) || /(across|long|wide)$/.test(x.w));
 
 const UNKNOWN =
   /^(?:(?:side|edge|is|was|'s|the|of|by|at|cut|so|:|=|,|-|and|oh|uh|um|hang|on|wait|it) )*(?:\? ?|(?:i )?(?:forget|forgot|ca n't|could n't|do n't|did n't|have n't|'ve lost|lost)\b|what was (?:it|that)\b|not (?:sure|noted)|whatever\b|unknown|illegible|blank|tbc|to be (?:measured|confirmed)|how (?:long|wide)|so many (?:inch|cm|mm|cent|mill)|many (?:inch|cm|mm|cent|mill)|(?:inches|cm|mm|centimetres|centimeters|millimetres)\b)/;

@@ -1,0 +1,22 @@
+import { expect, it } from 'vitest';
+import { readLast, treatmentsSaid } from './bench-quilt.ts';
+
+/** Common practice, no source: a plan is told done by pointing at it. */
+it.each<[notes: string[], said: string[]]>([
+  [['I will patch 3-2 tomorrow.', 'That is done now, by hand, 20 minutes.'], ['patch done hand 20min 3-2']],
+  [
+    ['Going to put muslin behind 2-3.', "So I've done that, hand stitched all round."],
+    ['stabilize done hand 2-3'],
+  ],
+  // nothing was planned
+  [['There is a tear in 3-2.', 'So that is done.'], []],
+])('%j', (notes, said) => {
+  expect(treatmentsSaid(notes)).toEqual(said);
+});
+
+it('the size of a hole is no measure of the quilt', () => {
+  const kinds = readLast('That hole in 2-3, it is about an inch across.').entries.map(
+    ({ entry }) => entry.kind,
+  );
+  expect(kinds).toEqual(['condition']);
+});
