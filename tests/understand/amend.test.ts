@@ -7,6 +7,9 @@ import { outcome, QUILT, tell } from './conversation.ts';
 describe('a note that mends the last one', () => {
   test.each([
     ['3-2 has a tear | no, row four', ['condition: @4-2 tear']],
+    ["stain in row two block two | it's the third row, I've just counted again", ['condition: @3-2 stain']],
+    ['row nine block two has a hole | did I say nine? Four.', ['condition: @4-2 hole']],
+    ['3-2 has a tear | I said three two but it was three three I was looking at', ['condition: @3-3 tear']],
     ['3-2 has a tear | sorry I meant row five block two', ['condition: @5-2 tear']],
     ['3-2 and 3-3 are torn | not 3-3', ['condition: @3-2 tear']],
     [

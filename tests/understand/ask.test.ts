@@ -13,6 +13,8 @@ describe('what is asked for', () => {
     ['patched 5-5 with the red', 'fabric'],
     ['all the purple ones are frayed', 'fabric'],
     ["I've finished 2-2 and 2-3", 'action'],
+    ['row two block three has also been treated', 'action'],
+    ['put a scrap of the red over 3-4', 'fabric'],
     ['used two packs of them', 'material'],
     ['I did some mending today, no idea how long', 'time'],
   ])('%s: %s', (note, slot) => {

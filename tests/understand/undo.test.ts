@@ -4,6 +4,12 @@ import { say } from './say.ts';
 describe('taking back the last note', () => {
   it.each([
     'undo that please',
+    'no, hold on, take that back again, i was looking at the wrong blanket',
+    "please forget the whole of what i just told you, my sister's shaking her head at me",
+    "ughh delete that, i'm mixing it up with my tote bag",
+    'ignore what i just said, wipe it',
+    "forget i said that, it was my sister's quilt i was piecing on",
+    'no, that was the tea cosy i was thinking of. take it back, every word.',
     'no, strike that',
     'delete the last entry',
     'can you take that back',
