@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { QuiltDetails } from '../../shared/quilt.ts';
 import { Settings } from '../../shared/settings.ts';
 import { Command } from '../../shared/wire.ts';
+import { isThisMachine } from '../lan/lan-door.ts';
 import { parseInput } from '../plugins/answer-errors.ts';
 import { runCommand } from '../run-command.ts';
 import type { Library } from '../store/library.ts';
@@ -66,6 +67,10 @@ export function quiltRoutes(app: FastifyInstance, library: Library, backUp: () =
   app.get('/api/settings', async () => library.settings.data);
   app.put('/api/settings', async (request) => {
     const changes = parseInput(SettingsChanges, request.body) as Partial<Settings>;
+    // a path on this machine's disk is for who sits at it: a phone could have it written to any folder
+    if (changes.backupFolder !== undefined && !isThisMachine(request.raw)) {
+      throw new Refusal('The folder for backups is chosen on the machine that runs Quiltside.', 403);
+    }
     if (changes.backupFolder) await checkBackupFolder(library, changes.backupFolder);
     const settings = await library.saveSettings(changes);
     if (changes.backupFolder) backUp();

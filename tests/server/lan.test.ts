@@ -154,6 +154,11 @@ test('the code lets one device in, which works like the machine, and is forgotte
   expect((again.body as { message: string }).message).toMatch(/works once only/);
   expect((await ask(way, 'GET', '/api/pairing', { cookie })).status).toBe(403);
 
+  // A path on the machine's disk is not for a phone to choose; the rest of the settings is.
+  const folder = { backupFolder: '/tmp/chosen-by-a-phone' };
+  expect((await ask(way, 'PUT', '/api/settings', { cookie, json: folder })).status).toBe(403);
+  expect((await ask(way, 'PUT', '/api/settings', { cookie, json: { theme: 'dark' } })).status).toBe(200);
+
   // The token is on the disk as its hash only, in a file of its own.
   const kept = await readFile(join(way.server.dataFolder, 'devices.json'), 'utf8');
   expect(kept).not.toContain(cookie.split('=')[1]);
