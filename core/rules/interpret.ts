@@ -609,11 +609,11 @@ function treatment(
   stitch: ReturnType<typeof stitchOf>,
 ): Draft | undefined {
   const { items } = clause;
-  // "I'll leave tails of an inch": how long the ends are
+  // "I'll leave tails of an inch": how long the ends are. Looked for in the words: the length's own items were taken before
+  const behind = items[way.at]!.j;
   if (
     way.action === 'leave' &&
-    items.slice(way.at + 1, way.at + 4).some((x) => /^(tails?|ends)$/.test(x.w)) &&
-    state.drafts.some((d) => d.entry.kind === 'measurement' && d.entry.of === 'tail')
+    state.tokens.slice(behind, behind + 4).some((t) => /^(tails?|ends)$/.test(t.w))
   )
     return undefined;
   let mood = stateOf(clause, way.at, way.form, sentence);
