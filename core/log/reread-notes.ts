@@ -2,7 +2,7 @@ import type { LoggedReading } from '../../shared/event.ts';
 import type { Conversation, Note, Reading } from '../../shared/note.ts';
 import { putIn, threadOf, withdraw } from './evolve.ts';
 import { lastStandingNote } from './last-standing-note.ts';
-import type { Log } from './log.ts';
+import type { Log, LogParts } from './log.ts';
 import type { LoggedNote } from './state.ts';
 
 /** Reads one note in the conversation before it: `readNote` with the quilt filled in. */
@@ -45,7 +45,10 @@ export function rereadNotes(
     conversations.set(thread, answer.conversation);
     if (!isOpen(i)) continue;
     const { act } = answer.reading;
-    const target = act === 'amend' || act === 'undo' ? lastStandingNote(parts, thread, i) : undefined;
+    const target =
+      act === 'amend' || act === 'undo'
+        ? (emptiedByHand(parts, logged.replaces) ?? lastStandingNote(parts, thread, i))
+        : undefined;
     const same =
       target === logged.replaces && JSON.stringify(answer.reading) === JSON.stringify(logged.reading);
     const oldIds = logged.entryIds.length > 0 ? logged.entryIds : (logged.setAside ?? []).map((e) => e.id);
@@ -61,4 +64,15 @@ export function rereadNotes(
     if (!same || (isLast && changed.length > 0)) changed.push({ noteId: logged.note.id, reading });
   }
   return changed;
+}
+
+/**
+ * The note that this one was about, where all its entries have been removed by hand since: nothing of it stands for the rules
+ * to find again, and what was changed by hand is not to be told otherwise by a later reading.
+ */
+function emptiedByHand(parts: LogParts, replaced: string | undefined): string | undefined {
+  if (replaced === undefined) return undefined;
+  const at = parts.noteIndex.get(replaced);
+  const logged = at === undefined ? undefined : parts.notes.get(at)?.logged;
+  return logged?.touched && logged.entryIds.length === 0 ? replaced : undefined;
 }

@@ -232,6 +232,14 @@ test('the log behaves as its model: note, amend, undo, confirm, correct, remove,
   );
 });
 
+test('a note emptied by hand after its mend was taken back: reading again changes nothing', () => {
+  // Found by the test above with seed 537471620.
+  fc.modelRun(
+    () => ({ model: { notes: [], loose: [] } as Model, real: new Real() }),
+    [new Say('amend', ['1-1']), new Say('amend', ['1-1']), new Say('undo', []), new Remove(0), new Reread()],
+  );
+});
+
 test('an undo after a note restores the entries there were', () => {
   fc.assert(
     fc.property(commands, fc.array(place, { minLength: 1, maxLength: 3 }), (list, places) => {

@@ -35,7 +35,10 @@ function lastingOutbox(db: IDBPDatabase<OutboxSchema>): NoteOutbox {
   return {
     lasting: true,
     async add(note) {
-      await db.add('notes', note);
+      // strict: done means on the disk, not in a buffer of the browser's
+      const tx = db.transaction('notes', 'readwrite', { durability: 'strict' });
+      await tx.store.add(note);
+      await tx.done;
     },
     // The index yields equal keys in the order of the primary key, which is the order of writing.
     list: (quiltId) => db.getAllFromIndex('notes', 'quilt', quiltId),

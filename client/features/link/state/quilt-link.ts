@@ -269,8 +269,9 @@ export function openQuiltLink(quiltId: string): QuiltLink {
       text,
       at: instantInZone(new Date(), zone),
     };
-    waiting.value = [...waiting.peek(), note];
+    // kept first, shown after: a note that the page says waits must outlive the window closed the moment after
     await outbox?.add(note);
+    waiting.value = [...waiting.peek(), note];
     void pump();
   }
 
