@@ -1,3 +1,4 @@
+import { UP_TO_EIGHT } from './small-numbers.ts';
 /**
  * What the recogniser makes of the trade's words, from measured slips and their like. A row is heard -> meant, with
  * what must stand near for the slip to be believed: words as heard that make sense where they stand stay as they are.
@@ -47,24 +48,7 @@ export const SLIPS: SlipRow[] = [
   ...['calm', 'colon', 'collum', 'colum', 'coloumn'].map((heard) => ({
     heard,
     meant: 'column',
-    after: [
-      'one',
-      'two',
-      'three',
-      'four',
-      'five',
-      'six',
-      'seven',
-      'eight',
-      '1',
-      '2',
-      '3',
-      '4',
-      '5',
-      '6',
-      '7',
-      '8',
-    ],
+    after: UP_TO_EIGHT,
   })),
   { heard: 'sashay', meant: 'sashing', before: ['the', 'that'] },
   { heard: 'ashing', meant: 'sashing', before: ['the', 'that'] },

@@ -1640,20 +1640,26 @@ function fastening(
     ['split-seam', 'tear', 'broken-stitching'].includes(found.entry.finding) &&
     found.entry.places?.length
   )
-    state.drafts.push(
-      makeDraft(
-        'treatment',
-        v,
-        {
-          action: ['resew', 'treatment.stitch-alone', stitch.item],
-          state: ['done', 'treatment.stitch-alone', stitch.item],
-          places: [found.entry.places, 'place.carried', undefined, 'implied'],
-          stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item],
-        },
-        'carried',
-      ),
-    );
+    state.drafts.push(sewnShut(v, found.entry.places, stitch));
 }
+
+/** A seam or tear closed, told by the stitch alone. */
+const sewnShut = (
+  v: { index: number; sentence: number; items: Item[] },
+  places: string[],
+  stitch: NonNullable<ReturnType<typeof stitchOf>>,
+): Draft =>
+  makeDraft(
+    'treatment',
+    v,
+    {
+      action: ['resew', 'treatment.stitch-alone', stitch.item],
+      state: ['done', 'treatment.stitch-alone', stitch.item],
+      places: [places, 'place.carried', undefined, 'implied'],
+      stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item],
+    },
+    'carried',
+  );
 
 /** "the reverse is to follow tomorrow", "r3 to go tmrw", "4-7 next": the treatment before is planned for other places. */
 function planAgain(
@@ -1764,17 +1770,7 @@ function closedAtOnce(
   if (!/^(,|-|--)$/.test(v.items[at - 1]?.w ?? '')) return undefined;
   const damage = v.items.findIndex((x) => x.finding || x.fail);
   if (damage < 0 || damage > at || v.items.slice(at + 1).some((x) => x.finding || x.fail)) return undefined;
-  return makeDraft(
-    'treatment',
-    v,
-    {
-      action: ['resew', 'treatment.stitch-alone', stitch.item],
-      state: ['done', 'treatment.stitch-alone', stitch.item],
-      places: [found.entry.places, 'place.carried', undefined, 'implied'],
-      stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item],
-    },
-    'carried',
-  );
+  return sewnShut(v, found.entry.places, stitch);
 }
 
 /** "same on the next two", "the one below the same", "ditto 3-4", "and the next two rows too". */

@@ -1054,7 +1054,7 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
   return undefined;
 }
 
-export const CORNER_RULES = { corners, cornerThenSide, cornerOrSide };
+export const CORNER_RULES = { corners, cornerOrSide };
 
 const VERTICAL = new Map<string, 'top' | 'bottom'>(
   Object.entries({
@@ -1096,25 +1096,6 @@ function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
       soft: true,
     };
   return undefined;
-}
-
-/** "the corner block up at the top left", "the corner one, bottom right". */
-function cornerThenSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
-  if (w(tokens, i) !== 'corner' || !(BLOCKS.has(w(tokens, i + 1)) || w(tokens, i + 1) === 'one'))
-    return undefined;
-  let j = i + 2;
-  while (/^(up|down|over|there|at|in|on|the|,)$/.test(w(tokens, j)) && j < i + 6) j++;
-  const vertical = VERTICAL.get(w(tokens, j));
-  const across = ACROSS.get(w(tokens, j + 1));
-  if (!vertical || !across) return undefined;
-  const { rows, blocks } = ctx.grid;
-  return {
-    next: j + 2,
-    places: [`${vertical === 'top' ? 1 : rows}-${across === 'left' ? 1 : blocks}`],
-    how: 'said',
-    rule: 'place.corner-block',
-    kind: 'blocks',
-  };
 }
 
 /** "top left block", "bottom right-hand corner block", "top right corner", "upper left". */

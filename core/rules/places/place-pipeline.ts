@@ -35,7 +35,6 @@ const BLOCK_FINDERS: Finder[] = [
   everyBlock,
   sideColumn,
   CORNER_RULES.corners,
-  CORNER_RULES.cornerThenSide,
   CORNER_RULES.cornerOrSide,
   cornerPhrase,
   middleBlock,
