@@ -11,7 +11,8 @@ import { findMention } from './places/find-mention.ts';
 import { splitBlock, unique } from './places/grid.ts';
 import { type ClausePlaces, placesOfClause } from './places/places-of-clause.ts';
 import type { ReaderState } from './reader-state.ts';
-import { findWays, type Way } from './treatments/find-ways.ts';
+import { findWays } from './treatments/find-ways.ts';
+import type { Way } from './treatments/way.ts';
 import { readBegun, readDurations } from './work/read-work.ts';
 
 /** Treatments of the whole quilt where no place is said. */

@@ -1,0 +1,34 @@
+import { isPredicate } from '../clause.ts';
+import { LIGHT_LEAD, lightVerb } from './light-verb.ts';
+import { removalSoon } from './removal-soon.ts';
+import { found, type WayFound, type WordAt } from './way.ts';
+
+/** "a darn, could be a patch", "going with the darn", "forget the darn". */
+export function aDarn({ items, k, item, before, after }: WordAt): WayFound {
+  if (
+    /^(darn|darns)$/.test(item.w) &&
+    !isPredicate(items, k) &&
+    (/^ (it is|it 's|it 'll be) /.test(after) ||
+      LIGHT_LEAD.test(before) ||
+      (k <= 1 && items.some((x) => x.duration)) ||
+      / (needs?|wants?|gets?|between|or|and|be|'s|is|maybe|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
+        before,
+      )) &&
+    !/ (old|that|this|previous|earlier|existing|clumsy|has|somebody's) (a |little )*$/.test(before) &&
+    !removalSoon(items, k)
+  ) {
+    const light = lightVerb(items, k);
+    return found(
+      {
+        action: 'darn',
+        form: light?.form ?? 'noun',
+        at: light?.k ?? k,
+        items: [item],
+        rule: 'treatment.a-darn',
+      },
+      k,
+      ...(light ? [light.k] : []),
+    );
+  }
+  return undefined;
+}

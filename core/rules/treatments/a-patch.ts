@@ -1,0 +1,67 @@
+import { isPredicate } from '../clause.ts';
+import { plainVerbNear } from './plain-verb-near.ts';
+import { removalSoon } from './removal-soon.ts';
+import { verbNear } from './verb-near.ts';
+import { found, type WayFound, type WordAt } from './way.ts';
+
+/** "put a patch on", "needs a patch", "patch or leave". */
+export function aPatch({ items, k, item, before, after, all, used }: WordAt): WayFound {
+  if ((item.w === 'patch' || item.w === 'patches') && !(item.action && isPredicate(items, k))) {
+    // "substituted a new patch for the rotten one"
+    if (items.slice(Math.max(0, k - 5), k).some((x) => x.action?.v === 'replace')) return 'none';
+    if (
+      / (a|an|new|another|denim|calico|small|little|no) $/.test(before) ||
+      / (not|forget|drop|scrap|instead of|than|with|for|between|be|no) (the |a )?$/.test(before) ||
+      /^ (it is|it 's|it 'll be) /.test(after) ||
+      (items[k - 1]?.material === 'fabric' &&
+        (k < 2 || /^(,|:|-|with|a|w|\.)$/.test(items[k - 2]?.w ?? ''))) ||
+      / (put|sewed|sewn|sew|stitched|needs?|wants?|gets?|or|either|maybe|to|with|of|for) $/.test(
+        before.replace(/ (a|an|new|another|little|small|bit of|the|fresh) $/, ' '),
+      ) ||
+      (/ (has|have|got|'s) (a|an)( [a-z]+){0,2} $/.test(before) && /\bnow\b/.test(all))
+    ) {
+      if (
+        (/ (old|that|this|previous|earlier|existing|clumsy|under|has|has an|the old|somebody's) (a )?$/.test(
+          before,
+        ) &&
+          // "the thumb hole has a patch on it now"
+          !(/ has a $/.test(before) && /\bnow\b/.test(after))) ||
+        removalSoon(items, k)
+      )
+        return 'none';
+      if (
+        / (is|has|there|there's|'s) (a|an)( [a-z]+)? $/.test(before) &&
+        / (on|over|in) /.test(after) &&
+        !/\b(new|put|sewn|sewed|now)\b/.test(all)
+      )
+        return 'none';
+      const verb =
+        verbNear(items, k, ['resew', 'patch', 'piece', 'baste', 'cut'], used) ?? plainVerbNear(items, k);
+      return found(
+        {
+          action: 'patch',
+          form: verb?.form ?? 'noun',
+          at: verb?.k ?? k,
+          items: [item],
+          rule: 'treatment.a-patch',
+        },
+        k,
+        ...(verb ? [verb.k] : []),
+      );
+    }
+  }
+  return undefined;
+}
+
+/** "the hasty patch is off and there's a proper one on". */
+export function properOne({ k, item, before, after, thing, ways }: WordAt): WayFound {
+  if (
+    item.w === 'one' &&
+    (thing === 'old-patch' || ways.some((x) => x.object === 'old-patch')) &&
+    / (a|an) (new|proper|fresh|decent|better|neater|good|tidy|tidier) $/.test(before) &&
+    /^ (on|there|over|in its)\b/.test(after)
+  ) {
+    return found({ action: 'patch', form: 'past', at: k, items: [item], rule: 'treatment.a-patch' }, k);
+  }
+  return undefined;
+}

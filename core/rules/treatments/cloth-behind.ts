@@ -1,0 +1,43 @@
+import { isPredicate } from '../clause.ts';
+import { isCloth } from './is-cloth.ts';
+import { plainVerbNear } from './plain-verb-near.ts';
+import { removalSoon } from './removal-soon.ts';
+import { verbNear } from './verb-near.ts';
+import { found, type WayFound, type WordAt } from './way.ts';
+
+/** "muslin behind it", "a bit of silk as a support". */
+export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
+  if (
+    (isCloth(item) || item.material === 'interfacing' || item.w === 'cloth' || item.w === 'something') &&
+    / (behind|underneath|to the back|on the back|on the reverse|at the back|in behind|support|as (a )?support|for support|under|beneath|backing it|to back) /.test(
+      `${after} `,
+    )
+  ) {
+    if (
+      !(item.w === 'patch' && !/ (behind|underneath|under|beneath) /.test(after)) &&
+      !/ (turned|folded|tucked|turning|edges) under /.test(after) &&
+      !(items.some((x, m) => m > k && x.finding && isPredicate(items, m)) && !plainVerbNear(items, k)) &&
+      !removalSoon(items, k)
+    ) {
+      const verb =
+        verbNear(items, k, ['resew', 'stabilize', 'piece', 'baste', 'patch', 'overlay', 'cut'], used) ??
+        plainVerbNear(items, k);
+      if (/\b(behind|underneath|support|under|beneath)\b/.test(after) || verb) {
+        if (item.object === 'label' || item.material === 'other') return 'none';
+        return found(
+          {
+            action: 'stabilize',
+            form: verb?.form ?? 'noun',
+            at: verb?.k ?? k,
+            items: verb ? [items[verb.k]!, item] : [item],
+            stuff: item,
+            rule: 'treatment.cloth-behind',
+          },
+          k,
+          ...(verb ? [verb.k] : []),
+        );
+      }
+    }
+  }
+  return undefined;
+}

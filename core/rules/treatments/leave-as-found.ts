@@ -1,0 +1,96 @@
+import type { Item } from '../item.ts';
+import { found, type WayFound, type WordAt } from './way.ts';
+import { words } from './words-between.ts';
+
+/** "left it as it was", "stays put", "live with it". */
+export function leaveAsFound({ items, k, item }: WordAt): WayFound {
+  if (isLeave(items, k)) {
+    const form = item.action?.form ?? 'past';
+    return found(
+      {
+        action: 'leave',
+        form: /^(leave|leaving|let)$/.test(item.w) ? (item.w === 'leaving' ? 'ing' : 'base') : form,
+        at: k,
+        items: [item],
+        rule: 'treatment.leave',
+      },
+      k,
+    );
+  }
+  return undefined;
+}
+
+function isLeave(items: Item[], k: number): boolean {
+  const w = items[k]!.w;
+  // "left the tails an inch long": the tails were read as a length and are gone from here
+  const told = items[k + 1]?.w === 'the' || items[k + 1]?.w === 'my' ? items[k + 2] : items[k + 1];
+  if (/^(left|leaving|leave)$/.test(w) && told?.w === '--') return false;
+  if (/^(remain|remains|remaining|retained|retain)$/.test(w))
+    return (
+      / (in situ|in place|as|where|untouched|undisturbed|put|alone|there|unaltered) /.test(
+        words(items, k + 1, k + 7),
+      ) || w.startsWith('retain')
+    );
+  const after = words(items, k + 1, Math.min(items.length, k + 9));
+  const before = words(items, Math.max(0, k - 5), k);
+  if (items[k]!.action?.v === 'leave' && w.includes(' ')) return true;
+  if (/^(keep|keeping|kept|keeps)$/.test(w))
+    return / (as (is|it is|it 's|they are|found)|the way (it|they)|(the|that|its|this) old|well alone) /.test(
+      after,
+    );
+  if (w === 'stays' || w === 'stay' || w === 'staying') return !/ (up late|to |with me|late) /.test(after);
+  if (w === 'leave' || w === 'leaves')
+    return (
+      !/ (for (the |my )?(shop|work|market|town|day)|at |by |early|notes?|room|a (gap|tail|note)) /.test(
+        after,
+      ) &&
+      !/ (to|before i|on) $/.test(
+        before.replace(
+          / (better|best|going|decided|agreed|want|wants|like|said|says|happy|content|inclined|glad|tempted|minded) to $/,
+          ' ',
+        ),
+      )
+    );
+  if (items.slice(k + 1, k + 6).some((x) => x.measure === 'tail' || x.measure === 'overhang')) return false;
+  if (w === 'leaving') return !/ (a gap|for town|room|at |the house|by ) /.test(after);
+  if (w === 'live' || w === 'living')
+    return (
+      /^ with (it|that|them|this|those|the) /.test(after) ||
+      (/ live with $/.test(`${before}live with `) && items[k + 2]?.place !== undefined)
+    );
+  if (w === 'left') {
+    if (items[k]!.place) return false;
+    // "with what was left of the gingham"
+    if (/^ of /.test(after)) return false;
+    // "I left the tails an inch": the length was read before, and "the" is all that stands behind
+    if (/^ (the|them|it|a) $/.test(after) && !/ (them|it) $/.test(after)) return false;
+    // "4-5 left", "4-5 can be left"
+    const lead = items[k - 1];
+    const next = items[k + 1];
+    if (
+      (!next || /^(,|and|for|\)|then|but|too)$/.test(next.w)) &&
+      lead &&
+      ((lead.place && lead.place.kind !== 'part') ||
+        / (can|could|to|should|will|'ll|may|might|get|gets|best) (be )?$/.test(before))
+    )
+      return !items.some((x) => x.quantity?.unit || x.duration);
+    return / (it|that|them|those|the|alone|as|be|well|just|this|both|these) /.test(after.slice(0, 8)) &&
+      !/ (on|to|over|hand|edge|side|with|is|what 's|whats|anything|have|i 've|'ve) $/.test(
+        before.replace(/ (i|just|have|'ve|and|is|was|'s|are|be|'re) $/, ' x '),
+      )
+      ? !/ (is|are|'s) $/.test(before) || / (as|alone|be|well) /.test(after)
+      : / (as (is|it|found|they|was)|alone|be|well alone|exactly as|just as|that way) /.test(
+          after.slice(0, 18),
+        );
+  }
+  if (w === 'let') return / (it|that|them|those|well)? ?(alone|be|lie) /.test(after);
+  if (w === 'alone')
+    return (
+      !/^ (was|took|is|came) /.test(after) &&
+      / (well|it|that|them|being) $/.test(before) &&
+      !/ (leave|left|leaving|let|for that) /.test(before)
+    );
+  if (w === 'touching' || w === 'touch')
+    return / (not|n't|no) /.test(before) && !/ (missing|gone) /.test(after);
+  return false;
+}

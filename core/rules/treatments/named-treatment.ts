@@ -1,0 +1,50 @@
+import type { Action } from '../../../shared/vocabulary.ts';
+import { isPredicate } from '../clause.ts';
+import { found, type WayFound, type WordAt } from './way.ts';
+
+/** "all three overlays were executed", "replacement was rejected", "as is replacement of the piece". */
+export function namedTreatment({ items, k, item, before, all, ways }: WordAt): WayFound {
+  const named = NOUN_ACTIONS[item.w];
+  if (
+    named &&
+    Object.hasOwn(NOUN_ACTIONS, item.w) &&
+    !ways.some((x) => x.action === named) &&
+    !(item.action && isPredicate(items, k) && item.action.form !== 'base')
+  ) {
+    const performed =
+      /\b(executed|completed|finished|applied|fitted|carried out|installed|attached|given|received|performed|undertaken)\b/.test(
+        all,
+      );
+    const weighed =
+      /\b(rejected|dismissed|discounted|ruled out|under consideration|considered|weighing|contemplated|an option|is out|is off|called for|required|proposed|planned)\b/.test(
+        all,
+      ) || / (as is|as are) $/.test(before);
+    if (performed || weighed) {
+      return found(
+        {
+          action: named,
+          form: performed && !/ (will|to|must|should|shall) be /.test(all) ? 'past' : 'noun',
+          at: k,
+          items: [item],
+          rule: 'treatment.named',
+        },
+        k,
+      );
+    }
+  }
+  return undefined;
+}
+
+/** Treatments by the noun for them. */
+const NOUN_ACTIONS: Record<string, Action> = {
+  overlay: 'overlay',
+  overlays: 'overlay',
+  replacement: 'replace',
+  replacements: 'replace',
+  patches: 'patch',
+  darns: 'darn',
+  support: 'stabilize',
+  supports: 'stabilize',
+  stabilization: 'stabilize',
+  stabilisation: 'stabilize',
+};

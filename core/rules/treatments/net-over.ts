@@ -1,0 +1,52 @@
+import { isNet } from './is-cloth.ts';
+import { plainVerbNear } from './plain-verb-near.ts';
+import { verbNear } from './verb-near.ts';
+import { found, type WayFound, type WordAt } from './way.ts';
+
+/** "net over it", "a layer of tulle on 3-2": over the face. */
+export function netOver({ items, k, item, before, after, all, used }: WordAt): WayFound {
+  if (
+    isNet(item) &&
+    // "tacked the net in place": a fastening of what is there
+    !(
+      items.slice(Math.max(0, k - 3), k).some((x) => x.action?.v === 'baste' && x.action.form !== 'base') &&
+      /^(the|that|this)$/.test(items[k - 1]?.w ?? '') &&
+      !/ (over|across|on top) /.test(after)
+    ) &&
+    !items.slice(0, k).some((x) => x.action?.v === 'stabilize' && x.action.form !== 'base') &&
+    (/ (over|across|on|on top|onto|overlay|it is|laid|face|for|goes|stitched|sewn|sewed|round|instead) /.test(
+      after,
+    ) ||
+      / (over|cover|covered|covering|overlay|under|lay|laid|layer of|layers of|in|with|maybe|or|either|about|put|gets?|go with|going with|try|some|a|the|no|forget|with a|'s) $/.test(
+        before.replace(
+          / (?:little|bit of|piece of|scrap of|fine|light|soft|dark|black|white|cream|new) $/,
+          ' ',
+        ),
+      ) ||
+      /\b(off|overlay)\b/.test(after))
+  ) {
+    if (
+      !/\b(bought|buy|need|got|still|pick(ed)? up|yards?|metres?|ordered|spent)\b/.test(all) ||
+      / (over|across|on top) /.test(after)
+    ) {
+      const plain = plainVerbNear(items, k);
+      const verb =
+        plain && plain.form !== 'noun'
+          ? plain
+          : verbNear(items, k, ['overlay', 'layer', 'resew', 'baste', 'stabilize'], used);
+      return found(
+        {
+          action: 'overlay',
+          form: verb?.form ?? 'noun',
+          at: verb?.k ?? k,
+          items: verb ? [items[verb.k]!, item] : [item],
+          stuff: item,
+          rule: 'treatment.net-over',
+        },
+        k,
+        ...(verb ? [verb.k] : []),
+      );
+    }
+  }
+  return undefined;
+}

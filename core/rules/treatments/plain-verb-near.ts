@@ -1,0 +1,77 @@
+import type { Item } from '../item.ts';
+import type { Way } from './way.ts';
+import { words } from './words-between.ts';
+
+/** Verbs that only say that something is put somewhere, with their form. */
+const PLAIN: Record<string, Way['form']> = {
+  put: 'past',
+  laid: 'past',
+  lay: 'base',
+  laying: 'ing',
+  putting: 'ing',
+  slipped: 'past',
+  tucked: 'past',
+  slid: 'past',
+  eased: 'past',
+  worked: 'past',
+  popped: 'past',
+  fitted: 'past',
+  inserted: 'past',
+  threaded: 'past',
+  set: 'past',
+  got: 'past',
+  has: 'past',
+  have: 'past',
+  "'ve": 'past',
+  glued: 'past',
+  ironed: 'past',
+  stuck: 'past',
+  placed: 'past',
+  slip: 'base',
+  tuck: 'base',
+  gets: 'noun',
+  get: 'noun',
+  needs: 'noun',
+  wants: 'noun',
+  need: 'noun',
+  goes: 'noun',
+  going: 'noun',
+  sandwiched: 'past',
+  basted: 'past',
+  went: 'past',
+  fixed: 'past',
+  give: 'base',
+  gave: 'past',
+};
+/** Such a verb before the thing at `k`, or behind it ("net was laid over it"). */
+export function plainVerbNear(items: Item[], k: number): { k: number; form: Way['form'] } | undefined {
+  for (let m = k - 1; m >= Math.max(0, k - 7); m--) {
+    const w = items[m]!.w;
+    if (Object.hasOwn(PLAIN, w)) {
+      let form = PLAIN[w]!;
+      if (w === 'put' && /^(to|will|'ll|could|might|gonna|should|must)$/.test(items[m - 1]?.w ?? ''))
+        form = 'base';
+      if (
+        (w === 'have' || w === 'get') &&
+        /^(to|will|'ll|must|should|gonna|could)$/.test(items[m - 1]?.w ?? '')
+      )
+        form = 'noun';
+      return { k: m, form };
+    }
+  }
+  // "net was laid over it", "muslin has gone in behind"
+  for (let m = k + 1; m < Math.min(items.length, k + 6); m++) {
+    if (
+      !/^(laid|put|placed|set|slipped|tucked|slid|eased|gone|fitted|applied|introduced|inserted)$/.test(
+        items[m]!.w,
+      )
+    )
+      continue;
+    if (!/^(was|were|been|being|has|have|'s|is|are|got|be|now|then)$/.test(items[m - 1]!.w)) continue;
+    const future = / (will|'ll|to|must|should|shall|can|could|might) (now |then )?be $/.test(
+      words(items, Math.max(0, m - 4), m),
+    );
+    return { k: m, form: future ? 'noun' : 'past' };
+  }
+  return undefined;
+}

@@ -1,0 +1,145 @@
+import type { Item } from '../item.ts';
+import { removalSoon } from './removal-soon.ts';
+import { found, type Way, type WayFound, type WordAt } from './way.ts';
+import { words } from './words-between.ts';
+
+/** A binding finished by hand. */
+export function bindingFinished({ items, k, item, thing }: WordAt): WayFound {
+  // "hand-finished the binding", "finished the binding by hand", "hand finish those two later"
+  if (
+    /^(finish|finished|finishing)( by)?$/.test(item.w) &&
+    (items.some((x) => x.part === 'binding' && !x.place?.places[0]?.startsWith('border')) ||
+      items.some((x) => x.place && /\bbinding\b/.test(x.w)) ||
+      thing === 'binding') &&
+    items.some((x) => x.stitch === 'hand' || x.stitch === 'ladder' || x.stitch === 'whipstitch') &&
+    !items.some((x) => x.action && x !== item && x.part !== 'binding' && !x.stitch)
+  ) {
+    return found(
+      {
+        action: 'bind',
+        form: item.w.startsWith('finished') ? 'past' : item.w.startsWith('finishing') ? 'ing' : 'base',
+        at: k,
+        items: [item],
+        rule: 'treatment.binding-finished',
+      },
+      k,
+    );
+  }
+  return undefined;
+}
+
+/** A border, a binding or a label put on. */
+export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound {
+  const verb = item.w.split(' ').at(-1)!;
+  const on =
+    /^(put|sewed|sewn|sew|stitched|attached|attach|add|added|adding|attaching|sewing|putting|goes|go|going|went|gets|on|fixed|joined|fix|set|whipped|stitch|reattached|mitred|mitered|machined|got|ran|run|stitching)$/.test(
+      verb,
+    );
+  if (
+    on &&
+    !ways.some((x) => x.action === 'label' || x.action === 'add-border' || x.action === 'bind') &&
+    (item.w !== 'on' || / (is|are|'s|'re|both|now|was|were|go|goes) $/.test(before) || isNowOn(items, k))
+  ) {
+    const target = items.slice(Math.max(0, k - 7), k + 9);
+    const border = target.find(
+      (x) => x.part === 'border' || x.place?.places.some((p) => p.startsWith('border')),
+    );
+    const binding = target.find((x) => x.part === 'binding' || x.w === 'binding');
+    const label = target.find((x) => x.w === 'label' || /^(name tag|name tape|label|labels)$/.test(x.w));
+    const anew =
+      / (new|fresh) one /.test(words(items, Math.max(0, k - 7), k + 9)) ||
+      / (it|one) /.test(words(items, k + 1, k + 4));
+    if (
+      anew &&
+      !border &&
+      !binding &&
+      !label &&
+      (thing === 'border' || thing === 'binding') &&
+      / (on|back) /.test(words(items, k, k + 9)) &&
+      !removalSoon(items, k)
+    ) {
+      return found(
+        {
+          action: thing === 'border' ? 'add-border' : 'bind',
+          form:
+            item.action?.form ??
+            (/^(put|sewed|sewn|went|on|attached|machined|got)$/.test(item.w) ? 'past' : 'base'),
+          at: k,
+          items: [item],
+          rule: 'treatment.new-one-on',
+        },
+        k,
+      );
+    }
+    const particle =
+      item.w === 'on' ||
+      (target.some((x) => x.w === 'label') && / (in|at|to|into|onto) /.test(words(items, k + 1, k + 9))) ||
+      /^(add|added|adding|attached|attach|attaching|mitred|mitered|reattached)$/.test(item.w) ||
+      / (on|back|down) /.test(`${words(items, k + 1, k + 9)}`);
+    const form: Way['form'] =
+      item.action?.form ??
+      (/^(put|sewed|sewn|stitched|attached|added|went|on|fixed|joined|set|whipped|mitred|mitered|reattached|machined|got|ran)$/.test(
+        verb,
+      )
+        ? 'past'
+        : /ing$/.test(verb)
+          ? 'ing'
+          : 'base');
+    const spoken: Way['form'] =
+      item.w === 'put' &&
+      / (to|will|'ll|gonna|i 'll|must|could|should|and) $/.test(before) &&
+      !/ i $/.test(before) &&
+      / (to|will|'ll|gonna|must|could|should) /.test(before)
+        ? 'base'
+        : form;
+    if (
+      label &&
+      particle &&
+      !removalSoon(items, k) &&
+      (!border || items.indexOf(label) < items.indexOf(border))
+    ) {
+      return found(
+        { action: 'label', form: spoken, at: k, items: [item, label], rule: 'treatment.label-on' },
+        k,
+        items.indexOf(label),
+      );
+    }
+    if (border && particle && !removalSoon(items, k)) {
+      return found(
+        { action: 'add-border', form: spoken, at: k, items: [item, border], rule: 'treatment.border-on' },
+        k,
+      );
+    }
+    if (binding && particle && !removalSoon(items, k)) {
+      return found(
+        { action: 'bind', form: spoken, at: k, items: [item, binding], rule: 'treatment.binding-on' },
+        k,
+      );
+    }
+  }
+  return undefined;
+}
+
+/** "L border on, by machine", "new one on with petersham": the border, binding or label is on. */
+function isNowOn(items: Item[], k: number): boolean {
+  const thing = items[k - 1];
+  const next = items[k + 1]?.w ?? '';
+  const named =
+    thing !== undefined &&
+    (thing.part === 'border' ||
+      thing.part === 'binding' ||
+      thing.object === 'label' ||
+      thing.object === 'border' ||
+      thing.object === 'binding' ||
+      (/^(one|ones)$/.test(thing.w) && /^(new|fresh)$/.test(items[k - 2]?.w ?? '')));
+  // "new binding on the bottom", "borders on left and right"
+  const side = items[k + (next === 'the' ? 2 : 1)]?.place;
+  if (
+    named &&
+    side?.kind === 'part' &&
+    side.places.every((p) => /^(edge|border)-/.test(p)) &&
+    !items.some((x) => x.finding || x.fail || x.action || x.material === 'net')
+  )
+    return true;
+  return named && /^(|,|\.|by|w|with|at|too|as|and|&|now|all|in|;|both|\()$/.test(next);
+}

@@ -1,0 +1,32 @@
+import type { Item } from '../item.ts';
+import { found, type Way, type WayFound, type WordAt } from './way.ts';
+
+/** "redid the seam", "the quilting in 3-2 redone". */
+export function redone({ items, k, item }: WordAt): WayFound {
+  const again = redoing(items, k);
+  return again && found({ ...again, at: k, items: [item], rule: 'treatment.redone' }, k);
+}
+
+/** What is done over again, by the thing nearest to the word for it. */
+function redoing(items: Item[], k: number): Pick<Way, 'action' | 'form'> | undefined {
+  const w = items[k]!.w;
+  const form: Way['form'] | undefined = /^(redid|redone)$/.test(w)
+    ? 'past'
+    : w === 'redoing'
+      ? 'ing'
+      : w === 'redo'
+        ? 'base'
+        : undefined;
+  if (!form) return undefined;
+  const near = [...items.slice(k + 1, k + 7), ...items.slice(Math.max(0, k - 7), k).reverse()];
+  for (const x of near) {
+    if (x.seam) return { action: 'resew', form };
+    if (x.object === 'quilting') return { action: 'quilt', form };
+    if (x.object === 'ties') return { action: 'tie', form };
+    if (x.part === 'binding') return { action: 'bind', form };
+    if (x.w === 'darn' || x.w === 'darning') return { action: 'darn', form };
+    if (x.w === 'patch') return { action: 'patch', form };
+    if (x.stitches || x.object === 'stitching') return { action: 'resew', form };
+  }
+  return undefined;
+}

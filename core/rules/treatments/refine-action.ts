@@ -1,0 +1,183 @@
+import type { Action } from '../../../shared/vocabulary.ts';
+import type { Item } from '../item.ts';
+import { isNet } from './is-cloth.ts';
+import { words } from './words-between.ts';
+
+/** Does anything in the clause say that the mending was with needle and thread, of a seam or a tear? */
+const sewn = (items: Item[]): boolean =>
+  items.some(
+    (x) =>
+      x.seam ||
+      x.stitch ||
+      x.stitches ||
+      /^(tear|split-seam|broken-stitching|fraying)$/.test(x.finding ?? '') ||
+      /^(thread|tie-thread|needle)$/.test(x.material ?? '') ||
+      x.object === 'ties' ||
+      (x.part !== undefined && x.part !== 'quilt'),
+  );
+
+/** The verb's treatment once its object is looked at. */
+export function refineAction(items: Item[], k: number, v: Action): Action | undefined {
+  const all = words(items, 0, items.length);
+  const after = words(items, k + 1, Math.min(items.length, k + 9));
+  const w = items[k]!.w;
+  const before = words(items, Math.max(0, k - 4), k);
+  if (v === 'resew') {
+    if (
+      w.startsWith('clos') &&
+      !/\b(seam|seams|it|them|tear|split|rip|gap|up|hole|those|that|by|with|both|opening|slit|join|\d-\d)\b/.test(
+        all,
+      ) &&
+      !items.some((x) => x.place)
+    )
+      return undefined;
+    if (w.startsWith('catch') || w.startsWith('caught'))
+      return /\b(down|back|in)\b/.test(after) ? 'resew' : undefined;
+    if (w.startsWith('fix') && /\b(machine|lamp|deadline|price|date)\b/.test(after)) return undefined;
+    if (w === 'fixed' && !items.some((x) => x.place || x.seam || x.finding)) return undefined;
+    // "mended 4-4", "fixed that one": sewn, darned or patched is not told
+    if (/^(mended|repaired|fixed)$/.test(w) && !sewn(items)) return undefined;
+    if (/^(stitch|seam)$/.test(w) && !/ (to|will|'ll|must|gonna|should) $/.test(before))
+      return /^ (it|the|that|them|up|down|back|along|both)/.test(after) ? 'resew' : undefined;
+    if (items.some((x) => x.stitch === 'in-the-ditch')) return 'quilt';
+    if (/^hem/.test(w) && items.some((x) => x.part === 'binding')) return 'bind';
+    if (/^(hem|hems|ladder|ladders)$/.test(w) && !/ (to|will|'ll|must|gonna|should) $/.test(before))
+      return undefined;
+    if (/\b(in|on) (behind|the back)\b/.test(after) || / behind /.test(after)) return 'stabilize';
+    if (items.some((x) => x.object === 'label') && /\b(on|to|in|at|into|onto)\b/.test(after)) return 'label';
+    // "one of the supports is sewn in", "both overlays stitched down": the thing tells what the sewing makes
+    const made = items.slice(Math.max(0, k - 6), k).find((x) => /^(supports?|overlays?)$/.test(x.w));
+    if (made) return made.w.startsWith('support') ? 'stabilize' : 'overlay';
+    // "made a new block and sewed it in"
+    if (/^ (it|them|that one|those|the new one) in( (by|with|on|again|now|today|,|and)\b.*)? $/.test(after))
+      return 'replace';
+    if (
+      / together /.test(after) &&
+      /\b(strips?|pieces?|new|squares?|panels?|end to end|borders?|halves|lengths?|widths?|sections?|drops?|patches)\b/.test(
+        all,
+      )
+    )
+      return 'piece';
+    if (/\b(pieces?|strips?|panels?|lengths?) (of [a-z]+ )?(together|end to end)\b/.test(all)) return 'piece';
+    return 'resew';
+  }
+  if (v === 'stabilize' && /^(back|backs)$/.test(w))
+    return (/^ (it|them|that|those|these|row|block|with|the) /.test(after) || items[k + 1]?.place) &&
+      !/^(the|it|that|sewed|sewn|stitched|put|to|at|on|off|from)$/.test(
+        items[k - 1]?.w === 'to' && / (to|'ll|will|could|might|should|i) $/.test(before)
+          ? ''
+          : (items[k - 1]?.w ?? ''),
+      )
+      ? 'stabilize'
+      : undefined;
+  if (v === 'stabilize' && w === 'backing')
+    return / (bother|bothering|start|started|keep) $/.test(before) && items[k + 1]?.place
+      ? 'stabilize'
+      : undefined;
+  if (v === 'overlay' && (w === 'net' || w === 'nets')) return undefined;
+  if (
+    v === 'replace' &&
+    items
+      .slice(k + 1, k + 5)
+      .some(
+        (x) => x.object === 'ties' || (x.finding === 'broken-stitching' && /\b(ties?|knots?)\b/.test(x.w)),
+      )
+  )
+    return 'tie';
+  if (v === 'replace' && items.slice(k + 1, k + 5).some((x) => x.object === 'quilting')) return 'quilt';
+  if (v === 'replace' && items.slice(k + 1, k + 5).some((x) => x.object === 'stitching' && !x.seam))
+    return 'resew';
+  if (v === 'cut') {
+    if (/^cut out$/.test(w)) return 'cut';
+    if (/ (down on|off the (phone|power)|my (finger|thumb|hand)|short|it fine) /.test(after))
+      return undefined;
+    return 'cut';
+  }
+  if (
+    v === 'baste' &&
+    w.startsWith('pin') &&
+    w !== 'pinned' &&
+    w !== 'pinning' &&
+    !/^ (it|the|them|that)/.test(after)
+  )
+    return undefined;
+  // "tacked down the loose corner with whip stitches": sewn for good
+  if (
+    v === 'baste' &&
+    w.startsWith('tack') &&
+    / down /.test(after) &&
+    items.some(
+      (x) =>
+        x.finding ||
+        x.fail ||
+        /^(whipstitch|herringbone|couching|blanket|ladder|backstitch)$/.test(x.stitch ?? ''),
+    ) &&
+    !items.some((x) => isNet(x) || x.part === 'batting')
+  )
+    return 'resew';
+  if (
+    v === 'baste' &&
+    w.startsWith('tack') &&
+    w === 'tacking' &&
+    !/ (is|'m|am|was|started|now) $/.test(before)
+  )
+    return undefined;
+  if (v === 'piece' && (w === 'piece' || w === 'pieces'))
+    return / (to|will|'ll|gonna) $/.test(before) || /^ (it|the|them|that|new|a new)/.test(after)
+      ? 'piece'
+      : undefined;
+  if (v === 'piece' && / (in|into) /.test(after) && !/\b(border|strips?|together|end to end)\b/.test(all))
+    return 'replace';
+  if (v === 'square-up' && w.includes(' ')) return v;
+  if (v === 'square-up')
+    return / (up|it|off|the|them) /.test(after) ? 'square-up' : w === 'squared' ? 'square-up' : undefined;
+  if (v === 'dry' && (w === 'air' || w === 'airing'))
+    return / (dry|it|the quilt|out|outside) /.test(after) || w === 'airing' ? 'dry' : undefined;
+  if (v === 'dry' && w === 'dry')
+    return / (to|will|'ll|and|it 's|is|'s|flat) $/.test(before) ||
+      /^ (it|the|now|$)/.test(after) ||
+      items.length <= 2
+      ? 'dry'
+      : undefined;
+  if (
+    v === 'photograph' &&
+    (w === 'snap' || w === 'snapped') &&
+    !/\b(photo|picture|camera)\b/.test(all) &&
+    /\b(thread|needle|ties?|stitch)\b/.test(all)
+  )
+    return undefined;
+  if (
+    v === 'photograph' &&
+    (w === 'snaps' || w === 'photo' || w === 'photos' || w === 'picture' || w === 'pictures')
+  )
+    return /^ (of|it|the)/.test(after) || / (to|'ll|will) $/.test(before) ? 'photograph' : undefined;
+  if (v === 'clean' && w === 'clean' && items[k + 1]?.finding) return undefined;
+  if (v === 'clean' && w === 'dust' && !/ (to|will|'ll) $/.test(before)) return undefined;
+  if (v === 'clean' && w === 'clean' && / (is|'s|was|came|come|are|looks?|up) $/.test(before))
+    return undefined;
+  if (v === 'clean' && w === 'cleaned' && / (machine) /.test(after)) return undefined;
+  // "pressed for time", "bound to rain", "tied up with the phone"
+  if (v === 'wash' && /^in the /.test(w))
+    return (/ (is|'s|are|'re|now|went|put it|got it) $/.test(before) ||
+      / (or|maybe|whole|it|either) /.test(all)) &&
+      !items.some(
+        (x, m) => m !== k && (x.action?.v === 'wash' || x.action?.v === 'dry' || x.action?.v === 'clean'),
+      )
+      ? 'wash'
+      : undefined;
+  if (v === 'press' && /^ (for|ahead) /.test(after)) return undefined;
+  if (v === 'bind' && w === 'bound' && /^ to (?!the|it|that)/.test(after)) return undefined;
+  if (
+    v === 'tie' &&
+    /^ up (with|in|on|all|at|doing) /.test(after) &&
+    !items.some((x) => x.place?.kind === 'blocks')
+  )
+    return undefined;
+  if (v === 'press' && (/ (iron on|on) $/.test(before) || /^ (on|onto) /.test(after))) return undefined;
+  if (v === 'label' && items[k]!.w === 'label')
+    return / (to|will|'ll|must|gonna) $/.test(before) || /^ (it|the)/.test(after) ? 'label' : undefined;
+  if (v === 'bind' && w === 'binding') return 'bind';
+  if (v === 'measure' && /^ (cup|tape)/.test(after)) return undefined;
+  if (v === 'trim' && /\bsquare\b/.test(after)) return 'square-up';
+  return v;
+}

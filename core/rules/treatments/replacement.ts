@@ -1,0 +1,150 @@
+import { isPredicate, removalAt } from '../clause.ts';
+import type { Item } from '../item.ts';
+import { isCloth } from './is-cloth.ts';
+import { found, type Way, type WayFound } from './way.ts';
+import { words } from './words-between.ts';
+
+/** A piece cut out and a new one pieced in: one act, however many verbs tell it. Looked for in the whole clause. */
+export function replacement(items: Item[]): WayFound {
+  const all = words(items, 0, items.length);
+  if (!isReplacement(items, all)) return undefined;
+  const verbs = items.flatMap((_x, k) => (isReplacingVerb(items, k) ? [k] : []));
+  const at = Math.max(verbs[0] ?? items.findIndex((x) => /^(new|fresh|replacement)$/.test(x.w)), 0);
+  const stuff = items.findLast(
+    (x) => isCloth(x) && (x.fabric || (x.material === 'fabric' && x.w !== 'piece' && x.w !== 'bit')),
+  );
+  const taken = items.flatMap((x, k) =>
+    x.w === 'patch' || x.w === 'piece' || (x.action && ['cut', 'piece', 'replace'].includes(x.action.v))
+      ? [k]
+      : [],
+  );
+  return found(
+    {
+      action: 'replace',
+      form: formOf(items, verbs, at),
+      at,
+      items: [items[at]!],
+      rule: 'treatment.replace',
+      ...(stuff ? { stuff } : {}),
+    },
+    ...verbs,
+    ...taken,
+  );
+}
+
+function isReplacement(items: Item[], all: string): boolean {
+  // "cut out … and pieced in"
+  const cutOut =
+    /\b(cut|cuts|cutting|take|took|taking|taken|unpick|unpicked)\b.* (out|away|altogether|entirely)\b/.test(
+      all,
+    ) || /\bcut out\b/.test(all);
+  // "has the new muslin sewn in behind it": nothing is cut out
+  if (
+    !cutOut &&
+    /\b(?:sewn|sewed|stitched|put|let|set|slipped) (?:in )?(?:behind|underneath|beneath)\b/.test(all)
+  )
+    return false;
+  const newIn =
+    /\b(pieced?|piecing|set|sew|sewed|sewn|let|put|inset|insert|inserted|setting|sewing|putting|letting|stitched|stitch) .*\b(in|into)\b/.test(
+      all,
+    ) && /\b(new|fresh|replacement|another|one|in)\b/.test(all);
+  if (
+    cutOut &&
+    newIn &&
+    /\b(piec|set in|let in|sew|sewn|sewed|in a new|new)\b/.test(all.replace(/pieced?|piecing/, 'piec'))
+  )
+    return true;
+  // "new piece cut in", "new … pieced in"
+  if (
+    /\b(new|fresh|replacement) (pieces?|ones?|bits?|blocks?|patch of|[a-z]+)( of [a-z]+)?( [a-z]+)* (cut|set|let|pieced|sewn|put|sewed|stitched|inset|going|goes|to go|went) in\b/.test(
+      all,
+    ) ||
+    /\bnew pieces?\b/.test(all)
+  )
+    return true;
+  // "set in a new one"
+  if (
+    !/\bborder/.test(all) &&
+    (/\b(pieced|piecing|piece|set|let) (in )?(a )?(new|fresh|replacement|another)\b/.test(all) ||
+      (/\b(pieced|set|let) .{0,30}\bin\b/.test(all) && /\bnew\b/.test(all)))
+  )
+    return true;
+  return setsIn(items, all) || newCloth(items);
+}
+
+function isReplacingVerb(items: Item[], k: number): boolean {
+  const x = items[k]!;
+  return (
+    (x.action !== undefined &&
+      ['cut', 'piece', 'replace', 'resew'].includes(x.action.v) &&
+      isPredicate(items, k)) ||
+    (/^(cut|took|take|taking|taken|unpick|unpicked)$/.test(x.w) && removalAt(items, k) !== undefined) ||
+    /^(set|let|put|setting|putting|letting|inset)$/.test(x.w)
+  );
+}
+
+function formOf(items: Item[], verbs: number[], at: number): Way['form'] {
+  if (!verbs.length) return 'noun';
+  const lead = items[at - 1]?.w ?? '';
+  // "gets cut out", "to be cut out"
+  if (items[at]!.w === 'cut' && /\b(gets?|be|is to be) (it )?$/.test(words(items, 0, at))) return 'past';
+  if (/^(to|will|'ll|gonna|or|either|could|might|should|must|maybe)$/.test(lead)) return 'base';
+  const forms = verbs.map(
+    (k) =>
+      items[k]!.action?.form ??
+      removalAt(items, k)?.form ??
+      (/^(set|let|put|inset)$/.test(items[k]!.w) ? ('past' as const) : ('ing' as const)),
+  );
+  return forms.includes('ing') ? 'ing' : forms[0]!;
+}
+
+const PIECE_NOUN =
+  /^(piece|pieces|pc|pcs|bit|bits|block|blocks|square|squares|patch|patches|scrap|strip|diamond|triangle|hexagon|petal|leaf|section|panel|one|ones|replacement|segment|wedge|shape|star|point|rectangle|half)$/;
+const NO_PIECE = new Set(['binding', 'backing', 'batting', 'ties', 'label', 'border', 'quilting', 'pins']);
+
+/**
+ * "put a whole new block in", "set in a piece of flannel", "made a new block and sewed it in", "put a replacement in":
+ * what is put in is a piece of cloth.
+ */
+function setsIn(items: Item[], all: string): boolean {
+  if (items.some((x) => x.object && NO_PIECE.has(x.object))) return false;
+  const fresh = items.findIndex(
+    (x, k) =>
+      (/^(new|fresh|another)$/.test(x.w) &&
+        items
+          .slice(k + 1, k + 4)
+          .some((y) => PIECE_NOUN.test(y.w) || y.fabric !== undefined || y.material === 'fabric')) ||
+      (x.w === 'replacement' && /^(a|an|the|one|my)$/.test(items[k - 1]?.w ?? '')),
+  );
+  if (fresh >= 0)
+    return /\b(put|puts|putting|sew|sewed|sewn|sewing|stitch|stitched|stitching|insert|inserted|inserting|slot|slotted|fit|fitted|fitting|work|worked|made|make|making|machined|hand sewn|went|go|goes|going|set|let) .*\b(in|into|in its place)\b/.test(
+      all,
+    );
+  const verb = items.findIndex((x) => /^(set|let|inset|pieced|setting|letting|piecing|insetting)$/.test(x.w));
+  if (verb < 0) return false;
+  const rest = items.slice(verb + 1, verb + 10);
+  return (
+    rest.some((x) => /^(in|into)$/.test(x.w) || items[verb]!.w === 'inset') &&
+    rest.some((x) => PIECE_NOUN.test(x.w) || x.fabric !== undefined || x.material === 'fabric') &&
+    !rest.some((x) => x.w === 'together' || x.w === 'aside')
+  );
+}
+
+/** "new teal lawn in", "a new backing altogether", "new block instead". */
+function newCloth(items: Item[]): boolean {
+  return items.some((x, k) => {
+    if (!/^(new|fresh)$/.test(x.w)) return false;
+    const thing = items[k + 1];
+    const after = items[k + 2];
+    if (!thing) return false;
+    const cloth = Boolean(thing.fabric || thing.material === 'fabric' || thing.material === 'backing');
+    if (!cloth && !PIECE_NOUN.test(thing.w)) return false;
+    if (/^(altogether|instead|entirely|completely)$/.test(after?.w ?? '')) return true;
+    const end = items[k + 3];
+    return (
+      thing.material !== 'backing' &&
+      after?.w === 'in' &&
+      (!end || end.token.kind === 'mark' || /^(by|w|with|now|or|and)$/.test(end.w))
+    );
+  });
+}

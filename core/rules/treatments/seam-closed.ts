@@ -1,0 +1,159 @@
+import { isPredicate } from '../clause.ts';
+import { found, type WayFound, type WordAt } from './way.ts';
+
+/** The edges of damage brought together. */
+export function drawnTogether({ items, k, item, after }: WordAt): WayFound {
+  // "drew the tear together", "brought the edges back together"
+  if (
+    /^(drew|drawn|pulled|brought|knit|knitted|eased|coaxed|draw|pull|bring|knitting|drawing|pulling|bringing|easing|ran|run)$/.test(
+      item.w,
+    ) &&
+    / together /.test(after) &&
+    items
+      .slice(k + 1, k + 9)
+      .some(
+        (x) =>
+          x.seam ||
+          x.finding === 'tear' ||
+          x.finding === 'hole' ||
+          x.finding === 'split-seam' ||
+          /^edges?$/.test(x.w) ||
+          x.part === 'edge',
+      ) &&
+    !items.some((x) => x.action && x.action.v === 'resew' && !x.stitch)
+  ) {
+    return found(
+      {
+        action: 'resew',
+        form: /ing$/.test(item.w) ? 'ing' : /^(draw|pull|bring)$/.test(item.w) ? 'base' : 'past',
+        at: k,
+        items: [item],
+        rule: 'treatment.drawn-together',
+      },
+      k,
+    );
+  }
+  return undefined;
+}
+
+/** A stitch gone over a seam. */
+export function goneOver({ items, k, item }: WordAt): WayFound {
+  // "went over the seam again with a backstitch", "I'll go over that by hand"
+  if (
+    /^(went|gone|go|going|run|ran)$/.test(item.w) &&
+    /^(over|along|round|around)$/.test(items[k + 1]?.w ?? '') &&
+    items.slice(k + 2).some((x) => x.stitch) &&
+    !items.some((x) => x.action && !x.stitch && isPredicate(items, items.indexOf(x)))
+  ) {
+    return found(
+      {
+        action: 'resew',
+        form: item.w === 'go' ? 'base' : item.w === 'going' ? 'ing' : 'past',
+        at: k,
+        items: [item],
+        rule: 'treatment.gone-over',
+      },
+      k,
+    );
+  }
+  return undefined;
+}
+
+/** A seam told as whole again. */
+export function backTogether({ items, k, item, all, ways }: WordAt): WayFound {
+  // "the seam's back together"
+  if (
+    item.w === 'together' &&
+    items[k - 1]?.w === 'back' &&
+    items.some((x) => x.seam) &&
+    !ways.length &&
+    !items.some((x, m) => (x.action?.v === 'resew' || x.action?.v === 'piece') && isPredicate(items, m))
+  ) {
+    return found(
+      {
+        action: 'resew',
+        form: /ing\b/.test(all) ? 'ing' : 'past',
+        at: k,
+        items: [item],
+        rule: 'treatment.back-together',
+      },
+      k,
+    );
+  }
+  return undefined;
+}
+
+/** A seam or tear told as shut. */
+export function shutWith({ items, k, item }: WordAt): WayFound {
+  // "shut that seam with a ladder stitch"
+  if (
+    item.w === 'shut' &&
+    (k === 0 || /^(i|and|then|,|'ve|have|to)$/.test(items[k - 1]!.w)) &&
+    items.slice(k + 1, k + 6).some((x) => x.seam || x.finding === 'tear' || x.finding === 'split-seam')
+  ) {
+    return found(
+      {
+        action: 'resew',
+        form: items[k - 1]?.w === 'to' ? 'base' : 'past',
+        at: k,
+        items: [item],
+        rule: 'treatment.shut',
+      },
+      k,
+    );
+  }
+  return undefined;
+}
+
+/** A line of stitching run along it. */
+export function lineOfStitch({ items, k, item, before }: WordAt): WayFound {
+  // "ran a line of backstitch along it"
+  if (item.stitch && !item.weakStitch && / (line|row|run|seam|round) of( [a-z]+)? $/.test(before)) {
+    const verb = items.findIndex(
+      (x, m) => m < k && m > k - 8 && /^(ran|run|put|did|worked|sewed|running|putting)$/.test(x.w),
+    );
+    if (verb >= 0) {
+      return found(
+        {
+          action: 'resew',
+          form: /ing$/.test(items[verb]!.w) ? 'ing' : 'past',
+          at: verb,
+          items: [item],
+          rule: 'treatment.line-of-stitch',
+        },
+        k,
+        verb,
+      );
+    }
+  }
+  return undefined;
+}
+
+/** A seam run up. */
+export function ranUp({ items, k, item, before, after, thing }: WordAt): WayFound {
+  // "ran the seam up again on the machine"
+  if (
+    /^(ran|run|running)$/.test(item.w) &&
+    / up /.test(` ${after}`) &&
+    items.slice(k + 1, k + 8).some((x) => x.seam || (x.w === 'it' && thing === 'seam'))
+  ) {
+    return found(
+      {
+        action: 'resew',
+        form:
+          item.w === 'ran'
+            ? 'past'
+            : item.w === 'running'
+              ? 'ing'
+              : / (i|have|'ve) $/.test(before)
+                ? 'past'
+                : 'base',
+        at: k,
+        items: [item],
+        rule: 'treatment.ran-up',
+      },
+      k,
+    );
+  }
+  return undefined;
+}

@@ -1,0 +1,273 @@
+import type { RemovedObject } from '../../../shared/vocabulary.ts';
+import { isInverted, isPredicate, removalAt } from '../clause.ts';
+import type { Item } from '../item.ts';
+import { isNet } from './is-cloth.ts';
+import { found, type WayFound, type WordAt } from './way.ts';
+
+/** What must go. */
+export function hasToGo({ items, k, item, before, after }: WordAt): WayFound {
+  // "that patch has to go", "the batting must go"
+  if (
+    item.w === 'go' &&
+    / (to|must|should|can|could|'ll|will|gotta) $/.test(before) &&
+    !/^ (on|in|to|over|under|behind|back|round|with|into|for|up|down|out|off|through|there) /.test(after)
+  ) {
+    const thing = items.slice(Math.max(0, k - 9), k).findLast((x) => x.object || x.finding === 'old-repair');
+    if (
+      thing &&
+      (thing.finding === 'old-repair' || (thing.object && thing.object !== 'piece' && !thing.seam))
+    ) {
+      return found(
+        {
+          action: 'remove',
+          object: thing.finding === 'old-repair' ? 'old-patch' : thing.object!,
+          form: 'base',
+          at: k,
+          items: [item, thing],
+          rule: 'treatment.has-to-go',
+        },
+        k,
+        items.indexOf(thing),
+      );
+    }
+  }
+  return undefined;
+}
+
+/** What a verb of removing takes off. */
+export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFound {
+  const removal = removalAt(items, k);
+  if (removal && !item.place) {
+    const object = objectOf(items, k, removal.particle) ?? thingOf(items, k, removal.particle, thing);
+    const plain =
+      /^(remov|unpick|peel|strip|detach|unstitch|unpin|snip|unsew|unquilt|frog|untie|untying)/.test(item.w);
+    if (object || (plain && removal)) {
+      if (item.action?.v === 'cut' && !object) return 'none';
+      // "cut out the backing": new cloth cut to size
+      if (
+        /^cut/.test(item.w) &&
+        removal.particle === k + 1 &&
+        items[k + 1]!.w === 'out' &&
+        object &&
+        /^(backing|binding|border|batting|label)$/.test(object.object) &&
+        !/ (old|the rest|of) /.test(all)
+      )
+        return 'none';
+      if (/^(work|works|worked|working)$/.test(item.w) && !object) return 'none';
+      if (
+        /^(get|gets|got|getting|have|has|had|having|come|comes|came|coming|drop|dropped|take|takes)$/.test(
+          item.w,
+        ) &&
+        !object
+      )
+        return 'none';
+      return found(
+        {
+          action: 'remove',
+          object: object?.object ?? ownObject(item.w),
+          form:
+            removal.form === 'base' &&
+            /^(come|comes)$/.test(item.w) &&
+            / (has|have|'ve|'s|had)( all| now| just| already| finally)* $/.test(before)
+              ? 'past'
+              : removal.form,
+          at: k,
+          items: object ? [item, object.item] : [item],
+          rule: 'treatment.remove',
+        },
+        k,
+        ...(object ? [items.indexOf(object.item)] : []),
+        ...(removal.particle ? [removal.particle] : []),
+      );
+    }
+  }
+  return undefined;
+}
+
+/** "off came the patch", "out with the batting". */
+export function offCame({ items, k, item, thing }: WordAt): WayFound {
+  if (isInverted(items, k)) {
+    const after = items.slice(k + 1, k + 7).find((x) => x.object || x.finding === 'old-repair');
+    const of = after ?? (items[k + 1]!.w !== 'with' && thing && thing !== 'seam' ? undefined : null);
+    if (after || of === undefined) {
+      const object = after
+        ? after.finding === 'old-repair'
+          ? 'old-patch'
+          : after.object!
+        : (thing as RemovedObject);
+      return found(
+        {
+          action: 'remove',
+          object,
+          form: items[k + 1]!.w === 'with' ? 'base' : 'past',
+          at: k,
+          items: after ? [item, after] : [item],
+          rule: 'treatment.off-came',
+        },
+        k,
+        ...(after ? [items.indexOf(after)] : []),
+      );
+    }
+  }
+  return undefined;
+}
+
+/** "the backing is off", "the ties are out". */
+export function isOff({ items, k, item, before, after }: WordAt): WayFound {
+  if (
+    (item.w === 'off' || item.w === 'out') &&
+    (/ (is|'s|are|'re|both|all|now|was|were|already|be|to|must|has to|to be|come) $/.test(before) ||
+      isPredicate(items, k))
+  ) {
+    const object = [...items.slice(0, k)]
+      .reverse()
+      .find((x) => x.object || x.finding === 'old-repair' || x.part === 'binding' || x.part === 'border');
+    const isTreatmentOff = object === undefined && items.slice(0, k).some((x) => isNet(x));
+    if (object && !isTreatmentOff && !(object.stitches && object.seam)) {
+      const objectId =
+        object.finding === 'old-repair'
+          ? 'old-patch'
+          : (object.object ?? (object.part === 'border' ? 'border' : 'binding'));
+      if (objectId !== 'piece' && !/\b(of the wash|of square|of true)\b/.test(after)) {
+        return found(
+          {
+            action: 'remove',
+            object: objectId,
+            form:
+              / (to|must|be|to be|has to|come) $/.test(before) && !/ (has been|been) $/.test(before)
+                ? 'base'
+                : 'past',
+            at: k,
+            items: [item, object],
+            rule: 'treatment.is-off',
+          },
+          k,
+          items.indexOf(object),
+        );
+      }
+    }
+  }
+  return undefined;
+}
+
+/** Ties or pins that come out. */
+export function comesOut({ items, k, item, before, all }: WordAt): WayFound {
+  // "the ties come out first"
+  if (item.fail && /^(come|came) (out|off|away)$/.test(item.w) && !/ (have|has|'ve|'s|had) $/.test(before)) {
+    const object = [...items.slice(0, k)].reverse().find((x) => x.object);
+    const came = item.w.startsWith('came');
+    if (object?.object && (!came || (!object.stitches && !object.seam && !item.w.endsWith('away')))) {
+      return found(
+        {
+          action: 'remove',
+          object: object.object,
+          form: came
+            ? 'past'
+            : / (first|next|before|later|tomorrow|then|need|needs|will|'ll|to|must|should|has|have|can|could) /.test(
+                  all,
+                ) || /s$/.test(object.w)
+              ? 'base'
+              : 'past',
+          at: k,
+          items: [item, object],
+          rule: 'treatment.comes-out',
+        },
+        k,
+        items.indexOf(object),
+      );
+    }
+  }
+  return undefined;
+}
+
+/** What these verbs take out without naming it. */
+const ownObject = (w: string): RemovedObject =>
+  w.startsWith('unpin')
+    ? 'pins'
+    : w.startsWith('unquilt')
+      ? 'quilting'
+      : w.startsWith('unt')
+        ? 'ties'
+        : /^(frog|unstitch|unsew)/.test(w)
+          ? 'stitching'
+          : 'piece';
+
+/** "took it out", "took out what was left of them": the thing spoken of before. */
+function thingOf(
+  items: Item[],
+  k: number,
+  particle: number | undefined,
+  thing: string | undefined,
+): { object: RemovedObject; item: Item } | undefined {
+  if (!thing || thing === 'seam') return undefined;
+  const next = items.slice(k + 1, (particle ?? k) + 6);
+  const pronoun = next.find((x) => /^(it|them|that|those|what|em|this)$/.test(x.w));
+  return pronoun ? { object: thing as RemovedObject, item: items[k]! } : undefined;
+}
+
+/** What a removing verb takes off: the nearest thing after it, or before it in "the ties came out". */
+function objectOf(
+  items: Item[],
+  k: number,
+  particle: number | undefined,
+): { object: RemovedObject; item: Item } | undefined {
+  const limit = Math.min(items.length, (particle ?? k) + 9);
+  const ofThing = (x: Item): RemovedObject | undefined => {
+    if (x.place?.places.some((p) => p.startsWith('border'))) return 'border';
+    if (x.place && x.w.startsWith('binding')) return 'binding';
+    // "ripped out the zigzag"
+    if (
+      x.stitch &&
+      !x.weakStitch &&
+      !x.object &&
+      /^(the|that|old|this|all)$/.test(items[items.indexOf(x) - 1]?.w ?? '')
+    )
+      return 'stitching';
+    if (x.seam && x.w.startsWith('seam')) return 'stitching';
+    // "somebody's clumsy darn", "the iron-on patch"
+    if (x.finding === 'old-repair') return 'old-patch';
+    const next = items[items.indexOf(x) + 1];
+    if (
+      x.object &&
+      next?.object &&
+      next.object !== 'piece' &&
+      !next.action?.form.startsWith('p') &&
+      !next.seam &&
+      x.token.kind === 'word'
+    )
+      return next.object;
+    return x.object;
+  };
+  // "peeled that patch off", "unpicked the old tacking", "pulled an old laundry label off the back"
+  for (let m = k + 1; m < limit; m++) {
+    const x = items[m]!;
+    // "snipped out what there was of the old ties"
+    if (x.w === 'there' && items[m - 1]?.w === 'what') continue;
+    if (/^(but|because|there|i|so|then|from|behind|with|to)$/.test(x.w) && m > (particle ?? k)) break;
+    if (
+      particle !== undefined &&
+      m > particle &&
+      // "took off the left border": what stands right after the verb and its "off" is the thing
+      particle > k + 1 &&
+      x.place &&
+      /^(off|from|of)$/.test(items[m - 1]?.w === 'the' ? (items[m - 2]?.w ?? '') : (items[m - 1]?.w ?? '')) &&
+      !x.stitches &&
+      !['binding', 'border'].includes(x.part ?? '')
+    ) {
+      // "took the label off the back": the back is where, not what
+      continue;
+    }
+    const object = ofThing(x);
+    if (object) return { object, item: x };
+    if ((x.fabric || x.material === 'fabric') && !x.object && particle !== undefined && m < particle) {
+      const later = items.slice(m + 1, limit).find((y) => y.object);
+      if (!later) return { object: 'piece', item: x };
+    }
+  }
+  for (let m = k - 1; m >= Math.max(0, k - 7); m--) {
+    const x = items[m]!;
+    const object = ofThing(x);
+    if (object) return { object, item: x };
+  }
+  return undefined;
+}
