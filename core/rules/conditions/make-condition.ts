@@ -1,0 +1,300 @@
+import { isPredicate } from '../clause.ts';
+import type { ClauseView } from '../clause-view.ts';
+import { type Draft, makeDraft } from '../draft.ts';
+import type { Item } from '../item.ts';
+import { oneOfCloth } from '../places/cloth-worked-on.ts';
+import { splitBlock, unique } from '../places/grid.ts';
+import type { ClausePlaces } from '../places/places-of-clause.ts';
+import type { ReaderState } from '../reader-state.ts';
+import type { ConditionFound } from './find-conditions.ts';
+
+export function makeCondition(
+  state: ReaderState,
+  v: ClauseView,
+  c: ConditionFound,
+  placed: ClausePlaces,
+  treating: boolean,
+): void {
+  const { items } = v;
+  let places: string[] | undefined;
+  let how: Draft['placed'] = 'said';
+  const fabric = items.find((x) => x.fabric);
+  // "2-2 has an old patch, with the edges all ravelling": the patch's edges
+  const ownEdges =
+    placed.kind === 'general' &&
+    placed.places[0] === 'edge' &&
+    (items[0]?.w === 'with' || items.some((x, k) => x === placed.items[0] && items[k - 1]?.w === 'its')) &&
+    state.drafts.at(-1)?.sentence === v.sentence;
+  if (placed.kind === 'specific' || (placed.kind === 'general' && !ownEdges)) places = placed.places;
+  let usedFabric: Item | undefined;
+  // "a stain somewhere", "there's another rusty mark somewhere": not where the last thing was
+  let unknown =
+    placed.unknown ||
+    ((placed.kind === 'none' || (placed.kind === 'pronoun' && placed.items.every((x) => x.w === 'there'))) &&
+      items.some(
+        (x, k) =>
+          /^(somewhere|someplace)$/.test(x.w) &&
+          !/^(in|on|near|along|around|by|at)$/.test(items[k + 1]?.w ?? ''),
+      ));
+  if (fabric?.fabric) {
+    const { names, bar } = fabric.fabric;
+    const blocks = unique(names.flatMap((n) => state.fabrics.blocks[n] ?? [])).filter(
+      (p) => !bar?.includes(p),
+    );
+    const k = items.indexOf(fabric);
+    const before = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
+    const putIn = before.some((b) => /^(with|w|from|using)$/.test(b));
+    if (!putIn) {
+      usedFabric = fabric;
+      const before = { ...state, drafts: state.drafts.filter((d) => d.clause !== v.index) };
+      const one = placed.kind === 'specific' ? undefined : oneOfCloth(items, k, before);
+      const near = items
+        .slice(k + 1, k + 4)
+        .find(
+          (x) =>
+            x.place &&
+            /^(under|underneath|beneath|behind|below|in|at)$/.test(items[items.indexOf(x) - 1]?.w ?? ''),
+        );
+      const told =
+        placed.kind === 'pronoun' && near && items.indexOf(near) < c.at
+          ? placed.places.filter((p) => blocks.includes(p))
+          : [];
+      if (placed.kind === 'specific' && placed.places.some((p) => splitBlock(p))) {
+        // "the gray stripe in row four": the cloth's blocks of those named, where there are any
+        const inside = placed.places.filter((p) => blocks.includes(p));
+        const lines = placed.items.some(
+          (x) =>
+            /row|column|counted|area|every|all-/.test(x.place!.rule) && x.place!.rule !== 'place.row-block',
+        );
+        if (inside.length && lines) places = inside;
+      } else if (one) {
+        places = one;
+        if (!one.length) unknown = true;
+      } else if (
+        told.length &&
+        told.length < blocks.length &&
+        !items.some((x) => /^(every|all|each)$/.test(x.w))
+      ) {
+        // "the bunny underneath it"
+        places = told;
+      } else if (state.topic?.sentence === v.sentence && placed.kind === 'none') {
+        places = state.topic.places;
+      } else if (
+        placed.kind === 'none' ||
+        placed.kind === 'pronoun' ||
+        (placed.kind === 'general' && placed.places[0] === 'quilt')
+      ) {
+        // "beginning with the corner block, …, the gingham is threadbare"
+        const inside = state.drafts.length ? [] : state.carried.filter((p) => blocks.includes(p));
+        places =
+          inside.length && !items.slice(0, k).some((x) => /^(every|all|each|both)$/.test(x.w))
+            ? inside
+            : blocks;
+      }
+    }
+  }
+  const part = partOfFinding(items, c);
+  if (!places?.length && part) places = [part];
+  const under = c.finding === 'lumpy-batting' ? placeOver(state, v, items) : undefined;
+  if (under) places = under;
+  else if (c.finding === 'lumpy-batting' && (!places || placed.kind === 'general'))
+    places = placed.kind === 'general' && placed.places[0] !== 'quilt' ? placed.places : ['batting'];
+  if (!places?.length && c.finding === 'out-of-square') places = ['quilt'];
+  // "it smells musty": a smell is the whole quilt's
+  if (
+    c.finding === 'mildew' &&
+    (placed.kind === 'none' ||
+      (placed.kind === 'pronoun' && placed.items.every((x) => x.place!.rule === 'place.it'))) &&
+    !places?.length &&
+    !usedFabric &&
+    items.some((x) =>
+      /\b(smell|smells|smelling|smelled|smelt|whiff|pong|reek|reeks|stink|stinks|niff)\b/.test(x.w),
+    ) &&
+    state.drafts.at(-1)?.sentence !== v.sentence
+  )
+    places = ['quilt'];
+  if (!places?.length && unknown) {
+    places = [];
+    how = 'none';
+  } else if (!places?.length) {
+    const carried = treating
+      ? (state.drafts.at(-1)?.entry as { places?: string[] } | undefined)?.places
+      : carriedForCondition(state, v, c, placed);
+    if (carried?.length) {
+      places = carried;
+      how = 'carried';
+    } else if (!placed.outside && OVERALL.test(` ${items.map((x) => x.w).join(' ')} `)) {
+      places = ['quilt'];
+    } else {
+      places = [];
+      how = 'none';
+    }
+  }
+  if (placed.outside && !placed.places.length) {
+    places = [];
+    how = 'none';
+  }
+  if (c.pointed) return;
+  // "The tear in the striped one, yes.", "So: the hole.": named as what is spoken of next
+  if (!treating && namesOnly(state, v, c)) {
+    const known = places.length ? places : state.memory.found[c.finding];
+    if (known?.length) state.carried = known;
+    return;
+  }
+  // Already told and only pointed at again
+  const next = state.clauses[v.index + 1];
+  const worked =
+    treating ||
+    (next?.sentence === v.sentence && next.items.some((x, k) => x.action && isPredicate(next.items, k)));
+  if (
+    worked &&
+    isKnown(state, c.finding, places) &&
+    items.slice(Math.max(0, c.at - 3), c.at).some((x) => /^(the|that|this)$/.test(x.w))
+  )
+    return;
+  const draft = makeDraft(
+    'condition',
+    v,
+    {
+      finding: [c.finding, c.rule, c.items],
+      places: [
+        places,
+        how === 'carried' ? 'place.carried' : 'place.said',
+        how === 'said' ? (placed.items.length ? placed.items : usedFabric) : undefined,
+        how === 'carried' ? 'implied' : 'said',
+      ],
+      ...(usedFabric?.fabric
+        ? {
+            fabric: [
+              usedFabric.fabric.names.length === 1 ? usedFabric.fabric.names[0] : usedFabric.fabric.words,
+              'fabric.named',
+              usedFabric,
+            ],
+          }
+        : {}),
+    },
+    how,
+  );
+  if (placed.outside && !placed.places.length) draft.outside = true;
+  const twin = state.drafts.at(-1);
+  if (
+    twin?.entry.kind === 'condition' &&
+    twin.entry.finding === c.finding &&
+    twin.entry.places?.length === 1 &&
+    twin.entry.places[0] === 'batting' &&
+    places[0] !== 'batting' &&
+    places.length
+  ) {
+    twin.entry.places = places;
+    return;
+  }
+  if (treating) {
+    // the damage comes before what was done about it
+    const at = state.drafts.findIndex((d) => d.clause === v.index && d.entry.kind === 'treatment');
+    state.drafts.splice(at < 0 ? state.drafts.length : at, 0, draft);
+  } else state.drafts.push(draft);
+}
+
+/** "musty throughout", "faded all over": the whole quilt, where no place is said or carried. */
+const OVERALL =
+  / (all over|throughout|everywhere|right through|all through|from end to end|top to bottom|from top to toe|overall|generally|the lot of it|from one end to the other) /;
+
+/** A finding with "the" and no verb, known already or worked on in what follows: it only says what is meant. */
+function namesOnly(state: ReaderState, v: { index: number; items: Item[] }, c: ConditionFound): boolean {
+  const { items } = v;
+  const lead = items.findIndex(
+    (x) => !/^(so|now|as|for|right|ok|okay|and|then|well|oh|that|'s|regarding|about|to|back|on)$/.test(x.w),
+  );
+  if (
+    lead < 0 ||
+    lead >= c.at ||
+    (!/^(the|that|this|those)$/.test(items[lead]!.w) && !/^(that|this)$/.test(items[lead - 1]?.w ?? ''))
+  )
+    return false;
+  if (c.at - lead > 3) return false;
+  if (
+    items.some(
+      (x, k) =>
+        k !== c.at &&
+        (x.finding ||
+          x.fail ||
+          (x.action && isPredicate(items, k)) ||
+          /^(is|'s|are|was|were|has|have|had|goes|runs|looks|there)$/.test(x.w)),
+    )
+  )
+    return false;
+  const next = state.clauses.slice(v.index + 1, v.index + 4);
+  return (
+    Boolean(state.memory.found[c.finding]?.length) ||
+    next.some((n) => n.items.some((x, k) => x.action && isPredicate(n.items, k)))
+  );
+}
+
+/** "a stain on 4-3 and the batting is lumpy under it": where the batting lies. */
+function placeOver(state: ReaderState, v: { sentence: number }, items: Item[]): string[] | undefined {
+  const k = items.findIndex(
+    (x, m) =>
+      /^place\.(it|that-one|them|those)$/.test(x.place?.rule ?? '') &&
+      /^(under|underneath|beneath|behind|below|inside|in)$/.test(items[m - 1]?.w ?? ''),
+  );
+  if (k < 0) return undefined;
+  const last = state.drafts.findLast((d) => d.sentence === v.sentence);
+  const here = (last?.entry as { places?: string[] } | undefined)?.places;
+  const places = here?.length ? here : items[k]!.place!.places;
+  return places.some((p) => splitBlock(p)) ? places : undefined;
+}
+
+const isKnown = (state: ReaderState, finding: string, places: string[]): boolean => {
+  const known = state.memory.found[finding as keyof typeof state.memory.found];
+  return known !== undefined && places.some((p) => known.includes(p));
+};
+
+function partOfFinding(items: Item[], c: ConditionFound): string | undefined {
+  const part = items.find((x) => x.part && items.indexOf(x) < c.at) ?? items.find((x) => x.part);
+  return part?.part && part.part !== 'quilt' ? part.part : undefined;
+}
+
+function carriedForCondition(
+  state: ReaderState,
+  v: ClauseView,
+  c: ConditionFound,
+  placed: ClausePlaces,
+): string[] | undefined {
+  const last = [...state.drafts]
+    .reverse()
+    .find(
+      (d) =>
+        (d.entry.kind === 'condition' || d.entry.kind === 'treatment') &&
+        d.sentence >= v.sentence - 1 &&
+        (d.entry as { places?: string[] }).places?.length,
+    );
+  const lastPlaces = (last?.entry as { places?: string[] } | undefined)?.places;
+  const topical = state.topic?.sentence === v.sentence ? state.topic.places : undefined;
+  if (topical && placed.kind === 'none') return topical;
+  if (
+    c.finding === 'broken-stitching' &&
+    !placed.places.length &&
+    c.items.some((x) => /ties?/.test(x.w)) &&
+    !lastPlaces
+  )
+    return ['quilt'];
+  if (placed.kind === 'pronoun') {
+    if (last && last.sentence === v.sentence) return lastPlaces;
+    return placed.places;
+  }
+  if (last && last.sentence === v.sentence) return lastPlaces;
+  if (last && v.items.length < 8) return lastPlaces;
+  // "there's another of those marks somewhere"
+  if (v.items.some((x) => /^(somewhere|someplace)$/.test(x.w))) return undefined;
+  if (
+    v.items.some(
+      (x, k) =>
+        /^(under|underneath|it|there|that|beneath|behind)$/.test(x.w) &&
+        !(x.w === 'there' && /^('s|is|are|was|were)$/.test(v.items[k + 1]?.w ?? '')),
+    ) &&
+    state.memory.focus.length
+  )
+    return state.memory.focus;
+  if (state.carried.length) return state.carried;
+  return undefined;
+}

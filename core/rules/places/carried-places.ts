@@ -1,0 +1,162 @@
+import type { Action } from '../../../shared/vocabulary.ts';
+import type { ClauseView } from '../clause-view.ts';
+import type { ReaderState } from '../reader-state.ts';
+import type { Way } from '../treatments/way.ts';
+import { WHOLE_QUILT } from '../treatments/whole-quilt.ts';
+import { splitBlock } from './grid.ts';
+import type { ClausePlaces } from './places-of-clause.ts';
+
+/** Places that the clause does not say: those of this sentence, of the damage pointed at, or of "it". */
+export function carriedPlaces(
+  state: ReaderState,
+  v: ClauseView,
+  way: Way | undefined,
+  placed: ClausePlaces,
+): string[] | undefined {
+  const { items } = v;
+  const action = way?.action;
+  if (placed.outside || placed.unknown) return undefined;
+  const lastInNote = [...state.drafts]
+    .reverse()
+    .find(
+      (d) =>
+        (d.entry.kind === 'treatment' || d.entry.kind === 'condition') &&
+        (d.entry as { places?: string[] }).places?.length,
+    );
+  const lastPlaces = (lastInNote?.entry as { places?: string[] } | undefined)?.places;
+  const pronoun = placed.kind === 'pronoun';
+  const whole = action !== undefined && WHOLE_QUILT.has(action);
+  const topical = state.topic?.sentence === v.sentence ? state.topic.places : undefined;
+  if (topical && (!pronoun || placed.items.every((x) => x.place!.rule !== 'place.that-one'))) return topical;
+  // "the tear", "that hole": where it was found
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    const finding = item.finding ?? (item.seam ? 'split-seam' : undefined);
+    if (!finding || (item.seam && /^(lines?|allowances?)$/.test(items[k + 1]?.w ?? ''))) continue;
+    const definite = items.slice(Math.max(0, k - 4), k).some((x) => /^(the|that|this|those|its)$/.test(x.w));
+    if (!definite) continue;
+    const inNote = [...state.drafts]
+      .reverse()
+      .find((d) => d.entry.kind === 'condition' && d.entry.finding === finding);
+    const known = (inNote?.entry as { places?: string[] } | undefined)?.places ?? state.memory.found[finding];
+    if (known?.length) return known;
+  }
+  const open = openPlaces(state, action, placed) ?? plannedPlaces(state, action, placed);
+  if (open && !(lastInNote && lastPlaces?.length)) return open;
+  if (pronoun) {
+    const it = placed.items.some((x) => x.place!.rule === 'place.it');
+    if (action === 'baste') {
+      const held = fastenedOver(state);
+      if (held) return held;
+    }
+    if (!it && action !== undefined && ['wash', 'bind', 'layer', 'baste', 'square-up'].includes(action))
+      return ['quilt'];
+    if (
+      it &&
+      whole &&
+      [
+        'wash',
+        'bind',
+        'layer',
+        'baste',
+        'square-up',
+        'photograph',
+        'measure',
+        'dry',
+        'quilt',
+        'tie',
+      ].includes(action)
+    ) {
+      if (
+        ['tie', 'quilt', 'dry', 'photograph'].includes(action) &&
+        lastInNote &&
+        lastInNote.sentence === v.sentence &&
+        lastPlaces?.some((p) => splitBlock(p) || (action === 'photograph' && p !== 'quilt'))
+      )
+        return lastPlaces;
+      return ['quilt'];
+    }
+    if (it && lastInNote && lastPlaces?.length) return lastPlaces;
+    return placed.places;
+  }
+  if (lastInNote && lastPlaces) {
+    const sameSentence = lastInNote.sentence === v.sentence;
+    if (action === 'baste') {
+      const held = fastenedOver(state);
+      if (held) return held;
+    }
+    if (
+      action &&
+      [
+        'wash',
+        'bind',
+        'layer',
+        'baste',
+        'square-up',
+        'photograph',
+        'measure',
+        'add-border',
+        'label',
+      ].includes(action)
+    )
+      return undefined;
+    if (whole && !sameSentence && !lastPlaces.some((p) => splitBlock(p))) return undefined;
+    if (action === 'cut' || action === 'piece')
+      return lastPlaces.some((p) => /^(border|binding)/.test(p) || (p === 'backing' && sameSentence))
+        ? lastPlaces
+        : undefined;
+    if (sameSentence || items.some((x) => x.action || x.object || x.stitch)) {
+      if (items.some((x) => x.w === 'another')) return undefined;
+      return lastPlaces;
+    }
+  }
+  if (state.carried.length && way && !items.some((x) => x.w === 'another')) return state.carried;
+  // "the patch", "that patch", "the old one": something pointed at carries the place from the conversation
+  if (
+    way &&
+    action === 'remove' &&
+    items.some((x) => /^(that|the|those|this)$/.test(x.w)) &&
+    way.object !== 'ties' &&
+    state.memory.focus.length
+  )
+    return state.memory.focus;
+  return undefined;
+}
+
+/** Blocks that a net or a cloth behind has just been laid on: what "tacked it first" fastens. */
+function fastenedOver(state: ReaderState): string[] | undefined {
+  const laid = state.drafts.findLast(
+    (d) =>
+      d.entry.kind === 'treatment' &&
+      (d.entry.action === 'overlay' || d.entry.action === 'stabilize' || d.entry.action === 'patch') &&
+      d.entry.state !== 'dropped' &&
+      d.entry.places?.some((p) => splitBlock(p)),
+  );
+  return (laid?.entry as { places?: string[] } | undefined)?.places;
+}
+
+/** Where the same treatment stands as undecided: "going with the patch", "it shall be the net", "darned it in the end". */
+function openPlaces(
+  state: ReaderState,
+  action: Action | undefined,
+  placed: ClausePlaces,
+): string[] | undefined {
+  const open = state.memory.open.findLast((o) => o.action === action && o.places.length);
+  if (!open) return undefined;
+  if (placed.kind === 'none') return open.places;
+  if (placed.kind !== 'pronoun') return undefined;
+  const told = placed.places.filter((p) => open.places.includes(p));
+  return told.length || !placed.places.some((p) => splitBlock(p)) ? open.places : undefined;
+}
+
+/** "net's on", after "the net's what I'm going to do": where the last treatment told was planned and now is told as done. */
+function plannedPlaces(
+  state: ReaderState,
+  action: Action | undefined,
+  placed: ClausePlaces,
+): string[] | undefined {
+  const planned = state.memory.treatment;
+  if (!action || placed.kind !== 'none' || planned?.action !== action || planned.state !== 'planned')
+    return undefined;
+  return planned.places.length ? planned.places : undefined;
+}

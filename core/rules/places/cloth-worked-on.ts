@@ -1,0 +1,86 @@
+import type { Item } from '../item.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { unique } from './grid.ts';
+import type { ClausePlaces } from './places-of-clause.ts';
+
+/** The cloth that is worked on ("all the brown check ones want …"), not the one put in: where it occurs in the quilt. */
+export function mendedCloth(items: Item[], state: ReaderState): { places: string[]; item: Item } | undefined {
+  const item = items.find((x) => x.fabric);
+  if (!item?.fabric || item.fabric.names.length !== 1) return undefined;
+  const k = items.indexOf(item);
+  const before = items.slice(Math.max(0, k - 4), k).map((x) => x.w);
+  const one = oneOfCloth(items, k, state);
+  if (one) return one.length ? { places: one, item } : undefined;
+  const led = before.filter(
+    (_, n) => n >= before.findLastIndex((b, m) => b && items[k - before.length + m]?.action),
+  );
+  if (
+    led.some((b) => /^(with|w|from|using|some|bought|in|of|a|use)$/.test(b)) &&
+    !/\b(all|every|each|both|two|three) (of )?(the |those |them )?$/.test(`${before.join(' ')} `)
+  )
+    return undefined;
+  const subject =
+    k <= 3 || /^(all|every|each|the|those|two|three|both|four|2|3|4)$/.test(before.at(-1) ?? '');
+  if (!subject) return undefined;
+  const { bar } = item.fabric;
+  const places = (state.fabrics.blocks[item.fabric.names[0]!] ?? []).filter((p) => !bar?.includes(p));
+  return places.length ? { places, item } : undefined;
+}
+
+/**
+ * "the white twill one", "the other yellow", "one of the prints", "the bunny underneath it": one block of a cloth that is in
+ * several. The one last spoken of, or the one not yet spoken of; an empty list where it can't be known. Undefined where the
+ * words mean all of it.
+ */
+export function oneOfCloth(items: Item[], k: number, state: ReaderState): string[] | undefined {
+  const item = items[k]!;
+  const blocks = unique((item.fabric?.names ?? []).flatMap((n) => state.fabrics.blocks[n] ?? []));
+  if (blocks.length < 2) return undefined;
+  const before = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
+  const lead = ` ${before.join(' ')} `;
+  if (/ (one|1|another|which) of (the|these|those|my)? ?$/.test(lead)) return [];
+  const other = / (other|others|remaining|rest of the|last remaining)( two| three| four| five| \d)? $/.test(
+    lead,
+  );
+  const noun = items[k + 1]?.w ?? '';
+  const single =
+    /^(one|block|piece|square)$/.test(noun) &&
+    !/ (every|each|all|the two|any|two|three|both) $/.test(lead) &&
+    !/ (every|each) $/.test(lead);
+  const final = single && / last $/.test(lead);
+  if (!other && !single) return undefined;
+  const spoken = [
+    ...[...state.drafts].reverse().map((d) => (d.entry as { places?: string[] }).places ?? []),
+    state.memory.focus,
+    ...[...state.memory.earlier].reverse(),
+  ];
+  const last = spoken.find((g) => g.some((p) => blocks.includes(p)));
+  if (other || final) {
+    if (!last) return [];
+    const rest = blocks.filter((p) => !last.includes(p));
+    const count = items.slice(Math.max(0, k - 2), k).find((x) => x.quantity && !x.quantity.unit)
+      ?.quantity?.value;
+    return rest.length === 1 ||
+      count === rest.length ||
+      (!final && /^(ones|blocks|pieces|squares)$|s$/.test(noun || item.w))
+      ? rest
+      : [];
+  }
+  const within = last?.filter((p) => blocks.includes(p)) ?? [];
+  return within.length === 1 ? within : [];
+}
+
+/** "over the madder stripe in rows two and five": of the rows or columns named, the blocks of the cloth that is worked on. */
+export function clothWithin(state: ReaderState, items: Item[], placed: ClausePlaces): string[] | undefined {
+  const k = items.findIndex((x) => x.fabric?.names.length === 1);
+  if (
+    k < 0 ||
+    !placed.items.some((x) => /row|column|area|all-/.test(x.place!.rule) && x.place!.places.length > 1)
+  )
+    return undefined;
+  if (!/^(the|that|those|all|every)$/.test(items[k - 1]?.w ?? '')) return undefined;
+  if (/^(with|w|from|using|by)$/.test(items[k - 2]?.w ?? '')) return undefined;
+  const blocks = state.fabrics.blocks[items[k]!.fabric!.names[0]!] ?? [];
+  const inside = placed.places.filter((p) => blocks.includes(p));
+  return inside.length ? inside : undefined;
+}

@@ -1,0 +1,70 @@
+import type { Action } from '../../../shared/vocabulary.ts';
+import type { Clause } from '../clause.ts';
+import type { Draft } from '../draft.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { isManner } from './is-manner.ts';
+import { isTreatment } from './is-treatment.ts';
+
+/** Sewing that only says how the treatment before was fastened: "a patch …, edges turned under and sewn down by hand". */
+const FASTENED = new Set<Action>(['patch', 'overlay', 'stabilize', 'replace', 'bind', 'add-border', 'label']);
+
+/**
+ * A verb that goes on with the treatment before it instead of telling a new one: the same action again, how it was
+ * fastened, or the cutting out that a replacement begins with.
+ */
+export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause: Clause): boolean {
+  if (!isTreatment(draft)) return false;
+  const before = [...state.drafts, ...made]
+    .filter(isTreatment)
+    .filter((d) => d.sentence >= draft.sentence - (draft.placed === 'said' ? 0 : 1));
+  const e = draft.entry;
+  // "laid the net, tacked it first, then couched it down": the couching is of the net
+  const last =
+    e.action === 'resew' &&
+    before.at(-1)?.entry.action === 'baste' &&
+    FASTENED.has(before.at(-2)?.entry.action ?? 'tie')
+      ? before.at(-2)
+      : before.at(-1);
+  if (!last) return false;
+  const p = last.entry;
+  // "washed the whole thing in the tub": where, and no second wash
+  if (
+    e.action === 'wash' &&
+    p.action === 'wash' &&
+    last.sentence === draft.sentence &&
+    clause.items.some((x) => /^in the (tub|bath)$/.test(x.w)) &&
+    !clause.items.some((x) => x.action?.v === 'wash' && !/^in the /.test(x.w))
+  )
+    return true;
+  const carried = draft.placed !== 'said' || (last.clause === draft.clause && draft.placed === last.placed);
+  if (
+    e.action === 'replace' &&
+    (p.action === 'cut' || (p.action === 'remove' && p.object === 'piece')) &&
+    p.state === e.state &&
+    !p.places?.some((x) => x.startsWith('border') || x === 'binding' || x === 'backing')
+  ) {
+    if (carried && p.places?.length) e.places = p.places;
+    const list = made.includes(last) ? made : state.drafts;
+    list.splice(list.indexOf(last), 1);
+    return false;
+  }
+  if (!carried) return false;
+  const loose = clause.items.some(
+    (x) =>
+      x.seam || (x.finding && x.finding !== 'sound') || (x.part === 'edge' && !isManner(x, clause.items)),
+  );
+  const goesOn =
+    (e.action === p.action && e.action !== 'remove') ||
+    (e.action === 'resew' && FASTENED.has(p.action!) && !loose) ||
+    (e.action === 'stabilize' &&
+      p.action === 'patch' &&
+      clause.items.some((x) => /^fus(ed|ing|e)$/.test(x.w))) ||
+    (e.action === 'piece' && p.action === 'replace');
+  if (!goesOn || e.state !== p.state) return false;
+  if (e.stitch && p.stitch && e.stitch !== p.stitch && e.action !== p.action) return false;
+  if (e.stitch) {
+    p.stitch = e.stitch;
+    if (draft.origins['stitch']) last.origins['stitch'] = draft.origins['stitch'];
+  }
+  return true;
+}

@@ -1,0 +1,141 @@
+import { type Clause, isPredicate } from '../clause.ts';
+import type { ClauseView } from '../clause-view.ts';
+import { makeDraft } from '../draft.ts';
+import type { Item } from '../item.ts';
+import { splitBlock } from '../places/grid.ts';
+import { type ClausePlaces, placesOfClause } from '../places/places-of-clause.ts';
+import type { ReaderState } from '../reader-state.ts';
+
+/** "somebody long ago mended 1-4 with a piece of a shirt" */
+export const MENDED_ONCE =
+  / (?:somebody|someone|whoever|some (?:fool|clot|soul)|they|she|he) (?:(?:has|had|must have|'d|'s|once|long|ago|years|back|before|already|did|just) ){0,4}(?:mended|repaired|fixed|darned|patched|had a go at|botched|bodged) /;
+
+/** An old repair at the place named; nothing where no place is said. */
+export function mendedByOthers(state: ReaderState, v: ClauseView, placed: ClausePlaces): void {
+  // "4-6, somebody fixed it": the place was named first
+  const lead = state.clauses[v.index - 1];
+  if (
+    placed.kind === 'none' &&
+    !placed.outside &&
+    lead?.sentence === v.sentence &&
+    lead.items.every((x) => x.place)
+  )
+    placed = placesOfClause(lead.items);
+  const outside = placed.outside && !placed.places.length;
+  if (!outside && (placed.kind !== 'specific' || !placed.places.some((p) => splitBlock(p)))) return;
+  const draft = makeDraft(
+    'condition',
+    v,
+    {
+      finding: ['old-repair', 'condition.mended-by-others', v.items],
+      places: [outside ? [] : placed.places, 'place.said', placed.items],
+    },
+    outside ? 'none' : 'said',
+  );
+  if (outside) draft.outside = true;
+  state.drafts.push(draft);
+}
+
+const OTHERS = new Set([
+  'she',
+  'he',
+  'they',
+  'members',
+  'kids',
+  'children',
+  'grandmother',
+  'gran',
+  'granny',
+  'nan',
+  'maker',
+  'someone',
+  'somebody',
+  'sister',
+  'aunt',
+  'auntie',
+  'mother',
+  'mum',
+  'women',
+  'ladies',
+  'street',
+  'class',
+  'who',
+  'girls',
+  'pupils',
+  'teachers',
+  'family',
+  'wife',
+  'guild',
+  'club',
+  'sisters',
+  'neighbours',
+  'neighbors',
+  'crew',
+  'cousins',
+  'daughters',
+  'people',
+  'folk',
+  'cousin',
+  'daughter',
+  'whoever',
+  'clot',
+  'idiot',
+  'fool',
+  'restorer',
+  'repairer',
+  'mender',
+  'dealer',
+]);
+
+/** Work told of others, long ago: "the kids sewed it up", "what somebody fused behind there". */
+export function isOthers(items: Item[], at: number): boolean {
+  if (
+    items[at]?.action?.form !== 'past' &&
+    !/^(put|stuck|glued|ironed|patch|fusible|set|laid)$/.test(items[at]?.w ?? '')
+  )
+    return false;
+  for (let m = at - 1; m >= Math.max(0, at - 4); m--) {
+    const w = items[m]!.w;
+    if (
+      OTHERS.has(w) ||
+      (w === 'owner' && /^(previous|former|last|earlier|past|old)$/.test(items[m - 1]?.w ?? ''))
+    )
+      return !items
+        .slice(m + 1, at)
+        .some((x) =>
+          /^(wants|want|would|'d|asked|likes|needs|needed|says|said|'re|are|were|be|been|being|getting|get|gets|'ll|will|need|should|must|can|could)$/.test(
+            x.w,
+          ),
+        );
+    if (w === 'i' || w === 'and' || w === ',') return false;
+  }
+  return false;
+}
+
+/** "an old repair in 3-3, interfacing glued on behind": how the old repair was made, and no work of today. */
+export function tellsOldRepair(
+  state: ReaderState,
+  clause: Clause,
+  v: { sentence: number },
+  at: number,
+  placed: ClausePlaces,
+): boolean {
+  const { items } = clause;
+  const found = state.drafts.at(-1);
+  const here = items.some((x, k) => x.finding === 'old-repair' && isPredicate(items, k));
+  const before =
+    found?.entry.kind === 'condition' &&
+    found.entry.finding === 'old-repair' &&
+    found.sentence === v.sentence;
+  if (!here && !(before && placed.kind !== 'specific')) return false;
+  if (items.some((x) => /^(i|'ve|i've|now|new|today|tonight)$/.test(x.w))) return false;
+  const verb = items[at]!;
+  const past =
+    verb.action?.form === 'past' ||
+    /^(glued|stuck|sewn|stitched|fused|ironed|tacked|interfacing|fusible)$/.test(verb.w);
+  return (
+    past &&
+    (here || /^(with|,|)$/.test(clause.joint)) &&
+    !/^(took|taken|removed|peeled|unpicked)$/.test(verb.w)
+  );
+}

@@ -1,0 +1,43 @@
+import type { Item } from '../item.ts';
+
+/** "over the top", "over the face", "from the front": how it is done, not where. */
+export function isManner(item: Item, items: Item[]): boolean {
+  const k = items.indexOf(item);
+  // "couched it at the edges", "whipstitched all round the edge": how a cloth is held down
+  if (item.part === 'edge')
+    return (
+      item.place?.places[0] === 'edge' &&
+      /^(round|around|along|at|by)$/.test(
+        /^(the|its|all|both)$/.test(items[k - 1]?.w ?? '')
+          ? (items[k - 2]?.w ?? '')
+          : (items[k - 1]?.w ?? ''),
+      ) &&
+      items.some((x) => x.stitch && x !== item) &&
+      !items.some((x) => x.seam || x.part === 'binding' || x.fail)
+    );
+  if (item.part !== 'top' && item.part !== 'backing') return false;
+  if (item.part === 'backing')
+    return (
+      !items.some((x) => x.object === 'label' || x.object === 'ties') &&
+      /^(from|through)$/.test(items[k - 2]?.w ?? '') &&
+      items[k - 1]?.w === 'the' &&
+      items.some((x) => x.action || (x.place !== item.place && x.place?.kind === 'blocks'))
+    );
+  return (
+    /^(over|on|across|from|onto)$/.test(
+      items[k - 1]?.w === 'the' || items[k - 1]?.w === 'its'
+        ? (items[k - 2]?.w ?? '')
+        : (items[k - 1]?.w ?? ''),
+    ) &&
+    (item.w === 'face' || item.w === 'top' || item.w === 'front') &&
+    items.some(
+      (x) =>
+        x.material === 'net' ||
+        x.w === 'one' ||
+        x.w === 'patch' ||
+        x.action?.v === 'overlay' ||
+        // "stitched the rip shut over the top"
+        (x.action?.v === 'resew' && items.some((y) => y.w === 'over')),
+    )
+  );
+}

@@ -1,0 +1,329 @@
+import type { Action, TreatmentState } from '../../../shared/vocabulary.ts';
+import type { Clause } from '../clause.ts';
+import type { ClauseView } from '../clause-view.ts';
+import { type Draft, makeDraft } from '../draft.ts';
+import type { Item } from '../item.ts';
+import { looksUndecided, stateOf } from '../mood.ts';
+import { carriedPlaces } from '../places/carried-places.ts';
+import { clothWithin, mendedCloth } from '../places/cloth-worked-on.ts';
+import { splitBlock } from '../places/grid.ts';
+import type { ClausePlaces } from '../places/places-of-clause.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { isOthers, tellsOldRepair } from './by-others.ts';
+import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
+import type { Way } from './way.ts';
+import { WHOLE_QUILT } from './whole-quilt.ts';
+
+const NO_PLACE_NEEDED = new Set<Action>(['cut', 'piece', 'add-border', 'label', ...WHOLE_QUILT]);
+
+export function makeTreatment(
+  state: ReaderState,
+  clause: Clause,
+  v: ClauseView,
+  way: Way,
+  sentence: string,
+  placed: ClausePlaces,
+  stitch: ReturnType<typeof stitchOf>,
+): Draft | undefined {
+  const { items } = clause;
+  // "I'll leave tails of an inch": how long the ends are. Looked for in the words: the length's own items were taken before
+  const behind = items[way.at]!.j;
+  if (
+    way.action === 'leave' &&
+    state.tokens.slice(behind, behind + 4).some((t) => /^(tails?|ends)$/.test(t.w))
+  )
+    return undefined;
+  let mood = stateOf(clause, way.at, way.form, sentence);
+  if (
+    way.action === 'leave' &&
+    /^(touching|touch|alone)$|^(no|n't|not|nothing|do|did|doing|hands) /.test(items[way.at]!.w)
+  )
+    mood = 'done';
+  if (
+    way.action === 'dry' &&
+    items[way.at]!.w === 'dry' &&
+    way.form === 'base' &&
+    !/^(to|will|'ll|must|flat|should|and)$/.test(items[way.at - 1]?.w ?? '')
+  )
+    mood = 'done';
+  // "it's laid out on the rack to dry"
+  if (
+    way.action === 'dry' &&
+    items[way.at - 1]?.w === 'to' &&
+    items
+      .slice(Math.max(0, way.at - 9), way.at - 1)
+      .some((x) => /^(laid|lying|laying|spread|hung|hanging|draped|pegged|flat)\b/.test(x.w)) &&
+    !items.some((x) => /^(will|'ll|must|should|gonna|need|needs|tomorrow|then)$/.test(x.w))
+  )
+    mood = 'doing';
+  if (mood === 'denied') {
+    const open =
+      way.action &&
+      state.memory.open.find(
+        (o) =>
+          o.action === way.action &&
+          (!placed.places.length || o.places.some((p) => placed.places.includes(p))),
+      );
+    if (!open) return undefined;
+    mood = 'dropped';
+  }
+  let status = mood as TreatmentState;
+  // "at it from seven till nine, picking the ties out": the stretch is over
+  if (
+    status === 'doing' &&
+    !items.some((x) => /^(now|still|currently|'m|am|rn)$/.test(x.w)) &&
+    state.drafts.some((d) => d.entry.kind === 'work' && d.entry.start && d.entry.end)
+  )
+    status = 'done';
+  if (status === 'done' && way.form === 'past' && goesOnPlanned(state, clause)) status = 'planned';
+  if (way.action === 'leave') status = leaveState(clause, sentence, status);
+  if (way.form === 'noun' && status === 'done' && /\b(or|either)\b/.test(sentence) && clause.asked)
+    status = 'considering';
+  const action = way.action!;
+  if (isOthers(items, way.at)) {
+    const topical = state.topic?.sentence === v.sentence ? state.topic.places : [];
+    const told = placed.kind === 'specific' ? placed.places : topical;
+    if (['resew', 'patch', 'darn', 'stabilize', 'overlay', 'replace'].includes(action) && told.length)
+      state.drafts.push(
+        makeDraft(
+          'condition',
+          v,
+          {
+            finding: ['old-repair', 'condition.mended-by-others', items[way.at]],
+            places: [told, 'place.said', placed.items],
+          },
+          'said',
+        ),
+      );
+    else if (placed.outside && !placed.places.length) {
+      const draft = makeDraft(
+        'condition',
+        v,
+        {
+          finding: ['old-repair', 'condition.mended-by-others', items[way.at]],
+          places: [[], 'place.said', placed.items],
+        },
+        'none',
+      );
+      draft.outside = true;
+      state.drafts.push(draft);
+    }
+    return undefined;
+  }
+  if (tellsOldRepair(state, clause, v, way.at, placed)) return undefined;
+  // "it's the darn, then", "net for 2-4 then": one of two ways is chosen
+  if (
+    way.form === 'noun' &&
+    status === 'done' &&
+    state.memory.open.some(
+      (o) =>
+        o.action === action && (!placed.places.length || o.places.some((p) => placed.places.includes(p))),
+    ) &&
+    !items.some((x) => /^(has|have|had|'ve|got|put|now|on|laid|went|did|done|already|took)$/.test(x.w))
+  )
+    status = 'planned';
+  // "doing the mending", "starting the cutting": a kind of work, with no place or thing named
+  const verb = items[way.at]!;
+  if (
+    verb.task &&
+    status !== 'dropped' &&
+    !stitch &&
+    verb.action?.form === 'ing' &&
+    way.rule.startsWith('treatment.verb') &&
+    placed.kind === 'none' &&
+    !items.some(
+      (x) =>
+        x !== verb && ((x.object && !x.task) || x.fabric || x.finding || x.seam || x.material === 'fabric'),
+    ) &&
+    !finishedTask(items, way.at) &&
+    !/\b(it|them)\b/.test(
+      items
+        .slice(way.at + 1, way.at + 3)
+        .map((x) => x.w)
+        .join(' '),
+    ) &&
+    !['soaking', 'drying', 'washing'].includes(verb.w)
+  )
+    return undefined;
+  let places: string[] | undefined;
+  let how: Draft['placed'] = 'said';
+  let placeItems = placed.items;
+  let implied = false;
+  if (action === 'remove') {
+    const object = way.object!;
+    const own = object === 'binding' || object === 'backing' || object === 'batting' || object === 'border';
+    const specific = placed.kind === 'specific' ? placed.places : [];
+    if (own) {
+      places =
+        specific.length && !(object === 'backing' || object === 'batting')
+          ? specific
+          : specific.length
+            ? specific
+            : [object];
+      if (object === 'border' && specific.length)
+        places = specific.filter((p) => p.startsWith('border') || splitBlock(p));
+      if (object === 'binding' && specific.length) places = specific;
+      if (!places.length) places = [object];
+    } else if (
+      placed.kind === 'specific' ||
+      (placed.kind === 'general' && placed.places.some((p) => p !== 'top'))
+    )
+      places = placed.places.filter((p) => p !== 'quilt' || placed.places.length === 1);
+    else if (object === 'ties' || object === 'pins') {
+      places =
+        placed.kind === 'pronoun' &&
+        object === 'ties' &&
+        !placed.items.some((x) => x.place!.rule === 'place.it')
+          ? placed.places
+          : undefined;
+      how = 'unneeded';
+    } else if (object === 'label' && placed.kind === 'none') {
+      places = undefined;
+      how = 'unneeded';
+    }
+  } else if (placed.kind === 'specific' || placed.kind === 'general') {
+    places = clothWithin(state, items, placed) ?? placed.places;
+    if (
+      placed.kind === 'general' &&
+      (action === 'bind' || action === 'layer') &&
+      places.every((p) => ['binding', 'top', 'backing', 'batting', 'quilt'].includes(p))
+    )
+      places = ['quilt'];
+    if (placed.kind === 'general' && action === 'baste') places = ['quilt'];
+    if (action === 'add-border' && !places.some((p) => p.startsWith('border'))) places = ['border'];
+    if (action === 'label' && places.length && places[0] === 'quilt') places = undefined;
+    if (action === 'bind' && placed.kind === 'specific' && places)
+      places = places.map((p) => p.replace(/^border-/, 'edge-'));
+  }
+  // "cut the whole thing out" of a block
+  if (
+    places?.[0] === 'quilt' &&
+    ['replace', 'patch', 'darn', 'resew', 'stabilize', 'overlay', 'cut'].includes(action) &&
+    placed.items.some((x) => /whole (thing|lot)/.test(x.w)) &&
+    (state.carried.length || state.memory.focus.length)
+  )
+    places = undefined;
+  if ((action === 'cut' || action === 'piece') && (places === undefined || places[0] === 'quilt')) {
+    const of = items.find(
+      (x) =>
+        /border/.test(x.w) ||
+        x.part === 'binding' ||
+        x.part === 'backing' ||
+        /^binding|^bias/.test(x.w) ||
+        (x.material && ['binding', 'backing'].includes(x.material)),
+    );
+    if (of) {
+      const kind = /border/.test(of.w)
+        ? 'border'
+        : of.part === 'backing' || of.material === 'backing'
+          ? 'backing'
+          : 'binding';
+      places = of.place?.places.some((p) => p.startsWith('border')) ? of.place.places : [kind];
+      placeItems = [of];
+    }
+  }
+  if (places === undefined && how !== 'unneeded') {
+    const cloth = mendedCloth(items, state);
+    if (cloth) {
+      places = cloth.places;
+      placeItems = [cloth.item];
+    }
+  }
+  if (places === undefined && how !== 'unneeded') {
+    const open = status === 'dropped' ? state.memory.open.filter((o) => o.action === action) : [];
+    const carried =
+      open.length && !(placed.kind === 'pronoun' && placed.places.length)
+        ? [...open.at(-1)!.places]
+        : carriedPlaces(state, v, way, placed);
+    if (carried) {
+      places = carried;
+      how = 'carried';
+      implied = true;
+      placeItems = [];
+    } else if (NO_PLACE_NEEDED.has(action)) {
+      places =
+        WHOLE_QUILT.has(action) && !(action === 'press')
+          ? ['quilt']
+          : action === 'add-border'
+            ? ['border']
+            : action === 'press'
+              ? ['quilt']
+              : undefined;
+      how = 'unneeded';
+    } else {
+      places = [];
+      how = 'none';
+    }
+  }
+  const slots: Parameters<typeof makeDraft>[2] = {
+    action: [action, way.rule, way.items],
+    state: [status, `state.${status}`, items[way.at]],
+    ...(way.object && action === 'remove' ? { object: [way.object, way.rule, way.items] } : {}),
+    ...(places
+      ? {
+          places: [
+            places,
+            implied ? 'place.carried' : 'place.said',
+            placeItems.length ? placeItems : undefined,
+            implied ? 'implied' : 'said',
+          ],
+        }
+      : {}),
+    ...(stitch && TAKES_STITCH.has(action)
+      ? { stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item] }
+      : {}),
+  };
+  const draft = makeDraft('treatment', v, slots, how);
+  if (placed.outside && !placed.places.length) {
+    draft.outside = true;
+    (draft.entry as { places?: string[] }).places = [];
+    draft.placed = 'none';
+  }
+  // the order of slots as people read them
+  const e = draft.entry as Record<string, unknown>;
+  if (!e['stitch'] && action === 'resew' && way.items[0]?.stitch) e['stitch'] = way.items[0].stitch;
+  // "hand quilted", "machine quilting"
+  const manner = /^(quilt|resew|bind)$/.test(action)
+    ? /^(hand|machine) /.exec(way.items[0]?.w ?? '')?.[1]
+    : undefined;
+  if (!e['stitch'] && manner) {
+    e['stitch'] = manner;
+    draft.origins['stitch'] = { rule: `stitch.${manner}`, how: 'said', ...spanOfItem(way.items[0]!) };
+  }
+  return draft;
+}
+
+const spanOfItem = (x: Item): { from: number; to: number } => ({
+  from: x.token.from,
+  to: x.end ?? x.token.to,
+});
+
+/** "did the basting", "finished the layering": the whole of it is done, where no time is told with it. */
+const finishedTask = (items: Item[], at: number): boolean =>
+  /^(baste|layer|wash|bind|label|press)$/.test(items[at]!.action?.v ?? '') &&
+  items[at - 1]?.w === 'the' &&
+  /^(did|done|finished|completed)$/.test(items[at - 2]?.w ?? '') &&
+  !items.some((x) => x.span || x.clock || x.duration);
+
+/** "1-1 to be replaced, 1-2 patched": the second leans on the "to be" of the first. */
+function goesOnPlanned(state: ReaderState, clause: Clause): boolean {
+  if (!/^(,|and|&)$/.test(clause.joint)) return false;
+  if (clause.items.some((x) => /^(is|was|are|were|'s|has|have|had|'ve|i|got|now|already)$/.test(x.w)))
+    return false;
+  const before = state.clauses[state.clauses.indexOf(clause) - 1];
+  if (!before || before.sentence !== clause.sentence) return false;
+  const last = state.drafts.at(-1);
+  if (last?.entry.kind !== 'treatment' || last.entry.state !== 'planned') return false;
+  const told = ` ${before.items.map((x) => x.w).join(' ')} `;
+  return / (to be|will be|'ll be|gets|get|getting|must be|should be|needs|wants|has to be|have to be) /.test(
+    told,
+  )
+    ? before.items.some((x) => x.action?.form === 'past')
+    : goesOnPlanned(state, before);
+}
+
+function leaveState(clause: Clause, sentence: string, status: TreatmentState): TreatmentState {
+  if (status === 'dropped') return 'dropped';
+  if (clause.asked || looksUndecided(sentence)) return 'considering';
+  return 'done';
+}

@@ -1,0 +1,172 @@
+import type { Clause } from '../clause.ts';
+import type { ClauseView } from '../clause-view.ts';
+import { makeDraft } from '../draft.ts';
+import type { Item } from '../item.ts';
+import { mendedCloth } from '../places/cloth-worked-on.ts';
+import type { ClausePlaces } from '../places/places-of-clause.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { isTreatment } from './is-treatment.ts';
+import type { stitchOf } from './stitch-of.ts';
+
+/** "same on the next two", "the one below the same", "ditto 3-4", "and the next two rows too". */
+export function sameAgain(
+  state: ReaderState,
+  clause: Clause,
+  v: ClauseView,
+  placed: ClausePlaces,
+  stitch: ReturnType<typeof stitchOf>,
+): void {
+  const words = ` ${clause.items.map((x) => x.w).join(' ')} `;
+  const short = clause.items.length <= 9;
+  const same =
+    / (same|ditto|likewise|as is|as are|identical|as before|similarly|so is|so are|so has|so does|so did|so 's|just as bad|no better|as bad) /.test(
+      words,
+    ) ||
+    (short && / (as well|too|also|again) /.test(words) && placed.kind === 'specific') ||
+    (state.clauses.length === 1 &&
+      short &&
+      placed.kind === 'specific' &&
+      / (and|also|plus) /.test(words.slice(0, 10)) &&
+      clause.items.every((x) => x.place || /^(and|also|plus|the|,|in|on|then|now|&)$/.test(x.w))) ||
+    /^ (" |'' )/.test(words) ||
+    (short && placed.kind !== 'none' && placed.kind !== 'pronoun' && TO_FOLLOW.test(words));
+  const cloth = same && placed.kind === 'none' ? mendedCloth(clause.items, state) : undefined;
+  if (
+    !same ||
+    (!placed.places.length &&
+      !cloth &&
+      !placed.outside &&
+      !/ (same again|ditto|likewise|as before|same (way|deal|treatment|thing|story|procedure|process|method)) /.test(
+        words,
+      ))
+  )
+    return;
+  if (
+    / same (thread|stitch|fabric|cloth|colou?r|needle|yarn|as before thread|wool) /.test(words) &&
+    !placed.places.length
+  )
+    return;
+  const last = [...state.drafts]
+    .reverse()
+    .find((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
+  // "the same again on the remaining two taffeta blocks"
+  const places = placed.places.length ? placed.places : (cloth?.places ?? []);
+  if (
+    last &&
+    last.entry.kind === 'condition' &&
+    !/ (same again|same treatment|same deal|done the same|did the same) /.test(words)
+  ) {
+    const { finding } = last.entry;
+    state.drafts.push(
+      makeDraft(
+        'condition',
+        v,
+        {
+          finding: [finding, 'condition.same', undefined, 'implied'],
+          places: [places, 'place.said', placed.items],
+        },
+        places.length ? 'said' : 'none',
+      ),
+    );
+    return;
+  }
+  const from = last?.entry.kind === 'treatment' ? last.entry : undefined;
+  const memory = state.memory;
+  if (
+    !from &&
+    memory.lastKind === 'condition' &&
+    memory.condition &&
+    !/ (same again|same treatment|did|done|i) /.test(words)
+  ) {
+    state.drafts.push(
+      makeDraft(
+        'condition',
+        v,
+        {
+          finding: [memory.condition.finding, 'condition.same', undefined, 'implied'],
+          places: [places, 'place.said', placed.items],
+        },
+        places.length ? 'said' : 'none',
+      ),
+    );
+    return;
+  }
+  const source = from ?? memory.treatment;
+  if (!source?.action) return;
+  const say = stitch?.stitch ?? source.stitch;
+  const bare = bareMinutes(state, clause);
+  state.drafts.push(
+    makeDraft(
+      'treatment',
+      v,
+      {
+        action: [source.action, 'treatment.same-again', undefined, 'implied'],
+        state: [
+          (/ (want|wants|need|needs|will|'ll|to get|to do|to come|gets?) /.test(words) ||
+            TO_FOLLOW.test(words)) &&
+          source.state !== 'considering'
+            ? 'planned'
+            : source.state,
+          'treatment.same-again',
+          undefined,
+          'implied',
+        ],
+        ...(source.object ? { object: [source.object, 'treatment.same-again', undefined, 'implied'] } : {}),
+        places: [places, 'place.said', placed.items],
+        ...(say ? { stitch: [say, 'treatment.same-again', stitch?.item, stitch ? 'said' : 'implied'] } : {}),
+        ...(bare ? { minutes: [bare.quantity!.value, 'time.bare-minutes', bare] } : {}),
+      },
+      places.length ? 'said' : 'none',
+    ),
+  );
+}
+
+/** "2-3 ditto, 40" after a treatment told with its minutes: minutes again. */
+function bareMinutes(state: ReaderState, clause: Clause): Item | undefined {
+  const last = clause.items.at(-1);
+  const n = last?.quantity?.unit === undefined ? last?.quantity?.value : undefined;
+  if (!n || n < 5 || n > 240 || clause.items.some((x) => x.duration)) return undefined;
+  const timed = state.memory.last?.entries.some(
+    ({ entry: e }) => e.kind === 'treatment' && e.minutes !== undefined,
+  );
+  return timed ? last : undefined;
+}
+
+/** "the reverse is to follow tomorrow", "rows 7 to 9 tmrw", "four still to go": the same there, another day. */
+const TO_FOLLOW =
+  / (?:to follow|follows|to come|to go|still to (?:do|go|come)|left to do|tomorrow|tmrw|next time|another (?:day|evening|night)) /;
+
+/** "the reverse is to follow tomorrow", "r3 to go tmrw", "4-7 next": the treatment before is planned for other places. */
+export function planAgain(state: ReaderState, v: ClauseView, placed: ClausePlaces): void {
+  const { items } = v;
+  if (placed.kind !== 'specific' && !(placed.kind === 'general' && placed.places[0] !== 'quilt')) return;
+  const words = ` ${items.flatMap((x) => (x.place ? [] : [x.w])).join(' ')} `;
+  if (
+    !/ (to follow|to go|to do|next|tomorrow|tmrw|tmw|later|follows|following|still to (do|go|come)|to come) /.test(
+      words,
+    )
+  )
+    return;
+  const light = (x: Item): boolean =>
+    Boolean(x.place || x.seam) ||
+    /^(the|and|,|&|\+|is|are|'s|to|follow|follows|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|after|that|-|--|\()$/.test(
+      x.w,
+    );
+  if (!items.every(light)) return;
+  const last = state.drafts.findLast(isTreatment)?.entry;
+  const source = last ?? (state.memory.lastKind === 'treatment' ? state.memory.treatment : undefined);
+  if (!source?.action || source.state === 'considering' || source.state === 'dropped') return;
+  state.drafts.push(
+    makeDraft(
+      'treatment',
+      v,
+      {
+        action: [source.action, 'treatment.to-follow', undefined, 'implied'],
+        state: ['planned', 'treatment.to-follow', items],
+        ...(source.object ? { object: [source.object, 'treatment.to-follow', undefined, 'implied'] } : {}),
+        places: [placed.places, 'place.said', placed.items],
+      },
+      'said',
+    ),
+  );
+}

@@ -1,0 +1,97 @@
+import { type ClauseView, view } from '../clause-view.ts';
+import { type Draft, makeDraft } from '../draft.ts';
+import { carriedPlaces } from '../places/carried-places.ts';
+import { type ClausePlaces, placesOfClause } from '../places/places-of-clause.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { isTreatment } from './is-treatment.ts';
+import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
+
+export function fastening(
+  state: ReaderState,
+  v: ClauseView,
+  stitch: NonNullable<ReturnType<typeof stitchOf>>,
+  placed: ClausePlaces,
+): void {
+  const last = state.drafts
+    .filter(isTreatment)
+    .filter((d) => d.sentence >= v.sentence - 1)
+    .at(-1);
+  if (placed.kind === 'specific') return;
+  if (last && !last.entry.stitch && last.entry.action && TAKES_STITCH.has(last.entry.action)) {
+    last.entry.stitch = stitch.stitch;
+    last.origins['stitch'] = {
+      rule: `stitch.${stitch.stitch}`,
+      how: 'said',
+      from: stitch.item.token.from,
+      to: stitch.item.end ?? stitch.item.token.to,
+    };
+    return;
+  }
+  const found = state.drafts.at(-1);
+  // "the seam from last night: backstitch", "that seam: whipst., 12 min"
+  const seam = !last && placed.kind === 'none' ? seamNamed(state, v) : undefined;
+  if (seam?.length) {
+    state.drafts.push(
+      makeDraft(
+        'treatment',
+        v,
+        {
+          action: ['resew', 'treatment.stitch-alone', stitch.item],
+          state: ['done', 'treatment.stitch-alone', stitch.item],
+          places: [seam, 'place.carried', undefined, 'implied'],
+          stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item],
+        },
+        'carried',
+      ),
+    );
+    return;
+  }
+  if (
+    !last &&
+    found?.entry.kind === 'condition' &&
+    ['split-seam', 'tear', 'broken-stitching'].includes(found.entry.finding) &&
+    found.entry.places?.length
+  )
+    state.drafts.push(sewnShut(v, found.entry.places, stitch));
+}
+
+/** A seam or tear closed, told by the stitch alone. */
+const sewnShut = (v: ClauseView, places: string[], stitch: NonNullable<ReturnType<typeof stitchOf>>): Draft =>
+  makeDraft(
+    'treatment',
+    v,
+    {
+      action: ['resew', 'treatment.stitch-alone', stitch.item],
+      state: ['done', 'treatment.stitch-alone', stitch.item],
+      places: [places, 'place.carried', undefined, 'implied'],
+      stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item],
+    },
+    'carried',
+  );
+
+/** Where the seam is that was named, with nothing said of it, just before in the same sentence. */
+function seamNamed(state: ReaderState, v: { index: number; sentence: number }): string[] | undefined {
+  const before = state.clauses[v.index - 1];
+  if (!before || before.sentence !== v.sentence || !before.items.some((x) => x.seam)) return undefined;
+  if (state.drafts.some((d) => d.clause === v.index - 1)) return undefined;
+  if (state.topic?.sentence === v.sentence) return state.topic.places;
+  const placed = placesOfClause(before.items);
+  if (placed.places.length) return placed.places;
+  return carriedPlaces(state, view(before, v.index - 1), undefined, placed) ?? state.memory.focus;
+}
+
+/** A stitch told behind the damage it closes, in one clause: that is the treatment. */
+export function closedAtOnce(
+  state: ReaderState,
+  v: ClauseView,
+  stitch: NonNullable<ReturnType<typeof stitchOf>>,
+): Draft | undefined {
+  const found = state.drafts.findLast((d) => d.clause === v.index);
+  if (found?.entry.kind !== 'condition' || !found.entry.places?.length) return undefined;
+  if (!['split-seam', 'tear', 'broken-stitching'].includes(found.entry.finding)) return undefined;
+  const at = v.items.indexOf(stitch.item);
+  if (!/^(,|-|--)$/.test(v.items[at - 1]?.w ?? '')) return undefined;
+  const damage = v.items.findIndex((x) => x.finding || x.fail);
+  if (damage < 0 || damage > at || v.items.slice(at + 1).some((x) => x.finding || x.fail)) return undefined;
+  return sewnShut(v, found.entry.places, stitch);
+}

@@ -1,0 +1,62 @@
+import type { Action, Stitch } from '../../../shared/vocabulary.ts';
+import { STITCH_PHRASES } from '../../lexicon/stitches.ts';
+import type { Item } from '../item.ts';
+
+export function stitchOf(items: Item[]): { stitch: Stitch; item: Item } | undefined {
+  let best: { stitch: Stitch; item: Item; rank: number } | undefined;
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    if (!item.stitch) continue;
+    const before = items[k - 1]?.w ?? '';
+    const after = items[k + 1];
+    if (item.weakStitch) {
+      if (
+        /^(a|the|this|that|camp|wool|my|one|other|washing|sewing|old|left|right|free|these|is|'s)$/.test(
+          before,
+        ) &&
+        !(after?.action || after?.stitch)
+      )
+        continue;
+      if (
+        (item.w === 'hand' || item.w === 'machine') &&
+        !(
+          after?.action ||
+          after?.stitch ||
+          after === undefined ||
+          /^(,|by|and|\.|quilting|work|sewn|for|in|on)$/.test(after.w) ||
+          before === ',' ||
+          before === 'by'
+        )
+      )
+        continue;
+      if (
+        item.w === 'blanket' &&
+        !(before === ',' || before === 'in' || before === 'with' || after === undefined)
+      )
+        continue;
+      if (item.fabric) continue;
+    }
+    if (item.fabric && !/stitch/.test(item.w)) continue;
+    if (/^(no|not|n't|without|instead of)$/.test(before)) continue;
+    if (items.slice(Math.max(0, k - 3), k).some((x) => x.w === 'no')) continue;
+    const rank = STITCH_PHRASES[item.stitch].rank;
+    if (!best || rank > best.rank) best = { stitch: item.stitch, item, rank };
+  }
+  return best;
+}
+
+export const TAKES_STITCH = new Set<Action>([
+  'resew',
+  'patch',
+  'replace',
+  'stabilize',
+  'overlay',
+  'darn',
+  'quilt',
+  'bind',
+  'add-border',
+  'piece',
+  'label',
+  'baste',
+  'tie',
+]);
