@@ -42,6 +42,8 @@ const RATE = 16_000;
 const MOST_SAMPLES = RATE;
 const LEVEL_FRAMES = 3;
 const REREAD_MS = 800;
+/** The first words are looked for sooner than the next: what she sees first is that she is heard. */
+const FIRST_READ_MS = 600;
 /** Silence after which the final reading is begun ahead of the pause's end; her words are then ready when the pause is. */
 const EARLY_MS = 260;
 
@@ -131,7 +133,7 @@ export function createLiveListener({
     if (event.type === 'speech-started') {
       partialText = '';
       settled = '';
-      lastPartialAt = performance.now();
+      lastPartialAt = performance.now() - (REREAD_MS - FIRST_READ_MS);
       emit({ type: 'speech-started', startS: event.startSample / RATE });
       return;
     }
