@@ -13,11 +13,30 @@ const zoneIsKnown = (zone: string): boolean => {
   }
 };
 
-/** What the reader of notes must know of the quilt: its grid and the fabrics named so far. */
+const span = z.number().int().min(1).max(LIMITS.blocks);
+
+/** How a top is made that is no plain grid. Left out, or empty: every row has the same blocks, one beside the other. */
+export const QuiltShape = z.object({
+  /** Blocks in each row from the top; a row that is not listed has as many as the grid. */
+  rowLengths: z.array(span).max(LIMITS.rows).optional(),
+  /** How a row with fewer blocks lies: over the whole width with wider blocks, or with blocks of one width. */
+  shortRows: z.enum(['stretched', 'left', 'centred', 'right']).optional(),
+  /** Blocks that take more than one place, by their upper left place. */
+  wide: z.record(z.string().regex(/^\d+-\d+$/), z.object({ across: span, down: span })).optional(),
+  /** Hexagons stand on a point, and each row lies in the notches of the one above. */
+  outline: z.enum(['square', 'hexagon']).optional(),
+});
+export type QuiltShape = z.infer<typeof QuiltShape>;
+
+/** What the reader of notes must know of the quilt: its grid and the fabrics and places named so far. */
 export const QuiltGrid = z.object({
   rows: z.number().int().min(1).max(LIMITS.rows),
+  /** Blocks in a row; where the rows are not alike, in the longest. */
   blocks: z.number().int().min(1).max(LIMITS.blocks),
   fabrics: z.record(z.string().min(1).max(100), z.array(Place).max(3600)).optional(),
+  shape: QuiltShape.optional(),
+  /** Names for places: "medallion", "star block" -> its blocks or parts. */
+  placeNames: z.record(z.string().min(1).max(60), z.array(Place).min(1).max(3600)).optional(),
 });
 export type QuiltGrid = z.infer<typeof QuiltGrid>;
 

@@ -2,7 +2,7 @@ import type { Entry } from '../../shared/entry.ts';
 import type { Action, Material, MaterialUse } from '../../shared/vocabulary.ts';
 import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
-import { blockAt, splitBlock, unique } from '../rules/places/grid.ts';
+import { blockAt, isWholeRow, splitBlock, unique } from '../rules/places/grid.ts';
 import { placesOfClause } from '../rules/places/places-of-clause.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { latestClock, wallMinutes, wallTime } from '../rules/times/local-time.ts';
@@ -209,7 +209,7 @@ function placesHeard(a: Answering, items: Item[]): string[] {
   if (heard && said.items.length === 1) {
     const rule = said.items[0]!.place!.rule;
     const first = splitBlock(said.places[0] ?? '');
-    if (first && /row/.test(rule) && said.places.length === grid.blocks && grid.blocks > 1) {
+    if (first && /row/.test(rule) && isWholeRow(grid, said.places) && grid.blocks > 1) {
       const block = blockAt(grid, first.row, heard.block);
       if (block) return [block];
     }

@@ -2,6 +2,7 @@ import type { Ask } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Draft } from '../rules/draft.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
+import { shapeWords } from '../shape/shape-words.ts';
 
 /** The one question that the note leaves open, or null: the first thing without which an entry can't be whole. */
 export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): Ask | null {
@@ -12,7 +13,7 @@ export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): As
     if ((e.kind === 'condition' || e.kind === 'treatment') && d.outside)
       return {
         slot: 'place',
-        question: `This quilt has ${grid.rows} rows of ${grid.blocks} blocks. Which block do you mean?`,
+        question: `This quilt has ${shapeWords(grid)}. Which block do you mean?`,
       };
     if (
       (e.kind === 'condition' || e.kind === 'treatment') &&

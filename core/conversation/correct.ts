@@ -6,7 +6,7 @@ import { UNIT_WORDS } from '../lexicon/units.ts';
 import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import { findGood } from '../rules/materials/find-good.ts';
-import { blockAt, rowOf, splitBlock, unique } from '../rules/places/grid.ts';
+import { blockAt, isWholeRow, rowOf, splitBlock, unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { latestClock, wallMinutes, wallTime } from '../rules/times/local-time.ts';
 import { readNumber } from '../text/read-number.ts';
@@ -821,7 +821,7 @@ function mendPlaces(work: Work, segment: Segment, items: Item[], placed: Item[])
     if (hold.length) {
       for (const s of hold) {
         const now = placesOf(s.draft.entry);
-        if (now.length < wrongPlaces.length && placed.length === 1 && good.length === grid.blocks) {
+        if (now.length < wrongPlaces.length && placed.length === 1 && isWholeRow(grid, good)) {
           change(work, s, 'places', fitted(s, placed, good, segment, only), 'place', placed);
           continue;
         }
@@ -858,13 +858,13 @@ function mendPlaces(work: Work, segment: Segment, items: Item[], placed: Item[])
     const blocks = now.filter((p) => splitBlock(p));
     if (!blocks.length) return to;
     const rows = unique(to.map((p) => splitBlock(p)?.row));
-    const whole = rows.length === 1 && rows[0] !== undefined && to.length === grid.blocks && grid.blocks > 1;
+    const whole = rows.length === 1 && rows[0] !== undefined && isWholeRow(grid, to) && grid.blocks > 1;
     if (whole && from.length === 1 && !/pair|range|row-block|block/.test(from[0]!.place!.rule)) {
       const row = rows[0]!;
       const inRow = blocks.filter((p) => splitBlock(p)!.row === row);
       if (
         inRow.length &&
-        inRow.length < grid.blocks &&
+        inRow.length < rowOf(grid, row).length &&
         /\b(all|whole|entire|every|rest)\b/.test(`${seg.words}${from[0]!.w}`)
       )
         return unique([...now.filter((p) => splitBlock(p)?.row !== row), ...rowOf(grid, row)]);
@@ -996,7 +996,7 @@ function mendEnd(work: Work, items: Item[], placed: Item[], pool: Standing[]): b
   const now = placesOf(target.draft.entry);
   const rowLast = splitBlock(now.findLast((p) => splitBlock(p))!)!.row;
   const said = end.place?.places ?? [];
-  const row = said.length === work.state.grid.blocks ? splitBlock(said[0]!)?.row : undefined;
+  const row = isWholeRow(work.state.grid, said) ? splitBlock(said[0]!)?.row : undefined;
   if (end.place && row === undefined) return false;
   const n = end.quantity?.value;
   const kept = now.filter((p) => {
@@ -1064,7 +1064,7 @@ function mendRows(work: Work, items: Item[], placed: Item[], pool: Standing[]): 
   const whole = pool.filter(({ was }) => {
     const places = placesOf(was);
     return (
-      places.length >= grid.blocks &&
+      places.length > 0 &&
       places.every((p) => rowOf(grid, splitBlock(p)?.row ?? 0).every((q) => places.includes(q)))
     );
   });

@@ -16,6 +16,7 @@ import type { Item } from '../rules/item.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
+import { namesOf } from '../rules/places/names-of.ts';
 import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-remarks.ts';
@@ -79,7 +80,7 @@ export function readNote(
   const local = wallOf(at);
   const said = tokenise(text);
   const unread = said.length > READ_TOKENS;
-  const { tokens, slips } = putSlipsRight(said.slice(0, READ_TOKENS), quilt.taught, grid.fabrics);
+  const { tokens, slips } = putSlipsRight(said.slice(0, READ_TOKENS), quilt.taught, namesOf(grid));
   const fabrics = indexFabrics(grid);
   const scanned = scan(tokens, grid, fabrics, memory.focus, memory.earlier, memory.cloth);
   const joined = tokens.map((t) => t.w).join(' ');

@@ -1,7 +1,7 @@
 import type { Entry } from '../../shared/entry.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Action, Finding } from '../../shared/vocabulary.ts';
-import { columnOf, rowOf, splitBlock } from '../rules/places/grid.ts';
+import { allBlocks, columnOf, rowOf, splitBlock } from '../rules/places/grid.ts';
 
 const FINDING_WORDS: Record<Finding, string> = {
   tear: 'a tear',
@@ -92,7 +92,7 @@ export function sayPlaces(places: string[], grid: QuiltGrid): string {
     });
   const said: string[] = [];
   const left = new Set(blocks);
-  if (left.size === grid.rows * grid.blocks && left.size > 1) return 'every block';
+  if (left.size === allBlocks(grid).length && left.size > 1) return 'every block';
   const takeAll = (line: string[], words: string): void => {
     if (line.length > 1 && line.every((p) => left.has(p))) {
       said.push(words);
@@ -104,6 +104,11 @@ export function sayPlaces(places: string[], grid: QuiltGrid): string {
   );
   for (let r = 1; r <= grid.rows; r++) takeAll(rowOf(grid, r), `row ${r}`);
   if (grid.rows > 1) for (const c of wholeColumns) takeAll(columnOf(grid, c), `column ${c}`);
+  for (const [name, named] of Object.entries(grid.placeNames ?? {})) {
+    if (!named.every((p) => left.has(p))) continue;
+    said.push(`the ${name.replace(/^the /i, '')}`);
+    for (const p of named) left.delete(p);
+  }
   const byRow = new Map<number, number[]>();
   for (const p of left) {
     const at = splitBlock(p)!;

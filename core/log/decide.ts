@@ -1,8 +1,9 @@
 import type { LogEvent, LoggedReading } from '../../shared/event.ts';
 import type { Conversation, Note, NoteAudio, Reading } from '../../shared/note.ts';
-import type { QuiltDetails } from '../../shared/quilt.ts';
+import type { Quilt, QuiltDetails } from '../../shared/quilt.ts';
 import type { Command } from '../../shared/wire.ts';
 import { faultOfSetting } from '../estimate/fault-of-setting.ts';
+import { faultOfShape } from '../shape/fault-of-shape.ts';
 import { threadOf } from './evolve.ts';
 import { lastStandingNote } from './last-standing-note.ts';
 import type { Log } from './log.ts';
@@ -182,11 +183,17 @@ function forRecord(log: Log, noteId: string, record: ForRecord | undefined): Log
   ];
 }
 
+const SHAPING = new Set(['rows', 'blocks', 'shape', 'placeNames']);
+
 function changeQuilt(log: Log, changes: Partial<QuiltDetails>): Decision {
   const known = Object.entries(changes).filter(([, value]) => value !== undefined);
   const before = log.quilt as unknown as Record<string, unknown>;
   const changed = known.filter(([key, value]) => JSON.stringify(before[key]) !== JSON.stringify(value));
   if (changed.length === 0) return happen();
+  const fault = changed.some(([key]) => SHAPING.has(key))
+    ? faultOfShape({ ...log.quilt, ...changes } as Quilt)
+    : undefined;
+  if (fault) return { refused: fault.message, field: fault.field };
   return happen({ type: 'quilt-changed', changes: Object.fromEntries(changed) });
 }
 

@@ -1,6 +1,7 @@
 import { isAbsolute, join, relative } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
+import { faultOfShape } from '../../core/shape/fault-of-shape.ts';
 import { QuiltDetails } from '../../shared/quilt.ts';
 import { Settings } from '../../shared/settings.ts';
 import { Command } from '../../shared/wire.ts';
@@ -79,7 +80,10 @@ export function quiltRoutes(app: FastifyInstance, library: Library, backUp: () =
 
   app.get('/api/quilts', async () => library.list());
   app.post('/api/quilts', async (request, reply) => {
-    const store = await library.makeQuilt(parseInput(QuiltDetails, request.body));
+    const details = parseInput(QuiltDetails, request.body);
+    const fault = faultOfShape(details);
+    if (fault) throw new Refusal(fault.message, 422, fault.field);
+    const store = await library.makeQuilt(details);
     return reply.code(201).send({ id: store.id, quilt: store.log.quilt, seq: store.log.seq });
   });
 

@@ -23,7 +23,12 @@ const MOST_FABRICS = 14;
  */
 export function buildPrompt(
   quilt:
-    | { rows?: number; blocks?: number; fabrics?: Record<string, unknown> | readonly string[] }
+    | {
+        rows?: number;
+        blocks?: number;
+        fabrics?: Record<string, unknown> | readonly string[];
+        placeNames?: Record<string, unknown>;
+      }
     | undefined,
   lastNote?: string,
 ): RecognitionContext {
@@ -39,6 +44,6 @@ export function buildPrompt(
   return {
     sentence,
     ...(lastNote?.trim() ? { lastNote: lastNote.trim().split(/\s+/).slice(-60).join(' ') } : {}),
-    boostTerms: [...fabrics, ...TRADE_TERMS],
+    boostTerms: [...fabrics, ...Object.keys(quilt?.placeNames ?? {}), ...TRADE_TERMS],
   };
 }

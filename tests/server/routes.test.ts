@@ -28,6 +28,31 @@ test('a quilt is made, a note taken and answered, and both are in its events', a
   expect(events[0]?.event.note?.at).toBe('2026-07-01T10:00:00+01:00');
 });
 
+test('a quilt that is no plain grid keeps its shape and names over a restart, and notes are read by them', async () => {
+  const server = await startServer();
+  const id = await server.makeQuilt({
+    rows: 3,
+    blocks: 3,
+    shape: { wide: { '1-1': { across: 2, down: 2 } } },
+    placeNames: { 'star block': ['1-1'] },
+  });
+  await server.close();
+  const again = await startServer({ dataFolder: server.dataFolder });
+  const read = async (clientId: string, text: string) =>
+    ((await (await again.command(id, note(clientId, text))).json()) as { reading: unknown }).reading;
+  expect(await read('n1', 'The star block has a tear.')).toMatchObject({
+    entries: [{ entry: { kind: 'condition', finding: 'tear', places: ['1-1'] } }],
+  });
+  expect(await read('n2', 'All of row two is faded.')).toMatchObject({
+    entries: [{ entry: { places: ['1-1', '2-3'] } }],
+  });
+  const shrunk = await again.command(id, { type: 'change-quilt', changes: { rows: 1 } });
+  expect(shrunk.status).toBe(422);
+  expect((await trouble(shrunk)).message).toMatch(/larger than the quilt/);
+  const plain = await again.command(id, { type: 'change-quilt', changes: { rows: 1, shape: {} } });
+  expect(plain.status).toBe(200);
+});
+
 test('the same note sent twice, at once and after a restart, is taken once and answered alike', async () => {
   const server = await startServer();
   const id = await server.makeQuilt();
@@ -49,6 +74,12 @@ describe('what can not be done is said, with a proper status and the name of the
     ['ten thousand rows', { name: 'x', rows: 10_000, blocks: 5 }, 'rows'],
     ['no name', { name: '  ', rows: 2, blocks: 2 }, 'name'],
     ['a zone that is none', { name: 'x', rows: 2, blocks: 2, zone: 'Moon/Base' }, 'zone'],
+    [
+      'three lengths for two rows',
+      { name: 'x', rows: 2, blocks: 2, shape: { rowLengths: [2, 1, 2] } },
+      'shape',
+    ],
+    ['a name for no block', { name: 'x', rows: 2, blocks: 2, placeNames: { star: ['3-1'] } }, 'placeNames'],
   ])('a quilt of %s', async (_, details, field) => {
     const server = await startServer();
     const answer = await server.post('/api/quilts', details);

@@ -1,7 +1,7 @@
 import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
 import type { Token } from '../../text/tokenise.ts';
 import type { PlaceContext, PlaceFound } from './find-place.ts';
-import { unique } from './grid.ts';
+import { cornerBlock, unique } from './grid.ts';
 
 type Upright = 'top' | 'bottom';
 type Side = 'left' | 'right';
@@ -118,9 +118,7 @@ function found(ctx: PlaceContext, ends: [Upright, Side][], block: boolean, next:
   return block
     ? {
         next,
-        places: unique(
-          ends.map(([u, s]) => `${u === 'top' ? 1 : grid.rows}-${s === 'left' ? 1 : grid.blocks}`),
-        ),
+        places: unique(ends.map(([u, s]) => cornerBlock(grid, u === 'top', s === 'left'))),
         how: 'said',
         rule: 'place.corner-block',
         kind: 'blocks',

@@ -2,7 +2,7 @@ import { BLOCK_SLIPS, BLOCK_WORDS, COLUMN_WORDS, LINE_SLIPS } from '../../lexico
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import type { PlaceContext, PlaceFound } from './find-place.ts';
-import { blockAt, countUp, splitBlock, unique } from './grid.ts';
+import { blockAt, columnOf, countUp, gridOfRow, rowOf, splitBlock, unique } from './grid.ts';
 import { readIndex, readIndexList } from './read-index.ts';
 
 /**
@@ -25,6 +25,9 @@ const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 const axisOf = (noun: string): Axis | undefined =>
   ROW_NOUNS.has(noun) ? 'row' : COLUMN_NOUNS.has(noun) ? 'column' : undefined;
 const totalOf = (ctx: PlaceContext, axis: Axis): number => (axis === 'row' ? ctx.grid.rows : ctx.grid.blocks);
+/** How many blocks can be counted along a line. */
+const lengthOf = (ctx: PlaceContext, { axis, lines }: Line): number =>
+  axis === 'column' ? ctx.grid.rows : Math.max(0, ...lines.map((row) => gridOfRow(ctx.grid, row).blocks));
 
 type End = 'start' | 'end' | 'middle' | 'both' | 'inner';
 /** Words for an end of a line, and the kind of counting that they fit: rows are counted downwards, blocks in a row across. */
@@ -660,12 +663,12 @@ export function linePhrase(tokens: Token[], i: number, ctx: PlaceContext): Place
   // "the third block, row two": the comma joins it; "the last block. Row two" does not
   if (!of) return undefined;
   if (j === pick.next && !of.named) return undefined;
-  const along = pick.of(totalOf(ctx, of.axis === 'row' ? 'column' : 'row'), of.axis);
+  const along = pick.of(lengthOf(ctx, of), of.axis);
   return along ? crossed(ctx, of, along, of.next) : undefined;
 }
 
 function afterLine(tokens: Token[], line: Line, ctx: PlaceContext): PlaceFound | undefined {
-  const across = totalOf(ctx, line.axis === 'row' ? 'column' : 'row');
+  const across = lengthOf(ctx, line);
   let j = line.next;
   while (/^(,|:|\/|\(|in|at|where|it|meets|crosses|is|right)$/.test(w(tokens, j)) && j < line.next + 3) {
     if (/^(is|right|it)$/.test(w(tokens, j)) && !/^(where|is)$/.test(w(tokens, j - 1))) break;
@@ -698,8 +701,8 @@ function afterLine(tokens: Token[], line: Line, ctx: PlaceContext): PlaceFound |
   }
   // "that row" alone is read as what points back
   if (line.how === 'implied' && !line.named) return undefined;
-  const places = line.lines.flatMap((k) =>
-    countUp(1, across).map((b) => (line.axis === 'row' ? `${k}-${b}` : `${b}-${k}`)),
+  const places = unique(
+    line.lines.flatMap((k) => (line.axis === 'row' ? rowOf(ctx.grid, k) : columnOf(ctx.grid, k))),
   );
   return places.length
     ? {

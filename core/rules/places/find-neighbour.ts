@@ -2,7 +2,7 @@ import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import type { PlaceContext, PlaceFound } from './find-place.ts';
-import { blockAt, splitBlock, unique } from './grid.ts';
+import { blockFrom, splitBlock, unique } from './grid.ts';
 
 /**
  * Blocks told by where they lie from another: "the one below it", "two along from that", "the blocks above and below 2-2",
@@ -368,16 +368,12 @@ function from(
   const several = steps.length > 1;
   const reach = several ? [1] : spread ? Array.from({ length: spread }, (_, k) => k + 1) : [distance];
   const named = bases.flatMap((base) => {
-    const at = splitBlock(base)!;
-    return steps.flatMap((s) =>
-      reach.map((r) => blockAt(ctx.grid, at.row + s.row * r, at.block + s.block * r)),
-    );
+    return steps.flatMap((s) => reach.map((r) => blockFrom(ctx.grid, base, s.row * r, s.block * r)));
   });
   let inside = named.filter((p): p is string => p !== undefined);
   // "next to it" at the right-hand edge can only be the one on the left
   if (!inside.length && ways.list[0]!.slack) {
-    const at = splitBlock(bases[0]!)!;
-    inside = [blockAt(ctx.grid, at.row, at.block - 1)].filter((p) => p !== undefined);
+    inside = [blockFrom(ctx.grid, bases[0]!, 0, -1)].filter((p) => p !== undefined);
   }
   const outside = several ? !inside.length : inside.length < named.length && !ways.list[0]!.slack;
   return {

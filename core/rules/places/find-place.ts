@@ -2,7 +2,18 @@ import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { BLOCK_WORDS, COLUMN_WORDS, ROW_SLIPS, ROW_WORDS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
-import { blockAt, columnOf, countUp, rowOf, splitBlock, unique } from './grid.ts';
+import {
+  allBlocks,
+  blockAt,
+  columnOf,
+  cornerBlock,
+  countUp,
+  gridOfRow,
+  rowOf,
+  splitBlock,
+  thatAre,
+  unique,
+} from './grid.ts';
 import { readIndex, readIndexList } from './read-index.ts';
 
 /** A place found in the words. `outside` tells that a block was named which this quilt has not got. */
@@ -78,7 +89,8 @@ export function rowFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
       rule: 'place.row-between',
       kind: 'blocks',
     };
-  const blockList = rows.values.length === 1 || single ? blocksAfterRow(tokens, rows.next, ctx) : undefined;
+  const blockList =
+    rows.values.length === 1 || single ? blocksAfterRow(tokens, rows.next, ctx, rows.values[0]!) : undefined;
   if (blockList && rows.values.length === 1) {
     const row = rows.values[0]!;
     const named =
@@ -86,7 +98,7 @@ export function rowFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
     const inside = named.filter((p): p is string => p !== undefined);
     return {
       next: blockList.next,
-      places: inside,
+      places: unique(inside),
       how: 'said',
       rule: 'place.row-block',
       kind: 'blocks',
@@ -146,8 +158,9 @@ function blocksAfterRow(
   tokens: Token[],
   at: number,
   ctx: PlaceContext,
+  row: number,
 ): { values: number[] | 'all'; next: number } | undefined {
-  const { grid } = ctx;
+  const grid = gridOfRow(ctx.grid, row);
   let j = at;
   if (w(tokens, j) === ',' || w(tokens, j) === '/' || w(tokens, j) === ':') j++;
   if (w(tokens, j) === '-' && tokens[j]!.glued && BLOCKS.has(w(tokens, j + 1))) j++;
@@ -360,7 +373,7 @@ function fromRowAndBlocks(
   const inside = named.filter((p): p is string => p !== undefined);
   return {
     next,
-    places: inside,
+    places: unique(inside),
     how,
     rule,
     kind: 'blocks',
@@ -465,12 +478,12 @@ export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): Pla
   const { grid } = ctx;
   const row = rowOrdinal(tokens, i, grid);
   if (row) {
-    const blocks = blocksAfterRow(tokens, row.next, ctx);
+    const blocks = blocksAfterRow(tokens, row.next, ctx, row.value);
     if (blocks)
       return fromRowAndBlocks(
         grid,
         row.value,
-        blocks.values === 'all' ? countUp(1, grid.blocks) : blocks.values,
+        blocks.values === 'all' ? countUp(1, gridOfRow(grid, row.value).blocks) : blocks.values,
         blocks.next,
         'said',
         'place.ordinal-row-block',
@@ -493,7 +506,7 @@ export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): Pla
       return fromRowAndBlocks(
         grid,
         at,
-        [grid.blocks - fromEnd.back],
+        [gridOfRow(grid, at).blocks - fromEnd.back],
         inRow?.next ?? fromEnd.next,
         inRow?.how ?? 'implied',
         'place.last-but-one',
@@ -531,7 +544,9 @@ export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): Pla
       kind: 'blocks',
     };
   }
-  let blocks = values;
+  const counted = (row: number): number[] =>
+    fromRight ? values.map((v) => gridOfRow(grid, row).blocks + 1 - v) : values;
+  let fromRight = false;
   if (BLOCKS.has(noun) || noun === 'one' || noun === 'ones' || noun === 'piece') {
     j++;
     if (w(tokens, j) === 'along' || w(tokens, j) === 'across' || w(tokens, j) === 'in') j++;
@@ -542,16 +557,23 @@ export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): Pla
     w(tokens, j + 1) === 'the' &&
     (w(tokens, j + 2) === 'left' || w(tokens, j + 2) === 'right' || w(tokens, j + 2) === 'end')
   ) {
-    if (w(tokens, j + 2) !== 'left') blocks = values.map((v) => grid.blocks + 1 - v);
+    fromRight = w(tokens, j + 2) !== 'left';
     j += 3;
   }
   const inRow = rowAfterBlock(tokens, w(tokens, j - 1) === 'in' ? j - 1 : j, ctx);
   if (inRow)
-    return fromRowAndBlocks(grid, inRow.value, blocks, inRow.next, inRow.how, 'place.ordinal-block-row');
+    return fromRowAndBlocks(
+      grid,
+      inRow.value,
+      counted(inRow.value),
+      inRow.next,
+      inRow.how,
+      'place.ordinal-block-row',
+    );
   if (BLOCKS.has(noun)) {
     const implied = focusRow(ctx);
     if (implied !== undefined)
-      return fromRowAndBlocks(grid, implied, blocks, j, 'implied', 'place.ordinal-block');
+      return fromRowAndBlocks(grid, implied, counted(implied), j, 'implied', 'place.ordinal-block');
   }
   return undefined;
 }
@@ -614,12 +636,12 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
     if (['left', 'right'].includes(side)) return undefined;
     const rows = pick(grid.rows);
     if (rows.length === 1) {
-      const blocks = blocksAfterRow(tokens, j + 1, ctx);
+      const blocks = blocksAfterRow(tokens, j + 1, ctx, rows[0]!);
       if (blocks)
         return fromRowAndBlocks(
           grid,
           rows[0]!,
-          blocks.values === 'all' ? countUp(1, grid.blocks) : blocks.values,
+          blocks.values === 'all' ? countUp(1, gridOfRow(grid, rows[0]!).blocks) : blocks.values,
           blocks.next,
           'said',
           'place.side-row-block',
@@ -660,7 +682,7 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
     return fromRowAndBlocks(
       grid,
       row,
-      pick(grid.blocks),
+      pick(gridOfRow(grid, row).blocks),
       inRow ? inRow.next : j + 1,
       inRow ? inRow.how : 'implied',
       'place.counted-blocks',
@@ -714,7 +736,7 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
     if (!other && j === bare) {
       return {
         next: bare,
-        places: Array.from({ length: ctx.grid.rows }, (_, k) => rowOf(ctx.grid, k + 1)).flat(),
+        places: allBlocks(ctx.grid),
         how: 'said',
         rule: 'place.all-blocks',
         kind: 'blocks',
@@ -736,7 +758,7 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
   if (n && ROWS.has(w(tokens, n.next)) && n.value === ctx.grid.rows)
     return {
       next: n.next + 1,
-      places: Array.from({ length: ctx.grid.rows }, (_, k) => rowOf(ctx.grid, k + 1)).flat(),
+      places: allBlocks(ctx.grid),
       how: 'said',
       rule: 'place.all-rows',
       kind: 'blocks',
@@ -744,7 +766,7 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
   if (head === 'all' && ROWS.has(w(tokens, j)) && w(tokens, j) === 'rows' && !readIndex(tokens, j + 1, false))
     return {
       next: j + 1,
-      places: Array.from({ length: ctx.grid.rows }, (_, k) => rowOf(ctx.grid, k + 1)).flat(),
+      places: allBlocks(ctx.grid),
       how: 'said',
       rule: 'place.all-rows',
       kind: 'blocks',
@@ -997,7 +1019,13 @@ export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
           : a.block === b.block
             ? countUp(a.row, b.row).map((k) => `${k}-${a.block}`)
             : countUp(a.row, b.row).flatMap((r) => countUp(a.block, b.block).map((k) => `${r}-${k}`));
-      return { next: last.next, places: range, how: 'said', rule: 'place.pair-range', kind: 'blocks' };
+      return {
+        next: last.next,
+        places: thatAre(grid, range),
+        how: 'said',
+        rule: 'place.pair-range',
+        kind: 'blocks',
+      };
     }
     // "3-1 to 4", "3-1 through 5": to block 4 of the same row
     const short = readCount(tokens, next + 1);
@@ -1006,7 +1034,7 @@ export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
       short &&
       !first.loose &&
       short.value > a.block &&
-      short.value <= grid.blocks &&
+      short.value <= gridOfRow(grid, a.row).blocks &&
       !UNIT_AFTER.has(w(tokens, short.next)) &&
       w(tokens, next) !== '-'
     ) {
@@ -1014,7 +1042,7 @@ export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
       next = short.next;
     }
   }
-  return { next, places: unique(places), how: 'said', rule: 'place.pair', kind: 'blocks' };
+  return { next, places: thatAre(grid, places), how: 'said', rule: 'place.pair', kind: 'blocks' };
 }
 
 /** "the middle block", "the block in the centre", "dead centre". */
@@ -1028,18 +1056,13 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
   if (noun === 'one' || BLOCKS.has(noun)) j++;
   if (['of', 'in'].includes(w(tokens, j))) {
     const row = rowAfterBlock(tokens, j, ctx);
-    if (row && grid.blocks % 2)
-      return fromRowAndBlocks(
-        grid,
-        row.value,
-        [(grid.blocks + 1) / 2],
-        row.next,
-        row.how,
-        'place.middle-of-row',
-      );
+    const length = row ? gridOfRow(grid, row.value).blocks : 0;
+    if (row && length % 2)
+      return fromRowAndBlocks(grid, row.value, [(length + 1) / 2], row.next, row.how, 'place.middle-of-row');
   }
+  const across = gridOfRow(grid, (grid.rows + 1) / 2).blocks;
   const block =
-    grid.rows % 2 && grid.blocks % 2 ? blockAt(grid, (grid.rows + 1) / 2, (grid.blocks + 1) / 2) : undefined;
+    grid.rows % 2 && across % 2 ? blockAt(grid, (grid.rows + 1) / 2, (across + 1) / 2) : undefined;
   if (!block)
     return BLOCKS.has(noun)
       ? { next: i + 2, places: [], how: 'said', rule: 'place.middle', kind: 'blocks' }
@@ -1083,7 +1106,12 @@ function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
   if (w(tokens, j) === 'all') j++;
   if (w(tokens, j) === 'the') j++;
   if (w(tokens, j) === 'four' || w(tokens, j) === '4') j++;
-  const blocks = unique(['1-1', `1-${grid.blocks}`, `${grid.rows}-1`, `${grid.rows}-${grid.blocks}`]);
+  const blocks = unique([
+    cornerBlock(grid, true, true),
+    cornerBlock(grid, true, false),
+    cornerBlock(grid, false, true),
+    cornerBlock(grid, false, false),
+  ]);
   if (w(tokens, j) === 'corner' && BLOCKS.has(w(tokens, j + 1)) && w(tokens, j + 1).endsWith('s'))
     return { next: j + 2, places: blocks, how: 'said', rule: 'place.corner-blocks', kind: 'blocks' };
   if (w(tokens, j) === 'corners' && (j > i || /^(|,|\.|;|and|at|on|&)$/.test(w(tokens, i - 1))))
@@ -1118,7 +1146,7 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
       };
     return {
       next: w(tokens, i + 1) === 'corner' ? i + 3 : i + 2,
-      places: [`${up ? 1 : grid.rows}-${toLeft ? 1 : grid.blocks}`],
+      places: [cornerBlock(grid, up, toLeft)],
       how: 'said',
       rule: 'place.corner-block',
       kind: 'blocks',
@@ -1143,11 +1171,9 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
   }
   if (w(tokens, j) === 'hand' || w(tokens, j) === 'most') j++;
   if (w(tokens, j) === 'side') j++;
-  const row = vertical === 'top' ? 1 : grid.rows;
-  const block = across === 'left' ? 1 : grid.blocks;
   const asBlock: PlaceFound = {
     next: j + 1,
-    places: [`${row}-${block}`],
+    places: [cornerBlock(grid, vertical === 'top', across === 'left')],
     how: 'said',
     rule: 'place.corner-block',
     kind: 'blocks',

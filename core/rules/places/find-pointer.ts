@@ -2,7 +2,7 @@ import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import type { PlaceContext, PlaceFound } from './find-place.ts';
-import { allBlocks, blockAt, columnOf, rowOf, splitBlock, unique } from './grid.ts';
+import { allBlocks, blockAt, blockFrom, columnOf, rowOf, splitBlock, unique } from './grid.ts';
 
 const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 
@@ -20,8 +20,7 @@ const DIRECTIONS = new Map<string, [row: number, block: number]>(
 );
 
 function shift(grid: QuiltGrid, place: string, dr: number, db: number): string | undefined {
-  const at = splitBlock(place);
-  return at && blockAt(grid, at.row + dr, at.block + db);
+  return blockFrom(grid, place, dr, db);
 }
 
 /** The last place spoken of that is a block. */
@@ -655,7 +654,12 @@ function restOfIt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | u
         ? k + 4
         : undefined;
   const blocks = ctx.focus.filter((p) => splitBlock(p));
-  if (!next || blocks.length < ctx.grid.blocks || blocks.length !== ctx.focus.length) return undefined;
+  if (
+    !next ||
+    blocks.length < rowOf(ctx.grid, splitBlock(blocks[0] ?? '')?.row ?? 1).length ||
+    blocks.length !== ctx.focus.length
+  )
+    return undefined;
   return {
     next,
     places: allBlocks(ctx.grid).filter((p) => !blocks.includes(p)),

@@ -1,7 +1,14 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
+import { blocksBeside } from '../../shape/blocks-beside.ts';
+import { lengthOfRow } from '../../shape/lay-out-blocks.ts';
+import { shapeOf } from '../../shape/shape-of.ts';
 
-/** The block in row `row`, `block` across from the left, both from 1, or undefined outside the grid. */
+/**
+ * The block in row `row`, `block` across from the left, both from 1, or undefined where the quilt has none. A place that a
+ * larger block takes is that block.
+ */
 export function blockAt(grid: QuiltGrid, row: number, block: number): string | undefined {
+  if (grid.shape) return shapeOf(grid).at(row, block);
   return Number.isInteger(row) &&
     Number.isInteger(block) &&
     row >= 1 &&
@@ -21,13 +28,65 @@ export function splitBlock(place: string): { row: number; block: number } | unde
 }
 
 export const rowOf = (grid: QuiltGrid, row: number): string[] =>
-  row >= 1 && row <= grid.rows ? Array.from({ length: grid.blocks }, (_, k) => `${row}-${k + 1}`) : [];
+  grid.shape
+    ? shapeOf(grid).row(row)
+    : row >= 1 && row <= grid.rows
+      ? Array.from({ length: grid.blocks }, (_, k) => `${row}-${k + 1}`)
+      : [];
 
 export const columnOf = (grid: QuiltGrid, block: number): string[] =>
-  block >= 1 && block <= grid.blocks ? Array.from({ length: grid.rows }, (_, k) => `${k + 1}-${block}`) : [];
+  grid.shape
+    ? shapeOf(grid).column(block)
+    : block >= 1 && block <= grid.blocks
+      ? Array.from({ length: grid.rows }, (_, k) => `${k + 1}-${block}`)
+      : [];
 
 export const allBlocks = (grid: QuiltGrid): string[] =>
-  Array.from({ length: grid.rows }, (_, k) => rowOf(grid, k + 1)).flat();
+  grid.shape ? shapeOf(grid).blocks : Array.from({ length: grid.rows }, (_, k) => rowOf(grid, k + 1)).flat();
+
+/** As many places as the row of the first of them has blocks. */
+export const isWholeRow = (grid: QuiltGrid, places: string[]): boolean => {
+  const row = splitBlock(places[0] ?? '')?.row;
+  return row !== undefined && places.length === rowOf(grid, row).length;
+};
+
+/** The grid as one of its rows has it: `blocks` is then what that row has ("the last block of row two"). */
+export const gridOfRow = (grid: QuiltGrid, row: number): QuiltGrid =>
+  grid.shape ? { ...grid, blocks: lengthOfRow(grid, row) } : grid;
+
+/**
+ * The block `down` rows below and `across` to the right of another (negative: above, to the left). In a shape that is no
+ * plain grid it goes from block to block, and where two lie on that side it is undefined: she has to say which.
+ */
+export function blockFrom(grid: QuiltGrid, place: string, down: number, across: number): string | undefined {
+  const at = splitBlock(place);
+  if (!at) return undefined;
+  if (!grid.shape) return blockAt(grid, at.row + down, at.block + across);
+  let here: string | undefined = blockAt(grid, at.row, at.block);
+  for (let k = 0; k < Math.abs(down) + Math.abs(across) && here; k++) {
+    const upright = k < Math.abs(down);
+    const side = upright ? (down < 0 ? 'above' : 'below') : across < 0 ? 'left' : 'right';
+    const beside: string[] = blocksBeside(grid, here, side);
+    here = beside.length === 1 ? beside[0] : undefined;
+  }
+  return here;
+}
+
+/** The block in a corner of the top. */
+export function cornerBlock(grid: QuiltGrid, top: boolean, left: boolean): string {
+  const row = top ? 1 : grid.rows;
+  const block = left ? 1 : gridOfRow(grid, row).blocks;
+  return blockAt(grid, row, block) ?? `${row}-${block}`;
+}
+
+/** Of places between two blocks, the blocks that the quilt has there. */
+export const thatAre = (grid: QuiltGrid, places: string[]): string[] =>
+  unique(
+    places.flatMap((place) => {
+      const at = grid.shape ? splitBlock(place) : undefined;
+      return at ? (blockAt(grid, at.row, at.block) ?? []) : place;
+    }),
+  );
 
 /** Whole numbers from `a` to `b`, whichever way round. */
 export function countUp(a: number, b: number): number[] {

@@ -2,6 +2,7 @@ import type { Token } from '../../text/tokenise.ts';
 import { commaPairs } from './comma-pairs.ts';
 import { cornerPhrase } from './find-corner.ts';
 import { linePhrase, linesBeside } from './find-line.ts';
+import { namedPlace } from './find-named-place.ts';
 import { neighbourPhrase, oneOfThem } from './find-neighbour.ts';
 import { sidedPart } from './find-part.ts';
 import {
@@ -23,10 +24,11 @@ import { backPointer, neighbour } from './find-pointer.ts';
 type Finder = (tokens: Token[], i: number, ctx: PlaceContext) => PlaceFound | undefined;
 
 /**
- * In this order, each sure of more words than the next: a phrase that names blocks by row and number; groups of rows,
+ * In this order, each sure of more words than the next: a name that she gave to a place; a phrase that names blocks by row and number; groups of rows,
  * columns and blocks; corners; the middle; two numbers; lines and what is picked from them. The longest wins; of equal length the first.
  */
 const BLOCK_FINDERS: Finder[] = [
+  namedPlace,
   rowFirst,
   columnFirst,
   blockFirst,
