@@ -21,6 +21,7 @@ import { BackupRounds } from './store/backup-rounds.ts';
 import type { FileSystem } from './store/file-system.ts';
 import { nodeFileSystem } from './store/file-system.ts';
 import { Library } from './store/library.ts';
+import type { StoreOptions } from './store/quilt-store.ts';
 
 const PAGE = fileURLToPath(new URL('../client/dist', import.meta.url));
 /** A note of 100,000 characters, each up to six bytes as JSON escapes it, and room for the rest. */
@@ -30,6 +31,8 @@ export type AppOptions = {
   /** Folder for all data. */
   dataFolder: string;
   fs?: FileSystem;
+  /** Other sizes of segments and snapshots than the usual ones: for trials. */
+  sizes?: StoreOptions;
   /** Folder of the speech models; left out, the server has no ears and takes typed notes only. */
   modelsDir?: string;
   /** Names besides the loopback's by which the server may be called. */
@@ -51,7 +54,7 @@ declare module 'fastify' {
 /** Builds the server without listening. Opens the data folder; `close` gives it free again. */
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const hosts = [...(options.hosts ?? []), ...(options.lan ? LanDoor.hosts(options.lan) : [])];
-  const library = await Library.open(options.dataFolder, options.fs ?? nodeFileSystem);
+  const library = await Library.open(options.dataFolder, options.fs ?? nodeFileSystem, options.sizes);
   const app = Fastify({
     logger: options.logging === false ? false : { level: 'warn', stream: process.stderr },
     bodyLimit: BODY_BYTES,

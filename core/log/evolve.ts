@@ -32,6 +32,15 @@ export function fold(events: readonly NumberedEvent[]): Log {
   return replay(Log.EMPTY, events);
 }
 
+/**
+ * Folds the events that came after a snapshot onto its log; the same as all of them from nothing. Where one of them
+ * takes back a change from before the snapshot, they are folded from nothing.
+ */
+export function foldOnto(base: Log, events: readonly NumberedEvent[]): Log {
+  const reachesBack = events.some(({ event }) => event.type === 'change-undone' && event.seq <= base.seq);
+  return reachesBack ? fold([...base.eventsSince(0), ...events]) : replay(base, events);
+}
+
 function replay(base: Log, events: readonly NumberedEvent[]): Log {
   const undone = undoneBy(events);
   let log = base;

@@ -2,6 +2,7 @@ import { List, Map as PersistentMap } from 'immutable';
 import type { NumberedEvent, Photo, Recording } from '../../shared/event.ts';
 import type { Conversation } from '../../shared/note.ts';
 import type { Quilt } from '../../shared/quilt.ts';
+import { EventTrail } from './event-trail.ts';
 import type { HandSpan, LoggedEntry, LoggedNote, QuiltState, RecordAsking } from './state.ts';
 
 /** A note in the log with its moment as a number, so that sorting parses no dates. */
@@ -37,7 +38,7 @@ export type LogParts = {
   recordings: readonly Recording[];
   removedAudio: readonly string[];
   /** Every event so far: what an undone change is folded again from. */
-  events: List<NumberedEvent>;
+  events: EventTrail;
   /** The log at some earlier events, the later the denser, so that undoing a late change folds little. */
   checkpoints: List<Log>;
 };
@@ -81,7 +82,7 @@ export class Log implements QuiltState {
     photos: [],
     recordings: [],
     removedAudio: [],
-    events: List(),
+    events: EventTrail.EMPTY,
     checkpoints: List(),
   });
 
@@ -165,27 +166,13 @@ export class Log implements QuiltState {
     return this.parts.conversations.get(thread) ?? {};
   }
 
-  /** The events after `seq`, in order. */
-  eventsSince(seq: number): NumberedEvent[] {
-    return this.parts.events.slice(this.#placeAfter(seq)).toArray();
+  /** The events after `seq`, in order, at most `most` of them. */
+  eventsSince(seq: number, most?: number): NumberedEvent[] {
+    return this.parts.events.since(seq, most);
   }
 
   eventAt(seq: number): NumberedEvent | undefined {
-    const found = this.parts.events.get(this.#placeAfter(seq - 1));
-    return found?.seq === seq ? found : undefined;
-  }
-
-  /** Place of the first event past `seq`. Searched for, as a damaged journal may lack some numbers. */
-  #placeAfter(seq: number): number {
-    const { events } = this.parts;
-    let low = 0;
-    let high = events.size;
-    while (low < high) {
-      const middle = (low + high) >>> 1;
-      if (events.get(middle)!.seq <= seq) low = middle + 1;
-      else high = middle;
-    }
-    return low;
+    return this.parts.events.at(seq);
   }
 
   #listEntries(): LoggedEntry[] {

@@ -9,10 +9,16 @@ export type Migration = {
 };
 
 /** In order, without gaps: the first is from version 1, the last to `LOG_VERSION`. */
-export const MIGRATIONS: readonly Migration[] = [];
+export const MIGRATIONS: readonly Migration[] = [
+  {
+    from: 1,
+    why: 'The journal may go on in further files, of which a program of version 1 would read the first only. No event changed.',
+    change: (event) => event,
+  },
+];
 
 /** Version of the events that this program writes. */
-export const LOG_VERSION = 1;
+export const LOG_VERSION = 2;
 
 /**
  * Brings the events of a journal up to the version of this program. Throws where the version is newer

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import type { FileSystem } from './file-system.ts';
+import { readWholeJournal } from './journal-segments.ts';
 import { QuiltStore } from './quilt-store.ts';
 import { writeWholeFile } from './write-whole-file.ts';
 
@@ -16,13 +17,14 @@ export type Backup = { file: string; at: string; seq: number };
  * Writes a snapshot of a quilt's journal to a second folder, with the sound and the photographs that are
  * not there whole yet (they never change once written), and restores it on a copy; it is kept only where
  * that gives the log that it was taken of. Where the last snapshot has all there is, that one is tried
- * again. Old snapshots go by the rolling rule; media stay.
+ * again. A snapshot is one file, however many the journal has, so that it can be put in the place of all of them. Old
+ * ones go by the rolling rule; media stay.
  */
 export async function backUp(fs: FileSystem, store: QuiltStore, backupFolder: string): Promise<Backup> {
   const folder = join(backupFolder, store.id);
   const { log } = store;
   await fs.makeFolder(folder);
-  const bytes = await fs.readFile(join(store.folder, 'journal.jsonl'));
+  const bytes = await readWholeJournal(fs, store.folder);
   const format = await fs.readFile(join(store.folder, 'format.json'));
   for (const kind of MEDIA) {
     await fs.makeFolder(join(folder, kind));
@@ -75,7 +77,9 @@ async function tryRestore(
   await fs.makeFolder(trial);
   await writeWholeFile(fs, join(trial, 'journal.jsonl'), read);
   await writeWholeFile(fs, join(trial, 'format.json'), await fs.readFile(join(folder, 'format.json')));
-  const restored = await QuiltStore.open(fs, store.id, trial).catch(() => undefined);
+  const restored = await QuiltStore.open(fs, store.id, trial, { snapshotEvery: Infinity }).catch(
+    () => undefined,
+  );
   const isWhole = restored !== undefined && restored.log.seq >= seq && hash(read) === hash(written);
   await restored?.close();
   await fs.remove(join(trial, 'journal.jsonl'));

@@ -2,8 +2,9 @@ import { join } from 'node:path';
 import { LOG_VERSION, MIGRATIONS, type Migration, migrate } from '../../core/log/migrations.ts';
 import { formatMark } from './check-format.ts';
 import type { FileSystem } from './file-system.ts';
-import { type Damage, readJournal } from './journal.ts';
+import { type Damage, readEvents } from './journal.ts';
 import { writeLine } from './journal-line.ts';
+import { listSegments, readSegments, segmentName } from './journal-segments.ts';
 import { writeWholeFile } from './write-whole-file.ts';
 
 /** The steps that lead to a version; others than today's in tests only. */
@@ -22,19 +23,29 @@ export async function bringUpToDate(
   { migrations, version }: Versions = TODAY,
 ): Promise<Damage[]> {
   if (from === version) return [];
-  const journal = join(folder, 'journal.jsonl');
   const beside = join(folder, `before-version-${version}`);
-  const kept = join(beside, 'journal.jsonl');
-  if (!(await fs.stat(kept))) {
-    if (!(await fs.stat(journal))) return [];
-    await fs.makeFolder(beside);
-    await writeWholeFile(fs, join(beside, 'format.json'), formatMark(from));
-    await writeWholeFile(fs, kept, await fs.readFile(journal));
+  const mark = join(beside, 'format.json');
+  if (!(await fs.stat(mark))) {
+    const files = await listSegments(fs, folder);
+    if (files.length > 0) await fs.makeFolder(beside);
+    for (const file of files)
+      await writeWholeFile(fs, join(beside, file), await fs.readFile(join(folder, file)));
+    // The mark comes last: where it is, the copy is whole.
+    if (files.length > 0) await writeWholeFile(fs, mark, await fs.readFile(join(folder, 'format.json')));
     await fs.syncFolder(folder);
   }
-  const { events, damage } = readJournal(await fs.readFile(kept));
+  const { events, damage } = readEvents(await readSegments(fs, beside));
   const changed = migrate(events, from, migrations, version);
-  await writeWholeFile(fs, journal, Buffer.from(changed.map(writeLine).join(''), 'utf8'));
+  if (await fs.stat(mark)) {
+    await writeWholeFile(
+      fs,
+      join(folder, segmentName(1)),
+      Buffer.from(changed.map(writeLine).join(''), 'utf8'),
+    );
+    for (const file of await listSegments(fs, folder))
+      if (file !== segmentName(1)) await fs.remove(join(folder, file));
+    await fs.syncFolder(folder);
+  }
   await writeWholeFile(fs, join(folder, 'format.json'), formatMark(version));
   return damage;
 }

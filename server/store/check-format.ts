@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { LOG_VERSION } from '../../core/log/migrations.ts';
 import type { FileSystem } from './file-system.ts';
+import { sealLine, unsealLine } from './journal-line.ts';
 import { writeWholeFile } from './write-whole-file.ts';
 
 /** A quilt's folder that this program must not touch. */
@@ -24,8 +25,9 @@ export async function checkFormat(
     return readable;
   }
   const text = Buffer.from(await fs.readFile(path)).toString('utf8');
-  // A damaged mark is no reason to keep the log from its owner: the journal's own lines are checked.
-  const version = Number(/"quiltside"\s*:\s*(\d+)/.exec(text)?.[1] ?? readable);
+  // A damaged mark is no reason to keep the log from its owner: the journal's own lines are checked. Version 1 had no sum.
+  const isWhole = !text.includes('"sum"') || unsealLine(text.trimEnd()) !== undefined;
+  const version = Number((isWhole && /"quiltside"\s*:\s*(\d+)/.exec(text)?.[1]) || readable);
   if (version > readable) {
     throw new NewerFormat(
       `This quilt was written by a newer Quiltside (version ${version} of its log; this program reads up to ${readable}). Use the newer program; nothing was changed.`,
@@ -36,4 +38,4 @@ export async function checkFormat(
 
 /** What `format.json` holds. */
 export const formatMark = (version: number): Uint8Array =>
-  Buffer.from(`${JSON.stringify({ quiltside: version })}\n`);
+  Buffer.from(sealLine(JSON.stringify({ quiltside: version })));

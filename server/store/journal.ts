@@ -1,8 +1,18 @@
+import { createHash, type Hash } from 'node:crypto';
 import { join } from 'node:path';
+import type { OlderEvents } from '../../core/log/event-trail.ts';
 import type { NumberedEvent } from '../../shared/event.ts';
 import { DiskTrouble } from './disk-trouble.ts';
 import type { FileSystem, OpenFile } from './file-system.ts';
 import { readLine, writeLine } from './journal-line.ts';
+import {
+  hashOf,
+  isAsClosed,
+  readSegments,
+  type Segment,
+  segmentName,
+  writeHead,
+} from './journal-segments.ts';
 import { writeWholeFile } from './write-whole-file.ts';
 
 /** A place in a journal that could not be read, with what it held. */
@@ -17,19 +27,46 @@ export type Damage = {
   keptIn?: string;
 };
 
-type Waiting = { bytes: Uint8Array; done: () => void; failed: (why: Error) => void };
+/** Up to where a journal is on the disk: the last event, its file, and what that file holds up to there. */
+export type JournalPosition = { seq: number; file: string; bytes: number; sha256: string };
 
-const NAME = 'journal.jsonl';
+export type JournalOptions = {
+  /** A segment that has reached this is closed before the next write. */
+  segmentBytes?: number;
+  /** Events up to here are known from elsewhere: where the journal is what it was then, they are not read. */
+  upTo?: JournalPosition | undefined;
+};
+
+export type OpenedJournal = {
+  journal: Journal;
+  /** Those after `older`. */
+  events: NumberedEvent[];
+  damage: Damage[];
+  /** The events up to `upTo`, unread; undefined where the journal is not what it was, so that all are in `events`. */
+  older: OlderEvents | undefined;
+};
+
+type Waiting = {
+  bytes: Uint8Array;
+  last: number | undefined;
+  done: () => void;
+  failed: (why: Error) => void;
+};
+
+/** Some 3,500 notes; a reading of it all takes a fifth of a second. */
+const SEGMENT_BYTES = 4 * 1024 * 1024;
 const LINE_FEED = 10;
 
 /**
- * The append-only file of one quilt's events. `append` returns when the events are on the disk itself;
- * appends that come while the disk is busy share the next write and fsync.
+ * The append-only files of one quilt's events. `append` returns when the events are on the disk itself; appends that
+ * come while the disk is busy share the next write and fsync. A full file is closed for good, and the one after it
+ * begins with the SHA-256 of it.
  */
 export class Journal {
-  #file: OpenFile;
-  /** Length up to which everything is acknowledged. */
+  #segment: { file: string; from: number; handle: OpenFile; hash: Hash };
+  /** Length of the open segment up to which everything is acknowledged. */
   #end: number;
+  #seq: number;
   /** Bytes past `#end` may be left of a write that failed. */
   #dirty = false;
   #waiting: Waiting[] = [];
@@ -38,40 +75,63 @@ export class Journal {
   /** Called, before any append is refused, when a write failed: what is not acknowledged will not be. */
   onFailure: () => void = () => undefined;
 
-  private constructor(file: OpenFile, end: number) {
-    this.#file = file;
-    this.#end = end;
+  private constructor(
+    readonly fs: FileSystem,
+    readonly folder: string,
+    readonly segmentBytes: number,
+    open: { file: string; from: number; handle: OpenFile; bytes: Uint8Array; seq: number },
+  ) {
+    const { bytes, seq, ...segment } = open;
+    this.#segment = { ...segment, hash: createHash('sha256').update(bytes) };
+    this.#end = bytes.length;
+    this.#seq = seq;
   }
 
   /** Opens or makes the journal in `folder` and reads what it holds. Damage is reported, never fatal. */
   static async open(
     fs: FileSystem,
     folder: string,
-  ): Promise<{ journal: Journal; events: NumberedEvent[]; damage: Damage[] }> {
-    const path = join(folder, NAME);
-    if (!(await fs.stat(path))) {
-      const made = await fs.open(path, 'wx');
-      await made.sync();
+    { segmentBytes = SEGMENT_BYTES, upTo }: JournalOptions = {},
+  ): Promise<OpenedJournal> {
+    const segments = await readSegments(fs, folder);
+    const open = segments.at(-1);
+    if (!open) {
+      const file = segmentName(1);
+      const handle = await fs.open(join(folder, file), 'wx');
+      await handle.sync();
       await fs.syncFolder(folder);
-      return { journal: new Journal(made, 0), events: [], damage: [] };
+      const journal = new Journal(fs, folder, segmentBytes, {
+        file,
+        from: 1,
+        handle,
+        bytes: new Uint8Array(),
+        seq: 0,
+      });
+      return { journal, events: [], damage: [], older: undefined };
     }
-    const bytes = await fs.readFile(path);
-    const { events, damage, end, cutOff } = readJournal(bytes);
-    const file = await fs.open(path, 'r+');
-    const journal = new Journal(file, end);
+    const { older, events, damage, last, end, cutOff } = readEvents(segments, upTo);
+    const { file, from, bytes } = open;
+    const handle = await fs.open(join(folder, file), 'r+');
+    let kept = bytes.subarray(0, end);
     if (cutOff.length > 0) {
       // Kept before it is cut from the journal, so that a crash between the two loses nothing.
       const keptIn = await keep(fs, folder, cutOff);
       for (const one of damage) if (one.kind === 'tail') one.keptIn = keptIn;
-      await file.truncate(end);
-      await file.sync();
+      await handle.truncate(end);
+      await handle.sync();
     } else if (end > 0 && bytes[end - 1] !== LINE_FEED) {
       // The last line is whole but for its line feed.
-      await file.write(Uint8Array.of(LINE_FEED), end);
-      await file.sync();
-      journal.#end = end + 1;
+      await handle.write(Uint8Array.of(LINE_FEED), end);
+      await handle.sync();
+      kept = Buffer.concat([kept, Uint8Array.of(LINE_FEED)]);
     }
-    return { journal, events, damage };
+    const journal = new Journal(fs, folder, segmentBytes, { file, from, handle, bytes: kept, seq: last });
+    return { journal, events, damage, older };
+  }
+
+  get position(): JournalPosition {
+    const { file, hash } = this.#segment;
+    return { seq: this.#seq, file, bytes: this.#end, sha256: hash.copy().digest('hex') };
   }
 
   /** Appends events, whose numbers follow on. Throws `DiskTrouble`; then none of them is in the journal. */
@@ -79,7 +139,7 @@ export class Journal {
     if (this.#closed) return Promise.reject(new Error('The journal is closed: the server is stopping.'));
     return new Promise((done, failed) => {
       const bytes = Buffer.from(events.map(writeLine).join(''), 'utf8');
-      this.#waiting.push({ bytes, done, failed });
+      this.#waiting.push({ bytes, last: events.at(-1)?.seq, done, failed });
       this.#running ??= this.#run().finally(() => {
         this.#running = undefined;
       });
@@ -89,7 +149,7 @@ export class Journal {
   async close(): Promise<void> {
     this.#closed = true;
     await this.#running;
-    await this.#file.close();
+    await this.#segment.handle.close();
   }
 
   async #run(): Promise<void> {
@@ -102,10 +162,13 @@ export class Journal {
       try {
         if (this.#dirty) await this.#clean();
         if (bytes.length > 0) {
+          if (this.#end >= this.segmentBytes) await this.#beginSegment();
           this.#dirty = true;
-          await this.#file.write(bytes, this.#end);
-          await this.#file.sync();
+          await this.#segment.handle.write(bytes, this.#end);
+          await this.#segment.handle.sync();
           this.#end += bytes.length;
+          this.#segment.hash.update(bytes);
+          this.#seq = batch.findLast((one) => one.last !== undefined)?.last ?? this.#seq;
           this.#dirty = false;
         }
         for (const one of batch) one.done();
@@ -121,28 +184,132 @@ export class Journal {
     }
   }
 
+  /**
+   * Closes the open segment by beginning the next. Broken off at any point it is simply done again: nothing is written
+   * to the old one meanwhile, so the head comes out the same.
+   */
+  async #beginSegment(): Promise<void> {
+    const from = this.#seq + 1;
+    if (from === this.#segment.from) return;
+    const { file: old, bytes, sha256 } = this.position;
+    const file = segmentName(from);
+    const head = writeHead({ from, closes: { file: old, bytes, sha256 } });
+    await writeWholeFile(this.fs, join(this.folder, file), head);
+    const handle = await this.fs.open(join(this.folder, file), 'r+');
+    await this.#segment.handle.close().catch(() => undefined);
+    this.#segment = { file, from, handle, hash: createHash('sha256').update(head) };
+    this.#end = head.length;
+  }
+
   async #clean(): Promise<void> {
-    await this.#file.truncate(this.#end);
-    await this.#file.sync();
+    await this.#segment.handle.truncate(this.#end);
+    await this.#segment.handle.sync();
     this.#dirty = false;
   }
 }
 
-/** Reads the bytes of a journal. `cutOff` is the end that has to be set aside, from `end` on. */
-export function readJournal(bytes: Uint8Array): {
+type Read = {
   events: NumberedEvent[];
   damage: Damage[];
+  /** Number of the last event. */
+  last: number;
+  /** Length of the open segment up to which it is good. */
   end: number;
   cutOff: Uint8Array;
-} {
+};
+
+/** The events of a journal's files, those up to `upTo` unread where the files hold what they held then. */
+export function readEvents(
+  segments: readonly Segment[],
+  upTo?: JournalPosition,
+): Read & { older: OlderEvents | undefined } {
+  const asClosed = segments.map(
+    (segment, i) => i + 1 === segments.length || isAsClosed(segment, segments[i + 1]!),
+  );
+  const older = upTo && asClosed.every(Boolean) ? findOlder(segments, upTo) : undefined;
+  const read: Read = { events: [], damage: [], last: older?.last ?? 0, end: 0, cutOff: new Uint8Array() };
+  for (const [i, segment] of segments.entries()) {
+    if (older && upTo && segment.from <= upTo.seq && segment.file !== upTo.file) continue;
+    const next = segments[i + 1];
+    const file = segments.length === 1 ? 'the journal' : segment.file;
+    const found = readJournal(segment.bytes, {
+      file,
+      from: older && segment.file === upTo?.file ? upTo.bytes : segment.headBytes,
+      last: read.last,
+      ...(next ? { closedAt: next.from - 1 } : {}),
+    });
+    if (segment.from > 1 && !segment.head) read.damage.push(headDamage(file, segments[i - 1]?.file));
+    if (!asClosed[i] && next?.head && found.damage.length === 0) read.damage.push(otherThanClosed(file));
+    for (const event of found.events) read.events.push(event);
+    read.damage.push(...found.damage);
+    read.last = next ? Math.max(next.from - 1, found.last) : found.last;
+    read.end = found.end;
+    read.cutOff = found.cutOff;
+  }
+  return { ...read, older };
+}
+
+/** The events up to a position as the files hold them, where those hold what they held then. */
+function findOlder(segments: readonly Segment[], upTo: JournalPosition): OlderEvents | undefined {
+  const at = segments.findIndex((segment) => segment.file === upTo.file);
+  const inLast = segments[at]?.bytes.subarray(0, upTo.bytes);
+  if (!inLast || inLast.length !== upTo.bytes || hashOf(inLast) !== upTo.sha256) return undefined;
+  const parts = segments.slice(0, at + 1).map(({ bytes, headBytes, from }, i) => ({
+    from,
+    bytes: Buffer.from(
+      bytes.buffer,
+      bytes.byteOffset + headBytes,
+      (i === at ? upTo.bytes : bytes.length) - headBytes,
+    ),
+    /** Where each line begins, and the end; looked for when somebody asks. */
+    starts: undefined as number[] | undefined,
+  }));
+  return {
+    last: upTo.seq,
+    between(from, to) {
+      const events: NumberedEvent[] = [];
+      for (const [i, part] of parts.entries()) {
+        const last = (parts[i + 1]?.from ?? upTo.seq + 1) - 1;
+        if (part.from > to || last < from) continue;
+        part.starts ??= startsOfLines(part.bytes);
+        const one = Math.max(from, part.from) - part.from;
+        const other = Math.min(to, last) - part.from + 1;
+        const lines = part.bytes.toString('utf8', part.starts[one], part.starts[other]! - 1).split('\n');
+        for (const line of lines) events.push(readLine(line)!);
+      }
+      return events;
+    },
+  };
+}
+
+function startsOfLines(bytes: Buffer): number[] {
+  const starts = [0];
+  for (let feed = bytes.indexOf(LINE_FEED); feed !== -1; feed = bytes.indexOf(LINE_FEED, feed + 1))
+    starts.push(feed + 1);
+  return starts;
+}
+
+/**
+ * Reads the bytes of a segment. `cutOff` is the end that has to be set aside, from `end` on; one that was `closedAt` a
+ * number is never cut. `from`: where to begin; `last`: the number of the event before.
+ */
+export function readJournal(
+  bytes: Uint8Array,
+  {
+    file = 'the journal',
+    from: begin = 0,
+    last: before = 0,
+    closedAt,
+  }: { file?: string; from?: number; last?: number; closedAt?: number } = {},
+): Read {
   const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const events: NumberedEvent[] = [];
   const damage: Damage[] = [];
-  let from = 0;
-  let last = 0;
-  let end = 0;
-  let line = 0;
-  let bad: { line: number; held: string; from: number }[] = [];
+  let from = begin;
+  let last = before;
+  let end = begin;
+  let line = begin > 0 ? 1 : 0;
+  let bad: { line: number; held: string }[] = [];
   while (from < text.length) {
     line++;
     const feed = text.indexOf(LINE_FEED, from);
@@ -150,33 +317,50 @@ export function readJournal(bytes: Uint8Array): {
     const words = text.toString('utf8', from, to);
     const event = readLine(words);
     if (event && event.seq > last) {
-      for (const one of bad) damage.push(lineDamage(one.line, one.held, last + 1, event.seq - 1));
+      for (const one of bad) damage.push(lineDamage(file, one.line, one.held, last + 1, event.seq - 1));
       if (bad.length === 0 && event.seq > last + 1) damage.push(gapDamage(last + 1, event.seq - 1));
       bad = [];
       events.push(event);
       last = event.seq;
       end = feed === -1 ? to : to + 1;
     } else {
-      bad.push({ line, held: words.slice(0, 2000), from });
+      bad.push({ line, held: words.slice(0, 2000) });
     }
     from = to + 1;
+  }
+  if (closedAt !== undefined) {
+    for (const one of bad) damage.push(lineDamage(file, one.line, one.held, last + 1, closedAt));
+    if (bad.length === 0 && last < closedAt) damage.push(gapDamage(last + 1, closedAt));
+    return { events, damage, last, end: text.length, cutOff: new Uint8Array() };
   }
   for (const one of bad) {
     damage.push({
       kind: 'tail',
-      message: `The end of the journal (line ${one.line}) was cut off or damaged; it was set aside and the log opens at event ${last}.`,
+      message: `The end of ${file} (line ${one.line}) was cut off or damaged; it was set aside and the log opens at event ${last}.`,
       held: one.held,
     });
   }
-  return { events, damage, end, cutOff: bad.length > 0 ? text.subarray(end) : new Uint8Array() };
+  return { events, damage, last, end, cutOff: bad.length > 0 ? text.subarray(end) : new Uint8Array() };
 }
 
-const lineDamage = (line: number, held: string, from: number, to: number): Damage => ({
+const headDamage = (file: string, before: string | undefined): Damage => ({
+  kind: 'line',
+  message: `The head of ${file} is damaged, so ${before ?? 'what came before'} can't be compared with what it was when it was closed. Its lines have sums of their own; no event is missing for this.`,
+  held: '',
+});
+
+const otherThanClosed = (file: string): Damage => ({
+  kind: 'line',
+  message: `${file} is not what it was when it was closed, though each line in it is whole. A copy of it from a backup may be compared with it.`,
+  held: '',
+});
+
+const lineDamage = (file: string, line: number, held: string, from: number, to: number): Damage => ({
   kind: 'line',
   message:
     from > to
-      ? `Line ${line} of the journal is damaged or a repetition and was left out; no event is missing.`
-      : `Line ${line} of the journal is damaged; of events ${from} to ${to} something is missing. The rest is served.`,
+      ? `Line ${line} of ${file} is damaged or a repetition and was left out; no event is missing.`
+      : `Line ${line} of ${file} is damaged; of events ${from} to ${to} something is missing. The rest is served.`,
   held,
 });
 

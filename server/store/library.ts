@@ -8,7 +8,7 @@ import { DiskTrouble } from './disk-trouble.ts';
 import type { FileSystem } from './file-system.ts';
 import { lockFolder } from './folder-lock.ts';
 import { newId } from './new-id.ts';
-import { QuiltStore, Refusal } from './quilt-store.ts';
+import { QuiltStore, Refusal, type StoreOptions } from './quilt-store.ts';
 import { SafeJsonFile } from './safe-json-file.ts';
 
 const CARDS_AFTER_MS = 1_000;
@@ -26,10 +26,11 @@ export class Library {
     /** What was found wrong when the folder was opened, for people. */
     readonly troubles: string[],
     private readonly unlock: () => Promise<void>,
+    private readonly sizes: StoreOptions,
   ) {}
 
   /** Opens (or makes) the data folder and takes its lock. Throws `FolderInUse`. */
-  static async open(folder: string, fs: FileSystem): Promise<Library> {
+  static async open(folder: string, fs: FileSystem, sizes: StoreOptions = {}): Promise<Library> {
     await mkdir(folder, { recursive: true, mode: 0o700 });
     const unlock = await lockFolder(folder);
     try {
@@ -44,7 +45,7 @@ export class Library {
       settings.data = known.success ? known.data : Settings.parse({});
       const cards = new Low<QuiltCard[]>(new SafeJsonFile(fs, join(folder, 'quilts.json')), []);
       await cards.read();
-      const library = new Library(folder, fs, settings, cards, troubles, unlock);
+      const library = new Library(folder, fs, settings, cards, troubles, unlock, sizes);
       await library.#matchCardsToFolders();
       return library;
     } catch (error) {
@@ -76,7 +77,7 @@ export class Library {
     try {
       await this.fs.makeFolder(folder);
       await this.fs.syncFolder(join(this.folder, 'quilts'));
-      const store = await QuiltStore.open(this.fs, id, folder);
+      const store = await QuiltStore.open(this.fs, id, folder, this.sizes);
       const quilt = { ...details, id, madeAt: new Date().toISOString() };
       await store.commit(() => ({ events: [{ type: 'quilt-made', quilt }] }));
       this.#watch(store);
@@ -104,7 +105,7 @@ export class Library {
       await this.fs.makeFolder(join(this.folder, 'quilts'));
       await this.fs.rename(from, folder);
       await this.fs.syncFolder(join(this.folder, 'quilts'));
-      const store = await QuiltStore.open(this.fs, id, folder);
+      const store = await QuiltStore.open(this.fs, id, folder, this.sizes);
       this.#watch(store);
       this.#open.set(id, Promise.resolve(store));
       this.#putCard(store.log);
@@ -125,7 +126,7 @@ export class Library {
         404,
       );
     }
-    const opening = QuiltStore.open(this.fs, id, join(this.folder, 'quilts', id));
+    const opening = QuiltStore.open(this.fs, id, join(this.folder, 'quilts', id), this.sizes);
     this.#open.set(id, opening);
     try {
       const store = await opening;
@@ -194,7 +195,7 @@ export class Library {
       if (good.some((card) => card.id === id)) continue;
       changed = true;
       try {
-        const store = await QuiltStore.open(this.fs, id, join(this.folder, 'quilts', id));
+        const store = await QuiltStore.open(this.fs, id, join(this.folder, 'quilts', id), this.sizes);
         if (store.log.quilt.id === id) this.cards.data.push(cardOf(store.log));
         else if (store.log.seq === 0)
           this.troubles.push(`The folder quilts/${id} holds no quilt that could be read.`);

@@ -1,11 +1,12 @@
 import type { Decision } from '../../core/log/decide.ts';
-import { evolve, fold } from '../../core/log/evolve.ts';
+import { evolve, fold, foldOnto } from '../../core/log/evolve.ts';
 import type { Log } from '../../core/log/log.ts';
 import type { LogEvent, NumberedEvent } from '../../shared/event.ts';
-import { bringUpToDate, TODAY } from './bring-up-to-date.ts';
+import { bringUpToDate, TODAY, type Versions } from './bring-up-to-date.ts';
 import { checkFormat } from './check-format.ts';
 import type { FileSystem } from './file-system.ts';
-import { type Damage, Journal } from './journal.ts';
+import { type Damage, Journal, type OpenedJournal } from './journal.ts';
+import { type CachedLog, readLogCache, writeLogCache } from './log-cache.ts';
 
 /** A command that can't be carried out; `message` says what was expected and what to do. */
 export class Refusal extends Error {
@@ -18,6 +19,18 @@ export class Refusal extends Error {
   }
 }
 
+export type StoreOptions = {
+  /** Others than today's in tests only. */
+  versions?: Versions;
+  /** See `JournalOptions`. */
+  segmentBytes?: number;
+  /** A snapshot is written when this many events are in none. */
+  snapshotEvery?: number;
+};
+
+/** Folding so many takes a tenth of a second or two. */
+const SNAPSHOT_EVERY = 4_000;
+
 /** One quilt: its folder, its journal, and the log folded from it. */
 export class QuiltStore {
   /** Everything acknowledged. */
@@ -25,6 +38,9 @@ export class QuiltStore {
   /** With what is on its way to the disk: the next decision stands on it. */
   #ahead: Log;
   readonly #listeners = new Set<(events: NumberedEvent[]) => void>();
+  /** Number of the last event that is in the snapshot. */
+  #snapshotAt: number;
+  #snapshotting: Promise<void> | undefined;
 
   private constructor(
     readonly id: string,
@@ -33,8 +49,11 @@ export class QuiltStore {
     readonly damage: readonly Damage[],
     readonly journal: Journal,
     log: Log,
+    snapshotAt: number,
+    readonly snapshotEvery: number,
   ) {
     this.#log = log;
+    this.#snapshotAt = snapshotAt;
     this.#ahead = log;
     journal.onFailure = () => {
       this.#ahead = this.#log;
@@ -42,11 +61,24 @@ export class QuiltStore {
   }
 
   /** Opens a quilt's folder; an older version's is brought up to date first, a newer one's is refused untouched. */
-  static async open(fs: FileSystem, id: string, folder: string, versions = TODAY): Promise<QuiltStore> {
+  static async open(
+    fs: FileSystem,
+    id: string,
+    folder: string,
+    { versions = TODAY, segmentBytes, snapshotEvery = SNAPSHOT_EVERY }: StoreOptions = {},
+  ): Promise<QuiltStore> {
     const from = await checkFormat(fs, folder, versions.version);
     const before = await bringUpToDate(fs, folder, from, versions);
-    const { journal, events, damage } = await Journal.open(fs, folder);
-    return new QuiltStore(id, folder, fs, [...before, ...damage], journal, fold(withoutGaps(events)));
+    const cached = await readLogCache(fs, folder);
+    const opened = await Journal.open(fs, folder, {
+      upTo: cached?.upTo,
+      ...(segmentBytes === undefined ? {} : { segmentBytes }),
+    });
+    const { log, snapshotAt } = logOf(opened, cached);
+    const damage = [...before, ...opened.damage];
+    const store = new QuiltStore(id, folder, fs, damage, opened.journal, log, snapshotAt, snapshotEvery);
+    store.#snapshotWhenDue();
+    return store;
   }
 
   get log(): Log {
@@ -70,6 +102,7 @@ export class QuiltStore {
     await this.journal.append(events);
     if (after.seq > this.#log.seq) this.#log = after;
     if (events.length > 0) for (const listener of this.#listeners) listener(events);
+    this.#snapshotWhenDue();
     return { events, log: after };
   }
 
@@ -81,7 +114,21 @@ export class QuiltStore {
 
   async close(): Promise<void> {
     this.#listeners.clear();
+    await this.#snapshotting;
     await this.journal.close();
+  }
+
+  /** A log with gaps gets none: what it lacks would be taken for what there was. */
+  #snapshotWhenDue(): void {
+    if (this.#snapshotting || this.damage.length > 0) return;
+    if (this.#log.seq - this.#snapshotAt < this.snapshotEvery) return;
+    const { position } = this.journal;
+    // Others may be on the disk already whose commits have not come back: theirs is the next turn.
+    if (position.seq !== this.#log.seq) return;
+    this.#snapshotAt = this.#log.seq;
+    this.#snapshotting = writeLogCache(this.fs, this.folder, this.#log, position).finally(() => {
+      this.#snapshotting = undefined;
+    });
   }
 
   #number(events: readonly LogEvent[]): NumberedEvent[] {
@@ -90,11 +137,25 @@ export class QuiltStore {
   }
 }
 
+/** The log of a journal, from its snapshot where that fits. */
+function logOf(
+  { events, older }: OpenedJournal,
+  cached: CachedLog | undefined,
+): { log: Log; snapshotAt: number } {
+  if (!cached || !older) return { log: fold(withoutGaps(events)), snapshotAt: 0 };
+  const whole = withoutGaps(events, older.last);
+  try {
+    return { log: foldOnto(cached.log(older), whole), snapshotAt: older.last };
+  } catch {
+    return { log: fold([...older.between(1, older.last), ...whole]), snapshotAt: 0 };
+  }
+}
+
 /** Puts `event-lost` in for numbers that a damaged journal lacks, so that pages get an unbroken stream. */
-function withoutGaps(events: readonly NumberedEvent[]): NumberedEvent[] {
+function withoutGaps(events: readonly NumberedEvent[], after = 0): NumberedEvent[] {
   const whole: NumberedEvent[] = [];
   for (const event of events) {
-    for (let seq = whole.length + 1; seq < event.seq; seq++) {
+    for (let seq = after + whole.length + 1; seq < event.seq; seq++) {
       whole.push({ seq, at: event.at, event: { type: 'event-lost' } });
     }
     whole.push(event);

@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { onTestFinished } from 'vitest';
 import WebSocket from 'ws';
 import { type AppOptions, buildApp } from '../../server/app.ts';
+import type { StoreOptions } from '../../server/store/quilt-store.ts';
 import type { QuiltDetails } from '../../shared/quilt.ts';
 import type { ClientMessage, Command, ServerMessage } from '../../shared/wire.ts';
 import { temporaryFolder } from '../store/temporary-folder.ts';
@@ -35,10 +36,19 @@ const CHILD = fileURLToPath(new URL('./child-server.ts', import.meta.url));
  */
 export async function spawnServer(
   dataFolder: string,
-  { run = ['--import', 'tsx', CHILD], modelsDir = '' }: { run?: string[]; modelsDir?: string } = {},
+  {
+    run = ['--import', 'tsx', CHILD],
+    modelsDir = '',
+    sizes = {},
+  }: { run?: string[]; modelsDir?: string; sizes?: StoreOptions } = {},
 ): Promise<ReturnType<typeof clientOf> & { child: ChildProcess }> {
   const child = spawn(process.execPath, run, {
-    env: { ...process.env, QUILTSIDE_DATA: dataFolder, QUILTSIDE_MODELS: modelsDir },
+    env: {
+      ...process.env,
+      QUILTSIDE_DATA: dataFolder,
+      QUILTSIDE_MODELS: modelsDir,
+      SIZES: JSON.stringify(sizes),
+    },
     stdio: ['ignore', 'pipe', 'inherit', 'ipc'],
   });
   let said = '';

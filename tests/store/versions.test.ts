@@ -2,9 +2,10 @@ import { cp, readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import type { Migration } from '../../core/log/migrations.ts';
+import { MIGRATIONS, type Migration } from '../../core/log/migrations.ts';
 import { NewerFormat } from '../../server/store/check-format.ts';
 import { nodeFileSystem } from '../../server/store/file-system.ts';
+import { listSegments } from '../../server/store/journal-segments.ts';
 import { QuiltStore } from '../../server/store/quilt-store.ts';
 import { temporaryFolder } from './temporary-folder.ts';
 
@@ -19,7 +20,7 @@ async function folderOfVersion1(): Promise<string> {
 
 /** A change as a later version might bring: what was "Blue star" is called otherwise. Twice over it would show. */
 const rename: Migration = {
-  from: 1,
+  from: 2,
   why: 'a trial of this test',
   change: (numbered) =>
     numbered.event.type === 'quilt-made'
@@ -32,7 +33,7 @@ const rename: Migration = {
         }
       : numbered,
 };
-const LATER = { migrations: [rename], version: 2 };
+const LATER = { versions: { migrations: [...MIGRATIONS, rename], version: 3 } };
 const bytesOf = async (folder: string): Promise<Record<string, string>> =>
   Object.fromEntries(
     await Promise.all(
@@ -51,6 +52,24 @@ test('a folder of version 1 opens, with all that is in it', async () => {
   await store.close();
 });
 
+test('its one-file journal is kept beside as it was, and goes on in further files', async () => {
+  const folder = await folderOfVersion1();
+  const before = await bytesOf(folder);
+  const sizes = { segmentBytes: 1_000 };
+  const store = await QuiltStore.open(nodeFileSystem, 'quilt', folder, sizes);
+  expect(await readFile(join(folder, 'journal.jsonl'), 'utf8')).toBe(before['journal.jsonl']);
+  expect(await bytesOf(join(folder, 'before-version-2'))).toEqual(before);
+  for (let value = 0; value < 12; value++)
+    await store.commit(() => ({ events: [{ type: 'estimate-set', path: 'p', value }] }));
+  await store.close();
+  expect((await listSegments(nodeFileSystem, folder)).length).toBeGreaterThan(1);
+  const again = await QuiltStore.open(nodeFileSystem, 'quilt', folder, sizes);
+  expect(again.log.notes).toHaveLength(3);
+  expect(again.log.estimateSettings).toEqual({ p: 11 });
+  expect(again.damage).toEqual([]);
+  await again.close();
+});
+
 test('a later version brings it up to date once and keeps the folder as it was beside', async () => {
   const folder = await folderOfVersion1();
   const before = await bytesOf(folder);
@@ -60,8 +79,8 @@ test('a later version brings it up to date once and keeps the folder as it was b
     expect(store.log.notes).toHaveLength(3);
     await store.close();
   }
-  expect(await bytesOf(join(folder, 'before-version-2'))).toEqual(before);
-  expect(await readFile(join(folder, 'format.json'), 'utf8')).toBe('{"quiltside":2}\n');
+  expect(await bytesOf(join(folder, 'before-version-3'))).toEqual(before);
+  expect(await readFile(join(folder, 'format.json'), 'utf8')).toMatch(/^\{"quiltside":3,"sum":"\w{8}"\}\n$/);
 });
 
 test('broken off between the journal and its mark, it is done again from the copy and not twice over', async () => {

@@ -11,6 +11,8 @@ import { packServer } from './pack-server.ts';
 /** Pictures and recordings are compared after each kill for the rounds just gone, and all of them every so many rounds. */
 const ALL_EVERY = 25;
 const RECORDINGS_A_ROUND = 3;
+/** So small that every round closes segments and writes snapshots, and is killed in the midst of it. */
+const SMALL = { segmentBytes: 30_000, snapshotEvery: 25 };
 
 export type KillReport = {
   rounds: number;
@@ -52,7 +54,7 @@ export async function killRounds(
   const modelsDir = join(folder, 'no-models');
   try {
     for (let round = 0; round <= rounds; round++) {
-      const server = await spawnServer(join(folder, 'data'), { run, modelsDir });
+      const server = await spawnServer(join(folder, 'data'), { run, modelsDir, sizes: SMALL });
       try {
         if (quiltId === undefined) {
           quiltId = await server.makeQuilt();

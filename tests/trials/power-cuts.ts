@@ -12,6 +12,8 @@ type Promised = { after: number; check: (disk: RecordingFileSystem) => Promise<s
 
 const FOLDER = join('/', 'data', 'quilts', 'q');
 const SETTINGS = join('/', 'data', 'settings.json');
+/** So small that segments are closed and snapshots written all the time. */
+const SMALL = { segmentBytes: 900, snapshotEvery: 5 };
 
 /**
  * Records what the store does to the disk while notes, settings and speech are kept, then cuts the power
@@ -25,7 +27,7 @@ export async function powerCuts(variants: number, random: () => number): Promise
     promised.push({ after: disk.calls.length, check });
   };
   await disk.makeFolder(FOLDER);
-  const store = await QuiltStore.open(disk, 'q', FOLDER);
+  const store = await QuiltStore.open(disk, 'q', FOLDER, SMALL);
   const { quilt } = new LogBuilder().log;
   await store.commit(() => ({ events: [{ type: 'quilt-made', quilt }] }));
   const settings = new SafeJsonFile<{ n: number }>(disk, SETTINGS);
@@ -36,7 +38,7 @@ export async function powerCuts(variants: number, random: () => number): Promise
       batch.map((path) => store.commit(() => ({ events: [{ type: 'estimate-set', path, value: i }] }))),
     );
     promise(async (after) => {
-      const { log, damage } = await QuiltStore.open(after, 'q', FOLDER);
+      const { log, damage } = await QuiltStore.open(after, 'q', FOLDER, SMALL);
       const missing = batch.find((path) => log.estimateSettings[path] !== i);
       if (missing !== undefined) return `event ${missing}`;
       return damage.some((one) => one.kind !== 'tail') ? `damage ${damage[0]?.kind}` : undefined;

@@ -1,8 +1,6 @@
 import { nodeFileSystem } from '../../server/store/file-system.ts';
-import { readJournal } from '../../server/store/journal.ts';
-import { writeLine } from '../../server/store/journal-line.ts';
 import { QuiltStore } from '../../server/store/quilt-store.ts';
-import type { NumberedEvent } from '../../shared/event.ts';
+import { cutJournals } from './cut-journals.ts';
 import { compressedDay } from './day.ts';
 import { fuzz } from './fuzz.ts';
 import { killRounds } from './kill-rounds.ts';
@@ -19,37 +17,8 @@ const say = (line: string): void => {
   process.stdout.write(`${line}\n`);
 };
 
-const journalOf = (count: number): NumberedEvent[] =>
-  Array.from({ length: count }, (_, i) => ({
-    seq: i + 1,
-    at: '2026-03-14T10:00:00.000Z',
-    event: { type: 'estimate-set', path: `p${i}`, value: 'x'.repeat((i * 37) % 200) },
-  }));
-
-/** Every length of a cut tail, and single bits turned over at random places. */
-function cutTrial(places: number): string[] {
-  const wrong: string[] = [];
-  const events = journalOf(200);
-  const lines = events.map(writeLine);
-  const whole = Buffer.from(lines.join(''));
-  const isAsWritten = (read: NumberedEvent): boolean => writeLine(read) === lines[read.seq - 1];
-  const tail = whole.length - Buffer.byteLength(lines.slice(-20).join(''));
-  for (let length = tail; length <= whole.length; length++) {
-    const read = readJournal(whole.subarray(0, length)).events;
-    if (read.length < 180 || !read.every(isAsWritten)) wrong.push(`cut at ${length}`);
-  }
-  for (let i = 0; i < places; i++) {
-    const at = Math.floor(Math.random() * whole.length);
-    const bit = Math.floor(Math.random() * 8);
-    const damaged = Buffer.from(whole);
-    damaged[at]! ^= 1 << bit;
-    const { events: read, damage } = readJournal(damaged);
-    if (read.length < 198 || !read.every(isAsWritten) || damage.length === 0)
-      wrong.push(`byte ${at}, bit ${bit}`);
-  }
-  say(`${whole.length - tail + 1} lengths and ${places} bits`);
-  return wrong;
-}
+/** So small that the disk gets full in all kinds of writing, the beginning of a segment among them. */
+const SMALL = { segmentBytes: 50_000, snapshotEvery: 5 };
 
 /** Fills a small disk with notes until it refuses, then makes room and goes on. */
 async function fullDiskTrial(folder: string): Promise<string[]> {
@@ -58,7 +27,7 @@ async function fullDiskTrial(folder: string): Promise<string[]> {
   const file = await nodeFileSystem.open(ballast, 'w');
   await file.write(Buffer.alloc(300_000), 0);
   await file.close();
-  const store = await QuiltStore.open(nodeFileSystem, 'q', `${folder}/q`);
+  const store = await QuiltStore.open(nodeFileSystem, 'q', `${folder}/q`, SMALL);
   let kept = 0;
   let refused = '';
   const set = (n: number) =>
@@ -80,7 +49,7 @@ async function fullDiskTrial(folder: string): Promise<string[]> {
     (error: Error) => wrong.push(`with room again: ${error.message}`),
   );
   await store.close();
-  const again = await QuiltStore.open(nodeFileSystem, 'q', `${folder}/q`);
+  const again = await QuiltStore.open(nodeFileSystem, 'q', `${folder}/q`, SMALL);
   if (again.log.seq !== kept) wrong.push(`${kept} acknowledged, ${again.log.seq} there`);
   if (again.damage.length > 0) wrong.push(`damage: ${again.damage[0]?.message}`);
   await again.close();
@@ -111,7 +80,11 @@ const TRIALS: Record<string, () => Promise<string[]> | string[]> = {
     say(`${report.cuts} power cuts, ${report.acknowledged} promises, ${report.lost.length} broken`);
     return report.lost;
   },
-  cut: () => cutTrial(Number(rest[0] ?? 2_000)),
+  cut: async () => {
+    const report = await cutJournals(Number(rest[0] ?? 2_000), Math.random);
+    say(`${report.lengths} lengths and ${report.bits} bits, ${report.segments} segments`);
+    return report.wrong;
+  },
   'full-disk': () => fullDiskTrial(rest[0] ?? ''),
 };
 

@@ -1,10 +1,20 @@
 import { existsSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { MODELS } from '../speech/support/places.ts';
+import { cutJournals } from './cut-journals.ts';
 import { compressedDay } from './day.ts';
 import { fuzz } from './fuzz.ts';
 import { killRounds } from './kill-rounds.ts';
 import { powerCuts } from './power-cuts.ts';
+
+/** A small generator with a fixed start (Park and Miller, 1988), so that a failure can be had again. */
+function randomFrom(state: number): () => number {
+  let now = state;
+  return () => {
+    now = (now * 48_271) % 2_147_483_647;
+    return now / 2_147_483_647;
+  };
+}
 
 /** The short form of the trials; `npm run trial:…` runs the long ones. */
 test('killed without warning under load, three times: nothing acknowledged is lost', async () => {
@@ -14,15 +24,15 @@ test('killed without warning under load, three times: nothing acknowledged is lo
 }, 120_000);
 
 test('the power cut after every call to the disk, unsynced writes dropped, kept or torn', async () => {
-  let state = 7;
-  const random = (): number => {
-    // A small generator with a fixed start (Park and Miller, 1988), so that a failure can be had again.
-    state = (state * 48_271) % 2_147_483_647;
-    return state / 2_147_483_647;
-  };
-  const report = await powerCuts(4, random);
+  const report = await powerCuts(4, randomFrom(7));
   expect(report.lost).toEqual([]);
   expect(report.cuts).toBeGreaterThan(500);
+}, 120_000);
+
+test('the open segment cut at every length, bits turned over in any file: nothing wrong is served', async () => {
+  const report = await cutJournals(200, randomFrom(11));
+  expect(report.wrong).toEqual([]);
+  expect(report.segments).toBeGreaterThan(3);
 }, 120_000);
 
 // Descriptors and processes are counted in /proc, which Linux has.

@@ -8,6 +8,7 @@ import { LOG_VERSION, migrate } from '../../../core/log/migrations.ts';
 import { LogEvent, type NumberedEvent } from '../../../shared/event.ts';
 import type { Quilt } from '../../../shared/quilt.ts';
 import { ARCHIVE_VERSION, type ArchivedFile, ArchiveManifest } from '../../../shared/quilt-export.ts';
+import { formatMark } from '../../store/check-format.ts';
 import { readLine, writeLine } from '../../store/journal-line.ts';
 import { ARCHIVED_MEDIA } from './archived-media.ts';
 
@@ -111,10 +112,7 @@ async function take(zip: yauzl.ZipFile, folder: string, newId: string | undefine
   }
   const log = fold(events);
   await writeSynced(join(folder, 'journal.jsonl'), Buffer.from(events.map(writeLine).join('')));
-  await writeSynced(
-    join(folder, 'format.json'),
-    Buffer.from(`${JSON.stringify({ quiltside: LOG_VERSION })}\n`),
-  );
+  await writeSynced(join(folder, 'format.json'), formatMark(LOG_VERSION));
   return { quilt: log.quilt, events, files: taken };
 }
 
@@ -316,7 +314,7 @@ async function extract(
   if (hash.digest('hex') !== file.sha256) throw altered(file);
 }
 
-async function writeSynced(path: string, bytes: Buffer): Promise<void> {
+async function writeSynced(path: string, bytes: Uint8Array): Promise<void> {
   const handle = await open(path, 'wx', 0o600);
   try {
     await handle.writeFile(bytes);
