@@ -13,6 +13,7 @@ import type { Item } from '../item.ts';
 import { placesOfClause } from '../places/places-of-clause.ts';
 import { type DayFound, dateOf } from '../times/find-day.ts';
 import { wallMinutes, wallTime } from '../times/local-time.ts';
+import { TASK_OF_ACTION } from '../work/find-work.ts';
 
 export type QueryFound = {
   query: QueryName;
@@ -59,7 +60,9 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
   if (READ_OUT.test(head)) return head;
   // "so is the whole of that row", "so has the one below it"
   if (!asked && /^(?:and )?so (?:is|are|has|have|did|does|was|were|'s) /.test(whole)) return undefined;
-  if (tellsSomething(whole, items, asked)) return undefined;
+  if (tellsSomething(whole, head, items, asked)) return undefined;
+  // "remind me what I haven't settled": an order, and no telling
+  const told = !asked && !/ (?:remind|tell|show) me $/.test(` ${whole.slice(0, whole.length - head.length)}`);
   // "which batting I don't know"
   if (
     !asked &&
@@ -68,12 +71,13 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     )
   )
     return undefined;
-  if (OF_THE_HOUSE.test(head) || (!asked && TOLD_AS_WHAT.test(head))) return undefined;
+  if (OF_THE_HOUSE.test(head) || (told && (TOLD_AS_WHAT.test(head) || TOLD_AFTER.test(head))))
+    return undefined;
   if (SELF_ASKED.test(head) && !asked && items.some((x) => x.finding || x.fail || x.action?.form === 'past'))
     return undefined;
-  if (WHICH_WAY.test(head) || (!asked && TOLD_OPEN.test(head))) return undefined;
+  if (WHICH_WAY.test(head) || (told && TOLD_OPEN.test(head))) return undefined;
   if (ASKING.test(head)) return head;
-  if (nominal(head, items, asked)) return head;
+  if (nominal(head, itemsFrom(items, whole, head), asked)) return head;
   const within = ASKING_WITHIN.exec(head);
   if (!within) return asked && items.length <= 14 ? head : undefined;
   const before = head.slice(0, within.index);
@@ -103,21 +107,42 @@ const WHICH_WAY =
   /^(?:which|what)(?: colou?rs?(?: of)?| kind of| sort of| type of| shade of| weight of)?(?: (?:print|fabric|cloth|thread|yarn|floss|batting|wadding|backing|binding|border|stitch|pattern|loft|colou?rs?))?(?<! (?:of)|^what|^which)(?: (?:for|on|should|shall|would|do i (?:use|want|go)\b)| ,)(?!.*\b(?:did|have|had|used|was|were|need|buy|next)\b)/;
 /** "What I bought was the binding", "what she wants is to sleep under it", "what colour it'll be we've left open": told, not asked. */
 const TOLD_AS_WHAT =
-  /^(?:(?:what|all) (?:i|we|she|he|they|my \w+|her \w+|the \w+)(?: \S+){1,6} (?:was|is|'s|were|are) \S|what (?:do|did) i see\b (?!\S+ ?\?)|(?:what|which|how|whether) .* (?:i|we) (?:have |'ve )?(?:left|leave|put off|not (?:settled|decided)|have n't|do n't|ca n't)\b)/;
+  /^(?:(?:what|all) (?:i|we|she|he|they|my \w+|her \w+|the \w+)(?: \S+){1,6} (?:was|is|'s|were|are) \S|what (?:do|did) i see\b (?!\S+ ?\?)|(?:what|which|how|whether) (?!(?:\S+ )?(?:have|did|do|am) (?:i|we) |(?:is|'s|was|were|are|else) )(?:.* )?(?:i|we) (?:have |'ve )?(?:left|leave|put off|not (?:settled|decided)|have n't|do n't|ca n't)\b)/;
+/** "What's wrong with 3-1 is it's torn": told, not asked. */
+const TOLD_AFTER = /^what (?:'s|is) (?:wrong|the (?:matter|trouble|problem)|happened)(?: \S+){0,5} is /;
 /** "How close to quilt it, undecided": told, not asked. */
 const TOLD_OPEN =
-  /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:decided|settled|chosen|agreed))(?: yet| still)?$/;
+  /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|how (?:much|many|long) (?:she|he|they|to)\b|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:decided|settled|chosen|agreed))(?: yet| still)?$/;
 
 /** A statement before the question, or one that begins like a question ("have 30 cm interfacing", "still need 5 yd"). */
-function tellsSomething(whole: string, items: Item[], asked: boolean): boolean {
+function tellsSomething(whole: string, head: string, items: Item[], asked: boolean): boolean {
   const stop = items.findLastIndex((x, k) => /^[.!?;]$/.test(x.w) && k < items.length - 1);
   if (stop >= 0) {
     const before = items.slice(0, stop);
+    // "and the piecing? how many hours"
+    if (items[stop]!.w === '?' && stop <= 4 && before.every((x) => x.action?.form !== 'base')) return false;
     if (before.some((x) => x.finding || x.action || x.quantity?.unit || x.cost || x.span)) return true;
     if (before.some((x) => x.place && x.place.kind === 'blocks') && before.length > 4) return true;
   }
-  if (asked) return false;
+  // "did I get four hours in", "will five yards be enough"
+  if (
+    asked ||
+    /^(?:did|have|had|will|would|can) (?:i|we|it|the|that|\S+ (?:yards?|metres?|meters?)) /.test(head)
+  )
+    return false;
   return items.some((x) => x.quantity?.unit || x.cost || x.span || x.duration) || / : /.test(whole.slice(8));
+}
+
+/** The items of the question proper, without what leads up to it. */
+function itemsFrom(items: Item[], whole: string, head: string): Item[] {
+  let led = whole
+    .slice(0, whole.length - head.length)
+    .split(' ')
+    .filter(Boolean).length;
+  return items.filter((x) => {
+    led -= x.w.split(' ').length;
+    return led < 0;
+  });
 }
 
 /** "hrs mending so far", "total for fri": a question without a verb. Every word must be one of those that such a question has. */
@@ -128,7 +153,7 @@ function nominal(head: string, items: Item[], asked: boolean): boolean {
       x.task !== undefined ||
       (x.place !== undefined && x.place.places.length > 0) ||
       NOMINAL_LIGHT.has(x.w) ||
-      /^(mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun)(day)?$/.test(x.w) ||
+      /^(mon|tue|tues|wed|wednes|thu|thur|thurs|fri|sat|satur|sun)(day)?$/.test(x.w) ||
       x.w.split(' ').every((w) => NOMINAL_LIGHT.has(w)) ||
       (asked && (x.part !== undefined || x.material !== undefined || x.topic !== undefined)),
   );
@@ -158,26 +183,33 @@ function classify(
     placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt')
       ? placed.places
       : undefined;
-  const task = taskOf(items);
+  const namedTask = taskOf(items);
 
   if (SIGN.lastEntry.test(t) && !SIGN.notLast.test(t))
     return { query: 'last-entry', rule: 'query.last-entry' };
   if (SIGN.cost.test(t) && !SIGN.notCost.test(t)) return { query: 'cost', rule: 'query.cost' };
   if (SIGN.yardage.test(t) && !SIGN.notYardage.test(t))
     return { query: 'yardage', about: yardageTopic(items), rule: 'query.yardage' };
+  if (SIGN.heard.test(t) && !explicit && !date && !namedTask)
+    return { query: 'last-entry', rule: 'query.heard' };
   const total = /\btotal\b/.test(t) && !SIGN.materials.test(t);
   if ((SIGN.hours.test(t) || total) && !SIGN.notHours.test(t)) {
+    const task =
+      namedTask ?? (/\b(?:take|taken|took)(?: me| us)? to /.test(t) ? taskOfDeed(items) : undefined);
     if (task) return { query: 'hours-task', task, ...(date ? { date } : {}), rule: 'query.hours-task' };
     if (date) return { query: 'hours-day', date, rule: 'query.hours-day' };
     return { query: 'hours-total', rule: 'query.hours' };
   }
+  // "how much of that was the quilting", "what's the mending come to"
+  if (namedTask && SIGN.ofTask.test(t))
+    return { query: 'hours-task', task: namedTask, ...(date ? { date } : {}), rule: 'query.of-task' };
   // "what did we settle for 2-5" asks for that block's story
   if (
     explicit?.some((p) => /^\d/.test(p)) &&
     /\b(?:did|have|had) (?:i|we) (?:decide|settle|choose|decided|settled|chosen)\b/.test(t)
   )
     return { query: 'place-history', places: explicit, rule: 'query.place' };
-  if (SIGN.open.test(t)) return { query: 'open-matters', rule: 'query.open' };
+  if (SIGN.open.test(t) && !SIGN.notOpen.test(t)) return { query: 'open-matters', rule: 'query.open' };
   // "the bottom left block" leaves nothing to do
   const left = SIGN.toDo.test(t.replace(LEFT_SIDE, ' '));
   const buys = SIGN.materials.test(t);
@@ -186,10 +218,17 @@ function classify(
   if (
     explicit &&
     SIGN.history.test(t) &&
-    !(left && /\b(?:left|to do|to be done|next|remaining|still|unfinished|planned)\b/.test(t))
+    !(
+      left &&
+      /\b(?:left|to do|to be done|next|remaining|still|unfinished|planned|need(?:s|ed)? \w+ing)\b/.test(t)
+    )
   )
     return { query: 'place-history', places: explicit, rule: 'query.place' };
-  if (left && !/\bnext door\b/.test(t) && !(date && !/\b(?:left|to do|to be done|still)\b/.test(t)))
+  if (
+    left &&
+    !/\bnext door\b/.test(t) &&
+    !(date && !/\b(?:left|to do|to be done|still|planned?|on for)\b/.test(t))
+  )
     return { query: 'to-do', ...(explicit ? { places: explicit } : {}), rule: 'query.to-do' };
   if (explicit) return { query: 'place-history', places: explicit, rule: 'query.place-plain' };
   if (date || SIGN.day.test(t)) return { query: 'day-review', date: date ?? today, rule: 'query.day' };
@@ -205,7 +244,7 @@ const LEFT_SIDE =
   / (?:(?:top|bottom|upper|lower|middle|centre|center|far|very) left(?: hand)?|left(?: hand)? (?:hand|side|edge|border|corner|column|block|one|row)|(?:on|from|to|down|at) the left|left to right|left of) /g;
 /** At the door, on the wall: nothing that the log knows. */
 const OF_THE_HOUSE =
-  /\b(?:(?:back|front|side) door|at the door|who (?:'s|is|was) (?:that|there|at|calling|ringing))\b/;
+  /\b(?:(?:back|front|side) door|at the door|who (?:'s|is|was) (?:that|there|at|calling|ringing)|how (?:are|were|is|'s) (?:you|your|she|he|they|himself|herself))\b/;
 
 /** Words that only name the day ("the fifth") are no place. */
 const inDay = (x: Item, day: DayFound | undefined): boolean =>
@@ -221,6 +260,7 @@ const ORDINALS =
 function shortDay(words: string, local: string): string | undefined {
   const now = wallMinutes(local);
   const dayAt = (back: number): string => wallTime(now - back * 1440).slice(0, 10);
+  if (/\bthis day\b/.test(words)) return dayAt(0);
   if (/\b(?:yest|yday|yesty|ystdy|yesterdays)\b/.test(words)) return dayAt(1);
   if (/\btoday\b/.test(words)) return dayAt(0);
   const weekday =
@@ -255,6 +295,12 @@ function taskOf(items: Item[]): Task | undefined {
     );
   });
   return found?.task;
+}
+
+/** "how long did it take to tie": the kind of work that a deed belongs to. */
+function taskOfDeed(items: Item[]): Task | undefined {
+  const action = items.findLast((x) => x.action?.form === 'base')?.action;
+  return action && TASK_OF_ACTION[action.v];
 }
 
 function yardageTopic(items: Item[]): Topic {
