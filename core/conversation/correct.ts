@@ -64,7 +64,10 @@ export function correct(
     changed: false,
     told: new Set(),
   };
-  const denied = wrong.size > 0 && items.length <= 18 && [...wrong].some((x) => standsIn(standing, x, state));
+  const denied =
+    wrong.size > 0 &&
+    items.length <= 18 &&
+    [...wrong].some((x) => x.place?.rule !== 'place.the-other' && standsIn(standing, x, state));
   const units =
     items.length <= 10 &&
     items.some(

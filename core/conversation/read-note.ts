@@ -16,6 +16,7 @@ import type { Item } from '../rules/item.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
+import { splitBlock } from '../rules/places/grid.ts';
 import { namesOf } from '../rules/places/names-of.ts';
 import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
@@ -32,6 +33,7 @@ import { findListeningOrder } from './listening-order.ts';
 import { type Memory, recall, takenBack } from './memory.ts';
 import { replyTo } from './reply.ts';
 import { settle } from './settle.ts';
+import { placesOf } from './standing.ts';
 
 /** Goes up whenever a rule changes what some note means; old notes can then be read anew. */
 export const RULES_VERSION = '2';
@@ -381,13 +383,44 @@ function remember(
   next.found = found;
   next.open = open;
   next.mentions = [...(snapshot.mentions ?? []), ...mentionsOf(drafts)].slice(-40);
-  const placed = [...drafts]
-    .reverse()
-    .find((d) => (d.entry.kind === 'condition' || d.entry.kind === 'treatment') && d.entry.places?.length);
-  const places = (placed?.entry as { places?: string[] } | undefined)?.places;
-  if (places?.length && (!next.focus.length || amended || !state.drafts.length)) next.focus = places;
+  spokenOfAfter(next, drafts, snapshot, amended, state.drafts.length > 0);
   return next;
 }
+
+/** Which places the next note's "it" and "them" stand on: those named, or those that the entries have got in other ways. */
+function spokenOfAfter(
+  next: Memory,
+  drafts: Draft[],
+  before: Omit<Memory, 'before' | 'last'>,
+  amended: boolean,
+  read: boolean,
+): void {
+  const mended = (d: Draft): boolean =>
+    /^(answer|amend)\./.test(d.origins['places']?.rule ?? '') && placesOf(d.entry).some((p) => splitBlock(p));
+  const placed =
+    (amended ? drafts.findLast(mended) : undefined) ??
+    drafts.findLast(
+      ({ entry: e }) => (e.kind === 'condition' || e.kind === 'treatment') && placesOf(e).length > 0,
+    );
+  const places = placed ? placesOf(placed.entry) : [];
+  if (!places.length) return;
+  if (amended) {
+    // what was wrongly said is nothing that was spoken of before
+    next.earlier = before.focus.length ? [...before.earlier, before.focus].slice(-6) : before.earlier;
+    next.focus = places;
+    return;
+  }
+  if (!next.focus.length || !read) {
+    next.focus = places;
+    return;
+  }
+  // the blocks of a cloth, or of a thing told before, are spoken of as if they had been named
+  const named = places.length === next.focus.length && places.every((p) => next.focus.includes(p));
+  if (named || places.length > FEW_PLACES) return;
+  next.earlier = [...next.earlier, next.focus].slice(-6);
+  next.focus = places;
+}
+const FEW_PLACES = 8;
 
 /** Row and block as heard, where a block was named that the quilt has not got. */
 function outsideHeard(items: Item[], state: ReaderState): { row: number; block: number } | undefined {

@@ -35,6 +35,13 @@ function exceptAt(items: Item[], k: number): number {
     (items[k + 1]?.place || /^(the|for)$/.test(next))
   )
     return 1;
+  // "every block in row four is thin but the wool"
+  if (
+    word === 'but' &&
+    (items[k + 1]?.fabric || (next === 'the' && items[k + 2]?.fabric)) &&
+    items.slice(Math.max(0, k - 9), k).some((x) => /^(all|every|everything|each|whole)( |$)/.test(x.w))
+  )
+    return 1;
   if (word === 'not' && /^[,(]$/.test(items[k - 1]?.w ?? '') && !/^(the|that) other/.test(next)) return 1;
   return 0;
 }
@@ -97,7 +104,7 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex): Item[] {
     const isBase = (x: Item): boolean => baseOf(x, fabrics).length > 1;
     let at = items.slice(0, k).findLastIndex((x, m) => m >= from && isBase(x));
     const ahead = at < 0;
-    const said = readExcepted(items, k, marker, ahead ? [] : baseOf(items[at]!, fabrics));
+    const said = readExcepted(items, k, marker, ahead ? [] : baseOf(items[at]!, fabrics), fabrics);
     if (!said) continue;
     if (ahead) {
       const stop = items.findIndex((x, m) => m >= said.next && /^[.;!?\n]$/.test(x.w));
@@ -142,11 +149,31 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex): Item[] {
       if (m === it && !items.slice(next, m).some((y) => y.place || /^(and|i|so)$/.test(y.w)))
         return { ...x, place: { ...excepted, next: x.j } };
       // "except the one in the top row, which is merely weak"
-      if (m === which && x.w === 'which' && !x.place) return { ...x, place: { ...excepted, next: x.j } };
+      if (
+        m === which &&
+        !x.place &&
+        (x.w === 'which' ||
+          (x.w === 'that' && /^('s|is|has|had|was|needs|wants|got)$/.test(items[m + 1]?.w ?? '')))
+      )
+        return { ...x, place: { ...excepted, next: x.j } };
       return x;
     });
     if (ahead && items[next]?.w === ',') next++;
-    items = [...items.slice(0, start), ...items.slice(next)];
+    // "row four is thin but the wool is fine": the exception told of at once
+    const told =
+      !ahead && items.slice(at + 1, k).some(isVerb) && items[next] && isVerb(items[next]!)
+        ? items[next - 1]!
+        : undefined;
+    items = [
+      ...items.slice(0, start),
+      ...(told
+        ? [
+            { ...items[k]!, w: ',' },
+            { i: told.i, j: told.j, w: told.w, token: told.token, place: { ...excepted, next: told.j } },
+          ]
+        : []),
+      ...items.slice(next),
+    ];
     k = start - 1;
   }
   return items;
@@ -162,12 +189,18 @@ const baseOf = (x: Item, fabrics: FabricIndex): string[] =>
       ? unique(x.fabric.names.flatMap((n) => fabrics.blocks[n] ?? []))
       : [];
 
+const isVerb = (x: Item): boolean => /^(is|'s|are|has|have|had|was|were|needs)$/.test(x.w);
+
+const clothWithin = (x: Item, base: string[], fabrics: FabricIndex): string[] =>
+  x.fabric!.names.flatMap((n) => fabrics.blocks[n] ?? []).filter((p) => base.includes(p));
+
 /** The places told after "except", and where they end. */
 function readExcepted(
   items: Item[],
   k: number,
   marker: number,
   base: string[],
+  fabrics: FabricIndex,
 ): { places: string[]; next: number } | undefined {
   const places: string[] = [];
   let next = k + marker;
@@ -188,6 +221,16 @@ function readExcepted(
       if (base.length && !inside.length) return undefined;
       places.push(...(inside.length ? inside : x.place.places));
       next = m + 1;
+      continue;
+    }
+    // "except the red calico", "but the wool one": the cloth's blocks among them
+    const cloth = base.length && x.fabric && !x.place ? clothWithin(x, base, fabrics) : [];
+    if (cloth.length) {
+      places.push(...cloth);
+      next = /^(one|ones|block|blocks|bit|bits|piece|pieces|square|squares)$/.test(items[m + 1]?.w ?? '')
+        ? m + 2
+        : m + 1;
+      m = next - 1;
       continue;
     }
     const ends = base.length ? endsOf(items, m, base) : undefined;

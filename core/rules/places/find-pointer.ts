@@ -595,12 +595,12 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       )
         return undefined;
       if (after === 'of')
-        return { next: i + 3, places: plural(ctx), how: 'implied', rule: 'place.both', kind: 'pointer' };
+        return { next: i + 3, places: plural(ctx, 2), how: 'implied', rule: 'place.both', kind: 'pointer' };
       if (['sides', 'ways', 'ends', 'edges', 'borders', 'layers'].includes(after)) return undefined;
     }
     return {
       next: i + 1,
-      places: plural(ctx),
+      places: plural(ctx, word === 'both' ? 2 : undefined),
       how: 'implied',
       rule: word === 'both' ? 'place.both' : 'place.them',
       kind: 'pointer',
@@ -610,7 +610,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     const n = readCount(tokens, i + 1);
     return {
       next: n ? n.next : i + 1,
-      places: plural(ctx),
+      places: plural(ctx, n && n.value > 1 ? n.value : undefined),
       how: 'implied',
       rule: 'place.those',
       kind: 'pointer',
@@ -669,8 +669,26 @@ function restOfIt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | u
   };
 }
 
+/** "both of those", "those three": the last group of just so many, or so many single places named one after the other. */
+function together(ctx: PlaceContext, count: number): string[] | undefined {
+  if (ctx.cloth?.length === count) return ctx.cloth;
+  if (ctx.focus.length === count) return ctx.focus;
+  // two seams are four blocks
+  if (ctx.focus.length > 1) return undefined;
+  const gathered: string[] = [];
+  for (const group of [ctx.focus, ...[...ctx.earlier].reverse()]) {
+    if (group.length === count && !gathered.length) return group;
+    if (group.length > 1 && gathered.length) break;
+    if (group.length === 1 && !gathered.includes(group[0]!)) gathered.unshift(group[0]!);
+    if (gathered.length === count) return gathered;
+  }
+  return undefined;
+}
+
 /** What "them" stands on: the last group of several, or two single places named one after the other. */
-function plural(ctx: PlaceContext): string[] {
+function plural(ctx: PlaceContext, count?: number): string[] {
+  const counted = count === undefined ? undefined : together(ctx, count);
+  if (counted) return counted;
   if (ctx.cloth?.length) return ctx.cloth;
   if (ctx.focus.length > 1) return ctx.focus;
   const last = ctx.earlier.at(-1);
