@@ -666,8 +666,8 @@ function answerTime(a: Answering): boolean {
   const clock = a.items.find((x) => x.clock);
   const now = wallMinutes(a.state.local);
   if (span) {
-    const end = latestClock(span.span!.end.minute, span.span!.end.fixed, now);
-    const start = latestClock(span.span!.start.minute, span.span!.start.fixed, end - 1);
+    const end = latestClock(span.span!.end, now);
+    const start = latestClock(span.span!.start, end - 1);
     put(target.draft, 'start', wallTime(start), 'answer.time', [span]);
     put(target.draft, 'end', wallTime(end), 'answer.time', [span]);
     a.used.add(span);
@@ -696,7 +696,7 @@ function answerTime(a: Answering): boolean {
     put(
       target.draft,
       'time',
-      wallTime(latestClock(clock ? clock.clock!.minute : value! * 60, clock?.clock?.fixed ?? false, now)),
+      wallTime(latestClock(clock?.clock ?? { minute: value! * 60, fixed: false }, now)),
       'answer.time',
       [item],
     );

@@ -1211,9 +1211,9 @@ function mendTimes(work: Work, segment: Segment, items: Item[]): void {
       : undefined;
   const base = e.time ?? e.end ?? e.start;
   const day = base ? Math.floor(wallMinutes(base) / 1440) * 1440 : undefined;
-  const onDay = (minute: number, fixed: boolean): number => {
+  const onDay = (clock: { minute: number; fixed: boolean; anyHour?: true }): number => {
     const today = Math.floor(now / 1440) * 1440;
-    return latestClock(minute, fixed, now, day !== undefined && day < today ? { start: day } : undefined);
+    return latestClock(clock, now, day !== undefined && day < today ? { start: day } : undefined);
   };
   // "less ten minutes for tea": a break told afterwards
   const off = items.find((x) => x.duration);
@@ -1232,8 +1232,8 @@ function mendTimes(work: Work, segment: Segment, items: Item[]): void {
     const x = items[k]!;
     if (x.span && e.start && e.end) {
       const rest = broke();
-      const end = onDay(x.span.end.minute, x.span.end.fixed);
-      const start = latestClock(x.span.start.minute, x.span.start.fixed, end - 1);
+      const end = onDay(x.span.end);
+      const start = latestClock(x.span.start, end - 1);
       change(work, target, 'start', wallTime(start), 'time', [x]);
       change(work, target, 'end', wallTime(end), 'time', [x]);
       if (rest !== undefined) change(work, target, 'minutes', end - start - rest, 'time', [x]);
@@ -1244,9 +1244,7 @@ function mendTimes(work: Work, segment: Segment, items: Item[]): void {
     if (!clock) continue;
     if (pair) work.used.add(items[k + 1]!);
     const lone = x.clock === undefined && e.end !== undefined;
-    const t = wallTime(
-      lone ? nearestClock(clock.minute, wallMinutes(e.end!)) : onDay(clock.minute, clock.fixed),
-    );
+    const t = wallTime(lone ? nearestClock(clock.minute, wallMinutes(e.end!)) : onDay(clock));
     if (e.mark) change(work, target, 'time', t, 'time', [x]);
     else if (e.start && e.end) {
       const rest = broke();

@@ -98,7 +98,17 @@ function impliedTask(drafts: Draft[], d: Draft, state: ReaderState): Task | unde
     (x) => x.entry.kind === 'treatment' && (x.entry.state === 'done' || x.entry.state === 'doing'),
   );
   const near = treatments.filter((x) => x.sentence === d.sentence);
-  const pool = near.length ? near : treatments;
+  // "trimmed it on Monday, and last night I bound it, eight till ten": what was told just before the time
+  const told = d.origins['start'] ?? d.origins['time'];
+  const before = told
+    ? near.findLast(
+        ({ entry: e, origins }) =>
+          (origins['action'] ?? origins['entry'])!.from < told.from &&
+          // tacking down what is then couched is no work of its own
+          !(e.kind === 'treatment' && e.action === 'baste' && near.length > 1),
+      )
+    : undefined;
+  const pool = before ? [before] : near.length ? near : treatments;
   const tasks = unique(
     pool
       .map((x) =>

@@ -36,6 +36,10 @@ export const START_PHRASES: string[] = [
 ];
 
 export const STOP_PHRASES: string[] = [
+  'call|called|calling a halt',
+  'call|called|calling it quits',
+  'conclude|concluded|concluding|completed',
+  'off for|to my? lunch|tea|dinner|supper|breakfast',
   'stop|stopped|stopping|stops|quit|quitting|finish|finished|finishing|end|ended|ending|ends|cease|ceased',
   'break|broke|breaking for|off',
   'take|took|taking|have|had|having|on a break|breather',

@@ -288,7 +288,7 @@ function itemAt(
     const span = findSpan(
       tokens,
       i,
-      led === 'none' && (listed !== undefined || STRONG_LEADS.has(before)) ? 'from' : led,
+      led !== 'none' ? led : STRONG_LEADS.has(before) ? 'since' : listed !== undefined ? 'from' : led,
     );
     const timely = span && (span.sure || STRONG_LEADS.has(before));
     const another =
@@ -296,7 +296,7 @@ function itemAt(
       span !== undefined &&
       isLater(span, listed) &&
       /^(|,|\.|;|on|at|of|doing|and|\w+ing)$/.test(tokens[span.next]?.w ?? '');
-    if (span && (!named || another || (timely && span.next > block.next))) {
+    if (span && (!named || another || (timely && (span.next > block.next || !block.places.length)))) {
       item.span = span;
       widen(span.next);
       return item;
@@ -411,7 +411,16 @@ function itemAt(
 function listedAfter(items: Item[]): number | undefined {
   let k = items.length - 1;
   while (k >= 0 && k >= items.length - 3 && /^(,|and|&|\+|then|again|;)$/.test(items[k]!.w)) k--;
-  return k < items.length - 1 ? items[k]?.span?.end.minute : undefined;
+  // "9-11 mending, 1-3 piecing"
+  const joined = k < items.length - 1;
+  while (
+    joined &&
+    k > 0 &&
+    (items[k]!.task || /^(on|at|doing|of|the)$/.test(items[k]!.w)) &&
+    k > items.length - 7
+  )
+    k--;
+  return joined ? items[k]?.span?.end.minute : undefined;
 }
 /** Does a stretch begin after another has ended, by less than half a day? */
 const isLater = (span: { start: { minute: number }; end: { minute: number } }, after: number): boolean =>

@@ -28,6 +28,8 @@ describe('clock times', () => {
     ['quarter after five', hm(5, 15)],
     ['twenty five past nine', hm(9, 25)],
     ['20 to 9', hm(8, 40)],
+    ['ten of nine', hm(8, 50)],
+    ['five and twenty past three', hm(3, 25)],
     ['noon', hm(12)],
     ["seven o'clock", hm(7)],
     ['4:15p', hm(16, 15)],
@@ -51,6 +53,8 @@ describe('clock times', () => {
     expect(clock('two long')).toBeUndefined();
     expect(clock('four blocks')).toBeUndefined();
     expect(clock('nine', false)).toBeUndefined();
+    expect(clock('ten of nine blocks')).toBeUndefined();
+    expect(clock('ten to')).toBe(50);
   });
 });
 
@@ -99,10 +103,18 @@ describe('the moment that a clock reading means', () => {
     expect(wallTime(wallMinutes('2024-02-29T23:59'))).toBe('2024-02-29T23:59');
     expect(wallTime(wallMinutes('2026-12-31T23:59') + 1)).toBe('2027-01-01T00:00');
   });
+  it('is of this hour or the last where the hour is not said', () => {
+    const now = wallMinutes('2026-03-14T16:05');
+    const twentyPast = findClock(tokenise('twenty past'), 0, true)!;
+    const quarterTo = findClock(tokenise('quarter to'), 0, true)!;
+    expect(wallTime(latestClock(twentyPast, now))).toBe('2026-03-14T15:20');
+    expect(wallTime(latestClock(quarterTo, now))).toBe('2026-03-14T15:45');
+  });
   it('is never after the note', () => {
     for (const now of ['2026-03-14T00:05', '2026-03-14T09:00', '2026-03-14T21:30'].map(wallMinutes))
       for (let minute = 0; minute < 1440; minute += 7)
-        for (const fixed of [true, false]) expect(latestClock(minute, fixed, now)).toBeLessThanOrEqual(now);
+        for (const fixed of [true, false])
+          expect(latestClock({ minute, fixed }, now)).toBeLessThanOrEqual(now);
   });
 });
 
@@ -110,6 +122,7 @@ describe('days', () => {
   it.each([
     ['last night', ['2026-02-17', 'night']],
     ['yesterday evening', ['2026-02-17', 'evening']],
+    ['last evening', ['2026-02-17', 'evening']],
     ['the day before yesterday', ['2026-02-16', undefined]],
     ['two days ago', ['2026-02-16', undefined]],
     ['on friday', ['2026-02-13', undefined]],

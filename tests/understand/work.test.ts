@@ -73,6 +73,29 @@ describe('stretches of work', () => {
         { task: 'quilting', start: '2026-03-13T14:00', end: '2026-03-13T16:00' },
       ],
     ],
+    [
+      '10-12 mending, 1-3 piecing',
+      [
+        { task: 'mending', start: `${D}10:00`, end: `${D}12:00` },
+        { task: 'piecing', start: `${D}13:00`, end: `${D}15:00` },
+      ],
+    ],
+    [
+      'mending ran one fifteen to two fifty minus a twenty minute nap',
+      [{ task: 'mending', start: `${D}13:15`, end: `${D}14:50`, minutes: 75 }],
+    ],
+    [
+      "seven o'clock it was when I sat down to the tying and half past eight when I got up",
+      [{ task: 'tying', start: `${D}19:00`, end: `${D}20:30` }],
+    ],
+    [
+      'resewed 2-3 from quarter to two until twenty-five past',
+      [{ task: 'mending', start: `${D}13:45`, end: `${D}14:25` }],
+    ],
+    [
+      'squared it up on Monday, and this afternoon I bound it, two till quarter past four',
+      [{ task: 'binding', start: `${D}14:00`, end: `${D}16:15` }],
+    ],
     ['9.30 start 11.15 stop mending', [{ task: 'mending', start: `${D}09:30`, end: `${D}11:15` }]],
     ['2-4.15 tying (15 min tea)', [{ task: 'tying', start: `${D}14:00`, end: `${D}16:15`, minutes: 120 }]],
     ['14h00-15h30 tying', [{ task: 'tying', start: `${D}14:00`, end: `${D}15:30` }]],
@@ -224,5 +247,35 @@ describe('what is no time at work', () => {
             if (w[key]) expect(String(w[key]) <= at.slice(0, 16), `${note} ${JSON.stringify(w)}`).toBe(true);
           if (w['start'] && w['end']) expect(String(w['start']) < String(w['end']), note).toBe(true);
         }
+  });
+});
+
+describe('a deed begun or ended at a time is told as well as the time', () => {
+  it.each([
+    [
+      'started taking the old binding off at quarter past two',
+      'taking-apart',
+      'start',
+      '14:15',
+      'remove',
+      'doing',
+    ],
+    [
+      'started unpicking the old patch on 3-2 at ten past four',
+      'taking-apart',
+      'start',
+      '16:10',
+      'remove',
+      'doing',
+    ],
+    ['started tying row three at 3:40', 'tying', 'start', '15:40', 'tie', 'doing'],
+  ])('%s', (said, task, mark, time, action, state) => {
+    const [w, ...others] = work(said);
+    expect(w).toMatchObject({ task, mark, time: `${D}${time}` });
+    expect(others).toEqual([]);
+    expect(entriesOf('treatment', said)).toMatchObject([{ action, state }]);
+  });
+  it('but a kind of work alone is no treatment', () => {
+    expect(entriesOf('treatment', 'started the tying at 3:40')).toEqual([]);
   });
 });

@@ -1,12 +1,13 @@
 import type { Slip } from '../../../shared/note.ts';
 import { SLIPS, type SlipRow } from '../../lexicon/slips.ts';
 import { HEARD_SLIPS } from '../../lexicon/slips-heard.ts';
+import { NUMBER_SLIPS } from '../../lexicon/slips-numbers.ts';
 import { PHRASE_SLIPS } from '../../lexicon/slips-phrases.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { findBySound } from './by-sound.ts';
 
 const BY_WORD: Map<string, SlipRow[]> = new Map();
-for (const row of [...SLIPS, ...HEARD_SLIPS])
+for (const row of [...SLIPS, ...HEARD_SLIPS, ...NUMBER_SLIPS])
   BY_WORD.set(row.heard, [...(BY_WORD.get(row.heard) ?? []), row]);
 
 const PHRASES: Map<string, { heard: string[]; meant: string[] }[]> = new Map();

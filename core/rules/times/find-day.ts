@@ -17,7 +17,7 @@ const DATE_NUMBER =
 /** Short names of days only count where a time follows, or "on" or "last" stands before: "sat down", "the sun" are no days. */
 const TRIGGER = new RegExp(
   [
-    '\\b(?:the day before yesterday|yesterday|today|tonight|last night|this (?:morning|afternoon|arvo|evening)|this arvo)\\b',
+    '\\b(?:the day before yesterday|yesterday|today|tonight|last (?:night|evening)|this (?:morning|afternoon|arvo|evening)|this arvo)\\b',
     '\\b(?:earlier (?:in the|this) week|(?:this|last) week|(?:over|at|on) the weekend|last weekend|the other (?:day|night|evening|morning))\\b',
     '\\b(?:(?:a|two|three|four|five|six|\\d) (?:days?|nights?) ago)\\b',
     '\\b(?:last |this |on )?(?:mon|tues|wednes|thurs|fri|satur|sun)day\\b',
@@ -86,6 +86,7 @@ function readDay(text: string, words: string, end: number, local: string): DayFo
     length: words.length,
   });
   if (word === 'last night') return at(today - 1440, 'night');
+  if (word === 'last evening') return at(today - 1440, 'evening');
   if (word === 'tonight' || word === 'this evening') return at(today, 'evening');
   if (word === 'this morning') return at(today, 'morning');
   if (word === 'this afternoon' || word === 'this arvo') return at(today, 'afternoon');

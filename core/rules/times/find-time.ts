@@ -6,7 +6,15 @@ const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 
 export type DurationFound = { next: number; minutes: number; rule: string };
 /** A clock reading before it is known whether it is morning or afternoon: minutes after midnight. */
-export type ClockFound = { next: number; minute: number; fixed: boolean; firm: boolean; rule: string };
+export type ClockFound = {
+  next: number;
+  minute: number;
+  fixed: boolean;
+  firm: boolean;
+  /** "at twenty past", "until ten to": only the minute was said, of whatever hour it was. */
+  anyHour?: true;
+  rule: string;
+};
 /** `sure`: the words around it leave no doubt that it is a time and no pair of numbers. */
 export type SpanFound = { next: number; start: ClockFound; end: ClockFound; sure: boolean; rule: string };
 
@@ -170,6 +178,8 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
   if (HALF_WORDS.has(head)) {
     const past = joint(k + 1) === 'past' ? k + 2 : undefined;
     const hour = readHour(tokens, past ?? k + 1);
+    const bare = past && expected && !hour ? pastTheHour(tokens, 30, 'past', past) : undefined;
+    if (bare) return bare;
     if (
       hour &&
       (past || !['hour', 'yard', 'dozen'].includes(w(tokens, hour.next))) &&
@@ -186,7 +196,10 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
         tokens,
       );
   }
-  const count = head === 'quarter' ? { value: 15, next: k + 1 } : readCount(tokens, k);
+  // "five and twenty past three"
+  const old = head === 'five' && w(tokens, k + 1) === 'and' && w(tokens, k + 2) === 'twenty';
+  const count =
+    head === 'quarter' ? { value: 15, next: k + 1 } : old ? { value: 25, next: k + 3 } : readCount(tokens, k);
   if (count && count.value > 0 && count.value < 60) {
     let m = count.next;
     if (MINUTE_WORDS.has(w(tokens, m))) m++;
@@ -200,7 +213,7 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
         hour &&
         hour.value <= 12 &&
         (side === 'past' || roundEnough) &&
-        (w(tokens, m) !== 'of' || head === 'quarter') &&
+        (w(tokens, m) !== 'of' || head === 'quarter' || (expected && clockEnd(tokens, hour.next))) &&
         !(needsCare && !expected && !clockEnd(tokens, hour.next))
       )
         if (!(w(tokens, m) === 'to' && count.value > 30))
@@ -217,6 +230,8 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
             },
             tokens,
           );
+      const bare = expected && !hour ? pastTheHour(tokens, count.value, side, m + 1) : undefined;
+      if (bare) return bare;
     }
   }
   // digits: "10:45", "10.15", "1045", "10 45", "9"
@@ -325,6 +340,42 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
   return expected && clockEnd(tokens, h.next) ? h : undefined;
 }
 
+/** "at twenty past", "stopped at quarter to": the hour was plain to her. */
+function pastTheHour(
+  tokens: Token[],
+  minutes: number,
+  side: 'past' | 'to',
+  next: number,
+): ClockFound | undefined {
+  if (minutes % 5 || minutes > 30 || !AFTER_CLOCK.has(w(tokens, next))) return undefined;
+  // "of" and "before" need their hour
+  if (!/^(past|to|til|till)$/.test(w(tokens, next - 1))) return undefined;
+  return {
+    next,
+    minute: side === 'past' ? minutes : 60 - minutes,
+    fixed: false,
+    firm: false,
+    anyHour: true,
+    rule: 'time.past-the-hour',
+  };
+}
+const AFTER_CLOCK = new Set([
+  '',
+  ',',
+  '.',
+  ';',
+  '!',
+  '?',
+  '\n',
+  'and',
+  'so',
+  'because',
+  'cos',
+  'then',
+  'but',
+  'when',
+]);
+
 function readHour(tokens: Token[], i: number): { value: number; next: number; inWords: boolean } | undefined {
   const t = tokens[i];
   if (!t) return undefined;
@@ -395,15 +446,17 @@ const COUNTED = new Set(
 
 const SPAN_JOINT = new Set(['to', 'till', 'til', 'until', 'through', '-', '--', 'thru', 'and', 'right']);
 
+const KIND_OF_WORK =
+  /^(mending|darning|patching|cutting|piecing|tying|quilting|binding|cleaning|washing|pressing|layering|basting|pinning|unpicking|survey|surveying|paperwork|shopping)$/;
 const DAY_PART = /^(this (morning|afternoon|evening)|last night|yesterday|today|tonight)/;
 /**
  * A stretch: "10.15–12.10", "from nine to quarter to one", "seven to quarter to five", "half past twelve to two",
- * "7.30 to 9 pm", "between two and four". `led` when "from", "between" or the like stands before.
+ * "7.30 to 9 pm", "between two and four". `led` when "from", "between", "since" or the like stands before.
  */
 export function findSpan(
   tokens: Token[],
   i: number,
-  led: 'from' | 'between' | 'none',
+  led: 'from' | 'between' | 'since' | 'none',
 ): SpanFound | undefined {
   let start = findClock(tokens, i, true);
   if (!start) return undefined;
@@ -412,9 +465,12 @@ export function findSpan(
   const part = DAY_PART.exec(`${w(tokens, j)} ${w(tokens, j + 1)}`)?.[0];
   if (part && SPAN_JOINT.has(w(tokens, j + part.split(' ').length))) j += part.split(' ').length;
   // "from 10 till 12", "from two to four": no minutes before the hour
-  const dated = /^(today|yesterday|tonight|morning|afternoon|evening|night)$/.test(w(tokens, i - 1));
+  const kind = KIND_OF_WORK.test(w(tokens, start.next)) && /^(|,|\.|;|:|and|then|\n)$/.test(w(tokens, i - 1));
+  const dated = kind || /^(today|yesterday|tonight|morning|afternoon|evening|night)$/.test(w(tokens, i - 1));
   if (
     start.rule === 'time.past-to' &&
+    // "since ten to two" is a clock time
+    led !== 'since' &&
     (led !== 'none' || dated) &&
     (!SPAN_JOINT.has(w(tokens, j)) || w(tokens, j) === 'and')
   ) {
@@ -443,19 +499,31 @@ export function findSpan(
     /^(morning|afternoon|evening|night|tonight|today|yesterday|arvo)$/.test(w(tokens, i - 1)) ||
     /^(on|doing|of|at) (the|my|some|[a-z]+ing)\b/.test(day) ||
     /^(tonight|today|yesterday|last (night|evening)|this (morning|afternoon|evening|arvo))\b/.test(day) ||
-    (/^[,:]$/.test(w(tokens, i - 1)) &&
+    // "ten to twelve mending", but not "blocks ten to twelve"
+    (KIND_OF_WORK.test(w(tokens, end.next)) && /^(|,|\.|;|:|and|then|\n)$/.test(w(tokens, i - 1))) ||
+    (/^([,:]|ran|lasted|went|was)$/.test(w(tokens, i - 1)) &&
       /ing$|^(survey|paperwork|today|yesterday|night|work)$/.test(w(tokens, i - 2)));
   const digital = start.rule === 'time.four-digits' && end.rule === 'time.four-digits';
   // "the label says 1910-1912": years
   if (digital && /^(says|said|reads?|dated|dates?|years?|c|ca|circa|made|born)$/.test(w(tokens, i - 1)))
     return undefined;
-  const clear = digital || start.firm || end.firm || start.fixed || end.fixed || led === 'from' || told;
+  const clear =
+    digital ||
+    end.anyHour !== undefined ||
+    start.firm ||
+    end.firm ||
+    start.fixed ||
+    end.fixed ||
+    led === 'from' ||
+    led === 'since' ||
+    told;
   if (led === 'none' && !told && !digital) {
     const dotted = tokens[i]!.w.includes('.') || tokens[j + 1]?.w.includes('.');
     // "Half six to eight.": a sentence of its own
     const alone = /^(|\.|;|:|,|\n)$/.test(w(tokens, i - 1)) && /^(|\.|;|,|\n)$/.test(w(tokens, end.next));
     const parted = /^time\.(half|past-to|hour-minutes)$/;
     const sure =
+      end.anyHour ||
       (alone && (parted.test(start.rule) || parted.test(end.rule))) ||
       (dotted && /^(lunch|tea|dinner|supper|break|smoko)$/.test(w(tokens, i - 1))) ||
       (dotted &&

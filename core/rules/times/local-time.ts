@@ -23,14 +23,17 @@ export const dayStart = (minutes: number): number => Math.floor(minutes / DAY) *
 
 /**
  * The latest moment that a clock reading can mean: not after `now`, on `day` where one is named. A reading without am or
- * pm may be either half of the day.
+ * pm may be either half of the day; one without its hour ("at twenty past") is of the hour that `now` lies in or the one before.
  */
 export function latestClock(
-  minute: number,
-  fixed: boolean,
+  { minute, fixed, anyHour }: { minute: number; fixed: boolean; anyHour?: true },
   now: number,
   day?: { start: number; part?: 'morning' | 'afternoon' | 'evening' | 'night' },
 ): number {
+  if (anyHour) {
+    const here = Math.floor(now / 60) * 60 + (minute % 60);
+    return here <= now ? here : here - 60;
+  }
   const halves = fixed || minute >= 780 ? [minute] : [minute % 720, (minute % 720) + 720];
   if (day) {
     const options = halves.map((m) => day.start + m);

@@ -82,7 +82,7 @@ export function isBreak(sentence: Item[], k: number): boolean {
     return true;
   if (!item.duration) return false;
   if (
-    /^ (off|out|away|break|lunch|tea|smoko|brew|cuppa|dinner|supper|pause|rest|stop|breather|for (my |the |a |some )?(lunch|tea|supper|dinner|break|coffee|cuppa|phone|telephone|walk|dog|cat|post|mail|smoke|brew|children|kids|baby|school run)|on the (phone|telephone)|at the door|gone|of (that|it|which) (was|went|for|on|off|lost|spent)|phone|interruption|nap|lost|coffee|feeding|wasted)\b/.test(
+    /^ (off|out|away|break|lunch|tea|smoko|brew|cuppa|dinner|supper|pause|rest|stop|breather|lost|wasted|interrupted|for (my |the |a |some )?(lunch|tea|supper|dinner|break|coffee|cuppa|phone|telephone|walk|dog|cat|post|mail|smoke|brew|children|kids|baby|school run)|on the (phone|telephone)|at the door|gone|of (that|it|which) (was|went|for|on|off|lost|spent)|phone|interruption|nap|coffee|feeding)\b/.test(
       after,
     )
   )
@@ -92,7 +92,7 @@ export function isBreak(sentence: Item[], k: number): boolean {
     /^ .{0,12}\b(off|out|break|lunch|tea|supper|dinner|phone|coffee|door|dog|rest|smoko|cuppa)\b/.test(after)
   )
     return true;
-  return / (break|lunch|tea|supper|dinner|smoko|stopped for|out for|paused) (of|for)? ?(about |a |an )?$/.test(
+  return / (break|lunch|tea|supper|dinner|smoko|stopped for|out for|paused|pause|rest|stop|walk|nap|interruption|nod off|nodded off|dozed off|asleep) (of|for)? ?(about |a |an )?$/.test(
     before,
   );
 }

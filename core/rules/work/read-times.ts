@@ -2,6 +2,7 @@ import type { Action, Task } from '../../../shared/vocabulary.ts';
 import { START_PHRASES, STOP_PHRASES } from '../../lexicon/work-marks.ts';
 import { PhraseTrie } from '../../text/phrase-trie.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { removalAt } from '../clause.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';
@@ -51,7 +52,7 @@ function isLight(x: Item): boolean {
   );
 }
 const LIGHT = new Set(
-  "from between at the my this that was were i 've 's 'm is it been on went , : - -- of did doing for in with some to spent just a bit little more good last night today tonight yesterday morning afternoon evening arvo day only about over all another and so then there here and had have then again back sitting sat worked working session stint solid straight today's of's stretch put got around roughly near nearly ( ) am pm came got put away still now took her him them me takes ran lasted went were".split(
+  "from between at the my this that was were i 've 's 'm is it been on went , : - -- of did doing for in with some to spent just a bit little more good last night today tonight yesterday morning afternoon evening arvo day only about over all another and so then there here and had have then again back sitting sat worked working session stint solid straight today's of's stretch put got around roughly near nearly ( ) am pm came got put away still now took her him them me takes ran lasted went were all told altogether total".split(
     ' ',
   ),
 );
@@ -116,7 +117,7 @@ function taskNear(items: Item[], from: number, to: number): Named | undefined {
       break;
     }
     // "an hour to the piecing, and ten minutes to …": a list goes on with its own kind of work
-    if (x.w === ',' && k !== from - 1) break;
+    if (x.w === ',' && k !== from - 1 && !SUMMING.test(wordsOf(items, k + 1, from))) break;
     if (!isLight(x) && !x.clock) break;
     if (x.clock || x.span || x.duration) break;
   }
@@ -136,6 +137,10 @@ function taskNear(items: Item[], from: number, to: number): Named | undefined {
   if (before && after) return from - before.at <= after.at - to + 2 ? before : after;
   return before ?? after;
 }
+
+/** "piecing, all told 3 hours", "the mending, that was an hour": what only leads up to the time. */
+const SUMMING =
+  /^ (?:(?:all told|in all|altogether|total|so|about|around|nearly|just|over|a good|that took|it took|that was|it was|which took|took me|took|for|me|say|maybe) )+$/;
 
 /** "…, all mending": nothing but the kind of work after the comma. */
 function closesWithTask(items: Item[], from: number): boolean {
@@ -206,7 +211,7 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
   const after = w(items, end);
   if (
     /^(to|not|n't|until|till|before|when|never|the|a|'d|would|they|she|he|it)$/.test(before) &&
-    !/^(till|until|til|end|start)$/.test(phrase) &&
+    !/^(till|until|til|since|end|start)$/.test(phrase) &&
     !(before === 'to' && phrase === 'stop')
   )
     return false;
@@ -303,8 +308,12 @@ export function readTimes(
       'unneeded',
     );
     state.drafts.push(draft);
-    for (let k = from; k < to; k++) used.add(k);
-    if (task && 'at' in task) used.add(task.at);
+    // "started unpicking the patch on 3-2 at four": the deed is told as well, only its time is taken
+    const told = on.length > 0 && deedIn(items, from, to);
+    for (let k = from; k < to; k++)
+      if (!told || on.includes(items[k]!) || (on.includes(items[k + 1]!) && AT.test(w(items, k))))
+        used.add(k);
+    if (task && 'at' in task && !told) used.add(task.at);
   };
 
   // 1. Stretches: "10.15–12.10 mending, less 15 min phone"; "broke from seven to quarter to eight" is a break in another
@@ -386,11 +395,17 @@ export function readTimes(
       (m) => m.at > k && m.at - k <= (k <= 2 ? 14 : 7) && !clocks.some((c) => c > k && c < m.at),
     );
     let mark = before;
+    // "seven o'clock it was when I sat down and half past eight when I got up"
+    const when =
+      after !== undefined && / when (?:i |we )?(?:\w+ly )?$/.test(wordsOf(items, k + 1, after.at))
+        ? after
+        : undefined;
     // "at", "since" and the like tie the clock to what was said before it
     const tied =
       /^(at|since|till|until|til|from|by|around|about|before|after|past|round)$/.test(w(items, k - 1)) ||
       (after !== undefined && clocks.some((c) => c > k && c >= after.end && c - after.end <= 3));
     if (paired) mark = marks[clocks.indexOf(k)];
+    else if (when) mark = when;
     else if (!before || (after && !tied && after.at - k < k - before.end && k - before.end > 2))
       mark = after ?? before;
     const from = w(items, k - 1) === 'from';
@@ -453,7 +468,7 @@ export function readTimes(
     for (let k = Math.min(b.word.at, b.k); k < Math.max(b.word.end, b.k + 1); k++) used.add(k);
   } else if (nowStop) {
     const a = starts[0]!;
-    const at = latestClock(a.clock.minute, a.clock.fixed, now, dayOf(a.k));
+    const at = latestClock(a.clock, now, dayOf(a.k));
     const rest = breakOf(items, a.k, used, broken);
     push(
       a.task,
@@ -471,7 +486,7 @@ export function readTimes(
     if (stop) for (let k = stop.at; k < stop.end; k++) used.add(k);
   } else
     for (const t of timed) {
-      const at = latestClock(t.clock.minute, t.clock.fixed, now, dayOf(t.k));
+      const at = latestClock(t.clock, now, dayOf(t.k));
       push(
         t.task,
         { mark: t.mark, time: wallTime(at) },
@@ -720,6 +735,32 @@ function lendTask(
   }
   claims.cut.add(found);
 }
+
+const AT = /^(at|since|from|till|until|til|by|around|about)$/;
+
+/** Is something told between `from` and `to` that is done to a named thing: "taking the old binding off", "tying row three"? */
+function deedIn(items: Item[], from: number, to: number): boolean {
+  for (let k = from; k < to; k++) {
+    const x = items[k]!;
+    const removal = x.action ? undefined : removalAt(items, k);
+    const form = x.action?.form ?? removal?.form;
+    if (form !== 'ing' && form !== 'past') continue;
+    const things = items.slice(k + 1, Math.min(to, k + 8));
+    if (removal ? things.some((y) => y.object || y.place) : things.some((y) => isThing(y) && !y.task))
+      return true;
+  }
+  return false;
+}
+
+const isThing = (x: Item): boolean =>
+  Boolean(
+    x.object ||
+      x.part ||
+      x.seam ||
+      x.finding ||
+      x.fabric ||
+      (x.place && x.place.kind !== 'part' && x.place.rule !== 'place.it'),
+  );
 
 /** A time that would lie after the note is the same reading half a day or a day before. */
 function pastOnly(slots: Slots, now: number): Slots {
@@ -1037,7 +1078,7 @@ function lead(items: Item[], k: number, used: Set<number>): void {
   let m = k - 1;
   while (
     m >= 0 &&
-    /^(from|between|was|were|i|'ve|been|at|it|and|went|to|on|the|worked|today|yesterday|,)$/.test(
+    /^(from|between|was|were|i|'ve|been|at|it|and|went|ran|lasted|to|on|the|worked|today|yesterday|,)$/.test(
       w(items, m),
     ) &&
     k - m <= 4
@@ -1055,7 +1096,12 @@ export function resolve(
   day: { start: number; part?: DayFound['part'] } | undefined,
 ): { startAt: number; endAt: number } {
   const fixedDay = day ? { start: day.start, ...(day.part ? { part: day.part } : {}) } : undefined;
-  let endAt = latestClock(end.minute, end.fixed, now, fixedDay as Parameters<typeof latestClock>[3]);
+  // "from quarter to two until twenty-five past": the hour that follows the start
+  if (end.anyHour && !start.anyHour) {
+    const startAt = latestClock(start, now - 1, fixedDay as Parameters<typeof latestClock>[2]);
+    return { startAt, endAt: startAt + ((((end.minute - start.minute) % 60) + 60) % 60 || 60) };
+  }
+  let endAt = latestClock(end, now, fixedDay as Parameters<typeof latestClock>[2]);
   if (day && endAt > now && !end.fixed && end.minute < 780) endAt -= 720;
   const halves =
     start.fixed || start.minute >= 780 ? [start.minute] : [start.minute % 720, (start.minute % 720) + 720];
@@ -1106,7 +1152,7 @@ function breakOf(
     used.add(m);
     const phrase = wordsOf(items, m + 1, m + 6);
     const tail =
-      /^ (off|out|away|break|on|for|of|at|phone|lunch|tea|smoko|supper|dinner|coffee|cuppa|walk|pause|rest|nap)( (for|on|at|of))?( (my|the|a|an|some))?( [a-z]+)?/.exec(
+      /^ (off|out|away|break|lost|wasted|on|for|of|at|phone|lunch|tea|smoko|supper|dinner|coffee|cuppa|walk|pause|rest|nap)( (for|on|at|of))?( (my|the|a|an|some))?( [a-z]+)?/.exec(
         phrase,
       );
     if (tail) {
