@@ -12,6 +12,7 @@ import { findDays } from '../core/rules/times/find-day.ts';
 import { wallOf, wallTime } from '../core/rules/times/local-time.ts';
 import type { NoteAudio, Reading } from '../shared/note.ts';
 import type { Command } from '../shared/wire.ts';
+import { estimateForPapers } from './export/estimate-for-papers.ts';
 import { newId } from './store/new-id.ts';
 import type { QuiltStore } from './store/quilt-store.ts';
 
@@ -43,7 +44,9 @@ export async function runCommand(
         at: localInstant(now, log.quilt.zone),
         id: newId,
         ...(command.type === 'reread-notes' ? { readings: readingsOfToday(log, command.noteIds) } : {}),
-        ...(command.type === 'ask-record' ? { record: questionsOf(log, command, idleMin) } : {}),
+        ...(command.type === 'ask-record'
+          ? { record: questionsOf(log, command, idleMin, localInstant(now, log.quilt.zone).slice(0, 10)) }
+          : {}),
       }),
     );
     return { seq: events.at(-1)?.seq ?? store.log.seq };
@@ -61,7 +64,7 @@ export async function runCommand(
         ? readForRecord(before, command.text, {
             at,
             read,
-            fields: (log) => fieldsOf(log, idleMin),
+            fields: (log) => fieldsOf(log, idleMin, at.slice(0, 10)),
             dateIn: (text) => {
               const day = findDays(text, wallOf(at))[0];
               return day && wallTime(day.start).slice(0, 10);
@@ -100,16 +103,20 @@ export async function runCommand(
 }
 
 /** The fields of the record as a log fills them. */
-const fieldsOf = (log: Log, idleMin: number): ChecklistItem[] =>
-  checklist(log, { hours: hoursFromLog(log, { idleMin }) });
+const fieldsOf = (log: Log, idleMin: number, today: string): ChecklistItem[] => {
+  const hours = hoursFromLog(log, { idleMin });
+  const estimate = estimateForPapers(log, hours, today);
+  return checklist(log, { hours, ...(estimate ? { estimate } : {}) });
+};
 
 function questionsOf(
   log: Log,
   { field, document }: Extract<Command, { type: 'ask-record' }>,
   idleMin: number,
+  today: string,
 ): ForRecord {
   if (field === null) return { asking: { field: null, passed: [] } };
-  const asking = beginRound(fieldsOf(log, idleMin), { field, document });
+  const asking = beginRound(fieldsOf(log, idleMin, today), { field, document });
   return asking ? { asking } : {};
 }
 

@@ -74,7 +74,13 @@ export const LogEvent = z.discriminatedUnion('type', [
     entryIds: z.array(id).optional(),
   }),
   z.object({ type: z.literal('span-removed'), spanId: id }),
-  z.object({ type: z.literal('estimate-set'), path: z.string(), value: z.unknown() }),
+  /** `noteId`: the note that told the figure; typed into the page, it has none. */
+  z.object({
+    type: z.literal('estimate-set'),
+    path: z.string(),
+    value: z.unknown(),
+    noteId: id.optional(),
+  }),
   z.object({
     type: z.literal('record-edited'),
     document: z.string(),
@@ -84,6 +90,8 @@ export const LogEvent = z.discriminatedUnion('type', [
     /** Fingerprint of the facts that the passage was written from when it was edited. */
     facts: z.string(),
   }),
+  /** The record stands as made: what it tells is all that the owner is to have. */
+  z.object({ type: z.literal('record-made') }),
   /** The record asks for one of its missing fields; null: it asks nothing more. */
   z.object({
     type: z.literal('record-asked'),

@@ -50,6 +50,8 @@ export const Command = z.discriminatedUnion('type', [
     field: z.string().max(40).nullable().optional(),
     document: z.string().max(40).optional(),
   }),
+  /** The work is finished and the record made: from now on sound from before may go, where the setting says so. */
+  z.object({ type: z.literal('make-record') }),
   z.object({
     type: z.literal('note-agreement'),
     how: z.enum(['signature', 'word']),

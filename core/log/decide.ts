@@ -27,6 +27,10 @@ export type Circumstances = {
 export type ForRecord = {
   /** Details of the quilt that the note tells. */
   details?: Partial<QuiltDetails>;
+  /** Figures of the estimate that the note tells: path -> value. */
+  settings?: Record<string, number>;
+  /** The note says that the record is made. */
+  made?: true;
   agreement?: Omit<Extract<LogEvent, { type: 'agreement-noted' }>, 'type'>;
   /** The change that is taken back. */
   undone?: number;
@@ -96,6 +100,8 @@ export function decide(log: Log, command: Command, given: Circumstances): Decisi
       const { type: _type, ...edit } = command;
       return happen({ type: 'record-edited', ...edit });
     }
+    case 'make-record':
+      return happen({ type: 'record-made' });
     case 'ask-record': {
       const asking = given.record?.asking;
       if (asking === undefined) {
@@ -172,12 +178,19 @@ function takeNote(
 
 function forRecord(log: Log, noteId: string, record: ForRecord | undefined): LogEvent[] {
   if (!record) return [];
-  const { details, agreement, undone, asking } = record;
+  const { details, settings = {}, made, agreement, undone, asking } = record;
   return [
     ...(undone === undefined || !log.eventAt(undone)
       ? []
       : [{ type: 'change-undone' as const, seq: undone }]),
     ...(details ? [{ type: 'quilt-changed' as const, changes: details, noteId }] : []),
+    ...Object.entries(settings).map(([path, value]) => ({
+      type: 'estimate-set' as const,
+      path,
+      value,
+      noteId,
+    })),
+    ...(made ? [{ type: 'record-made' as const }] : []),
     ...(agreement ? [{ type: 'agreement-noted' as const, ...agreement }] : []),
     ...(asking ? [{ type: 'record-asked' as const, ...asking }] : []),
   ];

@@ -192,9 +192,19 @@ function apply(parts: LogParts, event: LogEvent, { seq, at }: NumberedEvent): Lo
       };
     case 'estimate-set': {
       const { [event.path]: _, ...rest } = parts.estimateSettings;
+      const { [event.path]: _told, ...settingNotes } = parts.settingNotes;
       const cleared = event.value === undefined || event.value === null;
-      return { ...parts, estimateSettings: cleared ? rest : { ...rest, [event.path]: event.value } };
+      return {
+        ...parts,
+        estimateSettings: cleared ? rest : { ...rest, [event.path]: event.value },
+        settingNotes:
+          cleared || event.noteId === undefined
+            ? settingNotes
+            : { ...settingNotes, [event.path]: { noteId: event.noteId, seq } },
+      };
     }
+    case 'record-made':
+      return { ...parts, recordMade: { seq } };
     case 'record-edited': {
       const { [event.passage]: _, ...rest } = parts.recordEdits[event.document] ?? {};
       const passages =

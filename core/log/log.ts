@@ -30,9 +30,11 @@ export type LogParts = {
   handSpans: readonly HandSpan[];
   removedSpans: readonly string[];
   estimateSettings: Record<string, unknown>;
+  settingNotes: QuiltState['settingNotes'] & object;
   recordEdits: Record<string, Record<string, { text: string; facts: string }>>;
   recordAsking: RecordAsking | undefined;
   detailNotes: Record<string, { noteId: string; seq: number }>;
+  recordMade: { seq: number } | undefined;
   agreements: QuiltState['agreements'];
   photos: readonly Photo[];
   recordings: readonly Recording[];
@@ -75,9 +77,11 @@ export class Log implements QuiltState {
     handSpans: [],
     removedSpans: [],
     estimateSettings: {},
+    settingNotes: {},
     recordEdits: {},
     recordAsking: undefined,
     detailNotes: {},
+    recordMade: undefined,
     agreements: [],
     photos: [],
     recordings: [],
@@ -114,6 +118,12 @@ export class Log implements QuiltState {
   }
   get estimateSettings(): Record<string, unknown> {
     return this.parts.estimateSettings;
+  }
+  get settingNotes(): Record<string, { noteId: string; seq: number }> {
+    return this.parts.settingNotes;
+  }
+  get recordMade(): { seq: number } | undefined {
+    return this.parts.recordMade;
   }
   get recordEdits(): QuiltState['recordEdits'] {
     return this.parts.recordEdits;

@@ -73,12 +73,16 @@ export type QuiltState = {
   removedSpans?: string[];
   /** User's own figures for the estimate: JSON path ("backing.overage") -> value. */
   estimateSettings: Record<string, unknown>;
+  /** The same path -> the note that told the figure. Typed into the page, it has none. */
+  settingNotes?: Record<string, { noteId: string; seq: number }>;
   /** document -> passage -> edit */
   recordEdits: Record<string, Record<string, { text: string; facts: string }>>;
   /** What the record asks now, `at` the instant since when; undefined where it asks nothing. */
   recordAsking?: RecordAsking | undefined;
   /** Detail of the quilt -> the note that told it. Typed into a form, it has none. */
   detailNotes?: Record<string, { noteId: string; seq: number }>;
+  /** Where in the journal the record was last said to be made. */
+  recordMade?: { seq: number } | undefined;
   agreements: { how: 'signature' | 'word'; by: string; at: string; note: string; seq: number }[];
   photos: Photo[];
   recordings: Recording[];

@@ -29,6 +29,8 @@ export type ChecklistItem = {
   answer: 'details' | 'note' | 'photograph' | 'agreement' | 'estimate';
   /** The detail of the quilt that an answer by word goes to. */
   detail?: Detail;
+  /** The figure of the estimate that an answer by word goes to. */
+  setting?: 'price.hours' | 'price.hourly';
 };
 
 /** The details of a quilt that are plain text, and so can be told. */
@@ -40,7 +42,13 @@ type Told = { id: string; noteId?: string };
 type Rule = Omit<ChecklistItem, 'filled' | 'value' | 'entryIds' | 'noteIds'> & {
   find: (facts: Facts) => { value: string; from?: readonly Told[] } | undefined;
 };
-type Facts = { view: RecordView; hours?: Pick<Hours, 'totalMin'>; estimate?: RecordEstimate };
+type Facts = {
+  view: RecordView;
+  hours?: Pick<Hours, 'totalMin'>;
+  estimate?: RecordEstimate;
+  /** Hours to charge for, as she told them. */
+  hoursTold?: number;
+};
 
 const text = (value: string | undefined): { value: string } | undefined => (value ? { value } : undefined);
 /** A detail of its own, or words of the same in the free text on how the quilt is made. */
@@ -339,18 +347,24 @@ const RULES: readonly Rule[] = [
     document: 'proposal',
     question: 'How long do you think it will take?',
     answer: 'estimate',
-    find: ({ estimate }) =>
-      estimate?.work && estimate.work.hours.high > 0
-        ? { value: `${Math.round(estimate.work.hours.low)} to ${Math.round(estimate.work.hours.high)} hours` }
-        : undefined,
+    setting: 'price.hours',
+    find: ({ estimate, hoursTold }) =>
+      hoursTold !== undefined
+        ? { value: `${hoursTold} hours` }
+        : estimate?.work && estimate.work.hours.high > 0
+          ? {
+              value: `${Math.round(estimate.work.hours.low)} to ${Math.round(estimate.work.hours.high)} hours`,
+            }
+          : undefined,
   },
   {
     id: 'cost-estimate',
     field: 'Estimate of cost, itemised',
     clause: 'AIC 26-B; Icon contract advice',
     document: 'proposal',
-    question: 'What do you charge for the work, by the hour or by the piece?',
+    question: 'What do you charge for an hour of the work?',
     answer: 'estimate',
+    setting: 'price.hourly',
     find: ({ estimate }) => (estimate?.price ? { value: estimate.price.total.amount } : undefined),
   },
   {
@@ -451,12 +465,17 @@ export function checklist(
   const facts: Facts = {
     view: recordView(state),
     ...(given.hours ? { hours: given.hours } : {}),
+    ...(typeof state.estimateSettings['price.hours'] === 'number'
+      ? { hoursTold: state.estimateSettings['price.hours'] }
+      : {}),
     ...(given.estimate ? { estimate: withWholePrice(given.estimate) } : {}),
   };
   return RULES.map(({ find, ...item }) => {
     const found = find(facts);
     const from = found?.from ?? [];
-    const toldBy = item.detail && state.detailNotes?.[item.detail]?.noteId;
+    const toldBy =
+      (item.detail && state.detailNotes?.[item.detail]?.noteId) ??
+      (item.setting && state.settingNotes?.[item.setting]?.noteId);
     return {
       ...item,
       question: facts.view.terms.spell(item.question),

@@ -9,11 +9,15 @@ import type { LoggedNote } from '../log/state.ts';
 import type { ChecklistItem, Detail } from './checklist.ts';
 import { isPrivateTalk } from './record-view.ts';
 import { cleanText } from './wording/clean-text.ts';
+import { moneyPhrase } from './wording/figure-phrases.ts';
 import { listPhrase } from './wording/list-phrase.ts';
 import { sentence } from './wording/sentence.ts';
 
 type Read = { reading: Reading; conversation: Conversation };
-type Field = Pick<ChecklistItem, 'id' | 'field' | 'document' | 'filled' | 'question' | 'answer' | 'detail'>;
+type Field = Pick<
+  ChecklistItem,
+  'id' | 'field' | 'document' | 'filled' | 'question' | 'answer' | 'detail' | 'setting'
+>;
 
 /** What the record's questions need from outside. */
 export type RoundGiven = {
@@ -68,6 +72,15 @@ const ASKED_FOR = [
   /^(?:please |now |and |ok(?:ay)? )*ask me (?:what(?: ?s| is| else is)? (?:still )?(?:missing|lacking)|(?:about|for) the (?:record|papers?)|(?:the )?(?:record ?s|missing) (?:questions|fields))\b/,
   /^(?:please |now |ok(?:ay)? |let ?s )*(?:fill in|go through|go over|finish|complete) the (?:record|papers?|paperwork)$/,
 ];
+// "the record is made", "the record's finished now"
+const MADE =
+  /^(?:so |now |and |ok(?:ay)? |right )*(?:the |my |her )?record(?: is| s|s| has been) (?:now )?(?:made|finished|complete|done)(?: now)?$/;
+const TWO_COPIES = 'Keep two copies, one with the owner and one with you, and one of them on paper.';
+// "yes", "they're taken", "took them this morning"
+const TAKEN = /^(?:yes|yep|yeah|taken|done|all done)\b|\b(?:taken|took|photographed)\b/;
+// "thirty-five pounds an hour", "about forty hours"
+const PER_HOUR = /\s*(?:\b(?:an|per|by the|every|each|for an|for each|for every) hour\b|\/ ?h(?:ou)?r?\b)/i;
+const HOURS = /\s*\bhours?\b(?: (?:of work|in all|all told|altogether|or so))?/i;
 // "no, 1931", "sorry, in Leeds", "I mean Elsie"
 const MENDS =
   /^(no|sorry|i mean|i meant|rather|correction|make that)\b[\s,.:;–-]+(?:(?:i mean|i meant|make that)\b[\s,.:;–-]+)?(.+)$/is;
@@ -110,9 +123,9 @@ export function isAskedForRecord(words: string): boolean {
   return said.length <= 120 && ASKED_FOR.some((pattern) => pattern.test(said));
 }
 
-/** Whether the record can ask for a field by word. */
+/** Whether the record can ask for a field by word: all but the price of a whole that has no figure of its own. */
 export const isAskable = (field: Field): boolean =>
-  field.answer === 'details' || field.answer === 'note' || field.answer === 'agreement';
+  field.answer !== 'estimate' || field.setting !== undefined;
 
 /**
  * What a round of questions asks first: `field` where it is named, else the first that is missing.
@@ -174,6 +187,16 @@ export function readForRecord(
     return answer(
       { act: 'query', reply: lacks(fields), ask: first ? ask(first) : null },
       asking ? { asking } : {},
+    );
+  }
+
+  if (MADE.test(plain(text))) {
+    const lacking = given.fields(log).filter((one) => !one.filled).length;
+    return answer(
+      {
+        reply: `The record is made. ${TWO_COPIES}${lacking ? ` It still lacks ${lacking} ${lacking === 1 ? 'thing' : 'things'}.` : ''}`,
+      },
+      { made: true, asking: { field: null, passed: [] } },
     );
   }
 
@@ -298,6 +321,30 @@ export function readForRecord(
     );
   }
 
+  if (field.answer === 'photograph') {
+    if (!TAKEN.test(said) && !none) return undefined;
+    return goOn(
+      none
+        ? 'Take them before it is covered or changed, and add them on the page.'
+        : 'Add them on the page, under Photographs, and the record has them.',
+      {},
+      { passed: [...asking.passed, field.id] },
+    );
+  }
+
+  if (field.setting) {
+    if (none || unknown) return goOn('Left open.', {}, { passed: [...asking.passed, field.id] });
+    const figure = figureIn(text, field.setting, given.read);
+    if (figure === undefined) return undefined;
+    return goOn(
+      field.setting === 'price.hours'
+        ? `${field.field}: ${figure} hours.`
+        : `${moneyPhrase(figure, 0, log.quilt.currency, log.quilt.spelling)} an hour.`,
+      { settings: { [field.setting]: figure } },
+      { without: field.id, reading: { answers: field.id } },
+    );
+  }
+
   if (!field.detail) return undefined;
   if (!none && !unknown && isOnTheWork(field.id, text, normal.reading)) {
     // She has gone back to work: the question is withdrawn, or the next sentence would answer it.
@@ -347,8 +394,30 @@ function lastAnswer(log: Log): { note: LoggedNote; answers: string; seq: number 
   if (!note || answers === undefined || answers === 'round' || note.replacedBy !== undefined)
     return undefined;
   const details = Object.values(log.detailNotes).find((told) => told.noteId === note.note.id);
+  const setting = Object.values(log.settingNotes).find((told) => told.noteId === note.note.id);
   const agreement = answers === 'approval' ? log.agreements.at(-1) : undefined;
-  return { note, answers, seq: details?.seq ?? agreement?.seq };
+  return { note, answers, seq: details?.seq ?? setting?.seq ?? agreement?.seq };
+}
+
+/**
+ * The one figure of an answer: what an hour costs, in the quilt's currency, or how many hours. Undefined
+ * where the words hold none, or a word on the work beside it.
+ */
+function figureIn(
+  text: string,
+  setting: NonNullable<Field['setting']>,
+  read: RoundGiven['read'],
+): number | undefined {
+  const bare = text
+    .trim()
+    .replace(/[\s.]+$/, '')
+    .replace(setting === 'price.hours' ? HOURS : PER_HOUR, '')
+    .replace(/^(?:(?:it ?'?s|it is|i charge|i ask|i take|i think|say|about|around|maybe|make it) )+/i, '');
+  if (bare.split(/\s+/).length > 7) return undefined;
+  // Read as money, for which the reader has every form of figure.
+  const { entries } = read(`bought cloth for ${bare}`, 'alone').reading;
+  const cost = entries.length === 1 && entries[0]!.entry.kind === 'material' && entries[0]!.entry.cost;
+  return cost ? cost.amount : undefined;
 }
 
 const isBlock = (place: string): boolean => /^\d/.test(place);

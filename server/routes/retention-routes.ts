@@ -18,8 +18,15 @@ export function retentionRoutes(
   const listOf = async (id: string) => {
     const store = await library.quilt(id);
     const { keepAudio } = library.settings.data;
-    const files = keepAudio === 'all' ? [] : await audioToDelete(store, ears ? await ears.list(store) : []);
-    return { store, keepAudio, files, bytes: files.reduce((sum, file) => sum + file.bytes, 0) };
+    // Until the record is made none goes; after it, what was said before.
+    const made = store.log.recordMade?.seq;
+    const until = keepAudio === 'until-record' ? made : Number.POSITIVE_INFINITY;
+    const files =
+      keepAudio === 'all' || until === undefined
+        ? []
+        : await audioToDelete(store, ears ? await ears.list(store) : [], until);
+    const recordMade = made !== undefined;
+    return { store, keepAudio, recordMade, files, bytes: files.reduce((sum, file) => sum + file.bytes, 0) };
   };
 
   app.get<WithId>('/api/quilts/:id/audio-to-delete', async ({ params }) => {

@@ -10,21 +10,31 @@ export type WrittenSound = { file: string; bytes: number; what: string };
  * The sound of a quilt that can go because all that was said in it stands in the log. Never among it: speech not yet heard,
  * and recordings that are in the queue, were broken off, failed, or gave no word.
  *
+ * @param until only what was said before this place in the journal
  * @param jobs what the queue knows of the quilt's recordings; one it does not know is kept
  */
-export async function audioToDelete(store: QuiltStore, jobs: readonly Job[]): Promise<WrittenSound[]> {
+export async function audioToDelete(
+  store: QuiltStore,
+  jobs: readonly Job[],
+  until = Number.POSITIVE_INFINITY,
+): Promise<WrittenSound[]> {
   const { log, fs, folder } = store;
   const unheard = new Set((await new UnheardSound(fs, folder).list()).map(({ id }) => UnheardSound.file(id)));
   const written = new Map<string, string>();
   const withWords = new Set<string>();
-  for (const { note } of log.notes) {
+  const saidLater = new Set<string>();
+  for (const { note, seq } of log.notes) {
     if (!note.audio || note.text.trim() === '') continue;
+    if ((seq ?? 0) > until) {
+      if (note.audio.recordingId !== undefined) saidLater.add(note.audio.recordingId);
+      continue;
+    }
     if (note.audio.recordingId === undefined)
       written.set(note.audio.file, `said ${note.at.slice(0, 16).replace('T', ' ')}`);
     else withWords.add(note.audio.recordingId);
   }
   for (const { id, file, name } of log.recordings) {
-    if (withWords.has(id) && jobs.some((job) => job.id === id && job.state === 'done'))
+    if (withWords.has(id) && !saidLater.has(id) && jobs.some((job) => job.id === id && job.state === 'done'))
       written.set(file, name);
   }
   const removed = new Set(log.removedAudio);

@@ -12,6 +12,8 @@ export function picture(log: Log) {
     handSpans: log.handSpans,
     removedSpans: log.removedSpans,
     estimateSettings: log.estimateSettings,
+    settingNotes: log.settingNotes,
+    recordMade: log.recordMade,
     recordEdits: log.recordEdits,
     recordAsking: log.recordAsking,
     detailNotes: log.detailNotes,

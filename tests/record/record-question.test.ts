@@ -205,3 +205,38 @@ test.each([
   'what have I still not decided',
   'I need to record the border',
 ])('“%s” does not', (words) => expect(isAskedForRecord(words)).toBe(false));
+
+test('asks for photographs and for the price by word too, and takes the price back', async () => {
+  const t = await talk();
+  await t.ask('during-images');
+  const taken = await t.say('Yes, I took them this morning');
+  expect(taken.reply).toMatch(/^Add them on the page, under Photographs/);
+  await t.ask('cost-estimate');
+  expect((await t.say('thirty-five pounds an hour')).reply).toMatch(/^£35\.00 an hour\./);
+  expect(t.log.estimateSettings).toEqual({ 'price.hourly': 35 });
+  expect(t.log.settingNotes['price.hourly']?.noteId).toBe('n2');
+  await t.say('scratch that');
+  expect(t.log.estimateSettings).toEqual({});
+  await t.ask('time-estimate');
+  expect((await t.say('about forty hours')).reply).toMatch(/^Estimate of time, with dates: 40 hours\./);
+  expect(checklist(t.log).find((item) => item.id === 'time-estimate')).toMatchObject({
+    filled: true,
+    value: '40 hours',
+    noteIds: ['n4'],
+  });
+});
+
+test('a word on the work is no price', async () => {
+  const t = await talk();
+  await t.ask('cost-estimate');
+  const reading = await t.say('Row two block three has a tear in the brown cloth');
+  expect(reading.entries).toHaveLength(1);
+  expect(t.log.estimateSettings).toEqual({});
+});
+
+test('says that the record is made, keeps where, and what is lacking', async () => {
+  const t = await talk();
+  const made = await t.say('The record is made.');
+  expect(made.reply).toMatch(/^The record is made\. Keep two copies.* It still lacks \d+ things\.$/);
+  expect(t.log.recordMade).toBeDefined();
+});

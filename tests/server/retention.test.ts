@@ -56,17 +56,28 @@ test('says what it would delete, deletes exactly that, and never what has no wor
   expect((await remove(['a.wav'])).status).toBe(409);
 
   await server.app.library.saveSettings({ keepAudio: 'until-record' });
+  expect(await list()).toMatchObject({ recordMade: false, files: [], bytes: 0 });
+  expect((await remove(['a.wav'])).status).toBe(409);
+  expect((await files()).length).toBe(4);
+  await runCommand(
+    store,
+    { type: 'take-note', clientId: 'made', text: 'The record is made.' },
+    { now: '2026-05-02T10:00:00Z', idleMin: 30 },
+  );
+  // What is said after that waits for the record to be made anew.
+  await saySo(server, id, 'd', 'Row three is sound.');
   expect(await list()).toMatchObject({
+    recordMade: true,
     files: [{ file: 'a.wav', bytes: 1000 }, { file: 'b.wav' }],
     bytes: 2000,
   });
   for (const wrong of ['c.wav', 'recording.wav', '../journal.jsonl']) {
     expect((await remove(['a.wav', wrong])).status, wrong).toBe(409);
   }
-  expect(await files()).toEqual(['a.wav', 'b.wav', 'c.wav', 'recording.wav']);
+  expect(await files()).toEqual(['a.wav', 'b.wav', 'c.wav', 'd.wav', 'recording.wav']);
 
   expect(await (await remove(['a.wav'])).json()).toMatchObject({ deleted: 1 });
-  expect(await files()).toEqual(['b.wav', 'c.wav', 'recording.wav']);
+  expect(await files()).toEqual(['b.wav', 'c.wav', 'd.wav', 'recording.wav']);
   expect(store.log.removedAudio).toEqual(['a.wav']);
   expect(store.log.note('a')?.note.text).toBe('Row one is sound.');
   // A crash between the log and the disk: what the log knows as gone is offered again.

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { specForPapers } from '../../../../core/estimate/spec-for-papers.ts';
+import { localInstant } from '../../../../core/log/local-instant.ts';
 import type { Log } from '../../../../core/log/log.ts';
 import {
   DOCUMENT_KINDS,
@@ -102,14 +103,37 @@ function Papers(props: { log: Log }): JSX.Element {
           ) : null}
           {kind === 'proposal' ? <Agreement log={log} /> : null}
           <ExportList quiltId={log.quilt.id} kind={kind} />
-          <p class="small quiet">
-            When the work is finished, keep two copies, one with the owner and one with you, and one of them
-            on paper: what is only in a computer or on a tape is not kept.
-          </p>
+          <RecordMade log={log} />
         </aside>
       </div>
       <ChangeBar />
     </div>
+  );
+}
+
+/** Where the record is said to be made: sound may go from then on, and two copies are to be kept. */
+function RecordMade(props: { log: Log }): JSX.Element {
+  const { recordMade, quilt } = props.log;
+  const made = recordMade && props.log.eventAt(recordMade.seq);
+  return (
+    <section class="patch" aria-labelledby="made-head">
+      <h2 id="made-head">When the work is finished</h2>
+      <p class="small">
+        Keep two copies, one with the owner and one with you, and one of them on paper: what is only in a
+        computer or on a tape is not kept.
+      </p>
+      {made ? (
+        <p class="small">
+          Made {dateWords(localInstant(made.at, quilt.zone).slice(0, 10))}. What is noted from now on is not
+          in it.
+        </p>
+      ) : null}
+      <p class="row">
+        <button type="button" onClick={() => changeLog({ type: 'make-record' }, 'The record is made.')}>
+          {made ? 'It is made anew' : 'The record is made'}
+        </button>
+      </p>
+    </section>
   );
 }
 

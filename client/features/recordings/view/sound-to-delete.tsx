@@ -3,7 +3,11 @@ import { useState } from 'preact/hooks';
 import { api } from '../../link/state/api.ts';
 import { machineSettings } from '../../settings/state/machine-settings.ts';
 
-type SoundList = { files: { file: string; bytes: number; what: string }[]; bytes: number };
+type SoundList = {
+  recordMade: boolean;
+  files: { file: string; bytes: number; what: string }[];
+  bytes: number;
+};
 
 /** Sound that goes by the setting: what would go is shown first, and only what was shown goes. */
 export function SoundToDelete(props: { quiltId: string }): JSX.Element | null {
@@ -30,7 +34,7 @@ export function SoundToDelete(props: { quiltId: string }): JSX.Element | null {
       <h2 id="sound-head">Sound that can go</h2>
       <p class="quiet">
         {keep === 'until-record'
-          ? 'By your settings sound is kept until the record is made. When it is, let it go here.'
+          ? 'By your settings sound is kept until the record is made. Say so on the page of the record, or by word, and what was said before then can go here.'
           : 'By your settings no sound is kept once it is written down. What is left from before goes here.'}{' '}
         Sound whose words are not all in the log is never deleted; copies in your backups stay.
       </p>
@@ -41,7 +45,11 @@ export function SoundToDelete(props: { quiltId: string }): JSX.Element | null {
           </button>
         </p>
       ) : list.files.length === 0 ? (
-        <p>There is no sound that could go.</p>
+        <p>
+          {keep === 'until-record' && !list.recordMade
+            ? 'The record is not made yet, so all sound is kept.'
+            : 'There is no sound that could go.'}
+        </p>
       ) : (
         <>
           <details>
