@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
@@ -6,7 +7,6 @@ import Fastify, { type FastifyInstance } from 'fastify';
 import { Hearing } from './hearing.ts';
 import { LanDoor } from './lan/lan-door.ts';
 import { PairedDevices } from './lan/paired-devices.ts';
-import { hearLeftOver } from './live/hear-left-over.ts';
 import { LiveSocket } from './live/live-socket.ts';
 import { answerErrors, answerUnknown } from './plugins/answer-errors.ts';
 import { guard } from './plugins/guard.ts';
@@ -17,6 +17,7 @@ import { mediaRoutes } from './routes/media-routes.ts';
 import { openapiRoute } from './routes/openapi-route.ts';
 import { quiltRoutes } from './routes/quilt-routes.ts';
 import { retentionRoutes } from './routes/retention-routes.ts';
+import { loadReader } from './run-command.ts';
 import { BackupRounds } from './store/backup-rounds.ts';
 import type { FileSystem } from './store/file-system.ts';
 import { nodeFileSystem } from './store/file-system.ts';
@@ -26,6 +27,9 @@ import type { StoreOptions } from './store/quilt-store.ts';
 const PAGE = fileURLToPath(new URL('../client/dist', import.meta.url));
 /** A note of 100,000 characters, each up to six bytes as JSON escapes it, and room for the rest. */
 const BODY_BYTES = 2 * 1024 * 1024;
+
+/** Long enough for a browser that was waiting to have its page. */
+const LOAD_AFTER_MS = 300;
 
 export type AppOptions = {
   /** Folder for all data. */
@@ -127,8 +131,9 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   });
   app.addHook('onListen', async () => {
     backups.start();
-    // After the first page can be served: loading the model takes all the processor there is.
-    if (hearing) void wakeUp(library, hearing, queue);
+    // After the first page is served: loading the reader and the model takes all the processor there is.
+    setTimeout(() => void loadReader(), LOAD_AFTER_MS).unref();
+    if (hearing) setTimeout(() => void wakeUp(library, hearing, queue), LOAD_AFTER_MS).unref();
   });
   app.addHook('onClose', async () => {
     await queue?.close();
@@ -141,8 +146,11 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
 
 /** Gets the recogniser ready, then hears what was left over when the server stopped. */
 async function wakeUp(library: Library, hearing: Hearing, queue: RecordingQueue | undefined): Promise<void> {
+  const { hearLeftOver } = await import('./live/hear-left-over.ts');
   if (!(await hearing.start())) return;
   for (const card of library.list()) {
+    const leftOver = await library.fs.list(join(library.folderOf(card.id), 'unheard'));
+    if (leftOver.length === 0) continue;
     try {
       await hearLeftOver(await library.quilt(card.id), library, hearing);
     } catch {

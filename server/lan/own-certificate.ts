@@ -1,7 +1,6 @@
 import { X509Certificate } from 'node:crypto';
 import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { generate } from 'selfsigned';
 
 const DAY_MS = 86_400_000;
 /** Browsers refuse certificates of more than 398 days (CA/Browser Forum ballot SC31, from memory). */
@@ -29,6 +28,8 @@ export async function ownCertificate(
     const known = readCertificate(cert);
     if (known && serves(known, addresses, now)) return { key, cert, fingerprint: known.fingerprint256 };
   }
+  // Once in a long while, so it is not loaded at every start.
+  const { generate } = await import('selfsigned');
   const made = await generate([{ name: 'commonName', value: 'Quiltside on this machine' }], {
     keyType: 'ec',
     curve: 'P-256',

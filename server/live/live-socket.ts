@@ -1,6 +1,7 @@
 import type { IncomingMessage, Server } from 'node:http';
 import type { Server as SecureServer } from 'node:https';
 import type { Duplex } from 'node:stream';
+import { setImmediate, setTimeout } from 'node:timers/promises';
 import { type RawData, type WebSocket, WebSocketServer } from 'ws';
 import { ClientMessage, type RecogniserStatus, type ServerMessage } from '../../shared/wire.ts';
 import type { Hearing } from '../hearing.ts';
@@ -12,7 +13,7 @@ import { runCommand } from '../run-command.ts';
 import { DiskTrouble } from '../store/disk-trouble.ts';
 import type { Library } from '../store/library.ts';
 import { type QuiltStore, Refusal } from '../store/quilt-store.ts';
-import { MicrophoneStream } from './microphone-stream.ts';
+import type { MicrophoneStream } from './microphone-stream.ts';
 import { OrphanedSound } from './orphaned-sound.ts';
 
 const PATH = '/live';
@@ -25,6 +26,9 @@ const HEARTBEAT_MS = 20_000;
 const MAX_UNSENT_BYTES = 16 * 1024 * 1024;
 /** Events in one message, so that a long log comes in pieces. */
 const EVENTS_A_MESSAGE = 2_000;
+/** How far a long log may be ahead of the page that takes it. */
+const MOST_AHEAD_BYTES = 4 * 1024 * 1024;
+const DRAIN_MS = 10;
 /** Messages that one page may send in a second: microphone frames come at about 30. */
 const MESSAGES_A_SECOND = 400;
 
@@ -146,7 +150,7 @@ class Page {
 
   end(code: number, why: string): void {
     this.socket.close(code, why);
-    setTimeout(() => this.socket.terminate(), 500).unref();
+    globalThis.setTimeout(() => this.socket.terminate(), 500).unref();
   }
 
   send(message: ServerMessage): void {
@@ -203,6 +207,7 @@ class Page {
         const { hearing, library } = this.options;
         const store = this.#joined();
         if (!hearing || !(await hearing.start())) throw new Refusal(this.#recogniser.message);
+        const { MicrophoneStream } = await import('./microphone-stream.ts');
         this.#endMicrophone();
         const stream = new MicrophoneStream({
           store,
@@ -238,14 +243,20 @@ class Page {
     const store = await this.options.library.quilt(quiltId);
     this.#store = store;
     if (this.#isGone) return;
-    const { log } = store;
-    this.send({ type: 'welcome', seq: log.seq, recogniser: this.#recogniser });
+    this.send({ type: 'welcome', seq: store.log.seq, recogniser: this.#recogniser });
     this.#sent = sinceSeq;
-    this.#unsubscribe = store.subscribe((events) => this.#pass(events));
-    const missed = log.eventsSince(sinceSeq);
-    for (let i = 0; i < missed.length; i += EVENTS_A_MESSAGE) {
-      this.#pass(missed.slice(i, i + EVENTS_A_MESSAGE));
+    for (;;) {
+      const missed = store.log.eventsSince(this.#sent, EVENTS_A_MESSAGE);
+      if (missed.length === 0) break;
+      this.#pass(missed);
+      if (missed.length < EVENTS_A_MESSAGE) break;
+      // A long log goes out as fast as the page takes it, and others are answered meanwhile.
+      await setImmediate();
+      while (this.socket.bufferedAmount > MOST_AHEAD_BYTES && !this.#isGone) await setTimeout(DRAIN_MS);
+      if (this.#isGone) return;
     }
+    // In the same turn as the last piece, so that nothing comes between.
+    this.#unsubscribe = store.subscribe((events) => this.#pass(events));
     for (const job of (await this.options.queue?.list(store)) ?? []) this.send({ type: 'job', job });
   }
 

@@ -56,12 +56,24 @@ export class RecordingQueue {
   /** Takes up the jobs of all quilts that were in hand when the server stopped. */
   async resume(): Promise<void> {
     for (const card of this.library.list()) {
+      if (!(await this.#hasWork(card.id))) continue;
       await this.library.quilt(card.id).then(
         (store) => this.#load(store),
         () => undefined,
       );
     }
     this.#next();
+  }
+
+  /** Looked up in the jobs' files: two hundred quilts need not be opened to find that there is nothing to do. */
+  async #hasWork(quiltId: string): Promise<boolean> {
+    const folder = join(this.library.folderOf(quiltId), 'jobs');
+    for (const name of await this.library.fs.list(folder)) {
+      const bytes = await this.library.fs.readFile(join(folder, name)).catch(() => new Uint8Array());
+      const state = /"state"\s*:\s*"(\w+)"/.exec(Buffer.from(bytes).toString('utf8'))?.[1];
+      if (IN_HAND.some((one) => one === state)) return true;
+    }
+    return false;
   }
 
   async list(store: QuiltStore): Promise<Job[]> {

@@ -1,4 +1,4 @@
-import { type Backup, backUp, lastBackup } from './backups.ts';
+import { type Backup, backUp, isBackedUp, lastBackup } from './backups.ts';
 import type { Library } from './library.ts';
 
 const EVERY_MS = 10 * 60_000;
@@ -6,6 +6,8 @@ const EVERY_MS = 10 * 60_000;
 /** Backs up, from time to time and at the stop, each quilt that has changed, where a folder is set for it. */
 export class BackupRounds {
   readonly #done = new Map<string, Backup>();
+  /** Quilts that nobody has opened and whose last backup was found to be whole. */
+  readonly #known = new Set<string>();
   #trouble: string | undefined;
   #timer: NodeJS.Timeout | undefined;
   #running: Promise<void> | undefined;
@@ -55,6 +57,14 @@ export class BackupRounds {
     this.#trouble = undefined;
     for (const { id, name } of this.library.list()) {
       try {
+        if (!this.library.isOpen(id)) {
+          // What nobody opened has not changed: it is compared once, and its log is not read for that.
+          if (this.#known.has(`${folder}/${id}`)) continue;
+          if (await isBackedUp(this.library.fs, this.library.folderOf(id), folder, id)) {
+            this.#known.add(`${folder}/${id}`);
+            continue;
+          }
+        }
         const store = await this.library.quilt(id);
         if (this.#done.get(id)?.seq === store.log.seq) continue;
         this.#done.set(id, await backUp(this.library.fs, store, folder));

@@ -28,12 +28,9 @@ export async function backUp(fs: FileSystem, store: QuiltStore, backupFolder: st
   const format = await fs.readFile(join(store.folder, 'format.json'));
   for (const kind of MEDIA) {
     await fs.makeFolder(join(folder, kind));
-    for (const name of await fs.list(join(store.folder, kind))) {
-      const from = join(store.folder, kind, name);
+    for (const name of await lacking(fs, join(store.folder, kind), join(folder, kind))) {
       const copy = join(folder, kind, name);
-      const size = (await fs.stat(from))?.size;
-      if (size === undefined || (await fs.stat(copy))?.size === size) continue;
-      const media = await fs.readFile(from);
+      const media = await fs.readFile(join(store.folder, kind, name));
       await writeWholeFile(fs, copy, media);
       if (hash(await fs.readFile(copy)) !== hash(media)) throw notAsWritten(copy);
     }
@@ -60,6 +57,31 @@ export async function lastBackup(
   const file = (await fs.list(join(backupFolder, id))).filter((name) => SNAPSHOT.test(name)).at(-1);
   const [, day, hour, minute, second, ms] = SNAPSHOT.exec(file ?? '') ?? [];
   return file === undefined ? undefined : { file, at: `${day}T${hour}:${minute}:${second}.${ms}Z`, seq: 0 };
+}
+
+/** Whether the backup of a quilt has its journal byte for byte, and its media, seen without opening it. */
+export async function isBackedUp(
+  fs: FileSystem,
+  folder: string,
+  backupFolder: string,
+  id: string,
+): Promise<boolean> {
+  const last = await lastBackup(fs, backupFolder, id);
+  if (!last) return false;
+  for (const kind of MEDIA)
+    if ((await lacking(fs, join(folder, kind), join(backupFolder, id, kind))).length > 0) return false;
+  const copy = await fs.readFile(join(backupFolder, id, last.file));
+  return hash(copy) === hash(await readWholeJournal(fs, folder));
+}
+
+/** Files that are not in `to` whole; media never change once they are written. */
+async function lacking(fs: FileSystem, from: string, to: string): Promise<string[]> {
+  const names: string[] = [];
+  for (const name of await fs.list(from)) {
+    const size = (await fs.stat(join(from, name)))?.size;
+    if (size !== undefined && (await fs.stat(join(to, name)))?.size !== size) names.push(name);
+  }
+  return names;
 }
 
 /** Opens a copy of a snapshot as a restored quilt is opened. Throws, and removes the snapshot, where it is not what was written. */

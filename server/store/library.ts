@@ -116,6 +116,15 @@ export class Library {
     }
   }
 
+  /** Where a quilt is kept. Many things can be seen there without opening its log. */
+  folderOf(id: string): string {
+    return join(this.folder, 'quilts', id);
+  }
+
+  isOpen(id: string): boolean {
+    return this.#open.has(id);
+  }
+
   /** The store of a quilt, opened on first use. Throws `Refusal` 404 where there is none. */
   async quilt(id: string): Promise<QuiltStore> {
     const known = this.#open.get(id);

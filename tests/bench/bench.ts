@@ -7,6 +7,7 @@ export type Measured = { name: string; value: string; target: string };
 const PARTS: Record<string, () => Promise<() => Promise<Measured[]>>> = {
   reader: async () => (await import('./reader-bench.ts')).benchReader,
   log: async () => (await import('./log-bench.ts')).benchLog,
+  load: async () => (await import('./load-bench.ts')).benchLoad,
   estimate: async () => (await import('./estimate-bench.ts')).benchEstimate,
   record: async () => (await import('./record-bench.ts')).benchRecord,
   speech: async () => (await import('./speech-bench.ts')).benchSpeech,

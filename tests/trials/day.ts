@@ -37,6 +37,8 @@ const QUIET_MS = 25_000;
 /** What a server may hold more than a fresh one after such a day: compiled code, warm caches. */
 const MORE_HEAP_BYTES = 16 * 1024 * 1024;
 const CLIENTS = 3;
+/** Without snapshots, so that the fresh server, too, holds all events: what is compared is then the same. */
+const ALL_IN_MEMORY = { snapshotEvery: 1_000_000 };
 
 /**
  * A working day in minutes: typed notes, utterances through the microphone's socket, uploads, and three clients that join
@@ -51,7 +53,7 @@ export async function compressedDay(
   const folder = await mkdtemp(join(tmpdir(), 'quiltside-day-'));
   const wrong: string[] = [];
   const run = ['--expose-gc', '--import', 'tsx', WATCHED];
-  const start = (): Promise<Child> => spawnServer(folder, { run, modelsDir: MODELS });
+  const start = (): Promise<Child> => spawnServer(folder, { run, modelsDir: MODELS, sizes: ALL_IN_MEMORY });
   const began = performance.now();
   let server = await start();
   try {

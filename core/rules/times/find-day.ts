@@ -1,4 +1,5 @@
-import * as chrono from 'chrono-node';
+// Its English alone: the whole of it is three hundred milliseconds of other languages at every start.
+import * as chrono from 'chrono-node/en';
 import { dayStart, wallMinutes, wallTime } from './local-time.ts';
 
 export type DayFound = {

@@ -1,10 +1,11 @@
-import type { LoggedNote, QuiltState } from '../../../../core/log/state.ts';
+import type { LoggedEntry, LoggedNote, QuiltState } from '../../../../core/log/state.ts';
 import { entryWords } from '../../../words/entry-words.ts';
 import { localTime } from '../../../words/local-time.ts';
 
 type Found = { note?: LoggedNote; entryIds: string[]; date: string; time: string; words: string };
 type Indexed = Found & { haystack: string };
 
+const NOTES_A_TURN = 250;
 const indexes = new WeakMap<QuiltState, Indexed[]>();
 /** What was worked out for a note or entry stays while that is the same object, whatever else changes. */
 const lines = new WeakMap<object, Indexed>();
@@ -20,28 +21,8 @@ const plain = (text: string): string =>
 function indexOf(state: QuiltState): Indexed[] {
   const known = indexes.get(state);
   if (known) return known;
-  const entries = new Map(state.entries.map((entry) => [entry.id, entry]));
-  const index: Indexed[] = state.notes.map((note) => {
-    const before = lines.get(note);
-    if (before) return before;
-    const { date, time } = localTime(note.note.at, state.quilt.zone);
-    const said = note.entryIds.flatMap((id) => {
-      const entry = entries.get(id);
-      if (!entry) return [];
-      const { what, where } = entryWords(entry.entry, state.quilt);
-      return [`${what} ${where} ${'places' in entry.entry ? (entry.entry.places ?? []).join(' ') : ''}`];
-    });
-    const line = {
-      note,
-      entryIds: note.entryIds,
-      date,
-      time,
-      words: note.note.text,
-      haystack: plain(`${note.note.text} ${said.join(' ')} ${date}`),
-    };
-    lines.set(note, line);
-    return line;
-  });
+  const entries = entriesById(state);
+  const index: Indexed[] = state.notes.map((note) => lineOf(note, state, entries));
   for (const entry of state.entries) {
     if (entry.noteId !== undefined) continue;
     const { date, time } = localTime(entry.at, state.quilt.zone);
@@ -57,6 +38,48 @@ function indexOf(state: QuiltState): Indexed[] {
   }
   indexes.set(state, index);
   return index;
+}
+
+const entriesById = (state: QuiltState): Map<string, LoggedEntry> =>
+  new Map(state.entries.map((entry) => [entry.id, entry]));
+
+function lineOf(note: LoggedNote, state: QuiltState, entries: ReadonlyMap<string, LoggedEntry>): Indexed {
+  const before = lines.get(note);
+  if (before) return before;
+  const { date, time } = localTime(note.note.at, state.quilt.zone);
+  const said = note.entryIds.flatMap((id) => {
+    const entry = entries.get(id);
+    if (!entry) return [];
+    const { what, where } = entryWords(entry.entry, state.quilt);
+    return [`${what} ${where} ${'places' in entry.entry ? (entry.entry.places ?? []).join(' ') : ''}`];
+  });
+  const line = {
+    note,
+    entryIds: note.entryIds,
+    date,
+    time,
+    words: note.note.text,
+    haystack: plain(`${note.note.text} ${said.join(' ')} ${date}`),
+  };
+  lines.set(note, line);
+  return line;
+}
+
+/**
+ * Reads a long log into lines while nobody waits, some hundred notes at a time, so that the first search finds them ready.
+ * Returns what breaks it off.
+ */
+export function prepareFind(state: QuiltState): () => void {
+  const entries = entriesById(state);
+  let at = 0;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const go = (): void => {
+    const end = Math.min(at + NOTES_A_TURN, state.notes.length);
+    for (; at < end; at++) lineOf(state.notes[at]!, state, entries);
+    if (at < state.notes.length) timer = setTimeout(go);
+  };
+  timer = setTimeout(go);
+  return () => clearTimeout(timer);
 }
 
 /** Everything said that holds all the words asked for, the newest first; at most `limit`. */

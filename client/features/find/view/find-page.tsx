@@ -5,7 +5,7 @@ import { EntryLine } from '../../entries/view/entry-line.tsx';
 import { PlayButton } from '../../entries/view/play-button.tsx';
 import { openLog } from '../../link/state/open-quilt.ts';
 import { pageAddress } from '../../shell/state/route.ts';
-import { findSaid } from '../state/find-said.ts';
+import { findSaid, prepareFind } from '../state/find-said.ts';
 import './find.css';
 
 /** Search over everything said. */
@@ -14,6 +14,8 @@ export function FindPage(): JSX.Element {
   const [asked, setAsked] = useState('');
   const box = useRef<HTMLInputElement>(null);
   useEffect(() => box.current?.focus(), []);
+  // Once: notes that come later are read when they are searched.
+  useEffect(() => prepareFind(openLog.peek()!), []);
   const { found, total } = useMemo(() => findSaid(log, asked), [log, asked]);
   return (
     <div class="find-page">
