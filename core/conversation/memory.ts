@@ -40,8 +40,8 @@ export type Memory = {
   found: Partial<Record<Finding, string[]>>;
   /** What was told of places, newest last: what "the tear" or "the worn ones" can mean. */
   mentions?: Mention[];
-  /** Ways that stand as undecided. */
-  open: { action: Action; places: string[]; object?: RemovedObject }[];
+  /** Ways that stand as undecided; `passed` where another was taken at the place, so that only "no patch, then" can still speak of them. */
+  open: { action: Action; places: string[]; object?: RemovedObject; passed?: true }[];
   material?: { material: Material; name?: string };
   /** The part of the quilt or thing last named: what "it" is, when it is taken off. */
   thing?: string;

@@ -335,10 +335,11 @@ function remember(
           { action: e.action, places: e.places ?? [], ...(e.object ? { object: e.object } : {}) },
         ].slice(-24);
       else if (e.action)
-        open = open.filter(
-          (o) =>
-            !(o.places.some((p) => e.places?.includes(p)) || (!o.places.length && o.action === e.action)),
-        );
+        open = open.flatMap((o) => {
+          const here = o.places.some((p) => e.places?.includes(p));
+          if (o.action === e.action && (here || !o.places.length)) return [];
+          return here ? [{ ...o, passed: true as const }] : [o];
+        });
       next.treatment = {
         ...(e.action ? { action: e.action } : {}),
         state: e.state,

@@ -350,7 +350,7 @@ export function isSound(items: Item[], k: number): boolean {
 
 /** Do words of taking off follow the thing at `k` with nothing between? */
 function isTakenOff(items: Item[], k: number): boolean {
-  for (let m = k + 1; m < Math.min(items.length, k + 5); m++) {
+  for (let m = k + 1; m < Math.min(items.length, k + 7); m++) {
     const x = items[m]!;
     if (/^(off|out|removed|unpicked|taken|peeled|lifted)$/.test(x.w)) return true;
     if (x.token.kind === 'mark' || x.w === 'and') return false;
@@ -391,6 +391,13 @@ export function isPredicate(items: Item[], k: number): boolean {
   if (item.finding === 'sound' && !isSound(items, k)) return false;
   if (/^(live|living)$/.test(item.w) && items[k + 1]?.w === 'with') return true;
   if (/^(abandoned|scrapped|cancelled|canceled|forgotten)$/.test(item.w)) return true;
+  // "forget the net", "scrap the darning"
+  if (
+    /^(forget|scrap|skip|ditch|nix|bin)$/.test(item.w) &&
+    /^(the|that|about|doing|any|all|it)$/.test(items[k + 1]?.w ?? '') &&
+    !/^(to|n't|not|i|and|'ll|will|do|never|you|she|he)$/.test(items[k - 1]?.w ?? '')
+  )
+    return true;
   // "the old patch off 6-2", "two old patches have come off": a thing that is taken off
   if (item.finding === 'old-repair' && isTakenOff(items, k)) return false;
   if (
@@ -524,6 +531,12 @@ export function isTerseVerb(items: Item[], k: number): boolean {
   )
     return true;
   if (!/^(patch|darn|mend)$/.test(item.w)) return false;
+  // "patch on top, or cut out"
+  if (
+    /^(on top|on)$/.test(next?.w ?? '') &&
+    /^(on top|top)$/.test((next!.w === 'on' ? items[k + 2] : next)?.w ?? '')
+  )
+    return !before || Boolean(before.place) || /^(:|,|-|--|or|either|maybe)$/.test(before.w);
   if (
     before &&
     !before.place &&
@@ -558,6 +571,11 @@ export function isGiven(items: Item[], k: number): boolean {
   )
     m--;
   const article = items[m]?.w ?? '';
+  // "it gets the vacuum"
+  if (article === 'the' && /^(vacuum|brush|iron|hoover|sponge|bath|steamer)$/.test(item.w))
+    return /^(give|gave|given|giving|gets|get|got|needs|need|wants|want)$/.test(
+      (/^(it|them)$/.test(items[m - 1]?.w ?? '') ? items[m - 2] : items[m - 1])?.w ?? '',
+    );
   if (!/^(a|an|another|its|one more)$/.test(article) && !(article === 'another' || items[m]?.quantity))
     return false;
   // "a quick vacuum of the backing"
@@ -593,7 +611,11 @@ function isOff(items: Item[], k: number): boolean {
   while (m >= 0 && /^(all|now|both|already|right|still|finally|mostly)$/.test(items[m]!.w)) m--;
   const thing = (x: Item | undefined): boolean =>
     x !== undefined &&
-    (x.object !== undefined || x.finding === 'old-repair' || x.material === 'net' || x.w === 'idea');
+    (x.object !== undefined ||
+      x.finding === 'old-repair' ||
+      x.material === 'net' ||
+      x.w === 'idea' ||
+      x.action?.form === 'ing');
   if (!/^(is|'s|are|'re|was|were|be|been)$/.test(items[m]?.w ?? ''))
     return thing(items[m]) && (m === 0 || /^(,|the|all|old|and|&|then)$/.test(items[m - 1]?.w ?? ''));
   return items.slice(Math.max(0, m - 5), m + 1).some(thing);
@@ -900,6 +922,8 @@ function newSubject(items: Item[], from: number): boolean {
   let k = from;
   while (/^(the|and|all|both|that|those|every|also|for)$/.test(items[k]?.w ?? '') && k < from + 3) k++;
   const subject = items[k];
+  // "…, net it is"
+  if (subject?.material && /^(it is|it 's)$/.test(`${items[k + 1]?.w} ${items[k + 2]?.w}`)) return true;
   // "and a new one will go on"
   if (
     /^(a|another)$/.test(subject?.w ?? '') &&
@@ -993,12 +1017,8 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   const item = items[k]!;
   const before = current.at(-1)!;
   // "… down as we speak forget the net"
-  if (
-    (item.w === 'forget' || item.w === 'scrap') &&
-    /^(the|that|it|about|all|any)$/.test(items[k + 1]?.w ?? '') &&
-    !/^(to|n't|not|i|and|'ll|will|do|never)$/.test(before.w)
-  )
-    return hasPredicate(current);
+  if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(item.w))
+    return isPredicate(items, k) && hasPredicate(current);
   // looked at where they stand in the note, so that "took the old patch off" knows its "off"
   const start = k - current.length;
   const predicates = current.map((_x, m) => (isPredicate(items, start + m) ? m : -1)).filter((m) => m >= 0);
@@ -1088,6 +1108,8 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   // "took the tacking out", "have come off the bottom row": the particle belongs to the verb before
   if (PARTICLES.has(item.w) && Object.hasOwn(REMOVE_VERBS, lastItem.w)) return false;
   const between = current.slice(last + 1);
+  // "washing is out"
+  if (PARTICLES.has(item.w) && lastItem.action && between.every((x) => BE.has(x.w))) return false;
   // "darned the hole", "pressed the puckers out", "closed the split seam": the finding is what the work is done to.
   const doing =
     lastItem.action ||
@@ -1095,6 +1117,13 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
     /^(live|living|leave|leaving|keep|keeping)$/.test(lastItem.w);
   // "over the hole", "on the worn spot", "across a tear": what the work is done to stands after a preposition
   if (item.finding && !item.action && doing && ledByPreposition(between)) return false;
+  // "the old patch on 6-2 could come off"
+  if (
+    lastItem.finding === 'old-repair' &&
+    removalAt(items, k) &&
+    between.some((x) => /^(can|could|will|'ll|may|might|should|must|to|needs|wants)$/.test(x.w))
+  )
+    return false;
   // "pressed the seams open"
   if (/^(open|flat)$/.test(item.w) && lastItem.action?.v === 'press') return false;
   // "the stain on 3-2 can stay"
@@ -1189,7 +1218,7 @@ const DEGREE = new Set(
 /** Where in the current clause the new statement's own words begin: at its subject, if that is not led by a preposition. */
 function statementStart(current: Item[], items: Item[], k: number): number {
   const first = items[k]!;
-  if (first.w === 'forget' || first.w === 'scrap') return current.length;
+  if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(first.w)) return current.length;
   if (first.w === 'i' || first.w === 'there' || first.w === 'it' || first.w === 'she' || first.w === 'he')
     return current.length;
   let at = current.length;

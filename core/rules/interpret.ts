@@ -14,6 +14,7 @@ import { oneWithin, spokenOf } from './places/spoken-of.ts';
 import type { ReaderState } from './reader-state.ts';
 import { absorbed } from './treatments/absorbed.ts';
 import { doneAsPlanned } from './treatments/as-planned.ts';
+import { askBetween } from './treatments/ask-between.ts';
 import { MENDED_ONCE, mendedByOthers } from './treatments/by-others.ts';
 import { findWays } from './treatments/find-ways.ts';
 import { isManner } from './treatments/is-manner.ts';
@@ -21,7 +22,7 @@ import { makeTreatment } from './treatments/make-treatment.ts';
 import { planAgain, sameAgain } from './treatments/same-again.ts';
 import { closedAtOnce, fastening } from './treatments/stitch-alone.ts';
 import { stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
-import { chooseIdea, dropIdea } from './treatments/verdict.ts';
+import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
 import { readBegun, readDurations } from './work/read-work.ts';
 
 /** Reads every clause in turn and gives the drafts of the note's entries. */
@@ -96,6 +97,7 @@ function readClause(
       used.add(x);
     });
   }
+  askBetween(state, clause, made);
   state.drafts.push(...made);
 
   // 3. Conditions.
@@ -179,7 +181,8 @@ function readClause(
     }
   }
 
-  if (!made.length) dropIdea(state, v, words);
+  dropIdea(state, v, words);
+  if (!made.length) callOff(state, v, words);
   if (!made.length && !state.drafts.some((d) => d.clause === index)) planAgain(state, v, placed);
   if (!made.length && placed.kind === 'none' && !state.drafts.some((d) => d.clause === index))
     chooseIdea(state, v);

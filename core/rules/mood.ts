@@ -3,10 +3,15 @@ import type { Clause } from './clause.ts';
 import type { Item } from './item.ts';
 
 const CONSIDERING =
-  /\b(either|probably|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
+  /\b(either|probably|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
   /\b((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
+/** Ways told one after the other for choosing. */
+const OPTIONS =
+  / (ways|options|choices|possibilities|either|torn between|choosing between|two minds|or else) /;
+/** Somebody did it: the words right before the verb. */
+const TOLD = / (i|we|she|he|'ve|have|has|had|was|were|been|got|is|'s)( \S+)? $/;
 /** "could do with a patch" wishes for one, and leaves nothing open. */
 const COULD_DO_WITH = /\bcould (really |just )?(do with|use|stand)\b/g;
 /** A length of time told in the sentence of a bare "patch" or "darn" says that it is done. */
@@ -80,7 +85,10 @@ export function stateOf(
     /\b(had|'d) (meant|planned|intended|hoped|been going|been meaning|been planning|thought) (to|of)\b/.test(
       before,
     ) ||
-    / (meant|intended) to .* but $/.test(`${words}${clause.joint}`)
+    // "I'd planned to put a label on but won't now"
+    / (?:meant|intended|planned|hoped|wanted) to .* (?:i )?(?:wo n't|will not|sha n't|shall not|am not|'m not|ca n't|did n't|no longer)/.test(
+      sentence,
+    )
   )
     return 'dropped';
   const called =
@@ -121,18 +129,25 @@ export function stateOf(
     return 'denied';
   }
   if (
-    /\b(decided against|rejected|dismissed|discounted|discarded|vetoed|ruled out|off the table|off the cards|called off|out of the question|given up on|gone off|thought better)\b/.test(
+    /\b(decided against|(?:not|n't) happening|rejected|dismissed|discounted|discarded|vetoed|ruled out|off the table|off the cards|called off|out of the question|given up on|gone off|thought better)\b/.test(
       words,
     )
   )
     return 'dropped';
   if (form !== 'past' && / (instead of|rather than) $/.test(before)) return 'denied';
   if (looksUndecided(sentence) && !/\b(done|did|finished)\b/.test(before)) {
+    // "I can see three ways: cut it out and piece a new one in": no past where nobody did it
     if (
       /^(cut|put|set|let)$/.test(items[k]?.w ?? '') &&
-      (clause.asked || clause.joint === 'or' || near.includes('or') || near.includes('either'))
+      (clause.asked ||
+        clause.joint === 'or' ||
+        near.includes('or') ||
+        near.includes('either') ||
+        !TOLD.test(before))
     )
       return 'considering';
+    // "two options: a patch on top, or cut out and a new piece set in"
+    if (form === 'past' && OPTIONS.test(sentence) && !TOLD.test(before)) return 'considering';
     // "weighing net against a support of silk sewn in behind": the participle only describes what is weighed
     if (
       form === 'past' &&
@@ -145,6 +160,8 @@ export function stateOf(
     if (
       form === 'past' &&
       !/\b(to be|get|gets|be|getting|either|maybe|or|might|could|whether|wants?|needs?)\b/.test(before) &&
+      // "could be patched or darned"
+      !(clause.joint === 'or' && k === 0) &&
       !near.includes('or')
     )
       return 'done';
@@ -177,6 +194,14 @@ export function stateOf(
     return 'done';
   }
   if (form === 'ing') {
+    // "washing is out", "darning won"
+    const told = ` ${items
+      .slice(k + 1, k + 5)
+      .map((x) => x.w)
+      .join(' ')} `;
+    if (/^ (it |that one )?(is|'s|are) (now |all )?(off|out)( of the question)? (?!of )/.test(told))
+      return 'dropped';
+    if (/^ (won|wins|has won|has it) /.test(told)) return 'planned';
     if (/ (ended|wound|finished) up $/.test(before)) return 'done';
     // "darning it is"
     if (items[k + 1]?.w === 'it' && items[k + 2]?.w === 'is') return 'planned';

@@ -141,7 +141,7 @@ function openPlaces(
   action: Action | undefined,
   placed: ClausePlaces,
 ): string[] | undefined {
-  const open = state.memory.open.findLast((o) => o.action === action && o.places.length);
+  const open = state.memory.open.findLast((o) => !o.passed && o.action === action && o.places.length);
   if (!open) return undefined;
   if (placed.kind === 'none') return open.places;
   if (placed.kind !== 'pronoun') return undefined;

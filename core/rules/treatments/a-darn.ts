@@ -4,11 +4,13 @@ import { removalSoon } from './removal-soon.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "a darn, could be a patch", "going with the darn", "forget the darn". */
-export function aDarn({ items, k, item, before, after }: WordAt): WayFound {
+export function aDarn({ items, k, item, before, after, choosing }: WordAt): WayFound {
   if (
     /^(darn|darns)$/.test(item.w) &&
     !isPredicate(items, k) &&
-    (/^ (it is|it 's|it 'll be) /.test(after) ||
+    (choosing ||
+      / (won|wins|wins out) /.test(after) ||
+      /^ (it is|it 's|it 'll be) /.test(after) ||
       LIGHT_LEAD.test(before) ||
       (k <= 1 && items.some((x) => x.duration)) ||
       / (needs?|wants?|gets?|between|or|and|be|'s|is|maybe|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(

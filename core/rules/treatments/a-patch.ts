@@ -5,11 +5,12 @@ import { verbNear } from './verb-near.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "put a patch on", "needs a patch", "patch or leave". */
-export function aPatch({ items, k, item, before, after, all, used }: WordAt): WayFound {
+export function aPatch({ items, k, item, before, after, all, choosing, used }: WordAt): WayFound {
   if ((item.w === 'patch' || item.w === 'patches') && !(item.action && isPredicate(items, k))) {
     // "substituted a new patch for the rotten one"
     if (items.slice(Math.max(0, k - 5), k).some((x) => x.action?.v === 'replace')) return 'none';
     if (
+      choosing ||
       / (a|an|new|another|denim|calico|small|little|no) $/.test(before) ||
       / (not|forget|drop|scrap|instead of|than|with|for|between|be|no) (the |a )?$/.test(before) ||
       /^ (it is|it 's|it 'll be) /.test(after) ||

@@ -6,7 +6,7 @@ import { clothBehind } from './cloth-behind.ts';
 import { clothOver } from './cloth-over.ts';
 import { fusibleBehind } from './fusible-behind.ts';
 import { laidOut } from './laid-out.ts';
-import { leaveAsFound } from './leave-as-found.ts';
+import { leaveAsFound, nothingDone } from './leave-as-found.ts';
 import { namedTreatment } from './named-treatment.ts';
 import { netOver } from './net-over.ts';
 import { bindingFinished, putOn } from './put-on.ts';
@@ -20,6 +20,7 @@ import { comesOut, hasToGo, isOff, offCame, takenOff } from './taken-off.ts';
 import type { Way, WayFound, WordAt } from './way.ts';
 import { words } from './words-between.ts';
 import { workGiven } from './work-given.ts';
+import { workNamed } from './work-named.ts';
 import { stitchesPutIn } from './worked-in.ts';
 
 /** What is told by a thing ("sewed a patch on", "net over it"), tried at each word in this order; the first to find a way wins. */
@@ -30,6 +31,7 @@ const BY_THING: ((at: WordAt) => WayFound)[] = [
   aPatch,
   properOne,
   aDarn,
+  workNamed,
   stitchesPutIn,
   redone,
   drawnTogether,
@@ -45,6 +47,7 @@ const BY_THING: ((at: WordAt) => WayFound)[] = [
   workGiven,
   laidOut,
   leaveAsFound,
+  nothingDone,
   bindingFinished,
   ranUp,
   putOn,
@@ -54,11 +57,15 @@ const BY_THING: ((at: WordAt) => WayFound)[] = [
   comesOut,
 ];
 
+const CHOOSING =
+  / (or|either|neither|between|whether|versus|vs|thinking|ways|options?|choices|happening|called off|off the table|scrapped|shelved|out of the question) /;
+
 /** All treatments named in a clause, in the order said. `thing`: what "it" and "them" are when something is taken off. */
 export function findWays(items: Item[], thing?: string): Way[] {
   const ways: Way[] = [];
   const used = new Set<number>();
   const all = words(items, 0, items.length);
+  const choosing = CHOOSING.test(all);
   const keep = (told: WayFound): void => {
     if (!told || told === 'none') return;
     ways.push(told.way);
@@ -74,6 +81,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
       before: words(items, Math.max(0, k - 6), k),
       after: words(items, k + 1, Math.min(items.length, k + 7)),
       all,
+      choosing,
       thing,
       ways,
       used,

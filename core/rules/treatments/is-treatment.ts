@@ -1,5 +1,5 @@
 import type { Draft } from '../draft.ts';
 
-type TreatmentDraft = Draft & { entry: Extract<Draft['entry'], { kind: 'treatment' }> };
+export type TreatmentDraft = Draft & { entry: Extract<Draft['entry'], { kind: 'treatment' }> };
 
 export const isTreatment = (d: Draft): d is TreatmentDraft => d.entry.kind === 'treatment';

@@ -20,6 +20,13 @@ export function leaveAsFound({ items, k, item }: WordAt): WayFound {
   return undefined;
 }
 
+/** "net over? darn? nothing?", "a darn, or nothing at all": leaving it as one of the ways in question. */
+export function nothingDone({ k, item, before, all }: WordAt): WayFound {
+  if (item.w !== 'nothing' || !(/ (or|either|maybe) $/.test(before) || /^ nothing (at all )?$/.test(all)))
+    return undefined;
+  return found({ action: 'leave', form: 'noun', at: k, items: [item], rule: 'treatment.nothing' }, k);
+}
+
 function isLeave(items: Item[], k: number): boolean {
   const w = items[k]!.w;
   // "left the tails an inch long": the tails were read as a length and are gone from here

@@ -68,6 +68,13 @@ export function makeTreatment(
     mood = 'dropped';
   }
   let status = mood as TreatmentState;
+  if (
+    way.rule === 'treatment.nothing' &&
+    clause.joint !== 'or' &&
+    !/ or /.test(sentence) &&
+    status !== 'considering'
+  )
+    return undefined;
   // "at it from seven till nine, picking the ties out": the stretch is over
   if (
     status === 'doing' &&
@@ -117,7 +124,9 @@ export function makeTreatment(
     status === 'done' &&
     state.memory.open.some(
       (o) =>
-        o.action === action && (!placed.places.length || o.places.some((p) => placed.places.includes(p))),
+        !o.passed &&
+        o.action === action &&
+        (!placed.places.length || o.places.some((p) => placed.places.includes(p))),
     ) &&
     !items.some((x) => /^(has|have|had|'ve|got|put|now|on|laid|went|did|done|already|took)$/.test(x.w))
   )

@@ -4,7 +4,7 @@ import { verbNear } from './verb-near.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "net over it", "a layer of tulle on 3-2": over the face. */
-export function netOver({ items, k, item, before, after, all, used }: WordAt): WayFound {
+export function netOver({ items, k, item, before, after, all, choosing, used }: WordAt): WayFound {
   if (
     isNet(item) &&
     // "tacked the net in place": a fastening of what is there
@@ -14,9 +14,10 @@ export function netOver({ items, k, item, before, after, all, used }: WordAt): W
       !/ (over|across|on top) /.test(after)
     ) &&
     !items.slice(0, k).some((x) => x.action?.v === 'stabilize' && x.action.form !== 'base') &&
-    (/ (over|across|on|on top|onto|overlay|it is|laid|face|for|goes|stitched|sewn|sewed|round|instead) /.test(
-      after,
-    ) ||
+    (choosing ||
+      / (over|across|on|on top|onto|overlay|it is|laid|face|for|goes|stitched|sewn|sewed|round|instead) /.test(
+        after,
+      ) ||
       / (over|cover|covered|covering|overlay|under|lay|laid|layer of|layers of|in|with|maybe|or|either|about|put|gets?|go with|going with|try|some|a|the|no|forget|with a|'s) $/.test(
         before.replace(
           / (?:little|bit of|piece of|scrap of|fine|light|soft|dark|black|white|cream|new) $/,

@@ -9,12 +9,18 @@ export function replacement(items: Item[]): WayFound {
   const all = words(items, 0, items.length);
   if (!isReplacement(items, all)) return undefined;
   const verbs = items.flatMap((_x, k) => (isReplacingVerb(items, k) ? [k] : []));
-  const at = Math.max(verbs[0] ?? items.findIndex((x) => /^(new|fresh|replacement)$/.test(x.w)), 0);
+  const phrase = items.findIndex((x) => x.action?.v === 'replace');
+  const at = Math.max(
+    verbs[0] ?? (phrase >= 0 ? phrase : items.findIndex((x) => /^(new|fresh|replacement)$/.test(x.w))),
+    0,
+  );
   const stuff = items.findLast(
     (x) => isCloth(x) && (x.fabric || (x.material === 'fabric' && x.w !== 'piece' && x.w !== 'bit')),
   );
   const taken = items.flatMap((x, k) =>
-    x.w === 'patch' || x.w === 'piece' || (x.action && ['cut', 'piece', 'replace'].includes(x.action.v))
+    (x.w === 'patch' && !isPredicate(items, k)) ||
+    x.w === 'piece' ||
+    (x.action && ['cut', 'piece', 'replace'].includes(x.action.v))
       ? [k]
       : [],
   );
@@ -59,7 +65,8 @@ function isReplacement(items: Item[], all: string): boolean {
     /\b(new|fresh|replacement) (pieces?|ones?|bits?|blocks?|patch of|[a-z]+)( of [a-z]+)?( [a-z]+)* (cut|set|let|pieced|sewn|put|sewed|stitched|inset|going|goes|to go|went) in\b/.test(
       all,
     ) ||
-    /\bnew pieces?\b/.test(all)
+    /\bnew pieces?\b/.test(all) ||
+    (cutOut && /\bpieced? (?:in )?(?:anew|afresh|again|new)\b/.test(all))
   )
     return true;
   // "set in a new one"
@@ -79,7 +86,9 @@ function isReplacingVerb(items: Item[], k: number): boolean {
       ['cut', 'piece', 'replace', 'resew'].includes(x.action.v) &&
       isPredicate(items, k)) ||
     (/^(cut|took|take|taking|taken|unpick|unpicked)$/.test(x.w) && removalAt(items, k) !== undefined) ||
-    /^(set|let|put|setting|putting|letting|inset)$/.test(x.w)
+    (/^(set|let|put|setting|putting|letting|inset)$/.test(x.w) &&
+      // "or I could let it alone"
+      !/^(alone|be|lie)$/.test(items[k + 2]?.w ?? ''))
   );
 }
 

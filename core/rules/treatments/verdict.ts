@@ -1,50 +1,97 @@
-import type { Action } from '../../../shared/vocabulary.ts';
 import type { ClauseView } from '../clause-view.ts';
-import { makeDraft } from '../draft.ts';
+import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { isTreatment } from './is-treatment.ts';
 
-/** "the crepeline idea is off", "the support from behind is abandoned", "new backing idea scrapped": one of the ways that stood open. */
-export function dropIdea(state: ReaderState, v: ClauseView, words: string): void {
-  const gone =
-    / (idea|plan|option|notion|scheme)( is|'s| 's)? (off|out|scrapped|dropped|abandoned|gone|dead|no good|rejected|shelved)\b/.test(
-      words,
-    ) ||
-    /( is| 's| was| were| are| been) (now )?(abandoned|scrapped|off the table|out of the question|off the cards|forgotten|dropped|rejected|dismissed|discounted|ruled out|discarded|vetoed|shelved)\b/.test(
-      words,
-    ) ||
-    /( is| 's) (off|out)( now| then)? $/.test(words);
-  if (!gone) return;
-  const open = state.memory.open.findLast((o) => namesWay(v.items, o.action));
-  if (!open) return;
-  state.drafts.push(
-    makeDraft(
-      'treatment',
-      v,
-      {
-        action: [open.action, 'treatment.idea-dropped', v.items],
-        state: ['dropped', 'state.dropped', v.items],
-        ...(open.object ? { object: [open.object, 'treatment.idea-dropped', undefined, 'implied'] } : {}),
-        places: [[...open.places], 'place.of-open', undefined, 'implied'],
-      },
-      'carried',
-    ),
-  );
+type Open = ReaderState['memory']['open'][number];
+
+/** Does this word name such a treatment, by its verb or its stuff? */
+function namesWay(x: Item, { action, object }: Open): boolean {
+  if (x.action?.v === action) return true;
+  switch (action) {
+    case 'overlay':
+      return x.material === 'net' || x.w === 'overlay';
+    case 'replace':
+      return /^(new|fresh|replacements?)$/.test(x.w) || x.fabric !== undefined || x.material === 'fabric';
+    case 'patch':
+      return /^patch(es)?$/.test(x.w) || x.fabric !== undefined || x.material === 'fabric';
+    case 'stabilize':
+      return (
+        /^supports?$/.test(x.w) ||
+        x.material === 'interfacing' ||
+        x.material === 'fabric' ||
+        x.fabric !== undefined
+      );
+    case 'wash':
+      return /^(bath|tub|wash|water|soak)$/.test(x.w);
+    case 'remove':
+      return object !== undefined && x.object === object;
+    default:
+      return false;
+  }
 }
 
-/** Do these words name such a treatment, by its verb or its stuff? */
-const namesWay = (items: Item[], action: Action): boolean =>
-  items.some(
-    (x) =>
-      (x.material === 'net' && action === 'overlay') ||
-      x.action?.v === action ||
-      (x.w === 'patch' && action === 'patch') ||
-      (/^(new|fresh|replacement)$/.test(x.w) && action === 'replace') ||
-      ((x.fabric || x.material === 'fabric') && /^(replace|patch|stabilize)$/.test(action)) ||
-      (x.material === 'interfacing' && action === 'stabilize') ||
-      (/^supports?$/.test(x.w) && action === 'stabilize') ||
-      (/^replacements?$/.test(x.w) && action === 'replace'),
+/** The way among those that stood open which these words name: one at a place of this note first, else the last. */
+function openNamed(state: ReaderState, items: Item[]): Open | undefined {
+  const named = state.memory.open.filter((o) => items.some((x) => namesWay(x, o)));
+  if (named.length < 2) return named[0];
+  const here = [
+    ...state.drafts.flatMap((d) => (d.entry as { places?: string[] }).places ?? []),
+    ...state.memory.focus,
+  ];
+  return named.findLast((o) => o.places.some((p) => here.includes(p))) ?? named.at(-1);
+}
+
+const verdict = (v: ClauseView, open: Open, state: 'dropped' | 'planned', rule: string): Draft =>
+  makeDraft(
+    'treatment',
+    v,
+    {
+      action: [open.action, rule, v.items],
+      state: [state, `state.${state}`, v.items],
+      ...(open.object ? { object: [open.object, rule, undefined, 'implied'] } : {}),
+      places: [[...open.places], 'place.of-open', undefined, 'implied'],
+    },
+    'carried',
   );
+
+/** "the crepeline idea is off", "the fresh piece is off the table", "the support from behind is abandoned", "the net's off". */
+const IS_OFF = new RegExp(
+  [
+    " (?:idea|plan|option|notion|scheme)(?: is|'s)? (?:off|out|scrapped|dropped|abandoned|gone|dead|no good|rejected|shelved)\\b",
+    "(?: is| 's| was| were| are| been) (?:now )?(?:abandoned|scrapped|off the table|out of the question|off the cards|forgotten|dropped|rejected|dismissed|discounted|ruled out|discarded|vetoed|shelved|not happening|n't happening|not needed|n't needed)\\b",
+    "(?: is| 's| are) (?:off|out)(?: now| then| after all)? $",
+  ].join('|'),
+);
+
+/** "no silk", "so no support there", "forget the darning", "not the patch": what stands behind is given up. */
+const GIVEN_UP = /^(no|not|forget|scrap|drop|skip|cancel|ditch|bin|nix)$/;
+
+/** The words of a clause that are said to be given up. */
+function givenUp(state: ReaderState, v: ClauseView, words: string): Item[] {
+  const { items } = v;
+  if (IS_OFF.test(words)) return items;
+  // "the crepeline idea is off, and so is a new block"
+  if (/^ (?:and )?(?:so|neither|nor)(?: is| 's| are) /.test(words)) {
+    const last = state.drafts.at(-1);
+    return last && isTreatment(last) && last.entry.state === 'dropped' && last.sentence === v.sentence
+      ? items
+      : [];
+  }
+  const k = items.findIndex((x) => GIVEN_UP.test(x.w));
+  if (k < 0 || items.slice(0, k).some((x) => /^(do|did|n't|never|i)$/.test(x.w))) return [];
+  const end = items.findIndex((x, m) => m > k && (x.token.kind === 'mark' || /^(on|in|for|at)$/.test(x.w)));
+  return items.slice(k + 1, Math.min(end < 0 ? items.length : end, k + 6));
+}
+
+/** One of the ways that stood open is given up. */
+export function dropIdea(state: ReaderState, v: ClauseView, words: string): void {
+  if (!state.memory.open.length) return;
+  const open = openNamed(state, givenUp(state, v, words));
+  if (!open || state.drafts.some((d) => isTreatment(d) && d.entry.action === open.action)) return;
+  state.drafts.push(verdict(v, open, 'dropped', 'treatment.idea-dropped'));
+}
 
 /** "net.", "patch wins", "the darn, then": one of the ways that stood open, and no word besides. */
 export function chooseIdea(state: ReaderState, v: ClauseView): void {
@@ -54,22 +101,51 @@ export function chooseIdea(state: ReaderState, v: ClauseView): void {
     !items.every((x) => CHOICE.test(x.w) || x.material === 'net' || x.material === 'interfacing' || x.action)
   )
     return;
-  const open = state.memory.open.findLast((o) => namesWay(items, o.action));
-  if (!open) return;
-  state.drafts.push(
-    makeDraft(
-      'treatment',
-      v,
-      {
-        action: [open.action, 'treatment.chosen', items],
-        state: ['planned', 'treatment.chosen', items],
-        ...(open.object ? { object: [open.object, 'treatment.chosen', undefined, 'implied'] } : {}),
-        places: [[...open.places], 'place.of-open', undefined, 'implied'],
-      },
-      'carried',
-    ),
-  );
+  const open = openNamed(state, items);
+  if (open) state.drafts.push(verdict(v, open, 'planned', 'treatment.chosen'));
 }
 
 const CHOICE =
   /^(the|a|an|right|ok|okay|so|then|it|is|'s|be|wins|won|it'll|'ll|will|shall|yes|yeah|well|go|going|for|with|i|'ve|have|decided|definitely|settled|chosen|chose|final|answer|my|new|fresh|and|--|-|now|patch|darn|support|replacement|piece)$/;
+
+/** "so that's off", "but I shan't now", "and I have decided against it": what was just told is not to be. */
+const AGAINST = new RegExp(
+  [
+    "^ (?:so |and |but |then |now )*(?:that|it|this|which)(?: is|'s| 's) (?:now )?(?:all )?(?:off|out|not happening|off the table|out of the question|scrapped|dropped|no go|abandoned)(?: now| then)? $",
+    ' (?:decided|voted|come down|came down) against (?:it|that|the idea|doing (?:it|that|so))?',
+    ' (?:thought better of|gone off|went off|given up on|gave up on|dropped|scrapped|abandoned|ditched|shelved) (?:it|that|the idea|the plan|the whole idea)\\b',
+    ' changed my mind (?:about (?:it|that) )?$',
+    " (?:i|we)(?: now)?(?: 'm| am| 'll| will)?(?: sha n't| wo n't| will not| shall not| 'm not| am not| 're not| is n't| ca n't)(?: be| do| bother| need to| going to)?(?: it| that| bothering| any more)?(?: now| after all| then| any more| anymore)? $",
+  ].join('|'),
+);
+
+/** A plan or a thought told before in the same note, or in the last one, is called off by a clause that only points at it. */
+export function callOff(state: ReaderState, v: ClauseView, words: string): void {
+  if (!AGAINST.test(words)) return;
+  const last = state.drafts.at(-1);
+  if (last && isTreatment(last)) {
+    if (last.sentence < v.sentence - 1 || /^(done|dropped)$/.test(last.entry.state)) return;
+    last.entry.state = 'dropped';
+    const { from, to } = {
+      from: v.items[0]!.token.from,
+      to: v.items.at(-1)!.end ?? v.items.at(-1)!.token.to,
+    };
+    last.origins['state'] = { rule: 'state.called-off', how: 'said', from, to };
+    return;
+  }
+  const before = state.memory.last?.entries.findLast(({ entry }) => entry.kind === 'treatment')?.entry;
+  if (state.drafts.length || before?.kind !== 'treatment' || !before.action) return;
+  if (before.state !== 'planned' && before.state !== 'considering') return;
+  state.drafts.push(
+    verdict(
+      v,
+      {
+        action: before.action,
+        places: before.places ?? [],
+        ...(before.object ? { object: before.object } : {}),
+      },
+      'dropped',
+      'treatment.called-off',
+    ),
+  );
+}

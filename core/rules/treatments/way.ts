@@ -22,6 +22,8 @@ export type WordAt = {
   before: string;
   after: string;
   all: string;
+  /** Words of choosing stand in the clause: a thing alone ("net or a patch") then names a way. */
+  choosing: boolean;
   /** What "it" and "them" are when something is taken off. */
   thing: string | undefined;
   /** The ways found before. */

@@ -1,0 +1,42 @@
+import type { Clause } from '../clause.ts';
+import type { Draft } from '../draft.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { isTreatment, type TreatmentDraft } from './is-treatment.ts';
+
+/**
+ * "a darn or a new piece cut in", "net or a patch", "crepeline, or cut out and pieced anew": of two ways with an "or" between
+ * them neither is decided, whatever their verbs say. What is told as done in so many words ("I darned or patched") stays so.
+ */
+export function askBetween(state: ReaderState, clause: Clause, made: Draft[]): void {
+  const here = made.filter(isTreatment);
+  if (!here.length) return;
+  let before: TreatmentDraft[];
+  let after = here;
+  if (clause.joint === 'or')
+    before = state.drafts.filter(isTreatment).filter((d) => d.sentence === here[0]!.sentence);
+  else {
+    const or = clause.items.find((x) => x.w === 'or')?.token.from;
+    if (or === undefined) return;
+    before = here.filter((d) => verbOf(d) < or);
+    after = here.filter((d) => verbOf(d) > or);
+  }
+  const first = before.at(-1);
+  if (!first || !after.length || first.entry.action === after[0]!.entry.action) return;
+  // "net over it, a darn, or nothing at all": the things listed before it as well
+  const listed = before.filter((d) => d === first || !d.origins['action']!.rule.startsWith('treatment.verb'));
+  for (const d of [...listed, ...after])
+    if (!/^(dropped|considering)$/.test(d.entry.state) && !isTold(state, d)) d.entry.state = 'considering';
+}
+
+/** Where the word stands that the state hangs on. */
+const verbOf = (d: Draft): number => d.origins['state']!.from;
+
+/** Is it told of somebody, as a thing that was done? */
+function isTold(state: ReaderState, d: TreatmentDraft): boolean {
+  if (d.entry.state !== 'done') return false;
+  const before = state.tokens
+    .filter((t) => t.to <= verbOf(d))
+    .slice(-4)
+    .map((t) => t.w);
+  return / (i|we|she|he|'ve|have|has|had|was|were|been|got)( \S+)? $/.test(` ${before.join(' ')} `);
+}

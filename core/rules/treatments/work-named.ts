@@ -1,0 +1,17 @@
+import { isPredicate } from '../clause.ts';
+import { found, type WayFound, type WordAt } from './way.ts';
+
+/** "forget the darning", "no washing", "skip the pressing", "the darning's off", "the washing won't happen": the work as a matter to take or drop. */
+export function workNamed({ items, k, item, before, after }: WordAt): WayFound {
+  if (item.action?.form !== 'ing' || item.part || item.seam || item.object || isPredicate(items, k))
+    return undefined;
+  const named =
+    / (?:forget|scrap|drop|skip|cancel|ditch|bin|nix|never mind|no|against|not)(?: about)?(?: the| that| any| all the| all that)? $/.test(
+      before,
+    ) ||
+    /^ (?:is|'s|are|was|idea|plan) (?:off|out|now off|not|n't|scrapped|abandoned|dropped) /.test(after) ||
+    /^ (?:won|wins|it is|it 's) /.test(after);
+  return named
+    ? found({ action: item.action.v, form: 'noun', at: k, items: [item], rule: 'treatment.work-named' }, k)
+    : undefined;
+}

@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest';
+import { treatmentsSaid } from './bench-quilt.ts';
+
+describe('ways in question', () => {
+  it.each<[note: string, said: string[]]>([
+    ['the hole in 2-2 could be patched or darned', ['patch considering 2-2', 'darn considering 2-2']],
+    ['for 3-3 a darn or a new piece cut in', ['darn considering 3-3', 'replace considering 3-3']],
+    ["for 2-4 I'm thinking net or leave it", ['overlay considering 2-4', 'leave considering 2-4']],
+    [
+      '2-1, 3-4: net over? darn? nothing?',
+      ['overlay considering 2-1 3-4', 'darn considering 2-1 3-4', 'leave considering 2-1 3-4'],
+    ],
+    [
+      'the old patch on 6-2 could come off or stay',
+      ['remove considering old-patch 6-2', 'leave considering 6-2'],
+    ],
+    [
+      'I can see three ways for 3-3: cut it out and piece a new one in, cover it with crepeline, or live with it',
+      ['replace considering 3-3', 'overlay considering 3-3', 'leave considering 3-3'],
+    ],
+    // an "or" between other things than two ways
+    ["I'll patch 3-2 tomorrow or thursday", ['patch planned 3-2']],
+    ['patched 3-2, twenty minutes or so', ['patch done 20min 3-2']],
+  ])('%s', (note, said) => {
+    expect(treatmentsSaid(note)).toEqual(said);
+  });
+});
+
+describe('what stood open is taken or given up', () => {
+  it.each<[notes: string[], said: string[]]>([
+    [
+      ['the hole in 2-2 could be patched or darned', 'darning it. no patch there'],
+      ['darn doing 2-2', 'patch dropped 2-2'],
+    ],
+    [
+      ['4-4: net over? or a support behind', 'net for 4-4. no support'],
+      ['overlay planned 4-4', 'stabilize dropped 4-4'],
+    ],
+    [
+      ['for 3-3 a darn or a new piece cut in', 'I darned it, so no new piece'],
+      ['darn done 3-3', 'replace dropped 3-3'],
+    ],
+    [['darned 3-3 or patch it, undecided', 'forget the patch'], ['patch dropped 3-3']],
+    [['thinking of washing it', 'washing is out'], ['wash dropped quilt']],
+    [['I was for washing it but she will not have it so that is off'], ['wash dropped quilt']],
+    [["I'm darning 4-4 tomorrow", "no darning after all, it'll do"], ['darn dropped 4-4']],
+    [['3-3 was going to get a patch, I have changed my mind about that'], ['patch dropped 3-3']],
+  ])('%j', (notes, said) => {
+    expect(treatmentsSaid(notes)).toEqual(said);
+  });
+});
