@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { QuiltShape } from './quilt.ts';
 
 /** Settings of this machine, kept by lowdb. */
 export const Settings = z.object({
@@ -26,6 +27,7 @@ export const QuiltCard = z.object({
   owner: z.string(),
   rows: z.number(),
   blocks: z.number(),
+  shape: QuiltShape.optional(),
   madeAt: z.string(),
   lastAt: z.string(),
   entries: z.number(),

@@ -6,7 +6,8 @@ import type { Standing } from './quilt-picture.ts';
  * The seam round a block tells how it stands, by its stitches alone: nothing sewn (untouched), a thin
  * line (found), long loose basting (planned), half sewn with the needle in (in hand), a close double
  * line (done), a pin left in the corner (undecided), a knot (left as found on purpose).
- * `size` is the block's shorter side; the corners go round clockwise from the top left.
+ * `size` is the block's shorter side; the corners go round clockwise from the top left,
+ * four of a square or six of a hexagon.
  */
 export function BlockSeam(props: {
   standing: Standing;
@@ -16,8 +17,8 @@ export function BlockSeam(props: {
 }): JSX.Element | null {
   const { standing, corners, size, palette } = props;
   const centre = {
-    x: corners.reduce((sum, p) => sum + p.x, 0) / 4,
-    y: corners.reduce((sum, p) => sum + p.y, 0) / 4,
+    x: corners.reduce((sum, p) => sum + p.x, 0) / corners.length,
+    y: corners.reduce((sum, p) => sum + p.y, 0) / corners.length,
   };
   const inset = (by: number) =>
     `M${corners
@@ -46,7 +47,7 @@ export function BlockSeam(props: {
         />
       );
     case 'doing': {
-      const half = `M${[corners[3]!, corners[0]!, corners[1]!]
+      const half = `M${[...corners.slice(1 - corners.length / 2), corners[0]!, corners[1]!]
         .map((p) => {
           const length = Math.hypot(centre.x - p.x, centre.y - p.y) || 1;
           const step = (edge * Math.SQRT2) / length;

@@ -2,7 +2,11 @@
 // biome-ignore-all lint/a11y/useAriaPropsSupportedByRole: the role stands beside, and is there when the props are
 // biome-ignore-all lint/a11y/noStaticElementInteractions: the role stands beside, and is there when the handlers are
 import type { JSX } from 'preact';
+import { type LaidBlock, lengthOfRow } from '../../core/shape/lay-out-blocks.ts';
+import { nameOfPlace } from '../../core/shape/name-of-place.ts';
+import { shapeOf } from '../../core/shape/shape-of.ts';
 import type { Place } from '../../shared/entry.ts';
+import type { QuiltGrid } from '../../shared/quilt.ts';
 import { onePlaceWords } from '../words/place-words.ts';
 import { type TradeLabels, tradeLabels } from '../words/trade-labels.ts';
 import { BlockSeam } from './block-seam.tsx';
@@ -48,8 +52,10 @@ export type QuiltMapProps = {
 export function QuiltMap(props: QuiltMapProps): JSX.Element {
   const { picture, moment, palette = PRINT_PALETTE, picked, current, onPick, onKey, id = 'quilt' } = props;
   const say = tradeLabels(props.spelling ?? 'british');
-  const { rows, blocks } = picture;
-  const measured = quiltCorners(picture.sides, blocks / rows);
+  const { grid } = picture;
+  const { rows, blocks } = grid;
+  const { laid } = shapeOf(grid);
+  const measured = quiltCorners(picture.sides, laid.ratio);
   const span = {
     x: Math.max(...measured.map((p) => p.x)) - Math.min(0, ...measured.map((p) => p.x)),
     y: Math.max(...measured.map((p) => p.y)) - Math.min(0, ...measured.map((p) => p.y)),
@@ -101,13 +107,33 @@ export function QuiltMap(props: QuiltMapProps): JSX.Element {
   const gapU = picture.sashed ? stepU * 0.07 : 0;
   const gapV = picture.sashed ? stepV * 0.07 : 0;
   const live = Boolean(onPick);
+  /** The corners of a block on the drawing, with half of the sashing taken off each side. */
+  const cornersOf = ({ outline, box }: LaidBlock): Point[] => {
+    const middle = { u: (box.left + box.right) / 2, v: middleOf(outline) };
+    return outline.map(([u, v]) =>
+      at(
+        borderU + u * (1 - 2 * borderU) + (Math.sign(round6(middle.u - u)) * gapU) / 2,
+        borderV + v * (1 - 2 * borderV) + (Math.sign(round6(middle.v - v)) * gapV) / 2,
+      ),
+    );
+  };
+  // Where the rows are not alike no column is numbered above: each block carries its own number.
+  const inColumns =
+    grid.shape?.outline !== 'hexagon' && laid.blocks.every(({ row }) => lengthOfRow(grid, row) === blocks);
 
   const pictureOf = (place: Place): PlacePicture =>
     picture.places.get(place) ?? inherited(picture, place) ?? EMPTY;
 
-  const cell = (place: Place, points: Point[], label: string, kind: 'block' | 'strip') => {
+  const cell = (
+    place: Place,
+    points: Point[],
+    label: string,
+    kind: 'block' | 'strip',
+    more: { across?: number; down?: number; words?: string; number?: number } = {},
+  ) => {
     const shown = pictureOf(place);
-    const size = shorterSide(points);
+    // The stitches round a larger block are no longer than those of its neighbours.
+    const size = Math.min(shorterSide(points), average);
     const chosen = picked === place;
     return (
       <g
@@ -115,6 +141,8 @@ export function QuiltMap(props: QuiltMapProps): JSX.Element {
         role={live ? 'gridcell' : undefined}
         tabindex={live ? (current === place ? 0 : -1) : undefined}
         aria-selected={live ? chosen : undefined}
+        aria-colspan={live && (more.across ?? 1) > 1 ? more.across : undefined}
+        aria-rowspan={live && (more.down ?? 1) > 1 ? more.down : undefined}
         aria-label={live ? `${label}${spoken(shown, say, moment)}` : undefined}
         data-place={place}
         class={live ? 'quilt-place' : undefined}
@@ -131,7 +159,8 @@ export function QuiltMap(props: QuiltMapProps): JSX.Element {
           <EdgeStitches points={points} palette={palette} />
         ) : null}
         <BlockSeam standing={shown.standing} corners={points} size={size} palette={palette} />
-        <Marks shown={shown} moment={moment} points={points} palette={palette} />
+        <Marks shown={shown} moment={moment} points={points} palette={palette} most={average * 0.5} />
+        {kind === 'block' ? <BlockWords points={points} palette={palette} {...more} /> : null}
         {live || chosen ? (
           <path
             class="quilt-ring"
@@ -161,7 +190,7 @@ export function QuiltMap(props: QuiltMapProps): JSX.Element {
     >
       {live ? null : <title>{props.title}</title>}
       <g aria-hidden="true" fill={palette.muted} text-anchor="middle">
-        {Array.from({ length: blocks }, (_, i) => {
+        {Array.from({ length: inColumns ? blocks : 0 }, (_, i) => {
           const p = at(borderU + stepU * (i + 0.5), 0);
           return average > 26 || (i + 1) % 5 === 0 ? (
             <text key={`c${i}`} x={r(p.x)} y={r(p.y - 12)}>
@@ -170,7 +199,7 @@ export function QuiltMap(props: QuiltMapProps): JSX.Element {
           ) : null;
         })}
         {Array.from({ length: rows }, (_, i) => {
-          const p = at(0, borderV + stepV * (i + 0.5));
+          const p = at(0, borderV + middleOfRow(grid, i + 1) * (1 - 2 * borderV));
           return average > 26 || (i + 1) % 5 === 0 ? (
             <text key={`r${i}`} x={r(p.x - 18)} y={r(p.y + 7)}>
               {i + 1}
@@ -190,16 +219,81 @@ export function QuiltMap(props: QuiltMapProps): JSX.Element {
       ) : null}
       {Array.from({ length: rows }, (_, row) => (
         <g key={row} role={live ? 'row' : undefined} aria-label={live ? `Row ${row + 1}` : undefined}>
-          {Array.from({ length: blocks }, (_, block) => {
-            const u = borderU + stepU * block;
-            const v = borderV + stepV * row;
-            const points = quad(u + gapU / 2, v + gapV / 2, u + stepU - gapU / 2, v + stepV - gapV / 2);
-            return cell(`${row + 1}-${block + 1}`, points, `row ${row + 1}, block ${block + 1}`, 'block');
-          })}
+          {laid.blocks
+            .filter((block) => block.row === row + 1)
+            .map((block) => {
+              const { place, across, down } = block;
+              const name = nameOfPlace(grid, place);
+              const words = `row ${block.row}, block ${block.block}`;
+              return cell(place, cornersOf(block), name ? `${name}, ${words}` : words, 'block', {
+                across,
+                down,
+                ...(name ? { words: name } : {}),
+                ...(inColumns ? {} : { number: block.block }),
+              });
+            })}
         </g>
       ))}
     </svg>
   );
+}
+
+const middleOf = (outline: LaidBlock['outline']): number =>
+  (Math.min(...outline.map(([, v]) => v)) + Math.max(...outline.map(([, v]) => v))) / 2;
+const round6 = (n: number): number => Math.round(n * 1e6) / 1e6;
+
+/** How far down the top the middle of a row lies, by a block that is not larger than its place. */
+function middleOfRow(grid: QuiltGrid, row: number): number {
+  const own = shapeOf(grid).laid.blocks.find((block) => block.row === row && block.down === 1);
+  return own ? middleOf(own.outline) : (row - 0.5) / grid.rows;
+}
+
+/** The name of a place along the foot of its block, and its number where no column carries it; where there is room. */
+function BlockWords(props: {
+  points: Point[];
+  palette: Palette;
+  words?: string;
+  number?: number;
+}): JSX.Element | null {
+  const { points, palette, words, number } = props;
+  const box = roomIn(points);
+  const size = Math.min(24, box.h * 0.18);
+  const fits = words !== undefined && size >= 11 && words.length * size * 0.56 < box.w * 0.9;
+  const numbered = number !== undefined && box.h > 34;
+  if (!fits && !numbered) return null;
+  return (
+    <g
+      aria-hidden="true"
+      fill={palette.ink}
+      font-size={r(Math.max(size, 11))}
+      stroke={palette.paper}
+      stroke-width={5}
+      stroke-linejoin="round"
+      paint-order="stroke"
+    >
+      {fits ? (
+        <text x={r(box.x + box.w / 2)} y={r(box.y + box.h - size * 0.9)} text-anchor="middle">
+          {words}
+        </text>
+      ) : null}
+      {numbered ? (
+        <text x={r(box.x + box.w * 0.12)} y={r(box.y + Math.max(size, 11) * 1.6)}>
+          {number}
+        </text>
+      ) : null}
+    </g>
+  );
+}
+
+/** The upright rectangle in a block that marks can stand in: of a hexagon the part between its two upright sides. */
+function roomIn(points: readonly Point[]): { x: number; y: number; w: number; h: number } {
+  const [a, b, c, d] =
+    points.length === 6
+      ? ([points[0]!, points[2]!, points[3]!, points[5]!] as const)
+      : ([points[0]!, points[1]!, points[2]!, points[3]!] as const);
+  const x = Math.max(a.x, d.x);
+  const y = Math.max(a.y, b.y);
+  return { x, y, w: Math.min(b.x, c.x) - x, h: Math.min(c.y, d.y) - y };
 }
 
 const EMPTY: PlacePicture = {
@@ -244,6 +338,8 @@ function Marks(props: {
   moment: Moment;
   points: Point[];
   palette: Palette;
+  /** The largest that a mark gets, so that a larger block shouts no louder. */
+  most: number;
 }): JSX.Element | null {
   const { shown, moment, points, palette } = props;
   const settled = shown.standing === 'done';
@@ -282,12 +378,7 @@ function Marks(props: {
     }
   }
   if (!marks.length) return null;
-  const box = {
-    x: Math.max(points[0]!.x, points[3]!.x),
-    y: Math.max(points[0]!.y, points[1]!.y),
-    w: Math.min(points[1]!.x, points[2]!.x) - Math.max(points[0]!.x, points[3]!.x),
-    h: Math.min(points[2]!.y, points[3]!.y) - Math.max(points[0]!.y, points[1]!.y),
-  };
+  const box = roomIn(points);
   const upright = box.h > box.w * 1.6;
   const flat = box.w > box.h * 1.6;
   const shorter = Math.min(box.w, box.h);
@@ -301,7 +392,11 @@ function Marks(props: {
   const size =
     flat || upright
       ? shorter * 0.66
-      : Math.min((box.w * 0.74) / Math.max(across, 1.35), (box.h * 0.74) / Math.max(down, 1.35));
+      : Math.min(
+          (box.w * 0.74) / Math.max(across, 1.35),
+          (box.h * 0.74) / Math.max(down, 1.35),
+          Math.max(props.most, 14),
+        );
   const x0 = box.x + (box.w - across * size * 1.08) / 2;
   const y0 = box.y + (box.h - down * size * 1.08) / 2;
   const slot = (i: number) => ({
@@ -342,12 +437,12 @@ function spoken(shown: PlacePicture, say: TradeLabels, moment: Moment): string {
   return `${standing ? `, ${standing}` : ''}. ${parts.join('; ')}`;
 }
 
-const shorterSide = (p: readonly Point[]): number =>
+const shorterSide = (points: readonly Point[]): number =>
   Math.min(
-    Math.hypot(p[1]!.x - p[0]!.x, p[1]!.y - p[0]!.y),
-    Math.hypot(p[2]!.x - p[1]!.x, p[2]!.y - p[1]!.y),
-    Math.hypot(p[3]!.x - p[2]!.x, p[3]!.y - p[2]!.y),
-    Math.hypot(p[0]!.x - p[3]!.x, p[0]!.y - p[3]!.y),
+    ...points.map((p, i) => {
+      const next = points[(i + 1) % points.length]!;
+      return Math.hypot(next.x - p.x, next.y - p.y);
+    }),
   );
 const path = (points: readonly Point[]): string => `M${points.map((p) => `${r(p.x)} ${r(p.y)}`).join('L')}Z`;
 const r = (n: number): number => Math.round(n * 10) / 10;

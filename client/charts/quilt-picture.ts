@@ -1,5 +1,6 @@
 import type { QuiltState } from '../../core/log/state.ts';
 import type { Entry, Place } from '../../shared/entry.ts';
+import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Action, Finding } from '../../shared/vocabulary.ts';
 import type { MeasuredSides } from './quilt-shape.ts';
 
@@ -21,8 +22,8 @@ export type PlacePicture = {
 };
 
 export type QuiltPicture = {
-  rows: number;
-  blocks: number;
+  /** Rows, blocks, shape and names of places. */
+  grid: QuiltGrid;
   places: Map<Place, PlacePicture>;
   sides: MeasuredSides;
   /** Width of the border and of a block in the quilt's unit, where measured. */
@@ -143,7 +144,7 @@ export function quiltPicture(
                   : standingOfFindings(picture);
     }
   }
-  return { rows: state.quilt.rows, blocks: state.quilt.blocks, places, sides, ...measured, sashed };
+  return { grid: state.quilt, places, sides, ...measured, sashed };
 }
 
 const standingOfFindings = (picture: PlacePicture): Standing =>

@@ -1,3 +1,5 @@
+import { nameOfPlace } from '../../core/shape/name-of-place.ts';
+import { shapeOf } from '../../core/shape/shape-of.ts';
 import type { Place } from '../../shared/entry.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 
@@ -31,7 +33,13 @@ export function blockOf(place: Place): [row: number, block: number] | null {
 }
 
 /** One place in words: "row 3, block 2", "top border". */
-export function onePlaceWords(place: Place, spelling: 'british' | 'american' = 'british'): string {
+export function onePlaceWords(
+  place: Place,
+  spelling: 'british' | 'american' = 'british',
+  grid: Pick<QuiltGrid, 'placeNames'> = {},
+): string {
+  const name = nameOfPlace(grid, place);
+  if (name) return blockOf(place) ? `${name} (${place})` : name;
   const block = blockOf(place);
   if (block) return `row ${block[0]}, block ${block[1]}`;
   if (place === 'batting' && spelling === 'british') return 'the wadding';
@@ -52,28 +60,40 @@ export function placesWords(
 ): string {
   const byRow = new Map<number, number[]>();
   const parts: string[] = [];
-  for (const place of places) {
+  const shape = shapeOf(grid);
+  const said = new Set(places);
+  if (shape.blocks.length > 1 && shape.blocks.every((place) => said.has(place)))
+    return list([
+      'every block',
+      ...places.filter((place) => !blockOf(place)).map((place) => onePlaceWords(place, spelling)),
+    ]);
+  const wholeRows: number[] = [];
+  for (let row = 1; row <= grid.rows; row++) {
+    const own = shape.row(row);
+    if (own.length < 2 || !own.every((place) => said.has(place))) continue;
+    wholeRows.push(row);
+    for (const place of own) said.delete(place);
+  }
+  const names: string[] = [];
+  for (const [name, named] of Object.entries(grid.placeNames ?? {})) {
+    if (!named.every((place) => said.has(place))) continue;
+    names.push(`the ${name.replace(/^the /i, '')}`);
+    for (const place of named) said.delete(place);
+  }
+  for (const place of said) {
     const block = blockOf(place);
     if (!block) parts.push(onePlaceWords(place, spelling));
     else byRow.set(block[0], [...(byRow.get(block[0]) ?? []), block[1]]);
   }
-  if (
-    byRow.size === grid.rows &&
-    [...byRow.values()].every((blocks) => new Set(blocks).size === grid.blocks)
-  ) {
-    return list(['every block', ...parts]);
-  }
-  const wholeRows: number[] = [];
   const phrases: string[] = [];
   for (const [row, blocks] of [...byRow].sort((a, b) => a[0] - b[0])) {
     const distinct = [...new Set(blocks)].sort((a, b) => a - b);
-    if (distinct.length === grid.blocks && grid.blocks > 1) wholeRows.push(row);
-    else if (distinct.length === 1) phrases.push(`row ${row}, block ${distinct[0]}`);
+    if (distinct.length === 1) phrases.push(`row ${row}, block ${distinct[0]}`);
     else phrases.push(`row ${row}, blocks ${list(distinct.map(String))}`);
   }
   if (wholeRows.length === 1) phrases.unshift(`row ${wholeRows[0]}`);
   if (wholeRows.length > 1) phrases.unshift(`rows ${list(wholeRows.map(String))}`);
-  const all = [...phrases, ...parts];
+  const all = [...names, ...phrases, ...parts];
   return all.some((phrase) => phrase.includes(',')) && all.length > 1
     ? `${all.slice(0, -1).join('; ')} and ${all.at(-1)}`
     : list(all);

@@ -171,9 +171,9 @@ export function recordView(state: QuiltState, until?: string): RecordView {
     grid: {
       rows: quilt.rows,
       blocks: quilt.blocks,
-      fabrics: Object.fromEntries(
-        Object.entries(quilt.fabrics ?? {}).map(([name, places]) => [cleanText(name), [...places]]),
-      ),
+      ...(quilt.shape ? { shape: quilt.shape } : {}),
+      ...(quilt.placeNames ? { placeNames: cleanNames(quilt.placeNames) } : {}),
+      fabrics: cleanNames(quilt.fabrics ?? {}),
       spelling,
     },
     spelling,
@@ -325,3 +325,6 @@ function filled<K extends string>(key: K, value: string | undefined): Partial<Re
   const text = value === undefined ? '' : cleanLines(value);
   return text ? ({ [key]: text } as Partial<Record<K, string>>) : {};
 }
+
+const cleanNames = (named: Record<string, string[]>): Record<string, string[]> =>
+  Object.fromEntries(Object.entries(named).map(([name, places]) => [cleanText(name), [...places]]));

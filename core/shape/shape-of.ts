@@ -19,13 +19,13 @@ export type Shape = {
 type Kept = { rows: number; blocks: number; shape: Shape };
 const known = new WeakMap<object, Kept>();
 
-/** The shape of a quilt, worked out once for each described shape. */
+/** The shape of a quilt, worked out once for each quilt or described shape. */
 export function shapeOf(grid: QuiltGrid): Shape {
-  if (!grid.shape) return makeShape(grid);
-  const kept = known.get(grid.shape);
+  const key = grid.shape ?? grid;
+  const kept = known.get(key);
   if (kept && kept.rows === grid.rows && kept.blocks === grid.blocks) return kept.shape;
   const shape = makeShape(grid);
-  known.set(grid.shape, { rows: grid.rows, blocks: grid.blocks, shape });
+  known.set(key, { rows: grid.rows, blocks: grid.blocks, shape });
   return shape;
 }
 
@@ -40,11 +40,17 @@ function makeShape(grid: QuiltGrid): Shape {
   const found = (places: (string | undefined)[]): string[] => [
     ...new Set(places.filter((place) => place !== undefined)),
   ];
+  const lines = (count: number, places: number, find: (line: number, k: number) => string | undefined) =>
+    Array.from({ length: count }, (_, line) =>
+      found(Array.from({ length: places }, (_, k) => find(line + 1, k + 1))),
+    );
+  const rows = lines(grid.rows, grid.blocks, at);
+  const columns = lines(grid.blocks, grid.rows, (block, row) => at(row, block));
   return {
     at,
     lengthOf,
-    row: (row) => found(Array.from({ length: grid.blocks }, (_, k) => at(row, k + 1))),
-    column: (block) => found(Array.from({ length: grid.rows }, (_, k) => at(k + 1, block))),
+    row: (row) => rows[row - 1] ?? [],
+    column: (block) => columns[block - 1] ?? [],
     blocks: laid.blocks.map((block) => block.place),
     laid,
   };

@@ -227,6 +227,7 @@ function cardOf(log: Log): QuiltCard {
     owner: quilt.owner,
     rows: quilt.rows,
     blocks: quilt.blocks,
+    ...(quilt.shape ? { shape: quilt.shape } : {}),
     madeAt: quilt.madeAt,
     lastAt: last?.at ?? quilt.madeAt,
     entries: log.entryCount,

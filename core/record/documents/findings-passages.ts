@@ -1,5 +1,6 @@
 import type { Place } from '../../../shared/entry.ts';
 import { FINDINGS, type Finding } from '../../../shared/vocabulary.ts';
+import { shapeOf } from '../../shape/shape-of.ts';
 import type { Passage } from '../document-model.ts';
 import { paragraph, passage } from '../passage.ts';
 import type { FindingFact, RecordView } from '../record-view.ts';
@@ -33,7 +34,7 @@ export function groupFindings(findings: readonly FindingFact[]): FindingGroup[] 
 /** "Tears in the second and third blocks of row 3 (2 of 35 blocks), in the gingham." */
 export function findingSentence(group: FindingGroup, view: RecordView): string {
   const { finding, places, fabrics } = group;
-  const total = view.grid.rows * view.grid.blocks;
+  const total = shapeOf(view.grid).blocks.length;
   const blocks = places.filter((place) => blockAt(place)).length;
   const between =
     finding === 'split-seam'
@@ -67,7 +68,7 @@ export function findingPassages(groups: readonly FindingGroup[], view: RecordVie
 /** The whole in two sentences: how much is damaged, and what is most common. */
 export function conditionSummary(groups: readonly FindingGroup[], view: RecordView): Passage {
   const damage = groups.filter((group) => group.finding !== 'sound' && group.finding !== 'old-repair');
-  const total = view.grid.rows * view.grid.blocks;
+  const total = shapeOf(view.grid).blocks.length;
   const hit = new Set<Place>();
   for (const { places } of damage) for (const place of places) if (blockAt(place)) hit.add(place);
   const said: string[] = [];

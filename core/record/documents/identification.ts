@@ -1,3 +1,6 @@
+import type { QuiltGrid } from '../../../shared/quilt.ts';
+import { shapeOf } from '../../shape/shape-of.ts';
+import { shapeWords } from '../../shape/shape-words.ts';
 import type { Passage } from '../document-model.ts';
 import { paragraph, passage } from '../passage.ts';
 import type { MeasurementFact, RecordView } from '../record-view.ts';
@@ -28,14 +31,17 @@ export function identification(view: RecordView): Passage {
   add('Made', quilt.madeWhen);
   add('Marks and inscriptions', quilt.inscriptions);
   add('Size', sizePhrase(view));
-  add('Layout', layoutPhrase(grid.rows, grid.blocks));
+  add('Layout', layoutPhrase(grid));
   add('Parts', partsPhrase(view));
   return passage('identification', rows, [], [{ type: 'terms', rows }]);
 }
 
-export function layoutPhrase(rows: number, blocks: number): string {
-  const total = rows * blocks;
+export function layoutPhrase(grid: QuiltGrid): string {
+  const { rows, blocks } = grid;
+  const total = shapeOf(grid).blocks.length;
   if (total === 1) return 'one block';
+  if (grid.shape)
+    return `${total} ${grid.shape.outline === 'hexagon' ? 'hexagons' : 'blocks'}: ${shapeWords(grid)}`;
   return `${total} blocks: ${rows === 1 ? 'one row' : `${countPhrase(rows)} rows`} of ${countPhrase(blocks)}`;
 }
 

@@ -87,9 +87,7 @@ function whatItIs(view: RecordView): Passage {
   const { quilt, grid } = view;
   const size = sizePhrase(view)?.replace(' (width × length)', '').replace(' × ', ' by ');
   const said: string[] = [
-    sentence(
-      `the quilt is made of ${layoutPhrase(grid.rows, grid.blocks)}${size ? `, and measures ${size}` : ''}`,
-    ),
+    sentence(`the quilt is made of ${layoutPhrase(grid)}${size ? `, and measures ${size}` : ''}`),
   ];
   if (quilt.maker)
     said.push(

@@ -1,5 +1,9 @@
 import type { Place } from '../../../shared/entry.ts';
 import { ACTIONS, type Action, FINDINGS, type Finding } from '../../../shared/vocabulary.ts';
+import { type LaidTop, lengthOfRow } from '../../shape/lay-out-blocks.ts';
+import { nameOfPlace } from '../../shape/name-of-place.ts';
+import { shapeOf } from '../../shape/shape-of.ts';
+import { shapeWords } from '../../shape/shape-words.ts';
 import type { RecordView } from '../record-view.ts';
 import { INTERVENTIONS } from '../record-view.ts';
 import { blockAt } from '../wording/places-phrase.ts';
@@ -23,7 +27,9 @@ const MARGIN = 26;
  */
 export function quiltMapSvg(view: RecordView, moment: MapMoment, title: string): Figure {
   const marks = marksByPlace(view, moment);
-  const { rows, blocks } = view.grid;
+  const { grid } = view;
+  const { rows, blocks } = grid;
+  const { laid } = shapeOf(grid);
   const legendWidth = 170;
   const areaWidth = WIDTH - legendWidth - MARGIN - 16;
   const ratio = proportion(view);
@@ -43,7 +49,10 @@ export function quiltMapSvg(view: RecordView, moment: MapMoment, title: string):
     `<rect x="${at(MARGIN + edge)}" y="${at(MARGIN + edge)}" width="${at(w - 2 * edge)}" height="${at(h - 2 * edge)}" fill="${INK.cloth}" stroke="${INK.rule}" stroke-width="0.7" stroke-dasharray="5 3"/>`,
   );
   const numbered = Math.min(cellW, cellH) >= 13;
-  for (let block = 1; block <= blocks; block++) {
+  // Where the rows are not alike no column is numbered above: each block carries its own number.
+  const inColumns =
+    grid.shape?.outline !== 'hexagon' && laid.blocks.every(({ row }) => lengthOfRow(grid, row) === blocks);
+  for (let block = 1; inColumns && block <= blocks; block++) {
     if (numbered || block % 5 === 0) {
       parts.push(
         svgText(String(block), inner.x + cellW * (block - 0.5), MARGIN - 6, 10, {
@@ -54,25 +63,26 @@ export function quiltMapSvg(view: RecordView, moment: MapMoment, title: string):
     }
   }
   for (let row = 1; row <= rows; row++) {
-    const y = inner.y + cellH * (row - 0.5) + 3.5;
+    const y = inner.y + inner.h * middleOfRow(laid, row, rows) + 3.5;
     if (numbered || row % 5 === 0)
       parts.push(svgText(String(row), MARGIN - 7, y, 10, { anchor: 'end', ink: INK.soft }));
   }
   const shown = new Map<string, Mark>();
-  for (let row = 1; row <= rows; row++) {
-    for (let block = 1; block <= blocks; block++) {
-      const box: Box = {
-        x: inner.x + cellW * (block - 1),
-        y: inner.y + cellH * (row - 1),
-        w: cellW,
-        h: cellH,
-      };
-      const found = marks.get(`${row}-${block}`) ?? [];
+  for (const { place, block, outline } of laid.blocks) {
+    const points = outline.map(([u, v]): [number, number] => [inner.x + u * inner.w, inner.y + v * inner.h]);
+    const box = roomIn(points);
+    const found = marks.get(place) ?? [];
+    const name = nameOfPlace(grid, place);
+    parts.push(
+      `<path d="M${points.map(([x, y]) => `${at(x)} ${at(y)}`).join('L')}Z" fill="${found.length ? wash(moment) : INK.cloth}" stroke="${INK.rule}" stroke-width="0.8"/>`,
+      drawMarks(found, inset(box), shown),
+    );
+    if (!inColumns && Math.min(box.w, box.h) >= 24)
+      parts.push(svgText(String(block), box.x + 3, box.y + 9, 7.5, { ink: INK.soft }));
+    if (name && box.h >= 34 && name.length * 4 < box.w)
       parts.push(
-        `<rect x="${at(box.x)}" y="${at(box.y)}" width="${at(box.w)}" height="${at(box.h)}" fill="${found.length ? wash(moment) : INK.cloth}" stroke="${INK.rule}" stroke-width="0.8"/>`,
-        drawMarks(found, inset(box), shown),
+        svgText(name, box.x + box.w / 2, box.y + box.h - 4, 7.5, { anchor: 'middle', ink: INK.soft }),
       );
-    }
   }
   const strip: Record<string, Box> = {
     'border-top': { x: inner.x, y: MARGIN + edge, w: inner.w, h: border - edge },
@@ -112,6 +122,21 @@ export function quiltMapSvg(view: RecordView, moment: MapMoment, title: string):
     `<title>${escapeMarkup(title)}</title><desc>${escapeMarkup(alt)}</desc>` +
     `<rect width="${WIDTH}" height="${height}" fill="${INK.ground}"/>${parts.join('')}${legend.svg}</svg>`;
   return { svg, width: WIDTH, height, alt };
+}
+
+/** The upright rectangle in a block that marks can stand in: of a hexagon the part between its two upright sides. */
+function roomIn(points: readonly [number, number][]): Box {
+  const [a, , c] =
+    points.length === 6 ? [points[0]!, points[1]!, points[3]!] : [points[0]!, points[1]!, points[2]!];
+  return { x: a[0], y: a[1], w: c[0] - a[0], h: c[1] - a[1] };
+}
+
+/** How far down the top the middle of a row lies, by a block that is not larger than its place. */
+function middleOfRow(laid: LaidTop, row: number, rows: number): number {
+  const own = laid.blocks.find((block) => block.row === row && block.down === 1);
+  if (!own) return (row - 0.5) / rows;
+  const downs = own.outline.map(([, v]) => v);
+  return (Math.min(...downs) + Math.max(...downs)) / 2;
 }
 
 /** Steps that leave nothing to be seen on a map of the finished quilt. */
@@ -298,7 +323,7 @@ function proportion(view: RecordView): number {
   };
   const width = of('width') ?? of('side-top') ?? of('side-bottom');
   const length = of('length') ?? of('side-left') ?? of('side-right');
-  const ratio = width && length ? length / width : view.grid.rows / view.grid.blocks;
+  const ratio = width && length ? length / width : 1 / shapeOf(view.grid).laid.ratio;
   return Math.max(0.2, Math.min(4, ratio));
 }
 
@@ -313,7 +338,7 @@ function mapInWords(view: RecordView, moment: MapMoment, marks: ReadonlyMap<Plac
     }
   }
   const head = { found: 'as found', proposed: 'as proposed', now: 'after treatment' }[moment];
-  const grid = `Map of the quilt ${head}, ${view.grid.rows} rows of ${view.grid.blocks} blocks.`;
+  const grid = `Map of the quilt ${head}, ${shapeWords(view.grid)}.`;
   const tell = [...byMark.values()].map(({ label, places }) => {
     const blocks = places.filter((place) => blockAt(place)).length;
     const parts = places.length - blocks;

@@ -1,10 +1,14 @@
 import type { Place } from '../../../shared/entry.ts';
 import type { QuiltGrid } from '../../../shared/quilt.ts';
+import { nameOfPlace } from '../../shape/name-of-place.ts';
+import { shapeOf } from '../../shape/shape-of.ts';
 import { countPhrase, type Spelling } from './figure-phrases.ts';
 import { listPhrase } from './list-phrase.ts';
 
 /** What must be known of a quilt to say its places as people say them. */
-export type Grid = Pick<QuiltGrid, 'rows' | 'blocks' | 'fabrics'> & { spelling: Spelling };
+export type Grid = Pick<QuiltGrid, 'rows' | 'blocks' | 'fabrics' | 'shape' | 'placeNames'> & {
+  spelling: Spelling;
+};
 
 const ORDINALS = [
   'first',
@@ -82,7 +86,10 @@ function rowsWord(rows: readonly number[]): string {
 }
 
 function blockPhrases(blocks: ReadonlySet<string>, grid: Grid): string[] {
-  const total = grid.rows * grid.blocks;
+  const shape = shapeOf(grid);
+  const total = shape.blocks.length;
+  const only = blocks.size === 1 ? nameOfPlace(grid, [...blocks][0]!) : undefined;
+  if (only) return [only];
   // Most entries name one block, and no rule below can say that shorter.
   if (blocks.size === 1) return byRow(blocks, grid);
   if (blocks.size === total) return ['every block'];
@@ -101,17 +108,14 @@ function blockPhrases(blocks: ReadonlySet<string>, grid: Grid): string[] {
     }
   }
   if (total >= 8 && total - blocks.size <= 2) {
-    const missing: string[] = [];
-    for (let row = 1; row <= grid.rows; row++)
-      for (let block = 1; block <= grid.blocks; block++)
-        if (!blocks.has(`${row}-${block}`)) missing.push(`${row}-${block}`);
+    const missing = shape.blocks.filter((place) => !blocks.has(place));
     return [`every block but ${listPhrase(byRow(missing, grid), grid.spelling)}`];
   }
   const wholeRows: number[] = [];
   if (grid.blocks > 1) {
     for (let row = 1; row <= grid.rows; row++) {
-      const places = Array.from({ length: grid.blocks }, (_, i) => `${row}-${i + 1}`);
-      if (places.every((place) => left.has(place))) {
+      const places = shape.row(row);
+      if (places.length > 1 && places.every((place) => left.has(place))) {
         wholeRows.push(row);
         take(places);
       }
@@ -121,7 +125,7 @@ function blockPhrases(blocks: ReadonlySet<string>, grid: Grid): string[] {
   const wholeColumns: number[] = [];
   if (grid.rows > 1) {
     for (let block = 1; block <= grid.blocks; block++) {
-      const places = Array.from({ length: grid.rows }, (_, i) => `${i + 1}-${block}`);
+      const places = shape.column(block);
       // A column that crosses whole rows is still a whole column if most of it is left to say.
       const open = places.filter((place) => left.has(place)).length;
       if (places.every((place) => blocks.has(place)) && open >= 2) {
@@ -132,6 +136,11 @@ function blockPhrases(blocks: ReadonlySet<string>, grid: Grid): string[] {
   }
   if (wholeColumns.length) {
     out.push(`all of ${wholeColumns.length === 1 ? 'column' : 'columns'} ${numbersIn(wholeColumns)}`);
+  }
+  for (const [name, places] of Object.entries(grid.placeNames ?? {})) {
+    if (!places.every((place) => left.has(place))) continue;
+    out.push(`the ${name.replace(/^the /i, '')}`);
+    take(places);
   }
   for (const fabric of fabrics) {
     if (fabric.places.every((place) => left.has(place))) {

@@ -93,7 +93,7 @@ export function formValues(entry: Entry): FormValues {
 export function entryOfForm(
   kind: Kind,
   values: FormValues,
-  grid: Pick<QuiltGrid, 'rows' | 'blocks'>,
+  grid: QuiltGrid,
 ): { entry: Entry } | { faults: Record<string, string> } {
   const faults: Record<string, string> = {};
   const entry: Record<string, unknown> = { kind };
@@ -127,18 +127,21 @@ export function entryOfForm(
   return Object.keys(faults).length ? { faults } : { entry: entry as Entry };
 }
 
-/** Blocks and named parts mixed: `3-2, border-top`. */
-export function placesOfForm(
-  text: string,
-  grid: Pick<QuiltGrid, 'rows' | 'blocks'>,
-): string[] | { fault: string } {
+/** Blocks, named parts and names of places mixed: `3-2, border-top, the medallion`. */
+export function placesOfForm(text: string, grid: QuiltGrid): string[] | { fault: string } {
   const parts: string[] = [];
   const rest: string[] = [];
-  for (const piece of text.split(/[\s,;]+/).filter(Boolean)) {
+  const pieces = text.split(/[,;]+/).flatMap((piece) => {
+    const named = grid.placeNames?.[piece.trim().toLowerCase().replace(/^the /, '')];
+    if (!named) return piece.split(/\s+/).filter(Boolean);
+    parts.push(...named);
+    return [];
+  });
+  for (const piece of pieces) {
     const part = PARTS.find((name) => name === piece.toLowerCase());
     if (part) parts.push(part);
     else rest.push(piece);
   }
   const blocks = readPlaces(rest.join(' '), grid);
-  return Array.isArray(blocks) ? [...blocks, ...parts] : blocks;
+  return Array.isArray(blocks) ? [...new Set([...blocks, ...parts])] : blocks;
 }

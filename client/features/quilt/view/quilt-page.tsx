@@ -1,7 +1,10 @@
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Log } from '../../../../core/log/log.ts';
+import { blocksBeside, type Side } from '../../../../core/shape/blocks-beside.ts';
+import { shapeOf } from '../../../../core/shape/shape-of.ts';
 import type { Entry, Place } from '../../../../shared/entry.ts';
+import type { QuiltGrid } from '../../../../shared/quilt.ts';
 import { FINDINGS } from '../../../../shared/vocabulary.ts';
 import { BlockSeam } from '../../../charts/block-seam.tsx';
 import { DamageMark } from '../../../charts/damage-mark.tsx';
@@ -26,7 +29,9 @@ import { PlayButton } from '../../entries/view/play-button.tsx';
 import { openLog } from '../../link/state/open-quilt.ts';
 import { goTo, pageAddress, route } from '../../shell/state/route.ts';
 import { wide } from '../../shell/state/viewport.ts';
+import { isLost, lostPlaces } from '../state/lost-places.ts';
 import { placeStory } from '../state/place-story.ts';
+import { LostBlock } from './lost-block.tsx';
 import './quilt.css';
 
 const MOMENT_WORDS: Record<Moment, string> = {
@@ -143,7 +148,7 @@ function OneQuilt(props: {
       onPick(place);
       return;
     }
-    const next = neighbour(place, event.key, log.quilt.rows, log.quilt.blocks);
+    const next = neighbour(place, event.key, log.quilt);
     if (!next) return;
     event.preventDefault();
     setCurrent(next);
@@ -173,20 +178,44 @@ function OneQuilt(props: {
             <li key={place}>
               <button type="button" aria-pressed={picked === place} onClick={() => onPick(place)}>
                 <PartMark shown={shown} />
-                {onePlaceWords(place, log.quilt.spelling)}
+                {onePlaceWords(place, log.quilt.spelling, log.quilt)}
               </button>
             </li>
           );
         })}
       </ul>
+      <LostList log={log} onPick={onPick} />
       <p class="small quiet">
         {sides.width && sides.length
           ? `Drawn to its measure: ${lengthWords(round(sides.width))} × ${lengthWords(round(sides.length))} ${log.quilt.unit}.`
-          : 'Not measured yet, so every block is drawn square. Say “sixty by seventy-two inches” and it takes its own shape.'}
+          : 'Not measured yet, so every block is drawn with equal sides. Say “sixty by seventy-two inches” and it takes its own shape.'}
         {sides.top && sides.bottom && sides.left && sides.right
           ? ' All four sides are measured: it is drawn out of square where it is.'
           : ''}
       </p>
+    </div>
+  );
+}
+
+/** Blocks that were spoken of and that the quilt has not got, since its grid was changed. */
+function LostList(props: { log: Log; onPick: (place: Place) => void }): JSX.Element | null {
+  const lost = useMemo(() => lostPlaces(props.log), [props.log]);
+  if (!lost.length) return null;
+  return (
+    <div class="notice">
+      <p>
+        Something was said of {lost.length === 1 ? 'a block' : 'blocks'} that this quilt has not got now. It
+        is kept; which block is meant?
+      </p>
+      <ul class="plain row">
+        {lost.map((place) => (
+          <li key={place}>
+            <button type="button" onClick={() => props.onPick(place)}>
+              {onePlaceWords(place, props.log.quilt.spelling)}
+            </button>
+          </li>
+        ))}
+      </ul>
     </div>
   );
 }
@@ -218,29 +247,30 @@ const CORNERS = [
 ];
 const round = (n: number) => Math.round(n * 8) / 8;
 
-/** Where an arrow key leads from a block; the edges stop it, Home and End go along the row. */
-export function neighbour(place: Place, key: string, rows: number, blocks: number): Place | null {
+const SIDES: Record<string, Side> = {
+  ArrowUp: 'above',
+  ArrowDown: 'below',
+  ArrowLeft: 'left',
+  ArrowRight: 'right',
+};
+
+/**
+ * Where an arrow key leads from a block: to the block that touches it there, the middle one of several. The edges stop it;
+ * Home and End go along the row.
+ */
+export function neighbour(place: Place, key: string, grid: QuiltGrid): Place | null {
+  const side = SIDES[key];
   const block = blockOf(place);
-  if (!block)
-    return ['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Home', 'End'].includes(key) ? '1-1' : null;
-  const [row, column] = block;
-  const to = (r: number, c: number) => (r < 1 || c < 1 || r > rows || c > blocks ? null : `${r}-${c}`);
-  switch (key) {
-    case 'ArrowUp':
-      return to(row - 1, column);
-    case 'ArrowDown':
-      return to(row + 1, column);
-    case 'ArrowLeft':
-      return to(row, column - 1);
-    case 'ArrowRight':
-      return to(row, column + 1);
-    case 'Home':
-      return to(row, 1);
-    case 'End':
-      return to(row, blocks);
-    default:
-      return null;
-  }
+  if (!side && key !== 'Home' && key !== 'End') return null;
+  if (!block) return '1-1';
+  if (!side)
+    return (
+      shapeOf(grid)
+        .row(block[0])
+        .at(key === 'Home' ? 0 : -1) ?? null
+    );
+  const beside = blocksBeside(grid, place, side);
+  return beside[Math.floor((beside.length - 1) / 2)] ?? null;
 }
 
 function Story(props: { log: Log; place: Place | null; onPick: (place: Place | null) => void }): JSX.Element {
@@ -262,9 +292,8 @@ function Story(props: { log: Log; place: Place | null; onPick: (place: Place | n
       </aside>
     );
   }
-  const name = onePlaceWords(place, log.quilt.spelling);
-  const block = blockOf(place);
-  const outside = block && (block[0] > log.quilt.rows || block[1] > log.quilt.blocks);
+  const name = onePlaceWords(place, log.quilt.spelling, log.quilt);
+  const outside = isLost(log.quilt, place);
   const fabrics = Object.entries(log.quilt.fabrics ?? {}).filter(([, places]) => places.includes(place));
   let day = '';
   return (
@@ -276,10 +305,7 @@ function Story(props: { log: Log; place: Place | null; onPick: (place: Place | n
         </button>
       </div>
       {outside ? (
-        <p class="notice">
-          The grid has no such block now ({log.quilt.rows} rows of {log.quilt.blocks}). What was said of it is
-          kept.
-        </p>
+        <LostBlock log={log} place={place} entries={lines.map(({ entry }) => entry)} onMoved={props.onPick} />
       ) : null}
       {fabrics.length ? <p class="quiet">{fabrics.map(([fabric]) => fabric).join(', ')}</p> : null}
       {lines.length ? (

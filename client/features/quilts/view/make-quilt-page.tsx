@@ -1,12 +1,16 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
+import { shapeWords } from '../../../../core/shape/shape-words.ts';
 import { LIMITS } from '../../../../shared/limits.ts';
+import type { QuiltGrid } from '../../../../shared/quilt.ts';
 import { PAGE_PALETTE } from '../../../charts/palette.ts';
 import { QuiltMap } from '../../../charts/quilt-map.tsx';
 import { api, Refusal } from '../../link/state/api.ts';
 import { goTo, pageAddress } from '../../shell/state/route.ts';
 import { Field } from '../../shell/view/field.tsx';
 import { readPlaces } from '../state/read-places.ts';
+import { draftOfShape, readShape, type ShapeDraft, type ShapeFaults } from '../state/read-shape.ts';
+import { ShapeFields } from './shape-fields.tsx';
 import './quilts.css';
 
 type Draft = {
@@ -41,13 +45,22 @@ export function MakeQuiltPage(): JSX.Element {
   const set = (changes: Partial<Draft>) => setDraft({ ...draft, ...changes });
   const rows = Number(draft.rows);
   const blocks = Number(draft.blocks);
-  const gridKnown = isCount(rows, LIMITS.rows) && isCount(blocks, LIMITS.blocks);
+  const [shaped, setShaped] = useState(false);
+  const [shape, setShape] = useState<ShapeDraft>(() => draftOfShape({ rows: 1, blocks: 1 }));
+  const [shapeFaults, setShapeFaults] = useState<ShapeFaults>({});
+  const plainKnown = isCount(rows, LIMITS.rows) && isCount(blocks, LIMITS.blocks);
+  const read =
+    shaped && (plainKnown || shape.rowLengths.trim()) ? readShape(shape, { rows, blocks }) : undefined;
+  const readGrid = read && 'grid' in read ? read.grid : undefined;
+  const grid: QuiltGrid | undefined = readGrid ?? (plainKnown ? { rows, blocks } : undefined);
 
   const make = async () => {
     const found: Record<string, string> = {};
     if (!draft.name.trim()) found.name = 'Give the quilt a name, such as the pattern or whose it is.';
-    if (!isCount(rows, LIMITS.rows)) found.rows = `A whole number from 1 to ${LIMITS.rows}.`;
-    if (!isCount(blocks, LIMITS.blocks)) found.blocks = `A whole number from 1 to ${LIMITS.blocks}.`;
+    const sized = shaped && readGrid && isCount(readGrid.rows, LIMITS.rows) && shape.rowLengths.trim();
+    if (!sized && !isCount(rows, LIMITS.rows)) found.rows = `A whole number from 1 to ${LIMITS.rows}.`;
+    if (!sized && !isCount(blocks, LIMITS.blocks))
+      found.blocks = `A whole number from 1 to ${LIMITS.blocks}.`;
     if (!/^[A-Za-z]{3}$/.test(draft.currency)) found.currency = 'Three letters, such as GBP, USD or EUR.';
     const named: Record<string, string[]> = {};
     fabrics.forEach((fabric) => {
@@ -56,10 +69,15 @@ export function MakeQuiltPage(): JSX.Element {
         found[`fabric-${fabric.id}`] = 'Give the fabric a name, such as brown gingham.';
         return;
       }
-      const places = gridKnown ? readPlaces(fabric.places, { rows, blocks }) : [];
+      const places = grid ? readPlaces(fabric.places, grid) : [];
       if (Array.isArray(places)) named[fabric.name.trim().toLowerCase()] = places;
       else found[`fabric-${fabric.id}`] = places.fault;
     });
+    const unshaped = read && 'faults' in read ? read.faults : {};
+    setShapeFaults(unshaped);
+    if (unshaped.rowLengths) found['row-lengths'] = unshaped.rowLengths;
+    if (unshaped.wide || unshaped.shape) found.wide = unshaped.wide ?? unshaped.shape!;
+    for (const [name, fault] of Object.entries(unshaped)) if (name.startsWith('name-')) found[name] = fault!;
     setFaults(found);
     const first = Object.keys(found)[0];
     if (first) {
@@ -73,8 +91,7 @@ export function MakeQuiltPage(): JSX.Element {
           ...draft,
           name: draft.name.trim(),
           currency: draft.currency.toUpperCase(),
-          rows,
-          blocks,
+          ...(readGrid ?? { rows, blocks }),
           ...(Object.keys(named).length ? { fabrics: named } : {}),
         },
       });
@@ -193,21 +210,33 @@ export function MakeQuiltPage(): JSX.Element {
           </Field>
         </div>
         <div class="make-preview">
-          {gridKnown ? (
+          {grid ? (
             <QuiltMap
-              picture={{ rows, blocks, places: new Map(), sides: {}, sashed: false }}
+              picture={{ grid, places: new Map(), sides: {}, sashed: false }}
               moment="now"
-              title={`${rows} rows of ${blocks} blocks`}
+              title={shapeWords(grid)}
               palette={PAGE_PALETTE}
             />
           ) : (
             <p class="quiet small">The grid shows here once you have given rows and blocks.</p>
           )}
-          {gridKnown ? (
+          {grid ? (
             <p class="quiet small">Row 1 is at the top, block 1 at the left: row 2, block 1 is 2-1.</p>
           ) : null}
         </div>
       </div>
+      <details
+        class="shape-details"
+        open={shaped}
+        onToggle={(event) => setShaped((event.currentTarget as HTMLDetailsElement).open)}
+      >
+        <summary>The blocks are no plain grid, or have names of their own</summary>
+        <p class="quiet">
+          Rows of different lengths, a block over two places, a large centre, hexagons in rows: say it here,
+          and the drawing above and all that you say afterwards go by it.
+        </p>
+        <ShapeFields draft={shape} faults={shapeFaults} onChange={setShape} />
+      </details>
       <fieldset>
         <legend>Fabrics you can tell apart</legend>
         <p class="quiet">

@@ -1,5 +1,8 @@
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { layOutBlocks } from '../../../../core/shape/lay-out-blocks.ts';
+import { shapeWords } from '../../../../core/shape/shape-words.ts';
+import type { QuiltGrid } from '../../../../shared/quilt.ts';
 import type { QuiltCard } from '../../../../shared/settings.ts';
 import { dateWords } from '../../../words/figure-words.ts';
 import { PairingCode } from '../../pairing/view/pairing-code.tsx';
@@ -74,40 +77,44 @@ export function QuiltsPage(): JSX.Element {
   );
 }
 
+const round = (n: number): number => Math.round(n * 10) / 10;
+
 function Card(props: { card: QuiltCard }): JSX.Element {
   const { card } = props;
-  const across = Math.min(card.blocks, 12);
-  const down = Math.min(card.rows, 12);
-  const step = 84 / Math.max(across, down);
+  const shaped = card.shape && card.rows <= 12 && card.blocks <= 12 ? card.shape : undefined;
+  const grid = {
+    rows: Math.min(card.rows, 12),
+    blocks: Math.min(card.blocks, 12),
+    ...(shaped ? { shape: shaped } : {}),
+  };
+  const { blocks, ratio } = layOutBlocks(grid);
+  const width = 84 * Math.min(1, ratio);
+  const height = width / ratio;
+  const corner = { x: 50 - width / 2, y: 50 - height / 2 };
   return (
     <li>
       <a class="quilt-card" href={pageAddress(card.id, 'frame')}>
         <svg viewBox="0 0 100 100" aria-hidden="true" class="swatch">
           <rect
-            x={50 - (across * step) / 2 - 6}
-            y={50 - (down * step) / 2 - 6}
-            width={across * step + 12}
-            height={down * step + 12}
+            x={corner.x - 6}
+            y={corner.y - 6}
+            width={width + 12}
+            height={height + 12}
             class="swatch-edge"
           />
-          {Array.from({ length: down }, (_, r) =>
-            Array.from({ length: across }, (_, c) => (
-              <rect
-                key={`${r}-${c}`}
-                x={50 - (across * step) / 2 + c * step}
-                y={50 - (down * step) / 2 + r * step}
-                width={step}
-                height={step}
-                class={(r + c) % 2 ? 'swatch-light' : 'swatch-dark'}
-              />
-            )),
-          )}
+          {blocks.map(({ place, row, block, outline }) => (
+            <path
+              key={place}
+              d={`M${outline.map(([u, v]) => `${round(corner.x + u * width)} ${round(corner.y + v * height)}`).join('L')}Z`}
+              class={(row + block) % 2 ? 'swatch-light' : 'swatch-dark'}
+            />
+          ))}
         </svg>
         <span>
           <span class="card-name">{card.name}</span>
           <span class="card-owner quiet">
             {card.owner ? `for ${card.owner}, ` : ''}
-            {card.rows} × {card.blocks} blocks
+            {card.shape ? shapeWords(card as QuiltGrid) : `${card.rows} × ${card.blocks} blocks`}
           </span>
         </span>
         <span class="card-last">

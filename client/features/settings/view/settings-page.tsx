@@ -1,11 +1,14 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Log } from '../../../../core/log/log.ts';
+import { shapeWords } from '../../../../core/shape/shape-words.ts';
 import { LIMITS } from '../../../../shared/limits.ts';
 import type { QuiltDetails } from '../../../../shared/quilt.ts';
 import type { Settings } from '../../../../shared/settings.ts';
 import { playTone } from '../../../audio/tones.ts';
 import { localVoice } from '../../../audio/voice.ts';
+import { PAGE_PALETTE } from '../../../charts/palette.ts';
+import { QuiltMap } from '../../../charts/quilt-map.tsx';
 import { pageLocale } from '../../../words/figure-words.ts';
 import { changeLog } from '../../entries/state/change-log.ts';
 import { ChangeBar } from '../../entries/view/change-bar.tsx';
@@ -14,6 +17,8 @@ import { api } from '../../link/state/api.ts';
 import { openLog } from '../../link/state/open-quilt.ts';
 import { PhonesSettings } from '../../pairing/view/phones-settings.tsx';
 import { readPlaces } from '../../quilts/state/read-places.ts';
+import { draftOfShape, readShape, type ShapeDraft, type ShapeFaults } from '../../quilts/state/read-shape.ts';
+import { ShapeFields } from '../../quilts/view/shape-fields.tsx';
 import { goTo } from '../../shell/state/route.ts';
 import { Field } from '../../shell/view/field.tsx';
 import { heldKey, keyWords, setHeldKey } from '../state/held-key.ts';
@@ -362,10 +367,69 @@ function QuiltSettings(props: { log: Log }): JSX.Element {
           )}
         </Field>
       </div>
+      <ShapeOfQuilt log={props.log} />
       <Fabrics log={props.log} onChange={(fabrics) => change({ fabrics })} />
       <Taught log={props.log} />
       <Discard log={props.log} />
     </section>
+  );
+}
+
+/** The shape of the top and the names of its places, kept together: one may lean on the other. */
+function ShapeOfQuilt(props: { log: Log }): JSX.Element {
+  const { quilt } = props.log;
+  const stored = JSON.stringify([quilt.rows, quilt.blocks, quilt.shape, quilt.placeNames]);
+  const [draft, setDraft] = useState<ShapeDraft>(() => draftOfShape(quilt));
+  const [from, setFrom] = useState(stored);
+  const [faults, setFaults] = useState<ShapeFaults>({});
+  // Changed elsewhere, in another window or by the fields above: the form follows.
+  if (from !== stored) {
+    setFrom(stored);
+    setDraft(draftOfShape(quilt));
+    setFaults({});
+  }
+  const read = readShape(draft, quilt);
+  const keep = () => {
+    if ('faults' in read) return setFaults(read.faults);
+    setFaults({});
+    const { rows, blocks, shape = {}, placeNames = {} } = read.grid;
+    void changeLog({ type: 'change-quilt', changes: { rows, blocks, shape, placeNames } }, 'Shape changed');
+  };
+  return (
+    <fieldset>
+      <legend>Shape and places</legend>
+      <details open={Boolean(quilt.shape && Object.keys(quilt.shape).length) || Boolean(draft.names.length)}>
+        <summary>The blocks are no plain grid, or have names of their own</summary>
+        <form
+          class="shape-of-quilt"
+          onSubmit={(event) => {
+            event.preventDefault();
+            keep();
+          }}
+        >
+          <div>
+            <ShapeFields draft={draft} faults={faults} onChange={setDraft} />
+            <p class="row">
+              <button type="submit">Keep the shape and the names</button>
+            </p>
+          </div>
+          <div class="shape-preview">
+            <QuiltMap
+              picture={{
+                grid: 'grid' in read ? read.grid : quilt,
+                places: new Map(),
+                sides: {},
+                sashed: false,
+              }}
+              moment="now"
+              title={shapeWords('grid' in read ? read.grid : quilt)}
+              palette={PAGE_PALETTE}
+              id="shape"
+            />
+          </div>
+        </form>
+      </details>
+    </fieldset>
   );
 }
 
