@@ -74,10 +74,14 @@ export interface PaceModel {
 /** How far from practised a maker is in the middle of a batch, on the scale of learning. */
 const practiceAt = (before: number, count: number): number => Math.log1p(before + count / 2) - PRACTISED;
 
+/** Where no kind of damage is told there is none whose own pace could differ. */
+const ownOfDamage = (a: Kind, b: Kind): number =>
+  a.damage !== undefined && a.damage === b.damage ? DAMAGE : 0;
+
 /** Kinds first, learning last. */
 const covarianceOf = (kinds: readonly Kind[]): number[][] => [
   ...kinds.map((a) => [
-    ...kinds.map((b) => MAKER + (a.action === b.action ? ACTION + (a.damage === b.damage ? DAMAGE : 0) : 0)),
+    ...kinds.map((b) => MAKER + (a.action === b.action ? ACTION + ownOfDamage(a, b) : 0)),
     0,
   ]),
   [...kinds.map(() => 0), LEARNING.variance],
