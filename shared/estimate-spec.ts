@@ -124,6 +124,8 @@ const Ties = z.strictObject({
 
 const Patches = z.strictObject({
   ...cloth,
+  /** The print's repeat: every patch shows the same of it. `width` across the cloth, as `length` where left out. */
+  repeat: z.strictObject({ length: size, width: size.optional() }).optional(),
   seam: allowance.optional(),
   turn: z.boolean().optional(),
   pieces: pieces.optional(),

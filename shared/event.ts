@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Entry, LocalMinute } from './entry.ts';
+import { EstimatePlans } from './estimate-plan.ts';
 import { STAGES } from './limits.ts';
 import { Conversation, Instant, Note, Reading } from './note.ts';
 import { Quilt, QuiltDetails } from './quilt.ts';
@@ -90,6 +91,7 @@ export const LogEvent = z.discriminatedUnion('type', [
     /** Fingerprint of the facts that the passage was written from when it was edited. */
     facts: z.string(),
   }),
+  z.object({ type: z.literal('plans-set'), plans: EstimatePlans }),
   /** The record stands as made: what it tells is all that the owner is to have. */
   z.object({ type: z.literal('record-made') }),
   /** The record asks for one of its missing fields; null: it asks nothing more. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Entry, LocalMinute } from './entry.ts';
+import { EstimatePlans } from './estimate-plan.ts';
 import { NumberedEvent, STAGES } from './event.ts';
 import { Instant, Reading } from './note.ts';
 import { LIMITS, QuiltDetails } from './quilt.ts';
@@ -50,6 +51,8 @@ export const Command = z.discriminatedUnion('type', [
     field: z.string().max(40).nullable().optional(),
     document: z.string().max(40).optional(),
   }),
+  /** The ways of doing the work that are set side by side. */
+  z.object({ type: z.literal('set-plans'), plans: EstimatePlans }),
   /** The work is finished and the record made: from now on sound from before may go, where the setting says so. */
   z.object({ type: z.literal('make-record') }),
   z.object({
@@ -142,7 +145,13 @@ export const ServerMessage = z.discriminatedUnion('type', [
     /** The answer to a question put to the log. */
     answer: z.object({ text: z.string(), working: z.array(z.string()) }).optional(),
   }),
-  z.object({ type: z.literal('refused'), ref: id.optional(), message: z.string() }),
+  z.object({
+    type: z.literal('refused'),
+    ref: id.optional(),
+    message: z.string(),
+    /** The part of the command that cannot be taken, as a path, where it is one part. */
+    field: z.string().optional(),
+  }),
   z.object({ type: z.literal('recogniser'), status: RecogniserStatus }),
   /**
    * `samples`: how many of the stream's samples the server has taken in, so that a page whose socket

@@ -1,22 +1,11 @@
+import type { EstimatePlan } from '../../shared/estimate-plan.ts';
 import type { EstimateSpec } from '../../shared/estimate-spec.ts';
 
 type Work = NonNullable<EstimateSpec['work']>;
 type Planned = NonNullable<Work['planned']>[number];
 
-/** What is done otherwise in a plan to set beside others; what is left out stays as it is. */
-export interface Plan {
-  /** How the layers are held together. */
-  hold?: 'tie' | 'quilt';
-  /** Distance of the lines of quilting, in the spec's unit. */
-  lineSpacing?: number;
-  /** What is done with the blocks that are to be replaced. */
-  replace?: 'patch' | 'leave';
-  /** Usable width of the backing's cloth. */
-  backingUsable?: number;
-  /** Width of the roll that the batting comes from. */
-  battingRoll?: number;
-  binding?: 'straight' | 'bias';
-}
+/** What a plan does otherwise. */
+export type Plan = Omit<EstimatePlan, 'name' | 'clothPrice'>;
 
 const LINES_IN = 4;
 

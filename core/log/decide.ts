@@ -100,6 +100,8 @@ export function decide(log: Log, command: Command, given: Circumstances): Decisi
       const { type: _type, ...edit } = command;
       return happen({ type: 'record-edited', ...edit });
     }
+    case 'set-plans':
+      return happen({ type: 'plans-set', plans: command.plans });
     case 'make-record':
       return happen({ type: 'record-made' });
     case 'ask-record': {

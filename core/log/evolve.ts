@@ -203,6 +203,8 @@ function apply(parts: LogParts, event: LogEvent, { seq, at }: NumberedEvent): Lo
             : { ...settingNotes, [event.path]: { noteId: event.noteId, seq } },
       };
     }
+    case 'plans-set':
+      return { ...parts, plans: event.plans };
     case 'record-made':
       return { ...parts, recordMade: { seq } };
     case 'record-edited': {

@@ -1,4 +1,5 @@
 import { List, Map as PersistentMap } from 'immutable';
+import type { EstimatePlan } from '../../shared/estimate-plan.ts';
 import type { NumberedEvent, Photo, Recording } from '../../shared/event.ts';
 import type { Conversation } from '../../shared/note.ts';
 import type { Quilt } from '../../shared/quilt.ts';
@@ -34,6 +35,7 @@ export type LogParts = {
   recordEdits: Record<string, Record<string, { text: string; facts: string }>>;
   recordAsking: RecordAsking | undefined;
   detailNotes: Record<string, { noteId: string; seq: number }>;
+  plans: readonly EstimatePlan[] | undefined;
   recordMade: { seq: number } | undefined;
   agreements: QuiltState['agreements'];
   photos: readonly Photo[];
@@ -81,6 +83,7 @@ export class Log implements QuiltState {
     recordEdits: {},
     recordAsking: undefined,
     detailNotes: {},
+    plans: undefined,
     recordMade: undefined,
     agreements: [],
     photos: [],
@@ -121,6 +124,9 @@ export class Log implements QuiltState {
   }
   get settingNotes(): Record<string, { noteId: string; seq: number }> {
     return this.parts.settingNotes;
+  }
+  get plans(): readonly EstimatePlan[] | undefined {
+    return this.parts.plans;
   }
   get recordMade(): { seq: number } | undefined {
     return this.parts.recordMade;

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { Entry, LocalMinute, Origin } from '../../shared/entry.ts';
+import type { EstimatePlan } from '../../shared/estimate-plan.ts';
 import type { Photo, Recording } from '../../shared/event.ts';
 import type { Conversation, Note, Reading } from '../../shared/note.ts';
 import type { Quilt } from '../../shared/quilt.ts';
@@ -81,6 +82,8 @@ export type QuiltState = {
   recordAsking?: RecordAsking | undefined;
   /** Detail of the quilt -> the note that told it. Typed into a form, it has none. */
   detailNotes?: Record<string, { noteId: string; seq: number }>;
+  /** Ways of doing the work set side by side, once they were touched. */
+  plans?: readonly EstimatePlan[] | undefined;
   /** Where in the journal the record was last said to be made. */
   recordMade?: { seq: number } | undefined;
   agreements: { how: 'signature' | 'word'; by: string; at: string; note: string; seq: number }[];

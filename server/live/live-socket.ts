@@ -185,7 +185,8 @@ class Page {
         const isNote = message.type === 'command' && message.command.type === 'take-note';
         const isKept = isNote && error instanceof DiskTrouble;
         const ref = message.type === 'command' && !isKept ? { ref: message.ref } : {};
-        this.send({ type: 'refused', ...ref, message: error.message });
+        const field = error instanceof Refusal && error.field !== undefined ? { field: error.field } : {};
+        this.send({ type: 'refused', ...ref, ...field, message: error.message });
         if (isKept) this.end(1013, 'try again later');
       });
   }

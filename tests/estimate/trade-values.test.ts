@@ -177,3 +177,23 @@ test('a border matched to its print may lose a repeat at each join', () => {
   expect(alone()).toBe(6);
   expect(alone(8)).toBe(8);
 });
+
+test('patches that all show the same of a print take whole repeats of it, none turned', () => {
+  const cut = (repeat?: { length: number; width?: number }) =>
+    estimate({
+      patches: {
+        usable: 40,
+        seam: 0.25,
+        pieces: [{ width: 5.5, length: 3.5, count: 10 }],
+        ...(repeat ? { repeat } : {}),
+      },
+    }).patches!;
+  // Own arithmetic: 6 x 4 cut. Without a repeat ten lie turned in one row, 6 in. On a repeat of 8 in each takes 8 x 8, five across: 16 in.
+  expect(cut().length).toBe(6);
+  expect(cut({ length: 8 }).length).toBe(16);
+  // A small repeat that the cut size holds exactly costs the turning alone: six across, two rows of 4 in.
+  expect(cut({ length: 4, width: 6 }).length).toBe(8);
+  expect(cut({ length: 8 }).working.join('\n')).toMatch(
+    /repeat of 8 in x 8 in, not turned: 6 in x 4 in takes 8 in x 8 in/,
+  );
+});

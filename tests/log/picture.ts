@@ -13,6 +13,7 @@ export function picture(log: Log) {
     removedSpans: log.removedSpans,
     estimateSettings: log.estimateSettings,
     settingNotes: log.settingNotes,
+    plans: log.plans,
     recordMade: log.recordMade,
     recordEdits: log.recordEdits,
     recordAsking: log.recordAsking,

@@ -111,6 +111,19 @@ describe('what is not understood or not allowed', () => {
     expect(await page.until('refused')).toMatchObject({ ref: 'r8' });
   });
 
+  test('where one part of a command cannot be taken, the refusal names it', async () => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    const page = await server.live();
+    page.send({ type: 'hello', quiltId: id, sinceSeq: 0 });
+    page.send({
+      type: 'command',
+      ref: 'r9',
+      command: { type: 'set-estimate', path: 'backing.seam', value: -1 },
+    });
+    expect(await page.until('refused')).toMatchObject({ ref: 'r9', field: 'backing.seam' });
+  });
+
   test('a message over the limit ends the socket', async () => {
     const server = await startServer();
     const page = await server.live();

@@ -101,6 +101,16 @@ describe('what can not be done is said, with a proper status and the name of the
     expect((await server.get('/api/nothing')).status).toBe(404);
   });
 
+  test('plans set side by side are kept with the quilt, and more than four are refused', async () => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    const plan = { name: 'Quilted', hold: 'quilt' as const, clothPrice: 12.5 };
+    await server.command(id, { type: 'set-plans', plans: [plan] });
+    expect((await server.app.library.quilt(id)).log.plans).toEqual([plan]);
+    const refused = await server.command(id, { type: 'set-plans', plans: Array(5).fill(plan) });
+    expect(refused.status).toBe(422);
+  });
+
   test('a command that is refused, and one of an unknown kind', async () => {
     const server = await startServer();
     const id = await server.makeQuilt();

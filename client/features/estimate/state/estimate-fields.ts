@@ -41,6 +41,7 @@ export const ESTIMATE_PARTS: EstimatePart[] = [
       { path: 'seam', name: 'Seam of a join', as: 'length' },
       { path: 'offCentre', name: 'Keep joins off the centre', as: 'tick' },
       { path: 'oneWay', name: 'A print with one way up', as: 'tick' },
+      { path: 'repeat', name: 'Repeat of the print, matched at the joins', as: 'length' },
     ],
   },
   {
@@ -84,6 +85,7 @@ export const ESTIMATE_PARTS: EstimatePart[] = [
       },
       CLOTH,
       { path: 'seam', name: 'Seam', as: 'length' },
+      { path: 'repeat', name: 'Repeat of the print, matched at the joins', as: 'length' },
     ],
   },
   {

@@ -79,7 +79,7 @@ export function EstimatePage(): JSX.Element {
           </Part>
         ))}
         {shown?.work ? <Work log={log} work={shown.work} spec={spec} left={left} onLeft={setLeft} /> : null}
-        {spec.work ? <Plans quiltId={log.quilt.id} spec={spec} /> : null}
+        {spec.work ? <Plans log={log} spec={spec} /> : null}
         {shown
           ? (['patches', 'interfacing', 'overlay', 'sashing', 'label'] as const).map((name) =>
               shown[name] ? <Cutting key={name} name={name} answer={shown[name]} unit={shown.unit} /> : null,

@@ -1,18 +1,16 @@
-import { signal } from '@preact/signals';
 import type { ComponentChildren, JSX } from 'preact';
 import { type Plan, specOfPlan } from '../../../../core/estimate/spec-of-plan.ts';
+import type { Log } from '../../../../core/log/log.ts';
 import type { EstimateAnswer } from '../../../../shared/estimate-answer.ts';
+import type { EstimatePlan } from '../../../../shared/estimate-plan.ts';
 import type { EstimateSpec } from '../../../../shared/estimate-spec.ts';
 import { lengthWords, moneyWords, spanWords } from '../../../words/figure-words.ts';
+import { changeLog } from '../../entries/state/change-log.ts';
 import { TableWrap } from '../../shell/view/table-wrap.tsx';
 import { useReckoned } from '../state/estimate-of-log.ts';
 
-type Named = Plan & { name: string };
-
 const MOST_PLANS = 4;
-const BEGINNING: readonly Named[] = [{ name: 'As planned' }, { name: 'Quilted', hold: 'quilt' }];
-/** Plans of each quilt while the page is open: the log is not touched by comparing. */
-const plansOf = signal<Readonly<Record<string, readonly Named[]>>>({});
+const BEGINNING: readonly EstimatePlan[] = [{ name: 'As planned' }, { name: 'Quilted', hold: 'quilt' }];
 
 const CHOICES = {
   hold: { name: 'Layers held by', as: { tie: 'ties', quilt: 'quilting' } },
@@ -24,6 +22,7 @@ const FIGURES = {
   backingUsable: 'Usable width of the backing',
   battingRoll: 'Batting from a roll this wide',
 } as const;
+const CLOTH_PRICE = { in: 'Cloth, price of a yard', cm: 'Cloth, price of a metre' } as const;
 
 const lengthOf = (cloth: { yards?: number; metres?: number } | undefined): string =>
   cloth?.yards !== undefined
@@ -32,7 +31,7 @@ const lengthOf = (cloth: { yards?: number; metres?: number } | undefined): strin
       ? `${cloth.metres} m`
       : '–';
 
-type Result = { name: string; of: (answer: EstimateAnswer) => string };
+type Result = { name: string; of: (answer: EstimateAnswer, plan: EstimatePlan) => string };
 const RESULTS: readonly Result[] = [
   { name: 'Hours, likely', of: ({ work }) => (work ? spanWords(work.hours.likely * 60) : '–') },
   {
@@ -74,6 +73,15 @@ const RESULTS: readonly Result[] = [
   },
   { name: 'Binding', of: ({ binding }) => lengthOf(binding) },
   {
+    name: 'Cloth of backing and binding, at that price',
+    of: ({ backing, binding, price }, { clothPrice }) => {
+      const lengths = [backing, binding].map((cloth) => cloth?.yards ?? cloth?.metres);
+      if (clothPrice === undefined || !price || lengths.every((length) => length === undefined)) return '–';
+      const length = lengths.reduce<number>((sum, one) => sum + (one ?? 0), 0);
+      return `${lengthWords(length)} × ${clothPrice} = ${moneyWords(length * clothPrice, price.currency)}`;
+    },
+  },
+  {
     name: 'Ties or quilting',
     of: ({ ties, quilting }) =>
       [
@@ -86,13 +94,13 @@ const RESULTS: readonly Result[] = [
 ];
 
 /** Two or more ways of doing the work next to each other, for the owner to choose between. */
-export function Plans(props: { quiltId: string; spec: EstimateSpec }): JSX.Element {
-  const { quiltId, spec } = props;
-  const plans = plansOf.value[quiltId] ?? BEGINNING;
-  const put = (next: readonly Named[]) => {
-    plansOf.value = { ...plansOf.value, [quiltId]: next };
+export function Plans(props: { log: Log; spec: EstimateSpec }): JSX.Element {
+  const { log, spec } = props;
+  const plans = log.plans ?? BEGINNING;
+  const put = (next: readonly EstimatePlan[]) => {
+    void changeLog({ type: 'set-plans', plans: [...next] }, 'The plans are changed.');
   };
-  const change = <K extends keyof Named>(at: number, key: K, value: Named[K] | undefined) =>
+  const change = <K extends keyof EstimatePlan>(at: number, key: K, value: EstimatePlan[K] | undefined) =>
     put(
       plans.map((plan, i) => {
         if (i !== at) return plan;
@@ -109,7 +117,7 @@ export function Plans(props: { quiltId: string; spec: EstimateSpec }): JSX.Eleme
     usePlan(spec, plans[3]),
   ];
   const unit = spec.unit ?? 'in';
-  const row = (name: string, cell: (plan: Named, i: number) => ComponentChildren, class_ = '') => (
+  const row = (name: string, cell: (plan: EstimatePlan, i: number) => ComponentChildren, class_ = '') => (
     <tr class={class_} key={name}>
       <th scope="row">{name}</th>
       {plans.map((plan, i) => (
@@ -117,12 +125,26 @@ export function Plans(props: { quiltId: string; spec: EstimateSpec }): JSX.Eleme
       ))}
     </tr>
   );
+  const figureRow = (name: string, key: keyof typeof FIGURES | 'clothPrice') =>
+    row(name, (plan, i) => (
+      <input
+        aria-label={`${name}, ${plan.name}`}
+        inputMode="decimal"
+        value={plan[key] ?? ''}
+        placeholder={key === 'clothPrice' ? '' : 'as planned'}
+        onChange={(event) => {
+          const number = Number(event.currentTarget.value.replace(',', '.'));
+          change(i, key, number > 0 ? number : undefined);
+        }}
+      />
+    ));
   return (
     <section class="patch part wide" aria-labelledby="part-plans">
       <h2 id="part-plans">Plans side by side</h2>
       <p class="quiet">
-        What the same quilt comes to done otherwise. Only what is still to do is changed; the log stays as it
-        is. Cloth is compared by length: its cost is in the price once it was bought.
+        What the same quilt comes to done otherwise. Only what is still to do is changed; what is done stays
+        as it is. The plans are kept with the quilt. Give the price of the cloth, and what it comes to stands
+        beside its length; in the whole price it is once it was bought.
       </p>
       <TableWrap name="Plans side by side">
         <table class="plans">
@@ -150,7 +172,7 @@ export function Plans(props: { quiltId: string; spec: EstimateSpec }): JSX.Eleme
                   aria-label={`${CHOICES[key].name}, ${plan.name}`}
                   value={plan[key] ?? ''}
                   onChange={(event) =>
-                    change(i, key, (event.currentTarget.value || undefined) as Named[typeof key])
+                    change(i, key, (event.currentTarget.value || undefined) as EstimatePlan[typeof key])
                   }
                 >
                   <option value="">as planned</option>
@@ -163,28 +185,18 @@ export function Plans(props: { quiltId: string; spec: EstimateSpec }): JSX.Eleme
               )),
             )}
             {(Object.keys(FIGURES) as (keyof typeof FIGURES)[]).map((key) =>
-              row(`${FIGURES[key]} (${unit})`, (plan, i) => (
-                <input
-                  aria-label={`${FIGURES[key]} (${unit}), ${plan.name}`}
-                  inputMode="decimal"
-                  value={plan[key] ?? ''}
-                  placeholder="as planned"
-                  onChange={(event) => {
-                    const number = Number(event.currentTarget.value.replace(',', '.'));
-                    change(i, key, number > 0 ? number : undefined);
-                  }}
-                />
-              )),
+              figureRow(`${FIGURES[key]} (${unit})`, key),
             )}
+            {figureRow(CLOTH_PRICE[unit], 'clothPrice')}
           </tbody>
           <tbody class="results">
             {RESULTS.map(({ name, of }) =>
               row(
                 name,
-                (_, i) => {
+                (plan, i) => {
                   const reckoned = answers[i]!;
                   if (!reckoned) return '…';
-                  return 'fault' in reckoned ? '–' : of(reckoned.answer);
+                  return 'fault' in reckoned ? '–' : of(reckoned.answer, plan);
                 },
                 'result',
               ),
@@ -216,13 +228,13 @@ export function Plans(props: { quiltId: string; spec: EstimateSpec }): JSX.Eleme
 }
 
 /** What a plan comes to; a place without a plan costs nothing. */
-function usePlan(spec: EstimateSpec, plan: Plan | undefined): ReturnType<typeof useReckoned>['reckoned'] {
+function usePlan(
+  spec: EstimateSpec,
+  plan: EstimatePlan | undefined,
+): ReturnType<typeof useReckoned>['reckoned'] {
   const { reckoned, busy } = useReckoned(plan ? specOfPlan(spec, bare(plan)) : {});
   return busy ? null : reckoned;
 }
 
-/** A plan's name is not part of what it changes, nor of the key that its answer is kept under. */
-const bare = (plan: Plan & { name?: string }): Plan => {
-  const { name: _name, ...rest } = plan;
-  return rest;
-};
+/** A plan's name and the price of its cloth are not part of what it changes, nor of the key that its answer is kept under. */
+const bare = ({ name: _name, clothPrice: _price, ...rest }: EstimatePlan): Plan => rest;
