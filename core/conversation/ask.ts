@@ -80,7 +80,7 @@ function uncounted(drafts: Draft[], state: ReaderState): string | undefined {
   const words = ` ${state.tokens.map((t) => t.w).join(' ')} `;
   return goods.length === 1 &&
     last.use !== 'on-hand' &&
-    / (?:(?:not sure|forget|forgot|no idea|do n't know|could n't say|ca n't remember|did n't count|have n't counted|never counted|lost count) (?:.{0,12} )?how (?:much|many)|however (?:much|many)|(?:abt|about|roughly|approx|say)(?: [.?!])*) $/.test(
+    / (?:(?:not sure|forget|forgot|no idea|do n't know|could n't say|ca n't remember|did n't count|have n't counted|never counted|lost count) (?:.{0,12} )?how (?:much|many)|however (?:much|many)|(?:abt|about|roughly|approx|(?<!should )say)(?: [.?!])*) $/.test(
       words.replace(
         / (?:skeins|spools|yards|metres|meters|of it|balls|packs|i used|i bought|i need)(?= $)/,
         '',

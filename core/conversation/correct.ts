@@ -11,6 +11,7 @@ import type { ReaderState } from '../rules/reader-state.ts';
 import { latestClock, wallMinutes, wallTime } from '../rules/times/local-time.ts';
 import { readNumber } from '../text/read-number.ts';
 import { type Cue, cueOf } from './cues.ts';
+import { keepOnly, strikeNth, swapIndex } from './mend-parts.ts';
 import { placesOf, put, type Standing } from './standing.ts';
 
 const POINTERS = new Set(['place.it', 'place.them', 'place.both', 'place.those', 'place.that-one']);
@@ -49,10 +50,19 @@ export function correct(
   cue: Cue = cueOf(words),
 ): Draft[] | undefined {
   if (!standing.length) return undefined;
+  const picked = strikeNth(standing, ` ${words} `) ?? keepOnly(standing, items, ` ${words} `);
+  if (picked) return picked.map((s) => s.draft);
   items = resolvePlaces(state, standing, items);
   if (cue === 'weak' && deniesAtOnce(items)) cue = 'none';
   if (cue !== 'strong' && / (as well|too|also|another|same again|again|next) /.test(` ${words} `))
     return undefined;
+  if (
+    cue === 'none' &&
+    (movesFinding(standing, items, words) ||
+      tellsStitch(state, standing, items) ||
+      reachesLess(standing, items, ` ${words} `))
+  )
+    cue = 'strong';
   const wrong = wrongItems(items, standing);
   const work: Work = {
     state,
@@ -85,7 +95,8 @@ export function correct(
     denied ||
     units ||
     plainEnough(work, items) ||
-    (items.length <= 14 && (NOT_DONE.test(work.words) || deniedFindings(work, items).length > 0));
+    (items.length <= 20 && NOT_DONE.test(work.words)) ||
+    (items.length <= 14 && deniedFindings(work, items).length > 0);
   if (cue === 'none' && !plainly && !STRIKE_LOGGED.test(work.words)) return undefined;
   if (denied && cue !== 'strong') work.cue = 'strong';
   if (work.cue === 'weak' && items.length > 34) return undefined;
@@ -102,6 +113,7 @@ export function correct(
   leftOver(work, items);
   substitute(work, items);
   swapStuff(work, items);
+  if (!work.changed) swapNumbers(work, items);
   if (items.length <= 16) {
     denyFindings(work, items);
     notDone(work);
@@ -112,6 +124,65 @@ export function correct(
   if (work.cue === 'weak' && extra.some((d) => d.clause === 0 || extra.length > 1)) return undefined;
   const later = extra.filter((d) => (d.sentence > 0 || work.told.has(d)) && complete(d));
   return [...work.standing.map((s) => s.draft), ...later];
+}
+
+/** "the stain's on 3-3", after a stain told of another block. */
+const movesFinding = (standing: Standing[], items: Item[], words: string): boolean =>
+  items.length <= 8 &&
+  /^(?:(?:no|oh|and|but|well|,) )*the \S+(?: \S+)? (?:'s|is|was) (?:actually |really |over )?(?:on|in|at) /.test(
+    words,
+  ) &&
+  items.filter((x) => x.finding).length === 1 &&
+  !items.some((x) => x.fabric || x.action) &&
+  items.some(
+    (x) => x.finding && standing.some(({ was }) => was.kind === 'condition' && was.finding === x.finding),
+  );
+
+/** "row three I only got to block two", after rows one to three were told as tied. */
+const reachesLess = (standing: Standing[], items: Item[], words: string): boolean =>
+  items.length <= 16 &&
+  / only (?:\w+ )?(?:it )?(?:as far as|up to|to|through to|down to) | only (?:did|tied|quilted|got|finished|managed) /.test(
+    words,
+  ) &&
+  !items.some((x) => x.finding || x.material || x.clock || x.span) &&
+  standing.some(({ was }) => {
+    const now = was.kind === 'treatment' ? placesOf(was) : [];
+    return now.length > 1 && places(items).length > 0 && places(items).every((p) => now.includes(p));
+  });
+
+/** "oh, whipstitched", "whipstitch on both": nothing but the stitch, of a deed just told that had none. */
+function tellsStitch(state: ReaderState, standing: Standing[], items: Item[]): boolean {
+  const stitches = items.filter((x) => x.stitch);
+  if (stitches.length !== 1 || items.length > 7) return false;
+  if (
+    items.some(
+      (x) =>
+        x !== stitches[0] &&
+        (sensed(x) || /^(same|next|now|then|will|'ll|to|tomorrow|might|maybe|again)$/.test(x.w)) &&
+        !POINTERS.has(x.place?.rule ?? ''),
+    )
+  )
+    return false;
+  const deeds = standing.filter(({ was }) => was.kind === 'treatment');
+  return (
+    deeds.length === 1 &&
+    deeds.every(
+      ({ was }) => was.kind === 'treatment' && !was.stitch && was.state !== 'considering' && takesStitch(was),
+    ) &&
+    state.drafts.every(({ entry: e }) => e.kind === 'treatment' && e.action === 'resew')
+  );
+}
+
+/** "did I say two? I meant three": a wrong number with a right one, neither with a unit. */
+function swapNumbers(work: Work, items: Item[]): void {
+  const numbers = items.filter(
+    (x) => !x.place?.places.length && numberFact(work, items, items.indexOf(x))?.sort === 'bare',
+  );
+  const [wrong, right] = [true, false].map((is) => numbers.filter((x) => work.wrong.has(x) === is));
+  if (wrong?.length !== 1 || right?.length !== 1) return;
+  const [from, to] = [wrong[0]!, right[0]!].map((x) => numberOf(work.state, x));
+  if (from !== undefined && to !== undefined && swapIndex(work.state, work.standing, from, to))
+    work.changed = true;
 }
 
 /** "no holes in row four", "no washing it": the "no" denies the thing itself. */
@@ -129,6 +200,11 @@ function deniesAtOnce(items: Item[]): boolean {
     )
   );
 }
+
+const places = (items: Item[]): string[] =>
+  items
+    .filter((y) => y.place?.places.length && !POINTERS.has(y.place.rule) && y.place.kind !== 'pointer')
+    .flatMap((y) => y.place!.places);
 
 /** Findings of the last note that this one says are none: "there was no hole there", "it wasn't a hole". */
 function deniedFindings(work: Work, items: Item[]): { s: Standing; item: Item }[] {
@@ -149,16 +225,19 @@ function deniedFindings(work: Work, items: Item[]): { s: Standing; item: Item }[
     const back =
       /^(there|here|in|on|at|after|it|that|though)$/.test(items[k + 1]?.w ?? '') ||
       before.slice(0, no).some((w) => /^(there|that|it|was|were|is|'s|did|does)$/.test(w)) ||
+      (no === 0 &&
+        k < 3 &&
+        items.length <= 10 &&
+        !places(items).length &&
+        !items.some((y) => /^(anywhere|other|others|else|more|otherwise)$/.test(y.w))) ||
       x.token.from >= items.at(-1)!.token.from;
-    const places = items
-      .filter((y) => y.place?.places.length && !POINTERS.has(y.place.rule) && y.place.kind !== 'pointer')
-      .flatMap((y) => y.place!.places);
     if (!back) continue;
+    const named = places(items);
     const s = work.standing.find(
       ({ was }) =>
         was.kind === 'condition' &&
         was.finding === x.finding &&
-        (!places.length || placesOf(was).some((p) => places.includes(p))),
+        (!named.length || placesOf(was).some((p) => named.includes(p))),
     );
     if (s && work.standing.length > 1) out.push({ s, item: x });
   }
@@ -438,6 +517,31 @@ function wrongItems(items: Item[], standing: Standing[]): Set<Item> {
   const said = items.findIndex((x) => x.w === 'said');
   const meant = items.findIndex((x) => /^(meant|mean)$/.test(x.w));
   if (said >= 0 && meant > said) for (const x of items.slice(said + 1, meant)) if (sensed(x)) wrong.add(x);
+  // "did i say two? i meant three"
+  const doubted = items.findIndex(
+    (x, k) => x.w === 'say' && items[k - 1]?.w === 'i' && items[k - 2]?.w === 'did',
+  );
+  if (doubted >= 0)
+    for (const x of items.slice(doubted + 1)) {
+      if (STOPS.has(x.w) || x.w === ',') break;
+      if (sensed(x)) wrong.add(x);
+    }
+  // "the second one should be 4-3", "4-2 isn't"
+  items.forEach((x, k) => {
+    const said = ` ${items
+      .slice(k + 1, k + 5)
+      .map((y) => y.w)
+      .join(' ')} `;
+    const pick = /^(place\.one-of-them|amend\.pick)$/.test(x.place?.rule ?? '');
+    if (
+      pick &&
+      /^ (?:should (?:be|have been)|ought to be|was|is|'s|were) /.test(said) &&
+      items.slice(k + 1, k + 6).some((y) => y.place?.kind === 'blocks' && y.place.rule !== 'amend.pick')
+    )
+      wrong.add(x);
+    if (x.place?.places.length && k < 3 && /^ (?:is|was|has|are|were) (?:not|n't)(?: [.!])* $/.test(said))
+      wrong.add(x);
+  });
   for (let k = 0; k < items.length; k++) {
     const w = items[k]!.w;
     const before = items[k - 1]?.w ?? '';
@@ -814,6 +918,12 @@ function mendPlaces(work: Work, segment: Segment, items: Item[], placed: Item[])
     return true;
   const skip = new Set(placed);
   let targets = best(pool, items, skip);
+  // "and 5-2, sorry": one that was left out
+  if (!wrongPlaces.length && /^ (?:(?:oh|ah|no|sorry|,) )*(?:and|also|plus|add) /.test(work.words)) {
+    for (const s of targets.length ? targets : pool.slice(-1))
+      change(work, s, 'places', unique([...placesOf(s.draft.entry), ...good]), 'place', placed);
+    return false;
+  }
   if (wrongPlaces.length) {
     const holding = (targets.length ? targets : pool).filter(({ draft }) =>
       wrongPlaces.some((p) => placesOf(draft.entry).includes(p)),
@@ -882,6 +992,10 @@ function mendPlaces(work: Work, segment: Segment, items: Item[], placed: Item[])
         });
       return to;
     }
+    // "make that block three", of how far the row was done
+    const reached = s.draft.origins['action']?.rule === 'treatment.so-far' ? splitBlock(to[0]!) : undefined;
+    if (reached && to.length === 1 && now.every((p) => splitBlock(p)?.row === reached.row))
+      return rowOf(grid, reached.row).slice(0, reached.block);
     const ahead = ` ${seg.items
       .slice(0, Math.max(0, seg.items.indexOf(from[0]!)))
       .map((x) => x.w)
@@ -978,7 +1092,7 @@ const COUNT: Record<string, number> = {
 const count = (word: string | undefined): number | undefined =>
   word === undefined ? undefined : (COUNT[word] ?? (/^\d{1,2}$/.test(word) ? Number(word) : undefined));
 
-const AS_FAR_AS = /^(?:.* )?(?:as far as|up to|got to|stopped at|through to) $/;
+const AS_FAR_AS = /^(?:.* )?(?:as far as|up to|(?:got|went|managed|made it|did) to|stopped at|through to) $/;
 
 /** "no, only as far as three", "I only got to row two": the end of what stands comes sooner. */
 function mendEnd(work: Work, items: Item[], placed: Item[], pool: Standing[]): boolean {
@@ -993,22 +1107,28 @@ function mendEnd(work: Work, items: Item[], placed: Item[], pool: Standing[]): b
     .filter((x) => x.w !== 'the' && !(x.place && POINTERS.has(x.place.rule)))
     .map((x) => `${x.w} `)
     .join('');
-  if (!AS_FAR_AS.test(ahead)) return false;
+  // "in row three I only did the first two", "only up to block two": of one row, its beginning
+  const said = end.place?.places ?? [];
+  const few =
+    said.length < work.state.grid.blocks &&
+    (/ only (?:did|tied|quilted|finished|managed) /.test(work.words) || /\b(?:as far as|up to) /.test(end.w));
+  if (!AS_FAR_AS.test(ahead) && !few) return false;
   const target = pool.findLast(({ draft }) => placesOf(draft.entry).filter((p) => splitBlock(p)).length > 1);
   if (!target) return false;
   const now = placesOf(target.draft.entry);
   const rowLast = splitBlock(now.findLast((p) => splitBlock(p))!)!.row;
-  const said = end.place?.places ?? [];
   const row = isWholeRow(work.state.grid, said) ? splitBlock(said[0]!)?.row : undefined;
-  if (end.place && row === undefined) return false;
+  const block = said.length === 1 || few ? splitBlock(said.at(-1) ?? '') : undefined;
+  if (end.place && row === undefined && !block) return false;
   const n = end.quantity?.value;
   const kept = now.filter((p) => {
     const at = splitBlock(p);
     if (!at) return true;
+    if (block) return at.row < block.row || (at.row === block.row && at.block <= block.block);
     return row !== undefined ? at.row <= row : at.row !== rowLast || at.block <= n!;
   });
   if (!kept.length || kept.length === now.length) return false;
-  change(work, target, 'places', kept, 'place', [end]);
+  change(work, target, 'places', kept, 'place', [end, ...placed]);
   return true;
 }
 

@@ -11,6 +11,9 @@ import type {
 import type { Mention } from '../rules/places/find-mention.ts';
 import type { LastNote } from './standing.ts';
 
+/** Work that was decided on at places. */
+export type Plan = { action: Action; places: string[]; object?: RemovedObject };
+
 /** What later words may stand on. A plain value, so that the log can carry it from note to note. */
 export type Memory = {
   /** Blocks or parts last spoken of, and the groups before them, newest last. */
@@ -42,6 +45,8 @@ export type Memory = {
   mentions?: Mention[];
   /** Ways that stand as undecided; `passed` where another was taken at the place, so that only "no patch, then" can still speak of them. */
   open: { action: Action; places: string[]; object?: RemovedObject; passed?: true }[];
+  /** What is planned and not yet told as done: what "done as planned" and "did 3-2" carry out. */
+  plans?: Plan[];
   material?: { material: Material; name?: string };
   /** The part of the quilt or thing last named: what "it" is, when it is taken off. */
   thing?: string;

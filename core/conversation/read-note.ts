@@ -30,7 +30,7 @@ import { tokenise } from '../text/tokenise.ts';
 import { amend, amendByScrap } from './amend.ts';
 import { askFor } from './ask.ts';
 import { findListeningOrder } from './listening-order.ts';
-import { type Memory, recall, takenBack } from './memory.ts';
+import { type Memory, type Plan, recall, takenBack } from './memory.ts';
 import { replyTo } from './reply.ts';
 import { settle } from './settle.ts';
 import { placesOf } from './standing.ts';
@@ -340,6 +340,7 @@ function remember(
           if (o.action === e.action && (here || !o.places.length)) return [];
           return here ? [{ ...o, passed: true as const }] : [o];
         });
+      if (e.action && e.places?.length) next.plans = plansAfter(next.plans ?? [], e);
       next.treatment = {
         ...(e.action ? { action: e.action } : {}),
         state: e.state,
@@ -386,6 +387,21 @@ function remember(
   next.mentions = [...(snapshot.mentions ?? []), ...mentionsOf(drafts)].slice(-40);
   spokenOfAfter(next, drafts, snapshot, amended, state.drafts.length > 0);
   return next;
+}
+
+/** The plans that stand after a treatment was told: it joins them, or carries them out. */
+function plansAfter(plans: Plan[], e: Extract<Entry, { kind: 'treatment' }>): Plan[] {
+  const { action, places = [], object } = e;
+  if (!action) return plans;
+  // planned anew, done or called off: it stands no longer as it was
+  const rest = plans.flatMap((p): Plan[] => {
+    if (p.action !== action) return [p];
+    const left = p.places.filter((q) => !places.includes(q));
+    return left.length ? [{ ...p, places: left }] : [];
+  });
+  return e.state === 'planned'
+    ? [...rest, { action, places, ...(object ? { object } : {}) }].slice(-24)
+    : rest;
 }
 
 /** Which places the next note's "it" and "them" stand on: those named, or those that the entries have got in other ways. */

@@ -13,13 +13,14 @@ import { type ClausePlaces, placesOfClause } from './places/places-of-clause.ts'
 import { oneWithin, spokenOf } from './places/spoken-of.ts';
 import type { ReaderState } from './reader-state.ts';
 import { absorbed } from './treatments/absorbed.ts';
-import { doneAsPlanned } from './treatments/as-planned.ts';
+import { doneAsPlanned, planFor } from './treatments/as-planned.ts';
 import { askBetween } from './treatments/ask-between.ts';
 import { MENDED_ONCE, mendedByOthers } from './treatments/by-others.ts';
 import { findWays } from './treatments/find-ways.ts';
 import { isManner } from './treatments/is-manner.ts';
 import { makeTreatment } from './treatments/make-treatment.ts';
 import { planAgain, sameAgain } from './treatments/same-again.ts';
+import { soFar } from './treatments/so-far.ts';
 import { closedAtOnce, fastening } from './treatments/stitch-alone.ts';
 import { stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
 import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
@@ -117,7 +118,14 @@ function readClause(
   if (!made.length && stitch && !state.drafts.some((d) => d.clause === index))
     fastening(state, v, stitch, placed);
 
+  // "row four I only got as far as block two", "I'm on row five now"
+  if (!made.length && !state.drafts.some((d) => d.clause === index)) {
+    const reached = soFar(state, v, words, told, ongoing(state, sentenceItems));
+    if (reached) state.drafts.push(reached);
+  }
+
   // Work on a place without saying what: "did five one and six four last night".
+  const unsaid = ongoing(state, sentenceItems) ?? planFor(state, told.places)?.action;
   if (
     !made.length &&
     told.kind === 'specific' &&
@@ -132,9 +140,7 @@ function readClause(
         'treatment',
         v,
         {
-          ...(ongoing(state, sentenceItems)
-            ? { action: [ongoing(state, sentenceItems), 'treatment.of-task', undefined, 'implied'] }
-            : {}),
+          ...(unsaid ? { action: [unsaid, 'treatment.of-task', undefined, 'implied'] } : {}),
           state: ['done', 'treatment.unsaid', undefined],
           places: [placed.places, 'place.said', placed.items],
         },

@@ -56,6 +56,27 @@ describe('a note that mends the last one', () => {
       ['condition: @3-2 hole', 'treatment: @3-2 patch planned'],
     ],
     ['pressed 2-2 | should have said 2-3', ['treatment: @2-3 done press']],
+    ["3-2 has a tear | that's wrong, it was 3-3", ['condition: @3-3 tear']],
+    ['3-2 has a tear | did I say two? I meant three', ['condition: @3-3 tear']],
+    ["3-2 has a tear | looking closer it's only a stain", ['condition: @3-2 stain']],
+    ["3-2 has a tear and a stain | no stain, it's just a shadow", ['condition: @3-2 tear']],
+    ['3-2 has a tear and a stain | forget the second bit', ['condition: @3-2 tear']],
+    ['3-2 has a tear and a stain | only the tear', ['condition: @3-2 tear']],
+    ["3-2 has a tear and a stain | the stain's on 3-3", ['condition: @3-2 tear', 'condition: @3-3 stain']],
+    ['3-2 and 4-2 are torn | the second one should be 4-3', ['condition: @3-2,4-3 tear']],
+    ['3-2 and 4-2 are torn | scratch the second one', ['condition: @3-2 tear']],
+    ["3-2 and 4-2 are torn | 4-2 isn't", ['condition: @3-2 tear']],
+    ['3-2 and 4-2 are torn | and 5-2, sorry, three of them', ['condition: @3-2,4-2,5-2 tear']],
+    ['patched 3-3 | oh, whipstitched', ['treatment: @3-3 done patch whipstitch']],
+    ['patched 3-3 | by hand, I should say', ['treatment: @3-3 done hand patch']],
+    [
+      'tied rows one and two | row two I only got to block three',
+      ['treatment: @1-1,1-2,1-3,1-4,1-5,2-1,2-2,2-3 done tie'],
+    ],
+    [
+      'tied row one | row two I only got to block two | make that block three',
+      ['treatment: @2-1,2-2,2-3 done tie'],
+    ],
     ['seam between 3-2 and 3-3 is split | no, between 3-3 and 3-4', ['condition: @3-3,3-4 split-seam']],
   ])('places and words: %s', (notes, entries) => {
     expect(outcome(notes.split(' | '))).toEqual({ act: 'amend', ask: null, entries });
@@ -145,6 +166,10 @@ describe('a note that only sounds like a mend', () => {
     ['the left side of the binding is worn | right, on to the patching'],
     ['3-2 and 3-3 are torn | 3-3 is fine actually'],
     ["labelled it | measured 3-3, it's 10 inches"],
+    ['tied row one | row two I only got to block three'],
+    ['3-2 has a tear | looking again there is a hole in 4-4'],
+    ["3-2 has a tear | there's a stain on 3-3"],
+    ['patched 3-2 | 3-3 next, whipstitch'],
   ])('%s', (notes) => {
     expect(outcome(notes.split(' | ')).act).not.toBe('amend');
   });

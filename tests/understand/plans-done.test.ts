@@ -8,6 +8,16 @@ it.each<[notes: string[], said: string[]]>([
     ['Going to put muslin behind 2-3.', "So I've done that, hand stitched all round."],
     ['stabilize done hand 2-3'],
   ],
+  [
+    [
+      '5-2 and 5-3 have holes',
+      'going to patch both of those',
+      'did both of those just now, blanket stitch, half an hour',
+    ],
+    ['patch done blanket 30min 5-2 5-3'],
+  ],
+  [['4-1 wants a patch', 'the backing is stained', '4-1 done as planned'], ['patch done 4-1']],
+  [['tied the first two rows', 'and I am on row three'], ['tie doing 3-1 3-2 3-3 3-4 3-5 3-6']],
   // nothing was planned
   [['There is a tear in 3-2.', 'So that is done.'], []],
 ])('%j', (notes, said) => {

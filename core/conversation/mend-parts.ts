@@ -1,0 +1,92 @@
+import type { Item } from '../rules/item.ts';
+import { blockAt, splitBlock } from '../rules/places/grid.ts';
+import type { ReaderState } from '../rules/reader-state.ts';
+import { placesOf, put, type Standing } from './standing.ts';
+
+/**
+ * Mends that pick a part of the last note by its order or keep but one of its parts: "scratch the second one", "only the
+ * tear". Each gives what stands afterwards, or undefined where the words say no such thing.
+ */
+
+const NTH: Record<string, number> = { first: 0, former: 0, second: 1, third: 2, fourth: 3 };
+const STRIKE_NTH =
+  /^ (?:(?:no|oh|ah|actually|please|sorry|just|and|but|wait|hang on|,|\.) )*(?:scratch|strike|delete|cross|rub|leave|forget|drop|lose|ignore|remove|take|never mind|disregard|bin|scrap|wipe|cancel|erase|undo|not)(?: (?:out|off|about))? (?:just |only )?the (first|second|third|fourth|last|latter|former|other|middle) ?(one|bit|part|thing|half|entry|item|note|of those|of them|of the two|)(?: (?:out|off|please|again|there|though|i said))*(?: [.!])* $/;
+
+const main = (s: Standing): boolean =>
+  s.was.kind !== 'remark' && !(s.was.kind === 'material' && s.was.quantity === undefined);
+const begins = (s: Standing): number => s.draft.origins['entry']?.from ?? 0;
+
+/** "scratch the second one", "forget the last bit": a block of the one list that stands, else one of several entries. */
+export function strikeNth(standing: Standing[], words: string): Standing[] | undefined {
+  const found = STRIKE_NTH.exec(words);
+  if (!found) return undefined;
+  const [, nth, noun] = found as unknown as [string, string, string];
+  const entries = standing.filter(main).sort((a, b) => begins(a) - begins(b));
+  const lists = entries.filter(({ was }) => placesOf(was).length > 1);
+  const index = (length: number): number =>
+    nth === 'last'
+      ? length - 1
+      : nth === 'latter' || nth === 'other'
+        ? length === 2
+          ? 1
+          : -1
+        : nth === 'middle'
+          ? length === 3
+            ? 1
+            : -1
+          : NTH[nth]!;
+  if (/^(one|of those|of them|of the two|)$/.test(noun) && lists.length === 1 && entries.length === 1) {
+    const places = placesOf(lists[0]!.was);
+    const gone = places[index(places.length)];
+    if (!gone) return undefined;
+    put(
+      lists[0]!.draft,
+      'places',
+      places.filter((p) => p !== gone),
+      'amend.struck',
+      [],
+    );
+    return standing;
+  }
+  const gone = entries.length > 1 ? entries[index(entries.length)] : undefined;
+  // what a deed has used goes with it
+  return (
+    gone &&
+    standing.filter(
+      (s) =>
+        s !== gone && !(gone.was.kind === 'treatment' && !main(s) && s.draft.clause === gone.draft.clause),
+    )
+  );
+}
+
+const KEEP_ONLY = /^ (?:(?:no|oh|ah|actually|sorry|wait|well|,|\.) )*(?:only|just) (?:the|a) /;
+
+/** "only the tear", "no, just the stain": the other findings go. */
+export function keepOnly(standing: Standing[], items: Item[], words: string): Standing[] | undefined {
+  if (items.length > 7 || !KEEP_ONLY.test(words)) return undefined;
+  const kept = items.flatMap((x) => (x.finding ? [x.finding] : []));
+  if (!kept.length || items.some((x) => x.place?.places.length || x.action)) return undefined;
+  const conditions = standing.filter(({ was }) => was.kind === 'condition');
+  const stays = ({ was }: Standing): boolean => was.kind !== 'condition' || kept.includes(was.finding);
+  return conditions.some(stays) && !conditions.every(stays) ? standing.filter(stays) : undefined;
+}
+
+/** "did I say two? I meant three": the number of a row or a block, where but one of them is the wrong one. */
+export function swapIndex(state: ReaderState, standing: Standing[], wrong: number, right: number): boolean {
+  const placed = standing.filter(({ was }) => placesOf(was).length > 0);
+  const at = placed.map(({ was }) =>
+    placesOf(was).length === 1 ? splitBlock(placesOf(was)[0]!) : undefined,
+  );
+  if (!placed.length || at.some((b) => !b)) return false;
+  const row = at.every((b) => b!.row === wrong);
+  const block = at.every((b) => b!.block === wrong);
+  if (row === block) return false;
+  const moved = at.map((b) =>
+    row ? blockAt(state.grid, right, b!.block) : blockAt(state.grid, b!.row, right),
+  );
+  if (moved.some((p) => !p)) return false;
+  placed.forEach((s, k) => {
+    put(s.draft, 'places', [moved[k]!], 'amend.place', []);
+  });
+  return true;
+}
