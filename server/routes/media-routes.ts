@@ -6,6 +6,7 @@ import { localInstant } from '../../core/log/local-instant.ts';
 import { Place } from '../../shared/entry.ts';
 import { type Photo, STAGES } from '../../shared/event.ts';
 import { Instant } from '../../shared/note.ts';
+import { reEncodePhotos } from '../photos/re-encode-photos.ts';
 import { parseInput } from '../plugins/answer-errors.ts';
 import type { RecordingQueue } from '../recordings/recording-queue.ts';
 import { sniffAudioKind } from '../speech/sniff-audio-kind.ts';
@@ -143,11 +144,13 @@ export async function mediaRoutes(
       const smallKind = small && imageKind(small);
       const id = newId();
       const photo: Photo = { id, file: `${id}.${kind}`, ...fields };
-      await placeUpload(store.fs, file, join(store.folder, 'photos', photo.file));
-      if (small) {
-        photo.thumbnail = `${id}-small.${smallKind}`;
-        await placeUpload(store.fs, small, join(store.folder, 'photos', photo.thumbnail));
-      }
+      if (smallKind) photo.thumbnail = `${id}-small.${smallKind}`;
+      const pictures = [{ name: photo.file, kind, from: file.path }];
+      if (small && smallKind) pictures.push({ name: photo.thumbnail!, kind: smallKind, from: small.path });
+      const anew = pictures.map((one) => ({ ...one, to: join(store.folder, 'incoming', one.name) }));
+      await reEncodePhotos(store.fs, anew, file.name);
+      for (const { name, to } of anew)
+        await placeUpload(store.fs, { path: to }, join(store.folder, 'photos', name));
       await store.commit(() => ({ events: [{ type: 'photo-added', photo }] }));
       return await reply.code(201).send(photo);
     } finally {

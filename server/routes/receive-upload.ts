@@ -89,7 +89,11 @@ export async function receiveUpload(
 }
 
 /** Gives an uploaded file its lasting name. */
-export async function placeUpload(fs: FileSystem, upload: Uploaded, path: string): Promise<void> {
+export async function placeUpload(
+  fs: FileSystem,
+  upload: Pick<Uploaded, 'path'>,
+  path: string,
+): Promise<void> {
   await fs.makeFolder(dirname(path));
   await fs.rename(upload.path, path);
   await fs.syncFolder(dirname(path));

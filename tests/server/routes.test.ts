@@ -1,6 +1,8 @@
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { request } from 'node:http';
 import { join } from 'node:path';
+import { crc32 } from 'node:zlib';
+import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import type { Command } from '../../shared/wire.ts';
 import { type Server, startServer } from './start-server.ts';
@@ -260,6 +262,8 @@ describe('who is let in', () => {
   });
 });
 
+const pixelsOf = async (picture: Buffer): Promise<Buffer> => sharp(picture).ensureAlpha().raw().toBuffer();
+
 describe('photographs', () => {
   /** The smallest PNG: one pixel (from the PNG specification's own minimal parts). */
   const PNG = Buffer.from(
@@ -291,7 +295,7 @@ describe('photographs', () => {
     });
     const shown = await server.get(`/api/quilts/${id}/photos/${photo.file}`);
     expect([shown.status, shown.headers.get('content-type')]).toEqual([200, 'image/png']);
-    expect(Buffer.from(await shown.arrayBuffer())).toEqual(PNG);
+    expect(await pixelsOf(Buffer.from(await shown.arrayBuffer()))).toEqual(await pixelsOf(PNG));
     const part = await server.get(`/api/quilts/${id}/photos/${photo.file}`, {
       headers: { range: 'bytes=1-3' },
     });
@@ -299,14 +303,85 @@ describe('photographs', () => {
     expect(await readdir(join(server.dataFolder, 'quilts', id, 'incoming'))).toEqual([]);
   });
 
+  const send = (server: Server, id: string, body: FormData): Promise<Response> =>
+    server.get(`/api/quilts/${id}/photos`, { method: 'POST', body });
+
+  test.each(['jpeg', 'png', 'webp'] as const)(
+    'a %s is written anew: what can be seen stays, upright; where and with what it was taken goes',
+    async (format) => {
+      // A stripe on the left, told by its camera to lie on its side (6: turn it a quarter to the right).
+      const stripe = await sharp({ create: { width: 8, height: 32, channels: 3, background: '#c02020' } })
+        .png()
+        .toBuffer();
+      const taken = await sharp({ create: { width: 64, height: 32, channels: 3, background: '#2040c0' } })
+        .composite([{ input: stripe, left: 0, top: 0 }])
+        .withExif({
+          IFD0: { Make: 'MARKER-MAKE', Model: 'MARKER-MODEL' },
+          IFD3: {
+            GPSLatitudeRef: 'N',
+            GPSLatitude: '51/1 30/1 0/1',
+            GPSLongitudeRef: 'W',
+            GPSLongitude: '0/1 7/1 0/1',
+          },
+        })
+        .withMetadata({ orientation: 6 })
+        .toFormat(format)
+        .toBuffer();
+      expect((await sharp(taken).metadata()).exif).toBeDefined();
+      const server = await startServer();
+      const id = await server.makeQuilt();
+      const sent = await send(server, id, form({ file: taken, thumbnail: taken }));
+      expect(sent.status).toBe(201);
+      const photo = (await sent.json()) as { file: string; thumbnail: string };
+      for (const name of [photo.file, photo.thumbnail]) {
+        const kept = await readFile(join(server.dataFolder, 'quilts', id, 'photos', name));
+        const { width, height, exif, xmp, iptc, icc, orientation } = await sharp(kept).metadata();
+        expect({ width, height, exif, xmp, iptc, icc }).toEqual({ width: 32, height: 64 });
+        expect(orientation ?? 1).toBe(1);
+        expect(kept.includes('MARKER')).toBe(false);
+        const { data } = await sharp(kept).removeAlpha().raw().toBuffer({ resolveWithObject: true });
+        // The stripe is on top now.
+        expect(data[0]! > data[2]!).toBe(true);
+        expect(data.at(-3)! < data.at(-1)!).toBe(true);
+      }
+    },
+    30_000,
+  );
+
+  test('a picture that is none behind its head, one cut short, and one of a thousand million pixels', async () => {
+    const server = await startServer();
+    const id = await server.makeQuilt();
+    const noise = Buffer.from(Array.from({ length: 60 * 60 * 3 }, (_, i) => (i * 7919) % 251));
+    const whole = await sharp(noise, { raw: { width: 60, height: 60, channels: 3 } })
+      .png()
+      .toBuffer();
+    // The width and height of its head (ISO/IEC 15948, 11.2.2), with the sum of the chunk set right.
+    const huge = Buffer.from(whole);
+    huge.writeUInt32BE(40_000, 16);
+    huge.writeUInt32BE(30_000, 20);
+    huge.writeUInt32BE(crc32(huge.subarray(12, 29)), 29);
+    for (const bytes of [
+      Buffer.concat([whole.subarray(0, 8), Buffer.alloc(3_000, 1)]),
+      whole.subarray(0, Math.floor(whole.length * 0.6)),
+      huge,
+    ]) {
+      const answer = await send(server, id, form({ file: bytes }));
+      expect([answer.status, (await trouble(answer)).message]).toEqual([
+        422,
+        expect.stringMatching(/quilt\.png could not be read as a picture \(.+\)\. Export it anew/),
+      ]);
+    }
+    expect(await readdir(join(server.dataFolder, 'quilts', id, 'incoming'))).toEqual([]);
+    expect(await (await server.get(`/api/quilts/${id}`)).json()).toMatchObject({ seq: 1, photos: 0 });
+  }, 30_000);
+
   test('text called .png, no file, places that are none: refused, nothing left behind', async () => {
     const server = await startServer();
     const id = await server.makeQuilt();
-    const send = (body: FormData) => server.get(`/api/quilts/${id}/photos`, { method: 'POST', body });
-    expect((await send(form({ file: Buffer.from('not a picture') }))).status).toBe(415);
-    expect((await send(form({ stage: 'before' }))).status).toBe(422);
-    expect((await send(form({ places: 'three', file: PNG }))).status).toBe(422);
-    expect((await send(form({ file: Buffer.alloc(31_000_000) }))).status).toBe(413);
+    expect((await send(server, id, form({ file: Buffer.from('not a picture') }))).status).toBe(415);
+    expect((await send(server, id, form({ stage: 'before' }))).status).toBe(422);
+    expect((await send(server, id, form({ places: 'three', file: PNG }))).status).toBe(422);
+    expect((await send(server, id, form({ file: Buffer.alloc(31_000_000) }))).status).toBe(413);
     expect((await server.post(`/api/quilts/${id}/photos`, {})).status).toBe(415);
     expect(await readdir(join(server.dataFolder, 'quilts', id, 'incoming'))).toEqual([]);
     expect(await (await server.get(`/api/quilts/${id}`)).json()).toMatchObject({ seq: 1 });

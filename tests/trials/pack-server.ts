@@ -1,9 +1,11 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+const PHOTO_PROCESS = new URL('../../server/photos/photo-process.ts', import.meta.url).href;
 
 /**
  * Packs the child server into one file, so that a start costs half the processor time and a trial of hundreds of
@@ -17,6 +19,8 @@ export async function packServer(): Promise<{ run: string[]; remove: () => Promi
     logLevel: 'error',
     build: { ssr: 'tests/server/child-server.ts', outDir: folder, target: 'node20', minify: false },
   });
+  // Photographs are written anew by a process that is looked for beside the one that starts it.
+  await writeFile(join(folder, 'photo-process.ts'), `import ${JSON.stringify(PHOTO_PROCESS)};\n`);
   return {
     run: [join(folder, 'child-server.js')],
     remove: () => rm(folder, { recursive: true, force: true }),
