@@ -2,6 +2,7 @@ import { type FileHandle, open } from 'node:fs/promises';
 import { basename } from 'node:path';
 import decode from 'audio-decode';
 import { AudioFileError } from './audio-file-error.ts';
+import { cutFlac } from './cut-flac.ts';
 import { orderMp4 } from './order-mp4.ts';
 import { Resampler } from './resampler.ts';
 import { type AudioKind, sniffAudioKind } from './sniff-audio-kind.ts';
@@ -36,6 +37,14 @@ export const AUDIO_LIMITS = {
   highestRate: 384_000,
 } as const;
 const PIECE = 65_536;
+/** Of packed sound: a few bytes of it may stand for a tenth of a second. */
+const PACKED_PIECE = 4_096;
+/**
+ * Hours of digital silence pack to a seven-hundredth (FLAC, blocks of 4,608); what packs to less than this was made to burst.
+ * Counted from so much unpacked on.
+ */
+const MOST_RATIO = 3_000;
+const RATIO_COUNTS_FROM_BYTES = 16 * 1024 * 1024;
 
 /**
  * Tells by its first bytes, never by its name, what kind of audio a file is.
@@ -71,13 +80,14 @@ export async function* decodeAudio(
     let rate = 0;
     let samples = 0;
     let read = 0;
+    let unpackedBytes = 0;
     const declared = kind === 'wav' ? await declaredWavEnd(file) : undefined;
     try {
-      const source = kind === 'm4a' ? await orderMp4(file, bytes, PIECE, name) : readPieces(file, bytes);
+      const source = await piecesOf(file, kind, bytes, name);
       for await (const piece of source) {
         signal?.throwIfAborted();
-        const audio = await decoder(piece);
         read += piece.length;
+        const audio = await decoder(piece);
         const pcm = convert(audio);
         if (pcm.length > 0) yield { pcm, share: Math.min(1, read / bytes) };
       }
@@ -130,6 +140,13 @@ export async function* decodeAudio(
         rate = audio.sampleRate;
         resampler = new Resampler(whole);
       }
+      unpackedBytes += audio.channelData.length * audio.channelData[0]!.length * 2;
+      if (unpackedBytes > RATIO_COUNTS_FROM_BYTES && unpackedBytes > read * MOST_RATIO) {
+        throw new AudioFileError(
+          'too-large',
+          `${name} would grow from ${Math.ceil(bytes / 1000)} kB to hours of sound, as no recording does. Export the part with words in it.`,
+        );
+      }
       const pcm = resampler!.push(mixDown(audio.channelData));
       samples += pcm.length;
       if (samples > hours * 3600 * 16_000) {
@@ -179,9 +196,27 @@ async function probe(file: FileHandle, path: string): Promise<{ kind: AudioKind;
   return { kind, bytes };
 }
 
-async function* readPieces(file: FileHandle, bytes: number): AsyncGenerator<Uint8Array> {
+async function piecesOf(
+  file: FileHandle,
+  kind: AudioKind,
+  bytes: number,
+  name: string,
+): Promise<AsyncIterable<Uint8Array> | Iterable<Uint8Array>> {
+  switch (kind) {
+    case 'm4a':
+      return orderMp4(file, bytes, PACKED_PIECE, name);
+    case 'flac':
+      return cutFlac(readPieces(file, bytes, PIECE));
+    case 'wav':
+      return readPieces(file, bytes, PIECE);
+    default:
+      return readPieces(file, bytes, PACKED_PIECE);
+  }
+}
+
+async function* readPieces(file: FileHandle, bytes: number, most: number): AsyncGenerator<Uint8Array> {
   for (let at = 0; at < bytes; ) {
-    const piece = new Uint8Array(Math.min(PIECE, bytes - at));
+    const piece = new Uint8Array(Math.min(most, bytes - at));
     const { bytesRead } = await file.read(piece, 0, piece.length, at);
     if (bytesRead === 0) return;
     yield piece.subarray(0, bytesRead);

@@ -11,12 +11,15 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { cutFlac } from '../../server/speech/cut-flac.ts';
 import {
   AudioFileError,
   type DecodedAudio,
   decodeAudio,
   probeAudio,
 } from '../../server/speech/decode-audio.ts';
+import { flacBomb } from './support/flac-bomb.ts';
+import { opusBomb } from './support/opus-bomb.ts';
 import { AUDIO, CLIPS } from './support/places.ts';
 import { readWav } from './support/read-wav.ts';
 
@@ -143,6 +146,75 @@ describe('a file that cannot be heard is told in one line that names it:', () =>
     ftruncateSync(handle, 2_200_000_000);
     closeSync(handle);
     await fails('huge.wav', undefined, 'too-large', /2\.2 GB.*Split it/);
+  });
+});
+
+/** Pieces as they come out of the decoder are held in memory whole. */
+const MOST_SAMPLES_A_PIECE = 2_000_000;
+
+describe('a file made to burst', () => {
+  it.each([
+    ['FLAC of one channel', 'bomb.flac', flacBomb(6_000, 1)],
+    ['FLAC of eight', 'bomb-8.flac', flacBomb(2_000, 8)],
+    ['Ogg Opus', 'bomb.ogg', opusBomb(300)],
+  ])(
+    '%s ends with a clear line, long before its end, and never in a large piece',
+    async (_, name, bytes) => {
+      const path = join(folder, name);
+      writeFileSync(path, bytes);
+      let samples = 0;
+      const read = async (): Promise<void> => {
+        for await (const { pcm } of decodeAudio(path)) {
+          expect(pcm.length).toBeLessThan(MOST_SAMPLES_A_PIECE);
+          samples += pcm.length;
+        }
+      };
+      const error = await read().then(
+        () => undefined,
+        (thrown: unknown) => thrown,
+      );
+      expect(error).toBeInstanceOf(AudioFileError);
+      expect((error as Error).message).toMatch(/^bomb.* would grow from \d+ kB to hours of sound/);
+      expect(samples).toBeLessThan(16_000 * 1_200);
+    },
+    60_000,
+  );
+
+  it('sound with seconds of true silence in it is none', async () => {
+    const path = join(folder, 'quiet.flac');
+    // Three minutes of it in frames of 65,535, then what is left: below what counts.
+    writeFileSync(path, flacBomb(120, 1));
+    let samples = 0;
+    for await (const { pcm } of decodeAudio(path)) samples += pcm.length;
+    expect(samples / 16_000).toBeCloseTo((120 * 65_535) / 48_000, 0);
+  });
+});
+
+describe('a FLAC is cut where its frames begin', () => {
+  it('whatever the pieces it comes in, and nothing of it is lost', async () => {
+    const bytes = Uint8Array.from(readFileSync(join(AUDIO, 'short.flac')));
+    const cut = async (size: number): Promise<Uint8Array[]> => {
+      async function* pieces(): AsyncGenerator<Uint8Array> {
+        for (let at = 0; at < bytes.length; at += size) yield bytes.subarray(at, at + size);
+      }
+      const found: Uint8Array[] = [];
+      for await (const piece of cutFlac(pieces())) found.push(Uint8Array.from(piece));
+      return found;
+    };
+    const whole = await cut(bytes.length);
+    for (const size of [1, 7, 100, 4_096]) {
+      const found = await cut(size);
+      expect(Buffer.concat(found).equals(bytes)).toBe(true);
+      expect(found.map(({ length }) => length)).toEqual(whole.map(({ length }) => length));
+    }
+    const bomb = flacBomb(100, 2);
+    async function* once(): AsyncGenerator<Uint8Array> {
+      yield bomb;
+    }
+    const found: number[] = [];
+    for await (const piece of cutFlac(once())) found.push(piece.length);
+    // Two frames of 65,535 samples, twice over, fill one piece.
+    expect(found.length).toBeGreaterThan(45);
   });
 });
 
