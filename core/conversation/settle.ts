@@ -1,6 +1,7 @@
 import type { Entry } from '../../shared/entry.ts';
 import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
+import { joinAmounts } from '../rules/materials/join-amounts.ts';
 import { unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { doubtPlaces, goesOn, nameDeeds, openAmounts } from './doubts.ts';
@@ -18,6 +19,7 @@ function sameButPlaces(a: Entry, b: Entry): boolean {
 /** The drafts of a note in their final form: doubles merged, the implied task of work filled in, order as said. */
 export function settle(state: ReaderState, _items: Item[]): Draft[] {
   const out: Draft[] = [];
+  joinAmounts(state);
   goesOn(state);
   matterNotWay(state);
   doubtPlaces(state);

@@ -19,6 +19,8 @@ export const MATERIAL_PHRASES: Record<Material, string[]> = {
     'battings',
     'wool|cotton wadding',
     'fleece',
+    'stuffing',
+    'toy stuffing|filling',
   ],
   binding: [
     'binding',
@@ -333,7 +335,6 @@ export const MATERIAL_PHRASES: Record<Material, string[]> = {
     'hoop',
     'hooks',
     'dowel',
-    'stuffing',
     'tapes',
     'bobbins',
     'bobbin',

@@ -54,6 +54,7 @@ export function scan(
     if (COMMERCE.test(t.w)) commerce = true;
     if (WORK_TALK.test(t.w)) work = true;
   }
+  if (!commerce) commerce = endsInPrice(tokens);
   const measuring = tokens.some((t) => MEASURE_TALK.test(t.w));
   const inMillimetres = tokens.some((t) => /^(mm|mils?|millimet(re|er)s?)$/.test(t.w));
   let i = 0;
@@ -90,6 +91,18 @@ export function scan(
     earlier: ctx.earlier,
     ...(ctx.cloth ? { cloth: ctx.cloth } : {}),
   };
+}
+
+const SOLD_BY = /^(pack|packet|package|roll|bolt|spool|reel|skein|ball|hank)s?$/;
+/** "a queen size pack of batting thirty two ninety nine": goods and, at the very end, dollars and cents in words. */
+function endsInPrice(tokens: Token[]): boolean {
+  const cents = tokens.at(-1);
+  if (!cents || cents.kind !== 'word' || !startsNumber(cents.w) || !startsNumber(tokens.at(-2)?.w ?? ''))
+    return false;
+  return (
+    /^(ninety|fifty|forty|twenty|nine|five|seventy|eighty)$/.test(cents.w) &&
+    tokens.some((t) => SOLD_BY.test(t.w))
+  );
 }
 
 /** "the strawberry print has faded, and the piece in row two is torn": of the row, the block of the cloth spoken of. */

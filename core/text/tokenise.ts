@@ -66,7 +66,7 @@ const BARE_CONTRACTIONS: Record<string, [string, string]> = {
 
 /** Short forms that may end in a full stop without ending the sentence. */
 const ABBREVIATIONS = new Set(
-  'thr thrd allow approx betw incl exc excl pkt pkts pk pks tog btm w f sq max avg'.split(' '),
+  'thr thrd allow approx betw incl exc excl pkt pkts pk pks tog tot btm w f sq max avg ea doz qty'.split(' '),
 );
 const isFigure = (token: Token | undefined): boolean =>
   token !== undefined &&
@@ -144,6 +144,8 @@ export function tokenise(text: string): Token[] {
             : raw === '“' || raw === '”'
               ? '"'
               : raw;
+      // "ladder st., 3 hrs"
+      if (mark === '.' && glued && text[to] === ',') continue;
       // "silk thr. 3 reels", "4 in. wide": the stop only ends the short form
       if (
         mark === '.' &&
@@ -169,6 +171,11 @@ export function tokenise(text: string): Token[] {
         /[a-z]ed$/.test(tokens.at(-1)?.w ?? ''))
     ) {
       push('them', from, to, 'word', glued);
+      continue;
+    }
+    // "pins n thread"
+    if (w === 'n' && !glued && tokens.at(-1)?.kind === 'word') {
+      push('and', from, to, 'word', glued);
       continue;
     }
     if (FILLERS.has(w) && !(w === 'mm' && isFigure(tokens.at(-1)))) {

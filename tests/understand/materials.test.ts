@@ -121,3 +121,78 @@ describe('materials that a treatment used', () => {
     'took the backing off',
   ])('none: %s', (said) => expect(stuff(said)).toEqual([]));
 });
+
+describe('amounts and prices in more words', () => {
+  it.each([
+    ['that took a yard and a quarter of net', [{ material: 'net', use: 'used', quantity: 1.25, unit: 'yd' }]],
+    [
+      'bought a queen size pack of wadding for thirty two ninety nine',
+      [{ material: 'batting', use: 'bought', quantity: 1, unit: 'pack', cost: { amount: 32.99 } }],
+    ],
+    [
+      'a queen size pack of batting thirty two ninety nine',
+      [{ material: 'batting', use: 'bought', quantity: 1, unit: 'pack', cost: { amount: 32.99 } }],
+    ],
+    ['got 3 yds, 27.00 tot', [{ use: 'bought', quantity: 3, unit: 'yd', cost: { amount: 27 } }]],
+    [
+      'eleven pounds forty I paid for three metres of linen for the back, and there were two reels of thread at one ninety nine each',
+      [
+        { material: 'backing', use: 'bought', quantity: 3, unit: 'm', cost: { amount: 11.4 } },
+        { material: 'thread', use: 'bought', quantity: 2, unit: 'spool', cost: { amount: 1.99, each: true } },
+      ],
+    ],
+    [
+      'ordered a hank of yarn from the mill, 14.50',
+      [{ material: 'tie-thread', use: 'bought', quantity: 1, unit: 'skein', cost: { amount: 14.5 } }],
+    ],
+    [
+      'the net cost 12 pounds for two metres',
+      [{ material: 'net', use: 'bought', quantity: 2, unit: 'm', cost: { amount: 12 } }],
+    ],
+    [
+      "I'll need three metres for the backing and six for the binding",
+      [
+        { material: 'backing', use: 'needed', quantity: 3, unit: 'm' },
+        { material: 'binding', use: 'needed', quantity: 6, unit: 'm' },
+      ],
+    ],
+    ['the backing takes 4.8 metres', [{ material: 'backing', use: 'needed', quantity: 4.8, unit: 'm' }]],
+    [
+      "we're short of batting by about a metre",
+      [{ material: 'batting', use: 'needed', quantity: 1, unit: 'm' }],
+    ],
+    ["the thread's running low", [{ material: 'thread', use: 'needed' }]],
+    ['no pins left', [{ material: 'pins', use: 'needed' }]],
+    ['pins I already have', [{ material: 'pins', use: 'on-hand' }]],
+  ])('%s', (said, expected) => expect(stuff(said).map(({ name: _name, ...rest }) => rest)).toEqual(expected));
+
+  it.each([
+    ['patched 3-2 with the linen, used a quarter yard', { material: 'fabric', quantity: 0.25, unit: 'yd' }],
+    [
+      'tied row one with red pearl cotton, two skeins gone',
+      { material: 'tie-thread', quantity: 2, unit: 'skein' },
+    ],
+    [
+      'net over 4-4, couched down, went through nine inches of it',
+      { material: 'net', quantity: 9, unit: 'in' },
+    ],
+  ])('an amount of no named thing is of what the work was done with: %s', (said, expected) => {
+    expect(stuff(said)).toMatchObject([{ use: 'used', ...expected }]);
+  });
+
+  it('what is left of it is another matter', () => {
+    expect(stuff('tulle over the sashing, three quarters of a yard of it left')).toMatchObject([
+      { material: 'net', use: 'on-hand', quantity: 0.75 },
+      { material: 'net', use: 'used' },
+    ]);
+    expect(stuff(['tied row one in pearl cotton', "that's two skeins used and one left"])).toMatchObject([
+      { material: 'tie-thread', use: 'used', quantity: 2 },
+      { material: 'tie-thread', use: 'on-hand', quantity: 1 },
+    ]);
+  });
+
+  it.each(['spent twenty minutes on 3-2', 'it takes a while to dry', 'the seam needs 2 inches resewn'])(
+    'no goods: %s',
+    (said) => expect(stuff(said)).toEqual([]),
+  );
+});

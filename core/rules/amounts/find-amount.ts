@@ -141,7 +141,7 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
 }
 
 type Tail = { each: boolean; whole: boolean; next: number; unit?: MaterialUnit };
-const SETS = /^(lot|pair|two|set|three|four|bundle|bag|whole|both|job|lots|packet|pack|box)$/;
+const SETS = /^(lot|pair|two|set|three|four|five|six|bundle|bag|whole|both|job|lots|packet|pack|box)$/;
 
 /** What follows a price: "each", "a yard", "/yd", "per metre", "the lot", "the pair", "for both", "altogether". */
 function priceTail(tokens: Token[], i: number): Tail {
@@ -174,14 +174,15 @@ function priceTail(tokens: Token[], i: number): Tail {
   if (word === 'for' && /^(the|both|all|them|everything)$/.test(after)) {
     if (after === 'the') return SETS.test(w(tokens, i + 2)) ? whole(i + 3) : none;
     return whole(
-      /^(the|of|three|four)$/.test(w(tokens, i + 2)) && SETS.test(w(tokens, i + 3) || w(tokens, i + 2))
+      /^(the|of|three|four|five|six)$/.test(w(tokens, i + 2)) &&
+        SETS.test(w(tokens, i + 3) || w(tokens, i + 2))
         ? i + 3
         : i + 2,
     );
   }
   if (word === 'all' && /^(in|told|together|up)$/.test(after)) return whole(i + 2);
   if (word === 'in' && /^(all|total)$/.test(after)) return whole(i + 2);
-  if (/^(together|total|altogether|tog|both)$/.test(word)) return whole(i + 1);
+  if (/^(together|total|altogether|tog|tot|both|incl|inclusive)$/.test(word)) return whole(i + 1);
   return none;
 }
 
@@ -274,6 +275,7 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     t.w === 'for' ||
     t.w === 'cost' ||
     t.w === 'paid' ||
+    t.w === 'spent' ||
     t.w === '=' ||
     t.w === 'costing';
   const j = lead ? i + 1 : i;
@@ -283,12 +285,14 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     const worded = wordsAt(k);
     if (worded) return worded;
     const spoken = spokenPrice(tokens, k);
-    if (spoken) {
+    // "spent twenty on the paperwork" is time; "spent twenty two fifty on thread" is money
+    if (spoken && (t.w !== 'spent' || spoken.cents)) {
       const tail = priceTail(tokens, spoken.next);
       if (
         t.w === '@' ||
         t.w === 'cost' ||
         t.w === 'paid' ||
+        t.w === 'spent' ||
         t.w === 'costing' ||
         tail.next > spoken.next ||
         spoken.cents ||
@@ -340,7 +344,28 @@ const isEnd = (tokens: Token[], i: number): boolean => {
   const word = w(tokens, i);
   return (
     word === '' ||
-    [',', '.', ';', '\n', 'and', '&', '+', 'plus', ')', 'then', '(', '-', 'so', 'but', 'from'].includes(word)
+    [
+      ',',
+      '.',
+      ';',
+      '\n',
+      'and',
+      '&',
+      '+',
+      'plus',
+      ')',
+      'then',
+      '(',
+      '-',
+      'so',
+      'but',
+      'from',
+      'even',
+      'exactly',
+      'flat',
+      'incl',
+      'including',
+    ].includes(word)
   );
 };
 

@@ -466,7 +466,7 @@ function matterIn(
   if (cloth || topic === 'deadline' || topic === 'other' || topic === 'price') return undefined;
   if (items.some((x) => x.quantity?.unit || x.cost) || DOING.test(words)) return undefined;
   if (
-    /\b(?:maybe|perhaps|possibly|might|could|may|probably|likely)\b/.test(words) &&
+    /\b(?:maybe|perhaps|possibly|might|could(?! do with)|may|probably|likely)\b/.test(words) &&
     (items.some((x) => namesCloth(x, topic)) || / (?:go with|use|do|try|have) /.test(words))
   )
     return { topic, status: 'open', rule: 'decision.perhaps' };

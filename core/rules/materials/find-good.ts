@@ -1,4 +1,5 @@
 import type { Material, MaterialUnit } from '../../../shared/vocabulary.ts';
+import { COLOURS } from '../../lexicon/colours.ts';
 import { LENGTH_UNIT_SET, UNIT_WORDS } from '../../lexicon/units.ts';
 import type { Item } from '../item.ts';
 
@@ -30,7 +31,7 @@ const DETERMINERS = new Set(
 );
 /** A noun phrase for a thing bought ends before any of these. */
 const STOP_WORDS = new Set(
-  ", . ; : - -- ( ) / and & + plus or but so then for f at @ in on to from with w off out over under behind was were is are cost costs came left still i we she he they it that which because if when now already each apiece ea per worth have has had 've 's need needs needed bought got buy get order ordered used took there here at by into onto if as until the a an my this these those what where both all total together not n't no did do will would could should paid spent went comes come gets be been just too also".split(
+  ", . ; : - -- ( ) / and & + plus or but so then for f at @ in on to from with w off out over under behind was were is are cost costs came left still i we she he they it that which because if when now already each apiece ea per worth have has had gone 've 's need needs needed bought got buy get order ordered used took there here at by into onto if as until the a an my this these those what where both all total together not n't no did do will would could should paid spent went comes come gets be been just too also".split(
     ' ',
   ),
 );
@@ -39,6 +40,8 @@ const CONTAINERS = new Set(
     ' ',
   ),
 );
+/** "a queen size pack", "a double roll": for a bed of that size. */
+const BED_SIZES = /^(queen|king|twin|double|single|full|crib|cot|lap|throw|jumbo|bed)$/;
 const UNIT_ALONE: Record<string, MaterialUnit> = Object.fromEntries(
   Object.entries(UNIT_WORDS).filter(
     ([word]) =>
@@ -113,6 +116,8 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     if (/^(number|many|few|couple|pair|length|amount|bit|lot|lots|much|however|x|whatever)$/.test(x.w))
       continue;
     if (DETERMINERS.has(x.w)) continue;
+    if (BED_SIZES.test(x.w) && !x.material && !x.fabric) continue;
+    if (/^sized?$/.test(x.w) && BED_SIZES.test(w(items, m - 1))) continue;
     if (x.w === 'so' && w(items, m + 1) === 'many') continue;
     break;
   }
@@ -182,9 +187,11 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
           ? 'thread'
           : unit === 'skein'
             ? 'tie-thread'
-            : unit === 'pack' || unit === 'piece'
-              ? undefined
-              : 'other';
+            : unit === 'ball' && words.every((x) => COLOURS.has(x.w))
+              ? 'tie-thread'
+              : unit === 'pack' || unit === 'piece'
+                ? undefined
+                : 'other';
     if (!unit) material = 'other';
     next = phraseEnd;
   } else if (
@@ -203,6 +210,8 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     figure &&
     (unit ||
       more ||
+      // "… three metres for the backing and six for the binding"
+      (listed && FOR_A_PART.test(purposeAt(items, m)?.for ?? '')) ||
       // "five at 3.80 each": what was bought is not told
       (listed && items.slice(m, m + 3).some((x) => x.cost) && /^(at|@|for|,|£|\$|€)/.test(w(items, m))) ||
       (listed && Boolean(items[m]?.cost)))
@@ -251,7 +260,15 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     let q = next;
     if (/^(in|on)$/.test(w(items, q)) && STORES.test(w(items, q + 2) || w(items, q + 1)))
       q += STORES.test(w(items, q + 2)) ? 3 : 2;
-    while (/^[,:=-]$/.test(w(items, q)) || /^(about|roughly|say|like)$/.test(w(items, q))) q++;
+    // "the muslin was five yards at 4.99"
+    if (
+      /^(was|were)$/.test(w(items, q)) &&
+      items[q + 1]?.quantity?.unit &&
+      items.slice(q + 2, q + 4).some((x) => x.cost)
+    )
+      q++;
+    while (/^[,:=-]$/.test(w(items, q)) || /^(about|roughly|say|like|by|a single|single)$/.test(w(items, q)))
+      q++;
     if (/^(some|so|however|x|several)$/.test(w(items, q)) || w(items, q) === 'number') {
       let u = q;
       while (/^(some|number|of|so|many|however|x|several)$/.test(w(items, u)) && u < q + 4) u++;
@@ -264,8 +281,9 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     const late = items[q];
     const follower = items[q + 1];
     if (
-      late?.quantity?.unit &&
-      late.quantity.value !== undefined &&
+      late?.quantity?.value !== undefined &&
+      // "thread 2 @ 3.49"
+      (late.quantity.unit || follower?.cost) &&
       !(
         follower &&
         (follower.material ||
@@ -296,21 +314,17 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   let cost: GoodFound['cost'];
   let c = next;
   let light = 0;
-  for (const run of ASIDES) {
-    const n = run.length;
-    if (
-      run.every((word, q) => w(items, c + q) === word) &&
-      items.slice(c + n, c + n + 3).some((x) => x.cost)
-    ) {
-      c += n;
-      break;
-    }
+  if (/^(from|at|in|off|down|on|they|i|we|today|yesterday)$/.test(w(items, c))) {
+    // "a hank of wool from the mill, 14.50", "that stuff they had on the sale table, 27 the lot"
+    let q = c;
+    while (q < c + 10 && q < items.length && isPlain(items[q]!)) q++;
+    if (items[q]?.cost && !/^(for|at|of)$/.test(w(items, q - 1))) c = q;
   }
   while (
     c < items.length &&
     light < 5 &&
     !items[c]!.cost &&
-    /^(,|:|-|was|were|is|'s|cost|costs|at|for|it|came|to|which|that|price|in|and|the|lot|them|they|all|=|@|me|only|just|of)$/.test(
+    /^(,|:|-|was|were|is|'s|cost|costs|at|for|it|came|to|which|that|those|these|price|in|and|the|lot|them|they|all|=|@|me|only|just|of)$/.test(
       w(items, c),
     )
   ) {
@@ -348,9 +362,19 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
       }
     }
     next = c + 1;
+    // "the net cost twelve pounds for two metres"
+    const got = w(items, next) === 'for' ? items[next + 1]?.quantity : undefined;
+    if (quantity === undefined && got?.unit && got.value !== undefined && !items[next + 2]?.material) {
+      quantity = got.value;
+      unit = got.unit;
+      uncounted = false;
+      next += 2;
+    }
     if (/^(for|on)$/.test(w(items, next)) && /^(it|them|that|those)$/.test(w(items, next + 1))) next += 2;
     if (!purpose) {
-      const late = purposeAt(items, next);
+      // "…, twenty five dollars, that's for the back"
+      const late =
+        purposeAt(items, next) ?? (w(items, next) === ',' ? purposeAt(items, next + 1) : undefined);
       if (late && late.for !== 'none') {
         if (late.for === 'backing' && material === 'fabric') material = 'backing';
         if (late.for === 'ties' && material && /^(fabric|thread|other)$/.test(material))
@@ -378,21 +402,24 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   };
 }
 
-/** Said between a thing and its price. */
-const ASIDES = [
-  ['in', 'town'],
-  ['today'],
-  ['yesterday'],
-  ['at', 'the', 'shop'],
-  ['from', 'the', 'shop'],
-  ['at', 'the', 'market'],
-  ['in', 'the', 'sale'],
-  ['on', 'sale'],
-  ['in'],
-  ['off', 'the', 'roll'],
-  ['down', 'the', 'road'],
-  ['from', 'the', 'market'],
-];
+const FOR_A_PART = /^(backing|batting|binding|ties)$/;
+
+/** A word that says nothing of the quilt, of goods or of their amount: said between a thing and its price. */
+const isPlain = (x: Item): boolean =>
+  (x.token.kind === 'word' || x.w === ',') &&
+  !/^(and|but|so|then|because|for|need|needs|bought|used|got|paid)$/.test(x.w) &&
+  !(
+    x.material ||
+    x.fabric ||
+    x.quantity ||
+    x.duration ||
+    x.clock ||
+    x.span ||
+    x.cost ||
+    x.finding ||
+    (x.place && x.place.places.length) ||
+    (x.action && x.action.form !== 'base')
+  );
 
 export const STORES =
   /^(cupboard|drawer|stash|bag|box|trunk|chest|tin|basket|shelf|loft|attic|store|cabinet|wardrobe|hall|house|studio|workroom|shed|car|hand|stock|bin)$/;

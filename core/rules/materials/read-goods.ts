@@ -4,6 +4,7 @@ import type { Item } from '../item.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { findGood, type GoodFound, STORES } from './find-good.ts';
+import { measuredIn } from './measured-in.ts';
 
 const w = (items: Item[], k: number): string => items[k]?.w ?? '';
 const wordsOf = (items: Item[], from: number, to: number): string =>
@@ -16,7 +17,7 @@ type Cue = { use: MaterialUse; next: number; weak?: boolean };
 
 const CUES: [RegExp, MaterialUse, 'weak' | 'firm'][] = [
   [
-    /^(bought|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of)$/,
+    /^(bought|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of)$/,
     'bought',
     'firm',
   ],
@@ -26,7 +27,7 @@ const CUES: [RegExp, MaterialUse, 'weak' | 'firm'][] = [
     'firm',
   ],
   [
-    /^(to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|out of|could do with|need|needs|needed|still need|will need|'ll need|buy|order|to pick up|pick up|wanted|lacking|to fetch)$/,
+    /^(to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|out of|could do with|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch)$/,
     'needed',
     'firm',
   ],
@@ -80,7 +81,9 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       let to = k + 1;
       while (
         to < k + 5 &&
-        /^(at|in|from|down|the|a|my|town|market|shop|store|fair|sale|stall)$/.test(w(items, to))
+        /^(even|exactly|flat|at|in|from|down|the|a|my|town|market|shop|store|fair|sale|stall|i|we|paid)$/.test(
+          w(items, to),
+        )
       )
         to++;
       if (price && /^(on|for)$/.test(w(items, to)) && !made.length) {
@@ -99,7 +102,14 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           );
           for (let m = k; m < good.next; m++) claims.cut.add(items[m]!);
           if (/^(spent|paid|i|we|with)$/.test(w(items, k - 1))) claims.cut.add(items[k - 1]!);
-          k = good.next;
+          // "paid 18 for two yards of lining, and three spools of thread"
+          let on = good.next;
+          while (/^(,|and|&|\+|plus|there|were|was)$/.test(w(items, on))) on++;
+          const more = on > good.next ? findGood(items, on, false) : undefined;
+          k =
+            more?.quantity !== undefined && more.head !== undefined
+              ? takeList(state, sentence, items, on, 'bought', claims, made, true, carried)
+              : good.next;
           continue;
         }
       }
@@ -131,22 +141,52 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       // what stands before its verb: "batting to buy", "yarn 4 skeins wanted", "muslin in the drawer"
       const post = postUse(early);
       if (post) {
-        for (let m = 0; m < post.at; m++) {
+        // "tied row one with red pearl cotton, two skeins gone": the amount right before its verb
+        const amount = post.use === 'used' && early[post.at - 1]?.quantity?.unit ? post.at - 1 : 0;
+        for (let m = amount; m < post.at; m++) {
           const good = findGood(early, m, false);
           if (
             !good ||
-            good.head === undefined ||
-            early.slice(m, good.head).some((x) => x.action && !x.material)
+            (good.head === undefined && !good.points && !(good.unit && good.next === post.at)) ||
+            early.slice(m, good.head ?? m).some((x) => x.action && !x.material)
           )
             continue;
-          if (m > 0 && early.slice(0, m).some((x) => x.place?.kind === 'blocks' || x.action?.form === 'past'))
+          // "tulle over the sashing, three quarters of a yard of it left": the tulle is not what is left
+          if (
+            good.quantity === undefined &&
+            early
+              .slice(good.next, post.at)
+              .some((x) => (x.place && x.place.rule !== 'place.it') || (x.action && !x.material)) &&
+            early.slice(good.next, post.at).some((x) => x.quantity?.unit)
+          )
+            continue;
+          if (
+            m > amount &&
+            early.slice(amount, m).some((x) => x.place?.kind === 'blocks' || x.action?.form === 'past')
+          )
             break;
           // the verb taken out, so that a price behind it follows its goods: "2.5 m calico bought, 4.80 a metre"
           const goods = early.slice(post.end, post.end + 3).some((x) => x.cost)
             ? early.filter((_, q) => q < post.at || q >= post.end)
             : early;
-          takeList(state, sentence, goods, m, post.use, claims, made, false, undefined);
+          const none = /^(no|none|n't)$/.test(w(early, m - 1)) && post.use === 'on-hand';
+          takeList(state, sentence, goods, m, none ? 'needed' : post.use, claims, made, false, undefined);
           for (let q = post.at; q < post.end; q++) claims.cut.add(early[q]!);
+          // "… two skeins used and one left"
+          const rest = early.slice(post.end);
+          const left =
+            /^(and|,|but)$/.test(w(rest, 0)) && w(rest, 2) === 'left' ? rest[1]!.quantity?.value : undefined;
+          const last = made.at(-1)?.entry;
+          if (left !== undefined && last?.kind === 'material' && post.use === 'used') {
+            push(
+              state,
+              sentence,
+              { quantity: left, items: rest.slice(1, 3), name: 'it', from: 1, next: 3 },
+              'on-hand',
+              made,
+            );
+            for (const x of rest.slice(0, 3)) claims.cut.add(x);
+          }
           break;
         }
         // "so many yards" told after the material
@@ -238,7 +278,9 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
         before.seam ||
         before.finding ||
         before.fabric ||
-        /^(it|that|they|those|these|which|one|ones|both|all|blocks?|row)$/.test(before.w))
+        /^(it|that|they|those|these|which|one|ones|both|all|blocks?|row)$/.test(before.w)) &&
+      // "the backing needs 5 m"
+      !(GOODS_PART.test(before.part ?? '') && after.quantity?.unit)
     )
       return true;
     if (after.w === 'to' && !/^(buy|get|order|fetch|pick)$/.test(w(items, cue.next + 1))) return true;
@@ -250,6 +292,9 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     if (phrase === 'get' && before && !/^(to|must|and|,|'ll|will|also|then)$/.test(before.w)) return true;
     if (phrase === 'want' && before && !/^(i|we|'ll|and|still|also)$/.test(before.w)) return true;
   }
+  // "the backing takes 4.8 metres", but "it takes a while"
+  if (/take/.test(phrase) && cue.use === 'needed')
+    return !(GOODS_PART.test(before?.part ?? '') && after.quantity?.unit);
   if (
     cue.use === 'needed' &&
     phrase === 'out of' &&
@@ -260,6 +305,15 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   if (cue.weak && (cue.use === 'bought' || cue.use === 'on-hand')) {
     if (after.action?.form === 'past' || after.action?.form === 'ing') return true;
     if (cue.use === 'bought' && phrase !== 'came home' && phrase !== 'came away with') {
+      // "that took 3 m of binding"
+      if (
+        phrase === 'took' &&
+        before &&
+        /^(that|it|which|this)$/.test(before.w) &&
+        after.quantity?.unit &&
+        !trade
+      )
+        return false;
       if (
         before &&
         (before.place ||
@@ -269,14 +323,6 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
         !trade
       )
         return true;
-      if (
-        phrase === 'took' &&
-        before &&
-        /^(that|it|which|this)$/.test(before.w) &&
-        after.quantity?.unit &&
-        !trade
-      )
-        return false;
       if (phrase === 'took' || phrase === 'had')
         return !items.slice(cue.next, cue.next + 14).some((x) => x.cost) || !trade;
     }
@@ -292,6 +338,8 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   if (cue.use === 'used' && before && /^(be|was|were|is|being|get|to)$/.test(before.w)) return true;
   return false;
 }
+
+const GOODS_PART = /^(backing|batting|binding|border)$/;
 
 /** The first good after a cue; weak cues want an amount. */
 function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound | undefined {
@@ -365,11 +413,25 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
       items.slice(0, k).some((x) => x.quantity?.unit || x.material)
     )
       return { use: 'on-hand', at: k, end: k + 1 };
+    // "pins I already have"
+    const own =
+      /^ (?:i|we) (?:already |still )?(?:have|own|'ve got|have got)(?: already| at home| here| plenty of| enough of)* $/.exec(
+        wordsOf(items, k, items.length),
+      );
+    if (own && items[k - 1]?.material) return { use: 'on-hand', at: k, end: items.length };
+    // "the thread 's running low"
+    if (
+      /^ (?:is|'s|are|was|were) (?:running|getting|nearly|almost|about) (?:low|short|out|done|finished|gone) /.test(
+        wordsOf(items, k, k + 3),
+      )
+    )
+      return items.slice(0, k).some((x) => x.material) ? { use: 'needed', at: k, end: k + 3 } : undefined;
     if (/^(in stock|on hand|left over|to hand)$/.test(two)) return { use: 'on-hand', at: k, end: k + 2 };
     if (
-      /^used$/.test(w(items, k)) &&
+      /^(used|gone)$/.test(w(items, k)) &&
+      (w(items, k) === 'used' || items[k - 1]?.quantity?.unit) &&
       (k === items.length - 1 ||
-        (/^(on|for|in|up)$/.test(w(items, k + 1)) && items.slice(0, k).some((x) => x.quantity?.unit)))
+        (/^(on|for|in|up|,|and)$/.test(w(items, k + 1)) && items.slice(0, k).some((x) => x.quantity?.unit)))
     )
       return { use: 'used', at: k, end: k + 1 };
   }
@@ -394,7 +456,7 @@ function takeList(
     let from = at;
     if (count) {
       while (
-        /^(,|and|&|\+|plus|then|also|:|with|-|--|i|got|bought|had|took|uh|um|er|oh|ah|what|else|let|me|see|yes|yeah|as|well)$/.test(
+        /^(,|and|&|\+|plus|then|also|:|with|-|--|i|got|bought|had|took|there|were|was|uh|um|er|oh|ah|what|else|let|me|see|yes|yeah|as|well)$/.test(
           w(items, from),
         ) &&
         from < at + 6
@@ -439,7 +501,10 @@ function takeList(
       !items[skip]!.place?.places.some((p) => /\d/.test(p)) &&
       !items[skip]!.quantity?.unit &&
       !items[skip]!.cost &&
-      !items[skip]!.action &&
+      // "two metres left in the drawer", "six feet of tape for hanging it"
+      (!items[skip]!.action ||
+        (use === 'on-hand' && w(items, skip) === 'left') ||
+        (w(items, skip - 1) === 'for' && items[skip]!.action!.form === 'ing')) &&
       !items[skip]!.finding
     )
       skip++;
@@ -467,7 +532,8 @@ function nextAmount(items: Item[], at: number): number | undefined {
     if (x.finding || x.duration || x.span || x.place?.kind === 'blocks' || x.action?.form === 'past')
       return undefined;
     // another use begins: "three balls in the cupboard, but I'll have to buy half a dozen more"
-    if (cueAt(items, m)) return undefined;
+    const cue = cueAt(items, m);
+    if (cue && !isOther(items, m, cue, false)) return undefined;
     if (
       x.quantity?.unit &&
       x.quantity.value !== undefined &&
@@ -495,6 +561,14 @@ function push(
     how = 'implied';
   }
   if (good.forIt && material === 'fabric' && state.memory.topic === 'backing') material = 'backing';
+  if (!material && !good.points) {
+    material = subjectOf(sentence.items, good);
+    if (material) how = 'implied';
+  }
+  // "three metres for the backing and six for the binding"
+  const last = made.at(-1)?.entry;
+  if (!unit && good.quantity !== undefined && good.head === undefined && last?.kind === 'material')
+    unit = last.unit;
   if (!material && (good.points || unit || good.quantity !== undefined)) {
     const before = [...state.drafts].reverse().find((d) => d.entry.kind === 'material')?.entry as
       | { material?: Material; unit?: typeof unit }
@@ -531,6 +605,18 @@ function push(
   );
   state.drafts.push(draft);
   made.push(draft);
+}
+
+/** "the batting's still to buy, a single roll", "the backing takes 5 m": what the amount is of was named before it. */
+function subjectOf(items: Item[], good: GoodFound): Material | undefined {
+  const at = items.indexOf(good.items[0]!);
+  for (let k = at - 1; k >= Math.max(0, at - 8); k--) {
+    const x = items[k]!;
+    if (x.material)
+      return x.object !== 'stitching' && measuredIn(x.material, good.unit) ? x.material : undefined;
+    if (x.fabric || x.quantity || x.place?.kind === 'blocks' || x.w === 'and') return undefined;
+  }
+  return undefined;
 }
 
 /** "For the backing I still have to buy flannel", "brown sheet for the back: have 1 m, need 2": what all of it is for. */
