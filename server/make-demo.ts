@@ -11,6 +11,7 @@ import { nodeFileSystem } from './store/file-system.ts';
 import { Library } from './store/library.ts';
 
 const DEMO = fileURLToPath(new URL('./demo', import.meta.url));
+const DemoFigures = z.record(z.string(), z.unknown());
 const DemoNote = z.object({ at: Instant, text: z.string().min(1), audio: z.string().optional() });
 
 /**
@@ -48,6 +49,15 @@ export async function makeDemo(source: string = DEMO): Promise<string> {
       );
     });
     await Promise.all(taken);
+    // Her own figures, as she would set them on the page of the estimate.
+    const figures = DemoFigures.parse(JSON.parse(await readFile(join(source, 'figures.json'), 'utf8')));
+    for (const [path, value] of Object.entries(figures)) {
+      await runCommand(
+        store,
+        { type: 'set-estimate', path, value },
+        { now: new Date().toISOString(), idleMin },
+      );
+    }
   } finally {
     await library.close();
   }

@@ -251,6 +251,7 @@ export type PriceAnswer = Worked & {
   lacksLabour?: true;
   labour?: { low: PriceTotal; likely: PriceTotal; high: PriceTotal };
   deposit?: PriceTotal;
+  agreed?: PriceTotal;
   paid?: PriceTotal;
   due?: PriceTotal;
   comparison?: { name: string; quoted: PriceTotal; actual: PriceTotal; over: PriceTotal }[];

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { Place } from './entry.ts';
 import { LIMITS } from './limits.ts';
+import { TASKS } from './vocabulary.ts';
 
 export { LIMITS };
 
@@ -70,6 +71,8 @@ export const QuiltDetails = QuiltGrid.extend({
   unit: z.enum(['in', 'cm']).default('in'),
   /** IANA time zone of the work. */
   zone: z.string().refine(zoneIsKnown, 'an IANA time zone such as Europe/London').default('UTC'),
+  /** Tasks whose hours are counted and not charged. */
+  notBilled: z.array(z.enum(TASKS)).max(TASKS.length).optional(),
   /** ISO 4217. */
   currency: z
     .string()

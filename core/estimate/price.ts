@@ -13,6 +13,9 @@ import type { Working } from './working.ts';
 
 type Price = NonNullable<EstimateSpec['price']>;
 
+/** Share of the agreed total from which on a warning is given, while there is time to speak. Our own choice. */
+const NEAR = 0.85;
+
 /** ISO 4217's own code for "no currency". */
 const NO_CURRENCY = 'XXX';
 
@@ -177,6 +180,16 @@ export const estimatePrice = (price: Price, work: WorkAnswer | undefined, workin
   if (price.actual !== undefined) answer.comparison = compareActual(price, bill, minorOf, totalOf, working);
   if (price.agreed !== undefined) {
     const agreed = minorOf(exact(price.agreed));
+    answer.agreed = totalOf(agreed);
+    const spent = answer.comparison?.at(-1)?.actual.minor ?? 0;
+    if (spent > agreed * NEAR && spent <= agreed)
+      working.warn(
+        `${printed(spent)} of the agreed ${printed(agreed)} is spent in labour and materials; speak with the owner before it is passed`,
+      );
+    else if (spent > agreed)
+      working.warn(
+        `labour and materials have come to ${printed(spent)}, more than the agreed ${printed(agreed)}; speak with the owner`,
+      );
     if (bill.total > agreed)
       working.warn(
         `the likely total ${printed(bill.total)} passes the agreed ${printed(agreed)}; speak with the owner first`,

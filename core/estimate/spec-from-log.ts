@@ -22,6 +22,8 @@ export interface SpecFromLog {
 export interface SpecSetting {
   weeklyHours?: readonly number[];
   today?: string;
+  /** Minutes worked so far that are charged for. */
+  billedMin?: number;
   /** A figure as if it were set by hand, to see what comes of it. */
   trying?: { path: string; value: unknown };
 }
@@ -196,6 +198,9 @@ export const specFromLog = (state: QuiltState, setting: SpecSetting = {}): SpecF
     put('work.today', setting.today, 'log', 'the day it is');
   }
   putMoney(state, materials, put);
+  if (setting.billedMin !== undefined && setting.billedMin > 0) {
+    put('price.actual.minutes', Math.round(setting.billedMin), 'log', 'worked so far and charged for');
+  }
   for (const [path, value] of Object.entries(state.estimateSettings)) {
     put(path, value, 'user', 'set by hand');
   }
@@ -314,6 +319,13 @@ const putMoney = (state: QuiltState, materials: readonly Logged<MaterialEntry>[]
   if (costs.length > 0) {
     put(
       'price.materials',
+      costs.map(({ name, amount }) => ({ name, amount })),
+      'log',
+      'bought, with what it cost',
+      [...new Set(costs.flatMap(({ noteId }) => noteId ?? []))],
+    );
+    put(
+      'price.actual.materials',
       costs.map(({ name, amount }) => ({ name, amount })),
       'log',
       'bought, with what it cost',

@@ -1,4 +1,4 @@
-import type { EstimateAnswer } from '../../shared/estimate-answer.ts';
+import type { EstimateAnswer, PriceAnswer } from '../../shared/estimate-answer.ts';
 import type { Task } from '../../shared/vocabulary.ts';
 import type { Hours } from '../hours/hours.ts';
 
@@ -37,10 +37,13 @@ export function recordHours(hours: Hours): RecordHours {
 }
 
 /** The parts of an estimate that may stand in a client's paper; everything else of it stays out. */
-export type RecordEstimate = Pick<EstimateAnswer, 'work' | 'price'>;
+export type RecordEstimate = Pick<EstimateAnswer, 'work' | 'price'> & {
+  /** The price of what was done, where it is charged by the hour. */
+  cameOut?: PriceAnswer;
+};
 
 /** A price that lacks the labour is no price to put before an owner: it is left out. */
-export const withWholePrice = ({ work, price }: RecordEstimate): RecordEstimate => ({
+export const withWholePrice = ({ work, price, cameOut }: RecordEstimate): RecordEstimate => ({
   ...(work ? { work } : {}),
-  ...(price && !price.lacksLabour ? { price } : {}),
+  ...(price && !price.lacksLabour ? { price, ...(cameOut ? { cameOut } : {}) } : {}),
 });

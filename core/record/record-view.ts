@@ -11,6 +11,7 @@ import type {
   Measure,
   RemovedObject,
   Stitch,
+  Task,
   Topic,
   TreatmentState,
 } from '../../shared/vocabulary.ts';
@@ -82,6 +83,7 @@ export type RecordView = {
     unit: 'in' | 'cm';
     currency: string;
     zone: string;
+    notBilled?: readonly Task[];
   };
   grid: Grid;
   spelling: Spelling;
@@ -152,6 +154,7 @@ export function recordView(state: QuiltState, until?: string): RecordView {
       unit: quilt.unit,
       currency: quilt.currency,
       zone: quilt.zone,
+      ...(quilt.notBilled?.length ? { notBilled: quilt.notBilled } : {}),
       ...filled('number', quilt.number),
       ...filled('maker', quilt.maker),
       ...filled('origin', quilt.origin),

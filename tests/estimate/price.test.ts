@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { CURRENCIES, currencyDigits } from '../../core/estimate/currency-digits.ts';
 import { estimate } from '../../core/estimate/estimate.ts';
 import { readSpec } from '../../core/estimate/read-spec.ts';
+import { specAsWorked } from '../../core/estimate/spec-as-worked.ts';
 
 const price = (spec: object) => estimate(readSpec({ price: spec })).price!;
 
@@ -91,8 +92,30 @@ describe('lines and totals', () => {
     expect(answer.warnings).toEqual([
       'labour: 220.00 so far, 200.00 in the quote',
       'labour and materials: 220.00 so far, 200.00 in the quote',
+      '220.00 of the agreed 220.00 is spent in labour and materials; speak with the owner before it is passed',
       'the total may pass the agreed 220.00: the high estimate is 280.00',
     ]);
+    expect(answer.agreed).toMatchObject({ minor: 22_000 });
+  });
+  test('of what was done: the hours worked, what was bought, nothing for what might have come', () => {
+    const spec = {
+      price: {
+        currency: 'GBP',
+        hourly: '24',
+        hours: 40,
+        contingency: 0.1,
+        tax: 0.2,
+        materials: [{ name: 'calico', amount: '31.50' }],
+        actual: { minutes: 1492 },
+      },
+    };
+    // 24 h 52 at 24.00 is 596.80; with 31.50 of calico 628.30; a fifth of it 125.66.
+    expect(estimate(specAsWorked(spec)!).price!).toMatchObject({
+      subtotal: { amount: '628.30' },
+      tax: { amount: '125.66' },
+      total: { amount: '753.96' },
+    });
+    expect(specAsWorked({ price: { charges: [], actual: { minutes: 60 } } })).toBeUndefined();
   });
   test('is exact in whole minor units, whatever the amounts', () => {
     const cents = fc.integer({ min: 0, max: 99_999_999 });

@@ -90,7 +90,8 @@ describe('the spec that the log gives', () => {
   });
 
   test('what was bought has its price and comes off the shopping list', () => {
-    expect(spec.price).toEqual({ currency: 'GBP', materials: [{ name: 'calico', amount: '17' }] });
+    const bought = [{ name: 'calico', amount: '17' }];
+    expect(spec.price).toEqual({ currency: 'GBP', materials: bought, actual: { materials: bought } });
     expect(spec.shopping).toEqual({ onHand: [{ name: 'backing', amount: 2 }] });
     expect(estimate(readSpec(spec)).shopping!.lines.find(({ name }) => name === 'backing')!.onHand).toBe(2);
   });

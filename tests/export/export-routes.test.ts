@@ -100,4 +100,25 @@ test('the papers carry the price that the estimate comes to, and none while no r
   const { price } = estimate(specFromLog((await first.library.quilt(id)).log).spec);
   expect(price!.lines.map(({ kind }) => kind)).toContain('labour');
   for (const kind of ['proposal', 'bill']) expect(await paper(kind)).toContain(price!.total.amount);
+  // Once there are hours, the bill is by them, what was foreseen beside it, and what is not charged for named.
+  await command({
+    type: 'take-note',
+    clientId: 'c',
+    at: '2026-05-01T20:00:00Z',
+    text: 'patched row two block one, from nine to ten thirty this morning',
+  });
+  await command({
+    type: 'take-note',
+    clientId: 'd',
+    at: '2026-05-01T20:01:00Z',
+    text: 'shopping from eleven to twelve this morning',
+  });
+  await command({ type: 'change-quilt', changes: { notBilled: ['shopping'] } });
+  const bill = await paper('bill');
+  expect(bill).toMatch(/Labour\s+£36\.00/);
+  expect(bill).toMatch(/Came out/);
+  expect(bill).toMatch(/Buying materials \(not charged\)\s+1 h 00/);
+  expect(bill).toMatch(/Due:? +£44\.00/);
+  await command({ type: 'set-estimate', path: 'price.agreed', value: '60.00' });
+  expect(await paper('bill')).toMatch(/The work as agreed\s+£60\.00/);
 });

@@ -8,17 +8,27 @@ import { materialRows, staysIn } from './material-rows.ts';
 import type { Paper } from './paper.ts';
 
 type Price = NonNullable<NonNullable<Paper['estimate']>['price']>;
+type Total = Price['total'];
 
-/** What is due, from the estimate's price; hours and materials as they came out beside it. */
+const AMOUNTS = [
+  { title: 'For', share: 0.68 },
+  { title: 'Amount', share: 0.32, align: 'right' as const },
+];
+
+/**
+ * What is due: the agreed price where there is one; else by the hours as they came out; else, where the work is not
+ * charged by the hour, by the estimate. What was foreseen stands beside what came of it.
+ */
 export function bill({ view, date, hours, estimate }: Paper): Section[] {
-  const price = estimate?.price;
+  const quoted = estimate?.price;
+  const price = quoted?.agreed ? quoted : (estimate?.cameOut ?? quoted);
   return [
     { id: 'parties', title: '', passages: [parties(view, date)] },
     {
       id: 'lines',
       title: 'For the work on the quilt',
       passages: price
-        ? [lines(view, price)]
+        ? [price.agreed ? agreedLine(view, price, price.agreed) : lines(view, price)]
         : [
             passage(
               'no-price',
@@ -33,7 +43,12 @@ export function bill({ view, date, hours, estimate }: Paper): Section[] {
             ),
           ],
     },
-    { id: 'due', title: 'What is due', passages: price ? [due(view, price)] : [] },
+    {
+      id: 'against',
+      title: 'Foreseen and come out',
+      passages: quoted && estimate?.cameOut ? [against(view, quoted, estimate.cameOut)] : [],
+    },
+    { id: 'due', title: 'What is due', passages: price ? [due(view, price, quoted)] : [] },
     { id: 'hours', title: 'Hours', passages: some(hoursLine(view, hours, estimate)) },
     { id: 'materials', title: 'Materials used', passages: some(materials(view)) },
   ].filter((section) => section.passages.length > 0);
@@ -81,9 +96,50 @@ function lines(view: RecordView, price: Price): Passage {
     [
       {
         type: 'table',
+        columns: AMOUNTS,
+        rows,
+        sum: true,
+      },
+    ],
+  );
+}
+
+function agreedLine(view: RecordView, price: Price, agreed: Total): Passage {
+  const rows = [
+    ['The work as agreed', moneyPhrase(agreed.minor, price.digits, price.currency, view.spelling)],
+  ];
+  return passage('bill-lines', rows, [], [{ type: 'table', columns: AMOUNTS, rows, sum: true }]);
+}
+
+/** The estimate's sums against what came of them: work, materials with what is added to them, the rest, and all. */
+function against(view: RecordView, quoted: Price, cameOut: Price): Passage {
+  const money = (minor: number): string => moneyPhrase(minor, quoted.digits, quoted.currency, view.spelling);
+  const sumOf = (price: Price, kinds: readonly Price['lines'][number]['kind'][]): number =>
+    price.lines.reduce((sum, line) => sum + (kinds.includes(line.kind) ? line.minor : 0), 0);
+  const rows = [
+    ...(
+      [
+        ['Work', ['labour', 'charge']],
+        ['Materials', ['material', 'markup']],
+        ['For what might come', ['contingency']],
+        ['Tax', ['tax']],
+      ] as const
+    ).map(([name, kinds]) => [name, sumOf(quoted, kinds), sumOf(cameOut, kinds)] as const),
+    ['Total', quoted.total.minor, cameOut.total.minor] as const,
+  ]
+    .filter(([, before, after]) => before !== 0 || after !== 0)
+    .map(([name, before, after]) => [name, money(before), money(after)]);
+  return passage(
+    'bill-against',
+    rows,
+    [],
+    [
+      {
+        type: 'table',
         columns: [
-          { title: 'For', share: 0.68 },
-          { title: 'Amount', share: 0.32, align: 'right' },
+          { title: 'For', share: 0.4 },
+          { title: 'Estimate', share: 0.3, align: 'right' },
+          { title: 'Came out', share: 0.3, align: 'right' },
         ],
         rows,
         sum: true,
@@ -107,7 +163,10 @@ function hoursLine(
   ].filter(Boolean);
   const rows = hours.byTask
     .filter((one) => one.minutes > 0)
-    .map((one) => [capital(one.task ? view.terms.task(one.task) : 'not named'), durationFigure(one.minutes)]);
+    .map((one) => [
+      `${capital(one.task ? view.terms.task(one.task) : 'not named')}${one.task && view.quilt.notBilled?.includes(one.task) ? ' (not charged)' : ''}`,
+      durationFigure(one.minutes),
+    ]);
   return passage(
     'bill-hours',
     [hours.totalMin, quoted, rows],
@@ -135,12 +194,14 @@ function materials(view: RecordView): Passage | undefined {
   ]);
 }
 
-function due(view: RecordView, price: Price): Passage {
+/** @param quoted what a deposit was a share of */
+function due(view: RecordView, price: Price, quoted: Price | undefined): Passage {
   const money = (minor: number): string => moneyPhrase(minor, price.digits, price.currency, view.spelling);
   const paid = price.paid?.minor ?? 0;
-  const owing = price.due?.minor ?? price.total.minor - paid;
-  const rows: [string, string][] = [['Total', money(price.total.minor)]];
-  if (price.deposit) rows.push(['Deposit agreed', money(price.deposit.minor)]);
+  const total = price.agreed?.minor ?? price.total.minor;
+  const owing = total - paid;
+  const rows: [string, string][] = [['Total', money(total)]];
+  if (quoted?.deposit) rows.push(['Deposit agreed', money(quoted.deposit.minor)]);
   if (paid) rows.push(['Received so far', money(paid)]);
   rows.push([owing < 0 ? 'To be returned' : 'Due', money(Math.abs(owing))]);
   return passage('due', rows, [], [{ type: 'terms', rows }]);

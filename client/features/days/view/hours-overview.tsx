@@ -1,8 +1,10 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { billedMinutes } from '../../../../core/hours/billed-minutes.ts';
 import type { HoursProblem, Span } from '../../../../core/hours/hours.ts';
 import { ZoneClock } from '../../../../core/hours/zone-clock.ts';
 import type { Log } from '../../../../core/log/log.ts';
+import type { Task } from '../../../../shared/vocabulary.ts';
 import { type DayBar, HOW_WORDS, HoursTimeline } from '../../../charts/hours-timeline.tsx';
 import { PAGE_PALETTE } from '../../../charts/palette.ts';
 import { dyeOf, fillOf, TaskPatterns } from '../../../charts/task-pattern.tsx';
@@ -43,6 +45,17 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
     if (picked) editor.current?.scrollIntoView({ block: 'nearest' });
   }, [picked]);
   const most = Math.max(1, ...hours.byTask.map((one) => one.minutes));
+
+  const notBilled = log.quilt.notBilled ?? [];
+  const billed = billedMinutes(hours, notBilled);
+  const charge = (task: Task, isCharged: boolean) =>
+    changeLog(
+      {
+        type: 'change-quilt',
+        changes: { notBilled: isCharged ? notBilled.filter((one) => one !== task) : [...notBilled, task] },
+      },
+      isCharged ? `${say.task(task)}: charged` : `${say.task(task)}: not charged`,
+    );
 
   const setSpan = (one: Span, start: string, end: string, words: string) =>
     changeLog(
@@ -138,6 +151,7 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
               <span>
                 worked on {hours.byDay.length} {hours.byDay.length === 1 ? 'day' : 'days'}
                 {hours.inferredMin ? `; ${spanWords(hours.inferredMin)} of it inferred from the notes` : ''}
+                {billed < hours.totalMin ? `; ${spanWords(billed)} of it charged` : ''}
               </span>
             </p>
             <ul class="plain by-task">
@@ -157,10 +171,34 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
                       vector-effect="non-scaling-stroke"
                     />
                   </svg>
-                  <span class="task-sum">{spanWords(one.minutes)}</span>
+                  <span class="task-sum">
+                    {spanWords(one.minutes)}
+                    {one.task && notBilled.includes(one.task) ? ', not charged' : ''}
+                  </span>
                 </li>
               ))}
             </ul>
+            <LateDetails summary="Which hours are charged">
+              {() => (
+                <fieldset class="no-print">
+                  <legend>Charged to the owner</legend>
+                  {hours.byTask.flatMap(({ task }) =>
+                    task ? (
+                      <label class="tick" key={task}>
+                        <input
+                          type="checkbox"
+                          checked={!notBilled.includes(task)}
+                          onChange={(event) => charge(task, event.currentTarget.checked)}
+                        />
+                        {say.task(task)}
+                      </label>
+                    ) : (
+                      []
+                    ),
+                  )}
+                </fieldset>
+              )}
+            </LateDetails>
           </section>
           <Problems log={log} problems={hours.problems} onPick={setPicked} />
           <section aria-labelledby="timeline-head">

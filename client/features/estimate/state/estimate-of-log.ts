@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { type SpecFromLog, specFromLog } from '../../../../core/estimate/spec-from-log.ts';
+import { billedMinutes } from '../../../../core/hours/billed-minutes.ts';
 import type { QuiltState } from '../../../../core/log/state.ts';
 import type { EstimateSpec } from '../../../../shared/estimate-spec.ts';
 import { localTime } from '../../../words/local-time.ts';
@@ -14,10 +15,12 @@ const specs = new WeakMap<QuiltState, { idleMin: number; from: SpecFromLog }>();
 export function specOf(state: QuiltState, idleMin: number): SpecFromLog {
   const before = specs.get(state);
   if (before?.idleMin === idleMin) return before.from;
-  const weeklyHours = hoursOf(state, idleMin)
-    .byWeek.slice(-WEEKS)
-    .map((week) => week.minutes / 60);
-  const from = specFromLog(state, { weeklyHours, today: localTime(new Date(), state.quilt.zone).date });
+  const hours = hoursOf(state, idleMin);
+  const from = specFromLog(state, {
+    weeklyHours: hours.byWeek.slice(-WEEKS).map((week) => week.minutes / 60),
+    today: localTime(new Date(), state.quilt.zone).date,
+    billedMin: billedMinutes(hours, state.quilt.notBilled),
+  });
   specs.set(state, { idleMin, from });
   return from;
 }

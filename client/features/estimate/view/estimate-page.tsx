@@ -211,6 +211,36 @@ function Sum(props: { log: Log; answer: EstimateAnswer; asIf: boolean }): JSX.El
           </tfoot>
         </table>
       </TableWrap>
+      {price.comparison && !price.lacksLabour ? (
+        <TableWrap name="The estimate against what was spent" class="price-lines">
+          <table>
+            <caption>Estimate and spent so far</caption>
+            <thead>
+              <tr>
+                <td />
+                <th scope="col" class="figure">
+                  Estimate
+                </th>
+                <th scope="col" class="figure">
+                  So far
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {price.comparison.map((row) => (
+                <tr key={row.name}>
+                  <th scope="row">{row.name}</th>
+                  <td class="figure">{money(row.quoted)}</td>
+                  <td class="figure">
+                    {money(row.actual)}
+                    {row.over.minor > 0 ? <strong> ({money(row.over)} over)</strong> : null}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableWrap>
+      ) : null}
       <Workings worked={rateIsAsked ? withoutQuestion(price) : price} />
     </section>
   );

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { specAsWorked } from '../../../../core/estimate/spec-as-worked.ts';
 import { specForPapers } from '../../../../core/estimate/spec-for-papers.ts';
 import { localInstant } from '../../../../core/log/local-instant.ts';
 import type { Log } from '../../../../core/log/log.ts';
@@ -28,6 +29,7 @@ import { ExportList } from './export-list.tsx';
 import { PaperBlocks } from './paper-blocks.tsx';
 import './record.css';
 
+const NOTHING = {};
 const KIND_WORDS: Record<DocumentKind, string> = {
   condition: 'Condition before work',
   proposal: 'Proposal',
@@ -56,8 +58,14 @@ function Papers(props: { log: Log }): JSX.Element {
   const asked = at.at === 'quilt' ? at.rest : '';
   const kind = DOCUMENT_KINDS.find((name) => name === asked) ?? 'condition';
   const idleMin = (machineSettings.value ?? UNTIL_KNOWN).idleMin;
-  const { reckoned } = useReckoned(specForPapers(specOf(log, idleMin).spec));
-  const figures: RecordEstimate | undefined = reckoned && 'answer' in reckoned ? reckoned.answer : undefined;
+  const { spec } = specOf(log, idleMin);
+  const { reckoned } = useReckoned(specForPapers(spec));
+  const { reckoned: worked } = useReckoned(specAsWorked(spec) ?? NOTHING);
+  const figures = useMemo((): RecordEstimate | undefined => {
+    if (!reckoned || !('answer' in reckoned)) return undefined;
+    const cameOut = worked && 'answer' in worked ? worked.answer.price : undefined;
+    return { ...reckoned.answer, ...(cameOut ? { cameOut } : {}) };
+  }, [reckoned, worked]);
   const { paper, hours } = useMemo(() => {
     const hours = hoursOf(log, idleMin);
     const at = new Date().toISOString();
