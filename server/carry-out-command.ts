@@ -80,7 +80,7 @@ export async function carryOutCommand(
     seq: events.at(-1)?.seq ?? log.seq,
     noteId: command.clientId,
     ...(reading ? { reading } : {}),
-    ...(reading?.act === 'query' && reading.query && logged
+    ...(reading?.act === 'query' && reading.query && !reading.ask && logged
       ? { answer: answerQuery(log, reading, logged.note.at, { idleMin }) }
       : {}),
   };

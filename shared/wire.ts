@@ -21,7 +21,8 @@ export const Command = z.discriminatedUnion('type', [
     at: Instant.optional(),
   }),
   z.object({ type: z.literal('change-quilt'), changes: QuiltDetails.partial() }),
-  z.object({ type: z.literal('correct-entry'), entryId: id, entry: Entry }),
+  /** `was`: what the entry said when it was opened to be put right; it is refused where it says something else by now. */
+  z.object({ type: z.literal('correct-entry'), entryId: id, entry: Entry, was: Entry.optional() }),
   z.object({ type: z.literal('add-entry'), entry: Entry, noteId: id.optional() }),
   z.object({ type: z.literal('remove-entry'), entryId: id }),
   z.object({ type: z.literal('confirm-entries'), entryIds: z.array(id).min(1).max(20_000) }),

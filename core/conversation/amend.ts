@@ -2,6 +2,7 @@ import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { answer } from './answer.ts';
+import { answerDay } from './answer-day.ts';
 import { correct, sensed } from './correct.ts';
 import { SECOND_LOOK } from './cues.ts';
 import { placesOf, standingOf } from './standing.ts';
@@ -13,7 +14,11 @@ import { placesOf, standingOf } from './standing.ts';
 export function amend(state: ReaderState, items: Item[], words: string): Draft[] | undefined {
   const { last } = state.memory;
   if (!last) return undefined;
-  return answer(state, last, items, words) ?? correct(state, standingOf(last), items, words);
+  return (
+    answerDay(state, last, items, words) ??
+    answer(state, last, items, words) ??
+    correct(state, standingOf(last), items, words)
+  );
 }
 
 const SMALL = new Set(

@@ -24,6 +24,7 @@ import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-r
 import { scan } from '../rules/scan.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
 import { findDays } from '../rules/times/find-day.ts';
+import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
 import { readCount, readOrdinal } from '../text/read-number.ts';
 import { tokenise } from '../text/tokenise.ts';
@@ -49,6 +50,9 @@ export type Circumstances = {
   /** What has been said before, as the previous call returned it. */
   conversation: Conversation;
 };
+
+/** Longer at a stretch nobody works; the hours say so too (core/hours). */
+const LONGEST_HOURS = 16;
 
 /** Beyond this many tokens a note is kept whole but only its beginning is read. */
 const READ_TOKENS = 1500;
@@ -124,12 +128,15 @@ export function readNote(
   if (query && !(ofPlace && isTreatmentQuestion(items, joined))) {
     const { query: name, rule: _rule, ...args } = query;
     const places = args.places;
+    const wrongDay = /^(?:hours-day|day-review|hours-total|hours-task)$/.test(name)
+      ? askDay(text, local)
+      : null;
     return {
       reading: {
         act: 'query',
         entries: [],
-        ask: null,
-        reply: '',
+        ask: wrongDay,
+        reply: wrongDay?.question ?? '',
         query: name,
         arguments: args,
         ...withSlips,
@@ -175,7 +182,7 @@ export function readNote(
   const apart = toldFirst || (chance.size === state.drafts.length && isPlainAside(tokens, items));
   const amended = (mended: Draft[]): { reading: Reading; conversation: Conversation } => {
     mended.push(...remarksOf(told));
-    const ask = askFor(mended, grid, state);
+    const ask = askFor(mended, grid, state) ?? askLongSpan(mended);
     return {
       reading: {
         act: 'amend',
@@ -205,7 +212,8 @@ export function readNote(
   }
   drafts.push(...remarksOf(told));
   if (!drafts.length) drafts.push(remarkDraft([], 0, text.length, 'remark.unread'));
-  const ask = askFor(drafts, grid, state);
+  const ask =
+    askFor(drafts, grid, state) ?? (toldOfTime(drafts) ? askDay(text, local) : null) ?? askLongSpan(drafts);
   return {
     reading: {
       act: 'log',
@@ -222,6 +230,29 @@ export function readNote(
 const takeable = (e: Entry): boolean =>
   (e.kind === 'treatment' && (e.action === 'remove' || e.action === 'leave' || e.state === 'considering')) ||
   (e.kind === 'condition' && e.finding === 'old-repair');
+
+const toldOfTime = (drafts: Draft[]): boolean => drafts.some((d) => d.entry.kind === 'work');
+
+/** The question for a stretch whose end lies before its start by the clock, so that it would run on through most of a day. */
+function askLongSpan(drafts: Draft[]): Ask | null {
+  for (const { entry } of drafts) {
+    if (entry.kind !== 'work' || !entry.start || !entry.end) continue;
+    const hours = (Date.parse(`${entry.end}Z`) - Date.parse(`${entry.start}Z`)) / 3_600_000;
+    if (hours <= LONGEST_HOURS) continue;
+    const [from, to] = [entry.start.slice(11), entry.end.slice(11)];
+    return {
+      slot: 'time',
+      question: `From ${from} to ${to} ends before it starts, or goes on for ${Math.round(hours)} hours. When was it?`,
+    };
+  }
+  return null;
+}
+
+/** The question for a day that the calendar has not got: its hours would be counted on the day of the note. */
+function askDay(text: string, local: string): Ask | null {
+  const day = findImpossibleDay(text, local);
+  return day ? { slot: 'time', question: `There is no ${day}. Which day do you mean?` } : null;
+}
 
 const reply = (ask: Ask | null, drafts: Draft[], grid: QuiltGrid, unread: boolean): string =>
   [

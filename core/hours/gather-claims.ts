@@ -2,6 +2,7 @@ import type { WorkEntry } from '../../shared/entry.ts';
 import type { Task } from '../../shared/vocabulary.ts';
 import type { LoggedEntry, QuiltState } from '../log/state.ts';
 import type { HoursProblem, How } from './hours.ts';
+import { isRealMinute } from './is-real-minute.ts';
 import type { Sign } from './signs-of-work.ts';
 import type { Stretch } from './stretches.ts';
 import { taskOfEntry } from './task-of-entry.ts';
@@ -49,7 +50,21 @@ export function gatherClaims(
   now: number | undefined,
   problems: HoursProblem[],
 ): Claims {
-  const hand = state.handSpans.map(
+  const noSuchDay = (times: (string | undefined)[], noteIds: string[], date: string): boolean => {
+    const wrong = times.find((time) => time !== undefined && !isRealMinute(time));
+    if (wrong === undefined) return false;
+    problems.push({
+      kind: 'no-such-day',
+      message: `Work was told for ${wrong.slice(0, 10)}, and there is no such day, so it is not counted. Put its day right.`,
+      date,
+      noteIds,
+    });
+    return true;
+  };
+  const real = state.handSpans.filter(
+    (span) => !noSuchDay([span.start, span.end], [], span.start.slice(0, 10)),
+  );
+  const hand = real.map(
     (span): Claim => ({
       id: span.spanId,
       ...(span.task === undefined ? {} : { task: span.task }),
@@ -77,6 +92,7 @@ export function gatherClaims(
         lengths.push({ claim: lengthOf(entry, sign, words.minutes), sign, isWork: false });
       }
       if (words.kind !== 'work') continue;
+      if (noSuchDay([words.time, words.start, words.end], noteIdsOf(entry), clock.dateOf(sign.at))) continue;
       const stretch = stretchSaid(words, sign, clock);
       if (stretch) {
         const [from, to] = stretch;

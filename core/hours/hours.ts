@@ -53,7 +53,15 @@ export type WeekTally = Tally & { monday: string };
 export type PlaceTally = { place?: string; minutes: number; noteIds: string[] };
 
 /** Time claimed twice: `spanId` gave way to the one that took it. */
-export type Overlap = { spanId: string; by: string; minutes: number; start: string; end: string };
+export type Overlap = {
+  spanId: string;
+  task?: Task;
+  by: string;
+  byTask?: Task;
+  minutes: number;
+  start: string;
+  end: string;
+};
 
 /** Something in the hours that a person should look at. `message` says what was assumed. */
 export type HoursProblem = {
@@ -61,6 +69,7 @@ export type HoursProblem = {
     | 'left-running'
     | 'stop-without-start'
     | 'ends-before-start'
+    | 'no-such-day'
     | 'longer-than-clock'
     | 'too-long'
     | 'no-room'
@@ -174,7 +183,9 @@ function settle(
       if (from >= to) continue;
       overlaps.push({
         spanId: claim.id,
+        ...(claim.task === undefined ? {} : { task: claim.task }),
         by: other.id,
+        ...(other.task === undefined ? {} : { byTask: other.task }),
         minutes: to - from,
         start: clock.localOf(from),
         end: clock.localOf(to),

@@ -1,5 +1,6 @@
 import type { Task } from '../../shared/vocabulary.ts';
 import type { Claim } from './gather-claims.ts';
+import { isRealMinute } from './is-real-minute.ts';
 import type { Sign } from './signs-of-work.ts';
 import type { Stretch } from './stretches.ts';
 import { taskOfEntry } from './task-of-entry.ts';
@@ -70,7 +71,7 @@ function endSaid(sign: Sign, clock: ZoneClock): number | undefined {
   for (const { entry } of sign.entries) {
     if (entry.kind !== 'work') continue;
     const end = entry.end ?? (entry.mark === 'stop' ? entry.time : undefined);
-    if (end !== undefined) return clock.minuteOf(end);
+    if (end !== undefined && isRealMinute(end)) return clock.minuteOf(end);
   }
   return undefined;
 }

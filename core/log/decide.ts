@@ -7,6 +7,8 @@ import { faultOfShape } from '../shape/fault-of-shape.ts';
 import { threadOf } from './evolve.ts';
 import { lastStandingNote } from './last-standing-note.ts';
 import type { Log } from './log.ts';
+import { noSuchDay, timesOf } from './no-such-day.ts';
+import { sameEntry } from './same-entry.ts';
 
 /** What a decision needs from outside: the moment, new ids, and how a note was read. */
 export type Circumstances = {
@@ -56,10 +58,23 @@ export function decide(log: Log, command: Command, given: Circumstances): Decisi
       return takeNote(log, command, given);
     case 'change-quilt':
       return changeQuilt(log, command.changes);
-    case 'correct-entry':
-      if (!log.entry(command.entryId)) return noEntry(command.entryId);
+    case 'correct-entry': {
+      const now = log.entry(command.entryId);
+      if (!now) return noEntry(command.entryId);
+      if (command.was && !sameEntry(command.was, now.entry)) {
+        return {
+          refused:
+            'This entry was changed in another window while it was being put right here. Look at what it says now, and choose.',
+          field: 'was',
+        };
+      }
+      const unreal = noSuchDay(timesOf(command.entry));
+      if (unreal) return refuse(unreal);
       return happen({ type: 'entry-corrected', entryId: command.entryId, entry: command.entry });
-    case 'add-entry':
+    }
+    case 'add-entry': {
+      const unreal = noSuchDay(timesOf(command.entry));
+      if (unreal) return refuse(unreal);
       if (command.noteId !== undefined && !log.note(command.noteId)) return noNote(command.noteId);
       return happen({
         type: 'entry-added',
@@ -67,6 +82,7 @@ export function decide(log: Log, command: Command, given: Circumstances): Decisi
         ...(command.noteId === undefined ? {} : { noteId: command.noteId }),
         entry: command.entry,
       });
+    }
     case 'remove-entry':
       if (!log.entry(command.entryId)) return noEntry(command.entryId);
       return happen({ type: 'entry-removed', entryId: command.entryId });
@@ -81,6 +97,8 @@ export function decide(log: Log, command: Command, given: Circumstances): Decisi
     case 'refile-note':
       return refileNote(log, command.noteId, command.as, given);
     case 'set-span': {
+      const unreal = noSuchDay([command.start, command.end]);
+      if (unreal) return refuse(unreal);
       if (command.end <= command.start) {
         return refuse(
           `A stretch of work has to end after it starts; this one starts ${command.start} and ends ${command.end}. Change one of the two.`,

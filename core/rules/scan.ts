@@ -272,6 +272,8 @@ function itemAt(
 ): Item {
   const token = tokens[i]!;
   const item: Item = { i, j: i + 1, w: token.w, token };
+  // "on 2026-03-10 from 9 to 10": a day as it is written, and no stretch of time
+  if (isWrittenDay(tokens, i)) return { ...item, j: i + 5, end: tokens[i + 4]!.to };
   const before = tokens[i - 1]?.w ?? '';
   // A finder that looks past the last word ("both of", "£3 /") ends where the note ends.
   const widen = (reached: number): void => {
@@ -419,6 +421,15 @@ function itemAt(
     item.place = { next: longest, places: [item.part], how: 'said', rule: 'place.part', kind: 'part' };
   return item;
 }
+
+const isWrittenDay = (tokens: Token[], i: number): boolean =>
+  /^\d{4}$/.test(tokens[i]!.w) &&
+  /^-\d\d-\d\d$/.test(
+    tokens
+      .slice(i + 1, i + 5)
+      .map((t) => t.w)
+      .join(''),
+  );
 
 /** "9-11.30, 12-1", "9.40 to 11.15, then 1.30 to 3": the end of the stretch of time that a list has begun with. */
 function listedAfter(items: Item[]): number | undefined {

@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { localInstant } from '../../core/log/local-instant.ts';
 import { Place } from '../../shared/entry.ts';
 import { type Photo, STAGES } from '../../shared/event.ts';
+import { isHeic } from '../../shared/is-heic.ts';
 import { Instant } from '../../shared/note.ts';
 import { reEncodePhotos } from '../photos/re-encode-photos.ts';
 import { parseInput } from '../plugins/answer-errors.ts';
@@ -180,6 +181,13 @@ function theFile(files: Map<string, Uploaded>): Uploaded {
 
 function imageKind(file: Uploaded): NonNullable<ReturnType<typeof sniffImageKind>> {
   const kind = sniffImageKind(file.head);
+  if (!kind && isHeic(file.head)) {
+    throw new Refusal(
+      `${file.name} is a HEIC photograph, which few browsers can show. Save it as JPEG, or set the camera to JPEG, and send that.`,
+      415,
+      'file',
+    );
+  }
   if (!kind) {
     throw new Refusal(
       `${file.name} is no photograph that can be shown here. Expected JPEG, PNG or WebP; export it as one of these.`,

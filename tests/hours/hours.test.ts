@@ -113,6 +113,48 @@ describe('what is said', () => {
   });
 });
 
+describe('what can not be', () => {
+  test('a day that the calendar has not got is not counted, and said; the rest is', () => {
+    const built = new LogBuilder()
+      .note(
+        '2026-03-14T09:00:00Z',
+        work({ task: 'tying', start: '2026-02-30T09:00', end: '2026-02-30T10:00' }),
+      )
+      .note(
+        '2026-03-14T12:00:00Z',
+        work({ task: 'tying', start: '2026-03-14T10:00', end: '2026-03-14T11:00' }),
+      )
+      .happen({ type: 'span-set', spanId: 's1', start: '2026-06-31T09:00', end: '2026-06-31T10:00' });
+    const { totalMin, problems } = hours(built);
+    expect(totalMin).toBe(60);
+    expect(problems.map(({ kind, message }) => [kind, /2026-\d\d-\d\d/.exec(message)?.[0]])).toEqual([
+      ['no-such-day', '2026-06-31'],
+      ['no-such-day', '2026-02-30'],
+    ]);
+  });
+
+  test('three tasks told for the same hours: each minute counts once, and what gave way is told with its task', () => {
+    const built = new LogBuilder().note(
+      '2026-03-14T12:30:00Z',
+      work({ task: 'mending', start: '2026-03-14T09:00', end: '2026-03-14T11:00' }),
+      work({ task: 'tying', start: '2026-03-14T10:00', end: '2026-03-14T12:00' }),
+      work({ task: 'binding', start: '2026-03-14T10:30', end: '2026-03-14T11:30' }),
+    );
+    const { totalMin, byTask, overlaps } = hours(built);
+    expect(totalMin).toBe(180);
+    expect(Object.fromEntries(byTask.map((one) => [one.task, one.minutes]))).toEqual({
+      mending: 60,
+      tying: 60,
+      binding: 60,
+    });
+    expect(
+      overlaps
+        .map(({ task, byTask: by, start, end }) => `${task} ${by} ${start.slice(11)} ${end.slice(11)}`)
+        .sort(),
+    ).toEqual(['mending binding 10:30 11:00', 'mending tying 10:00 11:00', 'tying binding 10:30 11:30']);
+  });
+});
+
 describe('what is inferred', () => {
   test('a run of notes, closed by a pause; who tells of it has just done it', () => {
     const built = new LogBuilder()

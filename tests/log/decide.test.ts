@@ -17,6 +17,19 @@ test.each<[Command, RegExp]>([
   [{ type: 'remove-photo', photoId: 'x' }, /no photograph x/],
   [{ type: 'change-photo', photoId: 'x' }, /no photograph x/],
   [{ type: 'set-span', start: '2026-03-14T10:00', end: '2026-03-14T09:00' }, /has to end after it starts/],
+  [{ type: 'set-span', start: '2026-02-30T09:00', end: '2026-02-30T10:00' }, /no 2026-02-30 in the calendar/],
+  [
+    { type: 'add-entry', entry: { kind: 'work', start: '2026-06-31T09:00', minutes: 60 } },
+    /no 2026-06-31 in the calendar/,
+  ],
+  [
+    {
+      type: 'correct-entry',
+      entryId: 'n1.0',
+      entry: { kind: 'work', mark: 'start', time: '2025-02-29T09:00' },
+    },
+    /no 2025-02-29 in the calendar/,
+  ],
   [{ type: 'undo-change', seq: 99 }, /no change number 99; the log runs from 1 to 3/],
   [{ type: 'undo-change', seq: 1 }, /the making of the quilt/],
   [{ type: 'undo-change', seq: 2 }, /what was said stays in the log/],
@@ -77,4 +90,27 @@ test('migrations run one by one, and gaps and newer versions are refused', () =>
   expect(() => migrate(events, 4, [mark(1), mark(2)], 3)).toThrow(
     /version 4; this program reads versions 1 to 3/,
   );
+});
+
+test('an entry that another window has changed meanwhile is not written over unseen', () => {
+  const tear = { kind: 'condition', finding: 'tear', places: ['3-2'] } as const;
+  const { log } = new LogBuilder().note('2026-03-14T09:00:00Z', { ...tear, places: ['3-2'] });
+  const correct = (was?: object) =>
+    decide(
+      log,
+      {
+        type: 'correct-entry',
+        entryId: 'n1.0',
+        entry: { kind: 'condition', finding: 'hole', places: ['3-2'] },
+        ...(was ? { was } : {}),
+      } as Command,
+      given,
+    );
+  expect(correct()).toHaveProperty('events');
+  // The order in which the slots are written says nothing.
+  expect(correct({ places: ['3-2'], finding: 'tear', kind: 'condition' })).toHaveProperty('events');
+  expect(correct({ kind: 'condition', finding: 'tear', places: ['3-3'] })).toMatchObject({
+    field: 'was',
+    refused: expect.stringContaining('another window'),
+  });
 });

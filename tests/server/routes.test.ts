@@ -379,6 +379,12 @@ describe('photographs', () => {
     const server = await startServer();
     const id = await server.makeQuilt();
     expect((await send(server, id, form({ file: Buffer.from('not a picture') }))).status).toBe(415);
+    const heic = Buffer.from('\u0000\u0000\u0000\u0018ftypheic\u0000\u0000\u0000\u0000', 'latin1');
+    const refused = await send(server, id, form({ file: heic }, 'a.jpg'));
+    expect([refused.status, (await trouble(refused)).message]).toEqual([
+      415,
+      expect.stringContaining('HEIC'),
+    ]);
     expect((await send(server, id, form({ stage: 'before' }))).status).toBe(422);
     expect((await send(server, id, form({ places: 'three', file: PNG }))).status).toBe(422);
     expect((await send(server, id, form({ file: Buffer.alloc(31_000_000) }))).status).toBe(413);

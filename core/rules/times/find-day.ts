@@ -1,5 +1,7 @@
 // Its English alone: the whole of it is three hundred milliseconds of other languages at every start.
 import * as chrono from 'chrono-node/en';
+import { DATE_WORDS } from './date-words.ts';
+import { findImpossibleDay } from './find-impossible-day.ts';
 import { dayStart, wallMinutes, wallTime } from './local-time.ts';
 
 export type DayFound = {
@@ -11,10 +13,7 @@ export type DayFound = {
   vague?: boolean;
 };
 
-const MONTH =
-  '(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)';
-const DATE_NUMBER =
-  '(?:\\d{1,2}(?:st|nd|rd|th)?|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|twelfth|(?:thir|four|fif|six|seven|eigh|nine)teenth|twentieth|thirtieth|(?:twenty|thirty)[- ](?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth))';
+const { month: MONTH, day: DATE_NUMBER } = DATE_WORDS;
 /** Short names of days only count where a time follows, or "on" or "last" stands before: "sat down", "the sun" are no days. */
 const TRIGGER = new RegExp(
   [
@@ -111,7 +110,9 @@ function readDay(text: string, words: string, end: number, local: string): DayFo
     +local.slice(14, 16),
   );
   const result = calendar.parse(word, reference, { forwardDate: false })[0];
-  if (!result || !(result.start.isCertain('weekday') || result.start.isCertain('day'))) return undefined;
+  if (!result || !(result.start.isCertain('weekday') || result.start.isCertain('day')))
+    // a day that there is not is asked about; until then it is the note's own
+    return findImpossibleDay(word, local) ? at(today) : undefined;
   return at(
     Math.floor(
       Date.UTC(result.start.get('year')!, result.start.get('month')! - 1, result.start.get('day')!) / 60000,

@@ -18,6 +18,7 @@ import { pageAddress } from '../../shell/state/route.ts';
 import { useWidth } from '../../shell/state/use-width.ts';
 import { asksAbout, DAY_HEADINGS, type DayLine, datesOf, dayPage } from '../state/day-page.ts';
 import { hoursOf } from '../state/hours-of-log.ts';
+import { overlapWords } from '../state/overlap-words.ts';
 import './days.css';
 
 const HEADING_WORDS = {
@@ -163,6 +164,14 @@ export function DayPageView(props: { log: Log; date: string }): JSX.Element {
           </p>
         ))}
 
+      {hours.overlaps
+        .filter((one) => one.start.slice(0, 10) === date)
+        .map((one) => (
+          <p class="notice" key={`${one.spanId}${one.by}`}>
+            {overlapWords(say)(one)}
+          </p>
+        ))}
+
       {page.entryCount ? (
         <p class="row no-print day-keys">
           <button
@@ -266,7 +275,7 @@ export function DayPageView(props: { log: Log; date: string }): JSX.Element {
           Print this day
         </button>
       </p>
-      {editing ? <EntryEditor editing={editing} quilt={log.quilt} onClose={() => setEditing(null)} /> : null}
+      {editing ? <EntryEditor editing={editing} log={log} onClose={() => setEditing(null)} /> : null}
       <ChangeBar />
     </div>
   );

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { billedMinutes } from '../../../../core/hours/billed-minutes.ts';
-import type { HoursProblem, Span } from '../../../../core/hours/hours.ts';
+import type { HoursProblem, Overlap, Span } from '../../../../core/hours/hours.ts';
 import { ZoneClock } from '../../../../core/hours/zone-clock.ts';
 import type { Log } from '../../../../core/log/log.ts';
 import type { Task } from '../../../../shared/vocabulary.ts';
@@ -20,6 +20,7 @@ import { LateDetails } from '../../shell/view/late-details.tsx';
 import { TableWrap } from '../../shell/view/table-wrap.tsx';
 import { datesOf } from '../state/day-page.ts';
 import { hoursOf } from '../state/hours-of-log.ts';
+import { overlapWords } from '../state/overlap-words.ts';
 import './days.css';
 import { SpanEditor } from './span-editor.tsx';
 
@@ -35,6 +36,8 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
   const [box, width] = useWidth<HTMLDivElement>(900);
   const [picked, setPicked] = useState<string | null>(null);
   const [all, setAll] = useState(false);
+  /** Why a drag went no further. */
+  const [held, setHeld] = useState('');
   const [draft, setDraft] = useState<{ spanId: string; from: number; to: number } | null>(null);
   const dates = hours.byDay.map((day) => day.date);
   const shown = all ? dates : dates.slice(-SHOWN_DAYS);
@@ -93,7 +96,28 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
 
   /** Near an end of the bar the pointer moves that end, elsewhere the whole; never past midnight. */
   const drag = (event: PointerEvent, bar: DayBar, minutesAPixel: number) => {
-    if (event.button !== 0 || bar.span.parts.length !== 1 || !bar.first || !bar.last) return;
+    if (event.button !== 0) return;
+    setHeld('');
+    if (bar.span.parts.length !== 1 || !bar.first || !bar.last) {
+      const refuse = (next: PointerEvent) => {
+        if (Math.abs(next.clientX - event.clientX) < 8) return;
+        setHeld(
+          bar.first && bar.last
+            ? 'A stretch with a gap in it is not dragged. Touch it, and give its times.'
+            : 'A stretch over midnight is not dragged. Touch it, and give its day and times.',
+        );
+        done();
+      };
+      const done = () => {
+        removeEventListener('pointermove', refuse);
+        removeEventListener('pointerup', done);
+        removeEventListener('pointercancel', done);
+      };
+      addEventListener('pointermove', refuse);
+      addEventListener('pointerup', done);
+      addEventListener('pointercancel', done);
+      return;
+    }
     const bars = event.currentTarget as SVGGElement;
     const rect = bars.getBoundingClientRect();
     const grip = Math.min(14, rect.width / 4);
@@ -105,7 +129,14 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
       const by = Math.round(((next.clientX - x0) * minutesAPixel) / STEP_MIN) * STEP_MIN;
       const from = which === 'to' ? bar.from : bar.from + by;
       const to = which === 'from' ? bar.to : bar.to + by;
-      if (from < 0 || to > 1439 || to - from < STEP_MIN) return;
+      if (from < 0 || to > 1439) {
+        setHeld(
+          'Held at midnight: a stretch is dragged within its day. To move it to another day, touch it and give the day.',
+        );
+        return;
+      }
+      if (to - from < STEP_MIN) return;
+      setHeld('');
       now = { spanId: bar.span.id, from, to };
       setDraft(now);
     };
@@ -201,6 +232,7 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
             </LateDetails>
           </section>
           <Problems log={log} problems={hours.problems} onPick={setPicked} />
+          <Overlaps log={log} overlaps={hours.overlaps} />
           <section aria-labelledby="timeline-head">
             <h2 id="timeline-head">When</h2>
             <p class="small quiet no-print">
@@ -225,6 +257,9 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
                 dayAddress={(date) => pageAddress(log.quilt.id, 'days', date)}
               />
             </div>
+            <p class="drag-held no-print" role="status">
+              {held}
+            </p>
             {dates.length > shown.length ? (
               <button type="button" class="no-print" onClick={() => setAll(true)}>
                 Show the {dates.length - shown.length} days before
@@ -233,7 +268,7 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
             <div ref={editor}>
               {span ? (
                 <SpanEditor
-                  key={`${span.id}${span.start}${span.end}`}
+                  key={span.id}
                   log={log}
                   hours={hours}
                   span={span}
@@ -333,6 +368,29 @@ function Problems(props: {
         ))}
       </ul>
     </section>
+  );
+}
+
+/** Time that was told for two tasks, and which of them has it. */
+function Overlaps(props: { log: Log; overlaps: Overlap[] }): JSX.Element | null {
+  const { log, overlaps } = props;
+  if (!overlaps.length) return null;
+  const words = overlapWords(tradeLabels(log.quilt.spelling));
+  return (
+    <LateDetails summary={`Told twice, counted once (${overlaps.length})`}>
+      {() => (
+        <ul class="plain problems">
+          {overlaps.map((one) => (
+            <li key={`${one.spanId}${one.by}`}>
+              {words(one)}{' '}
+              <a href={pageAddress(log.quilt.id, 'days', one.start.slice(0, 10))}>
+                {dateWords(one.start.slice(0, 10), 'short')}
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+    </LateDetails>
   );
 }
 

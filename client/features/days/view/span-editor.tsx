@@ -19,6 +19,18 @@ export function SpanEditor(props: { log: Log; hours: Hours; span: Span; onClose:
   const [end, setEnd] = useState(span.end);
   const [minutes, setMinutes] = useState(span.breakMin ? String(span.minutes) : '');
   const [fault, setFault] = useState('');
+  // Moved in another window, or by dragging: a form she has not written in follows, one that she has is asked about.
+  const [seen, setSeen] = useState(span);
+  const follow = () => {
+    setSeen(span);
+    setTask(span.task ?? '');
+    setStart(span.start);
+    setEnd(span.end);
+    setMinutes(span.breakMin ? String(span.minutes) : '');
+  };
+  const moved = seen.start !== span.start || seen.end !== span.end || seen.task !== span.task;
+  const untouched = start === seen.start && end === seen.end && task === (seen.task ?? '');
+  if (moved && untouched) follow();
   const later = hours.spans.find(
     (one) => one.startMin >= span.endMin && one.start.slice(0, 10) === span.end.slice(0, 10),
   );
@@ -89,6 +101,15 @@ export function SpanEditor(props: { log: Log; hours: Hours; span: Span; onClose:
         {span.task ? say.task(span.task) : 'No task said'}, {span.start.slice(11)} to{' '}
         {span.running ? 'now' : span.end.slice(11)}: {spanWords(span.minutes)}, {HOW_WORDS[span.how]}
       </h3>
+      {moved && !untouched ? (
+        <p class="notice" role="alert">
+          Changed elsewhere meanwhile: it is now {span.start.slice(11)} to {span.end.slice(11)}. What you have
+          put in is still here, and keeping it puts it over that.{' '}
+          <button type="button" class="slight" onClick={follow}>
+            Take what it is now
+          </button>
+        </p>
+      ) : null}
       <div class="fields">
         <Field id="span-task" label="Task">
           {(a) => (

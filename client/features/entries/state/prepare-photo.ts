@@ -1,3 +1,5 @@
+import { isHeic } from '../../../../shared/is-heic.ts';
+
 const FULL_PX = 4096;
 const SMALL_PX = 360;
 const LARGEST_BYTES = 100 * 1024 * 1024;
@@ -19,7 +21,7 @@ export async function preparePhoto(file: File): Promise<{ full: Blob; small: Blo
     picture = await createImageBitmap(file, { imageOrientation: 'from-image' });
   } catch {
     throw new Error(
-      /heic|heif/i.test(file.name + file.type)
+      /heic|heif/i.test(file.name + file.type) || isHeic(await headOf(file))
         ? 'This browser can’t show HEIC photographs. Set the camera to JPEG, or save it as JPEG, and choose it again.'
         : 'It is no photograph that this browser can show. JPEG, PNG and WebP can be taken.',
     );
@@ -30,6 +32,9 @@ export async function preparePhoto(file: File): Promise<{ full: Blob; small: Blo
     picture.close();
   }
 }
+
+const headOf = async (file: File): Promise<Uint8Array> =>
+  new Uint8Array(await file.slice(0, 32).arrayBuffer());
 
 async function drawn(picture: ImageBitmap, longest: number, quality: number): Promise<Blob> {
   const scale = Math.min(1, longest / Math.max(picture.width, picture.height));

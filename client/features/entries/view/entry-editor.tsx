@@ -1,12 +1,16 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Log } from '../../../../core/log/log.ts';
+import { sameEntry } from '../../../../core/log/same-entry.ts';
 import type { LoggedEntry, LoggedNote } from '../../../../core/log/state.ts';
+import type { Entry } from '../../../../shared/entry.ts';
 import type { Quilt } from '../../../../shared/quilt.ts';
 import { KINDS, type Kind, PARTS } from '../../../../shared/vocabulary.ts';
+import { entryWords } from '../../../words/entry-words.ts';
 import { onePlaceWords } from '../../../words/place-words.ts';
 import { type TradeLabels, tradeLabels } from '../../../words/trade-labels.ts';
 import { Field } from '../../shell/view/field.tsx';
-import { changeLog } from '../state/change-log.ts';
+import { changeFault, changeLog } from '../state/change-log.ts';
 import {
   ENTRY_FIELDS,
   entryOfForm,
@@ -29,13 +33,19 @@ const KIND_WORDS: Record<Kind, string> = {
 export type Editing = { entry?: LoggedEntry; note?: LoggedNote; focus?: 'places' };
 
 /** The form in which an entry is put right, moved, or put in by hand. */
-export function EntryEditor(props: { editing: Editing; quilt: Quilt; onClose: () => void }): JSX.Element {
-  const { editing, quilt } = props;
+export function EntryEditor(props: { editing: Editing; log: Log; onClose: () => void }): JSX.Element {
+  const { editing, log } = props;
+  const { quilt } = log;
   const [kind, setKind] = useState<Kind>(editing.entry?.entry.kind ?? 'remark');
   const [values, setValues] = useState<FormValues>(() =>
     editing.entry ? formValues(editing.entry.entry) : {},
   );
   const [faults, setFaults] = useState<Record<string, string>>({});
+  // What the entry said when she last saw it here: another window may put the same entry right meanwhile.
+  const [seen, setSeen] = useState(editing.entry?.entry);
+  const now = editing.entry ? log.entry(editing.entry.id)?.entry : undefined;
+  const gone = Boolean(editing.entry) && now === undefined;
+  const changed = seen !== undefined && now !== undefined && !sameEntry(seen, now);
   const dialog = useRef<HTMLDialogElement>(null);
   const say = tradeLabels(quilt.spelling);
 
@@ -46,21 +56,38 @@ export function EntryEditor(props: { editing: Editing; quilt: Quilt; onClose: ()
     (first ?? box.querySelector<HTMLElement>('select, input'))?.focus();
   }, [editing]);
 
-  const keep = async () => {
+  /** `over`: what another window made of the entry, which she has seen and puts hers over. */
+  const keep = async (over?: Entry) => {
     const read = entryOfForm(kind, values, quilt);
     if ('faults' in read) {
       setFaults(read.faults);
       dialog.current?.querySelector<HTMLElement>(`[id="edit-${Object.keys(read.faults)[0]}"]`)?.focus();
       return;
     }
-    const done = editing.entry
-      ? await changeLog({ type: 'correct-entry', entryId: editing.entry.id, entry: read.entry }, 'Put right')
-      : await changeLog(
-          { type: 'add-entry', entry: read.entry, ...(editing.note ? { noteId: editing.note.note.id } : {}) },
-          'Put in',
-        );
+    const done =
+      editing.entry && !gone
+        ? await changeLog(
+            {
+              type: 'correct-entry',
+              entryId: editing.entry.id,
+              entry: read.entry,
+              ...(seen ? { was: over ?? seen } : {}),
+            },
+            'Put right',
+          )
+        : await changeLog(
+            {
+              type: 'add-entry',
+              entry: read.entry,
+              ...(editing.note ? { noteId: editing.note.note.id } : {}),
+            },
+            'Put in',
+          );
     if (done) props.onClose();
-    else setFaults({ whole: 'It was not taken: see the message below the page.' });
+    else
+      setFaults({
+        whole: `It was not taken. ${changeFault.peek() ?? ''} What you have put in is still here.`,
+      });
   };
 
   return (
@@ -70,7 +97,7 @@ export function EntryEditor(props: { editing: Editing; quilt: Quilt; onClose: ()
         noValidate
         onSubmit={(event) => {
           event.preventDefault();
-          void keep();
+          if (!changed) void keep();
         }}
       >
         <h2 id="edit-head">
@@ -107,11 +134,46 @@ export function EntryEditor(props: { editing: Editing; quilt: Quilt; onClose: ()
             />
           ))}
         </div>
-        {faults.whole ? <p class="fault">{faults.whole}</p> : null}
+        {gone ? (
+          <p class="notice" role="alert">
+            This entry was taken out in another window meanwhile. What you have put in is still here: keep it
+            as an entry of its own, or leave it.
+          </p>
+        ) : null}
+        {changed ? (
+          <p class="notice" role="alert">
+            Put right in another window meanwhile. It now says: {inWords(now, quilt)}. What you have put in is
+            still here.
+          </p>
+        ) : null}
+        {faults.whole && !changed ? (
+          <p class="fault" role="alert">
+            {faults.whole}
+          </p>
+        ) : null}
         <p class="row">
-          <button type="submit" class="chief">
-            Keep it so
-          </button>
+          {changed ? (
+            <>
+              <button type="button" class="chief" onClick={() => void keep(now)}>
+                Put mine over it
+              </button>
+              <button
+                type="button"
+                onClick={() => {
+                  setSeen(now);
+                  setKind(now.kind);
+                  setValues(formValues(now));
+                  setFaults({});
+                }}
+              >
+                Take what it says now
+              </button>
+            </>
+          ) : (
+            <button type="submit" class="chief">
+              {gone ? 'Keep it as a new entry' : 'Keep it so'}
+            </button>
+          )}
           <button type="button" onClick={() => dialog.current?.close()}>
             Leave it
           </button>
@@ -127,6 +189,11 @@ export function EntryEditor(props: { editing: Editing; quilt: Quilt; onClose: ()
     </dialog>
   );
 }
+
+const inWords = (entry: Entry, quilt: Quilt): string => {
+  const { what, where } = entryWords(entry, quilt);
+  return where ? `${what}, ${where}` : what;
+};
 
 function OneField(props: {
   field: FormField;

@@ -1,0 +1,13 @@
+import type { Overlap } from '../../../../core/hours/hours.ts';
+import { spanWords } from '../../../words/figure-words.ts';
+import type { TradeLabels } from '../../../words/trade-labels.ts';
+
+/** "10:00 to 11:00 was told for mending and for tying: 1 h, counted once, as tying." */
+export const overlapWords =
+  (say: TradeLabels) =>
+  ({ task, byTask, start, end, minutes }: Overlap): string => {
+    const name = (one: Overlap['task']): string => (one ? say.task(one) : 'work');
+    const both =
+      task === byTask ? `told twice for ${name(task)}` : `told for ${name(task)} and for ${name(byTask)}`;
+    return `${start.slice(11)} to ${end.slice(11)} was ${both}: ${spanWords(minutes)}, counted once, as ${name(byTask)}.`;
+  };
