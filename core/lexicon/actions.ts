@@ -151,6 +151,12 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['hand quilting', 'quilt', 'ing'],
   ['laid|lay|spread flat to dry', 'dry', 'ing'],
   ['laying|lying|flat to dry', 'dry', 'ing'],
+  ['laying|lying|laid|spread out? flat? on towels|rack|racks|sheets', 'dry', 'ing'],
+  [
+    'laying|lying|laid|spread out? flat? on a|the|some|clean|old|dry? towels|towel|rack|racks|airer|lawn|grass',
+    'dry',
+    'ing',
+  ],
   ['drying', 'dry', 'ing'],
   ['bone|completely|thoroughly|dried right? dry|out', 'dry', 'past'],
   ['hung|hanging|pegged up|out? to dry', 'dry', 'ing'],

@@ -99,7 +99,7 @@ export const ASIDE_CALLS: string[] = phrases(`
 /** With one of these a note is about the piece, its story or its owner, and no talk aside. */
 export const QUILT_WORDS: string[] = phrases(`
   quilt, quilts, qlt, comforter, coverlet, bedspread, bed cover, patchwork, stitch, stitches, stitched,
-  stitching, sew, sewn, sewed,
+  stitching, sew, sewn, sewed, baby soap, baby shampoo,
   sewing, seam, seams, thread, threads, fabric, cloth, block, blocks, batting, wadding, backing, binding,
   border, borders, pieced, piecing, appliqué, applique, sampler,
   maker, owner, client, museum, heirloom, initials, embroidered, inscription, signature, label, attic,

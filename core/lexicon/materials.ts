@@ -173,6 +173,8 @@ export const MATERIAL_PHRASES: Record<Material, string[]> = {
   detergent: [
     'detergent',
     'soap',
+    'shampoo',
+    'baby shampoo',
     'soap flakes',
     'quilt soap',
     'mild detergent|soap',

@@ -1,4 +1,5 @@
 import type { Token } from '../text/tokenise.ts';
+import { isFailing } from './conditions/is-failing.ts';
 import type { Item } from './item.ts';
 
 /** A stretch of a note that says one thing. `joint` is what stood before it: a mark, a conjunction, or '' where none was said. */
@@ -362,15 +363,36 @@ function isTakenOff(items: Item[], k: number): boolean {
 /** "the worn one", "that torn block", "over the worn patch": a word that only tells which is meant. */
 export function isAttribute(items: Item[], k: number): boolean {
   return (
-    items[k]!.finding !== 'old-repair' &&
-    (/^(the|that|this|those|these|its|other|two|three|both)$/.test(items[k - 1]?.w ?? '') ||
-      /^place\.(those|both)$/.test(items[k - 1]?.place?.rule ?? '')) &&
-    (items[k - 1]?.quantity === undefined || /^(the|those|both)$/.test(items[k - 2]?.w ?? '')) &&
-    (/^(one|ones|block|blocks|piece|pieces|bit|bits|part|parts|area|areas|place|places|spot|patch|silk|cloth|fabric|corner|edge|edges|section|stretch|seam)\b/.test(
-      items[k + 1]?.w ?? '',
-    ) ||
-      items[k + 1]?.fabric !== undefined)
+    tellsWhichByDamage(items, k) ||
+    (items[k]!.finding !== 'old-repair' &&
+      (/^(the|that|this|those|these|its|other|two|three|both)$/.test(items[k - 1]?.w ?? '') ||
+        /^place\.(those|both)$/.test(items[k - 1]?.place?.rule ?? '')) &&
+      (items[k - 1]?.quantity === undefined || /^(the|those|both)$/.test(items[k - 2]?.w ?? '')) &&
+      (/^(one|ones|block|blocks|piece|pieces|bit|bits|part|parts|area|areas|place|places|spot|patch|silk|cloth|fabric|corner|edge|edges|section|stretch|seam)\b/.test(
+        items[k + 1]?.w ?? '',
+      ) ||
+        items[k + 1]?.fabric !== undefined))
   );
+}
+
+/** "those five with the moth", "the one with the tear", "the other one with a hole". */
+function tellsWhichByDamage(items: Item[], k: number): boolean {
+  if (items[k - 2]?.w !== 'with' || !/^(the|a)$/.test(items[k - 1]!.w)) return false;
+  const head = items[k - 3];
+  const counted = head?.quantity && !head.quantity.unit;
+  if (
+    !head ||
+    !(
+      counted ||
+      head.place?.rule === 'place.those' ||
+      /^(one|ones|block|blocks|square|squares)$/.test(head.w)
+    )
+  )
+    return false;
+  const lead = items.slice(Math.max(0, k - 6), k - 2).map((x) => x.w);
+  return items[k - 1]!.w === 'the'
+    ? lead.some((x) => /^(the|that|those|these|other|others)\b/.test(x))
+    : lead.includes('other');
 }
 
 /** "the mended seam", "those two patched ones": work done that only tells which is meant. */
@@ -504,7 +526,7 @@ export function isPredicate(items: Item[], k: number): boolean {
   }
   if (removalAt(items, k)) return true;
   if ((item.w === 'off' || item.w === 'out') && isOff(items, k)) return true;
-  if (item.fail) return true;
+  if (item.fail) return isFailing(items, k);
   if (
     /^(bought|ordered|purchased|need|needs|wants|gets|started|stopped|starting|stopping|finished|finishing|quit|quitting|began|beginning|begun|stays|stay|remain|remains|decided|used)$/.test(
       item.w,
@@ -609,6 +631,8 @@ function isOff(items: Item[], k: number): boolean {
   if (isInverted(items, k)) return true;
   let m = k - 1;
   while (m >= 0 && /^(all|now|both|already|right|still|finally|mostly)$/.test(items[m]!.w)) m--;
+  // "so all of it off"
+  if (items[m]?.w === 'it' && items[m - 1]?.w === 'of' && items[m - 2]?.w === 'all') return true;
   const thing = (x: Item | undefined): boolean =>
     x !== undefined &&
     (x.object !== undefined ||
@@ -858,6 +882,7 @@ function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     ].includes(w)
   )
     return current.length > 0;
+  if (/^(,|and|&)$/.test(w) && tellsLater(items, k + 1)) return true;
   if (
     !says(current) &&
     !hasWork(current) &&
@@ -917,6 +942,20 @@ const FINITE = new Set([
   'same',
 ]);
 
+/** "2-5 done, 3-5 to follow", "…, back to follow", "ties out, backing tomorrow": a place or a thing, and that it is for later. */
+function tellsLater(items: Item[], from: number): boolean {
+  let k = from;
+  while (/^(the|and|with|then)$/.test(items[k]?.w ?? '') && k < from + 2) k++;
+  const subject = items[k];
+  if (!subject?.place && !subject?.object) return false;
+  while (items[k + 1]?.place || (joinsPlaces(items, k + 1) && k < from + 8)) k += items[k + 1]?.place ? 1 : 2;
+  const rest = items.slice(k + 1, k + 5).map((x) => x.w);
+  const end = rest.findIndex((x) => /^[.,;!]$/.test(x));
+  return /^(is |are |'s )?(still )?(to follow|to go|to come|to do|next|tomorrow|tmrw|later)$/.test(
+    rest.slice(0, end < 0 ? undefined : end).join(' '),
+  );
+}
+
 /** "and four five gets …": a place or cloth and then a finite verb begin a statement of their own. */
 function newSubject(items: Item[], from: number): boolean {
   let k = from;
@@ -938,9 +977,13 @@ function newSubject(items: Item[], from: number): boolean {
     const relative = items[m]?.w === ',' && /^(which|that)$/.test(items[m + 1]?.w ?? '');
     return FINITE.has(items[m]?.w ?? '') || relative;
   }
-  if (!subject || !(subject.place || subject.fabric || subject.seam || subject.part)) return false;
+  if (!subject || !(subject.place || subject.fabric || subject.seam || subject.part || subject.object))
+    return false;
   while (joinsPlaces(items, k + 1)) k += 2;
   const verb = items[k + 1]?.w ?? '';
+  // "…, ties first"
+  if (subject.object && /^(first|next)$/.test(verb) && (!items[k + 2] || items[k + 2]!.token.kind === 'mark'))
+    return true;
   return (
     FINITE.has(verb) ||
     (FINITE.has(items[k + 2]?.w ?? '') && /^(both|all|one|ones|block|still|also|seam|there)$/.test(verb))
@@ -1083,7 +1126,7 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
   if (item.w === 'it' && BE.has(items[k + 1]?.w ?? '') && items[k + 1]?.w !== 'all')
     return (
       !PREPOSITIONS.has(before.w) &&
-      !/^(where|which|what|as|when|if|before|since|how|while|let|way|than|like|just|exactly|that|because|call|calling|make|leave|leaving)$/.test(
+      !/^(off|out|where|which|what|as|when|if|before|since|how|while|let|way|than|like|just|exactly|that|because|call|calling|make|leave|leaving)$/.test(
         before.w,
       ) &&
       !before.action &&
@@ -1154,6 +1197,9 @@ function startsStatement(items: Item[], k: number, current: Item[]): boolean {
     lastItem.action &&
     !between.some((x) => x.w === 'and' || x.w === ',')
   )
+    return false;
+  // "get a support stitched in behind them"
+  if (item.action?.form === 'past' && lastItem.action && between.length <= 1 && isGiven(current, last))
     return false;
   // "whipped closed", "zigzagged shut": one act
   if (item.action && lastItem.action && lastItem.stitch && between.length === 0) return false;

@@ -19,10 +19,10 @@ import { MENDED_ONCE, mendedByOthers } from './treatments/by-others.ts';
 import { findWays } from './treatments/find-ways.ts';
 import { isManner } from './treatments/is-manner.ts';
 import { makeTreatment } from './treatments/make-treatment.ts';
-import { planAgain, sameAgain } from './treatments/same-again.ts';
+import { sameAgain, toFollow } from './treatments/same-again.ts';
 import { soFar } from './treatments/so-far.ts';
 import { closedAtOnce, fastening } from './treatments/stitch-alone.ts';
-import { stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
+import { sameStitch, stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
 import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
 import { readBegun, readDurations } from './work/read-work.ts';
 
@@ -69,7 +69,7 @@ function readClause(
   // 2. Treatments.
   const thing = thingSpokenOf(state);
   const ways = findWays(items, thing).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
-  const stitch = stitchOf(items);
+  const stitch = stitchOf(items) ?? sameStitch(state, items, words);
   const told = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
   const placed =
     told.kind === 'none' ||
@@ -115,7 +115,13 @@ function readClause(
   }
 
   // A stitch told by itself says how the last treatment was done, or closes the seam that was just found open.
-  if (!made.length && stitch && !state.drafts.some((d) => d.clause === index))
+  if (
+    !made.length &&
+    stitch &&
+    (!state.drafts.some((d) => d.clause === index) ||
+      // "backed with lawn because it's gone thin, whipst"
+      (clause.joint !== '' && /^(,|-|--)$/.test(items[items.indexOf(stitch.item) - 1]?.w ?? '')))
+  )
     fastening(state, v, stitch, placed);
 
   // "row four I only got as far as block two", "I'm on row five now"
@@ -180,16 +186,14 @@ function readClause(
   if (!made.length && !state.drafts.some((d) => d.clause === index) && MENDED_ONCE.test(words))
     mendedByOthers(state, v, placed);
   if (!made.length && !state.drafts.some((d) => d.clause === index)) {
-    const carried = doneAsPlanned(state, v, words, stitch);
-    if (carried) {
-      made.push(carried);
-      state.drafts.push(carried);
-    }
+    const carried = doneAsPlanned(state, v, words, sentence, stitch);
+    made.push(...carried);
+    state.drafts.push(...carried);
   }
 
   dropIdea(state, v, words);
   if (!made.length) callOff(state, v, words);
-  if (!made.length && !state.drafts.some((d) => d.clause === index)) planAgain(state, v, placed);
+  if (!made.length && !state.drafts.some((d) => d.clause === index)) toFollow(state, v, clause, placed);
   if (!made.length && placed.kind === 'none' && !state.drafts.some((d) => d.clause === index))
     chooseIdea(state, v);
   if (placesAfterColon(state, clause, placed) || placesAdded(state, clause, index, placed)) {
@@ -273,6 +277,7 @@ function thingSpokenOf(state: ReaderState): string | undefined {
     const e = d.entry;
     if (e.kind === 'treatment' && e.object) return e.object;
     if (e.kind === 'treatment' && e.action === 'resew') return 'seam';
+    if (e.kind === 'treatment' && e.action === 'bind') return 'binding';
     if (e.kind === 'condition') {
       if (e.finding === 'lumpy-batting') return 'batting';
       if (e.finding === 'old-repair') return 'old-patch';
@@ -286,6 +291,8 @@ function thingSpokenOf(state: ReaderState): string | undefined {
           )
           ? 'ties'
           : 'quilting';
+      // "the binding is frayed along the bottom, so off it came"
+      if (state.clauses[d.clause]?.items.some((x) => x.part === 'binding')) return 'binding';
       const part = e.places?.[0];
       if (part === 'backing' || part === 'batting' || part === 'binding') return part;
       if (part?.startsWith('border')) return 'border';

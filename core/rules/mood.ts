@@ -105,6 +105,8 @@ export function stateOf(
     / (is|'s) (what|how|the way) i ('ll|will|shall|'m going|am going|mean|intend|plan|'ll be) /.test(sentence)
   )
     return 'planned';
+  // "the plan for row three is a piece of muslin sewn in behind"
+  if (/ (?:the|my|our) (?:plan|intention|aim) (?:\S+ ){0,8}?(?:is|'s|now) /.test(before)) return 'planned';
   if (form !== 'past' && /\bno longer (going|planning|wanting|wants|needs|doing|to)?\b/.test(before))
     return 'dropped';
   const refused =
@@ -253,7 +255,9 @@ export function stateOf(
     if (modal) return 'planned';
     return 'planned';
   }
-  // a noun: "a patch", "net over it"
+  // a noun: "a patch", "net over it"; "so it's crepeline over the pair of them"
+  if (/ it (?:is|'s) (?:to be )?(?:the |a |an |some |just )?$/.test(before) && !/ (on|now) /.test(words))
+    return 'planned';
   if (
     / (tomorrow|tmrw|tonight|next|later|getting|due) /.test(words) &&
     !/ (next to|got|put|done|went) /.test(words)

@@ -3,6 +3,7 @@ import { GONE_WORDS } from '../../lexicon/failures.ts';
 import { isAttribute, isSound, removalAt } from '../clause.ts';
 import type { Item } from '../item.ts';
 import { isNegated } from '../mood.ts';
+import { isFailing } from './is-failing.ts';
 
 /** A finding in a clause: `at` its item; `pointed` when the words only point at damage known already ("the tear"). */
 export type ConditionFound = { finding: Finding; at: number; items: Item[]; pointed: boolean; rule: string };
@@ -43,8 +44,12 @@ export function findConditions(
   return dedupe(found);
 }
 
-/** "no longer puckers", "doesn't pucker any more": it was so once. */
+/** "no longer puckers", "doesn't pucker any more", "the stain came out": it was so once. */
 const isOver = (items: Item[], k: number): boolean =>
+  (/^(stain|mildew|dye-bleed)$/.test(items[k]!.finding ?? '') &&
+    /^(came out|come out|is out|lifted|shifted|has lifted|has gone|vanished|disappeared)$/.test(
+      items[k + 1]?.w ?? '',
+    )) ||
   items.slice(Math.max(0, k - 4), k).some((x, m, lead) => x.w === 'longer' && lead[m - 1]?.w === 'no');
 
 /** Findings said twice over in one clause are one ("shattered … splitting into strips"). */
@@ -280,10 +285,6 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
 
 const isCloth = (x: Item): boolean => x.material === 'fabric' && !/^(piece|bit)s?$/.test(x.w);
 
-/** What may follow "gone" where it means that something is there no more. */
-const GONE_ENDS =
-  /^(|,|and|but|or|&|\+|\/|at|in|on|along|all|too|now|already|here|there|altogether|completely|entirely|as|so|where|over|under|across|down|out|off|round|around|both|again|between|by|near|for|which|then|with|i|it|the|right|inside|apart|clean|half|mostly|;|--|-|\)|\(|")$/;
-
 /** What has given way, by what stands near: a seam, ties or stitches, or cloth. */
 function failure(
   items: Item[],
@@ -292,41 +293,11 @@ function failure(
 ): { finding: Finding; items: Item[]; rule: string } | undefined {
   const item = items[k]!;
   const word = item.w;
-  if (
-    item.w === 'going' ||
-    item.w === 'went' ||
-    item.w === 'open' ||
-    item.w === 'loose' ||
-    item.w === 'gone' ||
-    item.w === 'broken' ||
-    item.w === 'dropped out' ||
-    item.w === 'shot'
-  ) {
-    const after = w(items, k + 1);
-    if (word === 'going' && /^(to|with|over|for|on|at|in|round|back|by)$/.test(after)) return undefined;
-    if (
-      word === 'went' &&
-      /^(to|over|for|on|at|round|back|through|with|out|along|straight|in|by|into|up|home|shopping)$/.test(
-        after,
-      )
-    )
-      return undefined;
-    if (
-      word === 'gone' &&
-      /^(to|for|over|into|round|back|through|and|four|three|two|five|six|nine|ten)$/.test(after) &&
-      after !== 'and'
-    )
-      return undefined;
-    if (word === 'open' && /^(question|matter|the|still|about|on)$/.test(after)) return undefined;
-  }
-  if (word === 'away' && !/^('s|is|are|was|were|just|clean|right|half|all|gone)$/.test(w(items, k - 1)))
-    return undefined;
+  if (!isFailing(items, k)) return undefined;
   if (removalAt(items, k)) return undefined;
   // "the ties come out first" is work to do
   if (/^come (out|off|away)$/.test(word) && !/^(have|has|'ve|'s|had)$/.test(w(items, k - 1)))
     return undefined;
-  // "gone soft", "gone from red to pink": what it has become
-  if (word === 'gone' && !GONE_ENDS.test(w(items, k + 1)) && !items[k + 1]?.place) return undefined;
   // "have gone thin": what it has become is told next
   if (word === 'gone' && items.slice(k + 1, k + 7).some((x) => x.finding)) return undefined;
   const near = (pick: (x: Item) => boolean | undefined): Item | undefined => {

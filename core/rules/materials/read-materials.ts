@@ -180,10 +180,11 @@ function isUsed(
     case 'adhesive':
       return action !== 'remove' && (withIt || told || (listed && head.w !== 'spray') || lead.includes('by'));
     case 'detergent':
-      return withIt || told || listed || last === 'in';
+      return withIt || told || listed || last === 'in' || /^(tried|used|put|dabbed|applied)$/.test(last);
     case 'other':
       if (TOOLS.test(good.name)) return false;
-      return withIt || told || last === 'in' || listed;
+      // "tried vinegar on it"
+      return withIt || told || last === 'in' || listed || /^(tried|used|put|dabbed|applied)$/.test(last);
     default:
       return false;
   }

@@ -53,6 +53,31 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     (x) =>
       x.seam || (x.finding && x.finding !== 'sound') || (x.part === 'edge' && !isManner(x, clause.items)),
   );
+  // "crepeline it is, couched down along the seams": chosen, and put on in the same breath
+  if (
+    e.action === 'resew' &&
+    e.stitch &&
+    e.state === 'done' &&
+    FASTENED.has(p.action!) &&
+    p.state === 'planned' &&
+    !p.stitch &&
+    !loose &&
+    last.sentence === draft.sentence
+  )
+    p.state = 'done';
+  // "new binding on by machine, then turned it over and slip stitched it down"
+  if (
+    e.action === 'resew' &&
+    p.action === 'bind' &&
+    e.stitch &&
+    p.stitch &&
+    e.stitch !== p.stitch &&
+    !loose
+  ) {
+    e.action = 'bind';
+    if (p.places) e.places = p.places;
+    return false;
+  }
   const goesOn =
     (e.action === p.action && e.action !== 'remove') ||
     (e.action === 'resew' && FASTENED.has(p.action!) && !loose) ||

@@ -6,45 +6,67 @@ import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 
 const THOSE =
   '(?:that|it|them|those|both|these|the (?:lot|pair|two|three|four)|all (?:two|three|four|of (?:it|them|those))|both of (?:them|those|these))(?: (?:one|ones|two|three|all|lot|pair))?';
-/** "so I've done that", "did both of those just now", "that's done now, by hand", "got the pair done". */
+/** "so I've done that", "did both of those just now", "that's done now, by hand", "got the pair done", "done, both of them". */
 const DONE = new RegExp(
-  ` (?:i 've|i have|'ve|have|i|all|just|now|and|so|,|) ?(?:now |just |already |finally )*(?:done|did|managed|finished) ${THOSE} (?!off)| (?:${THOSE}) (?:'s|is|are|'re|all) (?:all |now |both |finally )*done | (?:got|have|had) ${THOSE} (?:all )?done `,
+  [
+    ` (?:i 've|i have|'ve|have|i|all|just|now|and|so|,|) ?(?:now |just |already |finally )*(?:done|did|managed|finished) ${THOSE} (?!off)`,
+    ` (?:${THOSE}) (?:'s|is|are|'re|all) (?:all |now |both |finally )*done `,
+    ` (?:got|have|had) ${THOSE} (?:all )?done `,
+    '^ (?:right |ok |okay |there |well |so |and |all |both |, )*(?:done|finished)(?: now| too| as planned)? (?:both (?:of them )?|all (?:of them )?|the lot )?$',
+    ' as planned ',
+  ].join('|'),
 );
 
-/** The plan that was told last, carried out. */
+/** What was planned in the last note, or else for the place spoken of, told as carried out by words that only point at it. */
 export function doneAsPlanned(
   state: ReaderState,
   v: ClauseView,
   words: string,
+  sentence: string,
   stitch: ReturnType<typeof stitchOf>,
-): Draft | undefined {
-  if (!DONE.test(words) || / (?:not|n't|never|when|once|after|if|before|until) /.test(words))
-    return undefined;
-  const told = state.memory.last?.entries.findLast(({ entry: e }) => e.kind === 'treatment')?.entry;
-  const last: Plan | undefined =
-    told?.kind === 'treatment' && told.state === 'planned' && told.action
-      ? {
-          action: told.action,
-          places: told.places ?? [],
-          ...(told.object ? { object: told.object } : {}),
-        }
-      : undefined;
-  const plan = last ?? planFor(state, state.memory.focus);
-  if (!plan) return undefined;
-  return makeDraft(
-    'treatment',
-    v,
-    {
-      action: [plan.action, 'treatment.as-planned', undefined, 'implied'],
-      state: ['done', 'treatment.as-planned', v.items],
-      ...(plan.object ? { object: [plan.object, 'treatment.as-planned', undefined, 'implied'] } : {}),
-      places: [[...plan.places], 'place.carried', undefined, 'implied'],
-      ...(stitch && TAKES_STITCH.has(plan.action)
-        ? { stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item] }
-        : {}),
-    },
-    'carried',
+): Draft[] {
+  if (!DONE.test(words) || / (?:not|n't|never|when|once|after|if|before|until) /.test(words)) return [];
+  return plansMeant(state, sentence).map((plan) => {
+    const told = stitch && TAKES_STITCH.has(plan.action) ? stitch : undefined;
+    const say = told?.stitch ?? plan.stitch;
+    return makeDraft(
+      'treatment',
+      v,
+      {
+        action: [plan.action, 'treatment.as-planned', undefined, 'implied'],
+        state: ['done', 'treatment.as-planned', v.items],
+        ...(plan.object ? { object: [plan.object, 'treatment.as-planned', undefined, 'implied'] } : {}),
+        places: [[...plan.places], 'place.carried', undefined, 'implied'],
+        ...(say ? { stitch: [say, `stitch.${say}`, told?.item, told ? 'said' : 'implied'] } : {}),
+      },
+      'carried',
+    );
+  });
+}
+
+/** The plan told last; all of that note's plans where "both" or "all of them" is said. */
+function plansMeant(
+  state: ReaderState,
+  sentence: string,
+): (Plan & { stitch?: NonNullable<ReturnType<typeof stitchOf>>['stitch'] })[] {
+  const last =
+    state.memory.last?.entries.flatMap(({ entry: e }) => (e.kind === 'treatment' ? [e] : [])) ?? [];
+  const plans = last.flatMap((e) =>
+    e.state === 'planned' && e.action
+      ? [
+          {
+            action: e.action,
+            places: e.places ?? [],
+            ...(e.object ? { object: e.object } : {}),
+            ...(e.stitch ? { stitch: e.stitch } : {}),
+          },
+        ]
+      : [],
   );
+  if (plans.length && / (?:both|all|them|those|they|the lot|the pair) /.test(sentence)) return plans;
+  if (plans.length && last.at(-1)!.state === 'planned') return plans.slice(-1);
+  const plan = planFor(state, state.memory.focus);
+  return plan ? [plan] : [];
 }
 
 /** The one thing that is planned for all of these places; nothing where two are, or none. */

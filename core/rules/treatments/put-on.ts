@@ -104,7 +104,9 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
         items.indexOf(label),
       );
     }
-    if (border && particle && !removalSoon(items, k)) {
+    // "sewed the bottom one back down": closed again, and no new border
+    const down = / down /.test(words(items, k + 1, k + 9)) && !/ on /.test(words(items, k + 1, k + 9));
+    if (border && particle && !down && !removalSoon(items, k)) {
       return found(
         { action: 'add-border', form: spoken, at: k, items: [item, border], rule: 'treatment.border-on' },
         k,

@@ -28,8 +28,7 @@ export function sameAgain(
       placed.kind === 'specific' &&
       / (and|also|plus) /.test(words.slice(0, 10)) &&
       clause.items.every((x) => x.place || /^(and|also|plus|the|,|in|on|then|now|&)$/.test(x.w))) ||
-    /^ (" |'' )/.test(words) ||
-    (short && placed.kind !== 'none' && placed.kind !== 'pronoun' && TO_FOLLOW.test(words));
+    /^ (" |'' )/.test(words);
   const cloth = same && placed.kind === 'none' ? mendedCloth(clause.items, state) : undefined;
   if (
     !same ||
@@ -103,7 +102,7 @@ export function sameAgain(
         action: [source.action, 'treatment.same-again', undefined, 'implied'],
         state: [
           (/ (want|wants|need|needs|will|'ll|to get|to do|to come|gets?) /.test(words) ||
-            TO_FOLLOW.test(words)) &&
+            LATER.test(words)) &&
           source.state !== 'considering'
             ? 'planned'
             : source.state,
@@ -132,41 +131,53 @@ function bareMinutes(state: ReaderState, clause: Clause): Item | undefined {
   return timed ? last : undefined;
 }
 
-/** "the reverse is to follow tomorrow", "rows 7 to 9 tmrw", "four still to go": the same there, another day. */
-const TO_FOLLOW =
+/** "same on the back tomorrow". */
+const LATER =
   / (?:to follow|follows|to come|to go|still to (?:do|go|come)|left to do|tomorrow|tmrw|next time|another (?:day|evening|night)) /;
 
-/** "the reverse is to follow tomorrow", "r3 to go tmrw", "4-7 next": the treatment before is planned for other places. */
-export function planAgain(state: ReaderState, v: ClauseView, placed: ClausePlaces): void {
+/** "the reverse is to follow tomorrow", "rows 7 to 9 tmrw", "four still to go": the same there, another day. */
+const TO_FOLLOW =
+  / (?:to follow|follows?|following|to come|to go|to do|still to (?:do|go|come)|left to do|next|next time|tomorrow|tmrw|tmw|later|another (?:day|evening|night)) /;
+const FOLLOWING =
+  /^(the|a|and|,|&|\+|is|are|'s|to|follow|follows|following|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|first|others?|ones?|-|--|\()$/;
+
+/**
+ * "the reverse is to follow tomorrow", "r3 to go tmrw", "4-7 next": the treatment before is planned for other places. "ties
+ * first", "and then the backing": the same is done with another thing.
+ */
+export function toFollow(state: ReaderState, v: ClauseView, clause: Clause, placed: ClausePlaces): void {
   const { items } = v;
-  if (placed.kind !== 'specific' && !(placed.kind === 'general' && placed.places[0] !== 'quilt')) return;
-  const words = ` ${items.flatMap((x) => (x.place ? [] : [x.w])).join(' ')} `;
-  if (
-    !/ (to follow|to go|to do|next|tomorrow|tmrw|tmw|later|follows|following|still to (do|go|come)|to come) /.test(
-      words,
-    )
+  if (!items.every((x) => x.place || x.seam || x.object || FOLLOWING.test(x.w))) return;
+  const told = state.drafts.findLast(isTreatment);
+  const source = told?.entry ?? (state.memory.lastKind === 'treatment' ? state.memory.treatment : undefined);
+  if (!source?.action || source.state === 'considering' || source.state === 'dropped') return;
+  const words = ` ${items.flatMap((x) => (x.place && !x.object ? [] : [x.w])).join(' ')} `;
+  const thing = source.action === 'remove' ? items.find((x) => x.object && x.object !== 'piece') : undefined;
+  if (thing) {
+    const goesOn = told?.sentence === v.sentence && /^(then|and|,)$/.test(clause.joint);
+    if (!goesOn || thing.object === source.object) {
+      if (!TO_FOLLOW.test(words) && !(goesOn && / first /.test(words))) return;
+    }
+  } else if (
+    !TO_FOLLOW.test(words) ||
+    (placed.kind !== 'specific' && !(placed.kind === 'general' && placed.places[0] !== 'quilt'))
   )
     return;
-  const light = (x: Item): boolean =>
-    Boolean(x.place || x.seam) ||
-    /^(the|and|,|&|\+|is|are|'s|to|follow|follows|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|after|that|-|--|\()$/.test(
-      x.w,
-    );
-  if (!items.every(light)) return;
-  const last = state.drafts.findLast(isTreatment)?.entry;
-  const source = last ?? (state.memory.lastKind === 'treatment' ? state.memory.treatment : undefined);
-  if (!source?.action || source.state === 'considering' || source.state === 'dropped') return;
+  const object = thing?.object ?? source.object;
+  const own = thing && /^(backing|batting|binding|border)$/.test(thing.object!);
+  const places = thing ? (own ? [thing.object!] : undefined) : placed.places;
+  const planned = TO_FOLLOW.test(words) || / first /.test(words);
   state.drafts.push(
     makeDraft(
       'treatment',
       v,
       {
         action: [source.action, 'treatment.to-follow', undefined, 'implied'],
-        state: ['planned', 'treatment.to-follow', items],
-        ...(source.object ? { object: [source.object, 'treatment.to-follow', undefined, 'implied'] } : {}),
-        places: [placed.places, 'place.said', placed.items],
+        state: [planned ? 'planned' : source.state, 'treatment.to-follow', items],
+        ...(object ? { object: [object, 'treatment.to-follow', thing, thing ? 'said' : 'implied'] } : {}),
+        ...(places ? { places: [places, 'place.said', thing ? [thing] : placed.items] } : {}),
       },
-      'said',
+      places ? 'said' : 'unneeded',
     ),
   );
 }

@@ -9,17 +9,17 @@ export function drawnTogether({ items, k, item, after }: WordAt): WayFound {
       item.w,
     ) &&
     / together /.test(after) &&
-    items
-      .slice(k + 1, k + 9)
-      .some(
-        (x) =>
-          x.seam ||
-          x.finding === 'tear' ||
-          x.finding === 'hole' ||
-          x.finding === 'split-seam' ||
-          /^edges?$/.test(x.w) ||
-          x.part === 'edge',
-      ) &&
+    items.slice(k + 1, k + 9).some(
+      (x) =>
+        x.seam ||
+        x.finding === 'tear' ||
+        x.finding === 'hole' ||
+        x.finding === 'split-seam' ||
+        /^edges?$/.test(x.w) ||
+        x.part === 'edge' ||
+        // "drew it together with herringbone"
+        (x.stitch !== undefined && !x.weakStitch),
+    ) &&
     !items.some((x) => x.action && x.action.v === 'resew' && !x.stitch)
   ) {
     return found(

@@ -1,7 +1,14 @@
 import type { Item } from '../item.ts';
 import { found, type Way, type WayFound, type WordAt } from './way.ts';
+import { words } from './words-between.ts';
 
-/** "worked on the stain with a cotton bud", "going to try some vinegar on the mark". */
+/** What only ever goes on a stain. */
+const ON_STAINS =
+  /\b(vinegar|peroxide|borax|solvent|lemon juice|bicarb|bicarbonate|soda|saliva|spit|stain remover|detergent|soap|shampoo|white spirit|spirits)\b/;
+const CLEANS =
+  /\b(swab|swabs|cotton bud|cotton buds|q tip|q tips|vinegar|brush|sponge|solvent|detergent|soap|peroxide|lemon|damp|water|blotting|spit|saliva|eraser|rubber|cloth|soda|borax|spirit|spirits)\b/;
+
+/** "worked on the stain with a cotton bud", "going to try some vinegar on the mark", "tried vinegar on it". */
 export function stainWorkedOn({ items, k, item, all }: WordAt): WayFound {
   const cleaned = workOnStain(items, k, all);
   return (
@@ -13,18 +20,20 @@ export function stainWorkedOn({ items, k, item, all }: WordAt): WayFound {
 function workOnStain(items: Item[], k: number, all: string): Way['form'] | undefined {
   const w = items[k]!.w;
   if (
-    !/^(worked|working|work|tackled|tackle|tackling|treated|treat|treating|tried|try|trying|used|attacked|went)$/.test(
+    !/^(worked|working|work|tackled|tackle|tackling|treated|treat|treating|tried|try|trying|used|use|using|attacked|went|had|have|having|been|dabbed|put|applied)$/.test(
       w,
     )
   )
     return undefined;
-  if (!items.some((x) => x.finding === 'stain' || x.finding === 'mildew')) return undefined;
-  if (
-    !/\b(swab|swabs|cotton bud|cotton buds|q tip|q tips|vinegar|brush|sponge|solvent|detergent|soap|peroxide|lemon|damp|water|blotting|spit|saliva|eraser|rubber|cloth|soda|borax|spirit|spirits)\b/.test(
-      all,
-    )
-  )
+  if (/^(had|have|having)$/.test(w) && !/^(a|another) go at$/.test(words(items, k + 1, k + 4).trim()))
     return undefined;
+  if (/^(went|been)$/.test(w) && !/^(at|over)$/.test(items[k + 1]?.w ?? '')) return undefined;
+  const stained = items.some((x) => x.finding === 'stain' || x.finding === 'mildew');
+  // "tried vinegar on it"
+  const dabbed = / (on|to|onto) (it|them|that|those|this|the|both) /.test(all) && ON_STAINS.test(all);
+  if (!dabbed && !(stained && CLEANS.test(all) && !/^(put|have|use|using)$/.test(w))) return undefined;
   if (items.some((x) => x.action?.v === 'clean' && x.action.form === 'past')) return undefined;
-  return /ing$/.test(w) ? 'ing' : /^(work|tackle|treat|try)$/.test(w) ? 'base' : 'past';
+  if (/ing$/.test(w)) return 'ing';
+  const modal = / (to|will|'ll|gonna|could|might|should|must) $/.test(words(items, Math.max(0, k - 1), k));
+  return /^(work|tackle|treat|try|use|have)$/.test(w) || (w === 'put' && modal) ? 'base' : 'past';
 }

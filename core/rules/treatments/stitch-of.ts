@@ -1,6 +1,8 @@
 import type { Action, Stitch } from '../../../shared/vocabulary.ts';
 import { STITCH_PHRASES } from '../../lexicon/stitches.ts';
 import type { Item } from '../item.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { isTreatment } from './is-treatment.ts';
 
 export function stitchOf(items: Item[]): { stitch: Stitch; item: Item } | undefined {
   let best: { stitch: Stitch; item: Item; rank: number } | undefined;
@@ -60,3 +62,11 @@ export const TAKES_STITCH = new Set<Action>([
   'baste',
   'tie',
 ]);
+
+/** "patched 6-2 too, same stitch": the stitch of the treatment before. */
+export function sameStitch(state: ReaderState, items: Item[], words: string): ReturnType<typeof stitchOf> {
+  if (!words.includes(' same ')) return undefined;
+  const item = items.find((x, k) => /^(stitch|sts?)$/.test(x.w) && items[k - 1]?.w === 'same');
+  const last = state.drafts.findLast(isTreatment)?.entry ?? state.memory.treatment;
+  return item && last?.stitch ? { stitch: last.stitch, item } : undefined;
+}

@@ -38,7 +38,15 @@ export function hasToGo({ items, k, item, before, after }: WordAt): WayFound {
 export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFound {
   const removal = removalAt(items, k);
   if (removal && !item.place) {
-    const object = objectOf(items, k, removal.particle) ?? thingOf(items, k, removal.particle, thing);
+    // "got it off, and would you believe they used newspaper for the batting"
+    const pronoun =
+      /^(it|them|em)$/.test(items[k + 1]?.w ?? '') &&
+      removal.particle === k + 2 &&
+      !items.slice(0, k).some((x) => x.object || x.part === 'border' || /^(one|ones)$/.test(x.w));
+    const object =
+      (pronoun ? thingOf(items, k, removal.particle, thing) : undefined) ??
+      objectOf(items, k, removal.particle) ??
+      thingOf(items, k, removal.particle, thing);
     const plain =
       /^(remov|unpick|peel|strip|detach|unstitch|unpin|snip|unsew|unquilt|frog|untie|untying)/.test(item.w);
     if (object || (plain && removal)) {
@@ -64,7 +72,7 @@ export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFou
       return found(
         {
           action: 'remove',
-          object: object?.object ?? ownObject(item.w),
+          object: object?.object ?? ownObject(item.w, thing),
           form:
             removal.form === 'base' &&
             /^(come|comes)$/.test(item.w) &&
@@ -113,7 +121,7 @@ export function offCame({ items, k, item, thing }: WordAt): WayFound {
 }
 
 /** "the backing is off", "the ties are out". */
-export function isOff({ items, k, item, before, after }: WordAt): WayFound {
+export function isOff({ items, k, item, before, after, thing }: WordAt): WayFound {
   if (
     (item.w === 'off' || item.w === 'out') &&
     (/ (is|'s|are|'re|both|all|now|was|were|already|be|to|must|has to|to be|come) $/.test(before) ||
@@ -122,6 +130,21 @@ export function isOff({ items, k, item, before, after }: WordAt): WayFound {
     const object = [...items.slice(0, k)]
       .reverse()
       .find((x) => x.object || x.finding === 'old-repair' || x.part === 'binding' || x.part === 'border');
+    // "it's off, after an hour of picking"
+    const it = removable(thing);
+    // "all of it off"
+    const lot = / (all|the lot|the whole|most) of (it|them) $/.test(before);
+    if (
+      !object &&
+      it &&
+      (lot ||
+        / (it|they) ('s|is|are|'re|has been|have been)( all| both| now| finally| at last)* $/.test(before)) &&
+      !/^ (to|the|by|a|of|for|on|there|here|in) /.test(after)
+    )
+      return found(
+        { action: 'remove', object: it, form: 'past', at: k, items: [item], rule: 'treatment.is-off' },
+        k,
+      );
     const isTreatmentOff = object === undefined && items.slice(0, k).some((x) => isNet(x));
     if (object && !isTreatmentOff && !(object.stitches && object.seam)) {
       const objectId =
@@ -151,46 +174,52 @@ export function isOff({ items, k, item, before, after }: WordAt): WayFound {
 }
 
 /** Ties or pins that come out. */
-export function comesOut({ items, k, item, before, all }: WordAt): WayFound {
-  // "the ties come out first"
-  if (item.fail && /^(come|came) (out|off|away)$/.test(item.w) && !/ (have|has|'ve|'s|had) $/.test(before)) {
-    const object = [...items.slice(0, k)].reverse().find((x) => x.object);
-    const came = item.w.startsWith('came');
-    if (object?.object && (!came || (!object.stitches && !object.seam && !item.w.endsWith('away')))) {
-      return found(
-        {
-          action: 'remove',
-          object: object.object,
-          form: came
-            ? 'past'
-            : / (first|next|before|later|tomorrow|then|need|needs|will|'ll|to|must|should|has|have|can|could) /.test(
-                  all,
-                ) || /s$/.test(object.w)
-              ? 'base'
-              : 'past',
-          at: k,
-          items: [item, object],
-          rule: 'treatment.comes-out',
-        },
-        k,
-        items.indexOf(object),
-      );
-    }
-  }
-  return undefined;
+export function comesOut({ items, k, item, before, all, thing }: WordAt): WayFound {
+  // "the ties come out first", "it has to come out"
+  if (!item.fail || !/^(come|came) (out|off|away)$/.test(item.w) || / (have|has|'ve|'s|had) $/.test(before))
+    return undefined;
+  const told = items.slice(0, k).findLast((x) => x.object);
+  const came = item.w.startsWith('came');
+  if (told && came && (told.stitches || told.seam || item.w.endsWith('away'))) return undefined;
+  const object = told ? told.object : came || / (it|they|that) /.test(before) ? removable(thing) : undefined;
+  if (!object || (!told && came && !/ (it|they) $/.test(before))) return undefined;
+  const toDo =
+    / (first|next|before|later|tomorrow|then|need|needs|will|'ll|to|must|should|has|have|can|could) /.test(
+      all,
+    ) ||
+    (told && /s$/.test(told.w));
+  return found(
+    {
+      action: 'remove',
+      object,
+      form: came || !toDo ? 'past' : 'base',
+      at: k,
+      items: told ? [item, told] : [item],
+      rule: 'treatment.comes-out',
+    },
+    k,
+    ...(told ? [items.indexOf(told)] : []),
+  );
 }
 
+/** The thing last spoken of, where it can be taken off. */
+const removable = (thing: string | undefined): RemovedObject | undefined =>
+  thing && thing !== 'seam' ? (thing as RemovedObject) : undefined;
+
 /** What these verbs take out without naming it. */
-const ownObject = (w: string): RemovedObject =>
-  w.startsWith('unpin')
-    ? 'pins'
-    : w.startsWith('unquilt')
-      ? 'quilting'
-      : w.startsWith('unt')
-        ? 'ties'
-        : /^(frog|unstitch|unsew)/.test(w)
-          ? 'stitching'
-          : 'piece';
+const ownObject = (w: string, thing: string | undefined): RemovedObject =>
+  // "column five is unpicked", in the middle of taking the quilting out
+  /^(unpick|unstitch|snip)/.test(w) && thing && /^(quilting|ties|stitching)$/.test(thing)
+    ? (thing as RemovedObject)
+    : w.startsWith('unpin')
+      ? 'pins'
+      : w.startsWith('unquilt')
+        ? 'quilting'
+        : w.startsWith('unt')
+          ? 'ties'
+          : /^(frog|unstitch|unsew)/.test(w)
+            ? 'stitching'
+            : 'piece';
 
 /** "took it out", "took out what was left of them": the thing spoken of before. */
 function thingOf(
@@ -226,6 +255,9 @@ function objectOf(
     if (x.seam && x.w.startsWith('seam')) return 'stitching';
     // "somebody's clumsy darn", "the iron-on patch"
     if (x.finding === 'old-repair') return 'old-patch';
+    // "that glued scrap", "the ironed-on bit"
+    if (x.object === 'piece' && /^(glued|ironed|fused|stuck|on)$/.test(items[items.indexOf(x) - 1]?.w ?? ''))
+      return 'old-patch';
     const next = items[items.indexOf(x) + 1];
     if (
       x.object &&
@@ -236,8 +268,19 @@ function objectOf(
       x.token.kind === 'word'
     )
       return next.object;
-    return x.object;
+    return (
+      x.object ??
+      // "that twine snipped out", not "that string stitching"
+      (/^(twine|string|yarn|wool|floss|pearl cotton|perle cotton)$/.test(x.w) && !next?.stitches
+        ? 'ties'
+        : undefined)
+    );
   };
+  // "the backing has to come off for that, ties first"
+  if (/^(come|comes|came|coming)$/.test(items[k]!.w)) {
+    const subject = items.slice(Math.max(0, k - 7), k).findLast((x) => ofThing(x) !== undefined);
+    if (subject) return { object: ofThing(subject)!, item: subject };
+  }
   // "peeled that patch off", "unpicked the old tacking", "pulled an old laundry label off the back"
   for (let m = k + 1; m < limit; m++) {
     const x = items[m]!;

@@ -1,0 +1,32 @@
+import type { Item } from '../item.ts';
+
+/** What may follow "gone" where it means that something is there no more. */
+const GONE_ENDS =
+  /^(|,|and|but|or|&|\+|\/|at|in|on|along|all|too|now|already|here|there|altogether|completely|entirely|as|so|where|over|under|across|down|out|off|round|around|both|again|between|by|near|for|which|then|with|i|it|the|right|inside|apart|clean|half|mostly|;|--|-|\)|\(|")$/;
+
+/** Does the word at `k` say that something has given way? "going to put", "went over it", "open question", "gone soft" do not. */
+export function isFailing(items: Item[], k: number): boolean {
+  const word = items[k]!.w;
+  const after = items[k + 1]?.w ?? '';
+  switch (word) {
+    case 'going':
+      return !/^(to|with|over|for|on|at|in|round|back|by|through|along|inside|right|behind|under)$/.test(
+        after,
+      );
+    case 'went':
+      return !/^(to|over|for|on|at|round|back|through|with|out|along|straight|in|by|into|up|home|shopping)$/.test(
+        after,
+      );
+    case 'gone':
+      if (/^(to|for|over|into|round|back|through|four|three|two|five|six|nine|ten)$/.test(after))
+        return false;
+      // "gone soft", "gone from red to pink": what it has become
+      return GONE_ENDS.test(after) || items[k + 1]?.place !== undefined || items[k + 1]?.fail === true;
+    case 'open':
+      return !/^(question|matter|the|still|about|on)$/.test(after);
+    case 'away':
+      return /^('s|is|are|was|were|just|clean|right|half|all|gone)$/.test(items[k - 1]?.w ?? '');
+    default:
+      return true;
+  }
+}

@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { readLast, treatmentsSaid } from './bench-quilt.ts';
+
+describe('the thing last spoken of is taken off', () => {
+  it.each<[notes: string[], said: string[]]>([
+    [["the batting's all gone to lumps so it has to come out"], ['remove planned batting batting']],
+    [
+      ["there's an old patch glued on 3-3", "it's off, after an hour of picking"],
+      ['remove done old-patch 60min 3-3'],
+    ],
+    [["the binding's frayed along the bottom so off it came"], ['remove done binding binding']],
+    [['the old batting is clumped, out it came'], ['remove done batting batting']],
+    [['binding worn top and bottom, so all of it off'], ['remove done binding binding']],
+    [['that twine snipped out of the top row'], ['remove done ties 1-1 1-2 1-3 1-4 1-5 1-6']],
+    // no thing to take off
+    [["it's off to the shop with me now"], []],
+    [['the stain came out'], []],
+  ])('%j', (notes, said) => {
+    expect(treatmentsSaid(notes)).toEqual(said);
+  });
+});
+
+describe('the same goes on', () => {
+  it.each<[notes: string[], said: string[]]>([
+    [
+      ['got the binding off first and then the backing'],
+      ['remove done binding binding', 'remove done backing backing'],
+    ],
+    [
+      ['backing has to come off for that, ties first'],
+      ['remove planned backing backing', 'remove planned ties'],
+    ],
+    [
+      ['going to put muslin behind 2-5 and 3-5', '2-5 done, 3-5 to follow'],
+      ['stabilize done 2-5', 'stabilize planned 3-5'],
+    ],
+    [["I'll darn 4-1 tonight", 'all done, 20 minutes'], ['darn done 20min 4-1']],
+    [
+      ['planning to patch 2-2 and darn 2-3', 'done, both of them'],
+      ['patch done 2-2', 'darn done 2-3'],
+    ],
+    [['patched 1-1 by hand. 1-2 next'], ['patch done hand 1-1', 'patch planned 1-2']],
+    [['darned 1-1 with a running stitch', 'patched 2-1, same stitch'], ['patch done running 2-1']],
+    // an order of things that names no work before it
+    [['row two, then tea'], []],
+  ])('%j', (notes, said) => {
+    expect(treatmentsSaid(notes)).toEqual(said);
+  });
+});
+
+it('a stain is worked on with what cleans it', () => {
+  expect(treatmentsSaid(["there's a stain on 4-4", 'tried vinegar on it'])).toEqual(['clean done 4-4']);
+  expect(treatmentsSaid('going to put a bit of peroxide on that stain on 2-2')).toEqual([
+    'clean planned 2-2',
+  ]);
+  expect(treatmentsSaid('bought vinegar and a new brush')).toEqual([]);
+});
+
+it('a plan told by the word is a plan', () => {
+  expect(treatmentsSaid('for row three the plan is a fresh piece of muslin sewn in behind each one')).toEqual(
+    ['stabilize planned 3-1 3-2 3-3 3-4 3-5 3-6'],
+  );
+});
+
+it('damage that only tells which block is meant is not found again', () => {
+  const { entries } = readLast([
+    "there's moth in 2-1, 2-2 and 2-3",
+    'those three with the moth want a support behind',
+  ]);
+  expect(entries.map(({ entry }) => entry.kind)).toEqual(['treatment']);
+});
