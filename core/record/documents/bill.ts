@@ -46,7 +46,10 @@ export function bill({ view, date, hours, estimate }: Paper): Section[] {
     {
       id: 'against',
       title: 'Foreseen and come out',
-      passages: quoted && estimate?.cameOut ? [against(view, quoted, estimate.cameOut)] : [],
+      passages:
+        quoted && estimate?.cameOut
+          ? [against(view, quoted, estimate.cameOut, estimate.work?.left.likely ?? 0)]
+          : [],
     },
     { id: 'due', title: 'What is due', passages: price ? [due(view, price, quoted)] : [] },
     { id: 'hours', title: 'Hours', passages: some(hoursLine(view, hours, estimate)) },
@@ -112,7 +115,7 @@ function agreedLine(view: RecordView, price: Price, agreed: Total): Passage {
 }
 
 /** The estimate's sums against what came of them: work, materials with what is added to them, the rest, and all. */
-function against(view: RecordView, quoted: Price, cameOut: Price): Passage {
+function against(view: RecordView, quoted: Price, cameOut: Price, leftMin: number): Passage {
   const money = (minor: number): string => moneyPhrase(minor, quoted.digits, quoted.currency, view.spelling);
   const sumOf = (price: Price, kinds: readonly Price['lines'][number]['kind'][]): number =>
     price.lines.reduce((sum, line) => sum + (kinds.includes(line.kind) ? line.minor : 0), 0);
@@ -131,9 +134,16 @@ function against(view: RecordView, quoted: Price, cameOut: Price): Passage {
     .map(([name, before, after]) => [name, money(before), money(after)]);
   return passage(
     'bill-against',
-    rows,
+    [rows, Math.round(leftMin)],
     [],
     [
+      ...(leftMin >= 1
+        ? [
+            paragraph(
+              `So far: about ${durationFigure(leftMin)} of the planned work is still to do, and not in what came out.`,
+            ),
+          ]
+        : []),
       {
         type: 'table',
         columns: [
