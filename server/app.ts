@@ -31,6 +31,26 @@ const BODY_BYTES = 2 * 1024 * 1024;
 /** Long enough for a browser that was waiting to have its page. */
 const LOAD_AFTER_MS = 300;
 
+/** What a client may take of the server. */
+export type Limits = {
+  /** A request has told its head by then, or is ended. */
+  headMs: number;
+  /** A request that trickles in for longer than this is ended; uploads of hours of audio fit in it. */
+  requestMs: number;
+  /** How often the two above are looked after. */
+  checkMs: number;
+  requestsAMinute: number;
+  /** Beats of the live socket; a page that has answered none since the last is let go. */
+  heartbeatMs: number;
+};
+const LIMITS: Limits = {
+  headMs: 20_000,
+  requestMs: 15 * 60_000,
+  checkMs: 10_000,
+  requestsAMinute: 6_000,
+  heartbeatMs: 20_000,
+};
+
 export type AppOptions = {
   /** Folder for all data. */
   dataFolder: string;
@@ -43,6 +63,8 @@ export type AppOptions = {
   hosts?: readonly string[];
   /** Addresses of this machine on the network, where other devices are to be let in. */
   lan?: readonly string[];
+  /** Others than the usual ones: for tests that wait for their end. */
+  limits?: Partial<Limits>;
   /** False in tests; else warnings and errors go to standard error. */
   logging?: boolean;
 };
@@ -59,11 +81,12 @@ declare module 'fastify' {
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const hosts = [...(options.hosts ?? []), ...(options.lan ? LanDoor.hosts(options.lan) : [])];
   const library = await Library.open(options.dataFolder, options.fs ?? nodeFileSystem, options.sizes);
+  const limits = { ...LIMITS, ...options.limits };
   const app = Fastify({
     logger: options.logging === false ? false : { level: 'warn', stream: process.stderr },
     bodyLimit: BODY_BYTES,
-    // A request that trickles in for longer than this is ended; uploads of hours of audio fit in it.
-    requestTimeout: 15 * 60_000,
+    requestTimeout: limits.requestMs,
+    http: { headersTimeout: limits.headMs, connectionsCheckingInterval: limits.checkMs },
     keepAliveTimeout: 10_000,
     forceCloseConnections: true,
   });
@@ -103,7 +126,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     crossOriginEmbedderPolicy: false,
     referrerPolicy: { policy: 'no-referrer' },
   });
-  await app.register(rateLimit, { max: 6_000, timeWindow: '1 minute' });
+  await app.register(rateLimit, { max: limits.requestsAMinute, timeWindow: '1 minute' });
 
   const backups = new BackupRounds(library);
   app.get('/api/health', async () => ({
@@ -122,7 +145,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(serveStatic, { root: PAGE, maxAge: 0 });
   answerUnknown(app);
 
-  const live = new LiveSocket({ library, hosts, hearing, queue, door });
+  const live = new LiveSocket({ library, hosts, hearing, queue, door, heartbeatMs: limits.heartbeatMs });
   live.attach(app.server);
   if (door) live.attach(door.server);
   app.addHook('preClose', async () => {

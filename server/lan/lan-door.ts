@@ -30,6 +30,7 @@ export class LanDoor {
   ) {
     this.server = createServer({ key: certificate.key, cert: certificate.cert }, answer);
     this.server.requestTimeout = 15 * 60_000;
+    this.server.headersTimeout = 20_000;
     this.server.keepAliveTimeout = 10_000;
     this.server.maxConnections = 200;
   }

@@ -21,7 +21,6 @@ const PATH = '/live';
 const SENT_AWAY = 4401;
 /** A note of 100,000 characters as JSON; a second of audio is 32 kB. */
 const MAX_MESSAGE_BYTES = 2 * 1024 * 1024;
-const HEARTBEAT_MS = 20_000;
 /** A page that does not take what it is sent is let go; it comes back and resumes by number. */
 const MAX_UNSENT_BYTES = 16 * 1024 * 1024;
 /** Events in one message, so that a long log comes in pieces. */
@@ -40,6 +39,7 @@ export type LiveOptions = {
   queue: RecordingQueue | undefined;
   /** Where the server listens on the network too: who may come in. */
   door?: LanDoor | undefined;
+  heartbeatMs: number;
 };
 
 /** The live socket: commands up, events down, as in shared/wire.ts. */
@@ -58,7 +58,7 @@ export class LiveSocket {
     });
     this.#heart = setInterval(() => {
       for (const page of this.#pages) page.beat();
-    }, HEARTBEAT_MS).unref();
+    }, options.heartbeatMs).unref();
   }
 
   attach(server: Server | SecureServer): void {
