@@ -33,12 +33,23 @@ export function launch(args: readonly string[] = []): Promise<Browser> {
   });
 }
 
-/** Collects what the page complains of: errors thrown, errors logged, breaches of its own policy. */
+const isForeign = (address: string): boolean => {
+  const { protocol, hostname } = new URL(address);
+  return /^(https?|wss?):$/.test(protocol) && !/^(127\.\d+\.\d+\.\d+|localhost|\[::1\])$/.test(hostname);
+};
+
+/** Collects what the page complains of: errors thrown, errors logged, breaches of its own policy; and whatever it asks of another machine. */
 export function complaints(page: Page): string[] {
   const list: string[] = [];
   page.on('pageerror', (error) => list.push(`thrown: ${error.message}`));
   page.on('console', (message) => {
     if (message.type() === 'error') list.push(`logged: ${message.text()}`);
+  });
+  page.on('request', (request) => {
+    if (isForeign(request.url())) list.push(`asked of another machine: ${request.url()}`);
+  });
+  page.on('websocket', (socket) => {
+    if (isForeign(socket.url())) list.push(`asked of another machine: ${socket.url()}`);
   });
   return list;
 }

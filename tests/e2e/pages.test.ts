@@ -97,6 +97,59 @@ describe.skipIf(!hasChromium())('every page', () => {
     });
   }
 
+  it('can ask nothing of another machine, and runs no script but its own, whatever gets into it', async () => {
+    const { context, page, wrong } = await open(1280, 'light');
+    await page.goto(`${server.address}/#/q/${SCENARIO_ID}/frame`);
+    await page.locator('h1').first().waitFor();
+    expect(wrong).toEqual([]);
+    const got = await page.evaluate(async () => {
+      const settled: string[] = [];
+      const tries: Record<string, () => Promise<unknown>> = {
+        fetch: () => fetch('http://192.0.2.1/'),
+        beacon: async () => {
+          if (!navigator.sendBeacon('http://192.0.2.1/', 'x')) throw new Error('refused');
+        },
+        socket: () =>
+          new Promise((done, failed) => {
+            const socket = new WebSocket('ws://192.0.2.1/');
+            socket.onopen = done;
+            socket.onerror = failed;
+          }),
+        picture: () =>
+          new Promise((done, failed) => {
+            const picture = new Image();
+            picture.onload = done;
+            picture.onerror = failed;
+            picture.src = 'http://192.0.2.1/a.png';
+          }),
+        script: () =>
+          new Promise((done, failed) => {
+            const script = document.createElement('script');
+            script.textContent = 'window.wasRun = true';
+            document.head.append(script);
+            if ((window as unknown as { wasRun?: boolean }).wasRun) done(undefined);
+            else failed();
+          }),
+        words: async () => new Function('return 1')(),
+      };
+      for (const [name, one] of Object.entries(tries)) {
+        await one().then(
+          () => settled.push(name),
+          () => undefined,
+        );
+      }
+      return settled;
+    });
+    await context.close();
+    // A beacon says only that it was put in the line; that it is stopped there is told by the policy.
+    expect(got.filter((name) => name !== 'beacon')).toEqual([]);
+    for (const way of ['connect-src', 'img-src', 'script-src'])
+      expect(wrong.join('\n')).toMatch(
+        new RegExp(`logged: .*Content Security Policy.*${way}|logged: .*${way}.*Content Security Policy`),
+      );
+    expect(wrong.filter((line) => line.startsWith('asked') && !line.includes('192.0.2.1'))).toEqual([]);
+  });
+
   // 640 px is a page of 1280 px at 200 % zoom; 320 px is the reflow width of WCAG 2.2, 1.4.10.
   it.each([320, 640])('fits %i px without scrolling sideways', async (width) => {
     const { context, page } = await open(width, 'light');
