@@ -1302,6 +1302,15 @@ function statementStart(current: Item[], items: Item[], k: number): number {
         "'m",
         "'d",
       ].includes(item.w);
+    // "patched it with a piece of the denim zigzagged round": what was put in is no subject
+    if (
+      item.w === 'of' &&
+      !BE.has(current[m - 1]?.w ?? '') &&
+      /^(piece|scrap|bit|strip|length|patch|square|remnant)s?$/.test(
+        (current[m - 1]?.w ?? '').split(' ').at(-1)!,
+      )
+    )
+      return current.length;
     const subject =
       item.place || item.fabric || item.seam || item.stitches || item.part || item.object || item.material;
     if (subject) {

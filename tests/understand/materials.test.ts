@@ -196,3 +196,32 @@ describe('amounts and prices in more words', () => {
     (said) => expect(stuff(said)).toEqual([]),
   );
 });
+
+describe('what a treatment was done with', () => {
+  it.each([
+    ['darned 3-2 in drab wool', 'thread'],
+    ['whipped shut 5-3, poly thread, 12 min', 'thread'],
+    ['3-2 patched, blue check, whipstitch', 'fabric'],
+    ["there's a patch of khaki serge on 3-2 now", 'fabric'],
+    ['sewed a piece of blue lawn on 3-2', 'fabric'],
+    ['set a fresh piece of butterscotch print into 3-2 with a running stitch', 'fabric'],
+    ['replaced 3-2 in the new sage linen, by hand', 'fabric'],
+    ['patched the rip in 3-2 with a piece of the denim zigzagged around it', 'fabric'],
+    ['pinned it with the rust proof pins', 'pins'],
+    ['layered it with the silk batting', 'batting'],
+    ['tied row four, waxed thread, every 8 cm', 'tie-thread'],
+    ['tied r1 & r2 in wool, 6 in apart', 'tie-thread'],
+    ['cut squares for row six out of the black fleece', 'fabric'],
+    ['got 3-2 backed with the fusible, took me twenty two minutes', 'interfacing'],
+  ])('%s -> %s', (said, material) => expect(stuff(said)).toMatchObject([{ material, use: 'used' }]));
+
+  it.each([
+    'patched the worn calico in 3-2',
+    'resewed the split seam in the blue lawn at 3-2',
+    'darned the wool in 3-2',
+    'took a piece of old muslin out from behind 3-2',
+    'the linen in 3-2 is torn, patched it',
+    'patched 2-2 from the scrap bag',
+    'cleaned the velvet with a soft brush',
+  ])('no material: %s', (said) => expect(stuff(said)).toEqual([]));
+});

@@ -86,6 +86,11 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
       if (draft.origins['finding']?.rule === 'condition.same') out.add(draft);
       else if (!entry.places?.length && signs.quilt === 0 && !clause.items.some(names)) out.add(draft);
     } else if (entry.kind === 'material') {
+      // what a treatment that stands was done with stands as well
+      const own = drafts.some(
+        (d) => d.clause === draft.clause && d.entry.kind === 'treatment' && !out.has(d),
+      );
+      if (own) continue;
       if (entry.quantity === undefined && entry.cost === undefined && entry.use === 'used' && !signs.quilt)
         out.add(draft);
     }

@@ -84,7 +84,7 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   // determiners and the amount
   for (; m < items.length; m++) {
     const x = items[m]!;
-    if (isFigure(x) && !figure && /^(number|no|size|weight)$/.test(w(items, m - 1))) continue;
+    if (isFigure(x) && !figure && /^(number|no|size|weight|#)$/.test(w(items, m - 1))) continue;
     if (isFigure(x) && !figure) {
       figure = x;
       quantity = x.quantity!.value!;
@@ -118,6 +118,7 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     if (DETERMINERS.has(x.w)) continue;
     if (BED_SIZES.test(x.w) && !x.material && !x.fabric) continue;
     if (/^sized?$/.test(x.w) && BED_SIZES.test(w(items, m - 1))) continue;
+    if (x.w === '#' && isFigure(items[m + 1])) continue;
     if (x.w === 'so' && w(items, m + 1) === 'many') continue;
     break;
   }

@@ -18,7 +18,6 @@ const NO_CLOTH = new Set<Action>([
   'measure',
   'trim',
   'square-up',
-  'cut',
 ]);
 /** A material is what the work was done with after one of these. */
 const DESCRIBING = new Set(
@@ -43,6 +42,7 @@ const WITH = new Set([
   'into',
   'under',
   'over',
+  'took',
 ]);
 /** Things in use, not used up. */
 const TOOLS =
@@ -83,6 +83,36 @@ const PART_OF =
   /(?:^| )(?:out|bits?|piece|scraps?|strips?|some|length|square|patch|left|last|remains|remnants?|leftovers?|offcuts?|snip|corner|end|more) of (?:the|that|this|my|her|our|those|their)(?: (?:old|same|other|last))?$/;
 const PIECED_IN = /(?:set|let|put|pieced|sewed|sewn|stitched) in(?: (?:the|that|some|new|a|of|my))*$/;
 
+const GRAMMAR = new Set(
+  "the that this those these its his her their my our both all every each other an it them he she i we they you not no n't never and or but so then with w from using of in on at to for by as is was are were be been 's 've had has have did do got get put set laid used took over under behind beneath across along around round up down off out into onto now today again just only about after before while there here where when what which who if also too still by".split(
+    ' ',
+  ),
+);
+/** May the word be one that tells what kind of cloth or thread it is: "butterscotch", "rust proof", "waxed"? */
+function describes(x: Item, head: Item | undefined): boolean {
+  return (
+    head !== undefined &&
+    x.token.kind === 'word' &&
+    !GRAMMAR.has(x.w) &&
+    !(
+      x.action ||
+      x.place ||
+      x.finding ||
+      x.fail ||
+      x.part ||
+      x.object ||
+      x.seam ||
+      x.quantity ||
+      x.duration ||
+      x.clock ||
+      x.span ||
+      x.cost ||
+      x.stitch ||
+      x.measure
+    )
+  );
+}
+
 const isDone = (d: Draft): boolean =>
   d.entry.kind === 'treatment' && (d.entry.state === 'done' || d.entry.state === 'doing');
 
@@ -95,15 +125,27 @@ function isUsed(
   inClause: boolean,
   used: Set<Item>,
 ): boolean {
-  // the describing words belong to the thing: "in new muslin", "with a bit of the denim"
+  // the describing words belong to the thing: "in new muslin", "with a bit of the denim", "butterscotch print"
   let at = k;
-  while (at > 0 && (DESCRIBING.has(items[at - 1]!.w) || COLOURS.has(items[at - 1]!.w))) at--;
+  let strange = 0;
+  while (at > 0) {
+    const before = items[at - 1]!;
+    // "blue #8 perle"
+    if (DESCRIBING.has(before.w) || COLOURS.has(before.w) || before.w === '#') at--;
+    else if (strange < 2 && describes(before, head)) {
+      strange++;
+      at--;
+    } else break;
+  }
+  const described = at < k;
   const lead = items.slice(Math.max(0, at - 4), at).map((x) => x.w);
   const last = lead.at(-1) ?? ',';
   const told = good.quantity !== undefined && (good.unit !== undefined || head !== undefined);
   const withIt =
     lead.slice(-3).some((x) => /^(with|from|using|w|w\/)$/.test(x)) ||
     last === 'of' ||
+    // "put a patch of blue lawn on 3-2", "sewed a piece of lawn over it"
+    items.slice(at, good.unit === 'piece' ? good.head : k).some((x) => x.w === 'of') ||
     PART_OF.test(lead.join(' '));
   const listed = /^(,|and|&|\+|:|-|--)$/.test(last);
   if (lead.some((x) => /^(no|not|without|n't)$/.test(x))) return false;
@@ -114,6 +156,7 @@ function isUsed(
     case 'backing':
     case 'batting':
     case 'binding':
+      if (action === 'layer' && withIt) return true;
       return told && !/^(the|old)$/.test(last);
     case 'fabric': {
       if (action === 'darn' || action === 'resew') {
@@ -137,9 +180,15 @@ function isUsed(
       if (
         /^(fabric|material|cloth|print|check|stripe|dot|floral|solid)$/.test(good.name) &&
         !head.fabric &&
-        !withIt
+        !withIt &&
+        !described
       )
         return false;
+      // "cut squares out of the calico": a cutting uses what it is cut from
+      if (action === 'cut') return /(^| )(out of|from)( the| my| some| that| a)?$/.test(lead.join(' '));
+      // "replaced in the new linen"
+      if (/ in the$/.test(` ${lead.join(' ')}`) && items.slice(at, k).some((x) => /^(new|fresh)$/.test(x.w)))
+        return true;
       const after = items[good.next];
       if (/^(patch|piece|square|block)$/.test(after?.w ?? ''))
         return action === 'patch' || action === 'replace';
@@ -154,7 +203,7 @@ function isUsed(
       // "set new pickle green in"
       if (
         action === 'replace' &&
-        items[good.next]?.w === 'in' &&
+        /^(in|into)$/.test(items[good.next]?.w ?? '') &&
         /^(set|let|put|pieced|sewed|sewn)$/.test(last)
       )
         return true;
@@ -169,6 +218,8 @@ function isUsed(
     case 'tie-thread':
       if (head.object === 'stitching' && used.has(head)) return false;
       if (action === 'remove' || last === 'old') return false;
+      // "the thread was the grey upholstery stuff"
+      if (at <= 1 && /^(was|is)$/.test(items[good.next]?.w ?? '')) return true;
       return withIt || listed || told || at === 0 || lead.some((x) => WITH.has(x));
     case 'net':
       return action === 'overlay' || action === 'stabilize' || action === 'baste' || (withIt && told);
@@ -182,7 +233,7 @@ function isUsed(
     case 'detergent':
       return withIt || told || listed || last === 'in' || /^(tried|used|put|dabbed|applied)$/.test(last);
     case 'other':
-      if (TOOLS.test(good.name)) return false;
+      if (TOOLS.test(good.name) || /^(bag|bags)$/.test(head.w)) return false;
       // "tried vinegar on it"
       return withIt || told || last === 'in' || listed || /^(tried|used|put|dabbed|applied)$/.test(last);
     default:
@@ -200,6 +251,8 @@ function push(
   let material: Material | undefined = good.material;
   const made = (owner.entry as { action?: Action }).action;
   if (material === 'fabric' && (made === 'darn' || made === 'resew')) material = 'thread';
+  // "tied row one in the red wool"
+  if ((material === 'fabric' || material === 'thread') && made === 'tie') material = 'tie-thread';
   if ((material === 'fabric' || material === 'other') && made === 'bind') material = 'binding';
   const said = head !== undefined;
   if (!said) {

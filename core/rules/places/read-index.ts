@@ -134,7 +134,9 @@ const isAlone = (tokens: Token[], j: number): boolean =>
 
 /** "rows 1 and 2 in the ditch", "blocks one and four in row two": no inches. */
 const isInch = (tokens: Token[], k: number): boolean =>
-  !/^(the|row|rows|that|this|a|all|by|each|its|running|both)$/.test(tokens[k + 1]?.w ?? '');
+  /^(long|wide|apart|x|across|deep|high|square|strips?|tails?|seams?|borders?|overhang|,|\.|;|\))?$/.test(
+    tokens[k + 1]?.w ?? '',
+  );
 
 /** Words after a number that show that it counts something else. */
 const AMOUNT_FOLLOWS = new Set(

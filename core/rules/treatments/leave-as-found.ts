@@ -45,6 +45,8 @@ function isLeave(items: Item[], k: number): boolean {
     return / (as (is|it is|it 's|they are|found)|the way (it|they)|(the|that|its|this) old|well alone) /.test(
       after,
     );
+  // "a stay of muslin" is a thing
+  if (w === 'stay' && / (a|an|the|new|cotton|muslin) $/.test(before)) return false;
   if (w === 'stays' || w === 'stay' || w === 'staying') return !/ (up late|to |with me|late) /.test(after);
   if (w === 'leave' || w === 'leaves')
     return (
