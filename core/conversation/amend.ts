@@ -4,7 +4,7 @@ import type { ReaderState } from '../rules/reader-state.ts';
 import { answer } from './answer.ts';
 import { answerDay } from './answer-day.ts';
 import { correct, sensed } from './correct.ts';
-import { SECOND_LOOK } from './cues.ts';
+import { cueOf, SECOND_LOOK } from './cues.ts';
 import { placesOf, standingOf } from './standing.ts';
 
 /**
@@ -36,6 +36,9 @@ export function amendByScrap(state: ReaderState, items: Item[], words: string): 
   if (!last) return undefined;
   const told = items.filter(sensed);
   if (!told.length) return undefined;
+  // "and two spools of thread" tells more of the same, and mends nothing
+  if (/^(?:oh |, )*(?:and|also|plus) (?:the|a|an|some|two|three|\d+) /.test(words) && cueOf(words) === 'none')
+    return undefined;
   const small = items.length <= 10 && items.every((x) => sensed(x) || SMALL.has(x.w));
   const looked = SECOND_LOOK.test(words);
   if (!small && (items.length > 18 || !looked)) return undefined;

@@ -5,6 +5,7 @@ import type { Item } from '../rules/item.ts';
 import { blockAt, isWholeRow, splitBlock, unique } from '../rules/places/grid.ts';
 import { placesOfClause } from '../rules/places/places-of-clause.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
+import { type DayFound, findDays } from '../rules/times/find-day.ts';
 import { latestClock, wallMinutes, wallTime } from '../rules/times/local-time.ts';
 import { readNumber } from '../text/read-number.ts';
 import { complete, correct, sensed } from './correct.ts';
@@ -19,6 +20,8 @@ type Answering = {
   /** The items up to the first stop: an answer mostly comes first. */
   head: Item[];
   words: string;
+  /** The day that the note before was told of, where the answer names none. */
+  day: DayFound | undefined;
   cue: Cue;
   /** Drafts that the answer took up; the others are told beside it. */
   taken: Set<Draft>;
@@ -46,6 +49,7 @@ export function answer(
     items,
     head: stop > 0 ? items.slice(0, stop) : items,
     words: ` ${words} `,
+    day: last.ask === 'time' ? findDays(last.said, state.local)[0] : undefined,
     cue: cueOf(words),
     taken: new Set(),
     used: new Set(),
@@ -226,6 +230,17 @@ function numberHeard(a: Answering): string[] | undefined {
   const { heard } = a.last;
   const { grid } = a.state;
   if (!heard || a.items.length > (a.cue === 'strong' ? 18 : 8)) return undefined;
+  // "the fifth", "the last one then"
+  const nth =
+    / (?:the|it 's) (?:(first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)|last|end)(?: one| block)?(?: (?:then|that is|i think|it must be))*(?: [.!])* $/.exec(
+      a.words,
+    );
+  if (nth) {
+    const most = heard.row > grid.rows ? grid.rows : grid.blocks;
+    const index = nth[1] ? ORDINALS.indexOf(nth[1]) + 1 : most;
+    const block = heard.row > grid.rows ? blockAt(grid, index, heard.block) : blockAt(grid, heard.row, index);
+    return block === undefined ? undefined : [block];
+  }
   const number = a.items.find(
     (x, k) =>
       x.quantity?.value !== undefined &&
@@ -240,6 +255,8 @@ function numberHeard(a: Answering): string[] | undefined {
   const block = ofRow ? blockAt(grid, n, heard.block) : blockAt(grid, heard.row, n);
   return block === undefined ? undefined : [block];
 }
+
+const ORDINALS = 'first second third fourth fifth sixth seventh eighth ninth tenth'.split(' ');
 
 /** "the lower one", "the left-hand one", "the first": one of the blocks of the cloth that was named. */
 function sideOfSeveral(a: Answering, open: Standing[]): string[] | undefined {
@@ -629,6 +646,30 @@ function takeOver(a: Answering, items: Item[]): void {
   }
 }
 
+/** "seven to nine", asked when it was: two hours of the clock. */
+function bareSpan(a: Answering): { start: Hour; end: Hour } | undefined {
+  const said =
+    /^ (?:(?:um|uh|er|oh|about|say|it was|from|,) )*([a-z]+|\d{1,2}) (?:to|till|til|until|-) ([a-z]+|\d{1,2})(?: (?:or so|ish|about|i think|i 'd say|i reckon))*(?: [.!])* $/.exec(
+      a.words,
+    );
+  const [start, end] = said ? [said[1]!, said[2]!].map((w) => HOURS.indexOf(w) % 13) : [];
+  return start === undefined || end === undefined || start < 1 || end < 1
+    ? undefined
+    : { start: { minute: start * 60, fixed: false }, end: { minute: end * 60, fixed: false } };
+}
+type Hour = { minute: number; fixed: boolean };
+const HOURS = [
+  ...'0 1 2 3 4 5 6 7 8 9 10 11 12'.split(' '),
+  ...'zero one two three four five six seven eight nine ten eleven twelve'.split(' '),
+];
+
+/** "forty-five", asked how long: minutes. */
+function bareMinutes(a: Answering): Item | undefined {
+  const numbers = a.items.filter((x) => x.quantity?.value !== undefined && !x.quantity.unit);
+  const n = numbers[0]?.quantity?.value ?? 0;
+  return numbers.length === 1 && n > 12 && n <= 600 && a.items.length <= 7 ? numbers[0] : undefined;
+}
+
 function answerTime(a: Answering): boolean {
   const open = a.standing.find(
     ({ draft: { entry: e } }) => e.kind === 'work' && !e.mark && !e.start && !e.minutes,
@@ -662,15 +703,21 @@ function answerTime(a: Answering): boolean {
     return true;
   }
   const duration = a.items.find((x) => x.duration);
-  const span = a.items.find((x) => x.span);
+  const spanItem = a.items.find((x) => x.span);
+  const span = spanItem?.span ?? bareSpan(a);
   const clock = a.items.find((x) => x.clock);
   const now = wallMinutes(a.state.local);
+  const minutes = span || duration || clock ? undefined : bareMinutes(a);
   if (span) {
-    const end = latestClock(span.span!.end, now);
-    const start = latestClock(span.span!.start, end - 1);
-    put(target.draft, 'start', wallTime(start), 'answer.time', [span]);
-    put(target.draft, 'end', wallTime(end), 'answer.time', [span]);
-    a.used.add(span);
+    const end = latestClock(span.end, now, a.day);
+    const start = latestClock(span.start, end - 1, a.day);
+    const from = spanItem ? [spanItem] : a.items.filter((x) => x.quantity || x.place);
+    put(target.draft, 'start', wallTime(start), 'answer.time', from);
+    put(target.draft, 'end', wallTime(end), 'answer.time', from);
+    for (const x of from) a.used.add(x);
+  } else if (minutes) {
+    put(target.draft, 'minutes', minutes.quantity!.value, 'answer.time', [minutes]);
+    a.used.add(minutes);
   } else if (duration) {
     put(target.draft, 'minutes', duration.duration!.minutes, 'answer.time', [duration]);
     a.used.add(duration);

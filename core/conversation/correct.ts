@@ -11,7 +11,8 @@ import type { ReaderState } from '../rules/reader-state.ts';
 import { latestClock, wallMinutes, wallTime } from '../rules/times/local-time.ts';
 import { readNumber } from '../text/read-number.ts';
 import { type Cue, cueOf } from './cues.ts';
-import { keepOnly, strikeNth, swapIndex } from './mend-parts.ts';
+import { keepOnly, noStuff, otherChoice, otherSide, strikeNth, swapIndex } from './mend-parts.ts';
+import { mendWork, tookMinutes } from './mend-work.ts';
 import { placesOf, put, type Standing } from './standing.ts';
 
 const POINTERS = new Set(['place.it', 'place.them', 'place.both', 'place.those', 'place.that-one']);
@@ -50,8 +51,17 @@ export function correct(
   cue: Cue = cueOf(words),
 ): Draft[] | undefined {
   if (!standing.length) return undefined;
-  const picked = strikeNth(standing, ` ${words} `) ?? keepOnly(standing, items, ` ${words} `);
+  const said = ` ${words} `;
+  const picked =
+    strikeNth(standing, said) ?? keepOnly(standing, items, said) ?? noStuff(standing, items, said);
   if (picked) return picked.map((s) => s.draft);
+  if (
+    otherSide(standing, said) ||
+    mendWork(state, standing, items, said) ||
+    tookMinutes(standing, items, said) ||
+    (cue !== 'none' && otherChoice(standing, items))
+  )
+    return standing.map((s) => s.draft);
   items = resolvePlaces(state, standing, items);
   if (cue === 'weak' && deniesAtOnce(items)) cue = 'none';
   if (cue !== 'strong' && / (as well|too|also|another|same again|again|next) /.test(` ${words} `))
@@ -60,7 +70,8 @@ export function correct(
     cue === 'none' &&
     (movesFinding(standing, items, words) ||
       tellsStitch(state, standing, items) ||
-      reachesLess(standing, items, ` ${words} `))
+      reachesLess(standing, items, said) ||
+      measuresAgain(state, standing, items))
   )
     cue = 'strong';
   const wrong = wrongItems(items, standing);
@@ -116,7 +127,7 @@ export function correct(
   if (!work.changed) swapNumbers(work, items);
   if (items.length <= 16) {
     denyFindings(work, items);
-    notDone(work);
+    notDone(work, items);
   }
   if (!work.changed) return undefined;
   const extra = unconsumed(work, items);
@@ -136,6 +147,16 @@ const movesFinding = (standing: Standing[], items: Item[], words: string): boole
   !items.some((x) => x.fabric || x.action) &&
   items.some(
     (x) => x.finding && standing.some(({ was }) => was.kind === 'condition' && was.finding === x.finding),
+  );
+
+/** "85 long", "width's 71": a size that was told just now. */
+const measuresAgain = (state: ReaderState, standing: Standing[], items: Item[]): boolean =>
+  items.length <= 7 &&
+  state.drafts.length > 0 &&
+  state.drafts.every(
+    ({ entry: e }) =>
+      e.kind === 'measurement' &&
+      standing.some(({ was }) => was.kind === 'measurement' && was.of === e.of && was.value !== e.value),
   );
 
 /** "row three I only got to block two", after rows one to three were told as tied. */
@@ -260,16 +281,27 @@ function denyFindings(work: Work, items: Item[]): void {
 
 /** A deed of the last note that was told as done and is not: "I haven't done that yet", "that's only planned". */
 const NOT_DONE =
-  / (?:(?:not|n't|never) (?:(?:been|actually|even|really) )?(?:done|started|begun|patched|sewn|sewed|done it|done that|done them|do that|do it|happened|finished it)(?: (?:it|that|them|any of it|any of that|yet|there))*|still to (?:do|be done)|(?:only|just|still) (?:planned|planning|a plan|the plan|an idea|thinking)|(?:planned|planning) (?:it |that )?only|(?:is|'s) (?:the plan|a plan)|have n't \w+ed (?:it|that|them)(?: yet)?) /;
+  / (?:(?:not|n't|never) (?:(?:been|actually|even|really) )?(?:done|started|begun|patched|sewn|sewed|done it|done that|done them|do that|do it|happened|finished it)(?: (?:it|that|them|any of it|any of that|yet|there))*|still to (?:do|be done)|(?:only|just|still) (?:planned|planning|a plan|the plan|an idea|thinking)|(?:planned|planning) (?:it |that )?only|(?:is|'s) (?:the plan|a plan)|have n't \w+ed (?:it|that|them)(?: yet)?|i 'm (?:only )?going to(?= (?:do (?:it|that|them) )?$)) /;
 
-function notDone(work: Work): void {
+function notDone(work: Work, items: Item[]): void {
   if (!NOT_DONE.test(work.words) || work.changed) return;
   const done = work.standing.filter(
     ({ draft: { entry: e } }) =>
       e.kind === 'treatment' && (e.state === 'done' || e.state === 'doing') && e.action !== undefined,
   );
   if (!done.length) return;
+  // "the second one isn't done yet": of several, that one
+  const named = unique(
+    items
+      .filter((x) => x.place?.places.length && (!POINTERS.has(x.place.rule) || x.place.kind === 'blocks'))
+      .flatMap((x) => x.place!.places),
+  );
   for (const s of done) {
+    const all = placesOf(s.draft.entry);
+    if (named.length && named.length < all.length && named.every((p) => all.includes(p))) {
+      setApart(work, s, named);
+      continue;
+    }
     change(
       work,
       s,
@@ -284,6 +316,27 @@ function notDone(work: Work): void {
   work.standing = work.standing.filter(
     ({ draft: { entry: e } }) => !(e.kind === 'material' && e.use === 'used' && e.quantity === undefined),
   );
+}
+
+/** Some places of a deed are only planned: they become an entry of their own. */
+function setApart(work: Work, s: Standing, planned: string[]): void {
+  if (s.was.kind !== 'treatment') return;
+  const { minutes: _minutes, ...rest } = structuredClone(s.was);
+  const draft: Draft = {
+    ...s.draft,
+    entry: { ...rest, state: 'planned', places: planned },
+    origins: { ...s.draft.origins },
+  };
+  delete draft.origins['minutes'];
+  change(
+    work,
+    s,
+    'places',
+    placesOf(s.draft.entry).filter((p) => !planned.includes(p)),
+    'state',
+    [],
+  );
+  work.standing.splice(work.standing.indexOf(s) + 1, 0, { draft, was: structuredClone(draft.entry) });
 }
 
 /** Stuffs that stand in each other's place. */
@@ -1052,7 +1105,15 @@ function mendSides(work: Work, segment: Segment, items: Item[], placed: Item[], 
     return false;
   const said: Item[] = [];
   const sides: string[] = [];
-  for (const x of items) {
+  for (const [k, x] of items.entries()) {
+    // "right, so that's done" names no side
+    if (
+      k === 0 &&
+      x.w === 'right' &&
+      !/ (mean|meant|sorry|not|instead|rather) /.test(work.words) &&
+      /^(,|so|then|now|ok|okay|on|i|that|well)$/.test(items[1]?.w ?? '')
+    )
+      continue;
     for (const word of x.w.split(' ')) {
       const side = SIDES[word];
       if (side) {
@@ -1565,7 +1626,9 @@ function numberFact(
   // "the first one", "that one": no number
   if (
     x.w === 'one' &&
-    /^(the|that|this|other|first|second|last|every|each|of|which|a)$/.test(items[k - 1]?.w ?? '')
+    /^(the|that|this|other|first|second|last|every|each|of|which|a|good|nice|bad|big|little|tricky|easy|nasty|hard|long|wrong|right)$/.test(
+      items[k - 1]?.w ?? '',
+    )
   )
     return undefined;
   return { sort: 'bare', value, cents };
@@ -1665,7 +1728,7 @@ function substitute(work: Work, items: Item[]): void {
     );
   swapUnits(work, items);
   swapNames(work, items, materials);
-  swapDeed(work, right);
+  if (!swapObject(work, right)) swapDeed(work, right);
   swapCloth(work, right, denies);
   const task = right.find((x) => x.task && !work.used.has(x));
   const works = standing.filter(({ was }) => was.kind === 'work');
@@ -1689,6 +1752,7 @@ function swapTreatment(
 ): void {
   const e = d.entry;
   if (e.kind !== 'treatment') return;
+  if (swapObject(work, right)) return;
   const from = d.origins['action'];
   const own = right.filter((x) => from && x.token.from >= from.from && x.token.from < from.to);
   const treatments = work.standing.filter(({ draft }) => draft.entry.kind === 'treatment');
@@ -1736,6 +1800,18 @@ function swapTreatment(
   if (e.fabric) change(work, target, 'fabric', e.fabric, 'action', own);
   if (d.placed === 'said' && placesOf(e).length && !about.length)
     change(work, target, 'places', placesOf(e), 'place', own);
+}
+
+/** "quilting, I mean, not ties": another thing was taken off. */
+function swapObject(work: Work, right: Item[]): boolean {
+  const gone = [...work.wrong].find((x) => x.object);
+  const thing = right.find((x) => x.object && x.object !== gone?.object);
+  const s = work.standing.find(
+    ({ was }) => was.kind === 'treatment' && was.action === 'remove' && was.object === gone?.object,
+  );
+  if (!gone || !thing || !s) return false;
+  change(work, s, 'object', thing.object, 'object', [thing]);
+  return true;
 }
 
 /** "I didn't patch it, I darned it": the deed that stands is denied in words of its own. */
@@ -1864,6 +1940,7 @@ function unconsumed(work: Work, _items: Item[]): Draft[] {
       told !== undefined && x.token.from >= told.from && x.token.from < told.to;
     if ([...work.used, ...work.wrong].some(within)) return false;
     if (e.kind === 'remark' || e.kind === 'decision') return false;
+    if (e.kind === 'treatment' && e.action === undefined && NOT_DONE.test(work.words)) return false;
     return !work.standing.some(({ was, draft }) =>
       [was, draft.entry].some(
         (x) =>

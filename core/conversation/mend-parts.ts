@@ -90,3 +90,72 @@ export function swapIndex(state: ReaderState, standing: Standing[], wrong: numbe
   });
   return true;
 }
+
+const OPPOSITE: Record<string, string> = { left: 'right', right: 'left', top: 'bottom', bottom: 'top' };
+const OTHER_SIDE =
+  /^ (?:(?:no|oh|sorry|wait|i mean|,) )*(?:the )?other (?:side|one|end|edge)(?:(?: ,)?(?: the)?(?: (left|right|top|bottom))?(?: one| side| hand| edge)*)?(?: [.!])* $/;
+
+/** "other side", "the other one, the right", of a side of the border or the edge. */
+export function otherSide(standing: Standing[], words: string): boolean {
+  const found = OTHER_SIDE.exec(words);
+  if (!found) return false;
+  const sided = standing.filter(({ was }) => placesOf(was).some((p) => /^(border|edge)-/.test(p)));
+  if (!sided.length || sided.some(({ was }) => placesOf(was).length !== 1)) return false;
+  for (const s of sided) {
+    const [family, side] = placesOf(s.was)[0]!.split('-') as [string, string];
+    put(s.draft, 'places', [`${family}-${found[1] ?? OPPOSITE[side]}`], 'amend.other-side', []);
+  }
+  return true;
+}
+
+const NO_STUFF =
+  /^ (?:(?:oh|ah|actually|sorry|but|well|wait|,) )*(?:no|not any|without(?: any| the)?|with no) /;
+
+/** "no soap actually": a stuff that was not used after all. */
+export function noStuff(standing: Standing[], items: Item[], words: string): Standing[] | undefined {
+  if (!NO_STUFF.test(words) || items.length > 6) return undefined;
+  if (
+    items.some(
+      (x) => x.finding || x.place?.places.length || x.quantity || x.duration || x.action?.form === 'past',
+    )
+  )
+    return undefined;
+  const told = items.filter((x) => x.material);
+  const gone = standing.filter(
+    ({ was }) =>
+      was.kind === 'material' && was.use === 'used' && told.some((x) => x.material === was.material),
+  );
+  return told.length === 1 && gone.length === 1 && standing.length > 1
+    ? standing.filter((s) => s !== gone[0])
+    : undefined;
+}
+
+/** "no, brown", "I mean quilt": the one matter that stands is settled in another way. */
+export function otherChoice(standing: Standing[], items: Item[]): boolean {
+  const only = standing[0];
+  if (standing.length !== 1 || only?.was.kind !== 'decision' || items.length > 6) return false;
+  if (
+    items.some(
+      (x) =>
+        x.finding ||
+        x.place?.places.some((p) => splitBlock(p)) ||
+        x.quantity ||
+        x.duration ||
+        x.cost ||
+        x.clock,
+    )
+  )
+    return false;
+  const way = items.find(
+    (x) => x.action?.v === 'tie' || x.action?.v === 'quilt' || x.task === 'tying' || x.task === 'quilting',
+  );
+  if (way && /^(tying|quilting)$/.test(only.was.about))
+    put(
+      only.draft,
+      'about',
+      way.action?.v === 'tie' || way.task === 'tying' ? 'tying' : 'quilting',
+      'amend.choice',
+      [way],
+    );
+  return true;
+}

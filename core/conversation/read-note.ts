@@ -120,12 +120,23 @@ export function readNote(
   }
 
   const items = dropAsides(mendCorrections(exceptPlaces(scanned.items, fabrics)));
-  const days = findDays(text, local);
-  const day = days[0];
+  const named = findDays(text, local);
+  // asked when it was, "from seven till nine" is of the day that was told
+  const days =
+    !named.length && memory.last?.ask === 'time'
+      ? findDays(memory.last.said, local)
+          .slice(0, 1)
+          .map((d) => ({ ...d, index: 0, length: 0 }))
+      : named;
+  const day = named[0];
   const asked = /\?\s*$/.test(text);
   const query = findQuery(joined, items, asked, day, local);
   const ofPlace = query?.query === 'place-history' || query?.query === 'to-do';
-  if (query && !(ofPlace && isTreatmentQuestion(items, joined))) {
+  if (
+    query &&
+    !(ofPlace && isTreatmentQuestion(items, joined)) &&
+    !(memory.last?.ask && ANSWERED.test(joined))
+  ) {
     const { query: name, rule: _rule, ...args } = query;
     const places = args.places;
     const wrongDay = /^(?:hours-day|day-review|hours-total|hours-task)$/.test(name)
@@ -225,6 +236,10 @@ export function readNote(
     conversation: { memory: remember(memory, drafts, ask, state, scanned, text, false) },
   };
 }
+
+/** "which? oh, four four", "the last one then": asked back, and answered. */
+const ANSWERED =
+  /^(?:(?:oh|um|uh|er|sorry) )*(?:(?:which|what|where|was it|is it|did i|you mean|do you mean)\b[^?]*\? (?:\S+ ?)+|the last one(?: then)?)$/;
 
 /** Something that can be taken off, taken out or left at the bench: "take it off" then speaks of that. */
 const takeable = (e: Entry): boolean =>

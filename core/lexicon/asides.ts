@@ -62,7 +62,10 @@ export const ASIDE_THINGS: string[] = phrases(`
   the tin, the cupboard, icebox, hiccups, sneeze, sneezing, cough, coughing, my glasses, my knee,
   my knees, my neck, my hip, my foot, my leg, my shoulder,
   my eyes, my back's, my back is, my fingers, pins and needles, bathroom, the loo, birthday, bingo,
-  easter, email, text message,
+  easter, email, text message, that window, the window open, window's open, these glasses, my specs,
+  where's my, where has my, where have my, where did my, lost my, ca n't find my, mislaid my, testing testing,
+  blouse, tights, jumper, trousers, curtains, carpet, fence, the roof, socks, stockings, cardigan, slippers, my coat,
+  the lamp on, the light on,
 `);
 
 /** What is said to a creature or a person, or to the tool about the two. */
@@ -93,8 +96,14 @@ export const ASIDE_CALLS: string[] = phrases(`
   would you listen to, listen to that, listen to him, listen to them, what was that noise,
   what 's that noise, what on earth, there goes, here comes, gave me the fright, gave me a fright,
   made me jump, see to her, see to him,
+  good lad, good cat, do n't touch, do n't you dare, you wretched, you rotten, you naughty, you bad, you little, you mangy, you greedy,
+  you big, you great, you cheeky, you horrid, you blasted, you rascals, wretched animal, you lot,
   somebody else 's, not for me, thank heavens, for the people,
 `);
+
+/** Things of the house that are mended and washed like a quilt: what is said of them is none of its damage. */
+export const HOUSEHOLD_GOODS =
+  /(?<!\b(?:from|off|with|of|in|like|as|out|for|an?|some|using)(?: an?)?(?: \w+)?) (?:my|his|her|our|their|the|that|this|these|those|your|\w+ 's)(?: (?:good|best|old|new|own|wee|little|blue|grey|school|work|sunday|bedroom|kitchen))? (?:blouse|tights|jumper|jersey|trousers|curtains?|carpet|rug|fence|gate|roof|socks?|stockings|cardigan|slippers|gloves|sofa|car|dishes|windows)(?! (?:is|was|were|are) (?:in|the) )\b/;
 
 /** With one of these a note is about the piece, its story or its owner, and no talk aside. */
 export const QUILT_WORDS: string[] = phrases(`

@@ -73,7 +73,7 @@ const isFigure = (token: Token | undefined): boolean =>
   (token.kind === 'number' || isNumberWord(token.w) || /^(hundred|half|quarters?|eighths?)$/.test(token.w));
 
 const PIECE =
-  /(?<![\w.])\.\d+|\d+(?:[.:]\d+)*|[a-zA-ZÀ-ɏͰ-ϿЀ-ӿ]+(?:['’][a-zA-ZÀ-ɏ]+)*['’]?|[½¼¾⅓⅔⅛⅜⅝⅞⅕]|\n+|[^\s]/gu;
+  /(?<![\w.])\.\d+|\d+(?:[.:]\d+)*|[a-zA-ZÀ-ɏͰ-ϿЀ-ӿ]+(?:['’][a-zA-ZÀ-ɏ]+)*['’]?|[½¼¾⅓⅔⅛⅜⅝⅞⅕]|(?<=\d)['’](?:s|ve|ll|re|d)\b|\n+|[^\s]/gu;
 
 /**
  * Cuts a note into tokens in one pass, linear in its length. Letters and digits that are written
@@ -101,6 +101,11 @@ export function tokenise(text: string): Token[] {
     const glued = from === end;
     end = to;
     const first = raw.charCodeAt(0);
+    // "3-2's torn"
+    if (raw.length > 1 && /^['’]/.test(raw)) {
+      push(raw.toLowerCase().replace('’', "'"), from, to, 'word', glued);
+      continue;
+    }
     if (first === 46 && raw.length > 1) {
       // ".5 m", "@ .45"
       push(`0${raw}`, from, to, 'number', glued, Number(raw));

@@ -19,6 +19,11 @@ describe('talk aside', () => {
     'A fire drill is being announced over the loudspeaker.',
     'That bird has been going since six this morning.',
     "the lodger's burning toast again",
+    'my jumper wants darning',
+    "there's a stain on my good blouse",
+    'get off the batting you wretched animal',
+    "where's my thimble got to",
+    'what a day',
   ])('%s', (note) => {
     const reading = say(note);
     expect([reading.act, reading.entries]).toEqual(['aside', []]);
@@ -33,6 +38,8 @@ describe('talk aside', () => {
     "there's a coffee stain somewhere in this one",
     'cut out the bad ones in 3-4 and set in turkey red',
     'the moths have been at 3-3',
+    'patched 3-3 with a bit of my old curtains',
+    'the back has a tear by the fence pattern in 4-1',
   ])('%s is of the work', (note) => {
     const reading = say(note);
     expect(reading.act).toBe('log');

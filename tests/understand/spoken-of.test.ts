@@ -32,8 +32,23 @@ it.each<[notes: string[], places: string[]]>([
     ['4-3'],
   ],
   [['2-2 has a hole', '5-5 is worn', 'the hole I patched', 'whipstitched it'], ['2-2']],
+  [['took the binding off both sides', 'and the top'], ['edge-top']],
 ])('%j', (notes, places) => {
   expect(placesSaid(notes).sort()).toEqual(places);
+});
+
+/** Sides told by their name alone after the border or the edge that they are of. */
+it.each<[note: string, conditions: string[]]>([
+  ['border: left frayed, right ok', ['fraying border-left', 'sound border-right']],
+  ['border R frayed, L ok', ['fraying border-right', 'sound border-left']],
+  [
+    'border: top frayed, bottom ok, sides fine',
+    ['fraying border-top', 'sound border-bottom border-left border-right'],
+  ],
+  ["binding worn on the left, right's fine", ['fraying edge-left', 'sound edge-right']],
+  ["3-2's torn and 3-3's fine", ['tear 3-2', 'sound 3-3']],
+])('%s', (note, conditions) => {
+  expect(conditionsSaid(note)).toEqual(conditions);
 });
 
 /** Exceptions told by their cloth, and told of at once. */

@@ -1,4 +1,4 @@
-import { ASIDE_CALLS, ASIDE_THINGS, QUILT_WORDS } from '../../lexicon/asides.ts';
+import { ASIDE_CALLS, ASIDE_THINGS, HOUSEHOLD_GOODS, QUILT_WORDS } from '../../lexicon/asides.ts';
 import { PhraseTrie } from '../../text/phrase-trie.ts';
 import type { Token } from '../../text/tokenise.ts';
 import type { Clause } from '../clause.ts';
@@ -40,6 +40,10 @@ const INTENT =
 const AT_WORK =
   /\b(stopping|stopped|starting|started|knocking off|knock(ing|ed) it on the head|tools|(pack|wrap|sign|jack|clock|shut|leav|break|paus|resum|carry|pick)(ing|ping|ting|king|ying)? (it |up |off |on |in |out )?(in|up|off|on|out|for|again|shop)|called it|call it a|i 'm|i 'll|back (at|to) it|(off|back|break|breaking|stopping) (for|to|from) (my |the |a |some )?(lunch|tea|dinner|supper|breakfast|break|cuppa|coffee)|calling it|done for|that 's me)\b/;
 
+/** Who is told to get off is no piece of the quilt. */
+const CREATURE =
+  /\b(?:you|ye) (?:little |old |big |great )?(?:wretched|rotten|naughty|bad|mangy|greedy|cheeky|horrid|blasted|daft|silly|dirty|wee|beast|animal|monster|rascal|cat|dog|puss|devil)|\b(?:good|bad|naughty) (?:lad|boy|girl|dog|cat)\b|\bleave it ,? leave it\b/;
+
 /**
  * Drafts that talk aside brings forth by chance: "get off" to the cat takes nothing off, the ironing board is not being
  * pressed. Only where words of the house stand in the same clause, and no place or intent is said.
@@ -69,6 +73,20 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
     if (!clause) continue;
     const { signs, words } = sentenceOf(clause);
     if (!signs.things && !signs.calls) continue;
+    // "my jumper wants darning", "there's a stain on my good blouse"
+    if (
+      (entry.kind === 'treatment' || entry.kind === 'condition') &&
+      HOUSEHOLD_GOODS.test(` ${words}`) &&
+      !clause.items.some(names)
+    ) {
+      out.add(draft);
+      continue;
+    }
+    // "get off the batting you wretched animal"
+    if (entry.kind === 'treatment' && entry.state !== 'done' && CREATURE.test(words)) {
+      out.add(draft);
+      continue;
+    }
     if (entry.kind === 'treatment') {
       const said = draft.placed === 'said' && clause.items.some(names);
       const same = draft.origins['action']?.rule === 'treatment.same-again';

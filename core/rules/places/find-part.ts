@@ -294,6 +294,9 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
   const noun = w(tokens, i + 1);
   if (w(tokens, i) === 'side' && (noun === 'ones' || noun === 'pieces'))
     return make(['left', 'right'], i + 2);
+  const beginsClause = /^(|\.|,|;|:|the|then|and|&|\+|but|while|now)$/.test(before);
+  if (w(tokens, i) === 'sides' && beginsClause && TOLD_OF_SIDE.test(noun))
+    return make(['left', 'right'], i + 1);
   const side = SIDE_OF.get(w(tokens, i)) ?? LETTERS.get(w(tokens, i));
   if (!side) return undefined;
   let j = i + 1;
@@ -311,8 +314,23 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
     /^(|\.|,|;|the|then|and|&|\+)$/.test(before)
   )
     return make([side], j);
+  // "left frayed, right ok", "R fine"
+  if (ctx.focus.some((p) => p.startsWith(`${kind}-`))) {
+    if (beginsClause && TOLD_OF_SIDE.test(w(tokens, j))) return make([side], j);
+    // "and the top", "now the bottom, and that's it all off"
+    if (
+      before === 'the' &&
+      /^(and|then|now|also|next|,)$/.test(w(tokens, i - 2)) &&
+      i <= 4 &&
+      /^(|,|\.|too|as)$/.test(w(tokens, j))
+    )
+      return make([side], j);
+  }
   return undefined;
 }
+/** What is said at once of a side told by its name alone. */
+const TOLD_OF_SIDE =
+  /^(is|'s|are|has|ok|okay|fine|sound|good|solid|intact|frayed|fraying|worn|wearing|torn|tearing|ripped|stained|faded|fading|missing|thin|weak|tender|split|splitting|loose|needs|wants|badly|worse|shattered|threadbare|open|mildewed|mouldy|moldy|puckered|patched|trimmed|bound|unpicked|holed|perished)$/;
 
 /** "binding worn L & R", "border faded top and bottom", "edge frayed on the left and right": two sides told after their part. */
 function listedSides(tokens: Token[], i: number): PlaceFound | undefined {
@@ -367,7 +385,10 @@ function readSides(
 ): { sides: ('top' | 'right' | 'bottom' | 'left')[]; next: number; hand: boolean } | undefined {
   const letter = LETTERS.get(w(tokens, i));
   const lettered =
-    letter !== undefined && /^(border|edge|side|borders|edges|and|&|\+|,|\/)$/.test(w(tokens, i + 1));
+    letter !== undefined &&
+    (/^(border|edge|side|borders|edges|and|&|\+|,|\/)$/.test(w(tokens, i + 1)) ||
+      // "border R frayed"
+      sideNouns.has(w(tokens, i - 1)));
   if (!isSide(w(tokens, i)) && !lettered) return undefined;
   const sides = [SIDE_OF.get(w(tokens, i)) ?? letter!];
   let j = i + 1;

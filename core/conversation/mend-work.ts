@@ -1,0 +1,116 @@
+import type { Item } from '../rules/item.ts';
+import type { ReaderState } from '../rules/reader-state.ts';
+import { findDays } from '../rules/times/find-day.ts';
+import { dayStart, wallMinutes, wallTime } from '../rules/times/local-time.ts';
+import { put, type Standing } from './standing.ts';
+
+/**
+ * Mends of the time that the last note told, which name no new time: a break taken off afterwards, another day, the minutes
+ * of a deed without their unit. Each gives whether it changed what stands.
+ */
+
+type Work = Extract<Standing['was'], { kind: 'work' }>;
+const LEAD = '(?:(?:no|oh|and|but|so|well|sorry|wait|actually|i mean|i meant|forgot|,|-) )*';
+const BREAK =
+  /\b(?:break|lunch|tea|dinner|supper|coffee|cuppa|phone|telephone|nap|off|less|minus|not counting|in the middle|interrupted|away|nothing done)\b/;
+
+/** "with half an hour off for lunch", "forgot the tea break, twenty minutes": taken off the stretch that stands. */
+function breakOff(s: Standing, e: Work, items: Item[], words: string): boolean {
+  const length = items.filter((x) => x.duration);
+  if (!e.start || !e.end || length.length !== 1 || items.length > 16 || !BREAK.test(words)) return false;
+  if (
+    items.some(
+      (x) =>
+        x.finding ||
+        x.span ||
+        x.clock ||
+        x.action?.form === 'past' ||
+        (x.place?.places.length && x.place.kind === 'blocks'),
+    )
+  )
+    return false;
+  const minutes = wallMinutes(e.end) - wallMinutes(e.start) - length[0]!.duration!.minutes;
+  if (minutes <= 0) return false;
+  put(s.draft, 'minutes', minutes, 'amend.break', length);
+  return true;
+}
+
+const DAY_ONLY = new RegExp(
+  `^ ${LEAD}(?:that was |it was |that 's |this was |those were |make (?:that|it) |on )?(?:\\S+ ){1,3}?(?:that was|it was|that|i mean|i meant|sorry|actually|not today|not yesterday|not this morning|,|\\.| )*$`,
+);
+
+/** "that was yesterday, not today": the same time on another day. */
+function otherDay(state: ReaderState, s: Standing, e: Work, items: Item[], words: string): boolean {
+  if (items.length > 9 || !DAY_ONLY.test(words)) return false;
+  if (
+    items.some(
+      (x) => x.finding || x.action || x.duration || x.span || x.clock || x.quantity || x.task || x.material,
+    )
+  )
+    return false;
+  const day = findDays(words.replace(/,? not \w+(?: \w+)?/g, ''), state.local)[0];
+  const old = e.start ?? e.time ?? e.end;
+  if (!day || day.vague || !old) return false;
+  const shift = day.start - dayStart(wallMinutes(old));
+  if (!shift) return false;
+  for (const slot of ['start', 'end', 'time'] as const) {
+    const time = e[slot];
+    if (time) put(s.draft, slot, wallTime(wallMinutes(time) + shift), 'amend.day', []);
+  }
+  return true;
+}
+
+const TASK_ONLY = new RegExp(
+  `^ ${LEAD}(?:i should have said|i should say|should have said|i meant|i mean|that was|it was|call it) (?:the )?\\S+(?: \\S+)? $`,
+);
+
+/** "I should have said cleaning". */
+function otherTask(s: Standing, e: Work, items: Item[], words: string): boolean {
+  const task = items.find((x) => x.task)?.task;
+  if (
+    !task ||
+    task === e.task ||
+    !TASK_ONLY.test(words) ||
+    items.some((x) => x.place?.places.length || x.duration || x.clock)
+  )
+    return false;
+  put(
+    s.draft,
+    'task',
+    task,
+    'amend.task',
+    items.filter((x) => x.task),
+  );
+  return true;
+}
+
+export function mendWork(state: ReaderState, standing: Standing[], items: Item[], words: string): boolean {
+  const works = standing.filter(({ was }) => was.kind === 'work');
+  const s = works[0];
+  if (works.length !== 1 || s?.was.kind !== 'work') return false;
+  return (
+    breakOff(s, s.was, items, words) ||
+    otherDay(state, s, s.was, items, words) ||
+    otherTask(s, s.was, items, words)
+  );
+}
+
+const TOOK = new RegExp(
+  `^ ${LEAD}(?:it|that|that one|this one|the lot|they|both|them|which|the pair)? ?(?:only |just |all )*(took|was|were)(?: me| us)?(?: about| around| nearly| roughly| only| maybe| just| like| more like| closer to| nearer)* (\\S+(?: - \\S+| \\S+)?)(?: or so| altogether| all told| in all| total| odd| all in all)*(?: [.!])* $`,
+);
+
+/** "and it took twenty", "that one was 18": minutes, of the one deed that stands. */
+export function tookMinutes(standing: Standing[], items: Item[], words: string): boolean {
+  const said = TOOK.exec(words);
+  const numbers = items.filter((x) => x.quantity?.value !== undefined && !x.quantity.unit);
+  const value = numbers[0]?.quantity?.value;
+  if (!said || numbers.length !== 1 || value === undefined || value < 3 || value > 300) return false;
+  const deeds = standing.filter(
+    ({ was }) => was.kind === 'treatment' && (was.state === 'done' || was.state === 'doing'),
+  );
+  const deed = deeds[0];
+  if (deeds.length !== 1 || deed?.was.kind !== 'treatment') return false;
+  if (said[1] !== 'took' && deed.was.minutes === undefined) return false;
+  put(deed.draft, 'minutes', value, 'amend.took', numbers);
+  return true;
+}
