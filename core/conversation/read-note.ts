@@ -12,7 +12,7 @@ import { type Draft, readEntryOf } from '../rules/draft.ts';
 import { dropAsides } from '../rules/drop-asides.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
-import type { Item } from '../rules/item.ts';
+import { boundaryBefore, type Item } from '../rules/item.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
@@ -293,13 +293,7 @@ function withoutItems(items: Item[], taken: Set<Item>): Item[] {
       continue;
     }
     const before = rest.at(-1);
-    if (before && before.token.kind !== 'mark')
-      rest.push({
-        i: item.i,
-        j: item.i,
-        w: '--',
-        token: { ...item.token, w: '--', kind: 'mark', to: item.token.from, glued: false },
-      });
+    if (before && before.token.kind !== 'mark') rest.push(boundaryBefore(item));
   }
   return rest;
 }

@@ -280,18 +280,15 @@ function keepRest(earlier: Item, next: Item, hit: Sort): Item {
   if (hit === 'quantity' && unit && next.quantity && !next.quantity.unit)
     return { ...next, quantity: { ...next.quantity, unit } };
   if (hit === 'span' && earlier.span && next.clock && !next.span) {
-    const { clock, ...rest } = next;
-    return { ...rest, span: { ...earlier.span, end: clock } };
+    return { ...next, clock: undefined, span: { ...earlier.span, end: next.clock } };
   }
   const value = next.quantity?.unit ? undefined : next.quantity?.value;
   if (hit === 'duration' && earlier.duration && value !== undefined) {
-    const { quantity: _quantity, ...rest } = next;
     const minutes = /\bh(?:ou)?rs?\b/.test(earlier.w) ? value * 60 : value;
-    return { ...rest, duration: { ...earlier.duration, minutes } };
+    return { ...next, quantity: undefined, duration: { ...earlier.duration, minutes } };
   }
   if (hit === 'cost' && earlier.cost && value !== undefined) {
-    const { quantity: _quantity, ...rest } = next;
-    return { ...rest, cost: { ...earlier.cost, amount: value } };
+    return { ...next, quantity: undefined, cost: { ...earlier.cost, amount: value } };
   }
   if (hit === 'cost' && earlier.cost?.each && next.cost && !next.cost.each)
     return { ...next, cost: { ...next.cost, each: true } };

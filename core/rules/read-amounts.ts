@@ -1,4 +1,4 @@
-import type { Item } from './item.ts';
+import { boundaryBefore, type Item } from './item.ts';
 import { readGoods } from './materials/read-goods.ts';
 import { readLengths } from './measurements/read-lengths.ts';
 import type { ReaderState } from './reader-state.ts';
@@ -38,12 +38,7 @@ export function readAmounts(state: ReaderState, items: Item[], days: DayFound[])
     if (claims.cut.has(item)) {
       const before = rest.at(-1);
       if (before && !isStop(before) && before.w !== '--')
-        rest.push({
-          i: item.i,
-          j: item.i,
-          w: '--',
-          token: { ...item.token, w: '--', kind: 'mark', to: item.token.from, glued: false },
-        });
+        rest.push(boundaryBefore(item));
       continue;
     }
     rest.push(item);

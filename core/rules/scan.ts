@@ -3,7 +3,7 @@ import { readCount } from '../text/read-number.ts';
 import type { Token } from '../text/tokenise.ts';
 import { findCost, findQuantity, readUnit } from './amounts/find-amount.ts';
 import { type FabricIndex, findFabric } from './fabrics/find-fabric.ts';
-import type { Item } from './item.ts';
+import { type Item, makeItem } from './item.ts';
 import { LEXICON } from './lexicon-index.ts';
 import { findClothBlock } from './places/find-cloth-block.ts';
 import type { PlaceContext, PlaceFound } from './places/find-place.ts';
@@ -194,7 +194,7 @@ function blockSize(tokens: Token[], i: number): Item | undefined {
   if (quantity.unit && !/^(in|cm|mm|ft)$/.test(quantity.unit)) return undefined;
   // "blocks 3, 4 and 5" is a list of blocks
   if (!quantity.unit && after === ',' && tokens[quantity.next + 1]?.kind === 'number') return undefined;
-  return { i, j: i + 1, w: token.w, token, measure: 'block' };
+  return { ...makeItem(i, i + 1, token.w, token), measure: 'block' };
 }
 
 /** "L 204, R 204.5": the letters of two sides, where a block could not be meant. */
@@ -206,7 +206,7 @@ function sideLetter(tokens: Token[], i: number): Item | undefined {
   if (!quantity?.value || (quantity.value < 20 && Number.isInteger(quantity.value) && !quantity.unit))
     return undefined;
   if (quantity.unit && !/^(in|cm|mm|ft|m)$/.test(quantity.unit)) return undefined;
-  return { i, j: i + 1, w: token.w, token, ...(token.w === 'l' ? { measure: 'length' as const } : {}) };
+  return { ...makeItem(i, i + 1, token.w, token), ...(token.w === 'l' ? { measure: 'length' as const } : {}) };
 }
 
 /** "sixteen twenty", "eighteen oh five" where millimetres are told: 1620, 1805. */
@@ -220,14 +220,9 @@ function fourFigures(tokens: Token[], i: number): Item | undefined {
   const unit = readUnit(tokens, second.next, false);
   if (unit && unit.unit !== 'mm' && unit.unit !== 'ml') return undefined;
   const next = unit?.next ?? second.next;
+  const words = tokens.slice(i, next).map((t) => t.w);
   return {
-    i,
-    j: next,
-    w: tokens
-      .slice(i, next)
-      .map((t) => t.w)
-      .join(' '),
-    token,
+    ...makeItem(i, next, words.join(' '), token),
     end: tokens[next - 1]!.to,
     quantity: { next, value: first.value * 100 + second.value, unit: 'mm', rule: 'amount.four-figures' },
   };
@@ -271,7 +266,7 @@ function itemAt(
   listed: number | undefined,
 ): Item {
   const token = tokens[i]!;
-  const item: Item = { i, j: i + 1, w: token.w, token };
+  const item = makeItem(i, i + 1, token.w, token);
   // "on 2026-03-10 from 9 to 10": a day as it is written, and no stretch of time
   if (isWrittenDay(tokens, i)) return { ...item, j: i + 5, end: tokens[i + 4]!.to };
   const before = tokens[i - 1]?.w ?? '';
@@ -413,9 +408,9 @@ function itemAt(
   }
   if (hit && hit.next === longest) applySenses(item, hit.payloads);
   if ((item.w === 'back' && !isBacking(tokens, i)) || (item.w === 'top' && !isPatchwork(tokens, i))) {
-    delete item.part;
-    delete item.material;
-    delete item.object;
+    item.part = undefined;
+    item.material = undefined;
+    item.object = undefined;
   }
   if (item.part && !item.place)
     item.place = { next: longest, places: [item.part], how: 'said', rule: 'place.part', kind: 'part' };

@@ -90,9 +90,8 @@ export function tokenise(text: string): Token[] {
     glued: boolean,
     value?: number,
   ): void => {
-    const token: Token = { w, from, to, kind, glued };
-    if (value !== undefined) token.value = value;
-    tokens.push(token);
+    // every field from the beginning, so that all tokens are of one shape
+    tokens.push({ w, from, to, kind, value, glued, heard: undefined });
   };
   for (const match of text.matchAll(PIECE)) {
     const raw = match[0];
