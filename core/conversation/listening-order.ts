@@ -48,6 +48,9 @@ const WAY = WAYS.map(([way, words]) => [way, whole(words)] as const);
 const POLITE = new RegExp(`^${TAIL}$`);
 const LEADING = new RegExp(`^${LEAD}$`);
 
+/** One of these stands in every order: hardly a note has one, and none of the others need be cut into words once more. */
+const OF_EARS = /listen|mic|mute|pause|ears|back|wake|hold|wait/i;
+
 /** Longer than this is until she calls. */
 const LONGEST_MIN = 12 * 60;
 
@@ -62,6 +65,7 @@ export function findListeningOrder(
   text: string,
   local: string,
 ): { order: ListeningOrder; rest: string } | undefined {
+  if (!OF_EARS.test(text)) return undefined;
   const pieces = text.match(/[^.!?;,]+(?:[.!?;,]+(?=\s|$)|[.,](?=\S)|$)\s*/g) ?? [];
   let found: ListeningOrder | undefined;
   const rest: string[] = [];

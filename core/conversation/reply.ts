@@ -84,6 +84,11 @@ const list = (parts: string[]): string =>
 /** Places as people say them: "row 3, blocks 2 and 4", "all of column 1", "the top border". */
 export function sayPlaces(places: string[], grid: QuiltGrid): string {
   const blocks = places.filter((p) => splitBlock(p));
+  // one block, as mostly, is no whole row or column of a quilt that has several
+  if (places.length === 1 && blocks.length === 1 && grid.rows > 1 && grid.blocks > 1) {
+    const { row, block } = splitBlock(blocks[0]!)!;
+    return `row ${row}, block ${block}`;
+  }
   const parts = places
     .filter((p) => !splitBlock(p))
     .map((p) => {

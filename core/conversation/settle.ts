@@ -8,7 +8,10 @@ import { doubtPlaces, goesOn, nameDeeds, openAmounts } from './doubts.ts';
 
 /** Two drafts that say the same of different places are one entry with all of them. */
 function sameButPlaces(a: Entry, b: Entry): boolean {
-  if (a.kind !== b.kind || (a.kind !== 'condition' && a.kind !== 'treatment')) return false;
+  if (a.kind === 'condition' ? b.kind !== a.kind || a.finding !== b.finding : a.kind !== 'treatment')
+    return false;
+  if (a.kind === 'treatment' && (b.kind !== a.kind || a.action !== b.action || a.state !== b.state))
+    return false;
   const strip = (e: Entry): string => {
     const { places: _places, fabric: _fabric, ...rest } = e as Record<string, unknown>;
     return JSON.stringify(Object.entries(rest).sort());
@@ -40,9 +43,10 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
     if (
       out.some(
         (d) =>
-          JSON.stringify(d.entry) === JSON.stringify(draft.entry) &&
+          d.entry.kind === draft.entry.kind &&
           draft.entry.kind !== 'material' &&
-          draft.entry.kind !== 'measurement',
+          draft.entry.kind !== 'measurement' &&
+          JSON.stringify(d.entry) === JSON.stringify(draft.entry),
       )
     )
       continue;

@@ -371,7 +371,7 @@ function itemAt(
   const fabric = findFabric(tokens, i, fabrics);
   const hit = LEXICON.longestAt(tokens, i);
   const longest = Math.max(place?.next ?? 0, fabric?.next ?? 0, hit?.next ?? 0);
-  const picked = findClothBlock(tokens, i, fabrics);
+  const picked = findClothBlock(tokens, i, fabrics, fabric);
   if (picked && picked.place.next > longest) {
     item.place = picked.place;
     item.fabric = picked.fabric;
@@ -476,6 +476,21 @@ const NUMBER_STARTS = new Set(
     ' ',
   ),
 );
+/** Stitch words that may be something else. */
+const WEAK_STITCHES = new Set([
+  'hand',
+  'machine',
+  'blanket',
+  'running',
+  'slip',
+  'ladder',
+  'whip',
+  'ditch',
+  'couch',
+  'straight',
+  'mach',
+  'little running',
+]);
 const startsNumber = (word: string): boolean => NUMBER_STARTS.has(word);
 
 function applySenses(item: Item, senses: { k: string; v?: unknown; form?: unknown }[]): void {
@@ -495,21 +510,7 @@ function applySenses(item: Item, senses: { k: string; v?: unknown; form?: unknow
   }
   // "seams are letting go" begins like "seams are a quarter inch"
   if (item.measure === 'seam' && /^seams? (are|is|'s)$/.test(item.w)) item.seam = true;
-  const weak = new Set([
-    'hand',
-    'machine',
-    'blanket',
-    'running',
-    'slip',
-    'ladder',
-    'whip',
-    'ditch',
-    'couch',
-    'straight',
-    'mach',
-    'little running',
-  ]);
-  if (item.stitch && weak.has(item.w)) item.weakStitch = true;
+  if (item.stitch && WEAK_STITCHES.has(item.w)) item.weakStitch = true;
 }
 
 /** "at the top", "the top one", "top left": a direction, and no word for the patchwork. */

@@ -77,7 +77,7 @@ export function isUndo(text: string, items: Item[], onBench = false): boolean {
     BARE_STRIKE.exec(command) ??
     NOT_MEANT.exec(command);
   if (!hit && BACK_LAST.test(whole)) return true;
-  if (!hit) return !talksAside(items) && (atTheEnd(whole.trim(), items) || strikesOut(whole, items, onBench));
+  if (!hit) return (atTheEnd(whole.trim(), items) || strikesOut(whole, items, onBench)) && !talksAside(items);
   const rest = command.slice(hit[0].length).trim();
   if (!rest || REASON.test(hit[0]) || REASON.test(rest) || ELSEWHERE.test(rest) || AGAIN.test(rest))
     return true;

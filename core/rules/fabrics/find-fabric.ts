@@ -77,6 +77,17 @@ export function indexFabrics(grid: QuiltGrid): FabricIndex {
   return index;
 }
 
+/** Is one letter changed, put in or left out between the two words, and no more? */
+function isOneChangeApart(a: string, b: string): boolean {
+  if (Math.abs(a.length - b.length) > 1 || a === b) return false;
+  const [short, long] = a.length < b.length ? [a, b] : [b, a];
+  let k = 0;
+  while (k < short.length && short[k] === long[k]) k++;
+  return short.length === long.length
+    ? short.slice(k + 1) === long.slice(k + 1)
+    : short.slice(k) === long.slice(k + 1);
+}
+
 /** Fewest single-letter changes from `a` to `b`, up to 2; 3 means more. */
 function distance(a: string, b: string): number {
   if (Math.abs(a.length - b.length) > 2) return 3;
@@ -107,8 +118,9 @@ export function findFabric(
   if (first?.kind !== 'word') return undefined;
   let names = index.byWord.get(stem(first.w));
   if (!names && first.w.length >= 6) {
+    const said = stem(first.w);
     for (const [word, set] of index.byWord)
-      if (word.length >= 6 && first.w !== 'strips' && distance(stem(first.w), word) === 1) names = set;
+      if (word.length >= 6 && first.w !== 'strips' && isOneChangeApart(said, word)) names = set;
   }
   if (!names) return undefined;
   let candidates = [...names];

@@ -39,14 +39,17 @@ const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 /**
  * One of several blocks of a named cloth, told by where it lies: "the lower grey velvet", "the left-hand check",
  * "the stripe at the bottom", "the first of the three checks". Rows count before columns for first, last and middle.
+ *
+ * @param cloth the cloth that is named at `i`, where there is one
  */
 export function findClothBlock(
   tokens: Token[],
   i: number,
   index: FabricIndex,
+  cloth: ReturnType<typeof findFabric>,
 ): { place: PlaceFound; fabric: FabricFound } | undefined {
   if (!index.names.size) return undefined;
-  return sideFirst(tokens, i, index) ?? clothFirst(tokens, i, index);
+  return sideFirst(tokens, i, index) ?? (cloth && clothFirst(tokens, cloth, index));
 }
 
 /** "lower grey velvet", "left-hand check one", "second of the two velvets". */
@@ -74,9 +77,7 @@ function sideFirst(tokens: Token[], i: number, index: FabricIndex) {
 }
 
 /** "madder stripe at the bottom", "check one furthest right". */
-function clothFirst(tokens: Token[], i: number, index: FabricIndex) {
-  const cloth = findFabric(tokens, i, index);
-  if (!cloth) return undefined;
+function clothFirst(tokens: Token[], cloth: { found: FabricFound; next: number }, index: FabricIndex) {
   let j = NOUNS.test(w(tokens, cloth.next)) ? cloth.next + 1 : cloth.next;
   if (/^(furthest|farthest|nearest)$/.test(w(tokens, j))) {
     j++;

@@ -188,12 +188,12 @@ function severalSides(tokens: Token[], i: number): PlaceFound | undefined {
   if (/^(four|4)$/.test(w(tokens, j)) && /^(borders|edges)$/.test(noun)) {
     return make(noun === 'borders' ? 'border' : 'edge', ['top', 'right', 'bottom', 'left'], j + 2);
   }
-  // "bound the top and both sides"
-  const bound = tokens.some((t) => /^(bound|bind|binding|hemmed|bdg)$/.test(t.w)) ? 'edge' : undefined;
+  // "bound the top and both sides"; asked only where sides are told, since it looks at every word of the note
+  const bound = (): 'edge' | undefined => (tokens.some((t) => BINDING.has(t.w)) ? 'edge' : undefined);
   const first = SIDE_OF.get(w(tokens, i));
   if ((first === 'top' || first === 'bottom') && /^(and|&|\+|,)$/.test(w(tokens, i + 1))) {
     const at = /^(both|the|two)$/.test(w(tokens, i + 2)) ? i + 3 : i + 2;
-    const of = w(tokens, at) === 'sides' ? (partNear(tokens, i, at + 1) ?? bound) : undefined;
+    const of = w(tokens, at) === 'sides' ? (partNear(tokens, i, at + 1) ?? bound()) : undefined;
     if (of) return make(of, [first, 'left', 'right'], at + 1);
   }
   const both = /^(both|two)$/.test(w(tokens, i)) ? i + 1 : i;
@@ -204,7 +204,7 @@ function severalSides(tokens: Token[], i: number): PlaceFound | undefined {
     return make(w(tokens, both + 1) === 'borders' ? 'border' : 'edge', ['left', 'right'], both + 2);
   if (w(tokens, both) !== 'sides' || /^(of)$/.test(w(tokens, both + 1))) return undefined;
   const led = w(tokens, i - 1);
-  const part = partNear(tokens, i, both + 1) ?? bound;
+  const part = partNear(tokens, i, both + 1) ?? bound();
   if (both > i && (part || /^(down|up|along)$/.test(led)))
     return make(part ?? 'edge', ['left', 'right'], both + 1);
   // "the sides are frayed"
@@ -217,6 +217,8 @@ function severalSides(tokens: Token[], i: number): PlaceFound | undefined {
     return make(part ?? 'edge', ['left', 'right'], both + 1);
   return undefined;
 }
+
+const BINDING = new Set(['bound', 'bind', 'binding', 'hemmed', 'bdg']);
 
 /**
  * "border's stained at the top", "binding frayed, left", "edge frayed at foot", "the binding's gone on the left": one side told

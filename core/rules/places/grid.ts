@@ -21,25 +21,27 @@ export function blockAt(grid: QuiltGrid, row: number, block: number): string | u
 
 /** Row and block of `3-2`, or undefined for a named part. */
 export function splitBlock(place: string): { row: number; block: number } | undefined {
+  // a part begins with a letter
+  if (place.charCodeAt(0) > 57) return undefined;
   const dash = place.indexOf('-');
   const row = Number(place.slice(0, dash));
   const block = Number(place.slice(dash + 1));
   return dash > 0 && Number.isInteger(row) && Number.isInteger(block) ? { row, block } : undefined;
 }
 
-export const rowOf = (grid: QuiltGrid, row: number): string[] =>
-  grid.shape
-    ? shapeOf(grid).row(row)
-    : row >= 1 && row <= grid.rows
-      ? Array.from({ length: grid.blocks }, (_, k) => `${row}-${k + 1}`)
-      : [];
+export function rowOf(grid: QuiltGrid, row: number): string[] {
+  if (grid.shape) return shapeOf(grid).row(row);
+  const places: string[] = [];
+  if (row >= 1 && row <= grid.rows) for (let k = 1; k <= grid.blocks; k++) places.push(`${row}-${k}`);
+  return places;
+}
 
-export const columnOf = (grid: QuiltGrid, block: number): string[] =>
-  grid.shape
-    ? shapeOf(grid).column(block)
-    : block >= 1 && block <= grid.blocks
-      ? Array.from({ length: grid.rows }, (_, k) => `${k + 1}-${block}`)
-      : [];
+export function columnOf(grid: QuiltGrid, block: number): string[] {
+  if (grid.shape) return shapeOf(grid).column(block);
+  const places: string[] = [];
+  if (block >= 1 && block <= grid.blocks) for (let k = 1; k <= grid.rows; k++) places.push(`${k}-${block}`);
+  return places;
+}
 
 export const allBlocks = (grid: QuiltGrid): string[] =>
   grid.shape ? shapeOf(grid).blocks : Array.from({ length: grid.rows }, (_, k) => rowOf(grid, k + 1)).flat();

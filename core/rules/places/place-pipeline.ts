@@ -20,6 +20,7 @@ import {
   sideColumn,
 } from './find-place.ts';
 import { backPointer, neighbour } from './find-pointer.ts';
+import { PLACE_HEADS } from './place-heads.ts';
 
 type Finder = (tokens: Token[], i: number, ctx: PlaceContext) => PlaceFound | undefined;
 
@@ -46,8 +47,18 @@ const BLOCK_FINDERS: Finder[] = [
   linesBeside,
 ];
 
+/** In this order: what lies beside a place told or spoken of; one of several; what points back. The longest wins. */
+const POINTER_FINDERS: Finder[] = [
+  (t, k, c) => neighbourPhrase(t, k, c, (m) => findBlocks(t, m, c)),
+  (t, k, c) => neighbour(t, k, c, (m) => findBlocks(t, m, c)),
+  oneOfThem,
+  backPointer,
+];
+
+const mayBegin = (kind: keyof typeof PLACE_HEADS, token: Token | undefined): boolean =>
+  token !== undefined && (token.kind === 'number' || PLACE_HEADS[kind].has(token.w));
+
 function longest(finders: Finder[], tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
-  if (!tokens[i]) return undefined;
   let best: PlaceFound | undefined;
   for (const find of finders) {
     const found = find(tokens, i, ctx);
@@ -58,6 +69,7 @@ function longest(finders: Finder[], tokens: Token[], i: number, ctx: PlaceContex
 
 /** Blocks named at token `i`. */
 export const findBlocks: Finder = (tokens, i, ctx) => {
+  if (!mayBegin('blocks', tokens[i])) return undefined;
   const found = longest(BLOCK_FINDERS, tokens, i, ctx);
   // "the last row of quilting", "two rows of stitching": rows of stitches
   if (
@@ -72,18 +84,15 @@ export const findBlocks: Finder = (tokens, i, ctx) => {
   return found;
 };
 /** A side of the border, of the edge or of the binding at token `i`. */
-export const findPart: Finder = sidedPart;
+export const findPart: Finder = (tokens, i, ctx) =>
+  mayBegin('part', tokens[i]) ? sidedPart(tokens, i, ctx) : undefined;
 /** A word that points back to places spoken of before. */
-export function findPointer(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
-  return longest(
-    [
-      (t, k, c) => neighbourPhrase(t, k, c, (m) => findBlocks(t, m, c)),
-      (t, k, c) => neighbour(t, k, c, (m) => findBlocks(t, m, c)),
-      oneOfThem,
-      backPointer,
-    ],
-    tokens,
-    i,
-    ctx,
-  );
-}
+export const findPointer: Finder = (tokens, i, ctx) =>
+  mayBegin('pointer', tokens[i]) ? longest(POINTER_FINDERS, tokens, i, ctx) : undefined;
+
+/** All finders by the kind of phrase that they find. */
+export const PLACE_FINDERS: Readonly<Record<keyof typeof PLACE_HEADS, Finder[]>> = {
+  blocks: BLOCK_FINDERS,
+  part: [sidedPart],
+  pointer: POINTER_FINDERS,
+};
