@@ -64,6 +64,10 @@ const PARTS_OF_ONE: Record<string, number> = {
   tenth: 1 / 10,
   tenths: 1 / 10,
 };
+/** As Maps for the two that are asked at nearly every token: a Map needs no look-up in the engine's table of names. */
+const SMALL_COUNTS = new Map(Object.entries(UNITS));
+const TEN_COUNTS = new Map(Object.entries(TENS));
+const NTHS = new Map(Object.entries(ORDINALS));
 const has = (table: Record<string, number>, w: string): boolean => Object.hasOwn(table, w);
 
 export type NumberRead = { value: number; next: number; inWords: boolean; fraction: boolean };
@@ -72,11 +76,14 @@ export type NumberRead = { value: number; next: number; inWords: boolean; fracti
 export function readOrdinal(tokens: Token[], i: number): { value: number; next: number } | undefined {
   const t = tokens[i];
   if (!t) return undefined;
-  if (has(ORDINALS, t.w)) return { value: ORDINALS[t.w]!, next: i + 1 };
-  const suffix = tokens[i + 1];
-  if (t.kind === 'number' && /^\d+$/.test(t.w) && suffix?.glued && /^(st|nd|rd|th)$/.test(suffix.w))
-    return { value: t.value!, next: i + 2 };
-  return undefined;
+  if (t.kind === 'number') {
+    const suffix = tokens[i + 1];
+    return suffix?.glued && /^(st|nd|rd|th)$/.test(suffix.w) && /^\d+$/.test(t.w)
+      ? { value: t.value!, next: i + 2 }
+      : undefined;
+  }
+  const value = NTHS.get(t.w);
+  return value === undefined ? undefined : { value, next: i + 1 };
 }
 
 /** A bare whole number in digits or words below a hundred: "3", "three", "twenty two". */
@@ -87,16 +94,15 @@ export function readCount(tokens: Token[], i: number): NumberRead | undefined {
     if (!/^\d+$/.test(t.w)) return undefined;
     return { value: t.value!, next: i + 1, inWords: false, fraction: false };
   }
-  if (has(TENS, t.w)) {
-    let j = i + 1;
-    if (tokens[j]?.w === '-') j++;
-    const unit = tokens[j];
-    if (unit && has(UNITS, unit.w) && UNITS[unit.w]! > 0 && UNITS[unit.w]! < 10)
-      return { value: TENS[t.w]! + UNITS[unit.w]!, next: j + 1, inWords: true, fraction: false };
-    return { value: TENS[t.w]!, next: i + 1, inWords: true, fraction: false };
-  }
-  if (has(UNITS, t.w)) return { value: UNITS[t.w]!, next: i + 1, inWords: true, fraction: false };
-  return undefined;
+  const plain = SMALL_COUNTS.get(t.w);
+  if (plain !== undefined) return { value: plain, next: i + 1, inWords: true, fraction: false };
+  const tens = TEN_COUNTS.get(t.w);
+  if (tens === undefined) return undefined;
+  const j = tokens[i + 1]?.w === '-' ? i + 2 : i + 1;
+  const unit = SMALL_COUNTS.get(tokens[j]?.w ?? '') ?? 0;
+  return unit > 0 && unit < 10
+    ? { value: tens + unit, next: j + 1, inWords: true, fraction: false }
+    : { value: tens, next: i + 1, inWords: true, fraction: false };
 }
 
 /** A written fraction, "3/8" as three glued tokens or one vulgar character. */
@@ -147,6 +153,15 @@ const AFTER_FRACTION =
   /^(yards?|yds?|inch|inches|metres?|meters?|hours?|of|each|apiece|wide|long|apart|by|inch|in)$/;
 const ORDINAL_ONLY = new Set(['third', 'fifth', 'tenth']);
 
+/** Words that `readNumber` may begin at. */
+const NUMBER_HEADS = new Set([
+  ...Object.keys(UNITS),
+  ...Object.keys(TENS),
+  ...['a', 'an', 'couple', 'half', 'dozen', 'quarter'],
+]);
+/** May a quantity begin with this token? Where not, neither `readNumber` nor `readCount` finds one. */
+export const beginsNumber = (t: Token): boolean => t.kind === 'number' || NUMBER_HEADS.has(t.w);
+
 /**
  * Reads a quantity at token `i`: "62 1/2", "2½", "two and a half", "a hundred and ten", "half a dozen",
  * "a couple of", "three quarters", "1.375". "a" and "an" alone are left to the caller, who knows whether
@@ -154,7 +169,7 @@ const ORDINAL_ONLY = new Set(['third', 'fifth', 'tenth']);
  */
 export function readNumber(tokens: Token[], i: number): NumberRead | undefined {
   const t = tokens[i];
-  if (!t) return undefined;
+  if (!t || !beginsNumber(t)) return undefined;
   const after = tokens[i + 1]?.w;
   if (t.w === 'a' || t.w === 'an') {
     if (after === 'couple' || after === 'pair')

@@ -1,6 +1,6 @@
 import type { MaterialUnit } from '../../../shared/vocabulary.ts';
 import { CURRENCY_WORDS, LENGTH_UNIT_SET, SMALL_MONEY_WORDS, UNIT_WORDS } from '../../lexicon/units.ts';
-import { readCount, readNumber, withFraction } from '../../text/read-number.ts';
+import { beginsNumber, readCount, readNumber, withFraction } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 
 export type QuantityFound = { next: number; value?: number; unit?: MaterialUnit; rule: string };
@@ -205,12 +205,16 @@ function priceDigits(tokens: Token[], i: number): { amount: number; next: number
   return { amount: t.value!, next: i + 1 };
 }
 
+/** Besides numbers, what a price begins with. */
+const PRICE_HEADS = new Set(['£', '$', '€', '¥', '₹', '₩', '@', 'at', 'for', 'cost', 'paid', '=', 'costing']);
+
 /**
  * "£3.50", "$9.20 a yard", "€14.20/m", "3 pound 50", "three pound fifty the lot", "a dollar ten each", "forty pence",
  * "@ 1.80", "at five ninety nine a yard", "for four seventy five", "24 the lot".
  */
 export function findCost(tokens: Token[], i: number, commerce: boolean): CostFound | undefined {
   const t = tokens[i]!;
+  if (!beginsNumber(t) && !PRICE_HEADS.has(t.w)) return undefined;
   const finish = (amount: number, next: number, rule: string): CostFound => {
     const tail = priceTail(tokens, next);
     return {

@@ -30,6 +30,10 @@ const TRIGGER = new RegExp(
   'gi',
 );
 
+/** Letters of which every such phrase has some: asked first, since the whole pattern takes ten times as long. */
+const OF_DAYS =
+  /day|night|week|morning|noon|arvo|evening|mon|tue|wed|thu|fri|sat|sun|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|on the \d|\d{4}-/i;
+
 /** chrono as the log needs it: days only lie in the past, "last night" is the evening before. */
 const calendar = chrono.casual.clone();
 calendar.refiners.push({
@@ -57,6 +61,7 @@ calendar.refiners.push({
  */
 export function findDays(text: string, local: string): DayFound[] {
   const out: DayFound[] = [];
+  if (!OF_DAYS.test(text)) return out;
   for (const match of text.slice(0, 8000).matchAll(TRIGGER)) {
     const found = readDay(text, match[0].replace(/^[.;\n ]+/, ''), match.index + match[0].length, local);
     if (found) out.push(found);
