@@ -85,7 +85,7 @@ const list = (parts: string[]): string =>
 export function sayPlaces(places: string[], grid: QuiltGrid): string {
   const blocks = places.filter((p) => splitBlock(p));
   // one block, as mostly, is no whole row or column of a quilt that has several
-  if (places.length === 1 && blocks.length === 1 && grid.rows > 1 && grid.blocks > 1) {
+  if (places.length === 1 && blocks.length === 1 && grid.rows > 1 && grid.blocks > 1 && !grid.placeNames) {
     const { row, block } = splitBlock(blocks[0]!)!;
     return `row ${row}, block ${block}`;
   }

@@ -37,8 +37,7 @@ export function readAmounts(state: ReaderState, items: Item[], days: DayFound[])
     if (claims.drop.has(item)) continue;
     if (claims.cut.has(item)) {
       const before = rest.at(-1);
-      if (before && !isStop(before) && before.w !== '--')
-        rest.push(boundaryBefore(item));
+      if (before && !isStop(before) && before.w !== '--') rest.push(boundaryBefore(item));
       continue;
     }
     rest.push(item);

@@ -206,7 +206,10 @@ function sideLetter(tokens: Token[], i: number): Item | undefined {
   if (!quantity?.value || (quantity.value < 20 && Number.isInteger(quantity.value) && !quantity.unit))
     return undefined;
   if (quantity.unit && !/^(in|cm|mm|ft|m)$/.test(quantity.unit)) return undefined;
-  return { ...makeItem(i, i + 1, token.w, token), ...(token.w === 'l' ? { measure: 'length' as const } : {}) };
+  return {
+    ...makeItem(i, i + 1, token.w, token),
+    ...(token.w === 'l' ? { measure: 'length' as const } : {}),
+  };
 }
 
 /** "sixteen twenty", "eighteen oh five" where millimetres are told: 1620, 1805. */

@@ -15,34 +15,45 @@ const wordsOf = (items: Item[], from: number, to: number): string =>
 
 type Cue = { use: MaterialUse; next: number; weak?: boolean };
 
-const CUES: [RegExp, MaterialUse, 'weak' | 'firm'][] = [
+const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   [
-    /^(bought|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of)$/,
+    'bought|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of',
     'bought',
     'firm',
   ],
   [
-    /^(used up|used|went through|gone through|got through|ate up|ate|ate into|eaten|took up|swallowed|finished off|used about)$/,
+    'used up|used|went through|gone through|got through|ate up|ate|ate into|eaten|took up|swallowed|finished off|used about',
     'used',
     'firm',
   ],
   [
-    /^(to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|out of|could do with|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch)$/,
+    "to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|out of|could do with|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch",
     'needed',
     'firm',
   ],
-  [/^(want|'ll want|will want|get|going to want|get some|get another)$/, 'needed', 'weak'],
+  ["want|'ll want|will want|get|going to want|get some|get another", 'needed', 'weak'],
   [
-    /^(on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the (cupboard|drawer|stash|box|chest|bag|tin)|on the shelf|in my stash|left over|left|spare)$/,
+    "on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in my stash|left over|left|spare",
     'on-hand',
     'firm',
   ],
-  [/^(have|'ve|got left|there 's|there is|there are|there 're|there was)$/, 'on-hand', 'weak'],
-  [/^(got|had|came home|came away with|took)$/, 'bought', 'weak'],
+  ["have|'ve|got left|there 's|there is|there are|there 're|there was", 'on-hand', 'weak'],
+  ['got|had|came home|came away with|took', 'bought', 'weak'],
 ];
+const CUE_OF = new Map<string, { use: MaterialUse; weak?: true }>();
+for (const [phrases, use, strength] of CUES)
+  for (const phrase of phrases.split('|'))
+    if (!CUE_OF.has(phrase)) CUE_OF.set(phrase, { use, ...(strength === 'weak' ? { weak: true } : {}) });
+const CUE_HEADS = new Set([...CUE_OF.keys()].map(firstWord));
+
+function firstWord(phrase: string): string {
+  const blank = phrase.indexOf(' ');
+  return blank < 0 ? phrase : phrase.slice(0, blank);
+}
 
 /** The word for buying, needing or having at item `k`. */
 function cueAt(items: Item[], k: number): Cue | undefined {
+  if (!items[k] || !CUE_HEADS.has(firstWord(w(items, k)))) return undefined;
   for (let n = Math.min(4, items.length - k); n >= 1; n--) {
     const phrase = wordsOf(items, k, k + n).trim();
     if (items.slice(k, k + n).some((x) => x.quantity || x.cost || x.place?.kind === 'blocks')) continue;
@@ -56,8 +67,8 @@ function cueAt(items: Item[], k: number): Cue | undefined {
         items.slice(Math.max(0, k - 5), k).some((x) => /^(with|from|using|out|of|in)$/.test(x.w)))
     )
       continue;
-    for (const [pattern, use, strength] of CUES)
-      if (pattern.test(phrase)) return { use, next: k + n, ...(strength === 'weak' ? { weak: true } : {}) };
+    const cue = CUE_OF.get(phrase);
+    if (cue) return { ...cue, next: k + n };
   }
   return undefined;
 }

@@ -41,6 +41,38 @@ const DISTINCT = soundsOf(
     ...Object.values(OBJECT_PHRASES).flat(),
   ].flatMap((phrase) => (/^[a-z]{8,}$/.test(phrase) ? [phrase] : [])),
 );
+/** Which letters a word has, one bit each. */
+function lettersOf(word: string): number {
+  let letters = 0;
+  for (let k = 0; k < word.length; k++) letters |= 1 << (word.charCodeAt(k) - 97);
+  return letters;
+}
+function countBits(bits: number): number {
+  let count = 0;
+  for (let rest = bits; rest; rest &= rest - 1) count++;
+  return count;
+}
+const DISTINCT_BY_LETTER = new Map<string, { length: number; letters: number }[]>();
+for (const word of new Set(DISTINCT.values()))
+  DISTINCT_BY_LETTER.set(word[0]!, [
+    ...(DISTINCT_BY_LETTER.get(word[0]!) ?? []),
+    { length: word.length, letters: lettersOf(word) },
+  ]);
+/**
+ * Can a word of DISTINCT be reached by so many changes of a letter? Asked before the sound of a word is made out, which takes
+ * a hundred times as long: hardly a word of everyday comes near.
+ */
+function isNearDistinct(word: string, changes: number): boolean {
+  const letters = lettersOf(word);
+  return (
+    DISTINCT_BY_LETTER.get(word[0]!)?.some(
+      (other) =>
+        Math.abs(other.length - word.length) <= changes &&
+        countBits(other.letters & ~letters) <= changes &&
+        countBits(letters & ~other.letters) <= changes,
+    ) ?? false
+  );
+}
 const distinct = (word: string): string | undefined =>
   codesOf(word)
     .filter((code) => code.length >= 5)
@@ -109,8 +141,9 @@ const isOneApart = (a: string, b: string): boolean => {
   return Math.max(a.length, b.length) - from - end <= 1;
 };
 
-const fabricSounds = new WeakMap<object, { words: Set<string>; byWord: [string, string[]][] }>();
-function soundsOfFabrics(fabrics: object): { words: Set<string>; byWord: [string, string[]][] } {
+type FabricSounds = { words: Set<string>; byWord: { word: string; name: string[]; codes: string[] }[] };
+const fabricSounds = new WeakMap<object, FabricSounds>();
+function soundsOfFabrics(fabrics: object): FabricSounds {
   let known = fabricSounds.get(fabrics);
   if (!known) {
     const names = Object.keys(fabrics).map((name) =>
@@ -121,7 +154,7 @@ function soundsOfFabrics(fabrics: object): { words: Set<string>; byWord: [string
     );
     known = {
       words: new Set(names.flat()),
-      byWord: names.flatMap((name) => name.map((word): [string, string[]] => [word, name])),
+      byWord: names.flatMap((name) => name.map((word) => ({ word, name, codes: codesOf(word) }))),
     };
     fabricSounds.set(fabrics, known);
   }
@@ -147,15 +180,22 @@ export function findBySound(
   const asFinding = IS.has(before?.w ?? '') && AFTER_FINDING.has(after);
   const byName = fabrics ? soundsOfFabrics(fabrics) : undefined;
   if (LEXICON.longestAt(tokens, i) || byName?.words.has(w)) return undefined;
-  const whole = distinct(w);
+  const whole = isNearDistinct(w, 3) ? distinct(w) : undefined;
   if (whole && lettersApart(w, whole) <= 3) return { word: whole, rule: 'slip.sound' };
   const next = tokens[i + 1];
   if (!beforeStitch && next?.kind === 'word' && /^[a-z]{3,}$/.test(next.w) && !next.glued) {
-    const joined = distinct(w + next.w);
+    const joined = isNearDistinct(w + next.w, 2) ? distinct(w + next.w) : undefined;
     if (joined && !joined.endsWith('ed') && lettersApart(w + next.w, joined) <= 2)
       return { word: joined, rule: 'slip.sound', length: 2 };
   }
-  if (!beforeStitch && !asFinding && !byName?.byWord.length) return undefined;
+  // Of a name of one word only before "blocks" and the like; of a longer name beside one of its other words.
+  const fabricWords = (byName?.byWord ?? []).filter(
+    ({ word, name }) =>
+      word.length >= 4 &&
+      (name.some((other) => other !== word && (other === before?.w || other === after)) ||
+        (name.length === 1 && CLOTH_NOUNS.has(after))),
+  );
+  if (!beforeStitch && !asFinding && !fabricWords.length) return undefined;
   const codes = codesOf(w);
   const long = codes.filter((code) => code.length >= 3);
   if (beforeStitch && !STITCH_ADJECTIVES.has(w)) {
@@ -176,11 +216,6 @@ export function findBySound(
       if (word && w.endsWith('d') && !EVERYDAY.has(w) && lettersApart(w, word) <= 2)
         return { word, rule: 'slip.sound-finding' };
     }
-  // Of a name of one word only before "blocks" and the like; of a longer name beside one of its other words.
-  for (const [word, name] of byName?.byWord ?? []) {
-    if (word.length < 4 || !codesOf(word).some((code) => long.includes(code))) continue;
-    const beside = name.some((other) => other !== word && (other === before?.w || other === after));
-    if (beside || (name.length === 1 && CLOTH_NOUNS.has(after))) return { word, rule: 'slip.sound-fabric' };
-  }
-  return undefined;
+  const fabric = fabricWords.find(({ codes: own }) => own.some((code) => long.includes(code)));
+  return fabric && { word: fabric.word, rule: 'slip.sound-fabric' };
 }
