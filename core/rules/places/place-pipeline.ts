@@ -69,7 +69,8 @@ function longest(finders: Finder[], tokens: Token[], i: number, ctx: PlaceContex
 
 /** Blocks named at token `i`. */
 export const findBlocks: Finder = (tokens, i, ctx) => {
-  if (!mayBegin('blocks', tokens[i])) return undefined;
+  // names that this quilt's places were given can begin with any word
+  if (!tokens[i] || !(ctx.grid.placeNames || mayBegin('blocks', tokens[i]))) return undefined;
   const found = longest(BLOCK_FINDERS, tokens, i, ctx);
   // "the last row of quilting", "two rows of stitching": rows of stitches
   if (
