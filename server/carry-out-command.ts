@@ -33,7 +33,8 @@ export async function carryOutCommand(
           : {}),
       }),
     );
-    return { seq: events.at(-1)?.seq ?? store.log.seq };
+    const last = events.at(-1)?.seq;
+    return last === undefined ? { seq: store.log.seq, unchanged: true } : { seq: last };
   }
   const { events, log } = await store.commit((before) => {
     const at = localInstant(command.at ?? now, before.quilt.zone);

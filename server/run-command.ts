@@ -5,6 +5,8 @@ import type { QuiltStore } from './store/quilt-store.ts';
 /** What a command came to, once it is on the disk. */
 export type Outcome = {
   seq: number;
+  /** All was so already. */
+  unchanged?: true;
   noteId?: string;
   reading?: Reading;
   answer?: { text: string; working: string[] };

@@ -141,6 +141,8 @@ export const ServerMessage = z.discriminatedUnion('type', [
     type: z.literal('done'),
     ref: id,
     seq: z.number().int(),
+    /** All was so already: there is nothing to take back. */
+    unchanged: z.literal(true).optional(),
     noteId: id.optional(),
     reading: Reading.optional(),
     /** The answer to a question put to the log. */

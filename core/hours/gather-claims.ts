@@ -116,7 +116,10 @@ export function gatherClaims(
       }
     }
   }
-  said.push(...pairMoments(moments, signs, clock, now, problems));
+  const running: HoursProblem[] = [];
+  said.push(...pairMoments(moments, signs, clock, now, running));
+  // Once its times are set by hand, or it is taken out, nothing is left to ask.
+  problems.push(...running.filter(({ spanId }) => spanId === undefined || !gone.has(spanId)));
 
   const standing = said.filter(stands);
   for (const claim of standing) {

@@ -242,6 +242,18 @@ describe('left running', () => {
   });
 });
 
+test('work left running is asked about until its times are set by hand', () => {
+  const built = new LogBuilder()
+    .note('2026-03-10T19:00:00Z', work({ task: 'binding', mark: 'start' }))
+    .note('2026-03-10T20:30:00Z', torn('1-2'))
+    .note('2026-03-11T09:00:00Z', torn('2-2'));
+  const { problems, spans } = hours(built);
+  expect(problems).toMatchObject([{ kind: 'left-running', spanId: spans[0]!.id }]);
+  const { id, start, end, entryIds } = spans[0]!;
+  built.happen({ type: 'span-set', spanId: id, start, end, task: 'binding', entryIds });
+  expect(hours(built)).toMatchObject({ problems: [], totalMin: 90 });
+});
+
 describe('by hand', () => {
   test('a stretch set in place of a said one replaces it; one taken out is gone; undone, it is back', () => {
     const built = new LogBuilder().note(

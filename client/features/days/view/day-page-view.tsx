@@ -2,12 +2,13 @@ import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Log } from '../../../../core/log/log.ts';
 import type { LoggedEntry, LoggedNote } from '../../../../core/log/state.ts';
+import type { Entry } from '../../../../shared/entry.ts';
 import { HOW_WORDS, HoursTimeline } from '../../../charts/hours-timeline.tsx';
 import { PAGE_PALETTE } from '../../../charts/palette.ts';
 import { entryWords } from '../../../words/entry-words.ts';
 import { dateWords, spanWords } from '../../../words/figure-words.ts';
 import { tradeLabels } from '../../../words/trade-labels.ts';
-import { changeLog, undoLastChange } from '../../entries/state/change-log.ts';
+import { changeFault, changeLog, changeTogether, undoLastChange } from '../../entries/state/change-log.ts';
 import { ChangeBar } from '../../entries/view/change-bar.tsx';
 import { type Editing, EntryEditor } from '../../entries/view/entry-editor.tsx';
 import { EntryLine } from '../../entries/view/entry-line.tsx';
@@ -19,6 +20,7 @@ import { useWidth } from '../../shell/state/use-width.ts';
 import { asksAbout, DAY_HEADINGS, type DayLine, datesOf, dayPage } from '../state/day-page.ts';
 import { hoursOf } from '../state/hours-of-log.ts';
 import { overlapWords } from '../state/overlap-words.ts';
+import { joinEntries, splitEntry } from '../state/split-and-join.ts';
 import './days.css';
 
 const HEADING_WORDS = {
@@ -78,8 +80,50 @@ export function DayPageView(props: { log: Log; date: string }): JSX.Element {
     );
   const allGood = async () => {
     const rest = page.unconfirmed.map((entry) => entry.id);
-    if (rest.length) await changeLog({ type: 'confirm-entries', entryIds: rest }, `${rest.length} confirmed`);
-    await changeLog({ type: 'confirm-day', date }, `${dateWords(date, 'short')} gone over`);
+    await changeTogether(
+      [
+        ...(rest.length ? [{ type: 'confirm-entries' as const, entryIds: rest }] : []),
+        { type: 'confirm-day', date },
+      ],
+      `${dateWords(date, 'short')} gone over`,
+    );
+  };
+
+  const split = ({ entry, note }: DayLine) => {
+    const parts = splitEntry(entry.entry);
+    if (!parts) {
+      changeFault.value = 'An entry is split by its places, and this one has no more than one.';
+      return;
+    }
+    const [first, ...others] = parts as [Entry, ...Entry[]];
+    void changeTogether(
+      [
+        { type: 'correct-entry', entryId: entry.id, entry: first, was: entry.entry },
+        ...others.map((one) => ({
+          type: 'add-entry' as const,
+          entry: one,
+          ...(note ? { noteId: note.note.id } : {}),
+        })),
+      ],
+      `Split in ${parts.length}`,
+    );
+  };
+  const join = ({ entry }: DayLine) => {
+    const lines = DAY_HEADINGS.flatMap((heading) => page.lines[heading]);
+    const next = lines[lines.findIndex((line) => line.entry.id === entry.id) + 1]?.entry;
+    const joined = next && joinEntries(entry.entry, next.entry);
+    if (!joined) {
+      changeFault.value =
+        'Entries are joined where they say the same of different places; this one and the next do not.';
+      return;
+    }
+    void changeTogether(
+      [
+        { type: 'correct-entry', entryId: entry.id, entry: joined, was: entry.entry },
+        { type: 'remove-entry', entryId: next.id },
+      ],
+      'Joined with the next',
+    );
   };
 
   const act = (event: KeyboardEvent, line: DayLine) => {
@@ -100,6 +144,16 @@ export function DayPageView(props: { log: Log; date: string }): JSX.Element {
       case 'delete':
         step(1);
         void changeLog({ type: 'remove-entry', entryId: entry.id }, 'Taken out');
+        break;
+      case 's':
+        split(line);
+        break;
+      case 'n':
+        join(line);
+        break;
+      case 'a':
+        if (note && entry.entry.kind === 'remark')
+          void changeLog({ type: 'refile-note', noteId: note.note.id, as: 'aside' }, 'Put with the talk');
         break;
       case 'w':
         toggleDetails(event.currentTarget as HTMLElement);
@@ -184,7 +238,8 @@ export function DayPageView(props: { log: Log; date: string }): JSX.Element {
           </button>
           <span class="small quiet">
             <kbd>↓</kbd> <kbd>↑</kbd> from entry to entry; there <kbd>Enter</kbd> right, <kbd>E</kbd> put
-            right, <kbd>M</kbd> move, <kbd>X</kbd> take out, <kbd>W</kbd> which words, <kbd>P</kbd> play,{' '}
+            right, <kbd>M</kbd> move, <kbd>S</kbd> split by block, <kbd>N</kbd> join with the next,{' '}
+            <kbd>X</kbd> take out, <kbd>A</kbd> only talk, <kbd>W</kbd> which words, <kbd>P</kbd> play,{' '}
             <kbd>U</kbd> take the last change back.
           </span>
         </p>
@@ -214,6 +269,7 @@ export function DayPageView(props: { log: Log; date: string }): JSX.Element {
                   log={log}
                   line={line}
                   onKey={(event) => act(event, line)}
+                  onSplit={() => split(line)}
                   onRight={() => void right(line.entry)}
                   onEdit={(focus) =>
                     setEditing({
@@ -290,6 +346,7 @@ function Line(props: {
   log: Log;
   line: DayLine;
   onKey: (event: KeyboardEvent) => void;
+  onSplit: () => void;
   onRight: () => void;
   onEdit: (focus?: 'places') => void;
 }): JSX.Element {
@@ -358,6 +415,11 @@ function Line(props: {
         {'places' in entry.entry || entry.entry.kind === 'treatment' || entry.entry.kind === 'condition' ? (
           <button type="button" class="slight" tabIndex={-1} onClick={() => props.onEdit('places')}>
             Move
+          </button>
+        ) : null}
+        {'places' in entry.entry && (entry.entry.places?.length ?? 0) > 1 ? (
+          <button type="button" class="slight" tabIndex={-1} onClick={props.onSplit}>
+            Split
           </button>
         ) : null}
         <button

@@ -9,6 +9,7 @@ import { type DayBar, HOW_WORDS, HoursTimeline } from '../../../charts/hours-tim
 import { PAGE_PALETTE } from '../../../charts/palette.ts';
 import { dyeOf, fillOf, TaskPatterns } from '../../../charts/task-pattern.tsx';
 import { dateWords, spanWords } from '../../../words/figure-words.ts';
+import { localTime } from '../../../words/local-time.ts';
 import { onePlaceWords } from '../../../words/place-words.ts';
 import { tradeLabels } from '../../../words/trade-labels.ts';
 import { changeLog } from '../../entries/state/change-log.ts';
@@ -206,6 +207,7 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
                     {spanWords(one.minutes)}
                     {one.task && notBilled.includes(one.task) ? ', not charged' : ''}
                   </span>
+                  <BehindFigure log={log} noteIds={one.noteIds} />
                 </li>
               ))}
             </ul>
@@ -295,7 +297,10 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
                     {hours.byWeek.map((week) => (
                       <tr key={week.monday}>
                         <td>{dateWords(week.monday, 'short')}</td>
-                        <td class="figure">{spanWords(week.minutes)}</td>
+                        <td class="figure">
+                          {spanWords(week.minutes)}
+                          <BehindFigure log={log} noteIds={week.noteIds} />
+                        </td>
                       </tr>
                     ))}
                   </tbody>
@@ -320,7 +325,10 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
                             'tied to no place'
                           )}
                         </td>
-                        <td class="figure">{spanWords(one.minutes)}</td>
+                        <td class="figure">
+                          {spanWords(one.minutes)}
+                          <BehindFigure log={log} noteIds={one.noteIds} />
+                        </td>
                       </tr>
                     ))}
                   </tbody>
@@ -368,6 +376,44 @@ function Problems(props: {
         ))}
       </ul>
     </section>
+  );
+}
+
+const MOST_BEHIND = 40;
+
+/** The notes that a figure stands on, the last of them first, each with its day. */
+function BehindFigure(props: { log: Log; noteIds: readonly string[] }): JSX.Element | null {
+  const { log, noteIds } = props;
+  const ids = [...new Set(noteIds)];
+  if (!ids.length) return null;
+  return (
+    <div class="behind-figure no-print">
+      <LateDetails summary={`${ids.length} ${ids.length === 1 ? 'note' : 'notes'}`}>
+        {() => (
+          <ol class="plain">
+            {ids
+              .slice(-MOST_BEHIND)
+              .reverse()
+              .map((id) => {
+                const note = log.note(id)?.note;
+                if (!note) return null;
+                const { date, time } = localTime(note.at, log.quilt.zone);
+                return (
+                  <li key={id} class="small">
+                    <a href={pageAddress(log.quilt.id, 'days', date)}>
+                      {dateWords(date, 'short')} {time}
+                    </a>{' '}
+                    “{note.text.slice(0, 160)}”
+                  </li>
+                );
+              })}
+            {ids.length > MOST_BEHIND ? (
+              <li class="small quiet">and {ids.length - MOST_BEHIND} before</li>
+            ) : null}
+          </ol>
+        )}
+      </LateDetails>
+    </div>
   );
 }
 

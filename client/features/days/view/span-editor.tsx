@@ -7,7 +7,7 @@ import { HOW_WORDS } from '../../../charts/hours-timeline.tsx';
 import { spanWords } from '../../../words/figure-words.ts';
 import { localTime } from '../../../words/local-time.ts';
 import { tradeLabels } from '../../../words/trade-labels.ts';
-import { changeLog } from '../../entries/state/change-log.ts';
+import { changeLog, changeTogether } from '../../entries/state/change-log.ts';
 import { Field } from '../../shell/view/field.tsx';
 
 /** One stretch of work: what it stands on, and its times to change, cut in two, join or take out. */
@@ -70,22 +70,20 @@ export function SpanEditor(props: { log: Log; hours: Hours; span: Span; onClose:
     const middle = new Date((Date.parse(`${start}:00Z`) + Date.parse(`${end}:00Z`)) / 2)
       .toISOString()
       .slice(0, 16);
-    if (await changeLog({ ...base(start, middle), spanId: span.id, entryIds: span.entryIds }, 'Cut in two')) {
-      await changeLog(base(middle, end), 'Cut in two');
-      onClose();
-    }
+    const cuts = [{ ...base(start, middle), spanId: span.id, entryIds: span.entryIds }, base(middle, end)];
+    if (await changeTogether(cuts, 'Cut in two')) onClose();
   };
   const join = async () => {
     if (!later) return;
-    if (
-      await changeLog(
-        { ...base(span.start, later.end), spanId: span.id, entryIds: [...span.entryIds, ...later.entryIds] },
-        'Joined',
-      )
-    ) {
-      await changeLog({ type: 'remove-span', spanId: later.id }, 'Joined');
-      onClose();
-    }
+    const entryIds = [...span.entryIds, ...later.entryIds];
+    const joined = await changeTogether(
+      [
+        { ...base(span.start, later.end), spanId: span.id, entryIds },
+        { type: 'remove-span', spanId: later.id },
+      ],
+      'Joined',
+    );
+    if (joined) onClose();
   };
 
   return (

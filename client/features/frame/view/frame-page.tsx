@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Span } from '../../../../core/hours/hours.ts';
 import type { Log } from '../../../../core/log/log.ts';
 import { openQuestion } from '../../../../core/log/open-question.ts';
 import type { LoggedEntry } from '../../../../core/log/state.ts';
@@ -9,6 +10,7 @@ import { dateWords } from '../../../words/figure-words.ts';
 import { localTime } from '../../../words/local-time.ts';
 import { tradeLabels } from '../../../words/trade-labels.ts';
 import { openMatters } from '../../days/state/open-matters.ts';
+import { changeLog } from '../../entries/state/change-log.ts';
 import { EntryLine } from '../../entries/view/entry-line.tsx';
 import { openLog, openQuilt } from '../../link/state/open-quilt.ts';
 import type { Latest, QuiltLink } from '../../link/state/quilt-link.ts';
@@ -187,20 +189,73 @@ const hold = (() => {
   };
 })();
 
+type LeftRunning = { date: string; span: Span };
+
+/** Work that nobody stopped is asked about: one key takes the last sign of work as its end; or she says when it was. */
+function AskLeftRunning(props: { log: Log; left: LeftRunning }): JSX.Element {
+  const { log, left } = props;
+  const { span } = left;
+  const so = () =>
+    void changeLog(
+      {
+        type: 'set-span',
+        spanId: span.id,
+        start: span.start,
+        end: span.end,
+        ...(span.task ? { task: span.task } : {}),
+        entryIds: span.entryIds,
+      },
+      `Stopped ${span.end.slice(11)}`,
+    );
+  useEffect(() => {
+    const key = (event: KeyboardEvent) => {
+      if (event.key !== 's' || !singleKeys.peek() || event.ctrlKey || event.metaKey || event.altKey) return;
+      if ((event.target as HTMLElement).closest('input, textarea, select, dialog')) return;
+      event.preventDefault();
+      so();
+    };
+    addEventListener('keydown', key);
+    return () => removeEventListener('keydown', key);
+  });
+  return (
+    <div class="running notice" role="status">
+      <p>
+        The {span.task ? tradeLabels(log.quilt.spelling).task(span.task) : 'work'} begun on{' '}
+        {dateWords(left.date, 'short')} at {span.start.slice(11)} was not stopped. It is counted up to the
+        last note of that day, {span.end.slice(11)}. When did you stop?
+      </p>
+      <p class="row">
+        <button type="button" onClick={so}>
+          Stopped then, {span.end.slice(11)} <kbd>S</kbd>
+        </button>
+        <a href={pageAddress(log.quilt.id, 'days', left.date)}>{dateWords(left.date, 'short')}</a>
+        <span class="small">Or say it: “stopped at ten past nine last night”.</span>
+      </p>
+    </div>
+  );
+}
+
 /** The task that runs, with its start. Counting the hours is fetched after the page is there. */
 function Running(props: { log: Log }): JSX.Element | null {
   const { log } = props;
   const [running, setRunning] = useState<{ task?: Task; start: string } | null>(null);
+  const [left, setLeft] = useState<LeftRunning | null>(null);
   const { idleMin } = machineSettings.value ?? UNTIL_KNOWN;
   useEffect(() => {
     let current = true;
     void import('../../days/state/hours-of-log.ts').then(({ hoursOf }) => {
-      if (current) setRunning(hoursOf(log, idleMin).running ?? null);
+      if (!current) return;
+      const hours = hoursOf(log, idleMin);
+      setRunning(hours.running ?? null);
+      const problem = hours.problems.findLast((one) => one.kind === 'left-running');
+      const span = hours.spans.find((one) => one.id === problem?.spanId);
+      setLeft(problem && span ? { date: problem.date, span } : null);
     });
     return () => {
       current = false;
     };
   }, [log, idleMin]);
+  if (left) return <AskLeftRunning log={log} left={left} />;
   if (!running) return null;
   const day = running.start.slice(0, 10);
   return (

@@ -30,6 +30,7 @@ function examples(quilt: Quilt): { head: string; say: string[] }[] {
   const block = Math.min(3, quilt.blocks);
   const last = word(quilt.rows);
   const fabric = Object.keys(quilt.fabrics ?? {})[0];
+  const named = Object.keys(quilt.placeNames ?? {})[0];
   const wadding = quilt.spelling === 'american' ? 'batting' : 'wadding';
   return [
     {
@@ -37,6 +38,7 @@ function examples(quilt: Quilt): { head: string; say: string[] }[] {
       say: [
         `Row ${word(row)}, block ${word(block)} has a split seam.`,
         `The ${wadding} is lumpy in the whole of row ${last}.`,
+        ...(named ? [`The ${named} has a tear.`] : []),
         fabric ? `All the ${fabric} blocks are faded.` : 'There is a tide line along the bottom border.',
         'The backing is sound.',
       ],

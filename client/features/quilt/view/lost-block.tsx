@@ -4,7 +4,8 @@ import type { Log } from '../../../../core/log/log.ts';
 import type { LoggedEntry } from '../../../../core/log/state.ts';
 import { shapeWords } from '../../../../core/shape/shape-words.ts';
 import type { Place } from '../../../../shared/entry.ts';
-import { changeLog } from '../../entries/state/change-log.ts';
+import type { Command } from '../../../../shared/wire.ts';
+import { changeTogether } from '../../entries/state/change-log.ts';
 import { placesOfForm } from '../../entries/state/entry-form.ts';
 import { Field } from '../../shell/view/field.tsx';
 
@@ -29,18 +30,21 @@ export function LostBlock(props: {
     setFault('');
     setBusy(true);
     const said = `Moved from ${place} to ${read.join(', ')}`;
-    let done = true;
+    const moves: Command[] = [];
     for (const { id, entry } of entries) {
       if (!('places' in entry) || !entry.places?.includes(place)) continue;
-      const moved = { ...entry, places: instead(entry.places) };
-      done = done && (await changeLog({ type: 'correct-entry', entryId: id, entry: moved }, said));
+      moves.push({
+        type: 'correct-entry',
+        entryId: id,
+        entry: { ...entry, places: instead(entry.places) },
+        was: entry,
+      });
     }
     for (const photo of log.photos) {
       if (!photo.places.includes(place)) continue;
-      done =
-        done &&
-        (await changeLog({ type: 'change-photo', photoId: photo.id, places: instead(photo.places) }, said));
+      moves.push({ type: 'change-photo', photoId: photo.id, places: instead(photo.places) });
     }
+    const done = await changeTogether(moves, said);
     setBusy(false);
     if (done) props.onMoved(read[0]!);
   };

@@ -190,7 +190,8 @@ function MachineSettings(): JSX.Element {
           checked={singleKeys.value}
           onChange={(event) => setSingleKeys(event.currentTarget.checked)}
         />
-        Single letters are keys on the Frame (N for the note line, U, O, L and Q while the record asks)
+        Single letters are keys on the Frame (N for the note line, S where work was left running, U, O, L and
+        Q while the record asks)
       </label>
       <Voice spoken={settings.spokenReplies} onChange={(spokenReplies) => change({ spokenReplies })} />
     </section>
