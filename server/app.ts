@@ -137,7 +137,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   }));
   openapiRoute(app);
   deviceRoutes(app, devices, door, (id) => live.sendAway(id));
-  quiltRoutes(app, library, () => void backups.round());
+  quiltRoutes(app, library, backups);
   await mediaRoutes(app, library, queue);
   retentionRoutes(app, library, queue);
   exportRoutes(app, library);

@@ -67,7 +67,10 @@ const OPERATIONS: Record<string, Partial<Record<'get' | 'put' | 'post' | 'delete
   },
   '/api/quilts/{id}': {
     get: { summary: 'A quilt, how far its log goes, and what of it was damaged.' },
-    delete: { summary: 'Moves a quilt into the trash folder.' },
+    delete: {
+      summary:
+        'Moves a quilt into the trash folder; with ?for=good removes it, with ?for=owner all quilts of its owner, and says what stays in backups until when.',
+    },
   },
   '/api/quilts/{id}/events': {
     get: {

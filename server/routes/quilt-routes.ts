@@ -8,6 +8,7 @@ import { Command } from '../../shared/wire.ts';
 import { isThisMachine } from '../lan/lan-door.ts';
 import { parseInput } from '../plugins/answer-errors.ts';
 import { runCommand } from '../run-command.ts';
+import type { BackupRounds } from '../store/backup-rounds.ts';
 import type { Library } from '../store/library.ts';
 import { Refusal } from '../store/quilt-store.ts';
 import { writeWholeFile } from '../store/write-whole-file.ts';
@@ -60,11 +61,23 @@ function withoutDefault(field: z.ZodType): z.ZodType {
   return field instanceof z.ZodDefault ? (field.unwrap() as z.ZodType) : field;
 }
 
+/** `good`: the quilt, for good; `owner`: all quilts of its owner, for good. */
+const Removal = z.object({ for: z.enum(['trash', 'good', 'owner']).default('trash') });
+
+function saysWhatStays(count: number, backups: { until: string; folders: string[] } | undefined): string {
+  const what = `${count === 1 ? 'The quilt was' : `${count} quilts were`} removed for good: log, sound and photographs, in the trash as well.`;
+  const copies =
+    'Papers and archives that were taken away, and backups in folders chosen earlier, are yours to delete.';
+  if (!backups) return `${what} No folder for backups is set here. ${copies}`;
+  if (backups.folders.length === 0) return `${what} The folder for backups has nothing of it. ${copies}`;
+  return `${what} Backups stay until ${backups.until.slice(0, 10)} in ${backups.folders.join(' and ')} and are then deleted; delete them there yourself to have them gone at once. ${copies}`;
+}
+
 const Since = z.object({ since: z.coerce.number().int().nonnegative().default(0) });
 type WithId = { Params: { id: string } };
 
-/** Settings, the list of quilts, and each quilt's log. `backUp` is called when a folder for backups was chosen. */
-export function quiltRoutes(app: FastifyInstance, library: Library, backUp: () => void): void {
+/** Settings, the list of quilts, and each quilt's log. Where a folder for backups is chosen, they are made at once. */
+export function quiltRoutes(app: FastifyInstance, library: Library, backups: BackupRounds): void {
   app.get('/api/settings', async () => library.settings.data);
   app.put('/api/settings', async (request) => {
     const changes = parseInput(SettingsChanges, request.body) as Partial<Settings>;
@@ -74,7 +87,7 @@ export function quiltRoutes(app: FastifyInstance, library: Library, backUp: () =
     }
     if (changes.backupFolder) await checkBackupFolder(library, changes.backupFolder);
     const settings = await library.saveSettings(changes);
-    if (changes.backupFolder) backUp();
+    if (changes.backupFolder) void backups.round();
     return settings;
   });
 
@@ -100,7 +113,14 @@ export function quiltRoutes(app: FastifyInstance, library: Library, backUp: () =
       damage,
     };
   });
-  app.delete<WithId>('/api/quilts/:id', async ({ params }) => {
+  app.delete<WithId>('/api/quilts/:id', async ({ params, query, raw }) => {
+    const { for: how } = parseInput(Removal, query);
+    if (how !== 'trash') {
+      if (!isThisMachine(raw))
+        throw new Refusal('A quilt is removed for good on the machine that runs Quiltside.', 403);
+      const gone = await library.removeForGood(params.id, how === 'owner');
+      return { removed: gone.length, message: saysWhatStays(gone.length, await backups.forget(gone)) };
+    }
     await library.discardQuilt(params.id);
     return {
       message: 'The quilt was moved to the trash folder of the data folder, from where it can be put back.',

@@ -1,7 +1,13 @@
+import { join } from 'node:path';
+import { Low } from 'lowdb';
 import { type Backup, backUp, isBackedUp, lastBackup } from './backups.ts';
 import type { Library } from './library.ts';
+import { SafeJsonFile } from './safe-json-file.ts';
 
 const EVERY_MS = 10 * 60_000;
+const DAY_MS = 86_400_000;
+/** As long as the oldest daily backup: a removal that was a mistake can be gone back on till then. */
+const REMOVED_STAY_DAYS = 30;
 
 /** Backs up, from time to time and at the stop, each quilt that has changed, where a folder is set for it. */
 export class BackupRounds {
@@ -12,7 +18,12 @@ export class BackupRounds {
   #timer: NodeJS.Timeout | undefined;
   #running: Promise<void> | undefined;
 
-  constructor(readonly library: Library) {}
+  /** Removed quilts whose backups are still there: their ids alone, no names. */
+  readonly #removed: Low<{ id: string; until: string }[]>;
+
+  constructor(readonly library: Library) {
+    this.#removed = new Low(new SafeJsonFile(library.fs, join(library.folder, 'removed.json')), []);
+  }
 
   start(): void {
     this.#timer = setInterval(() => void this.round(), EVERY_MS).unref();
@@ -39,8 +50,40 @@ export class BackupRounds {
     };
   }
 
-  round(): Promise<void> {
-    this.#running ??= this.#round().finally(() => {
+  /**
+   * Has the backups of removed quilts deleted when their time is over. Returns until when they stay, and where; undefined
+   * where no folder for backups is set.
+   */
+  async forget(
+    ids: readonly string[],
+    now = new Date(),
+  ): Promise<{ until: string; folders: string[] } | undefined> {
+    const folder = this.library.settings.data.backupFolder;
+    if (!folder) return undefined;
+    const until = new Date(now.getTime() + REMOVED_STAY_DAYS * DAY_MS).toISOString();
+    await this.#removed.read();
+    this.#removed.data.push(...ids.map((id) => ({ id, until })));
+    await this.#removed.write();
+    for (const id of ids) this.#done.delete(id);
+    const folders: string[] = [];
+    for (const id of ids) if (await this.library.fs.stat(join(folder, id))) folders.push(join(folder, id));
+    return { until, folders };
+  }
+
+  async #deleteRemoved(folder: string, now: Date): Promise<void> {
+    await this.#removed.read();
+    const over = this.#removed.data.filter(({ until }) => until <= now.toISOString());
+    if (over.length === 0) return;
+    for (const { id } of over) {
+      // A quilt of that id that is here again, from an archive, keeps its backups.
+      if (!this.library.has(id) && !id.includes('/')) await this.library.fs.removeFolder(join(folder, id));
+    }
+    this.#removed.data = this.#removed.data.filter((one) => !over.includes(one));
+    await this.#removed.write();
+  }
+
+  round(now = new Date()): Promise<void> {
+    this.#running ??= this.#round(now).finally(() => {
       this.#running = undefined;
     });
     return this.#running;
@@ -51,10 +94,13 @@ export class BackupRounds {
     await this.round();
   }
 
-  async #round(): Promise<void> {
+  async #round(now: Date): Promise<void> {
     const folder = this.library.settings.data.backupFolder;
     if (!folder) return;
     this.#trouble = undefined;
+    await this.#deleteRemoved(folder, now).catch((error: Error) => {
+      this.#trouble = `Backups of removed quilts could not be deleted from ${folder}: ${error.message}`;
+    });
     for (const { id, name } of this.library.list()) {
       try {
         if (!this.library.isOpen(id)) {

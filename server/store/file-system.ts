@@ -24,6 +24,8 @@ export type FileSystem = {
   rename(from: string, to: string): Promise<void>;
   /** Nothing of that name is no error. */
   remove(path: string): Promise<void>;
+  /** A folder with all that is in it; nothing of that name is no error. */
+  removeFolder(path: string): Promise<void>;
   /** Makes names made, changed or removed in the folder last through a power cut. */
   syncFolder(path: string): Promise<void>;
 };
@@ -71,6 +73,7 @@ export const nodeFileSystem: FileSystem = {
   },
   rename,
   remove: (path) => rm(path, { force: true }),
+  removeFolder: (path) => rm(path, { recursive: true, force: true }),
   async syncFolder(path) {
     let handle: Awaited<ReturnType<typeof open>> | undefined;
     try {

@@ -1,17 +1,24 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Low } from 'lowdb';
+import { fold } from '../../core/log/evolve.ts';
 import type { Log } from '../../core/log/log.ts';
 import type { QuiltDetails } from '../../shared/quilt.ts';
 import { QuiltCard, Settings } from '../../shared/settings.ts';
 import { DiskTrouble } from './disk-trouble.ts';
 import type { FileSystem } from './file-system.ts';
 import { lockFolder } from './folder-lock.ts';
+import { readEvents } from './journal.ts';
+import { readSegments } from './journal-segments.ts';
 import { newId } from './new-id.ts';
 import { QuiltStore, Refusal, type StoreOptions } from './quilt-store.ts';
 import { SafeJsonFile } from './safe-json-file.ts';
 
 const CARDS_AFTER_MS = 1_000;
+/** Begins the name of a folder that is being removed. */
+const LEAVING = 'leaving-';
+const sameName = (one: string, other: string): boolean =>
+  one.trim().toLowerCase() === other.trim().toLowerCase();
 
 /** The data folder: settings, the index of quilts, and one folder for each. */
 export class Library {
@@ -163,6 +170,46 @@ export class Library {
     return place;
   }
 
+  /**
+   * Removes a quilt for good, or with `ofOwner` all quilts of its owner, those in the trash too: their logs, sound,
+   * photographs and older versions, and their names from the index. Returns the ids that went.
+   */
+  async removeForGood(id: string, ofOwner: boolean): Promise<string[]> {
+    const { owner } = (await this.quilt(id)).log.quilt;
+    const isTheirs = (one: string): boolean => sameName(one, owner);
+    const listed = this.cards.data.filter(
+      (card) => card.id === id || (ofOwner && owner.trim() !== '' && isTheirs(card.owner)),
+    );
+    const trash = join(this.folder, 'trash');
+    const doomed = listed.map((card) => ({ id: card.id, folder: this.folderOf(card.id) }));
+    for (const name of await this.fs.list(trash)) {
+      const folder = join(trash, name);
+      const { quilt } = fold(readEvents(await readSegments(this.fs, folder)).events);
+      const isOfOwner = ofOwner && owner.trim() !== '' && isTheirs(quilt.owner);
+      if (quilt.id !== '' && (quilt.id === id || isOfOwner)) doomed.push({ id: quilt.id, folder });
+    }
+    const gone = [...new Set(doomed.map((one) => one.id))];
+    // First, so that nothing which still works on one opens it again.
+    this.cards.data = this.cards.data.filter((card) => !gone.includes(card.id));
+    await this.fs.makeFolder(trash);
+    for (const one of doomed) {
+      await this.#open.get(one.id)?.then(
+        (store) => store.close(),
+        () => undefined,
+      );
+      this.#open.delete(one.id);
+      // Under this name first: what a crash leaves of it is no quilt, and is removed at the next start.
+      const leaving = join(trash, `${LEAVING}${newId()}`);
+      await this.fs.rename(one.folder, leaving);
+      await this.fs.syncFolder(trash);
+      await this.fs.removeFolder(leaving);
+    }
+    // Twice: the copy that is kept of the last index would still have their names.
+    await this.cards.write();
+    await this.cards.write();
+    return gone;
+  }
+
   async close(): Promise<void> {
     clearTimeout(this.#cardsTimer);
     for (const opening of this.#open.values())
@@ -194,6 +241,9 @@ export class Library {
 
   /** The folders are what there is; the index only spares opening them. */
   async #matchCardsToFolders(): Promise<void> {
+    const trash = join(this.folder, 'trash');
+    for (const name of await this.fs.list(trash))
+      if (name.startsWith(LEAVING)) await this.fs.removeFolder(join(trash, name));
     const folders = await this.fs.list(join(this.folder, 'quilts'));
     const good = this.cards.data.filter(
       (card) => QuiltCard.safeParse(card).success && folders.includes(card.id),

@@ -4,7 +4,9 @@ import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
+import { BackupRounds } from '../../server/store/backup-rounds.ts';
 import type { Command } from '../../shared/wire.ts';
+import { temporaryFolder } from '../store/temporary-folder.ts';
 import { type Server, startServer } from './start-server.ts';
 
 const note = (clientId: string, text: string): Command => ({ type: 'take-note', clientId, text });
@@ -415,6 +417,68 @@ test('a quilt put away is gone from the list and lies in the trash', async () =>
   expect((await server.get(`/api/quilts/${id}`, { method: 'DELETE' })).status).toBe(200);
   expect(await (await server.get('/api/quilts')).json()).toEqual([]);
   expect(await readdir(join(server.dataFolder, 'trash'))).toHaveLength(1);
+});
+
+test('one action removes a client: no word or name of theirs is left, and it is said what stays in backups until when', async () => {
+  const backups = join(await temporaryFolder(), 'backups');
+  const server = await startServer();
+  await server.app.library.saveSettings({ backupFolder: backups });
+  const theirs = [
+    await server.makeQuilt({ name: 'MARKER one', owner: 'MARKER Sample' }),
+    await server.makeQuilt({ name: 'MARKER two', owner: ' marker sample' }),
+    await server.makeQuilt({ name: 'MARKER three', owner: 'MARKER Sample' }),
+  ];
+  const other = await server.makeQuilt({ name: 'Not theirs', owner: 'Somebody else' });
+  for (const id of theirs) await server.command(id, note('n', 'MARKER was said'));
+  await server.app.close();
+  const again = await startServer({ dataFolder: server.dataFolder });
+  expect((await again.get(`/api/quilts/${theirs[2]}`, { method: 'DELETE' })).status).toBe(200);
+
+  const gone = await again.get(`/api/quilts/${theirs[0]}?for=owner`, { method: 'DELETE' });
+  const { removed, message } = (await gone.json()) as { removed: number; message: string };
+  expect(removed).toBe(3);
+  const until = new Date(Date.now() + 30 * 86_400_000).toISOString().slice(0, 10);
+  expect(message).toContain(`Backups stay until ${until} in ${join(backups, theirs[0]!)}`);
+  expect(((await (await again.get('/api/quilts')).json()) as { id: string }[]).map(({ id }) => id)).toEqual([
+    other,
+  ]);
+  const left = async (folder: string): Promise<string[]> => {
+    const found: string[] = [];
+    for (const one of await readdir(folder, { recursive: true, withFileTypes: true })) {
+      const path = join(one.parentPath, one.name);
+      if (one.isFile() && (/marker/i.test(one.name) || /marker/i.test(await readFile(path, 'utf8'))))
+        found.push(path);
+    }
+    return found;
+  };
+  expect(await left(server.dataFolder)).toEqual([]);
+  expect((await left(backups)).length).toBeGreaterThan(0);
+
+  // A month later they go from the backups, and nobody else's do.
+  const rounds = new BackupRounds(again.app.library);
+  await rounds.round(new Date(Date.now() + 29 * 86_400_000));
+  expect((await left(backups)).length).toBeGreaterThan(0);
+  await rounds.round(new Date(Date.now() + 31 * 86_400_000));
+  expect(await left(backups)).toEqual([]);
+  expect(await readdir(backups)).toContain(other);
+});
+
+test('a quilt removed for good is gone, with others of its owner left; what a crash left of a removal goes at the next start', async () => {
+  const server = await startServer();
+  const id = await server.makeQuilt({ owner: 'Sample' });
+  const kept = await server.makeQuilt({ owner: 'Sample' });
+  const gone = await server.get(`/api/quilts/${id}?for=good`, { method: 'DELETE' });
+  expect(await gone.json()).toMatchObject({
+    removed: 1,
+    message: expect.stringContaining('No folder for backups is set'),
+  });
+  expect((await server.get(`/api/quilts/${id}`)).status).toBe(404);
+  expect((await server.get(`/api/quilts/${kept}`)).status).toBe(200);
+  expect((await server.get(`/api/quilts/${kept}?for=fun`, { method: 'DELETE' })).status).toBe(422);
+  await server.close();
+  await mkdir(join(server.dataFolder, 'trash', 'leaving-x'), { recursive: true });
+  await startServer({ dataFolder: server.dataFolder });
+  expect(await readdir(join(server.dataFolder, 'trash'))).toEqual([]);
 });
 
 test('backups are written to the folder set, read again, and whole', async () => {

@@ -45,6 +45,7 @@ export class FailingFileSystem implements FileSystem {
   list = (path: string) => this.real.list(path);
   makeFolder = (path: string) => this.real.makeFolder(path);
   remove = (path: string) => this.real.remove(path);
+  removeFolder = (path: string) => this.real.removeFolder(path);
   syncFolder = (path: string) => this.real.syncFolder(path);
   async rename(from: string, to: string): Promise<void> {
     this.#check('rename');

@@ -67,6 +67,9 @@ export class RecordingFileSystem implements FileSystem {
   async remove(path: string): Promise<void> {
     if (this.files.has(path)) this.#do({ call: 'remove', path });
   }
+  async removeFolder(path: string): Promise<void> {
+    for (const file of [...this.files.keys()]) if (file.startsWith(`${path}/`)) await this.remove(file);
+  }
   async syncFolder(path: string): Promise<void> {
     this.#do({ call: 'sync-folder', path });
   }

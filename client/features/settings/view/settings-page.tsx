@@ -372,6 +372,7 @@ function QuiltSettings(props: { log: Log }): JSX.Element {
       <Fabrics log={props.log} onChange={(fabrics) => change({ fabrics })} />
       <Taught log={props.log} />
       <Discard log={props.log} />
+      <RemoveForGood log={props.log} />
     </section>
   );
 }
@@ -544,6 +545,69 @@ function Taught(props: { log: Log }): JSX.Element {
           <button type="submit">Teach it</button>
         </p>
       </form>
+    </fieldset>
+  );
+}
+
+/** Removes a quilt, or all there is of its owner, asked for twice; what stays elsewhere is said when it is done. */
+function RemoveForGood(props: { log: Log }): JSX.Element {
+  const { id, name, owner } = props.log.quilt;
+  const [sure, setSure] = useState<'good' | 'owner'>();
+  const [told, setTold] = useState<{ fault: boolean; words: string }>();
+  const remove = (how: 'good' | 'owner'): void => {
+    api<{ message: string }>(`/api/quilts/${encodeURIComponent(id)}?for=${how}`, { method: 'DELETE' }).then(
+      ({ message }) => setTold({ fault: false, words: message }),
+      (why: unknown) => setTold({ fault: true, words: why instanceof Error ? why.message : String(why) }),
+    );
+  };
+  if (told && !told.fault) {
+    return (
+      <fieldset>
+        <legend>Remove for good</legend>
+        <p role="status">{told.words}</p>
+        <p class="row">
+          <button type="button" onClick={() => goTo('#/')}>
+            To the quilts
+          </button>
+        </p>
+      </fieldset>
+    );
+  }
+  return (
+    <fieldset>
+      <legend>Remove for good</legend>
+      <p class="quiet">
+        Everything of it goes, also from the trash, and can not be put back from here. Where backups are kept,
+        they stay for thirty days and then go too.
+      </p>
+      <p class="row">
+        {sure ? (
+          <>
+            <button type="button" class="warn" onClick={() => remove(sure)}>
+              {sure === 'good' ? `Yes, remove “${name}”` : `Yes, remove every quilt of ${owner}`}
+            </button>
+            <button type="button" onClick={() => setSure(undefined)}>
+              Keep it
+            </button>
+          </>
+        ) : (
+          <>
+            <button type="button" class="warn" onClick={() => setSure('good')}>
+              Remove this quilt
+            </button>
+            {owner.trim() ? (
+              <button type="button" class="warn" onClick={() => setSure('owner')}>
+                Remove everything of {owner}
+              </button>
+            ) : null}
+          </>
+        )}
+      </p>
+      {told ? (
+        <p class="fault" role="alert">
+          {told.words}
+        </p>
+      ) : null}
     </fieldset>
   );
 }
