@@ -689,6 +689,7 @@ function isIngVerb(items: Item[], k: number): boolean {
       'keep',
       'kept',
       'not',
+      'through',
     ].includes(before) ||
     after?.w === 'it' ||
     after?.w === 'them' ||

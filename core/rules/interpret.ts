@@ -73,6 +73,8 @@ function readClause(
   const told = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
   const placed =
     told.kind === 'none' ||
+    // "might take that patch off and redo it"
+    (told.kind === 'pronoun' && told.items.every((x) => x.place!.rule === 'place.it')) ||
     told.items.every((x) => x.place!.rule === 'place.those' || x.place!.rule === 'place.both')
       ? (spokenOf(state, clause, told) ?? told)
       : ways.length
@@ -281,6 +283,7 @@ function thingSpokenOf(state: ReaderState): string | undefined {
     if (e.kind === 'condition') {
       if (e.finding === 'lumpy-batting') return 'batting';
       if (e.finding === 'old-repair') return 'old-patch';
+      if (e.finding === 'split-seam') return 'seam';
       if (e.finding === 'broken-stitching')
         return d.origins['finding'] &&
           /tie/.test(
@@ -298,7 +301,8 @@ function thingSpokenOf(state: ReaderState): string | undefined {
       if (part?.startsWith('border')) return 'border';
     }
   }
-  return state.memory.treatment?.object ?? state.memory.thing;
+  const { treatment } = state.memory;
+  return treatment?.object ?? (treatment?.action === 'bind' ? 'binding' : state.memory.thing);
 }
 
 /** "stained: 2-1, 2-5": places that a colon adds to what was just found without any. */

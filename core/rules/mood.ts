@@ -14,10 +14,14 @@ const OPTIONS =
 const TOLD = / (i|we|she|he|'ve|have|has|had|was|were|been|got|is|'s)( \S+)? $/;
 /** "could do with a patch" wishes for one, and leaves nothing open. */
 const COULD_DO_WITH = /\bcould (really |just )?(do with|use|stand)\b/g;
+/** "couldn't get the label off" tells what was not to be done; "couldn't decide" is left. */
+const COULD_NOT = /\bcould n't (?!decide|choose|make|say|tell)/g;
 /** A length of time told in the sentence of a bare "patch" or "darn" says that it is done. */
 const TOOK = /\b(\d+ ?(min|mins|minutes|hr|hrs|hours?)|half an hour|quarter of an hour|an hour)\b/;
 export const looksUndecided = (words: string): boolean =>
-  CONSIDERING.test(words.includes('could') ? words.replace(COULD_DO_WITH, 'needs') : words);
+  CONSIDERING.test(
+    words.includes('could') ? words.replace(COULD_DO_WITH, 'needs').replace(COULD_NOT, 'failed') : words,
+  );
 /** A plan called off: "no patch on 3-2 after all", "not washing it any more". */
 const CALLED_OFF = /\b(after all|any ?more|in the end|changed my mind|on second thoughts?|thought better)\b/;
 const GIVEN_UP =
@@ -118,6 +122,9 @@ export function stateOf(
     )
   )
     return 'dropped';
+  // "too far gone for a darn", "past patching"
+  if (form !== 'past' && / (?:too (?:\S+ ){1,2}for|past|beyond) (?:a |the |any )?$/.test(before))
+    return 'denied';
   if (negated || refused) {
     if (
       /\b(not going to|not gonna|wo n't|will not|decided (not|against)|n't going to|n't gonna|not to|shall not|no longer|never|am not|'m not|would n't|not)\b/.test(
@@ -182,7 +189,29 @@ export function stateOf(
     / (is|'s|are|'re|gets) (now )?(off|out|abandoned|dropped|scrapped|forgotten)( |$)/.test(words)
   )
     return 'dropped';
+  // "a support behind would be kinder"
+  if (
+    form === 'noun' &&
+    / (?:would|'d|might|could) be (?:\S+ )?(?:kinder|better|best|nicer|safer|wiser|enough|neater|gentler|simpler|easier|an idea) /.test(
+      words,
+    )
+  )
+    return 'considering';
+  // "what I'm going to do is cut a piece and slide it in behind"
+  if (
+    form === 'past' &&
+    /^(cut|put|set|let)$/.test(items[k]?.w ?? '') &&
+    / (?:going to|gonna|want to|will|'ll|plan to|need to|have to) (?:do (?:\S+ ){0,8}?is )?(?:to |just |then )*$/.test(
+      before,
+    )
+  )
+    return 'planned';
   const modal = PLANNED.test(before) || / (to|will|'ll|gonna|must|should|shall|let's) $/.test(before);
+  // "put 4-1 down for a patch"
+  if (items[k]?.w === 'put' && / put (?:\S+ ){1,6}down for /.test(words)) return 'planned';
+  // "should've photographed it before"
+  if (form === 'past' && / (?:should|ought to|could|would|might)(?: 've| have)(?: \S+)? $/.test(before))
+    return 'denied';
   if (form === 'past') {
     if (
       /\b(to be|get|gets|'ll be|will be|be|needs?|wants?|has to be|have to be|must be|should be|getting|wanting)\b/.test(
@@ -255,6 +284,15 @@ export function stateOf(
     if (modal) return 'planned';
     return 'planned';
   }
+  // "is down for a patch", "on the list for a darn", "due a press"
+  if (
+    / (?:planned|list|down|due|earmarked|marked|booked|scheduled|listed|slated|in line|up next|next up|due) for (?:a |an |some |the |its )?$| due (?:a |an |its )$/.test(
+      before,
+    )
+  )
+    return 'planned';
+  if (/ (?:half|nearly|almost|partly|part) (?:done|finished|on|way|through)|half way/.test(words))
+    return 'doing';
   // a noun: "a patch", "net over it"; "so it's crepeline over the pair of them"
   if (/ it (?:is|'s) (?:to be )?(?:the |a |an |some |just )?$/.test(before) && !/ (on|now) /.test(words))
     return 'planned';

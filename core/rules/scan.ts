@@ -536,7 +536,7 @@ function isBacking(tokens: Token[], i: number): boolean {
   const after = tokens[i + 1]?.w ?? '';
   if (
     /^(the|its|new|old|whole|this|that|quilt|a|for|and|&|\+|,|or|of|front|her)$/.test(before) &&
-    !/^(on|to|together|at|home|again|in)$/.test(after)
+    !/^(on|to|together|at|home|again|in|down|into|onto)$/.test(after)
   )
     return true;
   return (

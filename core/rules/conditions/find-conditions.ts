@@ -323,6 +323,18 @@ function failure(
     items.slice(Math.max(0, k - 6), k).some((x) => /^(them|they|em|half|some|most)$/.test(x.w))
   )
     return { finding: 'broken-stitching', items: [item], rule: 'condition.of-them' };
+  // "half the fishing line has snapped in row six"
+  const line = items
+    .slice(Math.max(0, k - 6), k)
+    .findLast((x) => /^(line|fishing line|thread|threads|string|twine|yarn|cotton|elastic)$/.test(x.w));
+  if (
+    !stitches &&
+    line &&
+    !line.fabric &&
+    /^(gone|went|snapped|broken|broke|perished|rotted|rotten|failed|given way|gave way|let go)$/.test(word) &&
+    items.some((x) => x.place?.places.length)
+  )
+    return { finding: 'broken-stitching', items: [line, item], rule: 'condition.thread-gone' };
   if (stitches)
     return { finding: 'broken-stitching', items: [stitches, item], rule: 'condition.stitching-failed' };
   const binding = near((x) => x.part === 'binding' || x.w === 'edge');

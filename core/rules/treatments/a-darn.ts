@@ -10,6 +10,9 @@ export function aDarn({ items, k, item, before, after, choosing }: WordAt): WayF
     !isPredicate(items, k) &&
     (choosing ||
       / (won|wins|wins out) /.test(after) ||
+      / (?:finished|finish|finishing|started|starting|begun|began|did|doing) (?:the|that|its|my) $/.test(
+        before,
+      ) ||
       /^ (it is|it 's|it 'll be) /.test(after) ||
       LIGHT_LEAD.test(before) ||
       (k <= 1 && items.some((x) => x.duration)) ||

@@ -11,6 +11,9 @@ export function aPatch({ items, k, item, before, after, all, choosing, used }: W
     if (items.slice(Math.max(0, k - 5), k).some((x) => x.action?.v === 'replace')) return 'none';
     if (
       choosing ||
+      / (?:finished|finish|finishing|started|starting|begun|began|wants|needs|gets|got|had|did|doing) (?:the|that|its|my) $/.test(
+        before,
+      ) ||
       / (a|an|new|another|denim|calico|small|little|no) $/.test(before) ||
       / (not|forget|drop|scrap|instead of|than|with|for|between|be|no) (the |a )?$/.test(before) ||
       /^ (it is|it 's|it 'll be) /.test(after) ||

@@ -11,6 +11,7 @@ const DONE = new RegExp(
   [
     ` (?:i 've|i have|'ve|have|i|all|just|now|and|so|,|) ?(?:now |just |already |finally )*(?:done|did|managed|finished) ${THOSE} (?!off)`,
     ` (?:${THOSE}) (?:'s|is|are|'re|all) (?:all |now |both |finally )*done `,
+    ` that 's ${THOSE} (?:all )?done `,
     ` (?:got|have|had) ${THOSE} (?:all )?done `,
     '^ (?:right |ok |okay |there |well |so |and |all |both |, )*(?:done|finished)(?: now| too| as planned)? (?:both (?:of them )?|all (?:of them )?|the lot )?$',
     ' as planned ',

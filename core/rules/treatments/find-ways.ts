@@ -92,7 +92,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
       if (told) break;
     }
   }
-  for (let k = 0; k < items.length; k++) if (!used.has(k)) keep(verbLeft(items, k));
+  for (let k = 0; k < items.length; k++) if (!used.has(k)) keep(verbLeft(items, k, thing));
   if (!ways.length) keep(stitchedShut(items, all));
   // "fused interfacing behind 6-5": the cloth and the verb tell one treatment
   const told = ways.filter(
@@ -102,14 +102,14 @@ export function findWays(items: Item[], thing?: string): Way[] {
 }
 
 /** A verb of treatment that no rule for a thing has taken. */
-function verbLeft(items: Item[], k: number): WayFound {
+function verbLeft(items: Item[], k: number, thing: string | undefined): WayFound {
   const item = items[k]!;
   if (!item.action || !isPredicate(items, k)) return undefined;
   const { v, form } = item.action;
   if (v === 'leave') return undefined;
   if (item.finding && !item.material && v !== 'darn') return undefined;
   if (item.seam && item.w !== 'seamed') return undefined;
-  const action = refineAction(items, k, v);
+  const action = refineAction(items, k, v, thing);
   return (
     action && { way: { action, form, at: k, items: [item], rule: `treatment.verb-${action}` }, takes: [k] }
   );

@@ -1,3 +1,4 @@
+import { isPredicate } from '../clause.ts';
 import { isNet } from './is-cloth.ts';
 import { plainVerbNear } from './plain-verb-near.ts';
 import { verbNear } from './verb-near.ts';
@@ -7,6 +8,12 @@ import { found, type WayFound, type WordAt } from './way.ts';
 export function netOver({ items, k, item, before, after, all, choosing, used }: WordAt): WayFound {
   if (
     isNet(item) &&
+    // "the netting on 4-6 was puckered"
+    !(
+      items.some((x, m) => m > k && x.finding && isPredicate(items, m)) &&
+      !plainVerbNear(items, k) &&
+      !choosing
+    ) &&
     // "tacked the net in place": a fastening of what is there
     !(
       items.slice(Math.max(0, k - 3), k).some((x) => x.action?.v === 'baste' && x.action.form !== 'base') &&

@@ -17,7 +17,7 @@ const sewn = (items: Item[]): boolean =>
   );
 
 /** The verb's treatment once its object is looked at. */
-export function refineAction(items: Item[], k: number, v: Action): Action | undefined {
+export function refineAction(items: Item[], k: number, v: Action, thing?: string): Action | undefined {
   const all = words(items, 0, items.length);
   const after = words(items, k + 1, Math.min(items.length, k + 9));
   const w = items[k]!.w;
@@ -34,9 +34,10 @@ export function refineAction(items: Item[], k: number, v: Action): Action | unde
     if (w.startsWith('catch') || w.startsWith('caught'))
       return /\b(down|back|in)\b/.test(after) ? 'resew' : undefined;
     if (w.startsWith('fix') && /\b(machine|lamp|deadline|price|date)\b/.test(after)) return undefined;
-    if (w === 'fixed' && !items.some((x) => x.place || x.seam || x.finding)) return undefined;
+    if (w === 'fixed' && thing !== 'seam' && !items.some((x) => x.place || x.seam || x.finding))
+      return undefined;
     // "mended 4-4", "fixed that one": sewn, darned or patched is not told
-    if (/^(mended|repaired|fixed)$/.test(w) && !sewn(items)) return undefined;
+    if (/^(mended|repaired|fixed)$/.test(w) && !sewn(items) && thing !== 'seam') return undefined;
     if (/^(stitch|seam)$/.test(w) && !/ (to|will|'ll|must|gonna|should) $/.test(before))
       return /^ (it|the|that|them|up|down|back|along|both)/.test(after) ? 'resew' : undefined;
     if (items.some((x) => x.stitch === 'in-the-ditch')) return 'quilt';
@@ -48,6 +49,13 @@ export function refineAction(items: Item[], k: number, v: Action): Action | unde
     // "one of the supports is sewn in", "both overlays stitched down": the thing tells what the sewing makes
     const made = items.slice(Math.max(0, k - 6), k).find((x) => /^(supports?|overlays?)$/.test(x.w));
     if (made) return made.w.startsWith('support') ? 'stabilize' : 'overlay';
+    // "the patch on 5-5 is half sewn"
+    if (
+      /^(the|my|new) $/.test(`${items.find((_x, m) => items[m + 1]?.w === 'patch')?.w} `) &&
+      / (is|'s|are) (now |all |half |nearly |nearly all |partly )?$/.test(before) &&
+      !/^ (back|again) /.test(after)
+    )
+      return 'patch';
     // "made a new block and sewed it in"
     if (/^ (it|them|that one|those|the new one) in( (by|with|on|again|now|today|,|and)\b.*)? $/.test(after))
       return 'replace';
@@ -179,5 +187,8 @@ export function refineAction(items: Item[], k: number, v: Action): Action | unde
   if (v === 'bind' && w === 'binding') return 'bind';
   if (v === 'measure' && /^ (cup|tape)/.test(after)) return undefined;
   if (v === 'trim' && /\bsquare\b/.test(after)) return 'square-up';
+  // "trimmed the threads"
+  if (v === 'trim' && /^ (off )?(the |all |my |loose |stray )*(threads?|ends|tails|thread ends) /.test(after))
+    return undefined;
   return v;
 }

@@ -10,7 +10,15 @@ const CLEANS =
 
 /** "worked on the stain with a cotton bud", "going to try some vinegar on the mark", "tried vinegar on it". */
 export function stainWorkedOn({ items, k, item, all }: WordAt): WayFound {
-  const cleaned = workOnStain(items, k, all);
+  // "lemon juice on that tomorrow"
+  const cleaned =
+    k <= 3 &&
+    /^(vinegar|peroxide|borax|soda|juice|bicarb)$/.test(item.w) &&
+    /^(on|onto)$/.test(items[k + 1]?.w ?? '') &&
+    /^(it|that|them|those|this|the)$/.test(items[k + 2]?.w ?? '') &&
+    !/ (bought|need|got|spilt|spilled|spilling) /.test(all)
+      ? ('noun' as const)
+      : workOnStain(items, k, all);
   return (
     cleaned &&
     found({ action: 'clean', form: cleaned, at: k, items: [item], rule: 'treatment.worked-on-stain' }, k)

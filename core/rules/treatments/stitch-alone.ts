@@ -90,7 +90,7 @@ export function closedAtOnce(
   if (found?.entry.kind !== 'condition' || !found.entry.places?.length) return undefined;
   if (!['split-seam', 'tear', 'broken-stitching'].includes(found.entry.finding)) return undefined;
   const at = v.items.indexOf(stitch.item);
-  if (!/^(,|-|--)$/.test(v.items[at - 1]?.w ?? '')) return undefined;
+  if (!/^(,|-|--|:|>|->|=>|=|→)$/.test(v.items[at - 1]?.w ?? '')) return undefined;
   const damage = v.items.findIndex((x) => x.finding || x.fail);
   if (damage < 0 || damage > at || v.items.slice(at + 1).some((x) => x.finding || x.fail)) return undefined;
   return sewnShut(v, found.entry.places, stitch);

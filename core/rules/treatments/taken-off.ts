@@ -256,7 +256,10 @@ function objectOf(
     // "somebody's clumsy darn", "the iron-on patch"
     if (x.finding === 'old-repair') return 'old-patch';
     // "that glued scrap", "the ironed-on bit"
-    if (x.object === 'piece' && /^(glued|ironed|fused|stuck|on)$/.test(items[items.indexOf(x) - 1]?.w ?? ''))
+    if (
+      x.object === 'piece' &&
+      /^(glued|ironed|fused|stuck|ironed on|iron on)$/.test(items[items.indexOf(x) - 1]?.w ?? '')
+    )
       return 'old-patch';
     const next = items[items.indexOf(x) + 1];
     if (
@@ -270,8 +273,8 @@ function objectOf(
       return next.object;
     return (
       x.object ??
-      // "that twine snipped out", not "that string stitching"
-      (/^(twine|string|yarn|wool|floss|pearl cotton|perle cotton)$/.test(x.w) && !next?.stitches
+      // "that twine snipped out", not the strings of a string quilt
+      (/^(twine|yarn|wool|floss|pearl cotton|perle cotton)$/.test(x.w) && !next?.stitches && !next?.object
         ? 'ties'
         : undefined)
     );

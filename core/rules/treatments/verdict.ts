@@ -4,11 +4,12 @@ import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isTreatment } from './is-treatment.ts';
 
-type Open = ReaderState['memory']['open'][number];
+/** A way that stands open, or a plan. */
+type Open = Pick<ReaderState['memory']['open'][number], 'action' | 'places' | 'object'>;
 
 /** Does this word name such a treatment, by its verb or its stuff? */
 function namesWay(x: Item, { action, object }: Open): boolean {
-  if (x.action?.v === action) return true;
+  if (x.action?.v === action && !x.object && !x.part) return true;
   switch (action) {
     case 'overlay':
       return x.material === 'net' || x.w === 'overlay';
@@ -33,8 +34,9 @@ function namesWay(x: Item, { action, object }: Open): boolean {
 }
 
 /** The way among those that stood open which these words name: one at a place of this note first, else the last. */
-function openNamed(state: ReaderState, items: Item[]): Open | undefined {
-  const named = state.memory.open.filter((o) => items.some((x) => namesWay(x, o)));
+function openNamed(state: ReaderState, items: Item[], plans: Open[] = []): Open | undefined {
+  const standing: Open[] = [...plans, ...state.memory.open];
+  const named = standing.filter((o) => items.some((x) => namesWay(x, o)));
   if (named.length < 2) return named[0];
   const here = [
     ...state.drafts.flatMap((d) => (d.entry as { places?: string[] }).places ?? []),
@@ -87,8 +89,9 @@ function givenUp(state: ReaderState, v: ClauseView, words: string): Item[] {
 
 /** One of the ways that stood open is given up. */
 export function dropIdea(state: ReaderState, v: ClauseView, words: string): void {
-  if (!state.memory.open.length) return;
-  const open = openNamed(state, givenUp(state, v, words));
+  const plans = state.memory.plans ?? [];
+  if (!state.memory.open.length && !plans.length) return;
+  const open = openNamed(state, givenUp(state, v, words), plans);
   if (!open || state.drafts.some((d) => isTreatment(d) && d.entry.action === open.action)) return;
   state.drafts.push(verdict(v, open, 'dropped', 'treatment.idea-dropped'));
 }

@@ -1,0 +1,34 @@
+import { expect, it } from 'vitest';
+import { treatmentsSaid } from './bench-quilt.ts';
+
+it.each<[note: string, said: string[]]>([
+  ['1-1 is down for a patch', ['patch planned 1-1']],
+  ['put 4-1 down for a patch', ['patch planned 4-1']],
+  ['4-4 is on the list for a darn', ['darn planned 4-4']],
+  ['3-3 still wants its patch', ['patch planned 3-3']],
+  ["what I'm going to do for 2-2 is cut a piece of lawn and slide it in behind", ['stabilize planned 2-2']],
+  ['half way through quilting row one', ['quilt doing 1-1 1-2 1-3 1-4 1-5 1-6']],
+  ['the patch on 5-5 is half sewn', ['patch doing 5-5']],
+  ['finished the darn in 2-2', ['darn done 2-2']],
+  ['got the patch on 5-5 at last', ['patch done 5-5']],
+  ["2-2's past darning, it'll have to be replaced", ['replace planned 2-2']],
+  ["5-5 is too far gone for a darn so I'll replace it", ['replace planned 5-5']],
+  // regrets and failures tell no work
+  ["should've photographed it before I started", []],
+])('%s', (note, said) => {
+  expect(treatmentsSaid(note)).toEqual(said);
+});
+
+it.each<[notes: string[], said: string[]]>([
+  [
+    ['2-2 was to be darned', "no darning there now, I'll replace it"],
+    ['darn dropped 2-2', 'replace planned 2-2'],
+  ],
+  [['1-1 planned for a support, muslin', 'forget the support'], ['stabilize dropped 1-1']],
+  [
+    ['3-4 has an old patch on it', 'might take that patch off, might leave it'],
+    ['remove considering old-patch 3-4', 'leave considering 3-4'],
+  ],
+])('%j', (notes, said) => {
+  expect(treatmentsSaid(notes)).toEqual(said);
+});
