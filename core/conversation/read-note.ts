@@ -325,8 +325,8 @@ function isTreatmentQuestion(items: Item[], words: string): boolean {
   )
     return false;
   return (
-    items.filter((x) => x.action || x.w === 'leave' || x.material === 'net').length > 0 &&
-    /\b(or|maybe|should i|shall i|do i|could i|might)\b/.test(words)
+    items.filter((x) => x.action || x.w === 'leave' || x.material || x.topic).length > 0 &&
+    /\b(or|vs|versus|maybe|should i|shall i|do i|could i|might)\b/.test(words)
   );
 }
 

@@ -441,6 +441,8 @@ export function isPredicate(items: Item[], k: number): boolean {
         !items.some((x) => x.span || x.clock || x.duration || x.fail || x.finding)
       );
     if (form === 'past' && /^(somebody|someone|who)$/.test(lead)) return false;
+    // "it measures 72 by 84" tells its size
+    if (item.w === 'measures') return false;
     // "gave it a bath", "a going over": only as a thing given
     if (/^(bath|dunk|dunking|going over|once over)$/.test(item.w)) return isGiven(items, k);
     if (form === 'past' && tellsWhich(items, k)) return false;

@@ -56,12 +56,14 @@ export function scan(
   }
   if (!commerce) commerce = endsInPrice(tokens);
   const measuring = tokens.some((t) => MEASURE_TALK.test(t.w));
+  const sided = tokens.filter((t) => SIDE.test(t.w)).length > 2;
   const inMillimetres = tokens.some((t) => /^(mm|mils?|millimet(re|er)s?)$/.test(t.w));
   let i = 0;
   while (i < tokens.length) {
     const item =
       (measuring ? blockSize(tokens, i) : undefined) ??
       (measuring ? sideLetter(tokens, i) : undefined) ??
+      (sided ? sideLength(tokens, i) : undefined) ??
       (inMillimetres ? fourFigures(tokens, i) : undefined) ??
       itemAt(tokens, i, ctx, fabrics, commerce, work, listedAfter(items));
     items.push(item);
@@ -182,7 +184,7 @@ const MEASURE_TALK =
 /** "blocks 10", "blocks 11 1/2 in": the size of the blocks and no block, where a note tells lengths. */
 function blockSize(tokens: Token[], i: number): Item | undefined {
   const token = tokens[i]!;
-  if (!/^(blocks|blks)$/.test(token.w)) return undefined;
+  if (!/^(blocks|blks)$/.test(token.w)) return oneBlockSize(tokens, i);
   const before = tokens[i - 1]?.w ?? '';
   if (!/^(,|\.|;|the|and|)$/.test(before)) return undefined;
   let k = i + 1;
@@ -197,6 +199,21 @@ function blockSize(tokens: Token[], i: number): Item | undefined {
   return { ...makeItem(i, i + 1, token.w, token), measure: 'block' };
 }
 
+/** `block 12", border 4"` */
+function oneBlockSize(tokens: Token[], i: number): Item | undefined {
+  const token = tokens[i]!;
+  if (!/^(block|blk)$/.test(token.w) || !/^(,|\.|;|)$/.test(tokens[i - 1]?.w ?? '')) return undefined;
+  const quantity = findQuantity(tokens, i + 1);
+  const unit = tokens[(quantity?.next ?? 0) - 1]?.w ?? '';
+  if (
+    !quantity?.value ||
+    !/^("|inch|inches|cm|mm)$/.test(unit) ||
+    !/^(,|\.|;|)$/.test(tokens[quantity.next]?.w ?? '')
+  )
+    return undefined;
+  return { i, j: i + 1, w: token.w, token, measure: 'block' };
+}
+
 /** "L 204, R 204.5": the letters of two sides, where a block could not be meant. */
 function sideLetter(tokens: Token[], i: number): Item | undefined {
   const token = tokens[i]!;
@@ -209,6 +226,27 @@ function sideLetter(tokens: Token[], i: number): Item | undefined {
   return {
     ...makeItem(i, i + 1, token.w, token),
     ...(token.w === 'l' ? { measure: 'length' as const } : {}),
+  };
+}
+
+const SIDE = /^(top|bottom|btm|left|right|l|r|t|b)$/;
+/** "top 1.62 m, bottom 1.6, left 2.05": a length behind each side, and no block. */
+function sideLength(tokens: Token[], i: number): Item | undefined {
+  const token = tokens[i]!;
+  if (token.kind !== 'number' || !SIDE.test(tokens[i - 1]?.w ?? '') || !/^\d+\.\d+$/.test(token.w))
+    return undefined;
+  const quantity = findQuantity(tokens, i);
+  if (!quantity || (quantity.unit && !/^(in|cm|mm|ft|m)$/.test(quantity.unit))) return undefined;
+  return {
+    i,
+    j: quantity.next,
+    w: tokens
+      .slice(i, quantity.next)
+      .map((t) => t.w)
+      .join(' '),
+    token,
+    end: tokens[quantity.next - 1]!.to,
+    quantity,
   };
 }
 
@@ -285,7 +323,7 @@ function itemAt(
   };
   if (token.kind === 'mark' && !['"', '@', '£', '$', '€', '='].includes(token.w)) return item;
   const numeric = token.kind === 'number' || startsNumber(token.w);
-  const expected = work && (CLOCK_LEADS.has(before) || clockAwaited(tokens, i));
+  const expected = work && ((CLOCK_LEADS.has(before) && !isSecondSide(tokens, i)) || clockAwaited(tokens, i));
   if (
     numeric ||
     token.w === 'noon' ||
@@ -447,6 +485,14 @@ function listedAfter(items: Item[]): number | undefined {
 /** Does a stretch begin after another has ended, by less than half a day? */
 const isLater = (span: { start: { minute: number }; end: { minute: number } }, after: number): boolean =>
   (span.start.minute - after + 1440) % 720 < 420 && (span.end.minute - span.start.minute + 1440) % 720 < 420;
+
+/** "75 centimetres by 110": the other side of what is measured, and no time. */
+const isSecondSide = (tokens: Token[], i: number): boolean =>
+  tokens[i - 1]?.w === 'by' &&
+  (/^(in|inch|inches|cm|mm|m|ft|foot|feet|centimetres?|centimeters?|metres?|meters?|")$/.test(
+    tokens[i - 2]?.w ?? '',
+  ) ||
+    tokens[i - 2]?.kind === 'number');
 
 /** "survey done 7.40", "it's ten to nine": a time although no "at" stands before it. */
 function clockAwaited(tokens: Token[], i: number): boolean {

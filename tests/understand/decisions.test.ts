@@ -52,6 +52,15 @@ describe('matters open and settled', () => {
     ['what colour for the binding?', 'binding open'],
     ['who pays for the batting is still to settle', 'batting open'],
     ["do we wash it or don't we", 'washing open'],
+    ["can't decide between the check and the plain for the binding", 'binding open'],
+    ['settled on the grey backing and a cotton batting', 'backing settled, batting settled'],
+    ["that's the backing sorted then, the cream sateen", 'backing settled'],
+    ["told her 280, she's thinking about it", 'price open'],
+    ['charging her by the hour, twenty five dollars', 'price settled'],
+    ['no deadline yet', 'deadline open'],
+    ['batting: bamboo vs cotton ?', 'batting open'],
+    ["i'm thinking red for the ties", 'tie-thread open'],
+    ["she's not sure yet if she wants it washed", 'washing open'],
     ['must be finished 12/18, firm', 'deadline settled'],
     ['the fabric for the patches is settled: brown gingham', 'fabric settled'],
   ])('%s -> %s', (note, wanted) => {
@@ -77,6 +86,8 @@ describe('matters open and settled', () => {
     'bought wool batting for £40',
     'tying row two tonight',
     '3 spools of thread, $9 for the lot',
+    'told her about the tear in 3-2',
+    'we could do with more thread',
   ])('%s settles nothing', (note) => {
     expect(matters(note)).toEqual([]);
   });

@@ -48,6 +48,27 @@ describe('measurements', () => {
       'w 71 in, l 6 ft 8, blocks 11 1/2 in, border 2 in',
       [of('width', 71, 'in'), of('length', 80, 'in'), of('block', 11.5, 'in'), of('border', 2, 'in')],
     ],
+    [
+      'top 1.62 m, bottom 1.6, left 2.05, right 2.04',
+      [
+        of('side-top', 1.62, 'm'),
+        of('side-bottom', 1.6, 'm'),
+        of('side-left', 2.05, 'm'),
+        of('side-right', 2.04, 'm'),
+      ],
+    ],
+    [
+      "the left side's eighty inches and the right's seventy nine",
+      [of('side-left', 80, 'in'), of('side-right', 79, 'in')],
+    ],
+    [
+      'It comes to 75 centimetres by 110, and the blocks are eighteen square',
+      [of('width', 75, 'cm'), of('length', 110, 'cm'), of('block', 18, 'cm')],
+    ],
+    ['quilt 72" x 84", block 12"', [of('width', 72, 'in'), of('length', 84, 'in'), of('block', 12, 'in')]],
+    ['left four inches of backing over all the way round', [of('overhang', 4, 'in')]],
+    ['the sashing strips are two inches', [of('strip', 2, 'in')]],
+    ['cut six strips from the indigo, two and a half inches', [of('strip', 2.5, 'in')]],
     ['w 1480 mm x 1920 mm', [of('width', 1480, 'mm'), of('length', 1920, 'mm')]],
   ])('%s', (said, expected) => expect([...lengths(said)].sort(byName)).toEqual([...expected].sort(byName)));
   it('is a treatment too where the verb is said', () => {
@@ -55,6 +76,7 @@ describe('measurements', () => {
       { action: 'measure', state: 'done' },
     ]);
     expect(entriesOf('treatment', '60 by 75 inches')).toEqual([]);
+    expect(entriesOf('treatment', 'it measures 60 by 75 inches')).toEqual([]);
   });
   it.each([
     'ten down and eight across',

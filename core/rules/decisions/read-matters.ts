@@ -124,9 +124,10 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       }
       const date = dateOf(parts, k);
       if (date) {
-        const open = /\b(?:not sure|n't know|undecided|open|no date|n't said|tbd|n't fixed)\b/.test(
-          date.words,
-        );
+        const open =
+          /\b(?:no (?:deadline|due date)|not sure|n't know|undecided|open|no date|n't said|tbd|n't fixed)\b/.test(
+            date.words,
+          );
         for (const x of date.items) claims.first.add(x);
         add('deadline', open ? 'open' : 'settled', part, 'decision.deadline', number);
         continue;
@@ -222,7 +223,9 @@ function partsOf(items: Item[]): Part[] {
     const or = item.w === 'or' && /^(whether|how|what|which|who|if)$/.test(next);
     const as = item.w === 'as' && /^(is|are|does|do)$/.test(next);
     const pair = item.w === 'and' && PAIRS.test(`${items[k - 1]?.w ?? ''} ${next}`);
-    if (pair) {
+    // "can't decide between the check and the plain for the binding"
+    const both = item.w === 'and' && current.some((x) => x.w === 'between');
+    if (pair || both) {
       current.push(item);
       return;
     }
@@ -284,6 +287,16 @@ function spread(
     )
       part.status = before.cue;
     if (!part.status && before?.status && /^(nor|as|ditto|or)$/.test(part.joint)) part.status = before.status;
+    // "settled on the grey backing and a cotton batting"
+    if (
+      !part.status &&
+      before?.status === 'settled' &&
+      /\b(?:settled|decided|agreed) on\b/.test(before.words) &&
+      /^(and|&|\+|,)$/.test(part.joint) &&
+      part.items.length <= 5 &&
+      !DOING.test(part.words)
+    )
+      part.status = 'settled';
     if (!part.status && k === parts.length - 1 && after) part.status = after;
     // "thread colour: ecru or grey?", "thread colour?"
     if (!part.status && asked) {
@@ -323,7 +336,9 @@ function priceOf(parts: Part[], k: number, headed: DecisionStatus | undefined): 
   const sum = part.items.find((x) => x.cost);
   const near = `${part.words}${/^(,|and|&|\+|but|so|--)$/.test(parts[k + 1]?.joint ?? '') && !parts[k + 1]?.topic ? parts[k + 1]!.words : ''}`;
   const named =
-    /\b(?:price|fee|quote|deposit|what (?:do|should|shall|to|can) i? ?(?:charge|ask)|what to charge|how much to charge)\b/.test(
+    (/\b(?:told|quoted|offered) (?:her|him|them|the (?:owner|client))\b/.test(part.words) &&
+      part.items.some((x) => (x.cost?.amount ?? x.quantity?.value ?? 0) >= 10 && !x.quantity?.unit)) ||
+    /\b(?:price|fee|quote|deposit|charging|what (?:do|should|shall|to|can) i? ?(?:charge|ask)|what to charge|how much to charge)\b/.test(
       part.words,
     );
   const bareSum =
@@ -332,6 +347,10 @@ function priceOf(parts: Part[], k: number, headed: DecisionStatus | undefined): 
     part.items.some((x) => x.quantity?.value !== undefined && !x.quantity.unit && x.quantity.value >= 10);
   if (!sum && !named && !bareSum) return undefined;
   if (BOUGHT.test(part.words)) return undefined;
+  // "charging her by the hour, twenty five dollars"
+  const next = parts[k + 1];
+  const sumNext =
+    next !== undefined && !next.topic && next.items.length <= 3 && next.items.some((x) => x.cost);
   const agreed =
     SETTLED_CUE.test(near) &&
     !/\b(?:n't|not|still to be|to be) (?:yet )?(?:agreed|settled|decided|fixed)\b/.test(near);
@@ -341,10 +360,12 @@ function priceOf(parts: Part[], k: number, headed: DecisionStatus | undefined): 
   if (
     part.status === 'open' ||
     (OPEN_CUE.test(part.words) && !sum) ||
-    /\b(?:waiting|n't (?:answered|said|agreed|heard)|not (?:yet )?(?:heard|agreed|answered))\b/.test(near)
+    /\b(?:waiting|thinking (?:about|it|on)|n't (?:answered|said|agreed|heard)|not (?:yet )?(?:heard|agreed|answered))\b/.test(
+      near,
+    )
   )
     return 'open';
-  if (sum || bareSum) return 'settled';
+  if (sum || bareSum || sumNext) return 'settled';
   return part.status ?? (part.cue || agreed ? 'settled' : 'open');
 }
 
@@ -466,7 +487,7 @@ function matterIn(
   if (cloth || topic === 'deadline' || topic === 'other' || topic === 'price') return undefined;
   if (items.some((x) => x.quantity?.unit || x.cost) || DOING.test(words)) return undefined;
   if (
-    /\b(?:maybe|perhaps|possibly|might|could(?! do with)|may|probably|likely)\b/.test(words) &&
+    /\b(?:maybe|perhaps|possibly|might|could(?! do with)|may|probably|likely|thinking)\b/.test(words) &&
     (items.some((x) => namesCloth(x, topic)) || / (?:go with|use|do|try|have) /.test(words))
   )
     return { topic, status: 'open', rule: 'decision.perhaps' };
@@ -518,7 +539,7 @@ function wayIn(
   if (part.status === 'open') {
     if (
       topic === 'washing' &&
-      !/\b(?:whether|how|or not|or do|y ?\/ ?n|warm|lukewarm|cold|hot|dry clean\w*|washing|ever)\b/.test(
+      !/\b(?:whether|if (?:she|he|they|i|we)|how|or not|or do|y ?\/ ?n|warm|lukewarm|cold|hot|dry clean\w*|washing|ever)\b/.test(
         words,
       )
     )

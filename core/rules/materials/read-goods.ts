@@ -279,6 +279,14 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   const before = items[k - 1];
   const after = items[cue.next];
   if (!after) return true;
+  // "left four inches of backing over all the way round": how far it hangs over
+  if (
+    phrase === 'left' &&
+    / (over|proud|extra|showing|beyond) (all|on|round|around|the) /.test(
+      wordsOf(items, cue.next, cue.next + 10),
+    )
+  )
+    return true;
   if (before?.w === 'not' || before?.w === "n't" || before?.w === 'no') return true;
   if (cue.use === 'needed' && /^(need|needs|want|get|to get|to buy)$/.test(phrase)) {
     // a place or a thing needs treatment

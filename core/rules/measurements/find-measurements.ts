@@ -23,7 +23,11 @@ const isMil = (item: Item | undefined): boolean => item?.quantity?.unit === 'ml'
 const isNumber = (item: Item | undefined): boolean =>
   item?.quantity?.value !== undefined &&
   item.w !== 'one' &&
-  (item.quantity.unit === undefined || LENGTH_UNIT_SET.has(item.quantity.unit) || isMil(item));
+  (item.quantity.unit === undefined ||
+    // "the blocks are eighteen square"
+    / square$/.test(item.w) ||
+    LENGTH_UNIT_SET.has(item.quantity.unit) ||
+    isMil(item));
 
 /**
  * Lengths with what they are of. `sentence` are the items of the whole sentence: "A by B", lists of four sides, two
@@ -63,6 +67,19 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       rule,
     });
   };
+  // "four inches of backing over all the way round", "backing three inches proud"
+  for (let k = 0; k < items.length; k++)
+    if (
+      isNumber(items[k]) &&
+      lengthUnit(items[k]) &&
+      HANGS_OVER.test(
+        ` ${items
+          .slice(k + 1, k + 9)
+          .map((x) => x.w)
+          .join(' ')} `,
+      )
+    )
+      push('overhang', k, 'measure.hangs-over');
   // "tied it every four inches", "a knot every 10 cm"
   for (let k = 1; k < items.length; k++)
     if (w(items, k - 1) === 'every' && isNumber(items[k]) && lengthUnit(items[k]))
@@ -102,7 +119,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       if (
         !lengthUnit(first) &&
         !lengthUnit(second) &&
-        !/\b(measure|measured|size|top|wide|long|quilt|inches|comes|runs)\b/.test(all)
+        !/\b(measure|measures|measured|size|top|wide|long|quilt|inches|comes|came|runs|squared|trimmed|ended|finished|finishes)\b/.test(
+          all,
+        )
       )
         continue;
       if (
@@ -164,6 +183,8 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     right: 'side-right',
     l: 'side-left',
     r: 'side-right',
+    // "sides: t 1.62 m b 1.60 l 2.05 r 2.04"
+    ...(/ (t|b) [0-9].* (l|r) [0-9]/.test(all) ? { t: 'side-top' as const, b: 'side-bottom' as const } : {}),
   };
   const sides: [Measure, number, number][] = [];
   for (let k = 0; k < items.length; k++) {
@@ -181,7 +202,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       m < items.length &&
       m < k + 7 &&
       !isNumber(items[m]) &&
-      /^(side|edge|hand|is|'s|comes|at|runs|to|measures|:|=|down|along|the|one|of|out|was|across)$/.test(
+      /^(side|edge|hand|is|'s|comes|at|runs|to|measures|measured|reads|:|=|down|along|the|one|of|out|was|across|i|get|got|make|it)$/.test(
         w(items, m),
       )
     )
@@ -195,7 +216,10 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       if (b >= 0 && isNumber(items[b]) && b < k - 1 && !used.has(b)) sides.push([sideWords[head]!, b, k]);
     }
   }
-  if (sides.length >= 3 || (sides.length && / sides /.test(all))) {
+  // "the left side's eighty inches and the right's seventy nine"
+  const opposite =
+    sides.length === 2 && sides.every(([, m, at]) => m > at) && items.some(lengthUnit) && SIDED.test(all);
+  if (sides.length >= 3 || opposite || (sides.length && / sides /.test(all))) {
     for (const [of, m, k] of sides) if (!used.has(m)) push(of, m, 'measure.side', [items[k]!]);
   }
   // Named measures
@@ -220,6 +244,21 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         push('block', k + 1, 'measure.blocks', [item]);
       else if (/^(blocks?|blks?|squares?)$/.test(word) && blockSide(items, k, used) !== undefined)
         push('block', blockSide(items, k, used), 'measure.blocks', [item]);
+      // "trimmed the blocks to nine and a half inches"
+      else if (
+        /^(blocks?|squares?) (to|at)$/.test(word) &&
+        isNumber(items[k + 1]) &&
+        lengthUnit(items[k + 1])
+      )
+        push('block', k + 1, 'measure.blocks', [item]);
+      // "the sashing strips are two inches"
+      else if (
+        / strips$/.test(word) &&
+        /^(are|at|:|=)$/.test(w(items, k + 1)) &&
+        isNumber(items[k + 2]) &&
+        lengthUnit(items[k + 2])
+      )
+        push('strip', k + 2, 'measure.strip', [item]);
       else if (word === 'blocks' && /^(run|are|measure|finish|come|at|come out|to)$/.test(w(items, k + 1))) {
         const m = nextNumber(items, k + 1, used, 5);
         if (m !== undefined) push('block', m, 'measure.blocks', [item]);
@@ -312,7 +351,8 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     }
     if (of === 'strip') {
       const m = /^(strips?|border strips|binding strips|strip width)$/.test(word)
-        ? (previousNumber(items, k, used, 2) ??
+        ? (counted(items, k, used) ??
+          previousNumber(items, k, used, 2) ??
           (isNumber(items[k + 1]) || /\b(cut|at|wide|width)\b/.test(all)
             ? nextNumber(items, k, used, 8)
             : undefined))
@@ -375,6 +415,20 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     }
   }
   return found;
+}
+
+const HANGS_OVER =
+  /^ (?:of (?:the )?(?:backing|batting|back|wadding) )?(?:over|proud|extra|showing|spare) (?:all (?:the way )?(?:round|around)|on (?:every|each|all)|round|around)/;
+
+const SIDED = / (left|right|top|bottom) (side|edge|one)? ?('s|is|was|comes|measures|at|[0-9])/;
+
+/** "cut six strips from the indigo, two and a half inches": the number before only counts them. */
+function counted(items: Item[], k: number, used: Set<number>): number | undefined {
+  const before = previousNumber(items, k, used, 2);
+  const after = nextNumber(items, k, used, 9);
+  return before !== undefined && after !== undefined && !lengthUnit(items[before]) && lengthUnit(items[after])
+    ? after
+    : undefined;
 }
 
 /** "the blocks have a side of 260 mm", "blocks, 8 inches each": the number that tells the side of a block. */
