@@ -21,48 +21,52 @@ const THEM_AFTER = new Set(
 );
 const FILLERS = new Set('um uh er erm uhm umm hmm hm mm ah eh ehm em uhh err hmmm'.split(' '));
 
-const VULGAR: Record<string, string> = {
-  '½': '1/2',
-  '¼': '1/4',
-  '¾': '3/4',
-  '⅓': '1/3',
-  '⅔': '2/3',
-  '⅛': '1/8',
-  '⅜': '3/8',
-  '⅝': '5/8',
-  '⅞': '7/8',
-  '⅕': '1/5',
-};
+const VULGAR = new Map(
+  Object.entries({
+    '½': '1/2',
+    '¼': '1/4',
+    '¾': '3/4',
+    '⅓': '1/3',
+    '⅔': '2/3',
+    '⅛': '1/8',
+    '⅜': '3/8',
+    '⅝': '5/8',
+    '⅞': '7/8',
+    '⅕': '1/5',
+  }),
+);
 
 /** Contractions are taken apart so that "binding's" still shows its binding. */
 const TAIL = /^(.+?)('s|'ve|'ll|'re|'d|'m|n't)$/;
 
 /** Contractions written without their apostrophe, as recognisers and hurried thumbs write them. */
-const BARE_CONTRACTIONS: Record<string, [string, string]> = {
-  ive: ['i', "'ve"],
-  im: ['i', "'m"],
-  dont: ['do', "n't"],
-  didnt: ['did', "n't"],
-  cant: ['ca', "n't"],
-  wont: ['wo', "n't"],
-  isnt: ['is', "n't"],
-  arent: ['are', "n't"],
-  havent: ['have', "n't"],
-  hasnt: ['has', "n't"],
-  wasnt: ['was', "n't"],
-  werent: ['were', "n't"],
-  doesnt: ['does', "n't"],
-  shouldnt: ['should', "n't"],
-  couldnt: ['could', "n't"],
-  theres: ['there', "'s"],
-  thats: ['that', "'s"],
-  whats: ['what', "'s"],
-  hows: ['how', "'s"],
-  heres: ['here', "'s"],
-  theyre: ['they', "'re"],
-  ill: ['i', "'ll"],
-  cannot: ['ca', "n't"],
-};
+const BARE_CONTRACTIONS = new Map<string, [string, string]>(
+  Object.entries({
+    ive: ['i', "'ve"],
+    im: ['i', "'m"],
+    dont: ['do', "n't"],
+    didnt: ['did', "n't"],
+    cant: ['ca', "n't"],
+    wont: ['wo', "n't"],
+    isnt: ['is', "n't"],
+    arent: ['are', "n't"],
+    havent: ['have', "n't"],
+    hasnt: ['has', "n't"],
+    wasnt: ['was', "n't"],
+    werent: ['were', "n't"],
+    doesnt: ['does', "n't"],
+    shouldnt: ['should', "n't"],
+    couldnt: ['could', "n't"],
+    theres: ['there', "'s"],
+    thats: ['that', "'s"],
+    whats: ['what', "'s"],
+    hows: ['how', "'s"],
+    heres: ['here', "'s"],
+    theyre: ['they', "'re"],
+    ill: ['i', "'ll"],
+    cannot: ['ca', "n't"],
+  }),
+);
 
 /** Short forms that may end in a full stop without ending the sentence. */
 const ABBREVIATIONS = new Set(
@@ -131,7 +135,7 @@ export function tokenise(text: string): Token[] {
       push(raw, from, to, 'number', glued, Number(raw.replace(':', '.')));
       continue;
     }
-    const fraction = Object.hasOwn(VULGAR, raw) ? VULGAR[raw] : undefined;
+    const fraction = raw.length === 1 ? VULGAR.get(raw) : undefined;
     if (fraction) {
       const [n, d] = fraction.split('/');
       push(fraction, from, to, 'number', glued, Number(n) / Number(d));
@@ -165,7 +169,8 @@ export function tokenise(text: string): Token[] {
       push('\n', from, to, 'mark', glued);
       continue;
     }
-    const w = raw.toLowerCase().replaceAll('’', "'").replace(/'$/, '');
+    const straight = raw.toLowerCase().replaceAll('’', "'");
+    const w = straight.endsWith("'") ? straight.slice(0, -1) : straight;
     // "8 mm" is a length, "mm, let me see" is nothing
     // "half of em", "net over em": "them" as it is spoken
     if (
@@ -186,8 +191,8 @@ export function tokenise(text: string): Token[] {
       end = -1;
       continue;
     }
-    const bare = w.length < 10 ? BARE_CONTRACTIONS[w] : undefined;
-    if (bare && Object.hasOwn(BARE_CONTRACTIONS, w)) {
+    const bare = w.length < 10 ? BARE_CONTRACTIONS.get(w) : undefined;
+    if (bare) {
       const cut = from + w.length - bare[1].replace("'", '').length;
       push(bare[0], from, cut, 'word', glued);
       push(bare[1], cut, to, 'word', true);

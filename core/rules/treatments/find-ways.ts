@@ -72,14 +72,19 @@ export function findWays(items: Item[], thing?: string): Way[] {
     for (const k of told.takes) used.add(k);
   };
   keep(replacement(items));
+  // cut from the clause's own words: joining them anew around every word took a sixth of this function's time
+  const starts = [1];
+  for (const x of items) starts.push(starts.at(-1)! + x.w.length + 1);
+  const within = (from: number, to: number): string =>
+    from < to ? all.slice(starts[from]! - 1, starts[to]) : '  ';
   for (let k = 0; k < items.length; k++) {
     if (used.has(k)) continue;
     const at: WordAt = {
       items,
       k,
       item: items[k]!,
-      before: words(items, Math.max(0, k - 6), k),
-      after: words(items, k + 1, Math.min(items.length, k + 7)),
+      before: within(Math.max(0, k - 6), k),
+      after: within(k + 1, Math.min(items.length, k + 7)),
       all,
       choosing,
       thing,
