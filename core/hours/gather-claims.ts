@@ -3,6 +3,7 @@ import type { Task } from '../../shared/vocabulary.ts';
 import type { LoggedEntry, QuiltState } from '../log/state.ts';
 import type { HoursProblem, How } from './hours.ts';
 import { isRealMinute } from './is-real-minute.ts';
+import { momentWords } from './moment-words.ts';
 import type { Sign } from './signs-of-work.ts';
 import type { Stretch } from './stretches.ts';
 import { taskOfEntry } from './task-of-entry.ts';
@@ -39,6 +40,8 @@ const LEFT_AFTER_MIN = 2 * 60;
 /** The same where the next thing said is the stop itself, which is a sign that the work went on. */
 const LEFT_BEFORE_STOP_MIN = 8 * 60;
 const TOO_LONG_MIN = 16 * 60;
+
+const fromTo = (from: string, to: string): string => `${momentWords(from)} to ${momentWords(to, from)}`;
 
 type Moment = { at: number; mark: 'start' | 'stop'; entry: LoggedEntry; work: WorkEntry };
 
@@ -99,7 +102,7 @@ export function gatherClaims(
         if (to <= from) {
           problems.push({
             kind: 'ends-before-start',
-            message: `Work from ${clock.localOf(from)} to ${clock.localOf(to)} ends before it starts, so it is not counted. Correct one of the two.`,
+            message: `Work from ${fromTo(clock.localOf(from), clock.localOf(to))} ends before it starts, so it is not counted. Correct one of the two.`,
             date: clock.dateOf(from),
             noteIds: noteIdsOf(entry),
           });
@@ -126,7 +129,7 @@ export function gatherClaims(
     if (claim.to - claim.from <= TOO_LONG_MIN) continue;
     problems.push({
       kind: 'too-long',
-      message: `Work from ${clock.localOf(claim.from)} to ${clock.localOf(claim.to)} is longer than sixteen hours. Check the times.`,
+      message: `Work from ${fromTo(clock.localOf(claim.from), clock.localOf(claim.to))} is longer than sixteen hours. Check the times.`,
       date: clock.dateOf(claim.from),
       spanId: claim.id,
       noteIds: claim.noteIds,
@@ -225,7 +228,7 @@ function pairMoments(
     if (left !== undefined) {
       problems.push({
         kind: 'left-running',
-        message: `${opened.work.task ?? 'Work'} begun ${clock.localOf(opened.at)} was not stopped; it is counted up to the last note of that day, ${clock.localOf(left)}. When did you stop?`,
+        message: `The ${opened.work.task?.replaceAll('-', ' ') ?? 'work'} begun at ${momentWords(clock.localOf(opened.at))} was not stopped; it is counted up to the last note of that day, ${momentWords(clock.localOf(left), clock.localOf(opened.at))}. When did you stop?`,
         date: clock.dateOf(opened.at),
         spanId: claim.id,
         noteIds: noteIdsOf(opened.entry),
@@ -256,7 +259,7 @@ function pairMoments(
     } else {
       problems.push({
         kind: 'stop-without-start',
-        message: `A stop at ${clock.localOf(moment.at)} has no start before it. ${begun === undefined ? 'No time is counted for it' : `The notes before it count from ${clock.localOf(begun)}`}; say when you began.`,
+        message: `A stop at ${momentWords(clock.localOf(moment.at))} has no start before it. ${begun === undefined ? 'No time is counted for it' : `The notes before it count from ${momentWords(clock.localOf(begun), clock.localOf(moment.at))}`}; say when you began.`,
         date: clock.dateOf(moment.at),
         noteIds: noteIdsOf(moment.entry),
       });

@@ -96,7 +96,7 @@ describe.skipIf(!hasChromium())('a day gone over, and its hours', () => {
     await cut();
     await page.getByRole('button', { name: 'Take back' }).click();
     await expect.poll(() => bars.count()).toBe(count);
-    expect(await bars.first().getAttribute('aria-label')).toBe(whole);
+    await expect.poll(() => bars.first().getAttribute('aria-label')).toBe(whole);
     await cut();
     await bars.first().focus();
     await page.keyboard.press('Enter');
@@ -129,11 +129,10 @@ describe.skipIf(!hasChromium())('a day gone over, and its hours', () => {
 
   it('opens each figure of the hours to the notes behind it', async () => {
     const { context, page } = await open('days');
-    const first = page.locator('.by-task .behind-figure').first();
-    await first.locator('summary').click();
-    await first.getByRole('link').first().waitFor();
+    await page.locator('.by-task .figure-opens').first().click();
+    await page.locator('.by-task .behind-figure').getByRole('link').first().waitFor();
     await page.getByText('By week and by place').click();
-    await page.locator('.two-tables .behind-figure summary').first().click();
+    await page.locator('.two-tables .figure-opens').first().click();
     await page.locator('.two-tables .behind-figure a').first().waitFor();
     expect(await axeFaults(page)).toEqual([]);
     await context.close();

@@ -7,7 +7,8 @@ export const overlapWords =
   (say: TradeLabels) =>
   ({ task, byTask, start, end, minutes }: Overlap): string => {
     const name = (one: Overlap['task']): string => (one ? say.task(one) : 'work');
-    const both =
-      task === byTask ? `told twice for ${name(task)}` : `told for ${name(task)} and for ${name(byTask)}`;
-    return `${start.slice(11)} to ${end.slice(11)} was ${both}: ${spanWords(minutes)}, counted once, as ${name(byTask)}.`;
+    const when = `${start.slice(11)} to ${end.slice(11)}`;
+    if (task === byTask)
+      return `${when} was told twice for ${name(task)}: ${spanWords(minutes)}, counted once.`;
+    return `${when} was told for ${name(task)} and for ${name(byTask)}: ${spanWords(minutes)}, counted once, as ${name(byTask)}.`;
   };

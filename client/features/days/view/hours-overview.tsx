@@ -203,11 +203,12 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
                       vector-effect="non-scaling-stroke"
                     />
                   </svg>
-                  <span class="task-sum">
-                    {spanWords(one.minutes)}
-                    {one.task && notBilled.includes(one.task) ? ', not charged' : ''}
-                  </span>
-                  <BehindFigure log={log} noteIds={one.noteIds} />
+                  <FigureWithNotes
+                    log={log}
+                    figure={`${spanWords(one.minutes)}${one.task && notBilled.includes(one.task) ? ', not charged' : ''}`}
+                    of={one.task ? say.task(one.task) : 'no task said'}
+                    noteIds={one.noteIds}
+                  />
                 </li>
               ))}
             </ul>
@@ -298,8 +299,12 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
                       <tr key={week.monday}>
                         <td>{dateWords(week.monday, 'short')}</td>
                         <td class="figure">
-                          {spanWords(week.minutes)}
-                          <BehindFigure log={log} noteIds={week.noteIds} />
+                          <FigureWithNotes
+                            log={log}
+                            figure={spanWords(week.minutes)}
+                            of={`week from ${dateWords(week.monday, 'short')}`}
+                            noteIds={week.noteIds}
+                          />
                         </td>
                       </tr>
                     ))}
@@ -319,15 +324,23 @@ export function HoursOverview(props: { log: Log }): JSX.Element {
                         <td>
                           {one.place ? (
                             <a href={pageAddress(log.quilt.id, 'quilt', one.place)}>
-                              {onePlaceWords(one.place, log.quilt.spelling)}
+                              {onePlaceWords(one.place, log.quilt.spelling, log.quilt)}
                             </a>
                           ) : (
                             'tied to no place'
                           )}
                         </td>
                         <td class="figure">
-                          {spanWords(one.minutes)}
-                          <BehindFigure log={log} noteIds={one.noteIds} />
+                          <FigureWithNotes
+                            log={log}
+                            figure={spanWords(one.minutes)}
+                            of={
+                              one.place
+                                ? onePlaceWords(one.place, log.quilt.spelling, log.quilt)
+                                : 'tied to no place'
+                            }
+                            noteIds={one.noteIds}
+                          />
                         </td>
                       </tr>
                     ))}
@@ -381,39 +394,52 @@ function Problems(props: {
 
 const MOST_BEHIND = 40;
 
-/** The notes that a figure stands on, the last of them first, each with its day. */
-function BehindFigure(props: { log: Log; noteIds: readonly string[] }): JSX.Element | null {
-  const { log, noteIds } = props;
+/** A figure that opens to the notes it stands on, the last of them first, each with its day. */
+function FigureWithNotes(props: {
+  log: Log;
+  figure: string;
+  of: string;
+  noteIds: readonly string[];
+}): JSX.Element {
+  const { log, figure, noteIds } = props;
+  const [open, setOpen] = useState(false);
   const ids = [...new Set(noteIds)];
-  if (!ids.length) return null;
+  if (!ids.length) return <span class="task-sum">{figure}</span>;
   return (
-    <div class="behind-figure no-print">
-      <LateDetails summary={`${ids.length} ${ids.length === 1 ? 'note' : 'notes'}`}>
-        {() => (
-          <ol class="plain">
-            {ids
-              .slice(-MOST_BEHIND)
-              .reverse()
-              .map((id) => {
-                const note = log.note(id)?.note;
-                if (!note) return null;
-                const { date, time } = localTime(note.at, log.quilt.zone);
-                return (
-                  <li key={id} class="small">
-                    <a href={pageAddress(log.quilt.id, 'days', date)}>
-                      {dateWords(date, 'short')} {time}
-                    </a>{' '}
-                    “{note.text.slice(0, 160)}”
-                  </li>
-                );
-              })}
-            {ids.length > MOST_BEHIND ? (
-              <li class="small quiet">and {ids.length - MOST_BEHIND} before</li>
-            ) : null}
-          </ol>
-        )}
-      </LateDetails>
-    </div>
+    <>
+      <button
+        type="button"
+        class="slight figure-opens"
+        aria-expanded={open}
+        aria-label={`${figure}, ${props.of}: the notes behind it`}
+        onClick={() => setOpen(!open)}
+      >
+        {figure}
+      </button>
+      {open ? (
+        <ol class="plain behind-figure">
+          {ids
+            .slice(-MOST_BEHIND)
+            .reverse()
+            .map((id) => {
+              const note = log.note(id)?.note;
+              if (!note) return null;
+              const { date, time } = localTime(note.at, log.quilt.zone);
+              return (
+                <li key={id} class="small">
+                  <a href={pageAddress(log.quilt.id, 'days', date)}>
+                    {dateWords(date, 'short')} {time}
+                  </a>{' '}
+                  “{note.text.slice(0, 160)}”
+                </li>
+              );
+            })}
+          {ids.length > MOST_BEHIND ? (
+            <li class="small quiet">and {ids.length - MOST_BEHIND} before</li>
+          ) : null}
+        </ol>
+      ) : null}
+    </>
   );
 }
 
