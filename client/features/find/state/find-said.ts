@@ -2,11 +2,13 @@ import type { LoggedEntry, LoggedNote, QuiltState } from '../../../../core/log/s
 import { entryWords } from '../../../words/entry-words.ts';
 import { localTime } from '../../../words/local-time.ts';
 
+/** A log: its lists, and each entry by its id. */
+type Searched = QuiltState & { entry(id: string): LoggedEntry | undefined };
 type Found = { note?: LoggedNote; entryIds: string[]; date: string; time: string; words: string };
 type Indexed = Found & { haystack: string };
 
 const NOTES_A_TURN = 250;
-const indexes = new WeakMap<QuiltState, Indexed[]>();
+const indexes = new WeakMap<Searched, Indexed[]>();
 /** What was worked out for a note or entry stays while that is the same object, whatever else changes. */
 const lines = new WeakMap<object, Indexed>();
 
@@ -18,11 +20,10 @@ const plain = (text: string): string =>
     .toLowerCase()
     .replace(/[-–/.,;:“”"'’!?()]/g, ' ');
 
-function indexOf(state: QuiltState): Indexed[] {
+function indexOf(state: Searched): Indexed[] {
   const known = indexes.get(state);
   if (known) return known;
-  const entries = entriesById(state);
-  const index: Indexed[] = state.notes.map((note) => lineOf(note, state, entries));
+  const index: Indexed[] = state.notes.map((note) => lineOf(note, state));
   for (const entry of state.entries) {
     if (entry.noteId !== undefined) continue;
     const { date, time } = localTime(entry.at, state.quilt.zone);
@@ -40,15 +41,12 @@ function indexOf(state: QuiltState): Indexed[] {
   return index;
 }
 
-const entriesById = (state: QuiltState): Map<string, LoggedEntry> =>
-  new Map(state.entries.map((entry) => [entry.id, entry]));
-
-function lineOf(note: LoggedNote, state: QuiltState, entries: ReadonlyMap<string, LoggedEntry>): Indexed {
+function lineOf(note: LoggedNote, state: Searched): Indexed {
   const before = lines.get(note);
   if (before) return before;
   const { date, time } = localTime(note.note.at, state.quilt.zone);
   const said = note.entryIds.flatMap((id) => {
-    const entry = entries.get(id);
+    const entry = state.entry(id);
     if (!entry) return [];
     const { what, where } = entryWords(entry.entry, state.quilt);
     return [`${what} ${where} ${'places' in entry.entry ? (entry.entry.places ?? []).join(' ') : ''}`];
@@ -69,13 +67,12 @@ function lineOf(note: LoggedNote, state: QuiltState, entries: ReadonlyMap<string
  * Reads a long log into lines while nobody waits, some hundred notes at a time, so that the first search finds them ready.
  * Returns what breaks it off.
  */
-export function prepareFind(state: QuiltState): () => void {
-  const entries = entriesById(state);
+export function prepareFind(state: Searched): () => void {
   let at = 0;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const go = (): void => {
     const end = Math.min(at + NOTES_A_TURN, state.notes.length);
-    for (; at < end; at++) lineOf(state.notes[at]!, state, entries);
+    for (; at < end; at++) lineOf(state.notes[at]!, state);
     if (at < state.notes.length) timer = setTimeout(go);
   };
   timer = setTimeout(go);
@@ -83,7 +80,7 @@ export function prepareFind(state: QuiltState): () => void {
 }
 
 /** Everything said that holds all the words asked for, the newest first; at most `limit`. */
-export function findSaid(state: QuiltState, asked: string, limit = 100): { found: Found[]; total: number } {
+export function findSaid(state: Searched, asked: string, limit = 100): { found: Found[]; total: number } {
   const words = plain(asked).split(/\s+/).filter(Boolean);
   if (!words.length) return { found: [], total: 0 };
   const found: Found[] = [];
