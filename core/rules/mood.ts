@@ -133,7 +133,8 @@ export function stateOf(
       form !== 'past'
     )
       return 'dropped';
-    if (form !== 'past' && CALLED_OFF.test(words)) return 'dropped';
+    if ((form !== 'past' || / (?:after all|any ?more|in the end) /.test(words)) && CALLED_OFF.test(words))
+      return 'dropped';
     if (/\bn't (need|want|think)\b/.test(before)) return 'denied';
     return 'denied';
   }
@@ -293,6 +294,10 @@ export function stateOf(
     return 'planned';
   if (/ (?:half|nearly|almost|partly|part) (?:done|finished|on|way|through)|half way/.test(words))
     return 'doing';
+  // "a patch would only drag at the silk"
+  if (/ (?:would|'d) (?:only|just|never|not|n't) /.test(words)) return 'denied';
+  // "net instead, tomorrow"
+  if (/ (?:tomorrow|tmrw|next week|next time|tonight|later) $/.test(sentence)) return 'planned';
   // a noun: "a patch", "net over it"; "so it's crepeline over the pair of them"
   if (/ it (?:is|'s) (?:to be )?(?:the |a |an |some |just )?$/.test(before) && !/ (on|now) /.test(words))
     return 'planned';

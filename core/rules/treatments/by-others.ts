@@ -89,6 +89,17 @@ const OTHERS = new Set([
 
 /** Work told of others, long ago: "the kids sewed it up", "what somebody fused behind there". */
 export function isOthers(items: Item[], at: number): boolean {
+  // "there's mending of some kind in 3-3"
+  if (
+    items[at]?.action?.form === 'ing' &&
+    / there ('s|is|was) (some |old |earlier |a lot of |a bit of |lots of |clumsy |crude )*$/.test(
+      ` ${items
+        .slice(0, at)
+        .map((x) => x.w)
+        .join(' ')} `,
+    )
+  )
+    return true;
   if (
     items[at]?.action?.form !== 'past' &&
     !/^(put|stuck|glued|ironed|patch|fusible|set|laid)$/.test(items[at]?.w ?? '')

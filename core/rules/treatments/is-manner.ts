@@ -3,6 +3,14 @@ import type { Item } from '../item.ts';
 /** "over the top", "over the face", "from the front": how it is done, not where. */
 export function isManner(item: Item, items: Item[]): boolean {
   const k = items.indexOf(item);
+  // "brought the edges together": those of the tear
+  if (
+    item.part === 'edge' &&
+    item.place?.places[0] === 'edge' &&
+    items.slice(k + 1, k + 5).some((x) => x.w === 'together') &&
+    /^(the|its|both|two)$/.test(items[k - 1]?.w ?? '')
+  )
+    return true;
   // "couched it at the edges", "whipstitched all round the edge": how a cloth is held down
   if (item.part === 'edge')
     return (

@@ -73,6 +73,14 @@ function isLeave(items: Item[], k: number): boolean {
     if (/^ of /.test(after)) return false;
     // "I left the tails an inch": the length was read before, and "the" is all that stands behind
     if (/^ (the|them|it|a) $/.test(after) && !/ (them|it) $/.test(after)) return false;
+    // "and that one I have left", "the cornflower in 2-4 I looked at and left"
+    if (
+      (!items[k + 1] || items[k + 1]!.token.kind === 'mark') &&
+      / (i|have|'ve|and) $/.test(before) &&
+      items.slice(0, k).some((x) => x.place || x.fabric) &&
+      !items.some((x) => x.clock || x.span || x.duration)
+    )
+      return true;
     // "4-5 left", "4-5 can be left"
     const lead = items[k - 1];
     const next = items[k + 1];

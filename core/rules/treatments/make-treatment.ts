@@ -86,7 +86,16 @@ export function makeTreatment(
   if (way.action === 'leave') status = leaveState(clause, sentence, status);
   if (way.form === 'noun' && status === 'done' && /\b(or|either)\b/.test(sentence) && clause.asked)
     status = 'considering';
-  const action = way.action!;
+  // "whole lot couched down", after the net was told of
+  const couched =
+    way.action === 'resew' &&
+    stitch?.stitch === 'couching' &&
+    placed.kind !== 'specific' &&
+    !state.drafts.some((d) => d.entry.kind === 'treatment') &&
+    state.memory.treatment?.action === 'overlay' &&
+    /^(doing|planned)$/.test(state.memory.treatment.state) &&
+    !items.some((x) => x.seam || x.finding);
+  const action = couched ? 'overlay' : way.action!;
   if (isOthers(items, way.at)) {
     const topical = state.topic?.sentence === v.sentence ? state.topic.places : [];
     const told = placed.kind === 'specific' ? placed.places : topical;
@@ -243,7 +252,7 @@ export function makeTreatment(
     const carried =
       open.length && !(placed.kind === 'pronoun' && placed.places.length)
         ? [...open.at(-1)!.places]
-        : carriedPlaces(state, v, way, placed);
+        : (carriedPlaces(state, v, way, placed) ?? (couched ? state.memory.treatment!.places : undefined));
     if (carried) {
       places = carried;
       how = 'carried';

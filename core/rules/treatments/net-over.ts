@@ -8,6 +8,10 @@ import { found, type WayFound, type WordAt } from './way.ts';
 export function netOver({ items, k, item, before, after, all, choosing, used }: WordAt): WayFound {
   if (
     isNet(item) &&
+    // "washed the net before using it"
+    !/ (?:washed|rinsed|soaked|ironed|pressed|dyed|cut|measured|bought) (?:the |some |that |out the )?$/.test(
+      before,
+    ) &&
     // "the netting on 4-6 was puckered"
     !(
       items.some((x, m) => m > k && x.finding && isPredicate(items, m)) &&

@@ -129,7 +129,11 @@ function setsIn(items: Item[], all: string): boolean {
     return /\b(put|puts|putting|sew|sewed|sewn|sewing|stitch|stitched|stitching|insert|inserted|inserting|slot|slotted|fit|fitted|fitting|work|worked|made|make|making|machined|hand sewn|went|go|goes|going|set|let) .*\b(in|into|in its place)\b/.test(
       all,
     );
-  const verb = items.findIndex((x) => /^(set|let|inset|pieced|setting|letting|piecing|insetting)$/.test(x.w));
+  // "I was all set to patch the two in row two" sets nothing in
+  const verb = items.findIndex(
+    (x, k) =>
+      /^(set|let|inset|pieced|setting|letting|piecing|insetting)$/.test(x.w) && items[k + 1]?.w !== 'to',
+  );
   if (verb < 0) return false;
   const rest = items.slice(verb + 1, verb + 10);
   return (
