@@ -411,6 +411,7 @@ function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound
   return good;
 }
 
+const TO_BE = new Set(['is', "'s", 'are', 'was', 'were']);
 /** What use a word after the goods gives them. */
 function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } | undefined {
   for (let k = 1; k < items.length; k++) {
@@ -432,14 +433,18 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
       items.slice(0, k).some((x) => x.quantity?.unit || x.material)
     )
       return { use: 'on-hand', at: k, end: k + 1 };
+    // the two that read on are asked only at their first words: else a long list is joined anew at each of its words
+    const head = firstWord(w(items, k));
     // "pins I already have"
     const own =
+      (head === 'i' || head === 'we') &&
       /^ (?:i|we) (?:already |still )?(?:have|own|'ve got|have got)(?: already| at home| here| plenty of| enough of)* $/.exec(
         wordsOf(items, k, items.length),
       );
     if (own && items[k - 1]?.material) return { use: 'on-hand', at: k, end: items.length };
     // "the thread 's running low"
     if (
+      TO_BE.has(head) &&
       /^ (?:is|'s|are|was|were) (?:running|getting|nearly|almost|about) (?:low|short|out|done|finished|gone) /.test(
         wordsOf(items, k, k + 3),
       )
