@@ -163,6 +163,15 @@ describe('starts and stops', () => {
 describe('lengths', () => {
   it.each([
     [
+      'cutting 25 min, piecing 1:20',
+      [
+        { task: 'cutting', minutes: 25 },
+        { task: 'piecing', minutes: 80 },
+      ],
+    ],
+    ['mending 1:20 to 3', [{ task: 'mending', start: `${D}13:20`, end: `${D}15:00` }]],
+    ['piecing, all told 3 hours', [{ task: 'piecing', minutes: 180 }]],
+    [
       'three quarters of an hour of unpicking and twenty minutes on the paperwork',
       [
         { task: 'taking-apart', minutes: 45 },

@@ -180,6 +180,8 @@ function backFromEnd(
 }
 
 /** Several choices before one noun: "first and third", "top and bottom", "left-hand and right-hand", "2nd, 4th & 5th". */
+const MOST_CHOICES = 12;
+
 function choicesAt(tokens: Token[], i: number): { list: Choice[]; next: number } | undefined {
   const first = choiceAt(tokens, i);
   if (!first) return undefined;
@@ -189,7 +191,8 @@ function choicesAt(tokens: Token[], i: number): { list: Choice[]; next: number }
     let k = j;
     while (/^(,|and|&|\+|the|\/)$/.test(w(tokens, k)) && k < j + 3) k++;
     const more = k > j ? choiceAt(tokens, k) : undefined;
-    if (!more) return { list, next: j };
+    // nobody picks more one by one, and a note that says "left the left the …" for ever must not take for ever
+    if (!more || list.length >= MOST_CHOICES) return { list, next: j };
     list.push(more);
     j = more.next;
   }

@@ -374,6 +374,7 @@ export function readTimes(
   // 2. Starts and stops with their clock times
   tookTime(items, claims);
   const marks = marksOf(items);
+  if (!marks.length) hoursAndMinutes(items);
   const clocks = items.map((x, k) => (x.clock ? k : -1)).filter((k) => k >= 0);
   const timed: {
     k: number;
@@ -652,6 +653,19 @@ function tookTime(items: Item[], claims: Claims): void {
     items.some((x) => x.place?.kind === 'blocks')
   )
     done(last);
+}
+
+/** "cutting 25 min, piecing 1:20": hours and minutes of a kind of work, where nothing starts or stops. */
+function hoursAndMinutes(items: Item[]): void {
+  for (let k = 1; k < items.length; k++) {
+    const figures = /^([0-5]):([0-5]\d)$/.exec(w(items, k));
+    const named = items[/^[:,=-]$/.test(w(items, k - 1)) ? k - 2 : k - 1];
+    if (!figures || !items[k]!.clock || !named?.task) continue;
+    const item = items[k]!;
+    const minutes = Number(figures[1]) * 60 + Number(figures[2]);
+    item.duration = { next: item.clock!.next, minutes, rule: 'time.hours' };
+    delete item.clock;
+  }
 }
 
 /** "did a good bit of piecing on tuesday night", "there was some tying done": work told with no time to it. */
