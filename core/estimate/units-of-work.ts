@@ -1,3 +1,5 @@
+import type { QuiltGrid } from '../../shared/quilt.ts';
+import { shapeOf } from '../shape/shape-of.ts';
 import { PACE_SHEET } from './pace-sheet.ts';
 
 const WHOLE = new Set(['quilt', 'top', 'backing', 'batting']);
@@ -7,12 +9,8 @@ const BLOCK = /^\d+-\d+$/;
  * How many of the pace sheet's unit a treatment of these places is: tying the whole quilt is a tie for each block,
  * binding two of its edges is half a binding. No place is the whole quilt, where the unit is no place.
  */
-export const unitsOfWork = (
-  action: string,
-  places: readonly string[],
-  grid: { rows: number; blocks: number },
-): number => {
-  const blocks = grid.rows * grid.blocks;
+export const unitsOfWork = (action: string, places: readonly string[], grid: QuiltGrid): number => {
+  const blocks = grid.shape ? shapeOf(grid).blocks.length : grid.rows * grid.blocks;
   switch (PACE_SHEET[action]?.unit) {
     case 'tie':
     case 'block':

@@ -54,6 +54,12 @@ test.each<[string, string[], number]>([
   expect(unitsOfWork(action, places, { rows: 7, blocks: 5 })).toBeCloseTo(units, 9);
 });
 
+test('the whole of a top with a large centre is as many blocks as it has', () => {
+  const grid = { rows: 5, blocks: 5, shape: { wide: { '2-2': { across: 3, down: 3 } } } };
+  expect(unitsOfWork('tie', ['quilt'], grid)).toBe(17);
+  expect(unitsOfWork('wash', ['2-2'], grid)).toBeCloseTo(1 / 17, 9);
+});
+
 describe('the spec that the log gives', () => {
   const { spec, sources } = specFromLog(logged().log, { weeklyHours: [4, 5], today: '2026-05-07' });
   const source = (path: string) => sources.find((one) => one.path === path);
