@@ -13,6 +13,8 @@ it.each<[note: string, said: string[]]>([
   ['got the patch on 5-5 at last', ['patch done 5-5']],
   ["2-2's past darning, it'll have to be replaced", ['replace planned 2-2']],
   ["5-5 is too far gone for a darn so I'll replace it", ['replace planned 5-5']],
+  ["5-5 I'm not bothering with", ['leave done 5-5']],
+  ["the weak spot in 2-2 I've decided to live with", ['leave done 2-2']],
   // regrets and failures tell no work
   ["should've photographed it before I started", []],
 ])('%s', (note, said) => {

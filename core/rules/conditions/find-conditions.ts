@@ -26,6 +26,9 @@ export function findConditions(
       const refined = refine(items, k, item.finding, treating);
       if (!refined) continue;
       if (isNegated(items, k, 4) || isOver(items, k)) continue;
+      // "don't know what the stain is"
+      if (items[k - 1]?.w === 'the' && /^(what|whose)$/.test(items[k - 2]?.w ?? '') && !items[k - 2]?.place)
+        continue;
       found.push({
         finding: refined,
         at: k,

@@ -65,7 +65,16 @@ function isLeave(items: Item[], k: number): boolean {
   if (w === 'live' || w === 'living')
     return (
       /^ with (it|that|them|this|those|the) /.test(after) ||
+      // "the weak spot in 2-2 I've decided to live with"
+      (/^ with $/.test(after) && items.slice(0, k).some((x) => x.place)) ||
       (/ live with $/.test(`${before}live with `) && items[k + 2]?.place !== undefined)
+    );
+  // "5-5 I'm not bothering with"
+  if (/^(bother|bothering)$/.test(w))
+    return (
+      / (not|n't) (going to |gonna )?$/.test(before) &&
+      /^ with (it|that|them|those|this|these)? ?$/.test(after) &&
+      items.some((x) => x.place)
     );
   if (w === 'left') {
     if (items[k]!.place) return false;

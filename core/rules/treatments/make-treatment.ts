@@ -36,7 +36,9 @@ export function makeTreatment(
   let mood = stateOf(clause, way.at, way.form, sentence);
   if (
     way.action === 'leave' &&
-    /^(touching|touch|alone)$|^(no|n't|not|nothing|do|did|doing|hands) /.test(items[way.at]!.w)
+    /^(touching|touch|alone|bother|bothering)$|^(no|n't|not|nothing|do|did|doing|hands) /.test(
+      items[way.at]!.w,
+    )
   )
     mood = 'done';
   if (
