@@ -264,7 +264,7 @@ function sideOfSeveral(a: Answering, open: Standing[]): string[] | undefined {
     .map(({ was }) => ('fabric' in was ? was.fabric : undefined))
     .find((f) => f !== undefined);
   const all = fabric === undefined ? [] : (a.state.fabrics.blocks[fabric] ?? []);
-  if (all.length < 2 || a.items.length > 8) return undefined;
+  if (all.length < 2 || a.items.length > 12) return undefined;
   const at = (p: string): { row: number; block: number } => splitBlock(p) ?? { row: 0, block: 0 };
   const rows = [...all].sort((p, q) => at(p).row - at(q).row);
   const columns = [...all].sort((p, q) => at(p).block - at(q).block);

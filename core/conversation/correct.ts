@@ -11,7 +11,7 @@ import type { ReaderState } from '../rules/reader-state.ts';
 import { latestClock, wallMinutes, wallTime } from '../rules/times/local-time.ts';
 import { readNumber } from '../text/read-number.ts';
 import { type Cue, cueOf } from './cues.ts';
-import { keepOnly, noStuff, otherChoice, otherSide, strikeNth, swapIndex } from './mend-parts.ts';
+import { allBut, keepOnly, noStuff, otherChoice, otherSide, strikeNth, swapIndex } from './mend-parts.ts';
 import { mendWork, tookMinutes } from './mend-work.ts';
 import { placesOf, put, type Standing } from './standing.ts';
 
@@ -57,6 +57,7 @@ export function correct(
   if (picked) return picked.map((s) => s.draft);
   if (
     otherSide(standing, said) ||
+    allBut(standing, items) ||
     mendWork(state, standing, items, said) ||
     tookMinutes(standing, items, said) ||
     (cue !== 'none' && otherChoice(standing, items))

@@ -159,3 +159,36 @@ export function otherChoice(standing: Standing[], items: Item[]): boolean {
     );
   return true;
 }
+
+const BUT =
+  /^ (?:(?:no|oh|sorry|well|wait|,) )*(?:(?:it was |that was |i did )?(?:all|everything|every one|the lot|all of (?:it|them|those)) )?(?:but|bar|except|except for|apart from|other than|barring|excepting|minus|all but) (?:for )?(?:the |that )?$/;
+
+/** "all but the last block of row two", "bar 2-3": what was left out of the one list that stands. */
+export function allBut(standing: Standing[], items: Item[]): boolean {
+  const k = items.findIndex((x) => x.place?.places.length);
+  if (k < 0 || items.length > 16 || items.some((x) => x.finding || x.material || x.quantity?.unit))
+    return false;
+  if (
+    !BUT.test(
+      ` ${items
+        .slice(0, k)
+        .map((x) => x.w)
+        .join(' ')} `,
+    )
+  )
+    return false;
+  const out = items[k]!.place!.places;
+  const lists = standing.filter(({ was }) => {
+    const now = placesOf(was);
+    return now.length > out.length && out.every((p) => now.includes(p));
+  });
+  for (const s of lists)
+    put(
+      s.draft,
+      'places',
+      placesOf(s.was).filter((p) => !out.includes(p)),
+      'amend.all-but',
+      [items[k]!],
+    );
+  return lists.length > 0;
+}

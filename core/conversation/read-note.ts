@@ -360,6 +360,7 @@ function remember(
   else delete next.cloth;
   let found = next.found;
   let open = next.open;
+  const ways: { from: number; way: Memory['open'][number] }[] = [];
   for (const { entry: e, origins } of drafts) {
     if (e.kind === 'condition') {
       found = { ...found, [e.finding]: e.places ?? [] };
@@ -370,10 +371,10 @@ function remember(
           e.finding === 'lumpy-batting' ? 'batting' : e.finding === 'old-repair' ? 'old-patch' : next.thing;
     } else if (e.kind === 'treatment') {
       if (e.action && e.state === 'considering')
-        open = [
-          ...open,
-          { action: e.action, places: e.places ?? [], ...(e.object ? { object: e.object } : {}) },
-        ].slice(-24);
+        ways.push({
+          from: origins['action']?.from ?? 0,
+          way: { action: e.action, places: e.places ?? [], ...(e.object ? { object: e.object } : {}) },
+        });
       else if (e.action)
         open = open.flatMap((o) => {
           const here = o.places.some((p) => e.places?.includes(p));
@@ -423,7 +424,8 @@ function remember(
     }
   }
   next.found = found;
-  next.open = open;
+  // in the order said: what "the second of those ways" is
+  next.open = [...open, ...ways.sort((a, b) => a.from - b.from).map((x) => x.way)].slice(-24);
   next.mentions = [...(snapshot.mentions ?? []), ...mentionsOf(drafts)].slice(-40);
   spokenOfAfter(next, drafts, snapshot, amended, state.drafts.length > 0);
   return next;

@@ -43,7 +43,7 @@ export const ASIDE_THINGS: string[] = phrases(`
   heat wave, wind's, gale, draught, draft in here, freezing in here, boiling in here, hot in here, cold in here,
    ants, frog, raccoon, deer, possum,   ducks, donkey, pig, tortoise, goldfish, ferret, guinea pig,
   bread, dough, roast, casserole, stew, pie, scones, sausages, chips, potatoes, jam's, crumpet, toast, sandwiches, snack,
-  headache, backache, stomach, yawn, yawning, thumb, my wrist, my elbow, my ears, my nose, my hair, my chair,
+  headache, backache, stomach, yawn, yawning, my thumb, my wrist, my elbow, my ears, my nose, my hair, my chair,
   podcast, audiobook, forecast, cricket, tennis, the race, concert, practice, appointment, dentist, doctor's, hairdresser,
   ringing, rang, video call, computer, laptop, printer, internet, password, exam, lesson,  car's, car keys, keys, petrol, tyre,
   my loft,

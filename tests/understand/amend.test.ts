@@ -62,6 +62,10 @@ describe('a note that mends the last one', () => {
     ["patched 3-3 | I mean I'm going to", ['treatment: @3-3 patch planned']],
     ['the left border is torn | other side', ['condition: @border-right tear']],
     ['washed it with soap | no soap actually', ['treatment: @quilt done wash']],
+    [
+      'tied rows one and two | all but the last block of row two, that one I left out',
+      ['treatment: @1-1,1-2,1-3,1-4,1-5,2-1,2-2,2-3,2-4 done tie'],
+    ],
     ['pressed 2-2 | should have said 2-3', ['treatment: @2-3 done press']],
     ["3-2 has a tear | that's wrong, it was 3-3", ['condition: @3-3 tear']],
     ['3-2 has a tear | did I say two? I meant three', ['condition: @3-3 tear']],

@@ -54,6 +54,10 @@ describe('an answer', () => {
     ['row three block eight is frayed | the last one then', ['condition: @3-5 fraying']],
     ['did some piecing last night | seven to nine', ['work: 2026-05-05T19:00 2026-05-05T21:00 piecing']],
     ['did some piecing last night | forty-five', ['work: 45 piecing']],
+    [
+      '3-2 and 4-2 are worn | darned three more of them | six one six two and six three',
+      ['treatment: @6-1,6-2,6-3 darn done'],
+    ],
     ['patched another one by hand | oh that was five three', ['treatment: @5-3 done hand patch']],
     ['another one in row six is torn | block two', ['condition: @6-2 tear']],
     ["there's a stain on one of the ginghams | the lower one", ['condition: @4-2 stain']],

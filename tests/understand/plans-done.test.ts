@@ -18,6 +18,11 @@ it.each<[notes: string[], said: string[]]>([
   ],
   [['4-1 wants a patch', 'the backing is stained', '4-1 done as planned'], ['patch done 4-1']],
   [['tied the first two rows', 'and I am on row three'], ['tie doing 3-1 3-2 3-3 3-4 3-5 3-6']],
+  [['I am sewing up the seam in 3-2 by hand now.', "That's finished."], ['resew done hand 3-2']],
+  [
+    ['For 4-4 either net over it or linen behind it.', "I'll go with the second of those ways."],
+    ['stabilize planned 4-4'],
+  ],
   // nothing was planned
   [['There is a tear in 3-2.', 'So that is done.'], []],
 ])('%j', (notes, said) => {

@@ -142,6 +142,7 @@ describe('questions to the log', () => {
     "what's wrong with 3-1 is it's torn",
     'how much she wants to pay is not settled',
     'did you hear that dog',
+    "round the edge it's not what I'd feared, though 3-2 is frayed",
     'how are you today love',
     "couldn't tell you how long the piecing took",
   ])('%s tells something and is no question to the log', (note) => {

@@ -82,7 +82,7 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
   if (!within) return asked && items.length <= 14 ? head : undefined;
   const before = head.slice(0, within.index);
   // "that's net over the tear is what I'll do": told, with the answer before the word
-  if (/ (?:is|'s|was)$/.test(before)) return undefined;
+  if (/ (?:is|'s|was|not|n't|than|like)$/.test(before)) return undefined;
   // "four blocks only, which one might have thought easy": a clause that tells more
   if (within[1]!.startsWith('which') && /\S+ \S+ ,$/.test(before.trim())) return undefined;
   if (NOT_ASKING.test(before) || before.split(' ').length > 7) return undefined;

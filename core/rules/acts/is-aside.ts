@@ -90,7 +90,7 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
     if (entry.kind === 'treatment') {
       const said = draft.placed === 'said' && clause.items.some(names);
       const same = draft.origins['action']?.rule === 'treatment.same-again';
-      if (said && !same) continue;
+      if (said && (!same || INTENT.test(words))) continue;
       if (entry.stitch || entry.minutes !== undefined) continue;
       if (same || (entry.state !== 'done' && !INTENT.test(words) && signs.quilt === 0)) out.add(draft);
     } else if (entry.kind === 'condition') {

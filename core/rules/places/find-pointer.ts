@@ -579,6 +579,21 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       rule: 'place.one-of',
       kind: 'pointer',
     };
+  // "three more of them": which can't be known either
+  const more = after === 'more' || /^(another|few)$/.test(word) ? readCount(tokens, i) : undefined;
+  if (
+    more &&
+    w(tokens, more.next) === 'more' &&
+    w(tokens, more.next + 1) === 'of' &&
+    /^(those|these|them|'em)$/.test(w(tokens, more.next + 2))
+  )
+    return {
+      next: more.next + 3,
+      places: [],
+      how: 'implied',
+      rule: 'place.one-of',
+      kind: 'pointer',
+    };
   if (word === 'it' || word === 'there' || word === 'here') return here(i + 1, 'place.it');
   if (word === 'them' || word === 'they' || word === 'both' || word === 'these') {
     if (

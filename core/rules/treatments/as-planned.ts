@@ -10,7 +10,7 @@ const THOSE =
 const DONE = new RegExp(
   [
     ` (?:i 've|i have|'ve|have|i|all|just|now|and|so|,|) ?(?:now |just |already |finally )*(?:done|did|managed|finished) ${THOSE} (?!off)`,
-    ` (?:${THOSE}) (?:'s|is|are|'re|all) (?:all |now |both |finally )*done `,
+    ` (?:${THOSE}) (?:'s|is|are|'re|all) (?:all |now |both |finally )*(?:done|finished|complete) `,
     ` that 's ${THOSE} (?:all )?done `,
     ` (?:got|have|had) ${THOSE} (?:all )?done `,
     '^ (?:right |ok |okay |there |well |so |and |all |both |, )*(?:done|finished)(?: now| too| as planned)? (?:both (?:of them )?|all (?:of them )?|the lot )?$',
@@ -45,7 +45,7 @@ export function doneAsPlanned(
   });
 }
 
-/** The plan told last; all of that note's plans where "both" or "all of them" is said. */
+/** The plan told last, or what was in hand; all of that note's plans where "both" or "all of them" is said. */
 function plansMeant(
   state: ReaderState,
   sentence: string,
@@ -53,7 +53,7 @@ function plansMeant(
   const last =
     state.memory.last?.entries.flatMap(({ entry: e }) => (e.kind === 'treatment' ? [e] : [])) ?? [];
   const plans = last.flatMap((e) =>
-    e.state === 'planned' && e.action
+    (e.state === 'planned' || e.state === 'doing') && e.action
       ? [
           {
             action: e.action,
@@ -65,7 +65,7 @@ function plansMeant(
       : [],
   );
   if (plans.length && / (?:both|all|them|those|they|the lot|the pair) /.test(sentence)) return plans;
-  if (plans.length && last.at(-1)!.state === 'planned') return plans.slice(-1);
+  if (plans.length && /^(planned|doing)$/.test(last.at(-1)!.state)) return plans.slice(-1);
   const plan = planFor(state, state.memory.focus);
   return plan ? [plan] : [];
 }

@@ -1,3 +1,4 @@
+import type { Memory } from '../../conversation/memory.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
@@ -96,9 +97,28 @@ export function dropIdea(state: ReaderState, v: ClauseView, words: string): void
   state.drafts.push(verdict(v, open, 'dropped', 'treatment.idea-dropped'));
 }
 
+/** "I'll go with the second of those ways": one of the ways that stand open at the place last spoken of, by its order. */
+function nthIdea(state: ReaderState, items: Item[]): Memory['open'][number] | undefined {
+  const said = NTH_WAY.exec(` ${items.map((x) => x.w).join(' ')} `);
+  const last = state.memory.open.findLast((o) => !o.passed);
+  if (!said || !last) return undefined;
+  const ways = state.memory.open.filter((o) => !o.passed && o.places.join() === last.places.join());
+  const nth = said[1]!;
+  if (ways.length < 2 || (/^(former|latter|other)$/.test(nth) && ways.length !== 2)) return undefined;
+  return nth === 'last' || nth === 'latter' ? ways.at(-1) : ways[NTH[nth] ?? -1];
+}
+const NTH_WAY =
+  / (?:(?:i|we) (?:'ll|will|'m going to) (?:go|do|try|choose|take)|go(?:ing|ne)?|went|settled|settling|plump(?:ing|ed)?|opt(?:ing|ed)?|it 's|it 'll be|decided on|i 've gone) (?:with |for |on )?(?:the )?(first|second|third|last|former|latter)(?: (?:of (?:those|them|the two|the three|these)|one|way|ways|idea|option|plan|choice))* (?:then |i think |[.!] )*$/;
+const NTH: Record<string, number> = { first: 0, former: 0, second: 1, third: 2 };
+
 /** "net.", "patch wins", "the darn, then": one of the ways that stood open, and no word besides. */
 export function chooseIdea(state: ReaderState, v: ClauseView): void {
   const { items } = v;
+  const nth = nthIdea(state, items);
+  if (nth) {
+    state.drafts.push(verdict(v, nth, 'planned', 'treatment.chosen'));
+    return;
+  }
   if (state.drafts.length || state.clauses.reduce((n, c) => n + c.items.length, 0) > 8) return;
   if (
     !items.every((x) => CHOICE.test(x.w) || x.material === 'net' || x.material === 'interfacing' || x.action)
