@@ -84,7 +84,7 @@ export const ASIDE_CALLS: string[] = phrases(`
   take no notice, do n't mind me, do n't mind the,
   never mind me, ignore me, ignore the, ignore him, ignore her, ignore them, excuse me, forgive me,
   pardon me, bless you, hush, shush, be quiet, quiet you, oi, shoo,
-  scram, get off you, get off it, get off that quilt, get off the quilt, off my quilt, get off with, off you get, off you go, off with you, get down, get off there,
+  scram, come here, get off you, get off it, get off that quilt, get off the quilt, off my quilt, get off with, off you get, off you go, off with you, get down, get off there,
   get off of there, get out of it, get away from, get out from,
   down you get, down you go, off the table, off the bed, off the sofa, off my chair, sit down, good boy,
   good girl, good dog, good morning to, hello, hi there, hiya, bye, goodbye, good night,

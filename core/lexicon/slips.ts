@@ -206,6 +206,9 @@ export const SLIPS: SlipRow[] = [
   { heard: 'sown', meant: 'sewn' },
   { heard: 'sowing', meant: 'sewing' },
   { heard: 'soed', meant: 'sewed' },
+  { heard: 'soat', meant: 'sewed' },
+  // "Use half a yard of the check": told of, not ordered
+  { heard: 'use', meant: 'used', before: [''], after: ['half', 'quarter'] },
   { heard: 'resowed', meant: 'resewed' },
   { heard: 'resown', meant: 'resewn' },
   { heard: 'resow', meant: 'resew' },

@@ -3,6 +3,7 @@ import { say } from './say.ts';
 
 describe('talk aside', () => {
   it.each([
+    'come here Biscuit, leave that alone',
     "there's the postie",
     "the kettle's boiling, two seconds",
     "somebody's hammering on the door",

@@ -69,6 +69,7 @@ describe('measurements', () => {
     ['left four inches of backing over all the way round', [of('overhang', 4, 'in')]],
     ['the sashing strips are two inches', [of('strip', 2, 'in')]],
     ['cut six strips from the indigo, two and a half inches', [of('strip', 2.5, 'in')]],
+    ['it measures sixty two by seventy four inches', [of('width', 62, 'in'), of('length', 74, 'in')]],
     ['w 1480 mm x 1920 mm', [of('width', 1480, 'mm'), of('length', 1920, 'mm')]],
   ])('%s', (said, expected) => expect([...lengths(said)].sort(byName)).toEqual([...expected].sort(byName)));
   it('is a treatment too where the verb is said', () => {
@@ -77,6 +78,7 @@ describe('measurements', () => {
     ]);
     expect(entriesOf('treatment', '60 by 75 inches')).toEqual([]);
     expect(entriesOf('treatment', 'it measures 60 by 75 inches')).toEqual([]);
+    expect(entriesOf('treatment', 'each block measures 9 inches')).toEqual([]);
   });
   it.each([
     'ten down and eight across',

@@ -104,6 +104,11 @@ describe('runs of words, and words by their sound', () => {
     expect(rereadIn('patched the navy fullard with it')).toBe('patched the navy fullard with it');
   });
 
+  it('a unit between a number and "of"', () => {
+    expect(rereadIn('got three artis of calico')).toBe('got three yards of calico');
+    expect(rereadIn('use half a yard of calico')).toBe('used half a yard of calico');
+  });
+
   it.each([
     'that little stitch is sound',
     'every broken stitch in row two',
@@ -112,6 +117,8 @@ describe('runs of words, and words by their sound', () => {
     'she was afforded a day',
     'the edge is reached',
     'a full minute',
+    'three kinds of thread',
+    'three lots of calico',
     'patched in row two, in row three, half of it by hand',
   ])('sounds alike but makes sense: %s', (said) => {
     expect(putSlipsRight(tokenise(said), undefined, { 'navy dot': ['1-1'] }).slips).toEqual([]);

@@ -119,7 +119,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       if (
         !lengthUnit(first) &&
         !lengthUnit(second) &&
-        !/\b(measure|measures|measured|size|top|wide|long|quilt|inches|comes|came|runs|squared|trimmed|ended|finished|finishes)\b/.test(
+        !/\b(measure|measures|measured|measuring|size|top|wide|long|quilt|inches|comes|came|runs|squared|trimmed|ended|finished|finishes|it (is|was|'s))\b/.test(
           all,
         )
       )

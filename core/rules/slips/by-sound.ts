@@ -79,6 +79,16 @@ const distinct = (word: string): string | undefined =>
     .flatMap((code) => DISTINCT.get(code) ?? [])
     .find((found) => found[0] === word[0]);
 
+/** What cloth and thread are counted in: between a number and "of" an unknown word of that sound is one. */
+const UNITS = soundsOf(['yards', 'metres', 'inches', 'spools', 'skeins']);
+const NUMBER_WORDS = new Set(
+  'two three four five six seven eight nine ten eleven twelve fifteen twenty half quarter eighth few'.split(
+    ' ',
+  ),
+);
+const isNumber = (token: Token | undefined): boolean =>
+  token !== undefined && (/^[\d½¼¾⅛⅜⅝⅞./]+$/.test(token.w) || NUMBER_WORDS.has(token.w));
+
 /** Words that make sense before "stitch" as they are. */
 const STITCH_ADJECTIVES = new Set(
   'that this each every loose broken other another little short long small tiny large neat even same first last next half quarter inch single double open close closed more many these those every with from over good quick rough tight final extra'.split(
@@ -195,8 +205,13 @@ export function findBySound(
       (name.some((other) => other !== word && (other === before?.w || other === after)) ||
         (name.length === 1 && CLOTH_NOUNS.has(after))),
   );
-  if (!beforeStitch && !asFinding && !fabricWords.length) return undefined;
   const codes = codesOf(w);
+  // "three artis of calico"
+  if (after === 'of' && isNumber(before)) {
+    const unit = codes.flatMap((code) => (code.length >= 4 ? (UNITS.get(code) ?? []) : []))[0];
+    if (unit) return { word: unit, rule: 'slip.sound-unit' };
+  }
+  if (!beforeStitch && !asFinding && !fabricWords.length) return undefined;
   const long = codes.filter((code) => code.length >= 3);
   if (beforeStitch && !STITCH_ADJECTIVES.has(w)) {
     for (const code of codes) {

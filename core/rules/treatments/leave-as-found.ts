@@ -38,6 +38,12 @@ function isLeave(items: Item[], k: number): boolean {
         words(items, k + 1, k + 7),
       ) || w.startsWith('retain')
     );
+  // "come here, Biscuit, leave that alone": said to somebody on four legs
+  if (
+    w.startsWith('leave') &&
+    / (come here|get down|good (boy|girl|dog)) /.test(words(items, 0, items.length))
+  )
+    return false;
   const after = words(items, k + 1, Math.min(items.length, k + 9));
   const before = words(items, Math.max(0, k - 5), k);
   if (items[k]!.action?.v === 'leave' && w.includes(' ')) return true;
