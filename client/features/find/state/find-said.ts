@@ -74,6 +74,7 @@ export function prepareFind(state: Searched): () => void {
     const end = Math.min(at + NOTES_A_TURN, state.notes.length);
     for (; at < end; at++) lineOf(state.notes[at]!, state);
     if (at < state.notes.length) timer = setTimeout(go);
+    else indexOf(state);
   };
   timer = setTimeout(go);
   return () => clearTimeout(timer);
