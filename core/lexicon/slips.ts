@@ -205,6 +205,7 @@ export const SLIPS: SlipRow[] = [
   { heard: 'sowed', meant: 'sewed' },
   { heard: 'sown', meant: 'sewn' },
   { heard: 'sowing', meant: 'sewing' },
+  { heard: 'poss', meant: 'maybe' },
   { heard: 'soed', meant: 'sewed' },
   { heard: 'soat', meant: 'sewed' },
   // "Use half a yard of the check": told of, not ordered

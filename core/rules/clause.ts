@@ -412,6 +412,12 @@ export function isPredicate(items: Item[], k: number): boolean {
   const item = items[k]!;
   if (item.finding === 'sound' && !isSound(items, k)) return false;
   if (/^(live|living)$/.test(item.w) && items[k + 1]?.w === 'with') return true;
+  // "washed the backing in the bath": where, and no second wash
+  if (
+    /^in the (tub|bath)$/.test(item.w) &&
+    items.slice(0, k).some((x) => x.action?.v === 'wash' || x.action?.v === 'clean')
+  )
+    return false;
   if (/^(abandoned|scrapped|cancelled|canceled|forgotten)$/.test(item.w)) return true;
   // "forget the net", "scrap the darning"
   if (

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { treatmentsSaid } from './bench-quilt.ts';
+import { entriesOf, say } from './say.ts';
 
 /** value <- many phrasings. */
 const TABLE: [value: string[], phrasings: string[]][] = [
@@ -167,5 +168,26 @@ describe('what is no treatment', () => {
     'no zigzag on 2-4',
   ])('%s', (said) => {
     expect(treatmentsSaid(said)).toEqual([]);
+  });
+});
+
+describe('ordinary notes that were misread', () => {
+  it('the cloth that is torn is not the cloth that was used', () => {
+    expect(entriesOf('material', '3-3 lawn torn, crepeline over')).toMatchObject([{ material: 'net' }]);
+  });
+  it('the bath is where it was washed', () => {
+    expect(say('washed the backing in the bath').entries.map(({ entry }) => entry)).toMatchObject([
+      { action: 'wash', places: ['backing'] },
+    ]);
+  });
+  it('drying goes on after washing and mends nothing', () => {
+    expect(say(['washed the backing', "it's drying flat on towels"]).act).toBe('log');
+  });
+  it('"poss" and "possibly" leave it open', () => {
+    expect(entriesOf('treatment', '2-3 poss patch, poss leave')).toEqual([
+      { action: 'patch', state: 'considering' },
+      { action: 'leave', state: 'considering' },
+    ]);
+    expect(entriesOf('treatment', '2-3 possibly patch')).toEqual([{ action: 'patch', state: 'considering' }]);
   });
 });

@@ -288,3 +288,19 @@ describe('a deed begun or ended at a time is told as well as the time', () => {
     expect(entriesOf('treatment', 'started the tying at 3:40')).toEqual([]);
   });
 });
+
+describe('what was done in a stretch of time is told beside it', () => {
+  it.each([
+    ['unpicked the binding from nine to ten', 'taking-apart', 'binding'],
+    ['unpicked the ties from nine to ten', 'taking-apart', 'ties'],
+  ])('%s', (said, task, object) => {
+    expect(entriesOf('work', said)).toMatchObject([{ task }]);
+    expect(entriesOf('treatment', said)).toEqual([{ action: 'remove', state: 'done', object }]);
+  });
+  it('and nothing where only the work is named', () => {
+    expect(entriesOf('treatment', 'unpicking from nine to ten')).toEqual([]);
+  });
+  it('a length spent at a place', () => {
+    expect(entriesOf('work', '25 min on 2-2')).toMatchObject([{ minutes: 25 }]);
+  });
+});

@@ -125,6 +125,8 @@ function isUsed(
   inClause: boolean,
   used: Set<Item>,
 ): boolean {
+  // "1-2 gingham torn, crepeline over": the cloth that is torn
+  if (items[good.next]?.finding) return false;
   // the describing words belong to the thing: "in new muslin", "with a bit of the denim", "butterscotch print"
   let at = k;
   let strange = 0;

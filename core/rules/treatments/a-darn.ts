@@ -16,7 +16,7 @@ export function aDarn({ items, k, item, before, after, choosing }: WordAt): WayF
       /^ (it is|it 's|it 'll be) /.test(after) ||
       LIGHT_LEAD.test(before) ||
       (k <= 1 && items.some((x) => x.duration)) ||
-      / (needs?|wants?|gets?|between|or|and|be|'s|is|maybe|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
+      / (needs?|wants?|gets?|between|or|and|be|'s|is|maybe|possibly|perhaps|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
         before,
       )) &&
     !/ (old|that|this|previous|earlier|existing|clumsy|has|somebody's) (a |little )*$/.test(before) &&

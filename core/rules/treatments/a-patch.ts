@@ -19,7 +19,7 @@ export function aPatch({ items, k, item, before, after, all, choosing, used }: W
       /^ (it is|it 's|it 'll be) /.test(after) ||
       (items[k - 1]?.material === 'fabric' &&
         (k < 2 || /^(,|:|-|with|a|w|\.)$/.test(items[k - 2]?.w ?? ''))) ||
-      / (put|sewed|sewn|sew|stitched|needs?|wants?|gets?|or|either|maybe|to|with|of|for) $/.test(
+      / (put|sewed|sewn|sew|stitched|needs?|wants?|gets?|or|either|maybe|possibly|perhaps|to|with|of|for) $/.test(
         before.replace(/ (a|an|new|another|little|small|bit of|the|fresh) $/, ' '),
       ) ||
       (/ (has|have|got|'s) (a|an)( [a-z]+){0,2} $/.test(before) && /\bnow\b/.test(all))

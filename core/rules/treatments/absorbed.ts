@@ -34,8 +34,11 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     last.sentence === draft.sentence &&
     clause.items.some((x) => /^in the (tub|bath)$/.test(x.w)) &&
     !clause.items.some((x) => x.action?.v === 'wash' && !/^in the /.test(x.w))
-  )
+  ) {
+    // "washed the backing in the bath"
+    if (draft.placed === 'said' && e.places?.length) p.places = e.places;
     return true;
+  }
   const carried = draft.placed !== 'said' || (last.clause === draft.clause && draft.placed === last.placed);
   if (
     e.action === 'replace' &&

@@ -97,7 +97,8 @@ function formOf(items: Item[], verbs: number[], at: number): Way['form'] {
   const lead = items[at - 1]?.w ?? '';
   // "gets cut out", "to be cut out"
   if (items[at]!.w === 'cut' && /\b(gets?|be|is to be) (it )?$/.test(words(items, 0, at))) return 'past';
-  if (/^(to|will|'ll|gonna|or|either|could|might|should|must|maybe)$/.test(lead)) return 'base';
+  if (/^(to|will|'ll|gonna|or|either|could|might|should|must|maybe|possibly|perhaps|poss)$/.test(lead))
+    return 'base';
   const forms = verbs.map(
     (k) =>
       items[k]!.action?.form ??

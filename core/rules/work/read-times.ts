@@ -107,13 +107,21 @@ const isGoods = (items: Item[], k: number): boolean =>
     Boolean(items[k - 1]?.quantity) ||
     Boolean(items[k - 2]?.quantity?.unit));
 
+/** "unpicked the binding from nine to ten": the thing that a deed is done to, and no name of the work. */
+const isWorkedOn = (items: Item[], k: number): boolean => {
+  if (!items[k]!.part) return false;
+  const at = items.slice(0, k).findLastIndex((x) => !/^(the|its|my|her|that|this|old|of|all|off)$/.test(x.w));
+  return at >= 0 && (items[at]!.action ?? removalAt(items, at))?.form === 'past';
+};
+
 /** The kind of work named nearest to the run of items `from`..`to`, with only light words between. */
 function taskNear(items: Item[], from: number, to: number): Named | undefined {
   let before: Named | undefined;
   for (let k = from - 1; k >= Math.max(0, from - 12); k--) {
     const x = items[k]!;
     if (x.task) {
-      if (!hasObject(items, k) && !isGoods(items, k)) before = { task: x.task, at: k, item: x };
+      if (!hasObject(items, k) && !isGoods(items, k) && !isWorkedOn(items, k))
+        before = { task: x.task, at: k, item: x };
       break;
     }
     // "an hour to the piecing, and ten minutes to …": a list goes on with its own kind of work
@@ -313,7 +321,8 @@ export function readTimes(
     for (let k = from; k < to; k++)
       if (!told || on.includes(items[k]!) || (on.includes(items[k + 1]!) && AT.test(w(items, k))))
         used.add(k);
-    if (task && 'at' in task && !told) used.add(task.at);
+    // "unpicked the binding from nine to ten": what was done is told as well
+    if (task && 'at' in task && !told && !isDeedDone(items, task.at)) used.add(task.at);
   };
 
   // 1. Stretches: "10.15–12.10 mending, less 15 min phone"; "broke from seven to quarter to eight" is a break in another
@@ -553,6 +562,19 @@ export function readTimes(
       }
     }
     const task = otherTask(items, k) ?? worked(items, k) ?? taskNear(items, k, k + 1) ?? errand(items, k);
+    // "25 min on 2-2": nothing but how long, and where
+    if (!task && isSpentAt(items, k)) {
+      const running = state.memory.running ?? state.memory.ran;
+      push(
+        running ? { task: running } : undefined,
+        { minutes: item.duration.minutes },
+        'work.length',
+        items,
+        k,
+        items.length,
+      );
+      continue;
+    }
     if (!task || used.has(task.at)) continue;
     // "fifty minutes for the vacuuming alone" is the length of the treatment just told
     if (
@@ -747,8 +769,23 @@ function lendTask(
       to: found.end ?? found.token.to,
     };
   }
-  claims.cut.add(found);
+  // "unpicked the ties from nine to ten" names the work by what was done: that is told too
+  if (!isDeedDone(items, items.indexOf(found))) claims.cut.add(found);
 }
+
+const isDeedDone = (items: Item[], at: number): boolean =>
+  at >= 0 &&
+  (items[at]!.action ?? removalAt(items, at))?.form === 'past' &&
+  items.slice(at + 1, at + 6).some(isThing);
+
+const isSpentAt = (items: Item[], k: number): boolean =>
+  k <= 3 &&
+  /^(on|at|for)$/.test(w(items, k + 1)) &&
+  items.slice(k + 2).some((x) => x.place?.kind === 'blocks') &&
+  items.every(
+    (x) => !(x.action || x.finding || x.fail || x.object || x.material || x.cost || x.quantity || x.stitch),
+  ) &&
+  items.length <= k + 8;
 
 const AT = /^(at|since|from|till|until|til|by|around|about)$/;
 
