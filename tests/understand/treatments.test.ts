@@ -190,4 +190,12 @@ describe('ordinary notes that were misread', () => {
     ]);
     expect(entriesOf('treatment', '2-3 possibly patch')).toEqual([{ action: 'patch', state: 'considering' }]);
   });
+  it.each([
+    ['ask Joan about washing', [{ kind: 'decision', about: 'washing', status: 'open' }]],
+    ["the needle's gone missing somewhere in row 5", [{ kind: 'remark' }]],
+    ['all finished, took it to Joan on Saturday', [{ kind: 'remark' }]],
+    ['bought it yesterday for 6 pounds', [{ kind: 'remark' }]],
+  ])('%s', (said, entries) => {
+    expect(say(said)).toMatchObject({ act: 'log', entries: entries.map((entry) => ({ entry })), ask: null });
+  });
 });

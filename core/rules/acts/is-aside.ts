@@ -139,6 +139,8 @@ export function isAside(tokens: Token[], items: Item[]): boolean {
       x.object ||
       x.stitches ||
       x.seam ||
+      x.cost ||
+      /^(bought|delivered|posted|collected|finished)$/.test(x.w) ||
       (x.action && x.action.form !== 'base') ||
       (x.place && x.place.kind !== 'pointer' && x.place.places.length > 0),
   );

@@ -146,6 +146,9 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
       return 'sound';
     }
     case 'missing':
+      // "the needle's gone missing", "lost a pin in 2-2": no cloth is gone
+      if (items.some((x) => /^(needles?|pins?|thimble|scissors|snips|tape|bobbin)$/.test(x.w)))
+        return undefined;
       if (word === 'lost' && items.some((x) => x.w === 'i' || x.w === 'count' || x.w === 'track'))
         return undefined;
       // "I had it a minute ago and lost it"

@@ -19,10 +19,19 @@ const FIGURES =
 const PAST =
   /\b(?:washed|bought|cut|started|made (?:in|for|by)|will buy|shop|stopped|was (?:made|finished|born)|nothing (?:was )?done|since|i did|got done|finished at)\b/;
 
+/** "took it to Joan on Saturday": it has gone already. */
+const HANDED =
+  /(?:^ ?|[,.] |and | {2})(?:i |we |i 've |then )*(?:took|delivered|handed|gave|sent|posted|dropped) (?:it|them|the quilt)\b/;
+
 /** Is this a date for the work to be finished or handed back? `words` are the part's words joined by blanks. */
 export function isDeadline(words: string, items: Item[]): boolean {
   if (/\b(?:deadline|due date|due back)\b/.test(words)) return true;
   if (items.some((x) => x.duration || x.span)) return false;
   if (FIGURES.test(words) && HANDING.test(words)) return true;
-  return (BY_A_DATE.test(words) || A_DATE.test(words)) && HANDING.test(words) && !PAST.test(words);
+  return (
+    (BY_A_DATE.test(words) || A_DATE.test(words)) &&
+    HANDING.test(words) &&
+    !PAST.test(words) &&
+    !HANDED.test(words)
+  );
 }

@@ -31,7 +31,7 @@ const DETERMINERS = new Set(
 );
 /** A noun phrase for a thing bought ends before any of these. */
 const STOP_WORDS = new Set(
-  ", . ; : - -- ( ) / and & + plus or but so then for f at @ in on to from with w off out over under behind was were is are cost costs came left still i we she he they it that which because if when now already each apiece ea per worth have has had gone 've 's need needs needed bought got buy get order ordered used took there here at by into onto if as until the a an my this these those what where both all total together not n't no did do will would could should paid spent went comes come gets be been just too also".split(
+  ", . ; : - -- ( ) / and & + plus or but so then for f at @ in on to from with w off out over under behind was were is are cost costs came left still i we she he they it that which because if when now already each apiece ea per worth have has had gone 've 's need needs needed bought got buy get order ordered used took there here at by into onto if as until the a an my this these those what where both all total together not n't no did do will would could should paid spent today tonight yesterday morning afternoon evening monday tuesday wednesday thursday friday saturday sunday went comes come gets be been just too also".split(
     ' ',
   ),
 );

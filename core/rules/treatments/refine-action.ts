@@ -173,6 +173,12 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       )
       ? 'wash'
       : undefined;
+  // "ask Joan about washing": to be talked of
+  if (
+    / about (the |its |any )?$/.test(before) &&
+    / (ask|asked|asking|check|speak|talk|tell|email|ring|call|write|phone) /.test(all)
+  )
+    return undefined;
   if (v === 'press' && /^ (for|ahead) /.test(after)) return undefined;
   if (v === 'bind' && w === 'bound' && /^ to (?!the|it|that)/.test(after)) return undefined;
   if (
