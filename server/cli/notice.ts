@@ -3,6 +3,6 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { writeNotice } from './write-notice.ts';
 
-/** `npm run notice`: writes NOTICE.md anew; to be done whenever a dependency changes. */
+/** `npm run notice`: writes models/NOTICE.md anew; to be done whenever a dependency changes. */
 const root = fileURLToPath(new URL('../..', import.meta.url));
-await writeFile(join(root, 'NOTICE.md'), await writeNotice(root));
+await writeFile(join(root, 'models/NOTICE.md'), await writeNotice(root));

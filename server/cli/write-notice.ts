@@ -44,7 +44,7 @@ async function licenceOf(folder: string, locked: string | undefined): Promise<st
   return 'unknown';
 }
 
-/** `NOTICE.md`: what is installed with the program or comes with it, each with its licence. */
+/** `models/NOTICE.md`: what is installed with the program or comes with it, each with its licence. */
 export async function writeNotice(root: string): Promise<string> {
   const packages = await licensedPackages(root);
   const rows = (list: readonly Licensed[]): string =>

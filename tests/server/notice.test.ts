@@ -7,7 +7,7 @@ import { licensedPackages, PERMISSIVE, writeNotice } from '../../server/cli/writ
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
 test('the notice is that of the packages there are (npm run notice)', async () => {
-  expect(await readFile(join(ROOT, 'NOTICE.md'), 'utf8')).toBe(await writeNotice(ROOT));
+  expect(await readFile(join(ROOT, 'models/NOTICE.md'), 'utf8')).toBe(await writeNotice(ROOT));
 });
 
 test('no package is without a licence, and those that ask more than to keep its text are known', async () => {
