@@ -78,7 +78,7 @@ describe.skipIf(!hasChromium() || !hasFlite)('by voice', () => {
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify({ listening: way, spokenReplies: false }),
     });
-  const ready = (page: Page) => page.locator('.ear .notice').waitFor({ state: 'detached', timeout: 60_000 });
+  const ready = (page: Page) => page.locator('.ear p.notice').waitFor({ state: 'detached', timeout: 60_000 });
 
   it('writes down what is said into the microphone, as the page shows it', async () => {
     await listenAs('always');

@@ -86,7 +86,7 @@ try {
   await page.locator('#blocks').fill('4');
   await page.getByRole('button', { name: 'Make it' }).click();
   await page.getByText('Not listening').waitFor();
-  await page.locator('.ear .notice').waitFor({ state: 'detached', timeout: 60_000 });
+  await page.locator('.ear p.notice').waitFor({ state: 'detached', timeout: 60_000 });
   await page.getByRole('button', { name: 'Begin to listen' }).click();
   process.stdout.write(`listening for ${Math.round(lengthS)} s to ${SAID.length} sentences\n`);
   await pause(90_000);
