@@ -23,16 +23,17 @@ export async function carryOutCommand(
   { now, idleMin, heard }: Surroundings,
 ): Promise<Outcome> {
   if (command.type !== 'take-note') {
-    const { events } = await store.commit((log) =>
-      decide(log, command, {
-        at: localInstant(now, log.quilt.zone),
+    const { events } = await store.commit((log) => {
+      const at = localInstant(now, log.quilt.zone);
+      return decide(log, command, {
+        at,
         id: newId,
         ...(command.type === 'reread-notes' ? { readings: readingsOfToday(log, command.noteIds) } : {}),
         ...(command.type === 'ask-record'
-          ? { record: questionsOf(log, command, idleMin, localInstant(now, log.quilt.zone).slice(0, 10)) }
+          ? { record: questionsOf(log, command, idleMin, at.slice(0, 10)) }
           : {}),
-      }),
-    );
+      });
+    });
     const last = events.at(-1)?.seq;
     return last === undefined ? { seq: store.log.seq, unchanged: true } : { seq: last };
   }

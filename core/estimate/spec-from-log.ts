@@ -317,20 +317,10 @@ const putMoney = (state: QuiltState, materials: readonly Logged<MaterialEntry>[]
     ];
   });
   if (costs.length > 0) {
-    put(
-      'price.materials',
-      costs.map(({ name, amount }) => ({ name, amount })),
-      'log',
-      'bought, with what it cost',
-      [...new Set(costs.flatMap(({ noteId }) => noteId ?? []))],
-    );
-    put(
-      'price.actual.materials',
-      costs.map(({ name, amount }) => ({ name, amount })),
-      'log',
-      'bought, with what it cost',
-      [...new Set(costs.flatMap(({ noteId }) => noteId ?? []))],
-    );
+    const bought = costs.map(({ name, amount }) => ({ name, amount }));
+    const noteIds = [...new Set(costs.flatMap(({ noteId }) => noteId ?? []))];
+    for (const path of ['price.materials', 'price.actual.materials'])
+      put(path, bought, 'log', 'bought, with what it cost', noteIds);
   }
   const shopUnit = quilt.unit === 'in' ? 'yd' : 'm';
   const stock = materials.flatMap((one) => {

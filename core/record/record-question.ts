@@ -190,7 +190,8 @@ export function readForRecord(
     );
   }
 
-  if (MADE.test(plain(text))) {
+  const said = plain(text);
+  if (MADE.test(said)) {
     const lacking = given.fields(log).filter((one) => !one.filled).length;
     return answer(
       {
@@ -205,7 +206,6 @@ export function readForRecord(
   if (!asking && !last) return undefined;
   const fields = given.fields(log);
   const field = asking && fields.find((one) => one.id === asking.field);
-  const said = plain(text);
 
   /** Goes on to the next question, of a log in which this one is answered, put off or left. */
   const goOn = (

@@ -192,12 +192,11 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     return / (to|will|'ll|must|gonna) $/.test(before) || /^ (it|the)/.test(after) ? 'label' : undefined;
   if (v === 'bind' && w === 'binding') return 'bind';
   if (v === 'measure' && /^ (cup|tape)/.test(after)) return undefined;
-  // "it measures 62 by 74", "the sides measure the same": what the piece comes to, and nobody's deed
+  // "the sides measure the same": what the piece comes to, and nobody's deed ("it measures 62" opens no clause at all)
   if (
     v === 'measure' &&
-    (w === 'measures' ||
-      (w === 'measure' &&
-        / (they|both|all|sides|edges|blocks|strips|borders|diagonals|corners) $/.test(before)))
+    w === 'measure' &&
+    / (they|both|all|sides|edges|blocks|strips|borders|diagonals|corners) $/.test(before)
   )
     return undefined;
   if (v === 'trim' && /\bsquare\b/.test(after)) return 'square-up';

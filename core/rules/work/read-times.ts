@@ -107,11 +107,15 @@ const isGoods = (items: Item[], k: number): boolean =>
     Boolean(items[k - 1]?.quantity) ||
     Boolean(items[k - 2]?.quantity?.unit));
 
+/** Is a verb of something done at `at`: "patched", "unpicked"? */
+const isDeed = (items: Item[], at: number): boolean =>
+  at >= 0 && (items[at]!.action ?? removalAt(items, at))?.form === 'past';
+
 /** "unpicked the binding from nine to ten": the thing that a deed is done to, and no name of the work. */
 const isWorkedOn = (items: Item[], k: number): boolean => {
   if (!items[k]!.part) return false;
   const at = items.slice(0, k).findLastIndex((x) => !/^(the|its|my|her|that|this|old|of|all|off)$/.test(x.w));
-  return at >= 0 && (items[at]!.action ?? removalAt(items, at))?.form === 'past';
+  return isDeed(items, at);
 };
 
 /** The kind of work named nearest to the run of items `from`..`to`, with only light words between. */
@@ -774,9 +778,7 @@ function lendTask(
 }
 
 const isDeedDone = (items: Item[], at: number): boolean =>
-  at >= 0 &&
-  (items[at]!.action ?? removalAt(items, at))?.form === 'past' &&
-  items.slice(at + 1, at + 6).some(isThing);
+  isDeed(items, at) && items.slice(at + 1, at + 6).some(isThing);
 
 const isSpentAt = (items: Item[], k: number): boolean =>
   k <= 3 &&

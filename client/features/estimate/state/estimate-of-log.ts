@@ -1,13 +1,12 @@
 import { useEffect, useState } from 'preact/hooks';
+import { settingOfHours } from '../../../../core/estimate/setting-of-hours.ts';
 import { type SpecFromLog, specFromLog } from '../../../../core/estimate/spec-from-log.ts';
-import { billedMinutes } from '../../../../core/hours/billed-minutes.ts';
 import type { QuiltState } from '../../../../core/log/state.ts';
 import type { EstimateSpec } from '../../../../shared/estimate-spec.ts';
 import { localTime } from '../../../words/local-time.ts';
 import { hoursOf } from '../../days/state/hours-of-log.ts';
 import type { Asked, Reckoned, Told } from './estimate-worker.ts';
 
-const WEEKS = 8;
 const KEPT = 24;
 const specs = new WeakMap<QuiltState, { idleMin: number; from: SpecFromLog }>();
 
@@ -15,12 +14,8 @@ const specs = new WeakMap<QuiltState, { idleMin: number; from: SpecFromLog }>();
 export function specOf(state: QuiltState, idleMin: number): SpecFromLog {
   const before = specs.get(state);
   if (before?.idleMin === idleMin) return before.from;
-  const hours = hoursOf(state, idleMin);
-  const from = specFromLog(state, {
-    weeklyHours: hours.byWeek.slice(-WEEKS).map((week) => week.minutes / 60),
-    today: localTime(new Date(), state.quilt.zone).date,
-    billedMin: billedMinutes(hours, state.quilt.notBilled),
-  });
+  const today = localTime(new Date(), state.quilt.zone).date;
+  const from = specFromLog(state, settingOfHours(state, hoursOf(state, idleMin), today));
   specs.set(state, { idleMin, from });
   return from;
 }
