@@ -3,8 +3,9 @@ import type { Item } from '../rules/item.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { answer } from './answer.ts';
 import { answerDay } from './answer-day.ts';
-import { correct, sensed } from './correct.ts';
 import { cueOf, SECOND_LOOK } from './cues.ts';
+import { correct } from './mend/correct.ts';
+import { sensed } from './mend/items.ts';
 import { placesOf, standingOf } from './standing.ts';
 
 /**

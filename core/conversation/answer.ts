@@ -8,8 +8,9 @@ import type { ReaderState } from '../rules/reader-state.ts';
 import { type DayFound, findDays } from '../rules/times/find-day.ts';
 import { latestClock, wallMinutes, wallTime } from '../rules/times/local-time.ts';
 import { readNumber } from '../text/read-number.ts';
-import { complete, correct, sensed } from './correct.ts';
 import { type Cue, cueOf } from './cues.ts';
+import { correct } from './mend/correct.ts';
+import { complete, sensed } from './mend/items.ts';
 import { type LastNote, placesOf, put, type Standing, standingOf } from './standing.ts';
 
 type Answering = {

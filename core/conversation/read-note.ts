@@ -6,7 +6,7 @@ import { CLOTH_WORDS } from '../lexicon/materials.ts';
 import { findQuery } from '../rules/acts/find-query.ts';
 import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
-import { cutClauses } from '../rules/clause.ts';
+import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { readMatters } from '../rules/decisions/read-matters.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import { dropAsides } from '../rules/drop-asides.ts';

@@ -1,4 +1,4 @@
-import type { Clause } from './clause.ts';
+import type { Clause } from './clause/clause.ts';
 import type { Item } from './item.ts';
 
 /** A clause with its place in the note. */

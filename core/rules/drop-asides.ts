@@ -1,4 +1,4 @@
-import { isPredicate } from './clause.ts';
+import { isPredicate } from './clause/is-predicate.ts';
 import type { Item } from './item.ts';
 
 /** Words with which talk to the listener begins in the middle of a statement. */

@@ -1,5 +1,5 @@
 import type { Action } from '../../shared/vocabulary.ts';
-import type { Clause } from './clause.ts';
+import type { Clause } from './clause/clause.ts';
 import { view } from './clause-view.ts';
 import { findConditions } from './conditions/find-conditions.ts';
 import { makeCondition } from './conditions/make-condition.ts';

@@ -1,5 +1,5 @@
 import type { TreatmentState } from '../../shared/vocabulary.ts';
-import type { Clause } from './clause.ts';
+import type { Clause } from './clause/clause.ts';
 import type { Item } from './item.ts';
 
 const CONSIDERING =

@@ -1,7 +1,7 @@
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Memory } from '../conversation/memory.ts';
 import type { Token } from '../text/tokenise.ts';
-import type { Clause } from './clause.ts';
+import type { Clause } from './clause/clause.ts';
 import type { Draft } from './draft.ts';
 import type { FabricIndex } from './fabrics/find-fabric.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cutClauses } from '../../core/rules/clause.ts';
+import { cutClauses } from '../../core/rules/clause/cut-clauses.ts';
 import { indexFabrics } from '../../core/rules/fabrics/find-fabric.ts';
 import { scan } from '../../core/rules/scan.ts';
 import { tokenise } from '../../core/text/tokenise.ts';

@@ -1,7 +1,7 @@
 import { ASIDE_CALLS, ASIDE_THINGS, HOUSEHOLD_GOODS, QUILT_WORDS } from '../../lexicon/asides.ts';
 import { PhraseTrie } from '../../text/phrase-trie.ts';
 import type { Token } from '../../text/tokenise.ts';
-import type { Clause } from '../clause.ts';
+import type { Clause } from '../clause/clause.ts';
 import type { Draft } from '../draft.ts';
 import type { Item } from '../item.ts';
 

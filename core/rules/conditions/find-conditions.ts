@@ -1,6 +1,7 @@
 import type { Finding } from '../../../shared/vocabulary.ts';
 import { GONE_WORDS } from '../../lexicon/failures.ts';
-import { isAttribute, isSound, removalAt } from '../clause.ts';
+import { isAttribute, isSound } from '../clause/is-predicate.ts';
+import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
 import { isNegated } from '../mood.ts';
 import { isFailing } from './is-failing.ts';

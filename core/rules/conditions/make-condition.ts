@@ -1,4 +1,4 @@
-import { isPredicate } from '../clause.ts';
+import { isPredicate } from '../clause/is-predicate.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';

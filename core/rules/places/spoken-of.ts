@@ -1,4 +1,4 @@
-import type { Clause } from '../clause.ts';
+import type { Clause } from '../clause/clause.ts';
 import { mentionsOf } from '../mentions-of.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { findMention } from './find-mention.ts';

@@ -1,4 +1,4 @@
-import { isPredicate } from '../clause.ts';
+import { isPredicate } from '../clause/is-predicate.ts';
 import { LIGHT_LEAD, lightVerb } from './light-verb.ts';
 import { removalSoon } from './removal-soon.ts';
 import { found, type WayFound, type WordAt } from './way.ts';

@@ -1,5 +1,5 @@
 import type { Action } from '../../../shared/vocabulary.ts';
-import type { Clause } from '../clause.ts';
+import type { Clause } from '../clause/clause.ts';
 import type { Draft } from '../draft.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isManner } from './is-manner.ts';

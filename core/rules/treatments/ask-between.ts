@@ -1,4 +1,4 @@
-import type { Clause } from '../clause.ts';
+import type { Clause } from '../clause/clause.ts';
 import type { Draft } from '../draft.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isTreatment, type TreatmentDraft } from './is-treatment.ts';

@@ -1,4 +1,5 @@
-import { type Clause, isPredicate } from '../clause.ts';
+import type { Clause } from '../clause/clause.ts';
+import { isPredicate } from '../clause/is-predicate.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';

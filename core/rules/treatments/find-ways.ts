@@ -1,4 +1,4 @@
-import { isPredicate } from '../clause.ts';
+import { isPredicate } from '../clause/is-predicate.ts';
 import type { Item } from '../item.ts';
 import { aDarn } from './a-darn.ts';
 import { aPatch, properOne } from './a-patch.ts';

@@ -1,5 +1,5 @@
 import type { Action, TreatmentState } from '../../../shared/vocabulary.ts';
-import type { Clause } from '../clause.ts';
+import type { Clause } from '../clause/clause.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';

@@ -1,5 +1,5 @@
 import type { Action } from '../../../shared/vocabulary.ts';
-import { isPredicate } from '../clause.ts';
+import { isPredicate } from '../clause/is-predicate.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "all three overlays were executed", "replacement was rejected", "as is replacement of the piece". */

@@ -1,4 +1,4 @@
-import { isPredicate } from '../clause.ts';
+import { isPredicate } from '../clause/is-predicate.ts';
 import { isNet } from './is-cloth.ts';
 import { plainVerbNear } from './plain-verb-near.ts';
 import { verbNear } from './verb-near.ts';

@@ -1,4 +1,4 @@
-import { removalAt } from '../clause.ts';
+import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
 
 /** Does a verb of taking off or out stand near: such words tell what is taken off, and put nothing on. */

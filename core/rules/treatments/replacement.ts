@@ -1,4 +1,5 @@
-import { isPredicate, removalAt } from '../clause.ts';
+import { isPredicate } from '../clause/is-predicate.ts';
+import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
 import { isCloth } from './is-cloth.ts';
 import { found, type Way, type WayFound } from './way.ts';

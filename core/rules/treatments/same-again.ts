@@ -1,4 +1,4 @@
-import type { Clause } from '../clause.ts';
+import type { Clause } from '../clause/clause.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';

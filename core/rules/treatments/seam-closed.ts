@@ -1,4 +1,4 @@
-import { isPredicate } from '../clause.ts';
+import { isPredicate } from '../clause/is-predicate.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** The edges of damage brought together. */

@@ -1,5 +1,6 @@
 import type { RemovedObject } from '../../../shared/vocabulary.ts';
-import { isInverted, isPredicate, removalAt } from '../clause.ts';
+import { isInverted, isPredicate } from '../clause/is-predicate.ts';
+import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
 import { isNet } from './is-cloth.ts';
 import { found, type WayFound, type WordAt } from './way.ts';

@@ -1,4 +1,4 @@
-import { givenForm, isGiven } from '../clause.ts';
+import { givenForm, isGiven } from '../clause/given-form.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "gave the backing a good vacuum". */

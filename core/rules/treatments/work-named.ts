@@ -1,4 +1,4 @@
-import { isPredicate } from '../clause.ts';
+import { isPredicate } from '../clause/is-predicate.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "forget the darning", "no washing", "skip the pressing", "the darning's off", "the washing won't happen": the work as a matter to take or drop. */

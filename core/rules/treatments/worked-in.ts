@@ -1,5 +1,5 @@
 import type { Action } from '../../../shared/vocabulary.ts';
-import { isPredicate } from '../clause.ts';
+import { isPredicate } from '../clause/is-predicate.ts';
 import type { Item } from '../item.ts';
 import { lightVerb } from './light-verb.ts';
 import { removalSoon } from './removal-soon.ts';

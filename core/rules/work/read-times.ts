@@ -2,7 +2,7 @@ import type { Action, Task } from '../../../shared/vocabulary.ts';
 import { START_PHRASES, STOP_PHRASES } from '../../lexicon/work-marks.ts';
 import { PhraseTrie } from '../../text/phrase-trie.ts';
 import type { Token } from '../../text/tokenise.ts';
-import { removalAt } from '../clause.ts';
+import { removalAt } from '../clause/removal-at.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';

@@ -1,5 +1,5 @@
 import type { Action } from '../../../shared/vocabulary.ts';
-import type { Clause } from '../clause.ts';
+import type { Clause } from '../clause/clause.ts';
 import { type Draft, isNoAmount, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { unique } from '../places/grid.ts';

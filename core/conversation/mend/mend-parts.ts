@@ -1,7 +1,7 @@
-import type { Item } from '../rules/item.ts';
-import { blockAt, splitBlock } from '../rules/places/grid.ts';
-import type { ReaderState } from '../rules/reader-state.ts';
-import { placesOf, put, type Standing } from './standing.ts';
+import type { Item } from '../../rules/item.ts';
+import { blockAt, splitBlock } from '../../rules/places/grid.ts';
+import type { ReaderState } from '../../rules/reader-state.ts';
+import { placesOf, put, type Standing } from '../standing.ts';
 
 /**
  * Mends that pick a part of the last note by its order or keep but one of its parts: "scratch the second one", "only the

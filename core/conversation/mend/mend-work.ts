@@ -1,8 +1,8 @@
-import type { Item } from '../rules/item.ts';
-import type { ReaderState } from '../rules/reader-state.ts';
-import { findDays } from '../rules/times/find-day.ts';
-import { dayStart, wallMinutes, wallTime } from '../rules/times/local-time.ts';
-import { put, type Standing } from './standing.ts';
+import type { Item } from '../../rules/item.ts';
+import type { ReaderState } from '../../rules/reader-state.ts';
+import { findDays } from '../../rules/times/find-day.ts';
+import { dayStart, wallMinutes, wallTime } from '../../rules/times/local-time.ts';
+import { put, type Standing } from '../standing.ts';
 
 /**
  * Mends of the time that the last note told, which name no new time: a break taken off afterwards, another day, the minutes

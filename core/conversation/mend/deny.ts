@@ -1,0 +1,118 @@
+import type { Draft } from '../../rules/draft.ts';
+import type { Item } from '../../rules/item.ts';
+import { unique } from '../../rules/places/grid.ts';
+import { placesOf, type Standing } from '../standing.ts';
+import { POINTERS, places } from './items.ts';
+import { change, type Work } from './mending.ts';
+
+/** Findings of the last note that this one says are none: "there was no hole there", "it wasn't a hole". */
+export function deniedFindings(work: Work, items: Item[]): { s: Standing; item: Item }[] {
+  const out: { s: Standing; item: Item }[] = [];
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    if (!x.finding) continue;
+    const before = items.slice(Math.max(0, k - 5), k).map((y) => y.w);
+    const no = before.findLastIndex((w) => /^(no|not|n't|never|without)$/.test(w));
+    if (
+      no < 0 ||
+      before
+        .slice(no + 1)
+        .some((w) => !/^(a|an|any|real|the|actually|really|that|even|such|actual|after|all|been)$/.test(w))
+    )
+      continue;
+    // "no holes" may be told of the next place; "no hole there", "there was no hole" looks back
+    const back =
+      /^(there|here|in|on|at|after|it|that|though)$/.test(items[k + 1]?.w ?? '') ||
+      before.slice(0, no).some((w) => /^(there|that|it|was|were|is|'s|did|does)$/.test(w)) ||
+      (no === 0 &&
+        k < 3 &&
+        items.length <= 10 &&
+        !places(items).length &&
+        !items.some((y) => /^(anywhere|other|others|else|more|otherwise)$/.test(y.w))) ||
+      x.token.from >= items.at(-1)!.token.from;
+    if (!back) continue;
+    const named = places(items);
+    const s = work.standing.find(
+      ({ was }) =>
+        was.kind === 'condition' &&
+        was.finding === x.finding &&
+        (!named.length || placesOf(was).some((p) => named.includes(p))),
+    );
+    if (s && work.standing.length > 1) out.push({ s, item: x });
+  }
+  return out;
+}
+
+export function denyFindings(work: Work, items: Item[]): void {
+  for (const { s, item } of deniedFindings(work, items)) {
+    // another finding took its place already
+    if (JSON.stringify(s.draft.entry) !== JSON.stringify(s.was) || !work.standing.includes(s)) continue;
+    const replaced = work.standing.some(
+      (o) => o !== s && o.was.kind === 'condition' && JSON.stringify(o.was) !== JSON.stringify(o.draft.entry),
+    );
+    if (replaced || work.standing.length < 2) continue;
+    work.standing.splice(work.standing.indexOf(s), 1);
+    work.used.add(item);
+    work.changed = true;
+  }
+}
+
+/** A deed of the last note that was told as done and is not: "I haven't done that yet", "that's only planned". */
+export const NOT_DONE =
+  / (?:(?:not|n't|never) (?:(?:been|actually|even|really) )?(?:done|started|begun|patched|sewn|sewed|done it|done that|done them|do that|do it|happened|finished it)(?: (?:it|that|them|any of it|any of that|yet|there))*|still to (?:do|be done)|(?:only|just|still) (?:planned|planning|a plan|the plan|an idea|thinking)|(?:planned|planning) (?:it |that )?only|(?:is|'s) (?:the plan|a plan)|have n't \w+ed (?:it|that|them)(?: yet)?|i 'm (?:only )?going to(?= (?:do (?:it|that|them) )?$)) /;
+
+export function notDone(work: Work, items: Item[]): void {
+  if (!NOT_DONE.test(work.words) || work.changed) return;
+  const done = work.standing.filter(
+    ({ draft: { entry: e } }) =>
+      e.kind === 'treatment' && (e.state === 'done' || e.state === 'doing') && e.action !== undefined,
+  );
+  if (!done.length) return;
+  // "the second one isn't done yet": of several, that one
+  const named = unique(
+    items
+      .filter((x) => x.place?.places.length && (!POINTERS.has(x.place.rule) || x.place.kind === 'blocks'))
+      .flatMap((x) => x.place!.places),
+  );
+  for (const s of done) {
+    const all = placesOf(s.draft.entry);
+    if (named.length && named.length < all.length && named.every((p) => all.includes(p))) {
+      setApart(work, s, named);
+      continue;
+    }
+    change(
+      work,
+      s,
+      'state',
+      / (?:thinking|idea|maybe|might) /.test(work.words) ? 'considering' : 'planned',
+      'state',
+      [],
+    );
+    change(work, s, 'minutes', undefined, 'state', []);
+  }
+  // what was not done has used nothing
+  work.standing = work.standing.filter(
+    ({ draft: { entry: e } }) => !(e.kind === 'material' && e.use === 'used' && e.quantity === undefined),
+  );
+}
+
+/** Some places of a deed are only planned: they become an entry of their own. */
+function setApart(work: Work, s: Standing, planned: string[]): void {
+  if (s.was.kind !== 'treatment') return;
+  const { minutes: _minutes, ...rest } = structuredClone(s.was);
+  const draft: Draft = {
+    ...s.draft,
+    entry: { ...rest, state: 'planned', places: planned },
+    origins: { ...s.draft.origins },
+  };
+  delete draft.origins['minutes'];
+  change(
+    work,
+    s,
+    'places',
+    placesOf(s.draft.entry).filter((p) => !planned.includes(p)),
+    'state',
+    [],
+  );
+  work.standing.splice(work.standing.indexOf(s) + 1, 0, { draft, was: structuredClone(draft.entry) });
+}

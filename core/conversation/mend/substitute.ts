@@ -1,0 +1,316 @@
+import type { Entry } from '../../../shared/entry.ts';
+import type { MaterialUnit } from '../../../shared/vocabulary.ts';
+import { UNIT_WORDS } from '../../lexicon/units.ts';
+import type { Draft } from '../../rules/draft.ts';
+import type { Item } from '../../rules/item.ts';
+import { findGood } from '../../rules/materials/find-good.ts';
+import { unique } from '../../rules/places/grid.ts';
+import { placesOf, type Standing } from '../standing.ts';
+import { describes, named, samePlaces, sameUse, sharesPlace } from './items.ts';
+import { change, type Work } from './mending.ts';
+
+/** "sorry, it was the calico", "scratch that, cotton lawn": another stuff of the same sort in the place of the one told. */
+export function swapStuff(work: Work, items: Item[]): void {
+  if (
+    work.cue === 'none' ||
+    (work.cue === 'weak' && !(items.length <= 8 && / (?:was|were|is|'s) (?!now)/.test(work.words)))
+  )
+    return;
+  const materials = work.standing.filter(({ was }) => was.kind === 'material');
+  if (!materials.length) return;
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    if ((!x.material && !x.fabric) || work.used.has(x) || work.wrong.has(x) || x.stitch) continue;
+    const good = findGood(items, k, true);
+    // "blue thread": the word that tells it from other threads stands before
+    let from = good?.from ?? k;
+    while (from > 0 && k - from < 3 && describes(items[from - 1]!)) from--;
+    const own = items.slice(from, good?.next ?? k + 1);
+    if (good) k = Math.max(k, good.next - 1);
+    if (own.some((y) => work.used.has(y) || work.wrong.has(y))) continue;
+    const material = good?.material ?? x.material ?? 'fabric';
+    const like = materials.filter(
+      ({ draft: { entry: e } }) => e.kind === 'material' && sameUse(e.material, material),
+    );
+    const said = (s: Standing): boolean => own.some((y) => named(s.was, y) && (y.fabric || like.length > 1));
+    const target = like.length === 1 ? like[0]! : undefined;
+    if (!target || target.was.kind !== 'material' || said(target)) continue;
+    const words = own.filter(
+      (y) => y.token.kind === 'word' && !/^(the|a|an|some|of|my|that|it|was)$/.test(y.w),
+    );
+    const name = x.fabric?.full ? x.fabric.names[0]! : words.map((y) => y.w).join(' ');
+    const old = target.was.name;
+    if (!name || name === old || old?.split(' ').includes(name)) continue;
+    change(work, target, 'name', name, 'material', own);
+    if (target.was.material !== 'backing' && material !== 'fabric')
+      change(work, target, 'material', material, 'material', own);
+    for (const s of work.standing)
+      if (
+        s.draft.entry.kind === 'treatment' &&
+        s.draft.entry.fabric !== undefined &&
+        s.draft.entry.fabric === old
+      )
+        change(work, s, 'fabric', name, 'material', own);
+  }
+}
+
+/** Places said to be wrong with none put in their stead: "not 4-3". */
+export function leftOver(work: Work, items: Item[]): void {
+  const wrongItemsLeft = [...work.wrong].filter((x) => x.place?.places.length && !work.used.has(x));
+  if (!wrongItemsLeft.length || !items.length) return;
+  const gone = unique(wrongItemsLeft.flatMap((x) => x.place!.places));
+  for (const s of work.standing) {
+    const now = placesOf(s.draft.entry);
+    const kept = now.filter((p) => !gone.includes(p));
+    if (kept.length && kept.length < now.length) change(work, s, 'places', kept, 'place', wrongItemsLeft);
+  }
+}
+
+/** Another finding, treatment, stuff, cloth or task in the place of the one that was wrong. */
+export function substitute(work: Work, items: Item[]): void {
+  const right = items.filter((x) => !work.wrong.has(x) && !work.used.has(x));
+  const denies = (test: (x: Item) => boolean): boolean => [...work.wrong].some(test);
+  const { standing } = work;
+  const findings = standing.filter(({ was }) => was.kind === 'condition');
+  for (const d of work.state.drafts) {
+    if (work.told.has(d)) continue;
+    const e = d.entry;
+    if (e.kind === 'condition') {
+      const from = d.origins['finding'];
+      const own = right.filter(
+        (x) => x.finding === e.finding && from && x.token.from >= from.from && x.token.from < from.to,
+      );
+      if (!own.length || findings.some(({ was }) => was.kind === 'condition' && was.finding === e.finding))
+        continue;
+      const target =
+        findings.find(({ was }) => was.kind === 'condition' && denies((x) => x.finding === was.finding)) ??
+        (findings.length === 1 &&
+        work.cue !== 'none' &&
+        (d.placed !== 'said' || samePlaces(findings[0]!, e)) &&
+        (work.cue === 'strong' || e.finding !== 'sound')
+          ? findings[0]
+          : findings
+              .filter(
+                (s) =>
+                  d.placed === 'said' && (work.cue === 'strong' ? sharesPlace(s.was, e) : samePlaces(s, e)),
+              )
+              .at(-1));
+      if (target && work.cue !== 'none') change(work, target, 'finding', e.finding, 'finding', own);
+    } else if (e.kind === 'treatment' && e.action) swapTreatment(work, d, right, denies);
+    else if (e.kind === 'material' && e.material) {
+      const own = right.filter((x) => x.material || x.fabric || x.part);
+      const materials = standing.filter(({ was }) => was.kind === 'material');
+      if (!own.length || e.quantity !== undefined) continue;
+      swapMaterial(work, e, own, materials, denies);
+    }
+  }
+  const stuff = right.filter((x) => x.material && !x.fabric && !work.used.has(x));
+  const materials = standing.filter(({ was }) => was.kind === 'material');
+  if (stuff.length && denies((x) => x.material !== undefined))
+    swapMaterial(
+      work,
+      { kind: 'material', use: 'used', material: stuff[0]!.material!, name: stuff.map((x) => x.w).join(' ') },
+      stuff,
+      materials,
+      denies,
+    );
+  swapUnits(work, items);
+  swapNames(work, items, materials);
+  if (!swapObject(work, right)) swapDeed(work, right);
+  swapCloth(work, right, denies);
+  const task = right.find((x) => x.task && !work.used.has(x));
+  const works = standing.filter(({ was }) => was.kind === 'work');
+  if (
+    task &&
+    works.length &&
+    denies((x) => x.task !== undefined && works.some(({ was }) => was.kind === 'work' && was.task === x.task))
+  )
+    for (const s of works) change(work, s, 'task', task.task, 'task', [task]);
+}
+
+function swapTreatment(
+  work: Work,
+  d: Draft,
+  right: Item[],
+  denies: (test: (x: Item) => boolean) => boolean,
+): void {
+  const e = d.entry;
+  if (e.kind !== 'treatment') return;
+  if (swapObject(work, right)) return;
+  const from = d.origins['action'];
+  const own = right.filter((x) => from && x.token.from >= from.from && x.token.from < from.to);
+  const treatments = work.standing.filter(({ draft }) => draft.entry.kind === 'treatment');
+  const same = treatments.filter(
+    ({ was }) =>
+      was.kind === 'treatment' && was.action === e.action && (!e.object || was.object === e.object),
+  );
+  if (same.length) {
+    // the same deed, in another state: "that's only planned"
+    const target = same.length === 1 ? same[0]! : same.find(({ was }) => sharesPlace(was, e));
+    if (
+      target?.was.kind === 'treatment' &&
+      target.was.state !== e.state &&
+      work.cue === 'strong' &&
+      / (not yet|n't yet|still|only|planned|to do|going to|will|tomorrow|already|done|maybe|thinking|considering|yet) /.test(
+        work.words,
+      ) &&
+      (d.placed !== 'said' || sharesPlace(target.was, e))
+    )
+      change(work, target, 'state', e.state, 'state', own);
+    for (const x of own) work.used.add(x);
+    return;
+  }
+  if (!own.length || work.cue === 'none') return;
+  const about = treatments.filter(
+    ({ was }) =>
+      was.kind === 'treatment' &&
+      ((was.object !== undefined && placesOf(e).includes(was.object)) ||
+        (d.placed === 'said' && sharesPlace(was, e))),
+  );
+  const target =
+    treatments.find(({ was }) => was.kind === 'treatment' && denies((x) => x.action?.v === was.action)) ??
+    (about.length === 1 ? about[0] : undefined) ??
+    (treatments.length === 1 &&
+    (work.cue === 'strong' ||
+      (d.placed !== 'said' && (work.standing.length <= 2 || deniesDeed(work, treatments[0]!))))
+      ? treatments[0]
+      : undefined);
+  if (!target) return;
+  change(work, target, 'action', e.action, 'action', own);
+  change(work, target, 'state', e.state, 'state', own);
+  if (e.object || (target.was.kind === 'treatment' && target.was.object))
+    change(work, target, 'object', e.object, 'action', own);
+  if (e.stitch) change(work, target, 'stitch', e.stitch, 'stitch', own);
+  if (e.fabric) change(work, target, 'fabric', e.fabric, 'action', own);
+  if (d.placed === 'said' && placesOf(e).length && !about.length)
+    change(work, target, 'places', placesOf(e), 'place', own);
+}
+
+/** "quilting, I mean, not ties": another thing was taken off. */
+function swapObject(work: Work, right: Item[]): boolean {
+  const gone = [...work.wrong].find((x) => x.object);
+  const thing = right.find((x) => x.object && x.object !== gone?.object);
+  const s = work.standing.find(
+    ({ was }) => was.kind === 'treatment' && was.action === 'remove' && was.object === gone?.object,
+  );
+  if (!gone || !thing || !s) return false;
+  change(work, s, 'object', thing.object, 'object', [thing]);
+  return true;
+}
+
+/** "I didn't patch it, I darned it": the deed that stands is denied in words of its own. */
+function deniesDeed(work: Work, s: Standing): boolean {
+  const items = work.state.clauses.flatMap((c) => c.items);
+  return items.some(
+    (x, k) =>
+      x.action !== undefined &&
+      s.was.kind === 'treatment' &&
+      x.action.v === s.was.action &&
+      items.slice(Math.max(0, k - 3), k).some((y) => /^(not|n't|never)$/.test(y.w)),
+  );
+}
+
+function swapMaterial(
+  work: Work,
+  e: Extract<Entry, { kind: 'material' }>,
+  own: Item[],
+  materials: Standing[],
+  denies: (test: (x: Item) => boolean) => boolean,
+): void {
+  const target =
+    materials.find(
+      ({ was }) =>
+        was.kind === 'material' &&
+        denies((x) => named(was, x) || (x.material !== undefined && x.material === was.material)),
+    ) ??
+    (materials.length === 1 && work.cue === 'strong' && !own.some((x) => named(materials[0]!.was, x))
+      ? materials[0]
+      : undefined);
+  if (target?.was.kind !== 'material' || own.every((x) => work.used.has(x))) return;
+  if (target.was.material === e.material && target.was.name === e.name) return;
+  change(
+    work,
+    target,
+    'material',
+    target.was.material === 'backing' && e.material === 'fabric' ? 'backing' : e.material,
+    'material',
+    own,
+  );
+  if (e.name) change(work, target, 'name', e.name, 'material', own);
+}
+
+/** "metres, not yards". */
+function swapUnits(work: Work, items: Item[]): void {
+  const unitOf = (x: Item): MaterialUnit | undefined =>
+    x.token.kind === 'word' && x.w.length > 1 && Object.hasOwn(UNIT_WORDS, x.w) ? UNIT_WORDS[x.w] : undefined;
+  for (let k = 0; k < items.length; k++) {
+    if (!/^(not|n't|of|than)$/.test(items[k]!.w)) continue;
+    const gone = items
+      .slice(k + 1, k + 3)
+      .map(unitOf)
+      .find((u) => u !== undefined);
+    const right = items.find((x, m) => (m < k || m > k + 2) && unitOf(x) !== undefined && unitOf(x) !== gone);
+    if (!gone || !right) continue;
+    for (const s of work.standing)
+      if ((s.was.kind === 'material' || s.was.kind === 'measurement') && s.was.unit === gone)
+        change(work, s, 'unit', unitOf(right), 'unit', [right]);
+  }
+}
+
+/** "grey thread, not cream": the same stuff by another name. */
+function swapNames(work: Work, items: Item[], materials: Standing[]): void {
+  for (const s of materials) {
+    const e = s.was;
+    if (e.kind !== 'material' || e.name === undefined) continue;
+    const gone = [...work.wrong].filter((x) => named(e, x) && !x.material);
+    const stuff = items.findIndex((x) => !work.wrong.has(x) && x.material === e.material);
+    if (!gone.length || stuff < 1) continue;
+    const before = items[stuff - 1]!;
+    if (before.token.kind !== 'word' || /^(the|a|an|some|of|was|is|that|my)$/.test(before.w)) continue;
+    change(work, s, 'name', `${before.w} ${items[stuff]!.w}`, 'material', [before, items[stuff]!]);
+  }
+}
+
+/** "no, that was a darn": a deed named by its noun. */
+function swapDeed(work: Work, right: Item[]): void {
+  if (work.cue === 'none' || work.state.drafts.some((d) => d.entry.kind === 'treatment' && d.entry.action))
+    return;
+  const treatments = work.standing.filter(({ was }) => was.kind === 'treatment');
+  const deed = right.find((x) => x.action && !x.part && !x.stitch && !work.used.has(x));
+  const only = treatments[0];
+  if (
+    !deed ||
+    treatments.length !== 1 ||
+    only?.was.kind !== 'treatment' ||
+    only.was.action === deed.action!.v
+  )
+    return;
+  change(work, only, 'action', deed.action!.v, 'action', [deed]);
+}
+
+/** "the claret, not the gold": the cloth put in, or the cloth that has the damage, with its blocks. */
+function swapCloth(work: Work, right: Item[], denies: (test: (x: Item) => boolean) => boolean): void {
+  const cloth = right.find((x) => x.fabric?.names.length === 1);
+  if (!cloth || work.cue === 'none') return;
+  const name = cloth.fabric!.names[0]!;
+  const { blocks } = work.state.fabrics;
+  for (const s of work.standing) {
+    const e = s.was;
+    const old =
+      e.kind === 'material'
+        ? e.name
+        : e.kind === 'condition' || e.kind === 'treatment'
+          ? e.fabric
+          : undefined;
+    if (old === undefined || old === name || !Object.hasOwn(blocks, old)) continue;
+    if (work.cue !== 'strong' && !denies((x) => Boolean(x.fabric?.names.includes(old)))) continue;
+    change(work, s, e.kind === 'material' ? 'name' : 'fabric', name, 'fabric', [cloth]);
+    const theirs = blocks[old]!;
+    if (
+      e.kind === 'condition' &&
+      placesOf(e).length === theirs.length &&
+      theirs.every((p) => placesOf(e).includes(p))
+    )
+      change(work, s, 'places', [...(blocks[name] ?? [])], 'fabric', [cloth]);
+  }
+}

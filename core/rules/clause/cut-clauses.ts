@@ -1,0 +1,81 @@
+import type { Item } from '../item.ts';
+import type { Clause } from './clause.ts';
+import { isAbbreviation, isBoundary, isWeakSo } from './is-boundary.ts';
+import { HARD, SOFT } from './joints.ts';
+import { startsStatement, statementStart } from './statement-start.ts';
+
+/**
+ * Cuts a note into clauses: at stops; at commas and conjunctions where what follows says something of its own; and, in
+ * speech that runs on, before the subject of each new statement.
+ */
+export function cutClauses(items: Item[]): Clause[] {
+  const clauses: Clause[] = [];
+  let sentence = 0;
+  const asked = new Set<number>();
+  let joint = '';
+  let current: Item[] = [];
+  const close = (next: string): void => {
+    if (current.length) clauses.push({ items: current, joint, sentence, asked: false });
+    if (current.length || joint === '') joint = next;
+    else if (next !== ',') joint = next;
+    current = [];
+  };
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    const w = item.w;
+    const mark = item.token.kind === 'mark';
+    if (HARD.has(w) && (mark || w === '\n') && !isAbbreviation(items, k)) {
+      close(w);
+      if (w === '?') asked.add(sentence);
+      sentence++;
+      continue;
+    }
+    if (w === '?' && mark) asked.add(sentence);
+    const dash = w === '-' && mark && !(item.token.glued && items[k + 1]?.token.glued);
+    if ((SOFT.has(w) && !isWeakSo(items, k) && !item.place && !item.span && !item.clock) || dash) {
+      if (dash || w === ':' || w === '(' || w === ')' || w === '--') {
+        close(w === ')' || w === '(' ? ',' : dash ? '-' : w);
+        continue;
+      }
+      if (isBoundary(items, k, current)) {
+        close(w);
+        // "and then", ", and", ", but"
+        while (
+          items[k + 1] &&
+          SOFT.has(items[k + 1]!.w) &&
+          items[k + 1]!.token.kind === 'word' &&
+          !items[k + 1]!.place &&
+          !isWeakSo(items, k + 1)
+        ) {
+          joint = joint === ',' || joint === '' || joint === 'and' ? items[k + 1]!.w : joint;
+          k++;
+        }
+        continue;
+      }
+      current.push(item);
+      continue;
+    }
+    if (current.length && startsStatement(items, k, current)) {
+      const at = statementStart(current, items, k);
+      if (at < current.length) {
+        const tail = current.slice(at);
+        current = current.slice(0, at);
+        close('');
+        current = tail;
+      } else close('');
+    }
+    current.push(item);
+  }
+  close('');
+  for (const number of asked) {
+    const own = clauses.filter((c) => c.sentence === number);
+    const last = own.at(-1);
+    // "I'm leaving that one be, because why would you mend what isn't broken?": only the last part asks
+    const tailAsks =
+      own.length > 1 &&
+      /^(why|what|who|how|when|where)$/.test(last!.items[0]?.w ?? '') &&
+      last!.joint !== 'or';
+    for (const c of tailAsks ? [last!] : own) c.asked = true;
+  }
+  return clauses;
+}

@@ -1,0 +1,90 @@
+import type { Item } from '../item.ts';
+
+/** "2-3: patch or darn?", "patch 1-1, replace 1-6", "4-1 darn or patch": a noun that stands alone tells what to do. */
+export function isTerseVerb(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  const before = items[k - 1];
+  const next = items[k + 1];
+  // "1-1 replace, 1-2 patch, 1-3 leave"
+  if (
+    before?.place &&
+    before.place.kind !== 'part' &&
+    item.action?.form === 'base' &&
+    !item.object &&
+    !item.seam &&
+    !item.stitch &&
+    (!next || next.token.kind === 'mark' || /^(or|and|&|tomorrow|tmrw|next|later|then|but)$/.test(next.w))
+  )
+    return true;
+  if (!/^(patch|darn|mend)$/.test(item.w)) return false;
+  // "patch on top, or cut out"
+  if (
+    /^(on top|on)$/.test(next?.w ?? '') &&
+    /^(on top|top)$/.test((next!.w === 'on' ? items[k + 2] : next)?.w ?? '')
+  )
+    return !before || Boolean(before.place) || /^(:|,|-|--|or|either|maybe)$/.test(before.w);
+  if (
+    before &&
+    !before.place &&
+    !/^(:|,|-|--|\/|\(|or|maybe|then|either|perhaps|and|&|just|to)$/.test(before.w)
+  )
+    return false;
+  if (
+    next &&
+    !next.place &&
+    !next.fabric &&
+    !next.duration &&
+    !/^(:|,|-|--|\/|\)|\?|or|w|with|it|them|using|by|and|&|tomorrow|tmrw|next|later|over|there|then|instead|that|those|the)$/.test(
+      next.w,
+    )
+  )
+    return false;
+  return !items
+    .slice(k + 1, k + 5)
+    .some((x) => x.fail || /^(off|is|was|are|has|'s|came|coming|looks)$/.test(x.w));
+}
+
+/** "gave the backing a good vacuum", "gets a little spot cleaning", "needs a press": the work as a thing given. */
+export function isGiven(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  if (!/^(clean|wash|press|dry|measure|trim|stabilize|quilt)$/.test(item.action?.v ?? '')) return false;
+  let m = k - 1;
+  while (
+    m >= 0 &&
+    /^(good|quick|light|gentle|little|bit|of|proper|thorough|careful|quick|spot|final|hand|cool|warm|second|nice|damp|another|light)$/.test(
+      items[m]!.w,
+    )
+  )
+    m--;
+  const article = items[m]?.w ?? '';
+  // "it gets the vacuum"
+  if (article === 'the' && /^(vacuum|brush|iron|hoover|sponge|bath|steamer)$/.test(item.w))
+    return /^(give|gave|given|giving|gets|get|got|needs|need|wants|want)$/.test(
+      (/^(it|them)$/.test(items[m - 1]?.w ?? '') ? items[m - 2] : items[m - 1])?.w ?? '',
+    );
+  if (!/^(a|an|another|its|one more)$/.test(article) && !(article === 'another' || items[m]?.quantity))
+    return false;
+  // "a quick vacuum of the backing"
+  if (m <= 1 && m < k - 1 && /^(of|over|for|all|on)$/.test(items[k + 1]?.w ?? '')) return true;
+  return items
+    .slice(Math.max(0, m - 6), m + 1)
+    .some((x) =>
+      /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has|use|do|stand|due)$/.test(
+        x.w,
+      ),
+    );
+}
+
+/** The form that the verb of giving lends to such a noun. */
+export function givenForm(items: Item[], k: number): 'past' | 'ing' | 'base' | 'noun' {
+  const verb = items
+    .slice(Math.max(0, k - 10), k)
+    .findLast((x) =>
+      /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has|use|do|stand|due)$/.test(
+        x.w,
+      ),
+    );
+  if (!verb) return 'noun';
+  if (/^(gave|given|had|got|has)$/.test(verb.w)) return 'past';
+  return verb && /^(giving|having)$/.test(verb.w) ? 'ing' : 'base';
+}

@@ -1,0 +1,142 @@
+import type { Item } from '../item.ts';
+import { BE, isPredicate } from './is-predicate.ts';
+import { HARD, joinsPlaces, SOFT } from './joints.ts';
+import {
+  beginsSaying,
+  endsInPlace,
+  hasPredicate,
+  hasWork,
+  hasWorkAhead,
+  newSubject,
+  says,
+  startsWithSubject,
+  tellsLater,
+} from './new-subject.ts';
+
+/** "is so weak", "ever so thin", "so's the one above": no "so" that begins a statement. */
+export function isWeakSo(items: Item[], k: number): boolean {
+  if (items[k]!.w !== 'so') return false;
+  const before = items[k - 1]?.w ?? '';
+  if (before === 'ever' || (BE.has(before) && before !== 'out')) return true;
+  return (
+    /^('s|is|are|has|have|was|were|did|does|do|had)$/.test(items[k + 1]?.w ?? '') &&
+    (items[k + 2]?.place !== undefined || /^(the|that|those|its)$/.test(items[k + 2]?.w ?? ''))
+  );
+}
+
+function restHasPredicate(items: Item[], from: number): boolean {
+  for (let k = from; k < items.length; k++) {
+    const item = items[k]!;
+    if (HARD.has(item.w) && item.token.kind === 'mark') return false;
+    if (SOFT.has(item.w) && !item.place && k > from + 1 && !isWeakSo(items, k)) {
+      // "the seam between 1-2 and 1-3 has come undone": a list of places goes on
+      if (/^(and|&|,|\+|or)$/.test(item.w) && joinsPlaces(items, k)) continue;
+      return false;
+    }
+    if (isPredicate(items, k)) return true;
+  }
+  return false;
+}
+
+const ABBREVIATIONS = new Set(
+  'in st sts approx betw min mins yd yds sq col cols tog acc yest c ca no whipst backst w incl ft cm r b blk blks btm bdg etc sm lg pc pcs pk pks hr hrs interf thr qlt qltg hbone zz vac'.split(
+    ' ',
+  ),
+);
+
+/** "whipst., 15 min", "3 in. tear": the stop belongs to the word. "press flat?? or leave" goes on. */
+export function isAbbreviation(items: Item[], k: number): boolean {
+  const w = items[k]!.w;
+  const next = items[k + 1];
+  if (w === '?') return next?.w === '?' || next?.w === 'or';
+  if (w !== '.' || !next) return false;
+  if (/^[,;)]$/.test(next.w)) return true;
+  const last = items[k - 1]?.w.split(' ').at(-1) ?? '';
+  return (
+    items[k]!.token.glued &&
+    ABBREVIATIONS.has(last) &&
+    next.token.kind === 'word' &&
+    !/^(the|i|it|this|there|and|then)$/.test(next.w) &&
+    items[k - 1]!.token.kind === 'word' &&
+    last !== 'in' &&
+    last !== 'no' &&
+    last !== 'min' &&
+    last !== 'mins' &&
+    last !== 'yd' &&
+    last !== 'cm'
+  );
+}
+
+/** Is the comma or conjunction at `k` the end of a statement? */
+export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
+  const w = items[k]!.w;
+  const next = items[k + 1];
+  if (!next) return true;
+  if (w === '/') return false;
+  // "between 2-1 and 3-1 and closed …", "out of 2-2 + 3-2, …": a list of places goes on
+  if (/^(and|&|,|\+)$/.test(w) && joinsPlaces(items, k)) {
+    let right = k + 1;
+    while (!items[right]!.place) right++;
+    if (!items[right]!.part && !beginsSaying(items, right)) return false;
+  }
+  if (
+    w === 'after' ||
+    w === 'before' ||
+    w === 'until' ||
+    w === 'as' ||
+    w === 'still' ||
+    w === 'also' ||
+    w === 'since'
+  ) {
+    if (w === 'as') return next.w === 'i' && items[k - 1]?.w !== 'well' && items[k - 1]?.w !== 'just';
+    return w === 'still' || w === 'also'
+      ? next.w === 'i' || next.w === 'it' || next.w === 'well'
+        ? next.w !== 'well'
+        : restHasPredicate(items, k + 1) &&
+          current.length > 0 &&
+          hasPredicate(current) &&
+          (w === 'also' || w === 'still')
+      : next.w === 'i' || next.w === 'that';
+  }
+  if (
+    [
+      'but',
+      'so',
+      'then',
+      'because',
+      'cos',
+      'cause',
+      'while',
+      'which',
+      'though',
+      'although',
+      'when',
+      'whereas',
+    ].includes(w)
+  )
+    return current.length > 0;
+  if (/^(,|and|&)$/.test(w) && tellsLater(items, k + 1)) return true;
+  if (
+    !says(current) &&
+    !hasWork(current) &&
+    !current.some((x) => x.duration || x.span || x.quantity || x.cost)
+  ) {
+    // "row three, block two, has a tear": nothing has been said yet
+    if (w === ',' && current.every((x) => x.token.kind === 'word' && !x.place) && current.length < 4)
+      return true;
+    // "no patch on 2-4, I'm going to darn it"
+    if (w === ',' && next.w === 'i' && /^(no|not)$/.test(current[0]?.w ?? ''))
+      return restHasPredicate(items, k + 1);
+    return current.some((x) => x.place) &&
+      restHasPredicate(items, k + 1) &&
+      startsWithSubject(items, k + 1) &&
+      !/^(and|&|or|\+|,)$/.test(w)
+      ? true
+      : w === ',' &&
+          startsWithSubject(items, k + 1) &&
+          restHasPredicate(items, k + 1) &&
+          !endsInPlace(current) &&
+          !current.some((x) => x.place);
+  }
+  return restHasPredicate(items, k + 1) || hasWorkAhead(items, k + 1) || newSubject(items, k + 1);
+}

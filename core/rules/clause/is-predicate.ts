@@ -1,0 +1,441 @@
+import { isFailing } from '../conditions/is-failing.ts';
+import type { Item } from '../item.ts';
+import { isGiven, isTerseVerb } from './given-form.ts';
+import { removalAt } from './removal-at.ts';
+
+export const BE = new Set([
+  'is',
+  "'s",
+  'are',
+  "'re",
+  'was',
+  'were',
+  'be',
+  'been',
+  'being',
+  'has',
+  'have',
+  "'ve",
+  'had',
+  'gets',
+  'get',
+  'got',
+  'looks',
+  'look',
+  'went',
+  'gone',
+  'going',
+  'needs',
+  'wants',
+  'stays',
+  'seems',
+  'feels',
+  'came',
+  'smells',
+  'will',
+  "'ll",
+  'comes',
+  'stay',
+  'all',
+  'still',
+  'both',
+  'badly',
+  'just',
+  'really',
+  'very',
+  'quite',
+  'a',
+  'bit',
+  'little',
+  'partly',
+  'pretty',
+  'too',
+  'now',
+  'also',
+  'right',
+  'only',
+  'not',
+  "n't",
+  'already',
+  'nearly',
+  'almost',
+  'completely',
+  'totally',
+  'so',
+  'starting',
+  'to',
+  'rather',
+  'slightly',
+  'mostly',
+  'getting',
+  'showing',
+  'whole',
+  'well',
+]);
+
+export const PREPOSITIONS = new Set([
+  'in',
+  'on',
+  'at',
+  'of',
+  'from',
+  'along',
+  'to',
+  'with',
+  'behind',
+  'over',
+  'under',
+  'down',
+  'between',
+  'around',
+  'round',
+  'across',
+  'through',
+  'for',
+  'into',
+  'onto',
+  'by',
+  'inside',
+  'w',
+  'near',
+  'up',
+  'off',
+]);
+
+const MOOD_BEFORE_BASE = new Set([
+  'to',
+  'will',
+  "'ll",
+  'gonna',
+  'must',
+  'should',
+  'could',
+  'might',
+  'may',
+  'can',
+  'and',
+  'or',
+  'either',
+  'then',
+  'maybe',
+  "let's",
+  'not',
+  "n't",
+  ',',
+  ':',
+  '-',
+  '--',
+  'just',
+  'perhaps',
+  'either',
+  'would',
+  "'d",
+  'it',
+  'next',
+  'also',
+  '&',
+  '/',
+  '+',
+  'shall',
+  'first',
+  'i',
+  'whether',
+  'better',
+  'please',
+  'do',
+  'then',
+  'tomorrow',
+  '(',
+  'still',
+  'gets',
+  'rather',
+  'probably',
+  'possibly',
+  'only',
+  'needs',
+  'need',
+  'wants',
+  'want',
+  'try',
+  'trying',
+]);
+
+/** "sound cloth", "fine net", "a good six inches", "okay so": no word on the quilt's condition. */
+export function isSound(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  const before = items[k - 1]?.w ?? '';
+  const next = items[k + 1];
+  if (/^(holding|came|in |as good|no damage|not )/.test(item.w)) return true;
+  if (/^(to|a|an|of|the|with|for|as|some|more)$/.test(before)) return false;
+  if (next && (next.material || next.quantity || next.stitch || next.duration) && !next.part && !next.place)
+    return false;
+  if (/^(okay|ok|all right|alright|fine|good)$/.test(item.w) && k === 0) return false;
+  return true;
+}
+
+/** Do words of taking off follow the thing at `k` with nothing between? */
+function isTakenOff(items: Item[], k: number): boolean {
+  for (let m = k + 1; m < Math.min(items.length, k + 7); m++) {
+    const x = items[m]!;
+    if (/^(off|out|removed|unpicked|taken|peeled|lifted)$/.test(x.w)) return true;
+    if (x.token.kind === 'mark' || x.w === 'and') return false;
+    if (x.place && !/^(on|in|at|from|over|the)$/.test(items[m - 1]?.w ?? '')) return false;
+  }
+  return false;
+}
+
+/** "the worn one", "that torn block", "over the worn patch": a word that only tells which is meant. */
+export function isAttribute(items: Item[], k: number): boolean {
+  return (
+    tellsWhichByDamage(items, k) ||
+    (items[k]!.finding !== 'old-repair' &&
+      (/^(the|that|this|those|these|its|other|two|three|both)$/.test(items[k - 1]?.w ?? '') ||
+        /^place\.(those|both)$/.test(items[k - 1]?.place?.rule ?? '')) &&
+      (items[k - 1]?.quantity === undefined || /^(the|those|both)$/.test(items[k - 2]?.w ?? '')) &&
+      (/^(one|ones|block|blocks|piece|pieces|bit|bits|part|parts|area|areas|place|places|spot|patch|silk|cloth|fabric|corner|edge|edges|section|stretch|seam)\b/.test(
+        items[k + 1]?.w ?? '',
+      ) ||
+        items[k + 1]?.fabric !== undefined))
+  );
+}
+
+/** "those five with the moth", "the one with the tear", "the other one with a hole". */
+function tellsWhichByDamage(items: Item[], k: number): boolean {
+  if (items[k - 2]?.w !== 'with' || !/^(the|a)$/.test(items[k - 1]!.w)) return false;
+  const head = items[k - 3];
+  const counted = head?.quantity && !head.quantity.unit;
+  if (
+    !head ||
+    !(
+      counted ||
+      head.place?.rule === 'place.those' ||
+      /^(one|ones|block|blocks|square|squares)$/.test(head.w)
+    )
+  )
+    return false;
+  const lead = items.slice(Math.max(0, k - 6), k - 2).map((x) => x.w);
+  return items[k - 1]!.w === 'the'
+    ? lead.some((x) => /^(the|that|those|these|other|others)\b/.test(x))
+    : lead.includes('other');
+}
+
+/** "the mended seam", "those two patched ones": work done that only tells which is meant. */
+function tellsWhich(items: Item[], k: number): boolean {
+  const next = items[k + 1];
+  if (!next || !(next.seam || /^(one|ones|block|blocks|square|squares|area|areas|bit|bits)$/.test(next.w)))
+    return false;
+  const lead = items[k - 1]?.quantity && !items[k - 1]!.quantity!.unit ? items[k - 2] : items[k - 1];
+  return (
+    lead !== undefined &&
+    (/^(the|that|those|these|this)$/.test(lead.w) || /^place\.(those|both)$/.test(lead.place?.rule ?? ''))
+  );
+}
+
+/** Does this item say that something is so or is done? */
+export function isPredicate(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  if (item.finding === 'sound' && !isSound(items, k)) return false;
+  if (/^(live|living)$/.test(item.w) && items[k + 1]?.w === 'with') return true;
+  // "washed the backing in the bath": where, and no second wash
+  if (
+    /^in the (tub|bath)$/.test(item.w) &&
+    items.slice(0, k).some((x) => x.action?.v === 'wash' || x.action?.v === 'clean')
+  )
+    return false;
+  if (/^(abandoned|scrapped|cancelled|canceled|forgotten)$/.test(item.w)) return true;
+  // "forget the net", "scrap the darning"
+  if (
+    /^(forget|scrap|skip|ditch|nix|bin)$/.test(item.w) &&
+    /^(the|that|about|doing|any|all|it)$/.test(items[k + 1]?.w ?? '') &&
+    !/^(to|n't|not|i|and|'ll|will|do|never|you|she|he)$/.test(items[k - 1]?.w ?? '')
+  )
+    return true;
+  // "the old patch off 6-2", "two old patches have come off": a thing that is taken off
+  if (item.finding === 'old-repair' && isTakenOff(items, k)) return false;
+  if (
+    item.finding &&
+    (isAttribute(items, k) || (item.w === 'torn' && /^('m|am|honestly)$/.test(items[k - 1]?.w ?? '')))
+  )
+    return false;
+  if (item.finding || item.measure === 'diagonal') return true;
+  if (item.w === 'ditto' || item.w === 'likewise') return true;
+  if (item.action && !(item.place && item.action.v === 'leave')) {
+    const { form } = item.action;
+    const lead = items[k - 1]?.w ?? '';
+    // "the trimming", "that stuff somebody fused there": a thing, and work of others that only tells which
+    if (form === 'ing' && /^(the|that|this)$/.test(lead))
+      return (
+        lead === 'the' &&
+        /^(basting|layering|washing|binding|pressing)$/.test(item.w) &&
+        /^(did|done|finished|completed)$/.test(items[k - 2]?.w ?? '') &&
+        !items.some((x) => x.span || x.clock || x.duration || x.fail || x.finding)
+      );
+    if (form === 'past' && /^(somebody|someone|who)$/.test(lead)) return false;
+    // "it measures 72 by 84" tells its size
+    if (item.w === 'measures') return false;
+    // "gave it a bath", "a going over": only as a thing given
+    if (/^(bath|dunk|dunking|going over|once over)$/.test(item.w)) return isGiven(items, k);
+    if (form === 'past' && tellsWhich(items, k)) return false;
+    if (
+      item.w === 'clean' &&
+      (items[k + 1]?.finding ||
+        /^(away|through|across|off|out|gone|broke|broken|forgot|apart|over)$/.test(items[k + 1]?.w ?? ''))
+    )
+      return false;
+    // "fixing to whip it": a plan
+    if (/^(fixing|fixin)$/.test(item.w) && items[k + 1]?.w === 'to') return false;
+    // "spilled and dried in"
+    if (item.w === 'dried' && /^(in|on|up)$/.test(items[k + 1]?.w ?? '')) return false;
+    // "fuse gone", "iron broken": a thing of the house
+    if (form === 'base' && !item.part && items[k + 1]?.fail && !items[k + 1]?.finding && k === 0)
+      return false;
+    // "with couching", "in whipstitch" only say how
+    if (
+      item.stitch &&
+      form !== 'past' &&
+      /^(with|in|by|w|of|using|and|,|some|the|a)$/.test(items[k - 1]?.w ?? '')
+    )
+      return false;
+    // "the seam joining row two to row three"
+    if (item.w === 'joining' && items[k - 1]?.seam) return false;
+    if (/ (stitching|sewing)$/.test(item.w) && form === 'ing') return isIngVerb(items, k);
+    // "whipstitch, that was ten minutes": only how
+    if (
+      form === 'base' &&
+      item.stitch &&
+      !/^(to|will|'ll|gonna|must|should|could|might|i|let's|would|'d)$/.test(lead)
+    )
+      return (
+        /^(it|them|the|those|these|over|along|round|around|down|up)$/.test(items[k + 1]?.w ?? '') &&
+        (k === 0 || /^(and|,|then|or|&)$/.test(lead))
+      );
+    if (form !== 'base') return !((item.part || item.object) && form === 'ing' && !isIngVerb(items, k));
+    if (item.w === 'left') return true;
+    const before = items[k - 1]?.w ?? '';
+    if (isTerseVerb(items, k) || isGiven(items, k)) return true;
+    if (item.w === 'dry' && /^('s|is|are|now|fully|bone|nearly|quite|all|finally)$/.test(before)) return true;
+    // "photos 5-2, 8-3", "pictures of the back"
+    if (/^(photos|photographs|pics|pictures)$/.test(item.w))
+      return (
+        items[k + 1]?.w === 'of' ||
+        items[k + 1]?.place !== undefined ||
+        items.slice(k + 1, k + 6).some((x) => x.w === 'taken')
+      );
+    if (
+      item.object ||
+      item.part ||
+      item.seam ||
+      item.material ||
+      item.w === 'photo' ||
+      item.w === 'picture' ||
+      item.w === 'iron' ||
+      item.w === 'air' ||
+      item.w === 'square' ||
+      item.w === 'back' ||
+      item.w === 'net' ||
+      item.w === 'dust' ||
+      item.w === 'piece' ||
+      item.w === 'knot' ||
+      item.w === 'layer'
+    ) {
+      return (
+        /^(to|will|'ll|gonna|could|might|should|must|n't|not|would|'d|can|shall|may|let's|gotta|i)$/.test(
+          before,
+        ) ||
+        ((/^(it|them|the|that|those|all|this|these|both)$/.test(items[k + 1]?.w ?? '') ||
+          items[k + 1]?.place?.kind === 'blocks') &&
+          !(
+            /^(the|a|an|old|that|this|another|of)$/.test(before) ||
+            (before === 'one' && !/^(it|them)$/.test(items[k + 1]?.w ?? ''))
+          ))
+      );
+    }
+    return (
+      k === 0 ||
+      MOOD_BEFORE_BASE.has(before) ||
+      ['it', 'them', 'the', 'that', 'those', 'this'].includes(items[k + 1]?.w ?? '')
+    );
+  }
+  if (removalAt(items, k)) return true;
+  if ((item.w === 'off' || item.w === 'out') && isOff(items, k)) return true;
+  if (item.fail) return isFailing(items, k);
+  if (
+    /^(bought|ordered|purchased|need|needs|wants|gets|started|stopped|starting|stopping|finished|finishing|quit|quitting|began|beginning|begun|stays|stay|remain|remains|decided|used)$/.test(
+      item.w,
+    )
+  )
+    return true;
+  return false;
+}
+
+/** "the backing is off", "all the ties are out": a thing and a form of to be stand before. */
+function isOff(items: Item[], k: number): boolean {
+  // "off came the patch"
+  if (isInverted(items, k)) return true;
+  let m = k - 1;
+  while (m >= 0 && /^(all|now|both|already|right|still|finally|mostly)$/.test(items[m]!.w)) m--;
+  // "so all of it off"
+  if (items[m]?.w === 'it' && items[m - 1]?.w === 'of' && items[m - 2]?.w === 'all') return true;
+  const thing = (x: Item | undefined): boolean =>
+    x !== undefined &&
+    (x.object !== undefined ||
+      x.finding === 'old-repair' ||
+      x.material === 'net' ||
+      x.w === 'idea' ||
+      x.action?.form === 'ing');
+  if (!/^(is|'s|are|'re|was|were|be|been)$/.test(items[m]?.w ?? ''))
+    return thing(items[m]) && (m === 0 || /^(,|the|all|old|and|&|then)$/.test(items[m - 1]?.w ?? ''));
+  return items.slice(Math.max(0, m - 5), m + 1).some(thing);
+}
+
+/** "off came the patch", "out it came". */
+export const isInverted = (items: Item[], k: number): boolean =>
+  (items[k]!.w === 'off' || items[k]!.w === 'out') &&
+  (/^(came|come|comes|goes|went|with)$/.test(items[k + 1]?.w ?? '') ||
+    (/^(it|they|that|them)$/.test(items[k + 1]?.w ?? '') &&
+      /^(came|comes|goes|went|come|go)$/.test(items[k + 2]?.w ?? ''))) &&
+  (k === 0 || /^(,|and|so|then|but|&)$/.test(items[k - 1]!.w));
+
+/** "binding" and "backing" are mostly nouns. */
+function isIngVerb(items: Item[], k: number): boolean {
+  const before = items[k - 1]?.w ?? '';
+  const after = items[k + 1];
+  // "quilting in the ditch round the plum silk", "that's me quilting the lawn ones"
+  if (
+    items[k]!.action?.v === 'quilt' &&
+    (k === 0 || /^(,|now|still|me|then|:|--|-)$/.test(before)) &&
+    after &&
+    (after.stitch ||
+      after.fabric ||
+      after.place ||
+      /^(in|round|around|along|down|across|the|by|all)$/.test(after.w)) &&
+    !items.slice(k + 1).some((x) => x.fail || x.finding || x.w === 'off' || x.w === 'out')
+  )
+    return true;
+  return (
+    [
+      'is',
+      "'m",
+      'am',
+      'are',
+      'was',
+      'been',
+      'started',
+      'be',
+      'start',
+      "'re",
+      'now',
+      'i',
+      'bother',
+      'bothering',
+      'avoid',
+      'keep',
+      'kept',
+      'not',
+      'through',
+    ].includes(before) ||
+    after?.w === 'it' ||
+    after?.w === 'them' ||
+    (k === 0 && (after?.place !== undefined || after?.w === 'the'))
+  );
+}

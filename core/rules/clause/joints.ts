@@ -1,0 +1,45 @@
+import type { Item } from '../item.ts';
+
+export const HARD = new Set(['.', ';', '!', '?', '\n']);
+
+export const SOFT = new Set([
+  ',',
+  'and',
+  '&',
+  '+',
+  'plus',
+  'but',
+  'so',
+  'then',
+  'because',
+  'cos',
+  'cause',
+  'while',
+  'which',
+  'or',
+  'though',
+  'although',
+  'when',
+  ':',
+  '--',
+  'after',
+  'before',
+  '(',
+  ')',
+  'until',
+  'as',
+  'also',
+  'since',
+  'whereas',
+  'except',
+  '/',
+  'still',
+]);
+
+/** Does the "and" or comma at `k` stand between two places? */
+export function joinsPlaces(items: Item[], k: number): boolean {
+  let after = k + 1;
+  while (/^(the|and|&|also|in|at|on|between)$/.test(items[after]?.w ?? '') && after < k + 4) after++;
+  const left = items[k - 1];
+  return Boolean(left?.place) && Boolean(items[after]?.place);
+}

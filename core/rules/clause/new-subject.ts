@@ -1,0 +1,159 @@
+import type { Item } from '../item.ts';
+import { BE, isPredicate } from './is-predicate.ts';
+import { HARD, joinsPlaces, SOFT } from './joints.ts';
+
+export const FINITE = new Set([
+  'gets',
+  'get',
+  'got',
+  'needs',
+  'need',
+  'wants',
+  'want',
+  'has',
+  'have',
+  "'s",
+  'is',
+  'are',
+  'was',
+  'goes',
+  'stays',
+  'stay',
+  'will',
+  "'ll",
+  'can',
+  'looks',
+  'came',
+  'went',
+  'could',
+  'might',
+  'may',
+  'should',
+  'had',
+  'just',
+  'only',
+  'too',
+  'same',
+]);
+
+/** "2-5 done, 3-5 to follow", "…, back to follow", "ties out, backing tomorrow": a place or a thing, and that it is for later. */
+export function tellsLater(items: Item[], from: number): boolean {
+  let k = from;
+  while (/^(the|and|with|then)$/.test(items[k]?.w ?? '') && k < from + 2) k++;
+  const subject = items[k];
+  if (!subject?.place && !subject?.object) return false;
+  while (items[k + 1]?.place || (joinsPlaces(items, k + 1) && k < from + 8)) k += items[k + 1]?.place ? 1 : 2;
+  const rest = items.slice(k + 1, k + 5).map((x) => x.w);
+  const end = rest.findIndex((x) => /^[.,;!]$/.test(x));
+  return /^(is |are |'s )?(still )?(to follow|to go|to come|to do|next|tomorrow|tmrw|later)$/.test(
+    rest.slice(0, end < 0 ? undefined : end).join(' '),
+  );
+}
+
+/** "and four five gets …": a place or cloth and then a finite verb begin a statement of their own. */
+export function newSubject(items: Item[], from: number): boolean {
+  let k = from;
+  while (/^(the|and|all|both|that|those|every|also|for)$/.test(items[k]?.w ?? '') && k < from + 3) k++;
+  const subject = items[k];
+  // "…, net it is"
+  if (subject?.material && /^(it is|it 's)$/.test(`${items[k + 1]?.w} ${items[k + 2]?.w}`)) return true;
+  // "and a new one will go on"
+  if (
+    /^(a|another)$/.test(subject?.w ?? '') &&
+    /^(new|fresh)$/.test(items[k + 1]?.w ?? '') &&
+    FINITE.has(items[k + 3]?.w ?? '')
+  )
+    return true;
+  // "and the one between the last two, which had popped as well, got exactly the same"
+  if (subject?.w === 'one' && /^(between|in|at|under|below|above|on)$/.test(items[k + 1]?.w ?? '')) {
+    let m = k + 2;
+    while (m < k + 6 && (items[m]?.place || /^(the|and|in|that|of)$/.test(items[m]?.w ?? ''))) m++;
+    const relative = items[m]?.w === ',' && /^(which|that)$/.test(items[m + 1]?.w ?? '');
+    return FINITE.has(items[m]?.w ?? '') || relative;
+  }
+  if (!subject || !(subject.place || subject.fabric || subject.seam || subject.part || subject.object))
+    return false;
+  while (joinsPlaces(items, k + 1)) k += 2;
+  const verb = items[k + 1]?.w ?? '';
+  // "…, ties first"
+  if (subject.object && /^(first|next)$/.test(verb) && (!items[k + 2] || items[k + 2]!.token.kind === 'mark'))
+    return true;
+  return (
+    FINITE.has(verb) ||
+    (FINITE.has(items[k + 2]?.w ?? '') && /^(both|all|one|ones|block|still|also|seam|there)$/.test(verb))
+  );
+}
+
+/** Is the place at `k` followed at once by what is said of it: "3-2 torn", "3-2 is torn", "3-2's torn"? */
+export function beginsSaying(items: Item[], k: number): boolean {
+  let m = k + 1;
+  while (/^(both|also|all|too|too,|still|block|one)$/.test(items[m]?.w ?? '') && m < k + 3) m++;
+  const next = items[m];
+  if (!next) return false;
+  return (
+    FINITE.has(next.w) || next.w === "'re" || next.w === 'were' || next.w === ':' || isPredicate(items, m)
+  );
+}
+
+export const endsInPlace = (current: Item[]): boolean => Boolean(current.at(-1)?.place);
+
+/** Has the clause said something of its subject yet? */
+export const says = (current: Item[]): boolean =>
+  hasPredicate(current) ||
+  (current.some((x) => x.place || x.fabric) &&
+    current.some((x, k) => FINITE.has(x.w) && k > 0) &&
+    current.some((x) => /^(same|holding|way|stays|gets|likewise)$/.test(x.w)));
+
+export function hasPredicate(current: Item[]): boolean {
+  return current.some((_, k) => isPredicate(current, k));
+}
+
+export const hasWork = (current: Item[]): boolean =>
+  current.some((x) => x.duration || x.span || /^(start|started|stop|stopped|quit|began|finished)$/.test(x.w));
+
+export function hasWorkAhead(items: Item[], from: number): boolean {
+  for (let k = from; k < Math.min(items.length, from + 8); k++) {
+    const item = items[k]!;
+    if (HARD.has(item.w) || (SOFT.has(item.w) && k > from)) return false;
+    if (
+      item.w === 'i' ||
+      item.w === 'there' ||
+      (item.w === 'it' && BE.has(items[k + 1]?.w ?? '')) ||
+      item.w === 'she' ||
+      item.w === 'he' ||
+      item.w === 'they'
+    )
+      return k === from || k === from + 1;
+    if (
+      item.span ||
+      (item.measure && item.measure !== 'strip' && item.measure !== 'seam' && item.measure !== 'length') ||
+      (item.topic && items[k - 1]?.w === 'the')
+    )
+      return Boolean(item.span);
+  }
+  return false;
+}
+
+export function startsWithSubject(items: Item[], k: number): boolean {
+  const w = items[k]?.w ?? '';
+  return (
+    w === 'i' ||
+    w === 'it' ||
+    w === 'there' ||
+    w === 'the' ||
+    w === 'that' ||
+    w === 'they' ||
+    w === 'she' ||
+    w === 'he' ||
+    w === 'we' ||
+    Boolean(items[k]?.place)
+  );
+}
+
+/** "all of the ties", "most of them", "one of the blocks". */
+export const isQuantifier = (item: Item | undefined): boolean =>
+  item !== undefined &&
+  (item.quantity !== undefined ||
+    /^(all|one|most|half|some|each|every|any|none|both|rest|lot|couple|plenty|part|many|lots|few|bit|couple|remainder|whole)$/.test(
+      item.w,
+    ));

@@ -1,0 +1,148 @@
+import type { Item } from '../item.ts';
+
+/** Base, past and -ing forms; `true` where it takes a particle to be a removal: "took off", "cut out". */
+const REMOVALS: [base: string, past: string, ing: string, particle: boolean][] = [
+  ['remove|removes', 'removed', 'removing', false],
+  ['unpick|unpicks', 'unpicked', 'unpicking', false],
+  ['unstitch', 'unstitched', 'unstitching', false],
+  ['unsew', 'unsewed|unsewn', 'unsewing', false],
+  ['detach', 'detached', 'detaching', false],
+  ['peel|peels', 'peeled', 'peeling', false],
+  ['strip', 'stripped', 'stripping', false],
+  ['unpin', 'unpinned', 'unpinning', false],
+  ['unquilt', 'unquilted', 'unquilting', false],
+  ['untie', 'untied', 'untying', false],
+  ['frog', 'frogged', 'frogging', false],
+  ['separate|separates', 'separated', 'separating', false],
+  ['slit|slits', 'slitted', 'slitting', true],
+  ['scrape', 'scraped', 'scraping', true],
+  ['work', 'worked', 'working', true],
+  ['undo', 'undid', 'undoing', false],
+  ['snip|snips', 'snipped', 'snipping', false],
+  ['lift|lifts', 'lifted', 'lifting', true],
+  ['take|takes', 'took|taken', 'taking', true],
+  ['pull|pulls', 'pulled', 'pulling', true],
+  ['rip|rips', 'ripped', 'ripping', true],
+  ['pick|picks', 'picked', 'picking', true],
+  ['come|comes', 'came', 'coming', true],
+  ['get|gets', 'got|gotten', 'getting', true],
+  ['draw', 'drew|drawn', 'drawing', true],
+  ['cut', 'cut', 'cutting', true],
+  ['ease', 'eased', 'easing', true],
+  ['have|has', 'had', 'having', true],
+  ['tweeze', 'tweezed', 'tweezing', true],
+  ['tease', 'teased', 'teasing', true],
+  ['clip', 'clipped', 'clipping', true],
+  ['prise|pry', 'prised|pried', 'prising', true],
+  ['soak', 'soaked', 'soaking', true],
+  ['drop', 'dropped', 'dropping', true],
+];
+
+type RemoveVerb = { form: 'past' | 'ing' | 'base'; particle: boolean };
+
+export const REMOVE_VERBS: Record<string, RemoveVerb> = Object.fromEntries(
+  REMOVALS.flatMap(([base, past, ing, particle]) =>
+    (
+      [
+        [base, 'base'],
+        [past, 'past'],
+        [ing, 'ing'],
+      ] as const
+    ).flatMap(([forms, form]) => forms.split('|').map((f): [string, RemoveVerb] => [f, { form, particle }])),
+  ),
+);
+
+export const PARTICLES = new Set(['off', 'out', 'away']);
+
+const PARTICLE_STOP = new Set([
+  '.',
+  ';',
+  '!',
+  '?',
+  '\n',
+  'but',
+  'because',
+  'i',
+  'there',
+  "'s",
+  'is',
+  'was',
+  'are',
+  'and',
+  ',',
+]);
+
+/** The removing verb at item `k` of `items`, with the particle that it needs. */
+export function removalAt(
+  items: Item[],
+  k: number,
+): { form: 'past' | 'ing' | 'base'; particle?: number } | undefined {
+  const item = items[k]!;
+  // "ripped out" is one item where it also names the task
+  if (item.task === 'taking-apart' && item.w.endsWith(' out')) {
+    const verb = item.w.slice(0, -4);
+    if (Object.hasOwn(REMOVE_VERBS, verb) && REMOVE_VERBS[verb]!.form !== 'ing')
+      return { form: REMOVE_VERBS[verb]!.form, particle: k };
+  }
+  if (!Object.hasOwn(REMOVE_VERBS, item.w)) return undefined;
+  const { form, particle } = REMOVE_VERBS[item.w]!;
+  // "a new strip", "the strip for the border", "took a lift": a thing
+  if (/^(strip|strips|lift|draw)$/.test(item.w) && !isImperative(items, k)) return undefined;
+  const actual = item.w === 'cut' ? 'past' : form;
+  const auxiliary = /^(have|has|had|having|get|gets|got|getting|gotten)$/.test(item.w);
+  for (let m = k + 1; m < Math.min(items.length, k + 13); m++) {
+    const word = items[m]!.w;
+    if (PARTICLES.has(word)) return { form: actual, particle: m };
+    // "has been drawn out", "got them picked out": the verb is the later one
+    if (
+      auxiliary &&
+      (Object.hasOwn(REMOVE_VERBS, word) ||
+        /^(laid|spread|hung|stretched|set|sewn|put|pinned|basted|sorted|worked|cut)$/.test(word))
+    )
+      return undefined;
+    if (
+      PARTICLE_STOP.has(word) &&
+      !(word === 'and' && items[m + 1] && (items[m + 1]!.object || items[m + 1]!.w === 'the'))
+    )
+      break;
+  }
+  // "pull the batting": what can only be taken out needs no "out"
+  if (particle && /^(pull|pulled|pulling|pulls)$/.test(item.w)) {
+    const thing = items.slice(k + 1, k + 5).find((x) => x.object);
+    if (thing?.object && ['batting', 'ties', 'stitching', 'quilting', 'pins'].includes(thing.object))
+      return { form: actual };
+  }
+  // "clipped the knots", "cut the ties", "lifted the patch": of these things no "out" or "off" is needed
+  const bare = particle ? BARE_REMOVAL.find(([verbs]) => verbs.test(item.w)) : undefined;
+  // "the earlier patch was lifted with a spatula"
+  if (bare && actual === 'past' && /^(is|was|were|been|are|be|being|got|gets)$/.test(items[k - 1]?.w ?? '')) {
+    const thing = items.slice(Math.max(0, k - 9), k).findLast((x) => x.object || x.finding === 'old-repair');
+    const object = thing?.finding === 'old-repair' ? 'old-patch' : thing?.object;
+    if (object && bare[1].includes(object)) return { form: actual };
+  }
+  if (bare) {
+    const at = items.findIndex(
+      (x, m) => m > k && m < k + 5 && (x.object || x.finding === 'old-repair' || x.place),
+    );
+    const thing = items[at];
+    const object = thing?.finding === 'old-repair' ? 'old-patch' : thing?.object;
+    if (object && bare[1].includes(object) && !thing?.seam && !thing?.material?.includes('thread'))
+      return { form: item.w === 'cut' ? 'past' : actual };
+  }
+  return particle ? undefined : { form: actual };
+}
+
+/** What these verbs take off or out without saying so. */
+const BARE_REMOVAL: [RegExp, string[]][] = [
+  [/^clip/, ['ties', 'quilting', 'stitching']],
+  [/^cut/, ['ties']],
+  [/^lift(ed|ing)$/, ['old-patch', 'interfacing', 'label']],
+];
+
+/** Does a word that may be a noun stand as a verb: "strip it off", "to lift the patch"? */
+function isImperative(items: Item[], k: number): boolean {
+  const before = items[k - 1]?.w ?? '';
+  if (/^(to|will|'ll|must|should|gonna|could|might|can|and|then|i)$/.test(before))
+    return !/^(of|for|wide|,|is|was|along)$/.test(items[k + 1]?.w ?? '');
+  return /^(it|the|that|them|those|off|out|this)$/.test(items[k + 1]?.w ?? '') && (k === 0 || before === ',');
+}

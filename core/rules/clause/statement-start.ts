@@ -1,0 +1,319 @@
+import type { Item } from '../item.ts';
+import { isGiven } from './given-form.ts';
+import { BE, isPredicate, PREPOSITIONS } from './is-predicate.ts';
+import { FINITE, hasPredicate, hasWork, isQuantifier, newSubject } from './new-subject.ts';
+import { PARTICLES, REMOVE_VERBS, removalAt } from './removal-at.ts';
+
+/** In running speech: does the item at `k` begin, or complete, a second statement in the current clause? */
+export function startsStatement(items: Item[], k: number, current: Item[]): boolean {
+  const item = items[k]!;
+  const before = current.at(-1)!;
+  // "… down as we speak forget the net"
+  if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(item.w))
+    return isPredicate(items, k) && hasPredicate(current);
+  // looked at where they stand in the note, so that "took the old patch off" knows its "off"
+  const start = k - current.length;
+  const predicates = current.map((_x, m) => (isPredicate(items, start + m) ? m : -1)).filter((m) => m >= 0);
+  if (!predicates.length) {
+    if (
+      item.w === 'i' &&
+      (hasWork(current) || current.some((x) => x.cost)) &&
+      !['and', 'but', 'so'].includes(before.w)
+    )
+      return items[k + 1]?.w !== 'was';
+    return false;
+  }
+  if (
+    (item.w === 'i' || item.w === 'there' || item.w === 'she' || item.w === 'he') &&
+    (BE.has(items[k + 1]?.w ?? '') ||
+      items[k + 1]?.action ||
+      Object.hasOwn(REMOVE_VERBS, items[k + 1]?.w ?? '') ||
+      [
+        "'ll",
+        "'ve",
+        "'m",
+        "'d",
+        'started',
+        'stopped',
+        'need',
+        'think',
+        'could',
+        'might',
+        'want',
+        'wants',
+        'would',
+        'did',
+        'do',
+        'used',
+        'put',
+        'bought',
+        'quit',
+        'finished',
+        'worked',
+        'says',
+        'said',
+      ].includes(items[k + 1]?.w ?? ''))
+  ) {
+    return (
+      ![
+        'where',
+        'which',
+        'that',
+        'what',
+        'as',
+        'when',
+        'if',
+        'until',
+        'till',
+        'before',
+        'since',
+        'how',
+        'while',
+      ].includes(before.w) && !(item.w === 'there' && !BE.has(items[k + 1]?.w ?? ''))
+    );
+  }
+  if (item.w === 'it' && BE.has(items[k + 1]?.w ?? '') && items[k + 1]?.w !== 'all')
+    return (
+      !PREPOSITIONS.has(before.w) &&
+      !/^(off|out|where|which|what|as|when|if|before|since|how|while|let|way|than|like|just|exactly|that|because|call|calling|make|leave|leaving)$/.test(
+        before.w,
+      ) &&
+      !before.action &&
+      !removalAt(items, k - 1)
+    );
+  if (
+    item.place?.kind === 'blocks' &&
+    !PREPOSITIONS.has(before.w.split(' ').at(-1)!) &&
+    !/^(\/|-|the|and|,|&|all|every|that|of|or|seam|block|is|'s|where|which|what|when|how|if|because|than|as)$/.test(
+      before.w,
+    ) &&
+    !before.place &&
+    newSubject(items, k)
+  ) {
+    const verb = items[k + 1]?.w ?? '';
+    // "leaving 2-4 just as it is": an adverb is no verb of its own
+    return !(before.action && verb !== "'s") || (FINITE.has(verb) && !/^(just|only|too|same)$/.test(verb));
+  }
+  if (!isPredicate(items, k)) return false;
+  const last = predicates.at(-1)!;
+  const lastItem = current[last]!;
+  // "took the tacking out", "have come off the bottom row": the particle belongs to the verb before
+  if (PARTICLES.has(item.w) && Object.hasOwn(REMOVE_VERBS, lastItem.w)) return false;
+  const between = current.slice(last + 1);
+  // "washing is out"
+  if (PARTICLES.has(item.w) && lastItem.action && between.every((x) => BE.has(x.w))) return false;
+  // "darned the hole", "pressed the puckers out", "closed the split seam": the finding is what the work is done to.
+  const doing =
+    lastItem.action ||
+    removalAt(current, last) ||
+    /^(live|living|leave|leaving|keep|keeping)$/.test(lastItem.w);
+  // "over the hole", "on the worn spot", "across a tear": what the work is done to stands after a preposition
+  if (item.finding && !item.action && doing && ledByPreposition(between)) return false;
+  // "the old patch on 6-2 could come off"
+  if (
+    lastItem.finding === 'old-repair' &&
+    removalAt(items, k) &&
+    between.some((x) => /^(can|could|will|'ll|may|might|should|must|to|needs|wants)$/.test(x.w))
+  )
+    return false;
+  // "pressed the seams open"
+  if (/^(open|flat)$/.test(item.w) && lastItem.action?.v === 'press') return false;
+  // "the stain on 3-2 can stay"
+  if (
+    /^(stay|stays|left|remain|remains|leave)$/.test(item.w) &&
+    lastItem.finding &&
+    !lastItem.action &&
+    between.some((x) => /^(can|could|will|'ll|may|might|should|must|to|be|gets|is|just)$/.test(x.w)) &&
+    current.slice(Math.max(0, last - 3), last).some((x) => /^(the|that|this|its|those)$/.test(x.w))
+  )
+    return false;
+  if (
+    item.finding &&
+    !item.action &&
+    doing &&
+    between.every(
+      (x) => !BE.has(x.w) || ['a', 'little', 'right', 'bit', 'all', 'both', 'only'].includes(x.w),
+    ) &&
+    between.length <= 4 &&
+    !between.some((x) => x.place && !x.part)
+  )
+    return false;
+  // "blanket stitched all the way round", "by machine straight stitched" after a treatment says how.
+  if (
+    item.stitch &&
+    item.action &&
+    doing &&
+    lastItem.action &&
+    !between.some((x) => x.w === 'and' || x.w === ',')
+  )
+    return false;
+  // "get a support stitched in behind them"
+  if (item.action?.form === 'past' && lastItem.action && between.length <= 1 && isGiven(current, last))
+    return false;
+  // "whipped closed", "zigzagged shut": one act
+  if (item.action && lastItem.action && lastItem.stitch && between.length === 0) return false;
+  // findings side by side: "splitting into strips", "stained and torn" is cut elsewhere
+  if (item.finding && lastItem.finding && between.length === 0) return false;
+  // "the loss in 3-2 is patched": the damage is what the work was done to
+  if (
+    (item.action?.form === 'past' || removalAt(items, k)?.form === 'past') &&
+    lastItem.finding &&
+    !lastItem.action &&
+    // "the hole is patched", "I have the rip closed now"
+    (between.some((x) => /^(is|are|was|were|been|be|gets|got|'s|'re)$/.test(x.w)) ||
+      between.every((x) => /^(all|now|finally)$/.test(x.w))) &&
+    current.slice(Math.max(0, last - 3), last).some((x) => /^(the|that|this|its|those)$/.test(x.w))
+  )
+    return false;
+  if (item.fail && (lastItem.fail || lastItem.finding) && between.length <= 1) return false;
+  if (item.fail && !item.finding && !between.some((x) => x.seam || x.stitches || x.part)) return false;
+  if (lastItem.fail && !lastItem.finding && item.finding && between.every((x) => DEGREE.has(x.w)))
+    return false;
+  // "black spots of mould"
+  if (item.finding && lastItem.finding && between.length === 1 && between[0]!.w === 'of') return false;
+  if (item.action && lastItem.w === 'left' && between.length <= 1) return false;
+  // "cut out and pieced in", "needs taking out", "wants re-sewing", "started tying"
+  if (
+    /^(need|needs|want|wants|gets|started|starting|stopped|finished|began|decided|used|stays|stay|left|going|getting|quit)$/.test(
+      lastItem.w,
+    ) &&
+    between.length <= 4
+  )
+    return false;
+  if (item.action?.form === 'ing' && PREPOSITIONS.has(before.w)) return false;
+  if (item.action?.form === 'base' && /^(to|of|or)$/.test(before.w) && lastItem.action)
+    return before.w !== 'or';
+  if (
+    removalAt(items, k)?.form === 'base' &&
+    item.w !== 'remove' &&
+    ['have', 'has', 'get', 'gets'].includes(item.w)
+  )
+    return false;
+  return true;
+}
+
+/** Do these words end in a preposition and what may stand between it and its noun ("over the", "across a nasty long")? */
+function ledByPreposition(between: Item[]): boolean {
+  for (let m = between.length - 1; m >= 0 && m >= between.length - 4; m--) {
+    const x = between[m]!;
+    if (/^(over|on|across|onto|around|round|behind|under|at|along|through|into|in|of)$/.test(x.w))
+      return m > 0;
+    if (x.token.kind === 'mark' || x.place || x.action || (BE.has(x.w) && x.w !== 'a' && x.w !== 'little'))
+      return false;
+  }
+  return false;
+}
+
+const DEGREE = new Set(
+  'ever so very quite rather really all a bit little right too pretty awfully terribly dreadfully clean clear completely'.split(
+    ' ',
+  ),
+);
+
+/** Where in the current clause the new statement's own words begin: at its subject, if that is not led by a preposition. */
+export function statementStart(current: Item[], items: Item[], k: number): number {
+  const first = items[k]!;
+  if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(first.w)) return current.length;
+  if (first.w === 'i' || first.w === 'there' || first.w === 'it' || first.w === 'she' || first.w === 'he')
+    return current.length;
+  let at = current.length;
+  let sawPlace = false;
+  for (let m = current.length - 1; m >= 0; m--) {
+    const item = current[m]!;
+    if (isPredicate(current, m) && !(BE.has(item.w) && item.w !== 'gone')) break;
+    const light =
+      BE.has(item.w) ||
+      [
+        'the',
+        'that',
+        'this',
+        'those',
+        'these',
+        'one',
+        'ones',
+        'i',
+        'it',
+        'and',
+        ',',
+        '&',
+        'of',
+        'side',
+        'every',
+        'each',
+        'all',
+        'other',
+        'old',
+        'new',
+        'little',
+        'for',
+        'to',
+        'an',
+        "'m",
+        "'d",
+      ].includes(item.w);
+    // "patched it with a piece of the denim zigzagged round": what was put in is no subject
+    if (
+      item.w === 'of' &&
+      !BE.has(current[m - 1]?.w ?? '') &&
+      /^(piece|scrap|bit|strip|length|patch|square|remnant)s?$/.test(
+        (current[m - 1]?.w ?? '').split(' ').at(-1)!,
+      )
+    )
+      return current.length;
+    const subject =
+      item.place || item.fabric || item.seam || item.stitches || item.part || item.object || item.material;
+    if (subject) {
+      sawPlace = true;
+      at = m;
+      continue;
+    }
+    if (light) {
+      if (item.w === 'and' || item.w === ',' || item.w === '&') {
+        if (!sawPlace) at = m;
+        continue;
+      }
+      if (item.w === 'of' && !isQuantifier(current[m - 1])) {
+        // "out of that whole row | the batting's clumped": the place stays with what was said before
+        return sawPlace ? afterPlaces(current, m + 1) : m;
+      }
+      if (!PREPOSITIONS.has(item.w) || item.w === 'to' || item.w === 'of' || item.w === 'for') {
+        at = m;
+        continue;
+      }
+    }
+    if (PREPOSITIONS.has(item.w)) {
+      // the place after a preposition belongs to what was said before
+      if (sawPlace) return afterPlaces(current, m + 1);
+      at = m;
+      continue;
+    }
+    break;
+  }
+  // "patched 3-1 3-2 is torn" is not spoken; a place right after a verb stays with the verb.
+  if (at < current.length && at > 0) {
+    const prior = current[at - 1]!;
+    const hasAux = current.slice(at).some((x) => BE.has(x.w));
+    if (prior.action && !hasAux && current.slice(at).some((x) => x.place)) return afterPlaces(current, at);
+  }
+  return at;
+}
+
+/** The index after the places, joined by "and" or commas, that stand from `from` on. A new subject with a part or seam ends them. */
+function afterPlaces(current: Item[], from: number): number {
+  let after = from;
+  while (after < current.length) {
+    const item = current[after]!;
+    if (item.place && item.place.kind !== 'part') after++;
+    else if (item.place && after === from) after++;
+    else if (item.w === 'the' && after === from) after++;
+    else if (
+      /^(and|,|&|the)$/.test(item.w) &&
+      current
+        .slice(after + 1, after + 3)
+        .some((x, n) => x.place && x.place.kind !== 'part' && (n === 0 || current[after + 1]!.w === 'the'))
+    )
+      after++;
+    else break;
+  }
+  return after;
+}
