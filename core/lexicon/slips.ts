@@ -38,6 +38,19 @@ const the = [
 ];
 
 export const SLIPS: SlipRow[] = [
+  { heard: 'tonite', meant: 'tonight' },
+  { heard: 'tommorow', meant: 'tomorrow' },
+  {
+    heard: 'wat',
+    meant: 'what',
+    after: ['is', "'s", 'was', 'were', 'did', 'do', 'have', 'has', 'i', 'about'],
+  },
+  {
+    heard: 'brake',
+    meant: 'break',
+    before: ['min', 'mins', 'minute', 'minutes', 'minits', 'hour', 'a', 'coffee', 'tea', 'lunch'],
+  },
+  { heard: 'perl', meant: 'pearl', after: ['cotton', 'coton'] },
   { heard: 'write', meant: 'right', before: ['top', 'bottom', 'upper', 'lower', 'far', 'its'] },
   {
     heard: 'write',

@@ -453,6 +453,8 @@ function itemAt(
     item.material = undefined;
     item.object = undefined;
   }
+  // "squares 3-1 and 3-2 have been treated": the word for blocks, and no squaring up
+  if (/^squares?$/.test(item.w) && blocksAt(tokens, item.j, ctx)?.places.length) item.action = undefined;
   if (item.part && !item.place)
     item.place = { next: longest, places: [item.part], how: 'said', rule: 'place.part', kind: 'part' };
   return item;

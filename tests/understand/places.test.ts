@@ -150,6 +150,16 @@ describe('places that rest on what was said before', () => {
   });
 });
 
+describe('squares are blocks', () => {
+  it.each([
+    ['squares 3-1 and 3-2 have been pressed', ['3-1', '3-2']],
+    ['squares 3-1, 4-2 and 5-1: worn', ['3-1', '4-2', '5-1']],
+    ['patched square three one and square 4-2', ['3-1', '4-2']],
+  ])('%s', (said, places) => {
+    expect(placesSaid(said)).toEqual(places);
+  });
+});
+
 describe('what names no block', () => {
   it.each([
     'bought three yards at two pounds a yard',

@@ -124,3 +124,30 @@ describe('runs of words, and words by their sound', () => {
     expect(putSlipsRight(tokenise(said), undefined, { 'navy dot': ['1-1'] }).slips).toEqual([]);
   });
 });
+
+describe('words typed in haste are put right where they are no words themselves', () => {
+  it.each([
+    [
+      'stoped cutting at 7 adn pached 3-3 wiht teh indigo',
+      'stopped cutting at 7 and patched 3 - 3 with the indigo',
+    ],
+    ['blcok 3-2 is frayd along the botom egde', 'block 3 - 2 is frayed along the bottom edge'],
+    ['need 3 skiens of tie yarn tommorow', 'need 3 skeins of tie yarn tomorrow'],
+    ['with a 15 min brake', 'with a 15 min break'],
+  ])('%s -> %s', (typed, meant) => {
+    expect(reread(typed)).toBe(meant);
+  });
+  it.each([
+    'though three of them stated it',
+    'the skin form was ripping',
+    'taking the power tails out',
+    'took a saving stand',
+  ])('everyday words one letter off stay: %s', (said) => {
+    expect(reread(said)).toBe(said);
+  });
+  it('a word of a fabric name stays', () => {
+    expect(putSlipsRight(tokenise('the geen is torn'), undefined, { 'geen stripe': ['1-1'] }).slips).toEqual(
+      [],
+    );
+  });
+});

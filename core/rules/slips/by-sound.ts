@@ -171,6 +171,10 @@ function soundsOfFabrics(fabrics: object): FabricSounds {
   return known;
 }
 
+/** Is the word one of those that the names of this quilt's fabrics and places are made of? */
+export const isNameWord = (fabrics: object, word: string): boolean =>
+  soundsOfFabrics(fabrics).words.has(word);
+
 /**
  * A word of the trade, or of this quilt's fabrics, that sounds like the one heard (Double Metaphone), where the word as heard
  * says nothing: it is in no list of the trade, and stands where only such a word can. Never a number.

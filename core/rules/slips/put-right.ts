@@ -4,7 +4,9 @@ import { HEARD_SLIPS } from '../../lexicon/slips-heard.ts';
 import { NUMBER_SLIPS } from '../../lexicon/slips-numbers.ts';
 import { PHRASE_SLIPS } from '../../lexicon/slips-phrases.ts';
 import type { Token } from '../../text/tokenise.ts';
-import { findBySound } from './by-sound.ts';
+import { LEXICON } from '../lexicon-index.ts';
+import { findBySound, isNameWord } from './by-sound.ts';
+import { findBySpelling } from './by-spelling.ts';
 
 const BY_WORD: Map<string, SlipRow[]> = new Map();
 for (const row of [...SLIPS, ...HEARD_SLIPS, ...NUMBER_SLIPS])
@@ -107,6 +109,12 @@ export function putSlipsRight(
       slips.push({ heard: t.w, read: row.meant, from: t.from, to: t.to, rule: 'slip.ear' });
       // "crepe line" is one word
       if (row.after && ['crepeline', 'sashing', 'fusible'].includes(row.meant)) i++;
+      continue;
+    }
+    const spelt = t.kind === 'word' ? findBySpelling(t.w) : undefined;
+    if (spelt && !LEXICON.longestAt(tokens, i) && !(fabrics && isNameWord(fabrics, t.w))) {
+      out.push({ ...t, w: spelt, heard: t.w });
+      slips.push({ heard: t.w, read: spelt, from: t.from, to: t.to, rule: 'slip.spelling' });
       continue;
     }
     const alike = findBySound(tokens, i, out.at(-1), fabrics);
