@@ -6,6 +6,7 @@ import { CLOTH_WORDS } from '../lexicon/materials.ts';
 import { findQuery } from '../rules/acts/find-query.ts';
 import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
+import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { readMatters } from '../rules/decisions/read-matters.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
@@ -84,7 +85,7 @@ export function readNote(
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const said = tokenise(text);
+  const said = nameBlanks(tokenise(text));
   const unread = said.length > READ_TOKENS;
   const { tokens, slips } = putSlipsRight(said.slice(0, READ_TOKENS), quilt.taught, namesOf(grid));
   const fabrics = indexFabrics(grid);

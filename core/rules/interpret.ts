@@ -308,7 +308,7 @@ function thingSpokenOf(state: ReaderState): string | undefined {
 /** "stained: 2-1, 2-5": places that a colon adds to what was just found without any. */
 function placesAfterColon(state: ReaderState, clause: Clause, placed: ClausePlaces): boolean {
   if (clause.joint !== ':' || placed.kind !== 'specific') return false;
-  if (!clause.items.every((x) => x.place || /^(,|and|&|\+|the|in|on|also|all|of)$/.test(x.w))) return false;
+  if (!clause.items.every((x) => x.place || BETWEEN_PLACES.test(x.w))) return false;
   const last = state.drafts.at(-1);
   const e = last?.entry;
   if (!last || (e?.kind !== 'condition' && e?.kind !== 'treatment') || last.sentence !== clause.sentence)
@@ -318,6 +318,10 @@ function placesAfterColon(state: ReaderState, clause: Clause, placed: ClausePlac
   last.placed = 'said';
   return true;
 }
+
+/** What joins the places of a list: "where 3-2 meets 4-2, and 4-2 to 4-3", "5-1 with 5-2, 6-1 with 6-2". */
+const BETWEEN_PLACES =
+  /^(,|and|&|\+|the|in|on|also|all|of|where|meets?|joins?|to|with|between|from|at|both)$/;
 
 /** "moth: the first three of the top row, and then the two under those": more places of what was just told. */
 function placesAdded(state: ReaderState, clause: Clause, index: number, placed: ClausePlaces): boolean {

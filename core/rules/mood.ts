@@ -296,6 +296,13 @@ export function stateOf(
     return 'doing';
   // "a patch would only drag at the silk"
   if (/ (?:would|'d) (?:only|just|never|not|n't) /.test(words)) return 'denied';
+  // "it's having both, lawn at the back and the net on top"
+  if (
+    / (?:having|getting|go with|going with|going for|doing|do|to have|to get|have|get) both (?:\S+ ){1,14}/.test(
+      sentence,
+    )
+  )
+    return 'planned';
   // "net instead, tomorrow"
   if (/ (?:tomorrow|tmrw|next week|next time|tonight|later) $/.test(sentence)) return 'planned';
   // a noun: "a patch", "net over it"; "so it's crepeline over the pair of them"

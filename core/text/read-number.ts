@@ -133,6 +133,10 @@ function readWordFraction(tokens: Token[], i: number): { value: number; next: nu
     !(ORDINAL_ONLY.has(next.w) && t.w !== 'one')
   )
     return { value: PARTS_OF_ONE[next.w]!, next: i + 2 + dash };
+  // "a scant quarter inch", "a mean eighth of an inch"
+  const part = tokens[i + 2]?.w ?? '';
+  if (t.w === 'a' && next && SCANT.test(next.w) && has(PARTS_OF_ONE, part) && !part.endsWith('s'))
+    return { value: PARTS_OF_ONE[part]!, next: i + 3 };
   const count = has(UNITS, t.w)
     ? UNITS[t.w]!
     : t.kind === 'number' && /^\d$/.test(t.w)
@@ -149,6 +153,7 @@ function readWordFraction(tokens: Token[], i: number): { value: number; next: nu
   if (t.w === 'half' || t.w === 'quarter') return { value: PARTS_OF_ONE[t.w]!, next: i + 1 };
   return undefined;
 }
+const SCANT = /^(scant|skimpy|mean|bare|fat|generous|good|full|mere|tight|shy|short|neat|narrow|plain)$/;
 const AFTER_FRACTION =
   /^(yards?|yds?|inch|inches|metres?|meters?|hours?|of|each|apiece|wide|long|apart|by|inch|in)$/;
 const ORDINAL_ONLY = new Set(['third', 'fifth', 'tenth']);

@@ -13,6 +13,20 @@ describe('lists of goods', () => {
         { material: 'thread', use: 'bought', quantity: 4, unit: 'spool', cost: { amount: 9 } },
       ],
     ],
+    // a gap left for the number
+    [
+      'called in for ?? cm of nylon net on the way home, bought it anyway, £4.20',
+      [{ material: 'net', use: 'bought', unit: 'cm', cost: { amount: 4.2 } }],
+    ],
+    [
+      'in the closet: 3 yd muslin for the back, 1 pkg betweens. still gotta buy 9 yd binding',
+      [
+        { material: 'backing', use: 'on-hand', quantity: 3, unit: 'yd' },
+        { material: 'needle', use: 'on-hand', quantity: 1, unit: 'pack' },
+        { material: 'binding', use: 'needed', quantity: 9, unit: 'yd' },
+      ],
+    ],
+    ['is that right? yards of it on the floor', []],
     [
       'picked up 3 yd muslin $7.99/yd, 1 spool thread $3.49, 2 packs pins 4.50 each',
       [

@@ -10,6 +10,19 @@ describe('measurements', () => {
       'The top measures seventy two inches by eighty eight and a half. Seam allowances are three eighths. Blocks twelve and a half.',
       [of('width', 72, 'in'), of('length', 88.5, 'in'), of('seam', 0.375, 'in'), of('block', 12.5, 'in')],
     ],
+    [
+      "it's a hundred and eighty four centimetres across by two hundred and ten on the table",
+      [of('width', 184, 'cm'), of('length', 210, 'cm')],
+    ],
+    ['seams on this old thing are three eighths of an inch', [of('seam', 0.375, 'in')]],
+    ['seam allowance a mean eighth of an inch', [of('seam', 0.125, 'in')]],
+    ['the seams in row two are three inches open', []],
+    // a gap left for the number
+    [
+      '89 x 112 cm, border __ cm',
+      [of('width', 89, 'cm'), of('length', 112, 'cm'), { of: 'border', unit: 'cm' }],
+    ],
+    ['width ?? cm, length 190 cm', [of('length', 190, 'cm'), { of: 'width', unit: 'cm' }]],
     ['width 5 foot 4, length 6 ft 10 1/2', [of('width', 64, 'in'), of('length', 82.5, 'in')]],
     [
       'top side 140, btm 141.5, left 160, right 159 cm',

@@ -37,6 +37,9 @@ describe('taking back the last note', () => {
     'let me start again, scrap that',
     'i spoke too soon, take that off',
     'take that out the cutting was for the cushions',
+    'no no, ignore all of that, the receipt belongs to another job',
+    "no I didn't, that was the tablecloth. take it off please",
+    "that wasn't this quilt, take it out",
   ])('%s', (note) => {
     const reading = say(['patched 3-2', note]);
     expect([reading.act, reading.entries]).toEqual(['undo', []]);
@@ -58,6 +61,7 @@ describe('taking back the last note', () => {
     'leave that one alone on 3-3',
     'take that off tomorrow',
     'forget the bit about the muslin, it was lawn',
+    "no I didn't, that was the one below",
     // said to the house
     "never mind that, it's only the phone",
   ])('%s takes nothing back', (note) => {

@@ -41,6 +41,20 @@ describe('what stood open is taken or given up', () => {
       ['darn done 3-3', 'replace dropped 3-3'],
     ],
     [['darned 3-3 or patch it, undecided', 'forget the patch'], ['patch dropped 3-3']],
+    [
+      ['3-2 has gone thin', 'net over it? lawn at the back of it? hmm'],
+      ['overlay considering 3-2', 'stabilize considering 3-2'],
+    ],
+    [
+      [
+        '3-2 has gone thin',
+        'net over it? lawn at the back of it?',
+        "it's having both, lawn at the back and the net on top",
+      ],
+      ['stabilize planned 3-2', 'overlay planned 3-2'],
+    ],
+    [['4-1 is worn', 'bought a piece of lawn for the back'], []],
+    [['the lawn at the back of the shop was 4 pounds a metre'], []],
     [['thinking of washing it', 'washing is out'], ['wash dropped quilt']],
     [['I was for washing it but she will not have it so that is off'], ['wash dropped quilt']],
     [["I'm darning 4-4 tomorrow", "no darning after all, it'll do"], ['darn dropped 4-4']],

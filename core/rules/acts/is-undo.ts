@@ -42,7 +42,7 @@ const UNSAID =
 const BACK_LAST =
   /[,.!;:-] (?:(?:so|and|please|now|just|better) )*take (?:it|that|this|that one|the lot|all of it|all that|everything) back(?: [,.!-])*(?: (?:again|please|every word|every bit|all of it|the whole lot|of it))*[ .!]*$/;
 const FORGET = new RegExp(
-  `^(?:forget|ignore|never mind|pay no heed to|leave out|skip) (?:i (?:ever )?said )?(?:all )?(?:that|it|this|anything)(?: one| lot| all| last one| bit)?${END}`,
+  `^(?:forget|ignore|never mind|pay no heed to|leave out|skip) (?:i (?:ever )?said )?(?:all (?:of )?)?(?:that|it|this|anything)(?: one| lot| all| last one| bit)?${END}`,
 );
 const BARE_STRIKE =
   /^(?:undo|delete|cancel|erase|unsay|strike|scratch|scrub|retract)(?: (?:please|that please))?(?= ?$| ?[,.!;:-])/;

@@ -74,13 +74,16 @@ const TAKES =
 const TAKE_NOW =
   /(?:^|\b(?:so|and|please|no|oh|ah|better|just|can you|could you|would you) )(?:take|pull|leave) (?:all )?(?:of )?(?:that|this)(?: one| lot| last one)?(?: back)? (?:out|off)(?: again| please| for now| then| of it)*(?= *$| (?:i|the|that|it|will|'ll|because|cos|we|they|there|wrong|not)\b)/;
 const WHY =
-  /\b(?:never did|did n't|have n't|wrong|mistake|mistaken|nonsense|rubbish|again|not right|not sure|n't sure|told you|i (?:just )?said|too soon|muddled|mixed|misread|miscounted|other quilt|another quilt|not this|by accident|please|the log|the book|the record|the notes|twice|already|for now|of it|duplicate|och no|oh no|ah no|no no)\b/;
+  /\b(?:never did|did n't|have n't|wrong|mistake|mistaken|nonsense|rubbish|again|not right|not sure|n't sure|told you|i (?:just )?said|too soon|muddled|mixed|misread|miscounted|other quilt|another quilt|not this|by accident|please|the log|the book|the record|the notes|twice|already|for now|of it|duplicate|(?:was n't|is n't|not) (?:this (?:quilt|qlt|job|one)|for this|on this)|och no|oh no|ah no|no no)\b/;
 /** Words that have a sense at the bench, and another of what was said. */
 const MEANT_OF_WORDS =
   /^(back|back out|scrap|good|no good|wipe|strike|scrub|clear|drop|bit|cut|tear|line|one|lot|last)$/;
 /** Why the whole of it was wrong: what is named beside it belongs to the other thing. */
 const ELSEWHERE =
-  /\b(?:other|another|different|wrong) (?:quilt|qlt|job|piece|one)\b|\bnot (?:this|that) (?:quilt|qlt|job)\b/;
+  /\b(?:other|another|different|wrong) (?:quilt|qlt|job|piece|one)\b|\bnot (?:this|that) (?:quilt|qlt|job)\b|\b(?:that|it) was (?:the|my|her|his|a|an) (?:\w+ )?(?:tablecloth|curtains?|sheets?|blanket|cushion|coverlet|pillow|pillowcase|apron|dress|shirt|towel|throw|runner|cloth|eiderdown|bedspread|bag)\b/;
+/** "no I didn't, that was the tablecloth": nothing of it was done here. */
+const DENIED =
+  /^(?:oh |ah |er |wait |sorry )*(?:no|nope|nah)(?: wait| sorry| hang on| actually)* i (?:did n't|never|have n't)\b/;
 const LATER =
   /\b(?:tomorrow|tonight|later|next|first|before|after|when|if|monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b/;
 
@@ -112,7 +115,7 @@ export function strikesOut(text: string, items: Item[], onBench: boolean): boole
     .replace(/ +/g, ' ')
     .trim();
   const struck = STRIKES.some((pattern) => pattern.test(words));
-  if (says) return struck && ELSEWHERE.test(words);
+  if (says) return (struck || (DENIED.test(words) && TAKES.test(words))) && ELSEWHERE.test(words);
   if (struck) return true;
   if (
     text

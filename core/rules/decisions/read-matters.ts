@@ -447,6 +447,13 @@ function matterIn(
       ? { topic: 'other', status: 'open', rule: 'decision.other' }
       : undefined;
   }
+  // "muslin on the back of it, or a patch over the top?": a support, and not what the backing is made of
+  if (
+    topic === 'backing' &&
+    /\b(?:at|on) the (?:back|reverse)\b/.test(words) &&
+    liesBehind(state, words, sentence)
+  )
+    return undefined;
   const cloth = topic === 'fabric';
   // "… patch it? Or new backing altogether?": the other of two treatments
   if (asked && k === 0 && /^ or /.test(words)) return undefined;
@@ -510,6 +517,13 @@ function matterIn(
     return { topic, status: 'settled', rule: 'decision.cloth-for' };
   return undefined;
 }
+
+const liesBehind = (state: ReaderState, words: string, sentence: string): boolean =>
+  / back of (?:it|that|them|that one|this|this one|both|those)\b/.test(words) ||
+  /\b(?:net|netting|tulle|crepeline|patch(?:ed)?|on top|on the (?:face|front)|over the (?:top|face|front))\b/.test(
+    sentence,
+  ) ||
+  state.memory.open.some((o) => o.action === 'stabilize' && !o.passed);
 
 /** A cloth, a fibre or a colour beside the thing that it is for. */
 const namesCloth = (x: Item, topic: Topic): boolean =>

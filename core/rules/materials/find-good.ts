@@ -318,8 +318,15 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   if (/^(from|at|in|off|down|on|they|i|we|today|yesterday)$/.test(w(items, c))) {
     // "a hank of wool from the mill, 14.50", "that stuff they had on the sale table, 27 the lot"
     let q = c;
-    while (q < c + 10 && q < items.length && isPlain(items[q]!)) q++;
-    if (items[q]?.cost && !/^(for|at|of)$/.test(w(items, q - 1))) c = q;
+    while (
+      q < c + 10 &&
+      q < items.length &&
+      // "…, bought it anyway, £4.20"
+      (isPlain(items[q]!) || (/^(bought|got)$/.test(w(items, q)) && /^(it|them)$/.test(w(items, q + 1))))
+    )
+      q++;
+    if (items[q]?.cost && (!/^(for|at|of)$/.test(w(items, q - 1)) || /^(it|them)$/.test(w(items, q - 2))))
+      c = q;
   }
   while (
     c < items.length &&
@@ -423,7 +430,7 @@ const isPlain = (x: Item): boolean =>
   );
 
 export const STORES =
-  /^(cupboard|drawer|stash|bag|box|trunk|chest|tin|basket|shelf|loft|attic|store|cabinet|wardrobe|hall|house|studio|workroom|shed|car|hand|stock|bin)$/;
+  /^(cupboard|closet|drawer|stash|bag|box|trunk|chest|tin|basket|shelf|loft|attic|store|cabinet|wardrobe|hall|house|studio|workroom|shed|car|hand|stock|bin|pantry|dresser|crate|tote|garage|basement|hamper)$/;
 
 /** "for the backing", "(backing)", "for tying", "to bind with": what a material is for, and the index after those words. */
 function purposeAt(

@@ -27,7 +27,7 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
     'firm',
   ],
   [
-    "to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|out of|could do with|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch",
+    "to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|out of|could do with|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch",
     'needed',
     'firm',
   ],
@@ -54,6 +54,9 @@ function firstWord(phrase: string): string {
 /** The word for buying, needing or having at item `k`. */
 function cueAt(items: Item[], k: number): Cue | undefined {
   if (!items[k] || !CUE_HEADS.has(firstWord(w(items, k)))) return undefined;
+  // "in the closet: 3 yd of muslin"
+  if (/^(in|on)$/.test(w(items, k)) && /^(the|my)$/.test(w(items, k + 1)) && STORES.test(w(items, k + 2)))
+    if (w(items, k + 3) === ':' || items[k + 3]?.quantity?.unit) return { use: 'on-hand', next: k + 3 };
   for (let n = Math.min(4, items.length - k); n >= 1; n--) {
     const phrase = wordsOf(items, k, k + n).trim();
     if (items.slice(k, k + n).some((x) => x.quantity || x.cost || x.place?.kind === 'blocks')) continue;
@@ -139,6 +142,9 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
         if (good) {
           // "that took 3 m of binding" is used up, "I took five yards at £2" bought
           use = w(items, k) === 'took' && !priced && cue.use === 'bought' ? 'used' : cue.use;
+          // "I got three yards of it in the cedar chest": had, and not bought
+          if (/^(got|had)$/.test(w(items, k)) && !priced && !shop && keptInStore(items, good.next))
+            use = 'on-hand';
           for (let m = k; m < at; m++) claims.cut.add(items[m]!);
           k = takeList(state, sentence, items, at, use, claims, made, true, carried);
           continue;
@@ -271,6 +277,14 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       lastSentence = sentence.number;
     }
   }
+}
+
+/** Do the words behind the goods tell where they are kept: "in the cedar chest", "up in the attic"? */
+function keptInStore(items: Item[], from: number): boolean {
+  for (let m = from; m < from + 3; m++)
+    if (/^(in|on)$/.test(w(items, m)) && /^(the|my|a)$/.test(w(items, m + 1)))
+      return STORES.test(w(items, m + 2)) || (!items[m + 2]?.place && STORES.test(w(items, m + 3)));
+  return false;
 }
 
 /** A word for needing or having that is about something else: "needs patching", "have patched", "got it off". */

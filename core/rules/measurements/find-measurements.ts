@@ -332,7 +332,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
             ? k + 1
             : /^(is|are|at|of|:|=|,)$/.test(w(items, k + 1)) && isNumber(items[k + 2])
               ? k + 2
-              : undefined;
+              : isFarther(items, k);
           if (
             m !== undefined &&
             !used.has(m) &&
@@ -453,10 +453,23 @@ function blockSide(items: Item[], k: number, used: Set<number>): number | undefi
 
 const isEnd = (items: Item[], k: number): boolean => /^(,|\.|;|and|&|\)|)$/.test(w(items, k));
 
+/** "seams on this old thing are three eighths of an inch": the length behind the verb, with what they lie in between. */
+function isFarther(items: Item[], k: number): number | undefined {
+  if (!/^(on|in|of|here|all)$/.test(w(items, k + 1))) return undefined;
+  for (let m = k + 2; m < k + 8; m++) {
+    if (!items[m] || items[m]!.token.kind === 'mark' || items[m]!.action || items[m]!.fail) return undefined;
+    if (/^(is|are|was|were|run|runs|look|looks|measure|come)$/.test(w(items, m)))
+      return [m + 1, m + 2].find((q) => isNumber(items[q]) && lengthUnit(items[q]));
+  }
+  return undefined;
+}
+
 function nextNumber(items: Item[], k: number, used: Set<number>, reach: number): number | undefined {
   for (let m = k + 1; m < Math.min(items.length, k + 1 + reach); m++) {
     if (isNumber(items[m]) && !used.has(m)) return m;
     if (items[m]!.cost || items[m]!.duration || items[m]!.place?.kind === 'blocks') return undefined;
+    // "width __ cm, length 190 cm": a gap was left for its number
+    if (w(items, m) === 'many') return undefined;
   }
   return undefined;
 }

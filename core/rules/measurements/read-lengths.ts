@@ -68,7 +68,7 @@ const isSizeOfDamage = (items: Item[], own: MeasureFound[]): boolean =>
   items.some((x) => /^(across|long|wide|big|round)$/.test(x.w) || /(across|long|wide)$/.test(x.w));
 
 const UNKNOWN =
-  /^(?:(?:side|edge|is|was|'s|the|of|by|at|cut|so|:|=|,|-|and|oh|uh|um|hang|on|wait|it) )*(?:\? ?|(?:i )?(?:forget|forgot|ca n't|could n't|do n't|did n't|have n't|'ve lost|lost)\b|what was (?:it|that)\b|not (?:sure|noted)|whatever\b|unknown|illegible|blank|tbc|to be (?:measured|confirmed)|how (?:long|wide)|so many (?:inch|cm|mm|cent|mill)|many (?:inch|cm|mm|cent|mill)|(?:inches|cm|mm|centimetres|centimeters|millimetres)\b)/;
+  /^(?:(?:side|edge|is|was|'s|the|of|by|at|cut|so|:|=|,|-|and|oh|uh|um|hang|on|wait|it) )*(?:\? ?|(?:i )?(?:forget|forgot|ca n't|could n't|do n't|did n't|have n't|'ve lost|lost)\b|what was (?:it|that)\b|not (?:sure|noted)|whatever\b|unknown|illegible|blank|tbc|to be (?:measured|confirmed)|how (?:long|wide)|so many (?:inch|cm|mm|cent|mill)|many (?:in|cm|mm|cent|mill|ft|feet|foot|m|met|yd|yard)|(?:inches|cm|mm|centimetres|centimeters|millimetres)\b)/;
 const SIDE_OF: Record<string, Measure> = {
   top: 'side-top',
   bottom: 'side-bottom',
@@ -93,7 +93,15 @@ function unknownLength(
       ? (SIDE_OF[x.w.split(' ')[0] ?? ''] ??
         SIDE_OF[/^edge-(\w+)$/.exec(x.place?.places[0] ?? '')?.[1] ?? ''])
       : undefined;
-    const of = side ?? (x.seam && x.w !== 'seam allowance' ? undefined : x.measure);
+    const gap = tokens[x.j]?.w === 'many';
+    const of =
+      side ??
+      // "border __ cm"
+      (x.part === 'border' && gap
+        ? 'border'
+        : x.seam && x.w !== 'seam allowance' && !gap
+          ? undefined
+          : x.measure);
     if (!of || found.some((m) => m.items.includes(x) || (m.of === of && of !== 'diagonal'))) continue;
     if (/^(wide|across|high|tall|apart|over|long|l|w|ends)$/.test(x.w) && !side) continue;
     const after = tokens
@@ -101,7 +109,7 @@ function unknownLength(
       .map((t) => t.w)
       .join(' ');
     if (!UNKNOWN.test(`${after} `)) continue;
-    const said = /\b(inches|cm|mm|in)\b/.exec(after)?.[1];
+    const said = /\b(inches|cm|mm|in|m|ft|yd)\b/.exec(after)?.[1];
     const unit = said ? (UNIT_WORDS[said] as LengthUnit) : (found.at(-1)?.unit ?? note);
     return { of, ...(unit ? { unit } : {}), items: [x], rule: 'measure.unknown' };
   }

@@ -129,6 +129,8 @@ const HALF_WORDS = new Set(['half', 'haf']);
  * ("nine", "nine fifteen", "10.15", "1045") are only read where `expected`, after "at", "since", "till" and the like.
  */
 export function findClock(tokens: Token[], i: number, expected: boolean): ClockFound | undefined {
+  // "a hundred and eighty four across by two hundred and ten"
+  if (w(tokens, i + 1) === 'hundred' && w(tokens, i + 2) === 'and') return undefined;
   let j = i;
   while (
     expected &&

@@ -1,4 +1,5 @@
 import { isPredicate } from '../clause/is-predicate.ts';
+import type { Item } from '../item.ts';
 import { isCloth } from './is-cloth.ts';
 import { plainVerbNear } from './plain-verb-near.ts';
 import { removalSoon } from './removal-soon.ts';
@@ -22,7 +23,7 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
       const verb =
         verbNear(items, k, ['resew', 'stabilize', 'piece', 'baste', 'patch', 'overlay', 'cut'], used) ??
         plainVerbNear(items, k);
-      if (/\b(behind|underneath|support|under|beneath)\b/.test(after) || verb) {
+      if (/\b(behind|underneath|support|under|beneath)\b/.test(after) || verb || atTheBack(items, k, after)) {
         if (item.object === 'label' || item.material === 'other') return 'none';
         return found(
           {
@@ -41,3 +42,11 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
   }
   return undefined;
 }
+
+/** "lawn at the back of it", "muslin on the back, net on top": cloth that nothing is told of but where it is to lie. */
+const atTheBack = (items: Item[], k: number, after: string): boolean =>
+  / (?:at|on) the (?:back|reverse)(?: of (?:it|that|them|that one|this|this one|both|those|row|block|\d|(?:one|two|three|four|five|six|seven|eight|nine) (?:one|two|three|four|five|six|seven|eight|nine))\b| *$| [,?+&]| (?:and|or|with|then)\b)/.test(
+    after,
+  ) &&
+  !/^(?:the|that|this|those|her|his|in|is|was)$/.test(items[k - 1]?.w ?? '') &&
+  !items.some((x) => (x.quantity?.unit && x.quantity.unit !== 'piece') || x.cost || x.fail || x.finding);

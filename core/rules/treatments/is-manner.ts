@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { isCloth } from './is-cloth.ts';
 
 /** "over the top", "over the face", "from the front": how it is done, not where. */
 export function isManner(item: Item, items: Item[]): boolean {
@@ -24,6 +25,8 @@ export function isManner(item: Item, items: Item[]): boolean {
       !items.some((x) => x.seam || x.part === 'binding' || x.fail)
     );
   if (item.part !== 'top' && item.part !== 'backing') return false;
+  // "lawn at the back of it, net on top": where the support lies
+  if (item.part === 'backing' && ofSupport(items, k)) return true;
   if (item.part === 'backing')
     return (
       !items.some((x) => x.object === 'label' || x.object === 'ties') &&
@@ -49,3 +52,10 @@ export function isManner(item: Item, items: Item[]): boolean {
     )
   );
 }
+
+/** Does cloth stand right before "at the back": "muslin on the back of it"? */
+const ofSupport = (items: Item[], k: number): boolean =>
+  items[k - 1]?.w === 'the' &&
+  /^(at|on)$/.test(items[k - 2]?.w ?? '') &&
+  items[k - 3] !== undefined &&
+  isCloth(items[k - 3]!);

@@ -139,7 +139,12 @@ export function makeTreatment(
         o.action === action &&
         (!placed.places.length || o.places.some((p) => placed.places.includes(p))),
     ) &&
-    !items.some((x) => /^(has|have|had|'ve|got|put|now|on|laid|went|did|done|already|took)$/.test(x.w))
+    !items.some(
+      (x, k) =>
+        /^(has|have|had|'ve|got|put|now|on|laid|went|did|done|already|took)$/.test(x.w) &&
+        // "net on top, then"
+        !(x.w === 'on' && /^(top|the)$/.test(items[k + 1]?.w ?? '')),
+    )
   )
     status = 'planned';
   // "doing the mending", "starting the cutting": a kind of work, with no place or thing named
@@ -244,7 +249,8 @@ export function makeTreatment(
   }
   if (places === undefined && how !== 'unneeded') {
     const cloth = mendedCloth(items, state);
-    if (cloth) {
+    // "lawn at the back of it", where the quilt has a lawn as well: what is put behind
+    if (cloth && !(way.rule === 'treatment.cloth-behind' && cloth.item === way.stuff)) {
       places = cloth.places;
       placeItems = [cloth.item];
     }
