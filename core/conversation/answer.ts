@@ -303,7 +303,9 @@ function answerAction(a: Answering): boolean {
         (d.entry.kind === 'treatment' && d.entry.object !== undefined && p !== 'quilt'),
     ) &&
     !placesOf(d.entry).some((p) => where.includes(p));
-  if (told.every(elsewhere)) return false;
+  // "I fixed 5-3": another block, and again it is not said how
+  const unsaid = a.state.drafts.some((d) => d.entry.kind === 'treatment' && !d.entry.action && elsewhere(d));
+  if (told.every(elsewhere) || unsaid) return false;
   const made: Standing[] = [];
   for (const d of told) {
     if (d.entry.kind !== 'treatment') continue;

@@ -3,7 +3,7 @@ import type { Clause } from './clause/clause.ts';
 import { view } from './clause-view.ts';
 import { findConditions } from './conditions/find-conditions.ts';
 import { makeCondition } from './conditions/make-condition.ts';
-import { type Draft, makeDraft } from './draft.ts';
+import type { Draft } from './draft.ts';
 import type { Item } from './item.ts';
 import { readMaterials } from './materials/read-materials.ts';
 import { looksUndecided } from './mood.ts';
@@ -13,7 +13,7 @@ import { type ClausePlaces, placesOfClause } from './places/places-of-clause.ts'
 import { oneWithin, spokenOf } from './places/spoken-of.ts';
 import type { ReaderState } from './reader-state.ts';
 import { absorbed } from './treatments/absorbed.ts';
-import { doneAsPlanned, planFor } from './treatments/as-planned.ts';
+import { doneAsPlanned } from './treatments/as-planned.ts';
 import { askBetween } from './treatments/ask-between.ts';
 import { MENDED_ONCE, mendedByOthers } from './treatments/by-others.ts';
 import { findWays } from './treatments/find-ways.ts';
@@ -23,6 +23,7 @@ import { sameAgain, toFollow } from './treatments/same-again.ts';
 import { soFar } from './treatments/so-far.ts';
 import { closedAtOnce, fastening } from './treatments/stitch-alone.ts';
 import { sameStitch, stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
+import { tendedTo, unsaidDeed } from './treatments/unsaid-deed.ts';
 import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
 import { readBegun, readDurations } from './work/read-work.ts';
 
@@ -45,14 +46,6 @@ export function interpret(state: ReaderState): Draft[] {
   }
   return state.drafts;
 }
-
-/** Work on a block that does not say what: "seen to 4-1", "that's 5-2 out of the way", "2-3 ok now". */
-const UNSAID_DEED =
-  / (?:did|done|treated|finished|mended|repaired|fixed|took care of|taken care of|sorted|sorted out|dealt with|saw to|seen to|attended to|worked on|tackled|finished off|polished off|had a go at|been at|got through|made good|put right|set to rights|ticked off|crossed off|wrapped up|out of the way) /;
-
-/** The same of what was last spoken of: "took care of those", "sorted that one out", "it's been seen to". */
-const TENDED =
-  /^ (?:(?:oh|right|ok|okay|so|and|well|there|,|now|i|i 've|'ve|have|just|also|then|we|that 's) )*(?:took care of|taken care of|sorted|dealt with|saw to|seen to|attended to|put right|made good|treated|mended|repaired|fixed|tackled|finished off) (?:it|that|them|those|these|this|both|'em|em|both of (?:them|those)|all of (?:them|those)|that one|this one|the (?:lot|pair|two)(?: of (?:them|those))?)(?: (?:one|ones|two|three|up|out|now|too|as well|all|both|already|today|tonight|this morning|this afternoon|this evening|last night|yesterday|then))*(?: [.!])* $/;
 
 function readClause(
   state: ReaderState,
@@ -133,57 +126,14 @@ function readClause(
   }
 
   // Work on a place without saying what: "did five one and six four last night".
-  const unsaid = ongoing(state, sentenceItems) ?? planFor(state, told.places)?.action;
-  if (
-    !made.length &&
-    told.kind === 'specific' &&
-    !state.drafts.some((d) => d.clause === index) &&
-    UNSAID_DEED.test(words) &&
-    !/ (what|did n't|have n't|not|undecided|how|same|somebody|someone|she|he|they|once|before now|years) /.test(
-      words,
-    )
-  )
-    state.drafts.push(
-      makeDraft(
-        'treatment',
-        v,
-        {
-          ...(unsaid ? { action: [unsaid, 'treatment.of-task', undefined, 'implied'] } : {}),
-          state: ['done', 'treatment.unsaid', undefined],
-          places: [placed.places, 'place.said', placed.items],
-        },
-        'said',
-      ),
-    );
-
-  if (
-    !state.drafts.length &&
-    state.clauses[0] === clause &&
-    state.memory.last &&
-    state.memory.focus.length &&
-    TENDED.test(
-      items.length <= 14
-        ? words
-            .replace(
-              /(?: ,| in| took| for)? (?:about |all of )?(?:\S+ ){1,4}(?:minutes|mins|min|hours?|hrs?) $/,
-              ' ',
-            )
-            .replace(/ , quarter of an hour $|(?: ,)? half an hour $/, ' ')
-        : words,
-    )
-  )
-    state.drafts.push(
-      makeDraft(
-        'treatment',
-        v,
-        {
-          state: ['done', 'treatment.unsaid', undefined],
-          places: [[...state.memory.focus], 'place.spoken-of', undefined, 'implied'],
-          minutes: [items.find((x) => x.duration)?.duration?.minutes, 'time.minutes', undefined],
-        },
-        'carried',
-      ),
-    );
+  if (!made.length && !state.drafts.some((d) => d.clause === index)) {
+    const unsaid = unsaidDeed(state, v, words, told, placed, ongoing(state, sentenceItems), stitch);
+    if (unsaid) state.drafts.push(unsaid);
+  }
+  if (!state.drafts.length && state.clauses[0] === clause) {
+    const tended = tendedTo(state, v, words);
+    if (tended) state.drafts.push(tended);
+  }
 
   if (!made.length && !state.drafts.some((d) => d.clause === index) && MENDED_ONCE.test(words))
     mendedByOthers(state, v, placed);

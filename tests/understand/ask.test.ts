@@ -17,6 +17,15 @@ describe('what is asked for', () => {
     ['put a scrap of the red over 3-4', 'fabric'],
     ['used two packs of them', 'material'],
     ['I did some mending today, no idea how long', 'time'],
+    ['oh and I did some binding on it on Sunday night', 'time'],
+    ['got some quilting in before work', 'time'],
+    ['also sat surveying it yesterday, forgot to write down the times', 'time'],
+    ['quilted on it a little last night as well', 'time'],
+    ['worked on it a bit last night too', 'time'],
+    ['looked after 2-2 this morning', 'action'],
+    ['did the second row today', 'action'],
+    ['both the gingham ones are done', 'action'],
+    ['block 4-4 is complete', 'action'],
   ])('%s: %s', (note, slot) => {
     expect(outcome([note]).ask).toBe(slot);
   });
@@ -34,6 +43,12 @@ describe('what is asked for', () => {
     ['all the blue ones are frayed'],
     ['trimmed the left edge'],
     ['photographed the back'],
+    ['quilted it last night'],
+    ['bought some binding on Sunday'],
+    ['the morning was taking apart, nine to twelve'],
+    ['last night she rang and we talked about the quilting'],
+    ['4-1 is not done yet'],
+    ['did the seam between 3-2 and 3-3 by hand'],
   ])('nothing: %s', (note) => {
     expect(outcome([note]).ask).toBeNull();
   });
@@ -46,6 +61,11 @@ describe('what is asked for', () => {
 });
 
 describe('an answer', () => {
+  test('another block done without saying how is no answer', () => {
+    const { readings } = tell(['looked after 2-2 this morning', 'I fixed 5-3']);
+    expect(readings.at(-1)).toMatchObject({ act: 'log', ask: { slot: 'action' } });
+  });
+
   test.each([
     ['row nine block two is frayed | sorry, row five', ['condition: @5-2 fraying']],
     ['row nine block two is frayed | six, not nine', ['condition: @6-2 fraying']],

@@ -17,7 +17,7 @@ const HANDING =
 const FIGURES =
   /\b(?:must be|has to be|got to be|due|wanted|needed|to be)\b[^\d]{0,24} \d{1,2} ?[/.] ?\d{1,2} (?:firm |sharp |at |$)/;
 const PAST =
-  /\b(?:washed|bought|cut|started|made (?:in|for|by)|will buy|shop|stopped|was (?:made|finished|born)|nothing (?:was )?done|since|i did|got done|finished at)\b/;
+  /\b(?:there (?:was|were)|washed|bought|cut|started|made (?:in|for|by)|will buy|shop|stopped|was (?:made|finished|born)|nothing (?:was )?done|since|i did|got done|finished at)\b/;
 
 /** "took it to Joan on Saturday": it has gone already. */
 const HANDED =

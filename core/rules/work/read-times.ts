@@ -11,6 +11,7 @@ import type { DayFound } from '../times/find-day.ts';
 import type { ClockFound } from '../times/find-time.ts';
 import { latestClock, wallMinutes, wallTime } from '../times/local-time.ts';
 import { isBreak, TASK_OF_ACTION } from './find-work.ts';
+import { saysNoMore, UNKNOWN_LENGTH, vagueWork } from './vague-work.ts';
 
 type Slots = { mark?: 'start' | 'stop'; time?: string; start?: string; end?: string; minutes?: number };
 type Named = { task: Task; at: number; item: Item };
@@ -76,6 +77,11 @@ function hasObject(items: Item[], k: number): boolean {
   const item = items[k]!;
   const next = items[k + 1];
   if (!next) return false;
+  // "spent some time surveying it": the whole of it, and no piece
+  if (/^(it|this|that)$/.test(next.w) && /^(surveying|looking|mending)$/.test(item.w)) {
+    const far = items[k + 2];
+    return !far || !/^(on|last|this|yesterday|today|too|as|but|,|\.|in|over)$/.test(far.w);
+  }
   if (next.place && next.place.kind !== 'part') return true;
   if (item.w.startsWith('the ') || /^(survey|paperwork|shopping|piecework|errands|admin)$/.test(item.w))
     return false;
@@ -85,16 +91,18 @@ function hasObject(items: Item[], k: number): boolean {
     const far = items[k + 2];
     return !far || /^(of|,|by|and)$/.test(far.w) || far.place?.kind === 'blocks';
   }
-  // "spent some time surveying it": the whole of it, and no piece
-  if (/^(it|this|that)$/.test(next.w) && /^(survey|surveying|looking|mending)$/.test(item.w)) {
-    const far = items[k + 2];
-    return !far || !/^(on|last|this|yesterday|today|too|as|but|,|\.|in|over)$/.test(far.w);
-  }
   if (OBJECT_AHEAD.has(next.w) && next.w !== 'that') return true;
   if (/^(the|a|those|these|my|her|all|both|some|out|off)$/.test(next.w)) {
     const far = items.slice(k + 2, k + 5);
     return far.some(
-      (x) => x.part || x.object || x.seam || x.finding || x.fabric || x.place?.kind === 'blocks',
+      (x) =>
+        x.part ||
+        x.object ||
+        x.seam ||
+        // "at the mending a good while"
+        (x.finding && x.w !== 'good') ||
+        x.fabric ||
+        x.place?.kind === 'blocks',
     );
   }
   return Boolean((next.part && next.part !== 'quilt') || next.seam || next.fabric || next.place);
@@ -256,9 +264,6 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     return items.slice(Math.max(0, k - 2), k + 4).some((x) => x.task);
   return true;
 }
-
-const UNKNOWN_LENGTH =
-  / (spent (a|some|a good|quite a) (while|time|bit)|could ?n't (tell|say)|ca n't (tell|say|remember)|could not (tell|say)|do n't (know|remember|recall)|did ?n't (note|notice|write|look|log|check|time|clock|keep)|not (noted|written|sure how long|timed)|forgot (to )?(note|time|look|write|log|clock|the time|check|when|how long)|for how long|lost count|no note of|not sure (when|how long)|ca n't think (when|how long)|no idea (how long|when|what time)|lost track|for a good while|for a while|a good while|a fair while|at .{3,20} a while|never (once )?(noted|looked|timed|wrote)|times? (not|un)|how long i|goodness knows|who knows|heaven knows|lord knows) /;
 
 /** Reads the time at work told in one sentence, and claims its words. */
 export function readTimes(
@@ -611,19 +616,32 @@ export function readTimes(
   }
 
   // 5. Work whose time nobody knows: "i did some piecing over the weekend, couldn't tell you how long"
-  if (!state.drafts.some((d) => d.sentence === sentence.number && d.entry.kind === 'work')) {
-    const next = following && following.items.length <= 8 ? wordsOf(following.items, 0, 8) : ' ';
-    const unknown = UNKNOWN_LENGTH.test(all) || / how long /.test(all) || UNKNOWN_LENGTH.test(next);
-    const at = unknown
-      ? items.findIndex((x, k) => (x.task && !hasObject(items, k)) || verbOfWork(items, k) !== undefined)
-      : vagueWork(items, all);
-    const task = items[at];
-    if (task && !items.some((x) => x.duration))
+  const next = following && following.items.length <= 8 ? wordsOf(following.items, 0, 8) : ' ';
+  const unknown = UNKNOWN_LENGTH.test(all) || UNKNOWN_LENGTH.test(next);
+  const length = items.some((x) => x.duration);
+  const timedWork = state.drafts.some((d) => d.sentence === sentence.number && d.entry.kind === 'work');
+  const vague =
+    unknown || !(length || timedWork)
+      ? vagueWork(
+          items,
+          unknown,
+          (k) => !used.has(k),
+          (k) => !hasObject(items, k) && !isGoods(items, k),
+          (k) => verbOfWork(items, k),
+        )
+      : undefined;
+  if (vague) {
+    const { task, at, from, to } = vague;
+    push(task && { task, at, item: items[at]! }, {}, 'work.time-unknown', items.slice(from, to), from, to);
+    for (let k = 0; k < items.length; k++) if (!used.has(k) && saysNoMore(items, k)) used.add(k);
+  } else if (!timedWork) {
+    const at = unknown && !length ? items.findIndex((_x, k) => taskOf(items, k) !== undefined) : -1;
+    if (at >= 0)
       push(
-        { task: verbOfWork(items, at) ?? task.task!, at, item: task },
+        { task: taskOf(items, at)!, at, item: items[at]! },
         {},
         'work.time-unknown',
-        [task],
+        [items[at]!],
         0,
         items.length,
       );
@@ -632,6 +650,10 @@ export function readTimes(
 
   for (const k of used) claims.cut.add(items[k]!);
 }
+
+/** The kind of work that the word at `k` names, or that its verb is of. */
+const taskOf = (items: Item[], k: number): Task | undefined =>
+  verbOfWork(items, k) ?? (items[k]!.task && !hasObject(items, k) ? items[k]!.task : undefined);
 
 /**
  * "It took me two hours to unpick the border", "cutting the strips took an hour", "40 min on 3-2, darning": what has taken
@@ -692,31 +714,6 @@ function hoursAndMinutes(items: Item[]): void {
     item.duration = { next: item.clock!.next, minutes, rule: 'time.hours' };
     delete item.clock;
   }
-}
-
-/** "did a good bit of piecing on tuesday night", "there was some tying done": work told with no time to it. */
-const VAGUE_AMOUNT =
-  / (?:(?:did|done|was|were|had|put in|got in|spent|managed) (?:.* )?(?:some|more|bits?|good bit|lots?|stretch|spell|turn|evenings?|hours|bout|session|go|share|fair amount|good deal|little|while|time) (?:more |of |on |at )?(?:the |my |it )?|there (?:was|were) (?:.* )?(?:some|more|a bit of|a little) |(?:worked|working|was|been) (?:away )?(?:on|at) (?:the |my )?|(?:evenings?|hours|bits?) of |forgot to (?:log|note|say) (?:the |my |some )?|did (?:the |my )?)$/;
-
-function vagueWork(items: Item[], all: string): number {
-  if (
-    / (?:will|'ll|going to|gonna|tomorrow|next|need|needs|should|want|must|to do|not|n't|no|if|when|before|after|till|until|then|what|how|much) /.test(
-      all,
-    ) ||
-    items.some(
-      (x) => x.duration || x.clock || x.span || x.finding || x.place?.kind === 'blocks' || x.material,
-    )
-  )
-    return -1;
-  if (
-    !/ (?:yesterday|today|tonight|last (?:night|week|evening)|this (?:morning|afternoon|evening)|weekend|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|week|morning|afternoon|evening|night|earlier|while|evenings?) /.test(
-      all,
-    )
-  )
-    return -1;
-  return items.findIndex(
-    (x, k) => x.task && !hasObject(items, k) && VAGUE_AMOUNT.test(wordsOf(items, Math.max(0, k - 12), k)),
-  );
 }
 
 /** A time whose kind of work is said further off: in the sentence, or alone before or after it ("Surveying, the whole of it"). */
@@ -1109,7 +1106,15 @@ function verbOfWork(items: Item[], k: number): Task | undefined {
   if (/^(was|were|is|are|be|been|get|got|gets|is|'s|had|it|that|which)$/.test(w(items, k - 1)))
     return undefined;
   const near = items.slice(Math.max(0, k - 4), Math.min(items.length, k + 5));
-  if (near.some((x) => x.place?.places.length || x.object || x.seam || x.finding || x.fabric || x.stitch))
+  if (
+    near.some(
+      (x) =>
+        // "pieced for a bit", "quilted on it as well"
+        !/^(bit|well|good)$/.test(x.w) &&
+        !(x.place?.rule === 'place.it' && w(items, k + 1) === 'on' && items[k + 2] === x) &&
+        (x.place?.places.length || x.object || x.seam || x.finding || x.fabric || x.stitch),
+    )
+  )
     return undefined;
   return TASK_OF_ACTION[verb.action.v];
 }

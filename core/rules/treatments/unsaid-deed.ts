@@ -1,0 +1,88 @@
+import type { Action } from '../../../shared/vocabulary.ts';
+import type { ClauseView } from '../clause-view.ts';
+import { type Draft, makeDraft } from '../draft.ts';
+import type { Item } from '../item.ts';
+import { mendedCloth } from '../places/cloth-worked-on.ts';
+import type { ClausePlaces } from '../places/places-of-clause.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { planFor } from './as-planned.ts';
+import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
+
+/** Work on a block that does not say what: "seen to 4-1", "that's 5-2 out of the way", "2-3 is complete". */
+const UNSAID_DEED =
+  / (?:did|done|treated|finished|completed?|mended|repaired|fixed|took care of|taken care of|sorted|sorted out|dealt with|saw to|seen to|looked after|attended to|worked on|tackled|managed|cracked|finished off|polished off|had a go at|been at|got through|got round to|got around to|made good|good to go|put right|set to rights|ticked off|crossed off|wrapped up|out of the way|(?:got|get) to (?=.* (?:as well|too|at last|today|tonight|yesterday))|gave .* the treatment) /;
+const NOT_SO =
+  / (?:what|did n't|have n't|has n't|was n't|not|n't|never|nothing|undecided|how|same|somebody|someone|she|he|they|once|before now|years|anything|yet|by (?!hand|machine)\w+|must|should|to be|needs?|will|'ll) /;
+
+/** The same of what was last spoken of: "took care of those", "sorted that one out", "it's been seen to". */
+const TENDED =
+  /^ (?:(?:oh|right|ok|okay|so|and|well|there|,|now|i|i 've|'ve|have|just|also|then|we|that 's) )*(?:took care of|taken care of|sorted|dealt with|saw to|seen to|attended to|put right|made good|treated|mended|repaired|fixed|tackled|finished off) (?:it|that|them|those|these|this|both|'em|em|both of (?:them|those)|all of (?:them|those)|that one|this one|the (?:lot|pair|two)(?: of (?:them|those))?)(?: (?:one|ones|two|three|up|out|now|too|as well|all|both|already|today|tonight|this morning|this afternoon|this evening|last night|yesterday|then))*(?: [.!])* $/;
+
+/**
+ * Something done to places that are named, where the words do not say what: "did five one and six four last night". The deed of the
+ * work in hand or of the plan for those places stands in where there is one; else it is asked for.
+ */
+export function unsaidDeed(
+  state: ReaderState,
+  v: ClauseView,
+  words: string,
+  told: ClausePlaces,
+  placed: ClausePlaces,
+  ongoing: Action | undefined,
+  stitch: ReturnType<typeof stitchOf>,
+): Draft | undefined {
+  if (!UNSAID_DEED.test(words) || NOT_SO.test(words)) return undefined;
+  const { items } = v;
+  const topic = state.topic?.sentence === v.sentence && items.length <= 6 ? state.topic.places : undefined;
+  const cloth = told.kind === 'none' ? mendedCloth(items, state) : undefined;
+  const where =
+    told.kind === 'specific'
+      ? { places: placed.places, items: placed.items }
+      : cloth
+        ? { places: cloth.places, items: [cloth.item] }
+        : told.kind === 'none' && topic
+          ? { places: topic, items: [] as Item[] }
+          : undefined;
+  if (!where) return undefined;
+  // "did the seam between two two and two three, by hand"
+  const action =
+    (items.some((x) => x.seam) ? 'resew' : undefined) ?? ongoing ?? planFor(state, where.places)?.action;
+  return makeDraft(
+    'treatment',
+    v,
+    {
+      ...(action ? { action: [action, 'treatment.of-task', undefined, 'implied'] } : {}),
+      state: ['done', 'treatment.unsaid', undefined],
+      places: [where.places, 'place.said', where.items],
+      ...(stitch && action && TAKES_STITCH.has(action)
+        ? { stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item] as const }
+        : {}),
+    } as Parameters<typeof makeDraft>[2],
+    'said',
+  );
+}
+
+/** "took care of those, ten minutes": something done to what was last spoken of, where the words do not say what. */
+export function tendedTo(state: ReaderState, v: ClauseView, words: string): Draft | undefined {
+  const { items } = v;
+  const plain =
+    items.length <= 14
+      ? words
+          .replace(
+            /(?: ,| in| took| for)? (?:about |all of )?(?:\S+ ){1,4}(?:minutes|mins|min|hours?|hrs?) $/,
+            ' ',
+          )
+          .replace(/ , quarter of an hour $|(?: ,)? half an hour $/, ' ')
+      : words;
+  if (!state.memory.last || !state.memory.focus.length || !TENDED.test(plain)) return undefined;
+  return makeDraft(
+    'treatment',
+    v,
+    {
+      state: ['done', 'treatment.unsaid', undefined],
+      places: [[...state.memory.focus], 'place.spoken-of', undefined, 'implied'],
+      minutes: [items.find((x) => x.duration)?.duration?.minutes, 'time.minutes', undefined],
+    },
+    'carried',
+  );
+}

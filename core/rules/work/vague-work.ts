@@ -1,0 +1,116 @@
+import type { Task } from '../../../shared/vocabulary.ts';
+import type { Item } from '../item.ts';
+
+/** Work told without a time: its kind, where that is said, and the run of items that tells it. */
+export type VagueWork = { task: Task | undefined; at: number; from: number; to: number };
+
+const wordsOf = (items: Item[]): string => ` ${items.map((x) => x.w).join(' ')} `;
+
+/** Nobody knows how long: "couldn't tell you how long", "times not kept", "my watch had quit". */
+export const UNKNOWN_LENGTH =
+  / (spent (a|some|a good|quite a) (while|time|bit)|(?:could|can) ?(?:n't|not) (honestly |really |quite )?(tell|say|remember)|(?:do|did) ?n't (know|remember|recall|note|notice|write|look|log|check|time|clock|keep)|dunno|(?:not|un|never|neglected to|forgot to|failed to) ?(noted?|written|write|sure how long|sure when|timed?|log|logged|looked?|wrote|kept|keep|clock|check)|forgot (the time|when|how long|times)|for(?:get|gotten) (the times?|when|how long)|how long|lost (count|track)|no note of|ca n't think when|no (idea|clue|notion) (when|what time)|for a (good |fair )?while|a (good|fair) while|at .{3,20} a while|never once (noted|looked)|goodness knows|god knows|who knows|heaven knows|lord knows) /;
+
+/** A day or an hour that has been, or no day but what joins it to work told before. */
+const PAST_DAY =
+  / (?:yesterday|today|tonight|last (?:night|week|evening|month)|this (?:morning|afternoon|evening|week)|weekend|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|week|morning|afternoon|evenings?|night|nights|earlier|lunchtime|(?:before|after|over) (?:work|breakfast|lunch|supper|dinner|tea)|the other (?:night|day|evening)) /;
+const NOT_YET =
+  / (?:will|'ll|wo n't|going to|gonna|tomorrow|next|need|needs|should|want|wants|must|to do|to go|left|till|until|plan|planning|hope|hoping|shall|would|if|starting|started|start|finished|stopped) /;
+
+/** Before the name of the kind of work: "did a good bit of", "was at the", "there was some", "put in a while at the". */
+const LEADS =
+  / (?:(?:did|done|was|were|had|put in|put|got in|got|spent|managed|sat|found time for) (?:.* )?(?:some|more|bits?|lots?|stretch|spell|turn|evenings?|hours|bout|session|go|share|amount|deal|little|while|time|in) (?:more |of |on |at |into |with |hand |machine )*(?:the |my |it )?|there (?:was|were) (?:.* )?(?:some|more|a bit of|a little|a bit more|a little more) (?:hand |machine )?|(?:worked|working|was|been|sat|were) (?:also |just |busy )?(?:away )?(?:on |at |doing )?(?:the |my |some )?|(?:evenings?|hours|bits?) of |forgot to (?:log|note|say|mention) (?:the |my |some )?|did (?:the |my )?|got some (?:hand |machine )?|went )$/;
+/** The name of the work with an amount and no verb: "bit of quilting done", "more piecing over the weekend". */
+const AMOUNT_FIRST =
+  /^ (?:(?:oh|um|uh|er|and|also|well|then|a|another|last|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|yesterday|evening|night|morning|,) )*(?:some|more|bit more|bit of|bit|little|little more|few hours 's|few hours|hours of) (?:more |of |hand |machine )*(?:the |my )?$/;
+/** After a verb of work with nothing named: "pieced for a bit", "quilted on it", "worked on it last night". */
+const VERB_TAILS =
+  /^ (?:away |at it |on (?:it|this|that) |(?:on it |on this )?(?:for )?(?:a |some |an )?(?:good |fair |little |wee )*(?:bit|while|spell|some|little|more) (?!of )|some (?!of )|too |also )/;
+
+const BOUNDARY = /^(,|--|-|:|;|\(|\)|but|though|although|only|so|because|since|&)$/;
+const isBoundary = (items: Item[], k: number): boolean =>
+  BOUNDARY.test(items[k]!.w) ||
+  (items[k]!.w === 'and' && items[k + 1]?.w !== 'all' && !items[k + 1]?.task) ||
+  (items[k]!.w === 'then' && k > 2);
+
+/** Does the part of the sentence around `k` only say that nobody looked at the clock? */
+export function saysNoMore(items: Item[], k: number): boolean {
+  const own = partAt(items, k);
+  return !own.some((x) => isContent(x) || x.task) && UNKNOWN_LENGTH.test(wordsOf(own));
+}
+
+function partAt(items: Item[], k: number): Item[] {
+  let from = k;
+  while (from > 0 && !isBoundary(items, from - 1)) from--;
+  let to = k + 1;
+  while (to < items.length && !isBoundary(items, to)) to++;
+  return items.slice(from, to);
+}
+
+/** "a bit", "a good while", "as well" are no piece of cloth and nothing found sound. */
+const AMOUNT_WORD = /^(?:good|well|bit|fair)$/;
+
+/** Does the item say anything but that there was work? */
+const isContent = (x: Item): boolean =>
+  !AMOUNT_WORD.test(x.w) &&
+  Boolean(
+    x.duration ||
+      x.clock ||
+      x.span ||
+      x.finding ||
+      x.place?.kind === 'blocks' ||
+      x.fabric ||
+      x.seam ||
+      x.cost ||
+      x.measure ||
+      x.quantity?.unit ||
+      (!x.task && (x.object || x.material || x.part || x.stitch)),
+  );
+
+/**
+ * "oh and I did some binding on it on Sunday night", "pieced for a bit over the weekend, no idea how long": work with no
+ * time to it. Asked only of what no clock and no length was found for.
+ *
+ * @param isNamed is the word at `k` the name of the work, and no deed done to a thing that is named?
+ * @param verbOfWork the kind of work of the verb at `k`, where nothing is named that it was done to
+ */
+export function vagueWork(
+  items: Item[],
+  unknown: boolean,
+  isFree: (k: number) => boolean,
+  isNamed: (k: number) => boolean,
+  verbOfWork: (k: number) => Task | undefined,
+): VagueWork | undefined {
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    const task = x.task && isNamed(k) ? x.task : verbOfWork(k);
+    const plain = /^(worked|working)$/.test(x.w);
+    if ((!task && !plain) || !isFree(k)) continue;
+    let from = k;
+    while (from > 0 && !isBoundary(items, from - 1)) from--;
+    let to = k + 1;
+    while (to < items.length && !isBoundary(items, to)) to++;
+    const own = items.slice(from, to);
+    if (own.some((y) => y !== x && isContent(y))) continue;
+    const words = wordsOf(own);
+    if (NOT_YET.test(words) || / (?:not|n't|no) /.test(wordsOf(items.slice(from, k)))) continue;
+    if (!unknown && !PAST_DAY.test(wordsOf(items))) continue;
+    const lead = wordsOf(items.slice(from, k));
+    // the time of what was told before: "the morning was taking apart"
+    if (/ the (?:morning|afternoon|evening|night|rest|first|second|other) (?:\w+ )?was $/.test(lead))
+      continue;
+    const tail = wordsOf(items.slice(k + 1, to));
+    const told = plain
+      ? / (?:i|'ve|also|and) $/.test(lead) || lead === '  '
+        ? VERB_TAILS.test(tail)
+        : false
+      : x.task && isNamed(k)
+        ? LEADS.test(lead) ||
+          (AMOUNT_FIRST.test(lead) &&
+            !/^ (?:'s|is|are|was|were|has|have|had|come|came|gone|left|to) /.test(tail)) ||
+          (lead === '  ' && VERB_TAILS.test(tail))
+        : VERB_TAILS.test(tail) || (unknown && x.action?.form === 'past');
+    if (!told) continue;
+    return { task, at: k, from, to };
+  }
+  return undefined;
+}
