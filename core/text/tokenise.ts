@@ -182,8 +182,8 @@ export function tokenise(text: string): Token[] {
       push('them', from, to, 'word', glued);
       continue;
     }
-    // "pins n thread"
-    if (w === 'n' && !glued && tokens.at(-1)?.kind === 'word') {
+    // "pins n thread", "three bucks each, n a roll of batting"
+    if (w === 'n' && !glued && (tokens.at(-1)?.kind === 'word' || tokens.at(-1)?.w === ',')) {
       push('and', from, to, 'word', glued);
       continue;
     }

@@ -51,6 +51,30 @@ describe('lists of goods', () => {
       ],
     ],
     [
+      'I brought home five fat quarters, 12 dollars for all five, two ounces of glue, three feet of tulle for hanging it and a packet of pins',
+      [
+        { material: 'fabric', use: 'bought', quantity: 5, unit: 'fat-quarter', cost: { amount: 12 } },
+        { material: 'adhesive', use: 'bought', quantity: 2, unit: 'oz' },
+        { material: 'net', use: 'bought', quantity: 3, unit: 'ft' },
+        { material: 'pins', use: 'bought', quantity: 1, unit: 'pack' },
+      ],
+    ],
+    [
+      'that net I ordered was six pounds a metre and I took two metres',
+      [{ material: 'net', use: 'bought', quantity: 2, unit: 'm', cost: { amount: 6, each: true } }],
+    ],
+    [
+      'bought 400 g of wool batting, for it I paid 12 euro, n a reel of thread that I got for three fifty',
+      [
+        { material: 'batting', use: 'bought', quantity: 400, unit: 'g', cost: { amount: 12 } },
+        { material: 'thread', use: 'bought', quantity: 1, unit: 'spool', cost: { amount: 3.5 } },
+      ],
+    ],
+    [
+      'I was out shopping, never noticed how long, and came home with two packs of pins',
+      [{ material: 'pins', use: 'bought', quantity: 2, unit: 'pack' }],
+    ],
+    [
       'in hand: 4 m calico, 2 spools',
       [
         { material: 'fabric', use: 'on-hand', quantity: 4, unit: 'm' },

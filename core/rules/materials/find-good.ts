@@ -179,7 +179,8 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     if (w(items, m) === 'of') next++;
   } else if (figure && /^(those|these|them|that|this)$/.test(w(items, m - 1)) && w(items, m - 2) === 'of') {
     points = /^(those|these|them)$/.test(w(items, m - 1)) ? 'those' : 'it';
-    next = m;
+    // "five yards of that stuff they had on the table"
+    next = w(items, m) === 'stuff' ? m + 1 : m;
   } else if (figure && words.length && (unit || listed)) {
     material =
       unit && (LENGTH_UNIT_SET.has(unit) || unit === 'fat-quarter') && unit !== 'in' && unit !== 'ft'
@@ -330,13 +331,18 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   }
   while (
     c < items.length &&
-    light < 5 &&
+    light < 6 &&
     !items[c]!.cost &&
-    /^(,|:|-|was|were|is|'s|cost|costs|at|for|it|came|to|which|that|those|these|price|in|and|the|lot|them|they|all|=|@|me|only|just|of)$/.test(
+    /^(,|:|-|was|were|is|'s|cost|costs|at|for|it|came|to|which|that|those|these|price|in|and|the|lot|them|they|all|=|@|me|only|just|of|i|we|paid|got|bought|ordered|together|altogether)$/.test(
       w(items, c),
     )
   ) {
-    if (w(items, c) === ',' && !items[c + 1]?.cost && !/^(at|for|which|that|it)$/.test(w(items, c + 1)))
+    // "…, for it I paid 12 euro", "…, together 40 euro"
+    if (
+      w(items, c) === ',' &&
+      !items[c + 1]?.cost &&
+      !/^(at|for|which|that|it|i|we|together|altogether)$/.test(w(items, c + 1))
+    )
       break;
     if (w(items, c) === 'and') break;
     c++;
@@ -355,7 +361,7 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     cost = { amount: price.amount, ...(each ? { each: true as const } : {}) };
     if (quantity === undefined && price.each && price.unit && !figure && unit === undefined) {
       // the price tells the unit, the quantity may follow
-      if (w(items, c + 1) === 'so' || w(items, c + 1) === ',') {
+      if (/^(so|,|and)$/.test(w(items, c + 1))) {
         const q = items.slice(c + 1, c + 7).findIndex((x) => isFigure(x));
         const at = c + 1 + q;
         if (q >= 0 && items.slice(c + 1, at).some((x) => /^(took|got|bought|had)$/.test(x.w))) {
@@ -425,7 +431,7 @@ const isPlain = (x: Item): boolean =>
     x.span ||
     x.cost ||
     x.finding ||
-    (x.place && x.place.places.length) ||
+    (x.place?.places.length && x.w !== 'they') ||
     (x.action && x.action.form !== 'base')
   );
 

@@ -95,9 +95,10 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       let to = k + 1;
       while (
         to < k + 5 &&
-        /^(even|exactly|flat|at|in|from|down|the|a|my|town|market|shop|store|fair|sale|stall|i|we|paid)$/.test(
-          w(items, to),
-        )
+        (items[to]?.task === 'shopping' ||
+          /^(even|exactly|flat|at|in|from|down|the|a|my|town|market|shop|store|fair|sale|stall|i|we|paid)$/.test(
+            w(items, to),
+          ))
       )
         to++;
       if (price && /^(on|for)$/.test(w(items, to)) && !made.length) {
@@ -126,6 +127,14 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
               : good.next;
           continue;
         }
+      }
+      // "that net I bought was six pounds a metre and I took two metres"
+      const bought = toldByPrice(items, k);
+      if (bought) {
+        push(state, sentence, bought, 'bought', made);
+        for (let m = k; m < bought.next; m++) claims.cut.add(items[m]!);
+        k = bought.next;
+        continue;
       }
       const cue = cueAt(items, k);
       if (cue && !isOther(items, k, cue, priced || shop)) {
@@ -285,6 +294,19 @@ function keptInStore(items: Item[], from: number): boolean {
     if (/^(in|on)$/.test(w(items, m)) && /^(the|my|a)$/.test(w(items, m + 1)))
       return STORES.test(w(items, m + 2)) || (!items[m + 2]?.place && STORES.test(w(items, m + 3)));
   return false;
+}
+
+/** Goods that open with what they are and go on with the price of one: the amount follows it. */
+function toldByPrice(items: Item[], k: number): GoodFound | undefined {
+  if (
+    !(items[k]!.material || items[k]!.fabric) ||
+    !/^(i|we)$/.test(w(items, k + 1)) ||
+    !/^(bought|ordered|got|had)$/.test(w(items, k + 2)) ||
+    !/^(was|were|cost|came)$/.test(w(items, k + 3))
+  )
+    return undefined;
+  const good = findGood(items, k, false);
+  return good?.cost ? good : undefined;
 }
 
 /** A word for needing or having that is about something else: "needs patching", "have patched", "got it off". */
@@ -464,6 +486,14 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
       )
     )
       return items.slice(0, k).some((x) => x.material) ? { use: 'needed', at: k, end: k + 3 } : undefined;
+    // "the last half metre of leaf green went into it"
+    if (
+      /^went (in|into)$/.test(two) &&
+      !/^(behind|under|over|beneath|at|the|a)$/.test(w(items, k + 2)) &&
+      items[k + 2]?.place?.kind !== 'blocks' &&
+      items.slice(Math.max(0, k - 5), k).some((x) => x.quantity?.unit && x.quantity.unit !== 'piece')
+    )
+      return { use: 'used', at: k, end: k + 2 };
     if (/^(in stock|on hand|left over|to hand)$/.test(two)) return { use: 'on-hand', at: k, end: k + 2 };
     if (
       /^(used|gone)$/.test(w(items, k)) &&
@@ -536,7 +566,8 @@ function takeList(
       skip < items.length &&
       skip < at + 9 &&
       !/^(,|and|&|\+|plus|then|but|so)$/.test(w(items, skip)) &&
-      !items[skip]!.place?.places.some((p) => /\d/.test(p)) &&
+      // "tape for hanging it": what is spoken of, and no block
+      !(items[skip]!.place?.kind !== 'pointer' && items[skip]!.place?.places.some((p) => /\d/.test(p))) &&
       !items[skip]!.quantity?.unit &&
       !items[skip]!.cost &&
       // "two metres left in the drawer", "six feet of tape for hanging it"
@@ -598,7 +629,7 @@ function push(
     material = purpose;
     how = 'implied';
   }
-  if (good.forIt && material === 'fabric' && state.memory.topic === 'backing') material = 'backing';
+  if (good.forIt && material === 'fabric' && matterSpokenOf(state) === 'backing') material = 'backing';
   if (!material && !good.points) {
     material = subjectOf(sentence.items, good);
     if (material) how = 'implied';
@@ -644,6 +675,12 @@ function push(
   state.drafts.push(draft);
   made.push(draft);
 }
+
+/** The matter last spoken of, in this note or before it: what goods "for it" are for. */
+const matterSpokenOf = (state: ReaderState): string | undefined => {
+  const told = state.drafts.findLast((d) => d.entry.kind === 'decision')?.entry;
+  return told?.kind === 'decision' ? told.about : state.memory.topic;
+};
 
 /** "the batting's still to buy, a single roll", "the backing takes 5 m": what the amount is of was named before it. */
 function subjectOf(items: Item[], good: GoodFound): Material | undefined {
