@@ -643,7 +643,7 @@ export function readTimes(
         'work.time-unknown',
         [items[at]!],
         0,
-        items.length,
+        endOfUnknown(items, at),
       );
     else readBareMarks(state, items, marks, push, used);
   }
@@ -654,6 +654,16 @@ export function readTimes(
 /** The kind of work that the word at `k` names, or that its verb is of. */
 const taskOf = (items: Item[], k: number): Task | undefined =>
   verbOfWork(items, k) ?? (items[k]!.task && !hasObject(items, k) ? items[k]!.task : undefined);
+
+/** "I was out shopping, I never noticed how long, and came home with two packs of pins": where something else is told. */
+function endOfUnknown(items: Item[], task: number): number {
+  for (let k = task + 1; k < items.length; k++) {
+    if (!/^(,|and|but)$/.test(w(items, k))) continue;
+    if (!UNKNOWN_LENGTH.test(wordsOf(items, 0, k))) continue;
+    if (items.slice(k).some((x) => x.quantity?.unit || x.place?.kind === 'blocks')) return k;
+  }
+  return items.length;
+}
 
 /**
  * "It took me two hours to unpick the border", "cutting the strips took an hour", "40 min on 3-2, darning": what has taken
