@@ -116,11 +116,6 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['photos|pictures|photographs|pics taken|done', 'photograph', 'past'],
   ['cut out and pieced in', 'replace', 'past'],
   ['swapped out', 'replace', 'past'],
-  [
-    'went|gone|been|whizzed|run|ran over it|them|that|this? with the|a soft? brush|vacuum|hoover|sponge',
-    'clean',
-    'past',
-  ],
   ['brush over', 'clean', 'base'],
   ["appliqué 'd", 'patch', 'past'],
   ["applique 'd", 'patch', 'past'],
@@ -162,17 +157,27 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['hung|hanging|pegged up|out? to dry', 'dry', 'ing'],
   ['let be', 'leave', 'base'],
   [
-    'ran|run|passed|took the|a|my soft? vacuum|hoover|brush|sponge|vac|cloth over|across|along|round',
+    'ran|run|passed|took|used|put the|a|my soft|dry|lint|damp|clean? vacuum|hoover|brush|sponge|vac|cloth|roller|toothbrush|duster over|across|along|round|around|down',
     'clean',
     'past',
   ],
   [
-    'run|pass|take the|a|my soft? vacuum|hoover|brush|sponge|vac|cloth over|across|along|round',
+    'ran|used the|a|my soft|dry|lint|damp|clean? vacuum|hoover|brush|sponge|vac|roller|toothbrush|duster on',
+    'clean',
+    'past',
+  ],
+  [
+    'took the|a|my soft|dry|lint|damp|clean? vacuum|hoover|brush|sponge|vac|cloth|roller|toothbrush|duster to',
+    'clean',
+    'past',
+  ],
+  [
+    'run|pass|take|use|put the|a|my soft|dry|lint|damp|clean? vacuum|hoover|brush|sponge|vac|cloth|roller|toothbrush|duster over|across|along|round|around|down',
     'clean',
     'base',
   ],
   [
-    'running|passing the|a|my soft? vacuum|hoover|brush|sponge|vac|cloth over|across|along|round',
+    'running|passing|taking|using|putting the|a|my soft|dry|lint|damp|clean? vacuum|hoover|brush|sponge|vac|cloth|roller|toothbrush|duster over|across|along|round|around|down',
     'clean',
     'ing',
   ],

@@ -148,7 +148,11 @@ function readClause(
   if (!made.length && !state.drafts.some((d) => d.clause === index)) toFollow(state, v, clause, placed);
   if (!made.length && /^(none|pronoun)$/.test(placed.kind) && !state.drafts.some((d) => d.clause === index))
     chooseIdea(state, v);
-  if (placesAfterColon(state, clause, placed) || placesAdded(state, clause, index, placed)) {
+  if (
+    placesAfterColon(state, clause, placed) ||
+    placesAdded(state, clause, index, placed) ||
+    placesNarrowed(state, clause, placed)
+  ) {
     state.carried = placed.places;
     return;
   }
@@ -269,16 +273,41 @@ function placesAfterColon(state: ReaderState, clause: Clause, placed: ClausePlac
   return true;
 }
 
+/** "stains in columns three and four, but only from row four down": of the places just told, those that are named now. */
+function placesNarrowed(state: ReaderState, clause: Clause, placed: ClausePlaces): boolean {
+  if (!/^(but|,|--|-)$/.test(clause.joint) || placed.kind !== 'specific') return false;
+  if (!/^(only|just)$/.test(clause.items[0]!.w)) return false;
+  if (!clause.items.every((x) => x.place || NARROWING.test(x.w))) return false;
+  const last = state.drafts.at(-1);
+  const e = last?.entry;
+  if (!last || (e?.kind !== 'condition' && e?.kind !== 'treatment') || last.sentence !== clause.sentence)
+    return false;
+  const whole = e.places?.length === 1 && e.places[0] === 'quilt';
+  const left = whole ? placed.places : (e.places?.filter((p) => placed.places.includes(p)) ?? []);
+  if (!left.length) return false;
+  e.places = left;
+  return true;
+}
+const NARROWING = /^(only|just|in|on|at|along|from|of|the|and|,|to|down|up|blocks?|really|mind|you|though)$/;
+
 /** What joins the places of a list: "where 3-2 meets 4-2, and 4-2 to 4-3", "5-1 with 5-2, 6-1 with 6-2". */
 const BETWEEN_PLACES =
   /^(,|and|&|\+|the|in|on|also|all|of|where|meets?|joins?|to|with|between|from|at|both)$/;
 
-/** "moth: the first three of the top row, and then the two under those": more places of what was just told. */
+/**
+ * "moth: the first three of the top row, and then the two under those", "vacuumed the front and then the back, twenty minutes in
+ * all": more places of what was just told.
+ */
 function placesAdded(state: ReaderState, clause: Clause, index: number, placed: ClausePlaces): boolean {
-  if (!/^(then|also)$/.test(clause.joint) || placed.kind !== 'specific') return false;
+  if (!/^(then|also)$/.test(clause.joint)) return false;
+  const parts = placed.kind === 'general' && placed.places[0] !== 'quilt';
+  if (placed.kind !== 'specific' && !parts) return false;
   if (
     !clause.items.every(
-      (x) => x.place || /^(,|and|&|\+|the|in|on|also|all|of|then|too|straight|down)$/.test(x.w),
+      (x) =>
+        x.place ||
+        x.duration ||
+        /^(,|and|&|\+|the|in|on|also|all|of|then|too|straight|down|altogether|both|it|took|me)$/.test(x.w),
     )
   )
     return false;
@@ -292,7 +321,17 @@ function placesAdded(state: ReaderState, clause: Clause, index: number, placed: 
   const e = last?.entry;
   if (!last || (e?.kind !== 'condition' && e?.kind !== 'treatment') || last.sentence !== clause.sentence)
     return false;
-  if (!e.places?.some((p) => splitBlock(p))) return false;
+  if (!e.places?.some((p) => (parts ? p !== 'quilt' && !splitBlock(p) : splitBlock(p)))) return false;
   e.places = unique([...e.places, ...placed.places]);
+  const took = clause.items.find((x) => x.duration);
+  if (took && e.kind === 'treatment' && e.minutes === undefined) {
+    e.minutes = took.duration!.minutes;
+    last.origins['minutes'] = {
+      rule: 'time.minutes',
+      how: 'said',
+      from: took.token.from,
+      to: took.end ?? took.token.to,
+    };
+  }
   return true;
 }

@@ -19,6 +19,12 @@ describe('speech that runs on is cut before each new statement', () => {
       ['took the tacking out of row two', 'the batting is lumpy'],
     ],
     ['the tear in 2-4 is darned now', ['the tear in 2-4 is darned now']],
+    [
+      'moth along the top border and in row two block three the silk is torn',
+      ['moth along the top border', 'in row two block three the silk is torn'],
+    ],
+    ['there is mildew in 3-2 and in 4-4 a tear', ['there is mildew in 3-2', 'in 4-4 a tear']],
+    ['pressed row one, row two wants doing', ['pressed row one', 'row two wants doing']],
     ['patched 2-4 and darned 2-5', ['patched 2-4', 'darned 2-5']],
   ])('%s', (said, clauses) => {
     expect(cut(said)).toEqual(clauses);
@@ -27,6 +33,8 @@ describe('speech that runs on is cut before each new statement', () => {
 
 describe('what belongs together is not cut', () => {
   it.each([
+    'holes in 2-2 and in 3-3 and in row five',
+    'the seam between row one and row two is open',
     'took the old patch off 2-4',
     'the ties are out of the last three rows',
     'ripped the stitching out between 2-1 and 3-1',

@@ -91,6 +91,15 @@ describe('what is no finding', () => {
     expect(conditionsSaid(said)).toEqual([]);
   });
 
+  it.each([
+    ['stains in columns three and four but only from row six down to the bottom', ['stain 6-3 7-3 6-4 7-4']],
+    ['fading in columns one and two from row six down', ['fading 6-1 7-1 6-2 7-2']],
+    ['row three is worn, only the last two blocks', ['fraying 3-5 3-6']],
+    ['two seams open: where 3-2 meets 4-2, and 4-2 to 4-3', ['split-seam 3-2 4-2 4-3']],
+  ])('of rows and columns only those where both hold: %s', (said, found) => {
+    expect(conditionsSaid(said)).toEqual(found);
+  });
+
   it('damage that is only what the work was done to', () => {
     expect(conditionsSaid('patched the tear in 2-4')).toEqual([]);
     expect(conditionsSaid('resewed the split seam between 2-4 and 2-5')).toEqual([]);

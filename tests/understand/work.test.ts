@@ -10,6 +10,18 @@ describe('stretches of work', () => {
       'mended from half seven to ten past nine this evening, bar twenty minutes for the school run',
       [{ task: 'mending', start: `${D}19:30`, end: `${D}21:10`, minutes: 80 }],
     ],
+    ['mended seven to nine', [{ task: 'mending', start: `${D}19:00`, end: `${D}21:00` }]],
+    ['cutting 7 to 9 then tea', [{ task: 'cutting', start: `${D}19:00`, end: `${D}21:00` }]],
+    ['cutting 2 to 4 inch strips', []],
+    // part of the stretch, and not spent at it
+    [
+      'so the survey quarter past six to ten past eight and I sat down to a sandwich for twenty minutes of that',
+      [{ task: 'survey', start: `${D}18:15`, end: `${D}20:10`, minutes: 95 }],
+    ],
+    [
+      'from six to nine on the binding, of which forty minutes was the neighbour calling',
+      [{ task: 'binding', start: `${D}18:00`, end: `${D}21:00`, minutes: 140 }],
+    ],
     [
       'Piecing 19:00-20:45 minus 15',
       [{ task: 'piecing', start: `${D}19:00`, end: `${D}20:45`, minutes: 90 }],

@@ -67,6 +67,30 @@ export function isAbbreviation(items: Item[], k: number): boolean {
   );
 }
 
+/** "moth along the top border and in 2-3 the silk is torn": at the second place something of its own is found. */
+function findsElsewhere(items: Item[], k: number, right: number, current: Item[]): boolean {
+  if (!/^(in|on|at|along|down|across|round|around|over)$/.test(items[k + 1]!.w)) return false;
+  if (!current.some((x, m) => (x.finding || x.fail || x.action) && (x.fail || isPredicate(current, m))))
+    return false;
+  const next = items[right + 1];
+  if (
+    !next ||
+    !(
+      /^(the|a|an|some|its|that|there|one|two|both|it|i)$/.test(next.w) ||
+      next.fabric ||
+      next.seam ||
+      next.finding
+    )
+  )
+    return false;
+  for (let m = right + 1; m < Math.min(items.length, right + 8); m++) {
+    const x = items[m]!;
+    if (x.token.kind === 'mark' || /^(and|but|so|or|which)$/.test(x.w)) return false;
+    if (x.finding || x.fail || (x.action && isPredicate(items, m))) return true;
+  }
+  return false;
+}
+
 /** Is the comma or conjunction at `k` the end of a statement? */
 export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
@@ -77,7 +101,8 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   if (/^(and|&|,|\+)$/.test(w) && joinsPlaces(items, k)) {
     let right = k + 1;
     while (!items[right]!.place) right++;
-    if (!items[right]!.part && !beginsSaying(items, right)) return false;
+    if (!items[right]!.part && !beginsSaying(items, right) && !findsElsewhere(items, k, right, current))
+      return false;
   }
   if (
     w === 'after' ||

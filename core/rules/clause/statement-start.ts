@@ -75,7 +75,7 @@ export function startsStatement(items: Item[], k: number, current: Item[]): bool
   if (item.w === 'it' && BE.has(items[k + 1]?.w ?? '') && items[k + 1]?.w !== 'all')
     return (
       !PREPOSITIONS.has(before.w) &&
-      !/^(off|out|where|which|what|as|when|if|before|since|how|while|let|way|than|like|just|exactly|that|because|call|calling|make|leave|leaving)$/.test(
+      !/^(off|out|where|which|what|as|when|if|before|since|how|while|let|way|than|like|just|exactly|that|because|wants?|needs?|call|calling|make|leave|leaving)$/.test(
         before.w,
       ) &&
       !before.action &&

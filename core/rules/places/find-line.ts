@@ -350,7 +350,7 @@ function toldLine(tokens: Token[], j: number, ctx: PlaceContext, axis: Axis): Li
     if (list.values.some((k) => k > total)) return undefined;
     let lines = list.values;
     let next = list.next;
-    const onward = reaching(tokens, next, prefix, lines.at(-1)!, total);
+    const onward = reaching(tokens, next, prefix, lines.at(-1)!, total, w(tokens, j - 1) === 'from');
     if (onward) {
       lines = unique([...lines, ...onward.lines]);
       next = onward.next;
@@ -435,6 +435,7 @@ function reaching(
   prefix: ReadonlySet<string>,
   from: number,
   total: number,
+  fromLed: boolean,
 ): { lines: number[]; next: number } | undefined {
   let j = i;
   if (/^(right|all|on|and)$/.test(w(tokens, j))) j++;
@@ -470,17 +471,14 @@ function reaching(
   }
   const led = j > i && w(tokens, j - 1) !== 'right';
   if (!(down || up)) {
-    // "from block four on"
-    return w(tokens, i) === 'on' &&
-      !/^(the|a|row|it|that|its|both|each)$/.test(w(tokens, i + 1)) &&
-      ROW_PREFIX.has(w(tokens, i - 2)) === false
-      ? undefined
-      : undefined;
+    // "from row three on"
+    return fromLed && w(tokens, i) === 'on' ? { lines: countUp(from, total), next: i + 1 } : undefined;
   }
   const next = w(tokens, k);
   // "row five down" ends there; "row five down the left side", "row five up the middle" go on
   if (/^(the|by|at|with|from|one|two|a|left|right|there)$/.test(next) && !led) return undefined;
-  if (/^(along|across|out|under)$/.test(word)) return undefined;
+  if (/^(along|across|out|under)$/.test(word) && !(fromLed && /^(along|across)$/.test(word)))
+    return undefined;
   if (!led && up) return undefined;
   return { lines: up ? countUp(1, from) : countUp(from, total), next: k };
 }

@@ -149,6 +149,11 @@ function crossing(items: Item[], kept: Item[]): string[] | undefined {
     return first.place!.places.filter((p) => splitBlock(p) && (up ? lines(p) >= at : lines(p) <= at));
   }
   const after = items[items.indexOf(second) + 1]?.w;
+  // "columns one and two from row three down"
+  if (/ from (?:the )?$/.test(between) && second.place!.places.length > first.place!.places.length / 2) {
+    const both = first.place!.places.filter((p) => second.place!.places.includes(p));
+    if (both.length) return both;
+  }
   if (/ (just|only|in|of|but only) /.test(between) || after === 'of')
     return first.place!.places.filter((p) => second.place!.places.includes(p));
   return undefined;

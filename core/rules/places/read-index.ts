@@ -114,6 +114,15 @@ export function readIndexList(
       if (/^(as|up|block|blocks|b)$/.test(tokens[then]?.w ?? '') && !prefix.has(tokens[then]!.w))
         return { values, next };
     }
+    // "pressed row one, row two wants doing": one row with a verb of its own, where the first was the object of another
+    if (
+      again &&
+      i > 1 &&
+      values.length === 1 &&
+      /^(wants|needs|is|'s|has|was|gets|looks|will|'ll)$/.test(tokens[more.next]?.w ?? '') &&
+      ((t!.w === ',' && j === next + 2) || !LEADS_ON.test(tokens[i - 2]!.w))
+    )
+      return { values, next };
     // "rows 1-3, 2-2" or "row two, three inches": the next number begins another place or an amount.
     const after = tokens[more.next];
     if (after?.w === '-' && after.glued && tokens[more.next + 1]?.kind === 'number') return { values, next };
@@ -125,6 +134,9 @@ export function readIndexList(
     next = more.next;
   }
 }
+
+const LEADS_ON =
+  /^(in|on|along|between|of|across|both|at|from|down|through|over|the|and|but|so|then|,|\.|;|:|-|--)$/;
 
 /** "rows three and for between …": heard as "for", and nothing follows that it could be for. */
 const isAlone = (tokens: Token[], j: number): boolean =>

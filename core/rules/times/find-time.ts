@@ -450,6 +450,10 @@ const SPAN_JOINT = new Set(['to', 'till', 'til', 'until', 'through', '-', '--', 
 
 const KIND_OF_WORK =
   /^(mending|darning|patching|cutting|piecing|tying|quilting|binding|cleaning|washing|pressing|layering|basting|pinning|unpicking|survey|surveying|paperwork|shopping)$/;
+const WORK_DONE =
+  /^(mending|darning|patching|cutting|piecing|tying|quilting|cleaning|layering|basting|pinning|unpicking|surveying|sewing|stitching|working|mended|quilted|pieced|tied|sewed|stitched|worked|basted|unpicked)$/;
+const BREAKS_OFF =
+  /^(|,|\.|;|!|\n|and|less|minus|with|then|but|bar|except|without|straight|solid|off|on|today|tonight|yesterday|this|last|before|after|while|until|\(|--|-)$/;
 const DAY_PART = /^(this (morning|afternoon|evening)|last night|yesterday|today|tonight)/;
 /**
  * A stretch: "10.15–12.10", "from nine to quarter to one", "seven to quarter to five", "half past twelve to two",
@@ -503,6 +507,8 @@ export function findSpan(
     /^(tonight|today|yesterday|last (night|evening)|this (morning|afternoon|evening|arvo))\b/.test(day) ||
     // "ten to twelve mending", but not "blocks ten to twelve"
     (KIND_OF_WORK.test(w(tokens, end.next)) && /^(|,|\.|;|:|and|then|\n)$/.test(w(tokens, i - 1))) ||
+    // "mended seven to nine", "cutting 9 to 12, then tea": hours, for nothing stands behind them that could be counted
+    (WORK_DONE.test(w(tokens, i - 1)) && BREAKS_OFF.test(w(tokens, end.next)) && joint !== '-') ||
     (/^([,:]|ran|lasted|went|was)$/.test(w(tokens, i - 1)) &&
       /ing$|^(survey|paperwork|today|yesterday|night|work)$/.test(w(tokens, i - 2)));
   const digital = start.rule === 'time.four-digits' && end.rule === 'time.four-digits';

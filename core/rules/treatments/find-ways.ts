@@ -17,6 +17,7 @@ import { backTogether, drawnTogether, goneOver, lineOfStitch, ranUp, shutWith } 
 import { shavedOff } from './shaved-off.ts';
 import { stainWorkedOn } from './stain-worked-on.ts';
 import { comesOut, hasToGo, isOff, offCame, takenOff } from './taken-off.ts';
+import { toolOver } from './tool-over.ts';
 import type { Way, WayFound, WordAt } from './way.ts';
 import { words } from './words-between.ts';
 import { workGiven } from './work-given.ts';
@@ -35,6 +36,7 @@ const BY_THING: ((at: WordAt) => WayFound)[] = [
   stitchesPutIn,
   redone,
   drawnTogether,
+  toolOver,
   goneOver,
   backTogether,
   namedTreatment,

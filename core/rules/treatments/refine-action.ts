@@ -22,6 +22,9 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
   const after = words(items, k + 1, Math.min(items.length, k + 9));
   const w = items[k]!.w;
   const before = words(items, Math.max(0, k - 4), k);
+  // "ran the hoover round the sewing room"
+  if (v === 'clean' && / (?:room|floor|carpet|rug|stairs|hall|kitchen|house|bench|table) /.test(after))
+    return undefined;
   if (v === 'resew') {
     if (
       w.startsWith('clos') &&

@@ -135,11 +135,14 @@ function bareMinutes(state: ReaderState, clause: Clause): Item | undefined {
 const LATER =
   / (?:to follow|follows|to come|to go|still to (?:do|go|come)|left to do|tomorrow|tmrw|next time|another (?:day|evening|night)) /;
 
+/** "the back wants doing tomorrow", "2-2 needs it too": the same as was just told done of another place. */
+const WANTS_DOING = / (?:wants?|needs?|wanting|needing|waiting) (?:doing|done|it|the same|to be done)(?: |$)/;
+
 /** "the reverse is to follow tomorrow", "rows 7 to 9 tmrw", "four still to go": the same there, another day. */
 const TO_FOLLOW =
   / (?:to follow|follows?|following|to come|to go|to do|still to (?:do|go|come)|left to do|next|next time|tomorrow|tmrw|tmw|later|another (?:day|evening|night)) /;
 const FOLLOWING =
-  /^(the|a|and|,|&|\+|is|are|'s|to|follow|follows|following|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|first|others?|ones?|-|--|\()$/;
+  /^(the|a|and|,|&|\+|is|are|'s|to|follow|follows|following|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|week|well|as|just|-|--|\()$/;
 
 /**
  * "the reverse is to follow tomorrow", "r3 to go tmrw", "4-7 next": the treatment before is planned for other places. "ties
@@ -151,7 +154,8 @@ export function toFollow(state: ReaderState, v: ClauseView, clause: Clause, plac
   const told = state.drafts.findLast(isTreatment);
   const source = told?.entry ?? (state.memory.lastKind === 'treatment' ? state.memory.treatment : undefined);
   if (!source?.action || source.state === 'considering' || source.state === 'dropped') return;
-  const words = ` ${items.flatMap((x) => (x.place && !x.object ? [] : [x.w])).join(' ')} `;
+  const words = ` ${items.flatMap((x) => (x.place && !x.object && x.w !== 'it' ? [] : [x.w])).join(' ')} `;
+  const wants = told !== undefined && !items.some((x) => x.part === 'binding') && WANTS_DOING.test(words);
   const thing = source.action === 'remove' ? items.find((x) => x.object && x.object !== 'piece') : undefined;
   if (thing) {
     const goesOn = told?.sentence === v.sentence && /^(then|and|,)$/.test(clause.joint);
@@ -159,14 +163,14 @@ export function toFollow(state: ReaderState, v: ClauseView, clause: Clause, plac
       if (!TO_FOLLOW.test(words) && !(goesOn && / first /.test(words))) return;
     }
   } else if (
-    !TO_FOLLOW.test(words) ||
+    !(wants || TO_FOLLOW.test(words)) ||
     (placed.kind !== 'specific' && !(placed.kind === 'general' && placed.places[0] !== 'quilt'))
   )
     return;
   const object = thing?.object ?? source.object;
   const own = thing && /^(backing|batting|binding|border)$/.test(thing.object!);
   const places = thing ? (own ? [thing.object!] : undefined) : placed.places;
-  const planned = TO_FOLLOW.test(words) || / first /.test(words);
+  const planned = wants || TO_FOLLOW.test(words) || / first /.test(words);
   state.drafts.push(
     makeDraft(
       'treatment',

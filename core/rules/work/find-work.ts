@@ -81,6 +81,7 @@ export function isBreak(sentence: Item[], k: number): boolean {
   )
     return true;
   if (!item.duration) return false;
+  if (restedWithin(sentence, k, after)) return true;
   if (
     /^ (off|out|away|break|lunch|tea|smoko|brew|cuppa|dinner|supper|pause|rest|stop|breather|lost|wasted|interrupted|for (my |the |a |some )?(lunch|tea|supper|dinner|break|coffee|cuppa|phone|telephone|walk|dog|cat|post|mail|smoke|brew|children|kids|baby|school run)|on the (phone|telephone)|at the door|gone|of (that|it|which) (was|went|for|on|off|lost|spent)|phone|interruption|nap|coffee|feeding)\b/.test(
       after,
@@ -94,5 +95,25 @@ export function isBreak(sentence: Item[], k: number): boolean {
     return true;
   return / (break|lunch|tea|supper|dinner|smoko|stopped for|out for|paused|pause|rest|stop|walk|nap|interruption|nod off|nodded off|dozed off|asleep) (of|for)? ?(about |a |an )?$/.test(
     before,
+  );
+}
+
+const RESTING =
+  / (sandwich|ate|eat|eating|bite|meal|lunch|dinner|tea|supper|breakfast|snack|nap|napped|napping|dozed|dozing|rested|rest|resting|phone|telephone|call|calling|chat|chatted|chatting|gossip|gossiping|neighbou?r|visitors?|caller|door|dog|cat|walk|walking|stopped|paused|break|coffee|cuppa|cup|brew|smoke|post|news|kettle|baby|children|kids|looking out) /;
+
+/** "I sat down to a sandwich for twenty minutes of that", "…, of which forty minutes was the neighbour calling": part of the stretch, and not spent at it. */
+function restedWithin(sentence: Item[], k: number, after: string): boolean {
+  const partOfIt = /^ (?:of|out of|from) (?:that|it|this|which|those)\b/.test(after);
+  const ofWhich = / of (?:which|that|it) (?:about |a good |some )?$/.test(
+    ` ${sentence
+      .slice(Math.max(0, k - 4), k)
+      .map((x) => x.w)
+      .join(' ')} `,
+  );
+  if (!partOfIt && !ofWhich) return false;
+  const around = sentence.slice(Math.max(0, k - (ofWhich ? 0 : 9)), k + 9);
+  return (
+    RESTING.test(` ${around.map((x) => x.w).join(' ')} `) &&
+    !sentence.slice(k + 1, k + 7).some((x) => x.task || x.action)
   );
 }

@@ -1,0 +1,41 @@
+import { found, type WayFound, type WordAt } from './way.ts';
+
+const TOOL =
+  /(?:^| )(?:vacuum|hoover|vac|brush|sponge|cloth|roller|nozzle|duster|toothbrush|paintbrush|eraser|iron|steamer)$/;
+const FORM: Record<string, 'past' | 'ing' | 'base'> = {
+  went: 'past',
+  gone: 'past',
+  been: 'past',
+  whizzed: 'past',
+  ran: 'past',
+  run: 'base',
+  running: 'ing',
+  go: 'base',
+  goes: 'base',
+  going: 'ing',
+  'going over': 'ing',
+};
+
+/** "went over the backing with the vacuum", "I'll go over it with the soft brush": what it was gone over with tells the work. */
+export function toolOver({ items, k, item }: WordAt): WayFound {
+  if (
+    !Object.hasOwn(FORM, item.w) ||
+    (item.w !== 'going over' && !/^(over|across|round|around)$/.test(items[k + 1]?.w ?? ''))
+  )
+    return undefined;
+  if (items[k + 2]?.w === 'to') return undefined;
+  const at = items.findIndex((x, m) => m > k + 1 && m < k + 10 && x.w === 'with');
+  const tool = at < 0 ? undefined : items.slice(at + 1, at + 5).find((x) => TOOL.test(x.w));
+  if (!tool || items.slice(k + 1, at).some((x) => x.token.kind === 'mark')) return undefined;
+  return found(
+    {
+      action: /(?:iron|steamer)$/.test(tool.w) ? 'press' : 'clean',
+      form: FORM[item.w]!,
+      at: k,
+      items: [item, tool],
+      rule: 'treatment.tool-over',
+    },
+    k,
+    items.indexOf(tool),
+  );
+}
