@@ -121,7 +121,7 @@ function readClause(
 
   // "row four I only got as far as block two", "I'm on row five now"
   if (!made.length && !state.drafts.some((d) => d.clause === index)) {
-    const reached = soFar(state, v, words, told, ongoing(state, sentenceItems));
+  const reached = soFar(state, v, words, told, ongoing(state, sentenceItems));
     if (reached) state.drafts.push(reached);
   }
 
@@ -223,7 +223,9 @@ function isMaterialPlace(item: Item, items: Item[]): boolean {
 function ongoing(state: ReaderState, sentence: Item[]): Action | undefined {
   const task =
     sentence.find((x) => x.task && ['tying', 'quilting', 'binding'].includes(x.task) && x.part !== 'binding')
-      ?.task ?? state.memory.running;
+      ?.task ??
+    state.drafts.flatMap(({ entry: e }) => (e.kind === 'work' && e.task ? [e.task] : []))[0] ??
+    state.memory.running;
   return task === 'tying' ? 'tie' : task === 'quilting' ? 'quilt' : undefined;
 }
 

@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { goesOnTo } from './goes-on-to.ts';
 import { isGiven } from './given-form.ts';
 import { BE, isPredicate, PREPOSITIONS } from './is-predicate.ts';
 import { FINITE, hasPredicate, hasWork, isQuantifier, newSubject } from './new-subject.ts';
@@ -11,6 +12,7 @@ export function startsStatement(items: Item[], k: number, current: Item[]): bool
   // "… down as we speak forget the net"
   if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(item.w))
     return isPredicate(items, k) && hasPredicate(current);
+  if (/^(i|we)$/.test(item.w) && goesOnTo(items, k)) return true;
   // looked at where they stand in the note, so that "took the old patch off" knows its "off"
   const start = k - current.length;
   const predicates = current.map((_x, m) => (isPredicate(items, start + m) ? m : -1)).filter((m) => m >= 0);
@@ -214,7 +216,7 @@ const DEGREE = new Set(
 export function statementStart(current: Item[], items: Item[], k: number): number {
   const first = items[k]!;
   if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(first.w)) return current.length;
-  if (first.w === 'i' || first.w === 'there' || first.w === 'it' || first.w === 'she' || first.w === 'he')
+  if (first.w === 'i' || first.w === 'we' || first.w === 'there' || first.w === 'it' || first.w === 'she' || first.w === 'he')
     return current.length;
   let at = current.length;
   let sawPlace = false;

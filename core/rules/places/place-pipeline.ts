@@ -20,6 +20,7 @@ import {
   sideColumn,
 } from './find-place.ts';
 import { backPointer, neighbour } from './find-pointer.ts';
+import { lineReached } from './line-reached.ts';
 import { PLACE_HEADS } from './place-heads.ts';
 
 type Finder = (tokens: Token[], i: number, ctx: PlaceContext) => PlaceFound | undefined;
@@ -45,6 +46,7 @@ const BLOCK_FINDERS: Finder[] = [
   commaPairs,
   linePhrase,
   linesBeside,
+  lineReached,
 ];
 
 /** In this order: what lies beside a place told or spoken of; one of several; what points back. The longest wins. */

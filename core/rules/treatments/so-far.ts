@@ -1,7 +1,10 @@
 import type { Action } from '../../../shared/vocabulary.ts';
+import { readCount } from '../../text/read-number.ts';
+import { tokenise } from '../../text/tokenise.ts';
+import { goesOnTo } from '../clause/goes-on-to.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
-import { blockAt, rowOf, splitBlock, unique } from '../places/grid.ts';
+import { blockAt, columnOf, countUp, rowOf, splitBlock, unique } from '../places/grid.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isTreatment } from './is-treatment.ts';
@@ -25,7 +28,7 @@ export function soFar(
   task: Action | undefined,
 ): Draft | undefined {
   if (placed.kind !== 'specific' || !placed.places.every((p) => splitBlock(p))) return undefined;
-  const inHand = IN_HAND.test(words);
+  const inHand = IN_HAND.test(words) || goesOnTo(v.items, 0);
   if (!inHand && !REACHED.test(words)) return undefined;
   if (v.items.some((x) => x.finding || x.material || x.clock || x.span || x.quantity?.unit)) return undefined;
   const last = state.drafts.findLast(isTreatment)?.entry;
@@ -36,6 +39,7 @@ export function soFar(
       : undefined);
   const action = task ?? source?.action;
   if (!action || !RUNS.has(action) || (source?.action && source.action !== action)) return undefined;
+  if (inHand) countedBefore(state, placed.places);
   const places = inHand ? placed.places : upTo(state, placed.places, source?.places ?? []);
   return (
     places &&
@@ -51,6 +55,20 @@ export function soFar(
       'said',
     )
   );
+}
+
+/** "two rows tied, I'm on the third": so many rows, and the next one is in hand, so that they are the first. */
+function countedBefore({ grid, drafts, clauses }: ReaderState, reached: string[]): void {
+  const told = drafts.findLast(isTreatment);
+  const at = splitBlock(reached[0]!)!;
+  if (!told || told.placed === 'said' || told.entry.state !== 'done') return;
+  const words = clauses[told.clause]?.items.map((x) => x.w) ?? [];
+  const noun = words.findIndex((w) => /^(rows|columns|cols)$/.test(w));
+  const inRows = words[noun] === 'rows';
+  const before = (inRows ? at.row : at.block) - 1;
+  if (noun < 0 || readCount(tokenise(words[noun - 1] ?? ''), 0)?.value !== before) return;
+  told.entry.places = countUp(1, before).flatMap((k) => (inRows ? rowOf(grid, k) : columnOf(grid, k)));
+  told.placed = 'carried';
 }
 
 /** The blocks of a row up to the one reached; the rows after those told, up to the one reached. */
