@@ -121,7 +121,7 @@ function readClause(
 
   // "row four I only got as far as block two", "I'm on row five now"
   if (!made.length && !state.drafts.some((d) => d.clause === index)) {
-  const reached = soFar(state, v, words, told, ongoing(state, sentenceItems));
+    const reached = soFar(state, v, words, told, ongoing(state, sentenceItems));
     if (reached) state.drafts.push(reached);
   }
 

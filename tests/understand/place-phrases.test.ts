@@ -143,6 +143,7 @@ const SAID: [note: string, places: string][] = [
   ['all the blocks in row three are mildewed', 'R3'],
   ['every other block in row three is mildewed', '3-1 3-3 3-5'],
   ['alternate blocks in row three are mildewed', '3-1 3-3 3-5'],
+  ['every other star in row three, beginning with the second, is mildewed', '3-2 3-4 3-6'],
   ['every other row is mildewed', 'R1 R3 R5 R7'],
   ['the odd rows are mildewed', 'R1 R3 R5 R7'],
   ['the even rows are mildewed', 'R2 R4 R6'],

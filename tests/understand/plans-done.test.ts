@@ -17,6 +17,15 @@ it.each<[notes: string[], said: string[]]>([
     ['patch done blanket 30min 5-2 5-3'],
   ],
   [['4-1 wants a patch', 'the backing is stained', '4-1 done as planned'], ['patch done 4-1']],
+  [
+    ['started tying at nine', "that's row one done, on to row two"],
+    ['tie done 1-1 1-2 1-3 1-4 1-5 1-6', 'tie doing 2-1 2-2 2-3 2-4 2-5 2-6'],
+  ],
+  [
+    ["one row tied, I'm on the second"],
+    ['tie done 1-1 1-2 1-3 1-4 1-5 1-6', 'tie doing 2-1 2-2 2-3 2-4 2-5 2-6'],
+  ],
+  [["I'm on row four and there's a tear in block two"], []],
   [['tied the first two rows', 'and I am on row three'], ['tie doing 3-1 3-2 3-3 3-4 3-5 3-6']],
   [['I am sewing up the seam in 3-2 by hand now.', "That's finished."], ['resew done hand 3-2']],
   [

@@ -54,6 +54,12 @@ const TABLE: [value: string[], phrasings: string[]][] = [
     ],
   ],
   [['stabilize done couching 2-4'], ['muslin behind 2-4, couched']],
+  [['overlay done 2-4', 'baste done 2-4'], ['net laid on & tacked down at 2-4']],
+  [['stabilize done 2-4', 'baste done 2-4'], ['muslin eased in behind 2-4 and basted']],
+  [
+    ['tie done 2-1 2-2 2-3 2-4 2-5 2-6', 'remove done pins 2-1 2-2 2-3 2-4 2-5 2-6'],
+    ['row two is tied now and the pins are out of em'],
+  ],
   [['overlay done whipstitch 2-4'], ['net over 2-4, whipstitched down']],
   [['overlay done 4-3'], ['laid crepeline across 4-3', 'covered 4-3 with net']],
   [['resew done hand 2-4 2-5'], ['closed the seam between 2-4 and 2-5 by hand']],

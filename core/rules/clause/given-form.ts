@@ -48,6 +48,8 @@ export function isTerseVerb(items: Item[], k: number): boolean {
 export function isGiven(items: Item[], k: number): boolean {
   const item = items[k]!;
   if (!/^(clean|wash|press|dry|measure|trim|stabilize|quilt)$/.test(item.action?.v ?? '')) return false;
+  // "has its quilting gone"
+  if (items[k + 1]?.fail) return false;
   let m = k - 1;
   while (
     m >= 0 &&

@@ -1,6 +1,7 @@
 import type { Item } from '../item.ts';
 
-const FILLER = /^(now|just|already|currently|well|about|halfway|half way|part way|partway|nearly|and|then|half|way)$/;
+const FILLER =
+  /^(now|just|already|currently|well|about|halfway|half way|part way|partway|nearly|and|then|half|way)$/;
 
 /**
  * "…, I'm on row four", "and now on the third", "on to row two", "doing row three now", "halfway through the fourth": does
@@ -18,7 +19,8 @@ export function goesOnTo(items: Item[], k: number): boolean {
   if (/^(working|starting|started|moving|moved|going|carrying|through|halfway|into|up)$/.test(verb)) m++;
   else if (verb === 'doing') m++;
   else if (!/^(on|onto|at)$/.test(verb)) return false;
-  if (verb === 'on' && !said && !/^(now|to|onto)$/.test(items[m - 1]?.w ?? '') && items[m + 1]?.w !== 'to') return false;
+  if (verb === 'on' && !said && !/^(now|to|onto)$/.test(items[m - 1]?.w ?? '') && items[m + 1]?.w !== 'to')
+    return false;
   while (/^(on|to|onto|through|the|with|at|into)$/.test(items[m]?.w ?? '') && m < k + 8) m++;
   const place = items[m]?.place;
   return place !== undefined && place.kind !== 'part' && /row|column/.test(place.rule);

@@ -1,6 +1,6 @@
 import type { Item } from '../item.ts';
-import { goesOnTo } from './goes-on-to.ts';
 import { isGiven } from './given-form.ts';
+import { goesOnTo } from './goes-on-to.ts';
 import { BE, isPredicate, PREPOSITIONS } from './is-predicate.ts';
 import { FINITE, hasPredicate, hasWork, isQuantifier, newSubject } from './new-subject.ts';
 import { PARTICLES, REMOVE_VERBS, removalAt } from './removal-at.ts';
@@ -216,7 +216,14 @@ const DEGREE = new Set(
 export function statementStart(current: Item[], items: Item[], k: number): number {
   const first = items[k]!;
   if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(first.w)) return current.length;
-  if (first.w === 'i' || first.w === 'we' || first.w === 'there' || first.w === 'it' || first.w === 'she' || first.w === 'he')
+  if (
+    first.w === 'i' ||
+    first.w === 'we' ||
+    first.w === 'there' ||
+    first.w === 'it' ||
+    first.w === 'she' ||
+    first.w === 'he'
+  )
     return current.length;
   let at = current.length;
   let sawPlace = false;

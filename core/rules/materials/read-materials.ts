@@ -60,7 +60,11 @@ export function readMaterials(
   // A clause of its own after a treatment: "…, 0.6 m net", "cream silk thread"
   const before = state.drafts.filter((d) => isDone(d) && d.clause >= 0 && d.clause < v.index).at(-1);
   const bare = !made.length && !state.drafts.some((d) => d.clause === v.index);
-  const owner = here.at(-1) ?? (bare ? before : undefined);
+  // "muslin eased in behind 4-4 and basted": the muslin is that of the support
+  const owner =
+    here.findLast((d) => (d.entry as { action?: Action }).action !== 'baste') ??
+    here.at(-1) ??
+    (bare ? before : undefined);
   if (!owner) return;
   const action = (owner.entry as { action?: Action }).action;
   for (let k = 0; k < items.length; k++) {

@@ -712,7 +712,17 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
     !readIndex(tokens, i + 2, false)
   )
     return wholeFocusLine(tokens, i + 1, ctx, i + 2);
-  if (BLOCKS.has(w(tokens, j))) {
+  // "all six blocks" of a small quilt
+  const all = head === 'all' ? readCount(tokens, j) : undefined;
+  if (all && all.value === allBlocks(ctx.grid).length && BLOCKS.has(w(tokens, all.next)))
+    return {
+      next: all.next + 1,
+      places: allBlocks(ctx.grid),
+      how: 'said',
+      rule: 'place.all-blocks',
+      kind: 'blocks',
+    };
+  if (BLOCKS.has(w(tokens, j)) || (other && isPatternPiece(tokens, j))) {
     j++;
     const bare = j;
     while (
@@ -725,9 +735,14 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
       let places = group.places;
       if (other) {
         const sides = w(tokens, group.next) === ',' ? group.next + 1 : group.next;
+        const begins = ['starting', 'beginning', 'from'].includes(w(tokens, sides));
         const second =
-          ['starting', 'beginning', 'from'].includes(w(tokens, sides)) &&
-          tokens.slice(sides, sides + 5).some((t) => t.w === 'second' || t.w === 'two');
+          begins && tokens.slice(sides, sides + 5).some((t) => t.w === 'second' || t.w === 'two');
+        // "starting with the second (one)"
+        const nth =
+          begins && w(tokens, sides + 1) === 'with' && w(tokens, sides + 2) === 'the' ? sides + 3 : 0;
+        if (nth && /^(first|second)$/.test(w(tokens, nth)))
+          group.next = /^(one|block)$/.test(w(tokens, nth + 1)) ? nth + 2 : nth + 1;
         places = places.filter((_, k) => k % 2 === (second ? 1 : 0));
       }
       return { ...group, places, rule: other ? 'place.every-other' : 'place.every-block' };
@@ -778,6 +793,14 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
       ? area
       : undefined;
 }
+
+/** "every other star in the top row", "alternate baskets along row two": blocks by the name of their pattern. */
+const isPatternPiece = (tokens: Token[], j: number): boolean =>
+  /^[a-z]{3,}$/.test(w(tokens, j)) &&
+  !/^(row|rows|column|columns|day|week|night|evening|morning|stitch|stitches|tie|ties|time|one|way|side|inch|line|seam)$/.test(
+    w(tokens, j),
+  ) &&
+  /^(in|of|along|across|down)$/.test(w(tokens, j + 1));
 
 /** "that whole row", "the rest of the row", "same row", "along the row". */
 function wholeFocusLine(

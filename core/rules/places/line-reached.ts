@@ -28,6 +28,12 @@ export function lineReached(tokens: Token[], i: number, ctx: PlaceContext): Plac
   if (!inRows && !COLUMNS.has(noun)) return undefined;
   const places = inRows ? rowOf(ctx.grid, nth.value) : columnOf(ctx.grid, nth.value);
   return places.length
-    ? { next: nth.next, places, how: 'implied', rule: inRows ? 'place.ordinal-row' : 'place.ordinal-column', kind: 'blocks' }
+    ? {
+        next: nth.next,
+        places,
+        how: 'implied',
+        rule: inRows ? 'place.ordinal-row' : 'place.ordinal-column',
+        kind: 'blocks',
+      }
     : undefined;
 }

@@ -20,9 +20,20 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
       !(items.some((x, m) => m > k && x.finding && isPredicate(items, m)) && !plainVerbNear(items, k)) &&
       !removalSoon(items, k)
     ) {
-      const verb =
-        verbNear(items, k, ['resew', 'stabilize', 'piece', 'baste', 'patch', 'overlay', 'cut'], used) ??
-        plainVerbNear(items, k);
+      const near = verbNear(
+        items,
+        k,
+        ['resew', 'stabilize', 'piece', 'baste', 'patch', 'overlay', 'cut'],
+        used,
+      );
+      const plain = plainVerbNear(items, k);
+      // "slipped muslin in behind and basted it": the basting is told beside it
+      const fastened =
+        near &&
+        plain?.form === 'past' &&
+        items[near.k]!.action?.v === 'baste' &&
+        !/^(has|have|got|'ve)$/.test(items[plain.k]!.w);
+      const verb = fastened ? plain : (near ?? plain);
       if (/\b(behind|underneath|support|under|beneath)\b/.test(after) || verb || atTheBack(items, k, after)) {
         if (item.object === 'label' || item.material === 'other') return 'none';
         return found(

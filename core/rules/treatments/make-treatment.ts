@@ -195,9 +195,11 @@ export function makeTreatment(
     )
       places = placed.places.filter((p) => p !== 'quilt' || placed.places.length === 1);
     else if (object === 'ties' || object === 'pins') {
+      // "the pins are out of them": the pins of what was tied, where "took them out" are the pins
+      const outOf = placed.items.some((x) => /^(of|from|off)$/.test(items[items.indexOf(x) - 1]?.w ?? ''));
       places =
         placed.kind === 'pronoun' &&
-        object === 'ties' &&
+        (object === 'ties' || outOf) &&
         !placed.items.some((x) => x.place!.rule === 'place.it')
           ? placed.places
           : undefined;

@@ -59,7 +59,7 @@ export function plainVerbNear(items: Item[], k: number): { k: number; form: Way[
       return { k: m, form };
     }
   }
-  // "net was laid over it", "muslin has gone in behind"
+  // "net was laid over it", "muslin has gone in behind", "net laid on & tacked down"
   for (let m = k + 1; m < Math.min(items.length, k + 6); m++) {
     if (
       !/^(laid|put|placed|set|slipped|tucked|slid|eased|gone|fitted|applied|introduced|inserted)$/.test(
@@ -67,7 +67,8 @@ export function plainVerbNear(items: Item[], k: number): { k: number; form: Way[
       )
     )
       continue;
-    if (!/^(was|were|been|being|has|have|'s|is|are|got|be|now|then)$/.test(items[m - 1]!.w)) continue;
+    if (m > k + 1 && !/^(was|were|been|being|has|have|'s|is|are|got|be|now|then)$/.test(items[m - 1]!.w))
+      continue;
     const future = / (will|'ll|to|must|should|shall|can|could|might) (now |then )?be $/.test(
       words(items, Math.max(0, m - 4), m),
     );

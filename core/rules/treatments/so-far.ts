@@ -63,8 +63,8 @@ function countedBefore({ grid, drafts, clauses }: ReaderState, reached: string[]
   const at = splitBlock(reached[0]!)!;
   if (!told || told.placed === 'said' || told.entry.state !== 'done') return;
   const words = clauses[told.clause]?.items.map((x) => x.w) ?? [];
-  const noun = words.findIndex((w) => /^(rows|columns|cols)$/.test(w));
-  const inRows = words[noun] === 'rows';
+  const noun = words.findIndex((w) => /^(rows?|columns?|cols?)$/.test(w));
+  const inRows = /^rows?$/.test(words[noun] ?? '');
   const before = (inRows ? at.row : at.block) - 1;
   if (noun < 0 || readCount(tokenise(words[noun - 1] ?? ''), 0)?.value !== before) return;
   told.entry.places = countUp(1, before).flatMap((k) => (inRows ? rowOf(grid, k) : columnOf(grid, k)));
