@@ -52,6 +52,7 @@ describe('stretches of work', () => {
         { task: 'mending', start: `${D}12:00`, end: `${D}13:00` },
       ],
     ],
+    ['did the binding from 2 till 4', [{ task: 'binding', start: `${D}14:00`, end: `${D}16:00` }]],
     ['Binding. Half six to eight.', [{ task: 'binding', start: `${D}18:30`, end: `${D}20:00` }]],
     ['Nine to half eleven. Quilting, mostly.', [{ task: 'quilting', start: `${D}09:00`, end: `${D}11:30` }]],
     [
@@ -308,6 +309,11 @@ describe('what was done in a stretch of time is told beside it', () => {
   ])('%s', (said, task, object) => {
     expect(entriesOf('work', said)).toMatchObject([{ task }]);
     expect(entriesOf('treatment', said)).toEqual([{ action: 'remove', state: 'done', object }]);
+  });
+  it('a binding put on', () => {
+    const said = 'The binding went on between 7:40 and 9:15 this evening, finished by hand';
+    expect(entriesOf('work', said)).toMatchObject([{ task: 'binding' }]);
+    expect(entriesOf('treatment', said)).toEqual([{ action: 'bind', state: 'done', stitch: 'hand' }]);
   });
   it('and nothing where only the work is named', () => {
     expect(entriesOf('treatment', 'unpicking from nine to ten')).toEqual([]);

@@ -128,6 +128,8 @@ function tellsSomething(whole: string, head: string, items: Item[], asked: boole
     if (before.some((x) => x.finding || x.action || x.quantity?.unit || x.cost || x.span)) return true;
     if (before.some((x) => x.place && x.place.kind === 'blocks') && before.length > 4) return true;
   }
+  // "did the binding from two till four"
+  if (!asked && DID_THE_WORK.test(head)) return items.some((x) => x.span || x.clock || x.duration);
   // "did I get four hours in", "will five yards be enough"
   if (
     asked ||
@@ -136,6 +138,9 @@ function tellsSomething(whole: string, head: string, items: Item[], asked: boole
     return false;
   return items.some((x) => x.quantity?.unit || x.cost || x.span || x.duration) || / : /.test(whole.slice(8));
 }
+
+const DID_THE_WORK =
+  /^did (?:the|that|some|a bit of|more) (?:\S+ ){1,2}(?:from|between|for|till|until|at|in|this|last|,) /;
 
 /** The items of the question proper, without what leads up to it. */
 function itemsFrom(items: Item[], whole: string, head: string): Item[] {

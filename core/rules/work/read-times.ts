@@ -80,7 +80,10 @@ function hasObject(items: Item[], k: number): boolean {
   // "spent some time surveying it": the whole of it, and no piece
   if (/^(it|this|that)$/.test(next.w) && /^(surveying|looking|mending)$/.test(item.w)) {
     const far = items[k + 2];
-    return !far || !/^(on|last|this|yesterday|today|too|as|but|,|\.|in|over)$/.test(far.w);
+    return (
+      !far ||
+      !/^(morning|afternoon|evening|week|on|last|this|yesterday|today|too|as|but|,|\.|in|over)$/.test(far.w)
+    );
   }
   if (next.place && next.place.kind !== 'part') return true;
   if (item.w.startsWith('the ') || /^(survey|paperwork|shopping|piecework|errands|admin)$/.test(item.w))
@@ -785,7 +788,14 @@ function lendTask(
 }
 
 const isDeedDone = (items: Item[], at: number): boolean =>
-  isDeed(items, at) && items.slice(at + 1, at + 6).some(isThing);
+  (isDeed(items, at) && items.slice(at + 1, at + 6).some(isThing)) || isNowOn(items, at);
+
+/** "the binding went on between two and four", "binding's on, 40 minutes": the thing that the work has put there. */
+const isNowOn = (items: Item[], at: number): boolean =>
+  items[at]?.part === 'binding' &&
+  /^ (?:went|is|'s|has gone|was put|got put)(?: back| all| finally| now)* on (?!to )| on (?:from|between) /.test(
+    `${wordsOf(items, at + 1, at + 6)} `,
+  );
 
 const isSpentAt = (items: Item[], k: number): boolean =>
   k <= 3 &&
@@ -1149,7 +1159,11 @@ function lead(items: Item[], k: number, used: Set<number>): void {
     /^(from|between|was|were|i|'ve|been|at|it|and|went|ran|lasted|to|on|the|worked|today|yesterday|,)$/.test(
       w(items, m),
     ) &&
-    k - m <= 4
+    k - m <= 4 &&
+    // "the binding went on between two and four"
+    !(
+      w(items, m) === 'on' && items.slice(Math.max(0, m - 3), m).some((x) => isNowOn(items, items.indexOf(x)))
+    )
   ) {
     used.add(m);
     m--;
