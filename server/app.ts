@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
@@ -7,6 +6,7 @@ import Fastify, { type FastifyInstance } from 'fastify';
 import { Hearing } from './hearing.ts';
 import { LanDoor } from './lan/lan-door.ts';
 import { PairedDevices } from './lan/paired-devices.ts';
+import { LeftOverSound } from './live/left-over-sound.ts';
 import { LiveSocket } from './live/live-socket.ts';
 import { answerErrors, answerUnknown } from './plugins/answer-errors.ts';
 import { guard } from './plugins/guard.ts';
@@ -92,6 +92,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   });
   const hearing = options.modelsDir ? new Hearing(options.modelsDir, library.settings.data.model) : undefined;
   const queue = hearing && new RecordingQueue(library, hearing);
+  const leftOver = hearing && new LeftOverSound(library, hearing);
   app.decorate('library', library);
   app.decorate('hearing', hearing);
   const devices = await PairedDevices.open(library.fs, library.folder);
@@ -145,7 +146,8 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(serveStatic, { root: PAGE, maxAge: 0 });
   answerUnknown(app);
 
-  const live = new LiveSocket({ library, hosts, hearing, queue, door, heartbeatMs: limits.heartbeatMs });
+  const { heartbeatMs } = limits;
+  const live = new LiveSocket({ library, hosts, hearing, queue, leftOver, door, heartbeatMs });
   live.attach(app.server);
   if (door) live.attach(door.server);
   app.addHook('preClose', async () => {
@@ -156,7 +158,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     backups.start();
     // After the first page is served: loading the reader and the model takes all the processor there is.
     setTimeout(() => void loadReader(), LOAD_AFTER_MS).unref();
-    if (hearing) setTimeout(() => void wakeUp(library, hearing, queue), LOAD_AFTER_MS).unref();
+    if (hearing && leftOver) setTimeout(() => void wakeUp(hearing, leftOver, queue), LOAD_AFTER_MS).unref();
   });
   app.addHook('onClose', async () => {
     await queue?.close();
@@ -168,17 +170,12 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
 }
 
 /** Gets the recogniser ready, then hears what was left over when the server stopped. */
-async function wakeUp(library: Library, hearing: Hearing, queue: RecordingQueue | undefined): Promise<void> {
-  const { hearLeftOver } = await import('./live/hear-left-over.ts');
+async function wakeUp(
+  hearing: Hearing,
+  leftOver: LeftOverSound,
+  queue: RecordingQueue | undefined,
+): Promise<void> {
   if (!(await hearing.start())) return;
-  for (const card of library.list()) {
-    const leftOver = await library.fs.list(join(library.folderOf(card.id), 'unheard'));
-    if (leftOver.length === 0) continue;
-    try {
-      await hearLeftOver(await library.quilt(card.id), library, hearing);
-    } catch {
-      // A quilt that can't be opened says so when it is asked for.
-    }
-  }
+  await leftOver.hearAll();
   await queue?.resume();
 }

@@ -21,6 +21,11 @@ export const NoteAudio = z.object({
   /** Each word as recognised with its share of confidence. */
   words: z.array(z.object({ text: z.string(), confidence: z.number() })).optional(),
   recordingId: z.string().optional(),
+  /**
+   * The stretch of live sound that it was said in, and the moment in that at which it ends, to the millisecond: a page that did
+   * not hear of its being kept sends it again.
+   */
+  stretch: z.object({ id: z.string(), endAt: Instant }).optional(),
 });
 export type NoteAudio = z.infer<typeof NoteAudio>;
 

@@ -101,6 +101,10 @@ export const ClientMessage = z.discriminatedUnion('type', [
     sampleRate: z.literal(16_000),
     /** A pause that was ordered on an earlier stream and may still run: a dropped socket ends none. */
     pause: ListeningPause.optional(),
+    /** On call: she had called when this sound was said, on an earlier stream. */
+    awake: z.boolean().optional(),
+    /** The stretch of sound that this stream is of: the same on each socket on which it is sent on, so that none of it is heard twice. */
+    stretchId: id.optional(),
   }),
   /** `lastSample`: total samples sent, so that the server can tell whether it has them all. */
   z.object({ type: z.literal('microphone-off'), streamId: id }),

@@ -17,6 +17,8 @@ export type AudioWire = {
 };
 
 type Stretch = {
+  /** The same on every socket, so that the server knows what it was sent before: that of its first stream. */
+  id: string | null;
   way: Way;
   /** Instant of the stretch's first sample, in ms. */
   startMs: number;
@@ -33,33 +35,45 @@ type Stretch = {
 };
 
 /**
- * Keeps recorded audio until the server has it: sent at once while the socket is there, held up to
- * ten minutes while it is away, then sent on in order, each sample once. Where the server says how
- * much of a stream it has (`acknowledge`), that decides; else what has left the socket counts.
- * `pause`: the time in which she has said not to be listened to, which a new socket has to be told.
+ * Keeps recorded audio until the server says that it has it (`acknowledge`): sent at once while the socket is there, held
+ * up to ten minutes while it is away, then sent on in order. What has merely left the socket may be lost in a server that
+ * stops. A new socket has to be told the time in which she has said not to be listened to (`pause`), and whether, on
+ * call, she has called (`awake`).
  */
 export function createAudioOutbox(
   wire: AudioWire,
   newId: () => string,
-  { limitS = LIMIT_S, pause = () => null }: { limitS?: number; pause?: () => ListeningPause | null } = {},
+  {
+    limitS = LIMIT_S,
+    pause = () => null,
+    awake = () => false,
+  }: { limitS?: number; pause?: () => ListeningPause | null; awake?: () => boolean } = {},
 ) {
   let stretches: Stretch[] = [];
   let open = false;
-  let acknowledges = false;
 
   const heldSamples = () => stretches.reduce((sum, s) => sum + s.frames.reduce((n, f) => n + f.length, 0), 0);
 
   function flush(): void {
     if (!open) return;
-    if (!acknowledges && wire.bufferedBytes() === 0) for (const stretch of stretches) forgetSent(stretch);
     for (const stretch of stretches) {
       if (stretch.streamId === null) {
         if (stretch.ended && stretch.frames.length === 0) continue;
         const streamId = newId();
         const at = new Date(stretch.startMs + (stretch.kept / RATE) * 1000).toISOString();
         const paused = pause();
-        const on = { type: 'microphone-on', streamId, at, way: stretch.way, sampleRate: RATE } as const;
-        if (!wire.say(paused ? { ...on, pause: paused } : on)) return;
+        const on = {
+          type: 'microphone-on',
+          streamId,
+          stretchId: stretch.id ?? streamId,
+          at,
+          way: stretch.way,
+          sampleRate: RATE,
+          ...(paused ? { pause: paused } : {}),
+          ...(stretch.way === 'on-call' && stretch.id !== null && awake() ? { awake: true } : {}),
+        } as const;
+        if (!wire.say(on)) return;
+        stretch.id ??= streamId;
         stretch.streamId = streamId;
         stretch.streamBase = stretch.kept;
       }
@@ -95,14 +109,10 @@ export function createAudioOutbox(
     return [piece, due.length];
   }
 
-  function forgetSent(stretch: Stretch): void {
-    for (const frame of stretch.frames.splice(0, stretch.sent)) stretch.kept += frame.length;
-    stretch.sent = 0;
-  }
-
   return {
     begin(way: Way, startMs: number): void {
       stretches.push({
+        id: null,
         way,
         startMs,
         kept: 0,
@@ -130,7 +140,6 @@ export function createAudioOutbox(
     },
     /** The server has `samples` of the stream. */
     acknowledge(streamId: string, samples: number): void {
-      acknowledges = true;
       const stretch = stretches.find((s) => s.streamId === streamId);
       if (!stretch) return;
       while (

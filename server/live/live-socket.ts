@@ -13,8 +13,10 @@ import { runCommand } from '../run-command.ts';
 import { DiskTrouble } from '../store/disk-trouble.ts';
 import type { Library } from '../store/library.ts';
 import { type QuiltStore, Refusal } from '../store/quilt-store.ts';
+import type { LeftOverSound } from './left-over-sound.ts';
 import type { MicrophoneStream } from './microphone-stream.ts';
 import { OrphanedSound } from './orphaned-sound.ts';
+import { stretchHeardUntil } from './stretch-heard-until.ts';
 
 const PATH = '/live';
 /** Close code by which a page knows that its device is no longer let in (4000 to 4999 are the application's own, RFC 6455 7.4.2). */
@@ -37,6 +39,7 @@ export type LiveOptions = {
   /** Undefined where this server has no ears. */
   hearing: Hearing | undefined;
   queue: RecordingQueue | undefined;
+  leftOver: LeftOverSound | undefined;
   /** Where the server listens on the network too: who may come in. */
   door?: LanDoor | undefined;
   heartbeatMs: number;
@@ -210,13 +213,22 @@ class Page {
         if (!hearing || !(await hearing.start())) throw new Refusal(this.#recogniser.message);
         const { MicrophoneStream } = await import('./microphone-stream.ts');
         this.#endMicrophone();
+        // In the order in which it was said: what a crash left over comes first.
+        await this.options.leftOver?.before(store.id);
+        const heardUntil = message.stretchId && (await stretchHeardUntil(store, message.stretchId));
         const stream = new MicrophoneStream({
           store,
           library,
           hearing,
           begin: message,
           send: (answer) => this.send(answer),
+          // As with a note that could not be written: it comes again when this page is back.
+          onTrouble: (error) => {
+            this.send({ type: 'refused', message: error.message });
+            this.end(1013, 'try again later');
+          },
         });
+        if (heardUntil) stream.skipUntil(heardUntil);
         this.orphans.adopt(stream);
         this.#microphone = stream;
         // It fell away while the recogniser was getting ready.

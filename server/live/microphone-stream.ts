@@ -28,6 +28,8 @@ export type MicrophoneOptions = {
   hearing: Hearing;
   begin: Begin;
   send: (message: ServerMessage) => void;
+  /** What was said could not be kept: the page has it still, and is to send it again later. */
+  onTrouble: (error: Error) => void;
 };
 
 /** One stretch of sound from one page: cut into utterances, each on the disk before it is recognised, each a note. */
@@ -48,18 +50,26 @@ export class MicrophoneStream {
   readonly #ownVoice: [number, number][] = [];
   /** Utterances are written and logged one after the other, in the order they were said. */
   #line: Promise<void> = Promise.resolve();
-  readonly #kept = new Map<number, Promise<Said>>();
+  readonly #kept = new Map<number, { said: Promise<Said>; settle: () => void }>();
+  /** Starts of utterances that are neither on the disk nor done with, s. */
+  readonly #unsafe = new Set<number>();
+  /** Ends with the last write that was begun: an utterance is on the disk only when all before it are safe. */
+  #writing: Promise<unknown> = Promise.resolve();
+  /** The disk took no more; what was said since stays with the page. */
+  #broken: Error | undefined;
   readonly #pauses: Pause[] = [];
   /** Whether the page was told of a pause and not yet of its end. */
   #isPaused = false;
   /** Everything up to here that was speech is on the disk, s. */
   #safeS = 0;
+  /** End of the last utterance that was cut out, s. */
+  #keptS = 0;
 
   constructor(readonly options: MicrophoneOptions) {
     const { begin, hearing, store, library } = options;
     this.id = begin.streamId;
     this.#startMs = Date.parse(begin.at);
-    this.#awake = begin.way !== 'on-call';
+    this.#awake = begin.way !== 'on-call' || begin.awake === true;
     this.#unheard = new UnheardSound(store.fs, store.folder);
     if (begin.pause) this.#beginPause(begin.pause);
     const { endPauseMs } = library.settings.data;
@@ -80,20 +90,30 @@ export class MicrophoneStream {
     return this.options.store.id;
   }
 
-  /** The moments between which this stream has sound that no page knows to be safe, ms since 1970. */
-  get unsafe(): { fromMs: number; toMs: number } {
-    const toS = this.#received / RATE;
-    const fromS = Math.max(0, Math.min(toS, this.#openS ?? this.#safeS));
-    return { fromMs: this.#startMs + fromS * 1000, toMs: this.#startMs + toS * 1000 };
+  get stretchId(): string {
+    return this.options.begin.stretchId ?? this.id;
   }
 
-  get startMs(): number {
-    return this.#startMs;
+  /** Up to where this stream has taken in sound, ms since 1970. */
+  get receivedUntilMs(): number {
+    return this.#startMs + (this.#received / RATE) * 1000;
+  }
+
+  /** Up to where its speech has been cut into utterances that are kept or about to be, ms since 1970. */
+  get keptUntilMs(): number {
+    return (
+      this.#startMs + Math.min(this.#keptS, this.#broken ? this.#safeS : Number.POSITIVE_INFINITY) * 1000
+    );
+  }
+
+  /** Whether the disk refused what was said. */
+  get isBroken(): boolean {
+    return this.#broken !== undefined;
   }
 
   /** Leaves out the sound before a moment: it is a note already. */
   skipUntil(ms: number): void {
-    this.#skip = Math.max(0, Math.round(((ms - this.#startMs) / 1000) * RATE));
+    this.#skip = Math.max(this.#skip, Math.round(((ms - this.#startMs) / 1000) * RATE));
   }
 
   /**
@@ -135,7 +155,14 @@ export class MicrophoneStream {
   async end(): Promise<void> {
     await this.#listener.flush();
     await this.#line;
-    this.#tellLevel(0, false, this.#received);
+    this.#tellLevel(0, false, Math.floor(Math.min(this.#received, ...this.#unsafeSamples)));
+  }
+
+  /** Takes in no more and gives up what is open; the utterances that are kept become notes. */
+  async finishKept(): Promise<void> {
+    await this.#listener.finish();
+    await this.#line;
+    this.drop();
   }
 
   /** Gives the stream up; sound that was not acknowledged is still the page's. */
@@ -149,9 +176,13 @@ export class MicrophoneStream {
         const level = Math.max(0, Math.min(1, 1 + event.db / 60));
         const lookedAtS = this.#received / RATE - this.#listener.behindS();
         // Never acknowledged before it is safe: the page keeps it, and sends it again after a crash.
-        const until = this.#openS ?? (this.#kept.size > 0 ? this.#safeS : lookedAtS - PRE_ROLL_S);
+        const until = Math.min(
+          (this.#openS ?? Number.POSITIVE_INFINITY) * RATE,
+          Math.max(this.#safeS, lookedAtS - PRE_ROLL_S) * RATE,
+          ...this.#unsafeSamples,
+        );
         if (this.#isPaused && !this.#pausedAt(lookedAtS)) this.#tellPause(null);
-        this.#tellLevel(level, event.speaking, Math.max(0, Math.floor(until * RATE)));
+        this.#tellLevel(level, event.speaking, Math.max(0, Math.floor(until)));
         return;
       }
       case 'speech-started':
@@ -209,26 +240,48 @@ export class MicrophoneStream {
     return this.options.begin.way === 'held' ? 0 : this.options.library.settings.data.endPauseMs;
   }
 
+  get #unsafeSamples(): number[] {
+    return [...this.#unsafe].map((startS) => startS * RATE);
+  }
+
   #keep(startS: number, endS: number, pcm: Float32Array): void {
-    const sound: Unheard = {
+    const said: Said = {
       id: newId(),
       at: new Date(this.#startMs + startS * 1000).toISOString(),
       seconds: Math.round((endS - startS) * 1000) / 1000,
+      stretch: { id: this.stretchId, endAt: new Date(this.#startMs + endS * 1000).toISOString() },
+      pcm,
     };
-    const said: Said = { ...sound, pcm };
-    const written = this.#takesDown(startS) ? this.#write(said) : Promise.resolve();
-    const kept = written.then(() => {
-      this.#safeS = Math.max(this.#safeS, endS);
-      return said;
+    this.#keptS = Math.max(this.#keptS, endS);
+    this.#unsafe.add(startS);
+    let settle = (): void => undefined;
+    const settled = new Promise<void>((done) => {
+      settle = done;
     });
-    kept.catch(() => undefined);
-    this.#kept.set(startS, kept);
+    let kept = Promise.resolve(said);
+    if (this.#takesDown(startS)) {
+      kept = this.#writing.then(async () => {
+        await this.#write(said);
+        this.#unsafe.delete(startS);
+        this.#safeS = Math.max(this.#safeS, endS);
+        return said;
+      });
+      this.#writing = kept.catch(() => undefined);
+    } else this.#writing = this.#writing.then(() => settled);
+    this.#kept.set(startS, { said: kept, settle });
   }
 
   async #write(said: Said): Promise<void> {
     const { pcm, ...sound } = said;
     if (!pcm) return;
-    await this.#unheard.keep(sound, pcm);
+    if (this.#broken) throw this.#broken;
+    try {
+      await this.#unheard.keep(sound, pcm);
+    } catch (error) {
+      this.#broken = error as Error;
+      this.options.onTrouble(this.#broken);
+      throw error;
+    }
     delete said.pcm;
   }
 
@@ -260,11 +313,17 @@ export class MicrophoneStream {
     const kept = this.#kept.get(startS);
     if (!kept) return;
     this.#line = this.#line
-      .then(async () => work(await kept))
-      .catch((error: Error) => {
-        this.options.send({ type: 'refused', message: error.message });
+      .then(async () => {
+        await work(await kept.said);
+        this.#unsafe.delete(startS);
       })
-      .finally(() => this.#kept.delete(startS));
+      .catch((error: Error) => {
+        if (!this.#broken) this.options.send({ type: 'refused', message: error.message });
+      })
+      .finally(() => {
+        kept.settle();
+        this.#kept.delete(startS);
+      });
   }
 
   async #log(

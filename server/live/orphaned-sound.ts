@@ -2,17 +2,15 @@ import type { MicrophoneStream } from './microphone-stream.ts';
 
 /** How long a page that dropped away in mid-sentence has to come back before its half sentence is a note. */
 const GRACE_MS = 20_000;
-/** A page that sends again begins at the sample after the last that it knew to be safe. */
-const SLACK_MS = 100;
 const REMEMBERED = 50;
 
 type Orphan = { stream: MicrophoneStream; timer: NodeJS.Timeout };
-type Heard = { quiltId: string; fromMs: number; toMs: number };
+type Heard = { quiltId: string; stretchId: string; toMs: number };
 
 /**
- * Sound whose page dropped away while it was being said. A page that comes back sends again what it
- * did not know to be safe, so the sentence is heard whole from there; where none comes back in time,
- * what was received is heard after all, and left out should the page still send it again later.
+ * Sound whose page dropped away while it was being said. A page that comes back sends the same stretch on from what it
+ * knew to be safe, so the sentence is heard whole from there; where none comes back in time, what was received is heard
+ * after all, and left out should the page still send it again later.
  */
 export class OrphanedSound {
   readonly #orphans = new Set<Orphan>();
@@ -28,12 +26,17 @@ export class OrphanedSound {
       stream,
       timer: setTimeout(() => {
         this.#orphans.delete(orphan);
-        const { fromMs, toMs } = stream.unsafe;
-        this.#heard = [...this.#heard.slice(1 - REMEMBERED), { quiltId: stream.quiltId, fromMs, toMs }];
+        const { quiltId, stretchId, receivedUntilMs: toMs } = stream;
+        const heard = { quiltId, stretchId, toMs };
+        this.#heard = [...this.#heard.slice(1 - REMEMBERED), heard];
         stream
           .end()
           .catch(() => undefined)
-          .finally(() => stream.drop());
+          .finally(() => {
+            // What could not be kept is still the page's.
+            if (stream.isBroken) heard.toMs = stream.keptUntilMs;
+            stream.drop();
+          });
       }, GRACE_MS).unref(),
     };
     this.#orphans.add(orphan);
@@ -41,16 +44,16 @@ export class OrphanedSound {
 
   /** A new stream: is it one that dropped away, sent again? */
   adopt(stream: MicrophoneStream): void {
-    const isAgain = ({ fromMs, toMs }: { fromMs: number; toMs: number }): boolean =>
-      stream.startMs >= fromMs - 60_000 && stream.startMs <= fromMs + SLACK_MS && stream.startMs < toMs;
+    const isAgain = ({ quiltId, stretchId }: { quiltId: string; stretchId: string }): boolean =>
+      quiltId === stream.quiltId && stretchId === stream.stretchId;
     for (const orphan of this.#orphans) {
-      if (orphan.stream.quiltId !== stream.quiltId || !isAgain(orphan.stream.unsafe)) continue;
+      if (!isAgain(orphan.stream)) continue;
       clearTimeout(orphan.timer);
       this.#orphans.delete(orphan);
-      orphan.stream.drop();
+      stream.skipUntil(orphan.stream.keptUntilMs);
+      void orphan.stream.finishKept().catch(() => undefined);
     }
-    const heard = this.#heard.find((one) => one.quiltId === stream.quiltId && isAgain(one));
-    if (heard) stream.skipUntil(heard.toMs);
+    for (const heard of this.#heard) if (isAgain(heard)) stream.skipUntil(heard.toMs);
   }
 
   /** It ended in order after all: its last message was still on the way when its page fell away. */

@@ -30,6 +30,7 @@ export async function takeSpokenNote(
           endS: sound.seconds,
           confidence: Math.max(0, Math.min(1, recognition.confidence)),
           words: recognition.words,
+          ...(sound.stretch ? { stretch: sound.stretch } : {}),
         },
       },
     },

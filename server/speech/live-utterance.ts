@@ -32,6 +32,8 @@ export type LiveListener = {
   push(pcm: Float32Array): void;
   /** Ends what is open at once: a held key let go, a stream that stops. Resolves when all events have been given. */
   flush(): Promise<void>;
+  /** Gives up what is open and takes in no more; resolves when what had ended before has been given. */
+  finish(): Promise<void>;
   /** Gives the listener up; work in hand is called off. */
   close(): void;
   /** Sound received and not yet looked at, s: a client that sends too fast makes it grow. */
@@ -78,6 +80,7 @@ export function createLiveListener({
   let waitingSamples = 0;
   let looked = 0;
   let isClosed = false;
+  let isFinishing = false;
   let work: Promise<void> | undefined;
   const readings = new Set<Promise<void>>();
 
@@ -96,7 +99,7 @@ export function createLiveListener({
   };
 
   async function look(): Promise<void> {
-    while (waiting.length > 0 && !isClosed) {
+    while (waiting.length > 0 && !isClosed && !isFinishing) {
       // At most a second at a time, so that a burst after a lost connection does not hold up other microphones.
       const parts = [rest];
       let length = rest.length;
@@ -118,7 +121,7 @@ export function createLiveListener({
         // As silence, so that the times of what follows stay true.
         probabilities = new Float32Array(frames);
       }
-      if (isClosed) return;
+      if (isClosed || isFinishing) return;
       looked += pcm.length;
       for (let i = 0; i < frames; i++) {
         const frame = pcm.slice(i * VAD_FRAME, (i + 1) * VAD_FRAME);
@@ -245,7 +248,7 @@ export function createLiveListener({
 
   return {
     push(pcm) {
-      if (isClosed || pcm.length === 0) return;
+      if (isClosed || isFinishing || pcm.length === 0) return;
       // A copy, because the sender may use its buffer again; in pieces, because it may be minutes long.
       for (let at = 0; at < pcm.length; at += MOST_SAMPLES) waiting.push(pcm.slice(at, at + MOST_SAMPLES));
       waitingSamples += pcm.length;
@@ -264,6 +267,12 @@ export function createLiveListener({
         await run();
       }
       for (const event of endpointer.flush()) handle(event);
+      await Promise.all(readings);
+    },
+    async finish() {
+      isFinishing = true;
+      stopPartial();
+      stopEarly();
       await Promise.all(readings);
     },
     close() {

@@ -1,11 +1,12 @@
 import { join } from 'node:path';
+import type { NoteAudio } from '../../shared/note.ts';
 import { DiskTrouble } from './disk-trouble.ts';
 import { encodeWav } from './encode-wav.ts';
 import type { FileSystem } from './file-system.ts';
 import { writeWholeFile } from './write-whole-file.ts';
 
-/** A piece of speech that is on the disk and not yet a note. `id` becomes the note's. */
-export type Unheard = { id: string; at: string; seconds: number };
+/** A piece of speech that is on the disk and not yet a note. `id` becomes the note's; `stretch` is that of `NoteAudio`. */
+export type Unheard = { id: string; at: string; seconds: number; stretch?: NoteAudio['stretch'] };
 
 /**
  * Speech between the microphone and the log: its sound is written, and a mark beside it, before the

@@ -115,8 +115,6 @@ describe('sound held while the socket is away', () => {
         let n = 0;
         let id = 0;
         const outbox = createAudioOutbox(socket.wire, () => `s${++id}`);
-        // Told once, as the server does, so that the outbox waits for its word from then on.
-        outbox.acknowledge('none', 0);
         outbox.opened();
         /** Place on the time line (16 samples a millisecond) -> sample. */
         const pushed = new Map<number, number>();
@@ -188,7 +186,6 @@ describe('sound held while the socket is away', () => {
     let id = 0;
     const outbox = createAudioOutbox(socket.wire, () => `s${++id}`);
     outbox.opened();
-    outbox.acknowledge('none', 0);
     outbox.begin('always', 1_000_000);
     const frame = (from: number) => Int16Array.from({ length: 16 }, (_, i) => from + i);
     outbox.push(frame(0));

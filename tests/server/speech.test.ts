@@ -5,7 +5,9 @@ import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { decodeAudio } from '../../server/speech/decode-audio.ts';
 import { encodeWav } from '../../server/store/encode-wav.ts';
+import { nodeFileSystem } from '../../server/store/file-system.ts';
 import type { Job } from '../../shared/wire.ts';
+import { FailingFileSystem } from '../store/failing-file-system.ts';
 import { startServer } from './start-server.ts';
 
 const modelsDir = fileURLToPath(new URL('../../models', import.meta.url));
@@ -30,7 +32,14 @@ test.skipIf(!ready)(
     const first = await server.live();
     first.send({ type: 'hello', quiltId: id, sinceSeq: 0 });
     await first.until('welcome');
-    first.send({ type: 'microphone-on', streamId: 's1', at, way: 'always', sampleRate: 16_000 });
+    first.send({
+      type: 'microphone-on',
+      streamId: 's1',
+      stretchId: 's1',
+      at,
+      way: 'always',
+      sampleRate: 16_000,
+    });
     // In the middle of the sentence the socket drops.
     for (let i = 0; i < 40_000; i += 512) first.socket.send(sound.slice(i, i + 512));
     await first.until('level', ({ speech }) => speech, 60_000);
@@ -43,7 +52,14 @@ test.skipIf(!ready)(
     second.send({ type: 'hello', quiltId: id, sinceSeq: 0 });
     await second.until('welcome');
     const again = new Date(Date.parse(at) + (safe / 16_000) * 1000).toISOString();
-    second.send({ type: 'microphone-on', streamId: 's2', at: again, way: 'always', sampleRate: 16_000 });
+    second.send({
+      type: 'microphone-on',
+      streamId: 's2',
+      stretchId: 's1',
+      at: again,
+      way: 'always',
+      sampleRate: 16_000,
+    });
     for (let i = safe; i < sound.length; i += 4_096) second.socket.send(sound.slice(i, i + 4_096));
     second.send({ type: 'microphone-off', streamId: 's2' });
     const heard = await second.until('heard', ({ text }) => text !== '', 90_000);
@@ -172,3 +188,86 @@ test.skipIf(!ready)(
 );
 
 const isOver = ({ state }: Job): boolean => state === 'done' || state === 'failed';
+
+test.skipIf(!ready)(
+  'one microphone falls away in mid-sentence while another begins: neither takes the other’s sound for its own',
+  async () => {
+    const server = await startServer({ modelsDir });
+    const id = await server.makeQuilt();
+    const sound = await samples();
+    const speak = async (streamId: string, at: string, until: number) => {
+      const page = await server.live();
+      page.send({ type: 'hello', quiltId: id, sinceSeq: 0 });
+      await page.until('welcome');
+      page.send({
+        type: 'microphone-on',
+        streamId,
+        stretchId: streamId,
+        at,
+        way: 'always',
+        sampleRate: 16_000,
+      });
+      for (let i = 0; i < until; i += 4_096) page.socket.send(sound.slice(i, Math.min(until, i + 4_096)));
+      return page;
+    };
+    const first = await speak('s1', '2026-03-14T10:00:00.000Z', sound.length - 40_000);
+    await first.until('level', ({ speech }) => speech, 60_000);
+    first.socket.terminate();
+    await first.untilClosed();
+    const second = await speak('s2', '2026-03-14T10:00:01.000Z', sound.length);
+    await second.until('heard', ({ text }) => /block two has a hole/.test(text), 60_000);
+    // Nobody comes back for the first, so it is heard when that is plain.
+    await expect
+      .poll(async () => (await server.app.library.quilt(id)).log.notes.map(({ note }) => note.text), {
+        timeout: 60_000,
+      })
+      .toEqual([
+        expect.stringMatching(/block two has a hole.*right of that/),
+        expect.stringMatching(/block two has a hole.*right of that/),
+      ]);
+  },
+  200_000,
+);
+
+test.skipIf(!ready)(
+  'a disk that takes no sound: said so, nothing of it acknowledged, and heard once when there is room',
+  async () => {
+    const disk = new FailingFileSystem(nodeFileSystem);
+    const server = await startServer({ modelsDir, fs: disk });
+    const id = await server.makeQuilt();
+    const sound = await samples();
+    const at = '2026-03-14T10:00:00.000Z';
+    const speak = async (streamId: string) => {
+      const page = await server.live();
+      page.send({ type: 'hello', quiltId: id, sinceSeq: 0 });
+      await page.until('welcome');
+      page.send({ type: 'microphone-on', streamId, stretchId: 's1', at, way: 'always', sampleRate: 16_000 });
+      for (let i = 0; i < sound.length; i += 4_096) page.socket.send(sound.slice(i, i + 4_096));
+      return page;
+    };
+    disk.fault = { code: 'ENOSPC', at: 'write', partial: true };
+    const first = await speak('s1');
+    expect((await first.until('refused', () => true, 60_000)).message).toMatch(/disk is full/);
+    expect((await first.untilClosed()).code).toBe(1013);
+    // The sentence begins at 0.5 s.
+    for (const message of first.messages)
+      if (message.type === 'level') expect(message.samples).toBeLessThan(12_000);
+
+    disk.fault = undefined;
+    const second = await speak('s2');
+    expect((await second.until('heard', () => true, 60_000)).text).toMatch(
+      /block two has a hole.*right of that/,
+    );
+    const { log, folder } = await server.app.library.quilt(id);
+    expect(log.notes).toHaveLength(1);
+    expect(await readdir(join(folder, 'unheard'))).toEqual([]);
+    // All of it is known to be there, so that a page which sends it once more is not taken at its word.
+    second.socket.terminate();
+    await second.untilClosed();
+    const third = await speak('s3');
+    third.send({ type: 'microphone-off', streamId: 's3' });
+    await third.until('level', ({ samples: taken }) => taken === sound.length, 60_000);
+    expect((await server.app.library.quilt(id)).log.notes).toHaveLength(1);
+  },
+  200_000,
+);

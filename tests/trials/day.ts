@@ -316,7 +316,13 @@ async function descriptorsOf(pid: number): Promise<string[]> {
   const links = await Promise.all(
     (await readdir(`/proc/${pid}/fd`)).map((fd) => readlink(`/proc/${pid}/fd/${fd}`).catch(() => '')),
   );
-  return links.filter((link) => link !== '').map((link) => link.replace(/^(socket|pipe):.*/, '$1'));
+  return (
+    links
+      .filter((link) => link !== '')
+      .map((link) => link.replace(/^(socket|pipe):.*/, '$1'))
+      // The journal's open file has another name after a day of closed ones.
+      .map((link) => link.replace(/journal(-\d+)?\.jsonl$/, 'journal'))
+  );
 }
 
 async function descendants(pid: number): Promise<number[]> {

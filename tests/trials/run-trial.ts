@@ -4,10 +4,11 @@ import { cutJournals } from './cut-journals.ts';
 import { compressedDay } from './day.ts';
 import { fuzz } from './fuzz.ts';
 import { killRounds } from './kill-rounds.ts';
+import { killWhileSpeaking } from './kill-while-speaking.ts';
 import { powerCuts } from './power-cuts.ts';
 
 /**
- * The long trials: `npm run trial:kill`, `trial:day -- NOTES UTTERANCES UPLOADS`,
+ * The long trials: `npm run trial:kill -- ROUNDS`, `trial:kill-speaking -- ROUNDS`, `trial:day -- NOTES UTTERANCES UPLOADS`,
  * `trial:fuzz -- NOTES MESSAGES SOUNDS ARCHIVES SEED`, `trial:power`, `trial:cut`, `trial:full-disk -- FOLDER`, where
  * FOLDER lies on a small file system of its own (a tmpfs of a few MB) that may be filled. Exit 1 where
  * anything acknowledged was lost.
@@ -63,6 +64,12 @@ const TRIALS: Record<string, () => Promise<string[]> | string[]> = {
       `${report.rounds} kills, ${report.acknowledged} acknowledged (${report.photos} photographs, ${report.recordings} recordings), ${report.unacknowledgedKept} more kept, ${report.lost.length} lost`,
     );
     return report.lost;
+  },
+  'kill-speaking': async () => {
+    const { lost, twice, ...figures } = await killWhileSpeaking(Number(rest[0] ?? 100), say);
+    for (const one of twice) say(`TWICE: ${one}`);
+    say(JSON.stringify({ ...figures, lost: lost.length, twice: twice.length }));
+    return lost;
   },
   day: async () => {
     const [notes = 5_000, utterances = 600, uploads = 50] = rest.map(Number);

@@ -5,6 +5,7 @@ import { cutJournals } from './cut-journals.ts';
 import { compressedDay } from './day.ts';
 import { fuzz } from './fuzz.ts';
 import { killRounds } from './kill-rounds.ts';
+import { killWhileSpeaking } from './kill-while-speaking.ts';
 import { powerCuts } from './power-cuts.ts';
 
 /** A small generator with a fixed start (Park and Miller, 1988), so that a failure can be had again. */
@@ -22,6 +23,17 @@ test('killed without warning under load, three times: nothing acknowledged is lo
   expect(report.lost).toEqual([]);
   expect(report.acknowledged).toBeGreaterThan(10);
 }, 120_000);
+
+test.skipIf(!existsSync(`${MODELS}/whisper-base`))(
+  'killed twice while somebody speaks: all that was said safe is on the disk, and in the end in the log, once',
+  async () => {
+    const report = await killWhileSpeaking(2);
+    expect(report.lost).toEqual([]);
+    expect(report.twice).toEqual([]);
+    expect(report.utterances).toBeGreaterThan(3);
+  },
+  400_000,
+);
 
 test('the power cut after every call to the disk, unsynced writes dropped, kept or torn', async () => {
   const report = await powerCuts(4, randomFrom(7));

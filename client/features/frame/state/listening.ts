@@ -54,7 +54,11 @@ effect(() => {
     closeEar();
     return;
   }
-  const made = createAudioOutbox(link, () => crypto.randomUUID(), { pause: () => pause.peek() });
+  let awake = false;
+  const made = createAudioOutbox(link, () => crypto.randomUUID(), {
+    pause: () => pause.peek(),
+    awake: () => awake,
+  });
   outbox = made;
   if (link.connection.peek() === 'live') made.opened();
   const timer = setInterval(() => {
@@ -65,6 +69,7 @@ effect(() => {
     if (message.type === 'open') made.opened();
     else if (message.type === 'closed') made.closed();
     else if (message.type === 'level' && message.samples !== undefined) {
+      awake = message.awake ?? true;
       made.acknowledge(message.streamId, message.samples);
     } else if (message.type === 'pause') setPause(message.pause);
     else if (message.type === 'way') void changeWay();
@@ -132,7 +137,7 @@ function takeFrame(frame: CapturedFrame): void {
   if (!outbox.push(frame.samples)) {
     closeEar();
     earTrouble.value =
-      'Ten minutes of sound are held here, and no more fits until the server is back. Nothing of it is lost. Listening has stopped.';
+      'Ten minutes of sound are held here, and no more fits until the server has taken it. Nothing of it is lost. Listening has stopped.';
     tone('trouble');
   }
 }

@@ -57,6 +57,9 @@ export function FramePage(): JSX.Element {
   );
 }
 
+/** Sound is kept here until its sentence, at most 25 s long, is on the disk; more than that waits for something. */
+const BEHIND_S = 40;
+
 /** The microphone is open and nothing is taken down: paused by her word, or on call and not called. */
 const asleep = (link: QuiltLink): boolean =>
   pause.value !== null || (way.value === 'on-call' && ear.value === 'open' && !link.level.value.awake);
@@ -156,8 +159,10 @@ function EarState(props: { link: QuiltLink; log: Log }): JSX.Element {
       {recogniser && recogniser.state !== 'ready' ? (
         <p class="notice">{recogniser.message || 'The recogniser is not ready yet. Typing works.'}</p>
       ) : null}
-      {heldSeconds.value >= 2 ? (
+      {props.link.connection.value !== 'live' && heldSeconds.value >= 2 ? (
         <p class="notice">{heldSeconds.value} s of sound wait here and go up when the server is back.</p>
+      ) : heldSeconds.value >= BEHIND_S ? (
+        <p class="notice">{heldSeconds.value} s of sound are kept here until they have been heard.</p>
       ) : null}
     </div>
   );
