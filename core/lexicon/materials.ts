@@ -203,6 +203,7 @@ export const MATERIAL_PHRASES: Record<Material, string[]> = {
     'calico',
     'muslin',
     'flannel',
+    'brushed cotton|flannel|twill|linen',
     'linen',
     'silk',
     'cotton',

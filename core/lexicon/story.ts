@@ -43,6 +43,7 @@ export const HISTORY: RegExp[] = [
     `\\b${KIN} 's (?:old |own |best |army |wedding |sunday |winter )*(?:bed|house|study|farm|room|wedding|dress(?:es)?|shirts?|blankets?|suits?|uniforms?|coats?|aprons?|curtains?|boat|cottage|attic|trunk|hand|work|making)\\b`,
   ),
   /\bprovenance\b/,
+  /^ (?:- )?(?:history|background|story|origins?) : /,
   /\b(?:it|this|this one|that|which|quilt|coverlet) (?:has |had )?(?:spent|saw out|sat out|lived through|came through|outlasted) (?:the|both|two|a|its|most|many|years|all) /,
   /\b(?:lay wet|got wet|got soaked|was soaked|was flooded|the flood|a flood|burst pipe|pipe (?:burst|let go|went|leaked)|roof (?:leaked|let go|went|came)|house fire|a fire (?:in|at)|chimney fire|survived|chewed on it|dog (?:slept|lay|had)|cat had (?:kittens|her))\b/,
 ];

@@ -21,6 +21,7 @@ import { isManner } from './treatments/is-manner.ts';
 import { makeTreatment } from './treatments/make-treatment.ts';
 import { sameAgain, toFollow } from './treatments/same-again.ts';
 import { soFar } from './treatments/so-far.ts';
+import { standingTold } from './treatments/standing-told.ts';
 import { closedAtOnce, fastening } from './treatments/stitch-alone.ts';
 import { sameStitch, stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
 import { tendedTo, unsaidDeed } from './treatments/unsaid-deed.ts';
@@ -56,11 +57,12 @@ function readClause(
 ): void {
   const v = view(clause, index);
   const { items } = clause;
+  if (standingTold(state, clause, v)) return;
   const words = ` ${items.map((x) => x.w).join(' ')} `;
   const used = new Set<Item>();
 
   // 2. Treatments.
-  const thing = thingSpokenOf(state);
+  const thing = headingThing(state, clause, index) ?? thingSpokenOf(state);
   const ways = findWays(items, thing).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
   const stitch = stitchOf(items) ?? sameStitch(state, items, words);
   const told = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
@@ -98,7 +100,8 @@ function readClause(
 
   // 3. Conditions.
   const treating = made.length > 0;
-  for (const c of findConditions(items, treating, used, thing)) makeCondition(state, v, c, placed, treating);
+  for (const c of findConditions(items, treating, used, thing, isHeaded(state, clause)))
+    makeCondition(state, v, c, placed, treating);
 
   // "seam 3-1/3-2 open, ladder stitch, 10 min": found, and closed in the same breath
   if (!made.length && stitch) {
@@ -229,6 +232,18 @@ function ongoing(state: ReaderState, sentence: Item[]): Action | undefined {
   return task === 'tying' ? 'tie' : task === 'quilting' ? 'quilt' : undefined;
 }
 
+/** "right edge: sound": a place stands before the colon. */
+const isHeaded = (state: ReaderState, clause: Clause): boolean =>
+  clause.joint === ':' && state.topic?.sentence === clause.sentence;
+
+/** "ties: half of them gone": what stands before a colon is what is spoken of behind it. */
+function headingThing(state: ReaderState, clause: Clause, index: number): string | undefined {
+  if (clause.joint !== ':') return undefined;
+  const heading = state.clauses[index - 1];
+  if (heading?.sentence !== clause.sentence || heading.items.length > 3) return undefined;
+  return heading.items.at(-1)?.object;
+}
+
 /** What "it" and "them" are when something is taken off: the thing last spoken of in the note, else before it. */
 function thingSpokenOf(state: ReaderState): string | undefined {
   for (const d of [...state.drafts].reverse()) {
@@ -263,7 +278,8 @@ function thingSpokenOf(state: ReaderState): string | undefined {
 
 /** "stained: 2-1, 2-5": places that a colon adds to what was just found without any. */
 function placesAfterColon(state: ReaderState, clause: Clause, placed: ClausePlaces): boolean {
-  if (clause.joint !== ':' || placed.kind !== 'specific') return false;
+  const named = placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt');
+  if (clause.joint !== ':' || !named) return false;
   if (!clause.items.every((x) => x.place || BETWEEN_PLACES.test(x.w))) return false;
   const last = state.drafts.at(-1);
   const e = last?.entry;

@@ -12,6 +12,7 @@ import {
   plainEnough,
   reachesLess,
   tellsAnew,
+  tellsAnotherDeed,
   tellsStitch,
   tellsWork,
   unexplained,
@@ -80,6 +81,7 @@ export function correct(
   const denied =
     wrong.size > 0 &&
     items.length <= 18 &&
+    !(cue === 'none' && tellsAnotherDeed(state, standing)) &&
     [...wrong].some((x) => x.place?.rule !== 'place.the-other' && standsIn(standing, x, state));
   const units =
     items.length <= 10 &&

@@ -150,6 +150,17 @@ export function tellsAnew(work: Work, segment: Segment): boolean {
   return fresh.length > 0;
 }
 
+/** "the sunflower ones get pressed tomorrow, not the pink": another deed at other places, and what it leaves out. */
+export const tellsAnotherDeed = (state: ReaderState, standing: Standing[]): boolean =>
+  state.drafts.some(({ entry: e, placed }) => {
+    if (e.kind !== 'treatment' || !e.action || placed !== 'said' || !e.places?.length) return false;
+    return !standing.some(
+      ({ was }) =>
+        (was.kind === 'treatment' && was.action === e.action) ||
+        placesOf(was).some((p) => e.places!.includes(p)),
+    );
+  });
+
 const TAKES_STITCH = new Set([
   'resew',
   'patch',

@@ -262,6 +262,8 @@ export function isPredicate(items: Item[], k: number): boolean {
   if (item.action && !(item.place && item.action.v === 'leave')) {
     const { form } = item.action;
     const lead = items[k - 1]?.w ?? '';
+    // "same fix", "the same repair": what was told before
+    if (lead === 'same' && form === 'base') return false;
     // "the trimming", "that stuff somebody fused there": a thing, and work of others that only tells which
     if (form === 'ing' && /^(the|that|this)$/.test(lead))
       return (

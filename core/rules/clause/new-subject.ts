@@ -45,7 +45,7 @@ export function tellsLater(items: Item[], from: number): boolean {
   while (items[k + 1]?.place || (joinsPlaces(items, k + 1) && k < from + 8)) k += items[k + 1]?.place ? 1 : 2;
   const rest = items.slice(k + 1, k + 5).map((x) => x.w);
   const end = rest.findIndex((x) => /^[.,;!]$/.test(x));
-  return /^(is |are |'s )?(still )?(to follow|to go|to come|to do|next|tomorrow|tmrw|later)$/.test(
+  return /^(is |are |'s )?(still )?(to follow|to go|to come|to do|next|tomorrow|tmrw|later|half done|half way|in hand|under way|in progress|not yet)$/.test(
     rest.slice(0, end < 0 ? undefined : end).join(' '),
   );
 }
@@ -75,6 +75,8 @@ export function newSubject(items: Item[], from: number): boolean {
     return false;
   while (joinsPlaces(items, k + 1)) k += 2;
   const verb = items[k + 1]?.w ?? '';
+  // "row 2: tied, row 3: half done"
+  if (subject.place && verb === ':') return true;
   // "…, ties first"
   if (subject.object && /^(first|next)$/.test(verb) && (!items[k + 2] || items[k + 2]!.token.kind === 'mark'))
     return true;

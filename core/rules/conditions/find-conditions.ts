@@ -11,12 +11,16 @@ export type ConditionFound = { finding: Finding; at: number; items: Item[]; poin
 
 const w = (items: Item[], k: number): string => items[k]?.w ?? '';
 
-/** What is found, by the words of one clause. `treating`: the clause also tells of work done. */
+/**
+ * What is found, by the words of one clause. `treating`: the clause also tells of work done. `headed`: a thing and a colon
+ * stand before it ("right edge: sound").
+ */
 export function findConditions(
   items: Item[],
   treating: boolean,
   used: ReadonlySet<Item>,
   thing?: string,
+  headed = false,
 ): ConditionFound[] {
   const found: ConditionFound[] = [];
   for (let k = 0; k < items.length; k++) {
@@ -24,7 +28,7 @@ export function findConditions(
     if (used.has(item)) continue;
     if (item.finding) {
       if (isAttribute(items, k)) continue;
-      const refined = refine(items, k, item.finding, treating);
+      const refined = refine(items, k, item.finding, treating, headed);
       if (!refined) continue;
       if (isNegated(items, k, 4) || isOver(items, k)) continue;
       // "don't know what the stain is"
@@ -90,7 +94,13 @@ function dedupe(found: ConditionFound[]): ConditionFound[] {
   return out;
 }
 
-function refine(items: Item[], k: number, finding: Finding, treating: boolean): Finding | undefined {
+function refine(
+  items: Item[],
+  k: number,
+  finding: Finding,
+  treating: boolean,
+  headed: boolean,
+): Finding | undefined {
   const word = w(items, k);
   const before = w(items, k - 1);
   const after = w(items, k + 1);
@@ -98,7 +108,7 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
   const hasStitches = items.some((x) => x.stitches && !x.seam);
   switch (finding) {
     case 'sound': {
-      if (!isSound(items, k)) return undefined;
+      if (!isSound(items, k) && !(headed && k === 0)) return undefined;
       // "four inches of overhang, fine, and it's layered": said of the telling
       if (
         /^(fine|okay|ok|good|right|all right)$/.test(word) &&
@@ -121,6 +131,7 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
         )
           return undefined;
         const copula =
+          (headed && k === 0) ||
           items
             .slice(Math.max(0, k - 4), k)
             .some((x) =>
@@ -135,7 +146,7 @@ function refine(items: Item[], k: number, finding: Finding, treating: boolean): 
           items[k - 1]?.seam !== undefined ||
           items[k - 1]?.stitches;
         if (!copula) return undefined;
-        if (word === 'okay' || word === 'ok') if (k === 0) return undefined;
+        if (/^ok(ay)?$/.test(word) && k === 0 && !headed) return undefined;
         if (
           items.some((x) => /^(i|she|he|owner|i'm|they)$/.test(x.w)) &&
           /^(fine|okay|ok|good|all right|alright)$/.test(word) &&

@@ -475,7 +475,7 @@ function purposeAt(
       )
     )
       return { for: 'none', next: close, ...(/^(it|them)$/.test(x.w) ? { it: true } : {}) };
-    if (!/^(the|new|a|an|my|its|old|this|that|with|doing|use|go|on|in)$/.test(x.w)) return undefined;
+    if (!/^(the|new|a|an|my|its|old|this|that|with|doing|use|go|on|in|for)$/.test(x.w)) return undefined;
   }
   return undefined;
 }

@@ -318,7 +318,9 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
     return make([side], j);
   // "left frayed, right ok", "R fine"
   if (ctx.focus.some((p) => p.startsWith(`${kind}-`))) {
-    if (beginsClause && TOLD_OF_SIDE.test(w(tokens, j))) return make([side], j);
+    // "edges: top worn, right: sound"
+    if (beginsClause && TOLD_OF_SIDE.test(w(tokens, w(tokens, j) === ':' ? j + 1 : j)))
+      return make([side], j);
     // "and the top", "now the bottom, and that's it all off"
     if (
       before === 'the' &&

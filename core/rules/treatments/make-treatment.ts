@@ -10,6 +10,7 @@ import { splitBlock } from '../places/grid.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isOthers, tellsOldRepair } from './by-others.ts';
+import { isHeadedToDo } from './standing-told.ts';
 import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 import type { Way } from './way.ts';
 import { WHOLE_QUILT } from './whole-quilt.ts';
@@ -85,6 +86,7 @@ export function makeTreatment(
   )
     status = 'done';
   if (status === 'done' && way.form === 'past' && goesOnPlanned(state, clause)) status = 'planned';
+  if (status === 'done' && isHeadedToDo(state, clause)) status = 'planned';
   if (way.action === 'leave') status = leaveState(clause, sentence, status);
   if (way.form === 'noun' && status === 'done' && /\b(or|either)\b/.test(sentence) && clause.asked)
     status = 'considering';
@@ -249,7 +251,9 @@ export function makeTreatment(
       placeItems = [of];
     }
   }
-  if (places === undefined && how !== 'unneeded') {
+  // "4-5: hole, patched, maroon blanket": told of the place named first, the cloth is what was put in
+  const headed = placed.kind === 'none' && state.topic?.sentence === v.sentence;
+  if (places === undefined && how !== 'unneeded' && !(headed && laterThan(items, way.at))) {
     const cloth = mendedCloth(items, state);
     // "lawn at the back of it", where the quilt has a lawn as well: what is put behind
     if (cloth && !(way.rule === 'treatment.cloth-behind' && cloth.item === way.stuff)) {
@@ -320,6 +324,9 @@ export function makeTreatment(
   }
   return draft;
 }
+
+/** Is the cloth named after the deed? */
+const laterThan = (items: Item[], at: number): boolean => items.findIndex((x) => x.fabric) > at;
 
 const spanOfItem = (x: Item): { from: number; to: number } => ({
   from: x.token.from,

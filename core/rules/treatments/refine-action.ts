@@ -85,7 +85,8 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     return / (bother|bothering|start|started|keep) $/.test(before) && items[k + 1]?.place
       ? 'stabilize'
       : undefined;
-  if (v === 'overlay' && (w === 'net' || w === 'nets')) return undefined;
+  // "net 3-1", "will net both", but "the net, two yards"
+  if (v === 'overlay' && (w === 'net' || w === 'nets') && !items[k + 1]?.place) return undefined;
   if (
     v === 'replace' &&
     items

@@ -35,7 +35,7 @@ export function sameAgain(
     (!placed.places.length &&
       !cloth &&
       !placed.outside &&
-      !/ (same again|ditto|likewise|as before|same (way|deal|treatment|thing|story|procedure|process|method)) /.test(
+      !/ (same again|ditto|likewise|as before|same (way|deal|treatment|thing|story|procedure|process|method|fix|repair|job|mend|remedy)) /.test(
         words,
       ))
   )
@@ -49,11 +49,13 @@ export function sameAgain(
     .reverse()
     .find((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
   // "the same again on the remaining two taffeta blocks"
-  const places = placed.places.length ? placed.places : (cloth?.places ?? []);
+  // "block to the right of it: same fix": where the place was named before the colon
+  const topical = state.topic?.sentence === v.sentence && placed.kind === 'none' ? state.topic.places : [];
+  const places = placed.places.length ? placed.places : (cloth?.places ?? topical);
   if (
     last &&
     last.entry.kind === 'condition' &&
-    !/ (same again|same treatment|same deal|done the same|did the same) /.test(words)
+    !/ (same again|same treatment|same deal|same fix|same repair|done the same|did the same) /.test(words)
   ) {
     const { finding } = last.entry;
     state.drafts.push(
@@ -75,7 +77,7 @@ export function sameAgain(
     !from &&
     memory.lastKind === 'condition' &&
     memory.condition &&
-    !/ (same again|same treatment|did|done|i) /.test(words)
+    !/ (same again|same treatment|same fix|same repair|did|done|i) /.test(words)
   ) {
     state.drafts.push(
       makeDraft(
