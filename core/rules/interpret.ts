@@ -310,7 +310,7 @@ const NARROWING = /^(only|just|in|on|at|along|from|of|the|and|,|to|down|up|block
 
 /** What joins the places of a list: "where 3-2 meets 4-2, and 4-2 to 4-3", "5-1 with 5-2, 6-1 with 6-2". */
 const BETWEEN_PLACES =
-  /^(,|and|&|\+|the|in|on|also|all|of|where|meets?|joins?|to|with|between|from|at|both)$/;
+  /^(,|\/|and|&|\+|the|in|on|also|all|of|where|meets?|joins?|to|with|between|from|at|both)$/;
 
 /**
  * "moth: the first three of the top row, and then the two under those", "vacuumed the front and then the back, twenty minutes in

@@ -26,14 +26,9 @@ const OF_A_PLACE = /^(?:half|some|most|all|there|it|they|the)$/;
  */
 function mendedMark(tokens: Token[], i: number): string | undefined {
   // "4-5: hole / patched / 30 min": a slash that stands by itself is a comma, but in "106 / 107" and "replace? / patch?"
-  if (
-    tokens[i]!.w === '/' &&
-    tokens[i]!.glued === false &&
-    tokens[i + 1]?.glued === false &&
-    tokens[i - 1]?.w !== '?' &&
-    !(tokens[i - 1]?.kind === 'number' && tokens[i + 1]?.kind === 'number' && tokens[i - 2]?.w !== '-')
-  )
-    return ',';
+  if (tokens[i]!.w === '/' && !tokens[i]!.glued && !tokens[i + 1]?.glued && tokens[i - 1]?.w !== '?') {
+    if (tokens[i - 1]?.kind !== 'number' || tokens[i + 1]?.kind !== 'number') return ',';
+  }
   if (tokens[i]!.w !== ',') return undefined;
   const w = (k: number): string => tokens[i + k]?.w ?? '';
   if (/^(?:in|on)$/.test(w(1)) && /^(?:row|column|block)$/.test(w(2)) && OF_A_PLACE.test(w(4))) return '.';
