@@ -387,6 +387,8 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'botch|bodge job',
     'cobbled together?',
     'iron|ironed|stuck|glued|sewn on patch|patches on|already',
+    'glued|ironed|stuck on bit|bits|scrap|scraps|piece|pieces',
+    'glued|stuck bit|bits|scrap|scraps|piece|pieces',
     'not the? original',
   ],
   'lumpy-batting': [

@@ -13,7 +13,7 @@ import { type ClausePlaces, placesOfClause } from './places/places-of-clause.ts'
 import { oneWithin, spokenOf } from './places/spoken-of.ts';
 import type { ReaderState } from './reader-state.ts';
 import { absorbed } from './treatments/absorbed.ts';
-import { doneAsPlanned } from './treatments/as-planned.ts';
+import { doneAsPlanned, takenUp } from './treatments/as-planned.ts';
 import { askBetween } from './treatments/ask-between.ts';
 import { MENDED_ONCE, mendedByOthers } from './treatments/by-others.ts';
 import { findWays } from './treatments/find-ways.ts';
@@ -141,7 +141,10 @@ function readClause(
   if (!made.length && !state.drafts.some((d) => d.clause === index) && MENDED_ONCE.test(words))
     mendedByOthers(state, v, placed);
   if (!made.length && !state.drafts.some((d) => d.clause === index)) {
-    const carried = doneAsPlanned(state, v, words, sentence, stitch);
+    const carried = [
+      ...doneAsPlanned(state, v, words, sentence, stitch),
+      ...takenUp(state, v, words, sentence),
+    ];
     made.push(...carried);
     state.drafts.push(...carried);
   }

@@ -261,6 +261,15 @@ export function stateOf(
   }
   if (form === 'base') {
     if (items[k + 1]?.w === "'d" && !items[k + 2]?.action) return 'done';
+    // "three hours to sew that on", "took me forty minutes to darn it"
+    if (
+      items[k - 1]?.w === 'to' &&
+      items[k - 2]?.duration &&
+      !/ (will|'ll|need|needs|allow|allowing|reckon|say|should|would|'d|another|left|want|estimate|guess|i 'm|maybe|about) /.test(
+        before,
+      )
+    )
+      return 'done';
     if (/ went (with|w|for) (\/ )?(a |the )?$/.test(before)) return 'done';
     // "photos of the front and back done"
     if (
@@ -306,7 +315,10 @@ export function stateOf(
   // "net instead, tomorrow"
   if (/ (?:tomorrow|tmrw|next week|next time|tonight|later) $/.test(sentence)) return 'planned';
   // a noun: "a patch", "net over it"; "so it's crepeline over the pair of them"
-  if (/ it (?:is|'s) (?:to be )?(?:the |a |an |some |just )?$/.test(before) && !/ (on|now) /.test(words))
+  if (
+    / it (?:shall be|will be|'ll be|has to be|is going to be) (?:the |a |an |some |just )?$/.test(before) ||
+    (/ it (?:is|'s) (?:to be )?(?:the |a |an |some |just )?$/.test(before) && !/ (on|now) /.test(words))
+  )
     return 'planned';
   if (
     / (tomorrow|tmrw|tonight|next|later|getting|due) /.test(words) &&

@@ -32,6 +32,17 @@ it.each<[notes: string[], said: string[]]>([
     ['For 4-4 either net over it or linen behind it.', "I'll go with the second of those ways."],
     ['stabilize planned 4-4'],
   ],
+  [
+    ['4-4: patch it or darn it?', "Darning won. I'm at it now, and have been since 1:35."],
+    ['darn doing 4-4'],
+  ],
+  [['4-4: patch it or darn it?', 'the patch won, doing it now'], ['patch doing 4-4']],
+  [['going to darn 2-2 and 2-4 tomorrow', 'doing both now'], ['darn doing 2-2 2-4']],
+  [
+    ['4-4: patch it or darn it?', "Darning won. I'm at it now.", 'The darn is finished. So no patch there.'],
+    ['darn done 4-4', 'patch dropped 4-4'],
+  ],
+  [['I need to ring the owner', 'doing that now'], []],
   // nothing was planned
   [['There is a tear in 3-2.', 'So that is done.'], []],
 ])('%j', (notes, said) => {

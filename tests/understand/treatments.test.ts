@@ -54,6 +54,44 @@ const TABLE: [value: string[], phrasings: string[]][] = [
     ],
   ],
   [['stabilize done couching 2-4'], ['muslin behind 2-4, couched']],
+  [['darn planned 2-4'], ['the hole in 2-4 needs darning', '2-4 needs darning']],
+  [
+    ['resew planned 2-4'],
+    [
+      'the tear in 2-4 needs sewing up',
+      'the split in 2-4 needs stitching up',
+      'the tear in 2-4 needs closing',
+    ],
+  ],
+  [
+    ['bind done edge-bottom', 'bind planned edge-top edge-right edge-left'],
+    ['the bottom edge is bound, the other three sides still need binding'],
+  ],
+  [['stabilize planned 2-1 2-2'], ['2-1 and 2-2 need backing with muslin']],
+  [['darn done 40min 2-4'], ['took me 40 min to darn 2-4']],
+  [['darn planned 2-4'], ["it'll take forty minutes to darn 2-4"]],
+  [
+    ['remove done binding binding', 'bind done ladder quilt'],
+    ["old binding's off and the new one's on, slip stitched", 'old binding off, new one on, ladder stitch'],
+  ],
+  [
+    ['remove done binding edge-top', 'bind planned edge-top'],
+    ["took the binding off along the top and it's going right back on there later"],
+  ],
+  [
+    [
+      'remove done border border-right',
+      'square-up done border-right',
+      'add-border done machine border-right',
+    ],
+    ['unpicked the right-hand border, squared it up and put it back on by machine'],
+  ],
+  [['trim done edge-left'], ['took three-eighths off the left side']],
+  [
+    ['remove done old-patch 2-4', 'replace done 2-4'],
+    ['took the ironed-on patch off 2-4, then set a fresh piece of print into its place'],
+  ],
+  [['remove done old-patch 2-4'], ['the fused bit is off 2-4']],
   [['overlay done 2-4', 'baste done 2-4'], ['net laid on & tacked down at 2-4']],
   [['stabilize done 2-4', 'baste done 2-4'], ['muslin eased in behind 2-4 and basted']],
   [

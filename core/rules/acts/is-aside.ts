@@ -70,7 +70,8 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
       continue;
     }
     const clause = clauses[draft.clause];
-    if (!clause) continue;
+    // "the fresh piece is off the table", where it stood open
+    if (!clause || draft.origins['action']?.rule === 'treatment.idea-dropped') continue;
     const { signs, words } = sentenceOf(clause);
     if (!signs.things && !signs.calls) continue;
     // "my jumper wants darning", "there's a stain on my good blouse"

@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { givesUp } from './gives-up.ts';
 import { goesOnTo } from './goes-on-to.ts';
 import { BE, isPredicate } from './is-predicate.ts';
 import { HARD, joinsPlaces, SOFT } from './joints.ts';
@@ -141,7 +142,8 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     ].includes(w)
   )
     return current.length > 0;
-  if (/^(,|and|&)$/.test(w) && (tellsLater(items, k + 1) || goesOnTo(items, k + 1))) return true;
+  if (/^(,|and|&)$/.test(w) && (tellsLater(items, k + 1) || goesOnTo(items, k + 1) || givesUp(items, k + 1)))
+    return true;
   if (
     !says(current) &&
     !hasWork(current) &&

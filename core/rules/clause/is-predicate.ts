@@ -222,6 +222,14 @@ function tellsWhichByDamage(items: Item[], k: number): boolean {
 /** "the mended seam", "those two patched ones": work done that only tells which is meant. */
 function tellsWhich(items: Item[], k: number): boolean {
   const next = items[k + 1];
+  // "the ironed-on patch"
+  if (
+    next?.w === 'on' &&
+    next.token.glued &&
+    /^(the|that|this|those|a|an)$/.test(items[k - 1]?.w ?? '') &&
+    /^(patch|patches|bit|piece|scrap|square)$/.test(items[k + 2]?.w ?? '')
+  )
+    return true;
   if (!next || !(next.seam || /^(one|ones|block|blocks|square|squares|area|areas|bit|bits)$/.test(next.w)))
     return false;
   const lead = items[k - 1]?.quantity && !items[k - 1]!.quantity!.unit ? items[k - 2] : items[k - 1];
@@ -384,6 +392,8 @@ function isOff(items: Item[], k: number): boolean {
       x.finding === 'old-repair' ||
       x.material === 'net' ||
       x.w === 'idea' ||
+      // "that bit of curtain's off"
+      (x.material === 'fabric' && items[items.indexOf(x) - 1]?.w === 'of') ||
       x.action?.form === 'ing');
   if (!/^(is|'s|are|'re|was|were|be|been)$/.test(items[m]?.w ?? ''))
     return thing(items[m]) && (m === 0 || /^(,|the|all|old|and|&|then)$/.test(items[m - 1]?.w ?? ''));
@@ -397,6 +407,13 @@ export const isInverted = (items: Item[], k: number): boolean =>
     (/^(it|they|that|them)$/.test(items[k + 1]?.w ?? '') &&
       /^(came|comes|goes|went|come|go)$/.test(items[k + 2]?.w ?? ''))) &&
   (k === 0 || /^(,|and|so|then|but|&)$/.test(items[k - 1]!.w));
+
+/** Is a place or a side what needs it, and not the maker: "the other sides still need", "2-1 and 2-2 need"? */
+function needsDoing(items: Item[], k: number): boolean {
+  let m = k - 1;
+  while (/^(still|all|both|also|now|really)$/.test(items[m]?.w ?? '')) m--;
+  return items[m]?.place !== undefined && !items.slice(0, m).some((x) => /^(i|we)$/.test(x.w));
+}
 
 /** "binding" and "backing" are mostly nouns. */
 function isIngVerb(items: Item[], k: number): boolean {
@@ -414,6 +431,8 @@ function isIngVerb(items: Item[], k: number): boolean {
     !items.slice(k + 1).some((x) => x.fail || x.finding || x.w === 'off' || x.w === 'out')
   )
     return true;
+  // "4-4 wants stitching back down", "the other three sides still need binding"
+  if (/^(needs|wants)$/.test(before) || (before === 'need' && needsDoing(items, k - 1))) return true;
   return (
     [
       'is',

@@ -118,6 +118,17 @@ export function startsStatement(items: Item[], k: number, current: Item[]): bool
     between.some((x) => /^(can|could|will|'ll|may|might|should|must|to|needs|wants)$/.test(x.w))
   )
     return false;
+  // "the tear in 3-1 needs closing": the damage is what is spoken of
+  if (
+    /^(needs?|wants?)$/.test(item.w) &&
+    (lastItem.finding || lastItem.fail) &&
+    !lastItem.action &&
+    between.every(
+      (x) => x.place || PREPOSITIONS.has(x.w) || /^(the|and|there|one|really|all|still|both)$/.test(x.w),
+    ) &&
+    !current.some((x) => BE.has(x.w) && !/^(all|still|both|a|little|bit|right|well|whole|badly)$/.test(x.w))
+  )
+    return false;
   // "pressed the seams open"
   if (/^(open|flat)$/.test(item.w) && lastItem.action?.v === 'press') return false;
   // "the stain on 3-2 can stay"

@@ -312,7 +312,8 @@ function toldByPrice(items: Item[], k: number): GoodFound | undefined {
 /** A word for needing or having that is about something else: "needs patching", "have patched", "got it off". */
 function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   const phrase = wordsOf(items, k, cue.next).trim();
-  const before = items[k - 1];
+  // "the other three sides still need binding"
+  const before = items[/^(still|also)$/.test(w(items, k - 1)) && items[k - 2]?.place ? k - 2 : k - 1];
   const after = items[cue.next];
   if (!after) return true;
   // "left four inches of backing over all the way round": how far it hangs over
@@ -324,7 +325,7 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   )
     return true;
   if (before?.w === 'not' || before?.w === "n't" || before?.w === 'no') return true;
-  if (cue.use === 'needed' && /^(need|needs|want|get|to get|to buy)$/.test(phrase)) {
+  if (cue.use === 'needed' && /^((?:still )?(?:need|needs|want)|get|to get|to buy)$/.test(phrase)) {
     // a place or a thing needs treatment
     if (
       before &&

@@ -1,6 +1,7 @@
 import type { Action } from '../../../shared/vocabulary.ts';
 import type { ClauseView } from '../clause-view.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { isTreatment } from '../treatments/is-treatment.ts';
 import type { Way } from '../treatments/way.ts';
 import { WHOLE_QUILT } from '../treatments/whole-quilt.ts';
 import { splitBlock } from './grid.ts';
@@ -41,6 +42,8 @@ export function carriedPlaces(
     const known = (inNote?.entry as { places?: string[] } | undefined)?.places ?? state.memory.found[finding];
     if (known?.length) return known;
   }
+  const side = action === undefined ? undefined : sideTakenOff(state, action, placed);
+  if (side) return side;
   const open = openPlaces(state, action, placed) ?? plannedPlaces(state, action, placed);
   if (open && !(lastInNote && lastPlaces?.length)) return open;
   if (pronoun) {
@@ -100,7 +103,9 @@ export function carriedPlaces(
       ].includes(action)
     )
       return undefined;
-    if (whole && !sameSentence && !lastPlaces.some((p) => splitBlock(p))) return undefined;
+    // "row nine spot cleaned. drying now, flat": the whole of it
+    if (whole && !sameSentence && (action === 'dry' || !lastPlaces.some((p) => splitBlock(p))))
+      return undefined;
     if (action === 'cut' || action === 'piece')
       return lastPlaces.some((p) => /^(border|binding)/.test(p) || (p === 'backing' && sameSentence))
         ? lastPlaces
@@ -121,6 +126,23 @@ export function carriedPlaces(
   )
     return state.memory.focus;
   return undefined;
+}
+
+/**
+ * "took the binding off along the top and it's going right back on", "unpicked the right border, squared it up and put the
+ * border back": the side that was just taken off.
+ */
+export function sideTakenOff(state: ReaderState, action: Action, placed: ClausePlaces): string[] | undefined {
+  if (!/^(bind|add-border|square-up|press|trim|measure|wash|clean|dry)$/.test(action)) return undefined;
+  if (placed.kind === 'specific') return undefined;
+  const told = state.drafts.filter(isTreatment);
+  const e = told.at(-1)?.entry;
+  const off = told.findLast((d) => d.entry.action === 'remove')?.entry;
+  if (!e?.places?.length || !e.places.every((p) => /^(edge|border)-/.test(p))) return undefined;
+  if (!off || (off.object !== 'border' && off.object !== 'binding')) return undefined;
+  if (action === 'bind') return off.object === 'binding' ? e.places : undefined;
+  if (action === 'add-border') return off.object === 'border' ? e.places : undefined;
+  return placed.kind === 'pronoun' ? e.places : undefined;
 }
 
 /** Blocks that a net or a cloth behind has just been laid on: what "tacked it first" fastens. */
@@ -156,7 +178,12 @@ function plannedPlaces(
   placed: ClausePlaces,
 ): string[] | undefined {
   const planned = state.memory.treatment;
-  if (!action || placed.kind !== 'none' || planned?.action !== action || planned.state !== 'planned')
+  if (
+    !action ||
+    placed.kind !== 'none' ||
+    planned?.action !== action ||
+    !/^(planned|doing)$/.test(planned.state)
+  )
     return undefined;
   return planned.places.length ? planned.places : undefined;
 }

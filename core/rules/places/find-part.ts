@@ -420,13 +420,13 @@ function readSides(
 function sideAlone(tokens: Token[], i: number): PlaceFound | undefined {
   const way = w(tokens, i - 2);
   if (w(tokens, i - 1) !== 'the' || !/^(along|across|down|up|off|from)$/.test(way)) return undefined;
-  // "trimmed half an inch off the bottom", but "took the patch off the top"
+  // "trimmed half an inch off the bottom", "the binding off the bottom", but "took the patch off the top"
   if (
     /^(off|from)$/.test(way) &&
     !tokens
       .slice(Math.max(0, i - 8), i - 2)
       .some((t) =>
-        /^(inch|inches|in|cm|mm|eighths?|quarters?|centimetres?|centimeters?|millimetres?|millimeters?|half|sliver|strip|whisker)$/.test(
+        /^(inch|inches|in|cm|mm|eighths?|quarters?|centimetres?|centimeters?|millimetres?|millimeters?|half|sliver|strip|whisker|binding|bdg)$/.test(
           t.w,
         ),
       )

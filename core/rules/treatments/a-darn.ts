@@ -1,4 +1,5 @@
 import { isPredicate } from '../clause/is-predicate.ts';
+import { IS_DONE } from './a-patch.ts';
 import { LIGHT_LEAD, lightVerb } from './light-verb.ts';
 import { removalSoon } from './removal-soon.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
@@ -10,6 +11,7 @@ export function aDarn({ items, k, item, before, after, choosing }: WordAt): WayF
     !isPredicate(items, k) &&
     (choosing ||
       / (won|wins|wins out) /.test(after) ||
+      (/ (the|my|that) $/.test(before) && IS_DONE.test(after)) ||
       / (?:finished|finish|finishing|started|starting|begun|began|did|doing) (?:the|that|its|my) $/.test(
         before,
       ) ||
@@ -19,14 +21,15 @@ export function aDarn({ items, k, item, before, after, choosing }: WordAt): WayF
       / (needs?|wants?|gets?|between|or|and|be|'s|is|maybe|possibly|perhaps|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
         before,
       )) &&
-    !/ (old|that|this|previous|earlier|existing|clumsy|has|somebody's) (a |little )*$/.test(before) &&
+    (!/ (old|that|this|previous|earlier|existing|clumsy|has|somebody's) (a |little )*$/.test(before) ||
+      IS_DONE.test(after)) &&
     !removalSoon(items, k)
   ) {
     const light = lightVerb(items, k);
     return found(
       {
         action: 'darn',
-        form: light?.form ?? 'noun',
+        form: light?.form ?? (IS_DONE.test(after) ? 'past' : 'noun'),
         at: light?.k ?? k,
         items: [item],
         rule: 'treatment.a-darn',

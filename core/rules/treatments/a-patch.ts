@@ -4,6 +4,9 @@ import { removalSoon } from './removal-soon.ts';
 import { verbNear } from './verb-near.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
+/** "the patch is finished": what was in hand, or the way that was chosen. */
+export const IS_DONE = /^ (is|'s|are) (now |all |both )*(done|finished|complete|completed|on now) /;
+
 /** "put a patch on", "needs a patch", "patch or leave". */
 export function aPatch({ items, k, item, before, after, all, choosing, used }: WordAt): WayFound {
   if ((item.w === 'patch' || item.w === 'patches') && !(item.action && isPredicate(items, k))) {
@@ -14,6 +17,7 @@ export function aPatch({ items, k, item, before, after, all, choosing, used }: W
       / (?:finished|finish|finishing|started|starting|begun|began|wants|needs|gets|got|had|did|doing) (?:the|that|its|my) $/.test(
         before,
       ) ||
+      (/ (the|my|that) $/.test(before) && (IS_DONE.test(after) || /^ (won|wins|wins out) /.test(after))) ||
       / (a|an|new|another|denim|calico|small|little|no) $/.test(before) ||
       / (not|forget|drop|scrap|instead of|than|with|for|between|be|no) (the |a )?$/.test(before) ||
       /^ (it is|it 's|it 'll be) /.test(after) ||
@@ -44,7 +48,7 @@ export function aPatch({ items, k, item, before, after, all, choosing, used }: W
       return found(
         {
           action: 'patch',
-          form: verb?.form ?? 'noun',
+          form: verb?.form ?? (IS_DONE.test(after) ? 'past' : 'noun'),
           at: verb?.k ?? k,
           items: [item],
           rule: 'treatment.a-patch',

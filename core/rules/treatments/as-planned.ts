@@ -2,6 +2,7 @@ import type { Plan } from '../../conversation/memory.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { isTreatment } from './is-treatment.ts';
 import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 
 const THOSE =
@@ -17,6 +18,35 @@ const DONE = new RegExp(
     ' as planned ',
   ].join('|'),
 );
+
+/** "I'm at it now", "doing those now", "at it as we speak": what was just decided on is in hand. */
+const TAKEN_UP =
+  / (?:(?:i|we) (?:'m|am|'re|are)|now|,|and|so|^) (?:at|on to|onto|doing|working on|busy with) (?:it|that|them|those|this|both)(?: one| two)? (?:now|right now|as we speak|at the moment|this minute|already|since) |^ (?:doing|working on) (?:it|that|them|those|both)(?: one| two)? (?:now|right now|as we speak|at the moment) /;
+
+/** What was planned just before, told as in hand by words that only point at it. */
+export function takenUp(state: ReaderState, v: ClauseView, words: string, sentence: string): Draft[] {
+  if (!TAKEN_UP.test(words) || / (?:not|n't|never) /.test(words)) return [];
+  const told = state.drafts.findLast(isTreatment);
+  if (told) {
+    if (told.entry.state !== 'planned' || told.sentence < v.sentence - 1) return [];
+    told.entry.state = 'doing';
+    told.origins['state'] = { ...told.origins['state']!, rule: 'treatment.taken-up' };
+    return [];
+  }
+  return plansMeant(state, sentence).map((plan) =>
+    makeDraft(
+      'treatment',
+      v,
+      {
+        action: [plan.action, 'treatment.taken-up', undefined, 'implied'],
+        state: ['doing', 'treatment.taken-up', v.items],
+        ...(plan.object ? { object: [plan.object, 'treatment.taken-up', undefined, 'implied'] } : {}),
+        places: [[...plan.places], 'place.carried', undefined, 'implied'],
+      },
+      'carried',
+    ),
+  );
+}
 
 /** What was planned in the last note, or else for the place spoken of, told as carried out by words that only point at it. */
 export function doneAsPlanned(

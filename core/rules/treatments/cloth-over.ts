@@ -43,6 +43,8 @@ function overDamage(
     items.some((x) => isNet(x) || x.object === 'label' || x.part === 'batting' || x.part === 'binding')
   )
     return undefined;
+  // "has an old patch of curtain stuff on it": what was found
+  if (items.slice(Math.max(0, k - 3), k).some((x) => x.finding === 'old-repair')) return undefined;
   const after = items.slice(k + 1, k + 6);
   const n = after.findIndex((x) => /^(over|across|onto|on top|on)$/.test(x.w));
   const cover = items.findIndex((x) => /^(cover|covered|covering|hid|hide|faced)$/.test(x.w));

@@ -4,7 +4,7 @@ import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { looksUndecided, stateOf } from '../mood.ts';
-import { carriedPlaces } from '../places/carried-places.ts';
+import { carriedPlaces, sideTakenOff } from '../places/carried-places.ts';
 import { clothWithin, mendedCloth } from '../places/cloth-worked-on.ts';
 import { splitBlock } from '../places/grid.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
@@ -163,6 +163,10 @@ export function makeTreatment(
         x !== verb && ((x.object && !x.task) || x.fabric || x.finding || x.seam || x.material === 'fabric'),
     ) &&
     !finishedTask(items, way.at) &&
+    // "the hole in 3-3 needs darning": the hole stands before
+    !/^(needs?|wants?|need|want|requires?)$/.test(items[way.at - 1]?.w ?? '') &&
+    // "darning won", of two ways that stood open
+    !(status === 'planned' && state.memory.open.some((o) => !o.passed && o.action === action)) &&
     !/\b(it|them)\b/.test(
       items
         .slice(way.at + 1, way.at + 3)
@@ -217,7 +221,9 @@ export function makeTreatment(
       (action === 'bind' || action === 'layer') &&
       places.every((p) => ['binding', 'top', 'backing', 'batting', 'quilt'].includes(p))
     )
-      places = ['quilt'];
+      places = sideTakenOff(state, action, placed) ?? ['quilt'];
+    if (placed.kind === 'general' && action === 'add-border' && places.every((p) => p === 'border'))
+      places = sideTakenOff(state, action, placed) ?? places;
     if (placed.kind === 'general' && action === 'baste') places = ['quilt'];
     if (action === 'add-border' && !places.some((p) => p.startsWith('border'))) places = ['border'];
     if (action === 'label' && places.length && places[0] === 'quilt') places = undefined;

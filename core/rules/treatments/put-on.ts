@@ -48,19 +48,25 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
     const label = target.find((x) => x.w === 'label' || /^(name tag|name tape|label|labels)$/.test(x.w));
     const anew =
       / (new|fresh) one /.test(words(items, Math.max(0, k - 7), k + 9)) ||
-      / (it|one) /.test(words(items, k + 1, k + 4));
+      / (it|one) /.test(words(items, k + 1, k + 4)) ||
+      // "it's going right back on"
+      (/ it ('s|is|'ll be|will be) $/.test(before) && / back on /.test(words(items, k + 1, k + 5)));
+    // "old binding off, new one on": the thing taken off in the same breath
+    const taken = ways.findLast((x) => x.object)?.object ?? thing;
     if (
       anew &&
-      !border &&
-      !binding &&
+      (!border || taken === 'border') &&
+      (!binding ||
+        (taken === 'binding' && / (new|fresh) one /.test(words(items, Math.max(0, k - 4), k + 4)))) &&
       !label &&
-      (thing === 'border' || thing === 'binding') &&
+      (taken === 'border' || taken === 'binding') &&
       / (on|back) /.test(words(items, k, k + 9)) &&
+      (!border || !/ down /.test(words(items, k, k + 9))) &&
       !removalSoon(items, k)
     ) {
       return found(
         {
-          action: thing === 'border' ? 'add-border' : 'bind',
+          action: taken === 'border' ? 'add-border' : 'bind',
           form:
             item.action?.form ??
             (/^(put|sewed|sewn|went|on|attached|machined|got)$/.test(item.w) ? 'past' : 'base'),

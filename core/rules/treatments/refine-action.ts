@@ -82,7 +82,9 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       ? 'stabilize'
       : undefined;
   if (v === 'stabilize' && w === 'backing')
-    return / (bother|bothering|start|started|keep) $/.test(before) && items[k + 1]?.place
+    return (/ (bother|bothering|start|started|keep) $/.test(before) && items[k + 1]?.place) ||
+      // "2-1 and 2-2 need backing with muslin"
+      (/ (needs?|wants?) $/.test(before) && items.slice(0, k).some((x) => x.place?.kind === 'blocks'))
       ? 'stabilize'
       : undefined;
   // "net 3-1", "will net both", but "the net, two yards"

@@ -21,7 +21,12 @@ function shaving(items: Item[], k: number): Way['form'] | undefined {
     if (items[m]!.w !== 'off') continue;
     const amount = items.slice(k + 1, m);
     const little =
-      amount.some((x) => x.quantity?.unit && /^(in|cm|mm)$/.test(x.quantity.unit)) ||
+      amount.some(
+        (x) =>
+          (x.quantity?.unit && /^(in|cm|mm)$/.test(x.quantity.unit)) ||
+          // "took three-eighths off the left side"
+          (x.quantity?.value && !x.quantity.unit && x.quantity.value < 1),
+      ) ||
       (amount.length <= 5 &&
         /^(a|an|the|just|about|another)$/.test(amount[0]?.w ?? '') &&
         amount.some((x) =>

@@ -125,6 +125,8 @@ export function offCame({ items, k, item, thing }: WordAt): WayFound {
 export function isOff({ items, k, item, before, after, thing }: WordAt): WayFound {
   if (
     (item.w === 'off' || item.w === 'out') &&
+    // "the patch is off the table": given up
+    !/^ (the (table|cards|menu|agenda)|of the question) /.test(after) &&
     (/ (is|'s|are|'re|both|all|now|was|were|already|be|to|must|has to|to be|come) $/.test(before) ||
       isPredicate(items, k))
   ) {
@@ -144,6 +146,26 @@ export function isOff({ items, k, item, before, after, thing }: WordAt): WayFoun
     )
       return found(
         { action: 'remove', object: it, form: 'past', at: k, items: [item], rule: 'treatment.is-off' },
+        k,
+      );
+    // "that scrap's off", "that bit of curtain's off", after an old patch was told of
+    if (
+      (thing === 'old-patch' || / (?:fused|glued|ironed)(?: on)? (?:bit|scrap|piece) /.test(before)) &&
+      (object === undefined || object.object === 'piece') &&
+      / (is|'s|are|'re|now|all) $/.test(before) &&
+      items
+        .slice(Math.max(0, k - 6), k)
+        .some((x) => x.object === 'piece' || x.fabric || (x.material === 'fabric' && !isNet(x)))
+    )
+      return found(
+        {
+          action: 'remove',
+          object: 'old-patch',
+          form: 'past',
+          at: k,
+          items: [item],
+          rule: 'treatment.is-off',
+        },
         k,
       );
     const isTreatmentOff = object === undefined && items.slice(0, k).some((x) => isNet(x));

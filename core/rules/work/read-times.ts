@@ -784,8 +784,13 @@ function lendTask(
     };
   }
   // "unpicked the ties from nine to ten" names the work by what was done: that is told too
-  if (!isDeedDone(items, items.indexOf(found))) claims.cut.add(found);
+  if (!isDeedDone(items, items.indexOf(found)) && !isChosen(preceding?.items ?? [], found))
+    claims.cut.add(found);
 }
+
+/** "Darning won. I'm at it now, and have been since half past one": one of two ways, and no bare name of the work. */
+const isChosen = (items: Item[], task: Item): boolean =>
+  /^(won|wins|it)$/.test(items[items.indexOf(task) + 1]?.w ?? '') && items.includes(task);
 
 const isDeedDone = (items: Item[], at: number): boolean =>
   (isDeed(items, at) && items.slice(at + 1, at + 6).some(isThing)) || isNowOn(items, at);
