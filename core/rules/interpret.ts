@@ -156,6 +156,7 @@ function readClause(
     chooseIdea(state, v);
   if (
     placesAfterColon(state, clause, placed) ||
+    placesWhereItSits(state, clause, index, placed) ||
     placesAdded(state, clause, index, placed) ||
     placesNarrowed(state, clause, placed)
   ) {
@@ -211,7 +212,9 @@ function topicAfter(
     );
   if (!said && named && clause.items.every(light))
     return { places: cloth?.places ?? placed.places, sentence: clause.sentence };
-  const standing = state.topic?.sentence === clause.sentence ? state.topic : undefined;
+  const standing = told ? state.topic : undefined;
+  // "now the thumb hole | I'm torn between …"
+  if (standing && !said && placed.places.every((p) => standing.places.includes(p))) return standing;
   if (standing && (placed.kind === 'none' || placed.kind === 'pronoun')) return standing;
   return undefined;
 }
@@ -314,6 +317,30 @@ const NARROWING = /^(only|just|in|on|at|along|from|of|the|and|,|to|down|up|block
 /** What joins the places of a list: "where 3-2 meets 4-2, and 4-2 to 4-3", "5-1 with 5-2, 6-1 with 6-2". */
 const BETWEEN_PLACES =
   /^(,|\/|and|&|\+|the|in|on|also|all|of|where|meets?|joins?|to|with|between|from|at|both)$/;
+
+const SITS = /^(sits?|runs?|goes|reaches|lies|spreads?|stretches|crosses|is|'s|ran|went)$/;
+/** "a brown ring, coffee I'd have said, that sits right across 4-4 and 4-5": where the damage lies that was told without a place. */
+function placesWhereItSits(state: ReaderState, clause: Clause, index: number, placed: ClausePlaces): boolean {
+  const { items, joint } = clause;
+  if (placed.kind !== 'specific') return false;
+  const relative = items.findIndex(
+    (x, k) => /^(that|which)$/.test(x.w) && (k === 0 || items[k - 1]!.w === ','),
+  );
+  if (!SITS.test(items[joint === 'which' ? 0 : relative + 1]?.w ?? '')) return false;
+  if (joint !== 'which' && relative < 0) return false;
+  if (items.some((x) => x.finding || x.fail || (x.action && !x.seam) || x.material)) return false;
+  const last = state.drafts.at(-1);
+  if (
+    last?.entry.kind !== 'condition' ||
+    last.placed === 'said' ||
+    last.sentence !== clause.sentence ||
+    last.clause === index
+  )
+    return false;
+  last.entry.places = placed.places;
+  last.placed = 'said';
+  return true;
+}
 
 /**
  * "moth: the first three of the top row, and then the two under those", "vacuumed the front and then the back, twenty minutes in

@@ -1,6 +1,6 @@
 import type { Item } from '../item.ts';
 import type { Clause } from './clause.ts';
-import { isAbbreviation, isBoundary, isWeakSo } from './is-boundary.ts';
+import { isAbbreviation, isBoundary, isWeakSo, isWeakThen } from './is-boundary.ts';
 import { HARD, SOFT } from './joints.ts';
 import { startsStatement, statementStart } from './statement-start.ts';
 
@@ -32,7 +32,15 @@ export function cutClauses(items: Item[]): Clause[] {
     }
     if (w === '?' && mark) asked.add(sentence);
     const dash = w === '-' && mark && !(item.token.glued && items[k + 1]?.token.glued);
-    if ((SOFT.has(w) && !isWeakSo(items, k) && !item.place && !item.span && !item.clock) || dash) {
+    if (
+      (SOFT.has(w) &&
+        !isWeakSo(items, k) &&
+        !isWeakThen(items, k) &&
+        !item.place &&
+        !item.span &&
+        !item.clock) ||
+      dash
+    ) {
       if (dash || w === ':' || w === '(' || w === ')' || w === '--') {
         close(w === ')' || w === '(' ? ',' : dash ? '-' : w);
         continue;

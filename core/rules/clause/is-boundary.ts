@@ -26,6 +26,10 @@ export function isWeakSo(items: Item[], k: number): boolean {
   );
 }
 
+/** "was then carried out", "were then pressed": no "then" that begins a statement. */
+export const isWeakThen = (items: Item[], k: number): boolean =>
+  items[k]!.w === 'then' && /^(was|were|is|are|been|has|have)$/.test(items[k - 1]?.w ?? '');
+
 function restHasPredicate(items: Item[], from: number): boolean {
   for (let k = from; k < items.length; k++) {
     const item = items[k]!;

@@ -192,7 +192,7 @@ export function isAttribute(items: Item[], k: number): boolean {
       (/^(the|that|this|those|these|its|other|two|three|both)$/.test(items[k - 1]?.w ?? '') ||
         /^place\.(those|both)$/.test(items[k - 1]?.place?.rule ?? '')) &&
       (items[k - 1]?.quantity === undefined || /^(the|those|both)$/.test(items[k - 2]?.w ?? '')) &&
-      (/^(one|ones|block|blocks|piece|pieces|bit|bits|part|parts|area|areas|place|places|spot|patch|silk|cloth|fabric|corner|edge|edges|section|stretch|seam)\b/.test(
+      (/^(one|ones|block|blocks|piece|pieces|bit|bits|part|parts|area|areas|place|places|spot|patch|silk|cloth|fabric|corner|edge|edges|side|sides|row|column|section|stretch|seam)\b/.test(
         items[k + 1]?.w ?? '',
       ) ||
         items[k + 1]?.fabric !== undefined))

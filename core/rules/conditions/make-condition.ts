@@ -138,14 +138,20 @@ export function makeCondition(
   // "The tear in the striped one, yes.", "So: the hole.": named as what is spoken of next
   if (!treating && namesOnly(state, v, c)) {
     const known = places.length ? places : state.memory.found[c.finding];
-    if (known?.length) state.carried = known;
+    if (known?.length) {
+      state.carried = known;
+      state.topic = { places: known, sentence: v.sentence };
+    }
     return;
   }
   // Already told and only pointed at again
   const next = state.clauses[v.index + 1];
   const worked =
     treating ||
-    (next?.sentence === v.sentence && next.items.some((x, k) => x.action && isPredicate(next.items, k)));
+    (next?.sentence === v.sentence &&
+      (next.items.some((x, k) => x.action && isPredicate(next.items, k)) ||
+        // "that coffee ring stays"
+        (next.joint === '' && /^(stays|stay|remains)$/.test(next.items[0]!.w))));
   if (
     worked &&
     isKnown(state, c.finding, places) &&

@@ -3,13 +3,15 @@ import type { ReaderState } from '../reader-state.ts';
 import { unique } from './grid.ts';
 import type { ClausePlaces } from './places-of-clause.ts';
 
+const SMALL_COUNTS = ['two', 'three', 'four'];
+
 /** The cloth that is worked on ("all the brown check ones want …"), not the one put in: where it occurs in the quilt. */
 export function mendedCloth(items: Item[], state: ReaderState): { places: string[]; item: Item } | undefined {
   const item = items.find((x) => x.fabric);
   if (!item?.fabric || item.fabric.names.length !== 1) return undefined;
   const k = items.indexOf(item);
   const before = items.slice(Math.max(0, k - 4), k).map((x) => x.w);
-  const one = oneOfCloth(items, k, state);
+  const one = toldOfCloth(items, k, state) ?? oneOfCloth(items, k, state);
   if (one) return one.length ? { places: one, item } : undefined;
   const led = before.filter(
     (_, n) => n >= before.findLastIndex((b, m) => b && items[k - before.length + m]?.action),
@@ -25,6 +27,19 @@ export function mendedCloth(items: Item[], state: ReaderState): { places: string
   const { bar } = item.fabric;
   const places = (state.fabrics.blocks[item.fabric.names[0]!] ?? []).filter((p) => !bar?.includes(p));
   return places.length ? { places, item } : undefined;
+}
+
+/** "the homespun that was ravelling": of the cloth's blocks, those that this was told of. */
+function toldOfCloth(items: Item[], k: number, state: ReaderState): string[] | undefined {
+  const is = /^(one|ones|block|blocks|piece|pieces)$/.test(items[k + 1]?.w ?? '') ? k + 2 : k + 1;
+  if (!/^(that|which)$/.test(items[is]?.w ?? '')) return undefined;
+  if (!/^(was|were|is|'s|are|had|has|'d)$/.test(items[is + 1]?.w ?? '')) return undefined;
+  const finding = items.slice(is + 2, is + 5).find((x) => x.finding)?.finding;
+  if (!finding) return undefined;
+  const blocks = (items[k]!.fabric?.names ?? []).flatMap((n) => state.fabrics.blocks[n] ?? []);
+  const told = (state.memory.mentions ?? []).filter((m) => m.finding === finding).flatMap((m) => m.places);
+  const inside = unique(told.filter((p) => blocks.includes(p)));
+  return inside.length ? inside : undefined;
 }
 
 /**
@@ -48,12 +63,16 @@ export function oneOfCloth(items: Item[], k: number, state: ReaderState): string
     !/ (every|each|all|the two|any|two|three|both) $/.test(lead) &&
     !/ (every|each) $/.test(lead);
   const final = single && / last $/.test(lead);
-  if (!other && !single) return undefined;
+  // "those two homespun ones": the two last spoken of together
+  const pointed = /^(?:those|these) (two|three|four)$/.exec(items[k - 1]?.w ?? '')?.[1];
+  const few = pointed ? SMALL_COUNTS.indexOf(pointed) + 2 : 0;
+  if (!other && !single && !(few && few < blocks.length)) return undefined;
   const spoken = [
     ...[...state.drafts].reverse().map((d) => (d.entry as { places?: string[] }).places ?? []),
     state.memory.focus,
     ...[...state.memory.earlier].reverse(),
   ];
+  if (few) return spoken.map((g) => g.filter((p) => blocks.includes(p))).find((g) => g.length === few);
   const last = spoken.find((g) => g.some((p) => blocks.includes(p)));
   if (other || final) {
     if (!last) return [];

@@ -270,6 +270,16 @@ export function linesBeside(tokens: Token[], i: number, ctx: PlaceContext): Plac
   };
 }
 
+/** "the row it's in", "the row that it sits in": the index after such words. */
+function linePointedAt(tokens: Token[], i: number): number {
+  const k = /^(that|which)$/.test(w(tokens, i)) ? i + 1 : i;
+  return /^(it|they)$/.test(w(tokens, k)) &&
+    /^('s|is|'re|are|sits?|lies?|belongs?|was|came)$/.test(w(tokens, k + 1)) &&
+    /^(in|to|on|from)$/.test(w(tokens, k + 2))
+    ? k + 3
+    : i;
+}
+
 /** A row, a column or several at token `i`. */
 export function lineAt(tokens: Token[], i: number, ctx: PlaceContext): Line | undefined {
   let j = i;
@@ -296,8 +306,10 @@ export function lineAt(tokens: Token[], i: number, ctx: PlaceContext): Line | un
       bare &&
       (pointed || whole || w(tokens, j - 1) === 'the') &&
       !/^(above|below|under|on|at|in|next|to)$/.test(w(tokens, j + 1))
-    )
-      return { axis, lines: [line], next: j + 1, how: 'implied', named: false };
+    ) {
+      const next = linePointedAt(tokens, j + 1);
+      return { axis, lines: [line], next, how: 'implied', named: next > j + 1 };
+    }
     return undefined;
   }
   const choices = choicesAt(tokens, j);

@@ -1,6 +1,6 @@
 import type { Action, Finding, RemovedObject } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
-import { unique } from './grid.ts';
+import { splitBlock, unique } from './grid.ts';
 
 /** Something told before, with the places it was told of: what "the tear", "the worn ones", "that old patch" can mean. */
 export type Mention = { places: string[]; finding?: Finding; action?: Action; object?: RemovedObject };
@@ -8,8 +8,18 @@ export type Mention = { places: string[]; finding?: Finding; action?: Action; ob
 const DETERMINERS = new Set(['the', 'that', 'those', 'these', 'this', 'both', 'all', 'my', 'our', 'same']);
 /** "those three", "both": words that point to places by themselves, and are but determiners before "torn blocks". */
 const POINTERS = new Set(['place.those', 'place.both', 'place.all-of-them']);
-const HEADS = new Set('one ones block blocks square squares piece pieces lot bit bits spot spots'.split(' '));
+const HEADS = new Set(
+  'one ones block blocks square squares piece pieces lot bit bits spot spots side edge corner row column'.split(
+    ' ',
+  ),
+);
 const PLURALS = new Set('ones blocks squares pieces lot bits spots those these'.split(' '));
+/** A head that is itself a kind of place: "the frayed side", "the lumpy row". */
+const HEAD_PLACES: Record<string, RegExp> = {
+  side: /^(edge|border)-/,
+  edge: /^edge-/,
+  corner: /^corner-/,
+};
 /** Damage told as a thing: "the tear", not "the torn". */
 const THINGS =
   /\b(tear|rip|rent|slit|slash|hole|gap|split|stain|mark|spot|blotch|ring|seam|patch|mend|repair|darn|darning|bleed|run|mould|mold|mildew|pucker|ruck|fray|lump|loss|break|damage|burst)s?$/;
@@ -22,7 +32,7 @@ const COUNTS = new Map(
   ]),
 );
 
-type Described = { finding?: Finding; action?: Action; seam?: boolean; patch?: boolean };
+type Described = { finding?: Finding; action?: Action; seam?: boolean; patch?: boolean; gap?: boolean };
 
 /**
  * A thing of the conversation named again by what it is: "sewed up the tear", "the worn ones want net", "those three
@@ -36,28 +46,62 @@ export function findMention(items: Item[], mentions: Mention[]): string[] | unde
     if (items[k - 1]?.w === 'of' && /^(another|one|some|any|none)$/.test(items[k - 2]?.w ?? '')) continue;
     const phrase = describedAt(items, k);
     if (!phrase) continue;
-    const places = placesOf(phrase, mentions);
+    const pick = pickBefore(items, k);
+    const places = pick ? picked(pick, phrase, mentions) : placesOf(phrase, mentions);
     if (places) return places;
   }
   return undefined;
 }
 
-type Phrase = { is: Described; count?: number; plural: boolean };
+type Phrase = { is: Described; count?: number; plural: boolean; other?: boolean; head?: RegExp };
+
+type Pick = { end: string; count: number };
+/** "the first two of the moth-eaten ones", "the top one of the torn ones": which of them. */
+function pickBefore(items: Item[], k: number): Pick | undefined {
+  if (items[k - 1]?.w !== 'of') return undefined;
+  let m = k - 2;
+  const number = items[m]?.quantity;
+  const count = (!number?.unit && number?.value) || 1;
+  if (number?.value) m--;
+  const end = items[m]?.w ?? '';
+  return /^(first|last|top|upper|bottom|lower|left|right)$/.test(end) ? { end, count } : undefined;
+}
+
+/** Of the places that were told so, in the order told or as they lie, those at one end. */
+function picked({ end, count }: Pick, phrase: Phrase, mentions: Mention[]): string[] | undefined {
+  const told = mentions.filter((m) => m.places.length && fits(phrase.is, m));
+  const last = told.at(-1)?.places ?? [];
+  const all = last.length > count ? last : unique(told.flatMap((m) => m.places));
+  if (all.length <= count) return undefined;
+  if (/^(first|last)$/.test(end)) return end === 'first' ? all.slice(0, count) : all.slice(-count);
+  const lies = (p: string): number => {
+    const at = splitBlock(p);
+    return /^(left|right)$/.test(end) ? (at?.block ?? 0) : (at?.row ?? 0);
+  };
+  if (!all.every((p) => splitBlock(p))) return undefined;
+  const sorted = [...all].sort((a, b) => lies(a) - lies(b));
+  return /^(top|upper|left)$/.test(end) ? sorted.slice(0, count) : sorted.slice(-count);
+}
 
 /** Determiner, number, what it is like, and a head: "those three stained blocks", "the tear". */
 function describedAt(items: Item[], from: number): Phrase | undefined {
   let plural = /^(those|these|both|all)\b/.test(items[from]!.w);
   let count = items[from]!.w === 'both' ? 2 : COUNTS.get(items[from]!.w.split(' ').at(-1)!);
   const is: Described = {};
+  let other = false;
   for (let k = from + 1; k < Math.min(items.length, from + 6); k++) {
     const item = items[k]!;
     const { w } = item;
+    if (w === 'of' && pickBefore(items, k + 1)) return undefined;
+    if (/^(other|others|remaining)$/.test(w)) other = true;
     if (
       DETERMINERS.has(w) ||
       /^(old|other|new|big|little|small|long|nasty|worst|same|whole|first|poor|of)$/.test(w)
     )
       continue;
-    if (item.quantity && item.quantity.unit === undefined && item.quantity.value) {
+    // "the torn one": the head, and no number
+    const number = w !== 'one' || !described(is);
+    if (number && item.quantity && item.quantity.unit === undefined && item.quantity.value) {
       // "three-cornered" counts no tears
       if (items[k + 1]?.w === '-') continue;
       count = item.quantity.value;
@@ -66,7 +110,14 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
     }
     if (HEADS.has(w.split(' ')[0]!)) {
       if (!described(is)) return undefined;
-      return { is, ...(count ? { count } : {}), plural: plural || PLURALS.has(w.split(' ')[0]!) };
+      const head = HEAD_PLACES[w];
+      return {
+        is,
+        ...(count ? { count } : {}),
+        ...(other ? { other } : {}),
+        ...(head ? { head } : {}),
+        plural: plural || PLURALS.has(w.split(' ')[0]!),
+      };
     }
     // "those five with the moth"
     if (w === 'with' && !described(is) && (count || plural)) {
@@ -77,6 +128,7 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
     }
     if (item.place || item.fabric) return undefined;
     if (MARKS.test(w)) is.finding = 'stain';
+    else if (/^gaps?$/.test(w)) is.gap = true;
     else if (item.seam || item.finding === 'split-seam') is.seam = true;
     else if (item.object === 'old-patch' || /^(patch|patches)$/.test(w)) is.patch = true;
     else if (item.finding) is.finding = item.finding;
@@ -85,7 +137,12 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
     else if (isPlainWord(item)) continue;
     else return undefined;
     if (THINGS.test(w) && !HEADS.has((items[k + 1]?.w ?? '').split(' ')[0]!))
-      return { is, ...(count ? { count } : {}), plural: plural || /[^s]s$/.test(w) };
+      return {
+        is,
+        ...(count ? { count } : {}),
+        ...(other ? { other } : {}),
+        plural: plural || /[^s]s$/.test(w),
+      };
   }
   return undefined;
 }
@@ -112,7 +169,11 @@ const isPlainWord = (item: Item): boolean =>
   !item.duration;
 
 const described = (is: Described): boolean =>
-  is.finding !== undefined || is.action !== undefined || is.seam === true || is.patch === true;
+  is.finding !== undefined ||
+  is.action !== undefined ||
+  is.seam === true ||
+  is.patch === true ||
+  is.gap === true;
 
 /** The seam last found open that no one has closed since. */
 const openSeam = (mentions: Mention[]): Mention | undefined =>
@@ -125,14 +186,22 @@ const openSeam = (mentions: Mention[]): Mention | undefined =>
 const fits = (is: Described, m: Mention): boolean =>
   is.seam
     ? m.finding === 'split-seam' || m.action === 'resew'
-    : is.patch
-      ? m.finding === 'old-repair' || m.action === 'patch' || m.object === 'old-patch'
-      : is.finding !== undefined
-        ? m.finding === is.finding
-        : m.action === is.action;
+    : is.gap
+      ? m.finding === 'missing' || m.finding === 'hole'
+      : is.patch
+        ? m.finding === 'old-repair' || m.action === 'patch' || m.object === 'old-patch'
+        : is.finding !== undefined
+          ? m.finding === is.finding
+          : m.action === is.action;
 
-function placesOf({ is, count, plural }: Phrase, mentions: Mention[]): string[] | undefined {
-  const told = mentions.filter((m) => m.places.length && fits(is, m)).reverse();
+function placesOf(phrase: Phrase, mentions: Mention[]): string[] | undefined {
+  const { is, count, plural, head } = phrase;
+  if (phrase.other) return othersOf(phrase, mentions);
+  const told = mentions
+    .filter((m) => fits(is, m))
+    .map((m) => (head ? { ...m, places: m.places.filter((p) => head.test(p)) } : m))
+    .filter((m) => m.places.length)
+    .reverse();
   const newest = (is.seam ? openSeam(mentions) : undefined) ?? told[0];
   if (!newest) return undefined;
   if (!count) {
@@ -145,4 +214,17 @@ function placesOf({ is, count, plural }: Phrase, mentions: Mention[]): string[] 
     if (gathered.length >= count) break;
   }
   return gathered.length === count ? gathered : undefined;
+}
+
+/** "the other frayed one": of those told so, what nothing was done to as yet, or what was not spoken of last. */
+function othersOf({ is, count, plural }: Phrase, mentions: Mention[]): string[] | undefined {
+  const told = unique(mentions.filter((m) => fits(is, m)).flatMap((m) => m.places));
+  // "the other one" is a block, where there are any
+  const all = told.some((p) => splitBlock(p)) ? told.filter((p) => splitBlock(p)) : told;
+  const worked = unique(mentions.filter((m) => m.action).flatMap((m) => m.places));
+  const last = mentions.at(-1)?.places ?? [];
+  const rest = [worked, last]
+    .map((gone) => all.filter((p) => !gone.includes(p)))
+    .find((left) => left.length && left.length < all.length);
+  return rest && (count ? rest.length === count : plural || rest.length === 1) ? rest : undefined;
 }

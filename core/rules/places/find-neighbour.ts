@@ -306,7 +306,13 @@ function from(
   const pick = `${w(tokens, joint)} ${w(tokens, joint + 1)} ${w(tokens, joint + 2)} ${w(tokens, joint + 3)}`;
   const end = /^the (first|last) of (?:those|them|these)$/.exec(pick)?.[1];
   const picked = end && ctx.focus.length > 1 ? ctx.focus.at(end === 'first' ? 0 : -1) : undefined;
-  if (picked && splitBlock(picked)) {
+  const one = w(tokens, joint) === 'the' ? oneOfThem(tokens, joint, ctx) : undefined;
+  if (one?.places.length === 1 && !end) {
+    // "two up from the left-hand one of those"
+    based = true;
+    next = one.next;
+    bases = one.places;
+  } else if (picked && splitBlock(picked)) {
     // "the two under the last of those"
     based = true;
     next = joint + 4;
@@ -416,7 +422,9 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   if (many && (word === 'first' || word === 'last') && !isNounOfLine(w(tokens, many.next)))
     return found(word === 'first' ? group.slice(0, many.value) : group.slice(-many.value), many.next);
   const nth = word === 'last' ? { value: group.length, next: j } : readOrdinal(tokens, i + 1);
-  const at = nth?.next ?? j;
+  // "the left-hand one of those"
+  const end = nth?.next ?? j;
+  const at = w(tokens, end) === 'one' && w(tokens, end + 1) === 'of' ? end + 1 : end;
   let next: number | undefined;
   if (w(tokens, at) === 'one' && !/^(in|of|along|from|down|up|to)$/.test(w(tokens, at + 1))) next = at + 1;
   else if (

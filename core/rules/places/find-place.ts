@@ -950,7 +950,11 @@ function readSmallWord(tokens: Token[], i: number): { value: number; next: numbe
 /** "one to" and "three for", where nothing that could be counted or reached follows. */
 function heardTwo(tokens: Token[], i: number): { value: number; next: number } | undefined {
   const t = tokens[i];
-  if (t?.w === 'too') return { value: 2, next: i + 1 };
+  // "three four had one too": one of what was told, and no block
+  if (t?.w === 'too')
+    return /^(had|has|have|got|'s|needs|wants)$/.test(w(tokens, i - 2)) && w(tokens, i - 1) === 'one'
+      ? undefined
+      : { value: 2, next: i + 1 };
   // "patched nine for with …", "three to is torn": a number, by what follows
   if (
     (t?.w === 'for' || t?.w === 'to') &&

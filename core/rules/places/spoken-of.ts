@@ -2,6 +2,7 @@ import type { Clause } from '../clause/clause.ts';
 import { mentionsOf } from '../mentions-of.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { findMention } from './find-mention.ts';
+import { splitBlock } from './grid.ts';
 import type { ClausePlaces } from './places-of-clause.ts';
 
 /** "sewed up the tear", "the worn ones want net": the places that such a thing was told of before. */
@@ -14,7 +15,7 @@ export function spokenOf(state: ReaderState, clause: Clause, told: ClausePlaces)
       clause.items,
       // what this note is about comes before what others were about
       (state.memory.mentions ?? []).filter(
-        (m) => !state.carried.length || m.places.some((p) => state.carried.includes(p)),
+        (m) => !state.carried.some((p) => splitBlock(p)) || m.places.some((p) => state.carried.includes(p)),
       ),
     );
   return places ? { ...told, kind: 'specific', places } : undefined;

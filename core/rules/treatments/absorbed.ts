@@ -1,5 +1,6 @@
 import type { Action } from '../../../shared/vocabulary.ts';
 import type { Clause } from '../clause/clause.ts';
+import { isAttribute } from '../clause/is-predicate.ts';
 import type { Draft } from '../draft.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isManner } from './is-manner.ts';
@@ -53,8 +54,11 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
   }
   if (!carried) return false;
   const loose = clause.items.some(
-    (x) =>
-      x.seam || (x.finding && x.finding !== 'sound') || (x.part === 'edge' && !isManner(x, clause.items)),
+    (x, k) =>
+      x.seam ||
+      // "net was laid over the shattered taffeta and secured": which cloth, and no damage told
+      (x.finding && x.finding !== 'sound' && !isAttribute(clause.items, k)) ||
+      (x.part === 'edge' && !isManner(x, clause.items)),
   );
   // "crepeline it is, couched down along the seams": chosen, and put on in the same breath
   if (

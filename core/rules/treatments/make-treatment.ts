@@ -158,6 +158,8 @@ export function makeTreatment(
     verb.action?.form === 'ing' &&
     way.rule.startsWith('treatment.verb') &&
     placed.kind === 'none' &&
+    // "the gingham that was torn | wants darning"
+    !(state.carried.length && /^(wants|needs|gets|requires)$/.test(items[0]!.w)) &&
     !items.some(
       (x) =>
         x !== verb && ((x.object && !x.task) || x.fabric || x.finding || x.seam || x.material === 'fabric'),

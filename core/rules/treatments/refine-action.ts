@@ -87,8 +87,14 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       (/ (needs?|wants?) $/.test(before) && items.slice(0, k).some((x) => x.place?.kind === 'blocks'))
       ? 'stabilize'
       : undefined;
-  // "net 3-1", "will net both", but "the net, two yards"
-  if (v === 'overlay' && (w === 'net' || w === 'nets') && !items[k + 1]?.place) return undefined;
+  // "net" is mostly the thing; "net 3-1", "will net both", "I might net or leave it" the deed
+  if (
+    v === 'overlay' &&
+    (w === 'net' || w === 'nets') &&
+    !/^(might|could|may|will|'ll|to|should|would|'d|shall|must|n't)$/.test(items[k - 1]?.w ?? '') &&
+    !items[k + 1]?.place
+  )
+    return undefined;
   if (
     v === 'replace' &&
     items

@@ -128,7 +128,7 @@ function setsIn(items: Item[], all: string): boolean {
       (x.w === 'replacement' && /^(a|an|the|one|my)$/.test(items[k - 1]?.w ?? '')),
   );
   if (fresh >= 0)
-    return /\b(put|puts|putting|sew|sewed|sewn|sewing|stitch|stitched|stitching|insert|inserted|inserting|slot|slotted|fit|fitted|fitting|work|worked|made|make|making|machined|hand sewn|went|go|goes|going|set|let) .*\b(in|into|in its place)\b/.test(
+    return /\b(put|puts|putting|sew|sewed|sewn|sewing|stitch|stitched|stitching|insert|inserted|inserting|slot|slotted|fit|fitted|fitting|work|worked|made|make|making|machined|hand sewn|went|go|goes|going|set|let|setting|letting|slotting|working) .*\b(in|into|in its place)\b/.test(
       all,
     );
   // "I was all set to patch the two in row two" sets nothing in

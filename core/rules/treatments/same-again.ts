@@ -1,6 +1,7 @@
+import type { Action, RemovedObject, Stitch, TreatmentState } from '../../../shared/vocabulary.ts';
 import type { Clause } from '../clause/clause.ts';
 import type { ClauseView } from '../clause-view.ts';
-import { makeDraft } from '../draft.ts';
+import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { mendedCloth } from '../places/cloth-worked-on.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
@@ -48,6 +49,7 @@ export function sameAgain(
   const last = [...state.drafts]
     .reverse()
     .find((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
+  if (hasOneToo(state, v, words, placed, last)) return;
   // "the same again on the remaining two taffeta blocks"
   // "block to the right of it: same fix": where the place was named before the colon
   const topical = state.topic?.sentence === v.sentence && placed.kind === 'none' ? state.topic.places : [];
@@ -92,7 +94,7 @@ export function sameAgain(
     );
     return;
   }
-  const source = from ?? memory.treatment;
+  const source = from ?? (cloth && doneToCloth(state, cloth)) ?? memory.treatment;
   if (!source?.action) return;
   const say = stitch?.stitch ?? source.stitch;
   const bare = bareMinutes(state, clause);
@@ -120,6 +122,53 @@ export function sameAgain(
       places.length ? 'said' : 'none',
     ),
   );
+}
+
+/** "three four had one too", "the next block has one as well": the damage last told, found there too. */
+function hasOneToo(
+  state: ReaderState,
+  v: ClauseView,
+  words: string,
+  placed: ClausePlaces,
+  last: Draft | undefined,
+): boolean {
+  if (
+    placed.kind !== 'specific' ||
+    !/ (?:had|has|have|got) (?:one|another|some|them) (?:too|as well|also) /.test(words)
+  )
+    return false;
+  const finding =
+    last?.entry.kind === 'condition'
+      ? last.entry.finding
+      : last
+        ? undefined
+        : state.memory.condition?.finding;
+  // "got a patch on", "the next one got one too": what was done to it
+  if (!finding || (/ got /.test(words) && !last && state.memory.lastKind === 'treatment')) return false;
+  state.drafts.push(
+    makeDraft(
+      'condition',
+      v,
+      {
+        finding: [finding, 'condition.same', undefined, 'implied'],
+        places: [placed.places, 'place.said', placed.items],
+      },
+      'said',
+    ),
+  );
+  return true;
+}
+
+/** "the other two homespun ones likewise": what was last done to blocks of that cloth alone. */
+function doneToCloth(
+  state: ReaderState,
+  cloth: { item: Item },
+): { action: Action; state: TreatmentState; object?: RemovedObject; stitch?: Stitch } | undefined {
+  const { treatment, mentions } = state.memory;
+  const blocks = (cloth.item.fabric?.names ?? []).flatMap((n) => state.fabrics.blocks[n] ?? []);
+  const done = mentions?.findLast((m) => m.action && m.places.every((p) => blocks.includes(p)));
+  if (!done?.action || !treatment || treatment.action === done.action) return undefined;
+  return { action: done.action, state: 'done', ...(done.object ? { object: done.object } : {}) };
 }
 
 /** "2-3 ditto, 40" after a treatment told with its minutes: minutes again. */
