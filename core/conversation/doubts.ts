@@ -111,6 +111,9 @@ function oneOfSeveral(items: Item[], named: Item[], places: number): boolean {
     if (words[0] === 'of' && /^(the|them|those|these|her|his|my|its?|our)( |$)/.test(words[1] ?? '')) {
       // "one of the corners of the binding" is a thing of its own; "one of the seams" a seam
       if (/^(them|these|those)$/.test(words[1]!)) return true;
+      // "most of the ties in row three", "some of the stitching in 2-2": part of what is there, and no block among several
+      const head = after.slice(2).find((y) => y.place || y.fabric || BLOCKISH.test(y.w) || isStuff(y));
+      if (!Number.isFinite(count) && head && isStuff(head)) continue;
       if (after.slice(1).some((y) => y.fabric || BLOCKISH.test(y.w) || y.place)) return true;
     }
     // "another one in row six", "a block in the bottom row", "two more along the left side"
@@ -130,6 +133,9 @@ function oneOfSeveral(items: Item[], named: Item[], places: number): boolean {
   }
   return false;
 }
+
+const isStuff = (x: Item): boolean =>
+  !x.place && !BLOCKISH.test(x.w) && Boolean(x.stitches || x.seam || x.object || x.part || x.material);
 
 /** "the green ones", "all the plum pieces" where no cloth of that colour is named. */
 function unnamedCloth(items: Item[]): { words: string; items: Item[] } | undefined {

@@ -16,6 +16,7 @@ import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
+import { nameRest } from '../rules/name-rest.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
 import { splitBlock } from '../rules/places/grid.ts';
 import { namesOf } from '../rules/places/names-of.ts';
@@ -85,7 +86,7 @@ export function readNote(
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const said = nameBlanks(tokenise(text));
+  const said = nameRest(nameBlanks(tokenise(text)));
   const unread = said.length > READ_TOKENS;
   const { tokens, slips } = putSlipsRight(said.slice(0, READ_TOKENS), quilt.taught, namesOf(grid));
   const fabrics = indexFabrics(grid);
@@ -369,7 +370,13 @@ function remember(
       next.lastKind = 'condition';
       if (e.places?.length && e.places.length <= 12)
         next.thing =
-          e.finding === 'lumpy-batting' ? 'batting' : e.finding === 'old-repair' ? 'old-patch' : next.thing;
+          e.finding === 'lumpy-batting'
+            ? 'batting'
+            : e.finding === 'old-repair'
+              ? 'old-patch'
+              : e.finding === 'broken-stitching' && /\bties?\b/.test(saidOf(origins['finding'], text))
+                ? 'ties'
+                : next.thing;
     } else if (e.kind === 'treatment') {
       if (e.action && e.state === 'considering')
         ways.push({
@@ -431,6 +438,9 @@ function remember(
   spokenOfAfter(next, drafts, snapshot, amended, state.drafts.length > 0);
   return next;
 }
+
+const saidOf = (at: { from: number; to: number; words?: string } | undefined, text: string): string =>
+  at ? (at.words ?? text.slice(at.from, at.to)).toLowerCase() : '';
 
 /** The plans that stand after a treatment was told: it joins them, or carries them out. */
 function plansAfter(plans: Plan[], e: Extract<Entry, { kind: 'treatment' }>): Plan[] {

@@ -257,6 +257,11 @@ function thingSpokenOf(state: ReaderState): string | undefined {
     if (e.kind === 'treatment' && e.object) return e.object;
     if (e.kind === 'treatment' && e.action === 'resew') return 'seam';
     if (e.kind === 'treatment' && e.action === 'bind') return 'binding';
+    // "do I leave the batting or pull it out"
+    if (e.kind === 'treatment' && e.action === 'leave') {
+      const told = state.clauses[d.clause]?.items.find((x) => x.object || x.finding === 'old-repair');
+      if (told) return told.finding === 'old-repair' ? 'old-patch' : told.object;
+    }
     if (e.kind === 'condition') {
       if (e.finding === 'lumpy-batting') return 'batting';
       if (e.finding === 'old-repair') return 'old-patch';

@@ -100,6 +100,13 @@ describe('what is no finding', () => {
     expect(conditionsSaid(said)).toEqual(found);
   });
 
+  it('part of the ties of a row is no block among several', () => {
+    expect(conditionsSaid('most of the ties in row two have gone')).toEqual([
+      'broken-stitching 2-1 2-2 2-3 2-4 2-5 2-6',
+    ]);
+    expect(conditionsSaid('some of the blocks in row two are stained')).toEqual(['stain']);
+  });
+
   it('damage that is only what the work was done to', () => {
     expect(conditionsSaid('patched the tear in 2-4')).toEqual([]);
     expect(conditionsSaid('resewed the split seam between 2-4 and 2-5')).toEqual([]);

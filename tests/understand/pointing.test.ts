@@ -12,6 +12,14 @@ describe('the thing last spoken of is taken off', () => {
     [['the old batting is clumped, out it came'], ['remove done batting batting']],
     [['binding worn top and bottom, so all of it off'], ['remove done binding binding']],
     [['that twine snipped out of the top row'], ['remove done ties 1-1 1-2 1-3 1-4 1-5 1-6']],
+    [
+      ['ties are loose in row two', 'pulled them, half an hour'],
+      ['remove done ties 30min 2-1 2-2 2-3 2-4 2-5 2-6'],
+    ],
+    [
+      ['ties are broken across rows six and seven', 'mildew in 1-5', 'took the ties out of both those rows'],
+      ['remove done ties 6-1 6-2 6-3 6-4 6-5 6-6 7-1 7-2 7-3 7-4 7-5 7-6'],
+    ],
     // no thing to take off
     [["it's off to the shop with me now"], []],
     [['the stain came out'], []],

@@ -34,6 +34,18 @@ const TABLE: [value: string[], phrasings: string[]][] = [
   [['darn done 40min 2-4 3-3'], ['darned 2-4 then 3-3, 40 minutes in all']],
   [['patch done 2-4', 'patch planned 2-5'], ['patched 2-4 and 2-5 wants it too']],
   [[], ['I ran the hoover round the sewing room', 'went over to the shop with the brush']],
+  [['remove done ties 2-1 2-2 2-3 2-4 2-5 2-6'], ['got what was left of the ties picked out of row two']],
+  [['patch done 2-4 2-5'], ['2-4 and 2-5 have got their patches on']],
+  [
+    ['overlay done 2-4 2-5', 'baste done 2-4 2-5'],
+    ['2-4 and 2-5 have both got their net on and it is tacked round in silk'],
+  ],
+  [['resew done backstitch 2-4'], ['sewed the seam in 2-4 backstitching with linen thread']],
+  [
+    ['darn done 10min 2-4'],
+    ['darned 2-4 took me ten', 'darned 2-4, cost me ten minutes', 'darned 2-4, that was ten minutes gone'],
+  ],
+  [['press done quilt'], ['pressed it took two goes']],
   [['darn done 2-4'], ['put a darn in 2-4', 'worked a darn into 2-4', 'ended up darning 2-4']],
   [['darn dropped 2-4'], ['dropped the idea of darning 2-4']],
   [['patch dropped 2-4'], ['no patch on 2-4 after all', 'no longer going to patch 2-4']],

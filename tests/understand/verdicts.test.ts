@@ -55,6 +55,18 @@ describe('what stood open is taken or given up', () => {
     ],
     [['4-1 is worn', 'bought a piece of lawn for the back'], []],
     [['the lawn at the back of the shop was 4 pounds a metre'], []],
+    [
+      ['do I leave the batting or do I pull it'],
+      ['leave considering batting', 'remove considering batting batting'],
+    ],
+    [
+      ['do I leave the batting or pull it out?', "leave it, I'm not pulling anything"],
+      ['leave done batting', 'remove dropped batting batting'],
+    ],
+    [
+      ["don't know whether to leave the backing or replace it"],
+      ['leave considering backing', 'replace considering backing'],
+    ],
     [['thinking of washing it', 'washing is out'], ['wash dropped quilt']],
     [['I was for washing it but she will not have it so that is off'], ['wash dropped quilt']],
     [["I'm darning 4-4 tomorrow", "no darning after all, it'll do"], ['darn dropped 4-4']],

@@ -292,6 +292,14 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     const worded = wordsAt(k);
     if (worded) return worded;
     const spoken = spokenPrice(tokens, k);
+    // "cost me half an hour"
+    if (
+      spoken &&
+      /^(minutes?|mins?|an?|hours?|hrs?|evenings?|days?)$/.test(w(tokens, spoken.next)) &&
+      /^(cost|costing|took)$/.test(t.w) &&
+      !readUnit(tokens, spoken.next + 1, false)
+    )
+      return undefined;
     // "spent twenty on the paperwork" is time; "spent twenty two fifty on thread" is money
     if (spoken && (t.w !== 'spent' || spoken.cents)) {
       const tail = priceTail(tokens, spoken.next);

@@ -102,9 +102,18 @@ export const endsInPlace = (current: Item[]): boolean => Boolean(current.at(-1)?
 /** Has the clause said something of its subject yet? */
 export const says = (current: Item[]): boolean =>
   hasPredicate(current) ||
+  hasItOn(current) ||
   (current.some((x) => x.place || x.fabric) &&
     current.some((x, k) => FINITE.has(x.w) && k > 0) &&
     current.some((x) => /^(same|holding|way|stays|gets|likewise)$/.test(x.w)));
+
+/** "2-2 and 5-3 have both got their crepeline on": what was to go on is there. */
+const hasItOn = (current: Item[]): boolean =>
+  current.at(-1)?.w === 'on' &&
+  /^(net|fabric)$/.test(
+    current.at(-2)?.material ?? (/^patch/.test(current.at(-2)?.w ?? '') ? 'fabric' : ''),
+  ) &&
+  current.some((x) => /^(got|has|have|had)$/.test(x.w));
 
 export function hasPredicate(current: Item[]): boolean {
   return current.some((_, k) => isPredicate(current, k));

@@ -27,9 +27,16 @@ export function makeCondition(
     state.drafts.at(-1)?.sentence === v.sentence;
   if (placed.kind === 'specific' || (placed.kind === 'general' && !ownEdges)) places = placed.places;
   let usedFabric: Item | undefined;
+  // "there was a hole where a spark fell on it", when whole rows were spoken of: in which block, nobody knows
+  const oneOfMany =
+    placed.kind === 'pronoun' &&
+    placed.places.length > 4 &&
+    placed.items.every((x) => x.place!.rule === 'place.it') &&
+    items.slice(Math.max(0, c.at - 3), c.at).some((x) => /^(a|an|another)$/.test(x.w));
   // "a stain somewhere", "there's another rusty mark somewhere": not where the last thing was
   let unknown =
     placed.unknown ||
+    oneOfMany ||
     ((placed.kind === 'none' || (placed.kind === 'pronoun' && placed.items.every((x) => x.w === 'there'))) &&
       items.some(
         (x, k) =>

@@ -460,6 +460,8 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
     if (
       /^(in|on)$/.test(w(items, k)) &&
       STORES.test(w(items, k + 2)) &&
+      // "came off in my hand"
+      w(items, k + 2) !== 'hand' &&
       items.slice(0, k).some((x) => x.material || x.fabric)
     )
       return { use: 'on-hand', at: k, end: k + 3 };

@@ -48,6 +48,8 @@ const WITH = new Set([
 const TOOLS =
   /\b(label|screen|brush|brushes|sponge|sponges|hoop|towel|towels|box|chalk|sleeve|buttons?|tape|thimble|gloves|blade|blades|pencil|blotting paper|braid|lace|fringe|hooks|oil)$/;
 
+const LAYS_NET = new Set<Action>(['overlay', 'stabilize']);
+
 /** Drafts of the materials that the treatments `made` in a clause used; of planned ones none. */
 export function readMaterials(
   state: ReaderState,
@@ -75,7 +77,11 @@ export function readMaterials(
     if (!good || (!item.material && !item.fabric && !item.quantity?.unit && good.head === undefined))
       continue;
     const head = good.head === undefined ? undefined : items[good.head]!;
-    if (isUsed(items, k, good, head, action, here.length > 0, used)) {
+    // "laid the net over it, tacked it first": the net went on with the laying
+    const laid =
+      good.material === 'net' && here.find((d) => LAYS_NET.has((d.entry as { action?: Action }).action!));
+    const by = laid ? 'overlay' : action;
+    if (isUsed(items, k, good, head, by, here.length > 0, used)) {
       push(state, v, good, head, owner);
     }
     k = Math.max(k, good.next - 1);
@@ -199,7 +205,7 @@ function isUsed(
       if (/^(patch|piece|square|block)$/.test(after?.w ?? ''))
         return action === 'patch' || action === 'replace';
       if (action === 'stabilize' || action === 'overlay') {
-        if (withIt || used.has(head)) return true;
+        if (withIt || used.has(head) || (last === 'in' && action === 'stabilize')) return true;
         if (/^(the|those|all|both|three|two|every|these)$/.test(last) && at - 1 <= 1) return false;
         return items
           .slice(good.next, good.next + 4)
@@ -228,7 +234,13 @@ function isUsed(
       if (at <= 1 && /^(was|is)$/.test(items[good.next]?.w ?? '')) return true;
       return withIt || listed || told || at === 0 || lead.some((x) => WITH.has(x));
     case 'net':
-      return action === 'overlay' || action === 'stabilize' || action === 'baste' || (withIt && told);
+      return (
+        action === 'overlay' ||
+        action === 'stabilize' ||
+        // "tacked the net down" fastens what is there
+        (action === 'baste' && !/^(the|that|its)$/.test(last)) ||
+        (withIt && told)
+      );
     case 'interfacing':
       return action === 'stabilize' || (withIt && action !== 'remove');
     case 'pins':
@@ -257,6 +269,14 @@ function push(
   let material: Material | undefined = good.material;
   const made = (owner.entry as { action?: Action }).action;
   if (material === 'fabric' && (made === 'darn' || made === 'resew')) material = 'thread';
+  // "tacked round in silk", "quilted in cream cotton": what it was sewn with
+  if (
+    material === 'fabric' &&
+    (made === 'baste' || made === 'quilt') &&
+    /^(silk|cotton|linen)$/.test(head?.w ?? '') &&
+    !head!.fabric
+  )
+    material = 'thread';
   // "tied row one in the red wool"
   if ((material === 'fabric' || material === 'thread') && made === 'tie') material = 'tie-thread';
   if ((material === 'fabric' || material === 'other') && made === 'bind') material = 'binding';

@@ -17,6 +17,17 @@ export function carriedPlaces(
   const { items } = v;
   const action = way?.action;
   if (placed.outside || placed.unknown) return undefined;
+  // "there was a hole where a spark fell, and that's patched now": where the hole is, nobody has said
+  const told = state.drafts.at(-1);
+  if (
+    told?.entry.kind === 'condition' &&
+    told.placed === 'none' &&
+    !told.outside &&
+    told.sentence === v.sentence &&
+    !told.entry.places?.length &&
+    placed.items.every((x) => /^place\.(it|that-one)$/.test(x.place!.rule))
+  )
+    return undefined;
   const lastInNote = [...state.drafts]
     .reverse()
     .find(

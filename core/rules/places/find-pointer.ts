@@ -563,7 +563,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         };
     }
   }
-  const rest = restOfIt(tokens, i, ctx);
+  const rest = restOfIt(tokens, i, ctx) ?? thoseLines(tokens, i, ctx);
   if (rest) return rest;
   // "one of the others", "one of those": which can't be known
   if (
@@ -682,6 +682,34 @@ function restOfIt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | u
     rule: 'place.rest-of-it',
     kind: 'pointer',
   };
+}
+
+/** "both those rows", "those two columns", "all three rows": the last group that was whole rows, or columns, and several of them. */
+function thoseLines(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  if (!/^(both|those|these|all)$/.test(w(tokens, i))) return undefined;
+  let k = i + 1;
+  while (/^(of|those|these|the)$/.test(w(tokens, k)) && k < i + 3) k++;
+  const count = w(tokens, i) === 'both' ? { value: 2, next: k } : readCount(tokens, k);
+  if (count) k = Math.max(k, count.next);
+  const noun = w(tokens, k);
+  if (
+    !/^(rows|columns)$/.test(noun) ||
+    (w(tokens, i) === 'all' && !count) ||
+    /^(in|at|on|above|below|under|nearest)$/.test(w(tokens, k + 1))
+  )
+    return undefined;
+  // "those rows two and three"
+  const named = readCount(tokens, k + 1);
+  if (named && named.value <= Math.max(ctx.grid.rows, ctx.grid.blocks)) return undefined;
+  const rows = noun === 'rows';
+  for (const group of [ctx.focus, ...[...ctx.earlier].reverse()]) {
+    const lines = new Set(group.map((p) => (rows ? splitBlock(p)?.row : splitBlock(p)?.block)));
+    if (lines.size < 2 || (count && lines.size !== count.value) || lines.has(undefined)) continue;
+    const whole = [...lines].flatMap((n) => (rows ? rowOf(ctx.grid, n!) : columnOf(ctx.grid, n!)));
+    if (whole.length !== group.length) continue;
+    return { next: k + 1, places: group, how: 'implied', rule: 'place.those-lines', kind: 'pointer' };
+  }
+  return undefined;
 }
 
 /** "both of those", "those three": the last group of just so many, or so many single places named one after the other. */

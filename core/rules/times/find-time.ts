@@ -23,6 +23,31 @@ export type SpanFound = { next: number; start: ClockFound; end: ClockFound; sure
  * "half an hour", "an hour and twenty", "hour and a half".
  */
 export function findDuration(tokens: Token[], i: number): DurationFound | undefined {
+  return lengthTold(tokens, i) ?? tookBare(tokens, i);
+}
+
+/** "whipped it closed, took me ten", "darned 3-2 took about fifteen": minutes, of which she says only the number. */
+function tookBare(tokens: Token[], i: number): DurationFound | undefined {
+  let j = i - 1;
+  while (
+    j > i - 4 &&
+    /^(about|around|only|just|nearly|roughly|maybe|another|all|of|me|us)$/.test(w(tokens, j))
+  )
+    j--;
+  if (w(tokens, j) !== 'took' || /^(i|we|she|he|they|who)$/.test(w(tokens, j - 1))) return undefined;
+  const count = readCount(tokens, i);
+  if (!count || count.value < 5 || count.value > 240 || !TOOK_ENDS.test(w(tokens, count.next)))
+    return undefined;
+  // "five yards it took ten": goods are counted
+  const counted = tokens
+    .slice(Math.max(0, j - 8), j)
+    .some((t) => /^(pins?|yards?|metres?|skeins?|spools?|balls?|reels?)$/.test(t.w));
+  return counted ? undefined : { next: count.next, minutes: count.value, rule: 'time.took-bare' };
+}
+const TOOK_ENDS =
+  /^(|,|\.|;|!|\n|and|but|so|then|for|this|tonight|today|last|--|-|all|altogether|flat|tops)$/;
+
+function lengthTold(tokens: Token[], i: number): DurationFound | undefined {
   const t = tokens[i]!;
   let value: number | undefined;
   let next = i;

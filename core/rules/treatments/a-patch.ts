@@ -19,6 +19,9 @@ export function aPatch({ items, k, item, before, after, all, choosing, used }: W
       ) ||
       (/ (the|my|that) $/.test(before) && (IS_DONE.test(after) || /^ (won|wins|wins out) /.test(after))) ||
       / (a|an|new|another|denim|calico|small|little|no) $/.test(before) ||
+      // "2-2 and 3-3 have got their patches on"
+      (/ (?:has|have|had|got|'s) (?:got |now |both |all )*(?:its|their|both their|the) $/.test(before) &&
+        /^ on /.test(after)) ||
       / (not|forget|drop|scrap|instead of|than|with|for|between|be|no) (the |a )?$/.test(before) ||
       /^ (it is|it 's|it 'll be) /.test(after) ||
       (items[k - 1]?.material === 'fabric' &&

@@ -92,6 +92,18 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
       p.action === 'patch' &&
       clause.items.some((x) => /^fus(ed|ing|e)$/.test(x.w))) ||
     (e.action === 'piece' && p.action === 'replace');
+  // "stitched up, couching in a fine silk thread": the stitch that it was done in
+  if (
+    goesOn &&
+    e.action === 'resew' &&
+    e.state === 'doing' &&
+    p.state === 'done' &&
+    e.stitch &&
+    (!p.stitch || p.stitch === e.stitch) &&
+    last.sentence === draft.sentence &&
+    !clause.items.some((x) => /^(now|still|currently|am|'m)$/.test(x.w))
+  )
+    e.state = 'done';
   if (!goesOn || e.state !== p.state) return false;
   if (e.stitch && p.stitch && e.stitch !== p.stitch && e.action !== p.action) return false;
   if (e.stitch) {

@@ -61,7 +61,7 @@ function isLeave(items: Item[], k: number): boolean {
       ) &&
       !/ (to|before i|on) $/.test(
         before.replace(
-          / (better|best|going|decided|agreed|want|wants|like|said|says|happy|content|inclined|glad|tempted|minded) to $/,
+          / (better|best|going|decided|agreed|want|wants|like|said|says|happy|content|inclined|glad|tempted|minded|whether|how|about) to $/,
           ' ',
         ),
       )

@@ -38,7 +38,10 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
       /\b(off|overlay)\b/.test(after))
   ) {
     if (
-      !/\b(bought|buy|need|got|still|pick(ed)? up|yards?|metres?|ordered|spent)\b/.test(all) ||
+      !/\b(bought|buy|need|got|still|pick(ed)? up|yards?|metres?|ordered|spent)\b/.test(
+        // "have both got their crepeline on"
+        all.replace(/ (?:has|have|had|'ve|'s)(?: both| all| now)* got (?:its|their|the|a) /, ' has '),
+      ) ||
       / (over|across|on top) /.test(after)
     ) {
       const plain = plainVerbNear(items, k);

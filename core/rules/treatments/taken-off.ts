@@ -35,8 +35,37 @@ export function hasToGo({ items, k, item, before, after }: WordAt): WayFound {
   return undefined;
 }
 
+/** "do I leave the batting in or do I pull it", "I'm not pulling anything": of what can only be taken out no "out" is said. */
+function pulledAtAll(items: Item[], k: number, thing: string | undefined): WayFound {
+  const form = /^pull(s|ed|ing)?$/.exec(items[k]!.w);
+  if (!form || !/^(it|them|that|those|anything|any|either)$/.test(items[k + 1]?.w ?? '')) return undefined;
+  const next = items[k + 2];
+  if (
+    next &&
+    next.token.kind !== 'mark' &&
+    !/^(or|and|now|then|after|at|of|today|tomorrow|instead|either)$/.test(next.w)
+  )
+    return undefined;
+  const object = items.slice(0, k).findLast((x) => x.object)?.object ?? thing;
+  if (!object || !/^(batting|ties|quilting|stitching|pins|backing|interfacing)$/.test(object))
+    return undefined;
+  return found(
+    {
+      action: 'remove',
+      object: object as RemovedObject,
+      form: form[1] === 'ing' ? 'ing' : form[1] === 'ed' ? 'past' : 'base',
+      at: k,
+      items: [items[k]!],
+      rule: 'treatment.pulled',
+    },
+    k,
+  );
+}
+
 /** What a verb of removing takes off. */
 export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFound {
+  const pulled = pulledAtAll(items, k, thing);
+  if (pulled) return pulled;
   const removal = removalAt(items, k);
   if (removal && !item.place) {
     // "got it off, and would you believe they used newspaper for the batting"

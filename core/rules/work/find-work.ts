@@ -82,6 +82,12 @@ export function isBreak(sentence: Item[], k: number): boolean {
     return true;
   if (!item.duration) return false;
   if (restedWithin(sentence, k, after)) return true;
+  // "that was twenty minutes gone": the work's own
+  if (
+    /^ gone /.test(after) &&
+    / (?:that|it|there) (?:was|is|'s|went) (?:about |a good |another )?$/.test(before)
+  )
+    return false;
   if (
     /^ (off|out|away|break|lunch|tea|smoko|brew|cuppa|dinner|supper|pause|rest|stop|breather|lost|wasted|interrupted|for (my |the |a |some )?(lunch|tea|supper|dinner|break|coffee|cuppa|phone|telephone|walk|dog|cat|post|mail|smoke|brew|children|kids|baby|school run)|on the (phone|telephone)|at the door|gone|of (that|it|which) (was|went|for|on|off|lost|spent)|phone|interruption|nap|coffee|feeding)\b/.test(
       after,
