@@ -373,7 +373,7 @@ export class MicrophoneStream {
    * Returns the words that are a note; those of an order alone are one too, kept beside the work.
    */
   async #heedOrder(text: string, startS: number, endS: number): Promise<string> {
-    const { store, library, begin, send } = this.options;
+    const { store, library, send } = this.options;
     const { settings } = library;
     const spokenAt = new Date(this.#startMs + endS * 1000).toISOString();
     const local = localInstant(spokenAt, store.log.quilt.zone);
@@ -389,8 +389,7 @@ export class MicrophoneStream {
       return called.awake ? called.text : (found?.rest ?? '');
     }
     if (!found || !this.#awake) return text;
-    // Held to talk, the hand decides when it listens.
-    if (found.order.order === 'pause' && begin.way !== 'held') {
+    if (found.order.order === 'pause') {
       const pause = { from: spokenAt, until: endOfPause(found.order, spokenAt, local) };
       this.#beginPause(pause);
       this.#tellPause(pause);

@@ -2,8 +2,8 @@ import sharp from 'sharp';
 import type { ImageKind } from '../routes/sniff-image-kind.ts';
 
 export type PhotoTask = { from: string; to: string; kind: ImageKind };
-/** `why` and the place of the task where one could not be done. */
-export type PhotosDone = { ok: true } | { ok: false; place: number; why: string };
+/** Said of each task in turn; `why` where it could not be done. */
+export type PhotoDone = { why?: string };
 
 /** Phones go to 200 million pixels; what claims more was made to burst. */
 const MOST_PIXELS = 210_000_000;
@@ -23,15 +23,15 @@ async function writeAnew({ from, to, kind }: PhotoTask): Promise<void> {
   await anew.toFile(to);
 }
 
+const tell = (done: PhotoDone): Promise<void> => new Promise((told) => process.send!(done, () => told()));
+
 process.once('message', async (tasks: PhotoTask[]) => {
-  let done: PhotosDone = { ok: true };
-  for (const [place, task] of tasks.entries()) {
-    try {
-      await writeAnew(task);
-    } catch (error) {
-      done = { ok: false, place, why: (error as Error).message.split('\n')[0]!.slice(0, 200) };
-      break;
-    }
+  for (const task of tasks) {
+    const why = await writeAnew(task).then(
+      () => undefined,
+      (error: Error) => error.message.split('\n')[0]!.slice(0, 200),
+    );
+    await tell(why === undefined ? {} : { why });
   }
-  process.send!(done, () => process.exit(0));
+  process.exit(0);
 });

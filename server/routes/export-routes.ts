@@ -2,10 +2,12 @@ import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { DOCUMENT_KINDS } from '../../core/record/document-model.ts';
+import { writePhotosAnew } from '../photos/write-photos-anew.ts';
 import { parseInput } from '../plugins/answer-errors.ts';
 import type { Library } from '../store/library.ts';
 import { newId } from '../store/new-id.ts';
 import { Refusal } from '../store/quilt-store.ts';
+import { PHOTO_BYTES } from './media-routes.ts';
 import { receiveUpload } from './receive-upload.ts';
 
 const ARCHIVE_BYTES = 40_000_000_000;
@@ -75,12 +77,17 @@ export function exportRoutes(app: FastifyInstance, library: Library): void {
           'file',
         );
       }
+      const leftOut = await writePhotosAnew(library.fs, unpacked, PHOTO_BYTES);
       const store = await library.adoptQuilt(id, unpacked);
-      return await reply
-        .code(201)
-        .send({ id: store.id, quilt: store.log.quilt, seq: store.log.seq, files: taken.files.length });
+      return await reply.code(201).send({
+        id: store.id,
+        quilt: store.log.quilt,
+        seq: store.log.seq,
+        files: taken.files.length,
+        leftOut,
+      });
     } finally {
-      await library.fs.remove(unpacked).catch(() => undefined);
+      await library.fs.removeFolder(unpacked).catch(() => undefined);
       for (const { path } of upload.files.values()) await library.fs.remove(path).catch(() => undefined);
     }
   });

@@ -19,7 +19,8 @@ import { recordingStartedAt } from './recording-started-at.ts';
 import { sniffImageKind } from './sniff-image-kind.ts';
 
 const RECORDING_BYTES = 2_000_000_000;
-const PHOTO_BYTES = 30_000_000;
+/** The largest photograph that is taken. */
+export const PHOTO_BYTES = 30_000_000;
 /** Names that we give; anything else asked for is not there. */
 const FILE_NAME = /^[A-Za-z0-9_-]{1,80}(-small)?\.[a-z0-9]{2,4}$/;
 const EXTENSIONS = {

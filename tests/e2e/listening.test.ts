@@ -161,6 +161,31 @@ describe.skipIf(!hasChromium() || !hasFlite)('by voice', () => {
     expect(await page.locator('.frame.open').count()).toBe(0);
   });
 
+  it('held to talk, her word for a pause is shown for as long, and her hand ends it', async () => {
+    await listenAs('held');
+    const page = await openWith(
+      speech(sounds, 'held-pause', 'Not listening for ten minutes.', { before: 1, after: 30 }),
+    );
+    const wrong = complaints(page);
+    await ready(page);
+    await page.locator('body').click({ position: { x: 400, y: 5 } });
+    await page.keyboard.down('Space');
+    await page.locator('.frame.open').waitFor();
+    await page.waitForTimeout(5_000);
+    await page.keyboard.up('Space');
+    await page.locator('.frame.asleep').waitFor({ timeout: 60_000 });
+    expect(await page.locator('.ear-state').textContent()).toBe('Not listening');
+    expect(await page.locator('.ear-how').textContent()).toMatch(/By itself at \d+:\d\d.*Hold .* and talk/);
+    expect(await axeFaults(page)).toEqual([]);
+    await page.screenshot({ path: 'tests/.out/frame-paused-held.png' });
+    await page.keyboard.down('Space');
+    await page.locator('.frame.open').waitFor();
+    expect(await page.locator('.ear-state').textContent()).toBe('Listening');
+    await page.keyboard.up('Space');
+    await page.locator('.frame.ready').waitFor();
+    expect(wrong).toEqual([]);
+  });
+
   it('says in words that the browser keeps the microphone shut', async () => {
     const browser = await launch();
     browsers.push(browser);

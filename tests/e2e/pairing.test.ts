@@ -25,6 +25,11 @@ describe.skipIf(!hasChromium() || !onNetwork)('a phone on the same network', () 
     if (server) removeFolder(server.folder);
   });
 
+  let codesUsed = 0;
+  const anotherCode = async (): Promise<string> => {
+    const answer = await fetch(`${server.address}/api/pairing/renew`, { method: 'POST' });
+    return ((await answer.json()) as { code: string }).code;
+  };
   const printed = async (pattern: RegExp): Promise<string> => {
     for (let tries = 0; tries < 100; tries++) {
       const found = pattern.exec(server.output())?.[1];
@@ -36,7 +41,10 @@ describe.skipIf(!hasChromium() || !onNetwork)('a phone on the same network', () 
 
   it('is let in with the code, writes a note that shows at home, and is sent away at once', async () => {
     const address = await printed(/on this network: (https:\/\/\S+)/);
-    const code = await printed(/lets one in: (\d{6})/);
+    const shown = await printed(/lets one in: (\d{6})/);
+    // It works once: where this is tried again, it asks for another, as she would at the machine.
+    const code = codesUsed++ === 0 ? shown : await anotherCode();
+    const name = `Phone by the frame ${codesUsed}`;
     const phone = await (
       await browser.newContext({
         locale: 'en-GB',
@@ -53,7 +61,7 @@ describe.skipIf(!hasChromium() || !onNetwork)('a phone on the same network', () 
     await phone.screenshot({ path: 'tests/.out/let-in-phone.png' });
 
     await phone.getByLabel('Six digits').fill(code === '000000' ? '111111' : '000000');
-    await phone.getByLabel('Name of this device').fill('Phone by the frame');
+    await phone.getByLabel('Name of this device').fill(name);
     await phone.getByRole('button', { name: 'Let this device in' }).click();
     await phone.locator('.fault').waitFor();
     await phone.getByLabel('Six digits').fill(code);
@@ -76,7 +84,7 @@ describe.skipIf(!hasChromium() || !onNetwork)('a phone on the same network', () 
     expect(again.ok()).toBe(false);
 
     await atHome.goto(`${server.address}/#/q/${SCENARIO_ID}/settings`);
-    const away = atHome.getByRole('button', { name: /Send “Phone by the frame” away/ });
+    const away = atHome.getByRole('button', { name: `Send “${name}” away` });
     await away.waitFor();
     await atHome.screenshot({ path: 'tests/.out/settings-phones.png', fullPage: true });
     await away.click();

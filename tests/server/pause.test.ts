@@ -49,13 +49,17 @@ class Speaker {
     }
   }
 
-  /** Says one sentence and waits until it has been heard; the words, or '' where they were left out. */
-  async say(name: string) {
+  async speak(name: string): Promise<void> {
     for await (const { pcm } of decodeAudio(join(spoken, `${name}.flac`))) {
       this.page.socket.send(Int16Array.from(pcm, (sample) => Math.round(sample * 32_767)));
       this.sent += pcm.length;
     }
-    await this.quiet(2);
+  }
+
+  /** Says one sentence and waits until it has been heard; the words, or '' where they were left out. */
+  async say(name: string, silenceS = 2) {
+    await this.speak(name);
+    await this.quiet(silenceS);
     const from = this.#seen;
     const heard = await this.page.until(
       'heard',
@@ -130,6 +134,36 @@ test.skipIf(!ready)(
     expect(her.pauses()).toEqual([null]);
     const { log } = await server.app.library.quilt(id);
     expect(log.notes).toHaveLength(2);
+  },
+  240_000,
+);
+
+test.skipIf(!ready)(
+  'held to talk: the order holds there too, while the microphone is kept open and when it is told of after it was let go',
+  async () => {
+    const server = await startServer({ modelsDir });
+    const id = await server.makeQuilt();
+    // Kept open by a short touch: in this way three seconds of silence end what is said.
+    const her = await Speaker.open(server, id, 'held');
+    await her.quiet(0.5);
+    expect(await her.say('pause-one-minute', 4)).toMatchObject({ reading: { act: 'aside', entries: [] } });
+    const pause = her.pauses()[0]!;
+    expect(secondsAfter(pause.until!) - secondsAfter(pause.from)).toBe(60);
+    expect((await her.say('talk', 4)).text).toBe('');
+    expect((await her.say('call', 4)).reading?.entries).toMatchObject([
+      { entry: { finding: 'split-seam', places: ['3-2'] } },
+    ]);
+    expect(her.pauses()).toEqual([pause, null]);
+
+    const at = new Date(Date.parse(BEGAN) + 120_000).toISOString();
+    const again = await Speaker.open(server, id, 'held', undefined, at);
+    await again.quiet(0.5);
+    await again.speak('pause-till-called');
+    again.page.send({ type: 'utterance-end', streamId: 's' });
+    await again.page.until('pause', (message) => message.pause?.until === null, 60_000);
+    // Told at once; the order's own words are written down after that.
+    await again.page.until('heard');
+    expect((await server.app.library.quilt(id)).log.notes).toHaveLength(3);
   },
   240_000,
 );

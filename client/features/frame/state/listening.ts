@@ -71,8 +71,10 @@ effect(() => {
     else if (message.type === 'level' && message.samples !== undefined) {
       awake = message.awake ?? true;
       made.acknowledge(message.streamId, message.samples);
-    } else if (message.type === 'pause') setPause(message.pause);
-    else if (message.type === 'way') void changeWay();
+    } else if (message.type === 'pause') {
+      // Of an earlier hold, when she holds again already: her hand says otherwise.
+      if (ear.peek() !== 'open' || message.streamId === made.streamId()) setPause(message.pause);
+    } else if (message.type === 'way') void changeWay();
   });
   unlisten = () => {
     clearInterval(timer);
@@ -83,7 +85,8 @@ effect(() => {
 function setPause(next: ListeningPause | null): void {
   clearTimeout(pauseEnds);
   const was = pause.peek();
-  pause.value = ear.peek() === 'open' ? next : null;
+  // Held to talk, her order comes when she has let go.
+  pause.value = ear.peek() === 'open' || ear.peek() === 'ready' ? next : null;
   if (pause.peek() && !was) tone('off');
   if (was && !pause.peek() && ear.peek() === 'open') tone('on');
   const until = pause.peek()?.until;
@@ -160,6 +163,7 @@ function endStretch(): void {
 export function closeEar(): void {
   wanted = false;
   if (ear.peek() === 'open') endStretch();
+  else forgetPause();
   microphone?.close();
   microphone = null;
   soundLevel.value = 0;
@@ -184,9 +188,15 @@ export async function toggleEar(): Promise<void> {
   if (await openEar()) beginStretch();
 }
 
-/** The held key, pedal or touch goes down. */
+/** The held key, pedal or touch goes down. A hand that takes hold ends a pause, as her call does. */
 export async function press(): Promise<void> {
   wanted = true;
+  if (pause.peek() && ear.peek() === 'open') outbox?.end();
+  if (pause.peek() && microphone) {
+    forgetPause();
+    beginStretch();
+    return;
+  }
   if (ear.peek() === 'open' || ear.peek() === 'opening') return;
   if ((await openEar()) && wanted) beginStretch();
   else if (microphone) ear.value = 'ready';
@@ -196,6 +206,8 @@ export async function press(): Promise<void> {
 export function release(): void {
   wanted = false;
   if (ear.peek() !== 'open') return;
-  endStretch();
+  // A pause goes on: it was ordered while this was held.
+  outbox?.end();
+  tone('off');
   ear.value = 'ready';
 }

@@ -68,6 +68,9 @@ const asleep = (link: QuiltLink): boolean =>
 function pauseWords(log: Log, callPhrase: string): string {
   const until = pause.value?.until;
   const ends = until ? `By itself at ${localTime(until, log.quilt.zone).time}. ` : '';
+  // No sound is taken in, so no word can end it; her hand does.
+  if (ear.value === 'ready')
+    return `${ends}Hold ${keyWords(heldKey.value)}, a pedal, or the thimble, and talk, to be heard at once.`;
   return `${ends}Say “${callPhrase}” or “listen again”, or touch the thimble, to be heard. Nothing said meanwhile is kept.`;
 }
 
@@ -120,7 +123,9 @@ function EarState(props: { link: QuiltLink; log: Log }): JSX.Element {
         aria-pressed={open && !pause.value}
         aria-label={
           pause.value
-            ? 'Listen again'
+            ? way.value === 'held'
+              ? 'Not listening: hold to talk, or press to listen again'
+              : 'Listen again'
             : open
               ? 'Stop listening'
               : way.value === 'held'
@@ -175,7 +180,7 @@ const hold = (() => {
   return {
     start() {
       since = 0;
-      const latchedOpen = latched && ear.peek() === 'open';
+      const latchedOpen = latched && ear.peek() === 'open' && !pause.peek();
       latched = false;
       if (latchedOpen) {
         release();
