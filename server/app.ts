@@ -155,8 +155,8 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     await door?.close();
   });
   app.addHook('onListen', async () => {
-    backups.start();
-    // After the first page is served: loading the reader and the model takes all the processor there is.
+    // After the first page is served: each of these takes all the processor there is.
+    setTimeout(() => void library.index().then(() => backups.start()), LOAD_AFTER_MS).unref();
     setTimeout(() => void loadReader(), LOAD_AFTER_MS).unref();
     if (hearing && leftOver) setTimeout(() => void wakeUp(hearing, leftOver, queue), LOAD_AFTER_MS).unref();
   });

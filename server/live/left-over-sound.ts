@@ -16,6 +16,7 @@ export class LeftOverSound {
 
   /** Hears what is left over of all quilts. */
   async hearAll(): Promise<void> {
+    await this.library.index();
     for (const card of this.library.list()) {
       const leftOver = await this.library.fs.list(`${this.library.folderOf(card.id)}/unheard`);
       if (leftOver.length > 0) await this.#hear(card.id);

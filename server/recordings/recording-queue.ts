@@ -55,6 +55,7 @@ export class RecordingQueue {
 
   /** Takes up the jobs of all quilts that were in hand when the server stopped. */
   async resume(): Promise<void> {
+    await this.library.index();
     for (const card of this.library.list()) {
       if (!(await this.#hasWork(card.id))) continue;
       await this.library.quilt(card.id).then(

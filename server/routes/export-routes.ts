@@ -70,6 +70,7 @@ export function exportRoutes(app: FastifyInstance, library: Library): void {
       const { as } = parseInput(ImportChoices, Object.fromEntries(upload.fields));
       const taken = await importArchive(file.path, unpacked, as === 'copy' ? newId() : undefined);
       const { id, name } = taken.quilt;
+      await library.index();
       if (library.has(id)) {
         throw new Refusal(
           `“${name}” is here already, so the archive was not taken. Bring it in as a copy, or move the one that is here to the trash first.`,

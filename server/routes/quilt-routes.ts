@@ -8,7 +8,7 @@ import { Command } from '../../shared/wire.ts';
 import { isThisMachine } from '../lan/lan-door.ts';
 import { parseInput } from '../plugins/answer-errors.ts';
 import { runCommand } from '../run-command.ts';
-import type { BackupRounds } from '../store/backup-rounds.ts';
+import type { BackupRounds, Stay } from '../store/backup-rounds.ts';
 import type { Library } from '../store/library.ts';
 import { Refusal } from '../store/quilt-store.ts';
 import { writeWholeFile } from '../store/write-whole-file.ts';
@@ -64,13 +64,18 @@ function withoutDefault(field: z.ZodType): z.ZodType {
 /** `good`: the quilt, for good; `owner`: all quilts of its owner, for good. */
 const Removal = z.object({ for: z.enum(['trash', 'good', 'owner']).default('trash') });
 
-function saysWhatStays(count: number, backups: { until: string; folders: string[] } | undefined): string {
+function saysWhatStays(count: number, backups: Stay | undefined): string {
   const what = `${count === 1 ? 'The quilt was' : `${count} quilts were`} removed for good: log, sound and photographs, in the trash as well.`;
-  const copies =
-    'Papers and archives that were taken away, and backups in folders chosen earlier, are yours to delete.';
+  const copies = 'Papers and archives that were taken away are yours to delete.';
   if (!backups) return `${what} No folder for backups is set here. ${copies}`;
-  if (backups.folders.length === 0) return `${what} The folder for backups has nothing of it. ${copies}`;
-  return `${what} Backups stay until ${backups.until.slice(0, 10)} in ${backups.folders.join(' and ')} and are then deleted; delete them there yourself to have them gone at once. ${copies}`;
+  const until = backups.until.slice(0, 10);
+  const away =
+    backups.away.length === 0
+      ? ''
+      : ` Backups may also be in ${backups.away.join(' and ')}, which is not here now: what it holds goes when it is here again after ${until}.`;
+  if (backups.folders.length === 0)
+    return `${what} The folder for backups has nothing of it.${away} ${copies}`;
+  return `${what} Backups stay until ${until} in ${backups.folders.join(' and ')} and are then deleted; delete them there yourself to have them gone at once.${away} ${copies}`;
 }
 
 const Since = z.object({ since: z.coerce.number().int().nonnegative().default(0) });
@@ -91,7 +96,10 @@ export function quiltRoutes(app: FastifyInstance, library: Library, backups: Bac
     return settings;
   });
 
-  app.get('/api/quilts', async () => library.list());
+  app.get('/api/quilts', async () => {
+    await library.index();
+    return library.list();
+  });
   app.post('/api/quilts', async (request, reply) => {
     const details = parseInput(QuiltDetails, request.body);
     const fault = faultOfShape(details);

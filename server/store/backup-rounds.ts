@@ -9,6 +9,9 @@ const DAY_MS = 86_400_000;
 /** As long as the oldest daily backup: a removal that was a mistake can be gone back on till then. */
 const REMOVED_STAY_DAYS = 30;
 
+/** What stays of removed quilts: until when, where, and in which folders it could not be looked for. */
+export type Stay = { until: string; folders: string[]; away: string[] };
+
 /** Backs up, from time to time and at the stop, each quilt that has changed, where a folder is set for it. */
 export class BackupRounds {
   readonly #done = new Map<string, Backup>();
@@ -21,7 +24,11 @@ export class BackupRounds {
   /** Removed quilts whose backups are still there: their ids alone, no names. */
   readonly #removed: Low<{ id: string; until: string }[]>;
 
+  /** Every folder that was backed up to, so that a removal reaches those chosen earlier too. */
+  readonly #folders: Low<string[]>;
+
   constructor(readonly library: Library) {
+    this.#folders = new Low(new SafeJsonFile(library.fs, join(library.folder, 'backup-folders.json')), []);
     this.#removed = new Low(new SafeJsonFile(library.fs, join(library.folder, 'removed.json')), []);
   }
 
@@ -34,6 +41,7 @@ export class BackupRounds {
   async #remember(): Promise<void> {
     const folder = this.library.settings.data.backupFolder;
     if (!folder) return;
+    await this.library.index();
     for (const { id } of this.library.list()) {
       const last = await lastBackup(this.library.fs, folder, id).catch(() => undefined);
       if (last && !this.#done.has(id)) this.#done.set(id, last);
@@ -51,33 +59,51 @@ export class BackupRounds {
   }
 
   /**
-   * Has the backups of removed quilts deleted when their time is over. Returns until when they stay, and where; undefined
-   * where no folder for backups is set.
+   * Has the backups of removed quilts deleted when their time is over, in folders chosen earlier too. Returns until when
+   * they stay, and where, and which folders (`away`) are on no disk that is here now; undefined where nothing was backed up.
    */
-  async forget(
-    ids: readonly string[],
-    now = new Date(),
-  ): Promise<{ until: string; folders: string[] } | undefined> {
-    const folder = this.library.settings.data.backupFolder;
-    if (!folder) return undefined;
+  async forget(ids: readonly string[], now = new Date()): Promise<Stay | undefined> {
+    const known = await this.#knownFolders();
+    if (known.length === 0) return undefined;
     const until = new Date(now.getTime() + REMOVED_STAY_DAYS * DAY_MS).toISOString();
     await this.#removed.read();
     this.#removed.data.push(...ids.map((id) => ({ id, until })));
     await this.#removed.write();
     for (const id of ids) this.#done.delete(id);
     const folders: string[] = [];
-    for (const id of ids) if (await this.library.fs.stat(join(folder, id))) folders.push(join(folder, id));
-    return { until, folders };
+    const away: string[] = [];
+    for (const folder of known) {
+      if (!(await this.library.fs.stat(folder))) away.push(folder);
+      else
+        for (const id of ids)
+          if (await this.library.fs.stat(join(folder, id))) folders.push(join(folder, id));
+    }
+    return { until, folders, away };
   }
 
-  async #deleteRemoved(folder: string, now: Date): Promise<void> {
+  async #knownFolders(): Promise<string[]> {
+    const folder = this.library.settings.data.backupFolder;
+    await this.#folders.read();
+    return [...new Set([...(folder ? [folder] : []), ...this.#folders.data])];
+  }
+
+  async #deleteRemoved(now: Date): Promise<void> {
     await this.#removed.read();
     const over = this.#removed.data.filter(({ until }) => until <= now.toISOString());
     if (over.length === 0) return;
-    for (const { id } of over) {
-      // A quilt of that id that is here again, from an archive, keeps its backups.
-      if (!this.library.has(id) && !id.includes('/')) await this.library.fs.removeFolder(join(folder, id));
+    let isAllHere = true;
+    for (const folder of await this.#knownFolders()) {
+      if (!(await this.library.fs.stat(folder))) {
+        isAllHere = false;
+        continue;
+      }
+      for (const { id } of over) {
+        // A quilt of that id that is here again, from an archive, keeps its backups.
+        if (!this.library.has(id) && !id.includes('/')) await this.library.fs.removeFolder(join(folder, id));
+      }
     }
+    // A disk that is put away keeps its backups till it is here again.
+    if (!isAllHere) return;
     this.#removed.data = this.#removed.data.filter((one) => !over.includes(one));
     await this.#removed.write();
   }
@@ -95,12 +121,18 @@ export class BackupRounds {
   }
 
   async #round(now: Date): Promise<void> {
+    await this.library.index();
+    this.#trouble = undefined;
+    await this.#deleteRemoved(now).catch((error: Error) => {
+      this.#trouble = `Backups of removed quilts could not be deleted: ${error.message}`;
+    });
     const folder = this.library.settings.data.backupFolder;
     if (!folder) return;
-    this.#trouble = undefined;
-    await this.#deleteRemoved(folder, now).catch((error: Error) => {
-      this.#trouble = `Backups of removed quilts could not be deleted from ${folder}: ${error.message}`;
-    });
+    if (!(await this.#knownFolders()).every((one) => this.#folders.data.includes(one))) {
+      this.#folders.data.push(folder);
+      // Before anything is in it.
+      await this.#folders.write();
+    }
     for (const { id, name } of this.library.list()) {
       try {
         if (!this.library.isOpen(id)) {

@@ -24,6 +24,10 @@ const sameName = (one: string, other: string): boolean =>
 export class Library {
   readonly #open = new Map<string, Promise<QuiltStore>>();
   #cardsTimer: NodeJS.Timeout | undefined;
+  /** Folders that the index does not know: it was lost, or they were put there by hand. */
+  #unlisted: string[] = [];
+  #indexing: Promise<void> | undefined;
+  #isClosing = false;
 
   private constructor(
     readonly folder: string,
@@ -36,7 +40,10 @@ export class Library {
     private readonly sizes: StoreOptions,
   ) {}
 
-  /** Opens (or makes) the data folder and takes its lock. Throws `FolderInUse`. */
+  /**
+   * Opens (or makes) the data folder and takes its lock. Throws `FolderInUse`. What the index lacks is read by `index`, so
+   * that nobody waits for it at the start.
+   */
   static async open(folder: string, fs: FileSystem, sizes: StoreOptions = {}): Promise<Library> {
     await mkdir(folder, { recursive: true, mode: 0o700 });
     const unlock = await lockFolder(folder);
@@ -73,7 +80,16 @@ export class Library {
     return this.settings.data;
   }
 
-  /** The quilts, the one worked on last first. */
+  /**
+   * Reads what the index lacks from the quilts themselves, once. Who needs every quilt waits for this; `quilt` does by
+   * itself for one that is not listed yet.
+   */
+  index(): Promise<void> {
+    this.#indexing ??= this.#readUnlisted();
+    return this.#indexing;
+  }
+
+  /** The quilts, the one worked on last first; before `index` is done not all of them may be there. */
   list(): QuiltCard[] {
     return [...this.cards.data].sort((a, b) => b.lastAt.localeCompare(a.lastAt));
   }
@@ -97,7 +113,7 @@ export class Library {
     }
   }
 
-  /** Whether a quilt of this id is here. */
+  /** Whether a quilt of this id is here, as far as is known: see `index`. */
   has(id: string): boolean {
     return this.cards.data.some((card) => card.id === id);
   }
@@ -134,6 +150,7 @@ export class Library {
 
   /** The store of a quilt, opened on first use. Throws `Refusal` 404 where there is none. */
   async quilt(id: string): Promise<QuiltStore> {
+    if (!this.#open.has(id) && !this.has(id)) await this.index();
     const known = this.#open.get(id);
     if (known) return known;
     if (!this.cards.data.some((card) => card.id === id)) {
@@ -175,6 +192,7 @@ export class Library {
    * photographs and older versions, and their names from the index. Returns the ids that went.
    */
   async removeForGood(id: string, ofOwner: boolean): Promise<string[]> {
+    await this.index();
     const { owner } = (await this.quilt(id)).log.quilt;
     const isTheirs = (one: string): boolean => sameName(one, owner);
     const listed = this.cards.data.filter(
@@ -211,6 +229,8 @@ export class Library {
   }
 
   async close(): Promise<void> {
+    this.#isClosing = true;
+    await this.#indexing;
     clearTimeout(this.#cardsTimer);
     for (const opening of this.#open.values())
       await opening.then(
@@ -248,11 +268,19 @@ export class Library {
     const good = this.cards.data.filter(
       (card) => QuiltCard.safeParse(card).success && folders.includes(card.id),
     );
-    let changed = good.length !== this.cards.data.length;
+    const isShorter = good.length !== this.cards.data.length;
     this.cards.data = good;
-    for (const id of folders) {
-      if (good.some((card) => card.id === id)) continue;
-      changed = true;
+    const listed = new Set(good.map((card) => card.id));
+    this.#unlisted = folders.filter((id) => !listed.has(id));
+    if (isShorter) await this.cards.write().catch(() => undefined);
+  }
+
+  async #readUnlisted(): Promise<void> {
+    if (this.#unlisted.length === 0) return;
+    for (const id of this.#unlisted) {
+      if (this.#isClosing) return;
+      // It may have been made, or brought in, since.
+      if (this.has(id)) continue;
       try {
         const store = await QuiltStore.open(this.fs, id, join(this.folder, 'quilts', id), this.sizes);
         if (store.log.quilt.id === id) this.cards.data.push(cardOf(store.log));
@@ -264,7 +292,7 @@ export class Library {
         this.troubles.push(`The quilt in quilts/${id} could not be opened: ${(error as Error).message}`);
       }
     }
-    if (changed) await this.cards.write().catch(() => undefined);
+    await this.cards.write().catch(() => undefined);
   }
 }
 

@@ -175,7 +175,9 @@ describe.skipIf(!hasChromium() || !hasFlite)('by voice', () => {
     await page.keyboard.up('Space');
     await page.locator('.frame.asleep').waitFor({ timeout: 60_000 });
     expect(await page.locator('.ear-state').textContent()).toBe('Not listening');
-    expect(await page.locator('.ear-how').textContent()).toMatch(/By itself at \d+:\d\d.*Hold .* and talk/);
+    expect(await page.locator('.ear-how').textContent()).toMatch(
+      /ends by itself at \d+:\d\d.*Hold .* and talk/,
+    );
     expect(await axeFaults(page)).toEqual([]);
     await page.screenshot({ path: 'tests/.out/frame-paused-held.png' });
     await page.keyboard.down('Space');

@@ -1,4 +1,4 @@
-import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { request } from 'node:http';
 import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
@@ -461,6 +461,35 @@ test('one action removes a client: no word or name of theirs is left, and it is 
   await rounds.round(new Date(Date.now() + 31 * 86_400_000));
   expect(await left(backups)).toEqual([]);
   expect(await readdir(backups)).toContain(other);
+});
+
+test('a removal reaches the folders for backups chosen earlier, and names one whose disk is not here', async () => {
+  const root = await temporaryFolder();
+  const [first, second, disk] = ['first', 'second', 'disk'].map((name) => join(root, name)) as [
+    string,
+    string,
+    string,
+  ];
+  const server = await startServer();
+  const id = await server.makeQuilt();
+  const rounds = new BackupRounds(server.app.library);
+  for (const backupFolder of [disk, first, second]) {
+    await server.app.library.saveSettings({ backupFolder });
+    await server.command(id, note(backupFolder, 'one more'));
+    await rounds.round();
+  }
+  await rename(disk, `${disk}-away`);
+  const gone = await server.get(`/api/quilts/${id}?for=good`, { method: 'DELETE' });
+  const { message } = (await gone.json()) as { message: string };
+  expect(message).toContain(`in ${join(second, id)} and ${join(first, id)} and are then deleted`);
+  expect(message).toContain(`Backups may also be in ${disk}, which is not here now`);
+  const later = (days: number): Promise<void> => rounds.round(new Date(Date.now() + days * 86_400_000));
+  await later(31);
+  expect([await readdir(first), await readdir(second)]).toEqual([[], []]);
+  expect(await readdir(`${disk}-away`)).toEqual([id]);
+  await rename(`${disk}-away`, disk);
+  await later(40);
+  expect(await readdir(disk)).toEqual([]);
 });
 
 test('a quilt removed for good is gone, with others of its owner left; what a crash left of a removal goes at the next start', async () => {

@@ -74,6 +74,8 @@ test('the index is made again from the folders where it is gone or damaged', asy
   for (const name of ['quilts.json', 'quilts.json.previous']) await rm(join(folder, name), { force: true });
   await writeFile(join(folder, 'quilts.json'), 'rubbish');
   const again = await Library.open(folder, nodeFileSystem);
+  // One that is asked for by name waits for the index by itself.
+  expect((await again.quilt(id)).log.quilt.name).toBe('kept');
   expect(again.list()).toMatchObject([{ id, name: 'kept', rows: 3, blocks: 4 }]);
   await again.close();
 });

@@ -67,7 +67,7 @@ const asleep = (link: QuiltLink): boolean =>
 /** How a pause ends, in words for reading from across the room. */
 function pauseWords(log: Log, callPhrase: string): string {
   const until = pause.value?.until;
-  const ends = until ? `By itself at ${localTime(until, log.quilt.zone).time}. ` : '';
+  const ends = until ? `It ends by itself at ${localTime(until, log.quilt.zone).time}. ` : '';
   // No sound is taken in, so no word can end it; her hand does.
   if (ear.value === 'ready')
     return `${ends}Hold ${keyWords(heldKey.value)}, a pedal, or the thimble, and talk, to be heard at once.`;
