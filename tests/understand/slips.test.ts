@@ -20,6 +20,18 @@ describe('slips of the ear are put right where the words as heard make no sense'
     ['ate balls of wool', 'eight balls of wool'],
     ['stopped at to thirty', 'stopped at two thirty'],
     ['the seem between 2-4 and 2-5 is open', 'the seam between 2-4 and 2-5 is open'],
+    ["row's three, block four has a hole", 'row three , block four has a hole'],
+    ["row's one, two and three are tied", 'rows one , two and three are tied'],
+    ['tide rows four in five', 'tied rows four and five'],
+    ['brows one and two are tied', 'rows one and two are tied'],
+    ['the padding shifted in 2 to 5 and nowhere else', 'the batting shifted in 2-5 and nowhere else'],
+    ['net laid over one to two', 'net laid over one-two'],
+    ['2 to 4 2 to 5 2 to 6 patched', '2-4 2-5 2-6 patched'],
+    ['1 to 2 is done', '1-2 is done'],
+    ['but 2 packs needles 4.10', 'bought 2 packs needles 4.10'],
+    ['binding worn top plus bottom', 'binding worn top + bottom'],
+    ['the week one below', 'the weak one below'],
+    ['finished by my ninth', 'finished by may ninth'],
   ])('%s -> %s', (heard, meant) => {
     expect(reread(heard).replaceAll(' - ', '-')).toBe(meant);
   });
@@ -42,6 +54,12 @@ describe('words that make sense stay as they are', () => {
     'four yards for the back',
     'moths ate the wool',
     'the seam passed two tests',
+    'two of them , but 3 to 4 are sound',
+    'from 2 to 5 in the evening',
+    'put in 2 to 3 hours',
+    'the whole of row two in one week',
+    'but two of them are torn',
+    'a slash in 2 - 4',
   ])('%s', (said) => {
     expect(reread(said)).toBe(said.toLowerCase());
   });

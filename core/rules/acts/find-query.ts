@@ -163,6 +163,9 @@ function nominal(head: string, items: Item[], asked: boolean): boolean {
       (x.place !== undefined && x.place.places.length > 0) ||
       NOMINAL_LIGHT.has(x.w) ||
       /^(mon|tue|tues|wed|wednes|thu|thur|thurs|fri|sat|satur|sun)(day)?$/.test(x.w) ||
+      // "hours on 19 July", "total for the 3rd of May"
+      /^(jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*$/.test(x.w) ||
+      (x.token.kind === 'number' && (x.token.value ?? 99) <= 31 && !x.quantity?.unit) ||
       x.w.split(' ').every((w) => NOMINAL_LIGHT.has(w)) ||
       (asked && (x.part !== undefined || x.material !== undefined || x.topic !== undefined)),
   );

@@ -432,7 +432,8 @@ function isIngVerb(items: Item[], k: number): boolean {
   )
     return true;
   // "4-4 wants stitching back down", "the other three sides still need binding"
-  if (/^(needs|wants)$/.test(before) || (before === 'need' && needsDoing(items, k - 1))) return true;
+  if (/^(needs|wants)$/.test(before) || (/^(need|want)$/.test(before) && needsDoing(items, k - 1)))
+    return true;
   return (
     [
       'is',

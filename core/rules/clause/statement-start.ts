@@ -296,6 +296,11 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
         // "out of that whole row | the batting's clumped": the place stays with what was said before
         return sawPlace ? afterPlaces(current, m + 1) : m;
       }
+      // "most of the stain is out": how much of it belongs to the subject
+      if (item.w === 'of' && /^(most|half|some|part|much|all|none)$/.test(current[m - 1]!.w)) {
+        at = --m;
+        continue;
+      }
       if (!PREPOSITIONS.has(item.w) || item.w === 'to' || item.w === 'of' || item.w === 'for') {
         at = m;
         continue;

@@ -41,7 +41,7 @@ export function placesOfClause(given: Item[]): ClausePlaces {
         joined(items, x, chosen),
     );
     const kept = narrower(chosen);
-    const crossed = listed.length ? undefined : crossing(items, kept);
+    const crossed = listed.length ? undefined : (restOfRow(items, chosen) ?? crossing(items, kept));
     if (crossed) return { places: crossed, items: chosen, kind: 'specific', outside, unknown: false };
     const first = firstOfPair(items, kept);
     return {
@@ -109,6 +109,41 @@ const isRows = (x: Item): boolean =>
   /^place\.(row|ordinal-row|counted-rows|that-row|row-heard)$/.test(x.place!.rule);
 const isColumns = (x: Item): boolean =>
   /^place\.(column|ordinal-column|counted-columns|side-column|that-column)$/.test(x.place!.rule);
+
+/**
+ * "row three has a water mark that runs from the second block to the end", "row five is stained as far as the third block":
+ * the row was named, and then where in it the thing begins or stops.
+ */
+function restOfRow(items: Item[], chosen: Item[]): string[] | undefined {
+  const [row, block] = chosen;
+  if (!row || !block || chosen.length > 2) return undefined;
+  const at = splitBlock(block.place!.places[0] ?? '');
+  if (
+    !isRows(row) ||
+    block.place!.places.length !== 1 ||
+    !row.place!.places.includes(block.place!.places[0]!)
+  )
+    return undefined;
+  const k = items.indexOf(block);
+  const before = ` ${items
+    .slice(Math.max(0, k - 5), k)
+    .map((x) => x.w)
+    .join(' ')} `;
+  const after = ` ${items
+    .slice(k + 1, k + 6)
+    .map((x) => x.w)
+    .join(' ')} `;
+  const along = row.place!.places.filter((p) => splitBlock(p)?.row === at!.row);
+  if (/ from (?:the |about |around )?$/.test(before))
+    return /^ (?:right |all the way )?(?:to the (?:right hand |far |right )?(?:end|edge|side) |onwards? |on |along |across |over |rightwards? )/.test(
+      after,
+    )
+      ? along.filter((p) => splitBlock(p)!.block >= at!.block)
+      : undefined;
+  return / (?:as far as|up to|along to|across to|through to|right to|over to) (?:the |about )?$/.test(before)
+    ? along.filter((p) => splitBlock(p)!.block <= at!.block)
+    : undefined;
+}
 
 /**
  * Rows and columns of one clause cross: "mildew in the last two columns, just the bottom three rows of them", "column five

@@ -3,6 +3,7 @@ import { SLIPS, type SlipRow } from '../../lexicon/slips.ts';
 import { HEARD_SLIPS } from '../../lexicon/slips-heard.ts';
 import { NUMBER_SLIPS } from '../../lexicon/slips-numbers.ts';
 import { PHRASE_SLIPS } from '../../lexicon/slips-phrases.ts';
+import { UNIT_WORDS } from '../../lexicon/units.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
 import { findBySound, isNameWord } from './by-sound.ts';
@@ -38,8 +39,38 @@ function mendedMark(tokens: Token[], i: number): string | undefined {
 
 const SMALL_NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 const PLURAL_NUMBERS = new Map(SMALL_NUMBERS.map((word) => [word === 'six' ? 'sixes' : `${word}s`, word]));
+/** What may stand on either side of a "plus" between places. */
+const PLACE_WORD = /^(?:top|bottom|left|right|sides?|r\d+|b\d+|[1-9])$/;
+const isSmallNumber = (token: Token | undefined): boolean =>
+  token !== undefined && (isNumberWord(token) || /^\d$/.test(token.w));
 const isNumberWord = (token: Token | undefined): boolean =>
   token !== undefined && SMALL_NUMBERS.includes(token.w);
+
+/** Two small numbers with a "to" between them, the first at token `i`. */
+const isToPair = (tokens: Token[], i: number): boolean =>
+  isSmallNumber(tokens[i]) && /^(?:to|too)$/.test(tokens[i + 1]?.w ?? '') && isSmallNumber(tokens[i + 2]);
+
+/**
+ * "shifted in 2 to 5", "laid over one to two", "1 to 2 is all done", "2 to 4 2 to 5 2 to 6": the "to" at token `i` is the dash of a
+ * block's name where one is awaited and no stretch of rows, hours or lengths can be meant.
+ */
+function isDashOfBlock(tokens: Token[], i: number): boolean {
+  if (!isToPair(tokens, i - 1)) return false;
+  const w = (k: number): string => tokens[i + k]?.w ?? '';
+  const opens = i === 1 || tokens[i - 2]?.w === '.';
+  // named one after the other
+  if (isToPair(tokens, i + 2) && opens) return true;
+  if (isToPair(tokens, i - 4) && (isToPair(tokens, i + 2) || i === 4 || isToPair(tokens, i - 7))) return true;
+  // of a stretch it would be "are"
+  if (opens && /^(?:is|'s|has|needs|was|wants)$/.test(w(2))) return true;
+  return (
+    /^(?:in|on|over|behind)$/.test(w(-2)) &&
+    !/^(?:rows?|blocks?|columns?|from)$/.test(w(-3)) &&
+    /^(?:|,|\.|;|and|is|'s|has|had|needs|got|wants|was|with|by|as|i|which|are|patched|darned|resewn)$/.test(
+      w(2),
+    )
+  );
+}
 
 /**
  * Puts right what the recogniser's ear made of the trade's words, only where the words as heard make no sense in the place
@@ -97,6 +128,58 @@ export function putSlipsRight(
       out.push({ ...t, w: plural, to: t.to - 1, heard: t.w });
       out.push({ ...t, w: "'s", from: t.to - 1, glued: true, heard: t.w });
       slips.push({ heard: t.w, read: `${plural}'s`, from: t.from, to: t.to, rule: 'slip.plural-number' });
+      continue;
+    }
+    // "row's three, block four", "row's one, two and three": rows, and nobody's
+    if (t.w === "'s" && /^(?:row|block|column)$/.test(out.at(-1)?.w ?? '') && isSmallNumber(tokens[i + 1])) {
+      const head = out.pop()!;
+      const several = /^(?:,|and|&|to|through)$/.test(tokens[i + 2]?.w ?? '') && isSmallNumber(tokens[i + 3]);
+      out.push({ ...head, w: several ? `${head.w}s` : head.w, to: t.to, heard: `${head.w}'s` });
+      slips.push({
+        heard: `${head.w}'s`,
+        read: out.at(-1)!.w,
+        from: head.from,
+        to: t.to,
+        rule: 'slip.named-line',
+      });
+      continue;
+    }
+    // "the padding shifted in 2 to 5": the dash of a block's name
+    if (/^(?:to|too)$/.test(t.w) && isDashOfBlock(tokens, i)) {
+      out.push({ ...t, kind: 'mark', w: '-', glued: true, heard: t.w });
+      out.push({ ...tokens[i + 1]!, glued: true });
+      slips.push({ heard: t.w, read: '-', from: t.from, to: t.to, rule: 'slip.dash' });
+      i++;
+      continue;
+    }
+    // "r4 plus r5", "worn top plus bottom": the sign read aloud
+    if (t.w === 'plus' && PLACE_WORD.test(out.at(-1)?.w ?? '') && PLACE_WORD.test(tokens[i + 1]?.w ?? '')) {
+      out.push({ ...t, w: '+', heard: t.w });
+      continue;
+    }
+    // "but 2 packs needles 4.10", "dot four yards at 9.25": bought
+    if (
+      /^(?:but|dot|bot)$/.test(t.w) &&
+      (tokens[i + 1]?.kind === 'number' || isNumberWord(tokens[i + 1])) &&
+      tokens[i + 2] !== undefined &&
+      Object.hasOwn(UNIT_WORDS, tokens[i + 2]!.w) &&
+      tokens
+        .slice(i + 3)
+        .some((x) => /^(?:[$£€@]|at|each|dollars|pounds|euros)$/.test(x.w) || /\d\.\d\d/.test(x.w))
+    ) {
+      out.push({ ...t, w: 'bought', heard: t.w });
+      slips.push({ heard: t.w, read: 'bought', from: t.from, to: t.to, rule: 'slip.ear' });
+      continue;
+    }
+    // "rows four in five are tied"
+    if (
+      t.w === 'in' &&
+      isSmallNumber(out.at(-1)) &&
+      /^(?:rows|rose|columns|blocks)$/.test(out.at(-2)?.w ?? '') &&
+      isSmallNumber(tokens[i + 1])
+    ) {
+      out.push({ ...t, w: 'and', heard: t.w });
+      slips.push({ heard: t.w, read: 'and', from: t.from, to: t.to, rule: 'slip.ear' });
       continue;
     }
     const before = out.at(-1)?.w ?? '';

@@ -12,9 +12,12 @@ export function askBetween(state: ReaderState, clause: Clause, made: Draft[]): v
   if (!here.length) return;
   let before: TreatmentDraft[];
   let after = here;
-  if (clause.joint === 'or')
-    before = state.drafts.filter(isTreatment).filter((d) => d.sentence === here[0]!.sentence);
-  else {
+  if (clause.joint === 'or' || clause.items[0]?.w === 'or') {
+    const told = state.drafts.filter(isTreatment);
+    before = told.filter((d) => d.sentence === here[0]!.sentence);
+    // "I'll net it. Or maybe back it": an afterthought of its own
+    if (!before.length) before = told.filter((d) => d.sentence === here[0]!.sentence - 1);
+  } else {
     const or = clause.items.find((x) => x.w === 'or')?.token.from;
     if (or === undefined) return;
     before = here.filter((d) => verbOf(d) < or);

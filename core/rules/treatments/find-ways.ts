@@ -15,7 +15,7 @@ import { refineAction } from './refine-action.ts';
 import { replacement } from './replacement.ts';
 import { backTogether, drawnTogether, goneOver, lineOfStitch, ranUp, shutWith } from './seam-closed.ts';
 import { shavedOff } from './shaved-off.ts';
-import { stainWorkedOn } from './stain-worked-on.ts';
+import { stainLifted, stainWorkedOn } from './stain-worked-on.ts';
 import { comesOut, hasToGo, isOff, offCame, takenOff } from './taken-off.ts';
 import { toolOver } from './tool-over.ts';
 import type { Way, WayFound, WordAt } from './way.ts';
@@ -43,6 +43,7 @@ const BY_THING: ((at: WordAt) => WayFound)[] = [
   shutWith,
   lineOfStitch,
   stainWorkedOn,
+  stainLifted,
   shavedOff,
   hasToGo,
   clothOver,

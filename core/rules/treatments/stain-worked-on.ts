@@ -8,6 +8,40 @@ const ON_STAINS =
 const CLEANS =
   /\b(swab|swabs|cotton bud|cotton buds|q tip|q tips|vinegar|brush|sponge|solvent|detergent|soap|peroxide|lemon|damp|water|blotting|spit|saliva|eraser|rubber|cloth|soda|borax|spirit|spirits)\b/;
 
+/**
+ * "got most of the stain out of 2-2", "see if I can get that mark out", "that tide line I'd like to shift": the stain is what
+ * the work is on. What did not move ("won't shift", "couldn't get it out") is no work told.
+ */
+export function stainLifted({ items, k, item, before, after }: WordAt): WayFound {
+  const form = LIFTS.get(item.w);
+  if (!form || / (not|n't|never|cannot|no) (\S+ )?$/.test(before)) return undefined;
+  const stain = items.findIndex(
+    (x, m) => x.finding === 'stain' || x.finding === 'mildew' || (x.w === 'mark' && items[m - 1]?.w !== 'a'),
+  );
+  if (stain < 0 || Math.abs(stain - k) > 9) return undefined;
+  const out = items.findIndex((x, m) => m > k && m < k + 9 && /^(out|up|off|out of)$/.test(x.w));
+  if (/^(g[eo]t|dr[ae]w)/.test(item.w) && (out < 0 || (stain > k && stain > out))) return undefined;
+  // "the stain lifted a bit" tells what it did; "I lifted the stain" what she did
+  if (stain < k && !/ (i|we|to|'ll|will|could|can|might|'d|get) (\S+ )?$/.test(before)) return undefined;
+  if (/^ (it|them)? ?(on|over|back) /.test(after)) return undefined;
+  return found({ action: 'clean', form, at: k, items: [item], rule: 'treatment.stain-lifted' }, k);
+}
+
+/** Verbs that take a stain out, with the form that they stand in. "get" wants its "out". */
+const LIFTS = new Map<string, Way['form']>([
+  ['get', 'base'],
+  ['got', 'past'],
+  ['getting', 'ing'],
+  ['shift', 'base'],
+  ['shifting', 'ing'],
+  ['lift', 'base'],
+  ['lifted', 'past'],
+  ['lifting', 'ing'],
+  ['budge', 'base'],
+  ['draw', 'base'],
+  ['drew', 'past'],
+]);
+
 /** "worked on the stain with a cotton bud", "going to try some vinegar on the mark", "tried vinegar on it". */
 export function stainWorkedOn({ items, k, item, all }: WordAt): WayFound {
   // "lemon juice on that tomorrow"
