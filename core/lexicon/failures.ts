@@ -78,6 +78,8 @@ export const SEAM_NOUNS = ['seam', 'seams', 'join', 'joins', 'seaming'];
 export const STITCH_NOUNS = [
   'ties',
   'tie',
+  'old ties|tie|quilting|stitching|stitches|knots',
+  'tufts',
   'knots',
   'quilting',
   'quilting stitches|lines|thread',

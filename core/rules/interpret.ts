@@ -17,6 +17,7 @@ import { doneAsPlanned, takenUp } from './treatments/as-planned.ts';
 import { askBetween } from './treatments/ask-between.ts';
 import { MENDED_ONCE, mendedByOthers } from './treatments/by-others.ts';
 import { findWays } from './treatments/find-ways.ts';
+import { gapped } from './treatments/gapped.ts';
 import { isManner } from './treatments/is-manner.ts';
 import { makeTreatment } from './treatments/make-treatment.ts';
 import { sameAgain, toFollow } from './treatments/same-again.ts';
@@ -95,6 +96,8 @@ function readClause(
       used.add(x);
     });
   }
+  const elsewhere = !made.length && stitch ? gapped(state, v, clause, placed, stitch) : undefined;
+  if (elsewhere) made.push(elsewhere);
   askBetween(state, clause, made);
   state.drafts.push(...made);
 
@@ -256,6 +259,11 @@ function thingSpokenOf(state: ReaderState): string | undefined {
     const e = d.entry;
     if (e.kind === 'treatment' && e.object) return e.object;
     if (e.kind === 'treatment' && e.action === 'resew') return 'seam';
+    // "cut the border strips, pieced them and sewed them on"
+    if (e.kind === 'treatment' && /^(cut|piece)$/.test(e.action ?? '')) {
+      const of = /^(border|binding)/.exec(e.places?.[0] ?? '')?.[1];
+      if (of) return of;
+    }
     if (e.kind === 'treatment' && e.action === 'bind') return 'binding';
     // "do I leave the batting or pull it out"
     if (e.kind === 'treatment' && e.action === 'leave') {

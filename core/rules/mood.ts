@@ -18,9 +18,14 @@ const COULD_DO_WITH = /\bcould (really |just )?(do with|use|stand)\b/g;
 const COULD_NOT = /\bcould n't (?!decide|choose|make|say|tell)/g;
 /** A length of time told in the sentence of a bare "patch" or "darn" says that it is done. */
 const TOOK = /\b(\d+ ?(min|mins|minutes|hr|hrs|hours?)|half an hour|quarter of an hour|an hour)\b/;
+/** "a hole I could put my thumb through" tells how big it is. */
+const COULD_FIT =
+  /\bcould (?:nearly |almost |easily |just )?(?:put|poke|stick|get|push|see|read|pass|drive|run|shove)(?: \S+){0,3} (?:through|in|into|inside)\b/g;
 export const looksUndecided = (words: string): boolean =>
   CONSIDERING.test(
-    words.includes('could') ? words.replace(COULD_DO_WITH, 'needs').replace(COULD_NOT, 'failed') : words,
+    words.includes('could')
+      ? words.replace(COULD_DO_WITH, 'needs').replace(COULD_NOT, 'failed').replace(COULD_FIT, 'fits')
+      : words,
   );
 /** A plan called off: "no patch on 3-2 after all", "not washing it any more". */
 const CALLED_OFF = /\b(after all|any ?more|in the end|changed my mind|on second thoughts?|thought better)\b/;
@@ -122,8 +127,8 @@ export function stateOf(
     )
   )
     return 'dropped';
-  // "too far gone for a darn", "past patching"
-  if (form !== 'past' && / (?:too (?:\S+ ){1,2}for|past|beyond) (?:a |the |any )?$/.test(before))
+  // "too far gone for a darn", "too far gone to mend", "past patching"
+  if (form !== 'past' && / (?:too (?:\S+ ){1,2}(?:for|to)|past|beyond) (?:a |the |any |be )?$/.test(before))
     return 'denied';
   if (negated || refused) {
     if (
@@ -271,6 +276,13 @@ export function stateOf(
     )
       return 'done';
     if (/ went (with|w|for) (\/ )?(a |the )?$/.test(before)) return 'done';
+    // "survey from nine to ten, including photographs of both faces"
+    if (
+      /^(photos|pictures|photographs|pics|photographing)$/.test(items[k]?.w ?? '') &&
+      !modal &&
+      / (including|incl|plus) (the |some |my )?$/.test(before)
+    )
+      return 'done';
     // "photos of the front and back done"
     if (
       /^(photos|pictures|photographs|pics|snaps)$/.test(items[k]?.w ?? '') &&

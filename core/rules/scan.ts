@@ -272,7 +272,8 @@ function fourFigures(tokens: Token[], i: number): Item | undefined {
 /** Places named one after the other with only "and" or a comma between are one group. */
 function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): void {
   const before = items.at(-2);
-  const joint = before && /^(,|and|&|\+)$/.test(before.w) ? items.at(-3) : undefined;
+  // the seams "2-1/2-2 and 3-1/3-2" are one group as well
+  const joint = before && /^(,|and|&|\+|\/)$/.test(before.w) ? items.at(-3) : undefined;
   if (found.rule === 'place.it' || found.rule === 'place.them') {
     if (found.places !== ctx.focus && found.places.length) {
       ctx.earlier.push(ctx.focus);
@@ -452,6 +453,11 @@ function itemAt(
     item.part = undefined;
     item.material = undefined;
     item.object = undefined;
+  }
+  // "I'm fixing to take the binding off": a plan, and no mending
+  if (/^fixin(g|)$/.test(item.w) && tokens[i + 1]?.w === 'to') {
+    item.task = undefined;
+    item.action = undefined;
   }
   // "squares 3-1 and 3-2 have been treated": the word for blocks, and no squaring up
   if (/^squares?$/.test(item.w) && blocksAt(tokens, item.j, ctx)?.places.length) item.action = undefined;

@@ -107,6 +107,17 @@ describe('what is no finding', () => {
     expect(conditionsSaid('some of the blocks in row two are stained')).toEqual(['stain']);
   });
 
+  it.each([
+    ["took the batting out. It's stained throughout.", ['stain batting']],
+    ["took the backing off. It's torn in three places.", ['tear backing']],
+    ['2-4 also torn, edges ravelled', ['tear 2-4', 'fraying 2-4']],
+    ['edges ravelled all round', ['fraying edge']],
+    ['ties: rows 2-3 half gone', ['broken-stitching 2-1 2-2 2-3 2-4 2-5 2-6 3-1 3-2 3-3 3-4 3-5 3-6']],
+    ['L side 214, R 216.5, top 178, btm 177.5, all cm, ie out of sq', ['out-of-square quilt']],
+  ])('what "it" and the edges are: %s', (said, found) => {
+    expect(conditionsSaid(said)).toEqual(found);
+  });
+
   it('damage that is only what the work was done to', () => {
     expect(conditionsSaid('patched the tear in 2-4')).toEqual([]);
     expect(conditionsSaid('resewed the split seam between 2-4 and 2-5')).toEqual([]);

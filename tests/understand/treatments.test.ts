@@ -73,6 +73,27 @@ const TABLE: [value: string[], phrasings: string[]][] = [
     ],
   ],
   [['stabilize done couching 2-4'], ['muslin behind 2-4, couched']],
+  [
+    ['resew done backstitch 2-1', 'resew done whipstitch 2-2'],
+    ['2-1 sewn with backstitch and 2-2 with whipstitch', '2-1 is backstitched and 2-2 whipped'],
+  ],
+  [['darn done hand 2-1 2-2'], ['darned 2-1 and 2-2 by hand']],
+  [
+    ['cut done border', 'piece done border', 'add-border done border'],
+    ['cut the border strips 4 in wide, pieced them and sewed them on'],
+  ],
+  [['cut done border', 'add-border planned border'], ['cut the border strips and will put them on tomorrow']],
+  [['patch done 3-3', 'leave done 4-3 4-4'], ['patched 3-3 with denim and left the plum silk alone']],
+  [
+    ['overlay planned 1-1 2-4 5-6', 'leave done 4-3 4-4'],
+    ["the gingham ones are getting tulle and I'm leaving the plum silk alone"],
+  ],
+  [['overlay doing 2-4'], ["2-4 is too thin to darn so I'm netting it"]],
+  [[], ['2-4 is too far gone to mend']],
+  [
+    ['replace planned 2-4'],
+    ["there's a hole in 2-4 I could put my thumb through, so it wants a new piece put in"],
+  ],
   [['darn planned 2-4'], ['the hole in 2-4 needs darning', '2-4 needs darning']],
   [
     ['resew planned 2-4'],

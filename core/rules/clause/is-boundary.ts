@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { beginsGapped } from './begins-gapped.ts';
 import { givesUp } from './gives-up.ts';
 import { goesOnTo } from './goes-on-to.ts';
 import { BE, isPredicate } from './is-predicate.ts';
@@ -103,6 +104,7 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   const next = items[k + 1];
   if (!next) return true;
   if (w === '/') return false;
+  if (/^(,|and|but|&)$/.test(w) && beginsGapped(items, k, current)) return true;
   // "between 2-1 and 3-1 and closed …", "out of 2-2 + 3-2, …": a list of places goes on
   if (/^(and|&|,|\+)$/.test(w) && joinsPlaces(items, k)) {
     let right = k + 1;
@@ -158,6 +160,15 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
       return true;
     // "no patch on 2-4, I'm going to darn it"
     if (w === ',' && next.w === 'i' && /^(no|not)$/.test(current[0]?.w ?? ''))
+      return restHasPredicate(items, k + 1);
+    // "the purples are getting the tulle and I'm leaving the corduroy alone"
+    if (
+      /^(,|and|but)$/.test(w) &&
+      next.w === 'i' &&
+      /^('m|am|'ve|have|'ll|will|left)$/.test(items[k + 2]?.w ?? '') &&
+      current.some((x) => x.fabric || x.place) &&
+      current.some((x) => /^(are|is|'s|gets?|getting|will|'ll)$/.test(x.w))
+    )
       return restHasPredicate(items, k + 1);
     return current.some((x) => x.place) &&
       restHasPredicate(items, k + 1) &&

@@ -118,6 +118,9 @@ export function startsStatement(items: Item[], k: number, current: Item[]): bool
     between.some((x) => /^(can|could|will|'ll|may|might|should|must|to|needs|wants)$/.test(x.w))
   )
     return false;
+  // "too thin to darn"
+  if (item.action?.form === 'base' && before.w === 'to' && lastItem.finding && current[last - 1]?.w === 'too')
+    return false;
   // "the tear in 3-1 needs closing": the damage is what is spoken of
   if (
     /^(needs?|wants?)$/.test(item.w) &&

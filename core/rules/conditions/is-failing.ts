@@ -21,6 +21,10 @@ export function isFailing(items: Item[], k: number): boolean {
       if (/^(to|for|over|into|round|back|through|four|three|two|five|six|nine|ten)$/.test(after))
         return false;
       // "gone soft", "gone from red to pink": what it has become
+      // "too far gone to save"
+      if (items[k - 1]?.w === 'far') return false;
+      // "the ties have gone from row two"
+      if (after === 'from') return items.slice(k + 2, k + 4).some((x) => x.place);
       return GONE_ENDS.test(after) || items[k + 1]?.place !== undefined || items[k + 1]?.fail === true;
     case 'open':
       return !/^(question|matter|the|still|about|on)$/.test(after);

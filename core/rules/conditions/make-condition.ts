@@ -23,7 +23,11 @@ export function makeCondition(
   const ownEdges =
     placed.kind === 'general' &&
     placed.places[0] === 'edge' &&
-    (items[0]?.w === 'with' || items.some((x, k) => x === placed.items[0] && items[k - 1]?.w === 'its')) &&
+    (items[0]?.w === 'with' ||
+      items.some((x, k) => x === placed.items[0] && items[k - 1]?.w === 'its') ||
+      // "5-2 torn, edges ravelled"
+      (items[0]?.w === 'edges' &&
+        !/ (?:all|round|around|sides?) /.test(`${items.map((x) => x.w).join(' ')} `))) &&
     state.drafts.at(-1)?.sentence === v.sentence;
   if (placed.kind === 'specific' || (placed.kind === 'general' && !ownEdges)) places = placed.places;
   let usedFabric: Item | undefined;
@@ -100,13 +104,20 @@ export function makeCondition(
       }
     }
   }
-  const part = partOfFinding(items, c);
+  const part = ownEdges ? undefined : partOfFinding(items, c);
   if (!places?.length && part) places = [part];
   const under = c.finding === 'lumpy-batting' ? placeOver(state, v, items) : undefined;
   if (under) places = under;
   else if (c.finding === 'lumpy-batting' && (!places || placed.kind === 'general'))
     places = placed.kind === 'general' && placed.places[0] !== 'quilt' ? placed.places : ['batting'];
-  if (!places?.length && c.finding === 'out-of-square') places = ['quilt'];
+  // "left 214, right 216, top 178, so it's out of square": what was measured
+  const measured = state.drafts.some((d) => d.entry.kind === 'measurement');
+  if (
+    c.finding === 'out-of-square' &&
+    (!places?.length ||
+      (measured && placed.items.every((x) => x.place!.rule === 'place.it' || isBareTop(items, x))))
+  )
+    places = ['quilt'];
   // "it smells musty": a smell is the whole quilt's
   if (
     c.finding === 'mildew' &&
@@ -208,6 +219,10 @@ export function makeCondition(
   } else state.drafts.push(draft);
 }
 
+/** "…, top 178, bottom 177": a side that was measured, where "the top" is the patchwork. */
+const isBareTop = (items: Item[], x: Item): boolean =>
+  x.w === 'top' && items[items.indexOf(x) - 1]?.w !== 'the';
+
 /** "musty throughout", "faded all over": the whole quilt, where no place is said or carried. */
 const OVERALL =
   / (all over|throughout|everywhere|right through|all through|from end to end|top to bottom|from top to toe|overall|generally|the lot of it|from one end to the other) /;
@@ -293,6 +308,13 @@ function carriedForCondition(
     return ['quilt'];
   if (placed.kind === 'pronoun') {
     if (last && last.sentence === v.sentence) return lastPlaces;
+    // "lifted the batting away. It's stained throughout."
+    if (
+      last?.entry.kind === 'treatment' &&
+      placed.items.every((x) => x.place!.rule === 'place.it') &&
+      lastPlaces!.every((p) => !splitBlock(p) && p !== 'quilt')
+    )
+      return lastPlaces;
     return placed.places;
   }
   if (last && last.sentence === v.sentence) return lastPlaces;

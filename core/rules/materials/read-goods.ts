@@ -324,6 +324,9 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     )
   )
     return true;
+  // "left the purple alone", "left that bit as it was"
+  if (phrase === 'left' && / (alone|be|as|the way|well alone) /.test(wordsOf(items, cue.next, cue.next + 8)))
+    return true;
   if (before?.w === 'not' || before?.w === "n't" || before?.w === 'no') return true;
   if (cue.use === 'needed' && /^((?:still )?(?:need|needs|want)|get|to get|to buy)$/.test(phrase)) {
     // a place or a thing needs treatment

@@ -58,6 +58,15 @@ export function carriedPlaces(
   const open = openPlaces(state, action, placed) ?? plannedPlaces(state, action, placed);
   if (open && !(lastInNote && lastPlaces?.length)) return open;
   if (pronoun) {
+    // "cut the border strips and pieced them": the strips
+    const cut = state.drafts.findLast(isTreatment);
+    if (
+      cut &&
+      cut === lastInNote &&
+      /^(cut|piece)$/.test(cut.entry.action ?? '') &&
+      lastPlaces!.every((p) => !splitBlock(p))
+    )
+      return lastPlaces;
     const it = placed.items.some((x) => x.place!.rule === 'place.it');
     if (action === 'baste') {
       const held = fastenedOver(state);

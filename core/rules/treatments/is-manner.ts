@@ -12,6 +12,18 @@ export function isManner(item: Item, items: Item[]): boolean {
     /^(the|its|both|two)$/.test(items[k - 1]?.w ?? '')
   )
     return true;
+  // "patched, edges turned under and sewn down"
+  if (
+    item.part === 'edge' &&
+    item.place?.places[0] === 'edge' &&
+    / (?:turned|folded|tucked|turning|folding|pressed) (?:under|in)\b/.test(
+      ` ${items
+        .slice(k + 1, k + 5)
+        .map((x) => x.w)
+        .join(' ')}`,
+    )
+  )
+    return true;
   // "couched it at the edges", "whipstitched all round the edge": how a cloth is held down
   if (item.part === 'edge')
     return (

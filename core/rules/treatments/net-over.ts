@@ -29,7 +29,7 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
       / (over|across|on|on top|onto|overlay|it is|laid|face|for|goes|stitched|sewn|sewed|round|instead) /.test(
         after,
       ) ||
-      / (over|cover|covered|covering|overlay|under|lay|laid|layer of|layers of|in|with|maybe|possibly|perhaps|or|either|about|put|gets?|go with|going with|try|some|a|the|no|forget|with a|'s) $/.test(
+      / (over|cover|covered|covering|overlay|under|lay|laid|layer of|layers of|in|with|maybe|possibly|perhaps|or|either|about|put|gets?|getting|go with|going with|try|some|a|the|no|forget|with a|'s) $/.test(
         before.replace(
           / (?:little|bit of|piece of|scrap of|fine|light|soft|dark|black|white|cream|new) $/,
           ' ',

@@ -42,13 +42,17 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
   ) {
     const target = items.slice(Math.max(0, k - 7), k + 9);
     const border = target.find(
-      (x) => x.part === 'border' || x.place?.places.some((p) => p.startsWith('border')),
+      (x) =>
+        x.part === 'border' ||
+        x.place?.places.some((p) => p.startsWith('border')) ||
+        // "pieced the border strips and put them on"
+        (x.object === 'border' && x.w.startsWith('border strip')),
     );
     const binding = target.find((x) => x.part === 'binding' || x.w === 'binding');
     const label = target.find((x) => x.w === 'label' || /^(name tag|name tape|label|labels)$/.test(x.w));
     const anew =
       / (new|fresh) one /.test(words(items, Math.max(0, k - 7), k + 9)) ||
-      / (it|one) /.test(words(items, k + 1, k + 4)) ||
+      / (it|one|them) /.test(words(items, k + 1, k + 4)) ||
       // "it's going right back on"
       (/ it ('s|is|'ll be|will be) $/.test(before) && / back on /.test(words(items, k + 1, k + 5)));
     // "old binding off, new one on": the thing taken off in the same breath
@@ -93,9 +97,11 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
           : 'base');
     const spoken: Way['form'] =
       item.w === 'put' &&
-      / (to|will|'ll|gonna|i 'll|must|could|should|and) $/.test(before) &&
-      !/ i $/.test(before) &&
-      / (to|will|'ll|gonna|must|could|should) /.test(before)
+      (/ (to|will|'ll|gonna|must|could|should) $/.test(before) ||
+        // "going to piece it and put it on", but "pieced it out to length and put it on"
+        (/ and $/.test(before) &&
+          / (to|will|'ll|gonna|must|could|should) /.test(before) &&
+          !items.slice(0, k).some((x) => x.action?.form === 'past')))
         ? 'base'
         : form;
     if (

@@ -125,6 +125,12 @@ const isDeed = (items: Item[], at: number): boolean =>
 /** "unpicked the binding from nine to ten": the thing that a deed is done to, and no name of the work. */
 const isWorkedOn = (items: Item[], k: number): boolean => {
   if (!items[k]!.part) return false;
+  // "at two thirty, and I'm fixing to take the binding off"
+  if (
+    /^(off|out)$/.test(w(items, k + 1)) &&
+    items.slice(Math.max(0, k - 4), k).some((_x, m, few) => removalAt(items, k - few.length + m))
+  )
+    return true;
   const at = items.slice(0, k).findLastIndex((x) => !/^(the|its|my|her|that|this|old|of|all|off)$/.test(x.w));
   return isDeed(items, at);
 };
@@ -148,7 +154,8 @@ function taskNear(items: Item[], from: number, to: number): Named | undefined {
   for (let k = to; k < Math.min(items.length, to + 12); k++) {
     const x = items[k]!;
     if (x.task) {
-      if (!hasObject(items, k) && !isGoods(items, k)) after = { task: x.task, at: k, item: x };
+      if (!hasObject(items, k) && !isGoods(items, k) && !isWorkedOn(items, k))
+        after = { task: x.task, at: k, item: x };
       break;
     }
     if (!isLight(x)) break;
