@@ -15,6 +15,7 @@ import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
+import { mendCounts } from '../rules/mend-counts.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
 import { nameRest } from '../rules/name-rest.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
@@ -88,7 +89,8 @@ export function readNote(
   const local = wallOf(at);
   const said = nameRest(nameBlanks(tokenise(text)));
   const unread = said.length > READ_TOKENS;
-  const { tokens, slips } = putSlipsRight(said.slice(0, READ_TOKENS), quilt.taught, namesOf(grid));
+  const { tokens: heard, slips } = putSlipsRight(said.slice(0, READ_TOKENS), quilt.taught, namesOf(grid));
+  const tokens = mendCounts(heard);
   const fabrics = indexFabrics(grid);
   const scanned = scan(tokens, grid, fabrics, memory.focus, memory.earlier, memory.cloth);
   const joined = tokens.map((t) => t.w).join(' ');

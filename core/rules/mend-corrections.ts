@@ -79,6 +79,12 @@ const MARKERS: string[][] = [
   ['hang', 'on', 'no'],
   ['sorry', 'no'],
   ['no', 'wait', 'no'],
+  ['no', ',', 'what', 'am', 'i', 'saying'],
+  ['no', 'what', 'am', 'i', 'saying'],
+  ['what', 'am', 'i', 'saying'],
+  ['no', ',', 'listen', 'to', 'me'],
+  ['no', ',', 'silly', 'me'],
+  ['silly', 'me'],
 ];
 MARKERS.sort((a, b) => b.length - a.length);
 
@@ -257,7 +263,9 @@ function earlierOf(out: Item[], k: number, sorts: Sort[], weak: boolean, paused:
 
 /** A bare number that the later word shows to have been a clock, a price or a length of time; a stretch whose end is put right. */
 function otherReading(out: Item[], k: number, next: Item, weak: boolean): Hit | undefined {
-  const b = out[k - 1]?.w === ',' ? k - 2 : k - 1;
+  // "Forty minutes. No, fifty."
+  const alone = out[k]!.w === 'no' && STOP.test(out[k - 1]?.w ?? '') && isEndOf(out, next);
+  const b = out[k - 1]?.w === ',' || alone ? k - 2 : k - 1;
   const before = out[b];
   if (!before) return undefined;
   if (before.span && next.clock) return { from: b, hit: 'span' };
@@ -273,6 +281,10 @@ function otherReading(out: Item[], k: number, next: Item, weak: boolean): Hit | 
     return { from: b, hit: 'quantity' };
   return undefined;
 }
+
+/** Does nothing more follow in its sentence? */
+const isEndOf = (out: Item[], item: Item): boolean =>
+  /^(|[.;!?,\n])$/.test(out[out.indexOf(item) + 1]?.w ?? '');
 
 /** The later word, with what the earlier one said beside it: the unit of a number, the start of a stretch. */
 function keepRest(earlier: Item, next: Item, hit: Sort): Item {

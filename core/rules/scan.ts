@@ -593,6 +593,13 @@ function isBacking(tokens: Token[], i: number): boolean {
     !/^(on|to|together|at|home|again|in|down|into|onto)$/.test(after)
   )
     return true;
+  // "label to go on back"
+  if (
+    before === 'on' &&
+    /^(|[.,;\n]|by|tomorrow|tmrw|in)$/.test(after) &&
+    tokens.slice(Math.max(0, i - 6), i).some((t) => /^labels?$/.test(t.w))
+  )
+    return true;
   return (
     /^(the|its|new|old)$/.test(before) ||
     (/^(|\.|;|,|\n|-)$/.test(before) &&

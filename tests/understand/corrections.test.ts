@@ -16,6 +16,15 @@ describe('what is said last wins', () => {
     ['left border no the right border is frayed', ['condition: @border-right fraying']],
     ['binding, I mean the backing, is mildewed', ['condition: @backing mildew']],
     ['stitched 3-2 by hand no by machine', ['treatment: @3-2 done machine resew']],
+    // a count of rows, columns or blocks
+    ['the first two no first three blocks in row four are torn', ['condition: @4-1,4-2,4-3 tear']],
+    ['the last three, no four, blocks in row two are frayed', ['condition: @2-2,2-3,2-4,2-5 fraying']],
+    ['frayed along the bottom two rows no only the bottom one', ['condition: @6-1,6-2,6-3,6-4,6-5 fraying']],
+    [
+      'resewed 3-2, running stitch, no, what am I saying, ladder stitch',
+      ['treatment: @3-2 done ladder resew'],
+    ],
+    ['darned 2-2, twenty minutes. No, thirty.', ['treatment: 30 @2-2 darn done']],
     ['started at two no ten past two', ['work: 14:10 start']],
     ['from one to three, no, half past three on the mending', ['work: 13:00 15:30 mending']],
     ['darned 2-2 for ten minutes, no, fifteen', ['treatment: 15 @2-2 darn done']],

@@ -14,6 +14,13 @@ const expand = (short: string): string[] =>
 const SAID: [note: string, places: string][] = [
   ['the block at the top right is stained', '1-6'],
   ['upper right block has a stain', '1-6'],
+  ['trimmed the left edge and the right, an inch off each', 'edge-left edge-right'],
+  ['pressed the top border and the bottom', 'border-top border-bottom'],
+  ['trimmed the left edge and left the rest', 'edge-left'],
+  ['new borders are on by machine the top one and the bottom one', 'border-top border-bottom'],
+  ['the border is cut. Left and right will be sewn on first', 'border border-left border-right'],
+  ['row two now, the first three are torn', '2-1 2-2 2-3'],
+  ['label to go on back', 'backing'],
   ['bottom left-hand block is torn', '7-1'],
   ['block in the lower left corner is torn', '7-1'],
   ['the corner block, bottom right, is torn', '7-6'],

@@ -683,7 +683,7 @@ export function linePhrase(tokens: Token[], i: number, ctx: PlaceContext): Place
 function afterLine(tokens: Token[], line: Line, ctx: PlaceContext): PlaceFound | undefined {
   const across = lengthOf(ctx, line);
   let j = line.next;
-  while (/^(,|:|\/|\(|in|at|where|it|meets|crosses|is|right)$/.test(w(tokens, j)) && j < line.next + 3) {
+  while (/^(,|:|\/|\(|in|at|now|where|it|meets|crosses|is|right)$/.test(w(tokens, j)) && j < line.next + 3) {
     if (/^(is|right|it)$/.test(w(tokens, j)) && !/^(where|is)$/.test(w(tokens, j - 1))) break;
     j++;
   }

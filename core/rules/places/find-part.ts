@@ -25,9 +25,11 @@ export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   const faces = bothFaces(tokens, i);
   if (faces) return faces;
   const alone =
+    sidesPutOn(tokens, i) ??
     severalSides(tokens, i) ??
     sideOfFocus(tokens, i, ctx) ??
     listedSides(tokens, i) ??
+    oneMoreSide(tokens, i) ??
     trailingSide(tokens, i);
   if (alone) return alone;
   const read = readSides(tokens, i);
@@ -121,6 +123,68 @@ export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     places: sides.sides.map((s) => `${part}-${s}`),
     how: 'said',
     rule: 'place.part-side',
+    kind: 'part',
+  };
+}
+
+const BORDERS = /^borders?$/;
+const STOP = /^[.;!?\n]$/;
+
+/**
+ * "left and right went on by machine", "top and bottom to go on tomorrow", "they go on left and right tonight, and after that top
+ * and bottom": sides of the border that was spoken of before.
+ */
+function sidesPutOn(tokens: Token[], i: number): PlaceFound | undefined {
+  // "new borders are on by machine, the top one and the bottom one"
+  if (
+    isSide(w(tokens, i)) &&
+    w(tokens, i + 1) === 'one' &&
+    !/^(in|of)$/.test(w(tokens, i + 2)) &&
+    / borders are /.test(
+      ` ${tokens
+        .slice(Math.max(0, i - 9), i)
+        .map((t) => t.w)
+        .join(' ')} `,
+    )
+  )
+    return {
+      next: i + 2,
+      places: [`border-${SIDE_OF.get(w(tokens, i))}`],
+      how: 'implied',
+      rule: 'place.sides-put-on',
+      kind: 'part',
+    };
+  if (!isSide(w(tokens, i)) || !/^(and|&|\+|hand|side|both)$/.test(w(tokens, i + 1))) return undefined;
+  const read = readSides(tokens, i);
+  if (!read || read.sides.length < 2 || !tokens.slice(0, i).some((t) => BORDERS.test(t.w))) return undefined;
+  let j = read.next;
+  if (/^(hand|sides?|ones?)$/.test(w(tokens, j))) j++;
+  // the words of the sentence on both sides, as far as the next stop
+  let a = i;
+  while (a > 0 && a > i - 10 && !STOP.test(w(tokens, a - 1))) a--;
+  let b = j;
+  while (b < tokens.length && b < j + 7 && !STOP.test(w(tokens, b))) b++;
+  const before = ` ${tokens
+    .slice(a, i)
+    .map((t) => t.w)
+    .join(' ')} `;
+  const after = ` ${tokens
+    .slice(j, b)
+    .map((t) => t.w)
+    .join(' ')} `;
+  const on =
+    / (?:go|goes|went|going|put|sewn|sewed|are|is|was|were) on (?:(?:the|left|right|top|bottom|and|both|sides|tonight|first|then|after|that|now|,) )*$/.test(
+      before,
+    ) ||
+    /^ (?:(?:will|'ll|to|be|being|are|is|were|all|both|now|have|been|going) )*(?:go|goes|went|gone|going|put|sewn|sewed|stitched|joined|are|is|were|got|get)? ?on /.test(
+      after,
+    );
+  if (!on) return undefined;
+  return {
+    next: j,
+    places: read.sides.map((s) => `border-${s}`),
+    how: 'implied',
+    rule: 'place.sides-put-on',
     kind: 'part',
   };
 }
@@ -362,6 +426,29 @@ function listedSides(tokens: Token[], i: number): PlaceFound | undefined {
   }
   return undefined;
 }
+/** "trimmed the left edge and the right", "pressed the top border and the bottom": the other side of the part just named. */
+function oneMoreSide(tokens: Token[], i: number): PlaceFound | undefined {
+  const side = SIDE_OF.get(w(tokens, i));
+  if (!side) return undefined;
+  const the = w(tokens, i - 1) === 'the';
+  const k = the ? i - 2 : i - 1;
+  if (!/^(and|&|\+|,)$/.test(w(tokens, k))) return undefined;
+  const part = PARTS_WITH_SIDES.get(w(tokens, k - 1));
+  const first = SIDE_OF.get(w(tokens, w(tokens, k - 2) === 'hand' ? k - 3 : k - 2));
+  if (!part || !first || first === side) return undefined;
+  // "… and left the rest", "… and the top" of patchwork
+  if (!the && /^(left|right)$/.test(side)) return undefined;
+  if (side === 'top' && first !== 'bottom') return undefined;
+  const j = w(tokens, i + 1) === 'hand' ? i + 2 : i + 1;
+  if (
+    !/^(|[.;,!?\n]|and|&|by|with|in|an?|half|both|too|as|is|'s|are|have|has|tomorrow|today|now|then|took|take|on|at|for|\d+)$/.test(
+      w(tokens, j),
+    )
+  )
+    return undefined;
+  return { next: j, places: [`${part}-${side}`], how: 'said', rule: 'place.one-more-side', kind: 'part' };
+}
+
 const PARTS_WITH_SIDES = new Map<string, 'border' | 'edge'>(
   Object.entries({
     border: 'border',

@@ -123,20 +123,12 @@ function lengthTold(tokens: Token[], i: number): DurationFound | undefined {
       } else if (
         after !== 'h' &&
         part.value >= 5 &&
-        ![
-          'skeins',
-          'yards',
-          'packs',
-          'spools',
-          'in',
-          'inch',
-          'cm',
-          'blocks',
-          '-',
-          'm',
-          'past',
-          'to',
-        ].includes(w(tokens, part.next))
+        !['skeins', 'yards', 'packs', 'spools', 'in', 'inch', 'cm', 'blocks', '-', 'm', 'past'].includes(
+          w(tokens, part.next),
+        ) &&
+        // "an hour ten to tie", but "an hour, ten to four"
+        (w(tokens, part.next) !== 'to' ||
+          !(readNumber(tokens, part.next + 1) || /^(noon|midday|midnight)$/.test(w(tokens, part.next + 1))))
       ) {
         minutes += part.value;
         next = part.next;

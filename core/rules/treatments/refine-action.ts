@@ -143,7 +143,10 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
   )
     return undefined;
   if (v === 'piece' && (w === 'piece' || w === 'pieces'))
-    return / (to|will|'ll|gonna) $/.test(before) || /^ (it|the|them|that|new|a new)/.test(after)
+    return / (to|will|'ll|gonna) $/.test(before) ||
+      /^ (it|the|them|that|new|a new)/.test(after) ||
+      // "the strips took an hour to piece", with its "to" dropped
+      items[k]!.action!.form === 'past'
       ? 'piece'
       : undefined;
   if (v === 'piece' && / (in|into) /.test(after) && !/\b(border|strips?|together|end to end)\b/.test(all))
