@@ -131,6 +131,22 @@ function matterNotWay(state: ReaderState): void {
   const open = state.drafts.flatMap(({ entry: e }) =>
     e.kind === 'decision' && e.status === 'open' ? [e.about as string] : [],
   );
+  // "I was thinking of quilting it by hand but it gets tied": the matter is settled, and nothing stays open beside it
+  if (
+    state.drafts.some(
+      ({ entry: e }) =>
+        e.kind === 'decision' && e.status === 'settled' && /^(tying|quilting|washing)$/.test(e.about),
+    )
+  )
+    state.drafts = state.drafts.filter(
+      ({ entry: e }) =>
+        !(
+          e.kind === 'treatment' &&
+          e.state === 'considering' &&
+          /^(tie|quilt|wash)$/.test(e.action ?? '') &&
+          (e.places ?? []).every((p) => p === 'quilt')
+        ),
+    );
   if (!open.length) return;
   state.drafts = state.drafts.filter(
     ({ entry: e }) =>

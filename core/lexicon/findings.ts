@@ -388,6 +388,8 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'cobbled together?',
     'iron|ironed|stuck|glued|sewn on patch|patches on|already',
     'glued|ironed|stuck on bit|bits|scrap|scraps|piece|pieces',
+    'been|was patched|mended|darned|repaired|sewn|stitched badly|clumsily|roughly|poorly|crudely|sloppily|carelessly',
+    "there 's|is|was a|an|some little|small|big|nasty|horrible|clumsy? patch glued|ironed|fused|stuck|sewn|stitched|slapped on|over|onto",
     'glued|stuck bit|bits|scrap|scraps|piece|pieces',
     'not the? original',
   ],

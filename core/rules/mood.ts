@@ -87,6 +87,15 @@ export function stateOf(
     .join(' ')} `;
   const near = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
   const negated = isNegated(items, k);
+  // "I was thinking of quilting it by hand but it gets tied"
+  if (
+    / (?:was|were|been) (?:half )?(?:thinking (?:of|about)|toying with|considering) (?:\S+ )?$/.test(
+      before,
+    ) &&
+    / but /.test(sentence) &&
+    !looksUndecided(sentence.slice(sentence.indexOf(' but ')))
+  )
+    return 'denied';
   if (
     /\b(was|were) (all )?(going to|gonna|about to|planning|set to|meaning to|ready to|minded to)\b/.test(
       before,
@@ -276,11 +285,14 @@ export function stateOf(
     )
       return 'done';
     if (/ went (with|w|for) (\/ )?(a |the )?$/.test(before)) return 'done';
-    // "survey from nine to ten, including photographs of both faces"
+    // "photos of 5-2 and 5-3", "survey from nine to ten, including photographs of both faces"
     if (
       /^(photos|pictures|photographs|pics|photographing)$/.test(items[k]?.w ?? '') &&
-      !modal &&
-      / (including|incl|plus) (the |some |my )?$/.test(before)
+      !PLANNED.test(words) &&
+      !clause.asked &&
+      / (including|incl|plus) (the |some |my )?$|^ (and |, |then |some |also )*$/.test(
+        before.replace(/^ +/, ' '),
+      )
     )
       return 'done';
     // "photos of the front and back done"

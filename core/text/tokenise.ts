@@ -162,6 +162,13 @@ export function tokenise(text: string): Token[] {
         /^(?: +[a-z0-9£$€@(]|,| ?-)/.test(text.slice(to, to + 4))
       )
         continue;
+      // "2-2 -> darn", "label → lower left corner": what follows is of what stands before, as behind a colon
+      const before = tokens.at(-1);
+      if (mark === '→' || (mark === '>' && glued && /^(-|=|--)$/.test(before?.w ?? ''))) {
+        if (mark === '>') tokens.pop();
+        push(':', mark === '>' ? before!.from : from, to, 'mark', mark === '>' ? before!.glued : glued);
+        continue;
+      }
       push(mark, from, to, 'mark', glued);
       continue;
     }

@@ -112,6 +112,9 @@ describe('what is no finding', () => {
     ["took the backing off. It's torn in three places.", ['tear backing']],
     ['2-4 also torn, edges ravelled', ['tear 2-4', 'fraying 2-4']],
     ['edges ravelled all round', ['fraying edge']],
+    ["there's a patch glued on 2-4", ['old-repair 2-4']],
+    ["I've a patch fused on 2-4 now", []],
+    ['ties coming out in row two', ['broken-stitching 2-1 2-2 2-3 2-4 2-5 2-6']],
     ['ties: rows 2-3 half gone', ['broken-stitching 2-1 2-2 2-3 2-4 2-5 2-6 3-1 3-2 3-3 3-4 3-5 3-6']],
     ['L side 214, R 216.5, top 178, btm 177.5, all cm, ie out of sq', ['out-of-square quilt']],
   ])('what "it" and the edges are: %s', (said, found) => {

@@ -26,6 +26,10 @@ it.each<[notes: string[], said: string[]]>([
     ['tie done 1-1 1-2 1-3 1-4 1-5 1-6', 'tie doing 2-1 2-2 2-3 2-4 2-5 2-6'],
   ],
   [["I'm on row four and there's a tear in block two"], []],
+  [
+    ['tied rows one to five', 'the rest is tied now'],
+    ['tie done 6-1 6-2 6-3 6-4 6-5 6-6 7-1 7-2 7-3 7-4 7-5 7-6'],
+  ],
   [['tied the first two rows', 'and I am on row three'], ['tie doing 3-1 3-2 3-3 3-4 3-5 3-6']],
   [['I am sewing up the seam in 3-2 by hand now.', "That's finished."], ['resew done hand 3-2']],
   [

@@ -79,6 +79,23 @@ const TABLE: [value: string[], phrasings: string[]][] = [
   ],
   [['darn done hand 2-1 2-2'], ['darned 2-1 and 2-2 by hand']],
   [
+    ['remove done backing backing', 'remove done batting batting'],
+    [
+      'took the backing and the batting off',
+      'unpicked the backing and the batting',
+      'the backing and batting are off',
+    ],
+  ],
+  [['remove done old-patch 2-4', 'remove done label 2-4'], ['took the old patch and the label off 2-4']],
+  [['remove doing batting batting'], ["the batting's coming out now"]],
+  [
+    ['overlay done couching 2-4', 'baste done 2-4'],
+    ["laid the net over 2-4, tacked it first so it wouldn't creep, then couched it down"],
+  ],
+  [['photograph done 2-4 2-5'], ['photos of 2-4 and 2-5']],
+  [['photograph planned 2-4'], ['photos of 2-4 tomorrow', 'need photos of 2-4']],
+  [['darn planned 2-4'], ['2-4 -> darn', '2-4: darn']],
+  [
     ['cut done border', 'piece done border', 'add-border done border'],
     ['cut the border strips 4 in wide, pieced them and sewed them on'],
   ],

@@ -13,7 +13,9 @@ export function isTerseVerb(items: Item[], k: number): boolean {
     !item.object &&
     !item.seam &&
     !item.stitch &&
-    (!next || next.token.kind === 'mark' || /^(or|and|&|tomorrow|tmrw|next|later|then|but)$/.test(next.w))
+    (!next ||
+      next.token.kind === 'mark' ||
+      /^(or|and|&|tomorrow|tmrw|next|later|then|but|only)$/.test(next.w))
   )
     return true;
   if (!/^(patch|darn|mend)$/.test(item.w)) return false;

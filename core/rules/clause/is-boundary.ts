@@ -98,6 +98,14 @@ function findsElsewhere(items: Item[], k: number, right: number, current: Item[]
   return false;
 }
 
+function takenOffTogether(items: Item[], k: number): boolean {
+  const thing = (x: Item | undefined): boolean =>
+    x !== undefined && !x.seam && (x.object !== undefined || x.finding === 'old-repair');
+  let m = k + 1;
+  while (/^(the|old|its|all|both)$/.test(items[m]?.w ?? '') && m < k + 3) m++;
+  return thing(items[k - 1]) && thing(items[m]) && /^(off|out|away)$/.test(items[m + 1]?.w ?? '');
+}
+
 /** Is the comma or conjunction at `k` the end of a statement? */
 export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
@@ -112,6 +120,8 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     if (!items[right]!.part && !beginsSaying(items, right) && !findsElsewhere(items, k, right, current))
       return false;
   }
+  // "took the old patch and the label off": two things taken off together
+  if (/^(and|&|,|\+)$/.test(w) && takenOffTogether(items, k)) return false;
   if (
     w === 'after' ||
     w === 'before' ||

@@ -173,7 +173,9 @@ export function makeCondition(
   if (
     worked &&
     isKnown(state, c.finding, places) &&
-    items.slice(Math.max(0, c.at - 3), c.at).some((x) => /^(the|that|this)$/.test(x.w))
+    (items.slice(Math.max(0, c.at - 3), c.at).some((x) => /^(the|that|this)$/.test(x.w)) ||
+      // "4-5 stain dabbed w/ vinegar"
+      (items[c.at + 1]?.action?.form === 'past' && items[c.at - 1]?.place !== undefined))
   )
     return;
   const draft = makeDraft(

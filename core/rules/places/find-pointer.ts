@@ -661,13 +661,18 @@ const isCornerBlock = (grid: QuiltGrid, place: string): boolean => {
 /** "rest of it", "the rest of the quilt", after rows or many blocks were named: all the other blocks. */
 function restOfIt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const k = w(tokens, i) === 'the' ? i + 1 : i;
-  if (!/^(rest|remainder)$/.test(w(tokens, k)) || w(tokens, k + 1) !== 'of') return undefined;
-  const next =
-    w(tokens, k + 2) === 'it'
-      ? k + 3
-      : w(tokens, k + 2) === 'the' && w(tokens, k + 3) === 'quilt'
-        ? k + 4
-        : undefined;
+  if (!/^(rest|remainder)$/.test(w(tokens, k))) return undefined;
+  // "the rest is tied", "rest quilted": without "of it" where the deed follows
+  const deed = /^(is|'s|are|all|now|was|got)$/.test(w(tokens, k + 1)) ? w(tokens, k + 2) : w(tokens, k + 1);
+  const next = /^(tied|quilted|pressed|basted|done|finished|cleaned|vacuumed)$/.test(deed)
+    ? k + 1
+    : w(tokens, k + 1) !== 'of'
+      ? undefined
+      : w(tokens, k + 2) === 'it'
+        ? k + 3
+        : w(tokens, k + 2) === 'the' && w(tokens, k + 3) === 'quilt'
+          ? k + 4
+          : undefined;
   const blocks = ctx.focus.filter((p) => splitBlock(p));
   if (
     !next ||

@@ -2,6 +2,7 @@ import { isPredicate } from '../clause/is-predicate.ts';
 import type { Item } from '../item.ts';
 import { aDarn } from './a-darn.ts';
 import { aPatch, properOne } from './a-patch.ts';
+import { alsoTakenOff } from './also-taken-off.ts';
 import { clothBehind } from './cloth-behind.ts';
 import { clothOver } from './cloth-over.ts';
 import { fusibleBehind } from './fusible-behind.ts';
@@ -101,12 +102,13 @@ export function findWays(items: Item[], thing?: string): Way[] {
     }
   }
   for (let k = 0; k < items.length; k++) if (!used.has(k)) keep(verbLeft(items, k, thing));
+  ways.push(...alsoTakenOff(items, ways));
   if (!ways.length) keep(stitchedShut(items, all));
   // "fused interfacing behind 6-5": the cloth and the verb tell one treatment
   const told = ways.filter(
     (x) => x.form !== 'noun' || !ways.some((y) => y !== x && y.action === x.action && y.form !== 'noun'),
   );
-  return told.sort((a, b) => a.at - b.at);
+  return told.sort((a, b) => a.at - b.at || a.items.at(-1)!.i - b.items.at(-1)!.i);
 }
 
 /** A verb of treatment that no rule for a thing has taken. */

@@ -11,7 +11,7 @@ import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isOthers, tellsOldRepair } from './by-others.ts';
 import { isHeadedToDo } from './standing-told.ts';
-import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
+import { isForGood, type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 import type { Way } from './way.ts';
 import { WHOLE_QUILT } from './whole-quilt.ts';
 
@@ -202,7 +202,11 @@ export function makeTreatment(
       (placed.kind === 'general' && placed.places.some((p) => p !== 'top'))
     )
       places = placed.places.filter((p) => p !== 'quilt' || placed.places.length === 1);
-    else if (object === 'ties' || object === 'pins') {
+    else if (
+      object === 'ties' ||
+      object === 'pins' ||
+      way.items.some((x) => /^(basting|tacking)\b/.test(x.w))
+    ) {
       // "the pins are out of them": the pins of what was tied, where "took them out" are the pins
       const outOf = placed.items.some((x) => /^(of|from|off)$/.test(items[items.indexOf(x) - 1]?.w ?? ''));
       places =
@@ -309,7 +313,7 @@ export function makeTreatment(
           ],
         }
       : {}),
-    ...(stitch && TAKES_STITCH.has(action)
+    ...(stitch && TAKES_STITCH.has(action) && !(action === 'baste' && isForGood(stitch.stitch))
       ? { stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item] }
       : {}),
   };

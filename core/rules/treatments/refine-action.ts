@@ -158,7 +158,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     return / (dry|it|the quilt|out|outside) /.test(after) || w === 'airing' ? 'dry' : undefined;
   if (v === 'dry' && w === 'dry')
     return / (to|will|'ll|and|it 's|is|'s|flat) $/.test(before) ||
-      /^ (it|the|now|$)/.test(after) ||
+      /^ (it|the|now|as a bone|$)/.test(after) ||
       items.length <= 2
       ? 'dry'
       : undefined;

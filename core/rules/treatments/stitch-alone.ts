@@ -4,7 +4,7 @@ import { carriedPlaces } from '../places/carried-places.ts';
 import { type ClausePlaces, placesOfClause } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isTreatment } from './is-treatment.ts';
-import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
+import { isForGood, type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 
 export function fastening(
   state: ReaderState,
@@ -17,7 +17,13 @@ export function fastening(
     .filter((d) => d.sentence >= v.sentence - 1)
     .at(-1);
   if (placed.kind === 'specific') return;
-  if (last && !last.entry.stitch && last.entry.action && TAKES_STITCH.has(last.entry.action)) {
+  if (
+    last &&
+    !last.entry.stitch &&
+    last.entry.action &&
+    TAKES_STITCH.has(last.entry.action) &&
+    !(last.entry.action === 'baste' && isForGood(stitch.stitch))
+  ) {
     last.entry.stitch = stitch.stitch;
     last.origins['stitch'] = {
       rule: `stitch.${stitch.stitch}`,

@@ -70,3 +70,7 @@ export function sameStitch(state: ReaderState, items: Item[], words: string): Re
   const last = state.drafts.findLast(isTreatment)?.entry ?? state.memory.treatment;
   return item && last?.stitch ? { stitch: last.stitch, item } : undefined;
 }
+
+/** "tacked it first, then couched it down": nothing is basted with these. */
+export const isForGood = (stitch: Stitch): boolean =>
+  /^(couching|whipstitch|ladder|blanket|backstitch|zigzag)$/.test(stitch);

@@ -227,6 +227,28 @@ export function isOff({ items, k, item, before, after, thing }: WordAt): WayFoun
 
 /** Ties or pins that come out. */
 export function comesOut({ items, k, item, before, all, thing }: WordAt): WayFound {
+  // "the batting's coming out now"
+  if (item.fail && /^coming (out|off|away)$/.test(item.w)) {
+    const out = items.slice(0, k).findLast((x) => x.object);
+    const sewn = out && /^(ties|quilting|stitching)$/.test(out.object!);
+    const meant = / (now|tonight|today|next|as we speak|this (?:minute|morning|afternoon|evening)) /.test(
+      all,
+    );
+    return out && !out.seam && out.object !== 'piece' && (sewn ? meant && items[k + 1]?.w === 'of' : meant)
+      ? found(
+          {
+            action: 'remove',
+            object: out.object!,
+            form: 'ing',
+            at: k,
+            items: [item, out],
+            rule: 'treatment.comes-out',
+          },
+          k,
+          items.indexOf(out),
+        )
+      : undefined;
+  }
   // "the ties come out first", "it has to come out"
   if (!item.fail || !/^(come|came) (out|off|away)$/.test(item.w) || / (have|has|'ve|'s|had) $/.test(before))
     return undefined;

@@ -7,7 +7,7 @@ import type { ReaderState } from '../reader-state.ts';
 import { isBreak, TASK_OF_ACTION, taskIn } from './find-work.ts';
 
 const SEVERAL =
-  / (both|together|all told|altogether|all in|all up|in all|the lot|whole business|whole lot|all of (it|that|them)|total|for it all|everything|between them|the (two|three|four|pair)|(two|three|both) jobs) /;
+  / (both|together|all told|altogether|all in|all up|in all|the lot|whole business|whole lot|all of (it|that|them)|total|for it all|everything|between them|the (two|three|four|pair|2|3|4)|(two|three|both) jobs) /;
 const CORRECTED =
   / (call it|make it|make that|say|more like|nearer|no|not|sorry|well) (about |a |an |more like )?$/;
 
@@ -59,7 +59,8 @@ export function readDurations(
       (d) =>
         d.entry.kind === 'treatment' &&
         (d.entry.state === 'done' || d.entry.state === 'doing') &&
-        d.entry.action,
+        // "3-2 done, 8 min": what it was is asked for
+        (d.entry.action || d.clause === v.index),
     );
     const near = done.filter((d) => d.sentence === clause.sentence);
     // three dots are three stops: "in herringbone ... plain running stitch, sixteen minutes"
