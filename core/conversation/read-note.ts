@@ -497,6 +497,10 @@ const FEW_PLACES = 8;
 /** Row and block as heard, where a block was named that the quilt has not got. */
 function outsideHeard(items: Item[], state: ReaderState): { row: number; block: number } | undefined {
   const item = items.find((x) => x.place?.outside && !x.place.places.length);
+  // "the seam in block six", where no row was spoken of
+  const alone = items.find((x) => x.place?.rule === 'place.block-alone' && !x.place.places.length);
+  const number = !item && alone ? readCount(state.tokens, alone.i + 1) : undefined;
+  if (number && number.value <= state.grid.blocks) return { row: state.grid.rows + 1, block: number.value };
   if (!item) return undefined;
   const numbers: number[] = [];
   for (let i = item.i; i < item.j; i++) {

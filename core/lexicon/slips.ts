@@ -39,6 +39,7 @@ const the = [
 
 export const SLIPS: SlipRow[] = [
   { heard: 'tonite', meant: 'tonight' },
+  { heard: 'sry', meant: 'sorry' },
   { heard: 'tommorow', meant: 'tomorrow' },
   {
     heard: 'wat',

@@ -10,7 +10,7 @@ import { looksUndecided } from './mood.ts';
 import { mendedCloth } from './places/cloth-worked-on.ts';
 import { splitBlock, unique } from './places/grid.ts';
 import { type ClausePlaces, placesOfClause } from './places/places-of-clause.ts';
-import { oneWithin, spokenOf } from './places/spoken-of.ts';
+import { oneWithin, spokenOf, spokenOfToo } from './places/spoken-of.ts';
 import type { ReaderState } from './reader-state.ts';
 import { absorbed } from './treatments/absorbed.ts';
 import { doneAsPlanned, takenUp } from './treatments/as-planned.ts';
@@ -74,7 +74,7 @@ function readClause(
     told.items.every((x) => x.place!.rule === 'place.those' || x.place!.rule === 'place.both')
       ? (spokenOf(state, clause, told) ?? told)
       : ways.length
-        ? (oneWithin(state, clause, told) ?? told)
+        ? (oneWithin(state, clause, told) ?? spokenOfToo(state, clause, told) ?? told)
         : told;
   const made: Draft[] = [];
   // of several ways in one clause the stitch belongs to the one that it was said after

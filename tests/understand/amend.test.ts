@@ -24,6 +24,17 @@ describe('a note that mends the last one', () => {
       '4-4 has a hole. 4-5 is stained | swap those: 4-5 has the hole and 4-4 the stain',
       ['condition: @4-4 stain', 'condition: @4-5 hole'],
     ],
+    ['3-4 is torn | I got that back to front, 4-3', ['condition: @4-3 tear']],
+    ['3-4 is torn | sry, 4-2', ['condition: @4-2 tear']],
+    ['sewed up the seam in block four by hand | um row two', ['treatment: @2-4 done hand resew']],
+    [
+      "darned 3-2 and 3-3 | no I only did 3-2, 3-3's for tomorrow",
+      ['treatment: @3-2 darn done', 'treatment: @3-3 darn planned'],
+    ],
+    [
+      "darned 2-3 and 4-3 | wait no I only did the top one the other one's still to do",
+      ['treatment: @2-3 darn done', 'treatment: @4-3 darn planned'],
+    ],
     ['patched 3-3 | no wait, that was a darn', ['treatment: @3-3 darn done']],
     ["going to patch 3-3 | actually I'll darn it", ['treatment: @3-3 darn planned']],
     ['tied 3-1 to 3-4 | to 3-5 I mean', ['treatment: @3-1,3-2,3-3,3-4,3-5 done tie']],

@@ -104,3 +104,21 @@ it('damage named first and then what might be done to it', () => {
     'leave considering 5-1',
   ]);
 });
+
+it('a seam between a block told before and its neighbour; what was told before and a place beside it', () => {
+  expect(placesSaid(['3-2 has a tear.', 'The seam between that and the one below is open.'])).toEqual([
+    '3-2',
+    '4-2',
+  ]);
+  expect(
+    placesSaid([
+      '1-1 has a hole.',
+      'The seam beside it, the one going to its right-hand neighbour, I closed by hand.',
+    ]),
+  ).toEqual(['1-1', '1-2']);
+  expect(placesSaid(['2-2 has a tear.', 'Sewed up the tear and the one in 3-3 as well.'])).toEqual([
+    '2-2',
+    '3-3',
+  ]);
+  expect(placesSaid(['2-2 has a tear.', 'Sewed up the tear in 2-4 and 3-3 too.'])).toEqual(['2-4', '3-3']);
+});

@@ -26,6 +26,7 @@ import { mendStitch } from './mend-stitch.ts';
 import { mendTimes } from './mend-times.ts';
 import { mendWork, tookMinutes } from './mend-work.ts';
 import type { Segment, Work } from './mending.ts';
+import { onlyPartDone } from './only-part-done.ts';
 import { resolvePlaces } from './resolve-places.ts';
 import { STRIKE_LOGGED, strikeOut } from './strike-out.ts';
 import { leftOver, substitute, swapStuff } from './substitute.ts';
@@ -45,7 +46,10 @@ export function correct(
   if (!standing.length) return undefined;
   const said = ` ${words} `;
   const picked =
-    strikeNth(standing, said) ?? keepOnly(standing, items, said) ?? noStuff(standing, items, said);
+    strikeNth(standing, said) ??
+    keepOnly(standing, items, said) ??
+    noStuff(standing, items, said) ??
+    onlyPartDone(standing, items, said);
   if (picked) return picked.map((s) => s.draft);
   if (
     otherSide(standing, said) ||

@@ -58,7 +58,9 @@ const SIDES: Step[] = [
 function wayAt(tokens: Token[], i: number, count: number | undefined): Way | undefined {
   let k = i;
   while (
-    /^(just|directly|immediately|straight|that|'s|is|are|lying|sitting|which|all)$/.test(w(tokens, k)) &&
+    /^(just|directly|immediately|straight|that|'s|is|are|lying|sitting|which|all|comes|coming|lies|sits|stands)$/.test(
+      w(tokens, k),
+    ) &&
     k < i + 3
   )
     k++;
@@ -175,8 +177,32 @@ const lastCorner = (ctx: PlaceContext): string | undefined => {
 const NOT_AFTER =
   /^(top|bottom|left|right|side|edge|border|corner|hand|row|column|half|middle|centre|center|batting|backing|binding|sashing|patch|net|tulle|interfacing|iron|light|lamp|paper)$/;
 
-/** `placeAt` reads the blocks named at a token, for "the one below 3-2". */
+/**
+ * "the one below 3-2"; `placeAt` reads the blocks named at a token. The seam "between that and the one below", "the one going to its
+ * right-hand neighbour": with the block that it is counted from.
+ */
 export function neighbourPhrase(
+  tokens: Token[],
+  i: number,
+  ctx: PlaceContext,
+  placeAt: (j: number) => PlaceFound | undefined,
+): PlaceFound | undefined {
+  const found = neighbourAt(tokens, i, ctx, placeAt);
+  if (found?.places.length !== 1 || !seamLeadsTo(tokens, i)) return found;
+  const base = lastBlock(ctx);
+  return base && !found.places.includes(base) ? { ...found, places: [base, ...found.places] } : found;
+}
+
+function seamLeadsTo(tokens: Token[], i: number): boolean {
+  const before = `${w(tokens, i - 3)} ${w(tokens, i - 2)} ${w(tokens, i - 1)}`;
+  if (/^between (that|this|it) and$/.test(before)) return true;
+  return (
+    /(going|goes|leading|leads|running|runs|joining|joins|on) (to|onto|into|with)$/.test(before) &&
+    tokens.slice(Math.max(0, i - 10), i).some((t) => /^seams?$/.test(t.w))
+  );
+}
+
+function neighbourAt(
   tokens: Token[],
   i: number,
   ctx: PlaceContext,

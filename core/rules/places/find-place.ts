@@ -330,6 +330,8 @@ export function blockFirst(tokens: Token[], i: number, ctx: PlaceContext): Place
     // "block 3-2", "blocks 1-1, 2-2": the pair reader takes it from there.
     return undefined;
   }
+  // "the block four down from the top and two in"
+  if (/^(down|up)$/.test(w(tokens, blocks.next)) && w(tokens, blocks.next + 1) === 'from') return undefined;
   const pair = readPair(tokens, i + 1, ctx.grid);
   const row = rowAfterBlock(tokens, blocks.next, ctx);
   if (pair && !row && w(tokens, i + 2) === '-' && pair.place) return undefined;
@@ -1010,6 +1012,62 @@ const namesBlockAlone = (tokens: Token[], next: number): boolean =>
   tokens[0].value! < 20 &&
   tokens[1].value! < 20 &&
   /^(is|'s|has|had|somebody|someone|there|got|needs|wants|looks|it|that|i|with|was)$/.test(w(tokens, next));
+
+/** "four down and two across", "2 across 3 down", "three rows down, third along": a block told by its two counts. */
+export function downAndAcross(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const first = countedWay(tokens, i);
+  if (!first) return undefined;
+  let j = first.next;
+  while (/^(,|and|then|&)$/.test(w(tokens, j)) && j < first.next + 2) j++;
+  const second = countedWay(tokens, j);
+  if (!second || second.axis === first.axis) return undefined;
+  // "two down and one across from 3-2" is counted from there
+  if (w(tokens, second.next) === 'from' || w(tokens, i - 1) === 'from') return undefined;
+  const [down, across] = first.axis === 'row' ? [first, second] : [second, first];
+  const row = down.back ? ctx.grid.rows + 1 - down.value : down.value;
+  const block = across.back ? gridOfRow(ctx.grid, row).blocks + 1 - across.value : across.value;
+  const place = blockAt(ctx.grid, row, block);
+  return {
+    next: second.next,
+    places: place ? [place] : [],
+    how: 'said',
+    rule: 'place.down-and-across',
+    kind: 'blocks',
+    ...(place ? {} : { outside: true }),
+  };
+}
+
+/** "four down from the top", "three rows down", "third along", "second from the left". */
+function countedWay(
+  tokens: Token[],
+  i: number,
+): { axis: 'row' | 'block'; value: number; back: boolean; next: number } | undefined {
+  const count = readCount(tokens, i);
+  const n = count ?? readOrdinal(tokens, i);
+  if (!n || n.value > 40) return undefined;
+  let j = n.next;
+  if (count && (ROWS.has(w(tokens, j)) || BLOCKS.has(w(tokens, j)) || COLUMNS.has(w(tokens, j)))) j++;
+  const way = w(tokens, j);
+  const end =
+    w(tokens, j + 1) === 'from' && w(tokens, j + 2) === 'the'
+      ? w(tokens, j + 3)
+      : way === 'from'
+        ? w(tokens, j + 2)
+        : '';
+  if (/^(down|up)$/.test(way)) {
+    const told = /^(top|bottom)$/.test(end);
+    if (way === 'up' && end !== 'bottom') return undefined;
+    return { axis: 'row', value: n.value, back: way === 'up', next: told ? j + 4 : j + 1 };
+  }
+  if (/^(across|along|over|in)$/.test(way)) {
+    const told = /^(left|right)$/.test(end);
+    if (way === 'in' && !told) return undefined;
+    return { axis: 'block', value: n.value, back: end === 'right', next: told ? j + 4 : j + 1 };
+  }
+  if (way === 'from' && w(tokens, j + 1) === 'the' && /^(left|right)$/.test(end))
+    return { axis: 'block', value: n.value, back: end === 'right', next: j + 3 };
+  return undefined;
+}
 
 /** "3-2", "three two", "3-1 to 3-4", "three one, three two and three four". */
 export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {

@@ -2,7 +2,7 @@ import type { Clause } from '../clause/clause.ts';
 import { mentionsOf } from '../mentions-of.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { findMention } from './find-mention.ts';
-import { splitBlock } from './grid.ts';
+import { splitBlock, unique } from './grid.ts';
 import type { ClausePlaces } from './places-of-clause.ts';
 
 /** "sewed up the tear", "the worn ones want net": the places that such a thing was told of before. */
@@ -19,6 +19,21 @@ export function spokenOf(state: ReaderState, clause: Clause, told: ClausePlaces)
       ),
     );
   return places ? { ...told, kind: 'specific', places } : undefined;
+}
+
+/** "shut that seam, and the one from 5-4 to 5-5 as well": what was told before, and the place named beside it. */
+export function spokenOfToo(
+  state: ReaderState,
+  clause: Clause,
+  told: ClausePlaces,
+): ClausePlaces | undefined {
+  if (told.kind !== 'specific') return undefined;
+  const { items } = clause;
+  const joint = items.findIndex((x) => /^(and|&|\+|plus)$/.test(x.w));
+  if (joint < 2 || !items.slice(joint).some((x) => /^(too|as well|also|well)$/.test(x.w))) return undefined;
+  if (told.items.some((x) => items.indexOf(x) < joint)) return undefined;
+  const before = findMention(items.slice(0, joint), state.memory.mentions ?? []);
+  return before ? { ...told, places: unique([...before, ...told.places]) } : undefined;
 }
 
 /** "closed the seam in row two", where one seam of that row was found open: that seam. */
