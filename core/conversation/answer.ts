@@ -102,6 +102,13 @@ function beside(a: Answering, drafts: Draft[]): Draft[] {
     if (a.taken.has(d) || d.entry.kind === 'remark') continue;
     const e = d.entry;
     if (drafts.some((x) => repeats(x.entry, e))) continue;
+    // "b4, a moth hole", after a hole
+    const hole = e.kind === 'condition' && e.finding === 'insect-damage' && d.placed !== 'said';
+    const known = hole && drafts.find((x) => x.entry.kind === 'condition' && x.entry.finding === 'hole');
+    if (known) {
+      put(known, 'finding', 'insect-damage', 'answer.finding', []);
+      continue;
+    }
     if (e.kind === 'condition') {
       if (!placesOf(e).length) {
         const at = drafts.find((x) => placesOf(x.entry).length);

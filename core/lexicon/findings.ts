@@ -308,6 +308,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
   ],
   'dye-bleed': [
     'dye bleed|bled|bleeding|run|ran|transfer|migration',
+    'migration|transfer|bleeding of the? dye|dyes|colour|color',
     'bled',
     'bleeding',
     'bleed',
@@ -370,6 +371,8 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'been patched|mended|darned|repaired before|once|already|previously|earlier|years|long',
     "somebody|someone|somebody's|someone's old|earlier darn|patch|mend",
     'old repair',
+    "earlier|previous|former|last|past owner's|restorer's|mender's|repairer's|keeper's|hand's old|crude|cotton|wool|silk|linen|calico? patch|patches|darn|darns|mend|mends|repair|repairs|mending|darning",
+    "grandmother's|grandma's|granny's|gran's|nan's|nana's|great-grandmother's|great-aunt's|aunt's|auntie's|mother's|maker's old|crude|cotton|wool|silk|linen|calico? patch|patches|darn|darns|mend|mends|repair|repairs|mending|darning",
     'patch on it already',
     'old patched place',
     'previously patched|darned|mended|repaired',

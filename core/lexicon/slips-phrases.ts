@@ -28,6 +28,7 @@ export const PHRASE_SLIPS: readonly (readonly [heard: string, meant: string])[] 
   ['sought to', 'saw to'],
   ['w - slash', 'with'],
   // "Re-stitched" begins with a breath that it takes for a word
+  ["repl 'd", 'replaced'],
   ['race stitch', 're-stitched'],
   ['race stitched', 're-stitched'],
   ['ray stitch', 're-stitched'],

@@ -37,7 +37,28 @@ const the = [
   'original',
 ];
 
+/** Short forms of hurried thumbs, written for the words that they stand for. */
+const SHORT: [short: string, long: string][] = [
+  ['repl', 'replace'],
+  ['bkg', 'backing'],
+  ['rl', 'roll'],
+  ['pr', 'pair'],
+  ['spl', 'spool'],
+  ['spls', 'spools'],
+  ['ndl', 'needle'],
+  ['ndls', 'needles'],
+  ['ctn', 'cotton'],
+  ['wht', 'white'],
+  ['shd', 'should'],
+  ['shld', 'should'],
+  ['flnl', 'flannel'],
+  ['mslin', 'muslin'],
+  ['intfcg', 'interfacing'],
+  ['crpl', 'crepeline'],
+];
+
 export const SLIPS: SlipRow[] = [
+  ...SHORT.map(([heard, meant]) => ({ heard, meant })),
   { heard: 'tonite', meant: 'tonight' },
   { heard: 'sry', meant: 'sorry' },
   { heard: 'tommorow', meant: 'tomorrow' },

@@ -251,6 +251,8 @@ export function stateOf(
     if (/ (ended|wound|finished) up $/.test(before)) return 'done';
     // "darning it is"
     if (items[k + 1]?.w === 'it' && items[k + 2]?.w === 'is') return 'planned';
+    // "the tying of row two is half done"
+    if (/ (?:half|nearly|almost|partly) (?:done|finished|complete) /.test(words)) return 'doing';
     if (/ after $/.test(before) || (clause.joint === 'after' && k === 0)) return 'done';
     if (
       /\b(needs?|wants?|could do with|will need|'ll need|going to need|will want|to|before|until|ready for|after that)\b/.test(
@@ -261,7 +263,7 @@ export function stateOf(
       return 'planned';
     if (
       /\b(finished|done|stopped|completed|did|that 's the|done with|spent)\b/.test(before) ||
-      /\b(done|finished|complete)\b/.test(
+      /\b(done|finished|complete|completed)\b/.test(
         items
           .slice(k + 1)
           .map((x) => x.w)
@@ -307,7 +309,8 @@ export function stateOf(
       !modal &&
       (items.some((x) => x.duration) || TOOK.test(sentence)) &&
       !/\b(need|allow|reckon|say|about|another|will|should|would|left)\b/.test(words) &&
-      /^(patch|darn|mend)$/.test(items[k]?.w ?? '')
+      // "2-2 replace with plaid, 40 min"
+      (/^(patch|darn|mend)$/.test(items[k]?.w ?? '') || items[k - 1]?.place?.kind === 'blocks')
     )
       return 'done';
     if (

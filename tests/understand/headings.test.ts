@@ -65,3 +65,56 @@ describe('notes kept as headings with a colon and slashes', () => {
     expect(act).toBe('log');
   });
 });
+
+describe('short forms of hurried thumbs', () => {
+  it.each<[notes: string | string[], said: string[]]>([
+    [['patched 3-1, 40 min', 'r3 b2 ditto, 25m'], ['patch done 25min 3-2']],
+    ["r2 b2 repl'd w/ brown stripe, hand st", ['replace done hand 2-2']],
+    ['tmrw: press r1 b3, re-photo r2 b4', ['press planned 1-3', 'photograph planned 2-4']],
+    [
+      ['r2 b2: net over or cut out & repl? tbd', 'same ? for r3 b1'],
+      ['overlay considering 3-1', 'replace considering 3-1'],
+    ],
+    [
+      ['r2 b2: net over or cut out & repl? tbd', 'same for r3 b1?', 'will net both, forget repl'],
+      ['overlay planned 2-2 3-1', 'replace dropped 2-2 3-1'],
+    ],
+    ['might patch or darn 2-2', ['patch considering 2-2', 'darn considering 2-2']],
+  ])('%j', (notes, said) => {
+    expect(treatmentsSaid(notes)).toEqual(said);
+  });
+
+  it('metres of cloth stay metres', () => {
+    expect(readLast('bought calico, 25m').entries.map((e) => e.entry)).toEqual([
+      { kind: 'material', material: 'fabric', use: 'bought', quantity: 25, unit: 'm', name: 'calico' },
+    ]);
+  });
+});
+
+describe('work told as the name of what went on', () => {
+  it.each<[note: string, said: string[]]>([
+    ['Pressing of row 3 was completed at 11:20.', ['press done 3-1 3-2 3-3 3-4 3-5 3-6']],
+    ['The tying of row 2 was completed yesterday.', ['tie done 2-1 2-2 2-3 2-4 2-5 2-6']],
+    ['the tying of row 2 is half done', ['tie doing 2-1 2-2 2-3 2-4 2-5 2-6']],
+    ['Since 13:00 the front has been in course of vacuuming.', ['clean doing top']],
+    ['Removal of the old patch at 3-2 is complete.', ['remove done old-patch 3-2']],
+    ['4-4 lies under 40 cm of dyed crepeline', ['overlay done 4-4']],
+  ])('%s', (note, said) => {
+    expect(treatmentsSaid(note)).toEqual(said);
+  });
+
+  it.each<[note: string, said: string[]]>([
+    [
+      "An earlier restorer's cotton patch was found at 6-4. It has since been lifted off.",
+      ['old-repair 6-4'],
+    ],
+    ["A previous owner's darn in 3-3.", ['old-repair 3-3']],
+    ['Migration of dye was noted in 3-2.', ['dye-bleed 3-2']],
+  ])('%s', (note, said) => {
+    expect(conditionsSaid(note)).toEqual(said);
+  });
+
+  it('where the hole is, points at it', () => {
+    expect(conditionsSaid(['3-2 has a hole', 'Where the hole is I might darn it or leave it.'])).toEqual([]);
+  });
+});

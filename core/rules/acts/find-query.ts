@@ -58,6 +58,8 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     head = head.slice(lead[0].length);
   }
   if (READ_OUT.test(head)) return head;
+  // "same for r3 b1?": a way in question
+  if (/^(?:(?:and|or|so|maybe|perhaps|the) )*(?:same|ditto|likewise)\b/.test(head)) return undefined;
   // "so is the whole of that row", "so has the one below it"
   if (!asked && /^(?:and )?so (?:is|are|has|have|did|does|was|were|'s) /.test(whole)) return undefined;
   if (tellsSomething(whole, head, items, asked)) return undefined;

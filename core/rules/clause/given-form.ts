@@ -15,7 +15,7 @@ export function isTerseVerb(items: Item[], k: number): boolean {
     !item.stitch &&
     (!next ||
       next.token.kind === 'mark' ||
-      /^(or|and|&|tomorrow|tmrw|next|later|then|but|only)$/.test(next.w))
+      /^(or|and|&|tomorrow|tmrw|next|later|then|but|only|w|with|using)$/.test(next.w))
   )
     return true;
   if (!/^(patch|darn|mend)$/.test(item.w)) return false;

@@ -55,7 +55,9 @@ const ABBREVIATIONS = new Set(
 export function isAbbreviation(items: Item[], k: number): boolean {
   const w = items[k]!.w;
   const next = items[k + 1];
-  if (w === '?') return next?.w === '?' || next?.w === 'or';
+  // "same ? for r3 b1"
+  if (w === '?')
+    return next?.w === '?' || next?.w === 'or' || (next?.w === 'for' && items[k - 1]?.w === 'same');
   if (w !== '.' || !next) return false;
   if (/^[,;)]$/.test(next.w)) return true;
   const last = items[k - 1]?.w.split(' ').at(-1) ?? '';

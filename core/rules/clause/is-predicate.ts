@@ -277,10 +277,18 @@ export function isPredicate(items: Item[], k: number): boolean {
     // "the trimming", "that stuff somebody fused there": a thing, and work of others that only tells which
     if (form === 'ing' && /^(the|that|this)$/.test(lead))
       return (
-        lead === 'the' &&
-        /^(basting|layering|washing|binding|pressing)$/.test(item.w) &&
-        /^(did|done|finished|completed)$/.test(items[k - 2]?.w ?? '') &&
-        !items.some((x) => x.span || x.clock || x.duration || x.fail || x.finding)
+        // "the tying of rows one and two was completed yesterday"
+        (lead === 'the' &&
+          items[k + 1]?.w === 'of' &&
+          items
+            .slice(k + 2, k + 12)
+            .some((x) =>
+              /^(complete|completed|finished|done|begun|commenced|started|progress)$/.test(x.w),
+            )) ||
+        (lead === 'the' &&
+          /^(basting|layering|washing|binding|pressing)$/.test(item.w) &&
+          /^(did|done|finished|completed)$/.test(items[k - 2]?.w ?? '') &&
+          !items.some((x) => x.span || x.clock || x.duration || x.fail || x.finding))
       );
     if (form === 'past' && /^(somebody|someone|who)$/.test(lead)) return false;
     // "it measures 72 by 84" tells its size

@@ -153,6 +153,15 @@ export function makeCondition(
     how = 'none';
   }
   if (c.pointed) return;
+  // "where the loss is, two courses are open"
+  if (
+    items[0]?.w === 'where' &&
+    /^(the|that|it)$/.test(items[1]?.w ?? '') &&
+    isKnown(state, c.finding, places)
+  ) {
+    state.carried = places;
+    return;
+  }
   // "The tear in the striped one, yes.", "So: the hole.": named as what is spoken of next
   if (!treating && namesOnly(state, v, c)) {
     const known = places.length ? places : state.memory.found[c.finding];

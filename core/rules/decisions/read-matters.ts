@@ -637,7 +637,8 @@ function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
     /\bfor (?:the |my |its |her |a |new )*(ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.exec(
       words,
     )?.[1];
-  if (target) {
+  // "the colour of the thread for the border": what is for it is told
+  if (target && !/\bthread (?:\S+ )?for\b/.test(words)) {
     const item = items.findLast((x) => x.w.split(' ').includes(target));
     const topic: Topic = /^(ties|tying)$/.test(target)
       ? 'tie-thread'

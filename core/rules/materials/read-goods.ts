@@ -642,7 +642,13 @@ function push(
   }
   // "three metres for the backing and six for the binding"
   const last = made.at(-1)?.entry;
-  if (!unit && good.quantity !== undefined && good.head === undefined && last?.kind === 'material')
+  if (
+    !unit &&
+    good.quantity !== undefined &&
+    good.head === undefined &&
+    good.material !== 'other' &&
+    last?.kind === 'material'
+  )
     unit = last.unit;
   if (!material && (good.points || unit || good.quantity !== undefined)) {
     const before = [...state.drafts].reverse().find((d) => d.entry.kind === 'material')?.entry as

@@ -21,7 +21,7 @@ const NO_CLOTH = new Set<Action>([
 ]);
 /** A material is what the work was done with after one of these. */
 const DESCRIBING = new Set(
-  'new fresh some a an bit of piece scrap little small old matching plain red blue green white black brown grey gray cream ivory pale dark light fine heavy unbleached bleached undyed wide narrow remnant strip length can tin bottle tube jar bag drop dab stay layer layers couple few more'.split(
+  'new fresh some a an bit of piece scrap little small old matching plain red blue green white black brown grey gray cream ivory pale dark light fine heavy unbleached bleached undyed dyed wide narrow remnant strip length can tin bottle tube jar bag drop dab stay layer layers couple few more'.split(
     ' ',
   ),
 );

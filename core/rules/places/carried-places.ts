@@ -187,6 +187,9 @@ function openPlaces(
   if (!open) return undefined;
   if (placed.kind === 'none') return open.places;
   if (placed.kind !== 'pronoun') return undefined;
+  // "will net both": it stands open at each of them
+  const all = state.memory.open.filter((o) => !o.passed && o.action === action).flatMap((o) => o.places);
+  if (placed.places.length > 1 && placed.places.every((p) => all.includes(p))) return placed.places;
   const told = placed.places.filter((p) => open.places.includes(p));
   return told.length || !placed.places.some((p) => splitBlock(p)) ? open.places : undefined;
 }

@@ -72,6 +72,15 @@ function isDashOfBlock(tokens: Token[], i: number): boolean {
   );
 }
 
+/** The verb of treatment that is left when "re" is taken off a word that is none itself. */
+function doneAgain(tokens: Token[], i: number): string | undefined {
+  const { w } = tokens[i]!;
+  if (w.length < 5 || LEXICON.longestAt(tokens, i)) return undefined;
+  const rest = w.slice(2);
+  const hit = LEXICON.longestAt([{ ...tokens[i]!, w: rest }], 0);
+  return hit?.payloads.some((s) => s.k === 'action') ? rest : undefined;
+}
+
 /**
  * Puts right what the recogniser's ear made of the trade's words, only where the words as heard make no sense in the place
  * where they stand: words that this user has taught, then slips that are known, then words that sound like the one heard. A
@@ -196,6 +205,12 @@ export function putSlipsRight(
       slips.push({ heard: t.w, read: row.meant, from: t.from, to: t.to, rule: 'slip.ear' });
       // "crepe line" is one word
       if (row.after && ['crepeline', 'sashing', 'fusible'].includes(row.meant)) i++;
+      continue;
+    }
+    // "re-press r2", "re-photo 2-4": done once more
+    const again = t.w.startsWith('re') ? doneAgain(tokens, i) : undefined;
+    if (again) {
+      out.push({ ...t, w: again, heard: t.w });
       continue;
     }
     const spelt = t.kind === 'word' ? findBySpelling(t.w) : undefined;

@@ -27,8 +27,16 @@ export function askBetween(state: ReaderState, clause: Clause, made: Draft[]): v
   if (!first || !after.length || first.entry.action === after[0]!.entry.action) return;
   // "net over it, a darn, or nothing at all": the things listed before it as well
   const listed = before.filter((d) => d === first || !d.origins['action']!.rule.startsWith('treatment.verb'));
-  for (const d of [...listed, ...after])
+  // "might patch or darn 2-2": the place told last is that of both
+  const place = after.find((d) => d.placed === 'said' && d.entry.places?.length);
+  for (const d of [...listed, ...after]) {
+    if (place && d.placed === 'none' && !d.outside && !d.entry.places?.length) {
+      d.entry.places = [...place.entry.places!];
+      d.placed = 'said';
+      if (place.origins['places']) d.origins['places'] = { ...place.origins['places'], how: 'implied' };
+    }
     if (!/^(dropped|considering)$/.test(d.entry.state) && !isTold(state, d)) d.entry.state = 'considering';
+  }
 }
 
 /** Where the word stands that the state hangs on. */

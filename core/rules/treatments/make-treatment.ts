@@ -12,6 +12,7 @@ import type { ReaderState } from '../reader-state.ts';
 import { isOthers, tellsOldRepair } from './by-others.ts';
 import { isHeadedToDo } from './standing-told.ts';
 import { isForGood, type stitchOf, TAKES_STITCH } from './stitch-of.ts';
+import { givenUpAt } from './verdict.ts';
 import type { Way } from './way.ts';
 import { WHOLE_QUILT } from './whole-quilt.ts';
 
@@ -83,6 +84,13 @@ export function makeTreatment(
     status === 'doing' &&
     !items.some((x) => /^(now|still|currently|'m|am|rn)$/.test(x.w)) &&
     state.drafts.some((d) => d.entry.kind === 'work' && d.entry.start && d.entry.end)
+  )
+    status = 'done';
+  // "pressing of row 3 was completed at 11:20"
+  if (
+    status === 'doing' &&
+    items[way.at + 1]?.w === 'of' &&
+    state.drafts.some((d) => d.entry.kind === 'work' && d.entry.mark === 'stop' && d.sentence === v.sentence)
   )
     status = 'done';
   if (status === 'done' && way.form === 'past' && goesOnPlanned(state, clause)) status = 'planned';
@@ -277,7 +285,7 @@ export function makeTreatment(
     const open = status === 'dropped' ? state.memory.open.filter((o) => o.action === action) : [];
     const carried =
       open.length && !(placed.kind === 'pronoun' && placed.places.length)
-        ? [...open.at(-1)!.places]
+        ? givenUpAt(state, open)
         : (carriedPlaces(state, v, way, placed) ?? (couched ? state.memory.treatment!.places : undefined));
     if (carried) {
       places = carried;

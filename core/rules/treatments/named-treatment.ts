@@ -12,17 +12,22 @@ export function namedTreatment({ items, k, item, before, all, ways }: WordAt): W
     !(item.action && isPredicate(items, k) && item.action.form !== 'base')
   ) {
     const performed =
-      /\b(executed|completed|finished|applied|fitted|carried out|installed|attached|given|received|performed|undertaken)\b/.test(
+      /\b(executed|complete|completed|finished|applied|fitted|carried out|installed|attached|given|received|performed|undertaken)\b/.test(
         all,
       );
     const weighed =
       /\b(rejected|dismissed|discounted|ruled out|under consideration|considered|weighing|contemplated|an option|is out|is off|called for|required|proposed|planned)\b/.test(
         all,
       ) || / (as is|as are) $/.test(before);
+    // "removal of the old patch is complete"
+    const thing = items.slice(k + 1, k + 7).find((x) => x.object || x.finding === 'old-repair');
+    const object = thing?.finding === 'old-repair' ? 'old-patch' : thing?.object;
+    if (named === 'remove' && !object) return undefined;
     if (performed || weighed) {
       return found(
         {
           action: named,
+          ...(named === 'remove' && object ? { object } : {}),
           form: performed && !/ (will|to|must|should|shall) be /.test(all) ? 'past' : 'noun',
           at: k,
           items: [item],
@@ -37,6 +42,7 @@ export function namedTreatment({ items, k, item, before, all, ways }: WordAt): W
 
 /** Treatments by the noun for them. */
 const NOUN_ACTIONS: Record<string, Action> = {
+  removal: 'remove',
   overlay: 'overlay',
   overlays: 'overlay',
   replacement: 'replace',

@@ -9,7 +9,7 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
   if (
     isNet(item) &&
     // "washed the net before using it"
-    !/ (?:washed|rinsed|soaked|ironed|pressed|dyed|cut|measured|bought) (?:the |some |that |out the )?$/.test(
+    !/(?<! (?:of|with|some|the|a|under|beneath|in)) (?:washed|rinsed|soaked|ironed|pressed|dyed|cut|measured|bought) (?:the |some |that |out the )?$/.test(
       before,
     ) &&
     // "the netting on 4-6 was puckered"
@@ -29,11 +29,13 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
       / (over|across|on|on top|onto|overlay|it is|laid|face|for|goes|stitched|sewn|sewed|round|instead) /.test(
         after,
       ) ||
-      / (over|cover|covered|covering|overlay|under|lay|laid|layer of|layers of|in|with|maybe|possibly|perhaps|or|either|about|put|gets?|getting|go with|going with|try|some|a|the|no|forget|with a|'s) $/.test(
-        before.replace(
-          / (?:little|bit of|piece of|scrap of|fine|light|soft|dark|black|white|cream|new) $/,
-          ' ',
-        ),
+      / (over|cover|covered|covered by|covering|overlay|under|beneath|lay|laid|layer of|layers of|in|with|maybe|possibly|perhaps|or|either|about|put|gets?|getting|go with|going with|try|some|a|the|no|forget|with a|'s) $/.test(
+        before
+          .replace(
+            / (?:[\d.,]+|an?|half an?) (?:mm|cm|m|in|inch|inches|yards?|yd|metres?|metre) (?:of )?(?:dyed |fine )?$/,
+            ' ',
+          )
+          .replace(/ (?:little|bit of|piece of|scrap of|fine|light|soft|dark|black|white|cream|new) $/, ' '),
       ) ||
       /\b(off|overlay)\b/.test(after))
   ) {

@@ -173,7 +173,12 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     v === 'photograph' &&
     (w === 'snaps' || w === 'photo' || w === 'photos' || w === 'picture' || w === 'pictures')
   )
-    return /^ (of|it|the)/.test(after) || / (to|'ll|will) $/.test(before) ? 'photograph' : undefined;
+    return /^ (of|it|the)/.test(after) ||
+      // "photo 2-4 tomorrow"
+      items[k + 1]?.place?.kind === 'blocks' ||
+      / (to|'ll|will) $/.test(before)
+      ? 'photograph'
+      : undefined;
   if (v === 'clean' && w === 'clean' && items[k + 1]?.finding) return undefined;
   if (v === 'clean' && w === 'dust' && !/ (to|will|'ll) $/.test(before)) return undefined;
   if (v === 'clean' && w === 'clean' && / (is|'s|was|came|come|are|looks?|up) $/.test(before))

@@ -98,6 +98,21 @@ export function sameAgain(
   if (!source?.action) return;
   const say = stitch?.stitch ?? source.stitch;
   const bare = bareMinutes(state, clause);
+  // "same for r3 b1", after two ways in question: both
+  for (const other of otherWays(state, source))
+    state.drafts.push(
+      makeDraft(
+        'treatment',
+        v,
+        {
+          action: [other.action, 'treatment.same-again', undefined, 'implied'],
+          state: ['considering', 'treatment.same-again', undefined, 'implied'],
+          ...(other.object ? { object: [other.object, 'treatment.same-again', undefined, 'implied'] } : {}),
+          places: [places, 'place.said', placed.items],
+        },
+        places.length ? 'said' : 'none',
+      ),
+    );
   state.drafts.push(
     makeDraft(
       'treatment',
@@ -109,7 +124,10 @@ export function sameAgain(
             LATER.test(words)) &&
           source.state !== 'considering'
             ? 'planned'
-            : source.state,
+            : // "same on 3-1?"
+              clause.asked
+              ? 'considering'
+              : source.state,
           'treatment.same-again',
           undefined,
           'implied',
@@ -169,6 +187,22 @@ function doneToCloth(
   const done = mentions?.findLast((m) => m.action && m.places.every((p) => blocks.includes(p)));
   if (!done?.action || !treatment || treatment.action === done.action) return undefined;
   return { action: done.action, state: 'done', ...(done.object ? { object: done.object } : {}) };
+}
+
+/** The ways that stand in question beside this one, at the same places. */
+function otherWays(
+  state: ReaderState,
+  source: { action?: Action; state: TreatmentState; places?: string[] | undefined },
+): { action: Action; object?: RemovedObject }[] {
+  if (source.state !== 'considering' || !source.places?.length) return [];
+  const here = source.places.join(' ');
+  const told = state.drafts.flatMap(({ entry: e }) =>
+    e.kind === 'treatment' && e.state === 'considering' && e.action && e.places?.join(' ') === here
+      ? [{ action: e.action, ...(e.object ? { object: e.object } : {}) }]
+      : [],
+  );
+  const open = told.length ? told : state.memory.open.filter((o) => !o.passed && o.places.join(' ') === here);
+  return open.filter((o) => o.action !== source.action);
 }
 
 /** "2-3 ditto, 40" after a treatment told with its minutes: minutes again. */

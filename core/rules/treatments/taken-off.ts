@@ -305,7 +305,16 @@ function thingOf(
   if (!thing || thing === 'seam') return undefined;
   const next = items.slice(k + 1, (particle ?? k) + 6);
   const pronoun = next.find((x) => /^(it|them|that|those|what|em|this)$/.test(x.w));
-  return pronoun ? { object: thing as RemovedObject, item: items[k]! } : undefined;
+  if (pronoun) return { object: thing as RemovedObject, item: items[k]! };
+  // "an earlier patch at 6-4. It has since been lifted off"
+  const passive =
+    /^ (?:it|they|that|those) (?:(?:has|have|had|'s|'ve|since|now|all|later|then|also|just) )*(?:been|was|were|is|are|got) (?:(?:since|now|all|later|then|also|carefully|gently) )*$/.test(
+      ` ${items
+        .slice(0, k)
+        .map((x) => x.w)
+        .join(' ')} `,
+    );
+  return passive ? { object: thing as RemovedObject, item: items[k]! } : undefined;
 }
 
 /** What a removing verb takes off: the nearest thing after it, or before it in "the ties came out". */

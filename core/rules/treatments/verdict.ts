@@ -88,13 +88,22 @@ function givenUp(state: ReaderState, v: ClauseView, words: string): Item[] {
   return items.slice(k + 1, Math.min(end < 0 ? items.length : end, k + 6));
 }
 
+/** "will net both, forget the patches": where the way stood open among the places just told of, else where it last did. */
+export function givenUpAt(state: ReaderState, open: { places: string[] }[]): string[] {
+  const told = state.drafts.findLast(isTreatment)?.entry.places ?? [];
+  const here = open.filter((o) => o.places.every((p) => told.includes(p))).flatMap((o) => o.places);
+  return here.length ? here : [...open.at(-1)!.places];
+}
+
 /** One of the ways that stood open is given up. */
 export function dropIdea(state: ReaderState, v: ClauseView, words: string): void {
   const plans = state.memory.plans ?? [];
   if (!state.memory.open.length && !plans.length) return;
   const open = openNamed(state, givenUp(state, v, words), plans);
   if (!open || state.drafts.some((d) => isTreatment(d) && d.entry.action === open.action)) return;
-  state.drafts.push(verdict(v, open, 'dropped', 'treatment.idea-dropped'));
+  const same = state.memory.open.filter((o) => o.action === open.action);
+  const places = same.length > 1 ? givenUpAt(state, same) : open.places;
+  state.drafts.push(verdict(v, { ...open, places }, 'dropped', 'treatment.idea-dropped'));
 }
 
 /** "I'll go with the second of those ways": one of the ways that stand open at the place last spoken of, by its order. */

@@ -132,7 +132,8 @@ const isWorkedOn = (items: Item[], k: number): boolean => {
   )
     return true;
   const at = items.slice(0, k).findLastIndex((x) => !/^(the|its|my|her|that|this|old|of|all|off)$/.test(x.w));
-  return isDeed(items, at);
+  // "unpicking of the binding began at ten"
+  return isDeed(items, at) || (at >= 0 && removalAt(items, at)?.form === 'ing' && w(items, at + 1) === 'of');
 };
 
 /** The kind of work named nearest to the run of items `from`..`to`, with only light words between. */
@@ -800,7 +801,9 @@ const isChosen = (items: Item[], task: Item): boolean =>
   /^(won|wins|it)$/.test(items[items.indexOf(task) + 1]?.w ?? '') && items.includes(task);
 
 const isDeedDone = (items: Item[], at: number): boolean =>
-  (isDeed(items, at) && items.slice(at + 1, at + 6).some(isThing)) || isNowOn(items, at);
+  (isDeed(items, at) && items.slice(at + 1, at + 6).some(isThing)) ||
+  isNowOn(items, at) ||
+  isProcess(items, at);
 
 /** "the binding went on between two and four", "binding's on, 40 minutes": the thing that the work has put there. */
 const isNowOn = (items: Item[], at: number): boolean =>
@@ -808,6 +811,13 @@ const isNowOn = (items: Item[], at: number): boolean =>
   /^ (?:went|is|'s|has gone|was put|got put)(?: back| all| finally| now)* on (?!to )| on (?:from|between) /.test(
     `${wordsOf(items, at + 1, at + 6)} `,
   );
+
+/** "vacuuming of the front was finished at 14:10": work on a thing, told as the name of what went on. */
+const isProcess = (items: Item[], at: number): boolean =>
+  items[at]?.action?.form === 'ing' &&
+  // "the front has been in course of vacuuming since one"
+  (/ in (?:the )?(?:course|process) of $/.test(wordsOf(items, at - 4, at)) ||
+    (w(items, at + 1) === 'of' && items.slice(at + 2, at + 5).some((x) => isThing(x) || x.place)));
 
 const isSpentAt = (items: Item[], k: number): boolean =>
   k <= 3 &&
@@ -924,7 +934,8 @@ function readBareMarks(
   const all = wordsOf(items, 0, items.length);
   let said = false;
   for (const m of marks) {
-    if (used.has(m.at)) continue;
+    // "the tying of rows one and two was completed": a treatment that is done
+    if (used.has(m.at) || items.some((_x, q) => q < m.at && isProcess(items, q))) continue;
     // "when I start", "going to stop": not now
     const led = wordsOf(items, m.at - 5, m.at);
     if (
