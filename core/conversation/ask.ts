@@ -24,13 +24,18 @@ export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): As
       return { slot: 'place', question: e.kind === 'condition' ? 'Where is that?' : 'Which block was that?' };
     }
   }
+  if (strayBlock(drafts, state))
+    return { slot: 'place', question: `This quilt has ${shapeWords(grid)}. Which block do you mean?` };
   for (const d of drafts) {
     const e = d.entry;
     if (e.kind === 'treatment' && !e.action) return { slot: 'action', question: 'What did you do to it?' };
     if (e.kind === 'material' && !e.material)
       return {
         slot: 'material',
-        question: `${e.quantity ?? 'How much'} ${e.unit ?? ''} of what?`.replace('  ', ' '),
+        question:
+          e.quantity === undefined && e.cost
+            ? 'What was it that you bought?'
+            : `${e.quantity ?? 'How much'} ${e.unit ?? ''} of what?`.replace('  ', ' '),
       };
     if (e.kind === 'measurement' && e.value === undefined)
       return { slot: 'quantity', question: `How much is the ${e.of.replaceAll('-', ' ')}?` };
@@ -60,6 +65,16 @@ export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): As
   }
   return null;
 }
+
+/** "3-2 is weak, and row eight block one the same" in a quilt of seven rows: nothing is told of that block but that it is like the others. */
+const strayBlock = (drafts: Draft[], state: ReaderState): boolean =>
+  state.clauses.some(
+    ({ items }, index) =>
+      items.some((x) => x.place?.outside && !x.place.places.length) &&
+      items.some((x) => /^(same|too|also|likewise|ditto|so|as well)$/.test(x.w)) &&
+      !items.some((x) => /^(not|n't|no)$/.test(x.w)) &&
+      !drafts.some((d) => d.clause === index && d.outside),
+  );
 
 const COUNTED = /^(thread|tie-thread|fabric|backing|batting|binding|net|interfacing)$/;
 

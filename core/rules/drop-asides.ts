@@ -17,7 +17,7 @@ const LONGEST = 16;
  * binding, which I'd been itching to see the back of, is off". One that tells of damage, work, goods or time stays.
  */
 export function dropAsides(items: Item[]): Item[] {
-  let out = items;
+  let out = withoutSelfAsked(items);
   for (let k = 1; k < out.length - 3; k++) {
     if (!isComma(out[k]!)) continue;
     const end = ASIDE_START.test(out[k + 1]!.w) ? endOfAside(out, k) : endOfNaming(out, k);
@@ -25,6 +25,23 @@ export function dropAsides(items: Item[]): Item[] {
     out = [...out.slice(0, k), ...out.slice(end + 1)];
   }
   return out;
+}
+
+/** "same again on, oh, which was it, the one to its left": asked of herself, and the preposition waits for its place. */
+const SELF_ASKED =
+  /^(?:, )?(?:(?:oh|um|er|uh|now|hang on|wait|let me see|let me think) (?:, )?)*(?:(?:which|what|where)(?: one| block| row)? (?:was|is) (?:it|that)(?: now| again)?|let me see|let me think|hang on|wait a minute)(?: ,| -| --| \?)? $/;
+const WAITS = /^(on|in|at|to|of|from|with|for|under|over|the|by|between)$/;
+function withoutSelfAsked(items: Item[]): Item[] {
+  for (let k = 1; k < items.length - 3; k++) {
+    if (!isComma(items[k]!) || !WAITS.test(items[k - 1]!.w)) continue;
+    let said = '';
+    for (let m = k; m < Math.min(items.length - 1, k + 12); m++) {
+      said += `${items[m]!.w} `;
+      if (m > k + 1 && SELF_ASKED.test(said) && !SELF_ASKED.test(`${said}${items[m + 1]!.w} `))
+        return [...items.slice(0, k), ...items.slice(m + 1)];
+    }
+  }
+  return items;
 }
 
 const isComma = (x: Item): boolean => x.w === ',' || x.w === '--' || x.w === '-';

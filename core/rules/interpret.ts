@@ -307,6 +307,7 @@ function placesAfterColon(state: ReaderState, clause: Clause, placed: ClausePlac
   if (e.places?.length && last.placed === 'said') return false;
   e.places = placed.places;
   last.placed = 'said';
+  if (placed.outside) last.outside = true;
   return true;
 }
 

@@ -26,6 +26,15 @@ describe('what is asked for', () => {
     ['did the second row today', 'action'],
     ['both the gingham ones are done', 'action'],
     ['block 4-4 is complete', 'action'],
+    ['bought five yards of the stuff on sale', 'material'],
+    ['paid 18 for three yards', 'material'],
+    ['spent 12 dollars at the market', 'material'],
+    ['i need uh metres of batting', 'quantity'],
+    ["it's 54 inches across and I didn't get the length", 'quantity'],
+    ["the border is so many centimetres wide, only I wrote it on my hand and it's washed off", 'quantity'],
+    ["there was a hole where somebody's pipe burned it", 'place'],
+    ['3-2 is torn, 3-7 too', 'place'],
+    ['torn: 3-2, 4-2 and 9-1', 'place'],
   ])('%s: %s', (note, slot) => {
     expect(outcome([note]).ask).toBe(slot);
   });
@@ -48,9 +57,18 @@ describe('what is asked for', () => {
     ['the morning was taking apart, nine to twelve'],
     ['last night she rang and we talked about the quilting'],
     ['4-1 is not done yet'],
+    ["there's a stain left in 5-2 and that's staying"],
+    ['a tear in, what is it, 3-4'],
+    ["there's a brown ring, coffee I'd say, that sits right across the seam between 3-3 and 3-4"],
     ['did the seam between 3-2 and 3-3 by hand'],
   ])('nothing: %s', (note) => {
     expect(outcome([note]).ask).toBeNull();
+  });
+
+  test('one of the others is none that was spoken of', () => {
+    expect(outcome(['slipstitched the seam on 3-1', 'then there was a hole in one of the others']).ask).toBe(
+      'place',
+    );
   });
 
   test('a block outside the grid is never logged', () => {

@@ -158,7 +158,9 @@ function itemsFrom(items: Item[], whole: string, head: string): Item[] {
 
 /** "hrs mending so far", "total for fri": a question without a verb. Every word must be one of those that such a question has. */
 function nominal(head: string, items: Item[], asked: boolean): boolean {
-  if (!NOMINAL_HEAD.test(head) || items.length > 12) return false;
+  // "I need, um, metres of batting": told, with the number left out
+  if (!NOMINAL_HEAD.test(head) || items.length > 12 || (!asked && /^(?:i|we) (?!said|put)/.test(head)))
+    return false;
   return items.every(
     (x) =>
       x.task !== undefined ||

@@ -329,6 +329,13 @@ export function isPredicate(items: Item[], k: number): boolean {
         /^(it|them|the|those|these|over|along|round|around|down|up)$/.test(items[k + 1]?.w ?? '') &&
         (k === 0 || /^(and|,|then|or|&)$/.test(lead))
       );
+    // "there's a stain left in five two"
+    if (
+      item.w === 'left' &&
+      items[k - 1]?.finding &&
+      items.slice(Math.max(0, k - 6), k).some((x) => x.w === 'there')
+    )
+      return false;
     if (form !== 'base') return !((item.part || item.object) && form === 'ing' && !isIngVerb(items, k));
     if (item.w === 'left') return true;
     const before = items[k - 1]?.w ?? '';

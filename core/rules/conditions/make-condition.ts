@@ -46,7 +46,8 @@ export function makeCondition(
         (x, k) =>
           /^(somewhere|someplace)$/.test(x.w) &&
           !/^(in|on|near|along|around|by|at)$/.test(items[k + 1]?.w ?? ''),
-      ));
+      )) ||
+    (placed.kind === 'pronoun' && isHowItCame(items, c.at, placed));
   if (fabric?.fabric) {
     const { names, bar } = fabric.fabric;
     const blocks = unique(names.flatMap((n) => state.fabrics.blocks[n] ?? [])).filter(
@@ -233,6 +234,16 @@ export function makeCondition(
 /** "…, top 178, bottom 177": a side that was measured, where "the top" is the patchwork. */
 const isBareTop = (items: Item[], x: Item): boolean =>
   x.w === 'top' && items[items.indexOf(x) - 1]?.w !== 'the';
+
+/** "there was a hole where somebody's pipe burned it": how it came about, and not where. */
+const isHowItCame = (items: Item[], at: number, placed: ClausePlaces): boolean => {
+  const where = items.findIndex((x, k) => k > at && x.w === 'where');
+  return (
+    where > 0 &&
+    items.slice(0, at).some((x) => /^(there|a|an|found|another)$/.test(x.w)) &&
+    placed.items.every((x) => items.indexOf(x) > where)
+  );
+};
 
 /** "musty throughout", "faded all over": the whole quilt, where no place is said or carried. */
 const OVERALL =

@@ -98,7 +98,7 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     if (Object.hasOwn(UNIT_ALONE, x.w) && !x.action && unit === undefined) {
       // "pkt pins", "spool of thread"; a plural without its number leaves it open
       if (quantity === undefined) {
-        if (/^(many|x)$/.test(w(items, m - 1))) uncounted = true;
+        if (/^(many|x)$/.test(w(items, m - 1)) || /^(cm|mm)$/.test(x.w)) uncounted = true;
         else if (/s$/.test(x.w) && !/^(yds|pks|pcs|fqs)$/.test(x.w) && x.w !== 'gross') uncounted = true;
         else quantity = 1;
       }
@@ -128,7 +128,7 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   let n = m;
   for (; n < Math.min(items.length, m + 6); n++) {
     const x = items[n]!;
-    if (x.cost || x.duration || x.clock || x.span) break;
+    if (x.cost || x.duration || x.clock || x.span || (x.task && !x.material && !x.action)) break;
     if (
       isFigure(x) &&
       !(x.w.startsWith('size') || w(items, n - 1) === 'size' || w(items, n - 1) === 'number')
@@ -181,6 +181,10 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     points = /^(those|these|them)$/.test(w(items, m - 1)) ? 'those' : 'it';
     // "five yards of that stuff they had on the table"
     next = w(items, m) === 'stuff' ? m + 1 : m;
+  } else if (figure && unit && words.length && NAMELESS.test(words[0]!.w)) {
+    // "four and a half yards of that stuff on the sale table", "five yards of the same"
+    points = words[0]!.w === 'same' ? 'more' : undefined;
+    next = phraseEnd;
   } else if (figure && words.length && (unit || listed)) {
     material =
       unit && (LENGTH_UNIT_SET.has(unit) || unit === 'fat-quarter') && unit !== 'in' && unit !== 'ft'
@@ -216,7 +220,9 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
       (listed && FOR_A_PART.test(purposeAt(items, m)?.for ?? '')) ||
       // "five at 3.80 each": what was bought is not told
       (listed && items.slice(m, m + 3).some((x) => x.cost) && /^(at|@|for|,|£|\$|€)/.test(w(items, m))) ||
-      (listed && Boolean(items[m]?.cost)))
+      (listed && Boolean(items[m]?.cost)) ||
+      // "got half a dozen at a dollar apiece"
+      items[m]?.cost?.each)
   ) {
     points = more ? 'more' : undefined;
     next = m;
@@ -316,7 +322,10 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   let cost: GoodFound['cost'];
   let c = next;
   let light = 0;
-  if (/^(from|at|in|off|down|on|they|i|we|today|yesterday)$/.test(w(items, c))) {
+  if (
+    /^(from|at|in|off|down|on|they|i|we|today|yesterday)$/.test(w(items, c)) ||
+    items[c]?.task === 'shopping'
+  ) {
     // "a hank of wool from the mill, 14.50", "that stuff they had on the sale table, 27 the lot"
     let q = c;
     while (
@@ -415,6 +424,9 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     ...(purpose?.it ? { forIt: true } : {}),
   };
 }
+
+/** Words that name no thing. */
+const NAMELESS = /^(stuff|things?|same|kind|sort|whatever|something)$/;
 
 const FOR_A_PART = /^(backing|batting|binding|ties)$/;
 

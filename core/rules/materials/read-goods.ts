@@ -27,7 +27,7 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
     'firm',
   ],
   [
-    "to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|out of|could do with|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch",
+    "to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch",
     'needed',
     'firm',
   ],
@@ -104,9 +104,10 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       if (price && /^(on|for)$/.test(w(items, to)) && !made.length) {
         const good = findGood(items, to + 1, false);
         if (
-          good?.head !== undefined &&
+          good &&
+          (good.head !== undefined || (good.unit && good.quantity !== undefined)) &&
           !good.cost &&
-          !/^(job|quilt|work|repair)$/.test(w(items, good.head))
+          !/^(job|quilt|work|repair)$/.test(w(items, good.head ?? to))
         ) {
           push(
             state,
@@ -269,6 +270,25 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
             carried,
           );
       }
+    }
+    // "spent 12 dollars at the shop": on what is not told
+    const spent = made.length ? -1 : items.findIndex((x) => x.cost);
+    if (
+      spent > 0 &&
+      /^(spent|paid)$/.test(w(items, spent - 1)) &&
+      (items.length === spent + 1 ||
+        items[spent + 1]?.task === 'shopping' ||
+        (shop && items.length <= spent + 5))
+    ) {
+      const { amount } = items[spent]!.cost!;
+      push(
+        state,
+        sentence,
+        { cost: { amount }, items, name: 'it', from: 0, next: items.length },
+        'bought',
+        made,
+      );
+      for (const x of items) claims.cut.add(x);
     }
     // "been through the bath, forty grams of soap flakes": a wash uses up what it is told with
     if (!made.length && !priced)
@@ -505,7 +525,8 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
       /^(used|gone)$/.test(w(items, k)) &&
       (w(items, k) === 'used' || items[k - 1]?.quantity?.unit) &&
       (k === items.length - 1 ||
-        (/^(on|for|in|up|,|and)$/.test(w(items, k + 1)) && items.slice(0, k).some((x) => x.quantity?.unit)))
+        (/^(on|for|in|up|so|now|today|tonight|,|and)$/.test(w(items, k + 1)) &&
+          items.slice(0, k).some((x) => x.quantity?.unit)))
     )
       return { use: 'used', at: k, end: k + 1 };
   }

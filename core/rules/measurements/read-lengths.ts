@@ -36,7 +36,17 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
       found.map(({ m }) => m),
       note,
     );
-    if (open) found.push({ m: open, sentence });
+    if (!open) continue;
+    found.push({ m: open, sentence });
+    // "…, only I wrote it on my hand and it's washed off": what became of the figure
+    const at = sentence.items.indexOf(open.items[0]!);
+    const rest = sentence.items.slice(at + 1);
+    const lost = rest.findIndex((x) => /^(only|but|'ve|i|except)$/.test(x.w));
+    if (
+      lost >= 0 &&
+      !rest.some((x) => x.place?.kind === 'blocks' || x.quantity?.unit || x.measure === 'strip')
+    )
+      for (const x of rest.slice(lost)) claims.cut.add(x);
   }
   let unit: LengthUnit | undefined = found.find(({ m }) => m.unit)?.m.unit ?? note;
   for (const { m, sentence } of found) {
@@ -68,7 +78,10 @@ const isSizeOfDamage = (items: Item[], own: MeasureFound[]): boolean =>
   items.some((x) => /^(across|long|wide|big|round)$/.test(x.w) || /(across|long|wide)$/.test(x.w));
 
 const UNKNOWN =
-  /^(?:(?:side|edge|is|was|'s|the|of|by|at|cut|so|:|=|,|-|and|oh|uh|um|hang|on|wait|it) )*(?:\? ?|(?:i )?(?:forget|forgot|ca n't|could n't|do n't|did n't|have n't|'ve lost|lost)\b|what was (?:it|that)\b|not (?:sure|noted)|whatever\b|unknown|illegible|blank|tbc|to be (?:measured|confirmed)|how (?:long|wide)|so many (?:inch|cm|mm|cent|mill)|many (?:in|cm|mm|cent|mill|ft|feet|foot|m|met|yd|yard)|(?:inches|cm|mm|centimetres|centimeters|millimetres)\b)/;
+  /^(?:(?:side|edge|is|was|'s|are|were|the|of|by|at|a|to|cut|width|so|:|=|,|-|and|but|only|oh|uh|um|hang|on|wait|it) )*(?:\? ?|_ |\. \. |(?:i )?(?:forget|forgot|ca n't|could n't|do n't|did n't|have n't|'ve lost|lost|never (?:noted|measured|wrote))\b|what was (?:it|that)\b|not (?:sure|noted|measured|written|taken)|whatever\b|unknown|illegible|blank|smudged|tbc|to be (?:measured|confirmed)|how (?:long|wide)|so many (?:inch|cm|mm|cent|mill)|many (?:in|cm|mm|cent|mill|ft|feet|foot|m|met|yd|yard)|(?:inches|cm|mm|centimetres|centimeters|millimetres)\b)/;
+/** "I didn't get the length", "forgot to take the width". */
+const UNTAKEN =
+  / (?:did n't|have n't|forgot to|never|could n't) (?:get|got|take|taken|took|measure|measured|note|noted|write down|wrote down)(?: down)? (?:the|its|a) $/;
 const SIDE_OF: Record<string, Measure> = {
   top: 'side-top',
   bottom: 'side-bottom',
@@ -93,7 +106,12 @@ function unknownLength(
       ? (SIDE_OF[x.w.split(' ')[0] ?? ''] ??
         SIDE_OF[/^edge-(\w+)$/.exec(x.place?.places[0] ?? '')?.[1] ?? ''])
       : undefined;
-    const gap = tokens[x.j]?.w === 'many';
+    const [next, far] = [tokens[x.j]?.w ?? '', tokens[x.j + 1]?.w];
+    // "border __ cm", "the border is so many inches"
+    const gap =
+      /^(many|\?|_)$/.test(next) ||
+      (next === '.' && far === '.') ||
+      (/^(is|was|'s)$/.test(next) && far === 'so' && tokens[x.j + 2]?.w === 'many');
     const of =
       side ??
       // "border __ cm"
@@ -108,8 +126,15 @@ function unknownLength(
       .slice(x.j, x.j + 12)
       .map((t) => t.w)
       .join(' ');
-    if (!UNKNOWN.test(`${after} `)) continue;
-    const said = /\b(inches|cm|mm|in|m|ft|yd)\b/.exec(after)?.[1];
+    const before = tokens
+      .slice(Math.max(0, x.i - 5), x.i)
+      .map((t) => t.w)
+      .join(' ');
+    if (!UNKNOWN.test(`${after} `) && !UNTAKEN.test(` ${before} `)) continue;
+    const said =
+      /\b(inches|inch|cm|mm|in|m|ft|yd|centimetres|centimeters|millimetres|millimeters|metres|meters|feet|yards)\b/.exec(
+        after,
+      )?.[1];
     const unit = said ? (UNIT_WORDS[said] as LengthUnit) : (found.at(-1)?.unit ?? note);
     return { of, ...(unit ? { unit } : {}), items: [x], rule: 'measure.unknown' };
   }

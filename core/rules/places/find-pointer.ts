@@ -594,6 +594,8 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       rule: 'place.one-of',
       kind: 'pointer',
     };
+  // "there was a hole" only says that it is
+  if (word === 'there' && /^('s|is|are|was|were|'re)$/.test(after)) return undefined;
   if (word === 'it' || word === 'there' || word === 'here') return here(i + 1, 'place.it');
   if (word === 'them' || word === 'they' || word === 'both' || word === 'these') {
     if (

@@ -11,7 +11,7 @@ import type { DayFound } from '../times/find-day.ts';
 import type { ClockFound } from '../times/find-time.ts';
 import { latestClock, wallMinutes, wallTime } from '../times/local-time.ts';
 import { isBreak, TASK_OF_ACTION } from './find-work.ts';
-import { saysNoMore, UNKNOWN_LENGTH, vagueWork } from './vague-work.ts';
+import { isLengthUnknown, saysNoMore, UNKNOWN_LENGTH, vagueWork } from './vague-work.ts';
 
 type Slots = { mark?: 'start' | 'stop'; time?: string; start?: string; end?: string; minutes?: number };
 type Named = { task: Task; at: number; item: Item };
@@ -628,7 +628,8 @@ export function readTimes(
 
   // 5. Work whose time nobody knows: "i did some piecing over the weekend, couldn't tell you how long"
   const next = following && following.items.length <= 8 ? wordsOf(following.items, 0, 8) : ' ';
-  const unknown = UNKNOWN_LENGTH.test(all) || UNKNOWN_LENGTH.test(next);
+  const unknown =
+    isLengthUnknown(all, items) || (following !== undefined && isLengthUnknown(next, following.items));
   const length = items.some((x) => x.duration);
   const timedWork = state.drafts.some((d) => d.sentence === sentence.number && d.entry.kind === 'work');
   const vague =

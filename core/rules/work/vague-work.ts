@@ -32,6 +32,11 @@ const isBoundary = (items: Item[], k: number): boolean =>
   (items[k]!.w === 'and' && items[k + 1]?.w !== 'all' && !items[k + 1]?.task) ||
   (items[k]!.w === 'then' && k > 2);
 
+/** Does somebody say that the time is not known, and not the size of something? */
+const OF_SIZE = /^(?:width|length|size|inches|cm|mm|measure|measured|figure)$/;
+export const isLengthUnknown = (all: string, items: Item[]): boolean =>
+  UNKNOWN_LENGTH.test(all) && !items.some((x) => (x.measure && x.w !== 'long') || OF_SIZE.test(x.w));
+
 /** Does the part of the sentence around `k` only say that nobody looked at the clock? */
 export function saysNoMore(items: Item[], k: number): boolean {
   const own = partAt(items, k);
