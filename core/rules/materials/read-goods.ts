@@ -105,7 +105,9 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
         const good = findGood(items, to + 1, false);
         if (
           good &&
-          (good.head !== undefined || (good.unit && good.quantity !== undefined)) &&
+          (good.head !== undefined ||
+            // "paid 18 for three yards"
+            (/^(paid|spent|gave|)$/.test(w(items, k - 1)) && good.unit && good.quantity !== undefined)) &&
           !good.cost &&
           !/^(job|quilt|work|repair)$/.test(w(items, good.head ?? to))
         ) {
