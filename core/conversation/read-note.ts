@@ -123,7 +123,7 @@ export function readNote(
     };
   }
 
-  const items = dropAsides(mendCorrections(exceptPlaces(scanned.items, fabrics)));
+  const items = dropAsides(mendCorrections(exceptPlaces(scanned.items, fabrics, grid)));
   const named = findDays(text, local);
   // asked when it was, "from seven till nine" is of the day that was told
   const days =

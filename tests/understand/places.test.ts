@@ -107,6 +107,14 @@ const TABLE: [value: string[], phrasings: string[]][] = [
     ['2-1', '2-2', '2-3', '2-4', '2-5'],
     ['row two is stained except for the last block', 'row two is stained bar the end one'],
   ],
+  [
+    ['2-1', '2-2', '2-4', '2-5', '2-6'],
+    [
+      'row two is stained bar the third one along',
+      "all of row two's stained but for the third from the left",
+      'every block in row two is stained except the third one along',
+    ],
+  ],
   [['7-5', '7-6'], ['mould in the last two columns, just the bottom row of them']],
   [
     ['2-1', '3-1'],

@@ -1,7 +1,8 @@
+import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import type { Item } from '../item.ts';
 import type { PlaceFound } from './find-place.ts';
-import { splitBlock, unique } from './grid.ts';
+import { allBlocks, splitBlock, unique } from './grid.ts';
 
 /** How many items the words for "except" take at `k`; 0 where none stand there. */
 function exceptAt(items: Item[], k: number): number {
@@ -14,7 +15,7 @@ function exceptAt(items: Item[], k: number): number {
   )
     return 1;
   if (
-    /^(other than|apart from|aside from|not counting|not including|leaving out|but not|except for)$/.test(
+    /^(other than|apart from|aside from|not counting|not including|leaving out|but not|except for|but for)$/.test(
       `${word} ${next}`,
     )
   )
@@ -52,6 +53,14 @@ const JOINT = /^(,|and|&|\+|or)$/;
 const NTH = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
 const ENDS = /^(first|top|left|last|bottom|end|final|right|leftmost|rightmost)$/;
 
+/** "the third one along", "the second block across", "the fourth from the left": where these words end. */
+function along(items: Item[], k: number): number {
+  let m = k;
+  if (/^(along|across|in|over)$/.test(items[m]?.w ?? '') && !items[m + 1]?.place) m++;
+  if (items[m]?.w === 'from' && /^(the )?left$/.test(items[m + 1]?.w ?? '')) return m + 2;
+  return items[m]?.w === 'from' && items[m + 1]?.w === 'the' && items[m + 2]?.w === 'left' ? m + 3 : m;
+}
+
 /** The blocks of `base` that an end of it means: "the first one", "the last two", "the end blocks", "the two ends". */
 function endsOf(items: Item[], k: number, base: string[]): { places: string[]; next: number } | undefined {
   let m = k;
@@ -69,7 +78,7 @@ function endsOf(items: Item[], k: number, base: string[]): { places: string[]; n
     const noun = items[m + 1]?.w ?? '';
     return /^(row|column|col)s?$/.test(noun)
       ? undefined
-      : { places: [base[nth]!], next: /^(one|block|square)$/.test(noun) ? m + 2 : m + 1 };
+      : { places: [base[nth]!], next: along(items, /^(one|block|square)$/.test(noun) ? m + 2 : m + 1) };
   }
   if (!ENDS.test(end) && !(end === 'ends' && n === 2)) return undefined;
   m++;
@@ -95,7 +104,7 @@ function endsOf(items: Item[], k: number, base: string[]): { places: string[]; n
  * the one in the top row", "apart from 2-3, row two is stained". The exception's own words are left out, so that no later
  * rule takes them for places. Where the exception is told of in turn ("…, which is only weak") that word stands for it.
  */
-export function exceptPlaces(given: Item[], fabrics: FabricIndex): Item[] {
+export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGrid): Item[] {
   let items = given;
   for (let k = 0; k < items.length; k++) {
     const marker = exceptAt(items, k);
@@ -103,6 +112,11 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex): Item[] {
     const from = items.slice(0, k).findLastIndex((x) => /^[.;!?\n]$/.test(x.w)) + 1;
     const isBase = (x: Item): boolean => baseOf(x, fabrics).length > 1;
     let at = items.slice(0, k).findLastIndex((x, m) => m >= from && isBase(x));
+    const whole = at < 0 ? wholeTop(items, k, marker, grid, fabrics) : undefined;
+    if (whole) {
+      at = k - 1;
+      items = items.map((x, m) => (m === at ? { ...x, place: whole } : x));
+    }
     const ahead = at < 0;
     const said = readExcepted(items, k, marker, ahead ? [] : baseOf(items[at]!, fabrics), fabrics);
     if (!said) continue;
@@ -158,6 +172,7 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex): Item[] {
         return { ...x, place: { ...excepted, next: x.j } };
       return x;
     });
+    if (!ahead && items[which]?.place?.rule === 'place.excepted') items = tellLast(items, which);
     if (ahead && items[next]?.w === ',') next++;
     // "row four is thin but the wool is fine": the exception told of at once
     const told =
@@ -177,6 +192,51 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex): Item[] {
     k = start - 1;
   }
   return items;
+}
+
+/** "everything but 2-3 is sound", "darned all but 2-3": of the whole top, where it is said what is so of the rest. */
+function wholeTop(
+  items: Item[],
+  k: number,
+  marker: number,
+  grid: QuiltGrid,
+  fabrics: FabricIndex,
+): PlaceFound | undefined {
+  if (!/^(all|everything|every block|every one|the lot)$/.test(wholeBefore(items, k))) return undefined;
+  const said = readExcepted(items, k, marker, allBlocks(grid), fabrics);
+  if (!said || !said.places.every((p) => splitBlock(p))) return undefined;
+  const told =
+    items.slice(said.next, said.next + 2).some((x) => isVerb(x) || x.finding || x.action) ||
+    items.slice(0, k - 1).some((x) => x.finding || x.action);
+  return told
+    ? {
+        next: items[k - 1]!.j,
+        places: allBlocks(grid),
+        how: 'implied',
+        rule: 'place.all-but',
+        kind: 'blocks',
+      }
+    : undefined;
+}
+
+const wholeBefore = (items: Item[], k: number): string =>
+  /^(block|one|lot)$/.test(items[k - 1]?.w ?? '')
+    ? `${items[k - 2]?.w ?? ''} ${items[k - 1]!.w}`
+    : (items[k - 1]?.w ?? '');
+
+/** "row two but the third one, which has a tear, is sound": what is told of the exception is put behind what the rest is. */
+function tellLast(items: Item[], which: number): Item[] {
+  const close = items.findIndex((x, m) => m > which && x.w === ',');
+  if (close < 0 || close > which + 9 || !items[close + 1] || !isVerb(items[close + 1]!)) return items;
+  const stop = items.findIndex((x, m) => m > close && /^[,.;!?\n]$/.test(x.w));
+  const end = stop < 0 ? items.length : stop;
+  return [
+    ...items.slice(0, which),
+    ...items.slice(close + 1, end),
+    items[close]!,
+    ...items.slice(which, close),
+    ...items.slice(end),
+  ];
 }
 
 const baseOf = (x: Item, fabrics: FabricIndex): string[] =>

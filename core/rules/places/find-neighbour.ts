@@ -208,6 +208,8 @@ function neighbourAt(
   ctx: PlaceContext,
   placeAt: (j: number) => PlaceFound | undefined,
 ): PlaceFound | undefined {
+  const counted = nthOfLine(tokens, i, ctx);
+  if (counted) return counted;
   let j = i;
   let the = false;
   let head: 'one' | 'many' | 'count' | 'none' = 'none';
@@ -259,6 +261,25 @@ function neighbourAt(
   const spread = the && head === 'count' ? (count ?? 1) : undefined;
   // a bare direction needs what it is counted from, or the end of what is said of it
   return from(tokens, ways, ctx, placeAt, distance, head === 'many', spread, head === 'count' && !the);
+}
+
+/** "row three is sound bar the third one along": counted along the row just spoken of, and not on from its last block. */
+function nthOfLine(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const nth = readOrdinal(tokens, w(tokens, i) === 'the' ? i + 1 : i);
+  if (!nth) return undefined;
+  const j = /^(one|block|square|patch)$/.test(w(tokens, nth.next)) ? nth.next + 1 : nth.next;
+  const line = ctx.focus.filter((p) => splitBlock(p));
+  if (
+    !/^(along|across)$/.test(w(tokens, j)) ||
+    /^(from|of|in|on|the|row|to)$/.test(w(tokens, j + 1)) ||
+    line.length < 3 ||
+    !line.every((p) => splitBlock(p)!.row === splitBlock(line[0]!)!.row)
+  )
+    return undefined;
+  const place = line[nth.value - 1];
+  return place === undefined
+    ? undefined
+    : { next: j + 1, places: [place], how: 'implied', rule: 'place.nth-of-line', kind: 'blocks' };
 }
 
 /** "its right-hand neighbour", "neighbour to the right", "both its neighbours", "the neighbour below". */
