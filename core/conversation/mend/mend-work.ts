@@ -1,7 +1,9 @@
+import { type Draft, makeDraft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { findDays } from '../../rules/times/find-day.ts';
 import { dayStart, wallMinutes, wallTime } from '../../rules/times/local-time.ts';
+import { TASK_OF_ACTION } from '../../rules/work/find-work.ts';
 import { put, type Standing } from '../standing.ts';
 
 /**
@@ -113,4 +115,53 @@ export function tookMinutes(standing: Standing[], items: Item[], words: string):
   if (said[1] !== 'took' && deed.was.minutes === undefined) return false;
   put(deed.draft, 'minutes', value, 'amend.took', numbers);
   return true;
+}
+
+const TOOK_TOGETHER = new RegExp(
+  `^ ${LEAD}(?:it|that|all that|all of that|the lot|the whole lot|they|both|the (?:two|three|pair)(?: of them)?|together they|altogether (?:it|that))(?: all| both| together| only| just)* (?:took|was|came to)(?: me| us)?(?: about| around| nearly| roughly| only| maybe| just| like| the best part of| a good| all of)* (?:\\S+ ){0,4}\\S+(?: or so| altogether| all told| in all| total| all in all| together| for the (?:lot|two|pair|both))*(?: [.!])* $`,
+);
+
+/** "patched 3-2 and darned 3-4", then "that took an hour": one length of several deeds is time at work. */
+export function tookTogether(
+  state: ReaderState,
+  standing: Standing[],
+  items: Item[],
+  words: string,
+): Draft | undefined {
+  if (items.length > 14 || !TOOK_TOGETHER.test(words)) return undefined;
+  const lengths = items.filter((x) => x.duration);
+  const told = items.some(
+    (x) =>
+      x.finding ||
+      x.action ||
+      x.task ||
+      x.material ||
+      x.span ||
+      x.clock ||
+      x.fabric ||
+      x.place?.kind === 'blocks',
+  );
+  if (lengths.length !== 1 || told || standing.some(({ was }) => was.kind === 'work')) return undefined;
+  const deeds = standing.filter(
+    ({ was }) =>
+      was.kind === 'treatment' &&
+      (was.state === 'done' || was.state === 'doing') &&
+      was.minutes === undefined,
+  );
+  const first = deeds[0]?.was;
+  if (deeds.length < 2 || first?.kind !== 'treatment' || !first.action) return undefined;
+  return makeDraft(
+    'work',
+    { index: -1, sentence: 0, items },
+    {
+      task: [
+        TASK_OF_ACTION[first.action] ?? state.memory.running,
+        'work.of-treatments',
+        undefined,
+        'implied',
+      ],
+      minutes: [lengths[0]!.duration!.minutes, lengths[0]!.duration!.rule, lengths[0]],
+    },
+    'unneeded',
+  );
 }
