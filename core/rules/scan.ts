@@ -58,6 +58,7 @@ export function scan(
   const measuring = tokens.some((t) => MEASURE_TALK.test(t.w));
   const sided = tokens.filter((t) => SIDE.test(t.w)).length > 2;
   const inMillimetres = tokens.some((t) => /^(mm|mils?|millimet(re|er)s?)$/.test(t.w));
+  const stretch = stretchAtComma(tokens);
   let i = 0;
   while (i < tokens.length) {
     const item =
@@ -65,7 +66,15 @@ export function scan(
       (measuring ? sideLetter(tokens, i) : undefined) ??
       (sided ? sideLength(tokens, i) : undefined) ??
       (inMillimetres ? fourFigures(tokens, i) : undefined) ??
-      itemAt(tokens, i, ctx, fabrics, commerce, work, listedAfter(items));
+      itemAt(
+        i < stretch ? tokens.slice(0, stretch) : tokens,
+        i,
+        ctx,
+        fabrics,
+        commerce,
+        work,
+        listedAfter(items),
+      );
     items.push(item);
     if (item.place) {
       narrowToCloth(item.place, items, ctx.cloth);
@@ -93,6 +102,19 @@ export function scan(
     earlier: ctx.earlier,
     ...(ctx.cloth ? { cloth: ctx.cloth } : {}),
   };
+}
+
+/** "row seven, two till half three": the comma at which hours begin, so that no row takes the first of them for its block. */
+function stretchAtComma(tokens: Token[]): number {
+  for (let c = 1; c < tokens.length - 2; c++)
+    if (
+      tokens[c]!.w === ',' &&
+      (tokens[c + 1]!.kind === 'number' || startsNumber(tokens[c + 1]!.w)) &&
+      /^(to|till|til|until)$/.test(tokens[c + 2]!.w) &&
+      findSpan(tokens, c + 1, 'none')?.sure
+    )
+      return c;
+  return -1;
 }
 
 const SOLD_BY = /^(pack|packet|package|roll|bolt|spool|reel|skein|ball|hank)s?$/;

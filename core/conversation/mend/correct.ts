@@ -24,7 +24,7 @@ import { allBut, keepOnly, noStuff, otherChoice, otherSide, strikeNth } from './
 import { mendPlaces, placeItems } from './mend-places.ts';
 import { mendStitch } from './mend-stitch.ts';
 import { mendTimes } from './mend-times.ts';
-import { mendWork, tookMinutes, tookTogether } from './mend-work.ts';
+import { mendWork, tookLength, tookMinutes } from './mend-work.ts';
 import type { Segment, Work } from './mending.ts';
 import { onlyPartDone } from './only-part-done.ts';
 import { resolvePlaces } from './resolve-places.ts';
@@ -51,8 +51,8 @@ export function correct(
     noStuff(standing, items, said) ??
     onlyPartDone(standing, items, said);
   if (picked) return picked.map((s) => s.draft);
-  const together = tookTogether(state, standing, items, said);
-  if (together) return [...standing.map((s) => s.draft), together];
+  const together = tookLength(state, standing, items);
+  if (together) return together;
   if (
     otherSide(standing, said) ||
     allBut(standing, items) ||

@@ -117,51 +117,56 @@ export function tookMinutes(standing: Standing[], items: Item[], words: string):
   return true;
 }
 
-const TOOK_TOGETHER = new RegExp(
-  `^ ${LEAD}(?:it|that|all that|all of that|the lot|the whole lot|they|both|the (?:two|three|pair)(?: of them)?|together they|altogether (?:it|that))(?: all| both| together| only| just)* (?:took|was|came to)(?: me| us)?(?: about| around| nearly| roughly| only| maybe| just| like| the best part of| a good| all of)* (?:\\S+ ){0,4}\\S+(?: or so| altogether| all told| in all| total| all in all| together| for the (?:lot|two|pair|both))*(?: [.!])* $`,
-);
+/** Words that may stand beside a length told by itself: "all that took about an hour", "40 minutes for the two of them". */
+const BESIDE_LENGTH =
+  /^(?:no|oh|and|but|so|well|um|uh|er|,|-|it|that|all|of|the|lot|whole|they|both|two|three|pair|them|together|altogether|only|just|took|was|were|came|come|to|me|us|about|around|nearly|roughly|maybe|like|good|best|part|a|an|or|so|told|in|total|for|those|these|which|'s|work|or|than|longer|i|thought|took|say|there|\.|!|on)$/;
 
-/** "patched 3-2 and darned 3-4", then "that took an hour": one length of several deeds is time at work. */
-export function tookTogether(
-  state: ReaderState,
-  standing: Standing[],
-  items: Item[],
-  words: string,
-): Draft | undefined {
-  if (items.length > 14 || !TOOK_TOGETHER.test(words)) return undefined;
+/**
+ * "patched 3-2 and darned 3-4", then "that took an hour": one length of several deeds is time at work, of a single one its own.
+ * "the darn took twenty minutes" is that deed's. Gives the whole set.
+ */
+export function tookLength(state: ReaderState, standing: Standing[], items: Item[]): Draft[] | undefined {
   const lengths = items.filter((x) => x.duration);
-  const told = items.some(
-    (x) =>
-      x.finding ||
-      x.action ||
-      x.task ||
-      x.material ||
-      x.span ||
-      x.clock ||
-      x.fabric ||
-      x.place?.kind === 'blocks',
-  );
-  if (lengths.length !== 1 || told || standing.some(({ was }) => was.kind === 'work')) return undefined;
+  const length = lengths[0];
+  if (items.length > 14 || lengths.length !== 1 || standing.some(({ was }) => was.kind === 'work'))
+    return undefined;
   const deeds = standing.filter(
     ({ was }) =>
       was.kind === 'treatment' &&
       (was.state === 'done' || was.state === 'doing') &&
       was.minutes === undefined,
   );
-  const first = deeds[0]?.was;
-  if (deeds.length < 2 || first?.kind !== 'treatment' || !first.action) return undefined;
-  return makeDraft(
-    'work',
-    { index: -1, sentence: 0, items },
-    {
-      task: [
-        TASK_OF_ACTION[first.action] ?? state.memory.running,
-        'work.of-treatments',
-        undefined,
-        'implied',
-      ],
-      minutes: [lengths[0]!.duration!.minutes, lengths[0]!.duration!.rule, lengths[0]],
-    },
-    'unneeded',
-  );
+  const rest = items.filter((x) => !x.duration && !BESIDE_LENGTH.test(x.w));
+  const own = rest.length === 1 ? deeds.filter(({ was }) => isDeed(was, rest[0]!)) : deeds;
+  if (
+    rest.length > 1 ||
+    (rest.length === 1 && (own.length !== 1 || items[items.indexOf(rest[0]!) - 1]?.w !== 'the'))
+  )
+    return undefined;
+  const first = own[0]?.was;
+  if (first?.kind !== 'treatment' || !first.action) return undefined;
+  const { minutes, rule } = length!.duration!;
+  const drafts = standing.map((s) => s.draft);
+  if (own.length === 1) {
+    put(own[0]!.draft, 'minutes', minutes, 'amend.took', [length!]);
+    return drafts;
+  }
+  const task = TASK_OF_ACTION[first.action] ?? state.memory.running;
+  return [
+    ...drafts,
+    makeDraft(
+      'work',
+      { index: -1, sentence: 0, items },
+      { task: [task, 'work.of-treatments', undefined, 'implied'], minutes: [minutes, rule, length] },
+      'unneeded',
+    ),
+  ];
 }
+
+/** Does the word name the deed: "the darn", "the net", "the patching"? */
+const isDeed = (was: Standing['was'], x: Item): boolean =>
+  was.kind === 'treatment' &&
+  was.action !== undefined &&
+  (x.action?.v === was.action ||
+    (was.action === 'overlay' && x.material === 'net') ||
+    (was.action === 'patch' && x.w === 'patch'));

@@ -472,6 +472,17 @@ const COUNTED = new Set(
   ),
 );
 
+/** "patched 3-2, nine to ten": hours at the end of a deed told with its one place, and no more rows of a list. */
+function afterDeed(tokens: Token[], i: number, next: number): boolean {
+  if (w(tokens, i - 1) !== ',' || !/^(|\.|;|!|\n)$/.test(w(tokens, next))) return false;
+  let from = i - 1;
+  while (from > 0 && !/^[.;!?\n]$/.test(w(tokens, from - 1))) from--;
+  const said = tokens.slice(from, i - 1).map((t) => t.w);
+  return said.some((x) => DEED.test(x)) && !/^(rows?|columns?|blocks|squares|,)$/.test(said.at(-2) ?? '');
+}
+const DEED =
+  /^(?:(?:re)?(?:patched|darned|tied|quilted|pieced|mended|sewed|sewn|stitched|stitching|basted|unpicked|pressed|cut|vacuumed|cleaned|bound|trimmed|couched|replaced|backed|closed|sewed|netted)|carried|went|worked|more|again)$/;
+
 const SPAN_JOINT = new Set(['to', 'till', 'til', 'until', 'through', '-', '--', 'thru', 'and', 'right']);
 
 const KIND_OF_WORK =
@@ -534,6 +545,7 @@ export function findSpan(
     // "ten to twelve mending", but not "blocks ten to twelve"
     (KIND_OF_WORK.test(w(tokens, end.next)) && /^(|,|\.|;|:|and|then|\n)$/.test(w(tokens, i - 1))) ||
     // "mended seven to nine", "cutting 9 to 12, then tea": hours, for nothing stands behind them that could be counted
+    afterDeed(tokens, i, end.next) ||
     (WORK_DONE.test(w(tokens, i - 1)) && BREAKS_OFF.test(w(tokens, end.next)) && joint !== '-') ||
     (/^([,:]|ran|lasted|went|was)$/.test(w(tokens, i - 1)) &&
       /ing$|^(survey|paperwork|today|yesterday|night|work)$/.test(w(tokens, i - 2)));
