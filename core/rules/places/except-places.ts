@@ -194,7 +194,7 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
   return items;
 }
 
-/** "everything but 2-3 is sound", "darned all but 2-3": of the whole top, where it is said what is so of the rest. */
+/** "everything but 2-3 is sound", "darned every block but 2-3": of the whole top, where it is said what is so of the rest. */
 function wholeTop(
   items: Item[],
   k: number,
@@ -202,7 +202,7 @@ function wholeTop(
   grid: QuiltGrid,
   fabrics: FabricIndex,
 ): PlaceFound | undefined {
-  if (!/^(all|everything|every block|every one|the lot)$/.test(wholeBefore(items, k))) return undefined;
+  if (!/^(everything|every block|every one)$/.test(wholeBefore(items, k))) return undefined;
   const said = readExcepted(items, k, marker, allBlocks(grid), fabrics);
   if (!said || !said.places.every((p) => splitBlock(p))) return undefined;
   const told =
