@@ -95,6 +95,7 @@ export function scan(
     }
     i = item.j;
   }
+  metresAsMinutes(items, commerce);
   return {
     items,
     places,
@@ -110,11 +111,41 @@ function stretchAtComma(tokens: Token[]): number {
     if (
       tokens[c]!.w === ',' &&
       (tokens[c + 1]!.kind === 'number' || startsNumber(tokens[c + 1]!.w)) &&
-      /^(to|till|til|until)$/.test(tokens[c + 2]!.w) &&
-      findSpan(tokens, c + 1, 'none')?.sure
-    )
-      return c;
+      /^(to|till|til|until)$/.test(tokens[c + 2]!.w)
+    ) {
+      const span = findSpan(tokens, c + 1, 'none');
+      if (span?.sure || (span && tokens[c + 2]!.w !== 'to')) return c;
+    }
   return -1;
+}
+
+/**
+ * "patched 3-2, 20m", "whip, 20m": minutes where the note tells of a deed and of nothing that is sold by the metre. A quarter of
+ * an hour is written so as often as fifteen metres, but never beside cloth that is bought or cut.
+ */
+function metresAsMinutes(items: Item[], commerce: boolean): void {
+  if (commerce || !items.some((x) => x.action || x.stitch)) return;
+  for (let k = 0; k < items.length; k++) {
+    const { quantity, w } = items[k]!;
+    if (quantity?.unit !== 'm' || !/^\d+ ?m$/.test(w) || quantity.value! < 5 || quantity.value! > 240)
+      continue;
+    const before = items[k - 1];
+    const after = items[k + 1];
+    if ((before && !/^[,;.:-]$/.test(before.w)) || (after && !/^[,;.!)\n]$/.test(after.w))) continue;
+    const from = items.slice(0, k).findLastIndex((x) => /^[.;\n]$/.test(x.w)) + 1;
+    if (
+      items
+        .slice(from, k)
+        .some(
+          (x) =>
+            x.part || /^(binding|backing|batting|net|thread|tie-thread)$/.test(x.material ?? '') || x.cost,
+        )
+    )
+      continue;
+    const item = items[k]!;
+    item.duration = { next: quantity.next, minutes: quantity.value!, rule: 'time.minutes' };
+    delete item.quantity;
+  }
 }
 
 const SOLD_BY = /^(pack|packet|package|roll|bolt|spool|reel|skein|ball|hank)s?$/;

@@ -1,8 +1,31 @@
 import { describe, expect, it } from 'vitest';
+import { outcome } from './conversation.ts';
 import { entriesOf, say } from './say.ts';
 
 const work = (notes: string | string[], at?: string) => entriesOf('work', notes, at);
 const D = '2026-03-14T';
+
+describe('hours and lengths that follow what was done', () => {
+  it.each([
+    [['patched 3-2, nine to ten'], ['treatment: @3-2 done patch', 'work: 09:00 10:00 mending']],
+    [
+      ['patched 3-2 and darned 3-4', 'that took an hour'],
+      ['treatment: @3-2 done patch', 'treatment: @3-4 darn done', 'work: 60 mending'],
+    ],
+    [
+      ['patched 3-2 and darned 3-4', 'the darn took twenty minutes'],
+      ['treatment: 20 @3-4 darn done', 'treatment: @3-2 done patch'],
+    ],
+    [['patched 3-2, 20m'], ['treatment: 20 @3-2 done patch']],
+    [
+      ['tied rows four, five to six'],
+      ['treatment: @4-1,4-2,4-3,4-4,4-5,5-1,5-2,5-3,5-4,5-5,6-1,6-2,6-3,6-4,6-5 done tie'],
+    ],
+    [['patched 3-2 and darned 3-4', 'that took the phone off me for an hour'], []],
+  ])('%j', (notes, entries) => {
+    expect(outcome(notes).entries).toEqual(entries);
+  });
+});
 
 describe('stretches of work', () => {
   it.each([

@@ -81,7 +81,20 @@ export function deniesAtOnce(items: Item[]): boolean {
 
 /** Time at work that the last note knows nothing of. */
 export function tellsWork(work: Work): boolean {
-  if (work.standing.some(({ was }) => was.kind === 'work')) return false;
+  const stands = work.standing.filter(({ was }) => was.kind === 'work');
+  if (stands.length)
+    // "shopping took from eleven to twelve": another kind of work with hours of its own
+    return (
+      work.cue === 'none' &&
+      work.state.drafts.some(
+        ({ entry: e, origins }) =>
+          e.kind === 'work' &&
+          e.task !== undefined &&
+          origins['task']?.how === 'said' &&
+          (e.start !== undefined || e.minutes !== undefined) &&
+          !stands.some(({ was }) => was.kind === 'work' && was.task === e.task),
+      )
+    );
   return work.state.drafts.some(
     ({ entry: e }) =>
       e.kind === 'work' && (e.start !== undefined || e.mark !== undefined || e.task !== undefined),

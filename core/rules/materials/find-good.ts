@@ -181,6 +181,13 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     points = /^(those|these|them)$/.test(w(items, m - 1)) ? 'those' : 'it';
     // "five yards of that stuff they had on the table"
     next = w(items, m) === 'stuff' ? m + 1 : m;
+  } else if (
+    figure &&
+    /^(in|cm|mm)$/.test(unit ?? '') &&
+    /^(sq|square|squares|across|wide|long|each)$/.test(words[0]?.w ?? '')
+  ) {
+    // "cut 4 patches 3.5in sq": how large
+    return undefined;
   } else if (figure && unit && words.length && NAMELESS.test(words[0]!.w)) {
     // "four and a half yards of that stuff on the sale table", "five yards of the same"
     points = words[0]!.w === 'same' ? 'more' : undefined;
@@ -311,6 +318,23 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
         if (late2.for === 'ties' && material && /^(fabric|thread)$/.test(material)) material = 'tie-thread';
         next = late2.next;
       }
+    }
+  }
+  // "a scrap of muslin, maybe a quarter of a yard": how much that is
+  if (unit === 'piece' && head >= 0 && w(items, next) === ',') {
+    let q = next + 1;
+    while (/^(maybe|about|say|perhaps|roughly|around|nearly|call|it|just|some|not|quite)$/.test(w(items, q)))
+      q++;
+    const size = items[q]?.quantity;
+    if (
+      size?.unit &&
+      LENGTH_UNIT_SET.has(size.unit) &&
+      size.value !== undefined &&
+      /^(|,|\.|;|and|for|on)$/.test(w(items, q + 1))
+    ) {
+      quantity = size.value;
+      unit = size.unit;
+      next = q + 1;
     }
   }
   // "batting (wool), $48": an aside in brackets

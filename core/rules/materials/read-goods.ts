@@ -369,6 +369,14 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     const thing =
       after.material && (items[cue.next + 1]?.quantity || /^(,|and|&|\+|)$/.test(w(items, cue.next + 1)));
     if ((after.action?.form === 'ing' && !thing) || after.action?.form === 'past') return true;
+    // "managed to get the backing off"
+    if (
+      /get$/.test(phrase) &&
+      items
+        .slice(cue.next + 1, cue.next + 6)
+        .some((x) => /^(off|out|apart|undone|loose|flat|clean|unpicked)$/.test(x.w))
+    )
+      return true;
     if (/^(to get|to buy)$/.test(phrase) && before && (before.place || before.fabric)) return true;
     if (phrase === 'get' && before && !/^(to|must|and|,|'ll|will|also|then)$/.test(before.w)) return true;
     if (phrase === 'want' && before && !/^(i|we|'ll|and|still|also)$/.test(before.w)) return true;
@@ -433,7 +441,9 @@ function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound
       cue.use === 'on-hand' &&
       good.head !== undefined &&
       (store ||
-        /^(left|over|spare|already)$/.test(w(items, good.next)) ||
+        /^(left|spare|already)$/.test(w(items, good.next)) ||
+        // "I've net over", and not "over it"
+        (w(items, good.next) === 'over' && !items[good.next + 1]) ||
         / (enough|plenty|some|loads|lots) /.test(wordsOf(items, at - 1, good.head)))
     )
       return good;

@@ -359,7 +359,8 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         : undefined;
       if (
         m !== undefined &&
-        (lengthUnit(items[m]) || shared) &&
+        // "cut 2 1/4 strips": nobody cuts a quarter of a strip
+        (lengthUnit(items[m]) || shared || !Number.isInteger(items[m]!.quantity!.value)) &&
         lengthUnit(items[m]) !== 'yd' &&
         lengthUnit(items[m]) !== 'm'
       )

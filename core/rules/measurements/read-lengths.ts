@@ -27,7 +27,7 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
     )
       own.push({ of: 'diagonal', value: first.quantity.value, items: [first], rule: 'measure.diagonal' });
     if (isSizeOfDamage(sentence.items, own)) continue;
-    for (const m of own) found.push({ m, sentence });
+    for (const m of own) if (!isInitial(state, m.items[0])) found.push({ m, sentence });
   }
   for (const sentence of sentences) {
     const open = unknownLength(
@@ -69,6 +69,13 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
     for (const x of m.items) if (isOnlyFigure(x)) claims.drop.add(x);
   }
 }
+
+/** "M.E.W. 1931": the last letter of somebody's name, and no width. */
+const isInitial = (state: ReaderState, x: Item | undefined): boolean =>
+  x !== undefined &&
+  /^[wl]$/.test(x.w) &&
+  state.tokens[x.i - 1]?.w === '.' &&
+  /^[a-z]$/.test(state.tokens[x.i - 2]?.w ?? '');
 
 /** "that hole is about an inch across", "a tear three inches long": how large the damage is, not the quilt. */
 const isSizeOfDamage = (items: Item[], own: MeasureFound[]): boolean =>

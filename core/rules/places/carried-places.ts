@@ -1,5 +1,6 @@
 import type { Action } from '../../../shared/vocabulary.ts';
 import type { ClauseView } from '../clause-view.ts';
+import type { Draft } from '../draft.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isTreatment } from '../treatments/is-treatment.ts';
 import type { Way } from '../treatments/way.ts';
@@ -57,6 +58,8 @@ export function carriedPlaces(
   if (side) return side;
   const open = openPlaces(state, action, placed) ?? plannedPlaces(state, action, placed);
   if (open && !(lastInNote && lastPlaces?.length)) return open;
+  const washed = action === 'dry' || action === 'press' ? partWashed(state, lastInNote?.entry) : undefined;
+  if (washed && placed.kind !== 'specific' && items.some((x) => x.place?.rule === 'place.it')) return washed;
   if (pronoun) {
     // "cut the border strips and pieced them": the strips
     const cut = state.drafts.findLast(isTreatment);
@@ -163,6 +166,14 @@ export function sideTakenOff(state: ReaderState, action: Action, placed: ClauseP
   if (action === 'bind') return off.object === 'binding' ? e.places : undefined;
   if (action === 'add-border') return off.object === 'border' ? e.places : undefined;
   return placed.kind === 'pronoun' ? e.places : undefined;
+}
+
+/** "washed the backing; it's drying": the part that was last in the water. */
+function partWashed(state: ReaderState, last: Draft['entry'] | undefined): string[] | undefined {
+  const wet = last?.kind === 'treatment' ? last : state.memory.treatment;
+  return wet && /^(wash|clean)$/.test(wet.action ?? '') && wet.places?.length && !wet.places.includes('quilt')
+    ? wet.places
+    : undefined;
 }
 
 /** Blocks that a net or a cloth behind has just been laid on: what "tacked it first" fastens. */

@@ -14,7 +14,15 @@ import { bindingFinished, putOn } from './put-on.ts';
 import { redone } from './redone.ts';
 import { refineAction } from './refine-action.ts';
 import { replacement } from './replacement.ts';
-import { backTogether, drawnTogether, goneOver, lineOfStitch, ranUp, shutWith } from './seam-closed.ts';
+import {
+  backTogether,
+  drawnTogether,
+  goneOver,
+  lineOfStitch,
+  ranUp,
+  shutWith,
+  wantsGoingOver,
+} from './seam-closed.ts';
 import { shavedOff } from './shaved-off.ts';
 import { stainLifted, stainWorkedOn } from './stain-worked-on.ts';
 import { comesOut, hasToGo, isOff, offCame, takenOff } from './taken-off.ts';
@@ -39,6 +47,7 @@ const BY_THING: ((at: WordAt) => WayFound)[] = [
   drawnTogether,
   toolOver,
   goneOver,
+  wantsGoingOver,
   backTogether,
   namedTreatment,
   shutWith,

@@ -59,6 +59,22 @@ export function goneOver({ items, k, item }: WordAt): WayFound {
   return undefined;
 }
 
+/** A seam that asks to be gone over. */
+export function wantsGoingOver({ items, k, item, before }: WordAt): WayFound {
+  // "the binding wants its seams going over", "row two's seams need going over again"
+  if (
+    (item.w === 'going over' || (item.w === 'going' && items[k + 1]?.w === 'over')) &&
+    / (wants?|needs?|'ll want|will want|could do with) /.test(before) &&
+    items.slice(Math.max(0, k - 4), k).some((x) => x.seam || x.stitches) &&
+    !items[k + 1]?.stitch
+  )
+    return found(
+      { action: 'resew', form: 'base', at: k, items: [item], rule: 'treatment.wants-going-over' },
+      k,
+    );
+  return undefined;
+}
+
 /** A seam told as whole again. */
 export function backTogether({ items, k, item, all, ways }: WordAt): WayFound {
   // "the seam's back together"

@@ -358,7 +358,7 @@ export function readTimes(
   for (let k = 0; k < items.length; k++) {
     const span = items[k]!.span;
     if (!span || used.has(k)) continue;
-    const task = taskNear(items, k, k + 1);
+    const task = taskNear(items, k, k + 1) ?? goesOnWith(state, items, k);
     const between =
       w(items, k - 1) === 'between' &&
       span.start.rule === 'time.hour' &&
@@ -661,6 +661,17 @@ export function readTimes(
   }
 
   for (const k of used) claims.cut.add(items[k]!);
+}
+
+/** "carried on with that, seven to nine", "more of the same": the work that ran last. */
+function goesOnWith(state: ReaderState, items: Item[], k: number): { task: Task } | undefined {
+  const ran = state.memory.running ?? state.memory.ran;
+  return ran !== undefined &&
+    /^ (?:(?:and|so|then|i|we|just) )*(?:(?:carried|carrying|kept|keeping|went|going|cracked) on(?: with| at)? (?:that|it|this|the same)|more of (?:that|the same|it)|same again|(?:the )?same|back (?:to|at|on) (?:it|that)|at it again)(?: again| tonight| today| this morning| this afternoon)*(?: ,| :| -)? (?:from )?$/.test(
+      wordsOf(items, 0, k),
+    )
+    ? { task: ran }
+    : undefined;
 }
 
 /** The kind of work that the word at `k` names, or that its verb is of. */
