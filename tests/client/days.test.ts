@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { datesOf, dayPage } from '../../client/features/days/state/day-page.ts';
 import { openMatters } from '../../client/features/days/state/open-matters.ts';
-import { findSaid } from '../../client/features/find/state/find-said.ts';
+import { type Findings, findSaid } from '../../client/features/find/state/find-said.ts';
 import { placeStory } from '../../client/features/quilt/state/place-story.ts';
 import { readRoute } from '../../client/features/shell/state/route.ts';
 import { evolve, fold } from '../../core/log/evolve.ts';
@@ -88,13 +88,25 @@ describe('open matters', () => {
 });
 
 describe('finding what was said', () => {
-  it('finds words, places, days, without case or accents', () => {
-    expect(findSaid(log, 'CALICO').total).toBe(1);
-    expect(findSaid(log, '2-4 silk').total).toBe(1);
-    expect(findSaid(log, '2026-03-05').total).toBe(3);
-    expect(findSaid(log, 'unicorn').total).toBe(0);
+  /** What was told, turn by turn. */
+  const find = (state: typeof log, words: string): Promise<Findings[]> =>
+    new Promise((done) => {
+      const told: Findings[] = [];
+      findSaid(state, words, (so) => {
+        told.push(so);
+        if (so.isAll) done(told);
+      });
+    });
+  const totalOf = async (words: string): Promise<number> => (await find(log, words)).at(-1)!.total;
+
+  it('finds words, places, days, without case or accents', async () => {
+    expect(await totalOf('CALICO')).toBe(1);
+    expect(await totalOf('2-4 silk')).toBe(1);
+    expect(await totalOf('2026-03-05')).toBe(3);
+    expect(await totalOf('unicorn')).toBe(0);
+    expect(await find(log, ' ')).toEqual([{ found: [], total: 0, isAll: true }]);
   });
-  it('answers at 20,000 notes', () => {
+  it('answers at 20,000 notes: the newest at once, then further back, and no more when it is broken off', async () => {
     const events = scenarioEvents().slice(0, 1);
     for (let i = 0; i < 20_000; i++) {
       events.push({
@@ -111,10 +123,23 @@ describe('finding what was said', () => {
         },
       });
     }
-    const { total, found } = findSaid(fold(events), 'border 1999');
+    const long = fold(events);
+    const told = await find(long, 'border 1999');
     // 1999, 11999, and 19990 to 19999
-    expect(total).toBe(12);
-    expect(found).toHaveLength(12);
+    expect(told.at(-1)).toMatchObject({ total: 12, isAll: true });
+    expect(told.at(-1)!.found.map(({ note }) => note?.note.id)).toEqual([
+      ...Array.from({ length: 10 }, (_, i) => `n${19_999 - i}`),
+      'n11999',
+      'n1999',
+    ]);
+    // Those of the last notes are in the first turn already.
+    expect(told[0]!.found[0]?.note?.note.id).toBe('n19999');
+    const other = fold(events);
+    let turns = 0;
+    const stop = findSaid(other, 'border', () => turns++);
+    stop();
+    await new Promise((done) => setTimeout(done, 50));
+    expect(turns).toBe(1);
   });
 });
 

@@ -8,7 +8,9 @@ type Found = { note?: LoggedNote; entryIds: string[]; date: string; time: string
 type Indexed = Found & { haystack: string };
 
 const NOTES_A_TURN = 250;
-const indexes = new WeakMap<Searched, Indexed[]>();
+/** Well under the tenth of a second within which an answer seems to come at once (common practice, no source). */
+const TURN_MS = 12;
+const LINES_A_LOOK = 16;
 /** What was worked out for a note or entry stays while that is the same object, whatever else changes. */
 const lines = new WeakMap<object, Indexed>();
 
@@ -20,25 +22,17 @@ const plain = (text: string): string =>
     .toLowerCase()
     .replace(/[-–/.,;:“”"'’!?()]/g, ' ');
 
-function indexOf(state: Searched): Indexed[] {
-  const known = indexes.get(state);
-  if (known) return known;
-  const index: Indexed[] = state.notes.map((note) => lineOf(note, state));
-  for (const entry of state.entries) {
-    if (entry.noteId !== undefined) continue;
-    const { date, time } = localTime(entry.at, state.quilt.zone);
-    const { what, where } = entryWords(entry.entry, state.quilt);
-    const places = 'places' in entry.entry ? (entry.entry.places ?? []).join(' ') : '';
-    index.push({
-      entryIds: [entry.id],
-      date,
-      time,
-      words: what,
-      haystack: plain(`${what} ${where} ${places} ${date}`),
-    });
-  }
-  indexes.set(state, index);
-  return index;
+/** An entry that was put in by hand, without a note. */
+function lineOfLoose(entry: LoggedEntry, state: Searched): Indexed {
+  const before = lines.get(entry);
+  if (before) return before;
+  const { date, time } = localTime(entry.at, state.quilt.zone);
+  const { what, where } = entryWords(entry.entry, state.quilt);
+  const places = 'places' in entry.entry ? (entry.entry.places ?? []).join(' ') : '';
+  const haystack = plain(`${what} ${where} ${places} ${date}`);
+  const line = { entryIds: [entry.id], date, time, words: what, haystack };
+  lines.set(entry, line);
+  return line;
 }
 
 function lineOf(note: LoggedNote, state: Searched): Indexed {
@@ -74,24 +68,50 @@ export function prepareFind(state: Searched): () => void {
     const end = Math.min(at + NOTES_A_TURN, state.notes.length);
     for (; at < end; at++) lineOf(state.notes[at]!, state);
     if (at < state.notes.length) timer = setTimeout(go);
-    else indexOf(state);
   };
   timer = setTimeout(go);
   return () => clearTimeout(timer);
 }
 
-/** Everything said that holds all the words asked for, the newest first; at most `limit`. */
-export function findSaid(state: Searched, asked: string, limit = 100): { found: Found[]; total: number } {
-  const words = plain(asked).split(/\s+/).filter(Boolean);
-  if (!words.length) return { found: [], total: 0 };
+const wordsOf = (asked: string): string[] => plain(asked).split(/\s+/).filter(Boolean);
+
+/** `isAll`: the whole log was looked through. */
+export type Findings = { found: Found[]; total: number; isAll: boolean };
+
+/**
+ * Everything said that holds all the words asked for, the newest first; at most `limit`. It looks in turns so short that
+ * typing is not held up: `tell` is given what was found so far after each, the first time before this returns. Where the
+ * lines are ready one turn is enough. Returns what breaks it off.
+ */
+export function findSaid(
+  state: Searched,
+  asked: string,
+  tell: (so: Findings) => void,
+  limit = 100,
+): () => void {
+  const words = wordsOf(asked);
   const found: Found[] = [];
   let total = 0;
-  const index = indexOf(state);
-  for (let i = index.length - 1; i >= 0; i--) {
-    const line = index[i]!;
-    if (!words.every((word) => line.haystack.includes(word))) continue;
-    total++;
-    if (found.length < limit) found.push(line);
-  }
-  return { found, total };
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const { notes } = state;
+  const loose = words.length > 0 ? state.entries.filter((entry) => entry.noteId === undefined) : [];
+  let left = words.length > 0 ? notes.length + loose.length : 0;
+  const turn = (): void => {
+    const end = performance.now() + TURN_MS;
+    for (let n = 1; left > 0; n++) {
+      left--;
+      const line =
+        left < notes.length ? lineOf(notes[left]!, state) : lineOfLoose(loose[left - notes.length]!, state);
+      if (words.every((word) => line.haystack.includes(word))) {
+        total++;
+        if (found.length < limit) found.push(line);
+      }
+      // The clock is not free either.
+      if (n % LINES_A_LOOK === 0 && performance.now() > end) break;
+    }
+    if (left > 0) timer = setTimeout(turn);
+    tell({ found: [...found], total, isAll: left === 0 });
+  };
+  turn();
+  return () => clearTimeout(timer);
 }

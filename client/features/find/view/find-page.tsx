@@ -1,12 +1,14 @@
 import type { JSX } from 'preact';
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { dateWords } from '../../../words/figure-words.ts';
 import { EntryLine } from '../../entries/view/entry-line.tsx';
 import { PlayButton } from '../../entries/view/play-button.tsx';
 import { openLog } from '../../link/state/open-quilt.ts';
 import { pageAddress } from '../../shell/state/route.ts';
-import { findSaid, prepareFind } from '../state/find-said.ts';
+import { type Findings, findSaid, prepareFind } from '../state/find-said.ts';
 import './find.css';
+
+const NONE: Findings = { found: [], total: 0, isAll: true };
 
 /** Search over everything said. */
 export function FindPage(): JSX.Element {
@@ -16,7 +18,9 @@ export function FindPage(): JSX.Element {
   useEffect(() => box.current?.focus(), []);
   // Once: notes that come later are read when they are searched.
   useEffect(() => prepareFind(openLog.peek()!), []);
-  const { found, total } = useMemo(() => findSaid(log, asked), [log, asked]);
+  const [{ found, total, isAll }, setFindings] = useState<Findings>(NONE);
+  // Before the letters just typed are painted, so that they and what they find come together.
+  useLayoutEffect(() => findSaid(log, asked, setFindings), [log, asked]);
   return (
     <div class="find-page">
       <header class="page-head">
@@ -33,9 +37,11 @@ export function FindPage(): JSX.Element {
       />
       <p role="status" class="quiet">
         {asked.trim()
-          ? total
-            ? `${total} ${total === 1 ? 'note' : 'notes'}${total > found.length ? `, the last ${found.length} shown` : ''}`
-            : 'Nothing that was said holds all of these words.'
+          ? !isAll
+            ? `${total} so far; looking further back…`
+            : total
+              ? `${total} ${total === 1 ? 'note' : 'notes'}${total > found.length ? `, the last ${found.length} shown` : ''}`
+              : 'Nothing that was said holds all of these words.'
           : `${log.notes.length} notes so far.`}
       </p>
       <ol class="plain found">
