@@ -163,6 +163,11 @@ export class Log implements QuiltState {
     return this.#entries;
   }
 
+  /** Entries put in by hand without a note, without listing all others. */
+  get looseEntries(): LoggedEntry[] {
+    return inOrder(this.parts.loose.toArray()).flatMap(({ id }) => this.parts.entries.get(id) ?? []);
+  }
+
   /** How many entries stand, without listing them. */
   get entryCount(): number {
     return this.parts.entries.size;

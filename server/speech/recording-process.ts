@@ -1,6 +1,7 @@
 import { AudioFileError } from './audio-file-error.ts';
 import { type DecodedAudio, decodeAudio } from './decode-audio.ts';
 import { Endpointer, type EndpointerSettings, type Utterance } from './endpointer.ts';
+import { QuietGate } from './quiet-gate.ts';
 import { loadSileroVad, type SileroVad, VAD_FRAME } from './silero-vad.ts';
 
 export type RecordingReply =
@@ -53,6 +54,15 @@ async function answer(path: string, settings: Partial<EndpointerSettings>): Prom
 async function read(path: string, settings: Partial<EndpointerSettings>): Promise<void> {
   loading ??= loadSileroVad(modelsDir);
   const vad = (await loading).open();
+  const gate = new QuietGate();
+  const probability = async (sound: Float32Array): Promise<number> => {
+    const look = gate.open(sound);
+    if (!look) return 0;
+    let last = 0;
+    for (const one of look.frames) last = await vad.probability(one);
+    gate.heard(look, last);
+    return last;
+  };
   const endpointer = new Endpointer(settings);
   let frame = new Float32Array(VAD_FRAME);
   let filled = 0;
@@ -80,7 +90,7 @@ async function read(path: string, settings: Partial<EndpointerSettings>): Promis
     if (next.done) {
       if (filled > 0) {
         frame.fill(0, filled);
-        await give(endpointer.push(frame, await vad.probability(frame)));
+        await give(endpointer.push(frame, await probability(frame)));
       }
       await give(endpointer.flush());
       await send({ type: 'done', audio: next.value });
@@ -95,7 +105,7 @@ async function read(path: string, settings: Partial<EndpointerSettings>): Promis
       at += count;
       samples += count;
       if (filled < VAD_FRAME) continue;
-      await give(endpointer.push(frame, await vad.probability(frame)));
+      await give(endpointer.push(frame, await probability(frame)));
       frame = new Float32Array(VAD_FRAME);
       filled = 0;
     }

@@ -20,6 +20,8 @@ export async function loadSileroVad(modelsDir: string): Promise<SileroVad> {
     {
       intraOpNumThreads: 1,
       interOpNumThreads: 1,
+      // Errors only: what it removes of the network while it loads it is nobody's concern.
+      logSeverityLevel: 3,
     },
   );
   const rate = new onnx.Tensor('int64', BigInt64Array.of(16_000n), []);

@@ -2,12 +2,15 @@ import type { ChildProcess } from 'node:child_process';
 import { forkTypeScript } from './fork-typescript.ts';
 import type { ListeningReply, ListeningRequest } from './listening-process.ts';
 import { checkModelFolder } from './model-files.ts';
+import { type Look, QuietGate } from './quiet-gate.ts';
 import { RecogniserError } from './recogniser.ts';
+import { VAD_FRAME } from './silero-vad.ts';
 
 export type VoiceActivityStream = {
   /**
    * @param pcm whole frames of 512 samples, 16 kHz
-   * @returns one probability a frame. Frames in hand when the process is lost are asked again of the next one.
+   * @returns one probability a frame; 0 for those that are too quiet to be looked at. Frames in hand when the process is lost
+   *   are asked again of the next one.
    */
   probabilities(pcm: Float32Array): Promise<Float32Array>;
   close(): void;
@@ -117,17 +120,36 @@ export function createVoiceActivity({
     processId: () => child?.pid,
     open() {
       const stream = nextStream++;
+      const gate = new QuietGate();
+      const ask = (pcm: Float32Array): Promise<Float32Array> =>
+        new Promise((resolve, reject) => {
+          const id = nextId++;
+          const work: Pending = { stream, pcm, tries: 0, resolve, reject };
+          pending.set(id, work);
+          if (isReady) give(id, work);
+          else start().catch(() => {});
+        });
       return {
-        probabilities(pcm) {
-          if (isClosed) return Promise.reject(new RecogniserError('Listening is closed.'));
-          return new Promise((resolve, reject) => {
-            const id = nextId++;
-            const whole = pcm.byteLength === pcm.buffer.byteLength ? pcm : pcm.slice();
-            const work: Pending = { stream, pcm: whole, tries: 0, resolve, reject };
-            pending.set(id, work);
-            if (isReady) give(id, work);
-            else start().catch(() => {});
-          });
+        async probabilities(pcm) {
+          if (isClosed) throw new RecogniserError('Listening is closed.');
+          const values = new Float32Array(pcm.length / VAD_FRAME);
+          const looks: { place: number; end: number; look: Look }[] = [];
+          const frames: Float32Array[] = [];
+          for (let place = 0; place < values.length; place++) {
+            const look = gate.open(pcm.slice(place * VAD_FRAME, (place + 1) * VAD_FRAME));
+            if (!look) continue;
+            frames.push(...look.frames);
+            looks.push({ place, end: frames.length - 1, look });
+          }
+          if (frames.length === 0) return values;
+          const joined = new Float32Array(frames.length * VAD_FRAME);
+          for (const [i, frame] of frames.entries()) joined.set(frame, i * VAD_FRAME);
+          const told = await ask(joined);
+          for (const { place, end, look } of looks) {
+            values[place] = told[end]!;
+            gate.heard(look, told[end]!);
+          }
+          return values;
         },
         close() {
           if (isReady) child?.send({ type: 'close', stream } satisfies ListeningRequest);

@@ -1,9 +1,10 @@
+import type { Log } from '../../../../core/log/log.ts';
 import type { LoggedEntry, LoggedNote, QuiltState } from '../../../../core/log/state.ts';
 import { entryWords } from '../../../words/entry-words.ts';
 import { localTime } from '../../../words/local-time.ts';
 
 /** A log: its lists, and each entry by its id. */
-type Searched = QuiltState & { entry(id: string): LoggedEntry | undefined };
+type Searched = QuiltState & Pick<Log, 'entry' | 'looseEntries'>;
 type Found = { note?: LoggedNote; entryIds: string[]; date: string; time: string; words: string };
 type Indexed = Found & { haystack: string };
 
@@ -68,6 +69,7 @@ export function prepareFind(state: Searched): () => void {
     const end = Math.min(at + NOTES_A_TURN, state.notes.length);
     for (; at < end; at++) lineOf(state.notes[at]!, state);
     if (at < state.notes.length) timer = setTimeout(go);
+    else for (const entry of state.looseEntries) lineOfLoose(entry, state);
   };
   timer = setTimeout(go);
   return () => clearTimeout(timer);
@@ -94,7 +96,7 @@ export function findSaid(
   let total = 0;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const { notes } = state;
-  const loose = words.length > 0 ? state.entries.filter((entry) => entry.noteId === undefined) : [];
+  const loose = state.looseEntries;
   let left = words.length > 0 ? notes.length + loose.length : 0;
   const turn = (): void => {
     const end = performance.now() + TURN_MS;
