@@ -360,7 +360,7 @@ export function stateOf(
   )
     return 'planned';
   if (
-    /\b(needs?|wants?|will|'ll|going to|gets?|get|to|goes|going|should|must|next|decided|it is|settled|requires?)\b/.test(
+    /\b(needs?|wants?|will|'ll|going to|gets?|get|to|goes|going|should|must|next|decided|it is|settled|shall proceed|proceeding|requires?)\b/.test(
       words,
     ) &&
     !/\b(got|put|has|have|'ve|went|had|on now|sewed|stitched)\b/.test(before)

@@ -49,12 +49,15 @@ function sentencesOf(items: Item[]): Sentence[] {
   const out: Sentence[] = [];
   let current: Item[] = [];
   let number = 0;
+  let before: Item | undefined;
   for (const item of items) {
     if (isStop(item)) {
       if (current.length) out.push({ items: current, number });
       current = [];
-      number++;
+      // as the clauses count them: "patched!!" ends once
+      if (item.w !== '!' || before?.w !== '!') number++;
     } else current.push(item);
+    before = item;
   }
   if (current.length) out.push({ items: current, number });
   return out;

@@ -91,6 +91,22 @@ it('of a cloth in several blocks: the one that was told so, those two, the row i
   expect(treatmentsSaid([...both, 'Those two gingham ones are darned now.'])).toEqual(['darn done 1-1 5-6']);
 });
 
+it('the very same way, an exclamation that ends once, what is told together', () => {
+  const told = 'The seam between 2-1 and 2-2 has let go so I whipped it.';
+  expect(treatmentsSaid([told, "3-3's seam had gone too so I went and did it the very same way."])).toEqual([
+    'resew done whipstitch 3-3',
+  ]);
+  expect(treatmentsSaid('patched 2-2!! took like 20 min, blanket stitch all round')).toEqual([
+    'patch done blanket 20min 2-2',
+  ]);
+  expect(treatmentsSaid('4-4 resewn, 4-5 darned. 22 min tog.')).toEqual(['resew done 4-4', 'darn done 4-5']);
+  expect(treatmentsSaid('4-4 has holes, that one needs a fresh piece cutting in')).toEqual([
+    'replace planned 4-4',
+  ]);
+  expect(treatmentsSaid('I put a patch on the left border')).toEqual(['patch done border-left']);
+  expect(treatmentsSaid('I shall proceed with the net on 3-2')).toEqual(['overlay planned 3-2']);
+});
+
 it('damage named first and then what might be done to it', () => {
   const told = ['5-1 has a thumb hole. The seam between 1-2 and 1-3 is open.', 'That seam I whipped shut.'];
   expect(

@@ -27,7 +27,8 @@ export function cutClauses(items: Item[]): Clause[] {
     if (HARD.has(w) && (mark || w === '\n') && !isAbbreviation(items, k)) {
       close(w);
       if (w === '?') asked.add(sentence);
-      sentence++;
+      // "patched!! took 20 min": one end, however often it is marked
+      if (w !== '!' || items[k - 1]?.w !== '!') sentence++;
       continue;
     }
     if (w === '?' && mark) asked.add(sentence);

@@ -98,9 +98,9 @@ function firstOfPair(items: Item[], kept: Item[]): Item | undefined {
 /** Is `x` joined by a comma or "and" to one of the others, or to another part that is? */
 function joined(items: Item[], x: Item, others: Item[]): boolean {
   let k = items.indexOf(x) + 1;
-  for (let steps = 0; steps < 6 && k < items.length; steps++, k++) {
+  for (let steps = 0; steps < 9 && k < items.length; steps++, k++) {
     if (others.includes(items[k]!)) return true;
-    if (!/^(,|and|&|the|all|both)$/.test(items[k]!.w) && !items[k]!.place) return false;
+    if (!/^(,|and|&|the|all|both|blocks?|squares?)$/.test(items[k]!.w) && !items[k]!.place) return false;
   }
   return false;
 }

@@ -241,8 +241,11 @@ export function makeTreatment(
     if (placed.kind === 'general' && action === 'baste') places = ['quilt'];
     if (action === 'add-border' && !places.some((p) => p.startsWith('border'))) places = ['border'];
     if (action === 'label' && places.length && places[0] === 'quilt') places = undefined;
+    // "sewed the binding on and put a patch on 3-2": no block is bound
     if (action === 'bind' && placed.kind === 'specific' && places)
-      places = places.map((p) => p.replace(/^border-/, 'edge-'));
+      places = places.every((p) => splitBlock(p))
+        ? ['quilt']
+        : places.map((p) => p.replace(/^border-/, 'edge-'));
   }
   // "cut the whole thing out" of a block
   if (

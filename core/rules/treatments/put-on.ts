@@ -35,8 +35,11 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
     /^(put|sewed|sewn|sew|stitched|attached|attach|add|added|adding|attaching|sewing|putting|goes|go|going|went|gets|on|fixed|joined|fix|set|whipped|stitch|reattached|mitred|mitered|machined|got|ran|run|stitching)$/.test(
       verb,
     );
+  // "I put a patch on the left border": the patch is put on
+  const patched = items.slice(k + 1, k + 5).find((x) => /^(patch|patches|net|tulle)$/.test(x.w));
   if (
     on &&
+    !patched &&
     !ways.some((x) => x.action === 'label' || x.action === 'add-border' || x.action === 'bind') &&
     (item.w !== 'on' || / (is|are|'s|'re|both|now|was|were|go|goes) $/.test(before) || isNowOn(items, k))
   ) {

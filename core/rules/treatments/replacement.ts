@@ -63,7 +63,7 @@ function isReplacement(items: Item[], all: string): boolean {
     return true;
   // "new piece cut in", "new … pieced in"
   if (
-    /\b(new|fresh|replacement) (pieces?|ones?|bits?|blocks?|patch of|[a-z]+)( of [a-z]+)?( [a-z]+)* (cut|set|let|pieced|sewn|put|sewed|stitched|inset|going|goes|to go|went) in\b/.test(
+    /\b(new|fresh|replacement) (pieces?|ones?|bits?|blocks?|patch of|[a-z]+)( of [a-z]+)?( [a-z]+)* (cut|set|let|pieced|sewn|put|sewed|stitched|inset|going|goes|to go|went|cutting|setting|letting|piecing|sewing|putting) in\b/.test(
       all,
     ) ||
     /\bnew pieces?\b/.test(all) ||

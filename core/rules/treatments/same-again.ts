@@ -57,7 +57,8 @@ export function sameAgain(
   if (
     last &&
     last.entry.kind === 'condition' &&
-    !/ (same again|same treatment|same deal|same fix|same repair|done the same|did the same) /.test(words)
+    !/ (same again|same treatment|same deal|same fix|same repair|done the same|did the same) /.test(words) &&
+    !DONE_SAME.test(words)
   ) {
     const { finding } = last.entry;
     state.drafts.push(
@@ -141,6 +142,10 @@ export function sameAgain(
     ),
   );
 }
+
+/** "did it the very same way", "closed that one the same" */
+const DONE_SAME =
+  / (?:did|done|treated|closed|fixed|mended) (?:it|that|them|those|this|that one)(?: up)? (?:in )?(?:just )?the (?:very |exact )?same /;
 
 /** "three four had one too", "the next block has one as well": the damage last told, found there too. */
 function hasOneToo(

@@ -7,7 +7,7 @@ import type { ReaderState } from '../reader-state.ts';
 import { isBreak, TASK_OF_ACTION, taskIn } from './find-work.ts';
 
 const SEVERAL =
-  / (both|together|all told|altogether|all in|all up|in all|the lot|whole business|whole lot|all of (it|that|them)|total|for it all|everything|between them|the (two|three|four|pair|2|3|4)|(two|three|both) jobs) /;
+  / (both|together|tog|all told|altogether|all in|all up|in all|the lot|whole business|whole lot|all of (it|that|them)|total|for it all|everything|between them|the (two|three|four|pair|2|3|4)|(two|three|both) jobs) /;
 const CORRECTED =
   / (call it|make it|make that|say|more like|nearer|no|not|sorry|well) (about |a |an |more like )?$/;
 
