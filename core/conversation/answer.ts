@@ -591,6 +591,14 @@ function answerQuantity(a: Answering): boolean {
     return false;
   if (a.cue === 'none' && a.head.some((x) => x.finding || (x.action && x.action.form !== 'base' && !x.part)))
     return false;
+  // "18 dollars", "no, 16": the number that was told is put right, and the one asked for still is not
+  if (
+    (a.cue === 'strong' || /^ (?:oh |, )*(?:no|nope|sorry) /.test(a.words)) &&
+    !unit &&
+    open.draft.entry.kind === 'material' &&
+    open.draft.entry.cost
+  )
+    return false;
   put(open.draft, open.draft.entry.kind === 'measurement' ? 'value' : 'quantity', value, 'answer.quantity', [
     item,
   ]);

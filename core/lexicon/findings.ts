@@ -364,6 +364,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'lost a|an|its|the|one|two piece|bit|chunk|corner|strip|edge|scrap|section',
   ],
   'old-repair': [
+    "there 's|is|was a|an|another? patch|darn|mend on|in|over|here",
     'old|ancient|antique|earlier|previous|former|bygone|crude|clumsy|sloppy|amateur|botched old? repair|repairs|patch|patches|darn|darns|mend|mends|mending|darning',
     'repaired before|earlier|previously|once',
     'mended before|once|already',

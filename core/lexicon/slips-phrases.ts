@@ -11,6 +11,7 @@ export const PHRASE_SLIPS: readonly (readonly [heard: string, meant: string])[] 
   ['carrying bone', 'herringbone'],
   ['hairing bone', 'herringbone'],
   ['in two mines', 'in two minds'],
+  ['into mines', 'in two minds'],
   ['out at game', 'out it came'],
   ['off at game', 'off it came'],
   ['for the long', 'fourth along'],

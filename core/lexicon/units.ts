@@ -48,6 +48,7 @@ export const UNIT_WORDS: Record<string, MaterialUnit> = {
   bobbin: 'spool',
   bobbins: 'spool',
   skein: 'skein',
+  sk: 'skein',
   skeins: 'skein',
   hank: 'skein',
   hanks: 'skein',

@@ -292,7 +292,14 @@ function thingSpokenOf(state: ReaderState): string | undefined {
     }
   }
   const { treatment } = state.memory;
-  return treatment?.object ?? (treatment?.action === 'bind' ? 'binding' : state.memory.thing);
+  return (
+    treatment?.object ??
+    (treatment?.action === 'bind' ? 'binding' : state.memory.thing) ??
+    // "that seam's gone again", then "redid it"
+    (state.memory.condition?.finding === 'split-seam' && state.memory.lastKind === 'condition'
+      ? 'seam'
+      : undefined)
+  );
 }
 
 /** "stained: 2-1, 2-5": places that a colon adds to what was just found without any. */

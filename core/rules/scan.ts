@@ -150,8 +150,16 @@ function metresAsMinutes(items: Item[], commerce: boolean): void {
 
 const SOLD_BY = /^(pack|packet|package|roll|bolt|spool|reel|skein|ball|hank)s?$/;
 /** "a queen size pack of batting thirty two ninety nine": goods and, at the very end, dollars and cents in words. */
+/** Things of a shop, and words of the tape measure. */
+const SOLD =
+  /^(thread|needles?|sharps|betweens|pins|thimbles?|yarn|floss|wadding|batting|soap|chalk|scissors)$/;
+const MEASURED =
+  /^(wide|long|width|length|by|x|side|diagonal|diag|strips?|seam|border|cm|mm|inches|used|start|stop|at)$/;
 function endsInPrice(tokens: Token[]): boolean {
   const cents = tokens.at(-1);
+  // "and a spool of cream thread 3.20", "a thimble, 2.10"
+  if (cents?.kind === 'number' && /^\d{1,3}\.\d\d$/.test(cents.w))
+    return tokens.some((t) => SOLD_BY.test(t.w) || SOLD.test(t.w)) && !tokens.some((t) => MEASURED.test(t.w));
   if (!cents || cents.kind !== 'word' || !startsNumber(cents.w) || !startsNumber(tokens.at(-2)?.w ?? ''))
     return false;
   return (

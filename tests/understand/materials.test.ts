@@ -3,6 +3,14 @@ import { entriesOf, say } from './say.ts';
 
 const stuff = (notes: string | string[]) => entriesOf('material', notes);
 
+describe('a number put right', () => {
+  it('is the one that was told, not the one that was asked for', () => {
+    expect(stuff(['bought batting, 18 dollars', 'no, 16'])).toEqual([
+      { material: 'batting', use: 'bought', cost: { amount: 16 } },
+    ]);
+  });
+});
+
 describe('lists of goods', () => {
   it.each([
     [
@@ -27,6 +35,25 @@ describe('lists of goods', () => {
       ],
     ],
     ['is that right? yards of it on the floor', []],
+    // a price at the end of goods needs no sign of money
+    [
+      'and a spool of cream thread 3.20',
+      [{ material: 'thread', use: 'bought', quantity: 1, unit: 'spool', cost: { amount: 3.2 } }],
+    ],
+    ['used up the thread by 4.15', []],
+    // what they are for stands before a colon
+    [
+      'batting: bought a crib size cotton one, 18 dollars',
+      [{ material: 'batting', use: 'bought', cost: { amount: 18 } }],
+    ],
+    [
+      'backing: 3 yards of muslin bought, 21 dollars',
+      [{ material: 'backing', use: 'bought', quantity: 3, unit: 'yd', cost: { amount: 21 } }],
+    ],
+    [
+      'bought batting, the wool one, 40 dollars',
+      [{ material: 'batting', use: 'bought', cost: { amount: 40 } }],
+    ],
     [
       'picked up 3 yd muslin $7.99/yd, 1 spool thread $3.49, 2 packs pins 4.50 each',
       [

@@ -36,6 +36,8 @@ describe('stretches of work', () => {
     ['mended seven to nine', [{ task: 'mending', start: `${D}19:00`, end: `${D}21:00` }]],
     ['cutting 7 to 9 then tea', [{ task: 'cutting', start: `${D}19:00`, end: `${D}21:00` }]],
     ['cutting 2 to 4 inch strips', []],
+    ['mended 14:00-16:20, 10 off', [{ task: 'mending', start: `${D}14:00`, end: `${D}16:20`, minutes: 130 }]],
+    ['took it off again', []],
     // part of the stretch, and not spent at it
     [
       'so the survey quarter past six to ten past eight and I sat down to a sandwich for twenty minutes of that',

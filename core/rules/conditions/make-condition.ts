@@ -67,8 +67,12 @@ export function makeCondition(
             x.place &&
             /^(under|underneath|beneath|behind|below|in|at)$/.test(items[items.indexOf(x) - 1]?.w ?? ''),
         );
+      // "the muslin's gone soft round it"
+      const around = items
+        .slice(k + 1)
+        .some((x, m, rest) => x.place && /^(round|around|about|near|beside|by)$/.test(rest[m - 1]?.w ?? ''));
       const told =
-        placed.kind === 'pronoun' && near && items.indexOf(near) < c.at
+        placed.kind === 'pronoun' && (around || (near && items.indexOf(near) < c.at))
           ? placed.places.filter((p) => blocks.includes(p))
           : [];
       if (placed.kind === 'specific' && placed.places.some((p) => splitBlock(p))) {

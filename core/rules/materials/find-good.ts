@@ -337,6 +337,15 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
       next = q + 1;
     }
   }
+  // "a crib size cotton one", "batting, the wool one, 40 dollars": which of them
+  if (head >= 0) {
+    if (/^ones?$/.test(w(items, next))) next++;
+    else if (w(items, next) === ',' && /^(the|a|an)$/.test(w(items, next + 1))) {
+      const one = items.slice(next + 2, next + 6).findIndex((x) => /^ones?$/.test(x.w));
+      if (one > 0 && !items.slice(next + 2, next + 2 + one).some((x) => x.place || x.finding || x.w === ','))
+        next += one + 3;
+    }
+  }
   // "batting (wool), $48": an aside in brackets
   if (w(items, next) === '(') {
     const close = items.slice(next, next + 6).findIndex((x) => x.w === ')');

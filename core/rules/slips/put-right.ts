@@ -33,6 +33,14 @@ function mendedMark(tokens: Token[], i: number): string | undefined {
   if (tokens[i]!.w !== ',') return undefined;
   const w = (k: number): string => tokens[i + k]?.w ?? '';
   if (/^(?:in|on)$/.test(w(1)) && /^(?:row|column|block)$/.test(w(2)) && OF_A_PLACE.test(w(4))) return '.';
+  // "… in blocks two to five, row five is fine"
+  if (
+    /^(?:row|column)$/.test(w(1)) &&
+    /^(?:is|'s|has|had|looks|was|needs|wants)$/.test(w(3)) &&
+    (tokens[i + 2]?.kind === 'number' || isNumberWord(tokens[i + 2])) &&
+    tokens.slice(Math.max(0, i - 12), i).some((t) => /^(?:is|'s|has|had|have|are|'ve|was|were)$/.test(t.w))
+  )
+    return '.';
   if (w(-1) === 'open' && w(-2) === 'still' && /^(?:whether|what|which|how)$/.test(w(1))) return ':';
   return undefined;
 }

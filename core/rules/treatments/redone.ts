@@ -2,13 +2,17 @@ import type { Item } from '../item.ts';
 import { found, type Way, type WayFound, type WordAt } from './way.ts';
 
 /** "redid the seam", "the quilting in 3-2 redone". */
-export function redone({ items, k, item }: WordAt): WayFound {
-  const again = redoing(items, k);
+export function redone({ items, k, item, thing }: WordAt): WayFound {
+  const again = redoing(items, k, thing);
   return again && found({ ...again, at: k, items: [item], rule: 'treatment.redone' }, k);
 }
 
 /** What is done over again, by the thing nearest to the word for it. */
-function redoing(items: Item[], k: number): Pick<Way, 'action' | 'form'> | undefined {
+function redoing(
+  items: Item[],
+  k: number,
+  thing: string | undefined,
+): Pick<Way, 'action' | 'form'> | undefined {
   const w = items[k]!.w;
   const form: Way['form'] | undefined = /^(redid|redone)$/.test(w)
     ? 'past'
@@ -28,5 +32,16 @@ function redoing(items: Item[], k: number): Pick<Way, 'action' | 'form'> | undef
     if (x.w === 'patch') return { action: 'patch', form };
     if (x.stitches || x.object === 'stitching') return { action: 'resew', form };
   }
-  return undefined;
+  // "that seam's gone again. Redid it, ladder stitch": what it is was told before
+  const action = /^(it|them|that|both)$/.test(items[k + 1]?.w ?? '') && thing ? OF_THING[thing] : undefined;
+  return action && { action, form };
 }
+
+const OF_THING: Record<string, Way['action']> = {
+  seam: 'resew',
+  stitching: 'resew',
+  quilting: 'quilt',
+  ties: 'tie',
+  binding: 'bind',
+  'old-patch': 'patch',
+};

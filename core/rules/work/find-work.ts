@@ -80,6 +80,15 @@ export function isBreak(sentence: Item[], k: number): boolean {
     )
   )
     return true;
+  // "14:00-16:20, 10 off"
+  if (
+    !item.duration &&
+    item.quantity!.value! >= 5 &&
+    / [,(] $/.test(before) &&
+    /^ off (?:$|[).,;])/.test(after) &&
+    sentence.slice(0, k).some((x) => x.span || x.clock)
+  )
+    return true;
   if (!item.duration) return false;
   if (restedWithin(sentence, k, after)) return true;
   // "that was twenty minutes gone": the work's own

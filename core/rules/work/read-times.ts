@@ -902,7 +902,7 @@ type Push = (
 ) => void;
 
 const BACK =
-  / (back (at|to|on) (it|work)|back at it|carrying on|resuming|right back to it|starting again|off again|on we go|picking (it|things) (back )?up again|back in the chair|back from (my )?(lunch|tea|dinner|supper|the (shop|shops|door|phone))|back to work( after .*)?|back after (my )?(lunch|tea|dinner|supper)) $/;
+  / (back (at|to|on) (it|work)|back at it|carrying on|resuming|right back to it|starting again|(?<! (?:it|them|that|those|these|this|one|ones|came|come|goes|went|taken|took|patch|backing|binding|batting|label|border) )off again|on we go|picking (it|things) (back )?up again|back in the chair|back from (my )?(lunch|tea|dinner|supper|the (shop|shops|door|phone))|back to work( after .*)?|back after (my )?(lunch|tea|dinner|supper)) $/;
 /** Not now: "when I start", "going to stop", "want to get cracking". */
 const LATER =
   / (if|when|before|after|once|must|will|'ll|gonna|should|could|might|ca n't|never|next|((want|wants|need|needs|going|about|have|hope|hoping|plan|planning|mean|meant|ready|like|used|able|ought) to( be)?)|to|((when|before|until|till|after|once|if) i)) (just |really |then |be )?$/;
