@@ -40,6 +40,13 @@ export function amendByScrap(state: ReaderState, items: Item[], words: string): 
   // "and two spools of thread" tells more of the same, and mends nothing
   if (/^(?:oh |, )*(?:and|also|plus) (?:the|a|an|some|two|three|\d+) /.test(words) && cueOf(words) === 'none')
     return undefined;
+  // "3-4 is the same print"
+  if (
+    /(?: is| 's|^is) the same (?:stripe|print|check|plaid|cloth|fabric|stuff|colou?r|pattern|material)\b/.test(
+      words,
+    )
+  )
+    return undefined;
   const small = items.length <= 10 && items.every((x) => sensed(x) || SMALL.has(x.w));
   const looked = SECOND_LOOK.test(words);
   if (!small && (items.length > 18 || !looked)) return undefined;

@@ -33,7 +33,18 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
     if (twin && 'places' in draft.entry && 'places' in twin.entry) {
       const fresh = draft.entry.places ?? [];
       const own = twin.entry.places ?? [];
-      if (!fresh.length || !own.length || draft.placed === 'carried') {
+      // "darned 2-2. 3-3 has a hole, so I darned it as well": what was found in between is where it was done
+      const foundThere =
+        !fresh.some((p) => own.includes(p)) &&
+        state.drafts.some(
+          ({ entry: e, placed, sentence, clause }) =>
+            e.kind === 'condition' &&
+            placed === 'said' &&
+            sentence === draft.sentence &&
+            clause <= draft.clause &&
+            fresh.every((p) => e.places?.includes(p)),
+        );
+      if (!fresh.length || !own.length || (draft.placed === 'carried' && !foundThere)) {
         if (fresh.length && !own.length) twin.entry.places = fresh;
         continue;
       }

@@ -111,7 +111,7 @@ export const STITCH_PHRASES: Record<Stitch, { rank: number; phrases: string[] }>
       'running stitched',
       'run st',
       'running',
-      'little running',
+      'little running stitch?',
       'run stitch',
       'raining stitch',
     ],

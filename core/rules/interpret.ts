@@ -21,7 +21,7 @@ import { gapped } from './treatments/gapped.ts';
 import { isManner } from './treatments/is-manner.ts';
 import { makeTreatment } from './treatments/make-treatment.ts';
 import { sameAgain, toFollow } from './treatments/same-again.ts';
-import { soFar } from './treatments/so-far.ts';
+import { begunAlong, soFar } from './treatments/so-far.ts';
 import { standingTold } from './treatments/standing-told.ts';
 import { closedAtOnce, fastening } from './treatments/stitch-alone.ts';
 import { sameStitch, stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
@@ -41,6 +41,8 @@ export function interpret(state: ReaderState): Draft[] {
     const tail =
       next &&
       next.sentence === clause.sentence + 1 &&
+      // "The fabric for 7-2, on the other hand, is an open question": a matter of its own
+      !state.drafts.some((d) => d.entry.kind === 'decision' && d.sentence === next.sentence) &&
       !next.items.some((x) => x.action || x.finding || x.material)
         ? ` ${next.items.map((x) => x.w).join(' ')} `
         : '';
@@ -128,7 +130,9 @@ function readClause(
   // "row four I only got as far as block two", "I'm on row five now"
   if (!made.length && !state.drafts.some((d) => d.clause === index)) {
     const reached = soFar(state, v, words, told, ongoing(state, sentenceItems));
-    if (reached) state.drafts.push(reached);
+    const along =
+      reached ?? begunAlong(state, v, told, ongoing(state, sentenceItems), stitchOf(sentenceItems)?.stitch);
+    if (along) state.drafts.push(along);
   }
 
   // Work on a place without saying what: "did five one and six four last night".

@@ -277,6 +277,15 @@ export function stateOf(
   }
   if (form === 'base') {
     if (items[k + 1]?.w === "'d" && !items[k + 2]?.action) return 'done';
+    // "herringbone over the tear", "tried to close it"
+    if (
+      (items[k]?.stitch &&
+        !modal &&
+        before.trim() === '' &&
+        /^(over|along|around|round|across|down)$/.test(items[k + 1]?.w ?? '')) ||
+      / tried to $/.test(before)
+    )
+      return 'done';
     // "three hours to sew that on", "took me forty minutes to darn it"
     if (
       items[k - 1]?.w === 'to' &&
@@ -321,6 +330,12 @@ export function stateOf(
     if (modal) return 'planned';
     return 'planned';
   }
+  // "muslin going in behind now", "net going on as we speak"
+  if (
+    / going (?:in|on|over|behind|down|under|across) /.test(words) &&
+    / (?:now|as we speak|right now|at the moment) /.test(words)
+  )
+    return 'doing';
   // "is down for a patch", "on the list for a darn", "due a press"
   if (
     / (?:planned|list|down|due|earmarked|marked|booked|scheduled|listed|slated|in line|up next|next up|due) for (?:a |an |some |the |its )?$| due (?:a |an |its )$/.test(

@@ -385,7 +385,11 @@ function itemAt(
   };
   if (token.kind === 'mark' && !['"', '@', '£', '$', '€', '='].includes(token.w)) return item;
   const numeric = token.kind === 'number' || startsNumber(token.w);
-  const expected = work && ((CLOCK_LEADS.has(before) && !isSecondSide(tokens, i)) || clockAwaited(tokens, i));
+  const expected =
+    work &&
+    // "pieced from 5 strips"
+    !/^(strips?|pieces?|scraps?|lengths?|widths?|squares|blocks|patches)$/.test(tokens[i + 1]?.w ?? '') &&
+    ((CLOCK_LEADS.has(before) && !isSecondSide(tokens, i)) || clockAwaited(tokens, i));
   if (
     numeric ||
     token.w === 'noon' ||

@@ -82,6 +82,44 @@ const TABLE: [value: string[], phrasings: string[]][] = [
   ],
   [['darn done hand 2-1 2-2'], ['darned 2-1 and 2-2 by hand']],
   [
+    ['resew done backstitch 2-4', 'resew done whipstitch 3-3'],
+    ['backstitched 2-4 then 3-3 had come open so I whipped that'],
+  ],
+  [['darn done 2-4 3-3'], ['darned 2-4. 3-3 has a hole so I darned it as well']],
+  [['patch done whipstitch 2-4'], ['patched 2-4, it had a hole, and whipped it down']],
+  [['piece done border-top'], ['top border pieced from 5 strips']],
+  [
+    ['quilt doing in-the-ditch 1-1 1-2 1-3 1-4 1-5 1-6'],
+    ['at half past six I began quilting in the ditch, along the top row'],
+  ],
+  [
+    ['resew done running 9min 2-4'],
+    ['re-stitched around the name on 2-4 little running stitch that was nine minutes'],
+  ],
+  [[], ["that's me done mending ten to eleven with a quarter of an hour out for a sandwich"]],
+  [['photograph done 2-4 2-5'], ['photos 2-4, 2-5']],
+  [
+    ['overlay done 2-4', 'stabilize done 3-3'],
+    ['net at 2-4, muslin behind 3-3', 'put net on 2-4 and a piece of muslin behind 3-3'],
+  ],
+  [
+    ['overlay planned 2-4', 'patch planned 3-3'],
+    ['going to put net on 2-4 and a patch on 3-3', 'Decided: tulle at 2-4, a patch on 3-3'],
+  ],
+  [['stabilize doing 2-4'], ['2-4 tender, muslin going in behind now']],
+  [['overlay doing 2-4'], ['net going on 2-4 as we speak']],
+  [['overlay planned 2-4'], ['net going on 2-4 next week']],
+  [['resew done herringbone 2-4'], ['herringbone over the tear in 2-4']],
+  [
+    ['bind done machine edge-top', 'bind planned hand edge-top'],
+    ['bdg on top edge, machine. hand finish those later'],
+  ],
+  [['cut done border'], ['border: yes. strips cut 7 cm wide']],
+  [
+    ['resew done backstitch 1-1 2-1 1-2 2-2'],
+    ['seam 1-1/2-1 open, closed by hand, backst. 1-2/2-2 was open too, same st.'],
+  ],
+  [
     ['remove done backing backing', 'remove done batting batting'],
     [
       'took the backing and the batting off',

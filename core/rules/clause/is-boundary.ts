@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { beginsAnotherWay } from './begins-another-way.ts';
 import { beginsGapped } from './begins-gapped.ts';
 import { givesUp } from './gives-up.ts';
 import { goesOnTo } from './goes-on-to.ts';
@@ -114,7 +115,28 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   const next = items[k + 1];
   if (!next) return true;
   if (w === '/') return false;
-  if (/^(,|and|but|&)$/.test(w) && beginsGapped(items, k, current)) return true;
+  if (
+    /^(,|and|but|&|\+)$/.test(w) &&
+    (beginsGapped(items, k, current) || beginsAnotherWay(items, k, current))
+  )
+    return true;
+  // "1-2/2-2 was open too, same stitch"
+  if (
+    w === ',' &&
+    next.w === 'same' &&
+    current.some((x) => x.fail || x.finding) &&
+    !current.some((x) => x.action?.form === 'past') &&
+    /^(st|stitch|way|again|treatment|deal|fix|cure)$/.test(items[k + 2]?.w ?? '')
+  )
+    return true;
+  // "3-5 left as is. 2-5 too, moth there as well"
+  if (
+    w === ',' &&
+    current.length > 1 &&
+    current.every((x) => x.place || /^(and|too|also|same|ditto|likewise|the)$/.test(x.w)) &&
+    /^(too|also|ditto|likewise|same)$/.test(current.at(-1)!.w)
+  )
+    return restHasPredicate(items, k + 1);
   // "between 2-1 and 3-1 and closed …", "out of 2-2 + 3-2, …": a list of places goes on
   if (/^(and|&|,|\+)$/.test(w) && joinsPlaces(items, k)) {
     let right = k + 1;

@@ -165,6 +165,9 @@ export function isSound(items: Item[], k: number): boolean {
   const item = items[k]!;
   const before = items[k - 1]?.w ?? '';
   const next = items[k + 1];
+  // "the stitching holding the quilt together"
+  if (item.w === 'holding' && /^(the|it|this|them|layers|down|its)$/.test(next?.w ?? '')) return false;
+  if (next?.part && item.w === 'holding') return false;
   if (/^(holding|came|in |as good|no damage|not )/.test(item.w)) return true;
   if (/^(to|a|an|of|the|with|for|as|some|more)$/.test(before)) return false;
   if (next && (next.material || next.quantity || next.stitch || next.duration) && !next.part && !next.place)
@@ -291,6 +294,12 @@ export function isPredicate(items: Item[], k: number): boolean {
           !items.some((x) => x.span || x.clock || x.duration || x.fail || x.finding))
       );
     if (form === 'past' && /^(somebody|someone|who)$/.test(lead)) return false;
+    // "out for a sandwich"
+    if (
+      item.w === 'sandwich' &&
+      (!items[k + 1] || (/^(a|my)$/.test(lead) && /^(for|with|had|ate|on)$/.test(items[k - 2]?.w ?? '')))
+    )
+      return false;
     // "it measures 72 by 84" tells its size
     if (item.w === 'measures') return false;
     // "gave it a bath", "a going over": only as a thing given

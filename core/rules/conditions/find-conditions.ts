@@ -30,7 +30,7 @@ export function findConditions(
       if (isAttribute(items, k)) continue;
       const refined = refine(items, k, item.finding, treating, headed);
       if (!refined) continue;
-      if (isNegated(items, k, 4) || isOver(items, k)) continue;
+      if (isNegated(items, k, 4) || isOver(items, k) || wouldBe(items, k)) continue;
       // "don't know what the stain is"
       if (items[k - 1]?.w === 'the' && /^(what|whose)$/.test(items[k - 2]?.w ?? '') && !items[k - 2]?.place)
         continue;
@@ -59,6 +59,18 @@ const isOver = (items: Item[], k: number): boolean =>
       items[k + 1]?.w ?? '',
     )) ||
   items.slice(Math.max(0, k - 4), k).some((x, m, lead) => x.w === 'longer' && lead[m - 1]?.w === 'no');
+
+/** "ties would pull those fans out of shape", "washing it would only fade it": nothing that is so. */
+function wouldBe(items: Item[], k: number): boolean {
+  const at = items.findLastIndex((x, m) => m < k && m >= k - 6 && /^(would|'d|wouldn't)$/.test(x.w));
+  if (at < 0 || /^(i|we|you)$/.test(items[at - 1]?.w ?? '')) return false;
+  const verb = /^(only|just|never|n't|not|soon|surely|probably)$/.test(items[at + 1]?.w ?? '')
+    ? items[at + 2]
+    : items[at + 1];
+  return /^(pull|drag|tear|fade|run|bleed|fray|pucker|split|rip|shatter|stain|make|leave|drop|stretch|wear)$/.test(
+    verb?.w ?? '',
+  );
+}
 
 /** Findings said twice over in one clause are one ("shattered … splitting into strips"). */
 function dedupe(found: ConditionFound[]): ConditionFound[] {
@@ -303,6 +315,13 @@ function refine(
 
 const isCloth = (x: Item): boolean => x.material === 'fabric' && !/^(piece|bit)s?$/.test(x.w);
 
+/** "1-2/2-2" right before the word at `k`, with only a form of to be between. */
+function isPairBefore(items: Item[], k: number): boolean {
+  let m = k - 1;
+  while (/^(is|was|'s|are|were|also|too|still)$/.test(items[m]?.w ?? '')) m--;
+  return items[m]?.place?.kind === 'blocks' && items[m - 1]?.w === '/' && items[m - 2]?.place !== undefined;
+}
+
 /** What has given way, by what stands near: a seam, ties or stitches, or cloth. */
 function failure(
   items: Item[],
@@ -324,6 +343,9 @@ function failure(
     return undefined;
   };
   const seam = near((x) => x.seam);
+  // "1-2/2-2 was open too": the seam between the two
+  if (!seam && /^(open|popped|split|burst|blown)$/.test(word) && isPairBefore(items, k))
+    return { finding: 'split-seam', items: [item], rule: 'condition.pair-open' };
   const stitches = near(
     (x) =>
       x.stitches &&
@@ -355,7 +377,7 @@ function failure(
     return { finding: 'broken-stitching', items: [line, item], rule: 'condition.thread-gone' };
   if (stitches)
     return { finding: 'broken-stitching', items: [stitches, item], rule: 'condition.stitching-failed' };
-  const binding = near((x) => x.part === 'binding' || x.w === 'edge');
+  const binding = near((x) => x.part === 'binding' || x.w === 'edge' || x.w.startsWith('binding'));
   if (
     binding &&
     /^(come|came|coming) (loose|away|adrift|undone|unstitched|unsewn|unpicked)$|^(loose|undone|adrift|unstitched|unsewn|let go|coming away|popped|pulled away)$/.test(
@@ -389,6 +411,8 @@ function failure(
       x.place?.kind === 'blocks' ||
       x.material === 'fabric' ||
       x.w === 'corner' ||
+      // "BR corner gone"
+      /^(corner|edge|border)/.test(x.place?.places[0] ?? '') ||
       x.part !== undefined,
   );
   if (GONE_WORDS.has(word) && cloth && !/^(going|went)$/.test(word))

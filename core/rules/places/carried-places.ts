@@ -75,6 +75,14 @@ export function carriedPlaces(
       const held = fastenedOver(state);
       if (held) return held;
     }
+    // "binding on top and right edge. hand finish those two later"
+    if (
+      !it &&
+      action === 'bind' &&
+      cut?.entry.action === 'bind' &&
+      cut.entry.places?.[0]?.startsWith('edge-')
+    )
+      return cut.entry.places;
     if (!it && action !== undefined && ['wash', 'bind', 'layer', 'baste', 'square-up'].includes(action))
       return ['quilt'];
     if (

@@ -27,6 +27,25 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
       ? before.at(-2)
       : before.at(-1);
   if (!last) return false;
+  // "backstitched 2-2, then 3-3 had come open so I whipped that": other damage was told between
+  const between = state.drafts.slice(state.drafts.indexOf(last) + 1);
+  if (
+    state.drafts.includes(last) &&
+    between.some(
+      (d) =>
+        d.entry.kind === 'condition' &&
+        d.placed === 'said' &&
+        d.clause > last.clause &&
+        d.clause < draft.clause &&
+        d.entry.places?.length &&
+        !d.entry.places.some((x) => last.entry.places?.includes(x)),
+    ) &&
+    !(
+      draft.placed === 'said' &&
+      last.entry.places?.some((x) => draft.entry.kind === 'treatment' && draft.entry.places?.includes(x))
+    )
+  )
+    return false;
   const p = last.entry;
   // "washed the whole thing in the tub": where, and no second wash
   if (

@@ -95,6 +95,8 @@ export function makeTreatment(
     status = 'done';
   if (status === 'done' && way.form === 'past' && goesOnPlanned(state, clause)) status = 'planned';
   if (status === 'done' && isHeadedToDo(state, clause)) status = 'planned';
+  if (status === 'done' && way.form === 'noun' && (sharesVerb(state, clause) || isVerdict(state, clause)))
+    status = 'planned';
   if (way.action === 'leave') status = leaveState(clause, sentence, status);
   if (way.form === 'noun' && status === 'done' && /\b(or|either)\b/.test(sentence) && clause.asked)
     status = 'considering';
@@ -256,6 +258,13 @@ export function makeTreatment(
   )
     places = undefined;
   if ((action === 'cut' || action === 'piece') && (places === undefined || places[0] === 'quilt')) {
+    // "border: yes. strips cut 7 cm wide"
+    const settled = state.drafts.flatMap(({ entry: e }) =>
+      e.kind === 'decision' && e.status === 'settled' && /^(border|binding|backing)$/.test(e.about)
+        ? [e.about as string]
+        : [],
+    );
+    if (settled.length === 1 && items.some((x) => x.measure === 'strip')) places = settled;
     const of = items.find(
       (x) =>
         /border/.test(x.w) ||
@@ -378,6 +387,34 @@ function goesOnPlanned(state: ReaderState, clause: Clause): boolean {
   )
     ? before.items.some((x) => x.action?.form === 'past')
     : goesOnPlanned(state, before);
+}
+
+/** "Decided: tulle at 3-3." */
+function isVerdict(state: ReaderState, clause: Clause): boolean {
+  const colon = state.tokens.findIndex((t) => t.w === ':');
+  const from = clause.items[0]!.token.from;
+  return (
+    colon > 0 &&
+    colon < 4 &&
+    /^(decided|decision|verdict|plan)$/.test(state.tokens[colon - 1]!.w) &&
+    state.tokens[colon]!.to <= from &&
+    !state.tokens.some((t) => /^[.;!?]$/.test(t.w) && t.to <= from)
+  );
+}
+
+/** "going to put net on 2-2 and a patch on 2-4": no verb of its own, so that the plan before holds for it as well. */
+function sharesVerb(state: ReaderState, clause: Clause): boolean {
+  const last = state.drafts.at(-1);
+  return (
+    /^(,|and|&|\+)$/.test(clause.joint) &&
+    last?.entry.kind === 'treatment' &&
+    last.entry.state === 'planned' &&
+    last.sentence === clause.sentence &&
+    last.clause === state.clauses.indexOf(clause) - 1 &&
+    !clause.items.some((x) =>
+      /^(is|'s|was|are|has|have|had|'ve|got|put|now|did|done|went|laid|i|we)$/.test(x.w),
+    )
+  );
 }
 
 function leaveState(clause: Clause, sentence: string, status: TreatmentState): TreatmentState {

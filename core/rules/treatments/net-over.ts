@@ -26,6 +26,8 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
     ) &&
     !items.slice(0, k).some((x) => x.action?.v === 'stabilize' && x.action.form !== 'base') &&
     (choosing ||
+      // "tulle at 3-3"
+      (items[k + 1]?.w === 'at' && items[k + 2]?.place?.kind === 'blocks') ||
       / (over|across|on|on top|onto|overlay|it is|laid|face|for|goes|stitched|sewn|sewed|round|instead) /.test(
         after,
       ) ||

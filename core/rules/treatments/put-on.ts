@@ -155,7 +155,7 @@ function isNowOn(items: Item[], k: number): boolean {
     named &&
     side?.kind === 'part' &&
     side.places.every((p) => /^(edge|border)-/.test(p)) &&
-    !items.some((x) => x.finding || x.fail || x.action || x.material === 'net')
+    !items.some((x) => x.finding || x.fail || (x.action && !x.part) || x.material === 'net')
   )
     return true;
   return named && /^(|,|\.|by|w|with|at|too|as|and|&|now|all|in|;|both|\()$/.test(next);

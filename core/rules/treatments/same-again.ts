@@ -23,7 +23,9 @@ export function sameAgain(
     / (same|ditto|likewise|as is|as are|identical|as before|similarly|so is|so are|so has|so does|so did|so 's|just as bad|no better|as bad) /.test(
       words,
     ) ||
-    (short && / (as well|too|also|again) /.test(words) && placed.kind === 'specific') ||
+    (short &&
+      / (as well|too|also|again) /.test(words) &&
+      (placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt'))) ||
     (state.clauses.length === 1 &&
       short &&
       placed.kind === 'specific' &&
@@ -36,14 +38,23 @@ export function sameAgain(
     (!placed.places.length &&
       !cloth &&
       !placed.outside &&
+      !SAME_DONE.test(words) &&
       !/ (same again|ditto|likewise|as before|same (way|deal|treatment|thing|story|procedure|process|method|fix|repair|job|mend|remedy)) /.test(
         words,
       ))
   )
     return;
   if (
+    !SAME_DONE.test(words) &&
     / same (thread|stitch|fabric|cloth|colou?r|needle|yarn|as before thread|wool) /.test(words) &&
     !placed.places.length
+  )
+    return;
+  // "2-1 is the same stripe"
+  if (
+    / (?:is|are|'s|in) the same (?:stripe|print|check|plaid|cloth|fabric|stuff|colou?r|pattern|piece|material|cotton|silk|wool) /.test(
+      words,
+    )
   )
     return;
   const last = [...state.drafts]
@@ -54,6 +65,10 @@ export function sameAgain(
   // "block to the right of it: same fix": where the place was named before the colon
   const topical = state.topic?.sentence === v.sentence && placed.kind === 'none' ? state.topic.places : [];
   const places = placed.places.length ? placed.places : (cloth?.places ?? topical);
+  if (last?.entry.kind === 'condition' && last.sentence === v.sentence && SAME_DONE.test(words)) {
+    curedAlike(state, v, last.entry.places ?? []);
+    return;
+  }
   if (
     last &&
     last.entry.kind === 'condition' &&
@@ -208,6 +223,28 @@ function otherWays(
   );
   const open = told.length ? told : state.memory.open.filter((o) => !o.passed && o.places.join(' ') === here);
   return open.filter((o) => o.action !== source.action);
+}
+
+/** "(1-2/2-2 was open too), same stitch": nothing but that it was done the same way. */
+const SAME_DONE = /^ (?:the )?same (?:st|stitch|way|again|treatment|deal|fix|cure)(?: \.| again)* $/;
+
+/** What was just found is treated as the damage before it was. */
+function curedAlike(state: ReaderState, v: ClauseView, places: string[]): void {
+  const source = state.drafts.findLast(isTreatment)?.entry ?? state.memory.treatment;
+  if (!source?.action || !places.length) return;
+  state.drafts.push(
+    makeDraft(
+      'treatment',
+      v,
+      {
+        action: [source.action, 'treatment.same-again', undefined, 'implied'],
+        state: [source.state, 'treatment.same-again', undefined, 'implied'],
+        places: [[...places], 'place.carried', undefined, 'implied'],
+        ...(source.stitch ? { stitch: [source.stitch, 'treatment.same-again', undefined, 'implied'] } : {}),
+      },
+      'said',
+    ),
+  );
 }
 
 /** "2-3 ditto, 40" after a treatment told with its minutes: minutes again. */

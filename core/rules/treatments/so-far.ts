@@ -1,4 +1,4 @@
-import type { Action } from '../../../shared/vocabulary.ts';
+import type { Action, Stitch } from '../../../shared/vocabulary.ts';
 import { readCount } from '../../text/read-number.ts';
 import { tokenise } from '../../text/tokenise.ts';
 import { goesOnTo } from '../clause/goes-on-to.ts';
@@ -69,6 +69,41 @@ function countedBefore({ grid, drafts, clauses }: ReaderState, reached: string[]
   if (noun < 0 || readCount(tokenise(words[noun - 1] ?? ''), 0)?.value !== before) return;
   told.entry.places = countUp(1, before).flatMap((k) => (inRows ? rowOf(grid, k) : columnOf(grid, k)));
   told.placed = 'carried';
+}
+
+/** "began tying at two, along the top row": the work begun and, in a clause of nothing else, where. */
+export function begunAlong(
+  state: ReaderState,
+  v: ClauseView,
+  placed: ClausePlaces,
+  task: Action | undefined,
+  stitch: Stitch | undefined,
+): Draft | undefined {
+  if (!task || placed.kind !== 'specific' || !placed.places.every((p) => splitBlock(p))) return undefined;
+  const begun = state.drafts.some(
+    ({ entry: e, sentence }) => e.kind === 'work' && e.mark === 'start' && sentence === v.sentence,
+  );
+  if (!begun || state.drafts.some(isTreatment)) return undefined;
+  if (
+    !v.items.every(
+      (x) =>
+        x.place ||
+        x.stitch ||
+        /^(,|along|down|across|on|in|with|from|the|at|just|only|first|round|around)$/.test(x.w),
+    )
+  )
+    return undefined;
+  return makeDraft(
+    'treatment',
+    v,
+    {
+      action: [task, 'treatment.begun-along', undefined, 'implied'],
+      state: ['doing', 'treatment.begun-along', v.items],
+      places: [placed.places, 'place.said', placed.items],
+      ...(stitch ? { stitch: [stitch, `stitch.${stitch}`, undefined] } : {}),
+    },
+    'said',
+  );
 }
 
 /** The blocks of a row up to the one reached; the rows after those told, up to the one reached. */

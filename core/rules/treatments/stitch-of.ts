@@ -25,7 +25,7 @@ export function stitchOf(items: Item[]): { stitch: Stitch; item: Item } | undefi
           after?.action ||
           after?.stitch ||
           after === undefined ||
-          /^(,|by|and|\.|quilting|work|sewn|for|in|on)$/.test(after.w) ||
+          /^(,|by|and|\.|quilting|work|sewn|for|in|on|finish|finished|finishing)$/.test(after.w) ||
           before === ',' ||
           before === 'by'
         )

@@ -1,0 +1,28 @@
+import type { Item } from '../item.ts';
+
+/** A thing that is put on, behind or into a block. */
+const isStuff = (x: Item | undefined): boolean =>
+  x !== undefined &&
+  (x.material === 'net' ||
+    x.material === 'fabric' ||
+    x.material === 'interfacing' ||
+    x.fabric !== undefined ||
+    /^(patch|patches|darn|support|new piece|overlay)$/.test(x.w));
+const PUT = /^(on|over|at|behind|in|for|across|under)$/;
+const LIGHT = /^(a|an|some|the|bit|piece|of|little|small|fine|new|fresh|scrap|another)$/;
+
+/** "net on 2-2 and a patch on 2-4", "tulle at 3-3, muslin behind 4-4": does the "and" at `k` lead to another thing at another place? */
+export function beginsAnotherWay(items: Item[], k: number, current: Item[]): boolean {
+  const at = current.findIndex(isStuff);
+  if (at < 0 || !stuffAtPlace(current, at)) return false;
+  let m = k + 1;
+  while (items[m] && (LIGHT.test(items[m]!.w) || items[m]!.quantity) && !isStuff(items[m]) && m < k + 5) m++;
+  return isStuff(items[m]) && stuffAtPlace(items, m);
+}
+
+function stuffAtPlace(items: Item[], at: number): boolean {
+  const put = items.findIndex((x, m) => m > at && m <= at + 3 && PUT.test(x.w));
+  if (put < 0) return false;
+  const place = items.slice(put + 1, put + 3).find((x) => x.place);
+  return place?.place?.kind === 'blocks' && place.place.places.length > 0;
+}
