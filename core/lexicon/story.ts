@@ -42,6 +42,8 @@ export const HISTORY: RegExp[] = [
   new RegExp(
     `\\b${KIN} 's (?:old |own |best |army |wedding |sunday |winter )*(?:bed|house|study|farm|room|wedding|dress(?:es)?|shirts?|blankets?|suits?|uniforms?|coats?|aprons?|curtains?|boat|cottage|attic|trunk|hand|work|making)\\b`,
   ),
+  // "the camp quilt that my cousin's bunch hauled up to the lake every july"
+  /\b(?:quilt|coverlet|comforter|throw|bedspread|blanket) (?:that|which|what) (?:my|her|his|their|our|the|a|an|she|he|they)\b(?: [^\s,.;]+){0,5} (?:\w+ed|took|slept|brought|kept|bought|won|made|found|gave|had|sat|hung|lay|drove) (?!is\b|was\b|for me)/,
   /\bprovenance\b/,
   /^ (?:- )?(?:history|background|story|origins?) : /,
   /\b(?:it|this|this one|that|which|quilt|coverlet) (?:has |had )?(?:spent|saw out|sat out|lived through|came through|outlasted) (?:the|both|two|a|its|most|many|years|all) /,

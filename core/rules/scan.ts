@@ -646,6 +646,9 @@ function isPatchwork(tokens: Token[], i: number): boolean {
     return false;
   const before = tokens[i - 1]?.w ?? '';
   const lead = before === 'the' ? (tokens[i - 2]?.w ?? '') : before;
+  // "squared up the top"
+  if (lead === 'up' && /^(squared?|square|trued?|true|evened|even)$/.test(tokens[i - 3]?.w ?? ''))
+    return true;
   return !/^(at|up|near|nearest|toward|towards|along|across|from)$/.test(lead);
 }
 

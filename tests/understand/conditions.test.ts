@@ -100,6 +100,16 @@ describe('what is no finding', () => {
     expect(conditionsSaid(said)).toEqual(found);
   });
 
+  it.each([
+    ['both corner blocks of the top row are torn', ['tear 1-1 1-6']],
+    ['worn up top, both corner blocks', ['fraying 1-1 1-6']],
+    ['stains in the bottom two corner blocks', ['stain 7-1 7-6']],
+    ['worn spot on 1-2', ['fraying 1-2']],
+    ['signature in 4-6 is faded', ['fading 4-6']],
+  ])('%s', (said, found) => {
+    expect(conditionsSaid(said)).toEqual(found);
+  });
+
   it('part of the ties of a row is no block among several', () => {
     expect(conditionsSaid('most of the ties in row two have gone')).toEqual([
       'broken-stitching 2-1 2-2 2-3 2-4 2-5 2-6',

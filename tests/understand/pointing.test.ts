@@ -20,6 +20,18 @@ describe('the thing last spoken of is taken off', () => {
       ['ties are broken across rows six and seven', 'mildew in 1-5', 'took the ties out of both those rows'],
       ['remove done ties 6-1 6-2 6-3 6-4 6-5 6-6 7-1 7-2 7-3 7-4 7-5 7-6'],
     ],
+    // in short hand, without "the"
+    [['tear in 3-2', 'Tear darned, 20 min'], ['darn done 20min 3-2']],
+    [['milk stain on 2-2', 'Milk stain spot-cleaned w. a dab of white vinegar'], ['clean done 2-2']],
+    [['worn spot on 1-2', 'worn spot backed with muslin'], ['stabilize done 1-2']],
+    [
+      [
+        'two seams open, 3-2 to 4-2 and 4-2 to 4-3',
+        'those two seams now shut again, ladder stitch, 22 min the pair',
+      ],
+      ['resew done ladder 22min 3-2 4-2 4-3'],
+    ],
+    [['the seam in 2-2 is open', 'the seam in 2-2 will not shut'], []],
     // no thing to take off
     [["it's off to the shop with me now"], []],
     [['the stain came out'], []],

@@ -56,6 +56,12 @@ const TABLE: [value: string[], phrasings: string[]][] = [
     ['darned 2-4 took me ten', 'darned 2-4, cost me ten minutes', 'darned 2-4, that was ten minutes gone'],
   ],
   [['press done quilt'], ['pressed it took two goes']],
+  [
+    ['photograph done top backing'],
+    ['i shot the front and back with the good camera', 'shot both sides for the file'],
+  ],
+  [['bind done ladder quilt'], ['Bound!! slip-stitched it down all round']],
+  [[], ['Appliqué cot quilt, cream', 'pieced coverlet from the church sale', 'I shot out to the shop']],
   [['darn done 2-4'], ['put a darn in 2-4', 'worked a darn into 2-4', 'ended up darning 2-4']],
   [['darn dropped 2-4'], ['dropped the idea of darning 2-4']],
   [['patch dropped 2-4'], ['no patch on 2-4 after all', 'no longer going to patch 2-4']],

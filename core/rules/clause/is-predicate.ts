@@ -168,6 +168,8 @@ export function isSound(items: Item[], k: number): boolean {
   // "the stitching holding the quilt together"
   if (item.w === 'holding' && /^(the|it|this|them|layers|down|its)$/.test(next?.w ?? '')) return false;
   if (next?.part && item.w === 'holding') return false;
+  // "worn spot on 1-2"
+  if (item.w === 'spot on' && (next?.place || items[k - 1]?.finding)) return false;
   if (/^(holding|came|in |as good|no damage|not )/.test(item.w)) return true;
   if (/^(to|a|an|of|the|with|for|as|some|more)$/.test(before)) return false;
   if (next && (next.material || next.quantity || next.stitch || next.duration) && !next.part && !next.place)
@@ -244,6 +246,30 @@ function tellsWhich(items: Item[], k: number): boolean {
   );
 }
 
+const QUILT_NOUN = /^(quilt|coverlet|comforter|throw|bedspread|eiderdown|wholecloth|bedcover|cover)$/;
+/** "appliqué cot quilt", "it's a tied quilt, wool inside", "pieced coverlet from the church sale": how it was made, long ago. */
+function isKindOfQuilt(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  if (
+    !/^(tie|quilt|piece|patch)$/.test(item.action?.v ?? '') ||
+    (item.action?.form === 'base' && !/^appliqu/.test(item.w))
+  )
+    return false;
+  const at = [k + 1, k + 2].find((m) => QUILT_NOUN.test(items[m]?.w ?? ''));
+  if (
+    at === undefined ||
+    (at === k + 2 && /^(the|this|that|it|my|her|his|a|on|and|up|,|-)$/.test(items[k + 1]!.w))
+  )
+    return false;
+  const lead = items[k - 1];
+  return (
+    (!lead ||
+      lead.token.kind === 'mark' ||
+      /^(a|an|old|this|her|the|his|hand|machine|another)$/.test(lead.w)) &&
+    !items.some((x) => x.duration || x.span || x.clock)
+  );
+}
+
 /** Does this item say that something is so or is done? */
 export function isPredicate(items: Item[], k: number): boolean {
   const item = items[k]!;
@@ -275,6 +301,7 @@ export function isPredicate(items: Item[], k: number): boolean {
   if (item.action && !(item.place && item.action.v === 'leave')) {
     const { form } = item.action;
     const lead = items[k - 1]?.w ?? '';
+    if (isKindOfQuilt(items, k)) return false;
     // "same fix", "the same repair": what was told before
     if (lead === 'same' && form === 'base') return false;
     // "the trimming", "that stuff somebody fused there": a thing, and work of others that only tells which
@@ -382,6 +409,8 @@ export function isPredicate(items: Item[], k: number): boolean {
           items[k + 1]?.place?.kind === 'blocks') &&
           !(
             /^(the|a|an|old|that|this|another|of)$/.test(before) ||
+            // "here's the camp quilt that they took to the lake"
+            (item.part === 'quilt' && /^(that|this)$/.test(items[k + 1]?.w ?? '') && k > 0) ||
             (before === 'one' && !/^(it|them)$/.test(items[k + 1]?.w ?? ''))
           ))
       );

@@ -89,7 +89,13 @@ export function newSubject(items: Item[], from: number): boolean {
 /** Is the place at `k` followed at once by what is said of it: "3-2 torn", "3-2 is torn", "3-2's torn"? */
 export function beginsSaying(items: Item[], k: number): boolean {
   let m = k + 1;
-  while (/^(both|also|all|too|too,|still|block|one)$/.test(items[m]?.w ?? '') && m < k + 3) m++;
+  // "both of those blue plaid blocks have bled"
+  while (
+    (/^(both|also|all|too|too,|still|blocks?|ones?)$/.test(items[m]?.w ?? '') ||
+      (items[m]?.fabric && items[k]!.place!.kind === 'pointer')) &&
+    m < k + 4
+  )
+    m++;
   const next = items[m];
   if (!next) return false;
   return (

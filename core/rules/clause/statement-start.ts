@@ -1,3 +1,4 @@
+import { isBareThing } from '../conditions/bare-thing.ts';
 import type { Item } from '../item.ts';
 import { isGiven } from './given-form.ts';
 import { goesOnTo } from './goes-on-to.ts';
@@ -109,6 +110,8 @@ export function startsStatement(items: Item[], k: number, current: Item[]): bool
     lastItem.action ||
     removalAt(current, last) ||
     /^(live|living|leave|leaving|keep|keeping)$/.test(lastItem.w);
+  // "tear darned, 20 min": what was worked on
+  if (lastItem.finding && !lastItem.action && isBareThing(items, start + last)) return false;
   // "over the hole", "on the worn spot", "across a tear": what the work is done to stands after a preposition
   if (item.finding && !item.action && doing && ledByPreposition(between)) return false;
   // "the old patch on 6-2 could come off"

@@ -4,6 +4,7 @@ import { isAttribute, isSound } from '../clause/is-predicate.ts';
 import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
 import { isNegated } from '../mood.ts';
+import { isBareThing } from './bare-thing.ts';
 import { isFailing } from './is-failing.ts';
 
 /** A finding in a clause: `at` its item; `pointed` when the words only point at damage known already ("the tear"). */
@@ -38,7 +39,7 @@ export function findConditions(
         finding: refined,
         at: k,
         items: [item],
-        pointed: treating && isPointed(items, k),
+        pointed: treating && (isPointed(items, k) || isBareThing(items, k)),
         rule: `condition.${refined}`,
       });
       continue;

@@ -274,7 +274,7 @@ function push(
     material === 'fabric' &&
     (made === 'baste' || made === 'quilt') &&
     /^(silk|cotton|linen)$/.test(head?.w ?? '') &&
-    !head!.fabric
+    !head!.fabric?.full
   )
     material = 'thread';
   // "tied row one in the red wool"

@@ -49,6 +49,8 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
     // "bottom corners", "both left-hand corner blocks", "the top corner on the right"
     let k = j + 1;
     if (w(tokens, k) === 'hand') k++;
+    // "the top two corner blocks"
+    if (/^(two|2)$/.test(w(tokens, k))) k++;
     if (!/^corners?$/.test(w(tokens, k))) return undefined;
     const many = w(tokens, k) === 'corners';
     k++;
@@ -71,7 +73,7 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
     if (!rest || rest.up || !rest.side || !up) return undefined;
     return found(ctx, [[up, rest.side]], block, rest.next);
   }
-  if (j > i) return undefined;
+  if (j > i) return bothCorners(tokens, i, j, ctx);
   const noun = w(tokens, i);
   if (noun === 'corner' || BLOCKS.has(noun)) {
     const block = noun !== 'corner' || BLOCKS.has(w(tokens, i + 1));
@@ -83,6 +85,41 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
     return found(ctx, [[rest.up, rest.side]], block, rest.next);
   }
   return undefined;
+}
+
+/** "both corner blocks of the top row", "worn up top, both corner blocks": the two at the top or the bottom, whichever was told. */
+function bothCorners(tokens: Token[], i: number, j: number, ctx: PlaceContext): PlaceFound | undefined {
+  if (!/^corners?$/.test(w(tokens, j))) return undefined;
+  const block = BLOCKS.has(w(tokens, j + 1));
+  if (!block && w(tokens, j) !== 'corners') return undefined;
+  const end = block ? j + 2 : j + 1;
+  let k = end;
+  while (/^(of|in|on|at|along|the|up|down)$/.test(w(tokens, k)) && k < end + 4) k++;
+  const behind = k > end ? UPRIGHT.get(w(tokens, k)) : undefined;
+  if (behind) {
+    const next = /^(row|edge|end|side)$/.test(w(tokens, k + 1)) ? k + 2 : k + 1;
+    return found(
+      ctx,
+      [
+        [behind, 'left'],
+        [behind, 'right'],
+      ],
+      block,
+      next,
+    );
+  }
+  const told = new Set(tokens.slice(Math.max(0, i - 12), i).flatMap((t) => UPRIGHT.get(t.w) ?? []));
+  if (told.size !== 1) return undefined;
+  const [up] = [...told] as [Upright];
+  return found(
+    ctx,
+    [
+      [up, 'left'],
+      [up, 'right'],
+    ],
+    block,
+    end,
+  );
 }
 
 /** "at the top right", "up top on the right", ", bottom left", "on the left at the bottom". */

@@ -1,4 +1,5 @@
 import type { Action, Finding, RemovedObject } from '../../../shared/vocabulary.ts';
+import { isBareThing } from '../conditions/bare-thing.ts';
 import type { Item } from '../item.ts';
 import { splitBlock, unique } from './grid.ts';
 
@@ -40,6 +41,12 @@ type Described = { finding?: Finding; action?: Action; seam?: boolean; patch?: b
  * fits, or where "the tear" is followed by words of another place.
  */
 export function findMention(items: Item[], mentions: Mention[]): string[] | undefined {
+  // "tear darned, 20 min": as if "the" had been said
+  if (items.slice(0, 3).some((_x, k) => isBareThing(items, k))) {
+    const phrase = describedAt(items, -1);
+    const places = phrase && placesOf(phrase, mentions);
+    if (places) return places;
+  }
   for (let k = 0; k < items.length; k++) {
     if (!DETERMINERS.has(items[k]!.w) && !POINTERS.has(items[k]!.place?.rule ?? '')) continue;
     // "another of those rusty marks" is none of them
@@ -85,8 +92,9 @@ function picked({ end, count }: Pick, phrase: Phrase, mentions: Mention[]): stri
 
 /** Determiner, number, what it is like, and a head: "those three stained blocks", "the tear". */
 function describedAt(items: Item[], from: number): Phrase | undefined {
-  let plural = /^(those|these|both|all)\b/.test(items[from]!.w);
-  let count = items[from]!.w === 'both' ? 2 : COUNTS.get(items[from]!.w.split(' ').at(-1)!);
+  const determiner = items[from]?.w ?? 'the';
+  let plural = /^(those|these|both|all)\b/.test(determiner);
+  let count = determiner === 'both' ? 2 : COUNTS.get(determiner.split(' ').at(-1)!);
   const is: Described = {};
   let other = false;
   for (let k = from + 1; k < Math.min(items.length, from + 6); k++) {

@@ -81,6 +81,7 @@ export function findRemarks(items: Item[]): RemarkFound[] {
     const last = segment.at(-1)!;
     const found = { from: segment[0]!.token.from, to: last.end ?? last.token.to };
     if (any(MARKS, words) && !NO_MARK.test(words)) {
+      if (tellsOnlyDamage(segment)) continue;
       const placed = placesOfClause(segment);
       const places =
         placed.kind === 'specific' || placed.kind === 'general'
@@ -94,6 +95,18 @@ export function findRemarks(items: Item[]): RemarkFound[] {
       out.push({ ...found, kind: 'history', places: [] });
   }
   return out;
+}
+
+/** "the signature in 4-6 is faded": what has become of the mark, and nothing of what it says. */
+function tellsOnlyDamage(segment: Item[]): boolean {
+  const at = segment.findIndex((x) => x.finding || x.fail);
+  return (
+    at > 1 &&
+    segment
+      .slice(at + 1)
+      .every((x) => /^(now|away|badly|quite|a|bit|too|completely|altogether|right|out|through)$/.test(x.w)) &&
+    segment.slice(1, at).some((x) => /^(is|'s|are|has|have|was|gone|going|all|nearly|badly|looks)$/.test(x.w))
+  );
 }
 
 /** "She wants it back by March" is a date and no wish besides. */

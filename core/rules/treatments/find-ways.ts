@@ -18,12 +18,14 @@ import {
   backTogether,
   drawnTogether,
   goneOver,
+  isShut,
   lineOfStitch,
   ranUp,
   shutWith,
   wantsGoingOver,
 } from './seam-closed.ts';
 import { shavedOff } from './shaved-off.ts';
+import { shotWithCamera } from './shot-with-camera.ts';
 import { stainLifted, stainWorkedOn } from './stain-worked-on.ts';
 import { comesOut, hasToGo, isOff, offCame, takenOff } from './taken-off.ts';
 import { toolOver } from './tool-over.ts';
@@ -46,11 +48,13 @@ const BY_THING: ((at: WordAt) => WayFound)[] = [
   redone,
   drawnTogether,
   toolOver,
+  shotWithCamera,
   goneOver,
   wantsGoingOver,
   backTogether,
   namedTreatment,
   shutWith,
+  isShut,
   lineOfStitch,
   stainWorkedOn,
   stainLifted,

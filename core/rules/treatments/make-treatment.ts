@@ -231,7 +231,8 @@ export function makeTreatment(
       how = 'unneeded';
     }
   } else if (placed.kind === 'specific' || placed.kind === 'general') {
-    places = clothWithin(state, items, placed) ?? placed.places;
+    // "rows one and two tied up in the red worsted": the yarn, and not a cloth of the quilt
+    places = (action === 'tie' ? undefined : clothWithin(state, items, placed)) ?? placed.places;
     if (
       placed.kind === 'general' &&
       (action === 'bind' || action === 'layer') &&

@@ -121,6 +121,22 @@ export function shutWith({ items, k, item }: WordAt): WayFound {
   return undefined;
 }
 
+/** "those two seams now shut again", "seam's shut": told of the seam or tear that stood open. */
+export function isShut({ items, k, item, ways }: WordAt): WayFound {
+  if (
+    item.w !== 'shut' ||
+    ways.length ||
+    items.some((x) => x.action && x !== item && x.action.v === 'resew' && !x.seam)
+  )
+    return undefined;
+  let m = k - 1;
+  while (m >= 0 && /^(is|'s|are|was|now|all|again|both|been|has|have|just|back|finally)$/.test(items[m]!.w))
+    m--;
+  const thing = items[m];
+  if (!thing || !(thing.seam || /^(tear|split-seam)$/.test(thing.finding ?? ''))) return undefined;
+  return found({ action: 'resew', form: 'past', at: k, items: [item], rule: 'treatment.is-shut' }, k);
+}
+
 /** A line of stitching run along it. */
 export function lineOfStitch({ items, k, item, before }: WordAt): WayFound {
   // "ran a line of backstitch along it"

@@ -1,0 +1,16 @@
+import { found, type WayFound, type WordAt } from './way.ts';
+
+/** "I shot the front and back with the good camera", "shot both sides for the file": a photograph. The edge that is shot is worn. */
+export function shotWithCamera({ items, k, item, before, after }: WordAt): WayFound {
+  if (item.w !== 'shot' || !/^ (?:the|both|all|each|every|it|them|its) |^ (?=\S)/.test(after))
+    return undefined;
+  const next = items[k + 1];
+  const thing = /^(the|both|all|each|every|its)$/.test(next?.w ?? '') ? items[k + 2] : next;
+  if (!thing?.place && !/^(sides|front|back|whole|corners?)$/.test(thing?.w ?? '')) return undefined;
+  const told = / (?:i|and|then|we|,|:) $/.test(before) || before.trim() === '';
+  const seen = / (?:camera|phone|file|record|light|photos?|owner|report) /.test(
+    ` ${items.map((x) => x.w).join(' ')} `,
+  );
+  if (!told || (!seen && !/ i $/.test(before) && before.trim() !== '')) return undefined;
+  return found({ action: 'photograph', form: 'past', at: k, items: [item], rule: 'treatment.shot' }, k);
+}
