@@ -701,6 +701,7 @@ function answerTime(a: Answering): boolean {
       placesOf(d.entry).some((p) => splitBlock(p)),
   );
   if (blocks && a.cue !== 'strong') return false;
+  if (a.cue !== 'strong' && ofAnotherTime(a)) return false;
   const work = a.state.drafts.find((d) => d.entry.kind === 'work');
   if (work?.entry.kind === 'work' && (work.entry.start || work.entry.mark || work.entry.minutes)) {
     const { task } = work.entry;
@@ -769,6 +770,33 @@ function answerTime(a: Answering): boolean {
   }
   takeOver(a, [...a.used]);
   return true;
+}
+
+const PARTS_OF_DAY: [RegExp, string][] = [
+  [/ (?:before breakfast|before work|this morning|first thing|at dawn) /, 'morning'],
+  [/ (?:this afternoon|after lunch|before tea|this arvo) /, 'afternoon'],
+  [/ (?:tonight|this evening|after supper|after dinner|after tea) /, 'evening'],
+  [/ last night /, 'last night'],
+  [/ yesterday /, 'yesterday'],
+];
+const partOfDay = (words: string): string | undefined => PARTS_OF_DAY.find(([p]) => p.test(words))?.[1];
+
+/**
+ * "mended from seven till quarter past nine tonight", where it was asked how long she mended before breakfast; "sewing the binding
+ * down now, started 7:15", where last night's was asked: work of its own, and no answer.
+ */
+function ofAnotherTime(a: Answering): boolean {
+  const asked = partOfDay(
+    ` ${a.state.memory.last?.said.toLowerCase().replace(/[.,;!?]/g, ' ') ?? ''} `.replace(/ +/g, ' '),
+  );
+  if (!asked) return false;
+  if (
+    a.state.drafts.some((d) => d.entry.kind === 'treatment' && d.entry.state === 'doing') &&
+    / now /.test(a.words)
+  )
+    return true;
+  const told = partOfDay(a.words.replace(/ [.,;!?] /g, ' '));
+  return told !== undefined && told !== asked;
 }
 
 /** Is the slot said in this note, and not taken from what ran? */

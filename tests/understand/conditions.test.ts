@@ -110,6 +110,11 @@ describe('what is no finding', () => {
     expect(conditionsSaid(said)).toEqual(found);
   });
 
+  it('a pale thread has not faded', () => {
+    expect(conditionsSaid('darned 2-3, pale green thread')).toEqual([]);
+    expect(conditionsSaid('2-3 has gone pale')).toEqual(['fading 2-3']);
+  });
+
   it('part of the ties of a row is no block among several', () => {
     expect(conditionsSaid('most of the ties in row two have gone')).toEqual([
       'broken-stitching 2-1 2-2 2-3 2-4 2-5 2-6',

@@ -32,6 +32,8 @@ describe('the thing last spoken of is taken off', () => {
       ['resew done ladder 22min 3-2 4-2 4-3'],
     ],
     [['the seam in 2-2 is open', 'the seam in 2-2 will not shut'], []],
+    [['tear in 2-3', 'seen to that now. 12 min'], ['? done 12min 2-3']],
+    [['4-4 is torn. darn or patch?', 'patch is off'], ['patch dropped 4-4']],
     // no thing to take off
     [["it's off to the shop with me now"], []],
     [['the stain came out'], []],

@@ -347,3 +347,17 @@ describe('what was done in a stretch of time is told beside it', () => {
     expect(entriesOf('work', '25 min on 2-2')).toMatchObject([{ minutes: 25 }]);
   });
 });
+
+describe('a stretch of work that answers no question', () => {
+  it('of another part of the day than was asked for', () => {
+    const reading = say([
+      'did a bit of mending before breakfast, no idea how long',
+      'mended from seven till quarter past nine tonight',
+    ]);
+    expect(reading.act).toBe('log');
+  });
+  it('but a time alone does', () => {
+    const reading = say(['did some tying this morning', 'from five thirty to six fifteen']);
+    expect(reading.act).toBe('amend');
+  });
+});

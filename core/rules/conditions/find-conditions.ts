@@ -1,4 +1,5 @@
 import type { Finding } from '../../../shared/vocabulary.ts';
+import { COLOURS } from '../../lexicon/colours.ts';
 import { GONE_WORDS } from '../../lexicon/failures.ts';
 import { isAttribute, isSound } from '../clause/is-predicate.ts';
 import { removalAt } from '../clause/removal-at.ts';
@@ -193,6 +194,9 @@ function refine(
       }
       return 'fraying';
     case 'fading':
+      // "pale green thread", "a pale lawn"
+      if (word === 'pale' && (COLOURS.has(after) || items[k + 1]?.material || items[k + 1]?.fabric))
+        return undefined;
       // the stain that was dabbed at: "it faded some"
       return before === 'it' && /^(some|somewhat|slightly|a|but|though|well|nicely)$/.test(after)
         ? undefined

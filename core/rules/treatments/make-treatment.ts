@@ -141,6 +141,14 @@ export function makeTreatment(
     return undefined;
   }
   if (tellsOldRepair(state, clause, v, way.at, placed)) return undefined;
+  // "darn or patch?", then "patch is off": given up, for there is none to take off
+  if (
+    way.rule === 'treatment.is-off' &&
+    way.object === 'old-patch' &&
+    state.memory.open.some((o) => o.action === 'patch' && !o.passed) &&
+    !(state.memory.mentions ?? []).some((m) => m.finding === 'old-repair')
+  )
+    return undefined;
   // "it's the darn, then", "net for 2-4 then": one of two ways is chosen
   if (
     way.form === 'noun' &&

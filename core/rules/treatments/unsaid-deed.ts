@@ -18,6 +18,10 @@ const NOT_SO =
 const TENDED =
   /^ (?:(?:oh|right|ok|okay|so|and|well|there|,|now|i|i 've|'ve|have|just|also|then|we|that 's) )*(?:took care of|taken care of|sorted|dealt with|saw to|seen to|attended to|put right|made good|treated|mended|repaired|fixed|tackled|finished off) (?:it|that|them|those|these|this|both|'em|em|both of (?:them|those)|all of (?:them|those)|that one|this one|the (?:lot|pair|two)(?: of (?:them|those))?)(?: (?:one|ones|two|three|up|out|now|too|as well|all|both|already|today|tonight|this morning|this afternoon|this evening|last night|yesterday|then))*(?: [.!])* $/;
 
+/** "that's been dealt with", "it's sorted now": the same, told of the thing. */
+const BEEN_TENDED =
+  /^ (?:(?:oh|right|ok|okay|so|and|well|,|now) )*(?:it|that|this|that one|this one|they|those|both) (?:'s|is|has|have|are|'ve|'re)(?: all| now| both| been| finally)* (?:seen to|dealt with|sorted|sorted out|attended to|taken care of|put right|made good|fixed|mended)(?: now| too| today| tonight| already| at last)*(?: [.!])* $/;
+
 /**
  * Something done to places that are named, where the words do not say what: "did five one and six four last night". The deed of the
  * work in hand or of the plan for those places stands in where there is one; else it is asked for.
@@ -74,7 +78,8 @@ export function tendedTo(state: ReaderState, v: ClauseView, words: string): Draf
           )
           .replace(/ , quarter of an hour $|(?: ,)? half an hour $/, ' ')
       : words;
-  if (!state.memory.last || !state.memory.focus.length || !TENDED.test(plain)) return undefined;
+  if (!state.memory.last || !state.memory.focus.length || !(TENDED.test(plain) || BEEN_TENDED.test(plain)))
+    return undefined;
   return makeDraft(
     'treatment',
     v,

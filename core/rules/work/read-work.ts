@@ -59,8 +59,10 @@ export function readDurations(
       (d) =>
         d.entry.kind === 'treatment' &&
         (d.entry.state === 'done' || d.entry.state === 'doing') &&
-        // "3-2 done, 8 min": what it was is asked for
-        (d.entry.action || d.clause === v.index),
+        // "3-2 done, 8 min", "seen to that now. 12 min": what it was is asked for
+        (d.entry.action ||
+          d.clause === v.index ||
+          (state.drafts.length === 1 && d.origins['state']?.rule === 'treatment.unsaid')),
     );
     const near = done.filter((d) => d.sentence === clause.sentence);
     // three dots are three stops: "in herringbone ... plain running stitch, sixteen minutes"
