@@ -21,7 +21,7 @@ export const ASKING_WITHIN =
   /(?: |^)(what (?:did|have|has|is|am|are|do|was|all|else|'s|'ve|'d|about|i)|what 's|what 'd|how (?:many|much|long)|which (?:ones?|blocks?|materials|matters|things|jobs|bits)|when did i|have i (?:got|done|said)|did i)\b/;
 /** With one of these before it, such a word is no question. */
 export const NOT_ASKING =
-  /\b(?:ignore|delete|scrap|wipe|cancel|remove|undo|strike|scratch|drop|erase|know|knows|knew|tell|say|said|says|see|seen|saw|figured?|decided?|settled?|sure|idea|remember|recall|wonder|wondering|ask|asked|asks|told|care|matter|shows?|showing|found|find|work out|guess|depends?|thinking|forget|forgot|that 's|here 's)\b/;
+  /\b(?:ignore|delete|scrap|wipe|cancel|remove|undo|strike|scratch|drop|erase|know|knows|knew|dunno|tell|say|said|says|see|seen|saw|figured?|decided?|settled?|sure|idea|remember|recall|wonder|wondering|ask|asked|asks|told|care|matter|shows?|showing|found|find|work out|guess|depends?|thinking|forget|forgot|that 's|here 's)\b/;
 /** Words that make a question without a verb, and those that may stand beside them. */
 export const NOMINAL_HEAD =
   /\b(?:money|spent|hours?|hrs|time|total|totals|cost|costs|spend|outlay|yardage|yds|yards|metres|meters|metreage|m of|last (?:entry|note|thing|one|item|bit)|latest (?:entry|note)|shopping list|to ?-? ?do(?: list)?|todos?|history|summary|recap|run ?down|(?:buy|buying) list|log for|expenses?|review|everything|undecided|open (?:matters|questions|items|points|things|decisions)|what 's left|still (?:to do|open|undecided|to buy|needed)|left to do|materials (?:needed|still|left|to)|entries for|notes (?:for|on)|(?:today|yesterday|\w+day) 's (?:notes|entries|log|work)|running total|tally|so far)\b/;

@@ -17,6 +17,7 @@ describe('what is asked for', () => {
     ['put a scrap of the red over 3-4', 'fabric'],
     ['used two packs of them', 'material'],
     ['I did some mending today, no idea how long', 'time'],
+    ['did some binding, dunno how long', 'time'],
     ['oh and I did some binding on it on Sunday night', 'time'],
     ['got some quilting in before work', 'time'],
     ['also sat surveying it yesterday, forgot to write down the times', 'time'],

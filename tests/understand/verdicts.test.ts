@@ -67,6 +67,10 @@ describe('what stood open is taken or given up', () => {
       ["don't know whether to leave the backing or replace it"],
       ['leave considering backing', 'replace considering backing'],
     ],
+    [
+      ['2-5 has a tear', 'patch it I think, or maybe a darn', 'darn it is for that tear'],
+      ['darn planned 2-5'],
+    ],
     [['thinking of washing it', 'washing is out'], ['wash dropped quilt']],
     [['I was for washing it but she will not have it so that is off'], ['wash dropped quilt']],
     [["I'm darning 4-4 tomorrow", "no darning after all, it'll do"], ['darn dropped 4-4']],

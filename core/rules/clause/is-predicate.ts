@@ -246,7 +246,7 @@ function tellsWhich(items: Item[], k: number): boolean {
   );
 }
 
-const QUILT_NOUN = /^(quilt|coverlet|comforter|throw|bedspread|eiderdown|wholecloth|bedcover|cover)$/;
+const QUILT_NOUN = /^(quilt|coverlet|comforter|throw|bedspread|eiderdown|wholecloth|bedcover|cover|one)$/;
 /** "appliqué cot quilt", "it's a tied quilt, wool inside", "pieced coverlet from the church sale": how it was made, long ago. */
 function isKindOfQuilt(items: Item[], k: number): boolean {
   const item = items[k]!;
@@ -262,11 +262,13 @@ function isKindOfQuilt(items: Item[], k: number): boolean {
   )
     return false;
   const lead = items[k - 1];
+  // "it's a tied one, six rows of six"
+  if (items[at]!.w === 'one' && !/^(a|an)$/.test(lead?.w ?? '')) return false;
   return (
     (!lead ||
       lead.token.kind === 'mark' ||
       /^(a|an|old|this|her|the|his|hand|machine|another)$/.test(lead.w)) &&
-    !items.some((x) => x.duration || x.span || x.clock)
+    !items.some((x) => x.duration || x.span)
   );
 }
 

@@ -217,6 +217,8 @@ function ledByPreposition(between: Item[]): boolean {
     const x = between[m]!;
     if (/^(over|on|across|onto|around|round|behind|under|at|along|through|into|in|of)$/.test(x.w))
       return m > 0;
+    // "darn it is for that tear"
+    if (x.w === 'for' && /^(that|the|this|those)$/.test(between[m + 1]?.w ?? '')) return m > 0;
     if (x.token.kind === 'mark' || x.place || x.action || (BE.has(x.w) && x.w !== 'a' && x.w !== 'little'))
       return false;
   }

@@ -177,6 +177,8 @@ function refine(
         return undefined;
       if (word === 'lost' && items.some((x) => x.w === 'i' || x.w === 'count' || x.w === 'track'))
         return undefined;
+      // "trimmed it, lost a quarter inch"
+      if (word === 'lost' && items[k + 1]?.quantity) return undefined;
       // "I had it a minute ago and lost it"
       if (word === 'lost' && /^(it|them|my|sight|heart|interest|patience)$/.test(after)) return undefined;
       if (hasStitches) return 'broken-stitching';

@@ -647,7 +647,10 @@ export function readTimes(
     push(task && { task, at, item: items[at]! }, {}, 'work.time-unknown', items.slice(from, to), from, to);
     for (let k = 0; k < items.length; k++) if (!used.has(k) && saysNoMore(items, k)) used.add(k);
   } else if (!timedWork) {
-    const at = unknown && !length ? items.findIndex((_x, k) => taskOf(items, k) !== undefined) : -1;
+    // "binding: bias or straight? dunno" is a matter, and no time at work
+    const matter = state.drafts.some((d) => d.sentence === sentence.number && d.entry.kind === 'decision');
+    const at =
+      unknown && !length && !matter ? items.findIndex((_x, k) => taskOf(items, k) !== undefined) : -1;
     if (at >= 0)
       push(
         { task: taskOf(items, at)!, at, item: items[at]! },
