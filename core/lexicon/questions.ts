@@ -2,7 +2,8 @@
 
 /** What is said before the question proper: a call, a breath, a clause of its own. */
 export const QUESTION_LEADS: RegExp[] = [
-  /^(?:so|and|&|ok|okay|right|righto|now|oh|well|wait|hang on|hold on|actually|but|just|hey|then|sorry|also|please|pls|,|-|--|:|\.|no|yes|yeah|alright|all right|listen|look(?! up)|remind me|by the way|quick question|question|one more thing|one thing|another thing|let me (?:see|ask|think)|let 's see|all told|all in all|altogether|in all|in total|overall|in the end|for the (?:record|log)|again|where was i|where were we|go on then|go on|before i forget|out of interest|come to think of it) /,
+  /^(?:so|and|&|ok|okay|right|righto|now|oh|well|wait|hang on|hold on|actually|but|just|hey|then|sorry|also|please|pls|,|-|--|:|\.|no|yes|yeah|alright|all right|listen|look(?! up)|remind me|by the way|quick question|question|one more (?:thing|question)|one thing|another thing|(?:one |the )?(?:last|final) (?:thing|question)(?= [:,-])|lastly|finally|let me (?:see|ask|think)|let 's see|all told|all in all|altogether|in all|in total|overall|in the end|for the (?:record|log)|again|where was i|where were we|go on then|go on|before i forget|out of interest|come to think of it) /,
+  /^(?:out )?(?:of|from) (?:all|everything|the things|what)(?: [^\s,?]+){1,9} , (?=what|how|which)/,
   /^(?:before|while|when|since|as|if|now that|after|once) (?:i|we|it|she|he|they|you)(?: [^\s,?]+){1,8} , /,
   /^(?:can|could|would|will|do) you (?:please |just )?(?:tell me|remind me|say|read me|show me|check|look up|find|list|read|give me|let me know|work out|know)(?: (?:please|again))? (?=what|how|which|when|where|who|if|the|my|back|everything|anything|all|me)/,
   /^(?:say|hey there|well now) (?=what|how|which|when|where|who)/,

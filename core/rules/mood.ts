@@ -3,7 +3,7 @@ import type { Clause } from './clause/clause.ts';
 import type { Item } from './item.ts';
 
 const CONSIDERING =
-  /\b(either|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
+  /\b(either|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
   /\b((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
@@ -56,7 +56,8 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
     if (NEGATION.has(w))
       return (
         !(
-          w === 'no' && /^(longer|i|they|it|we|she|he|that|this|there|,|wait)$/.test(items[m + 1]?.w ?? '')
+          w === 'no' &&
+          /^(longer|i|they|it|we|she|he|that|this|there|,|wait|idea|clue)$/.test(items[m + 1]?.w ?? '')
         ) &&
         !(w === 'not' && items[m + 1]?.w === 'only') &&
         // "can't decide whether to patch it"
@@ -128,7 +129,8 @@ export function stateOf(
   if (form !== 'past' && /\bno longer (going|planning|wanting|wants|needs|doing|to)?\b/.test(before))
     return 'dropped';
   const refused =
-    / no $/.test(before) || /^ no (?!(i|they|it|we|she|he|that|this|there|longer|wait|,) )/.test(words);
+    / no $/.test(before) ||
+    /^ no (?!(i|they|it|we|she|he|that|this|there|longer|wait|idea|clue|,) )/.test(words);
   if (
     form === 'past' &&
     /\b(wo n't|will not|are n't|is n't|not going to|n't going to|not gonna|no longer|not to|not|ai n't) (now |going to |gonna )?(be|get|being|getting)\b/.test(

@@ -148,6 +148,11 @@ function metresAsMinutes(items: Item[], commerce: boolean): void {
   }
 }
 
+/** "the calico was three fifty": a sum behind a material, and no hour. */
+const isSum = (tokens: Token[], i: number): boolean =>
+  /^(was|were|is|came|cost)$/.test(tokens[i - 1]?.w ?? '') &&
+  Boolean(LEXICON.longestAt(tokens, i - 2)?.payloads.some((s) => s.k === 'material'));
+
 const SOLD_BY = /^(pack|packet|package|roll|bolt|spool|reel|skein|ball|hank)s?$/;
 /** "a queen size pack of batting thirty two ninety nine": goods and, at the very end, dollars and cents in words. */
 /** Things of a shop, and words of the tape measure. */
@@ -156,16 +161,22 @@ const SOLD =
 const MEASURED =
   /^(wide|long|width|length|by|x|side|diagonal|diag|strips?|seam|border|cm|mm|inches|used|start|stop|at)$/;
 function endsInPrice(tokens: Token[]): boolean {
-  const cents = tokens.at(-1);
+  const cents = /^[.!]$/.test(tokens.at(-1)?.w ?? '') ? tokens.at(-2) : tokens.at(-1);
   // "and a spool of cream thread 3.20", "a thimble, 2.10"
   if (cents?.kind === 'number' && /^\d{1,3}\.\d\d$/.test(cents.w))
     return tokens.some((t) => SOLD_BY.test(t.w) || SOLD.test(t.w)) && !tokens.some((t) => MEASURED.test(t.w));
-  if (!cents || cents.kind !== 'word' || !startsNumber(cents.w) || !startsNumber(tokens.at(-2)?.w ?? ''))
+  if (
+    !cents ||
+    cents.kind !== 'word' ||
+    !startsNumber(cents.w) ||
+    !startsNumber(tokens[tokens.indexOf(cents) - 1]?.w ?? '')
+  )
     return false;
-  return (
-    /^(ninety|fifty|forty|twenty|nine|five|seventy|eighty)$/.test(cents.w) &&
-    tokens.some((t) => SOLD_BY.test(t.w))
-  );
+  if (!/^(ninety|fifty|forty|twenty|nine|five|seventy|eighty)$/.test(cents.w)) return false;
+  // "the calico was three fifty"
+  const was = tokens.findLastIndex((t) => /^(was|were|is|came|cost)$/.test(t.w));
+  const said = was > 0 && tokens.length - was <= 5 ? LEXICON.longestAt(tokens, was - 1) : undefined;
+  return tokens.some((t) => SOLD_BY.test(t.w)) || Boolean(said?.payloads.some((s) => s.k === 'material'));
 }
 
 /** "the strawberry print has faded, and the piece in row two is torn": of the row, the block of the cloth spoken of. */
@@ -429,7 +440,7 @@ function itemAt(
     const cost = findCost(tokens, i, commerce);
     if (
       clock &&
-      !(cost && cost.next > clock.next) &&
+      !(cost && (cost.next > clock.next || (cost.next === clock.next && !clock.firm && isSum(tokens, i)))) &&
       !(quantity?.unit && quantity.next >= clock.next) &&
       !(named && !clock.firm && block.next >= clock.next && !STRONG_LEADS.has(before))
     ) {

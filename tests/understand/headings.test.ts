@@ -118,3 +118,58 @@ describe('work told as the name of what went on', () => {
     expect(conditionsSaid(['3-2 has a hole', 'Where the hole is I might darn it or leave it.'])).toEqual([]);
   });
 });
+
+describe('being of two minds, and lists of ways', () => {
+  it.each<[notes: string | string[], said: string[]]>([
+    [
+      'Half of me would cut 3-3 out and set in a fresh piece, the other half says leave it alone.',
+      ['replace considering 3-3', 'leave considering 3-3'],
+    ],
+    [
+      'might patch, darn or replace 2-3',
+      ['patch considering 2-3', 'darn considering 2-3', 'replace considering 2-3'],
+    ],
+    [
+      '2-3 could be patched, darned or netted',
+      ['patch considering 2-3', 'darn considering 2-3', 'overlay considering 2-3'],
+    ],
+    ["maybe I'll net 2-4, darned 3-1 already", ['overlay considering 2-4', 'darn done 3-1']],
+  ])('%j', (notes, said) => {
+    expect(treatmentsSaid(notes)).toEqual(said);
+  });
+
+  it('every last block is of the rows named', () => {
+    expect(conditionsSaid('the top row, it is in good shape, every last block')).toEqual([
+      'sound 1-1 1-2 1-3 1-4 1-5 1-6',
+    ]);
+  });
+
+  it('the other blocks of a cloth are those not yet told of', () => {
+    expect(
+      conditionsSaid('1-1 is torn, blue gingham. The other two blocks of blue gingham are sound'),
+    ).toEqual(['tear 1-1', 'sound 2-4 5-6']);
+  });
+
+  it('a price in words behind its cloth is no hour', () => {
+    const read = readLast(['bought 2 yards of calico at three pounds a yard', 'the calico was three fifty']);
+    expect(read.act).toBe('amend');
+    expect(read.entries.map((e) => (e.entry.kind === 'material' ? e.entry.cost : undefined))).toEqual([
+      { amount: 3.5, each: true },
+    ]);
+  });
+
+  it('what cloth will do for stops no work', () => {
+    expect(readLast("bought two metres of net, that'll do for all four blocks").entries).toHaveLength(1);
+  });
+});
+
+it('goods told with the market where they were bought are no story of the quilt, and start no work', () => {
+  const kinds = readLast(
+    'Picked up at the market: a metre of calico at £11 a metre, and half a metre of net.',
+  ).entries;
+  expect(kinds.map((e) => e.entry.kind)).toEqual(['material', 'material']);
+});
+
+it("that's all wrong, strike the whole of it", () => {
+  expect(readLast(['patched 2-2', "No, that's all wrong, strike the whole of it."]).act).toBe('undo');
+});

@@ -71,6 +71,12 @@ function cueAt(items: Item[], k: number): Cue | undefined {
     )
       continue;
     const cue = CUE_OF.get(phrase);
+    // "the receipt says the calico was three fifty"
+    if (
+      phrase === 'receipt' &&
+      /^(says|said|shows|reads|has|tells|in|here|from|is|was)$/.test(w(items, k + 1))
+    )
+      continue;
     if (cue) return { ...cue, next: k + n };
   }
   return undefined;
@@ -143,10 +149,10 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       if (cue && !isOther(items, k, cue, priced || shop)) {
         let at = cue.next;
         while (
-          /^(:|,|-|today|now|still|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town)$/.test(
+          /^(:|,|-|today|now|still|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town|at|market|shop|store|stall|sale|fair|yesterday|morning|afternoon|lunchtime)$/.test(
             w(items, at),
           ) &&
-          at < cue.next + 6 &&
+          at < cue.next + 8 &&
           !goodAt(items, at, cue, priced)
         )
           at++;

@@ -51,8 +51,19 @@ export function oneOfCloth(items: Item[], k: number, state: ReaderState): string
   const item = items[k]!;
   const blocks = unique((item.fabric?.names ?? []).flatMap((n) => state.fabrics.blocks[n] ?? []));
   if (blocks.length < 2) return undefined;
-  const before = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
-  const lead = ` ${before.join(' ')} `;
+  // "the other two blocks with that shirting"
+  let from = k;
+  if (/^(the|that|this|those|my)$/.test(items[from - 1]?.w ?? '')) from--;
+  if (
+    /^(with|of|in)$/.test(items[from - 1]?.w ?? '') &&
+    /^(blocks?|pieces?|squares?)$/.test(items[from - 2]?.w ?? '')
+  )
+    from -= 2;
+  else from = k;
+  const lead = ` ${items
+    .slice(Math.max(0, from - 3), from)
+    .map((x) => x.w)
+    .join(' ')} `;
   if (/ (one|1|another|which) of (the|these|those|my)? ?$/.test(lead)) return [];
   const other = / (other|others|remaining|rest of the|last remaining)( two| three| four| five| \d)? $/.test(
     lead,
@@ -77,11 +88,11 @@ export function oneOfCloth(items: Item[], k: number, state: ReaderState): string
   if (other || final) {
     if (!last) return [];
     const rest = blocks.filter((p) => !last.includes(p));
-    const count = items.slice(Math.max(0, k - 2), k).find((x) => x.quantity && !x.quantity.unit)
+    const count = items.slice(Math.max(0, from - 2), from).find((x) => x.quantity && !x.quantity.unit)
       ?.quantity?.value;
     return rest.length === 1 ||
       count === rest.length ||
-      (!final && /^(ones|blocks|pieces|squares)$|s$/.test(noun || item.w))
+      (!final && /^(ones|blocks|pieces|squares)$|s$/.test(from < k ? items[from]!.w : noun || item.w))
       ? rest
       : [];
   }

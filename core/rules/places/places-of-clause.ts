@@ -19,7 +19,7 @@ export type ClausePlaces = {
  * the last two blocks"), a part over a pronoun; "the whole quilt" only counts alone.
  */
 export function placesOfClause(given: Item[]): ClausePlaces {
-  const items = sashingAlone(sidesOfBorder(given));
+  const items = withoutSummary(sashingAlone(sidesOfBorder(given)));
   const placed = items.filter((x, k) => x.place && !isEdgeOfBlock(items, k));
   const outside = placed.some((x) => x.place!.outside && !x.place!.places.length);
   const specific = placed.filter((x) => !isPronoun(x) && x.place!.places.some((p) => !GENERAL.has(p)));
@@ -79,6 +79,20 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     outside,
     unknown: placed.some((x) => x.place!.rule === 'place.one-of'),
   };
+}
+
+/** "the top two rows, they're in good shape, every last block": every block of those, and not of the quilt. */
+function withoutSummary(items: Item[]): Item[] {
+  const at = items.findIndex(
+    (x, k) => /^place\.(every-block|all-blocks)$/.test(x.place?.rule ?? '') && items[k - 1]?.w === ',',
+  );
+  if (at < 1) return items;
+  const all = items[at]!.place!.places;
+  const named = items.slice(0, at).some((x) => {
+    const places = x.place?.places ?? [];
+    return places.length > 1 && places.length < all.length && places.every((p) => all.includes(p));
+  });
+  return named ? items.filter((_x, k) => k !== at) : items;
 }
 
 /** "between that one and its neighbour to the right": the one pointed at is the first of the two. */

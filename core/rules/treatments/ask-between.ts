@@ -29,14 +29,21 @@ export function askBetween(state: ReaderState, clause: Clause, made: Draft[]): v
   const listed = before.filter((d) => d === first || !d.origins['action']!.rule.startsWith('treatment.verb'));
   // "might patch or darn 2-2": the place told last is that of both
   const place = after.find((d) => d.placed === 'said' && d.entry.places?.length);
-  for (const d of [...listed, ...after]) {
-    if (place && d.placed === 'none' && !d.outside && !d.entry.places?.length) {
+  for (const d of new Set([...before, ...after])) {
+    if (
+      place &&
+      d.entry.state === 'considering' &&
+      d.placed === 'none' &&
+      !d.outside &&
+      !d.entry.places?.length
+    ) {
       d.entry.places = [...place.entry.places!];
       d.placed = 'said';
       if (place.origins['places']) d.origins['places'] = { ...place.origins['places'], how: 'implied' };
     }
-    if (!/^(dropped|considering)$/.test(d.entry.state) && !isTold(state, d)) d.entry.state = 'considering';
   }
+  for (const d of [...listed, ...after])
+    if (!/^(dropped|considering)$/.test(d.entry.state) && !isTold(state, d)) d.entry.state = 'considering';
 }
 
 /** Where the word stands that the state hangs on. */

@@ -86,6 +86,19 @@ export function makeTreatment(
     state.drafts.some((d) => d.entry.kind === 'work' && d.entry.start && d.entry.end)
   )
     status = 'done';
+  // "2-4 could be patched, darned or left": the list goes on with what is in question
+  const before = state.drafts.at(-1);
+  if (
+    status === 'done' &&
+    way.form === 'past' &&
+    way.at === 0 &&
+    clause.joint === ',' &&
+    placed.kind !== 'specific' &&
+    before?.sentence === v.sentence &&
+    before.entry.kind === 'treatment' &&
+    before.entry.state === 'considering'
+  )
+    status = 'considering';
   // "pressing of row 3 was completed at 11:20"
   if (
     status === 'doing' &&

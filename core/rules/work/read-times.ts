@@ -266,6 +266,12 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     !/ (for (now|tonight|today|the (day|night|evening))|now|there|at|,) /.test(wordsOf(items, end, end + 3))
   )
     return false;
+  // "picked up at the market: two reels"
+  if (
+    /^pick(ed)? up$/.test(phrase) &&
+    / (market|shop|store|stall|sale|fair|town|receipt) /.test(wordsOf(items, end, end + 4))
+  )
+    return false;
   // "the binding off" is taken off
   if (phrase === 'off') return Boolean(items[k - 1]?.task) && !items[k - 1]?.part;
   // got up from the work that she had sat down to
@@ -1067,7 +1073,7 @@ function readBareMarks(
     return;
   }
   if (
-    / (leave|leaving|left) it (there|at that|here) | that 's me (for|done|finished)| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day|one (day|night))|that 'll do (for|me)|gave (it|up) up|that 's your lot|shutting up shop|lights out| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /.test(
+    / (leave|leaving|left) it (there|at that|here) | that 's me (for|done|finished)| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day|one (day|night))|that 'll do (for (me|now|tonight|today|one day|the (day|night|evening))|me)|gave (it|up) up|that 's your lot|shutting up shop|lights out| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /.test(
       all,
     )
   ) {
