@@ -10,7 +10,7 @@ import type {
 } from '../../shared/vocabulary.ts';
 import type { Token } from '../text/tokenise.ts';
 import type { CostFound, QuantityFound } from './amounts/find-amount.ts';
-import type { PlaceFound } from './places/find-place.ts';
+import type { PlaceFound } from './places/place-found.ts';
 import type { ClockFound, DurationFound, SpanFound } from './times/find-time.ts';
 
 /** A cloth of this quilt that the words name, in full or by a part of its name. */

@@ -6,7 +6,7 @@ import { type FabricIndex, findFabric } from './fabrics/find-fabric.ts';
 import { type Item, makeItem } from './item.ts';
 import { LEXICON } from './lexicon-index.ts';
 import { findClothBlock } from './places/find-cloth-block.ts';
-import type { PlaceContext, PlaceFound } from './places/find-place.ts';
+import type { PlaceContext, PlaceFound } from './places/place-found.ts';
 import { findBlocks, findPointer, findPart as sidedPlace } from './places/place-pipeline.ts';
 import { findClock, findDuration, findSpan } from './times/find-time.ts';
 

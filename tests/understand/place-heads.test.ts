@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { PlaceContext } from '../../core/rules/places/find-place.ts';
+import type { PlaceContext } from '../../core/rules/places/place-found.ts';
 import { PLACE_HEADS } from '../../core/rules/places/place-heads.ts';
 import { PLACE_FINDERS } from '../../core/rules/places/place-pipeline.ts';
 import { type Token, tokenise } from '../../core/text/tokenise.ts';

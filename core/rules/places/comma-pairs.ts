@@ -1,7 +1,7 @@
 import { readCount } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
-import type { PlaceContext, PlaceFound } from './find-place.ts';
 import { blockAt, unique } from './grid.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 /** After these a list of numbers is a list of rows or blocks, not of pairs. */
 const LISTED = new Set([

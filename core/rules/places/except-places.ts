@@ -1,8 +1,8 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import type { Item } from '../item.ts';
-import type { PlaceFound } from './find-place.ts';
 import { allBlocks, splitBlock, unique } from './grid.ts';
+import type { PlaceFound } from './place-found.ts';
 
 /** How many items the words for "except" take at `k`; 0 where none stand there. */
 function exceptAt(items: Item[], k: number): number {

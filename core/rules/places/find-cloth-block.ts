@@ -2,8 +2,8 @@ import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { type FabricIndex, findFabric } from '../fabrics/find-fabric.ts';
 import type { FabricFound } from '../item.ts';
-import type { PlaceFound } from './find-place.ts';
 import { splitBlock, unique } from './grid.ts';
+import type { PlaceFound } from './place-found.ts';
 
 type End = 'top' | 'bottom' | 'left' | 'right' | 'middle' | 'first' | 'last';
 

@@ -1,7 +1,7 @@
 import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
 import type { Token } from '../../text/tokenise.ts';
-import type { PlaceContext, PlaceFound } from './find-place.ts';
 import { cornerBlock, unique } from './grid.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 type Upright = 'top' | 'bottom';
 type Side = 'left' | 'right';

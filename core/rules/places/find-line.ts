@@ -1,8 +1,8 @@
 import { BLOCK_SLIPS, BLOCK_WORDS, COLUMN_WORDS, LINE_SLIPS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
-import type { PlaceContext, PlaceFound } from './find-place.ts';
 import { blockAt, columnOf, countUp, gridOfRow, rowOf, splitBlock, unique } from './grid.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { readIndex, readIndexList } from './read-index.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { type Token, tokenise } from '../../text/tokenise.ts';
-import type { PlaceContext, PlaceFound } from './find-place.ts';
 import { splitBlock } from './grid.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 type Named = { words: string[]; places: string[] };
 const known = new WeakMap<object, Map<string, Named[]>>();

@@ -1,8 +1,8 @@
 import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
-import type { PlaceContext, PlaceFound } from './find-place.ts';
 import { blockFrom, splitBlock, unique } from './grid.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 /**
  * Blocks told by where they lie from another: "the one below it", "two along from that", "the blocks above and below 2-2",

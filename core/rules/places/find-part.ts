@@ -1,6 +1,6 @@
 import { SIDES } from '../../lexicon/place-words.ts';
 import type { Token } from '../../text/tokenise.ts';
-import type { PlaceContext, PlaceFound } from './find-place.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 /** A table asked by words that anyone may say: a Map has no "constructor". */

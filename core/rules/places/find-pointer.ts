@@ -1,8 +1,8 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
-import type { PlaceContext, PlaceFound } from './find-place.ts';
 import { allBlocks, blockAt, blockFrom, columnOf, rowOf, splitBlock, unique } from './grid.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 

@@ -1,8 +1,8 @@
 import { COLUMN_WORDS } from '../../lexicon/place-words.ts';
 import { readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
-import type { PlaceContext, PlaceFound } from './find-place.ts';
 import { columnOf, rowOf } from './grid.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 const COLUMNS = new Set(COLUMN_WORDS.filter((x) => x !== 'c'));
 /** How far back the rows may have been spoken of, in words. */

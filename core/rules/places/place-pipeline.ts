@@ -1,28 +1,21 @@
 import type { Token } from '../../text/tokenise.ts';
+import { blockFirst } from './block-first.ts';
 import { commaPairs } from './comma-pairs.ts';
+import { CORNER_RULES, middleBlock } from './corner-rules.ts';
+import { countedGroup } from './counted-group.ts';
+import { everyBlock, sideColumn } from './every-block.ts';
 import { cornerPhrase } from './find-corner.ts';
 import { linePhrase, linesBeside } from './find-line.ts';
 import { namedPlace } from './find-named-place.ts';
 import { neighbourPhrase, oneOfThem } from './find-neighbour.ts';
 import { sidedPart } from './find-part.ts';
-import {
-  blockFirst,
-  CORNER_RULES,
-  columnFirst,
-  countedGroup,
-  downAndAcross,
-  everyBlock,
-  middleBlock,
-  ordinalFirst,
-  type PlaceContext,
-  type PlaceFound,
-  pair,
-  rowFirst,
-  sideColumn,
-} from './find-place.ts';
 import { backPointer, neighbour } from './find-pointer.ts';
 import { lineReached } from './line-reached.ts';
+import { ordinalFirst } from './ordinal-first.ts';
+import { downAndAcross, pair } from './pair.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { PLACE_HEADS } from './place-heads.ts';
+import { columnFirst, rowFirst } from './row-first.ts';
 
 type Finder = (tokens: Token[], i: number, ctx: PlaceContext) => PlaceFound | undefined;
 

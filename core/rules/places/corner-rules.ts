@@ -1,0 +1,182 @@
+import type { Token } from '../../text/tokenise.ts';
+import { fromRowAndBlocks, rowAfterBlock } from './block-first.ts';
+import { blockAt, cornerBlock, gridOfRow, unique } from './grid.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { BLOCKS, w } from './place-tokens.ts';
+
+/** "the middle block", "the block in the centre", "dead centre". */
+export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const head = w(tokens, i);
+  if (!['middle', 'centre', 'center', 'central', 'mid'].includes(head)) return undefined;
+  const { grid } = ctx;
+  const noun = w(tokens, i + 1);
+  // "middle of row three", "the middle one in row two"
+  let j = i + 1;
+  if (noun === 'one' || BLOCKS.has(noun)) j++;
+  if (['of', 'in'].includes(w(tokens, j))) {
+    const row = rowAfterBlock(tokens, j, ctx);
+    const length = row ? gridOfRow(grid, row.value).blocks : 0;
+    if (row && length % 2)
+      return fromRowAndBlocks(grid, row.value, [(length + 1) / 2], row.next, row.how, 'place.middle-of-row');
+  }
+  const across = gridOfRow(grid, (grid.rows + 1) / 2).blocks;
+  const block =
+    grid.rows % 2 && across % 2 ? blockAt(grid, (grid.rows + 1) / 2, (across + 1) / 2) : undefined;
+  if (!block)
+    return BLOCKS.has(noun)
+      ? { next: i + 2, places: [], how: 'said', rule: 'place.middle', kind: 'blocks' }
+      : undefined;
+  const before = w(tokens, i - 1);
+  if (BLOCKS.has(noun) || noun === 'one')
+    return { next: i + 2, places: [block], how: 'said', rule: 'place.middle', kind: 'blocks' };
+  if (/^(dead|exact|very)$/.test(before) && !BLOCKS.has(noun))
+    return { next: i + 1, places: [block], how: 'said', rule: 'place.middle', kind: 'blocks' };
+  if (before === 'the' && !['of', 'third', 'three', 'two', 'seam', 'row', 'column', 'out'].includes(noun))
+    return { next: i + 1, places: [block], how: 'said', rule: 'place.middle', kind: 'blocks' };
+  return undefined;
+}
+
+export const CORNER_RULES = { corners, cornerOrSide };
+
+const VERTICAL = new Map<string, 'top' | 'bottom'>(
+  Object.entries({
+    top: 'top',
+    upper: 'top',
+    bottom: 'bottom',
+    lower: 'bottom',
+    btm: 'bottom',
+  }),
+);
+
+const ACROSS = new Map<string, 'left' | 'right'>(
+  Object.entries({
+    left: 'left',
+    right: 'right',
+    l: 'left',
+    r: 'right',
+    lh: 'left',
+    rh: 'right',
+  }),
+);
+
+/** "the four corner blocks", "all corners", "corner blocks". */
+function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const { grid } = ctx;
+  let j = i;
+  if (w(tokens, j) === 'all') j++;
+  if (w(tokens, j) === 'the') j++;
+  if (w(tokens, j) === 'four' || w(tokens, j) === '4') j++;
+  const blocks = unique([
+    cornerBlock(grid, true, true),
+    cornerBlock(grid, true, false),
+    cornerBlock(grid, false, true),
+    cornerBlock(grid, false, false),
+  ]);
+  if (w(tokens, j) === 'corner' && BLOCKS.has(w(tokens, j + 1)) && w(tokens, j + 1).endsWith('s'))
+    return { next: j + 2, places: blocks, how: 'said', rule: 'place.corner-blocks', kind: 'blocks' };
+  if (w(tokens, j) === 'corners' && (j > i || /^(|,|\.|;|and|at|on|&)$/.test(w(tokens, i - 1))))
+    return {
+      next: j + 1,
+      places: ['corner-top-left', 'corner-top-right', 'corner-bottom-right', 'corner-bottom-left'],
+      how: 'said',
+      rule: 'place.corners',
+      kind: 'part',
+      soft: true,
+    };
+  return undefined;
+}
+
+/** "top left block", "bottom right-hand corner block", "top right corner", "upper left". */
+function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const { grid } = ctx;
+  let j = i;
+  // "TL corner", "BR block"
+  const short = /^([tb])([lr])$/.exec(w(tokens, i));
+  if (short && /^(corner|block|blk)$/.test(w(tokens, i + 1))) {
+    const up = short[1] === 't';
+    const toLeft = short[2] === 'l';
+    if (w(tokens, i + 1) === 'corner' && !BLOCKS.has(w(tokens, i + 2)))
+      return {
+        next: i + 2,
+        places: [`corner-${up ? 'top' : 'bottom'}-${toLeft ? 'left' : 'right'}`],
+        how: 'said',
+        rule: 'place.corner',
+        kind: 'part',
+        soft: true,
+      };
+    return {
+      next: w(tokens, i + 1) === 'corner' ? i + 3 : i + 2,
+      places: [cornerBlock(grid, up, toLeft)],
+      how: 'said',
+      rule: 'place.corner-block',
+      kind: 'blocks',
+    };
+  }
+  let vertical = VERTICAL.get(w(tokens, j));
+  let across: 'left' | 'right' | undefined;
+  if (vertical) {
+    j++;
+    if (w(tokens, j) === ',') return undefined;
+    across = ACROSS.get(w(tokens, j));
+    if (!across) return undefined;
+    j++;
+  } else {
+    across = ACROSS.get(w(tokens, j));
+    if (!across) return undefined;
+    j++;
+    if (w(tokens, j) === 'hand') j++;
+    vertical = VERTICAL.get(w(tokens, j));
+    if (!vertical) return undefined;
+    j++;
+  }
+  if (w(tokens, j) === 'hand' || w(tokens, j) === 'most') j++;
+  if (w(tokens, j) === 'side') j++;
+  const asBlock: PlaceFound = {
+    next: j + 1,
+    places: [cornerBlock(grid, vertical === 'top', across === 'left')],
+    how: 'said',
+    rule: 'place.corner-block',
+    kind: 'blocks',
+  };
+  if (w(tokens, j) === 'corner') {
+    if (BLOCKS.has(w(tokens, j + 1))) return { ...asBlock, next: j + 2 };
+    // "the block in the top right-hand corner"
+    if (BLOCKS.has(w(tokens, i - 3)) && /^(in|at)$/.test(w(tokens, i - 2)) && w(tokens, i - 1) === 'the')
+      return { ...asBlock, next: j + 1 };
+    return {
+      next: j + 1,
+      places: [`corner-${vertical}-${across}`],
+      how: 'said',
+      rule: 'place.corner',
+      kind: 'part',
+      soft: true,
+    };
+  }
+  if (BLOCKS.has(w(tokens, j)) || w(tokens, j) === 'one') return asBlock;
+  // "bottom right's ripped", "the dotted one top left is faded"
+  if (
+    /^('s|is|has|was|got|needs|wants|looks|gets)$/.test(w(tokens, j)) &&
+    !/^(on|in|at|to|from|along)$/.test(w(tokens, i - 1) === 'the' ? w(tokens, i - 2) : w(tokens, i - 1))
+  )
+    return { ...asBlock, next: j };
+  // "top right and bottom left corners"
+  for (let k = j; k < Math.min(j + 8, tokens.length); k++) {
+    if (tokens[k]!.w === 'blocks' || tokens[k]!.w === 'squares') return { ...asBlock, next: j };
+    if (tokens[k]!.w === 'corners' || tokens[k]!.w === 'corner')
+      return {
+        next: j,
+        places: [`corner-${vertical}-${across}`],
+        how: 'said',
+        rule: 'place.corner',
+        kind: 'part',
+        soft: true,
+      };
+    if (
+      !VERTICAL.has(tokens[k]!.w) &&
+      !ACROSS.has(tokens[k]!.w) &&
+      !['and', '&', ',', 'the', 'hand'].includes(tokens[k]!.w)
+    )
+      break;
+  }
+  return undefined;
+}

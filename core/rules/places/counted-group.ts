@@ -1,0 +1,120 @@
+import { readCount } from '../../text/read-number.ts';
+import type { Token } from '../../text/tokenise.ts';
+import { fromRowAndBlocks, rowAfterBlock } from './block-first.ts';
+import { columnOf, countUp, gridOfRow, rowOf } from './grid.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { BLOCKS, COLUMNS, focusRow, ROWS, w } from './place-tokens.ts';
+import { blocksAfterRow } from './row-first.ts';
+
+/** "the first two blocks of row 4", "last two rows", "left two columns", "both end blocks". */
+export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const { grid } = ctx;
+  // "the two right-hand columns", "three top rows", "both end blocks": the number first
+  const led = w(tokens, i) === 'both' ? { value: 2, next: i + 1 } : readCount(tokens, i);
+  const moved =
+    led &&
+    led.value > 1 &&
+    led.value < 13 &&
+    /^(top|bottom|left|right|outer|end|upper|lower|middle|centre|center|last|first)$/.test(
+      w(tokens, led.next),
+    );
+  const side = moved ? w(tokens, led.next) : w(tokens, i);
+  if (
+    ![
+      'first',
+      'last',
+      'top',
+      'bottom',
+      'left',
+      'right',
+      'outer',
+      'end',
+      'upper',
+      'lower',
+      'final',
+      'leftmost',
+      'rightmost',
+      'middle',
+      'centre',
+      'center',
+    ].includes(side)
+  )
+    return undefined;
+  let j = moved ? led.next + 1 : i + 1;
+  if (w(tokens, j) === 'hand') j++;
+  const heard = /^(to|too)$/.test(w(tokens, j)) && /^(rows|columns|cols|blocks)$/.test(w(tokens, j + 1));
+  const n = moved ? led : heard ? { value: 2, next: j + 1 } : readCount(tokens, j);
+  const count = n?.value ?? 1;
+  if (n && !moved) j = n.next;
+  if (w(tokens, j) === 'left' || w(tokens, j) === 'right' || w(tokens, j) === 'whole') return undefined;
+  const noun = w(tokens, j);
+  const fromEnd = ['last', 'bottom', 'right', 'lower', 'final', 'end', 'rightmost'].includes(side);
+  const middle = ['middle', 'centre', 'center'].includes(side);
+  const pick = (total: number): number[] => {
+    if (middle) {
+      if ((total - count) % 2) return [];
+      const start = (total - count) / 2 + 1;
+      return countUp(start, start + count - 1);
+    }
+    if (side === 'outer' || (side === 'end' && (count === 2 || (!n && noun.endsWith('s')))))
+      return [1, total];
+    return fromEnd ? countUp(Math.max(1, total - count + 1), total) : countUp(1, Math.min(count, total));
+  };
+  if (ROWS.has(noun) && (n || noun === 'row')) {
+    if (['left', 'right'].includes(side)) return undefined;
+    const rows = pick(grid.rows);
+    if (rows.length === 1) {
+      const blocks = blocksAfterRow(tokens, j + 1, ctx, rows[0]!);
+      if (blocks)
+        return fromRowAndBlocks(
+          grid,
+          rows[0]!,
+          blocks.values === 'all' ? countUp(1, gridOfRow(grid, rows[0]!).blocks) : blocks.values,
+          blocks.next,
+          'said',
+          'place.side-row-block',
+        );
+    }
+    return {
+      next: j + 1,
+      places: rows.flatMap((r) => rowOf(grid, r)),
+      how: 'said',
+      rule: 'place.counted-rows',
+      kind: 'blocks',
+    };
+  }
+  if (COLUMNS.has(noun) && noun !== 'c') {
+    const columns = pick(grid.blocks);
+    return {
+      next: j + 1,
+      places: columns.flatMap((c) => columnOf(grid, c)),
+      how: 'said',
+      rule: 'place.counted-columns',
+      kind: 'blocks',
+    };
+  }
+  if (
+    BLOCKS.has(noun) ||
+    (noun === 'one' && ['last', 'end', 'first'].includes(side)) ||
+    // "the last three in row two"
+    (n && n.value > 1 && /^(in|of|along)$/.test(noun) && rowAfterBlock(tokens, j, ctx)?.how === 'said')
+  ) {
+    if (['top', 'bottom', 'upper', 'lower'].includes(side)) return undefined;
+    const inRow = rowAfterBlock(tokens, BLOCKS.has(noun) || noun === 'one' ? j + 1 : j, ctx);
+    const row =
+      inRow?.value ??
+      (n || side === 'last' || side === 'end' || side === 'first' || middle ? focusRow(ctx) : undefined);
+    if (middle && !inRow && !n) return undefined;
+    if (row === undefined) return undefined;
+    if (noun === 'one' && !inRow) return undefined;
+    return fromRowAndBlocks(
+      grid,
+      row,
+      pick(gridOfRow(grid, row).blocks),
+      inRow ? inRow.next : j + 1,
+      inRow ? inRow.how : 'implied',
+      'place.counted-blocks',
+    );
+  }
+  return undefined;
+}

@@ -1,0 +1,177 @@
+import { readCount } from '../../text/read-number.ts';
+import type { Token } from '../../text/tokenise.ts';
+import { countedGroup } from './counted-group.ts';
+import { allBlocks, columnOf, rowOf, splitBlock } from './grid.ts';
+import { ordinalFirst } from './ordinal-first.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { BLOCKS, COLUMNS, focusRow, ROWS, w } from './place-tokens.ts';
+import { readIndex } from './read-index.ts';
+import { columnFirst, rowFirst } from './row-first.ts';
+
+/** "every other block in row two", "every block in the last two rows", "all the blocks of row 3", "the whole of row 4". */
+export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const head = w(tokens, i);
+  if (!['every', 'each', 'all', 'whole', 'alternate'].includes(head)) return undefined;
+  let j = i + 1;
+  let other = head === 'alternate';
+  while (
+    ['other', 'single', 'of', 'the', 'second', 'one', 'row', 'column', 'last'].includes(w(tokens, j)) &&
+    j < i + 5
+  ) {
+    if (w(tokens, j) === 'other' || (w(tokens, j) === 'second' && head === 'every')) other = true;
+    if (w(tokens, j) === 'row' || w(tokens, j) === 'column') break;
+    j++;
+  }
+  // "whole row", "the whole left column" lean on what follows.
+  if (
+    head === 'whole' &&
+    (w(tokens, i + 1) === 'row' || w(tokens, i + 1) === 'column') &&
+    !readIndex(tokens, i + 2, false)
+  )
+    return wholeFocusLine(tokens, i + 1, ctx, i + 2);
+  // "all six blocks" of a small quilt
+  const all = head === 'all' ? readCount(tokens, j) : undefined;
+  if (all && all.value === allBlocks(ctx.grid).length && BLOCKS.has(w(tokens, all.next)))
+    return {
+      next: all.next + 1,
+      places: allBlocks(ctx.grid),
+      how: 'said',
+      rule: 'place.all-blocks',
+      kind: 'blocks',
+    };
+  if (BLOCKS.has(w(tokens, j)) || (other && isPatternPiece(tokens, j))) {
+    j++;
+    const bare = j;
+    while (
+      ['in', 'of', 'on', 'along', 'from', 'across', 'down', 'that', 'the'].includes(w(tokens, j)) &&
+      j < bare + 3
+    )
+      j++;
+    const group = areaAt(tokens, j, ctx);
+    if (group) {
+      let places = group.places;
+      if (other) {
+        const sides = w(tokens, group.next) === ',' ? group.next + 1 : group.next;
+        const begins = ['starting', 'beginning', 'from'].includes(w(tokens, sides));
+        const second =
+          begins && tokens.slice(sides, sides + 5).some((t) => t.w === 'second' || t.w === 'two');
+        // "starting with the second (one)"
+        const nth =
+          begins && w(tokens, sides + 1) === 'with' && w(tokens, sides + 2) === 'the' ? sides + 3 : 0;
+        if (nth && /^(first|second)$/.test(w(tokens, nth)))
+          group.next = /^(one|block)$/.test(w(tokens, nth + 1)) ? nth + 2 : nth + 1;
+        places = places.filter((_, k) => k % 2 === (second ? 1 : 0));
+      }
+      return { ...group, places, rule: other ? 'place.every-other' : 'place.every-block' };
+    }
+    if (head === 'whole') return undefined;
+    if (!other && j === bare) {
+      return {
+        next: bare,
+        places: allBlocks(ctx.grid),
+        how: 'said',
+        rule: 'place.all-blocks',
+        kind: 'blocks',
+      };
+    }
+    return undefined;
+  }
+  if (head === 'every' || head === 'each') {
+    if (w(tokens, i + 1) === 'other' && ROWS.has(w(tokens, i + 2))) {
+      const places = Array.from({ length: ctx.grid.rows }, (_, k) => k + 1)
+        .filter((r) => r % 2)
+        .flatMap((r) => rowOf(ctx.grid, r));
+      return { next: i + 3, places, how: 'said', rule: 'place.every-other-row', kind: 'blocks' };
+    }
+    return undefined;
+  }
+  // "all of row 4", "whole of the last column", "all nine rows", "all four rows"
+  const n = readCount(tokens, j);
+  if (n && ROWS.has(w(tokens, n.next)) && n.value === ctx.grid.rows)
+    return {
+      next: n.next + 1,
+      places: allBlocks(ctx.grid),
+      how: 'said',
+      rule: 'place.all-rows',
+      kind: 'blocks',
+    };
+  if (head === 'all' && ROWS.has(w(tokens, j)) && w(tokens, j) === 'rows' && !readIndex(tokens, j + 1, false))
+    return {
+      next: j + 1,
+      places: allBlocks(ctx.grid),
+      how: 'said',
+      rule: 'place.all-rows',
+      kind: 'blocks',
+    };
+  const area = areaAt(tokens, j, ctx);
+  return area && j > i + 1
+    ? { ...area, rule: 'place.whole-area' }
+    : area && head === 'whole'
+      ? area
+      : undefined;
+}
+
+/** "every other star in the top row", "alternate baskets along row two": blocks by the name of their pattern. */
+const isPatternPiece = (tokens: Token[], j: number): boolean =>
+  /^[a-z]{3,}$/.test(w(tokens, j)) &&
+  !/^(row|rows|column|columns|day|week|night|evening|morning|stitch|stitches|tie|ties|time|one|way|side|inch|line|seam)$/.test(
+    w(tokens, j),
+  ) &&
+  /^(in|of|along|across|down)$/.test(w(tokens, j + 1));
+
+/** "that whole row", "the rest of the row", "same row", "along the row". */
+function wholeFocusLine(
+  _tokens: Token[],
+  _noun: number,
+  ctx: PlaceContext,
+  next: number,
+): PlaceFound | undefined {
+  const column = w(_tokens, _noun) === 'column';
+  if (column) {
+    const c = splitBlock(ctx.focus.at(-1) ?? '')?.block;
+    return c === undefined
+      ? undefined
+      : { next, places: columnOf(ctx.grid, c), how: 'implied', rule: 'place.that-column', kind: 'pointer' };
+  }
+  const row = focusRow(ctx);
+  return row === undefined
+    ? undefined
+    : { next, places: rowOf(ctx.grid, row), how: 'implied', rule: 'place.that-row', kind: 'pointer' };
+}
+
+/** A row, column or group of them at token `i`, for the phrases that lean on one. */
+function areaAt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const j = w(tokens, i) === 'the' ? i + 1 : i;
+  if (!tokens[j]) return undefined;
+  if ((w(tokens, j) === 'row' || w(tokens, j) === 'column') && !readIndex(tokens, j + 1, true))
+    return wholeFocusLine(tokens, j, ctx, j + 1);
+  return (
+    rowFirst(tokens, j, ctx) ??
+    columnFirst(tokens, j, ctx) ??
+    countedGroup(tokens, j, ctx) ??
+    ordinalFirst(tokens, j, ctx) ??
+    sideColumn(tokens, j, ctx)
+  );
+}
+
+/** "the left hand column", "right-hand column", "left column", "the last column". */
+export function sideColumn(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const side = w(tokens, i);
+  if (!['left', 'right', 'leftmost', 'rightmost', 'far', 'l', 'lh', 'rh'].includes(side)) return undefined;
+  let j = i + 1;
+  let right = side === 'right' || side === 'rightmost' || side === 'rh';
+  if (side === 'far') {
+    if (w(tokens, j) !== 'left' && w(tokens, j) !== 'right') return undefined;
+    right = w(tokens, j) === 'right';
+    j++;
+  }
+  while (w(tokens, j) === 'hand' || w(tokens, j) === 'most') j++;
+  if (!COLUMNS.has(w(tokens, j)) || w(tokens, j) === 'c') return undefined;
+  return {
+    next: j + 1,
+    places: columnOf(ctx.grid, right ? ctx.grid.blocks : 1),
+    how: 'said',
+    rule: 'place.side-column',
+    kind: 'blocks',
+  };
+}

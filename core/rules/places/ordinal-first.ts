@@ -1,0 +1,112 @@
+import { readOrdinal } from '../../text/read-number.ts';
+import type { Token } from '../../text/tokenise.ts';
+import { fromRowAndBlocks, lastButOne, rowAfterBlock, rowOrdinal } from './block-first.ts';
+import { columnOf, countUp, gridOfRow, rowOf } from './grid.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { BLOCKS, COLUMNS, focusRow, ROWS, w } from './place-tokens.ts';
+import { blocksAfterRow } from './row-first.ts';
+
+/** "the third row", "third row second block", "second block of the third row", "third from the left in row two". */
+export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const { grid } = ctx;
+  const row = rowOrdinal(tokens, i, grid);
+  if (row) {
+    const blocks = blocksAfterRow(tokens, row.next, ctx, row.value);
+    if (blocks)
+      return fromRowAndBlocks(
+        grid,
+        row.value,
+        blocks.values === 'all' ? countUp(1, gridOfRow(grid, row.value).blocks) : blocks.values,
+        blocks.next,
+        'said',
+        'place.ordinal-row-block',
+      );
+    const places = rowOf(grid, row.value);
+    return {
+      next: row.next,
+      places,
+      how: 'said',
+      rule: 'place.ordinal-row',
+      kind: 'blocks',
+      ...(places.length ? {} : { outside: true }),
+    };
+  }
+  const fromEnd = lastButOne(tokens, i);
+  if (fromEnd) {
+    const inRow = rowAfterBlock(tokens, fromEnd.next, ctx);
+    const at = inRow?.value ?? (fromEnd.noun ? focusRow(ctx) : undefined);
+    if (at !== undefined)
+      return fromRowAndBlocks(
+        grid,
+        at,
+        [gridOfRow(grid, at).blocks - fromEnd.back],
+        inRow?.next ?? fromEnd.next,
+        inRow?.how ?? 'implied',
+        'place.last-but-one',
+      );
+  }
+  const first = readOrdinal(tokens, i);
+  if (!first) return undefined;
+  const values = [first.value];
+  let j = first.next;
+  while (w(tokens, j) === 'and' || w(tokens, j) === ',' || w(tokens, j) === '&') {
+    const k = w(tokens, j + 1) === 'the' ? j + 2 : j + 1;
+    const more = readOrdinal(tokens, k);
+    if (!more) break;
+    values.push(more.value);
+    j = more.next;
+  }
+  const noun = w(tokens, j);
+  if (COLUMNS.has(noun) && noun !== 'c') {
+    const places = values.flatMap((v) => columnOf(grid, v));
+    return {
+      next: j + 1,
+      places,
+      how: 'said',
+      rule: 'place.ordinal-column',
+      kind: 'blocks',
+      ...(places.length ? {} : { outside: true }),
+    };
+  }
+  if (ROWS.has(noun)) {
+    return {
+      next: j + 1,
+      places: values.flatMap((v) => rowOf(grid, v)),
+      how: 'said',
+      rule: 'place.ordinal-row',
+      kind: 'blocks',
+    };
+  }
+  const counted = (row: number): number[] =>
+    fromRight ? values.map((v) => gridOfRow(grid, row).blocks + 1 - v) : values;
+  let fromRight = false;
+  if (BLOCKS.has(noun) || noun === 'one' || noun === 'ones' || noun === 'piece') {
+    j++;
+    if (w(tokens, j) === 'along' || w(tokens, j) === 'across' || w(tokens, j) === 'in') j++;
+  } else if (noun === 'along' || noun === 'across') j++;
+  else if (!(noun === 'from' || noun === 'in' || noun === 'of')) return undefined;
+  if (
+    w(tokens, j) === 'from' &&
+    w(tokens, j + 1) === 'the' &&
+    (w(tokens, j + 2) === 'left' || w(tokens, j + 2) === 'right' || w(tokens, j + 2) === 'end')
+  ) {
+    fromRight = w(tokens, j + 2) !== 'left';
+    j += 3;
+  }
+  const inRow = rowAfterBlock(tokens, w(tokens, j - 1) === 'in' ? j - 1 : j, ctx);
+  if (inRow)
+    return fromRowAndBlocks(
+      grid,
+      inRow.value,
+      counted(inRow.value),
+      inRow.next,
+      inRow.how,
+      'place.ordinal-block-row',
+    );
+  if (BLOCKS.has(noun)) {
+    const implied = focusRow(ctx);
+    if (implied !== undefined)
+      return fromRowAndBlocks(grid, implied, counted(implied), j, 'implied', 'place.ordinal-block');
+  }
+  return undefined;
+}

@@ -1,0 +1,240 @@
+import type { QuiltGrid } from '../../../shared/quilt.ts';
+import { readCount, readOrdinal } from '../../text/read-number.ts';
+import type { Token } from '../../text/tokenise.ts';
+import { blockAt, countUp, gridOfRow, splitBlock, thatAre } from './grid.ts';
+import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { BLOCKS, COLUMNS, heardTwo, ROWS, readSmallWord, SMALL, UNIT_AFTER, w } from './place-tokens.ts';
+
+/** Row and block written or said as two numbers: "3-2", "3.2", "three two", "3 2", "3/2" between blocks. */
+export function readPair(
+  tokens: Token[],
+  i: number,
+  grid: QuiltGrid,
+): { place?: string; next: number; outside: boolean; loose: boolean } | undefined {
+  const a = tokens[i];
+  if (!a) return undefined;
+  // "3.1" as a recogniser writes it
+  if (a.kind === 'number' && /^\d{1,2}\.\d{1,2}$/.test(a.w)) {
+    const [row, block] = a.w.split('.').map(Number);
+    const after = w(tokens, i + 1);
+    if (UNIT_AFTER.has(after) || after === '"' || after === "'" || after === '-' || after === '/')
+      return undefined;
+    const place = blockAt(grid, row!, block!);
+    return place ? { place, next: i + 1, outside: false, loose: true } : undefined;
+  }
+  const first =
+    a.kind === 'number'
+      ? /^\d{1,3}$/.test(a.w)
+        ? { value: a.value!, next: i + 1 }
+        : undefined
+      : readSmallWord(tokens, i);
+  if (!first) return undefined;
+  let j = first.next;
+  const dash = tokens[j];
+  let glued = false;
+  if (dash?.w === '-' && (dash.glued || a.kind === 'word') && (tokens[j + 1]?.glued || a.kind === 'word')) {
+    glued = dash.glued;
+    j++;
+  } else if (
+    dash?.w === 'dash' ||
+    (dash?.w === 'x' && dash.glued && tokens[j + 1]?.glued && !isMeasured(tokens, j + 2))
+  ) {
+    glued = true;
+    j++;
+  } else if (dash?.w === ',' && dash.glued && tokens[j + 1]?.glued && tokens[j + 1]?.kind === 'number') {
+    j++;
+  }
+  const b = tokens[j];
+  if (!b) return undefined;
+  const second =
+    b.kind === 'number'
+      ? /^\d{1,3}$/.test(b.w)
+        ? { value: b.value!, next: j + 1 }
+        : undefined
+      : (readSmallWord(tokens, j) ?? (glued ? undefined : heardTwo(tokens, j)));
+  if (!second) return undefined;
+  if (a.kind !== b.kind && !glued && j === first.next) return undefined;
+  const after = w(tokens, second.next);
+  if (UNIT_AFTER.has(after) && !(after === 'in' && glued) && after !== 'of') return undefined;
+  if (
+    after === '/' &&
+    tokens[second.next]?.glued &&
+    tokens[second.next + 1]?.kind === 'number' &&
+    !(tokens[second.next + 2]?.w === '-')
+  )
+    return undefined;
+  const place = blockAt(grid, first.value, second.value);
+  return place
+    ? { place, next: second.next, outside: false, loose: !glued }
+    : { next: second.next, outside: true, loose: !glued };
+}
+
+/** "5x3 in" and "60x72" are lengths. */
+const isMeasured = (tokens: Token[], next: number): boolean =>
+  UNIT_AFTER.has(w(tokens, next)) ||
+  /^["']$/.test(w(tokens, next)) ||
+  tokens.some((t) => /^(measured|measures?|wide|long|size|cut|strips?)$/.test(t.w));
+
+const HEARD_FIRST = new Map(Object.entries({ for: 4, fore: 4, too: 2, to: 2, won: 1, tree: 3, free: 3 }));
+
+const HEARD_SECOND = new Map(
+  Object.entries({ for: 4, fore: 4, too: 2, to: 2, won: 1, tree: 3, free: 3, ate: 8, sex: 6 }),
+);
+
+/**
+ * "hole in for three", "and for two", "in too for", "six won": numbers heard as other words, only where a block is awaited
+ * and the word could not mean itself.
+ */
+function heardPair(
+  tokens: Token[],
+  i: number,
+  grid: QuiltGrid,
+): { place?: string; next: number; outside: boolean; loose: boolean } | undefined {
+  const heard = HEARD_FIRST.get(w(tokens, i));
+  const first = heard ?? readSmallWord(tokens, i)?.value;
+  if (first === undefined) return undefined;
+  const second = readSmallWord(tokens, i + 1)?.value ?? HEARD_SECOND.get(w(tokens, i + 1));
+  if (second === undefined) return undefined;
+  const after = w(tokens, i + 2);
+  const before = w(tokens, i - 1);
+  if (UNIT_AFTER.has(after) || after === '-' || readCount(tokens, i + 2)) return undefined;
+  if (heard !== undefined) {
+    const joined =
+      /^(and|&|,)$/.test(before) &&
+      tokens.slice(Math.max(0, i - 4), i).some((t) => /^[2-9]$/.test(t.w) || Object.hasOwn(SMALL, t.w));
+    const awaited = /^(in|on|at|of|from|under|behind|over)$/.test(before) || joined;
+    const begins = before === '' && /^(is|'s|has|had|needs|got|wants)$/.test(after);
+    if (!awaited && !begins) return undefined;
+    if (/^(the|them|those|a|of|more|other|rows|blocks|columns)$/.test(after)) return undefined;
+    // "cut in to two pieces"
+    if (w(tokens, i) === 'to' && !/^(|,|\.|;|is|'s|has|and|by|with)$/.test(after)) return undefined;
+  } else if (!/^(won|tree)$/.test(w(tokens, i + 1)) || /^(the|a|by)$/.test(after)) return undefined;
+  const place = blockAt(grid, first, second);
+  return place ? { place, next: i + 2, outside: false, loose: true } : undefined;
+}
+
+/** "4 6 somebody fixed it": two figures that a note opens with, before words that tell of a block. */
+const namesBlockAlone = (tokens: Token[], next: number): boolean =>
+  tokens[0]?.kind === 'number' &&
+  tokens[1]?.kind === 'number' &&
+  next === 2 &&
+  tokens[0].value! < 20 &&
+  tokens[1].value! < 20 &&
+  /^(is|'s|has|had|somebody|someone|there|got|needs|wants|looks|it|that|i|with|was)$/.test(w(tokens, next));
+
+/** "four down and two across", "2 across 3 down", "three rows down, third along": a block told by its two counts. */
+export function downAndAcross(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const first = countedWay(tokens, i);
+  if (!first) return undefined;
+  let j = first.next;
+  while (/^(,|and|then|&)$/.test(w(tokens, j)) && j < first.next + 2) j++;
+  const second = countedWay(tokens, j);
+  if (!second || second.axis === first.axis) return undefined;
+  // "two down and one across from 3-2" is counted from there
+  if (w(tokens, second.next) === 'from' || w(tokens, i - 1) === 'from') return undefined;
+  const [down, across] = first.axis === 'row' ? [first, second] : [second, first];
+  const row = down.back ? ctx.grid.rows + 1 - down.value : down.value;
+  const block = across.back ? gridOfRow(ctx.grid, row).blocks + 1 - across.value : across.value;
+  const place = blockAt(ctx.grid, row, block);
+  return {
+    next: second.next,
+    places: place ? [place] : [],
+    how: 'said',
+    rule: 'place.down-and-across',
+    kind: 'blocks',
+    ...(place ? {} : { outside: true }),
+  };
+}
+
+/** "four down from the top", "three rows down", "third along", "second from the left". */
+function countedWay(
+  tokens: Token[],
+  i: number,
+): { axis: 'row' | 'block'; value: number; back: boolean; next: number } | undefined {
+  const count = readCount(tokens, i);
+  const n = count ?? readOrdinal(tokens, i);
+  if (!n || n.value > 40) return undefined;
+  let j = n.next;
+  if (count && (ROWS.has(w(tokens, j)) || BLOCKS.has(w(tokens, j)) || COLUMNS.has(w(tokens, j)))) j++;
+  const way = w(tokens, j);
+  const end =
+    w(tokens, j + 1) === 'from' && w(tokens, j + 2) === 'the'
+      ? w(tokens, j + 3)
+      : way === 'from'
+        ? w(tokens, j + 2)
+        : '';
+  if (/^(down|up)$/.test(way)) {
+    const told = /^(top|bottom)$/.test(end);
+    if (way === 'up' && end !== 'bottom') return undefined;
+    return { axis: 'row', value: n.value, back: way === 'up', next: told ? j + 4 : j + 1 };
+  }
+  if (/^(across|along|over|in)$/.test(way)) {
+    const told = /^(left|right)$/.test(end);
+    if (way === 'in' && !told) return undefined;
+    return { axis: 'block', value: n.value, back: end === 'right', next: told ? j + 4 : j + 1 };
+  }
+  if (way === 'from' && w(tokens, j + 1) === 'the' && /^(left|right)$/.test(end))
+    return { axis: 'block', value: n.value, back: end === 'right', next: j + 3 };
+  return undefined;
+}
+
+/** "3-2", "three two", "3-1 to 3-4", "three one, three two and three four". */
+export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const { grid } = ctx;
+  const before = w(tokens, i - 1);
+  if (before === '$' || before === '£' || before === '€') return undefined;
+  const first = readPair(tokens, i, grid) ?? heardPair(tokens, i, grid);
+  if (!first) return undefined;
+  if (first.outside) {
+    if (first.loose)
+      return i === 0 && namesBlockAlone(tokens, first.next)
+        ? { next: first.next, places: [], how: 'said', rule: 'place.pair', kind: 'blocks', outside: true }
+        : undefined;
+    // "10-12" and "9-12" may be hours; only a small dash pair names a block that is not there.
+    const big = tokens[i]!.value! > 12 || (tokens[i + 2]?.value ?? 0) > 12;
+    return big
+      ? undefined
+      : { next: first.next, places: [], how: 'said', rule: 'place.pair', kind: 'blocks', outside: true };
+  }
+  const places = [first.place!];
+  let next = first.next;
+  const across =
+    /^(down|across|along|over|up|right)$/.test(w(tokens, next)) &&
+    /^(to|through|till|until)$/.test(w(tokens, next + 1));
+  if (across || ['to', 'through', 'thru', '-', 'till'].includes(w(tokens, next))) {
+    if (across) next++;
+    const last = readPair(tokens, next + 1, grid);
+    if (last?.place) {
+      const a = splitBlock(first.place!)!;
+      const b = splitBlock(last.place)!;
+      const range =
+        a.row === b.row
+          ? countUp(a.block, b.block).map((k) => `${a.row}-${k}`)
+          : a.block === b.block
+            ? countUp(a.row, b.row).map((k) => `${k}-${a.block}`)
+            : countUp(a.row, b.row).flatMap((r) => countUp(a.block, b.block).map((k) => `${r}-${k}`));
+      return {
+        next: last.next,
+        places: thatAre(grid, range),
+        how: 'said',
+        rule: 'place.pair-range',
+        kind: 'blocks',
+      };
+    }
+    // "3-1 to 4", "3-1 through 5": to block 4 of the same row
+    const short = readCount(tokens, next + 1);
+    const a = splitBlock(first.place!)!;
+    if (
+      short &&
+      !first.loose &&
+      short.value > a.block &&
+      short.value <= gridOfRow(grid, a.row).blocks &&
+      !UNIT_AFTER.has(w(tokens, short.next)) &&
+      w(tokens, next) !== '-'
+    ) {
+      places.push(...countUp(a.block + 1, short.value).map((k) => `${a.row}-${k}`));
+      next = short.next;
+    }
+  }
+  return { next, places: thatAre(grid, places), how: 'said', rule: 'place.pair', kind: 'blocks' };
+}

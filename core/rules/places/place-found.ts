@@ -1,0 +1,22 @@
+import type { QuiltGrid } from '../../../shared/quilt.ts';
+
+/** A place found in the words. `outside` tells that a block was named which this quilt has not got. */
+export type PlaceFound = {
+  next: number;
+  places: string[];
+  how: 'said' | 'implied';
+  rule: string;
+  kind: 'blocks' | 'part' | 'pointer';
+  outside?: boolean;
+  /** A corner that may be a block or the quilt's own corner. */
+  soft?: boolean;
+};
+
+/** What a place may lean on: the grid, and the places spoken of before, newest last. */
+export type PlaceContext = {
+  grid: QuiltGrid;
+  focus: string[];
+  earlier: string[][];
+  /** Blocks of the cloth spoken of since a place was last named: what "those" and "all three of them" are. */
+  cloth?: string[];
+};

@@ -1,0 +1,71 @@
+import { BLOCK_WORDS, COLUMN_WORDS, ROW_SLIPS, ROW_WORDS } from '../../lexicon/place-words.ts';
+import type { Token } from '../../text/tokenise.ts';
+import { splitBlock, unique } from './grid.ts';
+import type { PlaceContext } from './place-found.ts';
+
+export const ROWS = new Set(ROW_WORDS);
+
+export const ROWS_HEARD = new Set(ROW_SLIPS);
+
+export const COLUMNS = new Set(COLUMN_WORDS);
+
+export const BLOCKS = new Set(BLOCK_WORDS);
+
+export const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
+
+export const isGluedNumber = (t: Token | undefined): boolean => t?.kind === 'number' && t.glued;
+
+/** After these a number counts something, and is no block. */
+export const UNIT_AFTER = new Set(
+  "inch inches in cm mm m ml metre metres meter meters yard yards yd yds minutes minute min mins hour hours hr hrs h o'clock oclock am pm percent dollars dollar pounds pound quid pence euros euro spools spool reels reel skeins skein packs pack g grams oz fat each quarter quarters past point hundred dozen ply millimetres millimeters centimetres centimeters ft foot feet mil bits of ties stitches pins".split(
+    ' ',
+  ),
+);
+
+/** The row that "block three" belongs to when none is said: the row last spoken of. */
+export function focusRow(ctx: PlaceContext): number | undefined {
+  for (const places of [ctx.focus, ...ctx.earlier.slice(-3).reverse()]) {
+    const rows = unique(places.map((p) => splitBlock(p)?.row).filter((r): r is number => r !== undefined));
+    if (rows.length === 1) return rows[0];
+    if (rows.length > 1) return undefined;
+  }
+  return undefined;
+}
+
+export const SMALL: Record<string, number> = {
+  one: 1,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  ten: 10,
+  eleven: 11,
+  twelve: 12,
+};
+
+export function readSmallWord(tokens: Token[], i: number): { value: number; next: number } | undefined {
+  const t = tokens[i];
+  return t && Object.hasOwn(SMALL, t.w) ? { value: SMALL[t.w]!, next: i + 1 } : undefined;
+}
+
+/** "one to" and "three for", where nothing that could be counted or reached follows. */
+export function heardTwo(tokens: Token[], i: number): { value: number; next: number } | undefined {
+  const t = tokens[i];
+  // "three four had one too": one of what was told, and no block
+  if (t?.w === 'too')
+    return /^(had|has|have|got|'s|needs|wants)$/.test(w(tokens, i - 2)) && w(tokens, i - 1) === 'one'
+      ? undefined
+      : { value: 2, next: i + 1 };
+  // "patched nine for with …", "three to is torn": a number, by what follows
+  if (
+    (t?.w === 'for' || t?.w === 'to') &&
+    /^(|with|is|was|has|'s|and|by|,|\.|just|are|got|had|needs|wants|gets)$/.test(w(tokens, i + 1)) &&
+    !/^(from|row|rows|block|blocks|rose)$/.test(w(tokens, i - 2))
+  )
+    return { value: t.w === 'for' ? 4 : 2, next: i + 1 };
+  return undefined;
+}

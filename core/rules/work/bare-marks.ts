@@ -1,0 +1,198 @@
+import type { Task } from '../../../shared/vocabulary.ts';
+import type { Item } from '../item.ts';
+import type { ReaderState } from '../reader-state.ts';
+import type { Mark } from './marks-of.ts';
+import type { Slots } from './slots.ts';
+import { type Named, nearTask, nearTaskBefore } from './task-near.ts';
+import { hasObject, isLight, isProcess, w, wordsOf } from './work-items.ts';
+
+type Push = (
+  task: Named | { task: Task } | undefined,
+  slots: Slots,
+  rule: string,
+  on: Item[],
+  from: number,
+  to: number,
+) => void;
+
+const BACK =
+  / (back (at|to|on) (it|work)|back at it|carrying on|resuming|right back to it|starting again|(?<! (?:it|them|that|those|these|this|one|ones|came|come|goes|went|taken|took|patch|backing|binding|batting|label|border) )off again|on we go|picking (it|things) (back )?up again|back in the chair|back from (my )?(lunch|tea|dinner|supper|the (shop|shops|door|phone))|back to work( after .*)?|back after (my )?(lunch|tea|dinner|supper)) $/;
+
+/** Not now: "when I start", "going to stop", "want to get cracking". */
+const LATER =
+  / (if|when|before|after|once|must|will|'ll|gonna|should|could|might|ca n't|never|next|((want|wants|need|needs|going|about|have|hope|hoping|plan|planning|mean|meant|ready|like|used|able|ought) to( be)?)|to|((when|before|until|till|after|once|if) i)) (just |really |then |be )?$/;
+
+/** Words for going on with what was in hand. */
+const GOES_ON =
+  /^(back|resum|pick|took|take|taking|carr|crack|off we go|(get|got|getting) (going|started|back|cracking|to work)|(went|going|go|gone) back)/;
+
+/** Words of a stop that are as often said of a thing: only "for tonight" and the like makes them hers. */
+const NOT_SELF =
+  /^(stops|quit|finish|finished|finishing|end|ended|ending|ends|cease|ceased|closed|off|done|over|till|until|til|finish(ed|ing)? (off|for)|(gave|give|giving) (it )?up|knock(ed|ing)? over|(take|took|taking) on a break)$/;
+
+const LEAVE = new Set([
+  'because',
+  'cos',
+  'early',
+  'when',
+  'there',
+  'here',
+  'now',
+  'for',
+  'it',
+  'tonight',
+  'today',
+  'me',
+  'up',
+  'in',
+  'off',
+  'a',
+  '',
+]);
+
+/** "starting on the survey now", "that's the survey finished", "back at it", "stopping there". */
+export function readBareMarks(
+  state: ReaderState,
+  items: Item[],
+  marks: Mark[],
+  push: Push,
+  used: Set<number>,
+): void {
+  if (items.some((x) => x.duration || x.clock || x.span)) return;
+  const running = state.memory.running;
+  const ran = running ?? state.memory.ran;
+  const all = wordsOf(items, 0, items.length);
+  let said = false;
+  for (const m of marks) {
+    // "the tying of rows one and two was completed": a treatment that is done
+    if (used.has(m.at) || items.some((_x, q) => q < m.at && isProcess(items, q))) continue;
+    // "when I start", "going to stop": not now
+    const led = wordsOf(items, m.at - 5, m.at);
+    if (
+      LATER.test(led) ||
+      (m.mark === 'start' && / (tomorrow|next week|later on) /.test(all) && !/ now /.test(all))
+    )
+      continue;
+    const after = nearTask(items, m.end, 4);
+    const before = nearTaskBefore(items, m.at, 4);
+    const task = after ?? before;
+    if (/^(till|until|til|since|done for|over|end|start|stop)$/.test(m.word) && !task) {
+      if (!/^(stop|done for)$/.test(m.word)) continue;
+    }
+    if (task) {
+      if (used.has(task.at)) continue;
+      // "finished the binding by hand": a treatment
+      if (
+        m.mark === 'stop' &&
+        /^(binding|tying|quilting)$/.test(task.task) &&
+        items.some((x) => x.stitch || x.weakStitch)
+      )
+        continue;
+      push(
+        task,
+        { mark: m.mark },
+        m.mark === 'start' ? 'work.starting' : 'work.stopping',
+        [items[m.at]!],
+        Math.min(m.at, task.at),
+        Math.max(m.end, task.at + 1),
+      );
+      said = true;
+      continue;
+    }
+    if (m.mark === 'start') {
+      const free = !items.slice(m.end, m.end + 4).some((x) => x.place || x.action || x.object || x.material);
+      if (
+        GOES_ON.test(m.word) &&
+        free &&
+        (/ (it|again)$/.test(m.word) || !w(items, m.end) || isLight(items[m.end]!))
+      ) {
+        push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', [items[m.at]!], m.at, m.end);
+        said = true;
+      } else if (
+        items.length <= 5 &&
+        /^(start|begin|commenc|beginn|kick)/.test(m.word) &&
+        !items.some((x) => x.place || x.action || x.object || x.material || x.quantity)
+      ) {
+        push(undefined, { mark: 'start' }, 'work.starting', [items[m.at]!], m.at, m.end);
+        said = true;
+      }
+      continue;
+    }
+    // "picking up where I left off"
+    if (/^left off$/.test(m.word) && items.slice(0, m.at).some((x) => x.w === 'where')) {
+      push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', items, 0, m.end);
+      said = true;
+      continue;
+    }
+    // a stop without a task must be about herself
+    const next = w(items, m.end);
+    const rest = wordsOf(items, m.end, m.end + 3);
+    if (NOT_SELF.test(m.word)) {
+      if (!/ (for (tonight|today|now|the (day|night|evening))|up for) /.test(` ${m.word}${rest}`)) continue;
+    } else if (
+      /^(stopped|stop|done for|stopping|all done|call(ed|ing)? it|pause|pausing|paused)$/.test(m.word) &&
+      !LEAVE.has(next)
+    )
+      continue;
+    else if (
+      /^(break|take|took|taking|have|had|having|pause|paused|stop|stopped|call)/.test(m.word) &&
+      / for$/.test(m.word)
+    ) {
+      if (/^(a|an|some|the) (row|block|seam)/.test(rest.trim())) continue;
+    }
+    if (
+      /^(stopped|stop)$/.test(m.word) &&
+      !/^(because|cos|when|early)$/.test(next) &&
+      / (it|the|bleeding|running) /.test(rest) &&
+      !/ (there|here|now|for) /.test(rest)
+    )
+      continue;
+    push(
+      running ? { task: running } : undefined,
+      { mark: 'stop' },
+      'work.stopping',
+      [items[m.at]!],
+      m.at,
+      m.end,
+    );
+    said = true;
+  }
+  if (said) return;
+  if (items.length <= 8 && BACK.test(wordsOf(items, 0, items.length))) {
+    push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', items, 0, items.length);
+    return;
+  }
+  // "on to the cutting now", "i'm on the mending now", "now for the paperwork", "leaving it there", "that's me for tonight"
+  const k = items.findIndex((x, m) => x.task !== undefined && !hasObject(items, m));
+  if (
+    k >= 0 &&
+    !/ (tomorrow|next week|later on|i 'll|will|going to|want to|need to|have to) /.test(all) &&
+    / (i 'm on|i am on|on to|onto|moving on to|now for|now to|on with|getting on with|back to|back on|back at|straight on to|over to) (the |some )?$/.test(
+      wordsOf(items, Math.max(0, k - 5), k),
+    )
+  ) {
+    push(
+      { task: items[k]!.task!, at: k, item: items[k]! },
+      { mark: 'start' },
+      'work.starting',
+      [items[k]!],
+      Math.max(0, k - 3),
+      k + 1,
+    );
+    return;
+  }
+  if (
+    / (leave|leaving|left) it (there|at that|here) | that 's me (for|done|finished)| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day|one (day|night))|that 'll do (for (me|now|tonight|today|one day|the (day|night|evening))|me)|gave (it|up) up|that 's your lot|shutting up shop|lights out| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /.test(
+      all,
+    )
+  ) {
+    push(
+      running ? { task: running } : undefined,
+      { mark: 'stop' },
+      'work.stopping',
+      items,
+      0,
+      Math.min(items.length, 8),
+    );
+  }
+}

@@ -1,0 +1,54 @@
+import type { Item } from '../item.ts';
+import { isBreak } from './find-work.ts';
+import { w, wordsOf } from './work-items.ts';
+
+export const lengthOf = (x: Item): number =>
+  x.duration
+    ? x.duration.minutes
+    : (x.quantity?.value ?? 0) < 1
+      ? (x.quantity?.value ?? 0) * 60
+      : (x.quantity?.value ?? 0);
+
+/** Is the stretch at `k` a break in the work that the rest of the sentence tells: "broke from seven to quarter to eight"? */
+export const isBreakSpan = (items: Item[], k: number): boolean =>
+  / (broke|break|breaking|stopped|stopping|paused|away|out|off|except|bar|less|minus|without|lunch|tea|dinner|supper|apart from|not counting)( off)?( for( my| a| some)? [a-z]+)?( from| between)? $/.test(
+    wordsOf(items, k - 6, k),
+  ) && items.some((x, m) => m !== k && (x.clock || x.span));
+
+/** The breaks told beside the stretch at `k`: all lengths that are taken off it. */
+export function breakOf(
+  items: Item[],
+  k: number,
+  used: Set<number>,
+  broken: number,
+): { minutes: number } | undefined {
+  let minutes = broken;
+  for (let m = 0; m < items.length; m++) {
+    if (m === k || used.has(m) || !isBreak(items, m)) continue;
+    // a break that another stretch stands nearer to is that one's
+    if (items.some((x, q) => x.span && q !== k && Math.abs(q - m) < Math.abs(k - m) && q < m && q > k))
+      continue;
+    minutes += lengthOf(items[m]!);
+    used.add(m);
+    const phrase = wordsOf(items, m + 1, m + 6);
+    const tail =
+      /^ (off|out|away|break|lost|wasted|on|for|of|at|phone|lunch|tea|smoko|supper|dinner|coffee|cuppa|walk|pause|rest|nap)( (for|on|at|of))?( (my|the|a|an|some))?( [a-z]+)?/.exec(
+        phrase,
+      );
+    if (tail) {
+      const n = Math.min(tail[0].trim().split(' ').length, 4);
+      for (let q = m + 1; q <= m + n; q++)
+        if (items[q] && !items[q]!.place && !items[q]!.action && !items[q]!.duration) used.add(q);
+    }
+    for (let q = m - 1; q >= Math.max(0, m - 3); q--) {
+      if (
+        !/^(less|minus|without|with|a|an|about|the|apart|except|from|for|and|bar|,|plus|took|off|not|counting)$/.test(
+          w(items, q),
+        )
+      )
+        break;
+      used.add(q);
+    }
+  }
+  return minutes ? { minutes } : undefined;
+}

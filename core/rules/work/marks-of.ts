@@ -1,0 +1,123 @@
+import { START_PHRASES, STOP_PHRASES } from '../../lexicon/work-marks.ts';
+import { PhraseTrie } from '../../text/phrase-trie.ts';
+import type { Token } from '../../text/tokenise.ts';
+import type { Item } from '../item.ts';
+import type { Named } from './task-near.ts';
+import { hasObject, isLight, w, wordsOf } from './work-items.ts';
+
+
+const MARK_PHRASES = new PhraseTrie<'start' | 'stop'>();
+for (const p of START_PHRASES) MARK_PHRASES.add(p, 'start');
+for (const p of STOP_PHRASES) MARK_PHRASES.add(p, 'stop');
+
+export type Mark = { at: number; end: number; mark: 'start' | 'stop'; word: string };
+
+/** Words for starting and stopping in the sentence, in order. */
+export function marksOf(items: Item[]): Mark[] {
+  const out: Mark[] = [];
+  // an item can be several words: "sat down" may have been read as one
+  const words: { w: string }[] = [];
+  const first: number[] = [];
+  const itemAt: number[] = [];
+  items.forEach((x, k) => {
+    first.push(words.length);
+    for (const word of x.w.split(' ')) {
+      // "backing up" is "packing up" where the ear may have slipped
+      const packing = word === 'backing' && x.token.heard && /^(it|up|in)$/.test(w(items, k + 1));
+      words.push({ w: packing ? 'packing' : word });
+      itemAt.push(k);
+    }
+  });
+  for (let k = 0; k < items.length; k++) {
+    if (items[k]!.place && items[k]!.place!.kind !== 'pointer' && !/^(back|off|over|done)/.test(w(items, k)))
+      continue;
+    const hit = MARK_PHRASES.longestAt(words as Token[], first[k]!);
+    if (!hit) continue;
+    // a phrase that ends within an item is none
+    const end = hit.next < words.length ? itemAt[hit.next]! : items.length;
+    if (hit.next < words.length && first[end] !== hit.next) continue;
+    const mark = hit.payloads[0]!;
+    const phrase = words
+      .slice(first[k]!, hit.next)
+      .map((x) => x.w)
+      .join(' ');
+    if (
+      isMark(
+        items,
+        k,
+        end,
+        phrase,
+        out.some((m) => m.mark === 'start'),
+      )
+    ) {
+      out.push({ at: k, end, mark, word: phrase });
+      k = end - 1;
+    }
+  }
+  return out;
+}
+
+/** Do the words from item `k` on, which can start or stop work, do so here? */
+function isMark(items: Item[], k: number, end: number, phrase: string, earlier: boolean): boolean {
+  const before = w(items, k - 1);
+  const after = w(items, end);
+  if (
+    /^(to|not|n't|until|till|before|when|never|the|a|'d|would|they|she|he|it)$/.test(before) &&
+    !/^(till|until|til|since|end|start)$/.test(phrase) &&
+    !(before === 'to' && phrase === 'stop')
+  )
+    return false;
+  if (
+    /^(started|starting|beginning|began)$/.test(phrase) &&
+    /^(to|with|coming|going|running|fraying|splitting|off|by)$/.test(after) &&
+    !items[end + 1]?.task
+  )
+    return false;
+  // "that bird has been going since six": nobody at work
+  if (
+    /since$/.test(phrase) &&
+    / (has|'s|they 've|they have|he|she) (been )?([a-z]+ing )?$/.test(wordsOf(items, k - 4, k)) &&
+    !items.some((x) => x.task)
+  )
+    return false;
+  // "put it down for some net" decides, "put it down for tonight" stops
+  if (
+    /^put it (down|away)$/.test(phrase) &&
+    after !== '' &&
+    !/ (for (now|tonight|today|the (day|night|evening))|now|there|at|,) /.test(wordsOf(items, end, end + 3))
+  )
+    return false;
+  // "picked up at the market: two reels"
+  if (
+    /^pick(ed)? up$/.test(phrase) &&
+    / (market|shop|store|stall|sale|fair|town|receipt) /.test(wordsOf(items, end, end + 4))
+  )
+    return false;
+  // "the binding off" is taken off
+  if (phrase === 'off') return Boolean(items[k - 1]?.task) && !items[k - 1]?.part;
+  // got up from the work that she had sat down to
+  if (/^(got|get|stood) up$/.test(phrase)) return earlier;
+  if (phrase === 'over') return items.slice(Math.max(0, k - 3), k).some((x) => x.task);
+  if (phrase === 'closed' || phrase === 'opened')
+    return items.slice(Math.max(0, k - 2), k + 4).some((x) => x.task);
+  return true;
+}
+
+/** A kind of work said between the word for starting and its clock: "started on the cutting at nine". */
+export function between(items: Item[], mark: Mark, k: number): Named | undefined {
+  for (let m = Math.min(mark.at, k); m < Math.max(mark.end, k); m++) {
+    const x = items[m]!;
+    if (x.task && !hasObject(items, m)) return { task: x.task, at: m, item: x };
+  }
+  for (let m = mark.at - 1; m >= Math.max(0, mark.at - 8); m--) {
+    const x = items[m]!;
+    if (x.clock || x.span || (x.place && x.place.kind !== 'part')) break;
+    if (x.task) return hasObject(items, m) ? undefined : { task: x.task, at: m, item: x };
+  }
+  for (let m = Math.max(mark.end, k + 1); m < Math.min(items.length, Math.max(mark.end, k) + 7); m++) {
+    const x = items[m]!;
+    if (x.task) return hasObject(items, m) ? undefined : { task: x.task, at: m, item: x };
+    if (!isLight(x) || x.w === ',') break;
+  }
+  return undefined;
+}

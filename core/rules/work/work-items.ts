@@ -1,0 +1,214 @@
+import { removalAt } from '../clause/removal-at.ts';
+import type { Item } from '../item.ts';
+
+export const MARK_WORDS = new Set(
+  'start started starting begin began begun beginning stop stopped stopping quit quitting finish finished finishing end ended done since till until til off out at over up closed opened close open kicked kicking knocked knocking packed packing called calling wrapped wrapping left broke resumed resuming gave carried kept going sat me that doing been'.split(
+    ' ',
+  ),
+);
+
+export const w = (items: Item[], k: number): string => items[k]?.w ?? '';
+
+export const wordsOf = (items: Item[], from: number, to: number): string =>
+  ` ${items
+    .slice(Math.max(0, from), Math.max(0, to))
+    .map((x) => x.w)
+    .join(' ')} `;
+
+/** After one of these something else is told: a reason, another matter, another piece of work. */
+const HEAVY = new Set(
+  "because cos since that which who if when while where whether until till but although though except after before so not no never n't needs need will 'll going gonna wants want must should".split(
+    ' ',
+  ),
+);
+
+/** Words of these senses may stand between a time and the kind of work that it is of: "was", "and then", "an hour or so". */
+const LIGHT_MARKS = new Set([',', ':', '-', '--', '(', ')', '=', '/']);
+
+/** May the word stand between a time and the kind of work that it is of? Whatever says something else of the quilt may not. */
+export function isLight(x: Item): boolean {
+  if (LIGHT.has(x.w) || MARK_WORDS.has(x.w)) return true;
+  if (x.token.kind === 'mark') return LIGHT_MARKS.has(x.w);
+  if (HEAVY.has(x.w)) return false;
+  return !(
+    (x.place && x.place.rule !== 'place.it') ||
+    x.finding ||
+    x.action ||
+    x.material ||
+    x.object ||
+    x.part ||
+    x.fabric ||
+    x.cost ||
+    x.quantity ||
+    x.stitch ||
+    x.seam ||
+    x.measure
+  );
+}
+
+const LIGHT = new Set(
+  "from between at the my this that was were i 've 's 'm is it been on went , : - -- of did doing for in with some to spent just a bit little more good last night today tonight yesterday morning afternoon evening arvo day only about over all another and so then there here and had have then again back sitting sat worked working session stint solid straight today's of's stretch put got around roughly near nearly ( ) am pm came got put away still now took her him them me takes ran lasted went were all told altogether total".split(
+    ' ',
+  ),
+);
+
+/** After one of these a word for a kind of work is only a part of a treatment's name: "the sewing on", "darning it". */
+const OBJECT_AHEAD = new Set([
+  'it',
+  'them',
+  'that',
+  'those',
+  'these',
+  'down',
+  'up',
+  'in',
+  'on',
+  'round',
+  'together',
+]);
+
+/** Is the word for a kind of work at `k` followed by what was worked on? Then it is a treatment. */
+export function hasObject(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  const next = items[k + 1];
+  if (!next) return false;
+  // "spent some time surveying it": the whole of it, and no piece
+  if (/^(it|this|that)$/.test(next.w) && /^(surveying|looking|mending)$/.test(item.w)) {
+    const far = items[k + 2];
+    return (
+      !far ||
+      !/^(morning|afternoon|evening|week|on|last|this|yesterday|today|too|as|but|,|\.|in|over)$/.test(far.w)
+    );
+  }
+  if (next.place && next.place.kind !== 'part') return true;
+  if (item.w.startsWith('the ') || /^(survey|paperwork|shopping|piecework|errands|admin)$/.test(item.w))
+    return false;
+  if (!item.action && !/ing$/.test(item.w)) return false;
+  if (next.w === 'on' || next.w === 'in') {
+    // "the sewing on", but "the mending on the quilt", "cutting in the afternoon"
+    const far = items[k + 2];
+    return !far || /^(of|,|by|and)$/.test(far.w) || far.place?.kind === 'blocks';
+  }
+  if (OBJECT_AHEAD.has(next.w) && next.w !== 'that') return true;
+  if (/^(the|a|those|these|my|her|all|both|some|out|off)$/.test(next.w)) {
+    const far = items.slice(k + 2, k + 5);
+    return far.some(
+      (x) =>
+        x.part ||
+        x.object ||
+        x.seam ||
+        // "at the mending a good while"
+        (x.finding && x.w !== 'good') ||
+        x.fabric ||
+        x.place?.kind === 'blocks',
+    );
+  }
+  return Boolean((next.part && next.part !== 'quilt') || next.seam || next.fabric || next.place);
+}
+
+/** "8 yd of binding" is goods, not the work of binding. */
+export const isGoods = (items: Item[], k: number): boolean =>
+  items[k]!.material !== undefined &&
+  ((w(items, k - 1) === 'of' && !items.slice(Math.max(0, k - 3), k - 1).some((x) => x.duration)) ||
+    Boolean(items[k - 1]?.quantity) ||
+    Boolean(items[k - 2]?.quantity?.unit));
+
+/** Is a verb of something done at `at`: "patched", "unpicked"? */
+const isDeed = (items: Item[], at: number): boolean =>
+  at >= 0 && (items[at]!.action ?? removalAt(items, at))?.form === 'past';
+
+/** "unpicked the binding from nine to ten": the thing that a deed is done to, and no name of the work. */
+export const isWorkedOn = (items: Item[], k: number): boolean => {
+  if (!items[k]!.part) return false;
+  // "at two thirty, and I'm fixing to take the binding off"
+  if (
+    /^(off|out)$/.test(w(items, k + 1)) &&
+    items.slice(Math.max(0, k - 4), k).some((_x, m, few) => removalAt(items, k - few.length + m))
+  )
+    return true;
+  const at = items.slice(0, k).findLastIndex((x) => !/^(the|its|my|her|that|this|old|of|all|off)$/.test(x.w));
+  // "unpicking of the binding began at ten"
+  return isDeed(items, at) || (at >= 0 && removalAt(items, at)?.form === 'ing' && w(items, at + 1) === 'of');
+};
+
+/** "Darning won. I'm at it now, and have been since half past one": one of two ways, and no bare name of the work. */
+export const isChosen = (items: Item[], task: Item): boolean =>
+  /^(won|wins|it)$/.test(items[items.indexOf(task) + 1]?.w ?? '') && items.includes(task);
+
+export const isDeedDone = (items: Item[], at: number): boolean =>
+  (isDeed(items, at) && items.slice(at + 1, at + 6).some(isThing)) ||
+  isNowOn(items, at) ||
+  isProcess(items, at);
+
+/** "the binding went on between two and four", "binding's on, 40 minutes": the thing that the work has put there. */
+const isNowOn = (items: Item[], at: number): boolean =>
+  items[at]?.part === 'binding' &&
+  /^ (?:went|is|'s|has gone|was put|got put)(?: back| all| finally| now)* on (?!to )| on (?:from|between) /.test(
+    `${wordsOf(items, at + 1, at + 6)} `,
+  );
+
+/** "vacuuming of the front was finished at 14:10": work on a thing, told as the name of what went on. */
+export const isProcess = (items: Item[], at: number): boolean =>
+  items[at]?.action?.form === 'ing' &&
+  // "the front has been in course of vacuuming since one"
+  (/ in (?:the )?(?:course|process) of $/.test(wordsOf(items, at - 4, at)) ||
+    (w(items, at + 1) === 'of' && items.slice(at + 2, at + 5).some((x) => isThing(x) || x.place)));
+
+export const isSpentAt = (items: Item[], k: number): boolean =>
+  k <= 3 &&
+  /^(on|at|for)$/.test(w(items, k + 1)) &&
+  items.slice(k + 2).some((x) => x.place?.kind === 'blocks') &&
+  items.every(
+    (x) => !(x.action || x.finding || x.fail || x.object || x.material || x.cost || x.quantity || x.stitch),
+  ) &&
+  items.length <= k + 8;
+
+/** Is something told between `from` and `to` that is done to a named thing: "taking the old binding off", "tying row three"? */
+export function deedIn(items: Item[], from: number, to: number): boolean {
+  for (let k = from; k < to; k++) {
+    const x = items[k]!;
+    const removal = x.action ? undefined : removalAt(items, k);
+    const form = x.action?.form ?? removal?.form;
+    if (form !== 'ing' && form !== 'past') continue;
+    const things = items.slice(k + 1, Math.min(to, k + 8));
+    if (removal ? things.some((y) => y.object || y.place) : things.some((y) => isThing(y) && !y.task))
+      return true;
+  }
+  return false;
+}
+
+const isThing = (x: Item): boolean =>
+  Boolean(
+    x.object ||
+      x.part ||
+      x.seam ||
+      x.finding ||
+      x.fabric ||
+      (x.place && x.place.kind !== 'part' && x.place.rule !== 'place.it'),
+  );
+
+/** Do only light words stand between the time at `k` and the day named at `index`? */
+export function onlyLight(items: Item[], k: number, index: number): boolean {
+  for (let m = k + 1; m < items.length && items[m]!.token.from < index; m++)
+    if (!/^(,|on|the|of|in|at|-|[a-z]+ing|survey|paperwork|work|mine)$/.test(items[m]!.w)) return false;
+  return true;
+}
+
+/** "from", "between", "i was", "at it" before a stretch are said with it. */
+export function lead(items: Item[], k: number, used: Set<number>): void {
+  let m = k - 1;
+  while (
+    m >= 0 &&
+    /^(from|between|was|were|i|'ve|been|at|it|and|went|ran|lasted|to|on|the|worked|today|yesterday|,)$/.test(
+      w(items, m),
+    ) &&
+    k - m <= 4 &&
+    // "the binding went on between two and four"
+    !(
+      w(items, m) === 'on' && items.slice(Math.max(0, m - 3), m).some((x) => isNowOn(items, items.indexOf(x)))
+    )
+  ) {
+    used.add(m);
+    m--;
+  }
+}
