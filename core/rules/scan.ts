@@ -120,11 +120,15 @@ function stretchAtComma(tokens: Token[]): number {
 }
 
 /**
- * "patched 3-2, 20m", "whip, 20m": minutes where the note tells of a deed and of nothing that is sold by the metre. A quarter of
+ * "patched 3-2, 20m", "r3 b1 ditto, 25m": minutes where the note tells of a deed or a block and of nothing that is sold by the metre. A quarter of
  * an hour is written so as often as fifteen metres, but never beside cloth that is bought or cut.
  */
 function metresAsMinutes(items: Item[], commerce: boolean): void {
-  if (commerce || !items.some((x) => x.action || x.stitch)) return;
+  if (
+    commerce ||
+    !(items.length === 1 || items.some((x) => x.action || x.stitch || x.place?.kind === 'blocks'))
+  )
+    return;
   for (let k = 0; k < items.length; k++) {
     const { quantity, w } = items[k]!;
     if (quantity?.unit !== 'm' || !/^\d+ ?m$/.test(w) || quantity.value! < 5 || quantity.value! > 240)

@@ -18,16 +18,6 @@ export type ClockFound = {
 /** `sure`: the words around it leave no doubt that it is a time and no pair of numbers. */
 export type SpanFound = { next: number; start: ClockFound; end: ClockFound; sure: boolean; rule: string };
 
-/** Words beside which "25m" may be so many metres. */
-const LENGTH_TALK =
-  /^(bought|buy|bt|bght|need|needs|ordered|got|tape|thread|yarn|ribbon|cord|string|elastic|cloth|calico|cotton|linen|fabric|muslin|backing|bkg|batting|wadding|binding|border|net|measured|wide|long|width|length|by|x|of|left)$/;
-/** "r3 b1 ditto, 25m", "darned 3-3, 40m": minutes, for nobody tells metres by the dozen where no goods or lengths are told. */
-function isMinutes(tokens: Token[], i: number, m: number, value: number): boolean {
-  if (!tokens[m]!.glued || m !== i + 1 || !Number.isInteger(value) || value < 5 || value > 240) return false;
-  if (tokens[m + 1] && tokens[m + 1]!.kind !== 'mark') return false;
-  return !tokens.some((t) => LENGTH_TALK.test(t.w));
-}
-
 /**
  * "forty minutes", "an hour and a quarter", "1 hr 20", "1h50", "three quarters of an hour", "two and a half hours",
  * "half an hour", "an hour and twenty", "hour and a half".
@@ -94,8 +84,7 @@ function lengthTold(tokens: Token[], i: number): DurationFound | undefined {
     if (w(tokens, next) === 'an' && number.fraction) next++;
     if (w(tokens, next) === 'of' && w(tokens, next + 1) === 'an') next += 2;
   }
-  const unit =
-    unitAt(next) ?? (w(tokens, next) === 'm' && isMinutes(tokens, i, next, value) ? 'm' : undefined);
+  const unit = unitAt(next);
   if (!unit) return undefined;
   if (w(tokens, next) === '-') next++;
   next++;

@@ -5,7 +5,6 @@ import type { Item } from '../item.ts';
 import type { Named } from './task-near.ts';
 import { hasObject, isLight, w, wordsOf } from './work-items.ts';
 
-
 const MARK_PHRASES = new PhraseTrie<'start' | 'stop'>();
 for (const p of START_PHRASES) MARK_PHRASES.add(p, 'start');
 for (const p of STOP_PHRASES) MARK_PHRASES.add(p, 'stop');
