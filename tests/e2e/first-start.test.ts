@@ -65,7 +65,8 @@ describe.skipIf(!hasChromium())('from nothing to a record', () => {
     await expect.poll(() => page.locator('.became').textContent()).toContain('20 min');
     await write('For row four, block one either net over it or a new piece, I am not sure.');
     await write('It is sixty by seventy-two inches.');
-    await write('From nine to quarter to ten mending.');
+    // a length and no clock times: after midnight those would be of the day before
+    await write('Three quarters of an hour mending.');
     await page.reload();
     await page.getByText('Where we were').waitFor();
     expect(await page.locator('.recent').textContent()).toContain('Re-sewn, by hand, 20 min');
