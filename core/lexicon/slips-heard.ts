@@ -4,7 +4,6 @@ import { UP_TO_EIGHT, UP_TO_NINE } from './small-numbers.ts';
 /** Slips collected from this recogniser reading notes of the trade in three synthetic voices. */
 export const HEARD_SLIPS: SlipRow[] = [
   // symbols read aloud by name
-  { heard: 'ampersand', meant: 'and' },
   {
     heard: 'slash',
     meant: ',',
@@ -44,7 +43,7 @@ export const HEARD_SLIPS: SlipRow[] = [
     heard,
     meant: 'columns',
   })),
-  ...['centimpers', 'centimeers', 'sentimeters', 'centimers'].map((heard) => ({
+  ...['centimpers', 'centimeers'].map((heard) => ({
     heard,
     meant: 'centimetres',
   })),

@@ -59,6 +59,7 @@ export function scan(
   const sided = tokens.filter((t) => SIDE.test(t.w)).length > 2;
   const inMillimetres = tokens.some((t) => /^(mm|mils?|millimet(re|er)s?)$/.test(t.w));
   const stretch = stretchAtComma(tokens);
+  const untilHours = tokens.slice(0, Math.max(0, stretch));
   let i = 0;
   while (i < tokens.length) {
     const item =
@@ -66,15 +67,7 @@ export function scan(
       (measuring ? sideLetter(tokens, i) : undefined) ??
       (sided ? sideLength(tokens, i) : undefined) ??
       (inMillimetres ? fourFigures(tokens, i) : undefined) ??
-      itemAt(
-        i < stretch ? tokens.slice(0, stretch) : tokens,
-        i,
-        ctx,
-        fabrics,
-        commerce,
-        work,
-        listedAfter(items),
-      );
+      itemAt(i < stretch ? untilHours : tokens, i, ctx, fabrics, commerce, work, listedAfter(items));
     items.push(item);
     if (item.place) {
       narrowToCloth(item.place, items, ctx.cloth);
@@ -179,8 +172,9 @@ function endsInPrice(tokens: Token[]): boolean {
   if (!/^(ninety|fifty|forty|twenty|nine|five|seventy|eighty)$/.test(cents.w)) return false;
   // "the calico was three fifty"
   const was = tokens.findLastIndex((t) => /^(was|were|is|came|cost)$/.test(t.w));
-  const said = was > 0 && tokens.length - was <= 5 ? LEXICON.longestAt(tokens, was - 1) : undefined;
-  return tokens.some((t) => SOLD_BY.test(t.w)) || Boolean(said?.payloads.some((s) => s.k === 'material'));
+  return (
+    tokens.some((t) => SOLD_BY.test(t.w)) || (was > 0 && tokens.length - was <= 5 && isSum(tokens, was + 1))
+  );
 }
 
 /** "the strawberry print has faded, and the piece in row two is torn": of the row, the block of the cloth spoken of. */
@@ -535,7 +529,7 @@ function itemAt(
     item.object = undefined;
   }
   // "I'm fixing to take the binding off": a plan, and no mending
-  if (/^fixin(g|)$/.test(item.w) && tokens[i + 1]?.w === 'to') {
+  if (/^fixing?$/.test(item.w) && tokens[i + 1]?.w === 'to') {
     item.task = undefined;
     item.action = undefined;
   }

@@ -2,6 +2,7 @@ import type { Entry } from '../../../shared/entry.ts';
 import type { Item } from '../../rules/item.ts';
 import { unique } from '../../rules/places/grid.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
+import { TAKES_STITCH } from '../../rules/treatments/stitch-of.ts';
 import { placesOf, put, type Standing } from '../standing.ts';
 import { POINTERS, places, sensed } from './items.ts';
 import type { Segment, Work } from './mending.ts';
@@ -174,19 +175,8 @@ export const tellsAnotherDeed = (state: ReaderState, standing: Standing[]): bool
     );
   });
 
-const TAKES_STITCH = new Set([
-  'resew',
-  'patch',
-  'replace',
-  'stabilize',
-  'overlay',
-  'darn',
-  'quilt',
-  'bind',
-  'piece',
-  'add-border',
-  'baste',
-]);
-
+/** A label or a tie takes a stitch when it is told with it, but none that is told by itself later. */
 export const takesStitch = (e: Entry): boolean =>
-  e.kind === 'treatment' && e.action !== undefined && (e.stitch !== undefined || TAKES_STITCH.has(e.action));
+  e.kind === 'treatment' &&
+  e.action !== undefined &&
+  (e.stitch !== undefined || (TAKES_STITCH.has(e.action) && e.action !== 'label' && e.action !== 'tie'));

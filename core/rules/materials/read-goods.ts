@@ -745,21 +745,24 @@ function subjectOf(items: Item[], good: GoodFound): Material | undefined {
   return undefined;
 }
 
-const GOODS_HEADING = /^(backing|batting|binding)$/;
 /** "batting: bought a crib size cotton one, 18 dollars": what the goods are for stands before a colon, and is none of them. */
-function underHeading(items: Item[]): Item[] {
-  const head = items[0];
-  return w(items, 1) === ':' &&
-    GOODS_HEADING.test(head?.part ?? head?.material ?? '') &&
-    items.slice(2).some((x, k, rest) => (x.material || x.fabric) && !rest.slice(0, k).some((y) => y.place))
+function headingOf(items: Item[]): Material | undefined {
+  const named = items[0]?.part ?? items[0]?.material;
+  return w(items, 1) === ':' && (named === 'backing' || named === 'batting' || named === 'binding')
+    ? named
+    : undefined;
+}
+
+const underHeading = (items: Item[]): Item[] =>
+  headingOf(items) &&
+  items.slice(2).some((x, k, rest) => (x.material || x.fabric) && !rest.slice(0, k).some((y) => y.place))
     ? items.slice(2)
     : items;
-}
 
 /** "For the backing I still have to buy flannel", "brown sheet for the back: have 1 m, need 2": what all of it is for. */
 function sentencePurpose(items: Item[]): Material | undefined {
-  const headed = w(items, 1) === ':' && GOODS_HEADING.exec(items[0]!.part ?? items[0]!.material ?? '')?.[1];
-  if (headed) return headed as Material;
+  const headed = headingOf(items);
+  if (headed) return headed;
   const colon = items.findIndex((x) => x.w === ':');
   const at = items.findIndex((x) => x.w === 'for');
   if (at < 0 || !(at === 0 || (colon > at && at < 5))) return undefined;

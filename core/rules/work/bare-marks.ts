@@ -6,7 +6,8 @@ import type { Slots } from './slots.ts';
 import { type Named, nearTask, nearTaskBefore } from './task-near.ts';
 import { hasObject, isLight, isProcess, w, wordsOf } from './work-items.ts';
 
-type Push = (
+/** Adds a draft of work: its task, its times, the rule and the words that it comes from. */
+export type Push = (
   task: Named | { task: Task } | undefined,
   slots: Slots,
   rule: string,

@@ -6,7 +6,7 @@ import type { ReaderState } from '../reader-state.ts';
 import type { DayFound } from '../times/find-day.ts';
 import type { ClockFound } from '../times/find-time.ts';
 import { latestClock, wallMinutes, wallTime } from '../times/local-time.ts';
-import { readBareMarks } from './bare-marks.ts';
+import { type Push, readBareMarks } from './bare-marks.ts';
 import { breakOf, isBreakSpan, lengthOf } from './break-of.ts';
 import { isBreak } from './find-work.ts';
 import { between, type Mark, marksOf } from './marks-of.ts';
@@ -62,14 +62,7 @@ export function readTimes(
       within ?? here.filter((d) => d.index < first && d.part === undefined && d.start < now - 1440).at(-1);
     return found ? { start: found.start, ...(found.part ? { part: found.part } : {}) } : undefined;
   };
-  const push = (
-    task: Named | { task: Task } | undefined,
-    slots: Slots,
-    rule: string,
-    on: Item[],
-    from: number,
-    to: number,
-  ): void => {
+  const push: Push = (task, slots, rule, on, from, to) => {
     const draft = makeDraft(
       'work',
       v,

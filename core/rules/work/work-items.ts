@@ -1,7 +1,7 @@
 import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
 
-export const MARK_WORDS = new Set(
+const MARK_WORDS = new Set(
   'start started starting begin began begun beginning stop stopped stopping quit quitting finish finished finishing end ended done since till until til off out at over up closed opened close open kicked kicking knocked knocking packed packing called calling wrapped wrapping left broke resumed resuming gave carried kept going sat me that doing been'.split(
     ' ',
   ),
