@@ -2,6 +2,7 @@ import type { Entry } from '../../shared/entry.ts';
 import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import { joinAmounts } from '../rules/materials/join-amounts.ts';
+import { joinWants } from '../rules/materials/join-wants.ts';
 import { unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { doubtPlaces, goesOn, nameDeeds, openAmounts } from './doubts.ts';
@@ -23,6 +24,7 @@ function sameButPlaces(a: Entry, b: Entry): boolean {
 export function settle(state: ReaderState, _items: Item[]): Draft[] {
   const out: Draft[] = [];
   joinAmounts(state);
+  joinWants(state);
   goesOn(state);
   matterNotWay(state);
   doubtPlaces(state);

@@ -17,7 +17,7 @@ const LONGEST = 16;
  * binding, which I'd been itching to see the back of, is off". One that tells of damage, work, goods or time stays.
  */
 export function dropAsides(items: Item[]): Item[] {
-  let out = withoutSelfAsked(items);
+  let out = withoutAmountAsked(withoutSelfAsked(items));
   for (let k = 1; k < out.length - 3; k++) {
     if (!isComma(out[k]!)) continue;
     const end = ASIDE_START.test(out[k + 1]!.w) ? endOfAside(out, k) : endOfNaming(out, k);
@@ -39,6 +39,25 @@ function withoutSelfAsked(items: Item[]): Item[] {
       said += `${items[m]!.w} `;
       if (m > k + 1 && SELF_ASKED.test(said) && !SELF_ASKED.test(`${said}${items[m + 1]!.w} `))
         return [...items.slice(0, k), ...items.slice(m + 1)];
+    }
+  }
+  return items;
+}
+
+/** "I need what is it eight skeins", "strips at, oh what was it, two inches", "call it five yards": asked of herself before an amount. */
+const AMOUNT_ASKED =
+  /^(?:oh |um |now )?(?:(?:what|how (?:much|many|long|wide)) (?:is|was|were) (?:it|that|they|there)(?: now| again)?|what 's it|call it|let me see|let me think|let 's see|let 's say|i think it was|i reckon) $/;
+function withoutAmountAsked(items: Item[]): Item[] {
+  for (let k = 1; k < items.length; k++) {
+    if (!/^(what|how|call|let|oh|um|now|i)$/.test(items[k]!.w)) continue;
+    let said = '';
+    for (let m = k; m < Math.min(items.length, k + 8); m++) {
+      if (!isComma(items[m]!)) said += `${items[m]!.w} `;
+      let next = m + 1;
+      while (items[next] && isComma(items[next]!)) next++;
+      if (!items[next] || !AMOUNT_ASKED.test(said)) continue;
+      const from = isComma(items[k - 1]!) ? k - 1 : k;
+      if (items[next]?.quantity) return [...items.slice(0, from), ...withoutAmountAsked(items.slice(next))];
     }
   }
   return items;

@@ -54,7 +54,7 @@ export function scan(
     if (COMMERCE.test(t.w)) commerce = true;
     if (WORK_TALK.test(t.w)) work = true;
   }
-  if (!commerce) commerce = endsInPrice(tokens);
+  if (!commerce) commerce = tellsPrice(tokens);
   const measuring = tokens.some((t) => MEASURE_TALK.test(t.w));
   const sided = tokens.filter((t) => SIDE.test(t.w)).length > 2;
   const inMillimetres = tokens.some((t) => /^(mm|mils?|millimet(re|er)s?)$/.test(t.w));
@@ -157,7 +157,17 @@ const SOLD =
   /^(thread|needles?|sharps|betweens|pins|thimbles?|yarn|floss|wadding|batting|soap|chalk|scissors)$/;
 const MEASURED =
   /^(wide|long|width|length|by|x|side|diagonal|diag|strips?|seam|border|cm|mm|inches|used|start|stop|at)$/;
-function endsInPrice(tokens: Token[]): boolean {
+function tellsPrice(tokens: Token[]): boolean {
+  // "olive flannel 11.50/yd"
+  if (
+    tokens.some(
+      (t, i) =>
+        t.w === '/' &&
+        /^(yd|yard|m|metre|meter)$/.test(tokens[i + 1]?.w ?? '') &&
+        /\.\d\d$/.test(tokens[i - 1]?.w ?? ''),
+    )
+  )
+    return true;
   const cents = /^[.!]$/.test(tokens.at(-1)?.w ?? '') ? tokens.at(-2) : tokens.at(-1);
   // "and a spool of cream thread 3.20", "a thimble, 2.10"
   if (cents?.kind === 'number' && /^\d{1,3}\.\d\d$/.test(cents.w))

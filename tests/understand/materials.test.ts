@@ -35,6 +35,68 @@ describe('lists of goods', () => {
       ],
     ],
     ['is that right? yards of it on the floor', []],
+    [
+      'bought at the market: 2 m calico, 3 spools of thread',
+      [
+        { material: 'fabric', use: 'bought', quantity: 2, unit: 'm' },
+        { material: 'thread', use: 'bought', quantity: 3, unit: 'spool' },
+      ],
+    ],
+    // the price behind the buying
+    [
+      'they only had six skeins of red tying wool so i took those three dollars each',
+      [
+        {
+          material: 'tie-thread',
+          use: 'bought',
+          quantity: 6,
+          unit: 'skein',
+          cost: { amount: 3, each: true },
+        },
+      ],
+    ],
+    // among prices a bare number is one
+    [
+      '4 yd olive flannel for the back 11.50/yd, roll of batting 38',
+      [
+        { material: 'backing', use: 'bought', quantity: 4, unit: 'yd', cost: { amount: 11.5, each: true } },
+        { material: 'batting', use: 'bought', quantity: 1, unit: 'roll', cost: { amount: 38 } },
+      ],
+    ],
+    // what was just decided on
+    [
+      "the lining's to be unbleached linen. must buy 5.25 m of that",
+      [{ material: 'backing', use: 'needed', quantity: 5.25, unit: 'm' }],
+    ],
+    [
+      'low on thread, need 3 spools of navy',
+      [{ material: 'thread', use: 'needed', quantity: 3, unit: 'spool' }],
+    ],
+    [
+      'i need what is it eight skeins of wool and for the backing call it five yards of flannel',
+      [
+        { material: 'tie-thread', use: 'needed', quantity: 8, unit: 'skein' },
+        { material: 'backing', use: 'needed', quantity: 5, unit: 'yd' },
+      ],
+    ],
+    [
+      'muslin, two spools of thread and pins came to 31.40',
+      [
+        { material: 'fabric', use: 'bought' },
+        { material: 'thread', use: 'bought', quantity: 2, unit: 'spool' },
+        { material: 'pins', use: 'bought', cost: { amount: 31.4 } },
+      ],
+    ],
+    [
+      'get thread, pins and three metres of calico',
+      [
+        { material: 'thread', use: 'needed' },
+        { material: 'pins', use: 'needed' },
+        { material: 'fabric', use: 'needed', quantity: 3, unit: 'm' },
+      ],
+    ],
+    ["don't forget needles", [{ material: 'needle', use: 'needed' }]],
+    ["don't forget the pins in the border", []],
     // a price at the end of goods needs no sign of money
     [
       'and a spool of cream thread 3.20',

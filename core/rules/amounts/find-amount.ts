@@ -334,6 +334,9 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
   if (tail.next > spoken.next && w(tokens, spoken.next) !== 'a')
     return finish(spoken.amount, spoken.next, 'cost.tail');
   if (tail.next > spoken.next && spoken.cents) return finish(spoken.amount, spoken.next, 'cost.tail');
+  // "six yards, nine a yard"
+  if (tail.each && tail.unit && tail.unit !== 'in' && (i === 0 || /^(,|-|=|:)$/.test(w(tokens, i - 1))))
+    return finish(spoken.amount, spoken.next, 'cost.tail');
   if (
     t.kind === 'number' &&
     /^\d+\.\d\d$/.test(t.w) &&
@@ -380,6 +383,7 @@ const isEnd = (tokens: Token[], i: number): boolean => {
       'flat',
       'incl',
       'including',
+      'bought',
     ].includes(word)
   );
 };

@@ -436,6 +436,15 @@ function matterIn(
     !items.some((x) => x.action)
   )
     return { topic: 'tie-thread', status: 'settled', rule: 'decision.yarn' };
+  // "it's getting tied, and in red wool"
+  if (
+    ties &&
+    parts[k - 1]?.taken &&
+    /^ (?:in|with) /.test(words) &&
+    items.length <= 5 &&
+    items.some((x) => x.material === 'tie-thread' || YARN.test(x.w))
+  )
+    return { topic: 'tie-thread', status: 'settled', rule: 'decision.yarn' };
   const topic = part.topic?.topic;
   if (!topic) {
     // "which fabric I'd use, or whether it ships rolled or folded"

@@ -22,6 +22,8 @@ export type GoodFound = {
   head?: number;
 };
 
+type Purpose = 'backing' | 'batting' | 'binding' | 'ties' | 'none';
+
 const w = (items: Item[], k: number): string => items[k]?.w ?? '';
 
 const DETERMINERS = new Set(
@@ -74,6 +76,36 @@ const isFigure = (x: Item | undefined): boolean => x?.quantity?.value !== undefi
  * `listed`: the words stand in a list of goods, so that a noun of no known kind is a thing too.
  */
 export function findGood(items: Item[], k: number, listed: boolean): GoodFound | undefined {
+  return w(items, k) === 'for' ? goodForPart(items, k, listed) : goodFrom(items, k, listed);
+}
+
+/** "for the backing five yards of flannel": what it is for comes first. */
+function goodForPart(items: Item[], k: number, listed: boolean): GoodFound | undefined {
+  const purpose = purposeAt(items, k);
+  if (!purpose || purpose.for === 'none' || !items[purpose.next]?.quantity?.unit) return undefined;
+  const good = goodFrom(items, purpose.next, listed);
+  if (!good) return undefined;
+  const material = madeFor(good.material, purpose.for);
+  return {
+    ...good,
+    ...(material ? { material } : {}),
+    items: items.slice(k, good.next),
+    from: k,
+  };
+}
+
+/** What stuff becomes by what it is for: linen for the backing is backing, a needle stays a needle. */
+function madeFor(material: Material | undefined, purpose: Purpose): Material | undefined {
+  if (purpose === 'ties')
+    return !material || /^(fabric|thread|tie-thread|other)$/.test(material) ? 'tie-thread' : material;
+  if (purpose === 'binding') return !material || /^(fabric|other)$/.test(material) ? 'binding' : material;
+  if (purpose === 'backing') return !material || material === 'fabric' ? 'backing' : material;
+  if (purpose === 'batting')
+    return !material || /^(fabric|tie-thread|other)$/.test(material) ? 'batting' : material;
+  return material;
+}
+
+function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefined {
   let m = k;
   let quantity: number | undefined;
   let unit: MaterialUnit | undefined;
@@ -248,16 +280,7 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     .join(' ');
   const purpose = purposeAt(items, next);
   if (purpose) {
-    if (purpose.for === 'ties' && (!material || /^(fabric|thread|tie-thread|other)$/.test(material)))
-      material = 'tie-thread';
-    else if (purpose.for === 'binding' && (!material || /^(fabric|other)$/.test(material)))
-      material = 'binding';
-    else if (purpose.for === 'backing' && (!material || material === 'fabric')) material = 'backing';
-    else if (
-      purpose.for === 'batting' &&
-      (!material || material === 'fabric' || material === 'tie-thread' || material === 'other')
-    )
-      material = 'batting';
+    material = madeFor(material, purpose.for);
     if (purpose.for !== 'none' && points && material) points = undefined;
     next = purpose.next;
   }
@@ -390,7 +413,8 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
     c++;
     light++;
   }
-  const price = items[c]?.cost;
+  if (!items[c]?.cost) c = priceOfTaken(items, next) ?? c;
+  const price = items[c]?.cost ?? bareSum(items, c, listed && unit !== undefined);
   if (price) {
     const between = items.slice(next, c).map((x) => x.w);
     const by = items[c]!.w;
@@ -458,6 +482,32 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
   };
 }
 
+/** "they only had six skeins, so I took those, three dollars each": the price behind the buying of what was just named. */
+function priceOfTaken(items: Item[], k: number): number | undefined {
+  let m = k;
+  while (m < k + 2 && /^(,|so|and)$/.test(w(items, m))) m++;
+  if (!/^(i|we)$/.test(w(items, m)) || !/^(took|got|bought|had|grabbed|ordered)$/.test(w(items, m + 1)))
+    return undefined;
+  for (m += 2; m < k + 9 && m < items.length; m++) {
+    if (items[m]!.cost) return m;
+    if (!/^(those|them|it|these|that|the|lot|all|both|of|two|three|four|anyway|at|for|,)$/.test(w(items, m)))
+      return undefined;
+  }
+  return undefined;
+}
+
+/** "… 2 skeins 6.75 each, roll of batting 38": among prices a number behind an amount is one. */
+function bareSum(
+  items: Item[],
+  k: number,
+  counted: boolean,
+): { amount: number; each: false; whole?: undefined; unit?: undefined } | undefined {
+  const n = items[k]?.quantity;
+  if (!counted || n?.value === undefined || n.unit || !/^(|,|and|&|\+)$/.test(w(items, k + 1)))
+    return undefined;
+  return items.some((x) => x.cost || x.task === 'shopping') ? { amount: n.value, each: false } : undefined;
+}
+
 /** Words that name no thing. */
 const NAMELESS = /^(stuff|things?|same|kind|sort|whatever|something)$/;
 
@@ -484,10 +534,7 @@ export const STORES =
   /^(cupboard|closet|drawer|stash|bag|box|trunk|chest|tin|basket|shelf|loft|attic|store|cabinet|wardrobe|hall|house|studio|workroom|shed|car|hand|stock|bin|pantry|dresser|crate|tote|garage|basement|hamper)$/;
 
 /** "for the backing", "(backing)", "for tying", "to bind with": what a material is for, and the index after those words. */
-function purposeAt(
-  items: Item[],
-  k: number,
-): { for: 'backing' | 'batting' | 'binding' | 'ties' | 'none'; next: number; it?: boolean } | undefined {
+function purposeAt(items: Item[], k: number): { for: Purpose; next: number; it?: boolean } | undefined {
   let m = k;
   const bracket = w(items, m) === '(';
   if (bracket) m++;

@@ -13,11 +13,14 @@ const wordsOf = (items: Item[], from: number, to: number): string =>
     .map((x) => x.w)
     .join(' ')} `;
 
+/** A sentence with the items of the one before it. */
+type Told = Sentence & { before?: Item[] | undefined };
+
 type Cue = { use: MaterialUse; next: number; weak?: boolean };
 
 const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   [
-    'bought|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of',
+    'bought|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|on order',
     'bought',
     'firm',
   ],
@@ -27,7 +30,7 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
     'firm',
   ],
   [
-    "to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch",
+    "to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch|n't forget|must remember",
     'needed',
     'firm',
   ],
@@ -64,6 +67,8 @@ function cueAt(items: Item[], k: number): Cue | undefined {
     if (
       items[k]!.place?.places[0]?.includes('-left') ||
       (w(items, k) === 'left' && w(items, k - 1) === 'the') ||
+      // "left-handed shears"
+      (w(items, k) === 'left' && /^(-|handed|hand)$/.test(w(items, k + 1))) ||
       // "with what was left of the gingham": used up
       (w(items, k) === 'left' &&
         w(items, k + 1) === 'of' &&
@@ -86,10 +91,11 @@ function cueAt(items: Item[], k: number): Cue | undefined {
 export function readGoods(state: ReaderState, sentences: Sentence[], claims: Claims): void {
   let carried: MaterialUse | undefined;
   let lastSentence = -2;
-  for (const sentence of sentences) {
+  for (const [number, own] of sentences.entries()) {
+    const sentence: Told = { ...own, before: sentences[number - 1]?.items };
     const items = underHeading(sentence.items);
     const all = wordsOf(items, 0, items.length);
-    const priced = items.some((x) => x.cost);
+    const priced = items.some((x) => x.cost) || isBill(items);
     const shop = / (shop|shopping|store|market|town|receipt|stall|counter|haberdasher|draper) /.test(all);
     let use: MaterialUse | undefined;
     let k = 0;
@@ -149,9 +155,13 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       if (cue && !isOther(items, k, cue, priced || shop)) {
         let at = cue.next;
         while (
-          /^(:|,|-|today|now|still|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town|at|market|shop|store|stall|sale|fair|yesterday|morning|afternoon|lunchtime)$/.test(
-            w(items, at),
-          ) &&
+          // "bought at the market: 2 m calico"
+          (items[at]?.task === 'shopping' ||
+            // "used on 2-2: half a yard of muslin"
+            (cue.use === 'used' && items[at]?.place && w(items, at + 1) === ':') ||
+            /^(:|,|-|today|now|still|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town|at|market|shop|store|stall|sale|fair|yesterday|morning|afternoon|lunchtime)$/.test(
+              w(items, at),
+            )) &&
           at < cue.next + 8 &&
           !goodAt(items, at, cue, priced)
         )
@@ -227,7 +237,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
         // "so many yards" told after the material
         const open = made.at(-1)?.entry as { quantity?: number; unit?: string } | undefined;
         if (open && open.quantity === undefined && !open.unit) {
-          const next = sentences[sentences.indexOf(sentence) + 1];
+          const next = sentences[number + 1];
           const unit = next?.items.find((x) =>
             /^(yards|metres|meters|feet|skeins|spools|reels|balls|packs)$/.test(x.w),
           );
@@ -264,7 +274,10 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
         );
       const first = goods[0];
       if (first) {
-        const from = Math.min(...goods.filter((g) => g.next === first.next).map((g) => g.from));
+        const from = listedBefore(
+          items,
+          Math.min(...goods.filter((g) => g.next === first.next).map((g) => g.from)),
+        );
         if (!items.slice(0, from).some((x) => x.topic === 'price' || x.w === 'price'))
           takeList(
             state,
@@ -315,6 +328,28 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
     }
   }
 }
+
+/** "muslin, two spools of thread and pins came to 31.40": where the list begins that ends in the priced good at `from`. */
+function listedBefore(items: Item[], from: number): number {
+  for (let k = 0; k < from; k++) {
+    let at = k;
+    while (at < from) {
+      const good = findGood(items, at, false);
+      if (good?.head === undefined || good.next > from || good.cost) break;
+      at = good.next;
+      if (!/^(,|and|&|\+|plus)$/.test(w(items, at))) break;
+      while (/^(,|and|&|\+|plus)$/.test(w(items, at))) at++;
+    }
+    if (at === from) return k;
+  }
+  return from;
+}
+
+/** "shopping: 2 m calico 14, roll of wadding 38": numbers behind the goods are their prices. */
+const isBill = (items: Item[]): boolean =>
+  items[0]?.task === 'shopping' &&
+  w(items, 1) === ':' &&
+  items.some((x, k) => x.quantity && !x.quantity.unit && items[k - 1]?.material);
 
 /** Do the words behind the goods tell where they are kept: "in the cedar chest", "up in the attic"? */
 function keptInStore(items: Item[], from: number): boolean {
@@ -394,18 +429,26 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     cue.use === 'needed' &&
     phrase === 'out of' &&
     before &&
-    !/^(nearly|all|almost|run|am|'m|is)$/.test(before.w)
+    !/^(nearly|all|almost|run|am|'m|is|clean|right|completely)$/.test(before.w) &&
+    !(/^(are|'re)$/.test(before.w) && /^(we|i)$/.test(w(items, k - 2)))
   )
     return true;
+  // "out of the box came …"
+  if (phrase === 'out of' && STORES.test(w(items, cue.next + 1))) return true;
+  // "don't forget needles", but "the pins in the border"
+  if (/forget|remember/.test(phrase)) {
+    const good = findGood(items, cue.next, false);
+    return !(good?.head !== undefined && after.w !== 'the' && /^(,|and|&|)$/.test(w(items, good.next)));
+  }
   if (cue.weak && (cue.use === 'bought' || cue.use === 'on-hand')) {
     if (after.action?.form === 'past' || after.action?.form === 'ing') return true;
     if (cue.use === 'bought' && phrase !== 'came home' && phrase !== 'came away with') {
-      // "that took 3 m of binding"
+      // "that took 3 m of binding", "the backing took all five yards"
       if (
         phrase === 'took' &&
         before &&
-        /^(that|it|which|this)$/.test(before.w) &&
-        after.quantity?.unit &&
+        (/^(that|it|which|this)$/.test(before.w) || GOODS_PART.test(before.part ?? '')) &&
+        items.slice(cue.next, cue.next + 3).some((x) => x.quantity?.unit) &&
         !trade
       )
         return false;
@@ -440,6 +483,9 @@ const GOODS_PART = /^(backing|batting|binding|border)$/;
 function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound | undefined {
   const good = findGood(items, at, !cue.weak);
   if (!good) return undefined;
+  // "get thread, pins and three metres of calico": an order to oneself that names nothing but goods
+  if (cue.use === 'needed' && cue.next === 1 && good.head !== undefined && items[at]?.w !== 'the')
+    if (/^(,|and|&|)$/.test(w(items, good.next))) return good;
   if (good.quantity === undefined && !good.uncounted && cue.weak && !(priced && good.cost)) {
     // "have the calico", "there's muslin in the drawer", "i 've plenty of calico"
     const store = STORES.test(w(items, good.next + 2)) || STORES.test(w(items, good.next + 1));
@@ -453,6 +499,16 @@ function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound
         / (enough|plenty|some|loads|lots) /.test(wordsOf(items, at - 1, good.head)))
     )
       return good;
+    // "got the calico and the thread for £12 together"
+    if (
+      priced &&
+      cue.use === 'bought' &&
+      good.head !== undefined &&
+      /^(and|,|&)$/.test(w(items, good.next))
+    ) {
+      const other = findGood(items, good.next + 1, false);
+      if (other?.cost && other.head !== undefined) return good;
+    }
     return undefined;
   }
   if (
@@ -496,6 +552,7 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
     const two = `${w(items, k)} ${w(items, k + 1)}`;
     if (/^to (buy|get|order|fetch)$/.test(two) && !items[k + 2]?.place)
       return { use: 'needed', at: k, end: k + 2 };
+    if (two === 'on order') return { use: 'bought', at: k, end: k + 2 };
     if (/^(bought|ordered|purchased|bt|bght)$/.test(w(items, k))) return { use: 'bought', at: k, end: k + 1 };
     if (/^(wanted|required|needed)$/.test(w(items, k))) return { use: 'needed', at: k, end: k + 1 };
     if (
@@ -554,7 +611,7 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
 /** Takes goods one after the other from item `k` on, and gives the index after the last. */
 function takeList(
   state: ReaderState,
-  sentence: Sentence,
+  sentence: Told,
   items: Item[],
   k: number,
   use: MaterialUse,
@@ -659,13 +716,7 @@ function nextAmount(items: Item[], at: number): number | undefined {
   return undefined;
 }
 
-function push(
-  state: ReaderState,
-  sentence: Sentence,
-  good: GoodFound,
-  use: MaterialUse,
-  made: Draft[],
-): void {
+function push(state: ReaderState, sentence: Told, good: GoodFound, use: MaterialUse, made: Draft[]): void {
   let material: Material | undefined = good.material;
   let unit = good.unit;
   let how: 'said' | 'implied' = 'said';
@@ -676,7 +727,12 @@ function push(
   }
   if (good.forIt && material === 'fabric' && matterSpokenOf(state) === 'backing') material = 'backing';
   if (!material && !good.points) {
-    material = subjectOf(sentence.items, good);
+    material = subjectOf(sentence.items, good) ?? lastTold(sentence.before ?? [], good);
+    if (material) how = 'implied';
+  }
+  // "the lining's to be linen, I need 5 m of that": what was just decided on
+  if (!material && good.points === 'it') {
+    material = decidedOn(state, sentence.number) ?? lastTold(sentence.before ?? [], good);
     if (material) how = 'implied';
   }
   // "three metres for the backing and six for the binding"
@@ -732,6 +788,33 @@ const matterSpokenOf = (state: ReaderState): string | undefined => {
   const told = state.drafts.findLast((d) => d.entry.kind === 'decision')?.entry;
   return told?.kind === 'decision' ? told.about : state.memory.topic;
 };
+
+const DECIDED: Partial<Record<string, Material>> = {
+  backing: 'backing',
+  batting: 'batting',
+  binding: 'binding',
+  thread: 'thread',
+  'tie-thread': 'tie-thread',
+  border: 'fabric',
+};
+
+/** What the last matter of this note is made of, where no goods have been told since. */
+function decidedOn(state: ReaderState, sentence: number): Material | undefined {
+  const told = state.drafts.findLast(
+    ({ entry: e, sentence: n }) => n <= sentence && (e.kind === 'decision' || e.kind === 'material'),
+  );
+  // matters are read off the note before its goods are
+  const since = state.drafts.some(
+    ({ entry: e, sentence: n }) => e.kind === 'material' && told && n >= told.sentence,
+  );
+  return told?.entry.kind === 'decision' && !since ? DECIDED[told.entry.about] : undefined;
+}
+
+/** "Crepeline it is. Bought 40 cm": the stuff last named in the sentence before. */
+function lastTold(before: Item[], good: GoodFound): Material | undefined {
+  const told = before.findLast((x) => x.material && !x.action && measuredIn(x.material, good.unit));
+  return good.quantity !== undefined && good.unit ? told?.material : undefined;
+}
 
 /** "the batting's still to buy, a single roll", "the backing takes 5 m": what the amount is of was named before it. */
 function subjectOf(items: Item[], good: GoodFound): Material | undefined {

@@ -46,8 +46,9 @@ const WITH = new Set([
 ]);
 /** Things in use, not used up. */
 const TOOLS =
-  /\b(label|screen|brush|brushes|sponge|sponges|hoop|towel|towels|box|chalk|sleeve|buttons?|tape|thimble|gloves|blade|blades|pencil|blotting paper|braid|lace|fringe|hooks|oil)$/;
+  /\b(label|screen|brush|brushes|sponge|sponges|hoop|towel|towels|box|chalk|sleeve|buttons?|tape|thimble|gloves|blade|blades|pencil|blotting paper|braid|lace|fringe|hooks|oil|scissors|shears|snips|ripper|cutter|mat|ruler|threader|pincushion|measure|magnifier)$/;
 
+const SEWN_WITH = /^(darn|resew|quilt|tie|baste|bind|patch|overlay|stabilize|piece)$/;
 const LAYS_NET = new Set<Action>(['overlay', 'stabilize']);
 
 /** Drafts of the materials that the treatments `made` in a clause used; of planned ones none. */
@@ -230,6 +231,13 @@ function isUsed(
     case 'tie-thread':
       if (head.object === 'stitching' && used.has(head)) return false;
       if (action === 'remove' || last === 'old') return false;
+      // "3-4 darned white thread twelve minutes"
+      if (
+        described &&
+        SEWN_WITH.test(items[at - 1]?.action?.v ?? '') &&
+        items[at - 1]!.action!.form === 'past'
+      )
+        return true;
       // "the thread was the grey upholstery stuff"
       if (at <= 1 && /^(was|is)$/.test(items[good.next]?.w ?? '')) return true;
       return withIt || listed || told || at === 0 || lead.some((x) => WITH.has(x));

@@ -1,10 +1,15 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
+import { CURRENCY_WORDS, SMALL_MONEY_WORDS } from '../../lexicon/units.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { allBlocks, blockAt, blockFrom, columnOf, rowOf, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
+const isUnit = (word: string): boolean =>
+  Object.hasOwn(CURRENCY_WORDS, word) ||
+  Object.hasOwn(SMALL_MONEY_WORDS, word) ||
+  /^(yards?|metres?|meters?|cm|inches|feet|skeins?|spools?|reels?|balls?|packs?|rolls?)$/.test(word);
 
 const DIRECTIONS = new Map<string, [row: number, block: number]>(
   Object.entries({
@@ -624,7 +629,9 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     };
   }
   if (word === 'those') {
-    const n = readCount(tokens, i + 1);
+    const count = readCount(tokens, i + 1);
+    // "I took those three dollars each", "those two metres": a price, an amount
+    const n = count && !isUnit(w(tokens, count.next)) ? count : undefined;
     return {
       next: n ? n.next : i + 1,
       places: plural(ctx, n && n.value > 1 ? n.value : undefined),
