@@ -1,4 +1,5 @@
-import type { Item } from './item.ts';
+import { type Item, makeItem } from './item.ts';
+import { afterthoughtAt, mayThinkAgain, secondThoughtAt } from './second-thought.ts';
 
 type Sort =
   | 'place'
@@ -123,6 +124,8 @@ const LIGHT = new Set([
   'actually',
   'just',
   '.',
+  ':',
+  'between',
   'from',
   'them',
   'were',
@@ -143,6 +146,7 @@ const STOP = /^[.;!?\n]$/;
  */
 export function mendCorrections(items: Item[]): Item[] {
   const out = [...items];
+  if (mayThinkAgain(items)) mendSecondThoughts(out);
   for (let k = 1; k < out.length; k++) {
     const marker = BY_FIRST.get(out[k]!.w)?.find((m) => m.every((word, q) => out[k + q]?.w === word));
     if (!marker) continue;
@@ -150,6 +154,31 @@ export function mendCorrections(items: Item[]): Item[] {
     if (at !== undefined) k = Math.max(0, at - 1);
   }
   return out;
+}
+
+/** "thirty millilitres, no, let me be exact, forty-five": what comes between is as good as a plain "no". */
+function mendSecondThoughts(out: Item[]): void {
+  for (let k = 1; k < out.length; k++) {
+    const length = secondThoughtAt(out, k);
+    const after = length ? 0 : afterthoughtAt(out, k);
+    // "Twenty minutes. Twenty-five, to be honest."
+    const from = after ? k - 1 : k;
+    if ((!length && !after) || from < 1) continue;
+    const plain = [...out];
+    const no = makeItem(out[from]!.i, out[from]!.i, 'no', {
+      ...out[from]!.token,
+      w: 'no',
+      to: out[from]!.token.from,
+    });
+    if (after) plain.splice(k, after);
+    const comma = { ...no, w: ',' };
+    const pause = /^[,.;:-]$/.test(plain[from - 1]!.w) ? [] : [comma];
+    plain.splice(from, length, ...pause, no, comma);
+    const at = correctAt(plain, from + pause.length, ['no']);
+    if (at === undefined) continue;
+    out.splice(0, out.length, ...plain);
+    k = Math.max(0, at - 1);
+  }
 }
 
 /** "3-2, 3-3 and 3-4, sorry, not 3-3": of the places said, one goes. Gives the index to go on from. */
@@ -185,6 +214,7 @@ function correctAt(out: Item[], k: number, marker: string[]): number | undefined
   const weak = WEAK.has(alone);
   let m = k + marker.length;
   while (m < out.length && m < k + marker.length + 5 && LIGHT.has(out[m]!.w) && !sortsOf(out[m]!).length) m++;
+  restOfEarlier(out, k, m);
   const next = out[m];
   const sorts = next ? sortsOf(next) : [];
   // "not 3-3, 3-2" names the wrong one first and is read as an amendment.
@@ -207,7 +237,13 @@ function correctAt(out: Item[], k: number, marker: string[]): number | undefined
     !paused
   )
     return undefined;
-  if (alone === 'no' && next.stitch && !(out[m - 1]?.w === ',' || out[k - 1]?.stitch)) return undefined;
+  if (
+    alone === 'no' &&
+    next.stitch &&
+    ![out[k - 1], out[k - 2]].some((x) => x?.stitch) &&
+    out[m - 1]?.w !== ','
+  )
+    return undefined;
   const earlier = out[from]!;
   if (hit === 'place' && earlier.place?.kind === 'part' && next.place?.kind !== 'part' && weak)
     return undefined;
@@ -221,6 +257,17 @@ function correctAt(out: Item[], k: number, marker: string[]): number | undefined
       out.splice(by, m - by);
       return by;
     }
+  }
+  // "between 2-1 and 2-2, no, between 2-2 and 2-3": both go
+  if (
+    hit === 'place' &&
+    out[from - 1]?.w === 'and' &&
+    out[from - 2]?.place &&
+    out[m + 1]?.w === 'and' &&
+    out[m + 2]?.place
+  ) {
+    out.splice(from - 2, m - from + 2);
+    return from - 2;
   }
   const put = keepRest(earlier, next, hit);
   const between = out.slice(from + 1, k);
@@ -237,6 +284,76 @@ function correctAt(out: Item[], k: number, marker: string[]): number | undefined
   if (aside && /^(of|for|at|with|in|on|from|to)$/.test(out[m + 2]?.w ?? '')) out.splice(m + 1, 1);
   out.splice(from, m - from);
   return from;
+}
+
+/** What is left out because it was said before: the hour of "at twenty past two, no, half past", the corner of "no, the bottom left". */
+function restOfEarlier(out: Item[], k: number, m: number): void {
+  const back = out.slice(Math.max(0, k - 4), k).reverse();
+  const words = ` ${out
+    .slice(m, m + 4)
+    .map((x) => x.w)
+    .join(' ')} `;
+  const clock = back.find((x) => x.clock)?.clock;
+  const past =
+    clock && /^ (?:a )?(half|quarter|twenty five|twenty|ten|five) (past|after|to) (?:[.,;!] |$)/.exec(words);
+  if (past) {
+    const minutes = { half: 30, quarter: 15, 'twenty five': 25, twenty: 20, ten: 10, five: 5 }[past[1]!]!;
+    // of the hours about the one said, that which lies nearest
+    const wanted = past[2] === 'to' ? 60 - minutes : minutes;
+    const ahead = (((wanted - clock.minute) % 60) + 60) % 60;
+    const minute = clock.minute + (ahead > 30 ? ahead - 60 : ahead);
+    const length = (words.startsWith(' a ') ? 1 : 0) + past[1]!.split(' ').length + 1;
+    join(out, m, length, { clock: { ...clock, minute: (minute + 1440) % 1440 } });
+    return;
+  }
+  const edge = back.find((x) =>
+    /^(edge|border)-(left|right|top|bottom)$/.test(x.place?.places.join() ?? ''),
+  )?.place;
+  const other = edge && /^ (left|right|top|bottom)(?: hand)?(?: one| side)? (?:[.,;!] |$)/.exec(words);
+  if (other && !out[m]!.place) {
+    const [kind] = edge.places[0]!.split('-');
+    join(
+      out,
+      m,
+      other[0]
+        .trim()
+        .replace(/ [.,;!]$/, '')
+        .split(' ').length,
+      { place: { ...edge, places: [`${kind}-${other[1]}`] } },
+    );
+    return;
+  }
+  const corner = back.find(
+    (x) => /^corner-/.test(x.place?.places[0] ?? '') && x.place?.places.length === 1,
+  )?.place;
+  const side =
+    corner && /^ (?:(top|upper|bottom|lower) )?(left|right)(?: hand)?(?: one)? (?:[.,;!] |$)/.exec(words);
+  if (side && !out[m]!.place) {
+    const [, level, edge] = corner.places[0]!.split('-');
+    const row = side[1] ? (/top|upper/.test(side[1]) ? 'top' : 'bottom') : level;
+    join(
+      out,
+      m,
+      side[0]
+        .trim()
+        .replace(/ [.,;!]$/, '')
+        .split(' ').length,
+      {
+        place: { ...corner, places: [`corner-${row}-${side[2] ?? edge}`] },
+      },
+    );
+  }
+}
+
+/** Makes one item of several, with a sense that they have together. */
+function join(out: Item[], m: number, length: number, sense: Partial<Item>): void {
+  const [first, last] = [out[m]!, out[m + length - 1]!];
+  const words = out.slice(m, m + length).map((x) => x.w);
+  out.splice(m, length, {
+    ...makeItem(first.i, last.j, words.join(' '), first.token),
+    end: last.end ?? last.token.to,
+    ...sense,
+  });
 }
 
 type Hit = { from: number; hit: Sort };

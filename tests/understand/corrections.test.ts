@@ -33,6 +33,32 @@ describe('what is said last wins', () => {
       ['measurement: 62 @quilt in width', 'measurement: 72 @quilt in length'],
     ],
     ['cleaned 3-2 with 5, no 10 ml of vinegar', ['material: 10 ml other used', 'treatment: @3-2 clean done']],
+    // a second thought between what was wrong and what is right
+    [
+      'washed it with thirty ml of soap, no, let me be exact, forty-five',
+      ['material: 45 detergent ml used', 'treatment: @quilt done wash'],
+    ],
+    [
+      'measured it, 91 cm by 120, let me look again, 112',
+      [
+        'measurement: 112 @quilt cm length',
+        'measurement: 91 @quilt cm width',
+        'treatment: @quilt done measure',
+      ],
+    ],
+    ['darned 2-2, twenty minutes. Twenty-five, to be honest.', ['treatment: 25 @2-2 darn done']],
+    ["hole in 2-3, hang on, I'm upside down here, 2-5", ['condition: @2-5 hole']],
+    ['began mending at twenty past one, or, going by the clock, half past', ['work: 13:30 mending start']],
+    [
+      'the label goes in the bottom right corner; no, the bottom left',
+      ['treatment: @corner-bottom-left label planned'],
+    ],
+    [
+      'resewed the seam between 2-1 and 2-2, no, wait a minute, between 2-2 and 2-3',
+      ['treatment: @2-2,2-3 done resew'],
+    ],
+    // but a look at another block mends nothing
+    ['3-2 has a hole, I checked it again, 3-3 is sound', ['condition: @3-2 hole', 'condition: @3-3 sound']],
     [
       '3-2 no wait 3-3 no 3-4 no 4-4 no 4-5 no 5-5 no 5-4 no 5-3 no 5-2 no wait 5-1 has a hole',
       ['condition: @5-1 hole'],
