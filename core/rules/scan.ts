@@ -599,7 +599,9 @@ function clockAwaited(tokens: Token[], i: number): boolean {
     )
   )
     return true;
-  if (!/^([01]?\d|2[0-3])[.:][0-5]\d$/.test(tokens[i]!.w)) return false;
+  // "start survey 0915"
+  const figures = /^0\d[0-5]\d$/.test(tokens[i]!.w);
+  if (!figures && !/^([01]?\d|2[0-3])[.:][0-5]\d$/.test(tokens[i]!.w)) return false;
   for (let k = i - 1; k >= Math.max(0, i - 3); k--)
     if (
       /^(done|finished|finish|stopped|stop|started|start|begin|began|off|on|over|closed|ended|quit|back|paused|resum(?:ed?|ing)|commenced|survey|mending|cutting|piecing|tying|quilting|binding|cleaning|basting|layering|unpicking|paperwork)$/.test(

@@ -38,6 +38,38 @@ describe('stretches of work', () => {
     ['cutting 2 to 4 inch strips', []],
     ['mended 14:00-16:20, 10 off', [{ task: 'mending', start: `${D}14:00`, end: `${D}16:20`, minutes: 130 }]],
     ['took it off again', []],
+    // several breaks of one length
+    [
+      'mending 8 to 11:20, two breaks of ten minutes each',
+      [{ task: 'mending', start: `${D}08:00`, end: `${D}11:20`, minutes: 180 }],
+    ],
+    [
+      'tying nine till twelve with two ten minute breaks',
+      [{ task: 'tying', start: `${D}09:00`, end: `${D}12:00`, minutes: 160 }],
+    ],
+    // a rest told by its moments
+    [
+      'started tying at 9, lunch at 12, back at it at 12:45',
+      [
+        { task: 'tying', start: `${D}09:00`, end: `${D}12:00` },
+        { task: 'tying', mark: 'start', time: `${D}12:45` },
+      ],
+    ],
+    [
+      'quilting from 2, tea at half three, back at quarter to four, done at five',
+      [{ task: 'quilting', start: `${D}14:00`, end: `${D}17:00`, minutes: 165 }],
+    ],
+    ['the children have their tea at five', []],
+    // on to the next
+    [
+      "that's the survey finished on to the mending now",
+      [
+        { task: 'survey', mark: 'stop' },
+        { task: 'mending', mark: 'start' },
+      ],
+    ],
+    ['picked up the three spools of navy at 2.49', []],
+    ['2 hours on 9 February', [{ minutes: 120 }]],
     // part of the stretch, and not spent at it
     [
       'so the survey quarter past six to ten past eight and I sat down to a sandwich for twenty minutes of that',

@@ -51,6 +51,20 @@ const LEAVE = new Set([
   '',
 ]);
 
+/** Where "on to the mending now", "now the piecing", "on with the tying" begins behind a stop. */
+function nextBegins(items: Item[], from: number): number {
+  for (let k = from; k <= from + 3 && k < items.length; k++) {
+    const led =
+      /^ (?:moving on to|on to|onto|on with|over to|straight to|now for|now|then)(?: the| some)? /.exec(
+        wordsOf(items, k, k + 5),
+      );
+    const task = led ? k + led[0].trim().split(' ').length : -1;
+    if (items[task]?.task && !hasObject(items, task)) return k;
+    if (led && items[task - 1]?.task) return k;
+  }
+  return items.length;
+}
+
 /** "starting on the survey now", "that's the survey finished", "back at it", "stopping there". */
 export function readBareMarks(
   state: ReaderState,
@@ -74,7 +88,9 @@ export function readBareMarks(
       (m.mark === 'start' && / (tomorrow|next week|later on) /.test(all) && !/ now /.test(all))
     )
       continue;
-    const after = nearTask(items, m.end, 4);
+    // "the survey's finished, on to the mending": what comes next has its own mark
+    const next = m.mark === 'stop' ? nextBegins(items, m.end) : items.length;
+    const after = nearTask(items, m.end, Math.min(4, next - m.end));
     const before = nearTaskBefore(items, m.at, 4);
     const task = after ?? before;
     if (/^(till|until|til|since|done for|over|end|start|stop)$/.test(m.word) && !task) {
@@ -126,13 +142,13 @@ export function readBareMarks(
       continue;
     }
     // a stop without a task must be about herself
-    const next = w(items, m.end);
+    const follows = w(items, m.end);
     const rest = wordsOf(items, m.end, m.end + 3);
     if (NOT_SELF.test(m.word)) {
       if (!/ (for (tonight|today|now|the (day|night|evening))|up for) /.test(` ${m.word}${rest}`)) continue;
     } else if (
       /^(stopped|stop|done for|stopping|all done|call(ed|ing)? it|pause|pausing|paused)$/.test(m.word) &&
-      !LEAVE.has(next)
+      !LEAVE.has(follows)
     )
       continue;
     else if (
@@ -143,7 +159,7 @@ export function readBareMarks(
     }
     if (
       /^(stopped|stop)$/.test(m.word) &&
-      !/^(because|cos|when|early)$/.test(next) &&
+      !/^(because|cos|when|early)$/.test(follows) &&
       / (it|the|bleeding|running) /.test(rest) &&
       !/ (there|here|now|for) /.test(rest)
     )
@@ -158,7 +174,27 @@ export function readBareMarks(
     );
     said = true;
   }
-  if (said) return;
+  if (said) {
+    const stopped = marks.findLast((m) => m.mark === 'stop');
+    const from = stopped ? nextBegins(items, stopped.end) : items.length;
+    const k = items.findIndex((x, m) => m >= from && x.task !== undefined && !hasObject(items, m));
+    if (
+      k >= 0 &&
+      k - from <= 6 &&
+      !used.has(k) &&
+      !/ (?:later|tomorrow|tonight|after|next) /.test(wordsOf(items, k + 1, items.length)) &&
+      !marks.some((m) => m.mark === 'start' && m.at >= from)
+    )
+      push(
+        { task: items[k]!.task!, at: k, item: items[k]! },
+        { mark: 'start' },
+        'work.starting',
+        [items[k]!],
+        from,
+        k + 1,
+      );
+    return;
+  }
   if (items.length <= 8 && BACK.test(wordsOf(items, 0, items.length))) {
     push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', items, 0, items.length);
     return;

@@ -15,6 +15,22 @@ export const isBreakSpan = (items: Item[], k: number): boolean =>
     wordsOf(items, k - 6, k),
   ) && items.some((x, m) => m !== k && (x.clock || x.span));
 
+/** "two breaks ten minutes each", "two ten-minute breaks", "2 x 10 min": how many of that length. */
+function timesTaken(items: Item[], m: number, used: Set<number>): number {
+  const said = ` ${wordsOf(items, m - 4, m)} / ${wordsOf(items, m + 1, m + 3)}`;
+  if (!/ breaks|[ /]each | x /.test(said)) return 1;
+  for (let k = m - 1; k >= Math.max(0, m - 4); k--) {
+    const count =
+      w(items, k) === 'couple' ? 2 : items[k]!.quantity?.unit ? undefined : items[k]!.quantity?.value;
+    if (count !== undefined && Number.isInteger(count) && count >= 2 && count <= 6) {
+      for (let q = k; q < m; q++) used.add(q);
+      for (let q = m + 1; q <= m + 2; q++) if (/^(breaks|each)$/.test(w(items, q))) used.add(q);
+      return count;
+    }
+  }
+  return 1;
+}
+
 /** The breaks told beside the stretch at `k`: all lengths that are taken off it. */
 export function breakOf(
   items: Item[],
@@ -28,7 +44,7 @@ export function breakOf(
     // a break that another stretch stands nearer to is that one's
     if (items.some((x, q) => x.span && q !== k && Math.abs(q - m) < Math.abs(k - m) && q < m && q > k))
       continue;
-    minutes += lengthOf(items[m]!);
+    minutes += lengthOf(items[m]!) * timesTaken(items, m, used);
     used.add(m);
     const phrase = wordsOf(items, m + 1, m + 6);
     const tail =

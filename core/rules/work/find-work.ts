@@ -85,12 +85,12 @@ export function isBreak(sentence: Item[], k: number): boolean {
     !item.duration &&
     item.quantity!.value! >= 5 &&
     / [,(] $/.test(before) &&
-    /^ off (?:$|[).,;])/.test(after) &&
+    /^ off (?:$|[).,;]|for )/.test(after) &&
     sentence.slice(0, k).some((x) => x.span || x.clock)
   )
     return true;
   if (!item.duration) return false;
-  if (restedWithin(sentence, k, after)) return true;
+  if (restedWithin(sentence, k, after) || /^ breaks /.test(after)) return true;
   // "that was twenty minutes gone": the work's own
   if (
     /^ gone /.test(after) &&
@@ -108,7 +108,7 @@ export function isBreak(sentence: Item[], k: number): boolean {
     /^ .{0,12}\b(off|out|break|lunch|tea|supper|dinner|phone|coffee|door|dog|rest|smoko|cuppa)\b/.test(after)
   )
     return true;
-  return / (break|lunch|tea|supper|dinner|smoko|stopped for|out for|paused|pause|rest|stop|walk|nap|interruption|nod off|nodded off|dozed off|asleep) (of|for)? ?(about |a |an )?$/.test(
+  return / (breaks?|lunch|tea|supper|dinner|smoko|stopped for|out for|paused|pause|rest|stop|walk|nap|interruption|nod off|nodded off|dozed off|asleep) (of|for)? ?(about |a |an )?$/.test(
     before,
   );
 }

@@ -3,7 +3,7 @@ import { PhraseTrie } from '../../text/phrase-trie.ts';
 import type { Token } from '../../text/tokenise.ts';
 import type { Item } from '../item.ts';
 import type { Named } from './task-near.ts';
-import { hasObject, isLight, w, wordsOf } from './work-items.ts';
+import { hasObject, isLight, isWorkedOn, w, wordsOf } from './work-items.ts';
 
 const MARK_PHRASES = new PhraseTrie<'start' | 'stop'>();
 for (const p of START_PHRASES) MARK_PHRASES.add(p, 'start');
@@ -86,12 +86,15 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     !/ (for (now|tonight|today|the (day|night|evening))|now|there|at|,) /.test(wordsOf(items, end, end + 3))
   )
     return false;
-  // "picked up at the market: two reels"
+  // "picked up at the market: two reels", "picked up the three spools of navy"
   if (
-    /^pick(ed)? up$/.test(phrase) &&
-    / (market|shop|store|stall|sale|fair|town|receipt) /.test(wordsOf(items, end, end + 4))
+    /^pick(ed|ing)? up$/.test(phrase) &&
+    (/ (market|shop|store|stall|sale|fair|town|receipt) /.test(wordsOf(items, end, end + 4)) ||
+      items.slice(end, end + 4).some((x) => x.quantity?.unit || x.cost || (x.material && !x.task)))
   )
     return false;
+  // "I'll come back to it": not now
+  if (/^back (to|on|at)/.test(phrase) && /^(come|coming|get|go|be)$/.test(before)) return false;
   // "the binding off" is taken off
   if (phrase === 'off') return Boolean(items[k - 1]?.task) && !items[k - 1]?.part;
   // got up from the work that she had sat down to
@@ -111,6 +114,8 @@ export function between(items: Item[], mark: Mark, k: number): Named | undefined
   for (let m = mark.at - 1; m >= Math.max(0, mark.at - 8); m--) {
     const x = items[m]!;
     if (x.clock || x.span || (x.place && x.place.kind !== 'part')) break;
+    // "the unpicking of the binding began at ten": the thing, and no name of the work
+    if (x.task && isWorkedOn(items, m)) continue;
     if (x.task) return hasObject(items, m) ? undefined : { task: x.task, at: m, item: x };
   }
   for (let m = Math.max(mark.end, k + 1); m < Math.min(items.length, Math.max(mark.end, k) + 7); m++) {

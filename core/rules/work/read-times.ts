@@ -4,12 +4,12 @@ import type { Item } from '../item.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';
 import type { ReaderState } from '../reader-state.ts';
 import type { DayFound } from '../times/find-day.ts';
-import type { ClockFound } from '../times/find-time.ts';
 import { latestClock, wallMinutes, wallTime } from '../times/local-time.ts';
 import { type Push, readBareMarks } from './bare-marks.ts';
 import { breakOf, isBreakSpan, lengthOf } from './break-of.ts';
 import { isBreak } from './find-work.ts';
 import { between, type Mark, marksOf } from './marks-of.ts';
+import { aroundRests, mealMarks, type Piece, type Timed } from './rests.ts';
 import { AT, pastOnly, resolve, type Slots } from './slots.ts';
 import { errand, type Named, otherTask, taskNear, taskOf, verbOfWork, worked } from './task-near.ts';
 import { isLengthUnknown, saysNoMore, UNKNOWN_LENGTH, vagueWork } from './vague-work.ts';
@@ -146,16 +146,10 @@ export function readTimes(
 
   // 2. Starts and stops with their clock times
   tookTime(items, claims);
-  const marks = marksOf(items);
+  const marks = withMeals(marksOf(items), items, state.memory.running !== undefined);
   if (!marks.length) hoursAndMinutes(items);
   const clocks = items.map((x, k) => (x.clock ? k : -1)).filter((k) => k >= 0);
-  const timed: {
-    k: number;
-    mark: 'start' | 'stop';
-    word: Mark;
-    task: Named | undefined;
-    clock: ClockFound;
-  }[] = [];
+  const timed: TimedMark[] = [];
   // "9.30 start, 11.15 stop": each mark after its clock
   const paired =
     clocks.length > 1 &&
@@ -163,7 +157,7 @@ export function readTimes(
     clocks.every((k, n) => k < marks[n]!.at && marks[n]!.at - k <= 3);
   for (const k of clocks) {
     const before = marks
-      .filter((m) => m.end <= k && k - m.end <= 9 && !clocks.some((c) => c > m.at && c < k))
+      .filter((m) => m.end <= k && k - m.end <= reachOf(items, m) && !clocks.some((c) => c > m.at && c < k))
       .at(-1);
     const after = marks.find(
       (m) => m.at > k && m.at - k <= (k <= 2 ? 14 : 7) && !clocks.some((c) => c > k && c < m.at),
@@ -202,6 +196,7 @@ export function readTimes(
   }
   const starts = timed.filter((t) => t.mark === 'start');
   const stops = timed.filter((t) => t.mark === 'stop');
+  const pieces = aroundRests(timed, items, now, timed.length ? dayOf(timed.at(-1)!.k) : undefined);
   const nowStop =
     starts.length === 1 &&
     !stops.length &&
@@ -218,7 +213,8 @@ export function readTimes(
             /^(i|'m|'ve|just|now|me|and|,)$/.test(w(items, m.at - 1)) ||
             /ing( (it|up|off|in))*$/.test(m.word)),
       ));
-  if (
+  if (pieces) pushPieces(pieces, items, push, used, runningIn(state));
+  else if (
     starts.length === 1 &&
     stops.length === 1 &&
     (starts[0]!.task?.task === stops[0]!.task?.task || !starts[0]!.task || !stops[0]!.task)
@@ -326,6 +322,11 @@ export function readTimes(
       }
     }
     const task = otherTask(items, k) ?? worked(items, k) ?? taskNear(items, k, k + 1) ?? errand(items, k);
+    // "2 hours on 19 July", "an hour and a half last night": how long, and the day
+    if (!task && isLengthOnADay(items, days)) {
+      push(runningIn(state), { minutes: item.duration.minutes }, 'work.length', items, 0, items.length);
+      continue;
+    }
     // "25 min on 2-2": nothing but how long, and where
     if (!task && isSpentAt(items, k)) {
       const running = state.memory.running ?? state.memory.ran;
@@ -353,7 +354,8 @@ export function readTimes(
       task.at < k &&
       /^(finished|done|did|completed)$/.test(w(items, task.at - 1).replace(/^the$/, w(items, task.at - 2)))
     ) {
-      if (task.task === 'binding' || task.task === 'tying' || task.task === 'quilting') continue;
+      if (/^(binding|tying|quilting)$/.test(task.task) && items.some((x) => x.stitch || x.weakStitch))
+        continue;
     }
     let minutes = item.duration.minutes;
     const less = items.findIndex(
@@ -408,6 +410,90 @@ export function readTimes(
   }
 
   for (const k of used) claims.cut.add(items[k]!);
+}
+
+/** "beginning the survey of the coverlet from the costume store at 09:40": further, where nothing else is told between. */
+const reachOf = (items: Item[], m: Mark): number => {
+  const next = items.slice(m.end, m.end + 15);
+  const other = next.findIndex((x) => x.w === ',' || x.w === 'and' || (x.action && !x.task) || x.finding);
+  return other < 0 ? 14 : Math.max(9, other);
+};
+
+type TimedMark = Timed & { task: Named | undefined };
+
+/** Marks of a sentence in order, with the meals and rests for which work is stopped at a clock. */
+function withMeals(marks: Mark[], items: Item[], running: boolean): Mark[] {
+  if (!marks.length && !running && items.filter((x) => x.clock).length < 2) return marks;
+  const meals = mealMarks(items).filter((m) => !marks.some((x) => x.at < m.end && x.end > m.at));
+  return meals.length ? [...marks, ...meals].sort((a, b) => a.at - b.at) : marks;
+}
+
+/** Is nothing told but a length of time and the day it was on? */
+const isLengthOnADay = (items: Item[], days: DayFound[]): boolean => {
+  const dayAt = (x: Item): boolean =>
+    days.some((d) => x.token.from >= d.index && x.token.from < d.index + d.length);
+  return (
+    items.some(dayAt) &&
+    items.every(
+      (x) =>
+        x.duration ||
+        dayAt(x) ||
+        /^(on|of|,|and|about|around|just|over|a|good|nearly|i|did|put|in|was|it|that|then|work|so|all|told|total|altogether)$/.test(
+          x.w,
+        ),
+    )
+  );
+};
+
+/** The kind of work that runs before this sentence: told in the note, or before it. */
+function runningIn(state: ReaderState): { task: Task } | undefined {
+  const told = state.drafts.findLast((d) => d.entry.kind === 'work' && d.entry.task)?.entry as
+    | { task?: Task }
+    | undefined;
+  const task = told?.task ?? state.memory.running ?? state.memory.ran;
+  return task && { task };
+}
+
+function pushPieces(
+  pieces: Piece<TimedMark>[],
+  items: Item[],
+  push: Push,
+  used: Set<number>,
+  ran: { task: Task } | undefined,
+): void {
+  const task =
+    pieces.map((p) => ('only' in p ? p.only.task : (p.from.task ?? p.to.task))).find(Boolean) ?? ran;
+  const cover = (t: TimedMark): void => {
+    for (let k = Math.min(t.word.at, t.k); k < Math.max(t.word.end, t.k + 1); k++) used.add(k);
+  };
+  for (const p of pieces) {
+    const first = 'only' in p ? p.only : p.from;
+    const from = Math.min(first.word.at, first.k);
+    const to = Math.max(first.word.end, first.k + 1);
+    if ('only' in p) {
+      push(
+        p.only.task ?? task,
+        { mark: p.only.mark, time: wallTime(p.at) },
+        `work.${p.only.mark}-at`,
+        [items[p.only.k]!],
+        from,
+        to,
+      );
+      continue;
+    }
+    const minutes = p.rest ? { minutes: p.endAt - p.startAt - p.rest } : {};
+    push(
+      task,
+      { start: wallTime(p.startAt), end: wallTime(p.endAt), ...minutes },
+      'work.around-rests',
+      [items[p.from.k]!, items[p.to.k]!],
+      from,
+      to,
+    );
+    cover(p.to);
+  }
+  // the rest itself is told with it
+  for (let n = 0; n < items.length; n++) if (items[n]!.clock) used.add(n);
 }
 
 /** "carried on with that, seven to nine", "more of the same": the work that ran last. */

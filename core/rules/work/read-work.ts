@@ -32,6 +32,8 @@ export function readDurations(
     const before = items[k - 1]?.w ?? '';
     const after = items[k + 1]?.w ?? '';
     if (/^(ago|old|later|from|early|late|before|away|since|apart|left)$/.test(after)) continue;
+    // "the bread needs two hours"
+    if (/^(needs?|wants?)$/.test(before)) continue;
     // "dries in two hours", "every ten minutes": no time at work
     if (
       /^(in|another|every|within)$/.test(before) &&
