@@ -36,6 +36,8 @@ describe('a note that mends the last one', () => {
       ['treatment: @2-3 darn done', 'treatment: @4-3 darn planned'],
     ],
     ['patched 3-3 | no wait, that was a darn', ['treatment: @3-3 darn done']],
+    // a time denied by its bare hour
+    ['mending 8 to 11:20 | started 8:30 not 8', ['work: 08:30 11:20 mending']],
     ["going to patch 3-3 | actually I'll darn it", ['treatment: @3-3 darn planned']],
     ['tied 3-1 to 3-4 | to 3-5 I mean', ['treatment: @3-1,3-2,3-3,3-4,3-5 done tie']],
     [

@@ -116,9 +116,22 @@ export function standsIn(standing: Standing[], x: Item, state?: ReaderState): bo
       );
     if (e.kind === 'measurement') return number !== undefined && e.value === number;
     if (e.kind === 'work')
-      return (x.task !== undefined && e.task === x.task) || (number !== undefined && e.minutes === number);
+      return (
+        (x.task !== undefined && e.task === x.task) ||
+        (number !== undefined && e.minutes === number) ||
+        [e.start, e.end, e.time].some((time) => time !== undefined && tellsTime(x, time))
+      );
     return false;
   });
+}
+
+/** Is the time that stands the one denied: "8:30, not 8", "half past, not twenty past"? */
+function tellsTime(x: Item, time: string): boolean {
+  const minute = Number(time.slice(11, 13)) * 60 + Number(time.slice(14, 16));
+  if (x.clock) return (minute - x.clock.minute) % (x.clock.anyHour ? 60 : 720) === 0;
+  const value = x.quantity?.unit ? undefined : x.quantity?.value;
+  if (value === undefined) return false;
+  return value <= 12 ? (minute - value * 60) % 720 === 0 : value === minute % 60;
 }
 
 /** Stretches that speak of one entry each: cut at stops, and at joints between two tellings. */
