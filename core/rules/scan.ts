@@ -5,6 +5,7 @@ import { findCost, findQuantity, readUnit } from './amounts/find-amount.ts';
 import { type FabricIndex, findFabric } from './fabrics/find-fabric.ts';
 import { type Item, makeItem } from './item.ts';
 import { LEXICON } from './lexicon-index.ts';
+import { walkAfter } from './places/along-row.ts';
 import { findClothBlock } from './places/find-cloth-block.ts';
 import type { PlaceContext, PlaceFound } from './places/place-found.ts';
 import { findBlocks, findPointer, findPart as sidedPlace } from './places/place-pipeline.ts';
@@ -75,6 +76,9 @@ export function scan(
       places.push(item.place);
       if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
         moveFocus(ctx, item.place, items);
+      const walk = walkAfter(ctx, item.place, tokens, i);
+      if (walk) ctx.walk = walk;
+      else if (!/^place\.(it|that-one|there)$/.test(item.place.rule)) delete ctx.walk;
       if (
         item.place.rule !== 'place.those' &&
         item.place.rule !== 'place.them' &&
@@ -86,6 +90,8 @@ export function scan(
       const places = blocksOfSubject(items, fabrics);
       if (places.length) ctx.cloth = places;
     }
+    if (ctx.walk && (item.finding || item.fail || item.action || /^(same|ditto)\b/.test(item.w)))
+      ctx.walk.told = true;
     i = item.j;
   }
   metresAsMinutes(items, commerce);

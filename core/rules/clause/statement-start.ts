@@ -18,6 +18,9 @@ export function startsStatement(items: Item[], k: number, current: Item[]): bool
   const start = k - current.length;
   const predicates = current.map((_x, m) => (isPredicate(items, start + m) ? m : -1)).filter((m) => m >= 0);
   if (!predicates.length) {
+    // "next same again | next sound"
+    if (item.place?.kind === 'blocks' && /^(same|same again|ditto|likewise|again)$/.test(before.w))
+      return current[0]!.place !== undefined;
     if (
       item.w === 'i' &&
       (hasWork(current) || current.some((x) => x.cost)) &&

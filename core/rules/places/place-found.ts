@@ -1,4 +1,5 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
+import type { RowWalk } from './along-row.ts';
 
 /** A place found in the words. `outside` tells that a block was named which this quilt has not got. */
 export type PlaceFound = {
@@ -19,4 +20,6 @@ export type PlaceContext = {
   earlier: string[][];
   /** Blocks of the cloth spoken of since a place was last named: what "those" and "all three of them" are. */
   cloth?: string[];
+  /** The row along which she tells block after block. */
+  walk?: RowWalk;
 };

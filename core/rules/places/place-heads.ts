@@ -39,6 +39,7 @@ export const PLACE_HEADS: Readonly<Record<'blocks' | 'part' | 'pointer', Readonl
     ...ENDS,
     ...POINTING,
     ...words('entire full complete alternate odd even a couple pair only just number no # from up as of'),
+    ...words('rest others other remaining remainder'),
     ...words('corner corners tl tr bl br to too for fore won tree free'),
   ]),
   part: new Set([

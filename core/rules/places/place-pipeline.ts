@@ -1,4 +1,5 @@
 import type { Token } from '../../text/tokenise.ts';
+import { alongRow } from './along-row.ts';
 import { blockFirst } from './block-first.ts';
 import { commaPairs } from './comma-pairs.ts';
 import { CORNER_RULES, middleBlock } from './corner-rules.ts';
@@ -20,11 +21,12 @@ import { columnFirst, rowFirst } from './row-first.ts';
 type Finder = (tokens: Token[], i: number, ctx: PlaceContext) => PlaceFound | undefined;
 
 /**
- * In this order, each sure of more words than the next: a name that she gave to a place; a phrase that names blocks by row and number; groups of rows,
+ * In this order, each sure of more words than the next: a name that she gave to a place; how far she has come along a row; a phrase that names blocks by row and number; groups of rows,
  * columns and blocks; corners; the middle; two numbers; lines and what is picked from them. The longest wins; of equal length the first.
  */
 const BLOCK_FINDERS: Finder[] = [
   namedPlace,
+  alongRow,
   rowFirst,
   columnFirst,
   blockFirst,

@@ -130,6 +130,16 @@ export function readIndexList(
     if (after && AMOUNT_FOLLOWS.has(after.w) && !ofRow && !(after.w === 'in' && !isInch(tokens, more.next)))
       return { values, next };
     if (t!.w === ',' && (readCount(tokens, more.next) || more.value > max)) return { values, next };
+    // "took the ties out of row two, one broken"
+    if (
+      t!.w === ',' &&
+      !options.plural &&
+      !again &&
+      j === next + 1 &&
+      more.value <= values.at(-1)! &&
+      tokens[more.next]?.w !== 'and'
+    )
+      return { values, next };
     values.push(more.value);
     next = more.next;
   }

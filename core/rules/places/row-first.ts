@@ -1,6 +1,7 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { numbersTold } from './along-row.ts';
 import { blockAt, columnOf, countUp, gridOfRow, rowOf, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { BLOCKS, COLUMNS, isGluedNumber, ROWS, ROWS_HEARD, UNIT_AFTER, w } from './place-tokens.ts';
@@ -230,6 +231,8 @@ export function blocksAfterRow(
   // "row three two": a bare small number right after, with nothing that it could count.
   if (j === at && !tokens[at]?.glued) {
     const bare = readCount(tokens, at);
+    const told = bare ? numbersTold(tokens, at, grid.blocks) : undefined;
+    if (told && told.values.length > 1) return told;
     if (
       bare &&
       bare.value >= 1 &&

@@ -9,6 +9,14 @@ import type { ReaderState } from '../reader-state.ts';
 import { isTreatment } from './is-treatment.ts';
 import type { stitchOf } from './stitch-of.ts';
 
+/** "the two after that stained, next same again": the same is found at the next block, where nothing has been done in this note. */
+const foundAlong = (state: ReaderState, placed: ClausePlaces, last: Draft): boolean =>
+  placed.kind === 'specific' &&
+  placed.places.length > 0 &&
+  !state.drafts.some(isTreatment) &&
+  last.entry.kind === 'condition' &&
+  !placed.places.some((p) => (last.entry as { places?: string[] }).places?.includes(p));
+
 /** "same on the next two", "the one below the same", "ditto 3-4", "and the next two rows too". */
 export function sameAgain(
   state: ReaderState,
@@ -72,7 +80,8 @@ export function sameAgain(
   if (
     last &&
     last.entry.kind === 'condition' &&
-    !/ (same again|same treatment|same deal|same fix|same repair|done the same|did the same) /.test(words) &&
+    !(/ same again /.test(words) && !foundAlong(state, placed, last)) &&
+    !/ (same treatment|same deal|same fix|same repair|done the same|did the same) /.test(words) &&
     !DONE_SAME.test(words)
   ) {
     const { finding } = last.entry;
