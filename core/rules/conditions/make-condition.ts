@@ -266,6 +266,12 @@ function namesOnly(state: ReaderState, v: { index: number; items: Item[] }, c: C
   )
     return false;
   if (c.at - lead > 3) return false;
+  // "the middle two columns faded" says so
+  if (
+    /(ed|torn|worn|thin|sound|bare|weak)$/.test(items[c.at]!.w) &&
+    items.slice(lead, c.at).some((x) => x.place || x.fabric)
+  )
+    return false;
   if (
     items.some(
       (x, k) =>

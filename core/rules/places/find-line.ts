@@ -286,6 +286,16 @@ export function lineAt(tokens: Token[], i: number, ctx: PlaceContext): Line | un
   let pointed = false;
   let whole = false;
   if (w(tokens, j) === 'of') return undefined;
+  // "the last block of every row", "the second one in each of the top three rows"
+  if (/^(every|each|all)$/.test(w(tokens, j))) {
+    const of = w(tokens, j + 1) === 'of' ? j + 2 : j + 1;
+    const noun = w(tokens, w(tokens, of) === 'the' ? of + 1 : of);
+    const all = axisOf(noun);
+    const next = w(tokens, of) === 'the' ? of + 2 : of + 1;
+    if (all && /^(rows?|columns?|cols?)$/.test(noun) && !readIndex(tokens, next, false))
+      return { axis: all, lines: countUp(1, totalOf(ctx, all)), next, how: 'said', named: true };
+    if (of === j + 2) j = of;
+  }
   while (
     /^(the|whole|entire|full|complete|that|this|same|those|these|of|all)$/.test(w(tokens, j)) &&
     j < i + 4
@@ -590,7 +600,8 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
       };
     } else if (
       (/^(along|across|over|down|up)$/.test(w(tokens, next)) && !lineAfter(tokens, next, ctx)) ||
-      (w(tokens, next) === 'in' && !/^(the|row|that|column|col|this|each)$/.test(w(tokens, next + 1)))
+      (w(tokens, next) === 'in' &&
+        !/^(the|rows?|that|columns?|cols?|this|each|every|all|both)$/.test(w(tokens, next + 1)))
     ) {
       const way = w(tokens, next);
       next++;
@@ -683,7 +694,10 @@ export function linePhrase(tokens: Token[], i: number, ctx: PlaceContext): Place
 function afterLine(tokens: Token[], line: Line, ctx: PlaceContext): PlaceFound | undefined {
   const across = lengthOf(ctx, line);
   let j = line.next;
-  while (/^(,|:|\/|\(|in|at|now|where|it|meets|crosses|is|right)$/.test(w(tokens, j)) && j < line.next + 3) {
+  while (
+    /^(,|:|\/|\(|x|in|at|now|where|it|meets|crosses|is|right)$/.test(w(tokens, j)) &&
+    j < line.next + 3
+  ) {
     if (/^(is|right|it)$/.test(w(tokens, j)) && !/^(where|is)$/.test(w(tokens, j - 1))) break;
     j++;
   }
@@ -693,7 +707,7 @@ function afterLine(tokens: Token[], line: Line, ctx: PlaceContext): PlaceFound |
   if (
     other &&
     other.axis !== line.axis &&
-    (meeting || (line.named && other.named) || j === line.next) &&
+    (meeting || line.named || other.named || j === line.next) &&
     other.how === 'said'
   )
     return crossed(ctx, line, other.lines, other.next);

@@ -17,6 +17,7 @@ import { downAndAcross, pair } from './pair.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { PLACE_HEADS } from './place-heads.ts';
 import { columnFirst, rowFirst } from './row-first.ts';
+import { shortCross } from './short-cross.ts';
 
 type Finder = (tokens: Token[], i: number, ctx: PlaceContext) => PlaceFound | undefined;
 
@@ -27,6 +28,7 @@ type Finder = (tokens: Token[], i: number, ctx: PlaceContext) => PlaceFound | un
 const BLOCK_FINDERS: Finder[] = [
   namedPlace,
   alongRow,
+  shortCross,
   rowFirst,
   columnFirst,
   blockFirst,

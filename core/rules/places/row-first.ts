@@ -229,6 +229,10 @@ export function blocksAfterRow(
       };
   }
   // "row three two": a bare small number right after, with nothing that it could count.
+  // "r2/4-6 thin"
+  const slash =
+    w(tokens, at) === '/' && tokens[at]!.glued ? numbersTold(tokens, at + 1, grid.blocks) : undefined;
+  if (slash) return slash;
   if (j === at && !tokens[at]?.glued) {
     const bare = readCount(tokens, at);
     const told = bare ? numbersTold(tokens, at, grid.blocks) : undefined;
