@@ -43,6 +43,21 @@ export const BLOCK_WORDS = [
   'blocs',
   'square',
   'squares',
+  // a block by the name of its pattern
+  'star',
+  'stars',
+  'basket',
+  'baskets',
+  'rosette',
+  'rosettes',
+  'hexagon',
+  'hexagons',
+  'medallion',
+  'medallions',
+  'pinwheel',
+  'pinwheels',
+  'wreath',
+  'wreaths',
 ];
 
 /** Named parts: phrase -> part. Alternatives of one word are written a|b; `?` marks a word that may be missing. */

@@ -81,6 +81,11 @@ const HEARD_SECOND = new Map(
   Object.entries({ for: 4, fore: 4, too: 2, to: 2, won: 1, tree: 3, free: 3, ate: 8, sex: 6 }),
 );
 
+/** Do the two words before `i` name a block as it was heard: "for one", "to for"? */
+const endsInHeard = (tokens: Token[], i: number): boolean =>
+  (HEARD_FIRST.has(w(tokens, i - 2)) || Object.hasOwn(SMALL, w(tokens, i - 2))) &&
+  (HEARD_SECOND.has(w(tokens, i - 1)) || Object.hasOwn(SMALL, w(tokens, i - 1)));
+
 /**
  * "hole in for three", "and for two", "in too for", "six won": numbers heard as other words, only where a block is awaited
  * and the word could not mean itself.
@@ -97,17 +102,30 @@ function heardPair(
   if (second === undefined) return undefined;
   const after = w(tokens, i + 2);
   const before = w(tokens, i - 1);
-  if (UNIT_AFTER.has(after) || after === '-' || readCount(tokens, i + 2)) return undefined;
+  const counted = readCount(tokens, i + 2);
+  // "embroidered in for for eighteen eighty six": a year is no third number
+  if (UNIT_AFTER.has(after) || after === '-' || (counted && !(counted.value >= 17 && counted.value <= 20)))
+    return undefined;
+  if (/^(pieces|halves|strips|parts|bits|squares|lengths)$/.test(after)) return undefined;
   if (heard !== undefined) {
     const joined =
       /^(and|&|,)$/.test(before) &&
-      tokens.slice(Math.max(0, i - 4), i).some((t) => /^[2-9]$/.test(t.w) || Object.hasOwn(SMALL, t.w));
-    const awaited = /^(in|on|at|of|from|under|behind|over)$/.test(before) || joined;
+      (tokens.slice(Math.max(0, i - 4), i).some((t) => /^[2-9]$/.test(t.w) || Object.hasOwn(SMALL, t.w)) ||
+        endsInHeard(tokens, i - 1));
+    // "darned for for", "the seam at for one for two"
+    const listed =
+      (HEARD_SECOND.has(w(tokens, i + 1)) && /(ed|sewn)$/.test(before)) ||
+      (endsInHeard(tokens, i) && tokens.some((t) => /^(seams?|seem|seems)$/.test(t.w)));
+    const awaited = /^(in|on|at|of|from|under|behind|over|between)$/.test(before) || joined || listed;
     const begins = before === '' && /^(is|'s|has|had|needs|got|wants)$/.test(after);
     if (!awaited && !begins) return undefined;
     if (/^(the|them|those|a|of|more|other|rows|blocks|columns)$/.test(after)) return undefined;
     // "cut in to two pieces"
-    if (w(tokens, i) === 'to' && !/^(|,|\.|;|is|'s|has|and|by|with)$/.test(after)) return undefined;
+    if (
+      w(tokens, i) === 'to' &&
+      !/^(|,|\.|;|is|'s|has|and|by|with|from|needs|wants|was|it|at|took|where|so|but|i)$/.test(after)
+    )
+      return undefined;
   } else if (!/^(won|tree)$/.test(w(tokens, i + 1)) || /^(the|a|by)$/.test(after)) return undefined;
   const place = blockAt(grid, first, second);
   return place ? { place, next: i + 2, outside: false, loose: true } : undefined;

@@ -21,7 +21,7 @@ export type ClausePlaces = {
  */
 export function placesOfClause(given: Item[]): ClausePlaces {
   const items = withoutSummary(sashingAlone(sidesOfBorder(given)));
-  const placed = items.filter((x, k) => x.place && !isEdgeOfBlock(items, k));
+  const placed = items.filter((x, k) => x.place && !isEdgeOfBlock(items, k) && !isDenied(items, k));
   const outside = placed.some((x) => x.place!.outside && !x.place!.places.length);
   const specific = placed.filter((x) => !isPronoun(x) && x.place!.places.some((p) => !GENERAL.has(p)));
   if (specific.length) {
@@ -80,6 +80,12 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     outside,
     unknown: placed.some((x) => x.place!.rule === 'place.one-of'),
   };
+}
+
+/** "frayed in 2-3 and 4-2, not in the other one": a place that it is not at, where it was told before where it is. */
+function isDenied(items: Item[], k: number): boolean {
+  const at = /^(in|on|at|along|the)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
+  return items[at]?.w === 'not' && items.slice(0, at).some((x) => x.place?.places.length && !isPronoun(x));
 }
 
 /** "the top two rows, they're in good shape, every last block": every block of those, and not of the quilt. */

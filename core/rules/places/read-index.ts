@@ -104,7 +104,12 @@ export function readIndexList(
     if (t!.w === ',' && (tokens[j]?.w === 'and' || tokens[j]?.w === '&')) j++;
     const again = tokens[j] !== undefined && prefix.has(tokens[j]!.w);
     if (again) j++;
-    const more = readIndex(tokens, j, homophones && isAlone(tokens, j));
+    const more = readIndex(
+      tokens,
+      j,
+      homophones &&
+        (isAlone(tokens, j) || (options.plural === true && values.length === 1 && t!.w === 'and')),
+    );
     if (!more) return { values, next };
     // "row five, second from the right": an ordinal after a number begins something else
     if (!ordered && readOrdinal(tokens, j)) return { values, next };
