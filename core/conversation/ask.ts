@@ -8,8 +8,16 @@ import { shapeWords } from '../shape/shape-words.ts';
 export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): Ask | null {
   for (const d of drafts) {
     const e = d.entry;
-    if (d.cloth !== undefined && 'places' in e && !e.places?.length)
-      return { slot: 'fabric', question: `No cloth of this quilt is called ${d.cloth}. Which one is it?` };
+    if (d.cloth !== undefined && 'places' in e && !e.places?.length) {
+      const several = clothsCalled(d.cloth, grid);
+      return {
+        slot: 'fabric',
+        question:
+          several.length > 1
+            ? whichOf(several)
+            : `No cloth of this quilt is called ${d.cloth}. Which one is it?`,
+      };
+    }
     if ((e.kind === 'condition' || e.kind === 'treatment') && d.outside)
       return {
         slot: 'place',
@@ -56,15 +64,21 @@ export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): As
           ? e.fabric
           : undefined;
     if (!name) continue;
-    const words = name.toLowerCase().split(' ');
-    const names = Object.keys(state.grid.fabrics ?? {}).filter((n) =>
-      words.every((word) => n.toLowerCase().split(' ').includes(word)),
-    );
-    if (names.length > 1 && !names.includes(name))
-      return { slot: 'fabric', question: `The ${names.slice(0, -1).join(', the ')} or the ${names.at(-1)}?` };
+    const names = clothsCalled(name, state.grid);
+    if (names.length > 1 && !names.includes(name)) return { slot: 'fabric', question: whichOf(names) };
   }
   return null;
 }
+
+/** The quilt's cloths in whose names all of these words stand. */
+function clothsCalled(words: string, grid: QuiltGrid): string[] {
+  const said = words.toLowerCase().split(' ');
+  return Object.keys(grid.fabrics ?? {}).filter((n) =>
+    said.every((word) => n.toLowerCase().split(' ').includes(word)),
+  );
+}
+const whichOf = (names: string[]): string =>
+  `The ${names.slice(0, -1).join(', the ')} or the ${names.at(-1)}?`;
 
 /** "3-2 is weak, and row eight block one the same" in a quilt of seven rows: nothing is told of that block but that it is like the others. */
 const strayBlock = (drafts: Draft[], state: ReaderState): boolean =>

@@ -1,5 +1,5 @@
 import type { Action, MaterialUnit, Task } from '../../shared/vocabulary.ts';
-import { COLOURS } from '../lexicon/colours.ts';
+import { COLOURS, PATTERN_WORDS } from '../lexicon/colours.ts';
 import { UNIT_WORDS } from '../lexicon/units.ts';
 import { type Draft, makeDraft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
@@ -51,6 +51,18 @@ export function doubtPlaces(state: ReaderState): void {
       take(draft);
       draft.cloth = cloth.words;
       if (entry.kind === 'condition') put(draft, 'fabric', cloth.words, 'fabric.unnamed', cloth.items);
+      continue;
+    }
+    const told = entry.kind === 'condition' ? (clothTold(items) ?? oneOfCloths(items)) : undefined;
+    if (
+      told &&
+      !named.length &&
+      (told.several || draft.placed === 'none') &&
+      !items.some((x) => x.fabric && !told.several)
+    ) {
+      take(draft);
+      draft.cloth = told.words;
+      put(draft, 'fabric', told.words, 'fabric.unnamed', told.items);
       continue;
     }
     if (entry.places.length > 1 && oneOfSeveral(items, named, entry.places.length)) take(draft);
@@ -163,6 +175,52 @@ function unnamedCloth(items: Item[]): { words: string; items: Item[] } | undefin
       return { words: words.map((x) => x.w).join(' '), items: words };
   }
   return undefined;
+}
+
+/** Words for a cloth in general, which tell none apart. */
+const ANY_CLOTH =
+  /^(fabrics?|cloths?|materials?|stuff|pieces?|scraps?|bits?|patch|patches|remnants?|linings?|prints?|muslin|blocks?|squares?)$/;
+const isClothWord = (x: Item): boolean =>
+  !x.fabric &&
+  (COLOURS.has(x.w) ||
+    PATTERN_WORDS.has(x.w) ||
+    (x.material === 'fabric' && !x.place && !ANY_CLOTH.test(x.w.split(' ').at(-1)!)));
+
+type ClothTold = { words: string; items: Item[]; several?: boolean };
+/** "the corduroy is torn", "a hole in the paisley", "the stripey ones": a cloth told by its stuff, its pattern or its colour, and none of this quilt. */
+function clothTold(items: Item[]): ClothTold | undefined {
+  for (let k = 1; k < items.length; k++) {
+    if (!isClothWord(items[k]!) || !/^(the|all|those|these|every|both)$/.test(items[k - 1]!.w)) continue;
+    let end = k + 1;
+    while (items[end] && isClothWord(items[end]!)) end++;
+    const next = items[end];
+    if (
+      !next ||
+      next.token.kind === 'mark' ||
+      next.finding ||
+      /^(ones?|blocks?|pieces?|patches|squares?|bits?|is|'s|are|has|have|was|were|looks?|and|there)$/.test(
+        next.w,
+      )
+    )
+      return {
+        words: items
+          .slice(k, end)
+          .map((x) => x.w)
+          .join(' '),
+        items: items.slice(k, end),
+      };
+  }
+  return undefined;
+}
+
+/** "The pink has faded" of a quilt with a pink check and a pink dot: one of them, and nobody has said which. */
+function oneOfCloths(items: Item[]): ClothTold | undefined {
+  const k = items.findIndex((x) => x.fabric && !x.fabric.full && x.fabric.names.length > 1);
+  if (k < 1 || items[k - 1]!.w !== 'the' || !/^(is|'s|has|was)$/.test(items[k + 1]?.w ?? ''))
+    return undefined;
+  if (/s$/.test(items[k]!.w) || items.slice(0, k).some((x) => /^(all|every|each|both|of)$/.test(x.w)))
+    return undefined;
+  return { words: items[k]!.fabric!.words, items: [items[k]!], several: true };
 }
 
 /** "all of the polka dot is puckered", "every bit of the paisley": so much is said of cloth only. */

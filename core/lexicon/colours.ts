@@ -4,3 +4,10 @@ export const COLOURS = new Set(
     ' ',
   ),
 );
+
+/** Words for what is on a cloth, by which people tell one from another. */
+export const PATTERN_WORDS: ReadonlySet<string> = new Set(
+  'stripey stripy striped stripes spotty spotted spots dotty dotted flowery flowered floral floraly checked checky chequered plaid tartan gingham paisley paisleys sprigged sprig checkered'.split(
+    ' ',
+  ),
+);

@@ -374,7 +374,12 @@ function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): void {
   if (ctx.focus.length) ctx.earlier.push(ctx.focus);
   // "the blue: a hole in 3-1, the other two are sound": one of the cloth's blocks, so that the others are known
   const { cloth } = ctx;
-  if (cloth && found.kind === 'blocks' && found.places.length < cloth.length && found.places.every((p) => cloth.includes(p)))
+  if (
+    cloth &&
+    found.kind === 'blocks' &&
+    found.places.length < cloth.length &&
+    found.places.every((p) => cloth.includes(p))
+  )
     ctx.earlier.push(cloth);
   ctx.focus = found.places;
 }

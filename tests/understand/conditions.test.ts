@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { conditionsSaid } from './bench-quilt.ts';
+import { conditionsSaid, readLast } from './bench-quilt.ts';
 
 /** value <- many phrasings. */
 const TABLE: [value: string[], phrasings: string[]][] = [
@@ -142,6 +142,38 @@ describe('what is no finding', () => {
     ['L side 214, R 216.5, top 178, btm 177.5, all cm, ie out of sq', ['out-of-square quilt']],
   ])('what "it" and the edges are: %s', (said, found) => {
     expect(conditionsSaid(said)).toEqual(found);
+  });
+
+  it.each([
+    [
+      'row one block one sound next thin the two after that stained next same again and the last in the row a hole',
+      ['sound 1-1', 'thin 1-2', 'stain 1-3 1-4 1-5', 'hole 1-6'],
+    ],
+    [
+      'road three one to three sound four hole five and six mould',
+      ['sound 3-1 3-2 3-3', 'hole 3-4', 'mildew 3-5 3-6'],
+    ],
+    ['row 2: 1 torn, 2-4 sound, 5 and 6 thin', ['tear 2-1', 'sound 2-2 2-3 2-4', 'thin 2-5 2-6']],
+    [
+      "second row now. first one's fine, second one's got a tear, rest are thin",
+      ['sound 2-1', 'tear 2-2', 'thin 2-3 2-4 2-5 2-6'],
+    ],
+    ["row three block four's torn, five's frayed, six is fine", ['tear 3-4', 'fraying 3-5', 'sound 3-6']],
+    ['1-1 torn, 2 sound, 3 thin', ['tear 1-1', 'sound 1-2', 'thin 1-3']],
+    // numbers that count, and names of other blocks
+    ['row 3 is sound. 2-4 is torn', ['sound 3-1 3-2 3-3 3-4 3-5 3-6', 'tear 2-4']],
+    ['row 3 block 2 torn, two inches long, one thin spot beside it', ['tear 3-2', 'thin 3-2']],
+    ['row 4 block 1 has a hole, second hole in block 4', ['hole 4-1 4-4']],
+    ['row two block three is torn, both ties are gone', ['tear 2-3', 'broken-stitching 2-3']],
+    ['blue gingham: a hole in 1-1, the other two are sound', ['hole 1-1', 'sound 2-4 5-6']],
+  ])('one row told block after block: %s', (said, found) => {
+    expect(conditionsSaid(said)).toEqual(found);
+  });
+
+  it('asks which cloth is meant where the quilt has none of that name, or several', () => {
+    expect(readLast('the corduroy is torn').ask?.slot).toBe('fabric');
+    expect(readLast('there is a hole in the paisley').ask?.slot).toBe('fabric');
+    expect(conditionsSaid('the stripey ones are torn')).toEqual(['tear 1-5 3-2']);
   });
 
   it('damage that is only what the work was done to', () => {

@@ -9,6 +9,22 @@ export type FabricIndex = {
   blocks: Record<string, string[]>;
 };
 
+/** "the stripey ones" of a cloth called "grey stripe". */
+const LIKENESS: Record<string, string> = {
+  stripey: 'stripe',
+  stripy: 'stripe',
+  striped: 'stripe',
+  spotty: 'spot',
+  dotty: 'dot',
+  dotted: 'dot',
+  checky: 'check',
+  chequered: 'check',
+  checkered: 'check',
+  flowery: 'floral',
+  flowered: 'floral',
+  checkerboard: 'check',
+};
+
 /** "bunnies" and "daisies" as "bunny" and "daisy". */
 const stem = (word: string): string =>
   word.length > 4 && word.endsWith('ies')
@@ -116,7 +132,7 @@ export function findFabric(
   if (!index.names.size) return undefined;
   const first = tokens[i];
   if (first?.kind !== 'word') return undefined;
-  let names = index.byWord.get(stem(first.w));
+  let names = index.byWord.get(stem(first.w)) ?? index.byWord.get(LIKENESS[first.w] ?? '');
   if (!names && first.w.length >= 6) {
     const said = stem(first.w);
     for (const [word, set] of index.byWord)
@@ -125,7 +141,7 @@ export function findFabric(
   if (!names) return undefined;
   let candidates = [...names];
   let j = i + 1;
-  const said = [stem(first.w)];
+  const said = [index.byWord.has(stem(first.w)) ? stem(first.w) : (LIKENESS[first.w] ?? stem(first.w))];
   for (; j < tokens.length; j++) {
     const t = tokens[j]!;
     if (t.kind !== 'word') break;
