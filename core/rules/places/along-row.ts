@@ -279,7 +279,7 @@ export function alongRow(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
   if (numbers) {
     const { values, next } = numbers;
     // "row three is sound. 2-4 is torn"
-    if (walk.reached === 0 && !headed && (values.length > 1 || tokens[next]!.w === ',')) return undefined;
+    if (walk.reached === 0 && !headed && (values.length > 1 || w(tokens, next) === ',')) return undefined;
     if (values[0]! <= walk.reached || UNIT_AFTER.has(w(tokens, next))) return undefined;
     if (values[0]! > total && (!walk.bare || tokens[i]!.kind !== 'number')) return undefined;
     // "row two block one torn, four five faded" names a block by two numbers
