@@ -17,7 +17,7 @@ import { doneAsPlanned, takenUp } from './treatments/as-planned.ts';
 import { askBetween } from './treatments/ask-between.ts';
 import { MENDED_ONCE, mendedByOthers } from './treatments/by-others.ts';
 import { findWays } from './treatments/find-ways.ts';
-import { gapped } from './treatments/gapped.ts';
+import { gapped, gappedRemoval } from './treatments/gapped.ts';
 import { isManner } from './treatments/is-manner.ts';
 import { makeTreatment } from './treatments/make-treatment.ts';
 import { sameAgain, toFollow } from './treatments/same-again.ts';
@@ -78,6 +78,12 @@ function readClause(
       : ways.length
         ? (oneWithin(state, clause, told) ?? spokenOfToo(state, clause, told) ?? told)
         : told;
+  const alsoOff = gappedRemoval(state, v, clause, told);
+  if (alsoOff) {
+    state.drafts.push(alsoOff);
+    state.carried = told.places;
+    return;
+  }
   const made: Draft[] = [];
   // of several ways in one clause the stitch belongs to the one that it was said after
   const sewn =

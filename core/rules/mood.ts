@@ -3,9 +3,9 @@ import type { Clause } from './clause/clause.ts';
 import type { Item } from './item.ts';
 
 const CONSIDERING =
-  /\b(either|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
+  /\b(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
-  /\b((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget to|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
+  /\b((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|remember to|n't forget(?: to| the| a| about)?|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
 /** Ways told one after the other for choosing. */
 const OPTIONS =
@@ -63,7 +63,7 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
         // "can't decide whether to patch it"
         !(
           w === "n't" &&
-          /^(decide|choose|know|sure|made|tell|settled|settle|say|decided|hardly)$/.test(
+          /^(decide|choose|know|sure|made|tell|settled|settle|say|decided|hardly|forget)$/.test(
             items[m + 1]?.w ?? '',
           )
         ) &&
@@ -101,17 +101,22 @@ export function stateOf(
     /\b(was|were) (all )?(going to|gonna|about to|planning|set to|meaning to|ready to|minded to)\b/.test(
       before,
     ) ||
-    /\b(had|'d) (meant|planned|intended|hoped|been going|been meaning|been planning|thought) (to|of)\b/.test(
+    / 'd (meant|planned|intended|hoped) (to|of|on)\b/.test(before) ||
+    /\b(had) (meant|planned|intended|hoped|been going|been meaning|been planning|thought) (to|of|on)\b/.test(
       before,
     ) ||
     // "I'd planned to put a label on but won't now"
     / (?:meant|intended|planned|hoped|wanted) to .* (?:i )?(?:wo n't|will not|sha n't|shall not|am not|'m not|ca n't|did n't|no longer)/.test(
       sentence,
+    ) ||
+    // "meant to patch 4-1, but the patch is off"
+    / (?:meant|intended|planned|hoped|wanted|going) to (\S+) .*(?:the|that) \1(?:ing)? (?:is|'s) (?:now )?(?:off|out) /.test(
+      sentence,
     )
   )
     return 'dropped';
   const called =
-    /\b(forget|drop|skip|never mind|cancel|scrap|nix|ditch|lose) (the|that|it|about|doing|all|any|this)\b/.test(
+    /(?<!n't )\b(forget|drop|skip|never mind|cancel|scrap|nix|ditch|lose) (the|that|it|about|doing|all|any|this)\b/.test(
       before,
     ) || /^ (so |and |but |right |ok |okay |no |then )*(forget|drop|skip|never mind|scrap|nix) /.test(words);
   if (
@@ -325,7 +330,7 @@ export function stateOf(
     )
       return 'done';
     if (
-      /\b(had to|did|managed to|got to)\b/.test(before) &&
+      /\b(had to|did|managed to|(?<!(?:have|has|'ve|'s) )got to)\b/.test(before) &&
       !/\bto $/.test(before.replace(/had to|managed to/, ''))
     )
       return 'done';
@@ -340,7 +345,7 @@ export function stateOf(
     return 'doing';
   // "is down for a patch", "on the list for a darn", "due a press"
   if (
-    / (?:planned|list|down|due|earmarked|marked|booked|scheduled|listed|slated|in line|up next|next up|due) for (?:a |an |some |the |its )?$| due (?:a |an |its )$/.test(
+    / (?:planned|list|down|due|earmarked|marked|booked|scheduled|listed|slated|in line|up next|next up|due) for (?:a |an |some |the |its )?$| (?:n't forget|remember) (?:a |an |the |that )?$| due (?:a |an |its )$/.test(
       before,
     )
   )
@@ -365,7 +370,9 @@ export function stateOf(
   )
     return 'planned';
   if (
-    / (tomorrow|tmrw|tonight|next|later|getting|due) /.test(words) &&
+    / (tomorrow|tmrw|tonight|(?<!the )next(?! (?:one|two|three|block|row)\b)|later|getting|due) /.test(
+      words,
+    ) &&
     !/ (next to|got|put|done|went) /.test(words)
   )
     return 'planned';
@@ -377,7 +384,7 @@ export function stateOf(
   )
     return 'planned';
   if (
-    /\b(needs?|wants?|will|'ll|going to|gets?|get|to|goes|going|should|must|next|decided|it is|settled|shall proceed|proceeding|requires?)\b/.test(
+    /\b(needs?|wants?|will|'ll|going to|gets?|get|to|goes|going|should|must|(?<!the )next(?! (?:one|two|three|block|row)\b)|decided|it is|settled|shall proceed|proceeding|requires?)\b/.test(
       words,
     ) &&
     !/\b(got|put|has|have|'ve|went|had|on now|sewed|stitched)\b/.test(before)

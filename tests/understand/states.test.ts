@@ -15,6 +15,31 @@ it.each<[note: string, said: string[]]>([
   ["5-5 is too far gone for a darn so I'll replace it", ['replace planned 5-5']],
   ["5-5 I'm not bothering with", ['leave done 5-5']],
   ["the weak spot in 2-2 I've decided to live with", ['leave done 2-2']],
+  // work named that is still to be done
+  ["I'll do the binding by hand tonight", ['bind planned hand quilt']],
+  ["I'll get the quilting done on row one tonight", ['quilt planned 1-1 1-2 1-3 1-4 1-5 1-6']],
+  [
+    "tomorrow I've got to bind it and get the label on at the bottom right corner",
+    ['bind planned quilt', 'label planned corner-bottom-right'],
+  ],
+  ["don't forget the patch on 2-2", ['patch planned 2-2']],
+  ["I've got to get the binding on", ['bind planned quilt']],
+  ['finished the binding tonight', ['bind done quilt']],
+  // a place told first that is for later
+  ["quilted 2-2 and 2-3, 4-4 I'll do after supper", ['quilt done 2-2 2-3', 'quilt planned 4-4']],
+  ["darned 2-2. 3-3 I'll leave till tomorrow", ['darn done 2-2', 'darn planned 3-3']],
+  ['darned 2-2. 3-3 can wait', ['darn done 2-2']],
+  // meant and given up
+  ['meant to patch 4-1, but the patch is off', ['patch dropped 4-1']],
+  ["I'd planned on washing it, not now though", ['wash dropped quilt']],
+  // one of two, not chosen yet
+  [
+    'for 1-4 the choice is between crepeline over the face and a silk support behind',
+    ['overlay considering 1-4', 'stabilize considering 1-4'],
+  ],
+  // a thing of the house is not left as found
+  ["they're on the windowsill where you left them", []],
+  ['I left the kettle on', []],
   // regrets and failures tell no work
   ["should've photographed it before I started", []],
 ])('%s', (note, said) => {

@@ -22,6 +22,14 @@ const TABLE: [value: string[], phrasings: string[]][] = [
     ['covered the hole in 2-4 with a bit of calico', 'stitched a square of calico over the worn spot on 2-4'],
   ],
   [
+    ['remove done old-patch 2-4', 'remove done interfacing 3-1'],
+    ['unpicked the old patch on 2-4 and a piece of interfacing from behind 3-1'],
+  ],
+  [['stabilize done herringbone 2-4'], ['voile behind the tear in 2-4, herringboned']],
+  [['resew done ladder backing'], ['closed that seam on the back ladder stitch']],
+  [['patch done whipstitch 2-4'], ['patched 2-4 with tweed and whipstitched it down']],
+  [['layer done quilt', 'baste done quilt'], ['laid it out in layers on the floor and pinned it']],
+  [
     ['clean done backing'],
     [
       'went over the backing with the soft brush',

@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { removalAt } from './removal-at.ts';
 
 const isHow = (x: Item | undefined): boolean => x?.stitch !== undefined && x.action?.form !== 'past';
 
@@ -7,6 +8,7 @@ const isHow = (x: Item | undefined): boolean => x?.stitch !== undefined && x.act
  * the verb said before hold for what follows the "and" at `k`, done another way?
  */
 export function beginsGapped(items: Item[], k: number, current: Item[]): boolean {
+  if (takenOffElsewhere(items, k, current)) return true;
   if (!current.some((x) => isHow(x))) return false;
   let m = k + 1;
   while (/^(the|that|then|in|at|on)$/.test(items[m]?.w ?? '') && m < k + 4) m++;
@@ -17,4 +19,30 @@ export function beginsGapped(items: Item[], k: number, current: Item[]): boolean
   if (/^(with|w|using)$/.test(items[m]?.w ?? '')) m++;
   if (/^(a|an|some)$/.test(items[m]?.w ?? '')) m++;
   return isHow(items[m]);
+}
+
+const thingAt = (items: Item[], from: number): number => {
+  let m = from;
+  while (
+    /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some)$/.test(items[m]?.w ?? '') ||
+    items[m]?.quantity
+  )
+    m++;
+  const x = items[m];
+  return x && !x.seam && (x.object || x.finding === 'old-repair') && x.object !== 'piece' ? m : -1;
+};
+
+/** "unpicked a label from the corner and a piece of interfacing from behind 2-3": another thing, taken off another place. */
+function takenOffElsewhere(items: Item[], k: number, current: Item[]): boolean {
+  if (!/^(and|,|&|\+)$/.test(items[k]!.w)) return false;
+  const at = thingAt(items, k + 1);
+  if (at < 0) return false;
+  const start = k - current.length;
+  const verb = current.findIndex((_x, m) => removalAt(items, start + m) !== undefined);
+  if (verb < 0 || !current.slice(verb).some((x) => x.place)) return false;
+  // "the border along the top" says where by itself
+  if (items[at]!.place?.places[0]?.includes('-')) return true;
+  const led = items.slice(at + 1, at + 3).some((x) => /^(from|on|in|at|along|off|behind)$/.test(x.w));
+  const place = items.slice(at + 2, at + 5).find((x) => x.place);
+  return led && place?.place !== undefined && place.place.places.length > 0;
 }

@@ -141,7 +141,12 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   if (/^(and|&|,|\+)$/.test(w) && joinsPlaces(items, k)) {
     let right = k + 1;
     while (!items[right]!.place) right++;
-    if (!items[right]!.part && !beginsSaying(items, right) && !findsElsewhere(items, k, right, current))
+    if (
+      !items[right]!.part &&
+      !beginsSaying(items, right) &&
+      !tellsLater(items, k + 1) &&
+      !findsElsewhere(items, k, right, current)
+    )
       return false;
   }
   // "took the old patch and the label off": two things taken off together
@@ -184,6 +189,8 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     return current.length > 0;
   if (/^(,|and|&)$/.test(w) && (tellsLater(items, k + 1) || goesOnTo(items, k + 1) || givesUp(items, k + 1)))
     return true;
+  // "the bottom one I'll do tomorrow, I've had enough of this day"
+  if (w === ',' && next.w === 'i' && tellsLater(current, 0)) return true;
   if (
     !says(current) &&
     !hasWork(current) &&

@@ -42,6 +42,17 @@ export function tellsLater(items: Item[], from: number): boolean {
   while (/^(the|and|with|then)$/.test(items[k]?.w ?? '') && k < from + 2) k++;
   const subject = items[k];
   if (!subject?.place && !subject?.object) return false;
+  const own = items
+    .slice(k + 1, k + 4)
+    .map((x) => x.w)
+    .join(' ');
+  // "…, row two I'll do after supper", "…, 4-4 can wait"
+  if (
+    /^(?:(?:i|we) (?:'ll|will|shall|'m|am) (?:do|doing|going|leave|leaving)|(?:can|has to|will have to|must) wait)\b/.test(
+      own,
+    )
+  )
+    return true;
   while (items[k + 1]?.place || (joinsPlaces(items, k + 1) && k < from + 8)) k += items[k + 1]?.place ? 1 : 2;
   const rest = items.slice(k + 1, k + 5).map((x) => x.w);
   const end = rest.findIndex((x) => /^[.,;!]$/.test(x));

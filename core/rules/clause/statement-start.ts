@@ -12,7 +12,11 @@ export function startsStatement(items: Item[], k: number, current: Item[]): bool
   const before = current.at(-1)!;
   // "… down as we speak forget the net"
   if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(item.w))
-    return isPredicate(items, k) && hasPredicate(current);
+    return (
+      isPredicate(items, k) &&
+      // "going with the darn forget the patch"
+      (hasPredicate(current) || current.slice(1).some((x) => x.action || x.material === 'net'))
+    );
   if (/^(i|we)$/.test(item.w) && goesOnTo(items, k)) return true;
   // looked at where they stand in the note, so that "took the old patch off" knows its "off"
   const start = k - current.length;

@@ -391,7 +391,12 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   if (phrase === 'left' && / (alone|be|as|the way|well alone) /.test(wordsOf(items, cue.next, cue.next + 8)))
     return true;
   if (before?.w === 'not' || before?.w === "n't" || before?.w === 'no') return true;
-  if (cue.use === 'needed' && /^((?:still )?(?:need|needs|want)|get|to get|to buy)$/.test(phrase)) {
+  if (
+    cue.use === 'needed' &&
+    /^((?:still )?(?:need|needs|want)|(?:(?:got to|gotta|have to|need to|must|'ve to|to) )?get|to buy)$/.test(
+      phrase,
+    )
+  ) {
     // a place or a thing needs treatment
     if (
       before &&
@@ -413,9 +418,13 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     // "managed to get the backing off"
     if (
       /get$/.test(phrase) &&
-      items
-        .slice(cue.next + 1, cue.next + 6)
-        .some((x) => /^(off|out|apart|undone|loose|flat|clean|unpicked)$/.test(x.w))
+      items.slice(cue.next + 1, cue.next + 6).some(
+        (x, m, rest) =>
+          /^(off|out|apart|undone|loose|flat|clean|unpicked)$/.test(x.w) ||
+          // "got to get the binding on", but "get pins on Monday"
+          (x.w === 'on' &&
+            (!rest[m + 1] || /^(and|,|by|today|tonight|tomorrow|before|after)$/.test(rest[m + 1]!.w))),
+      )
     )
       return true;
     if (/^(to get|to buy)$/.test(phrase) && before && (before.place || before.fabric)) return true;
@@ -469,6 +478,8 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
       before &&
       (before.place?.kind === 'blocks' ||
         before.seam ||
+        // "the one below that i 've put net over"
+        /^(put|laid|set|sewn|stuck|slipped|tucked|used|cut)$/.test(after.w) ||
         /^(they|it|that|which|to|will|could|would|should|should|must|could|might|she|he|you)$/.test(before.w))
     )
       return true;

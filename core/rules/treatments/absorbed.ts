@@ -59,7 +59,12 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     if (draft.placed === 'said' && e.places?.length) p.places = e.places;
     return true;
   }
-  const carried = draft.placed !== 'said' || (last.clause === draft.clause && draft.placed === last.placed);
+  // "patched 1-2 with tweed and whipstitched it down"
+  const pointed =
+    e.places?.join() === p.places?.join() &&
+    clause.items.every((x) => !x.place || /^place\.(it|them|those|both)$/.test(x.place.rule));
+  const carried =
+    pointed || draft.placed !== 'said' || (last.clause === draft.clause && draft.placed === last.placed);
   if (
     e.action === 'replace' &&
     (p.action === 'cut' || (p.action === 'remove' && p.object === 'piece')) &&

@@ -17,7 +17,10 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
     if (
       !(item.w === 'patch' && !/ (behind|underneath|under|beneath) /.test(after)) &&
       !/ (turned|folded|tucked|turning|edges) under /.test(after) &&
-      !(items.some((x, m) => m > k && x.finding && isPredicate(items, m)) && !plainVerbNear(items, k)) &&
+      !(
+        items.some((x, m) => m > k && x.finding && !isBehind(items, m) && isPredicate(items, m)) &&
+        !plainVerbNear(items, k)
+      ) &&
       !removalSoon(items, k)
     ) {
       const near = verbNear(
@@ -53,6 +56,11 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
   }
   return undefined;
 }
+
+/** "voile behind the tear": where the cloth lies. */
+const isBehind = (items: Item[], m: number): boolean =>
+  /^(behind|under|underneath|beneath)$/.test(items[m - 2]?.w ?? '') &&
+  /^(the|that|this|a)$/.test(items[m - 1]!.w);
 
 /** "lawn at the back of it", "muslin on the back, net on top": cloth that nothing is told of but where it is to lie. */
 const atTheBack = (items: Item[], k: number, after: string): boolean =>

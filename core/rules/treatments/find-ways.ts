@@ -33,6 +33,7 @@ import type { Way, WayFound, WordAt } from './way.ts';
 import { words } from './words-between.ts';
 import { workGiven } from './work-given.ts';
 import { workNamed } from './work-named.ts';
+import { workToDo } from './work-to-do.ts';
 import { stitchesPutIn } from './worked-in.ts';
 
 /** What is told by a thing ("sewed a patch on", "net over it"), tried at each word in this order; the first to find a way wins. */
@@ -44,6 +45,7 @@ const BY_THING: ((at: WordAt) => WayFound)[] = [
   properOne,
   aDarn,
   workNamed,
+  workToDo,
   stitchesPutIn,
   redone,
   drawnTogether,

@@ -44,3 +44,40 @@ export function gapped(
     said ? 'said' : 'carried',
   );
 }
+
+/** "(unpicked a label from the corner) and a piece of interfacing from behind 2-3": the taking off holds for another thing. */
+export function gappedRemoval(
+  state: ReaderState,
+  v: ClauseView,
+  clause: Clause,
+  placed: ClausePlaces,
+): Draft | undefined {
+  if (!/^(and|,|&|\+)$/.test(clause.joint) || !/^(specific|general)$/.test(placed.kind)) return undefined;
+  const last = state.drafts.at(-1);
+  if (!last || !isTreatment(last) || last.entry.action !== 'remove' || last.clause !== v.index - 1)
+    return undefined;
+  const things = v.items.filter(
+    (x) => !x.seam && (x.object || x.finding === 'old-repair') && x.object !== 'piece',
+  );
+  const thing = things[0];
+  if (
+    things.length !== 1 ||
+    !thing ||
+    !v.items.every((x) => x === thing || x.place || LIGHT_WORD.test(x.w) || x.quantity)
+  )
+    return undefined;
+  return makeDraft(
+    'treatment',
+    v,
+    {
+      action: ['remove', 'treatment.gapped', thing],
+      state: [last.entry.state, 'treatment.gapped', undefined, 'implied'],
+      object: [thing.finding === 'old-repair' ? 'old-patch' : thing.object, 'treatment.gapped', thing],
+      places: [placed.places, 'place.said', placed.items],
+    },
+    'said',
+  );
+}
+
+const LIGHT_WORD =
+  /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some|from|on|in|at|along|off|behind|under|out)$/;

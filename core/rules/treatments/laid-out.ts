@@ -11,7 +11,7 @@ export function laidOut({ items, k, item, all }: WordAt): WayFound {
     !items.some((x) => isNet(x) || x.object === 'old-patch') &&
     (new Set(items.map((x) => x.part).filter((p) => p === 'backing' || p === 'batting' || p === 'top'))
       .size >= 2 ||
-      / (three|all|the) layers /.test(all))
+      / (three|all|the|in|into) layers /.test(all))
   ) {
     return found(
       {

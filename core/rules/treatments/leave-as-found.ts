@@ -51,6 +51,18 @@ function isLeave(items: Item[], k: number): boolean {
     return / (as (is|it is|it 's|they are|found)|the way (it|they)|(the|that|its|this) old|well alone) /.test(
       after,
     );
+  // "where you left them": told of somebody else
+  if (/^left/.test(w) && / (you|he|they|mum|dad|who) $/.test(before)) return false;
+  // "I left the kettle on": nothing of the quilt
+  if (w === 'left' && /^ (?:the|my|a) /.test(after) && isThingOfHouse(items, k + 2)) return false;
+  // "that one I'll leave till tomorrow": put off, and not left as it is
+  if (
+    /^leav/.test(w) &&
+    / (?:till|until|for) (?:tomorrow|later|next|another|after|tonight|the morning|(?:mon|tues|wednes|thurs|fri|satur|sun)day) /.test(
+      after,
+    )
+  )
+    return false;
   // "a stay of muslin" is a thing
   if (w === 'stay' && / (a|an|the|new|cotton|muslin) $/.test(before)) return false;
   if (w === 'stays' || w === 'stay' || w === 'staying') return !/ (up late|to |with me|late) /.test(after);
@@ -126,3 +138,19 @@ function isLeave(items: Item[], k: number): boolean {
     return / (not|n't|no) /.test(before) && !/ (missing|gone) /.test(after);
   return false;
 }
+
+/** A noun of which the rules know nothing, and where it is or how: "the kettle on", "my glasses in the kitchen". */
+const isThingOfHouse = (items: Item[], k: number): boolean => {
+  const x = items[k];
+  return (
+    x?.token.kind === 'word' &&
+    !/^(rest|others?|ones?|whole|lot|two|three|four|five|old|other|same|next|last|first|entire|upper|lower|left|right|middle|back|front|worn|corner|side|sides)$/.test(
+      x.w,
+    ) &&
+    !Object.entries(x).some(([sense, value]) => value !== undefined && !/^(i|j|w|token|end)$/.test(sense)) &&
+    /^(on|off|open|in|at|behind|here|there|running|upstairs|downstairs|for|with|)$/.test(
+      items[k + 1]?.w ?? '',
+    ) &&
+    !items.slice(k + 1).some((y) => y.place?.places.length)
+  );
+};

@@ -162,6 +162,16 @@ export function makeTreatment(
     !(state.memory.mentions ?? []).some((m) => m.finding === 'old-repair')
   )
     return undefined;
+  // "meant to patch 4-1, but the patch is off"
+  if (
+    way.rule === 'treatment.is-off' &&
+    way.object === 'old-patch' &&
+    state.drafts.some(
+      ({ entry: d }) =>
+        d.kind === 'treatment' && d.state === 'dropped' && way.items.some((x) => x.action?.v === d.action),
+    )
+  )
+    return undefined;
   // "it's the darn, then", "net for 2-4 then": one of two ways is chosen
   if (
     way.form === 'noun' &&
@@ -265,9 +275,11 @@ export function makeTreatment(
     if (placed.kind === 'general' && action === 'baste') places = ['quilt'];
     if (action === 'add-border' && !places.some((p) => p.startsWith('border'))) places = ['border'];
     if (action === 'label' && places.length && places[0] === 'quilt') places = undefined;
-    // "sewed the binding on and put a patch on 3-2": no block is bound
+    // "sewed the binding on and put a patch on 3-2", "bind it and get the label on at the bottom right corner"
     if (action === 'bind' && placed.kind === 'specific' && places)
-      places = places.every((p) => splitBlock(p))
+      places = places.every(
+        (p) => splitBlock(p) || (p.startsWith('corner') && items.some((x) => x.object === 'label')),
+      )
         ? ['quilt']
         : places.map((p) => p.replace(/^border-/, 'edge-'));
   }

@@ -5,6 +5,27 @@ import { words } from './words-between.ts';
 
 /** A binding finished by hand. */
 export function bindingFinished({ items, k, item, thing }: WordAt): WayFound {
+  // "finished the binding tonight": where it was no time at work that ended
+  const work = items[k + 2];
+  const action =
+    work?.action?.form === 'ing' && work.action.v === 'bind'
+      ? 'bind'
+      : // "the binding on the left side" is one place
+        /^binding /.test(work?.w ?? '')
+        ? 'bind'
+        : undefined;
+  if (
+    item.w === 'finished' &&
+    /^(the|its|all)$/.test(items[k + 1]?.w ?? '') &&
+    work &&
+    action &&
+    !items.some((x) => x.material === 'fabric' || x.stitch)
+  )
+    return found(
+      { action, form: 'past', at: k, items: [item, work], rule: 'treatment.work-finished' },
+      k,
+      k + 2,
+    );
   // "hand-finished the binding", "finished the binding by hand", "hand finish those two later"
   if (
     /^(finish|finished|finishing)( by)?$/.test(item.w) &&
@@ -32,7 +53,7 @@ export function bindingFinished({ items, k, item, thing }: WordAt): WayFound {
 export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound {
   const verb = item.w.split(' ').at(-1)!;
   const on =
-    /^(put|sewed|sewn|sew|stitched|attached|attach|add|added|adding|attaching|sewing|putting|goes|go|going|went|gets|on|fixed|joined|fix|set|whipped|stitch|reattached|mitred|mitered|machined|got|ran|run|stitching)$/.test(
+    /^(put|sewed|sewn|sew|stitched|attached|attach|add|added|adding|attaching|sewing|putting|goes|go|going|went|gets|on|fixed|joined|fix|set|whipped|stitch|reattached|mitred|mitered|machined|got|get|ran|run|stitching)$/.test(
       verb,
     );
   // "I put a patch on the left border": the patch is put on
@@ -40,6 +61,7 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
   if (
     on &&
     !patched &&
+    !(verb === 'got' && items[k + 1]?.w === 'to') &&
     !ways.some((x) => x.action === 'label' || x.action === 'add-border' || x.action === 'bind') &&
     (item.w !== 'on' || / (is|are|'s|'re|both|now|was|were|go|goes) $/.test(before) || isNowOn(items, k))
   ) {

@@ -47,7 +47,12 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     if (/^hem/.test(w) && items.some((x) => x.part === 'binding')) return 'bind';
     if (/^(hem|hems|ladder|ladders)$/.test(w) && !/ (to|will|'ll|must|gonna|should) $/.test(before))
       return undefined;
-    if (/\b(in|on) (behind|the back)\b/.test(after) || / behind /.test(after)) return 'stabilize';
+    // "closed that seam on the back": where the seam is
+    if (
+      (/\b(in|on) (behind|the back)\b/.test(after) && !items.slice(k + 1, k + 4).some((x) => x.seam)) ||
+      / behind /.test(after)
+    )
+      return 'stabilize';
     if (items.some((x) => x.object === 'label') && /\b(on|to|in|at|into|onto)\b/.test(after)) return 'label';
     // "one of the supports is sewn in", "both overlays stitched down": the thing tells what the sewing makes
     const made = items.slice(Math.max(0, k - 6), k).find((x) => /^(supports?|overlays?)$/.test(x.w));

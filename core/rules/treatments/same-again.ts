@@ -276,9 +276,15 @@ const WANTS_DOING = / (?:wants?|needs?|wanting|needing|waiting) (?:doing|done|it
 
 /** "the reverse is to follow tomorrow", "rows 7 to 9 tmrw", "four still to go": the same there, another day. */
 const TO_FOLLOW =
-  / (?:to follow|follows?|following|to come|to go|to do|still to (?:do|go|come)|left to do|next|next time|tomorrow|tmrw|tmw|later|another (?:day|evening|night)) /;
+  / (?:to follow|follows?|following|to come|to go|to do|still to (?:do|go|come)|left to do|next|next time|tomorrow|tmrw|tmw|later|another (?:day|evening|night)|(?:'ll|will|shall|going to) do) /;
 const FOLLOWING =
   /^(the|a|and|,|&|\+|is|are|'s|to|follow|follows|following|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|week|well|as|just|-|--|\()$/;
+
+/** "(the side borders are on) the bottom one I'll do tomorrow": words of doing what was told, behind a place. */
+const doneLater = (items: Item[], x: Item): boolean =>
+  /^(i|we|'m|am|going|shall|do|doing|can|another|and|leave|leaving|till|until|supper|lunch|dinner|tea)$/.test(
+    x.w,
+  ) && items.slice(0, items.indexOf(x)).some((y) => y.place);
 
 /**
  * "the reverse is to follow tomorrow", "r3 to go tmrw", "4-7 next": the treatment before is planned for other places. "ties
@@ -286,7 +292,8 @@ const FOLLOWING =
  */
 export function toFollow(state: ReaderState, v: ClauseView, clause: Clause, placed: ClausePlaces): void {
   const { items } = v;
-  if (!items.every((x) => x.place || x.seam || x.object || FOLLOWING.test(x.w))) return;
+  if (!items.every((x) => x.place || x.seam || x.object || FOLLOWING.test(x.w) || doneLater(items, x)))
+    return;
   const told = state.drafts.findLast(isTreatment);
   const source = told?.entry ?? (state.memory.lastKind === 'treatment' ? state.memory.treatment : undefined);
   if (!source?.action || source.state === 'considering' || source.state === 'dropped') return;

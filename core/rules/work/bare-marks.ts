@@ -85,6 +85,8 @@ export function readBareMarks(
     const led = wordsOf(items, m.at - 5, m.at);
     if (
       LATER.test(led) ||
+      // "I'll get the quilting done tonight"
+      / (?:'ll|will|to|must|should|gonna) (?:get|have) (?:\S+ ){1,4}$/.test(led) ||
       (m.mark === 'start' && / (tomorrow|next week|later on) /.test(all) && !/ now /.test(all))
     )
       continue;
@@ -102,7 +104,12 @@ export function readBareMarks(
       if (
         m.mark === 'stop' &&
         /^(binding|tying|quilting)$/.test(task.task) &&
-        items.some((x) => x.stitch || x.weakStitch)
+        (items.some((x) => x.stitch || x.weakStitch) ||
+          // "finished the binding tonight", of what was not going on by the log
+          (task.task === 'binding' &&
+            running !== 'binding' &&
+            /^finished/.test(m.word) &&
+            /^(the|its|all)$/.test(w(items, m.end))))
       )
         continue;
       push(
