@@ -44,6 +44,10 @@ export const HISTORY: RegExp[] = [
   ),
   // "the camp quilt that my cousin's bunch hauled up to the lake every july"
   /\b(?:quilt|coverlet|comforter|throw|bedspread|blanket) (?:that|which|what) (?:my|her|his|their|our|the|a|an|she|he|they)\b(?: [^\s,.;]+){0,5} (?:\w+ed|took|slept|brought|kept|bought|won|made|found|gave|had|sat|hung|lay|drove) (?!is\b|was\b|for me)/,
+  // "the owner says it went round the logging camps", "she told me it used to hang in the chapel"
+  new RegExp(
+    `\\b(?:${WHO}|client|customer|lady|gentleman|woman|man|vicar|curator|neighbou?r)(?: [^\\s,.;]+){0,2} (?:says?|said|tells? (?:me|us)|told (?:me|us)|reckons?|thinks?|thought|believes?|remembers?|recalls?|swears?|swore|claims?|claimed|mentioned)(?: that)? (?:it|this|this one|they|the (?:quilt|coverlet|comforter|whole thing|thing))(?: once| always| only| all| never)? (?:went|came|belonged|used to|lived|slept|hung|lay|travelled|traveled|spent|survived|saw|crossed|sailed|(?:'s|has|had|'d) (?:been|hung|come|lain|gone|seen|travelled|crossed|belonged)|was (?:on|in|at) (?:her|his|their|the|a|every) (?!post|mail|way|phone|middle|top|bottom|left|right|wrong|same|row|corner|backing|border)|was (?:her|his|their|always|made|bought|given|won|sent|left|raffled))\\b`,
+  ),
   /\bprovenance\b/,
   /^ (?:- )?(?:history|background|story|origins?) : /,
   /\b(?:it|this|this one|that|which|quilt|coverlet) (?:has |had )?(?:spent|saw out|sat out|lived through|came through|outlasted) (?:the|both|two|a|its|most|many|years|all) /,
