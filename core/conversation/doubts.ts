@@ -66,7 +66,41 @@ export function doubtPlaces(state: ReaderState): void {
       continue;
     }
     if (entry.places.length > 1 && oneOfSeveral(items, named, entry.places.length)) take(draft);
+    else if (!entry.places.length) trustPointing(state, draft, items);
   }
+}
+
+/** Words with which she owns that the place is not known, or that it is one that has not been spoken of. */
+const ELSEWHERE =
+  /\b(?:somewhere|someplace|which|wherever|where|another|other|one more|more of|\w+ of (?:the|those|these)|of them|bit of|some of|few|couple|several|any)\b/;
+const BENEATH = /^(a|an|another|some|one|two|three)$/;
+
+/**
+ * "I stitched that gaping seam", "the handle's back down", "darned, in drab wool": told as something that is known, so it is where the talk last was,
+ * though the rules found none of what was said there. "A hole", "another one" and "somewhere" leave the place open.
+ */
+function trustPointing(state: ReaderState, draft: Draft, items: Item[]): void {
+  const { memory } = state;
+  const { entry } = draft;
+  if (draft.placed !== 'none' || draft.cloth !== undefined || memory.last?.ask === 'place') return;
+  if (entry.kind === 'treatment' ? !entry.action || entry.state !== 'done' : true) return;
+  if (draft.origins['action']?.rule === 'treatment.same-again') return;
+  const sentence = state.clauses.filter((c) => c.sentence === draft.sentence).flatMap((c) => c.items);
+  if (ELSEWHERE.test(sentence.map((x) => x.w).join(' '))) return;
+  const open = items.some(
+    (x, k) =>
+      (x.seam || x.finding || x.object || x.place?.outside || BLOCKISH.test(x.w)) &&
+      (BENEATH.test(items[k - 1]?.w ?? '') || BENEATH.test(items[k - 2]?.w ?? '')),
+  );
+  if (open || items.some((x) => x.place?.outside)) return;
+  const told = state.drafts.findLast(
+    (d) => d !== draft && d.clause <= draft.clause && d.placed === 'said' && 'places' in d.entry && d.entry.places?.length,
+  )?.entry as { places?: string[] } | undefined;
+  const places = told?.places ?? memory.focus;
+  // so many are a survey's, and no place of one deed
+  if (!places.length || places.length > 4) return;
+  put(draft, 'places', [...places], 'place.trusted', []);
+  draft.placed = 'carried';
 }
 
 function take(draft: Draft): void {
