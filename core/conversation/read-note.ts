@@ -124,6 +124,8 @@ export function readNote(
   }
 
   const items = dropAsides(mendCorrections(exceptPlaces(scanned.items, fabrics, grid)));
+  // a slip put right in the note itself mends no other note
+  const wordsLeft = items.map((x) => x.w).join(' ');
   const named = findDays(text, local);
   // asked when it was, "from seven till nine" is of the day that was told
   const days =
@@ -209,14 +211,14 @@ export function readNote(
       conversation: { memory: remember(memory, mended, ask, state, scanned, text, true) },
     };
   };
-  const mended = apart ? undefined : amend(state, items, joined);
+  const mended = apart ? undefined : amend(state, items, wordsLeft);
   if (mended) return amended(mended);
 
   const echoes = echoesOf(told, state.drafts);
   state.drafts = state.drafts.filter((d) => !chance.has(d) && !echoes.has(d));
   const drafts = settle(state, items);
   if (!drafts.length && !told.length && !apart && !chance.size) {
-    const byScrap = amendByScrap(state, items, joined);
+    const byScrap = amendByScrap(state, items, wordsLeft);
     if (byScrap) return amended(byScrap);
   }
   if (!drafts.length && !told.length && (chance.size > 0 || isAside(tokens, items))) {
@@ -320,19 +322,28 @@ const remarkDraft = (places: string[], from: number, to: number, rule: string): 
   sentence: 0,
 });
 
-/** "1-1 & 2-2: patch them or leave them?" is a matter under consideration and no question to the log. */
+/** "1-1 & 2-2: patch them or leave them?", "net over 2-2?" are matters under consideration and no questions to the log. */
 function isTreatmentQuestion(items: Item[], words: string): boolean {
-  if (
-    /^(so |and |right |okay )?(what|how|which|when|show|read|list|tell|total|hrs|hours|anything|any|have i|did i|remind)\b/.test(
-      words,
-    )
-  )
+  // "what about net over 2-2?"
+  if (!/^(so |and |right |okay |oh |hmm )*(what|how) about\b/.test(words) && ASKS_THE_LOG.test(words))
     return false;
+  const ways = items.filter((x) => x.action || x.w === 'leave' || x.material || x.topic);
+  if (ways.length > 0 && /\b(or|vs|versus|maybe|should i|shall i|do i|could i|might)\b/.test(words))
+    return true;
+  // "patch 3-3?", but "patched 3-3?" asks whether it is done
   return (
-    items.filter((x) => x.action || x.w === 'leave' || x.material || x.topic).length > 0 &&
-    /\b(or|vs|versus|maybe|should i|shall i|do i|could i|might)\b/.test(words)
+    /\?\s*$/.test(words) &&
+    !/\b(done|did|have|has|had|was|were|is|are|been|any|anything|yet|so far|history|story|ever|left|last)\b/.test(
+      words,
+    ) &&
+    items.some(
+      (x) => (x.action && x.action.form !== 'past') || (x.material && /^(net|interfacing)$/.test(x.material)),
+    )
   );
 }
+
+const ASKS_THE_LOG =
+  /^(so |and |right |okay )?(what|how|which|when|show|read|list|tell|total|hrs|hours|anything|any|have i|did i|remind)\b/;
 
 /** The conversation after this note. */
 function remember(

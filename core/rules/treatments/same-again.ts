@@ -4,7 +4,7 @@ import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { mendedCloth } from '../places/cloth-worked-on.ts';
-import type { ClausePlaces } from '../places/places-of-clause.ts';
+import { type ClausePlaces, placesOfClause } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isTreatment } from './is-treatment.ts';
 import type { stitchOf } from './stitch-of.ts';
@@ -40,6 +40,8 @@ export function sameAgain(
       / (and|also|plus) /.test(words.slice(0, 10)) &&
       clause.items.every((x) => x.place || /^(and|also|plus|the|,|in|on|then|now|&)$/.test(x.w))) ||
     /^ (" |'' )/.test(words);
+  // "same again, 5-1"
+  if (same && placed.kind === 'none') placed = placesBehind(state, clause) ?? placed;
   const cloth = same && placed.kind === 'none' ? mendedCloth(clause.items, state) : undefined;
   if (
     !same ||
@@ -165,6 +167,18 @@ export function sameAgain(
       places.length ? 'said' : 'none',
     ),
   );
+}
+
+/** The places that stand alone behind the clause, after a comma. */
+function placesBehind(state: ReaderState, clause: Clause): ClausePlaces | undefined {
+  const next = state.clauses[state.clauses.indexOf(clause) + 1];
+  if (!next || next.sentence !== clause.sentence) return undefined;
+  if (
+    !next.items.every((x) => x.place || /^(and|&|only|just|this time|,|the|in|on|for|to|now|too)$/.test(x.w))
+  )
+    return undefined;
+  const placed = placesOfClause(next.items);
+  return placed.kind === 'specific' ? placed : undefined;
 }
 
 /** "did it the very same way", "closed that one the same" */
