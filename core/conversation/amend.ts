@@ -1,5 +1,6 @@
 import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
+import { unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { answer } from './answer.ts';
 import { answerDay } from './answer-day.ts';
@@ -54,7 +55,8 @@ export function amendByScrap(state: ReaderState, items: Item[], words: string): 
   const placed = told.filter((x) => x.place?.places.length && !x.stitch && !x.quantity);
   if (placed.length) {
     // a row or a group may be where the work goes on
-    const places = placed.flatMap((x) => x.place!.places);
+    // "four-four, I think. Yes, four-four."
+    const places = unique(placed.flatMap((x) => x.place!.places));
     const held = standing.filter(({ was }) => placesOf(was).length);
     if (
       (places.length !== 1 && !looked) ||

@@ -302,8 +302,13 @@ function answerAction(a: Answering): boolean {
   const where = placesOf(open.entry);
   const told = deedsOf(a, open);
   if (!told.length) return false;
+  const pointsOnly =
+    a.items.some((x) => POINTERS.has(x.place?.rule ?? '')) &&
+    !a.items.some((x) => x.place?.kind === 'blocks' && x.place.how === 'said');
   const elsewhere = (d: Draft): boolean =>
     d.placed === 'said' &&
+    // "took the old patch off it", where the old patch last spoken of was another
+    !pointsOnly &&
     placesOf(d.entry).some(
       (p) =>
         splitBlock(p) !== undefined ||

@@ -94,7 +94,12 @@ function trustPointing(state: ReaderState, draft: Draft, items: Item[]): void {
   );
   if (open || items.some((x) => x.place?.outside)) return;
   const told = state.drafts.findLast(
-    (d) => d !== draft && d.clause <= draft.clause && d.placed === 'said' && 'places' in d.entry && d.entry.places?.length,
+    (d) =>
+      d !== draft &&
+      d.clause <= draft.clause &&
+      d.placed === 'said' &&
+      'places' in d.entry &&
+      d.entry.places?.length,
   )?.entry as { places?: string[] } | undefined;
   const places = told?.places ?? memory.focus;
   // so many are a survey's, and no place of one deed

@@ -63,6 +63,10 @@ export const SLIPS: SlipRow[] = [
   { heard: 'sry', meant: 'sorry' },
   { heard: 'tommorow', meant: 'tomorrow' },
   {
+    heard: 'wot',
+    meant: 'what',
+  },
+  {
     heard: 'wat',
     meant: 'what',
     after: ['is', "'s", 'was', 'were', 'did', 'do', 'have', 'has', 'i', 'about'],

@@ -81,4 +81,4 @@ export const WISHES: RegExp[] = [
 ];
 /** Wishes that are orders for a treatment, errands, or only about time and money. */
 export const NO_WISH =
-  /\b(?:asked (?:how|when|what|whether|after|me how|me when|me what|who|where|the price)|wants? (?:to know|her (?:tea|dinner|supper|bath)|his (?:tea|dinner|supper)|feeding|something|in|out|me|a word|paying)|would like (?:to know|a word|paying))\b/;
+  /\b(?:asked (?:how|when|what|whether|after|me how|me when|me what|who|where|the price)|wants? (?:to know|(?:her|his|their|its|some|a|the) (?:tea|dinner|supper|lunch|breakfast|bath|bed|milk|drink|snack|bottle|nap)|feeding|picking up|collecting|driving|something|in|out|me|a word|paying)|would like (?:to know|a word|paying))\b/;

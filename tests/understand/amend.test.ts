@@ -38,6 +38,12 @@ describe('a note that mends the last one', () => {
     ['patched 3-3 | no wait, that was a darn', ['treatment: @3-3 darn done']],
     // a time denied by its bare hour
     ['mending 8 to 11:20 | started 8:30 not 8', ['work: 08:30 11:20 mending']],
+    ['mended from 7.30 to 9.15 | no, 9.30, not 9.15', ['work: 07:30 09:30 mending']],
+    ['3-2 has a stain | four-four, I think. Yes, four-four.', ['condition: @4-4 stain']],
+    [
+      'bought 2 skeins of red wool and 2 fat quarters of blue | scratch the fat quarters, they were for another job',
+      ['material: 2 bought skein tie-thread'],
+    ],
     ["going to patch 3-3 | actually I'll darn it", ['treatment: @3-3 darn planned']],
     ['tied 3-1 to 3-4 | to 3-5 I mean', ['treatment: @3-1,3-2,3-3,3-4,3-5 done tie']],
     [

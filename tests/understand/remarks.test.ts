@@ -8,6 +8,8 @@ describe('remarks', () => {
     'her great aunt made it the winter she was snowed in',
     'this was on a bed in a boarding house for forty years',
     'it belonged to a lighthouse keeper',
+    'the owner says it went round the logging camps for thirty years',
+    'her brother reckons it used to hang in the chapel porch',
     'the owner says it was rescued from a skip in 1974',
     'it crossed the atlantic in a sea chest',
     'made from feed sacks during the depression',

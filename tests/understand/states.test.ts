@@ -40,6 +40,10 @@ it.each<[note: string, said: string[]]>([
   // a thing of the house is not left as found
   ["they're on the windowsill where you left them", []],
   ['I left the kettle on', []],
+  // a way with a question mark, and a question whether it is done
+  ['net over 2-2?', ['overlay considering 2-2']],
+  ['3-3 darn?', ['darn considering 3-3']],
+  ['3-3 darned yet?', []],
   // regrets and failures tell no work
   ["should've photographed it before I started", []],
 ])('%s', (note, said) => {
@@ -51,6 +55,7 @@ it.each<[notes: string[], said: string[]]>([
     ['2-2 was to be darned', "no darning there now, I'll replace it"],
     ['darn dropped 2-2', 'replace planned 2-2'],
   ],
+  [['patched 2-2', 'same again, 5-1'], ['patch done 5-1']],
   [['1-1 planned for a support, muslin', 'forget the support'], ['stabilize dropped 1-1']],
   [
     ['3-4 has an old patch on it', 'might take that patch off, might leave it'],

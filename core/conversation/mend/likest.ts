@@ -18,6 +18,7 @@ export function anchored({ was: e }: Standing, items: Item[], skip: Set<Item>): 
       const unit = Object.hasOwn(UNIT_WORDS, x.w) ? UNIT_WORDS[x.w] : undefined;
       if (unit && unit === e.unit && x.w.length > 2) score += 3;
       if (x.quantity?.unit && x.quantity.unit === e.unit) score += 1;
+      if (e.unit === 'fat-quarter' && x.w === 'fat' && /^quarters?$/.test(items[k + 1]?.w ?? '')) score += 3;
       if (x.fabric && e.name && x.fabric.names.includes(e.name)) score += 4;
     } else if (e.kind === 'treatment') {
       if (x.action && (x.action.v === e.action || (x.action.v === 'remove' && e.action === 'remove')))

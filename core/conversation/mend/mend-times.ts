@@ -2,6 +2,7 @@ import type { Item } from '../../rules/item.ts';
 import { latestClock, wallMinutes, wallTime } from '../../rules/times/local-time.ts';
 import { slotsOf } from './mend-numbers.ts';
 import { change, type Segment, type Work } from './mending.ts';
+import { tellsTime } from './wrong-items.ts';
 
 const BREAK =
   / (less|minus|take off|knock off|take away|not counting|excluding|apart from|break|breaks|out|off) .*| for (tea|coffee|lunch|dinner|supper|breakfast|a break|a cuppa|the phone) /;
@@ -37,11 +38,14 @@ export function mendTimes(work: Work, segment: Segment, items: Item[]): void {
     );
     return;
   }
+  const slots = slotsOf(work);
+  const hoursOnly = slots.every(({ slot }) => slot === 'minutes');
   for (let k = 0; k < items.length; k++) {
     const x = items[k]!;
     if (x.span && e.start && e.end) {
       const rest = broke();
-      const end = onDay(x.span.end);
+      // the half of the day that was told first holds, where the words leave it open
+      const end = x.span.end.fixed ? onDay(x.span.end) : nearestClock(x.span.end.minute, wallMinutes(e.end));
       const start = latestClock(x.span.start, end - 1);
       change(work, target, 'start', wallTime(start), 'time', [x]);
       change(work, target, 'end', wallTime(end), 'time', [x]);
@@ -49,9 +53,21 @@ export function mendTimes(work: Work, segment: Segment, items: Item[]): void {
       continue;
     }
     const pair = x.clock ? undefined : pairClock(items, k);
-    const clock = x.clock ?? pair ?? bareClock(items, k, work.cue === 'strong' && !slotsOf(work).length);
+    const clock = x.clock ?? pair ?? bareClock(items, k, work.cue === 'strong' && !slots.length, hoursOnly);
     if (!clock) continue;
     if (pair) work.used.add(items[k + 1]!);
+    // "half past nine, not 9.15": the end, where that is what is denied
+    const denied = (['start', 'end'] as const).filter((slot) =>
+      [...work.wrong].some((y) => e[slot] !== undefined && tellsTime(y, e[slot])),
+    );
+    if (denied.length === 1 && !clock.fixed) {
+      const rest = broke();
+      const slot = denied[0]!;
+      change(work, target, slot, wallTime(nearestClock(clock.minute, wallMinutes(e[slot]!))), 'time', [x]);
+      if (rest !== undefined)
+        change(work, target, 'minutes', wallMinutes(e.end!) - wallMinutes(e.start!) - rest, 'time', [x]);
+      continue;
+    }
     const lone = x.clock === undefined && e.end !== undefined;
     const t = wallTime(lone ? nearestClock(clock.minute, wallMinutes(e.end!)) : onDay(clock));
     if (e.mark) change(work, target, 'time', t, 'time', [x]);
@@ -93,9 +109,18 @@ function pairClock(items: Item[], k: number): { minute: number; fixed: boolean }
 }
 
 /** "stopped at seven": a bare number after such a word is a clock. */
-function bareClock(items: Item[], k: number, lone = false): { minute: number; fixed: boolean } | undefined {
+function bareClock(
+  items: Item[],
+  k: number,
+  lone: boolean,
+  hoursOnly: boolean,
+): { minute: number; fixed: boolean } | undefined {
   const x = items[k]!;
   const value = x.quantity?.value;
+  // "no, 9.30"
+  const figures = hoursOnly ? /^(\d{1,2})[.:]([0-5]\d)$/.exec(x.w) : null;
+  if (figures && Number(figures[1]) <= 12)
+    return { minute: Number(figures[1]) * 60 + Number(figures[2]), fixed: false };
   if (value === undefined || x.quantity?.unit || !Number.isInteger(value) || value < 1 || value > 12)
     return undefined;
   return lone || /^(at|till|until|til|since|by)$/.test(items[k - 1]?.w ?? '')

@@ -126,9 +126,11 @@ export function standsIn(standing: Standing[], x: Item, state?: ReaderState): bo
 }
 
 /** Is the time that stands the one denied: "8:30, not 8", "half past, not twenty past"? */
-function tellsTime(x: Item, time: string): boolean {
+export function tellsTime(x: Item, time: string): boolean {
   const minute = Number(time.slice(11, 13)) * 60 + Number(time.slice(14, 16));
   if (x.clock) return (minute - x.clock.minute) % (x.clock.anyHour ? 60 : 720) === 0;
+  const figures = /^(\d{1,2})[.:]([0-5]\d)$/.exec(x.w);
+  if (figures) return (minute - Number(figures[1]) * 60 - Number(figures[2])) % 720 === 0;
   const value = x.quantity?.unit ? undefined : x.quantity?.value;
   if (value === undefined) return false;
   return value <= 12 ? (minute - value * 60) % 720 === 0 : value === minute % 60;

@@ -18,7 +18,7 @@ const WHOLE =
   `|${TOLD_IT})`;
 /** Verbs that are said of words only, or mostly. */
 const STRIKE =
-  '(?:scratch|strike|delete|undo|cancel|erase|disregard|void|scrub|unlog|withdraw|retract|discard|unsay|scrap|reverse|roll back|rub|cross|wipe|bin|axe|nix|chuck|dump|kill|lose)';
+  '(?:scratch|strike|delete|del|undo|cancel|erase|disregard|void|scrub|unlog|withdraw|retract|discard|unsay|scrap|reverse|roll back|rub|cross|wipe|bin|axe|nix|chuck|dump|kill|lose)';
 /** Verbs of the bench: only with the note itself as their object. */
 const BENCH = '(?:take|pull|remove|drop|get rid of|throw|leave|rip|pick|forget|ignore|never mind|skip)';
 const AWAY = '(?: (?:back|out|off|away|again|from the (?:log|record|list|book)))*';
@@ -52,6 +52,9 @@ const NOT_MEANT =
 const REASON =
   /\b(wrong|mix(ed|ing)?|muddl(e|ed|ing)|confus(ed|ing)|miscount(ed)?|counted|crossed|another|other|different|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never)\b/;
 
+/** "it's only soot from the stove", "that's just fluff": nothing that need be logged. */
+const NO_DAMAGE =
+  /^[ ,.!-]*(?:because |cos |since |as )?(?:it|that|they|those)(?: (?:is|was|are|were|'s|'re))? (?:only|just|nothing but|nothing more than) (?:a |some |the |my |a bit of )*(?:\w+ )?(?:soot|dust|fluff|lint|shadows?|chalk|crumbs?|light|lamp|dirt|creases?|folds?|hairs?|pollen|flour|thread|threads|ends?|crayon|pencil|reflection)\b/;
 /** The other thing that it was about, which is no work on this quilt: "it was my sister's quilt", "I was thinking of a cushion". */
 const ELSEWHERE =
   /\b(?:(?:it|that|this) (?:was|is|'s)|i (?:was|were|am|'m)(?: \w+){0,2} (?:of|at|on|about)) .*(?:\b\w+ 's (?:quilt|qlt|one|coverlet|blanket)|\b(?:bag|cushion|cosy|cozy|blanket|curtains?|skirt|dress|shirt|pillow|apron|throw|hers|his|theirs)\b)|\b(?:thinking|talking) of (?!the (?:row|block))/;
@@ -79,6 +82,7 @@ export function isUndo(text: string, items: Item[], onBench = false): boolean {
   if (!hit && BACK_LAST.test(whole)) return true;
   if (!hit) return (atTheEnd(whole.trim(), items) || strikesOut(whole, items, onBench)) && !talksAside(items);
   const rest = command.slice(hit[0].length).trim();
+  if (NO_DAMAGE.test(rest)) return true;
   if (!rest || REASON.test(hit[0]) || REASON.test(rest) || ELSEWHERE.test(rest) || AGAIN.test(rest))
     return true;
   // "scratch that, row four": what it should be, so the note is mended and not taken back

@@ -80,7 +80,7 @@ const MEANT_OF_WORDS =
   /^(back|back out|scrap|good|no good|wipe|strike|scrub|clear|drop|bit|cut|tear|line|one|lot|last)$/;
 /** Why the whole of it was wrong: what is named beside it belongs to the other thing. */
 const ELSEWHERE =
-  /\b(?:other|another|different|wrong) (?:quilt|qlt|job|piece|one)\b|\bnot (?:this|that) (?:quilt|qlt|job)\b|\b(?:that|it) was (?:the|my|her|his|a|an) (?:\w+ )?(?:tablecloth|curtains?|sheets?|blanket|cushion|coverlet|pillow|pillowcase|apron|dress|shirt|towel|throw|runner|cloth|eiderdown|bedspread|bag)\b/;
+  /\b(?:other|another|different|wrong) (?:quilt|qlt|job|piece|one|blanket|coverlet|comforter|throw|bedspread|project)\b|\bnot (?:this|that) (?:quilt|qlt|job)\b|\b(?:that|it) was (?:the|my|her|his|a|an) (?:\w+ )?(?:tablecloth|curtains?|sheets?|blanket|cushion|coverlet|pillow|pillowcase|apron|dress|shirt|towel|throw|runner|cloth|eiderdown|bedspread|bag)\b/;
 /** "no I didn't, that was the tablecloth": nothing of it was done here. */
 const DENIED =
   /^(?:oh |ah |er |wait |sorry )*(?:no|nope|nah)(?: wait| sorry| hang on| actually)* i (?:did n't|never|have n't)\b/;

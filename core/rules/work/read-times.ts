@@ -606,6 +606,12 @@ function lendTask(
   const timeless = (list: Item[]): boolean => !list.some((x) => x.clock || x.span || x.duration);
   let found: Item | undefined;
   const here = named(items);
+  // "Put it down as survey."
+  const booked =
+    following &&
+    / (?:put|log|call|book|count|enter|mark|class|say) (?:it|that|them|this|those)(?: down| in)?(?: as| under| to| for)? /.test(
+      wordsOf(following.items, 0, 9),
+    );
   if (
     new Set(here.map((x) => x.task)).size === 1 &&
     !items.some((x) => x.action?.form === 'past' || x.finding)
@@ -615,12 +621,14 @@ function lendTask(
     !here.length &&
     following &&
     timeless(following.items) &&
+    !booked &&
     !/ (next|tomorrow|then|will|'ll|later|to) /.test(wordsOf(following.items, 0, 5))
   )
     found = named(
       following.items,
       Math.max(1, following.items.findIndex((x) => !isLight(x) && !/^(all|most|both|half)\b/.test(x.w)) + 1),
     )[0];
+  if (!found && booked) found = named(following.items)[0];
   if (!found && !here.length && preceding && preceding.items.length <= 3 && timeless(preceding.items))
     found = named(preceding.items)[0];
   if (!found) return;

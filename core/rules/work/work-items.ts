@@ -77,7 +77,9 @@ export function hasObject(items: Item[], k: number): boolean {
     const far = items[k + 2];
     return (
       !far ||
-      !/^(morning|afternoon|evening|week|on|last|this|yesterday|today|too|as|but|,|\.|in|over)$/.test(far.w)
+      !/^(morning|afternoon|evening|week|on|last|this|yesterday|today|too|as|but|,|\.|in|over|at|since|from|for|till|until|and|now)$/.test(
+        far.w,
+      )
     );
   }
   if (next.place && next.place.kind !== 'part') return true;
