@@ -1,3 +1,5 @@
+import { PatternSet } from '../text/pattern-set.ts';
+
 /**
  * Words by which a note tells that it mends the one before. `strong`: it can hardly be anything else; `weak`: it may be, where
  * what follows fits the last note; `none`: nothing but its content tells.
@@ -25,6 +27,8 @@ const WEAK_START =
 export const SECOND_LOOK =
   /\b(?:(?:now )?(?:i |i 've |i 'm |i have |'m )(?:just |only )?(?:look(?:ed|ing)?(?: again| at| properly| closer| it up)?|counted|counting|checked|checking|measured)(?: (?:again|properly|it|them|up|twice|the))*|now (?:that )?i (?:look|see|count|check|think)|(?:the )?(?:receipt|docket|slip|ticket|bill|label|tape|ruler|clock|list|packet|watch) (?:says|said|reads|has|shows|tells|here|in front)|i see (?:now )?(?:that )?the|by the (?:clock|tape|ruler|receipt|watch)|if i 'm honest|to be (?:honest|exact|precise|fair|accurate)|truth be told|if truth|in truth|in fact|come to think of it|on (?:second|closer) (?:thoughts?|look|inspection)|counting again|it was (?:only |more )|it was$|excuse me|actually|(?:i|we) only (?:got|did|went|managed)|only as far as|rather than|not \w+ (?:but|,)|(?:and|,) not)\b/;
 
+const SPEAKS_OF_TELLING = new PatternSet([STRONG_ANYWHERE]);
+
 export function cueOf(words: string): Cue {
   const plain = words.trim();
   const lead = SOUNDS.exec(`${plain} `)?.[0] ?? '';
@@ -36,7 +40,7 @@ export function cueOf(words: string): Cue {
   if (
     STRONG_START.test(rest) ||
     STRONG_START.test(waited) ||
-    STRONG_ANYWHERE.test(plain) ||
+    SPEAKS_OF_TELLING.test(plain) ||
     (STRONG_END.test(plain) && !(/ i mean[ .!]*$/.test(plain) && plain.split(' ').length > 12))
   )
     return 'strong';

@@ -1,3 +1,4 @@
+import { PatternSet } from '../../text/pattern-set.ts';
 import type { Item } from '../item.ts';
 
 const NOTE_WORD =
@@ -14,7 +15,7 @@ const LOGGED_PAST =
   '(?:logged|put|written|recorded|noted|entered|stored|saved|kept|counted|said|added|mentioned)';
 
 /** Commands to strike out, wherever in a short note they stand. */
-const STRIKES: RegExp[] = [
+const STRIKES = new PatternSet([
   new RegExp(
     `\\b(?:scratch|strike|delete|del|undo|cancel|erase|wipe|bin|disregard|void|scrap|unsay|scrub|retract|withdraw|belay|unlog|nix|axe|kill)(?: out| off)? ${SAID}\\b`,
   ),
@@ -64,7 +65,7 @@ const STRIKES: RegExp[] = [
   // told twice: it stands once already
   /^(?:no |oh |ah |oops |sorry |whoops |wait )*(?:(?:i (?:have |'ve )?)?(?:already )?(?:logged|said|told you|put) (?:that|it|this|that one)(?: one)?(?: down| in)? (?:already|twice|before)\b|(?:that|this|it|that one|the last one)(?: one)? (?:is|'s) (?:(?:already )?(?:in|down)(?: there| here)? twice|a (?:duplicate|double|repeat)|already (?:in|down|logged)))/,
   /\b(?:i (?:was|were|am|'m)|that was)(?: only| just)? (?:talking to (?:myself|the)|thinking (?:aloud|out loud)|just testing|only testing)\b.*\b(?:scratch|strike|delete|cancel|erase|wipe|ignore|forget|scrap|scrub|lose)\b/,
-];
+]);
 /** Said at once, these undo: "scrap it", "wipe that". Only as a stretch of their own, since they are work too. */
 const SHORT_STRIKE =
   /^(?:(?:so|and|please|just|then|better|let 's|you can|can you|could you|would you) )*(?:scrap|wipe|bin|chuck|delete|erase|cancel|remove|drop|scratch|strike|scrub|lose|kill|undo|ignore|forget|clear|dump|void) (?:it|that|this|them|one|the lot)(?: out| off| away| back)?(?: please| again| then| for now| would you| will you)*$/;
@@ -114,7 +115,7 @@ export function strikesOut(text: string, items: Item[], onBench: boolean): boole
     .replace(/[,.!;:-]/g, ' ')
     .replace(/ +/g, ' ')
     .trim();
-  const struck = STRIKES.some((pattern) => pattern.test(words));
+  const struck = STRIKES.test(words);
   if (says) return (struck || (DENIED.test(words) && TAKES.test(words))) && ELSEWHERE.test(words);
   if (struck) return true;
   if (

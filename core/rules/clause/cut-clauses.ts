@@ -1,6 +1,7 @@
 import type { Item } from '../item.ts';
 import type { Clause } from './clause.ts';
 import { isAbbreviation, isBoundary, isWeakSo, isWeakThen } from './is-boundary.ts';
+import { isPredicate } from './is-predicate.ts';
 import { HARD, SOFT } from './joints.ts';
 import { startsStatement, statementStart } from './statement-start.ts';
 
@@ -10,6 +11,8 @@ import { startsStatement, statementStart } from './statement-start.ts';
  */
 export function cutClauses(items: Item[]): Clause[] {
   const clauses: Clause[] = [];
+  // looked at once, where they stand in the note: every later word asks what was said before it
+  const says = items.map((_, k) => isPredicate(items, k));
   let sentence = 0;
   const asked = new Set<number>();
   let joint = '';
@@ -64,7 +67,7 @@ export function cutClauses(items: Item[]): Clause[] {
       current.push(item);
       continue;
     }
-    if (current.length && startsStatement(items, k, current)) {
+    if (current.length && startsStatement(items, k, current, says)) {
       const at = statementStart(current, items, k);
       if (at < current.length) {
         const tail = current.slice(at);

@@ -6,22 +6,25 @@ import { BE, isPredicate, PREPOSITIONS } from './is-predicate.ts';
 import { FINITE, hasPredicate, hasWork, isQuantifier, newSubject } from './new-subject.ts';
 import { PARTICLES, REMOVE_VERBS, removalAt } from './removal-at.ts';
 
-/** In running speech: does the item at `k` begin, or complete, a second statement in the current clause? */
-export function startsStatement(items: Item[], k: number, current: Item[]): boolean {
+/**
+ * In running speech: does the item at `k` begin, or complete, a second statement in the current clause? `says` tells of each
+ * item of the note whether it says that something is so or is done.
+ */
+export function startsStatement(items: Item[], k: number, current: Item[], says: boolean[]): boolean {
   const item = items[k]!;
   const before = current.at(-1)!;
   // "… down as we speak forget the net"
   if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(item.w))
     return (
-      isPredicate(items, k) &&
+      says[k]! &&
       // "going with the darn forget the patch"
       (hasPredicate(current) || current.slice(1).some((x) => x.action || x.material === 'net'))
     );
   if (/^(i|we)$/.test(item.w) && goesOnTo(items, k)) return true;
   // looked at where they stand in the note, so that "took the old patch off" knows its "off"
   const start = k - current.length;
-  const predicates = current.map((_x, m) => (isPredicate(items, start + m) ? m : -1)).filter((m) => m >= 0);
-  if (!predicates.length) {
+  const last = says.lastIndexOf(true, k - 1) - start;
+  if (last < 0) {
     // "next same again | next sound"
     if (item.place?.kind === 'blocks' && /^(same|same again|ditto|likewise|again)$/.test(before.w))
       return current[0]!.place !== undefined;
@@ -104,8 +107,7 @@ export function startsStatement(items: Item[], k: number, current: Item[]): bool
     // "leaving 2-4 just as it is": an adverb is no verb of its own
     return !(before.action && verb !== "'s") || (FINITE.has(verb) && !/^(just|only|too|same)$/.test(verb));
   }
-  if (!isPredicate(items, k)) return false;
-  const last = predicates.at(-1)!;
+  if (!says[k]) return false;
   const lastItem = current[last]!;
   // "took the tacking out", "have come off the bottom row": the particle belongs to the verb before
   if (PARTICLES.has(item.w) && Object.hasOwn(REMOVE_VERBS, lastItem.w)) return false;

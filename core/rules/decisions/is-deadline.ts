@@ -26,12 +26,7 @@ const HANDED =
 /** Is this a date for the work to be finished or handed back? `words` are the part's words joined by blanks. */
 export function isDeadline(words: string, items: Item[]): boolean {
   if (/\b(?:deadline|due date|due back)\b/.test(words)) return true;
-  if (items.some((x) => x.duration || x.span)) return false;
-  if (FIGURES.test(words) && HANDING.test(words)) return true;
-  return (
-    (BY_A_DATE.test(words) || A_DATE.test(words)) &&
-    HANDING.test(words) &&
-    !PAST.test(words) &&
-    !HANDED.test(words)
-  );
+  if (!HANDING.test(words) || items.some((x) => x.duration || x.span)) return false;
+  if (FIGURES.test(words)) return true;
+  return (BY_A_DATE.test(words) || A_DATE.test(words)) && !PAST.test(words) && !HANDED.test(words);
 }

@@ -9,6 +9,7 @@ import {
   SETTLED_CUE,
   SETTLED_HEAD,
 } from '../../lexicon/matters.ts';
+import { PatternSet, plainWordsOf } from '../../text/pattern-set.ts';
 import { makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
@@ -179,12 +180,17 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
 
 const wordsOf = (items: Item[]): string => ` ${items.map((x) => x.w).join(' ')} `;
 
+const TELLS_OPEN = new PatternSet([
+  OPEN_CUE,
+  /\b(?:could|might|may|maybe|perhaps) (?:\w+ )?(?:go|going|pick|choose|stick|opt)\b/,
+]);
+const TELLS_SETTLED = new PatternSet([SETTLED_CUE]);
+
 function cueOf(words: string): DecisionStatus | undefined {
-  if (OPEN_CUE.test(words)) return 'open';
-  if (/\b(?:could|might|may|maybe|perhaps) (?:\w+ )?(?:go|going|pick|choose|stick|opt)\b/.test(words))
-    return 'open';
+  const plain = plainWordsOf(words);
+  if (TELLS_OPEN.test(words, plain)) return 'open';
   if (
-    SETTLED_CUE.test(words) &&
+    TELLS_SETTLED.test(words, plain) &&
     !/\b(?:settled|fixed) (?:along|in|into|down|at|to|towards)\b/.test(words) &&
     !/\bdecided (?:to|against|not)\b/.test(words)
   )

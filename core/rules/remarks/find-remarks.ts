@@ -1,4 +1,5 @@
 import { HISTORY, MARKS, NO_MARK, NO_WISH, WISHES } from '../../lexicon/story.ts';
+import { PatternSet, plainWordsOf } from '../../text/pattern-set.ts';
 import { isDeadline } from '../decisions/is-deadline.ts';
 import type { Draft } from '../draft.ts';
 import type { Item } from '../item.ts';
@@ -70,7 +71,9 @@ function segmentsOf(items: Item[]): Item[][] {
   return out;
 }
 
-const any = (patterns: RegExp[], words: string): boolean => patterns.some((p) => p.test(words));
+const OF_MARKS = new PatternSet(MARKS);
+const OF_WISHES = new PatternSet(WISHES);
+const OF_HISTORY = new PatternSet(HISTORY);
 const BENCH = /(^| )(i|we|i 've|i 'm|i 'd|i 'll) /;
 
 /** The sentences of a note that tell the quilt's story, name a mark found in it, or pass on a wish of its owner. */
@@ -78,9 +81,10 @@ export function findRemarks(items: Item[]): RemarkFound[] {
   const out: RemarkFound[] = [];
   for (const segment of segmentsOf(items)) {
     const words = ` ${segment.map((x) => x.w).join(' ')} `;
+    const plain = plainWordsOf(words);
     const last = segment.at(-1)!;
     const found = { from: segment[0]!.token.from, to: last.end ?? last.token.to };
-    if (any(MARKS, words) && !NO_MARK.test(words)) {
+    if (OF_MARKS.test(words, plain) && !NO_MARK.test(words)) {
       if (tellsOnlyDamage(segment)) continue;
       const placed = placesOfClause(segment);
       const places =
@@ -89,9 +93,9 @@ export function findRemarks(items: Item[]): RemarkFound[] {
           : [];
       const everywhere = places.filter((p) => splitBlock(p)).length > 8;
       out.push({ ...found, kind: 'mark', places: everywhere ? [] : places });
-    } else if (any(WISHES, words) && !NO_WISH.test(words) && !onlyDeadline(words, segment))
+    } else if (OF_WISHES.test(words, plain) && !NO_WISH.test(words) && !onlyDeadline(words, segment))
       out.push({ ...found, kind: 'wish', places: [] });
-    else if (any(HISTORY, words) && !BENCH.test(words.slice(0, 8)))
+    else if (OF_HISTORY.test(words, plain) && !BENCH.test(words.slice(0, 8)))
       out.push({ ...found, kind: 'history', places: [] });
   }
   return out;

@@ -192,8 +192,8 @@ export function findBySound(
   const after = tokens[i + 1]?.kind === 'mark' ? '' : (tokens[i + 1]?.w ?? '');
   const beforeStitch = /^(?:stitch|stitches|stitched|stitching)$/.test(after);
   const asFinding = IS.has(before?.w ?? '') && AFTER_FINDING.has(after);
-  const byName = fabrics ? soundsOfFabrics(fabrics) : undefined;
-  if (LEXICON.longestAt(tokens, i) || byName?.words.has(w)) return undefined;
+  const names = fabrics ? soundsOfFabrics(fabrics) : undefined;
+  if (LEXICON.longestAt(tokens, i) || names?.words.has(w)) return undefined;
   const whole = isNearDistinct(w, 3) ? distinct(w) : undefined;
   if (whole && lettersApart(w, whole) <= 3) return { word: whole, rule: 'slip.sound' };
   const next = tokens[i + 1];
@@ -202,20 +202,23 @@ export function findBySound(
     if (joined && !joined.endsWith('ed') && lettersApart(w + next.w, joined) <= 2)
       return { word: joined, rule: 'slip.sound', length: 2 };
   }
-  // Of a name of one word only before "blocks" and the like; of a longer name beside one of its other words.
-  const fabricWords = (byName?.byWord ?? []).filter(
-    ({ word, name }) =>
-      word.length >= 4 &&
-      (name.some((other) => other !== word && (other === before?.w || other === after)) ||
-        (name.length === 1 && CLOTH_NOUNS.has(after))),
-  );
-  const codes = codesOf(w);
   // "three artis of calico"
   if (after === 'of' && isNumber(before)) {
-    const unit = codes.flatMap((code) => (code.length >= 4 ? (UNITS.get(code) ?? []) : []))[0];
+    const unit = codesOf(w).flatMap((code) => (code.length >= 4 ? (UNITS.get(code) ?? []) : []))[0];
     if (unit) return { word: unit, rule: 'slip.sound-unit' };
   }
+  // Of a name of one word only before "blocks" and the like; of a longer name beside one of its other words.
+  const beside = CLOTH_NOUNS.has(after) || names?.words.has(before?.w ?? '') || names?.words.has(after);
+  const fabricWords = !(names && beside)
+    ? []
+    : names.byWord.filter(
+        ({ word, name }) =>
+          word.length >= 4 &&
+          (name.some((other) => other !== word && (other === before?.w || other === after)) ||
+            (name.length === 1 && CLOTH_NOUNS.has(after))),
+      );
   if (!beforeStitch && !asFinding && !fabricWords.length) return undefined;
+  const codes = codesOf(w);
   const long = codes.filter((code) => code.length >= 3);
   if (beforeStitch && !STITCH_ADJECTIVES.has(w)) {
     for (const code of codes) {

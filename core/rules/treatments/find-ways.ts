@@ -112,8 +112,9 @@ export function findWays(items: Item[], thing?: string): Way[] {
     };
     for (const rule of BY_THING) {
       const told = rule(at);
+      if (!told) continue;
       keep(told);
-      if (told) break;
+      break;
     }
   }
   for (let k = 0; k < items.length; k++) if (!used.has(k)) keep(verbLeft(items, k, thing));
