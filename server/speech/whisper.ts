@@ -6,6 +6,8 @@ import { findTokenLoop } from './find-token-loop.ts';
 import { echoesPrompt, isInventedSpeech, loudestDb } from './is-invented-speech.ts';
 import { createLogMel } from './log-mel.ts';
 import { onnx } from './onnx-runtime.ts';
+import { readTradePhrases } from './read-trade-phrases.ts';
+import type { TradePhrases } from './trade-phrases.ts';
 
 export type RecognisedWord = { text: string; confidence: number };
 
@@ -55,6 +57,9 @@ type Reading = {
   looped: boolean;
 };
 
+/** What is likelier to be said here than the sound alone tells. */
+type Expected = { boosts?: BoostContinuations | undefined; phrases?: TradePhrases };
+
 /** Called before each run of the network: lets live speech go first, and throws when the work was called off. */
 export type Turn = () => Promise<void>;
 
@@ -97,6 +102,8 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     (id: number) => id < END,
   );
   const stepOutputs = decoder.outputNames.filter((name) => !name.includes('.encoder.'));
+  const vocabulary = (tokenizer as unknown as { model: { vocab: string[] } }).model.vocab.slice(0, END);
+  const phrases = await readTradePhrases(modelsDir, vocabulary);
   let realTimeFactor = 0.1;
 
   const encodeText = (text: string): number[] => tokenizer.encode(text, null, { add_special_tokens: false });
@@ -174,7 +181,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
   async function readGreedily(
     encoded: Tensor,
     prompt: string,
-    boosts: BoostContinuations | undefined,
+    { boosts, phrases }: Expected,
     cap: number,
     turn: Turn,
   ): Promise<Reading> {
@@ -190,12 +197,14 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       let best = END;
       for (let id = 0; id < END; id++) if (logits[id]! > logits[best]!) best = id;
       let bestScore = logits[best]!;
-      for (const id of boosts?.after(tokens) ?? []) {
+      const begun = boosts?.after(tokens) ?? [];
+      for (const id of begun) {
         if (logits[id]! + BOOST > bestScore) {
           best = id;
           bestScore = logits[id]! + BOOST;
         }
       }
+      if (phrases && !begun.includes(best)) best = phrases.choose(tokens, logits, best);
       const logProb = logits[best]! - total;
       if (best === END) return { tokens, logProbs, endLogProb: logProb, noSpeech, looped: false };
       tokens.push(best);
@@ -334,13 +343,13 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     const forced = beam !== undefined && beam > 1;
     reading = forced
       ? await readWithBeam(encoded, prompt, beam, cap, turn)
-      : await readGreedily(encoded, prompt, boosts, cap, turn);
+      : await readGreedily(encoded, prompt, { boosts, phrases }, cap, turn);
     let looped = reading.looped;
 
     if (looped) {
       await turn();
       const whole = frames === LONGEST_FRAMES ? encoded : await encode(pcm, LONGEST_FRAMES);
-      reading = await readGreedily(whole, '', undefined, cap, turn);
+      reading = await readGreedily(whole, '', {}, cap, turn);
     } else if (beam === undefined && realTimeFactor < TOO_SLOW && isDoubtful(reading)) {
       await turn();
       const second = await readWithBeam(encoded, prompt, 4, cap, turn);
@@ -354,7 +363,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       // On noise a prompted recogniser hands back words of its prompt, and is surer of itself than it should be (no-speech .1
       // to .6 where it gives .7 to .9 without; on speech under .03): only what is heard without the prompt too was said.
       await turn();
-      const unprompted = await readGreedily(encoded, '', undefined, cap, turn);
+      const unprompted = await readGreedily(encoded, '', {}, cap, turn);
       if (unprompted.looped || isInventedSpeech(decodeText(unprompted.tokens), figuresOf(unprompted))) {
         return nothing(unprompted.noSpeech, meanOf(unprompted));
       }

@@ -1,0 +1,28 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { checkModelFolder, ModelFileError } from './model-files.ts';
+import { PhraseCounts } from './phrase-counts.ts';
+import { TradePhrases } from './trade-phrases.ts';
+
+export const TRADE_PHRASES_FOLDER = 'trade-phrases';
+export const TRADE_PHRASES_FILE = 'phrases.json';
+
+/**
+ * Reads the counted phrases beside the recogniser's folder.
+ *
+ * @param vocabulary the recogniser's tokens by their number
+ * @throws ModelFileError when the file is missing or is none
+ */
+export async function readTradePhrases(
+  modelsDir: string,
+  vocabulary: readonly string[],
+): Promise<TradePhrases> {
+  await checkModelFolder(modelsDir, TRADE_PHRASES_FOLDER);
+  const path = join(modelsDir, TRADE_PHRASES_FOLDER, TRADE_PHRASES_FILE);
+  const counts = PhraseCounts.safeParse(JSON.parse(await readFile(path, 'utf8')));
+  if (!counts.success)
+    throw new ModelFileError(
+      `Model file damaged: ${TRADE_PHRASES_FOLDER}/${TRADE_PHRASES_FILE} holds no counted phrases. Restore it from the download.`,
+    );
+  return new TradePhrases(counts.data, vocabulary);
+}
