@@ -2,7 +2,7 @@ import { TRADE_TERMS } from './trade-terms.ts';
 
 /** What the recogniser is told before it listens. */
 export type RecognitionContext = {
-  /** One natural sentence with this quilt's fabrics. */
+  /** One natural sentence with this quilt's fabrics; where there is none, what is said is not taken for notes of the trade. */
   sentence?: string;
   /** The note before, as heard; at most its last 60 words are used. */
   lastNote?: string;

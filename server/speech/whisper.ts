@@ -58,7 +58,7 @@ type Reading = {
 };
 
 /** What is likelier to be said here than the sound alone tells. */
-type Expected = { boosts?: BoostContinuations | undefined; phrases?: TradePhrases };
+type Expected = { boosts?: BoostContinuations | undefined; phrases?: TradePhrases | undefined };
 
 /** Called before each run of the network: lets live speech go first, and throws when the work was called off. */
 export type Turn = () => Promise<void>;
@@ -343,7 +343,13 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     const forced = beam !== undefined && beam > 1;
     reading = forced
       ? await readWithBeam(encoded, prompt, beam, cap, turn)
-      : await readGreedily(encoded, prompt, { boosts, phrases }, cap, turn);
+      : await readGreedily(
+          encoded,
+          prompt,
+          { boosts, phrases: context.sentence ? phrases : undefined },
+          cap,
+          turn,
+        );
     let looped = reading.looped;
 
     if (looped) {
