@@ -19,7 +19,7 @@ afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 it('finds the shipped models whole, byte for byte', async () => {
   const { folders } = await readModelManifest(MODELS);
-  expect(folders.map((each) => each.folder)).toEqual(['whisper-base', 'silero-vad']);
+  expect(folders.map((each) => each.folder)).toEqual(['whisper-base', 'silero-vad', 'trade-phrases']);
   for (const each of folders) {
     expect(each.licence).toBe('MIT');
     const files = await checkModelFolder(MODELS, each.folder, { hashes: true });
