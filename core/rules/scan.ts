@@ -463,6 +463,8 @@ function itemAt(
     const cost = findCost(tokens, i, commerce);
     if (
       clock &&
+      // "it's 143 by 190 cm"
+      !(/^(by|x|×)$/.test(tokens[clock.next]?.w ?? '') && isNumberAt(tokens, clock.next + 1)) &&
       !(cost && (cost.next > clock.next || (cost.next === clock.next && !clock.firm && isSum(tokens, i)))) &&
       !(quantity?.unit && quantity.next >= clock.next) &&
       !(named && !clock.firm && block.next >= clock.next && !STRONG_LEADS.has(before))
@@ -649,6 +651,8 @@ const WEAK_STITCHES = new Set([
   'mach',
   'little running',
 ]);
+const isNumberAt = (tokens: Token[], i: number): boolean =>
+  tokens[i]?.kind === 'number' || startsNumber(tokens[i]?.w ?? '');
 const startsNumber = (word: string): boolean => NUMBER_STARTS.has(word);
 
 function applySenses(item: Item, senses: { k: string; v?: unknown; form?: unknown }[]): void {

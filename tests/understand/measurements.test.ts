@@ -17,6 +17,23 @@ describe('measurements', () => {
     ['seams on this old thing are three eighths of an inch', [of('seam', 0.375, 'in')]],
     ['seam allowance a mean eighth of an inch', [of('seam', 0.125, 'in')]],
     ['the seams in row two are three inches open', []],
+    [
+      "trimmed two cm off the bottom and it's 143 by 190 cm",
+      [of('width', 143, 'cm'), of('length', 190, 'cm')],
+    ],
+    ['measures 150 across and 180 down, cm', [of('length', 180, 'cm'), of('width', 150, 'cm')]],
+    ["there's four inches of overhang all around", [of('overhang', 4, 'in')]],
+    [
+      'sides: 60 top, 72 right, 61 bottom and 71 and a half left, inches',
+      [
+        of('side-top', 60, 'in'),
+        of('side-right', 72, 'in'),
+        of('side-bottom', 61, 'in'),
+        of('side-left', 71.5, 'in'),
+      ],
+    ],
+    ["i've cut the strips for the binding at um oh what was it inches", [{ of: 'strip', unit: 'in' }]],
+    ['new border? maybe', []],
     // a gap left for the number
     [
       '89 x 112 cm, border __ cm',

@@ -118,7 +118,7 @@ const TOLD_AS_WHAT =
 const TOLD_AFTER = /^what (?:'s|is) (?:wrong|the (?:matter|trouble|problem)|happened)(?: \S+){0,5} is /;
 /** "How close to quilt it, undecided": told, not asked. */
 const TOLD_OPEN =
-  /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|how (?:much|many|long) (?:she|he|they|to)\b|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:decided|settled|chosen|agreed))(?: yet| still)?$/;
+  /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|how (?:much|many|long) (?:she|he|they|to)\b|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|up in the air|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:decided|settled|chosen|agreed))(?: yet| still)?$/;
 
 /** A statement before the question, or one that begins like a question ("have 30 cm interfacing", "still need 5 yd"). */
 function tellsSomething(whole: string, head: string, items: Item[], asked: boolean): boolean {

@@ -86,6 +86,19 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
   sentences.forEach(({ items: own, stop }, number) => {
     const parts = partsOf(own);
     if (parts.length === 0) return;
+    // "the wadding I haven't settled. No, I have: the thinner"
+    if (
+      /^ (?:no|actually|in fact)(?: ,)? (?:i|we) (?:have|do|am|'ve)(?: (?:decided|settled|now))*(?: :| ,)? /.test(
+        wordsOf(own),
+      )
+    ) {
+      const open = state.drafts.findLast((d) => d.entry.kind === 'decision');
+      if (open?.entry.kind === 'decision' && open.entry.status === 'open' && open.sentence >= number - 1) {
+        open.entry.status = 'settled';
+        for (const x of own.slice(0, own.findIndex((y) => y.token.kind === 'mark') + 1 || own.length))
+          claims.later.add(x);
+      }
+    }
     // the heading of a list holds until the next full stop
     const first = parts[0]!;
     if (/^(:|--|-)$/.test(parts[1]?.joint ?? '') && OPEN_HEAD.test(first.words.trim())) heading = 'open';
@@ -115,6 +128,13 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
     }
     spread(parts, headed, after, asked);
     const sentence = wordsOf(own);
+    if (!headed && struckDeal(sentence, own)) {
+      const part = parts.find((p) => p.items.some(isSumOfJob))!;
+      add('price', 'settled', part, 'decision.price', number);
+      for (const p of parts) p.taken = true;
+      for (const x of own) claims.first.add(x);
+      return;
+    }
     for (const [k, part] of parts.entries()) {
       if (part.taken) continue;
       const price = priceOf(parts, k, headed);
@@ -134,8 +154,16 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         continue;
       }
       if (headed) {
+        const yarn =
+          !part.topic &&
+          part.items.some((x) => YARN.test(x.w)) &&
+          state.drafts.some(
+            (d) => d.entry.kind === 'decision' && d.entry.about === 'tying' && d.sentence === number,
+          );
         const listed =
           part.topic ??
+          // "decisions: tie it, red wool"
+          (yarn ? { topic: 'tie-thread' as const, item: part.items.at(-1)! } : undefined) ??
           (part.items.length > 1 ? { topic: 'other' as const, item: part.items[0]! } : undefined);
         if (!listed || strayed(part)) continue;
         part.topic = listed;
@@ -161,6 +189,17 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         const told = [...part.items];
         for (let q = k + 1; q < parts.length && !parts[q]!.topic; q++) told.push(...parts[q]!.items);
         add(found.topic, found.status, part, found.rule, number, told);
+        if (part.joint === ':' && parts[k - 1] && isOfMatter(parts[k - 1]!, found.topic))
+          for (const x of parts[k - 1]!.items) claims.later.add(x);
+        // "how to wash it: cool water in the bath, that is settled": what it is about is told behind the colon
+        for (
+          let q = k + 1;
+          parts[k + 1]?.joint === ':' && q < parts.length && isOfMatter(parts[q]!, found.topic);
+          q++
+        ) {
+          parts[q]!.taken = true;
+          for (const x of parts[q]!.items) claims.later.add(x);
+        }
         // the words that said so go with it
         for (let q = k + 1; q < parts.length && !parts[q]!.topic && parts[q]!.cue; q++)
           for (const x of parts[q]!.items) claims.later.add(x);
@@ -177,6 +216,13 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
   });
   return claims;
 }
+
+/** A part that tells of the same matter, or of none, and of no work at a place. */
+const isOfMatter = (part: Part, topic: Topic): boolean =>
+  (!part.topic || part.topic.topic === topic) &&
+  !part.items.some(
+    (x) => BLOCKS(x) || x.duration || x.span || x.clock || x.cost || (x.finding && !WELL.test(x.w)),
+  );
 
 const wordsOf = (items: Item[]): string => ` ${items.map((x) => x.w).join(' ')} `;
 
@@ -297,13 +343,16 @@ function spread(
     if (
       !part.status &&
       before?.status === 'settled' &&
-      /\b(?:settled|decided|agreed) on\b/.test(before.words) &&
+      /\b(?:(?:settled|decided|agreed) on|(?:going|go|went|gone|sticking) with|plumped for|opted for|chose|chosen|picked)\b/.test(
+        before.words,
+      ) &&
       /^(and|&|\+|,)$/.test(part.joint) &&
       part.items.length <= 5 &&
       !DOING.test(part.words)
     )
       part.status = 'settled';
-    if (!part.status && k === parts.length - 1 && after) part.status = after;
+    if (!part.status && after && (k === parts.length - 1 || (after === 'settled' && isShort(parts))))
+      part.status = after;
     // "thread colour: ecru or grey?", "thread colour?"
     if (!part.status && asked) {
       const told = [part.words];
@@ -321,6 +370,9 @@ function spread(
   }
 }
 
+/** "Tying it, no quilting. Settled.": so few words that what is said of them holds for all. */
+const isShort = (parts: Part[]): boolean => parts.reduce((n, p) => n + p.items.length, 0) <= 8;
+
 /** A part of a list that has run on into the work: lengths of time, goods, damage at a place. */
 const strayed = (part: Part): boolean =>
   part.items.some(
@@ -335,6 +387,15 @@ const strayed = (part: Part): boolean =>
   /^ (?:and |but )*(?:not|no|never) /.test(part.words) ||
   (part.topic?.topic !== 'fabric' && part.items.some((x) => BLOCKS(x) || (!part.topic && x.action))) ||
   (part.topic === undefined && part.items.length <= 1);
+
+/** "asked 240, she said 225, shook on it" */
+const struckDeal = (words: string, items: Item[]): boolean =>
+  /\b(?:shook (?:hands )?on (?:it|that)|shook hands|struck a (?:deal|bargain)|met (?:me )?(?:in the middle|half ?way)|it 's a deal|we have a deal)\b/.test(
+    words,
+  ) && items.some(isSumOfJob);
+
+const isSumOfJob = (x: Item): boolean =>
+  (x.cost?.amount ?? (x.quantity?.unit ? 0 : (x.quantity?.value ?? 0))) >= 10;
 
 /** The part that names the price of the job, and whether it is agreed. */
 function priceOf(parts: Part[], k: number, headed: DecisionStatus | undefined): DecisionStatus | undefined {
@@ -473,7 +534,19 @@ function matterIn(
   // "… patch it? Or new backing altogether?": the other of two treatments
   if (asked && k === 0 && /^ or /.test(words)) return undefined;
   if (items.some(BLOCKS) && !cloth) return undefined;
-  if (items.some((x) => (x.finding && !WELL.test(x.w)) || x.duration || x.span || x.clock)) return undefined;
+  // "3-4: crepeline over the face or cloth behind?": two ways to mend it
+  if (cloth && / (?:behind|underneath|over) /.test(`${words}${parts[k + 1]?.words ?? ''}`)) return undefined;
+  if (
+    items.some(
+      (x, m) =>
+        // "torn between tying and quilting"
+        (x.finding && !WELL.test(x.w) && !(x.w === 'torn' && items[m + 1]?.w === 'between')) ||
+        x.duration ||
+        x.span ||
+        x.clock,
+    )
+  )
+    return undefined;
   const way = topic === 'tying' || topic === 'quilting' || topic === 'washing';
   const works = items.filter(
     (x) => x.action && !(x.part && x.action.form === 'ing') && !['tie', 'quilt', 'wash'].includes(x.action.v),
@@ -483,6 +556,8 @@ function matterIn(
     (x) =>
       !(binding && x.action?.v === 'bind') &&
       !(x.w === 'air' && part.status === 'open') &&
+      // "leave the border off, that's decided"
+      !(x.action?.v === 'leave' && / (?:off|out) $/.test(words)) &&
       !(
         x.action?.v === 'leave' &&
         /\b(?:question|decision|matter|choice|to (?:my|her|his|the owner|a higher))\b/.test(words)
@@ -575,6 +650,8 @@ function wayIn(
       return undefined;
     return { topic, status: 'open', rule: 'decision.way-open' };
   }
+  // "washed it in the bath, that's settled": done
+  if (topic === 'washing' && /^ (?:and |i |i 've |have )*washed /.test(words)) return undefined;
   const senses = items.map((x, at) => senseOf(x, items, at));
   const both =
     senses.includes('tying') && senses.includes('quilting') && /\b(?:or|vs|versus|\/)\b|\//.test(words);
@@ -672,6 +749,15 @@ function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
     ? items.find((x) => /^ties?/.test(x.w))
     : undefined;
   if (ties) return { topic: 'tie-thread', item: ties };
+  // "the ties will be red"
+  if (
+    /^ (?:the )?(?:ties|tying) (?:will be|'ll be|are|are going to be|to be|are to be|in) (?:in )?(?:\w+ )?(?:red|blue|white|cream|ecru|black|navy|green|gr[ae]y|brown|wool|cotton|silk|floss)\b/.test(
+      words,
+    )
+  ) {
+    const item = items.find((x) => /^(ties|tying)$/.test(x.w));
+    if (item) return { topic: 'tie-thread', item };
+  }
   let soft: { topic: Topic; item: Item } | undefined;
   const width = items.find((x) => x.measure === 'border' && !x.quantity);
   if (width) return { topic: 'border', item: width };

@@ -67,6 +67,8 @@ function cueAt(items: Item[], k: number): Cue | undefined {
     if (
       items[k]!.place?.places[0]?.includes('-left') ||
       (w(items, k) === 'left' && w(items, k - 1) === 'the') ||
+      // "top 60, right 72, left 71.5 inches"
+      (w(items, k) === 'left' && items.filter((x) => /^(top|right|bottom|btm)$/.test(x.w)).length > 1) ||
       // "left-handed shears"
       (w(items, k) === 'left' && /^(-|handed|hand)$/.test(w(items, k + 1))) ||
       // "with what was left of the gingham": used up
@@ -494,6 +496,13 @@ const GOODS_PART = /^(backing|batting|binding|border)$/;
 function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound | undefined {
   const good = findGood(items, at, !cue.weak);
   if (!good) return undefined;
+  // "there's four inches of overhang"
+  if (
+    items
+      .slice(good.from, good.next)
+      .some((x) => /^(overhang|tail|seam|diagonal|tie-spacing)$/.test(x.measure ?? '') && !x.material)
+  )
+    return undefined;
   // "get thread, pins and three metres of calico": an order to oneself that names nothing but goods
   if (cue.use === 'needed' && cue.next === 1 && good.head !== undefined && items[at]?.w !== 'the')
     if (/^(,|and|&|)$/.test(w(items, good.next))) return good;

@@ -103,7 +103,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       isNumber(items[k - 1]) &&
       !used.has(k - 1) &&
       / (across|wide) /.test(all) &&
-      items.some(lengthUnit)
+      (bare || items.some(lengthUnit))
     )
       push('length', k - 1, 'measure.down', [items[k]!]);
   // "62 1/2 by 76", "60 x 72 in"
@@ -216,6 +216,14 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       if (b >= 0 && isNumber(items[b]) && b < k - 1 && !used.has(b)) sides.push([sideWords[head]!, b, k]);
     }
   }
+  // "60 top, 72 right, 61 bottom"
+  const numberFirst = items.flatMap((x, k): [Measure, number, number][] => {
+    const of = sideWords[x.w] ?? sideWords[/^edge-(\w+)$/.exec(x.place?.places[0] ?? '')?.[1] ?? ''];
+    return of && isNumber(items[k - 1]) && !used.has(k - 1) && !isNumber(items[k + 1])
+      ? [[of, k - 1, k]]
+      : [];
+  });
+  if (numberFirst.length >= 3) sides.splice(0, sides.length, ...numberFirst);
   // "the left side's eighty inches and the right's seventy nine"
   const opposite =
     sides.length === 2 && sides.every(([, m, at]) => m > at) && items.some(lengthUnit) && SIDED.test(all);
@@ -406,7 +414,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         continue;
       const border = items.slice(Math.max(0, k - 14), k).some((x) => x.part === 'border');
       // "ten down and eight across" counts blocks
-      if (word === 'across' && !items.some(lengthUnit)) continue;
+      if (word === 'across' && !items.some(lengthUnit) && !bare) continue;
       if (!lengthUnit(items[m]) && !shared) {
         if (!/\b(width|length|wide|long)\b/.test(word)) continue;
       }

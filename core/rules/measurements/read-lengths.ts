@@ -66,7 +66,8 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
       'unneeded',
     );
     state.drafts.push(draft);
-    for (const x of m.items) if (isOnlyFigure(x)) claims.drop.add(x);
+    for (const x of m.items)
+      if (isOnlyFigure(x) || (m.of === 'side-left' && x.w === 'left')) claims.drop.add(x);
   }
 }
 
@@ -116,7 +117,9 @@ function unknownLength(
     const [next, far] = [tokens[x.j]?.w ?? '', tokens[x.j + 1]?.w];
     // "border __ cm", "the border is so many inches"
     const gap =
-      /^(many|\?|_)$/.test(next) ||
+      /^(many|_)$/.test(next) ||
+      // "new border? maybe" asks of the border, "border ? cm" of its width
+      (next === '?' && (Object.hasOwn(UNIT_WORDS, far ?? '') || found.length > 0)) ||
       (next === '.' && far === '.') ||
       (/^(is|was|'s)$/.test(next) && far === 'so' && tokens[x.j + 2]?.w === 'many');
     const of =

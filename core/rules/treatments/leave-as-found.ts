@@ -55,6 +55,8 @@ function isLeave(items: Item[], k: number): boolean {
   if (/^left/.test(w) && / (you|he|they|mum|dad|who) $/.test(before)) return false;
   // "I left the kettle on": nothing of the quilt
   if (w === 'left' && /^ (?:the|my|a) /.test(after) && isThingOfHouse(items, k + 2)) return false;
+  // "leave the border off": not to be put on
+  if (/^leav/.test(w) && /^ (?:the|that|a|any) (?:\S+ ){1,2}(?:off|out) /.test(after)) return false;
   // "that one I'll leave till tomorrow": put off, and not left as it is
   if (
     /^leav/.test(w) &&

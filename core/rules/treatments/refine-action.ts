@@ -25,6 +25,8 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
   // "ran the hoover round the sewing room"
   if (v === 'clean' && / (?:room|floor|carpet|rug|stairs|hall|kitchen|house|bench|table) /.test(after))
     return undefined;
+  // "done and dusted"
+  if (w === 'dusted' && / done and $/.test(before)) return undefined;
   if (v === 'resew') {
     if (
       w.startsWith('clos') &&
