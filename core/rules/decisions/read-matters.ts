@@ -557,7 +557,7 @@ function matterIn(
       !(binding && x.action?.v === 'bind') &&
       !(x.w === 'air' && part.status === 'open') &&
       // "leave the border off, that's decided"
-      !(x.action?.v === 'leave' && / (?:off|out) $/.test(words)) &&
+      !(x.action?.v === 'leave' && / leave (?:the |that |any )?\S+ (?:off|out) $/.test(words)) &&
       !(
         x.action?.v === 'leave' &&
         /\b(?:question|decision|matter|choice|to (?:my|her|his|the owner|a higher))\b/.test(words)
