@@ -1,4 +1,6 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
+import { COLOURS, PATTERN_WORDS } from '../../lexicon/colours.ts';
+import { CLOTH_WORDS } from '../../lexicon/materials.ts';
 import type { Token } from '../../text/tokenise.ts';
 import type { FabricFound } from '../item.ts';
 
@@ -65,6 +67,9 @@ const TOO_COMMON = new Set([
   'rose',
   'hand',
 ]);
+
+/** Words of a colour that say how light it is, and not which. */
+const SHADES = new Set(['dark', 'light', 'pale', 'golden']);
 
 const cache = new WeakMap<object, FabricIndex>();
 
@@ -167,6 +172,18 @@ export function findFabric(
   }
   const telling = said.some((word) => !TOO_COMMON.has(word));
   if (!telling && !candidates.some((n) => index.names.get(n)!.length === said.length)) return undefined;
+  // "the purple sateen" is not the quilt's rose sateen
+  const colour = tokens[i - 1]?.w ?? '';
+  if (COLOURS.has(colour) && !SHADES.has(colour) && !said.some((word) => COLOURS.has(word)))
+    candidates = candidates.filter((n) => {
+      const words = index.names.get(n)!;
+      return words.includes(colour) || !words.some((word) => COLOURS.has(word) && !SHADES.has(word));
+    });
+  // nor "the green sprig" its green lawn
+  const next = stem(tokens[j]?.w ?? '');
+  if ((PATTERN_WORDS.has(next) || CLOTH_WORDS.has(next)) && said.every((word) => COLOURS.has(word)))
+    candidates = candidates.filter((n) => index.names.get(n)!.every((word) => COLOURS.has(word)));
+  if (!candidates.length) return undefined;
   const full = candidates.filter((n) => index.names.get(n)!.every((word) => said.includes(word)));
   const chosen = full.length ? full : candidates;
   return {
