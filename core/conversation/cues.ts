@@ -57,6 +57,8 @@ export function cueOf(words: string): Cue {
   )
     return 'strong';
   if (/^(?:no|nope|nah) ?$/.test(plain)) return 'none';
+  // "no, that's enough of that"
+  if (/^that (?:'s (?:enough|quite enough)|'ll do|will do)\b/.test(rest)) return 'none';
   if (/(?:^| )(?:no|nope|nah) /.test(lead) || WEAK_START.test(rest)) return 'weak';
   // "it's row four", said of the last note, is short; "it's patched now, with …" tells something new
   if (

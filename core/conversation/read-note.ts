@@ -101,6 +101,7 @@ export function readNote(
       joined,
       scanned.items,
       memory.last?.entries.some(({ entry }) => takeable(entry)),
+      new Set(memory.last?.entries.map(({ entry }) => placesOf(entry).join(' '))).size === 1,
     )
   ) {
     return {

@@ -38,7 +38,7 @@ export const START_PHRASES: string[] = [
 export const STOP_PHRASES: string[] = [
   'call|called|calling a halt',
   'call|called|calling it quits',
-  'conclude|concluded|concluding|completed',
+  'conclude|concluded|concluding|completed|complete',
   'off for|to my? lunch|tea|dinner|supper|breakfast',
   'stop|stopped|stopping|stops|quit|quitting|finish|finished|finishing|end|ended|ending|ends|cease|ceased',
   'break|broke|breaking for|off',

@@ -13,7 +13,7 @@ import { findClock, findDuration, findSpan } from './times/find-time.ts';
 
 /** After these a bare number is a clock time, when the note is about work at all. */
 const CLOCK_LEADS = new Set(
-  'at since till until til from by around about between before after stopped started quit finished began begun was off packed ended starting stopping start stop begin finish say'.split(
+  'at since till until til from by around about between before after stopped started quit finished began begun was off packed ended ceased starting stopping start stop begin finish say'.split(
     ' ',
   ),
 );
@@ -23,7 +23,7 @@ const STRONG_LEADS = new Set(['since', 'till', 'until', 'til', 'o']);
 const COMMERCE =
   /^(bought|buy|got|get|paid|cost|costs|spent|price|@|£|\$|€|needed|picked|ordered|were|was|each|lot|apiece|shopping|shop|receipt|costing|came|purchased|bt|bght|total)$/;
 const WORK_TALK =
-  /^(start|started|starting|stop|stopped|stopping|began|begun|begin|beginning|finish|finished|finishing|quit|quitting|since|till|until|til|from|worked|working|between|knocked|packed|hours?|o'clock|oclock|am|pm|clocked|resum(?:ed?|ing)|paused|back|commenced|off|done|on|went|was|were|sat|break|minus|less|out|half|meant|at|to)$/;
+  /^(start|started|starting|stop|stopped|stopping|began|begun|begin|beginning|finish|finished|finishing|quit|quitting|since|till|until|til|from|worked|working|between|knocked|packed|hours?|o'clock|oclock|am|pm|clocked|resum(?:ed?|ing)|paused|back|commenced|ceased|ended|complete|completed|off|done|on|went|was|were|sat|break|minus|less|out|half|meant|at|to)$/;
 
 export type Scan = {
   items: Item[];
@@ -617,7 +617,13 @@ function clockAwaited(tokens: Token[], i: number): boolean {
   )
     return true;
   // "start survey 0915"
-  const figures = /^0\d[0-5]\d$/.test(tokens[i]!.w);
+  const figures =
+    /^0\d[0-5]\d$/.test(tokens[i]!.w) ||
+    // "ceased 1030", "resumed 1100 with the survey"
+    (/^(?:1\d|2[0-3])[0-5][05]$/.test(tokens[i]!.w) &&
+      /^(ceased|ended|stopped|finished|started|resumed|commenced|began|restarted|paused|completed|complete|quit|until|till|from|off|back)$/.test(
+        before,
+      ));
   if (!figures && !/^([01]?\d|2[0-3])[.:][0-5]\d$/.test(tokens[i]!.w)) return false;
   for (let k = i - 1; k >= Math.max(0, i - 3); k--)
     if (

@@ -78,6 +78,13 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
   if (SELF_ASKED.test(head) && !asked && items.some((x) => x.finding || x.fail || x.action?.form === 'past'))
     return undefined;
   if (WHICH_WAY.test(head) || (told && TOLD_OPEN.test(head))) return undefined;
+  // "did the other lawn one, net over the top, couched it down, fifty minutes start to finish"
+  if (
+    !asked &&
+    DID_A_PIECE.test(head) &&
+    items.some((x) => x.duration || x.stitch || x.action?.form === 'past')
+  )
+    return undefined;
   if (!asked && DID_IT.test(head) && !items.some((x) => x.action?.form === 'base')) return undefined;
   if (ASKING.test(head)) return head;
   if (nominal(head, itemsFrom(items, whole, head), asked)) return head;
@@ -104,6 +111,7 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
 /** "Did the second row today": she did; a question has a verb after its "did". */
 const DID_IT =
   /^did (?:the|this|that|it)\b(?!.*\b(?:have|get|come|came|go|need|take|say|ask|want|run|fit|make|work|give|cost|dry|fade|bleed|last|reach|look|hold|do|end|start|finish|ever|i|we|you|she|he|they)\b)/;
+const DID_A_PIECE = /^did (?:the|this|that|both|them|those|these|all|row|block|\d|some|another|a) /;
 /** "what do I see, the bunny's torn": asked of herself, and what follows is the answer. */
 const SELF_ASKED =
   /^what (?:do (?:i|we) (?:see|find|have)(?: here)?|have (?:i|we)(?: got)?(?: here)?|else do i see|'s this|is this|'s here)(?: ,)?(?! (?:been|done|said|logged|put|to|left|about|on|for|in|still))(?: \S+){3}/;

@@ -58,18 +58,26 @@ const NO_DAMAGE =
 /** The other thing that it was about, which is no work on this quilt: "it was my sister's quilt", "I was thinking of a cushion". */
 const ELSEWHERE =
   /\b(?:(?:it|that|this) (?:was|is|'s)|i (?:was|were|am|'m)(?: \w+){0,2} (?:of|at|on|about)) .*(?:\b\w+ 's (?:quilt|qlt|one|coverlet|blanket)|\b(?:bag|cushion|cosy|cozy|blanket|curtains?|skirt|dress|shirt|pillow|apron|throw|hers|his|theirs)\b)|\b(?:thinking|talking) of (?!the (?:row|block))/;
+const NAMED_NOTE = new RegExp(
+  `^(?:${STRIKE}|forget|ignore|drop|lose) (?:out )?(?:the|that|my) (?:\\S+ ){1,5}?${NOTE_WORD}${END}`,
+);
+const OTHER_WORK =
+  /\b(?:other|another|different|wrong) (?:quilt|qlt|job|piece|blanket|coverlet|comforter|throw|project)\b/;
 /** Struck out once more in other words: "…, wipe it". */
 const AGAIN =
   /^[ ,.!;:-]*(?:(?:just|and|please|so|then|go on|no) )*(?:wipe|scrap|strike|scratch|delete|drop|bin|scrub|lose|forget|cancel|ignore|undo|take) (?:it|that|this|the lot|every word)(?: all| out| off| back| away| please)*[ .!]*$/;
 
 /**
  * Does the note only take back the one before? `text` is the note's words as tokens joined by blanks, `items` its meanings;
- * `onBench`: the last note told of something that can be taken off or left itself.
+ * `onBench`: the last note told of something that can be taken off or left itself;
+ * `onePlace`: all that it told is of one place.
  */
-export function isUndo(text: string, items: Item[], onBench = false): boolean {
+export function isUndo(text: string, items: Item[], onBench = false, onePlace = false): boolean {
   const whole = `${text.trim()} `;
   const lead = LEAD_IN.exec(whole)?.[0] ?? '';
   const command = whole.slice(lead.length);
+  // "scrap the row five one, that was the other quilt"
+  if (onePlace && NAMED_NOTE.test(command) && OTHER_WORK.test(command)) return true;
   const hit =
     STRIKE_IT.exec(command) ??
     TAKE_BACK.exec(command) ??

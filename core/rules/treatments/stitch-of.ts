@@ -16,7 +16,8 @@ export function stitchOf(items: Item[]): { stitch: Stitch; item: Item } | undefi
         /^(a|the|this|that|camp|wool|my|one|other|washing|sewing|old|left|right|free|these|is|'s)$/.test(
           before,
         ) &&
-        !(after?.action || after?.stitch)
+        // "the left hand seam"
+        (/^(left|right)$/.test(before) || !(after?.action || after?.stitch))
       )
         continue;
       if (

@@ -29,7 +29,7 @@ const GOES_ON =
 
 /** Words of a stop that are as often said of a thing: only "for tonight" and the like makes them hers. */
 const NOT_SELF =
-  /^(stops|quit|finish|finished|finishing|end|ended|ending|ends|cease|ceased|closed|off|done|over|till|until|til|finish(ed|ing)? (off|for)|(gave|give|giving) (it )?up|knock(ed|ing)? over|(take|took|taking) on a break)$/;
+  /^(stops|quit|finish|finished|finishing|end|ended|ending|ends|cease|ceased|closed|off|done|over|complete|completed|till|until|til|finish(ed|ing)? (off|for)|(gave|give|giving) (it )?up|knock(ed|ing)? over|(take|took|taking) on a break)$/;
 
 const LEAVE = new Set([
   'because',

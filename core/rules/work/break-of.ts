@@ -9,11 +9,11 @@ export const lengthOf = (x: Item): number =>
       ? (x.quantity?.value ?? 0) * 60
       : (x.quantity?.value ?? 0);
 
-/** Is the stretch at `k` a break in the work that the rest of the sentence tells: "broke from seven to quarter to eight"? */
-export const isBreakSpan = (items: Item[], k: number): boolean =>
-  / (broke|break|breaking|stopped|stopping|paused|away|out|off|except|bar|less|minus|without|lunch|tea|dinner|supper|apart from|not counting)( off)?( for( my| a| some)? [a-z]+)?( from| between)? $/.test(
-    wordsOf(items, k - 6, k),
-  ) && items.some((x, m) => m !== k && (x.clock || x.span));
+const BREAK_LEAD =
+  / (?:(?:broke|break|breaking|stopped|stopping|paused|away|out|off|except|bar|less|minus|without|apart from|not counting)(?: off)?(?: for(?: my| a| some)? [a-z]+)?|(?<!\b(?:after|since|before|until|till|by|past) (?:my |the |our )?)(?:lunch|tea|dinner|supper|breakfast|coffee|smoko|cuppa|nap|bite to eat|bite|sandwich|snack)(?: break)?(?: was| :| ,| -)?)(?: from| between)? $/;
+
+/** Is the stretch at `k` a break in the work: "broke from seven to quarter to eight", "tea 8.15–8.40"? */
+export const isBreakSpan = (items: Item[], k: number): boolean => BREAK_LEAD.test(wordsOf(items, k - 6, k));
 
 /** "two breaks ten minutes each", "two ten-minute breaks", "2 x 10 min": how many of that length. */
 function timesTaken(items: Item[], m: number, used: Set<number>): number {

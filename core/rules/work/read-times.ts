@@ -95,8 +95,21 @@ export function readTimes(
     const span = items[k]!.span;
     if (!span || !isBreakSpan(items, k)) continue;
     const { startAt, endAt } = resolve(span.start, span.end, now, dayOf(k));
-    broken += endAt - startAt;
-    used.add(k);
+    const others = items.filter((x, m) => m !== k && (x.span || x.clock));
+    if (others.some((x) => x.span) || others.length > 1) {
+      broken += endAt - startAt;
+      used.add(k);
+      lead(items, k, used);
+      continue;
+    }
+    // "tea 8.15–8.40": no stretch that it is taken off, so the work stopped and went on
+    const ran = runningIn(state);
+    if (!ran && !others.length) {
+      used.add(k);
+      continue;
+    }
+    push(ran, { mark: 'stop', time: wallTime(startAt) }, 'work.stop-at', [items[k]!], k, k + 1);
+    push(ran, { mark: 'start', time: wallTime(endAt) }, 'work.start-at', [items[k]!], k, k + 1);
     lead(items, k, used);
   }
   for (let k = 0; k < items.length; k++) {
@@ -423,6 +436,7 @@ type TimedMark = Timed & { task: Named | undefined };
 
 /** Marks of a sentence in order, with the meals and rests for which work is stopped at a clock. */
 function withMeals(marks: Mark[], items: Item[], running: boolean): Mark[] {
+  if (!items.some((x) => x.clock)) return marks;
   if (!marks.length && !running && items.filter((x) => x.clock).length < 2) return marks;
   const meals = mealMarks(items).filter((m) => !marks.some((x) => x.at < m.end && x.end > m.at));
   return meals.length ? [...marks, ...meals].sort((a, b) => a.at - b.at) : marks;

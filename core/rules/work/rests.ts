@@ -20,6 +20,16 @@ export function mealMarks(items: Item[]): Mark[] {
       /^(|,|and|then|--|:)$/.test(w(items, k - 1))
     )
       out.push({ at: k, end: k + 1, mark: x.w === 'on' ? 'start' : 'stop', word: x.w });
+    // "okay back again, it's twenty-five to nine"
+    if (
+      x.w === 'back' &&
+      /^(again|now|,)$/.test(w(items, k + 1)) &&
+      /^ (?:(?:so|okay|ok|right|and|then|there|now|,|i|'m|am|we|'re|oh|um|well) )*$/.test(
+        wordsOf(items, 0, k).replace(/^ {2}$/, ' '),
+      ) &&
+      items.slice(k + 2, k + 6).some((y) => y.clock)
+    )
+      out.push({ at: k, end: k + 1, mark: 'start', word: 'back' });
     if (!MEALS.has(x.w)) return;
     // "after lunch at two", "the children have their tea at five" stop nothing
     const lead = wordsOf(items, k - 4, k).trimStart();
