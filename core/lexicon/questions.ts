@@ -52,7 +52,7 @@ export const QUESTION_SIGNS = {
   notYardage:
     /\b(?:how many hours|how much time|cost|spent|spend|bought|paid|used|have i (?:got )?(?:left|used)|did i (?:use|buy|cut)|took|how long (?:did|have|has|was|'s the (?:backing|binding|batting) (?:come|taken|been)))\b/,
   hours:
-    /\b(?:how long|how much (?:work )?(?:have|did|has) (?:i|we|been) (?:done|do|put in|put|gone)(?: in)?(?: so far)? (?:on|into|at) (?:the )?\w+ing|how many (?:hours?|hrs|minutes|mins|evenings|days)|how much time|hours?|hrs|minutes so far|time (?:have|has|did|on|so far|spent|in|total|for|am i|is (?:on|in)|went|gone|put)|(?:total|my|the) time|time on|what time have i|tally|clocked?|time sheet|time 's (?:gone|been)|time ?wise|hours? ?wise|^ (?:the )?time (?:today|yesterday|this|last)|\w+ing time)\b/,
+    /\b(?:how long|how much (?:work )?(?:have|did|has) (?:i|we|been) (?:done|do|put in|put|gone)(?: in)?(?: so far)? (?:on|into|at) (?:the )?\w+ing|how many (?:hours?|hrs|minutes|mins|evenings|days)|how much time|hours?|hrs|mins|minutes so far|minutes (?:today|tonight|yesterday|this|last|on|in all)|time (?:have|has|did|on|so far|spent|in|total|for|am i|is (?:on|in)|went|gone|put)|(?:total|my|the) time|time on|what time have i|tally|clocked?|time sheet|time 's (?:gone|been)|time ?wise|hours? ?wise|^ (?:the )?time (?:today|yesterday|this|last)|\w+ing time)\b/,
   notHours:
     /\b(?:how long (?:is|are) (?:the|each|a|this|that|it|one|my)(?!.* (?:i 've|been|spent|worked)\b)|how long (?:a|an)|what time (?:is it|did|do)|the time now|time is it|24 hours|48 hours)\b/,
   /** With a kind of work named: how much time it took, though no time is named. */

@@ -74,6 +74,10 @@ export const WISHES: RegExp[] = [
     `\\b${OWNER}(?: [^\\s,.;]+)? (?:(?:really|also|still|only|just|does n't|do n't|did n't|never) )*(?:wants?|wanted|wishes|wished|hopes?|hoped|prefers?|preferred|insists?|insisted|requests?|requested|begged|pleaded|likes|asked|asks|was asking|is asking|is hoping|are hoping|is keen|are keen|'s keen|is set on|'s set on|was hoping|was keen|is after)\\b`,
   ),
   /\b(?:she|he|they|owner|client|family|daughter|son) (?:was|is|were|are|'s|'re) (?:very |quite |most |absolutely )?(?:clear|adamant|particular|insistent|anxious|emphatic)\b/,
+  // "she says do what's least visible", "the owner said to make it look loved"
+  new RegExp(
+    `\\b(?:${OWNER})(?: [^\\s,.;]+)? (?:says?|said|told (?:me|us)) (?:to|not to|do n't|just|please)? ?(?:do(?! (?:you|i|we|they))|use|go (?:with|for)|make|try|save|match|hang|be careful|never) (?!me\\b|the (?:phone|kettle|dog|cat|door))`,
+  ),
   /^ (?:and |but |also )?wants (?:it|this|them|her|his|their|no)\b/,
   /: wants (?:it|this|them|her|his|their|no)\b/,
   /\b(?:her|his|their|owner 's|client 's|family 's) (?:wish|wishes|request|one request|only wish|preference) (?:is|was|:)/,

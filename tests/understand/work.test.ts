@@ -60,6 +60,21 @@ describe('stretches of work', () => {
       [{ task: 'quilting', start: `${D}14:00`, end: `${D}17:00`, minutes: 165 }],
     ],
     ['the children have their tea at five', []],
+    // a meal from one hour to another is a rest
+    [
+      'started mending at 2, tea from 3 to quarter past, stopped at 5',
+      [{ task: 'mending', start: `${D}14:00`, end: `${D}17:00`, minutes: 165 }],
+    ],
+    ['dinner 6 to 7', []],
+    [
+      "stopped mending at eleven for the nurse and didn't get back to it till two",
+      [
+        { task: 'mending', mark: 'stop', time: `${D}11:00` },
+        { task: 'mending', mark: 'start', time: `${D}14:00` },
+      ],
+    ],
+    ['survey 2pm', [{ task: 'survey', mark: 'start', time: `${D}14:00` }]],
+    ['ceased 1030', [{ mark: 'stop', time: `${D}10:30` }]],
     // on to the next
     [
       "that's the survey finished on to the mending now",

@@ -89,7 +89,8 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
   if (ASKING.test(head)) return head;
   if (nominal(head, itemsFrom(items, whole, head), asked)) return head;
   const within = ASKING_WITHIN.exec(head);
-  if (!within) return asked && items.length <= 14 ? head : undefined;
+  // "1-4 1-5 stained, coffee?": found, and what it is of in doubt
+  if (!within) return asked && items.length <= 14 && !findsDamage(items) ? head : undefined;
   const before = head.slice(0, within.index);
   // "that's net over the tear is what I'll do": told, with the answer before the word
   if (/ (?:is|'s|was|not|n't|than|like)$/.test(before)) return undefined;
@@ -111,7 +112,12 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
 /** "Did the second row today": she did; a question has a verb after its "did". */
 const DID_IT =
   /^did (?:the|this|that|it)\b(?!.*\b(?:have|get|come|came|go|need|take|say|ask|want|run|fit|make|work|give|cost|dry|fade|bleed|last|reach|look|hold|do|end|start|finish|ever|i|we|you|she|he|they)\b)/;
-const DID_A_PIECE = /^did (?:the|this|that|both|them|those|these|all|row|block|\d|some|another|a) /;
+const findsDamage = (items: Item[]): boolean => {
+  const place = items.findIndex((x) => x.place?.kind === 'blocks' && x.place.how === 'said');
+  return place >= 0 && items.slice(place + 1).some((x) => x.finding && x.finding !== 'sound');
+};
+const DID_A_PIECE =
+  /^did (?:it (?:all |again |both |too )*(?:on|in|by|at|for|,|tonight|today|yesterday|last|this|\w+day)|the|this|that|both|them|those|these|all|row|block|\d|some|another|a) /;
 /** "what do I see, the bunny's torn": asked of herself, and what follows is the answer. */
 const SELF_ASKED =
   /^what (?:do (?:i|we) (?:see|find|have)(?: here)?|have (?:i|we)(?: got)?(?: here)?|else do i see|'s this|is this|'s here)(?: ,)?(?! (?:been|done|said|logged|put|to|left|about|on|for|in|still))(?: \S+){3}/;

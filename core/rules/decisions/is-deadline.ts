@@ -27,6 +27,12 @@ const HANDED =
 export function isDeadline(words: string, items: Item[]): boolean {
   if (/\b(?:deadline|due date|due back)\b/.test(words)) return true;
   if (!HANDING.test(words) || items.some((x) => x.duration || x.span)) return false;
+  // "the other one will be done on Saturday": a block, and not the quilt
+  if (
+    /\b(?:other|second|last|next|remaining|that) (?:ones?|two|three|blocks?)\b|\bthe rest\b/.test(words) &&
+    !/\b(?:she|he|they|her|his|must|has to)\b/.test(words)
+  )
+    return false;
   if (FIGURES.test(words)) return true;
   return (BY_A_DATE.test(words) || A_DATE.test(words)) && !PAST.test(words) && !HANDED.test(words);
 }

@@ -195,7 +195,26 @@ export function readTimes(
     // "went on to half twelve"
     if (mark?.end === k && /^(go|went|gone|kept|carried|worked) (right |straight )?on to$/.test(mark.word))
       mark = { ...mark, mark: 'stop' };
+    // "and didn't get back to it till after two"
+    if (
+      mark &&
+      /^(till|until|til)$/.test(mark.word) &&
+      / (?:n't|not|never) (?:\w+ ){0,2}?(?:back|start|started|begin|going|resume|pick|sit|settle)(?: \w+){0,3} $/.test(
+        wordsOf(items, mark.at - 8, mark.at),
+      )
+    )
+      mark = { ...mark, mark: 'start', word: 'back' };
     if (!mark && w(items, k - 1) === 'back') mark = { at: k - 1, end: k, mark: 'start', word: 'back' };
+    // "survey 2pm"
+    if (
+      !mark &&
+      k <= 2 &&
+      items[0]!.task &&
+      k === items.length - 1 &&
+      !hasObject(items, 0) &&
+      (k === 1 || /^(at|@|-|:|,)$/.test(w(items, 1)))
+    )
+      mark = { at: 0, end: 1, mark: 'start', word: 'task' };
     if (!mark) continue;
     // "I'll stop at ten" is not yet so
     if (
