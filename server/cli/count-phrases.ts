@@ -45,6 +45,7 @@ const manifest = await readModelManifest(modelsDir);
 const listed = manifest.folders.find(({ folder }) => folder === TRADE_PHRASES_FOLDER);
 if (!listed) throw new Error(`models/manifest.json has no folder ${TRADE_PHRASES_FOLDER}.`);
 listed.files = [
+  ...listed.files.filter(({ file }) => file !== TRADE_PHRASES_FILE),
   {
     file: TRADE_PHRASES_FILE,
     bytes: Buffer.byteLength(text),
