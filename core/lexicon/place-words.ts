@@ -131,6 +131,7 @@ export const SIDES: Record<string, 'top' | 'right' | 'bottom' | 'left'> = {
   foot: 'bottom',
   left: 'left',
   right: 'right',
+  rt: 'right',
   lh: 'left',
   rh: 'right',
   l: 'left',

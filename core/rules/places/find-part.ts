@@ -22,10 +22,16 @@ const sideNouns = new Map<string, 'border' | 'edge' | 'binding'>(
  * "left side". The sides of a binding are edges.
  */
 export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const found = sidesAt(tokens, i, ctx);
+  return found && withMoreSides(tokens, i, found);
+}
+
+function sidesAt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const faces = bothFaces(tokens, i);
   if (faces) return faces;
   const alone =
     sidesPutOn(tokens, i) ??
+    sidesCounted(tokens, i) ??
     severalSides(tokens, i) ??
     sideOfFocus(tokens, i, ctx) ??
     listedSides(tokens, i) ??
@@ -125,6 +131,95 @@ export function sidedPart(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     rule: 'place.part-side',
     kind: 'part',
   };
+}
+
+/** What makes another place of a side: "the bottom row", "the top right", "the left half". */
+const NO_SIDE_BEFORE =
+  /^(rows?|blocks?|blks?|squares?|corners?|columns?|cols?|left|right|half|halves|of|seams?|layers?|two|three|four|most|third|quarter|middle|end|stitch|stitching|thread|quilt|patch|patches|piece|fabric)$/;
+const FACE_WORK = /^(photo|photograph|pictures?|pics|vacuum|hoover|brush|dust|clean|wash)/;
+
+/**
+ * "the left edge and the top", "along the top and the right", "off the left side and the bottom", "L side + bottom", "top n l side": the
+ * sides that follow the first one in a list, whose part they share.
+ */
+function withMoreSides(tokens: Token[], i: number, found: PlaceFound): PlaceFound {
+  const part = /^(edge|border)-/.exec(found.places[0] ?? '')?.[1];
+  if (!part || found.places.length > 3 || (found.how === 'implied' && found.rule !== 'place.side-of-it'))
+    return found;
+  const places = [...found.places];
+  let next = found.next;
+  for (;;) {
+    let k = next;
+    if (/^(,|and|&|\+|n|\/)$/.test(w(tokens, k))) k++;
+    if (k > next && /^(and|&|then)$/.test(w(tokens, k))) k++;
+    if (k === next) break;
+    if (/^(along|down|across|on|up)$/.test(w(tokens, k)) && w(tokens, k + 1) === 'the') k++;
+    const the = w(tokens, k) === 'the';
+    if (the) k++;
+    const short = !the && tokens[k + 1]?.kind !== 'number' ? LETTERS.get(w(tokens, k)) : undefined;
+    const side =
+      SIDE_OF.get(w(tokens, k)) ?? (/^[lrtb]$/.test(w(tokens, i)) || short === 'left' ? short : undefined);
+    if (!side || places.includes(`${part}-${side}`)) break;
+    let j = k + 1;
+    while (/^(hand|most)$/.test(w(tokens, j))) j++;
+    const noun = /^(edge|edges|side|sides|one|ones|border|borders)$/.test(w(tokens, j));
+    const word = w(tokens, noun ? j + 1 : j);
+    if (sideNouns.has(w(tokens, j)) && (sideNouns.get(w(tokens, j)) === 'border') !== (part === 'border'))
+      break;
+    if (NO_SIDE_BEFORE.test(word) || (noun && word === 'in')) break;
+    // "… and left the rest", "… and right across"
+    if (
+      !the &&
+      !noun &&
+      /^(left|right)$/.test(w(tokens, k)) &&
+      /^(the|a|an|in|along|across|through|round|down|up|into|over|away|my|off|on|it|them|that|this|as|alone|all)$/.test(
+        word,
+      )
+    )
+      break;
+    // "along the bottom border, and the left border is puckered": the second side has a verb of its own
+    if (/^(is|'s|has|was|needs|wants)$/.test(word)) break;
+    if (
+      w(tokens, next) === ',' &&
+      (TOLD_OF_SIDE.test(word) || /^(tomorrow|tmrw|tonight|next|later)$/.test(word))
+    )
+      break;
+    // "vacuumed the left border and the top": the patchwork
+    if (!noun && side === 'top' && places.length < 2 && tokens.some((t) => FACE_WORK.test(t.w))) break;
+    places.push(`${part}-${side}`);
+    next = noun ? j + 1 : j;
+  }
+  return places.length > found.places.length ? { ...found, places, next } : found;
+}
+
+/** "three sides by hand: the top, the left and the right", "bound two sides, top and left": told after how many they are. */
+function sidesCounted(tokens: Token[], i: number): PlaceFound | undefined {
+  const side = SIDE_OF.get(w(tokens, i));
+  const lead = w(tokens, i - 1) === 'the' ? i - 2 : i - 1;
+  if (
+    !side ||
+    NO_SIDE_BEFORE.test(w(tokens, i + 1)) ||
+    /^(edge|side|hand|border|binding)/.test(w(tokens, i + 1))
+  )
+    return undefined;
+  // "bound the bottom and the left"
+  if (/^(bound|hemmed)$/.test(w(tokens, lead)) && w(tokens, lead + 1) === 'the')
+    return { next: i + 1, places: [`edge-${side}`], how: 'said', rule: 'place.sides-counted', kind: 'part' };
+  if (!/^[:,]$/.test(w(tokens, lead))) return undefined;
+  for (let k = lead - 1; k >= Math.max(1, lead - 7); k--) {
+    if (STOP.test(w(tokens, k))) return undefined;
+    if (!/^(sides|edges|borders)$/.test(w(tokens, k)) || !/^(two|three|four|2|3|4)$/.test(w(tokens, k - 1)))
+      continue;
+    const part = w(tokens, k) === 'borders' ? 'border' : 'edge';
+    return {
+      next: i + 1,
+      places: [`${part}-${side}`],
+      how: 'said',
+      rule: 'place.sides-counted',
+      kind: 'part',
+    };
+  }
+  return undefined;
 }
 
 const BORDERS = /^borders?$/;
@@ -404,7 +499,11 @@ const TOLD_OF_SIDE =
 function listedSides(tokens: Token[], i: number): PlaceFound | undefined {
   const first = SIDE_OF.get(w(tokens, i)) ?? LETTERS.get(w(tokens, i));
   const second = SIDE_OF.get(w(tokens, i + 2)) ?? LETTERS.get(w(tokens, i + 2));
-  if (!first || !second || first === second || !/^(&|\+|and|\/)$/.test(w(tokens, i + 1))) return undefined;
+  // "edge frayed left, right and bottom"
+  const three =
+    w(tokens, i + 1) === ',' && /^(&|\+|and)$/.test(w(tokens, i + 3)) && SIDE_OF.has(w(tokens, i + 4));
+  if (!first || !second || first === second || !(three || /^(&|\+|and|\/)$/.test(w(tokens, i + 1))))
+    return undefined;
   if (
     /^(border|borders|edge|edges|side|sides|hand|block|blocks|row|rows|corner|corners|column|columns|one|ones|binding|\d+)$/.test(
       w(tokens, i + 3),

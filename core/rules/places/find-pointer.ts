@@ -538,11 +538,29 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         kind: 'pointer',
       };
   }
+  // "the binding's off both those sides", "those two edges": the sides just told
+  if (/^(both|those|these)$/.test(word)) {
+    let k = i + 1;
+    while (/^(of|those|these|two|three|the|2|3)$/.test(w(tokens, k)) && k < i + 4) k++;
+    if (/^(sides|edges|borders)$/.test(w(tokens, k)) && (word !== 'both' || k > i + 1)) {
+      const sides = focus.filter((p) => /^(border|edge)-/.test(p));
+      if (sides.length > 1 && sides.length === focus.length)
+        return { next: k + 1, places: sides, how: 'implied', rule: 'place.those-sides', kind: 'pointer' };
+    }
+  }
   // "other three: leave or replace"
   if (word === 'other' && !/^(the|every|each|any|no)$/.test(w(tokens, i - 1))) {
     const n = readCount(tokens, i + 1);
     const side = focus.find((p) => /^(border|edge|corner)-/.test(p));
     if (n?.value === 3 && side) return others(ctx, 3, n.next, `${side.split('-')[0]}s`);
+    // "other two sides tomorrow"
+    if (
+      n &&
+      side &&
+      /^(sides|borders|edges|corners)$/.test(w(tokens, n.next)) &&
+      focus.length + n.value === 4
+    )
+      return others(ctx, n.value, n.next + 1, `${side.split('-')[0]}s`);
   }
   // "all 3 netted"
   if (word === 'all') {

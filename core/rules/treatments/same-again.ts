@@ -290,9 +290,9 @@ const WANTS_DOING = / (?:wants?|needs?|wanting|needing|waiting) (?:doing|done|it
 
 /** "the reverse is to follow tomorrow", "rows 7 to 9 tmrw", "four still to go": the same there, another day. */
 const TO_FOLLOW =
-  / (?:to follow|follows?|following|to come|to go|to do|still to (?:do|go|come)|left to do|next|next time|(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tmrw|tmw|later|another (?:day|evening|night)|(?:'ll|will|shall|going to) do) /;
+  / (?:to follow|follows?|following|to come|to go|to do|still to (?:do|go|come)|left to do|next|next time|(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tmrw|tmw|tonight|later|another (?:day|evening|night)|this (?:afternoon|evening)|(?:'ll|will|shall|going to) do) /;
 const FOLLOWING =
-  /^(the|a|and|,|&|\+|gets?|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|is|are|'s|to|follow|follows|following|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|week|well|as|just|-|--|\()$/;
+  /^(the|a|and|,|&|\+|gets?|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|is|are|'s|to|follow|follows|following|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|this|afternoon|weekend|till|until|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|week|well|as|just|-|--|\()$/;
 
 /** "(the side borders are on) the bottom one I'll do tomorrow": words of doing what was told, behind a place. */
 const doneLater = (items: Item[], x: Item): boolean =>
@@ -310,7 +310,7 @@ export function toFollow(state: ReaderState, v: ClauseView, clause: Clause, plac
     return;
   const told = state.drafts.findLast(isTreatment);
   const source = told?.entry ?? (state.memory.lastKind === 'treatment' ? state.memory.treatment : undefined);
-  if (!source?.action || source.state === 'considering' || source.state === 'dropped') return;
+  if (!source?.action || source.action === 'leave' || /^(considering|dropped)$/.test(source.state)) return;
   const words = ` ${items.flatMap((x) => (x.place && !x.object && x.w !== 'it' ? [] : [x.w])).join(' ')} `;
   const wants = told !== undefined && !items.some((x) => x.part === 'binding') && WANTS_DOING.test(words);
   const thing = source.action === 'remove' ? items.find((x) => x.object && x.object !== 'piece') : undefined;
