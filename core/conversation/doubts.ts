@@ -53,7 +53,8 @@ export function doubtPlaces(state: ReaderState): void {
       if (entry.kind === 'condition') put(draft, 'fabric', cloth.words, 'fabric.unnamed', cloth.items);
       continue;
     }
-    const told = entry.kind === 'condition' ? (clothTold(items) ?? oneOfCloths(items)) : undefined;
+    const told =
+      entry.kind === 'condition' ? (clothTold(items) ?? oneOfCloths(items) ?? otherCloth(items)) : undefined;
     if (
       told &&
       !named.length &&
@@ -260,6 +261,25 @@ function oneOfCloths(items: Item[]): ClothTold | undefined {
   if (/s$/.test(items[k]!.w) || items.slice(0, k).some((x) => /^(all|every|each|both|of)$/.test(x.w)))
     return undefined;
   return { words: items[k]!.fabric!.words, items: [items[k]!], several: true };
+}
+
+/** "The green sprig is fraying" of a quilt with a blue sprig: a colour that none of the cloths of that name has. */
+function otherCloth(items: Item[]): ClothTold | undefined {
+  const k = items.findIndex((x) => x.fabric && !x.fabric.full);
+  const colour = items[k - 1];
+  if (k < 1 || !colour || colour.fabric || !COLOURS.has(colour.w) || /^(dark|light|pale)$/.test(colour.w))
+    return undefined;
+  if (
+    items[k]!.fabric!.names.some((n) =>
+      n
+        .toLowerCase()
+        .split(/[^a-z]+/)
+        .some((w) => w === colour.w),
+    )
+  )
+    return undefined;
+  if (!/^(|the|all|every|both|those|these)$/.test(items[k - 2]?.w ?? '')) return undefined;
+  return { words: `${colour.w} ${items[k]!.fabric!.words}`, items: [colour, items[k]!], several: true };
 }
 
 /** "all of the polka dot is puckered", "every bit of the paisley": so much is said of cloth only. */

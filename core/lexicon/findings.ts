@@ -331,6 +331,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'leaching',
     'leaches',
     "dye|dyes|colour|color|colours|colors 's|has|have|is? gone|got|come|leaked|seeped|spread|travelled|transferred|moved|going|coming into|through|onto|across",
+    "red|pink|blue|purple|black|green|brown 's|has|have gone|got|come|leaked|seeped|spread|travelled|transferred|moved into|through|onto",
     'dye coming off',
     'colour|color comes|coming|come off|out on|when',
     'crocks',

@@ -252,7 +252,11 @@ function blocksOfSubject(items: Item[], fabrics: FabricIndex): string[] {
   const names = items[at]!.fabric!.names;
   if (names.length !== 1) return [];
   const lead = items.slice(Math.max(0, at - 4), at).map((x) => x.w);
-  if (!/^(the|all|every|both|each|those|that|)$/.test(lead.at(-1) ?? '')) return [];
+  if (
+    !/^(the|all|every|both|each|those|that|)$/.test(lead.at(-1) ?? '') &&
+    !/ (there 's|there is)$/.test(` ${lead.join(' ')}`)
+  )
+    return [];
   if (/ (every|all|every bit|every scrap|rest|most|each|both) of the $/.test(` ${lead.join(' ')} `))
     return fabrics.blocks[names[0]!] ?? [];
   if (

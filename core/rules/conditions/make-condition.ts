@@ -93,7 +93,10 @@ export function makeCondition(
       ) {
         // "the bunny underneath it"
         places = told;
-      } else if (state.topic?.sentence === v.sentence && placed.kind === 'none') {
+      } else if (
+        state.topic?.sentence === v.sentence &&
+        (placed.kind === 'none' || placed.items.every((x) => x.place!.rule === 'place.it'))
+      ) {
         places = state.topic.places;
       } else if (
         placed.kind === 'none' ||
@@ -339,7 +342,13 @@ function carriedForCondition(
   )
     return ['quilt'];
   if (placed.kind === 'pronoun') {
-    if (last && last.sentence === v.sentence) return lastPlaces;
+    // "the daisies are all faded and five three the cherry one there's a tear in it": the block named since
+    const named =
+      last?.entry.kind === 'condition' &&
+      last.entry.fabric !== undefined &&
+      placed.items.every((x) => x.place!.rule === 'place.it') &&
+      placed.places.every((p) => splitBlock(p) && !lastPlaces!.includes(p));
+    if (last && last.sentence === v.sentence && !named) return lastPlaces;
     // "lifted the batting away. It's stained throughout."
     if (
       last?.entry.kind === 'treatment' &&

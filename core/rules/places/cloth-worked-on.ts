@@ -64,6 +64,9 @@ export function oneOfCloth(items: Item[], k: number, state: ReaderState): string
     .slice(Math.max(0, from - 3), from)
     .map((x) => x.w)
     .join(' ')} `;
+  // "every last one of the madder stripes"
+  const led = items.slice(Math.max(0, from - 6), from).map((x) => x.w);
+  if (/(^| )(every|each) (single |last )?one of( the| these| those)?$/.test(led.join(' '))) return undefined;
   if (/ (one|1|another|which) of (the|these|those|my)? ?$/.test(lead)) return [];
   const other = / (other|others|remaining|rest of the|last remaining)( two| three| four| five| \d)? $/.test(
     lead,

@@ -588,8 +588,23 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
   }
   const rest = restOfIt(tokens, i, ctx) ?? thoseLines(tokens, i, ctx);
   if (rest) return rest;
+  // "every one of them", "each of those": what "them" is
+  if ((word === 'every' || word === 'each') && !/^(other)$/.test(after)) {
+    let k = i + 1;
+    while (/^(single|last|one)$/.test(w(tokens, k)) && k < i + 4) k++;
+    if (
+      w(tokens, k) === 'of' &&
+      /^(them|those|these)$/.test(w(tokens, k + 1)) &&
+      !/^(blocks?|squares?|rows?|seams?|ties|pieces?|patches|\w+ones)$/.test(w(tokens, k + 2))
+    ) {
+      const places = plural(ctx);
+      if (places.length > 1)
+        return { next: k + 2, places, how: 'implied', rule: 'place.them', kind: 'pointer' };
+    }
+  }
   // "one of the others", "one of those": which can't be known
   if (
+    !/^(every|each|single|last)$/.test(w(tokens, i - 1)) &&
     (word === 'one' || word === 'another') &&
     after === 'of' &&
     /^(the|those|these|them)$/.test(w(tokens, i + 2)) &&
