@@ -92,7 +92,7 @@ export function readNote(
   const { tokens: heard, slips } = putSlipsRight(said.slice(0, READ_TOKENS), quilt.taught, namesOf(grid));
   const tokens = mendCounts(heard);
   const fabrics = indexFabrics(grid);
-  const scanned = scan(tokens, grid, fabrics, memory.focus, memory.earlier, memory.cloth);
+  const scanned = scan(tokens, grid, fabrics, memory.focus, memory.earlier, memory.cloth, memory.mentions);
   const joined = tokens.map((t) => t.w).join(' ');
   const withSlips = slips.length ? { slips } : {};
 

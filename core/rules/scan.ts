@@ -7,6 +7,7 @@ import { type Item, makeItem } from './item.ts';
 import { LEXICON } from './lexicon-index.ts';
 import { walkAfter } from './places/along-row.ts';
 import { findClothBlock } from './places/find-cloth-block.ts';
+import { findMention, type Mention } from './places/find-mention.ts';
 import type { PlaceContext, PlaceFound } from './places/place-found.ts';
 import { findBlocks, findPointer, findPart as sidedPlace } from './places/place-pipeline.ts';
 import { findClock, findDuration, findSpan } from './times/find-time.ts';
@@ -45,6 +46,7 @@ export function scan(
   focus: string[],
   earlier: string[][],
   cloth?: string[],
+  mentions?: Mention[],
 ): Scan {
   const items: Item[] = [];
   const places: PlaceFound[] = [];
@@ -90,6 +92,8 @@ export function scan(
       const places = blocksOfSubject(items, fabrics);
       if (places.length) ctx.cloth = places;
     }
+    if (mentions?.length && (item.finding || item.seam) && !item.place)
+      pointBack(ctx, items, mentions, tokens);
     if (ctx.walk && (item.finding || item.fail || item.action || /^(same|ditto)\b/.test(item.w)))
       ctx.walk.told = true;
     i = item.j;
@@ -102,6 +106,22 @@ export function scan(
     earlier: ctx.earlier,
     ...(ctx.cloth ? { cloth: ctx.cloth } : {}),
   };
+}
+
+/** "darned the hole, and the one below it": from then on it is where that hole is. */
+function pointBack(ctx: PlaceContext, items: Item[], mentions: Mention[], tokens: Token[]): void {
+  const the = items.slice(-3).findIndex((x) => /^(the|that|this)$/.test(x.w));
+  if (
+    the < 0 ||
+    /^(in|on|at|of|between|from|along|near|by|beside|next|below|above|under|underneath|over|that|which|joining|where|just|right|left|either|around|round|down|up|across)$/.test(
+      tokens[items.at(-1)!.j]?.w ?? '',
+    )
+  )
+    return;
+  const places = findMention(items.slice(-3).slice(the), mentions);
+  if (!places || places.length > 4) return;
+  if (ctx.focus.length) ctx.earlier.push(ctx.focus);
+  ctx.focus = places;
 }
 
 /** "row seven, two till half three": the comma at which hours begin, so that no row takes the first of them for its block. */

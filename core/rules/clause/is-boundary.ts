@@ -109,6 +109,17 @@ function takenOffTogether(items: Item[], k: number): boolean {
   return thing(items[k - 1]) && thing(items[m]) && /^(off|out|away)$/.test(items[m + 1]?.w ?? '');
 }
 
+/** "(um) the same on …", "same again for …", "did the same to …": words behind a joint that carry on to another place. */
+function sameElsewhere(items: Item[], from: number): boolean {
+  let k = from;
+  while (/^(um|uh|er|and|then|the|did|done|exactly|just)$/.test(items[k]?.w ?? '') && k < from + 4) k++;
+  if (!/^(same|same again|ditto|likewise)$/.test(items[k]?.w ?? '')) return false;
+  k++;
+  while (/^(again|thing|treatment)$/.test(items[k]?.w ?? '')) k++;
+  if (!/^(on|for|at|to|with|in|along|over|behind)$/.test(items[k]?.w ?? '')) return false;
+  return items.slice(k + 1, k + 4).some((x) => x.place || x.fabric);
+}
+
 /** Is the comma or conjunction at `k` the end of a statement? */
 export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
@@ -127,6 +138,13 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     current.some((x) => x.fail || x.finding) &&
     !current.some((x) => x.action?.form === 'past') &&
     /^(st|stitch|way|again|treatment|deal|fix|cure)$/.test(items[k + 2]?.w ?? '')
+  )
+    return true;
+  // "re-sewed the split seam, running stitch, and um the same on the block to the right of it"
+  if (
+    /^(,|and|&|\+)$/.test(w) &&
+    sameElsewhere(items, k + 1) &&
+    current.some((x) => x.action || x.finding || x.fail)
   )
     return true;
   // "3-5 left as is. 2-5 too, moth there as well"
