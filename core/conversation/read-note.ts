@@ -181,12 +181,13 @@ export function readNote(
   };
   const matters = readMatters(state, items);
   const figured = readAmounts(state, withoutItems(items, matters.first), days);
-  const clauses = cutClauses(withoutItems(figured, matters.later));
+  const remarks = findRemarks(items);
+  const clauses = cutClauses(withMarksApart(withoutItems(figured, matters.later), remarks));
   state.clauses = clauses;
   interpret(state);
 
   // an old mend at a place is a finding, whatever is told of who made it
-  const told = findRemarks(items).filter(
+  const told = remarks.filter(
     (r) =>
       r.kind !== 'history' ||
       !state.drafts.some((d) => {
@@ -303,6 +304,14 @@ function withoutItems(items: Item[], taken: Set<Item>): Item[] {
     if (before && before.token.kind !== 'mark') rest.push(boundaryBefore(item));
   }
   return rest;
+}
+
+/** "a seam is open on the back and initials worked in red at the top right": a boundary before the mark, whose places are its own. */
+function withMarksApart(items: Item[], remarks: RemarkFound[]): Item[] {
+  const marks = remarks.filter((r) => r.apart);
+  return marks.length
+    ? items.flatMap((x) => (marks.some((r) => r.from === x.token.from) ? [boundaryBefore(x), x] : [x]))
+    : items;
 }
 
 /** A note's remarks as drafts: those without a place of their own are one. */

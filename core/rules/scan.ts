@@ -89,7 +89,7 @@ export function scan(
       )
         delete ctx.cloth;
     } else if (item.fabric) {
-      const places = blocksOfSubject(items, fabrics);
+      const places = blocksOfSubject(items, fabrics, tokens[item.j]);
       if (places.length) ctx.cloth = places;
     }
     if (mentions?.length && (item.finding || item.seam) && !item.place)
@@ -267,12 +267,15 @@ const CORNERS: Record<string, (grid: QuiltGrid) => string> = {
 };
 
 /** "the strawberry print has faded", "about the sateen": the cloth's blocks, where it is spoken of and not put in. */
-function blocksOfSubject(items: Item[], fabrics: FabricIndex): string[] {
+function blocksOfSubject(items: Item[], fabrics: FabricIndex, next: Token | undefined): string[] {
   const at = items.length - 1;
   const names = items[at]!.fabric!.names;
   if (names.length !== 1) return [];
   const lead = items.slice(Math.max(0, at - 4), at).map((x) => x.w);
+  // "Stains, teal dot."
+  const alone = lead.at(-1) === ',' && lead.length < 3 && (!next || /^[.;\n]$/.test(next.w));
   if (
+    !alone &&
     !/^(the|all|every|both|each|those|that|)$/.test(lead.at(-1) ?? '') &&
     !/ (there 's|there is)$/.test(` ${lead.join(' ')}`)
   )

@@ -44,6 +44,29 @@ const TABLE: [value: string[], phrasings: string[]][] = [
   [['clean planned 2-4'], ["the mark in 2-4 I'd like to get out", 'going to try to lift the stain in 2-4']],
   [[], ["couldn't get the stain out of 2-4", "the stain on 2-4 won't shift", 'drew round the stain on 2-4']],
   [['overlay planned 2-4'], ["I'll net 2-4"]],
+  // what the deed is done to stands before "I"
+  [
+    ['press done 2-1 2-2', 'leave done 2-3 2-4 2-5 2-6'],
+    [
+      "two one and two two pressed the rest of the row I'm leaving",
+      "2-1, 2-2 pressed, the rest of the row I'm leaving",
+    ],
+  ],
+  [
+    ['patch done 2-4 5-6', 'leave done 1-1'],
+    ["patched all the blue gingham ones but the one in row one, and that one I'm leaving"],
+  ],
+  [
+    ['patch done whipstitch 2-4 2-5'],
+    ['patched 2-4, whipstitch, and um the same on the block to the right of it'],
+  ],
+  [
+    ['add-border done border-top border-bottom', 'add-border planned border-right border-left'],
+    [
+      'border on, top and bottom only. other two sides tomorrow',
+      'top and bottom borders are on, the other two borders are for tonight',
+    ],
+  ],
   [['stabilize planned 2-4 2-5'], ['2-4 and 2-5 need backing with muslin', '2-4 and 2-5 want backing']],
   [[], ['still need backing, 3 yards', 'the net on 2-4 is fine']],
   [['overlay considering 2-4', 'stabilize considering 2-4'], ["I'll net 2-4. Or maybe back it"]],

@@ -56,7 +56,7 @@ export function tellsLater(items: Item[], from: number): boolean {
   while (items[k + 1]?.place || (joinsPlaces(items, k + 1) && k < from + 8)) k += items[k + 1]?.place ? 1 : 2;
   const rest = items.slice(k + 1, k + 5).map((x) => x.w);
   const end = rest.findIndex((x) => /^[.,;!]$/.test(x));
-  return /^(is |are |'s )?(still )?(to follow|to go|to come|to do|next|tomorrow|tmrw|later|half done|half way|in hand|under way|in progress|not yet)$/.test(
+  return /^(is |are |'s )?(still )?(to follow|to go|to come|to do|next|(?:for )?(?:tomorrow|tmrw|tonight|later|another day|this afternoon|this evening)|half done|half way|in hand|under way|in progress|not yet)$/.test(
     rest.slice(0, end < 0 ? undefined : end).join(' '),
   );
 }

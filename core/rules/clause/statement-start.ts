@@ -244,6 +244,11 @@ const DEGREE = new Set(
 export function statementStart(current: Item[], items: Item[], k: number): number {
   const first = items[k]!;
   if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(first.w)) return current.length;
+  if (first.w === 'i' && toldFirst(current, items, k)) {
+    let at = current.length - 1;
+    while (/^(the|and|,)$/.test(current[at - 1]?.w ?? '')) at--;
+    return at;
+  }
   if (
     first.w === 'i' ||
     first.w === 'we' ||
@@ -338,6 +343,23 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
     if (prior.action && !hasAux && current.slice(at).some((x) => x.place)) return afterPlaces(current, at);
   }
   return at;
+}
+
+/** "pressed | the rest of the row I'm leaving", "…, and | that one I've netted": what the verb behind "I" is done to stands before it. */
+function toldFirst(current: Item[], items: Item[], k: number): boolean {
+  const place = current.at(-1)?.place;
+  if (!place?.places.length || /^place\.(it|them)$/.test(place.rule) || current.length < 2) return false;
+  if (PREPOSITIONS.has(current.at(-2)!.w) || PREPOSITIONS.has(current.at(-3)?.w ?? '')) return false;
+  const verb = items.findIndex((x, m) => m > k && m < k + 5 && x.action !== undefined);
+  if (verb < 0 || items.slice(k + 1, verb).some((x) => x.token.kind === 'mark' || x.place)) return false;
+  const after = items[verb + 1];
+  return (
+    !after ||
+    after.token.kind === 'mark' ||
+    /^(and|but|so|be|alone|as|for|until|till|tomorrow|too|well|out|now|today|tonight|already|with|by|then)$/.test(
+      after.w,
+    )
+  );
 }
 
 /** The index after the places, joined by "and" or commas, that stand from `from` on. A new subject with a part or seam ends them. */

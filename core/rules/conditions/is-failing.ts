@@ -27,6 +27,8 @@ export function isFailing(items: Item[], k: number): boolean {
       if (after === 'from') return items.slice(k + 2, k + 4).some((x) => x.place);
       return GONE_ENDS.test(after) || items[k + 1]?.place !== undefined || items[k + 1]?.fail === true;
     case 'open':
+      // "still open on the backing" is a matter; "a seam open on the back" is none
+      if (after === 'on' && items.slice(Math.max(0, k - 3), k).some((x) => x.seam)) return true;
       return !/^(question|matter|the|still|about|on)$/.test(after);
     case 'away':
       return /^('s|is|are|was|were|just|clean|right|half|all|gone)$/.test(items[k - 1]?.w ?? '');

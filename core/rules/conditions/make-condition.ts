@@ -161,6 +161,17 @@ export function makeCondition(
     how = 'none';
   }
   if (c.pointed) return;
+  // "the taffeta is shattered, long fine slits running all over it": how it is
+  const before = state.drafts.at(-1);
+  if (
+    c.finding === 'tear' &&
+    /s$/.test(items[c.at]!.w) &&
+    before?.entry.kind === 'condition' &&
+    before.entry.finding === 'shattered' &&
+    before.sentence === v.sentence &&
+    placed.kind !== 'specific'
+  )
+    return;
   // "where the loss is, two courses are open"
   if (
     items[0]?.w === 'where' &&

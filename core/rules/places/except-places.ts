@@ -36,6 +36,15 @@ function exceptAt(items: Item[], k: number): number {
     (items[k + 1]?.place || /^(the|for)$/.test(next))
   )
     return 1;
+  // "patched all the red dot ones but the one in row five"
+  if (
+    word === 'but' &&
+    next === 'the' &&
+    /^(one|ones|block|blocks)$/.test(items[k + 2]?.w ?? '') &&
+    /^(ones|blocks|squares|pieces|them)$/.test(items[k - 1]?.w ?? '') &&
+    items.slice(Math.max(0, k - 6), k).some((x) => /^(all|every|both)( |$)/.test(x.w))
+  )
+    return 1;
   // "every block in row four is thin but the wool"
   if (
     word === 'but' &&
@@ -160,7 +169,8 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
     };
     items = items.map((x, m) => {
       if (m === at) return { ...x, ...without };
-      if (m === it && !items.slice(next, m).some((y) => y.place || /^(and|i|so)$/.test(y.w)))
+      const one = x.place?.rule === 'place.that-one' && /^(that one|that block)$/.test(x.w);
+      if (m === it && !items.slice(next, m).some((y) => y.place || (!one && /^(and|i|so)$/.test(y.w))))
         return { ...x, place: { ...excepted, next: x.j } };
       // "except the one in the top row, which is merely weak"
       if (
@@ -274,6 +284,8 @@ function readExcepted(
     if (x.place?.places.length && x.place.kind !== 'part') {
       // "the one in the top row": of those meant, the ones there
       if (!joined) break;
+      // "…, and that one I'm leaving" tells of the exception
+      if (places.length && x.place.rule === 'place.that-one') break;
       joined = false;
       const inside = base.length ? x.place.places.filter((p) => base.includes(p)) : x.place.places;
       // a new place after a joint, not of these: it begins what is said next

@@ -174,6 +174,13 @@ const lastCorner = (ctx: PlaceContext): string | undefined => {
   return undefined;
 };
 
+const isCorner = ({ grid }: PlaceContext, place: string): boolean => {
+  const at = splitBlock(place);
+  return (
+    at !== undefined && (at.row === 1 || at.row === grid.rows) && (at.block === 1 || at.block === grid.blocks)
+  );
+};
+
 const NOT_AFTER =
   /^(top|bottom|left|right|side|edge|border|corner|hand|row|column|half|middle|centre|center|batting|backing|binding|sashing|patch|net|tulle|interfacing|iron|light|lamp|paper)$/;
 
@@ -231,6 +238,23 @@ function neighbourAt(
       1,
       false,
     );
+  // "the corner block beside it": on whichever side the corner is
+  if (noun === 'corner' && (w(tokens, j + 1) === 'one' || BLOCKS.has(w(tokens, j + 1)))) {
+    const ways = waysAt(tokens, j + 2, undefined);
+    const found = ways && from(tokens, ways, ctx, placeAt, 1, false);
+    const sides =
+      ways &&
+      from(
+        tokens,
+        { ...ways, list: [{ steps: CROSS, next: ways.next, several: true }] },
+        ctx,
+        placeAt,
+        1,
+        true,
+      );
+    const corner = sides?.places.filter((p) => isCorner(ctx, p)) ?? [];
+    return found && corner.length === 1 ? { ...found, places: corner, outside: undefined } : undefined;
+  }
   if (/^(one|ones|pair)$/.test(noun) || BLOCKS.has(noun)) {
     head = /s$/.test(noun) || noun === 'pair' ? 'many' : 'one';
     j++;
@@ -485,13 +509,31 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     nth &&
     group.length <= 3 &&
     /^(is|'s|has|had|needs|wants|gets|i|was)$/.test(w(tokens, at)) &&
-    word !== 'last'
+    (word !== 'last' || endOfRow(group, ctx)?.end === 'first')
   )
     next = at;
   if (next === undefined) return undefined;
+  // "the last three blocks of the row have faded, and the first is tender": of the row
+  const line = nth && w(tokens, next - 2) !== 'of' ? endOfRow(group, ctx) : undefined;
+  if (line && ((line.end === 'last' && word === 'first') || (line.end === 'first' && word === 'last')))
+    return found([word === 'first' ? `${line.row}-1` : `${line.row}-${ctx.grid.blocks}`], next);
   if (nth) return found([group[nth.value - 1]], next);
   if (/^(middle|centre|center)$/.test(word)) return group.length === 3 ? found([group[1]], next) : undefined;
   return found([outermost(group, word)], next);
+}
+
+/** The row of which a group is the first or the last few blocks, but not all. */
+function endOfRow(group: string[], ctx: PlaceContext): { row: number; end: 'first' | 'last' } | undefined {
+  const at = group.map((p) => splitBlock(p)!);
+  const row = at[0]!.row;
+  const { blocks } = ctx.grid;
+  if (
+    at.length >= blocks ||
+    !at.every((p, k) => p.row === row && (k === 0 || p.block === at[k - 1]!.block + 1))
+  )
+    return undefined;
+  if (at.at(-1)!.block === blocks && at[0]!.block > 1) return { row, end: 'last' };
+  return at[0]!.block === 1 && at.at(-1)!.block < blocks - 1 ? { row, end: 'first' } : undefined;
 }
 
 const isNounOfLine = (word: string): boolean =>

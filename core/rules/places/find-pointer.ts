@@ -428,6 +428,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       const n = readCount(tokens, i + 2);
       const k = n ? n.next : i + 2;
       const noun2 = w(tokens, k);
+      if (noun2 === 'rows') return otherRows(ctx, n?.value, k + 1);
       if (n && ['borders', 'border', 'sides', 'edges', 'corners'].includes(noun2))
         return others(ctx, n.value, k + 1, noun2);
       if (n && n.value === 3 && !['blocks', 'ones', 'rows'].includes(noun2)) {
@@ -505,6 +506,12 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     }
     if (word === 'the' && noun === 'corner' && /^(diagonally|opposite)$/.test(w(tokens, i + 2)))
       return undefined;
+    // "frayed along the left and the bottom, gone completely at the corner": where the two sides meet
+    if (word === 'the' && noun === 'corner' && w(tokens, i + 2) !== 'of') {
+      const meeting = cornerBetween(focus);
+      if (meeting)
+        return { next: i + 2, places: [meeting], how: 'implied', rule: 'place.the-corner', kind: 'pointer' };
+    }
     if (word === 'the' && noun === 'corner' && w(tokens, i + 2) !== 'of') {
       const groups = [focus, ...[...ctx.earlier].reverse()];
       const corner =
@@ -786,6 +793,41 @@ function plural(ctx: PlaceContext, count?: number): string[] {
     return [last[0]!, ctx.focus[0]!];
   const group = [...ctx.earlier].reverse().find((g) => g.length > 1);
   return ctx.focus.length ? ctx.focus : (group ?? []);
+}
+
+/** The corner of the quilt at which two sides meet. */
+function cornerBetween(focus: string[]): string | undefined {
+  const sides = focus.map((p) => /^(?:edge|border)-(\w+)$/.exec(p)?.[1]);
+  if (sides.length !== 2 || sides.includes(undefined)) return undefined;
+  const upright = sides.find((s) => s === 'top' || s === 'bottom');
+  const across = sides.find((s) => s === 'left' || s === 'right');
+  return upright && across ? `corner-${upright}-${across}` : undefined;
+}
+
+/** "tied the other two rows": the rows that were not among those told as whole rows last. */
+function otherRows(ctx: PlaceContext, count: number | undefined, next: number): PlaceFound | undefined {
+  const { grid } = ctx;
+  for (const group of [ctx.focus, ...[...ctx.earlier].reverse()]) {
+    const rows = unique(group.flatMap((p) => (splitBlock(p) ? [String(splitBlock(p)!.row)] : []))).map(
+      Number,
+    );
+    if (
+      !rows.length ||
+      rows.length >= grid.rows ||
+      group.length !== rows.flatMap((r) => rowOf(grid, r)).length
+    )
+      continue;
+    const left = Array.from({ length: grid.rows }, (_, k) => k + 1).filter((r) => !rows.includes(r));
+    if (count !== undefined && left.length !== count) continue;
+    return {
+      next,
+      places: left.flatMap((r) => rowOf(grid, r)),
+      how: 'implied',
+      rule: 'place.other-rows',
+      kind: 'pointer',
+    };
+  }
+  return undefined;
 }
 
 /** "other three" of the borders, edges or corners after one has been named. */

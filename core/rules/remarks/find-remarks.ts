@@ -12,6 +12,8 @@ export type RemarkFound = {
   from: number;
   to: number;
   places: string[];
+  /** It begins in the middle of what is said in one breath. */
+  apart?: boolean;
 };
 
 const STOPS = new Set(['.', ';', '!', '?', '\n']);
@@ -79,12 +81,18 @@ const BENCH = /(^| )(i|we|i 've|i 'm|i 'd|i 'll) /;
 /** The sentences of a note that tell the quilt's story, name a mark found in it, or pass on a wish of its owner. */
 export function findRemarks(items: Item[]): RemarkFound[] {
   const out: RemarkFound[] = [];
-  for (const segment of segmentsOf(items)) {
+  for (const whole of segmentsOf(items)) {
+    const marked = namesMark(whole);
+    const segment = marked ? markAlone(whole) : whole;
     const words = ` ${segment.map((x) => x.w).join(' ')} `;
     const plain = plainWordsOf(words);
     const last = segment.at(-1)!;
-    const found = { from: segment[0]!.token.from, to: last.end ?? last.token.to };
-    if (OF_MARKS.test(words, plain) && !NO_MARK.test(words)) {
+    const found = {
+      from: segment[0]!.token.from,
+      to: last.end ?? last.token.to,
+      ...(segment.length < whole.length ? { apart: true } : {}),
+    };
+    if (marked && !NO_MARK.test(words)) {
       if (tellsOnlyDamage(segment)) continue;
       const placed = placesOfClause(segment);
       const places =
@@ -99,6 +107,23 @@ export function findRemarks(items: Item[]): RemarkFound[] {
       out.push({ ...found, kind: 'history', places: [] });
   }
   return out;
+}
+
+/** "a seam is open on the back and initials worked in red at the top right": in running speech the mark is told behind the last "and". */
+function markAlone(segment: Item[]): Item[] {
+  const at = segment.findLastIndex(
+    (x, k) =>
+      (/^(and|,|&)$/.test(x.w) || (x.w === 'there' && /^('s|is)$/.test(segment[k + 1]?.w ?? ''))) &&
+      segment.slice(0, k).some((y) => y.finding || y.fail || y.action?.form === 'past') &&
+      namesMark(segment.slice(k)) &&
+      !namesMark(segment.slice(0, k)),
+  );
+  return at > 2 ? segment.slice(at) : segment;
+}
+
+function namesMark(segment: Item[]): boolean {
+  const words = ` ${segment.map((x) => x.w).join(' ')} `;
+  return OF_MARKS.test(words, plainWordsOf(words));
 }
 
 /** "the signature in 4-6 is faded": what has become of the mark, and nothing of what it says. */
