@@ -165,7 +165,7 @@ function oneOfSeveral(items: Item[], named: Item[], places: number): boolean {
       if (/^(them|these|those)$/.test(words[1]!)) return true;
       // "most of the ties in row three", "some of the stitching in 2-2": part of what is there, and no block among several
       const head = after.slice(2).find((y) => y.place || y.fabric || BLOCKISH.test(y.w) || isStuff(y));
-      if (!Number.isFinite(count) && head && isStuff(head)) continue;
+      if (head && isStuff(head) && (!Number.isFinite(count) || (head.stitches && !head.seam))) continue;
       if (after.slice(1).some((y) => y.fabric || BLOCKISH.test(y.w) || y.place)) return true;
     }
     // "another one in row six", "a block in the bottom row", "two more along the left side"

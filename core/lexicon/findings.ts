@@ -38,6 +38,8 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'holed',
     'pinhole',
     'chewed right? through',
+    'chewed|nibbled|gnawed , mice|mouse|rats|rat|dog|puppy|squirrel',
+    'chewed|nibbled|gnawed up|about|badly|along|round|in|at',
     'eaten right? through|away',
     'burnt|burned a hole',
     'pinholes',
@@ -367,6 +369,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
   'old-repair': [
     "there 's|is|was a|an|another? patch|darn|mend on|in|over|here",
     'old|ancient|antique|earlier|previous|former|bygone|crude|clumsy|sloppy|amateur|botched old? repair|repairs|patch|patches|darn|darns|mend|mends|mending|darning',
+    'patch|patches|darn|darns|mend|mends|repair|repairs , old|ancient|crude|early',
     'repaired before|earlier|previously|once',
     'mended before|once|already',
     'patched before|once|over before',

@@ -170,6 +170,28 @@ describe('what is no finding', () => {
     expect(conditionsSaid(said)).toEqual(found);
   });
 
+  it.each([
+    [
+      "Border's sound apart from the top which has a tide mark.",
+      ['sound border-right border-bottom border-left', 'stain border-top'],
+    ],
+    ["edges sound bar L, that's frayed", ['sound edge-top edge-right edge-bottom', 'fraying edge-left']],
+    ['blue gingham ones are all right except the lowest which has gone thin', ['sound 1-1 2-4', 'thin 5-6']],
+    ['r7 ok exc b4 thin', ['sound 7-1 7-2 7-3 7-5 7-6', 'thin 7-4']],
+    ['row 2 sound except the last two, torn', ['sound 2-1 2-2 2-3 2-4', 'tear 2-5 2-6']],
+    ['r6 b1 patch, old, b2 same', ['old-repair 6-1 6-2']],
+    ['back: 2 patches, old', ['old-repair backing']],
+    ['top right corner chewed, mice', ['hole corner-top-right']],
+    ['some mouse or other chewed a hole in 2-4', ['hole 2-4']],
+    ["there's a hole at the bottom left", ['hole corner-bottom-left']],
+    ['the stitching on the binding is loose at the bottom', ['broken-stitching edge-bottom']],
+    ['two of the ties are missing in row six', ['broken-stitching 6-1 6-2 6-3 6-4 6-5 6-6']],
+    ['row four is torn and the one below it too', ['tear 4-1 4-2 4-3 4-4 4-5 4-6 5-1 5-2 5-3 5-4 5-5 5-6']],
+    ['the plum silk is shattered, long fine slits running all over it', ['shattered 4-3 4-4']],
+  ])('what is excepted, and what is told of it: %s', (said, found) => {
+    expect(conditionsSaid(said)).toEqual(found);
+  });
+
   it('asks which cloth is meant where the quilt has none of that name, or several', () => {
     expect(readLast('the corduroy is torn').ask?.slot).toBe('fabric');
     expect(readLast('there is a hole in the paisley').ask?.slot).toBe('fabric');

@@ -10,6 +10,20 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
   if (!['middle', 'centre', 'center', 'central', 'mid'].includes(head)) return undefined;
   const { grid } = ctx;
   const noun = w(tokens, i + 1);
+  // "the centre four blocks" where rows and columns are even
+  if (
+    /^(four|4)$/.test(noun) &&
+    (BLOCKS.has(w(tokens, i + 2)) || w(tokens, i + 2) === 'ones') &&
+    !rowAfterBlock(tokens, i + 3, ctx)
+  ) {
+    const rows = grid.rows % 2 ? [] : [grid.rows / 2, grid.rows / 2 + 1];
+    const places = rows.flatMap((r) => {
+      const { blocks } = gridOfRow(grid, r);
+      return blocks % 2 ? [] : [blockAt(grid, r, blocks / 2), blockAt(grid, r, blocks / 2 + 1)];
+    });
+    if (places.length === 4 && places.every((p) => p !== undefined))
+      return { next: i + 3, places: places as string[], how: 'said', rule: 'place.middle', kind: 'blocks' };
+  }
   // "middle of row three", "the middle one in row two"
   let j = i + 1;
   if (noun === 'one' || BLOCKS.has(noun)) j++;
@@ -159,6 +173,20 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
     !/^(on|in|at|to|from|along)$/.test(w(tokens, i - 1) === 'the' ? w(tokens, i - 2) : w(tokens, i - 1))
   )
     return { ...asBlock, next: j };
+  // "a hole at the bottom left"
+  if (
+    /^(|[,.;!?])$/.test(w(tokens, j)) &&
+    /^(in|at|near|on|to|towards?)$/.test(w(tokens, i - 2)) &&
+    w(tokens, i - 1) === 'the'
+  )
+    return {
+      next: j,
+      places: [`corner-${vertical}-${across}`],
+      how: 'said',
+      rule: 'place.corner',
+      kind: 'part',
+      soft: true,
+    };
   // "top right and bottom left corners"
   for (let k = j; k < Math.min(j + 8, tokens.length); k++) {
     if (tokens[k]!.w === 'blocks' || tokens[k]!.w === 'squares') return { ...asBlock, next: j };

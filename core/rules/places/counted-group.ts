@@ -105,6 +105,8 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
       inRow?.value ??
       (n || side === 'last' || side === 'end' || side === 'first' || middle ? focusRow(ctx) : undefined);
     if (middle && !inRow && !n) return undefined;
+    // "the centre four blocks" of the whole top
+    if (middle && !inRow && count === 4 && grid.rows % 2 === 0 && grid.blocks % 2 === 0) return undefined;
     if (row === undefined) return undefined;
     if (noun === 'one' && !inRow) return undefined;
     return fromRowAndBlocks(

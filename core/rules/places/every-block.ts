@@ -20,6 +20,9 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
   ) {
     if (w(tokens, j) === 'other' || (w(tokens, j) === 'second' && head === 'every')) other = true;
     if (w(tokens, j) === 'row' || w(tokens, j) === 'column') break;
+    // "the whole of the last column"
+    if (/^(second|last)$/.test(w(tokens, j)) && (ROWS.has(w(tokens, j + 1)) || COLUMNS.has(w(tokens, j + 1))))
+      break;
     j++;
   }
   // "whole row", "the whole left column" lean on what follows.

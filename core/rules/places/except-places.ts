@@ -60,7 +60,9 @@ const LIGHT =
   /^(for|the|its|it|in|of|on|very|only|from|both|a|at|that|those|just|maybe|possibly|perhaps|one|ones|blocks?|squares?)$/;
 const JOINT = /^(,|and|&|\+|or)$/;
 const NTH = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
-const ENDS = /^(first|top|left|last|bottom|end|final|right|leftmost|rightmost)$/;
+const ENDS =
+  /^(first|top|left|last|bottom|end|final|right|leftmost|rightmost|lowest|highest|topmost|bottommost|lower|upper)$/;
+const UPPER = /^(first|top|left|leftmost|highest|topmost|upper)$/;
 
 /** "the third one along", "the second block across", "the fourth from the left": where these words end. */
 function along(items: Item[], k: number): number {
@@ -97,13 +99,14 @@ function endsOf(items: Item[], k: number, base: string[]): { places: string[]; n
   const noun = items[m]?.w ?? '';
   const named = /^(ones?|blocks?|squares?|end)$/.test(noun);
   if (named) m++;
-  else if (n === undefined && !/^(|,|\.|;|\)|is|are|was|and)$/.test(noun)) return undefined;
+  else if (n === undefined && !/^(|,|\.|;|\)|is|are|was|and|which|that|has|had)$/.test(noun))
+    return undefined;
   if (n === 2 && /^ends?$/.test(end)) return { places: [base[0]!, base.at(-1)!], next: m };
   if (/^end$/.test(end) && /s$/.test(noun) && n === undefined)
     return { places: [base[0]!, base.at(-1)!], next: m };
   const many = n ?? 1;
   return {
-    places: /^(first|top|left|leftmost)$/.test(end) ? base.slice(0, many) : base.slice(-many),
+    places: UPPER.test(end) ? base.slice(0, many) : base.slice(-many),
     next: m,
   };
 }
@@ -119,7 +122,9 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
     const marker = exceptAt(items, k);
     if (!marker) continue;
     const from = items.slice(0, k).findLastIndex((x) => /^[.;!?\n]$/.test(x.w)) + 1;
-    const isBase = (x: Item): boolean => baseOf(x, fabrics).length > 1;
+    const isBase = (x: Item): boolean =>
+      baseOf(x, fabrics).length > 1 &&
+      !(sidesOf(x).length && /^(without|less|minus|sans|not)$/.test(items[k]!.w));
     let at = items.slice(0, k).findLastIndex((x, m) => m >= from && isBase(x));
     const whole = at < 0 ? wholeTop(items, k, marker, grid, fabrics) : undefined;
     if (whole) {
@@ -150,6 +155,9 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
       : { fabric: { ...base.fabric!, bar: out } };
     let next = said.next;
     if (items[next]?.w === ')') next++;
+    // "sound except the last two, torn"
+    if (items[next]?.w === ',' && items[next + 1]?.finding && /^(|[.;,])$/.test(items[next + 2]?.w ?? ''))
+      next++;
     let start = k;
     while (start > at + 1 && /^(\(|,|all)$/.test(items[start - 1]?.w ?? '')) start--;
     const which = /^[,]$/.test(items[next]?.w ?? '') ? next + 1 : next;
@@ -186,7 +194,13 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
     if (ahead && items[next]?.w === ',') next++;
     // "row four is thin but the wool is fine": the exception told of at once
     const told =
-      !ahead && items.slice(at + 1, k).some(isVerb) && items[next] && isVerb(items[next]!)
+      !ahead &&
+      items[next] &&
+      ((items.slice(at + 1, k).some(isVerb) && isVerb(items[next]!)) ||
+        // "r7 ok exc b4 thin"
+        (items.slice(at + 1, k).some((x) => x.finding) &&
+          (items[next]!.finding || items[next]!.fail) &&
+          !plainNot))
         ? items[next - 1]!
         : undefined;
     items = [
@@ -250,16 +264,32 @@ function tellLast(items: Item[], which: number): Item[] {
 }
 
 const baseOf = (x: Item, fabrics: FabricIndex): string[] =>
-  x.place &&
-  x.place.kind !== 'part' &&
-  x.place.places.length > 1 &&
-  x.place.places.every((p) => splitBlock(p))
-    ? x.place.places
-    : !x.place && x.fabric
-      ? unique(x.fabric.names.flatMap((n) => fabrics.blocks[n] ?? []))
-      : [];
+  sidesOf(x).length
+    ? sidesOf(x)
+    : x.place &&
+        x.place.kind !== 'part' &&
+        x.place.places.length > 1 &&
+        x.place.places.every((p) => splitBlock(p))
+      ? x.place.places
+      : !x.place && x.fabric
+        ? unique(x.fabric.names.flatMap((n) => fabrics.blocks[n] ?? []))
+        : [];
+
+const SIDES = ['top', 'right', 'bottom', 'left'];
+/** "the border is sound apart from the top": a border, the edge or the binding as its four sides. */
+const sidesOf = (x: Item): string[] => {
+  const part =
+    x.place?.places.length === 1 ? /^(border|edge|binding)$/.exec(x.place.places[0]!)?.[1] : undefined;
+  return part ? SIDES.map((side) => `${part === 'border' ? 'border' : 'edge'}-${side}`) : [];
+};
 
 const isVerb = (x: Item): boolean => /^(is|'s|are|has|have|had|was|were|needs)$/.test(x.w);
+
+/** A side told of a border or an edge: "the top", "the left-hand side". */
+const sideAt = (x: Item, base: string[]): string[] =>
+  x.place?.places.every((p) => /^(edge|border)-/.test(p))
+    ? base.filter((p) => x.place!.places.some((q) => q.split('-')[1] === p.split('-')[1]))
+    : base.filter((p) => p.split('-')[1]!.startsWith(x.w) && /^([lrtb]|left|right|top|bottom)$/.test(x.w));
 
 const clothWithin = (x: Item, base: string[], fabrics: FabricIndex): string[] =>
   x.fabric!.names.flatMap((n) => fabrics.blocks[n] ?? []).filter((p) => base.includes(p));
@@ -293,6 +323,14 @@ function readExcepted(
       if (base.length && !inside.length) return undefined;
       places.push(...(inside.length ? inside : x.place.places));
       next = m + 1;
+      continue;
+    }
+    const side = base[0] && !splitBlock(base[0]) ? sideAt(x, base) : undefined;
+    if (side?.length) {
+      places.push(...side);
+      next = m + 1;
+      while (/^(hand|side|edge|one|border)$/.test(items[next]?.w ?? '')) next++;
+      m = next - 1;
       continue;
     }
     // "except the red calico", "but the wool one": the cloth's blocks among them

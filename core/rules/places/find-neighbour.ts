@@ -1,7 +1,7 @@
 import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
-import { blockFrom, splitBlock, unique } from './grid.ts';
+import { blockFrom, columnOf, gridOfRow, rowOf, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 /**
@@ -282,9 +282,50 @@ function neighbourAt(
   if (head === 'none') return undefined;
   const ways = waysAt(tokens, j, head === 'count' ? count : undefined);
   if (!ways) return undefined;
+  const line =
+    head === 'one' && the && distance === 1 && noun === 'one' ? lineBeside(tokens, ways, ctx) : undefined;
+  if (line) return line;
   const spread = the && head === 'count' ? (count ?? 1) : undefined;
   // a bare direction needs what it is counted from, or the end of what is said of it
   return from(tokens, ways, ctx, placeAt, distance, head === 'many', spread, head === 'count' && !the);
+}
+
+/** "the last column has faded, and the one before it a bit as well": after a whole row or column the next one. */
+function lineBeside(
+  tokens: Token[],
+  ways: { list: Way[]; next: number },
+  ctx: PlaceContext,
+): PlaceFound | undefined {
+  const only = ways.list.length === 1 ? ways.list[0]! : undefined;
+  if (!only || only.several) return undefined;
+  const at = ctx.focus.map((p) => splitBlock(p));
+  const first = at[0];
+  if (!first || at.length < 2) return undefined;
+  const inRow = at.every((p) => p?.row === first.row) && at.length === gridOfRow(ctx.grid, first.row).blocks;
+  const inColumn = at.every((p) => p?.block === first.block) && at.length === ctx.grid.rows;
+  if (inRow === inColumn) return undefined;
+  // "2-2 is torn. Second row, yes. And the one under it": the block
+  const told = ctx.earlier.at(-1);
+  if (told?.length === 1 && ctx.focus.includes(told[0]!)) return undefined;
+  const next = /^(it|that|this)$/.test(w(tokens, ways.next)) ? ways.next + 1 : ways.next;
+  // "the one below row four", "the one after 3-2"
+  if (
+    next === ways.next &&
+    !/^(|[,.;!?]|is|'s|has|and|too|as|a|are|was|looks|needs|wants)$/.test(w(tokens, next))
+  )
+    return undefined;
+  const { row, block } = only.steps[0]!;
+  const step = inRow ? row || block : block;
+  if (!step) return undefined;
+  const places = inRow ? rowOf(ctx.grid, first.row + step) : columnOf(ctx.grid, first.block + step);
+  return {
+    next,
+    places,
+    how: 'implied',
+    rule: inRow ? 'place.next-row' : 'place.next-column',
+    kind: 'pointer',
+    ...(places.length ? {} : { outside: true }),
+  };
 }
 
 /** "row three is sound bar the third one along": counted along the row just spoken of, and not on from its last block. */

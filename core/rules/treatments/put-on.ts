@@ -149,7 +149,9 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
         k,
       );
     }
-    if (binding && particle && !removalSoon(items, k)) {
+    // "the stitching on the binding is loose": a thing
+    const asNoun = form === 'ing' && /^(the|its|some|of|all|old|loose)$/.test(items[k - 1]?.w ?? '');
+    if (binding && particle && !asNoun && !removalSoon(items, k)) {
       return found(
         { action: 'bind', form: spoken, at: k, items: [item, binding], rule: 'treatment.binding-on' },
         k,
