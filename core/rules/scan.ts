@@ -651,7 +651,16 @@ function clockAwaited(tokens: Token[], i: number): boolean {
       /^(ceased|ended|stopped|finished|started|resumed|commenced|began|restarted|paused|completed|complete|quit|until|till|from|off|back)$/.test(
         before,
       ));
-  if (!figures && !/^([01]?\d|2[0-3])[.:][0-5]\d$/.test(tokens[i]!.w)) return false;
+  // "finished mending 415", "done for today 245"
+  const bare =
+    /^(?:1[0-2]|[1-9])[0-5][05]$/.test(tokens[i]!.w) &&
+    /^(?:mending|cutting|piecing|tying|quilting|binding|cleaning|basting|layering|today|tonight|survey)$/.test(
+      before,
+    ) &&
+    !/^(?:cm|mm|in|m|yd|yds|yards?|ml|g|x|by|stitches|ties|blocks|pieces|minutes|mins?)$/.test(
+      tokens[i + 1]?.w ?? '',
+    );
+  if (!figures && !bare && !/^([01]?\d|2[0-3])[.:][0-5]\d$/.test(tokens[i]!.w)) return false;
   for (let k = i - 1; k >= Math.max(0, i - 3); k--)
     if (
       /^(done|finished|finish|stopped|stop|started|start|begin|began|off|on|over|closed|ended|quit|back|paused|resum(?:ed?|ing)|commenced|survey|mending|cutting|piecing|tying|quilting|binding|cleaning|basting|layering|unpicking|paperwork)$/.test(

@@ -220,6 +220,13 @@ function classify(
   if (SIGN.cost.test(t) && !SIGN.notCost.test(t)) return { query: 'cost', rule: 'query.cost' };
   if (SIGN.yardage.test(t) && !SIGN.notYardage.test(t))
     return { query: 'yardage', about: yardageTopic(items), rule: 'query.yardage' };
+  // "did I log the stain?"
+  if (
+    /^ ?did (?:i|we) (?:ever |already |not )?(?:log|put|note|write|mention|record|say|tell you|enter)\b/.test(
+      t,
+    )
+  )
+    return { query: 'place-history', ...(explicit ? { places: explicit } : {}), rule: 'query.did-i-log' };
   if (SIGN.heard.test(t) && !explicit && !date && !namedTask)
     return { query: 'last-entry', rule: 'query.heard' };
   const total = /\btotal\b/.test(t) && !SIGN.materials.test(t);

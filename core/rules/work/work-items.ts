@@ -122,6 +122,16 @@ const isDeed = (items: Item[], at: number): boolean =>
 /** "unpicked the binding from nine to ten": the thing that a deed is done to, and no name of the work. */
 export const isWorkedOn = (items: Item[], k: number): boolean => {
   if (!items[k]!.part) return false;
+  // "binding off all round, 35 min", "the binding's off now"
+  if (
+    /^ (?:(?:'s|is|has|have|come|came|all|now|finally) ){0,3}(?:off|out) /.test(
+      wordsOf(items, k + 1, k + 5),
+    ) &&
+    /^ (?:(?:the|old|and|so|right|that|whole|last|rest|of|,) )*$/.test(
+      wordsOf(items, 0, k).replace(/^ {2}$/, ' '),
+    )
+  )
+    return true;
   // "at two thirty, and I'm fixing to take the binding off"
   if (
     /^(off|out)$/.test(w(items, k + 1)) &&
