@@ -16,11 +16,41 @@ import { placesOf, standingOf } from './standing.ts';
 export function amend(state: ReaderState, items: Item[], words: string): Draft[] | undefined {
   const { last } = state.memory;
   if (!last) return undefined;
+  const said = withoutReason(items);
   return (
     answerDay(state, last, items, words) ??
-    answer(state, last, items, words) ??
-    correct(state, standingOf(last), items, words)
+    answer(state, last, said, words) ??
+    correct(state, standingOf(last), said, words)
   );
+}
+
+/** "no, thirty, because I had to redo the corner", "block six then, I was counting the border": why it was wrong mends nothing. */
+function withoutReason(items: Item[]): Item[] {
+  if (items.length > 24) return items;
+  const at = items.findIndex(
+    (x, k) =>
+      k > 0 &&
+      (/^(because|cause|cos|coz|'cause)$/.test(x.w) ||
+        (x.w === 'i' &&
+          /^(,|-|--|;|\.)$/.test(items[k - 1]!.w) &&
+          / (?:was|were|had|must have|have|'d|'ve) (?:been )?(?:just |only |still )?(?:counting|looking|reading|holding|thinking|counted|looked|misread|miscounted|forgotten|forgot|redo|to redo) /.test(
+            ` ${items
+              .slice(k + 1, k + 6)
+              .map((y) => y.w)
+              .join(' ')} `,
+          ))),
+  );
+  if (at < 1 || !items.slice(0, at).some((x) => sensed(x) || x.place)) return items;
+  // "cos it's 3-3": what is right is told in the reason
+  return items
+    .slice(at)
+    .some(
+      (x) =>
+        x.w === 'not' ||
+        (x.place?.kind === 'blocks' && x.place.how === 'said' && x.place.places.length === 1),
+    )
+    ? items
+    : items.slice(0, at);
 }
 
 const SMALL = new Set(

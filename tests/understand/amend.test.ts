@@ -39,6 +39,8 @@ describe('a note that mends the last one', () => {
     // a time denied by its bare hour
     ['mending 8 to 11:20 | started 8:30 not 8', ['work: 08:30 11:20 mending']],
     ['mended from 7.30 to 9.15 | no, 9.30, not 9.15', ['work: 07:30 09:30 mending']],
+    // why it was wrong mends nothing
+    ['patched 2-1, 25 min | no thirty cause i had to redo the corner', ['treatment: 30 @2-1 done patch']],
     ['3-2 has a stain | four-four, I think. Yes, four-four.', ['condition: @4-4 stain']],
     [
       'bought 2 skeins of red wool and 2 fat quarters of blue | scratch the fat quarters, they were for another job',

@@ -66,6 +66,8 @@ describe('stretches of work', () => {
       [{ task: 'mending', start: `${D}14:00`, end: `${D}17:00`, minutes: 165 }],
     ],
     ['dinner 6 to 7', []],
+    ['finished mending 415', [{ task: 'mending', mark: 'stop', time: `${D}16:15` }]],
+    ['binding off all round, 35 min', []],
     [
       "stopped mending at eleven for the nurse and didn't get back to it till two",
       [
