@@ -221,11 +221,7 @@ function classify(
   if (SIGN.yardage.test(t) && !SIGN.notYardage.test(t))
     return { query: 'yardage', about: yardageTopic(items), rule: 'query.yardage' };
   // "did I log the stain?"
-  if (
-    /^ ?did (?:i|we) (?:ever |already |not )?(?:log|put|note|write|mention|record|say|tell you|enter)\b/.test(
-      t,
-    )
-  )
+  if (/^ ?did (?:i|we) (?:ever |already |not )?(?:log|put|note|write|mention|record|enter)\b/.test(t))
     return { query: 'place-history', ...(explicit ? { places: explicit } : {}), rule: 'query.did-i-log' };
   if (SIGN.heard.test(t) && !explicit && !date && !namedTask)
     return { query: 'last-entry', rule: 'query.heard' };
