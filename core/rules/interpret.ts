@@ -108,6 +108,11 @@ function readClause(
   if (elsewhere) made.push(elsewhere);
   askBetween(state, clause, made);
   state.drafts.push(...made);
+  // "pieced the new border and sewed it on, all by machine": the stitch of all that was told in the sentence
+  if (stitch && / (?:all|both) (?:done )?by (?:hand|machine) /.test(words))
+    for (const { entry: e, sentence: n } of state.drafts)
+      if (n === v.sentence && e.kind === 'treatment' && e.action && TAKES_STITCH.has(e.action) && !e.stitch)
+        e.stitch = stitch.stitch;
 
   // 3. Conditions.
   const treating = made.length > 0;

@@ -208,7 +208,7 @@ export function stateOf(
     return 'considering';
   if (
     form === 'noun' &&
-    / (is|'s|are|'re|gets) (now )?(off|out|abandoned|dropped|scrapped|forgotten)( |$)/.test(words)
+    / (is|'s|are|'re|gets) (now )?(off|out|abandoned|given up|dropped|scrapped|forgotten)( |$)/.test(words)
   )
     return 'dropped';
   // "a support behind would be kinder"
@@ -243,6 +243,9 @@ export function stateOf(
     )
       return 'planned';
     if (/\b(needs?|wants?) $/.test(before)) return 'planned';
+    // "it will have a support of dyed silk sewn in behind"
+    if (/ (?:will|'ll|shall|is to|going to|gonna) (?:have|get) (?:a|an|some|the) (?:\S+ ){0,5}$/.test(before))
+      return 'planned';
     if (/ (being|half|partly|half way|halfway) $/.test(before)) return 'doing';
     return 'done';
   }

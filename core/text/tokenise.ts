@@ -190,7 +190,11 @@ export function tokenise(text: string): Token[] {
       continue;
     }
     // "pins n thread", "three bucks each, n a roll of batting"
-    if (w === 'n' && !glued && (tokens.at(-1)?.kind === 'word' || tokens.at(-1)?.w === ',')) {
+    if (
+      w === 'n' &&
+      !glued &&
+      (tokens.at(-1)?.kind === 'word' || tokens.at(-1)?.kind === 'number' || tokens.at(-1)?.w === ',')
+    ) {
       push('and', from, to, 'word', glued);
       continue;
     }

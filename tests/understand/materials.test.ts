@@ -95,6 +95,31 @@ describe('lists of goods', () => {
         { material: 'fabric', use: 'needed', quantity: 3, unit: 'm' },
       ],
     ],
+    [
+      'On hand for the crib quilt: 2 fat quarters pink feed sack, 1 spool white thread',
+      [
+        { material: 'fabric', use: 'on-hand', quantity: 2, unit: 'fat-quarter' },
+        { material: 'thread', use: 'on-hand', quantity: 1, unit: 'spool' },
+      ],
+    ],
+    [
+      'flannel 1 3/4 yd @ $8.49, batting $14.99, half a dozen skeins of white floss for tying at 79 cents each',
+      [
+        { material: 'fabric', use: 'bought', quantity: 1.75, unit: 'yd', cost: { amount: 8.49, each: true } },
+        { material: 'batting', use: 'bought', cost: { amount: 14.99 } },
+        {
+          material: 'tie-thread',
+          use: 'bought',
+          quantity: 6,
+          unit: 'skein',
+          cost: { amount: 0.79, each: true },
+        },
+      ],
+    ],
+    // one thing told twice is one entry
+    ['2-2 net on, couched. Tulle, 20 cm.', [{ material: 'net', use: 'used', quantity: 20, unit: 'cm' }]],
+    ['I have taken the little cotton patch off three-one', []],
+    ["now four four's gonna need fusible behind it", []],
     ["don't forget needles", [{ material: 'needle', use: 'needed' }]],
     ["don't forget the pins in the border", []],
     // a price at the end of goods needs no sign of money

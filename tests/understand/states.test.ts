@@ -32,6 +32,7 @@ it.each<[note: string, said: string[]]>([
   // meant and given up
   ['meant to patch 4-1, but the patch is off', ['patch dropped 4-1']],
   ["I'd planned on washing it, not now though", ['wash dropped quilt']],
+  ['4-1 will have a support of dyed silk sewn in behind', ['stabilize planned 4-1']],
   // one of two, not chosen yet
   [
     'for 1-4 the choice is between crepeline over the face and a silk support behind',

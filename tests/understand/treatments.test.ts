@@ -26,6 +26,7 @@ const TABLE: [value: string[], phrasings: string[]][] = [
     ['unpicked the old patch on 2-4 and a piece of interfacing from behind 3-1'],
   ],
   [['stabilize done herringbone 2-4'], ['voile behind the tear in 2-4, herringboned']],
+  [['stabilize done 2-4', 'resew done zigzag 2-4'], ['2-4 torn: iron-on interfacing behind, zigzagged over']],
   [['resew done ladder backing'], ['closed that seam on the back ladder stitch']],
   [['patch done whipstitch 2-4'], ['patched 2-4 with tweed and whipstitched it down']],
   [['layer done quilt', 'baste done quilt'], ['laid it out in layers on the floor and pinned it']],

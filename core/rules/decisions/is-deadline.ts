@@ -33,6 +33,9 @@ export function isDeadline(words: string, items: Item[]): boolean {
     !/\b(?:she|he|they|her|his|must|has to)\b/.test(words)
   )
     return false;
+  // "finished size 60 by 72 in"
+  if (items.some((x, k) => /^(by|x)$/.test(x.w) && items[k - 1]?.quantity && items[k + 1]?.quantity))
+    return false;
   if (FIGURES.test(words)) return true;
   return (BY_A_DATE.test(words) || A_DATE.test(words)) && !PAST.test(words) && !HANDED.test(words);
 }

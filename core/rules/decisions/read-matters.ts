@@ -1,4 +1,5 @@
 import type { DecisionStatus, Topic } from '../../../shared/vocabulary.ts';
+import { COLOURS } from '../../lexicon/colours.ts';
 import {
   BOUGHT,
   CHOICE_CUE,
@@ -540,7 +541,11 @@ function matterIn(
     items.some(
       (x, m) =>
         // "torn between tying and quilting"
-        (x.finding && !WELL.test(x.w) && !(x.w === 'torn' && items[m + 1]?.w === 'between')) ||
+        (x.finding &&
+          !WELL.test(x.w) &&
+          !(x.w === 'torn' && items[m + 1]?.w === 'between') &&
+          // "the thin cotton batting"
+          !(x.w === 'thin' && items[m + 1]?.material)) ||
         x.duration ||
         x.span ||
         x.clock,
@@ -597,6 +602,15 @@ function matterIn(
     /\bfor (?:the |my |its |her )?(?:ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.test(
       words,
     ) || topic === 'tie-thread';
+  // "Red wool for the ties. 4 in apart": by itself, with nothing of buying or work
+  if (
+    parts.length === 1 &&
+    items.length <= 6 &&
+    !asked &&
+    /^ (?:the )?(?:\w+ ){1,3}for (?:the )?(?:ties|backing|back|binding|batting) $/.test(words) &&
+    (items[0]!.material || items[0]!.fabric || COLOURS.has(items[0]!.w) || items[0]!.w === 'the')
+  )
+    return { topic, status: 'settled', rule: 'decision.cloth-for' };
   if (
     (settledBefore ||
       parts.slice(Math.max(0, k - 6), k).some((p) => p.taken && p.status === 'settled') ||

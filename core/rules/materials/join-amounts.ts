@@ -25,7 +25,8 @@ export function joinAmounts(state: ReaderState): void {
         };
       continue;
     }
-    if (!e.name && e.material && amount.origins['material']?.how !== 'implied') continue;
+    if (!e.name && e.material && e.unit !== 'fat-quarter' && amount.origins['material']?.how !== 'implied')
+      continue;
     const noun = e.name?.split(' ').at(-1);
     const whole = state.drafts.findLast(
       (d) =>
@@ -35,12 +36,22 @@ export function joinAmounts(state: ReaderState): void {
         d.entry.quantity === undefined &&
         // "net over 1-2, 20 cm of the net being used"
         (noun
-          ? d.entry.material === e.material && d.entry.name?.split(' ').at(-1) === noun
+          ? d.entry.material === e.material &&
+            (d.entry.name?.split(' ').at(-1) === noun ||
+              // "net on, couched. Tulle, 20 cm", "patched, pink feed sack. Used one fat quarter"
+              (GENERIC.test(d.entry.name ?? '') !== GENERIC.test(e.name ?? '') &&
+                d.sentence === amount.sentence - 1))
           : Boolean(d.entry.name)) &&
         measuredIn(d.entry.material, e.unit),
     );
     if (whole?.entry.kind === 'material') {
-      whole.entry = { ...whole.entry, quantity: e.quantity, ...(e.unit ? { unit: e.unit } : {}) };
+      const name = e.name && GENERIC.test(whole.entry.name ?? '') ? e.name : undefined;
+      whole.entry = {
+        ...whole.entry,
+        quantity: e.quantity,
+        ...(e.unit ? { unit: e.unit } : {}),
+        ...(name ? { name } : {}),
+      };
       for (const slot of ['quantity', 'unit'])
         if (amount.origins[slot]) whole.origins[slot] = amount.origins[slot];
       state.drafts = state.drafts.filter((d) => d !== amount);
@@ -53,6 +64,9 @@ export function joinAmounts(state: ReaderState): void {
     if (cloth) amount.entry = { ...e, material: 'fabric', name: cloth };
   }
 }
+
+/** Names that tell no more than what kind of goods it is. */
+const GENERIC = /^(net|netting|fabric|cloth|material|fat quarters?|thread)$/;
 
 /** The cloth last named before the amount: "cut squares out of the calico; used half a yard of it". */
 const clothBefore = (state: ReaderState, at: number): string | undefined =>

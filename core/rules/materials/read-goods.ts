@@ -156,6 +156,8 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       const cue = cueAt(items, k);
       if (cue && !isOther(items, k, cue, priced || shop)) {
         let at = cue.next;
+        const headed = headingEnd(items, at);
+        if (headed !== undefined) at = headed;
         while (
           // "bought at the market: 2 m calico"
           (items[at]?.task === 'shopping' ||
@@ -266,7 +268,15 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
     if (
       !made.length &&
       priced &&
-      !items.some((x) => x.action && x.action.form !== 'base' && !x.material && !x.part)
+      !items.some(
+        (x, m) =>
+          x.action &&
+          x.action.form !== 'base' &&
+          !x.material &&
+          !x.part &&
+          // "six skeins of white floss for tying"
+          w(items, m - 1) !== 'for',
+      )
     ) {
       // prices say that the goods were bought
       const goods = items
@@ -347,6 +357,16 @@ function listedBefore(items: Item[], from: number): number {
   return from;
 }
 
+/** "On hand for the crib quilt: 2 fat quarters": the first word behind the colon that the heading ends in. */
+function headingEnd(items: Item[], from: number): number | undefined {
+  if (w(items, from) !== 'for') return undefined;
+  for (let m = from + 1; m < from + 7; m++) {
+    if (w(items, m) === ':') return m + 1;
+    if (items[m]?.token.kind !== 'word' || items[m]!.quantity || items[m]!.material) return undefined;
+  }
+  return undefined;
+}
+
 /** "shopping: 2 m calico 14, roll of wadding 38": numbers behind the goods are their prices. */
 const isBill = (items: Item[]): boolean =>
   items[0]?.task === 'shopping' &&
@@ -392,6 +412,14 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   // "left the purple alone", "left that bit as it was"
   if (phrase === 'left' && / (alone|be|as|the way|well alone) /.test(wordsOf(items, cue.next, cue.next + 8)))
     return true;
+  // "I have taken the patch off", "the one below that i 've put net over"
+  if (
+    cue.use === 'on-hand' &&
+    /^(put|laid|set|sewn|stuck|slipped|tucked|used|cut|taken|been|gone|given|found|done|made|looked|had)$/.test(
+      after.w,
+    )
+  )
+    return true;
   if (before?.w === 'not' || before?.w === "n't" || before?.w === 'no') return true;
   if (
     cue.use === 'needed' &&
@@ -427,6 +455,15 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
           (x.w === 'on' &&
             (!rest[m + 1] || /^(and|,|by|today|tonight|tomorrow|before|after)$/.test(rest[m + 1]!.w))),
       )
+    )
+      return true;
+    // "four four's gonna need fusible behind it"
+    const stuff = findGood(items, cue.next, false);
+    if (
+      stuff?.head !== undefined &&
+      stuff.quantity === undefined &&
+      /^(behind|underneath|over|across)$/.test(w(items, stuff.next)) &&
+      (items[stuff.next + 1]?.place || w(items, stuff.next + 1) === 'the')
     )
       return true;
     if (/^(to get|to buy)$/.test(phrase) && before && (before.place || before.fabric)) return true;
@@ -480,8 +517,6 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
       before &&
       (before.place?.kind === 'blocks' ||
         before.seam ||
-        // "the one below that i 've put net over"
-        /^(put|laid|set|sewn|stuck|slipped|tucked|used|cut)$/.test(after.w) ||
         /^(they|it|that|which|to|will|could|would|should|should|must|could|might|she|he|you)$/.test(before.w))
     )
       return true;

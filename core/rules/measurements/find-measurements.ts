@@ -252,6 +252,14 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         push('block', k + 1, 'measure.blocks', [item]);
       else if (/^(blocks?|blks?|squares?)$/.test(word) && blockSide(items, k, used) !== undefined)
         push('block', blockSide(items, k, used), 'measure.blocks', [item]);
+      // "Blocks, 22 cm."
+      else if (
+        /^(blocks|blks)$/.test(word) &&
+        w(items, k + 1) === ',' &&
+        lengthUnit(items[k + 2]) &&
+        isEnd(items, k + 3)
+      )
+        push('block', k + 2, 'measure.blocks', [item]);
       // "trimmed the blocks to nine and a half inches"
       else if (
         /^(blocks?|squares?) (to|at)$/.test(word) &&
@@ -267,6 +275,15 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         lengthUnit(items[k + 2])
       )
         push('strip', k + 2, 'measure.strip', [item]);
+      // "sashing strips cut at two and a half inches"
+      else if (
+        / strips$/.test(word) &&
+        w(items, k + 1) === 'cut' &&
+        /^(at|to)$/.test(w(items, k + 2)) &&
+        isNumber(items[k + 3]) &&
+        lengthUnit(items[k + 3])
+      )
+        push('strip', k + 3, 'measure.strip', [item]);
       else if (word === 'blocks' && /^(run|are|measure|finish|come|at|come out|to)$/.test(w(items, k + 1))) {
         const m = nextNumber(items, k + 1, used, 5);
         if (m !== undefined) push('block', m, 'measure.blocks', [item]);

@@ -63,6 +63,16 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
   const pointed =
     e.places?.join() === p.places?.join() &&
     clause.items.every((x) => !x.place || /^place\.(it|them|those|both)$/.test(x.place.rule));
+  // "5-1 torn: iron-on interfacing behind, zigzagged over": ironed on, and the tear sewn over it
+  const fused =
+    p.action === 'stabilize' &&
+    e.action === 'resew' &&
+    clause.items.some((x) => x.w === 'over') &&
+    state.clauses[last.clause]?.items.some((x) => x.material === 'interfacing');
+  if (fused && !p.stitch) {
+    e.places = p.places ?? [];
+    return false;
+  }
   const carried =
     pointed || draft.placed !== 'said' || (last.clause === draft.clause && draft.placed === last.placed);
   if (

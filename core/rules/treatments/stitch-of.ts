@@ -67,8 +67,14 @@ export const TAKES_STITCH = new Set<Action>([
 /** "patched 6-2 too, same stitch": the stitch of the treatment before. */
 export function sameStitch(state: ReaderState, items: Item[], words: string): ReturnType<typeof stitchOf> {
   if (!words.includes(' same ')) return undefined;
-  const item = items.find((x, k) => /^(stitch|sts?)$/.test(x.w) && items[k - 1]?.w === 'same');
   const last = state.drafts.findLast(isTreatment)?.entry ?? state.memory.treatment;
+  const item = items.find(
+    (x, k) =>
+      items[k - 1]?.w === 'same' &&
+      (/^(stitch|sts?)$/.test(x.w) ||
+        // "quilted the next two rows the same way"
+        (x.w === 'way' && items.some((y) => y.action?.v === last?.action))),
+  );
   return item && last?.stitch ? { stitch: last.stitch, item } : undefined;
 }
 

@@ -63,7 +63,7 @@ const verdict = (v: ClauseView, open: Open, state: 'dropped' | 'planned', rule: 
 const IS_OFF = new RegExp(
   [
     " (?:idea|plan|option|notion|scheme)(?: is|'s)? (?:off|out|scrapped|dropped|abandoned|gone|dead|no good|rejected|shelved)\\b",
-    "(?: is| 's| was| were| are| been) (?:now )?(?:abandoned|scrapped|off the table|out of the question|off the cards|forgotten|dropped|rejected|dismissed|discounted|ruled out|discarded|vetoed|shelved|not happening|n't happening|not needed|n't needed)\\b",
+    "(?: is| 's| was| were| are| been) (?:now )?(?:abandoned|given up|scrapped|off the table|out of the question|off the cards|forgotten|dropped|rejected|dismissed|discounted|ruled out|discarded|vetoed|shelved|not happening|n't happening|not needed|n't needed)\\b",
     "(?: is| 's| are) (?:off|out)(?: now| then| after all)? $",
   ].join('|'),
 );
