@@ -1,6 +1,7 @@
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import { readCount } from '../text/read-number.ts';
 import type { Token } from '../text/tokenise.ts';
+import { wordSet } from '../text/word-set.ts';
 import { findCost, findQuantity, readUnit } from './amounts/find-amount.ts';
 import { type FabricIndex, findFabric } from './fabrics/find-fabric.ts';
 import { type Item, makeItem } from './item.ts';
@@ -21,10 +22,12 @@ const CLOCK_LEADS = new Set(
 /** After these it is one even where it could be a block. */
 const STRONG_LEADS = new Set(['since', 'till', 'until', 'til', 'o']);
 /** Words that put a note into talk of buying. */
-const COMMERCE =
-  /^(bought|buy|got|get|paid|cost|costs|spent|price|@|£|\$|€|needed|picked|ordered|were|was|each|lot|apiece|shopping|shop|receipt|costing|came|purchased|bt|bght|total)$/;
-const WORK_TALK =
-  /^(start|started|starting|stop|stopped|stopping|began|begun|begin|beginning|finish|finished|finishing|quit|quitting|since|till|until|til|from|worked|working|between|knocked|packed|hours?|o'clock|oclock|am|pm|clocked|resum(?:ed?|ing)|paused|back|commenced|ceased|ended|complete|completed|off|done|on|went|was|were|sat|break|minus|less|out|half|meant|at|to)$/;
+const COMMERCE = wordSet(
+  'bought buy got get paid cost costs spent price @ £ $ € needed picked ordered were was each lot apiece shopping shop receipt costing came purchased bt bght total',
+);
+const WORK_TALK = wordSet(
+  "start started starting stop stopped stopping began begun begin beginning finish finished finishing quit quitting since till until til from worked working between knocked packed hour hours o'clock oclock am pm clocked resume resumed resuming paused back commenced ceased ended complete completed off done on went was were sat break minus less out half meant at to",
+);
 
 export type Scan = {
   items: Item[];
@@ -53,14 +56,18 @@ export function scan(
   const ctx: PlaceContext = { grid, focus, earlier: [...earlier], ...(cloth ? { cloth } : {}) };
   let commerce = false;
   let work = false;
-  for (const t of tokens) {
-    if (COMMERCE.test(t.w)) commerce = true;
-    if (WORK_TALK.test(t.w)) work = true;
+  let measuring = false;
+  let sides = 0;
+  let inMillimetres = false;
+  for (const { w } of tokens) {
+    if (COMMERCE.has(w)) commerce = true;
+    if (WORK_TALK.has(w)) work = true;
+    if (MEASURE_TALK.has(w)) measuring = true;
+    if (SIDE.has(w)) sides++;
+    if (MILLIMETRES.has(w)) inMillimetres = true;
   }
+  const sided = sides > 2;
   if (!commerce) commerce = tellsPrice(tokens);
-  const measuring = tokens.some((t) => MEASURE_TALK.test(t.w));
-  const sided = tokens.filter((t) => SIDE.test(t.w)).length > 2;
-  const inMillimetres = tokens.some((t) => /^(mm|mils?|millimet(re|er)s?)$/.test(t.w));
   const stretch = stretchAtComma(tokens);
   const untilHours = tokens.slice(0, Math.max(0, stretch));
   let i = 0;
@@ -70,7 +77,7 @@ export function scan(
       (measuring ? sideLetter(tokens, i) : undefined) ??
       (sided ? sideLength(tokens, i) : undefined) ??
       (inMillimetres ? fourFigures(tokens, i) : undefined) ??
-      itemAt(i < stretch ? untilHours : tokens, i, ctx, fabrics, commerce, work, listedAfter(items));
+      itemAt(i < stretch ? untilHours : tokens, i, ctx, fabrics, commerce, work, items);
     items.push(item);
     if (item.place) {
       narrowToCloth(item.place, items, ctx.cloth);
@@ -291,8 +298,9 @@ function blocksOfSubject(items: Item[], fabrics: FabricIndex, next: Token | unde
   return fabrics.blocks[names[0]!] ?? [];
 }
 
-const MEASURE_TALK =
-  /^(measured|measures?|wide|width|long|length|border|borders|inches|inch|in|cm|mm|centimetres?|centimeters?|diagonals?|diags?|by|x|×|seams?|w)$/;
+const MEASURE_TALK = wordSet(
+  'measured measure measures wide width long length border borders inches inch in cm mm centimetre centimetres centimeter centimeters diagonal diagonals diag diags by x × seam seams w',
+);
 
 /** "blocks 10", "blocks 11 1/2 in": the size of the blocks and no block, where a note tells lengths. */
 function blockSize(tokens: Token[], i: number): Item | undefined {
@@ -342,11 +350,11 @@ function sideLetter(tokens: Token[], i: number): Item | undefined {
   };
 }
 
-const SIDE = /^(top|bottom|btm|left|right|l|r|t|b)$/;
+const SIDE = wordSet('top bottom btm left right l r t b');
 /** "top 1.62 m, bottom 1.6, left 2.05": a length behind each side, and no block. */
 function sideLength(tokens: Token[], i: number): Item | undefined {
   const token = tokens[i]!;
-  if (token.kind !== 'number' || !SIDE.test(tokens[i - 1]?.w ?? '') || !/^\d+\.\d+$/.test(token.w))
+  if (token.kind !== 'number' || !SIDE.has(tokens[i - 1]?.w ?? '') || !/^\d+\.\d+$/.test(token.w))
     return undefined;
   const quantity = findQuantity(tokens, i);
   if (!quantity || (quantity.unit && !/^(in|cm|mm|ft|m)$/.test(quantity.unit))) return undefined;
@@ -363,6 +371,7 @@ function sideLength(tokens: Token[], i: number): Item | undefined {
   };
 }
 
+const MILLIMETRES = wordSet('mm mil mils millimetre millimetres millimeter millimeters');
 /** "sixteen twenty", "eighteen oh five" where millimetres are told: 1620, 1805. */
 function fourFigures(tokens: Token[], i: number): Item | undefined {
   const token = tokens[i]!;
@@ -427,38 +436,20 @@ function itemAt(
   fabrics: FabricIndex,
   commerce: boolean,
   work: boolean,
-  listed: number | undefined,
+  items: Item[],
 ): Item {
   const token = tokens[i]!;
   const item = makeItem(i, i + 1, token.w, token);
   // "on 2026-03-10 from 9 to 10": a day as it is written, and no stretch of time
-  if (isWrittenDay(tokens, i)) return { ...item, j: i + 5, end: tokens[i + 4]!.to };
+  if (token.kind === 'number' && isWrittenDay(tokens, i))
+    return { ...item, j: i + 5, end: tokens[i + 4]!.to };
   const before = tokens[i - 1]?.w ?? '';
-  // A finder that looks past the last word ("both of", "£3 /") ends where the note ends.
-  const widen = (reached: number): void => {
-    const next = Math.min(reached, tokens.length);
-    item.j = next;
-    item.w = tokens
-      .slice(i, next)
-      .map((t) => t.w)
-      .join(' ');
-    item.end = tokens[next - 1]!.to;
-  };
   if (token.kind === 'mark' && !['"', '@', '£', '$', '€', '='].includes(token.w)) return item;
   const numeric = token.kind === 'number' || startsNumber(token.w);
-  const expected =
-    work &&
-    // "pieced from 5 strips"
-    !/^(strips?|pieces?|scraps?|lengths?|widths?|squares|blocks|patches)$/.test(tokens[i + 1]?.w ?? '') &&
-    ((CLOCK_LEADS.has(before) && !isSecondSide(tokens, i)) || clockAwaited(tokens, i));
-  if (
-    numeric ||
-    token.w === 'noon' ||
-    token.w === 'midday' ||
-    token.w === 'midnight' ||
-    (expected &&
-      /^(about|around|just|like|roughly|oh|maybe|say|gone|nearly|bang|only|somewhere)$/.test(token.w))
-  ) {
+  const twelve = TWELVE.has(token.w);
+  const expected = work && (numeric || twelve || ROUGHLY.has(token.w)) && isClockExpected(tokens, i);
+  if (numeric || twelve || expected) {
+    const listed = listedAfter(items);
     const led = before === 'from' ? 'from' : before === 'between' ? 'between' : 'none';
     const block = blocksAt(tokens, i, ctx);
     // Two bare numbers are a block before they are a stretch of time: "between 5-1 and 5-2", "three one to three four".
@@ -476,14 +467,14 @@ function itemAt(
       /^(|,|\.|;|on|at|of|doing|and|\w+ing)$/.test(tokens[span.next]?.w ?? '');
     if (span && (!named || another || (timely && (span.next > block.next || !block.places.length)))) {
       item.span = span;
-      widen(span.next);
+      widen(item, tokens, span.next);
       return item;
     }
     const duration = findDuration(tokens, i);
     const clock = findClock(tokens, i, expected);
     if (duration && (!clock || duration.next >= clock.next)) {
       item.duration = duration;
-      widen(duration.next);
+      widen(item, tokens, duration.next);
       return item;
     }
     const quantity = findQuantity(tokens, i);
@@ -497,7 +488,7 @@ function itemAt(
       !(named && !clock.firm && block.next >= clock.next && !STRONG_LEADS.has(before))
     ) {
       item.clock = clock;
-      widen(clock.next);
+      widen(item, tokens, clock.next);
       return item;
     }
     if (
@@ -506,12 +497,12 @@ function itemAt(
       !(block?.places.length && block.next >= cost.next && !/[£$€]/.test(token.w))
     ) {
       item.cost = cost;
-      widen(cost.next);
+      widen(item, tokens, cost.next);
       return item;
     }
     if (block && !(quantity?.unit && quantity.next > block.next && quantity.unit !== 'piece')) {
       item.place = block;
-      widen(block.next);
+      widen(item, tokens, block.next);
       return item;
     }
     // "one below it", "two along from that"
@@ -519,20 +510,20 @@ function itemAt(
       quantity && !quantity.unit ? (sidedPlace(tokens, i, ctx) ?? findPointer(tokens, i, ctx)) : undefined;
     if (beside && beside.next > quantity!.next) {
       item.place = beside;
-      widen(beside.next);
+      widen(item, tokens, beside.next);
       return item;
     }
     if (quantity) {
       // "two spot-cleaned", "one" as a pronoun: a bare small word number is only a number where something is counted.
       item.quantity = quantity;
-      widen(quantity.next);
+      widen(item, tokens, quantity.next);
       return item;
     }
   }
   const cost = findCost(tokens, i, commerce);
   if (cost && !(token.w === 'for' && /^(row|rows|block|blocks)$/.test(tokens[i - 2]?.w ?? ''))) {
     item.cost = cost;
-    widen(cost.next);
+    widen(item, tokens, cost.next);
     return item;
   }
   const block = blocksAt(tokens, i, ctx) ?? sidedPlace(tokens, i, ctx);
@@ -545,7 +536,7 @@ function itemAt(
   if (picked && picked.place.next > longest) {
     item.place = picked.place;
     item.fabric = picked.fabric;
-    widen(picked.place.next);
+    widen(item, tokens, picked.place.next);
     return item;
   }
   if (longest === 0) {
@@ -559,7 +550,7 @@ function itemAt(
       const quantity = findQuantity(tokens, i);
       if (quantity?.unit) {
         item.quantity = quantity;
-        widen(quantity.next);
+        widen(item, tokens, quantity.next);
       }
     }
     return item;
@@ -568,10 +559,10 @@ function itemAt(
     item.place = place;
     if (place.places.length && place.places.every((p) => p.startsWith('border'))) item.object = 'border';
     if (hit && hit.next === longest) applySenses(item, hit.payloads);
-    widen(longest);
+    widen(item, tokens, longest);
     return item;
   }
-  widen(longest);
+  widen(item, tokens, longest);
   if (fabric && fabric.next === longest) {
     item.fabric = fabric.found;
     item.material = 'fabric';
@@ -593,6 +584,25 @@ function itemAt(
     item.place = { next: longest, places: [item.part], how: 'said', rule: 'place.part', kind: 'part' };
   return item;
 }
+
+/** A finder that looks past the last word ("both of", "£3 /") ends where the note ends. */
+function widen(item: Item, tokens: Token[], reached: number): void {
+  const next = Math.min(reached, tokens.length);
+  item.j = next;
+  item.w = tokens
+    .slice(item.i, next)
+    .map((t) => t.w)
+    .join(' ');
+  item.end = tokens[next - 1]!.to;
+}
+
+const TWELVE = wordSet('noon midday midnight');
+const ROUGHLY = wordSet('about around just like roughly oh maybe say gone nearly bang only somewhere');
+/** Is what stands at `i` a clock time, in a note that tells of work? */
+const isClockExpected = (tokens: Token[], i: number): boolean =>
+  // "pieced from 5 strips"
+  !/^(strips?|pieces?|scraps?|lengths?|widths?|squares|blocks|patches)$/.test(tokens[i + 1]?.w ?? '') &&
+  ((CLOCK_LEADS.has(tokens[i - 1]?.w ?? '') && !isSecondSide(tokens, i)) || clockAwaited(tokens, i));
 
 const isWrittenDay = (tokens: Token[], i: number): boolean =>
   /^\d{4}$/.test(tokens[i]!.w) &&

@@ -10,6 +10,7 @@ import { laidOut } from './laid-out.ts';
 import { leaveAsFound, nothingDone } from './leave-as-found.ts';
 import { namedTreatment } from './named-treatment.ts';
 import { netOver } from './net-over.ts';
+import { NO_WAY_WORDS } from './no-way-words.ts';
 import { bindingFinished, putOn } from './put-on.ts';
 import { redone } from './redone.ts';
 import { refineAction } from './refine-action.ts';
@@ -37,7 +38,7 @@ import { workToDo } from './work-to-do.ts';
 import { stitchesPutIn } from './worked-in.ts';
 
 /** What is told by a thing ("sewed a patch on", "net over it"), tried at each word in this order; the first to find a way wins. */
-const BY_THING: ((at: WordAt) => WayFound)[] = [
+export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   netOver,
   clothBehind,
   fusibleBehind,
@@ -97,7 +98,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
   const within = (from: number, to: number): string =>
     from < to ? all.slice(starts[from]! - 1, starts[to]) : '  ';
   for (let k = 0; k < items.length; k++) {
-    if (used.has(k)) continue;
+    if (used.has(k) || isNoWayWord(items[k]!)) continue;
     const at: WordAt = {
       items,
       k,
@@ -110,7 +111,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
       ways,
       used,
     };
-    for (const rule of BY_THING) {
+    for (const rule of WAYS_BY_THING) {
       const told = rule(at);
       if (!told) continue;
       keep(told);
@@ -126,6 +127,9 @@ export function findWays(items: Item[], thing?: string): Way[] {
   );
   return told.sort((a, b) => a.at - b.at || a.items.at(-1)!.i - b.items.at(-1)!.i);
 }
+
+/** Marks, figures and words that name no thing and no deed. */
+export const isNoWayWord = ({ w, token }: Item): boolean => token.kind === 'mark' || NO_WAY_WORDS.has(w);
 
 /** A verb of treatment that no rule for a thing has taken. */
 function verbLeft(items: Item[], k: number, thing: string | undefined): WayFound {
