@@ -30,8 +30,8 @@ export function readAmounts(state: ReaderState, items: Item[], days: DayFound[])
       ...s,
       items: s.items.filter((x) => !claims.cut.has(x) && !claims.drop.has(x)),
     }));
-  readGoods(state, left(), claims);
-  readLengths(state, left(), claims);
+  if (items.some(mayBeGoods)) readGoods(state, left(), claims);
+  if (items.some(mayBeLength)) readLengths(state, left(), claims);
   const rest: Item[] = [];
   for (const item of items) {
     if (claims.drop.has(item)) continue;
@@ -44,6 +44,11 @@ export function readAmounts(state: ReaderState, items: Item[], days: DayFound[])
   }
   return rest;
 }
+
+/** A list of goods has a thing, a sum or a count in it, lengths have a figure or what they are of: most notes have neither. */
+const mayBeGoods = (x: Item): boolean => Boolean(x.material || x.fabric || x.cost || x.quantity || x.object);
+const mayBeLength = (x: Item): boolean =>
+  Boolean(x.quantity || x.measure || x.cost || x.clock || x.part === 'border');
 
 function sentencesOf(items: Item[]): Sentence[] {
   const out: Sentence[] = [];
