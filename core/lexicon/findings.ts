@@ -192,6 +192,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'feeble',
   ],
   stain: [
+    'looks|look like rust|coffee|tea|blood|ink|wine|grease|oil|paint',
     'stain',
     'stains',
     'stained',

@@ -11,6 +11,8 @@ import { columnFirst, rowFirst } from './row-first.ts';
 /** "every other block in row two", "every block in the last two rows", "all the blocks of row 3", "the whole of row 4". */
 export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const head = w(tokens, i);
+  const outer = outerBlocks(tokens, i, ctx);
+  if (outer) return outer;
   if (!['every', 'each', 'all', 'whole', 'alternate'].includes(head)) return undefined;
   let j = i + 1;
   let other = head === 'alternate';
@@ -112,6 +114,46 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
     : area && head === 'whole'
       ? area
       : undefined;
+}
+
+/** "all the blocks round the edge", "the outside blocks": those of the first and last row and column. */
+function outerBlocks(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  let next: number | undefined;
+  if (/^(outside|outer|outermost)$/.test(w(tokens, i)) && /^(blocks|squares)$/.test(w(tokens, i + 1)))
+    next = i + 2;
+  else if (/^(all|every|each)$/.test(w(tokens, i))) {
+    const noun = w(tokens, i + 1) === 'the' ? i + 2 : i + 1;
+    const at = noun + 2;
+    if (
+      BLOCKS.has(w(tokens, noun)) &&
+      /^(round|around|along|at|on)$/.test(w(tokens, noun + 1)) &&
+      w(tokens, at) === 'the' &&
+      /^(edge|edges|outside|outer)$/.test(w(tokens, at + 1))
+    )
+      next = /^edges?$/.test(w(tokens, at + 2)) ? at + 3 : at + 2;
+    // "every block along the bottom edge", "all the blocks down the left-hand side"
+    const side = BLOCKS.has(w(tokens, noun)) && /^(along|down|at|on)$/.test(w(tokens, noun + 1)) ? at + 1 : 0;
+    const hand = w(tokens, side + 1) === 'hand' ? side + 2 : side + 1;
+    if (side && w(tokens, at) === 'the' && /^(edge|side)$/.test(w(tokens, hand))) {
+      const { rows, blocks } = ctx.grid;
+      const lines: Record<string, () => string[]> = {
+        top: () => rowOf(ctx.grid, 1),
+        bottom: () => rowOf(ctx.grid, rows),
+        left: () => columnOf(ctx.grid, 1),
+        right: () => columnOf(ctx.grid, blocks),
+      };
+      const line = Object.hasOwn(lines, w(tokens, side)) ? lines[w(tokens, side)]!() : undefined;
+      if (line && !/^(of|in)$/.test(w(tokens, hand + 1)))
+        return { next: hand + 1, places: line, how: 'said', rule: 'place.outer-blocks', kind: 'blocks' };
+    }
+  }
+  if (next === undefined || /^(of|in|on|along)$/.test(w(tokens, next))) return undefined;
+  const { rows, blocks } = ctx.grid;
+  const places = allBlocks(ctx.grid).filter((p) => {
+    const at = splitBlock(p)!;
+    return at.row === 1 || at.row === rows || at.block === 1 || at.block === blocks;
+  });
+  return { next, places, how: 'said', rule: 'place.outer-blocks', kind: 'blocks' };
 }
 
 /** "every other star in the top row", "alternate baskets along row two": blocks by the name of their pattern. */
