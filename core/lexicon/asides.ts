@@ -30,7 +30,7 @@ export const ASIDE_THINGS: string[] = phrases(`
   somebody at, someone at,
   baby, wee one, little one, toddler, kids, the children, grandson, granddaughter, grandkids, nephew,
   niece, husband, hubby, wife, mum, mom, mam, dad, daddy, mummy, mommy, sister, brother, young lad,
-  homework, school run, school bus, bedtime, her nap, his nap, her bath, his bath,
+  windowsill, window sill, mantelpiece, sideboard, homework, school run, school bus, bedtime, her nap, his nap, her bath, his bath,
   kettle, oven, stove, hob, the pan, saucepan, the toast, toaster, microwave, dishwasher,
   washing machine, tumble dryer, fridge,
   boiler, heating, radiator, furnace, the fuse, power cut, power's gone, light bulb, bulb's gone,

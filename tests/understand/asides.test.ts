@@ -3,6 +3,8 @@ import { say } from './say.ts';
 
 describe('talk aside', () => {
   it.each([
+    "They're on the windowsill, love, where you left them.",
+    'get out of my thread basket you rotten cat',
     'come here Biscuit, leave that alone',
     "there's the postie",
     "the kettle's boiling, two seconds",

@@ -84,7 +84,12 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
       continue;
     }
     // "get off the batting you wretched animal"
-    if (entry.kind === 'treatment' && entry.state !== 'done' && CREATURE.test(words)) {
+    if (
+      (entry.kind === 'treatment'
+        ? entry.state !== 'done'
+        : entry.kind === 'condition' && !clause.items.some(names)) &&
+      CREATURE.test(words)
+    ) {
       out.add(draft);
       continue;
     }

@@ -98,6 +98,8 @@ function isLeave(items: Item[], k: number): boolean {
     );
   if (w === 'left') {
     if (items[k]!.place) return false;
+    // "on the windowsill, love, where you left them"
+    if (/ (?:where|what) (?:you|he|she|they|i) $| you $/.test(before)) return false;
     // "with what was left of the gingham"
     if (/^ of /.test(after)) return false;
     // "I left the tails an inch": the length was read before, and "the" is all that stands behind
