@@ -41,7 +41,12 @@ export async function carryOutCommand(
     const at = localInstant(command.at ?? now, before.quilt.zone);
     const conversation = before.conversationOf(heard?.audio.recordingId ?? '');
     const read = (text: string, alone?: 'alone') =>
-      readNote(text, { at, quilt: before.quilt, conversation: alone ? SILENCE : conversation });
+      readNote(text, {
+        at,
+        quilt: before.quilt,
+        conversation: alone ? SILENCE : conversation,
+        spoken: heard !== undefined,
+      });
     const taking = { ...command, at };
     const from = heard ? { heard } : {};
     // A recording tells of another time, so nothing in it answers what the record asks now.
@@ -109,7 +114,8 @@ function questionsOf(
 function readingsOfToday(log: Log, noteIds: string[] | undefined): ReturnType<typeof rereadNotes> {
   return rereadNotes(
     log,
-    (note, conversation) => readNote(note.text, { at: note.at, quilt: log.quilt, conversation }),
+    (note, conversation) =>
+      readNote(note.text, { at: note.at, quilt: log.quilt, conversation, spoken: note.source !== 'typed' }),
     { rules: RULES_VERSION, id: newId, ...(noteIds ? { noteIds } : {}) },
   );
 }

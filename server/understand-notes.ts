@@ -68,6 +68,7 @@ export async function* understandNotes(
         at: note.at,
         quilt,
         conversation: thread.conversation,
+        spoken: note.text === undefined,
       });
       thread.conversation = conversation;
       thread.lastNote = text;

@@ -52,6 +52,8 @@ export type Circumstances = {
   quilt: QuiltGrid & { taught?: Record<string, string> | undefined };
   /** What has been said before, as the previous call returned it. */
   conversation: Conversation;
+  /** It was said aloud and recognised, and not typed. */
+  spoken?: boolean;
 };
 
 /** Longer at a stretch nobody works; the hours say so too (core/hours). */
@@ -89,7 +91,12 @@ export function readNote(
   const local = wallOf(at);
   const said = nameRest(nameBlanks(tokenise(text)));
   const unread = said.length > READ_TOKENS;
-  const { tokens: heard, slips } = putSlipsRight(said.slice(0, READ_TOKENS), quilt.taught, namesOf(grid));
+  const { tokens: heard, slips } = putSlipsRight(
+    said.slice(0, READ_TOKENS),
+    quilt.taught,
+    namesOf(grid),
+    circumstances.spoken,
+  );
   const tokens = mendCounts(heard);
   const fabrics = indexFabrics(grid);
   const scanned = scan(tokens, grid, fabrics, memory.focus, memory.earlier, memory.cloth, memory.mentions);

@@ -169,3 +169,42 @@ describe('words typed in haste are put right where they are no words themselves'
     );
   });
 });
+
+describe('an ending that was not heard', () => {
+  const spoken = (text: string): string =>
+    putSlipsRight(tokenise(text), undefined, undefined, true)
+      .tokens.map((t) => t.w)
+      .join(' ');
+
+  it.each([
+    ['brush the dust off the top border', 'brushed the dust off the top border'],
+    ['patch 2-3 and press the top', 'patched 2 - 3 and pressed the top'],
+    ['washed it , trim the edge', 'washed it , trimmed the edge'],
+    ['okay piece that strip out to length', 'okay pieced that strip out to length'],
+  ])('%s -> %s', (heard, meant) => {
+    expect(spoken(heard)).toBe(meant);
+  });
+
+  it.each([
+    'patch 2-3 tomorrow',
+    'must wash it and press the top',
+    'patch is loose in 2-3',
+    'press the top before the border goes on',
+    'should i patch 2-3 ?',
+    'the patch in 2-3',
+  ])('%s stays as it is', (said) => {
+    expect(spoken(said).replaceAll(' - ', '-')).toBe(said);
+  });
+
+  it('is none where a note was typed', () => {
+    expect(reread('patch 2-3')).toBe('patch 2 - 3');
+  });
+});
+
+it.each([
+  ['patched w slash wool', 'patched with wool'],
+  ['blanket street round it', 'blanket stitch round it'],
+  ['the quilt came from a street in town', 'the quilt came from a street in town'],
+])('signs and short forms read aloud: %s', (heard, meant) => {
+  expect(reread(heard)).toBe(meant);
+});

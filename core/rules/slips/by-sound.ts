@@ -182,7 +182,7 @@ export const isNameWord = (fabrics: object, word: string): boolean =>
  * @param before the token before, as put right
  */
 export function findBySound(
-  tokens: Token[],
+  tokens: readonly Token[],
   i: number,
   before: Token | undefined,
   fabrics: object | undefined,

@@ -1,0 +1,39 @@
+import type { Token } from '../../text/tokenise.ts';
+import { LEXICON } from '../lexicon-index.ts';
+import { readAs, type SlipRule } from './slip-rule.ts';
+
+/** Words before which a verb opens a statement with nobody named who does it. */
+const OPENS = /^(?:|\.|,|;|and|so|okay|ok|right|then|well|now)$/;
+/** Somebody names it as what is to be done, or asks. */
+const TO_COME =
+  /\b(?:tomorrow|later|next|tonight|will|'ll|going|gonna|must|need|needs|want|wants|should|have to|has to|let|let's|remind|remember|plan|please|would you|could you|can you|before|until|once|when|if|or|don't|n't|not|first|to do|todo)\b|\?/;
+
+/**
+ * "Brush the dust off the top border": in speech the ending of "brushed" is hardly heard, and nobody is told what to do. A verb
+ * of treatment that opens a statement, with nothing in the note that speaks of what is to come, is read with its ending.
+ */
+export const droppedEnding: SlipRule = ({ tokens, i, before, spoken }) => {
+  if (!spoken || !OPENS.test(before.at(-1)?.w ?? '') || tokens[i]!.kind !== 'word') return undefined;
+  // a thing or a place follows, or it is a noun: "patch is loose"
+  if (
+    !/^(?:the|that|this|it|them|a|in|all|both|every|my|those|these|row|block|blocks|rows|column|corner)$/.test(
+      tokens[i + 1]?.w ?? '',
+    )
+  )
+    if (tokens[i + 1]?.kind !== 'number' && !isNumberStart(tokens[i + 1])) return undefined;
+  const past = pastOf(tokens, i);
+  if (!past || TO_COME.test(` ${tokens.map(({ w }) => w).join(' ')} `)) return undefined;
+  return readAs(tokens[i]!, past, 'slip.dropped-ending');
+};
+
+const isNumberStart = (token: Token | undefined): boolean =>
+  token !== undefined && /^(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)$/.test(token.w);
+
+/** The regular past of a verb of treatment, where the trade's words have it. */
+function pastOf(tokens: readonly Token[], i: number): string | undefined {
+  const t = tokens[i]!;
+  const isAction = (w: string, form: 'base' | 'past'): boolean =>
+    LEXICON.longestAt([{ ...t, w }], 0)?.payloads.some((s) => s.k === 'action' && s.form === form) ?? false;
+  if (!isAction(t.w, 'base') || isAction(t.w, 'past')) return undefined;
+  return [`${t.w}ed`, `${t.w}d`, `${t.w}${t.w.at(-1)}ed`].find((w) => isAction(w, 'past'));
+}
