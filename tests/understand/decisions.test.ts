@@ -28,6 +28,7 @@ describe('matters open and settled', () => {
     ['Red wool for the ties. 4 in apart, 3/4 in tails.', 'tie-thread settled'],
     ['I decided on the thin cotton batting before I went to sleep.', 'batting settled'],
     ['Finished size 60 by 72 in.', ''],
+    ["told her ninety, she's fine with that", 'price settled'],
     ['dec: flannel back, wool batting', 'backing settled, batting settled'],
     ['decisions: tie it, red wool, price 180', 'price settled, tie-thread settled, tying settled'],
     ["it's getting tied again and in red wool so that's that", 'tie-thread settled, tying settled'],

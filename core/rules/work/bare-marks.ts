@@ -85,6 +85,8 @@ export function readBareMarks(
     const led = wordsOf(items, m.at - 5, m.at);
     if (
       LATER.test(led) ||
+      // "the label will want going back on"
+      / (?:wants?|needs?) $/.test(led) ||
       // "I'll get the quilting done tonight"
       / (?:'ll|will|to|must|should|gonna) (?:get|have) (?:\S+ ){1,4}$/.test(led) ||
       (m.mark === 'start' && / (tomorrow|next week|later on) /.test(all) && !/ now /.test(all))
@@ -124,7 +126,9 @@ export function readBareMarks(
       continue;
     }
     if (m.mark === 'start') {
-      const free = !items.slice(m.end, m.end + 4).some((x) => x.place || x.action || x.object || x.material);
+      const free = !items
+        .slice(m.end, m.end + 4)
+        .some((x) => x.place || x.action || x.object || x.material || x.quantity?.unit);
       if (
         GOES_ON.test(m.word) &&
         free &&
