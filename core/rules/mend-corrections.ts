@@ -131,6 +131,8 @@ const LIGHT = new Set([
   'were',
   'till',
   'said',
+  'did',
+  'used',
 ]);
 
 const BY_FIRST = new Map<string, string[][]>();
@@ -150,8 +152,11 @@ export function mendCorrections(items: Item[]): Item[] {
   for (let k = 1; k < out.length; k++) {
     const marker = BY_FIRST.get(out[k]!.w)?.find((m) => m.every((word, q) => out[k + q]?.w === word));
     if (!marker) continue;
-    const at = takeAway(out, k, k + marker.length) ?? correctAt(out, k, marker);
-    if (at !== undefined) k = Math.max(0, at - 1);
+    const at =
+      takeAway(out, k, k + marker.length) ?? saidBehind(out, k, marker) ?? correctAt(out, k, marker);
+    if (at === undefined) continue;
+    apologyBehind(out, at);
+    k = Math.max(0, at - 1);
   }
   return out;
 }
@@ -179,6 +184,40 @@ function mendSecondThoughts(out: Item[]): void {
     out.splice(0, out.length, ...plain);
     k = Math.max(0, at - 1);
   }
+}
+
+/** "the right hand edge, no, left hand edge, sorry": what was put right already needs no second marker. */
+function apologyBehind(out: Item[], at: number): void {
+  const last = out.findIndex((x, n) => n >= at && STOP.test(x.w));
+  const end = last < 0 ? out.length : last;
+  const words = out.slice(at, end).map((x) => x.w);
+  const marker = words.at(-1) === 'sorry' ? 1 : words.slice(-2).join(' ') === 'i mean' ? 2 : 0;
+  if (!marker || words.length - marker > 3) return;
+  const pause = words.at(-marker - 1) === ',' ? 1 : 0;
+  out.splice(end - marker - pause, marker + pause);
+}
+
+/** "block 3 is torn, block 2, sorry", "20 minutes, 30 I mean": the marker behind the right one, which ends the sentence. */
+function saidBehind(out: Item[], k: number, marker: string[]): number | undefined {
+  if (!/^(sorry|i mean|i meant|correction)$/.test(marker.join(' '))) return undefined;
+  const after = out[k + marker.length]?.w;
+  if (after !== undefined && !STOP.test(after)) return undefined;
+  const b = out[k - 1]?.w === ',' ? k - 2 : k - 1;
+  const right = out[b];
+  const first = out.findLastIndex((x, n) => n < b && STOP.test(x.w)) + 1;
+  if (
+    !right ||
+    b - first < 2 ||
+    !sortsOf(right).some((sort) => FIGURES.has(sort)) ||
+    !(/^[,-]$/.test(out[b - 1]!.w) || (right.place && out[b - 1]!.place)) ||
+    out.slice(first, b).some((x) => /^(not|no|and|or|&)$/.test(x.w))
+  )
+    return undefined;
+  // as if the marker had been said first
+  const plain = [...out.slice(0, b), ...out.slice(k, k + marker.length), right];
+  const at = correctAt(plain, b, marker);
+  if (at !== undefined) out.splice(0, k + marker.length, ...plain);
+  return at;
 }
 
 /** "3-2, 3-3 and 3-4, sorry, not 3-3": of the places said, one goes. Gives the index to go on from. */
@@ -214,6 +253,8 @@ function correctAt(out: Item[], k: number, marker: string[]): number | undefined
   const weak = WEAK.has(alone);
   let m = k + marker.length;
   while (m < out.length && m < k + marker.length + 5 && LIGHT.has(out[m]!.w) && !sortsOf(out[m]!).length) m++;
+  // "35 minutes I mean, not 25": what was right is told before
+  if (!marker.includes('not') && out.slice(k + marker.length, m).some((x) => x.w === 'not')) return undefined;
   restOfEarlier(out, k, m);
   const next = out[m];
   const sorts = next ? sortsOf(next) : [];
@@ -423,6 +464,8 @@ function keepRest(earlier: Item, next: Item, hit: Sort): Item {
     return { ...next, cost: { ...next.cost, each: true } };
   return next;
 }
+
+const FIGURES: ReadonlySet<Sort> = new Set(['place', 'clock', 'span', 'quantity', 'cost', 'duration', 'stitch']);
 
 const tells = (x: Item): boolean =>
   Boolean(x.finding || x.action || x.stitch || x.object || x.fabric || x.material || x.measure);

@@ -96,9 +96,13 @@ export function tellsWork(work: Work): boolean {
           !stands.some(({ was }) => was.kind === 'work' && was.task === e.task),
       )
     );
+  // "it was only forty five minutes": the task that runs is none that was told
   return work.state.drafts.some(
-    ({ entry: e }) =>
-      e.kind === 'work' && (e.start !== undefined || e.mark !== undefined || e.task !== undefined),
+    ({ entry: e, origins }) =>
+      e.kind === 'work' &&
+      (e.start !== undefined ||
+        e.mark !== undefined ||
+        (e.task !== undefined && origins['task']?.how === 'said')),
   );
 }
 
