@@ -480,6 +480,14 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
     // "edges: top worn, right: sound"
     if (beginsClause && TOLD_OF_SIDE.test(w(tokens, w(tokens, j) === ':' ? j + 1 : j)))
       return make([side], j);
+    // "same on the bottom", "ditto the left", "the same again along the right hand side"
+    const led = before === 'the' ? i - 2 : i - 1;
+    const to = /^(on|for|along|down|up|across|at|to|with|round)$/.test(w(tokens, led)) ? led - 1 : led;
+    if (
+      /^(same|ditto|likewise|again|thing|treatment)$/.test(w(tokens, to)) &&
+      /^(|,|\.|;|and|&|\+|too|as|side|edge|now|then|also)$/.test(w(tokens, j))
+    )
+      return make([side], /^(side|edge)$/.test(w(tokens, j)) ? j + 1 : j);
     // "and the top", "now the bottom, and that's it all off"
     if (
       before === 'the' &&

@@ -6,31 +6,47 @@ import { isNet } from './is-cloth.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** What must go. */
-export function hasToGo({ items, k, item, before, after }: WordAt): WayFound {
+export function hasToGo({ items, k, item, before, after, thing }: WordAt): WayFound {
   // "that patch has to go", "the batting must go"
   if (
     item.w === 'go' &&
     / (to|must|should|can|could|'ll|will|gotta) $/.test(before) &&
     !/^ (on|in|to|over|under|behind|back|round|with|into|for|up|down|out|off|through|there) /.test(after)
   ) {
-    const thing = items.slice(Math.max(0, k - 9), k).findLast((x) => x.object || x.finding === 'old-repair');
+    const told = items.slice(Math.max(0, k - 9), k).findLast((x) => x.object || x.finding === 'old-repair');
     if (
-      thing &&
-      (thing.finding === 'old-repair' || (thing.object && thing.object !== 'piece' && !thing.seam))
+      told &&
+      (told.finding === 'old-repair' || (told.object && told.object !== 'piece' && !told.seam))
     ) {
       return found(
         {
           action: 'remove',
-          object: thing.finding === 'old-repair' ? 'old-patch' : thing.object!,
+          object: told.finding === 'old-repair' ? 'old-patch' : told.object!,
           form: 'base',
           at: k,
-          items: [item, thing],
+          items: [item, told],
           rule: 'treatment.has-to-go',
         },
         k,
-        items.indexOf(thing),
+        items.indexOf(told),
       );
     }
+    // "the batting's all mouldy, so that has to go"
+    const it = / (it|that|they|those) (has|have|had|must|'ll have|will have|should|gotta)(?: got)?(?: all| both| just)?(?: to)? $/.test(before)
+      ? removable(thing)
+      : undefined;
+    if (it && !told)
+      return found(
+        {
+          action: 'remove',
+          object: it,
+          form: 'base',
+          at: k,
+          items: [item],
+          rule: 'treatment.has-to-go',
+        },
+        k,
+      );
   }
   return undefined;
 }
@@ -255,8 +271,8 @@ export function comesOut({ items, k, item, before, all, thing }: WordAt): WayFou
   const told = items.slice(0, k).findLast((x) => x.object);
   const came = item.w.startsWith('came');
   if (told && came && (told.stitches || told.seam || item.w.endsWith('away'))) return undefined;
-  const object = told ? told.object : came || / (it|they|that) /.test(before) ? removable(thing) : undefined;
-  if (!object || (!told && came && !/ (it|they) $/.test(before))) return undefined;
+  const object = told ? told.object : came || / (it|they|that|those) /.test(before) ? removable(thing) : undefined;
+  if (!object || (!told && came && !/ (it|they) $|^ (?:so |and )?(?:that|those) $/.test(before))) return undefined;
   const toDo =
     / (first|next|before|later|tomorrow|then|need|needs|will|'ll|to|must|should|has|have|can|could) /.test(
       all,
