@@ -55,6 +55,10 @@ const SHORT: [short: string, long: string][] = [
   ['mslin', 'muslin'],
   ['intfcg', 'interfacing'],
   ['crpl', 'crepeline'],
+  ['thd', 'thread'],
+  ['cnr', 'corner'],
+  ['cnrs', 'corners'],
+  ['crnr', 'corner'],
 ];
 
 export const SLIPS: SlipRow[] = [

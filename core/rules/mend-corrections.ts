@@ -152,8 +152,7 @@ export function mendCorrections(items: Item[]): Item[] {
   for (let k = 1; k < out.length; k++) {
     const marker = BY_FIRST.get(out[k]!.w)?.find((m) => m.every((word, q) => out[k + q]?.w === word));
     if (!marker) continue;
-    const at =
-      takeAway(out, k, k + marker.length) ?? saidBehind(out, k, marker) ?? correctAt(out, k, marker);
+    const at = takeAway(out, k, k + marker.length) ?? saidBehind(out, k, marker) ?? correctAt(out, k, marker);
     if (at === undefined) continue;
     apologyBehind(out, at);
     k = Math.max(0, at - 1);
@@ -465,7 +464,15 @@ function keepRest(earlier: Item, next: Item, hit: Sort): Item {
   return next;
 }
 
-const FIGURES: ReadonlySet<Sort> = new Set(['place', 'clock', 'span', 'quantity', 'cost', 'duration', 'stitch']);
+const FIGURES: ReadonlySet<Sort> = new Set([
+  'place',
+  'clock',
+  'span',
+  'quantity',
+  'cost',
+  'duration',
+  'stitch',
+]);
 
 const tells = (x: Item): boolean =>
   Boolean(x.finding || x.action || x.stitch || x.object || x.fabric || x.material || x.measure);

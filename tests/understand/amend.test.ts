@@ -126,6 +126,7 @@ describe('a note that mends the last one', () => {
     ['darned 3-3 | forgot to say, backstitch', ['treatment: @3-3 backstitch darn done']],
     ['darned 3-3 | add backstitch to that', ['treatment: @3-3 backstitch darn done']],
     ['darned 3-3 in 25 minutes | closer to forty', ['treatment: 40 @3-3 darn done']],
+    ['darned 3-3 in 25 minutes | 35 minutes I mean, not 25', ['treatment: 35 @3-3 darn done']],
     ['darned 3-3 in 25 minutes | leave the time out', ['treatment: @3-3 darn done']],
     ['darned 3-3 | by hand I should have said', ['treatment: @3-3 darn done hand']],
   ])('stitches: %s', (notes, entries) => {

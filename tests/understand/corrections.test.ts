@@ -47,6 +47,19 @@ describe('what is said last wins', () => {
       ],
     ],
     ['darned 2-2, twenty minutes. Twenty-five, to be honest.', ['treatment: 25 @2-2 darn done']],
+    // the marker behind what is right, or 'not' behind it
+    ['row 3 block 2 is torn, block 1, sorry', ['condition: @3-1 tear']],
+    [
+      'stain in 2-2, 2-3, I mean. And the backing is sound.',
+      ['condition: @2-3 stain', 'condition: @backing sound'],
+    ],
+    ['patched 1-1, 20 minutes, 30 sorry', ['treatment: 30 @1-1 done patch']],
+    [
+      "it's frayed all down the right hand edge, no, left hand edge, sorry",
+      ['condition: @edge-left fraying'],
+    ],
+    ['darned 2-2, running stitch, er no, I used backstitch', ['treatment: @2-2 backstitch darn done']],
+    ['patched 3-1, 3-2 and 3-3, sorry about the noise', ['treatment: @3-1,3-2,3-3 done patch']],
     ["hole in 2-3, hang on, I'm upside down here, 2-5", ['condition: @2-5 hole']],
     ['began mending at twenty past one, or, going by the clock, half past', ['work: 13:30 mending start']],
     [

@@ -69,6 +69,11 @@ describe('lists of goods', () => {
       [{ material: 'backing', use: 'needed', quantity: 5.25, unit: 'm' }],
     ],
     [
+      'One spool of hair silk must be bought.',
+      [{ material: 'thread', use: 'needed', quantity: 1, unit: 'spool' }],
+    ],
+    ['a yard of net will have to be got', [{ material: 'net', use: 'needed', quantity: 1, unit: 'yd' }]],
+    [
       'low on thread, need 3 spools of navy',
       [{ material: 'thread', use: 'needed', quantity: 3, unit: 'spool' }],
     ],

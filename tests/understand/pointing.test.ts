@@ -44,6 +44,8 @@ describe('the thing last spoken of is taken off', () => {
 
 describe('the same goes on', () => {
   it.each<[notes: string[], said: string[]]>([
+    [['trimmed the left edge', 'same on the bottom'], ['trim done edge-bottom']],
+    [['pressed the right border', 'and the same on the left'], ['press done border-left']],
     [
       ['got the binding off first and then the backing'],
       ['remove done binding binding', 'remove done backing backing'],

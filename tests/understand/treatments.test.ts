@@ -165,6 +165,13 @@ const TABLE: [value: string[], phrasings: string[]][] = [
       'the backing and batting are off',
     ],
   ],
+  [
+    ['remove done backing backing', 'remove done batting batting'],
+    ["took the old backing off, batting's all in clumps so that came out too"],
+  ],
+  [['remove planned binding binding'], ["the binding's frayed so that has to go"]],
+  [['label planned corner-bottom-right'], ['label to go btm R cnr', 'label to go bottom right corner']],
+  [['cut done border', 'piece done border'], ['cut the border strips and sewed them end to end']],
   [['remove done old-patch 2-4', 'remove done label 2-4'], ['took the old patch and the label off 2-4']],
   [['remove doing batting batting'], ["the batting's coming out now"]],
   [

@@ -607,6 +607,15 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
     const two = `${w(items, k)} ${w(items, k + 1)}`;
     if (/^to (buy|get|order|fetch)$/.test(two) && !items[k + 2]?.place)
       return { use: 'needed', at: k, end: k + 2 };
+    // "one spool must be bought", "a yard of net will have to be got"
+    if (w(items, k) === 'be' && /^(bought|ordered|purchased|got|fetched)$/.test(w(items, k + 1))) {
+      let at = k;
+      while (
+        /^(to|must|should|will|'ll|needs?|wants?|has|have|ought|still|also|only)$/.test(w(items, at - 1))
+      )
+        at--;
+      if (at < k) return { use: 'needed', at, end: k + 2 };
+    }
     if (two === 'on order') return { use: 'bought', at: k, end: k + 2 };
     if (/^(bought|ordered|purchased|bt|bght)$/.test(w(items, k))) return { use: 'bought', at: k, end: k + 1 };
     if (/^(wanted|required|needed)$/.test(w(items, k))) return { use: 'needed', at: k, end: k + 1 };

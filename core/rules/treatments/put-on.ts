@@ -108,7 +108,10 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
     }
     const particle =
       item.w === 'on' ||
-      (target.some((x) => x.w === 'label') && / (in|at|to|into|onto) /.test(words(items, k + 1, k + 9))) ||
+      (target.some((x) => x.w === 'label') &&
+        // "label to go bottom right corner"
+        (/ (in|at|to|into|onto) /.test(words(items, k + 1, k + 9)) ||
+          (/^(go|goes|going)$/.test(item.w) && items[k + 1]?.place !== undefined))) ||
       /^(add|added|adding|attached|attach|attaching|mitred|mitered|reattached)$/.test(item.w) ||
       / (on|back|down) /.test(`${words(items, k + 1, k + 9)}`);
     const form: Way['form'] =

@@ -77,6 +77,14 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     )
       return 'piece';
     if (/\b(pieces?|strips?|panels?|lengths?) (of [a-z]+ )?(together|end to end)\b/.test(all)) return 'piece';
+    // "cut the binding strips and sewed them together"
+    if (
+      thing !== 'seam' &&
+      /^ (?:them|those|these|'em|em) (?:all |both )?(?:together|end to end|into (?:one|a) (?:long )?(?:strip|length|piece|run)) /.test(
+        after,
+      )
+    )
+      return 'piece';
     return 'resew';
   }
   if (v === 'stabilize' && /^(back|backs)$/.test(w))

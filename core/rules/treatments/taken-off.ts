@@ -11,13 +11,12 @@ export function hasToGo({ items, k, item, before, after, thing }: WordAt): WayFo
   if (
     item.w === 'go' &&
     / (to|must|should|can|could|'ll|will|gotta) $/.test(before) &&
-    !/^ (on|in|to|over|under|behind|back|round|with|into|for|up|down|out|off|through|there) /.test(after)
+    !/^ (on|in|to|over|under|behind|back|round|with|into|for|up|down|out|off|through|there) /.test(after) &&
+    // "label to go bottom right corner" goes on
+    !(items[k - 2]?.object === 'label' && items[k + 1]?.place)
   ) {
     const told = items.slice(Math.max(0, k - 9), k).findLast((x) => x.object || x.finding === 'old-repair');
-    if (
-      told &&
-      (told.finding === 'old-repair' || (told.object && told.object !== 'piece' && !told.seam))
-    ) {
+    if (told && (told.finding === 'old-repair' || (told.object && told.object !== 'piece' && !told.seam))) {
       return found(
         {
           action: 'remove',
@@ -32,9 +31,12 @@ export function hasToGo({ items, k, item, before, after, thing }: WordAt): WayFo
       );
     }
     // "the batting's all mouldy, so that has to go"
-    const it = / (it|that|they|those) (has|have|had|must|'ll have|will have|should|gotta)(?: got)?(?: all| both| just)?(?: to)? $/.test(before)
-      ? removable(thing)
-      : undefined;
+    const it =
+      / (it|that|they|those) (has|have|had|must|'ll have|will have|should|gotta)(?: got)?(?: all| both| just)?(?: to)? $/.test(
+        before,
+      )
+        ? removable(thing)
+        : undefined;
     if (it && !told)
       return found(
         {
@@ -271,8 +273,13 @@ export function comesOut({ items, k, item, before, all, thing }: WordAt): WayFou
   const told = items.slice(0, k).findLast((x) => x.object);
   const came = item.w.startsWith('came');
   if (told && came && (told.stitches || told.seam || item.w.endsWith('away'))) return undefined;
-  const object = told ? told.object : came || / (it|they|that|those) /.test(before) ? removable(thing) : undefined;
-  if (!object || (!told && came && !/ (it|they) $|^ (?:so |and )?(?:that|those) $/.test(before))) return undefined;
+  const object = told
+    ? told.object
+    : came || / (it|they|that|those) /.test(before)
+      ? removable(thing)
+      : undefined;
+  if (!object || (!told && came && !/ (it|they) $|^ (?:so |and )?(?:that|those) $/.test(before)))
+    return undefined;
   const toDo =
     / (first|next|before|later|tomorrow|then|need|needs|will|'ll|to|must|should|has|have|can|could) /.test(
       all,
