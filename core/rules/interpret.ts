@@ -256,15 +256,20 @@ function ongoing(state: ReaderState, sentence: Item[]): Action | undefined {
   return task === 'tying' ? 'tie' : task === 'quilting' ? 'quilt' : undefined;
 }
 
-/** "right edge: sound": a place stands before the colon. */
+const MARKS_OFF = /^(:|-|--)$/;
+
+/** "right edge: sound", "black velvet - sound": a place stands before the mark. */
 const isHeaded = (state: ReaderState, clause: Clause): boolean =>
-  clause.joint === ':' && state.topic?.sentence === clause.sentence;
+  MARKS_OFF.test(clause.joint) && state.topic?.sentence === clause.sentence;
 
 /** "ties: half of them gone": what stands before a colon is what is spoken of behind it. */
 function headingThing(state: ReaderState, clause: Clause, index: number): string | undefined {
-  if (clause.joint !== ':') return undefined;
+  if (!MARKS_OFF.test(clause.joint)) return undefined;
   const heading = state.clauses[index - 1];
-  if (heading?.sentence !== clause.sentence || heading.items.length > 3) return undefined;
+  if (heading?.sentence !== clause.sentence) return undefined;
+  // "seam at 2-4: open", "3-3/3-4 seam - split"
+  if (heading.items.length <= 6 && heading.items.some((x) => x.seam)) return 'seam';
+  if (clause.joint !== ':' || heading.items.length > 3) return undefined;
   return heading.items.at(-1)?.object;
 }
 

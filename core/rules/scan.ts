@@ -558,8 +558,16 @@ function itemAt(
   if (place && place.next === longest && !(fabric && fabric.next === longest)) {
     item.place = place;
     if (place.places.length && place.places.every((p) => p.startsWith('border'))) item.object = 'border';
+    // "the seam on its right": where, and of what
+    if (place.rule === 'place.seam-beside') {
+      const seam = LEXICON.longestAt(tokens, token.w === 'seam' ? i : i + 1);
+      applySenses(item, seam?.payloads ?? []);
+    }
     if (hit && hit.next === longest) applySenses(item, hit.payloads);
     widen(item, tokens, longest);
+    // "the left binding", told by its edge
+    if (place.kind === 'part' && / (?:bindings?|bdg)$/.test(item.w))
+      applySenses(item, LEXICON.longestAt(tokens, longest - 1)?.payloads ?? []);
     return item;
   }
   widen(item, tokens, longest);

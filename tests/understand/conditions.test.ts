@@ -57,6 +57,11 @@ const TABLE: [value: string[], phrasings: string[]][] = [
     ['tear in 2-4, hole in 2-5, both near the edge', '2-4 torn, 2-5 holed'],
   ],
   [['tear 2-4 2-5'], ['tear in 2-4 and another in 2-5', 'tears in 2-4 and 2-5']],
+  [['split-seam 2-4 3-4'], ['the seam below 2-4 is open', 'seam beneath 2-4: open']],
+  [
+    ['sound 4-3 4-4', 'tear 1-1'],
+    ['plum silk - sound. 1-1 torn', 'row four block three and block four, sound. 1-1 torn'],
+  ],
   [
     ['stain 1-1', 'tear 1-2', 'fading 1-3'],
     ['1-1 stained, 1-2 torn, 1-3 faded', '1-1 is stained and 1-2 is torn and 1-3 has faded'],

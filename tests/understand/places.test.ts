@@ -148,6 +148,15 @@ describe('places that rest on what was said before', () => {
       ['stain on 2-2', 'the four around it are torn'],
       ['1-2', '2-1', '2-3', '3-2'],
     ],
+    [
+      ['stain on 2-2', 'the seam on its left is open'],
+      ['2-1', '2-2'],
+    ],
+    [
+      ['stain on 2-2', 'the seam below has split'],
+      ['2-2', '3-2'],
+    ],
+    [['stain on 1-1', 'the seam above it has split'], ['1-1']],
     [['the left border is stained', 'the right one is torn'], ['border-right']],
     [
       ['the left border is stained', 'so are the other three'],

@@ -217,6 +217,12 @@ const TABLE: [value: string[], phrasings: string[]][] = [
     ['remove done binding binding', 'bind done ladder quilt'],
     ["old binding's off and the new one's on, slip stitched", 'old binding off, new one on, ladder stitch'],
   ],
+  [['remove done binding edge-left'], ['left binding off', "the left binding's off"]],
+  [['bind done hand edge-left'], ['sewed the left binding down by hand']],
+  [
+    ['stabilize considering 3-1 3-2 3-3 3-4 3-5 3-6', 'overlay considering 3-1 3-2 3-3 3-4 3-5 3-6'],
+    ['row three: a support behind each block, or net over the face?'],
+  ],
   [
     ['remove done binding edge-top', 'bind planned edge-top'],
     ["took the binding off along the top and it's going right back on there later"],

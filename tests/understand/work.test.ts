@@ -199,6 +199,8 @@ describe('stretches of work', () => {
 
 describe('starts and stops', () => {
   it.each([
+    ["stopping, the baby's up", [{ mark: 'stop' }]],
+    ['back to bed, you', []],
     ['knocked off at eleven last night', [{ mark: 'stop', time: '2026-03-13T23:00' }]],
     ['been at the quilting since quarter to two', [{ task: 'quilting', mark: 'start', time: `${D}13:45` }]],
     ['Stopped piecing at 4.35', [{ task: 'piecing', mark: 'stop', time: `${D}16:35` }]],

@@ -111,7 +111,7 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
 
 /** "Did the second row today": she did; a question has a verb after its "did". */
 const DID_IT =
-  /^did (?:the|this|that|it)\b(?!.*\b(?:have|get|come|came|go|need|take|say|ask|want|run|fit|make|work|give|cost|dry|fade|bleed|last|reach|look|hold|do|end|start|finish|ever|i|we|you|she|he|they)\b)/;
+  /^did (?:the|this|that|it)\b(?!.*\b(?:have|get|come|came|go|need|take|say|ask|want|run|fit|make|work|give|cost|dry|fade|bleed|last(?! (?:night|evening|week|month|\w+day|thing)\b)|reach|look|hold|do|end|start|finish|ever|i|we|you|she|he|they)\b)/;
 const findsDamage = (items: Item[]): boolean => {
   const place = items.findIndex((x) => x.place?.kind === 'blocks' && x.place.how === 'said');
   return place >= 0 && items.slice(place + 1).some((x) => x.finding && x.finding !== 'sound');

@@ -46,7 +46,7 @@ export function findConditions(
       continue;
     }
     if (item.fail) {
-      const failing = failure(items, k, thing);
+      const failing = failure(items, k, headed && k < 3 ? thing : undefined, thing);
       if (failing && !isNegated(items, k, 3))
         found.push({ ...failing, at: k, pointed: treating && isPointed(items, k) });
     }
@@ -108,6 +108,10 @@ function dedupe(found: ConditionFound[]): ConditionFound[] {
   return out;
 }
 
+/** Something that may be good or bad: a place, a cloth, a part, goods, a seam, stitches. */
+const isNamed = (x: Item | undefined): boolean =>
+  Boolean(x && (x.place || x.fabric || x.part || x.material || x.seam || x.stitches));
+
 function refine(
   items: Item[],
   k: number,
@@ -153,12 +157,9 @@ function refine(
                 x.w,
               ),
             ) ||
-          (items[k - 1]?.place !== undefined && k > 0) ||
-          items[k - 1]?.fabric !== undefined ||
-          items[k - 1]?.part !== undefined ||
-          items[k - 1]?.material !== undefined ||
-          items[k - 1]?.seam !== undefined ||
-          items[k - 1]?.stitches;
+          isNamed(items[k - 1]) ||
+          // "block one, sound", "black velvet - sound": and nothing more is said of it
+          (/^(,|-|--|=)$/.test(before) && isNamed(items[k - 2]) && (word === 'sound' || after === ''));
         if (!copula) return undefined;
         if (/^ok(ay)?$/.test(word) && k === 0 && !headed) return undefined;
         if (
@@ -333,6 +334,7 @@ function isPairBefore(items: Item[], k: number): boolean {
 function failure(
   items: Item[],
   k: number,
+  heading?: string,
   thing?: string,
 ): { finding: Finding; items: Item[]; rule: string } | undefined {
   const item = items[k]!;
@@ -363,6 +365,8 @@ function failure(
   if (seam && !(stitches && items.indexOf(stitches) > items.indexOf(seam) && items.indexOf(stitches) < k)) {
     return { finding: 'split-seam', items: [seam, item], rule: 'condition.seam-failed' };
   }
+  // "seam at 2-4: open"
+  if (heading === 'seam') return { finding: 'split-seam', items: [item], rule: 'condition.seam-failed' };
   // "half of them were gone already", of the ties just taken out
   if (
     !stitches &&

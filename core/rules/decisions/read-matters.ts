@@ -234,6 +234,13 @@ const TELLS_OPEN = new PatternSet([
 const TELLS_SETTLED = new PatternSet([SETTLED_CUE]);
 
 function cueOf(words: string): DecisionStatus | undefined {
+  // "some of the tying before breakfast, no idea how long": the time is not known, and nothing is open
+  if (
+    / (?:how long|how many (?:hours|minutes)|what time)(?: it took| i (?:was|spent)[^,]*| that took| for)? $/.test(
+      words,
+    )
+  )
+    return undefined;
   const plain = plainWordsOf(words);
   if (TELLS_OPEN.test(words, plain)) return 'open';
   if (
@@ -398,6 +405,18 @@ const struckDeal = (words: string, items: Item[]): boolean =>
 const isSumOfJob = (x: Item): boolean =>
   (x.cost?.amount ?? (x.quantity?.unit ? 0 : (x.quantity?.value ?? 0))) >= 10;
 
+/** "240 agreed", "agreed on 240 with her": a sum, and nothing beside it but that it stands. */
+const isSumAgreed = (items: Item[]): boolean =>
+  items.length <= 7 &&
+  items.some((x) => /^(agreed|settled)$/.test(x.w)) &&
+  items.filter((x) => isSumOfJob(x) && (x.cost || (x.quantity?.value ?? 0) >= 30)).length === 1 &&
+  items.every((x) => isSumOfJob(x) || AGREED_ON.has(x.w));
+const AGREED_ON = new Set(
+  'agreed settled on at for it we is was then and so ok with her him them the owner client she he has have now all'.split(
+    ' ',
+  ),
+);
+
 /** The part that names the price of the job, and whether it is agreed. */
 function priceOf(parts: Part[], k: number, headed: DecisionStatus | undefined): DecisionStatus | undefined {
   const part = parts[k]!;
@@ -413,6 +432,7 @@ function priceOf(parts: Part[], k: number, headed: DecisionStatus | undefined): 
     !sum &&
     JOB.test(part.words) &&
     part.items.some((x) => x.quantity?.value !== undefined && !x.quantity.unit && x.quantity.value >= 10);
+  if (isSumAgreed(part.items)) return 'settled';
   if (!sum && !named && !bareSum) return undefined;
   if (BOUGHT.test(part.words)) return undefined;
   // "charging her by the hour, twenty five dollars"

@@ -73,7 +73,7 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
     if (!other && j === bare) {
       return {
         next: bare,
-        places: allBlocks(ctx.grid),
+        places: headingLine(tokens, i, ctx)?.places ?? allBlocks(ctx.grid),
         how: 'said',
         rule: 'place.all-blocks',
         kind: 'blocks',
@@ -182,6 +182,13 @@ function wholeFocusLine(
   return row === undefined
     ? undefined
     : { next, places: rowOf(ctx.grid, row), how: 'implied', rule: 'place.that-row', kind: 'pointer' };
+}
+
+/** "row three: a support behind each block": the line with which the sentence begins. */
+function headingLine(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const stop = tokens.findLastIndex((t, k) => k < i && /^[.;!?\n]$/.test(t.w));
+  const line = areaAt(tokens, stop + 1, ctx);
+  return line && /^(:|,|-|--)$/.test(w(tokens, line.next)) ? line : undefined;
 }
 
 /** A row, column or group of them at token `i`, for the phrases that lean on one. */

@@ -132,7 +132,9 @@ export function readBareMarks(
       if (
         GOES_ON.test(m.word) &&
         free &&
-        (/ (it|again)$/.test(m.word) || !w(items, m.end) || isLight(items[m.end]!))
+        (/ (it|again)$/.test(m.word) || !w(items, m.end) || isLight(items[m.end]!)) &&
+        // "back to bed", "back to your basket": somebody is sent there
+        !/^(bed|sleep|your|school)$/.test(w(items, m.end))
       ) {
         push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', [items[m.at]!], m.at, m.end);
         said = true;
@@ -159,6 +161,8 @@ export function readBareMarks(
       if (!/ (for (tonight|today|now|the (day|night|evening))|up for) /.test(` ${m.word}${rest}`)) continue;
     } else if (
       /^(stopped|stop|done for|stopping|all done|call(ed|ing)? it|pause|pausing|paused)$/.test(m.word) &&
+      // "stopping, the baby's up", but not "stop, not that one"
+      (m.word === 'stop' || follows !== ',') &&
       !LEAVE.has(follows)
     )
       continue;
