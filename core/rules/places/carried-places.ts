@@ -1,6 +1,7 @@
 import type { Action } from '../../../shared/vocabulary.ts';
 import type { ClauseView } from '../clause-view.ts';
 import type { Draft } from '../draft.ts';
+import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isTreatment } from '../treatments/is-treatment.ts';
 import type { Way } from '../treatments/way.ts';
@@ -156,8 +157,20 @@ export function carriedPlaces(
     state.memory.focus.length
   )
     return state.memory.focus;
+  // "put a bit of fusible behind": behind what was last spoken of
+  if (
+    (action === 'stabilize' || action === 'overlay') &&
+    placed.kind === 'none' &&
+    items.some((x, k) => BESIDE_IT.test(x.w) && endsThere(items[k + 1])) &&
+    state.memory.focus.every((p) => splitBlock(p))
+  )
+    return state.memory.focus;
   return undefined;
 }
+
+const BESIDE_IT = /^(?:behind|underneath|beneath|over)$/;
+const endsThere = (next: Item | undefined): boolean =>
+  next === undefined || /^(?:[.,;&]|and|then|too|as|now|instead|first|with)$/.test(next.w);
 
 /**
  * "took the binding off along the top and it's going right back on", "unpicked the right border, squared it up and put the

@@ -36,7 +36,7 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
         plain?.form === 'past' &&
         items[near.k]!.action?.v === 'baste' &&
         !/^(has|have|got|'ve)$/.test(items[plain.k]!.w);
-      const verb = fastened ? plain : (near ?? plain);
+      const verb = fastened || (near && plain && isTold(items, near.k, plain.k)) ? plain : (near ?? plain);
       if (/\b(behind|underneath|support|under|beneath)\b/.test(after) || verb || atTheBack(items, k, after)) {
         if (item.object === 'label' || item.material === 'other') return 'none';
         return found(
@@ -56,6 +56,12 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
   }
   return undefined;
 }
+
+/** "closed it and put muslin behind": the first verb has what it is done to, and the second tells of another treatment. */
+const isTold = (items: Item[], first: number, second: number): boolean =>
+  second > first &&
+  /^(?:it|that|this|them|those)$/.test(items[first + 1]?.w ?? '') &&
+  items.slice(first + 2, second).some((x) => /^(?:and|then|&)$/.test(x.w));
 
 /** "voile behind the tear": where the cloth lies. */
 const isBehind = (items: Item[], m: number): boolean =>

@@ -52,7 +52,9 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     // "closed that seam on the back": where the seam is
     if (
       (/\b(in|on) (behind|the back)\b/.test(after) && !items.slice(k + 1, k + 4).some((x) => x.seam)) ||
-      / behind /.test(after)
+      / behind /.test(
+        after.replace(/ (?:and|then) (?:then )?(?:put|laid|slipped|tucked|fused|ironed|set) .*/, ' '),
+      )
     )
       return 'stabilize';
     if (items.some((x) => x.object === 'label') && /\b(on|to|in|at|into|onto)\b/.test(after)) return 'label';

@@ -1,7 +1,7 @@
 import type { Task } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
-import type { Mark } from './marks-of.ts';
+import { type Mark, stopsHere } from './marks-of.ts';
 import type { Slots } from './slots.ts';
 import { type Named, nearTask, nearTaskBefore } from './task-near.ts';
 import { hasObject, isLight, isProcess, w, wordsOf } from './work-items.ts';
@@ -84,7 +84,8 @@ export function readBareMarks(
     // "when I start", "going to stop": not now
     const led = wordsOf(items, m.at - 5, m.at);
     if (
-      LATER.test(led) ||
+      (LATER.test(led) &&
+        !(m.mark === 'stop' && / (?:gonna|going to|will|'ll) $/.test(led) && stopsHere(items, m.end))) ||
       // "the label will want going back on"
       / (?:wants?|needs?) $/.test(led) ||
       // "I'll get the quilting done tonight"

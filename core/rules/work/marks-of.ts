@@ -125,3 +125,13 @@ export function between(items: Item[], mark: Mark, k: number): Named | undefined
   }
   return undefined;
 }
+
+/** "I'll stop at ten" is not yet so; "gonna stop there, it's ten to nine" is as good as done. */
+export function isStillToCome(items: Item[], { at, end }: Mark): boolean {
+  const led = / (i 'll|will|must|gonna|should|going to|want to) (try to |try and )?$/;
+  return led.test(wordsOf(items, at - 4, at)) && !stopsHere(items, end);
+}
+
+/** "(stop) there", "(stopping) now": behind the word of stopping. */
+export const stopsHere = (items: Item[], end: number): boolean =>
+  /^(?:there|here|now)$/.test(items[end]?.w ?? '') && !/^(?:when|if|is|'s)$/.test(items[end + 1]?.w ?? '');

@@ -8,7 +8,7 @@ import { latestClock, wallMinutes, wallTime } from '../times/local-time.ts';
 import { type Push, readBareMarks } from './bare-marks.ts';
 import { breakOf, isBreakSpan, lengthOf } from './break-of.ts';
 import { isBreak } from './find-work.ts';
-import { between, type Mark, marksOf } from './marks-of.ts';
+import { between, isStillToCome, type Mark, marksOf } from './marks-of.ts';
 import { aroundRests, mealMarks, type Piece, type Timed } from './rests.ts';
 import { AT, pastOnly, resolve, type Slots } from './slots.ts';
 import { errand, type Named, otherTask, taskNear, taskOf, verbOfWork, worked } from './task-near.ts';
@@ -216,13 +216,7 @@ export function readTimes(
     )
       mark = { at: 0, end: 1, mark: 'start', word: 'task' };
     if (!mark) continue;
-    // "I'll stop at ten" is not yet so
-    if (
-      / (i 'll|will|must|gonna|should|going to|want to) (try to |try and )?$/.test(
-        wordsOf(items, mark.at - 4, mark.at),
-      )
-    )
-      continue;
+    if (isStillToCome(items, mark)) continue;
     const near = taskNear(items, Math.min(mark.at, k), Math.max(k + 1, mark.end)) ?? between(items, mark, k);
     timed.push({ k, mark: mark.mark, word: mark, task: near, clock: items[k]!.clock! });
   }
@@ -307,13 +301,7 @@ export function readTimes(
     if (!item.duration || w(items, k + 1) !== 'ago' || used.has(k)) continue;
     const mark = marks.filter((m) => m.end <= k).at(-1) ?? marks.find((m) => m.at > k);
     if (!mark) continue;
-    // "I'll stop at ten" is not yet so
-    if (
-      / (i 'll|will|must|gonna|should|going to|want to) (try to |try and )?$/.test(
-        wordsOf(items, mark.at - 4, mark.at),
-      )
-    )
-      continue;
+    if (isStillToCome(items, mark)) continue;
     const near = taskNear(items, mark.at, mark.end) ?? between(items, mark, k);
     push(
       near,
