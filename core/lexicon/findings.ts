@@ -104,6 +104,8 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'ragged',
     'tatty',
     'worn clean? clear? right? through',
+    'worn right? through to the backing',
+    'worn|gone? right? through to the batting|wadding|filling',
     'rubbed clean? right? through',
     'coming unravelled',
     'scuffed',

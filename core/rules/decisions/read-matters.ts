@@ -737,12 +737,14 @@ function wayIn(
     !/\b(?:'m|am) (?:tying|quilting) (?!it)/.test(words)
   )
     return { topic, status: 'settled', rule: 'decision.way-chosen' };
-  // "Tie." as an answer to the open question
-  if (
-    items.length <= 2 &&
-    parts.length === 1 &&
-    items.some((x) => x.action && /^(tie|quilt|tied|quilted)$/.test(x.w))
-  )
+  // "Tie." as an answer to the open question; "tie it, every four inches, navy perle cotton"
+  const bare = items.filter((x) => !/^(?:okay|ok|right|so|well|yes|just|then|,)$/.test(x.w));
+  const verb = bare.find((x) => x.action && /^(tie|quilt|tied|quilted)$/.test(x.w))?.w;
+  const onlyHow =
+    k === 0 &&
+    /^(?:tie|quilt)$/.test(verb ?? '') &&
+    parts.slice(1).every((p) => !p.items.some((x) => x.action || x.place || x.clock || x.duration));
+  if (verb && bare.length <= 2 && (parts.length === 1 || onlyHow))
     return { topic, status: 'settled', rule: 'decision.way-bare' };
   return undefined;
 }

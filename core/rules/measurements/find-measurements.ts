@@ -119,7 +119,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       if (
         !lengthUnit(first) &&
         !lengthUnit(second) &&
-        !/\b(measure|measures|measured|measuring|size|top|wide|long|quilt|inches|comes|came|runs|squared|trimmed|ended|finished|finishes|it (is|was|'s))\b/.test(
+        // "trimmed off all sides. 58 1/2 x 77": a sentence of nothing else
+        items.length > 4 &&
+        !/\b(measure|measures|measured|measuring|size|top|backing|batting|wide|long|quilt|inches|comes|came|runs|squared|trimmed|ended|finished|finishes|it (is|was|'s))\b/.test(
           all,
         )
       )

@@ -15,7 +15,10 @@ import { isForGood, type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 import { givenUpAt } from './verdict.ts';
 import type { Way } from './way.ts';
 import { WHOLE_QUILT } from './whole-quilt.ts';
+import { words } from './words-between.ts';
 
+const ALL_ROUND = / all (?:the way )?(?:a?round|(?:four |the |its )*sides) /;
+const AND_SQUARED = / trim(?:med)? (?:it )?(?:up )?(?:(?:and|&|,|then|\+) )*squared? /;
 const NO_PLACE_NEEDED = new Set<Action>(['cut', 'piece', 'add-border', 'label', ...WHOLE_QUILT]);
 
 export function makeTreatment(
@@ -316,6 +319,16 @@ export function makeTreatment(
       places = of.place?.places.some((p) => p.startsWith('border')) ? of.place.places : [kind];
       placeItems = [of];
     }
+  }
+  // "trimmed a quarter inch off all sides", "trimmed and squared it up": the quilt
+  if (
+    places === undefined &&
+    action === 'trim' &&
+    (placed.kind === 'none' || placed.items.every((x) => x.place!.rule === 'place.it')) &&
+    (ALL_ROUND.test(words(items, 0, items.length)) || AND_SQUARED.test(sentence))
+  ) {
+    places = ['quilt'];
+    how = 'unneeded';
   }
   // "4-5: hole, patched, maroon blanket": told of the place named first, the cloth is what was put in
   const headed = placed.kind === 'none' && state.topic?.sentence === v.sentence;
