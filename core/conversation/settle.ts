@@ -27,6 +27,7 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
   joinWants(state);
   goesOn(state);
   matterNotWay(state);
+  leftAfterAll(state);
   doubtPlaces(state);
   nameDeeds(state);
   openAmounts(state);
@@ -68,6 +69,26 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
   joinWork(out, state);
   return out;
 }
+
+/** "2-2 I'll patch, no, actually I'm leaving it": what is said last of a place wins. */
+function leftAfterAll(state: ReaderState): void {
+  const left = state.drafts.findLast(({ entry: e }) => e.kind === 'treatment' && e.action === 'leave');
+  if (left?.entry.kind !== 'treatment' || left.entry.state !== 'done' || !left.entry.places?.length) return;
+  const where = left.entry.places.join(' ');
+  state.drafts = state.drafts.filter((d) => {
+    const e = d.entry;
+    if (e.kind !== 'treatment' || d === left || d.clause >= left.clause) return true;
+    if (!/^(planned|considering)$/.test(e.state) || e.places?.join(' ') !== where) return true;
+    const between = state.clauses
+      .slice(d.clause, left.clause + 1)
+      .map((clause) => `${clause.joint} ${clause.items.map((x) => x.w).join(' ')}`)
+      .join(' ');
+    return !SECOND_THOUGHT.test(between);
+  });
+}
+
+const SECOND_THOUGHT =
+  /\b(?:no|wait|hang on|hold on|actually|scratch that|on second thoughts?|changed my mind)\b/;
 
 /** A start and a stop of one note are one stretch; work without a task takes the one that the note implies, or the running one. */
 function joinWork(drafts: Draft[], state: ReaderState): void {

@@ -36,6 +36,8 @@ export const START_PHRASES: string[] = [
 ];
 
 export const STOP_PHRASES: string[] = [
+  'enough for tonight|today|now',
+  'enough for the|one night|day|evening',
   'call|called|calling a halt',
   'call|called|calling it quits',
   'conclude|concluded|concluding|completed|complete',

@@ -22,6 +22,20 @@ describe('what is put behind or over is where the talk last was', () => {
   });
 });
 
+describe('what is said last of a place wins', () => {
+  it.each([
+    ["2-2 i'll patch no actually i'm leaving it"],
+    ["2-2 needs net, no hang on, i'm not touching that one"],
+    ['im gonna soak 2-2 no wait im not gonna touch it'],
+  ])('%s', (note) => {
+    expect(told([note])).toEqual(['leave 2-2']);
+  });
+
+  it('keeps what is planned for another place', () => {
+    expect(told(["2-2 i'll patch, no question, and 3-3 i'm leaving"])).toEqual(['patch 2-2', 'leave 3-3']);
+  });
+});
+
 describe('trimming all round is of the quilt', () => {
   it.each([['trimmed a bit off all round'], ['trimmed 1/4" off all sides'], ['trimmed and squared it up']])(
     '%s',
@@ -41,6 +55,7 @@ it.each([
   ['gonna stop there its quarter to twelve', true],
   ["i'll stop there, ten to nine", true],
   ["i'll stop at five", false],
+  ['enough for today, ten past nine', true],
   ["i'm going to stop the fraying there", false],
 ])('%s: a stop %s', (note, stops) => {
   expect(say(note).entries.some(({ entry: e }) => e.kind === 'work' && e.mark === 'stop')).toBe(stops);
