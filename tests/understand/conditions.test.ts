@@ -57,6 +57,11 @@ const TABLE: [value: string[], phrasings: string[]][] = [
     ['tear in 2-4, hole in 2-5, both near the edge', '2-4 torn, 2-5 holed'],
   ],
   [['tear 2-4 2-5'], ['tear in 2-4 and another in 2-5', 'tears in 2-4 and 2-5']],
+  [
+    ['fraying 1-1 1-3', 'fading 5-2'],
+    ['r1 b1, b3 - fraying | r5 b2 - faded', '1-1, 1-3 - fraying // 5-2 - faded'],
+  ],
+  [['tear 2-1 2-6'], ['row two: the first and the last are torn', 'first and last in row two are torn']],
   [['split-seam 2-4 3-4'], ['the seam below 2-4 is open', 'seam beneath 2-4: open']],
   [
     ['sound 4-3 4-4', 'tear 1-1'],

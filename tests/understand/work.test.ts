@@ -199,6 +199,10 @@ describe('stretches of work', () => {
 
 describe('starts and stops', () => {
   it.each([
+    [
+      'unpicking the binding started at quarter past ten',
+      [{ task: 'taking-apart', mark: 'start', time: `2026-03-14T10:15` }],
+    ],
     ["stopping, the baby's up", [{ mark: 'stop' }]],
     ['back to bed, you', []],
     ['knocked off at eleven last night', [{ mark: 'stop', time: '2026-03-13T23:00' }]],

@@ -616,7 +616,9 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
   }
   // "the last two" and "the end" may stand alone; "the third", "top" may not
   const atEnd = w(tokens, next - 1) === 'end' && !(w(tokens, j - 1) === 'the' && w(tokens, j - 2) === 'in');
-  if (!noun && !(only && (only.counted || atEnd))) return undefined;
+  // "row two: the first and the last are torn"
+  const bothEnds = choices.list.length === 2 && word === 'first' && w(tokens, next - 1) === 'last';
+  if (!noun && !bothEnds && !(only && (only.counted || atEnd))) return undefined;
   if (axisOf(w(tokens, next)) || /^(column|corner|border|edge|side)/.test(w(tokens, next))) return undefined;
   return { of, next, noun };
 }

@@ -50,6 +50,11 @@ const OF_A_PLACE = /^(?:half|some|most|all|there|it|they|the)$/;
  * place that opens a clause with its own subject begins a new sentence; "still open, whether …" lists what is open.
  */
 function mendedMark(tokens: readonly Token[], i: number): string | undefined {
+  // "4-1 - fraying | 5-2 - faded", "3-3 patched // 4-4 - hole"
+  if (tokens[i]!.w === '|')
+    return tokens[i - 1]?.kind === 'number' && tokens[i + 1]?.kind === 'number' ? ',' : '.';
+  if (tokens[i]!.w === '/' && tokens[i + 1]?.w === '/') return '.';
+  if (tokens[i]!.w === '/' && tokens[i - 1]?.w === '/') return ',';
   // "4-5: hole / patched / 30 min": a slash that stands by itself is a comma, but in "106 / 107" and "replace? / patch?"
   if (tokens[i]!.w === '/' && !tokens[i]!.glued && !tokens[i + 1]?.glued && tokens[i - 1]?.w !== '?') {
     if (tokens[i - 1]?.kind !== 'number' || tokens[i + 1]?.kind !== 'number') return ',';

@@ -115,9 +115,11 @@ export const isGoods = (items: Item[], k: number): boolean =>
     Boolean(items[k - 1]?.quantity) ||
     Boolean(items[k - 2]?.quantity?.unit));
 
-/** Is a verb of something done at `at`: "patched", "unpicked"? */
+/** Is a verb of something done at `at`: "patched", "unpicked", "unpicking"? */
 const isDeed = (items: Item[], at: number): boolean =>
-  at >= 0 && (items[at]!.action ?? removalAt(items, at))?.form === 'past';
+  at >= 0 &&
+  ((items[at]!.action ?? removalAt(items, at))?.form === 'past' ||
+    (!items[at]!.action && removalAt(items, at)?.form === 'ing'));
 
 /** "unpicked the binding from nine to ten": the thing that a deed is done to, and no name of the work. */
 export const isWorkedOn = (items: Item[], k: number): boolean => {
