@@ -6,7 +6,7 @@ import { indexFabrics } from '../../core/rules/fabrics/find-fabric.ts';
 import type { Item } from '../../core/rules/item.ts';
 import { scan } from '../../core/rules/scan.ts';
 import { isNoWayWord, WAYS_BY_THING } from '../../core/rules/treatments/find-ways.ts';
-import { words } from '../../core/rules/treatments/words-between.ts';
+import { wordsBetween } from '../../core/rules/words-between.ts';
 import { tokenise } from '../../core/text/tokenise.ts';
 
 const CORPUS = fileURLToPath(new URL('../corpus', import.meta.url));
@@ -30,9 +30,9 @@ const missed = (items: Item[]): string[] =>
               items,
               k,
               item,
-              before: words(items, Math.max(0, k - 6), k),
-              after: words(items, k + 1, Math.min(items.length, k + 7)),
-              all: words(items, 0, items.length),
+              before: wordsBetween(items, k - 6, k),
+              after: wordsBetween(items, k + 1, Math.min(items.length, k + 7)),
+              all: wordsBetween(items),
               choosing: true,
               thing,
               ways: [],

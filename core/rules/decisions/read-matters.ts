@@ -14,6 +14,7 @@ import { PatternSet, plainWordsOf } from '../../text/pattern-set.ts';
 import { makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isDeadline } from './is-deadline.ts';
 
 type Part = {
@@ -90,7 +91,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
     // "the wadding I haven't settled. No, I have: the thinner"
     if (
       /^ (?:no|actually|in fact)(?: ,)? (?:i|we) (?:have|do|am|'ve)(?: (?:decided|settled|now))*(?: :| ,)? /.test(
-        wordsOf(own),
+        wordsBetween(own),
       )
     ) {
       const open = state.drafts.findLast((d) => d.entry.kind === 'decision');
@@ -120,7 +121,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
     const tail = sentences[number + 1];
     const after =
       tail && tail.items.length <= 9 && !tail.items.some((x) => topicOf([x]))
-        ? cueOf(wordsOf(tail.items))
+        ? cueOf(wordsBetween(tail.items))
         : undefined;
     for (const part of parts) {
       part.cue = cueOf(part.words);
@@ -128,7 +129,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       if (topic) part.topic = topic;
     }
     spread(parts, headed, after, asked);
-    const sentence = wordsOf(own);
+    const sentence = wordsBetween(own);
     if (!headed && struckDeal(sentence, own)) {
       const part = parts.find((p) => p.items.some(isSumOfJob))!;
       add('price', 'settled', part, 'decision.price', number);
@@ -225,8 +226,6 @@ const isOfMatter = (part: Part, topic: Topic): boolean =>
     (x) => BLOCKS(x) || x.duration || x.span || x.clock || x.cost || (x.finding && !WELL.test(x.w)),
   );
 
-const wordsOf = (items: Item[]): string => ` ${items.map((x) => x.w).join(' ')} `;
-
 const TELLS_OPEN = new PatternSet([
   OPEN_CUE,
   /\b(?:could|might|may|maybe|perhaps) (?:\w+ )?(?:go|going|pick|choose|stick|opt)\b/,
@@ -273,7 +272,7 @@ function partsOf(items: Item[]): Part[] {
   let current: Item[] = [];
   let joint = '';
   const close = (next: string): void => {
-    if (current.length) out.push({ items: current, words: wordsOf(current), joint });
+    if (current.length) out.push({ items: current, words: wordsBetween(current), joint });
     if (current.length || /^(:|ditto|nor|as|or)$/.test(next)) joint = next;
     current = [];
   };
@@ -760,7 +759,7 @@ const PARTS: Record<string, Topic> = {
 
 /** The matter that a part of a sentence turns on. */
 function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
-  const words = wordsOf(items);
+  const words = wordsBetween(items);
   const target =
     /\bfor (?:the |my |its |her |a |new )*(ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.exec(
       words,

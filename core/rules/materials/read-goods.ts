@@ -3,16 +3,11 @@ import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { findGood, type GoodFound, STORES } from './find-good.ts';
 import { measuredIn } from './measured-in.ts';
 
 const w = (items: Item[], k: number): string => items[k]?.w ?? '';
-const wordsOf = (items: Item[], from: number, to: number): string =>
-  ` ${items
-    .slice(Math.max(0, from), Math.max(0, to))
-    .map((x) => x.w)
-    .join(' ')} `;
-
 /** A sentence with the items of the one before it. */
 type Told = Sentence & { before?: Item[] | undefined };
 
@@ -61,7 +56,7 @@ function cueAt(items: Item[], k: number): Cue | undefined {
   if (/^(in|on)$/.test(w(items, k)) && /^(the|my)$/.test(w(items, k + 1)) && STORES.test(w(items, k + 2)))
     if (w(items, k + 3) === ':' || items[k + 3]?.quantity?.unit) return { use: 'on-hand', next: k + 3 };
   for (let n = Math.min(4, items.length - k); n >= 1; n--) {
-    const phrase = wordsOf(items, k, k + n).trim();
+    const phrase = wordsBetween(items, k, k + n).trim();
     if (items.slice(k, k + n).some((x) => x.quantity || x.cost || x.place?.kind === 'blocks')) continue;
     // "frayed on the left": a side, and nothing left over
     if (
@@ -96,7 +91,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
   for (const [number, own] of sentences.entries()) {
     const sentence: Told = { ...own, before: sentences[number - 1]?.items };
     const items = underHeading(sentence.items);
-    const all = wordsOf(items, 0, items.length);
+    const all = wordsBetween(items);
     const priced = items.some((x) => x.cost) || isBill(items);
     const shop = / (shop|shopping|store|market|town|receipt|stall|counter|haberdasher|draper) /.test(all);
     let use: MaterialUse | undefined;
@@ -248,7 +243,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           if (
             unit &&
             / (so many|some number|however many|n't (know|remember) how many|how many) /.test(
-              wordsOf(next!.items, 0, next!.items.length),
+              wordsBetween(next!.items),
             )
           )
             open.unit = {
@@ -329,7 +324,9 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
         if (!items[m]!.quantity?.unit || claims.cut.has(items[m]!)) continue;
         const good = findGood(items, m, false);
         if (good?.material !== 'detergent' || good.quantity === undefined) continue;
-        if (/ (will|'ll|need|needs|want|wants|going to|to|should|maybe|might) /.test(wordsOf(items, 0, m)))
+        if (
+          / (will|'ll|need|needs|want|wants|going to|to|should|maybe|might) /.test(wordsBetween(items, 0, m))
+        )
           continue;
         takeList(state, sentence, items, m, 'used', claims, made, false, undefined);
         break;
@@ -396,7 +393,7 @@ function toldByPrice(items: Item[], k: number): GoodFound | undefined {
 
 /** A word for needing or having that is about something else: "needs patching", "have patched", "got it off". */
 function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
-  const phrase = wordsOf(items, k, cue.next).trim();
+  const phrase = wordsBetween(items, k, cue.next).trim();
   // "the other three sides still need binding"
   const before = items[/^(still|also)$/.test(w(items, k - 1)) && items[k - 2]?.place ? k - 2 : k - 1];
   const after = items[cue.next];
@@ -405,12 +402,15 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   if (
     phrase === 'left' &&
     / (over|proud|extra|showing|beyond) (all|on|round|around|the) /.test(
-      wordsOf(items, cue.next, cue.next + 10),
+      wordsBetween(items, cue.next, cue.next + 10),
     )
   )
     return true;
   // "left the purple alone", "left that bit as it was"
-  if (phrase === 'left' && / (alone|be|as|the way|well alone) /.test(wordsOf(items, cue.next, cue.next + 8)))
+  if (
+    phrase === 'left' &&
+    / (alone|be|as|the way|well alone) /.test(wordsBetween(items, cue.next, cue.next + 8))
+  )
     return true;
   // "I have taken the patch off", "the one below that i 've put net over"
   if (
@@ -551,7 +551,7 @@ function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound
         /^(left|spare|already)$/.test(w(items, good.next)) ||
         // "I've net over", and not "over it"
         (w(items, good.next) === 'over' && !items[good.next + 1]) ||
-        / (enough|plenty|some|loads|lots) /.test(wordsOf(items, at - 1, good.head)))
+        / (enough|plenty|some|loads|lots) /.test(wordsBetween(items, at - 1, good.head)))
     )
       return good;
     // "got the calico and the thread for £12 together"
@@ -640,14 +640,14 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
     const own =
       (head === 'i' || head === 'we') &&
       /^ (?:i|we) (?:already |still )?(?:have|own|'ve got|have got)(?: already| at home| here| plenty of| enough of)* $/.exec(
-        wordsOf(items, k, items.length),
+        wordsBetween(items, k, items.length),
       );
     if (own && items[k - 1]?.material) return { use: 'on-hand', at: k, end: items.length };
     // "the thread 's running low"
     if (
       TO_BE.has(head) &&
       /^ (?:is|'s|are|was|were) (?:running|getting|nearly|almost|about) (?:low|short|out|done|finished|gone) /.test(
-        wordsOf(items, k, k + 3),
+        wordsBetween(items, k, k + 3),
       )
     )
       return items.slice(0, k).some((x) => x.material) ? { use: 'needed', at: k, end: k + 3 } : undefined;

@@ -1,5 +1,5 @@
 import type { Item } from '../item.ts';
-import { words } from '../treatments/words-between.ts';
+import { wordsBetween } from '../words-between.ts';
 import { splitBlock, unique } from './grid.ts';
 
 const GENERAL = new Set(['quilt', 'top', 'backing', 'batting', 'binding', 'sashing', 'border', 'edge']);
@@ -146,8 +146,8 @@ function restOfRow(items: Item[], chosen: Item[]): string[] | undefined {
   )
     return undefined;
   const k = items.indexOf(block);
-  const before = words(items, Math.max(0, k - 5), k);
-  const after = words(items, k + 1, k + 6);
+  const before = wordsBetween(items, k - 5, k);
+  const after = wordsBetween(items, k + 1, k + 6);
   const along = row.place!.places.filter((p) => splitBlock(p)?.row === at!.row);
   if (/ from (?:the |about |around )?$/.test(before))
     return /^ (?:right |all the way )?(?:to the (?:right hand |far |right )?(?:end|edge|side) |onwards? |on |along |across |over |rightwards? )/.test(

@@ -1,5 +1,6 @@
 import { isPredicate } from '../clause/is-predicate.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { aDarn } from './a-darn.ts';
 import { aPatch, properOne } from './a-patch.ts';
 import { alsoTakenOff } from './also-taken-off.ts';
@@ -31,7 +32,6 @@ import { stainLifted, stainWorkedOn } from './stain-worked-on.ts';
 import { comesOut, hasToGo, isOff, offCame, takenOff } from './taken-off.ts';
 import { toolOver } from './tool-over.ts';
 import type { Way, WayFound, WordAt } from './way.ts';
-import { words } from './words-between.ts';
 import { workGiven } from './work-given.ts';
 import { workNamed } from './work-named.ts';
 import { workToDo } from './work-to-do.ts';
@@ -84,7 +84,7 @@ const CHOOSING =
 export function findWays(items: Item[], thing?: string): Way[] {
   const ways: Way[] = [];
   const used = new Set<number>();
-  const all = words(items, 0, items.length);
+  const all = wordsBetween(items);
   const choosing = CHOOSING.test(all);
   const keep = (told: WayFound): void => {
     if (!told || told === 'none') return;

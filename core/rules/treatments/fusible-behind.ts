@@ -1,7 +1,7 @@
+import { wordsBetween } from '../words-between.ts';
 import { removalSoon } from './removal-soon.ts';
 import { verbNear } from './verb-near.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
-import { words } from './words-between.ts';
 
 /** "put fusible on", "ironed a bit of interfacing". */
 export function fusibleBehind({ items, k, item, before, all, used }: WordAt): WayFound {
@@ -15,7 +15,7 @@ export function fusibleBehind({ items, k, item, before, all, used }: WordAt): Wa
     if (
       verb ||
       / (put|ironed|fused|with|iron|fuse|or|either|maybe) $/.test(
-        words(items, Math.max(0, k - 10), k).replace(
+        wordsBetween(items, k - 10, k).replace(
           /(?: (?:some|a|the|of|that|this|more|bit|piece|layer|strip|square|scrap|length|real|really|very|nice|good|light|lightweight|fine|thin|soft|sheer|woven|white|black|new|fresh))+ $/,
           ' ',
         ),

@@ -1,12 +1,12 @@
+import { wordsBetween } from '../words-between.ts';
 import { isNet } from './is-cloth.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
-import { words } from './words-between.ts';
 
 /** "laid it all up, back and batting and top". */
 export function laidOut({ items, k, item, all }: WordAt): WayFound {
   if (
     /^(laid|lay|laying|spread|spreading|stacked|put|sandwiched)$/.test(item.w) &&
-    / (out|up|together|on top|over) /.test(words(items, k + 1, k + 12)) &&
+    / (out|up|together|on top|over) /.test(wordsBetween(items, k + 1, k + 12)) &&
     !/ to dry /.test(` ${all}`) &&
     !items.some((x) => isNet(x) || x.object === 'old-patch') &&
     (new Set(items.map((x) => x.part).filter((p) => p === 'backing' || p === 'batting' || p === 'top'))

@@ -1,6 +1,6 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
-import { words } from './words-between.ts';
 
 /** "left it as it was", "stays put", "live with it". */
 export function leaveAsFound({ items, k, item }: WordAt): WayFound {
@@ -35,17 +35,14 @@ function isLeave(items: Item[], k: number): boolean {
   if (/^(remain|remains|remaining|retained|retain)$/.test(w))
     return (
       / (in situ|in place|as|where|untouched|undisturbed|put|alone|there|unaltered) /.test(
-        words(items, k + 1, k + 7),
+        wordsBetween(items, k + 1, k + 7),
       ) || w.startsWith('retain')
     );
   // "come here, Biscuit, leave that alone": said to somebody on four legs
-  if (
-    w.startsWith('leave') &&
-    / (come here|get down|good (boy|girl|dog)) /.test(words(items, 0, items.length))
-  )
+  if (w.startsWith('leave') && / (come here|get down|good (boy|girl|dog)) /.test(wordsBetween(items)))
     return false;
-  const after = words(items, k + 1, Math.min(items.length, k + 9));
-  const before = words(items, Math.max(0, k - 5), k);
+  const after = wordsBetween(items, k + 1, Math.min(items.length, k + 9));
+  const before = wordsBetween(items, k - 5, k);
   if (items[k]!.action?.v === 'leave' && w.includes(' ')) return true;
   if (/^(keep|keeping|kept|keeps)$/.test(w))
     return / (as (is|it is|it 's|they are|found)|the way (it|they)|(the|that|its|this) old|well alone) /.test(

@@ -1,6 +1,6 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import type { Way } from './way.ts';
-import { words } from './words-between.ts';
 
 /** Verbs that say nothing of their own: the noun after them tells the work ("put a darn in", "gave it a few stitches"). */
 const LIGHT: Record<string, Way['form']> = {
@@ -43,9 +43,7 @@ export function lightVerb(items: Item[], k: number): { k: number; form: Way['for
   for (let m = k - 1; m >= Math.max(0, k - 9); m--) {
     const w = items[m]!.w;
     if (Object.hasOwn(LIGHT, w)) {
-      const modal = / (to|will|'ll|gonna|could|might|should|must|can) $/.test(
-        words(items, Math.max(0, m - 2), m),
-      );
+      const modal = / (to|will|'ll|gonna|could|might|should|must|can) $/.test(wordsBetween(items, m - 2, m));
       return { k: m, form: w === 'put' && modal ? 'base' : LIGHT[w]! };
     }
     if (items[m]!.token.kind === 'mark') return undefined;

@@ -9,13 +9,13 @@ import { clothWithin, mendedCloth } from '../places/cloth-worked-on.ts';
 import { splitBlock } from '../places/grid.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isOthers, tellsOldRepair } from './by-others.ts';
 import { isHeadedToDo } from './standing-told.ts';
 import { isForGood, type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 import { givenUpAt } from './verdict.ts';
 import type { Way } from './way.ts';
 import { WHOLE_QUILT } from './whole-quilt.ts';
-import { words } from './words-between.ts';
 
 const ALL_ROUND = / all (?:the way )?(?:a?round|(?:four |the |its )*sides) /;
 const AND_SQUARED = / trim(?:med)? (?:it )?(?:up )?(?:(?:and|&|,|then|\+) )*squared? /;
@@ -325,7 +325,7 @@ export function makeTreatment(
     places === undefined &&
     action === 'trim' &&
     (placed.kind === 'none' || placed.items.every((x) => x.place!.rule === 'place.it')) &&
-    (ALL_ROUND.test(words(items, 0, items.length)) || AND_SQUARED.test(sentence))
+    (ALL_ROUND.test(wordsBetween(items)) || AND_SQUARED.test(sentence))
   ) {
     places = ['quilt'];
     how = 'unneeded';

@@ -1,6 +1,6 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import type { Way } from './way.ts';
-import { words } from './words-between.ts';
 
 /** Verbs that only say that something is put somewhere, with their form. */
 const PLAIN: Record<string, Way['form']> = {
@@ -70,7 +70,7 @@ export function plainVerbNear(items: Item[], k: number): { k: number; form: Way[
     if (m > k + 1 && !/^(was|were|been|being|has|have|'s|is|are|got|be|now|then)$/.test(items[m - 1]!.w))
       continue;
     const future = / (will|'ll|to|must|should|shall|can|could|might) (now |then )?be $/.test(
-      words(items, Math.max(0, m - 4), m),
+      wordsBetween(items, m - 4, m),
     );
     return { k: m, form: future ? 'noun' : 'past' };
   }

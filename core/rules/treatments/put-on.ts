@@ -1,7 +1,7 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { removalSoon } from './removal-soon.ts';
 import { found, type Way, type WayFound, type WordAt } from './way.ts';
-import { words } from './words-between.ts';
 
 /** A binding finished by hand. */
 export function bindingFinished({ items, k, item, thing }: WordAt): WayFound {
@@ -76,21 +76,20 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
     const binding = target.find((x) => x.part === 'binding' || x.w === 'binding');
     const label = target.find((x) => x.w === 'label' || /^(name tag|name tape|label|labels)$/.test(x.w));
     const anew =
-      / (new|fresh) one /.test(words(items, Math.max(0, k - 7), k + 9)) ||
-      / (it|one|them) /.test(words(items, k + 1, k + 4)) ||
+      / (new|fresh) one /.test(wordsBetween(items, k - 7, k + 9)) ||
+      / (it|one|them) /.test(wordsBetween(items, k + 1, k + 4)) ||
       // "it's going right back on"
-      (/ it ('s|is|'ll be|will be) $/.test(before) && / back on /.test(words(items, k + 1, k + 5)));
+      (/ it ('s|is|'ll be|will be) $/.test(before) && / back on /.test(wordsBetween(items, k + 1, k + 5)));
     // "old binding off, new one on": the thing taken off in the same breath
     const taken = ways.findLast((x) => x.object)?.object ?? thing;
     if (
       anew &&
       (!border || taken === 'border') &&
-      (!binding ||
-        (taken === 'binding' && / (new|fresh) one /.test(words(items, Math.max(0, k - 4), k + 4)))) &&
+      (!binding || (taken === 'binding' && / (new|fresh) one /.test(wordsBetween(items, k - 4, k + 4)))) &&
       !label &&
       (taken === 'border' || taken === 'binding') &&
-      / (on|back) /.test(words(items, k, k + 9)) &&
-      (!border || !/ down /.test(words(items, k, k + 9))) &&
+      / (on|back) /.test(wordsBetween(items, k, k + 9)) &&
+      (!border || !/ down /.test(wordsBetween(items, k, k + 9))) &&
       !removalSoon(items, k)
     ) {
       return found(
@@ -110,10 +109,10 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
       item.w === 'on' ||
       (target.some((x) => x.w === 'label') &&
         // "label to go bottom right corner"
-        (/ (in|at|to|into|onto) /.test(words(items, k + 1, k + 9)) ||
+        (/ (in|at|to|into|onto) /.test(wordsBetween(items, k + 1, k + 9)) ||
           (/^(go|goes|going)$/.test(item.w) && items[k + 1]?.place !== undefined))) ||
       /^(add|added|adding|attached|attach|attaching|mitred|mitered|reattached)$/.test(item.w) ||
-      / (on|back|down) /.test(`${words(items, k + 1, k + 9)}`);
+      / (on|back|down) /.test(`${wordsBetween(items, k + 1, k + 9)}`);
     const form: Way['form'] =
       item.action?.form ??
       (/^(put|sewed|sewn|stitched|attached|added|went|on|fixed|joined|set|whipped|mitred|mitered|reattached|machined|got|ran)$/.test(
@@ -145,7 +144,8 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
       );
     }
     // "sewed the bottom one back down": closed again, and no new border
-    const down = / down /.test(words(items, k + 1, k + 9)) && !/ on /.test(words(items, k + 1, k + 9));
+    const down =
+      / down /.test(wordsBetween(items, k + 1, k + 9)) && !/ on /.test(wordsBetween(items, k + 1, k + 9));
     if (border && particle && !down && !removalSoon(items, k)) {
       return found(
         { action: 'add-border', form: spoken, at: k, items: [item, border], rule: 'treatment.border-on' },

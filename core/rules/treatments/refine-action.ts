@@ -1,7 +1,7 @@
 import type { Action } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isNet } from './is-cloth.ts';
-import { words } from './words-between.ts';
 
 /** Does anything in the clause say that the mending was with needle and thread, of a seam or a tear? */
 const sewn = (items: Item[]): boolean =>
@@ -18,10 +18,10 @@ const sewn = (items: Item[]): boolean =>
 
 /** The verb's treatment once its object is looked at. */
 export function refineAction(items: Item[], k: number, v: Action, thing?: string): Action | undefined {
-  const all = words(items, 0, items.length);
-  const after = words(items, k + 1, Math.min(items.length, k + 9));
+  const all = wordsBetween(items);
+  const after = wordsBetween(items, k + 1, Math.min(items.length, k + 9));
   const w = items[k]!.w;
-  const before = words(items, Math.max(0, k - 4), k);
+  const before = wordsBetween(items, k - 4, k);
   // "ran the hoover round the sewing room"
   if (v === 'clean' && / (?:room|floor|carpet|rug|stairs|hall|kitchen|house|bench|table) /.test(after))
     return undefined;

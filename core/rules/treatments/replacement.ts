@@ -1,13 +1,13 @@
 import { isPredicate } from '../clause/is-predicate.ts';
 import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isCloth } from './is-cloth.ts';
 import { found, type Way, type WayFound } from './way.ts';
-import { words } from './words-between.ts';
 
 /** A piece cut out and a new one pieced in: one act, however many verbs tell it. Looked for in the whole clause. */
 export function replacement(items: Item[]): WayFound {
-  const all = words(items, 0, items.length);
+  const all = wordsBetween(items);
   if (!isReplacement(items, all)) return undefined;
   const verbs = items.flatMap((_x, k) => (isReplacingVerb(items, k) ? [k] : []));
   const phrase = items.findIndex((x) => x.action?.v === 'replace');
@@ -97,7 +97,8 @@ function formOf(items: Item[], verbs: number[], at: number): Way['form'] {
   if (!verbs.length) return 'noun';
   const lead = items[at - 1]?.w ?? '';
   // "gets cut out", "to be cut out"
-  if (items[at]!.w === 'cut' && /\b(gets?|be|is to be) (it )?$/.test(words(items, 0, at))) return 'past';
+  if (items[at]!.w === 'cut' && /\b(gets?|be|is to be) (it )?$/.test(wordsBetween(items, 0, at)))
+    return 'past';
   if (/^(to|will|'ll|gonna|or|either|could|might|should|must|maybe|possibly|perhaps|poss)$/.test(lead))
     return 'base';
   const forms = verbs.map(

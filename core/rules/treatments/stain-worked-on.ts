@@ -1,6 +1,6 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { found, type Way, type WayFound, type WordAt } from './way.ts';
-import { words } from './words-between.ts';
 
 /** What only ever goes on a stain. */
 const ON_STAINS =
@@ -67,7 +67,7 @@ function workOnStain(items: Item[], k: number, all: string): Way['form'] | undef
     )
   )
     return undefined;
-  if (/^(had|have|having)$/.test(w) && !/^(a|another) go at$/.test(words(items, k + 1, k + 4).trim()))
+  if (/^(had|have|having)$/.test(w) && !/^(a|another) go at$/.test(wordsBetween(items, k + 1, k + 4).trim()))
     return undefined;
   if (/^(went|been)$/.test(w) && !/^(at|over)$/.test(items[k + 1]?.w ?? '')) return undefined;
   const stained = items.some((x) => x.finding === 'stain' || x.finding === 'mildew');
@@ -76,6 +76,6 @@ function workOnStain(items: Item[], k: number, all: string): Way['form'] | undef
   if (!dabbed && !(stained && CLEANS.test(all) && !/^(put|have|use|using)$/.test(w))) return undefined;
   if (items.some((x) => x.action?.v === 'clean' && x.action.form === 'past')) return undefined;
   if (/ing$/.test(w)) return 'ing';
-  const modal = / (to|will|'ll|gonna|could|might|should|must) $/.test(words(items, Math.max(0, k - 1), k));
+  const modal = / (to|will|'ll|gonna|could|might|should|must) $/.test(wordsBetween(items, k - 1, k));
   return /^(work|tackle|treat|try|use|have)$/.test(w) || (w === 'put' && modal) ? 'base' : 'past';
 }

@@ -1,10 +1,10 @@
 import type { Action } from '../../../shared/vocabulary.ts';
 import { isPredicate } from '../clause/is-predicate.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { lightVerb } from './light-verb.ts';
 import { removalSoon } from './removal-soon.ts';
 import { found, type Way, type WayFound, type WordAt } from './way.ts';
-import { words } from './words-between.ts';
 
 /** "put a few stitches in it", "gave the seam a few whip stitches", "put new ties in", "put the quilting back in". */
 export function stitchesPutIn({ items, k, item }: WordAt): WayFound {
@@ -39,8 +39,8 @@ function workedIn(items: Item[], k: number): { action: Action; form: Way['form']
   )
     return undefined;
   if (item.action && isPredicate(items, k)) return undefined;
-  const before = words(items, Math.max(0, k - 5), k);
-  const after = words(items, k + 1, Math.min(items.length, k + 4));
+  const before = wordsBetween(items, k - 5, k);
+  const after = wordsBetween(items, k + 1, Math.min(items.length, k + 4));
   if (removalSoon(items, k)) return undefined;
   if (
     items.some((x, m) => m !== k && (x.fail || x.finding === 'missing') && isPredicate(items, m) && !x.seam)

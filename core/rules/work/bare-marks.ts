@@ -1,10 +1,11 @@
 import type { Task } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { type Mark, stopsHere } from './marks-of.ts';
 import type { Slots } from './slots.ts';
 import { type Named, nearTask, nearTaskBefore } from './task-near.ts';
-import { hasObject, isLight, isProcess, w, wordsOf } from './work-items.ts';
+import { hasObject, isLight, isProcess, w } from './work-items.ts';
 
 /** Adds a draft of work: its task, its times, the rule and the words that it comes from. */
 export type Push = (
@@ -56,7 +57,7 @@ function nextBegins(items: Item[], from: number): number {
   for (let k = from; k <= from + 3 && k < items.length; k++) {
     const led =
       /^ (?:moving on to|on to|onto|on with|over to|straight to|now for|now|then)(?: the| some)? /.exec(
-        wordsOf(items, k, k + 5),
+        wordsBetween(items, k, k + 5),
       );
     const task = led ? k + led[0].trim().split(' ').length : -1;
     if (items[task]?.task && !hasObject(items, task)) return k;
@@ -76,13 +77,13 @@ export function readBareMarks(
   if (items.some((x) => x.duration || x.clock || x.span)) return;
   const running = state.memory.running;
   const ran = running ?? state.memory.ran;
-  const all = wordsOf(items, 0, items.length);
+  const all = wordsBetween(items);
   let said = false;
   for (const m of marks) {
     // "the tying of rows one and two was completed": a treatment that is done
     if (used.has(m.at) || items.some((_x, q) => q < m.at && isProcess(items, q))) continue;
     // "when I start", "going to stop": not now
-    const led = wordsOf(items, m.at - 5, m.at);
+    const led = wordsBetween(items, m.at - 5, m.at);
     if (
       (LATER.test(led) &&
         !(m.mark === 'stop' && / (?:gonna|going to|will|'ll) $/.test(led) && stopsHere(items, m.end))) ||
@@ -157,7 +158,7 @@ export function readBareMarks(
     }
     // a stop without a task must be about herself
     const follows = w(items, m.end);
-    const rest = wordsOf(items, m.end, m.end + 3);
+    const rest = wordsBetween(items, m.end, m.end + 3);
     if (NOT_SELF.test(m.word)) {
       if (!/ (for (tonight|today|now|the (day|night|evening))|up for) /.test(` ${m.word}${rest}`)) continue;
     } else if (
@@ -198,7 +199,7 @@ export function readBareMarks(
       k >= 0 &&
       k - from <= 6 &&
       !used.has(k) &&
-      !/ (?:later|tomorrow|tonight|after|next) /.test(wordsOf(items, k + 1, items.length)) &&
+      !/ (?:later|tomorrow|tonight|after|next) /.test(wordsBetween(items, k + 1, items.length)) &&
       !marks.some((m) => m.mark === 'start' && m.at >= from)
     )
       push(
@@ -211,7 +212,7 @@ export function readBareMarks(
       );
     return;
   }
-  if (items.length <= 8 && BACK.test(wordsOf(items, 0, items.length))) {
+  if (items.length <= 8 && BACK.test(wordsBetween(items))) {
     push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', items, 0, items.length);
     return;
   }
@@ -221,7 +222,7 @@ export function readBareMarks(
     k >= 0 &&
     !/ (tomorrow|next week|later on|i 'll|will|going to|want to|need to|have to) /.test(all) &&
     / (i 'm on|i am on|on to|onto|moving on to|now for|now to|on with|getting on with|back to|back on|back at|straight on to|over to) (the |some )?$/.test(
-      wordsOf(items, Math.max(0, k - 5), k),
+      wordsBetween(items, k - 5, k),
     )
   ) {
     push(

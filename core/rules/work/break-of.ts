@@ -1,6 +1,7 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isBreak } from './find-work.ts';
-import { w, wordsOf } from './work-items.ts';
+import { w } from './work-items.ts';
 
 export const lengthOf = (x: Item): number =>
   x.duration
@@ -13,11 +14,12 @@ const BREAK_LEAD =
   / (?:(?:broke|break|breaking|stopped|stopping|paused|away|out|off|except|bar|less|minus|without|apart from|not counting)(?: off)?(?: for(?: my| a| some)? [a-z]+)?|(?<!\b(?:after|since|before|until|till|by|past) (?:my |the |our )?)(?:lunch|tea|dinner|supper|breakfast|coffee|smoko|cuppa|nap|bite to eat|bite|sandwich|snack)(?: break)?(?: was| :| ,| -)?)(?: from| between)? $/;
 
 /** Is the stretch at `k` a break in the work: "broke from seven to quarter to eight", "tea 8.15–8.40"? */
-export const isBreakSpan = (items: Item[], k: number): boolean => BREAK_LEAD.test(wordsOf(items, k - 6, k));
+export const isBreakSpan = (items: Item[], k: number): boolean =>
+  BREAK_LEAD.test(wordsBetween(items, k - 6, k));
 
 /** "two breaks ten minutes each", "two ten-minute breaks", "2 x 10 min": how many of that length. */
 function timesTaken(items: Item[], m: number, used: Set<number>): number {
-  const said = ` ${wordsOf(items, m - 4, m)} / ${wordsOf(items, m + 1, m + 3)}`;
+  const said = ` ${wordsBetween(items, m - 4, m)} / ${wordsBetween(items, m + 1, m + 3)}`;
   if (!/ breaks|[ /]each | x /.test(said)) return 1;
   for (let k = m - 1; k >= Math.max(0, m - 4); k--) {
     const count =
@@ -46,7 +48,7 @@ export function breakOf(
       continue;
     minutes += lengthOf(items[m]!) * timesTaken(items, m, used);
     used.add(m);
-    const phrase = wordsOf(items, m + 1, m + 6);
+    const phrase = wordsBetween(items, m + 1, m + 6);
     const tail =
       /^ (off|out|away|break|lost|wasted|on|for|of|at|phone|lunch|tea|smoko|supper|dinner|coffee|cuppa|walk|pause|rest|nap)( (for|on|at|of))?( (my|the|a|an|some))?( [a-z]+)?/.exec(
         phrase,

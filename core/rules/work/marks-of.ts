@@ -2,8 +2,9 @@ import { START_PHRASES, STOP_PHRASES } from '../../lexicon/work-marks.ts';
 import { PhraseTrie } from '../../text/phrase-trie.ts';
 import type { Token } from '../../text/tokenise.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import type { Named } from './task-near.ts';
-import { hasObject, isLight, isWorkedOn, w, wordsOf } from './work-items.ts';
+import { hasObject, isLight, isWorkedOn, w } from './work-items.ts';
 
 const MARK_PHRASES = new PhraseTrie<'start' | 'stop'>();
 for (const p of START_PHRASES) MARK_PHRASES.add(p, 'start');
@@ -75,7 +76,7 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
   // "that bird has been going since six": nobody at work
   if (
     /since$/.test(phrase) &&
-    / (has|'s|they 've|they have|he|she) (been )?([a-z]+ing )?$/.test(wordsOf(items, k - 4, k)) &&
+    / (has|'s|they 've|they have|he|she) (been )?([a-z]+ing )?$/.test(wordsBetween(items, k - 4, k)) &&
     !items.some((x) => x.task)
   )
     return false;
@@ -83,13 +84,15 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
   if (
     /^put it (down|away)$/.test(phrase) &&
     after !== '' &&
-    !/ (for (now|tonight|today|the (day|night|evening))|now|there|at|,) /.test(wordsOf(items, end, end + 3))
+    !/ (for (now|tonight|today|the (day|night|evening))|now|there|at|,) /.test(
+      wordsBetween(items, end, end + 3),
+    )
   )
     return false;
   // "picked up at the market: two reels", "picked up the three spools of navy"
   if (
     /^pick(ed|ing)? up$/.test(phrase) &&
-    (/ (market|shop|store|stall|sale|fair|town|receipt) /.test(wordsOf(items, end, end + 4)) ||
+    (/ (market|shop|store|stall|sale|fair|town|receipt) /.test(wordsBetween(items, end, end + 4)) ||
       items.slice(end, end + 4).some((x) => x.quantity?.unit || x.cost || (x.material && !x.task)))
   )
     return false;
@@ -129,7 +132,7 @@ export function between(items: Item[], mark: Mark, k: number): Named | undefined
 /** "I'll stop at ten" is not yet so; "gonna stop there, it's ten to nine" is as good as done. */
 export function isStillToCome(items: Item[], { at, end }: Mark): boolean {
   const led = / (i 'll|will|must|gonna|should|going to|want to) (try to |try and )?$/;
-  return led.test(wordsOf(items, at - 4, at)) && !stopsHere(items, end);
+  return led.test(wordsBetween(items, at - 4, at)) && !stopsHere(items, end);
 }
 
 /** "(stop) there", "(stopping) now": behind the word of stopping. */

@@ -5,6 +5,7 @@ import type { Claims, Sentence } from '../read-amounts.ts';
 import type { ReaderState } from '../reader-state.ts';
 import type { DayFound } from '../times/find-day.ts';
 import { latestClock, wallMinutes, wallTime } from '../times/local-time.ts';
+import { wordsBetween } from '../words-between.ts';
 import { type Push, readBareMarks } from './bare-marks.ts';
 import { breakOf, isBreakSpan, lengthOf } from './break-of.ts';
 import { isBreak } from './find-work.ts';
@@ -24,7 +25,6 @@ import {
   lead,
   onlyLight,
   w,
-  wordsOf,
 } from './work-items.ts';
 
 /** Reads the time at work told in one sentence, and claims its words. */
@@ -40,7 +40,7 @@ export function readTimes(
   const v = { index: -1, sentence: sentence.number, items };
   const now = wallMinutes(state.local);
   const used = new Set<number>();
-  const all = wordsOf(items, 0, items.length);
+  const all = wordsBetween(items);
   // "2:50-4:15 … no, 3:50-5:15": the later stretch stands for the earlier
   if (/^(no|sorry|wait|oops)$/.test(w(items, 0)) && items.slice(1, 4).some((x) => x.span)) {
     const wrong = state.drafts.findIndex(
@@ -125,7 +125,7 @@ export function readTimes(
     if (
       between &&
       !task &&
-      !/ (worked|work|at it|sat|on it|was|sewing|did) /.test(wordsOf(items, Math.max(0, k - 5), k))
+      !/ (worked|work|at it|sat|on it|was|sewing|did) /.test(wordsBetween(items, k - 5, k))
     )
       continue;
     const { startAt, endAt } = resolve(span.start, span.end, now, dayOf(k));
@@ -178,7 +178,7 @@ export function readTimes(
     let mark = before;
     // "seven o'clock it was when I sat down and half past eight when I got up"
     const when =
-      after !== undefined && / when (?:i |we )?(?:\w+ly )?$/.test(wordsOf(items, k + 1, after.at))
+      after !== undefined && / when (?:i |we )?(?:\w+ly )?$/.test(wordsBetween(items, k + 1, after.at))
         ? after
         : undefined;
     // "at", "since" and the like tie the clock to what was said before it
@@ -200,7 +200,7 @@ export function readTimes(
       mark &&
       /^(till|until|til)$/.test(mark.word) &&
       / (?:n't|not|never) (?:\w+ ){0,2}?(?:back|start|started|begin|going|resume|pick|sit|settle)(?: \w+){0,3} $/.test(
-        wordsOf(items, mark.at - 8, mark.at),
+        wordsBetween(items, mark.at - 8, mark.at),
       )
     )
       mark = { ...mark, mark: 'start', word: 'back' };
@@ -324,7 +324,7 @@ export function readTimes(
       continue;
     if (isBreak(items, k) && items.some((x) => x.span || x.clock)) continue;
     // "took forty minutes to take the binding off": the treatment's own
-    if (w(items, k + 1) === 'to' && / (took|take|taken) /.test(wordsOf(items, k - 4, k))) continue;
+    if (w(items, k + 1) === 'to' && / (took|take|taken) /.test(wordsBetween(items, k - 4, k))) continue;
     if (items.length <= 8 && !items.some((x) => x.task || x.action)) {
       const ended = state.drafts.find(
         (d) =>
@@ -365,7 +365,7 @@ export function readTimes(
     if (
       task.at > k &&
       (w(items, task.at + 1) === 'alone' ||
-        (/ (just|only) (for )?(the )?$/.test(wordsOf(items, Math.max(0, task.at - 3), task.at)) &&
+        (/ (just|only) (for )?(the )?$/.test(wordsBetween(items, task.at - 3, task.at)) &&
           task.task !== 'other'))
     )
       continue;
@@ -393,7 +393,7 @@ export function readTimes(
   }
 
   // 5. Work whose time nobody knows: "i did some piecing over the weekend, couldn't tell you how long"
-  const next = following && following.items.length <= 8 ? wordsOf(following.items, 0, 8) : ' ';
+  const next = following && following.items.length <= 8 ? wordsBetween(following.items, 0, 8) : ' ';
   const unknown =
     isLengthUnknown(all, items) || (following !== undefined && isLengthUnknown(next, following.items));
   const length = items.some((x) => x.duration);
@@ -522,7 +522,7 @@ function goesOnWith(state: ReaderState, items: Item[], k: number): { task: Task 
   const ran = state.memory.running ?? state.memory.ran;
   return ran !== undefined &&
     /^ (?:(?:and|so|then|i|we|just) )*(?:(?:carried|carrying|kept|keeping|went|going|cracked) on(?: with| at)? (?:that|it|this|the same)|more of (?:that|the same|it)|same again|(?:the )?same|back (?:to|at|on) (?:it|that)|at it again)(?: again| tonight| today| this morning| this afternoon)*(?: ,| :| -)? (?:from )?$/.test(
-      wordsOf(items, 0, k),
+      wordsBetween(items, 0, k),
     )
     ? { task: ran }
     : undefined;
@@ -532,7 +532,7 @@ function goesOnWith(state: ReaderState, items: Item[], k: number): { task: Task 
 function endOfUnknown(items: Item[], task: number): number {
   for (let k = task + 1; k < items.length; k++) {
     if (!/^(,|and|but)$/.test(w(items, k))) continue;
-    if (!UNKNOWN_LENGTH.test(wordsOf(items, 0, k))) continue;
+    if (!UNKNOWN_LENGTH.test(wordsBetween(items, 0, k))) continue;
     if (items.slice(k).some((x) => x.quantity?.unit || x.place?.kind === 'blocks')) return k;
   }
   return items.length;
@@ -622,7 +622,7 @@ function lendTask(
         // "the binding" may be the thing
         (!x.part ||
           list.length <= 3 ||
-          / (on|at|of|doing|was|all|just) (the |my )?$/.test(wordsOf(list, k - 2, k))),
+          / (on|at|of|doing|was|all|just) (the |my )?$/.test(wordsBetween(list, k - 2, k))),
     );
   const timeless = (list: Item[]): boolean => !list.some((x) => x.clock || x.span || x.duration);
   let found: Item | undefined;
@@ -631,7 +631,7 @@ function lendTask(
   const booked =
     following &&
     / (?:put|log|call|book|count|enter|mark|class|say) (?:it|that|them|this|those)(?: down| in)?(?: as| under| to| for)? /.test(
-      wordsOf(following.items, 0, 9),
+      wordsBetween(following.items, 0, 9),
     );
   if (
     new Set(here.map((x) => x.task)).size === 1 &&
@@ -643,7 +643,7 @@ function lendTask(
     following &&
     timeless(following.items) &&
     !booked &&
-    !/ (next|tomorrow|then|will|'ll|later|to) /.test(wordsOf(following.items, 0, 5))
+    !/ (next|tomorrow|then|will|'ll|later|to) /.test(wordsBetween(following.items, 0, 5))
   )
     found = named(
       following.items,

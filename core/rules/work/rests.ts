@@ -1,8 +1,9 @@
 import type { Item } from '../item.ts';
 import type { ClockFound } from '../times/find-time.ts';
 import { latestClock } from '../times/local-time.ts';
+import { wordsBetween } from '../words-between.ts';
 import type { Mark } from './marks-of.ts';
-import { w, wordsOf } from './work-items.ts';
+import { w } from './work-items.ts';
 
 const MEALS = new Set(
   'lunch tea dinner supper breakfast break coffee smoko elevenses brew cuppa nap rest'.split(' '),
@@ -25,14 +26,14 @@ export function mealMarks(items: Item[]): Mark[] {
       x.w === 'back' &&
       /^(again|now|,)$/.test(w(items, k + 1)) &&
       /^ (?:(?:so|okay|ok|right|and|then|there|now|,|i|'m|am|we|'re|oh|um|well) )*$/.test(
-        wordsOf(items, 0, k).replace(/^ {2}$/, ' '),
+        wordsBetween(items, 0, k).replace(/^ {2}$/, ' '),
       ) &&
       items.slice(k + 2, k + 6).some((y) => y.clock)
     )
       out.push({ at: k, end: k + 1, mark: 'start', word: 'back' });
     if (!MEALS.has(x.w)) return;
     // "after lunch at two", "the children have their tea at five" stop nothing
-    const lead = wordsOf(items, k - 4, k).trimStart();
+    const lead = wordsBetween(items, k - 4, k).trimStart();
     if (
       !/(?:^|(?:,|and|then|--|:) )(?:(?:i|we|had|took|stopped|broke|off|out|for|a|my|quick|short|bit|of) )*(?:[\d:.]+ )?$/.test(
         lead,
@@ -72,7 +73,7 @@ export function aroundRests<T extends Timed>(
 ): Piece<T>[] | undefined {
   const resumes = (t: T): boolean =>
     t.mark === 'start' &&
-    RESUMES.test(`${t.word.word} ${wordsOf(items, Math.min(t.word.at, t.k), t.k)} ${w(items, t.k + 1)}`);
+    RESUMES.test(`${t.word.word} ${wordsBetween(items, Math.min(t.word.at, t.k), t.k)} ${w(items, t.k + 1)}`);
   if (!timed.some((t, n) => n > 0 && timed[n - 1]!.mark === 'stop' && resumes(t))) return undefined;
   const at: number[] = [];
   let latest = now;

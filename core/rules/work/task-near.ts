@@ -1,7 +1,8 @@
 import type { Action, Task } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { TASK_OF_ACTION } from './find-work.ts';
-import { hasObject, isGoods, isLight, isWorkedOn, w, wordsOf } from './work-items.ts';
+import { hasObject, isGoods, isLight, isWorkedOn, w } from './work-items.ts';
 
 export type Named = { task: Task; at: number; item: Item };
 
@@ -16,7 +17,7 @@ export function taskNear(items: Item[], from: number, to: number): Named | undef
       break;
     }
     // "an hour to the piecing, and ten minutes to …": a list goes on with its own kind of work
-    if (x.w === ',' && k !== from - 1 && !SUMMING.test(wordsOf(items, k + 1, from))) break;
+    if (x.w === ',' && k !== from - 1 && !SUMMING.test(wordsBetween(items, k + 1, from))) break;
     if (!isLight(x) && !x.clock) break;
     if (x.clock || x.span || x.duration) break;
   }
@@ -73,7 +74,7 @@ export function nearTaskBefore(items: Item[], to: number, reach: number): Named 
 
 /** Work about the work: setting up, oiling the machine, clearing the table. */
 export function otherTask(items: Item[], k: number): Named | undefined {
-  const near = wordsOf(items, k + 1, k + 9);
+  const near = wordsBetween(items, k + 1, k + 9);
   const hit =
     /^ (?:(?:before|after) that |spent |just |only |were |was |went |to |on |of |in |for )*(putting the [a-z ]*(?:up|away|together)|setting (?:up|the [a-z ]+ up)|clearing|oiling|tidying|sweeping|sorting|threading|winding|changing the|rethreading|cleaning the machine|packing (?:up|away)|hunting|looking for|untangling|sharpening|fussing|moving the|shifting the|untying knots|fixing the machine|servicing)\b/.exec(
       near,
@@ -139,7 +140,7 @@ export function errand(items: Item[], k: number): Named | undefined {
   const from = Math.max(0, k - 8);
   const lead = items.slice(from, k);
   if (lead.some((x) => x.action || x.place?.places.length || x.duration)) return undefined;
-  return ERRAND.test(wordsOf(items, from, k)) || ERRAND.test(wordsOf(items, k + 1, k + 9))
+  return ERRAND.test(wordsBetween(items, from, k)) || ERRAND.test(wordsBetween(items, k + 1, k + 9))
     ? { task: 'shopping', at: k, item: items[k]! }
     : undefined;
 }

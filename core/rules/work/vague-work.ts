@@ -1,10 +1,9 @@
 import type { Task } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 
 /** Work told without a time: its kind, where that is said, and the run of items that tells it. */
 export type VagueWork = { task: Task | undefined; at: number; from: number; to: number };
-
-const wordsOf = (items: Item[]): string => ` ${items.map((x) => x.w).join(' ')} `;
 
 /** Nobody knows how long: "couldn't tell you how long", "times not kept", "my watch had quit". */
 export const UNKNOWN_LENGTH =
@@ -40,7 +39,7 @@ export const isLengthUnknown = (all: string, items: Item[]): boolean =>
 /** Does the part of the sentence around `k` only say that nobody looked at the clock? */
 export function saysNoMore(items: Item[], k: number): boolean {
   const own = partAt(items, k);
-  return !own.some((x) => isContent(x) || x.task) && UNKNOWN_LENGTH.test(wordsOf(own));
+  return !own.some((x) => isContent(x) || x.task) && UNKNOWN_LENGTH.test(wordsBetween(own));
 }
 
 function partAt(items: Item[], k: number): Item[] {
@@ -96,14 +95,14 @@ export function vagueWork(
     while (to < items.length && !isBoundary(items, to)) to++;
     const own = items.slice(from, to);
     if (own.some((y) => y !== x && isContent(y))) continue;
-    const words = wordsOf(own);
-    if (NOT_YET.test(words) || / (?:not|n't|no) /.test(wordsOf(items.slice(from, k)))) continue;
-    if (!unknown && !PAST_DAY.test(wordsOf(items))) continue;
-    const lead = wordsOf(items.slice(from, k));
+    const words = wordsBetween(own);
+    if (NOT_YET.test(words) || / (?:not|n't|no) /.test(wordsBetween(items.slice(from, k)))) continue;
+    if (!unknown && !PAST_DAY.test(wordsBetween(items))) continue;
+    const lead = wordsBetween(items.slice(from, k));
     // the time of what was told before: "the morning was taking apart"
     if (/ the (?:morning|afternoon|evening|night|rest|first|second|other) (?:\w+ )?was $/.test(lead))
       continue;
-    const tail = wordsOf(items.slice(k + 1, to));
+    const tail = wordsBetween(items.slice(k + 1, to));
     const told = plain
       ? / (?:i|'ve|also|and) $/.test(lead) || lead === '  '
         ? VERB_TAILS.test(tail)

@@ -1,5 +1,6 @@
 import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 
 const MARK_WORDS = new Set(
   'start started starting begin began begun beginning stop stopped stopping quit quitting finish finished finishing end ended done since till until til off out at over up closed opened close open kicked kicking knocked knocking packed packing called calling wrapped wrapping left broke resumed resuming gave carried kept going sat me that doing been'.split(
@@ -8,12 +9,6 @@ const MARK_WORDS = new Set(
 );
 
 export const w = (items: Item[], k: number): string => items[k]?.w ?? '';
-
-export const wordsOf = (items: Item[], from: number, to: number): string =>
-  ` ${items
-    .slice(Math.max(0, from), Math.max(0, to))
-    .map((x) => x.w)
-    .join(' ')} `;
 
 /** After one of these something else is told: a reason, another matter, another piece of work. */
 const HEAVY = new Set(
@@ -127,10 +122,10 @@ export const isWorkedOn = (items: Item[], k: number): boolean => {
   // "binding off all round, 35 min", "the binding's off now"
   if (
     /^ (?:(?:'s|is|has|have|come|came|all|now|finally) ){0,3}(?:off|out) /.test(
-      wordsOf(items, k + 1, k + 5),
+      wordsBetween(items, k + 1, k + 5),
     ) &&
     /^ (?:(?:the|old|and|so|right|that|whole|last|rest|of|,) )*$/.test(
-      wordsOf(items, 0, k).replace(/^ {2}$/, ' '),
+      wordsBetween(items, 0, k).replace(/^ {2}$/, ' '),
     )
   )
     return true;
@@ -158,14 +153,14 @@ export const isDeedDone = (items: Item[], at: number): boolean =>
 const isNowOn = (items: Item[], at: number): boolean =>
   items[at]?.part === 'binding' &&
   /^ (?:went|is|'s|has gone|was put|got put)(?: back| all| finally| now)* on (?!to )| on (?:from|between) /.test(
-    `${wordsOf(items, at + 1, at + 6)} `,
+    `${wordsBetween(items, at + 1, at + 6)} `,
   );
 
 /** "vacuuming of the front was finished at 14:10": work on a thing, told as the name of what went on. */
 export const isProcess = (items: Item[], at: number): boolean =>
   items[at]?.action?.form === 'ing' &&
   // "the front has been in course of vacuuming since one"
-  (/ in (?:the )?(?:course|process) of $/.test(wordsOf(items, at - 4, at)) ||
+  (/ in (?:the )?(?:course|process) of $/.test(wordsBetween(items, at - 4, at)) ||
     (w(items, at + 1) === 'of' && items.slice(at + 2, at + 5).some((x) => isThing(x) || x.place)));
 
 export const isSpentAt = (items: Item[], k: number): boolean =>
