@@ -7,6 +7,7 @@ import { placesOfClause } from '../rules/places/places-of-clause.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { type DayFound, findDays } from '../rules/times/find-day.ts';
 import { latestClock, wallMinutes, wallTime } from '../rules/times/local-time.ts';
+import { COUNT_WORDS } from '../text/number-words.ts';
 import { readNumber } from '../text/read-number.ts';
 import { type Cue, cueOf } from './cues.ts';
 import { correct } from './mend/correct.ts';
@@ -681,10 +682,7 @@ function bareSpan(a: Answering): { start: Hour; end: Hour } | undefined {
     : { start: { minute: start * 60, fixed: false }, end: { minute: end * 60, fixed: false } };
 }
 type Hour = { minute: number; fixed: boolean };
-const HOURS = [
-  ...'0 1 2 3 4 5 6 7 8 9 10 11 12'.split(' '),
-  ...'zero one two three four five six seven eight nine ten eleven twelve'.split(' '),
-];
+const HOURS = [...'0 1 2 3 4 5 6 7 8 9 10 11 12'.split(' '), ...COUNT_WORDS.slice(0, 13)];
 
 /** "forty-five", asked how long: minutes. */
 function bareMinutes(a: Answering): Item | undefined {

@@ -1,4 +1,5 @@
 import type { QuiltGrid } from '../../shared/quilt.ts';
+import { COUNT_WORDS, TEN_WORDS } from '../text/number-words.ts';
 import { readCount } from '../text/read-number.ts';
 import type { Token } from '../text/tokenise.ts';
 import { wordSet } from '../text/word-set.ts';
@@ -691,11 +692,11 @@ function clockAwaited(tokens: Token[], i: number): boolean {
   return false;
 }
 
-const NUMBER_STARTS = new Set(
-  'a an one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty forty fourty fifty sixty seventy eighty ninety half quarter hundred couple dozen another hour hr inch yard metre meter'.split(
-    ' ',
-  ),
-);
+const NUMBER_STARTS = new Set([
+  ...COUNT_WORDS.slice(1),
+  ...TEN_WORDS,
+  ...'fourty a an half quarter hundred couple dozen another hour hr inch yard metre meter'.split(' '),
+]);
 /** Stitch words that may be something else. */
 const WEAK_STITCHES = new Set([
   'hand',

@@ -1,37 +1,10 @@
+import { countsOf, TEN_WORDS } from './number-words.ts';
 import type { Token } from './tokenise.ts';
 
-const UNITS: Record<string, number> = {
-  zero: 0,
-  one: 1,
-  two: 2,
-  three: 3,
-  four: 4,
-  five: 5,
-  six: 6,
-  seven: 7,
-  eight: 8,
-  nine: 9,
-  ten: 10,
-  eleven: 11,
-  twelve: 12,
-  thirteen: 13,
-  fourteen: 14,
-  fifteen: 15,
-  sixteen: 16,
-  seventeen: 17,
-  eighteen: 18,
-  nineteen: 19,
-};
+const UNITS = countsOf(0, 19);
 const TENS: Record<string, number> = {
-  twenty: 20,
-  thirty: 30,
-  forty: 40,
+  ...Object.fromEntries(TEN_WORDS.map((word, k) => [word, (k + 2) * 10])),
   fourty: 40,
-  fifty: 50,
-  sixty: 60,
-  seventy: 70,
-  eighty: 80,
-  ninety: 90,
 };
 const ORDINALS: Record<string, number> = {
   first: 1,

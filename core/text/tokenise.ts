@@ -1,3 +1,5 @@
+import { COUNT_WORDS, TEN_WORDS } from './number-words.ts';
+
 /** One word, number or mark of a note. `from` and `to` are UTF-16 offsets into the words as said. */
 export type Token = {
   /** Lower-case form that the rules look at: apostrophes straightened, marks reduced to ASCII. */
@@ -287,9 +289,5 @@ const patternAfter = (token: Token | undefined): boolean =>
 const KIND_MEANT =
   /^(what|which|the|this|that|these|those|same|other|new|different|every|any|each|no|right|wrong|best|one|two|i|is|was|feel|feels|looks|it|'s|[^a-z].*)$/;
 
-const NUMBER_WORDS = new Set(
-  'one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety'.split(
-    ' ',
-  ),
-);
+const NUMBER_WORDS = new Set([...COUNT_WORDS.slice(1), ...TEN_WORDS]);
 const isNumberWord = (w: string): boolean => NUMBER_WORDS.has(w);

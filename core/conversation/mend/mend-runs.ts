@@ -1,23 +1,11 @@
 import type { Item } from '../../rules/item.ts';
 import { blockAt, isWholeRow, rowOf, splitBlock, unique } from '../../rules/places/grid.ts';
+import { countsOf } from '../../text/number-words.ts';
 import { placesOf, type Standing } from '../standing.ts';
 import { POINTERS } from './items.ts';
 import { change, type Work } from './mending.ts';
 
-const COUNT: Record<string, number> = {
-  one: 1,
-  two: 2,
-  to: 2,
-  three: 3,
-  four: 4,
-  for: 4,
-  five: 5,
-  six: 6,
-  seven: 7,
-  eight: 8,
-  nine: 9,
-  ten: 10,
-};
+const COUNT: Record<string, number> = { ...countsOf(1, 10), to: 2, for: 4 };
 
 const count = (word: string | undefined): number | undefined =>
   word === undefined ? undefined : (COUNT[word] ?? (/^\d{1,2}$/.test(word) ? Number(word) : undefined));

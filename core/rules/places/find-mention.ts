@@ -1,4 +1,5 @@
 import type { Action, Finding, RemovedObject } from '../../../shared/vocabulary.ts';
+import { COUNT_WORDS } from '../../text/number-words.ts';
 import { isBareThing } from '../conditions/bare-thing.ts';
 import type { Item } from '../item.ts';
 import { splitBlock, unique } from './grid.ts';
@@ -27,7 +28,7 @@ const THINGS =
 const MARKS = /^(mark|marks|blotch|blotches|spot|spots|splash|ring)$/;
 
 const COUNTS = new Map(
-  'one two three four five six seven eight nine ten'.split(' ').flatMap((word, n): [string, number][] => [
+  COUNT_WORDS.slice(1, 11).flatMap((word, n): [string, number][] => [
     [word, n + 1],
     [String(n + 1), n + 1],
   ]),

@@ -7,12 +7,11 @@ import {
   ROW_WORDS,
   SIDES,
 } from '../../lexicon/place-words.ts';
+import { COUNT_WORDS, TEN_WORDS } from '../../text/number-words.ts';
 
 const words = (list: string): string[] => list.split(' ');
 
-const COUNTS = words(
-  'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty forty fourty fifty sixty seventy eighty ninety',
-);
+const COUNTS = [...COUNT_WORDS, ...TEN_WORDS, 'fourty'];
 const ORDINALS = words(
   'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth last next penultimate final',
 );

@@ -1,4 +1,5 @@
 import { BLOCK_WORDS, COLUMN_WORDS, ROW_SLIPS, ROW_WORDS } from '../../lexicon/place-words.ts';
+import { countsOf } from '../../text/number-words.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { splitBlock, unique } from './grid.ts';
 import type { PlaceContext } from './place-found.ts';
@@ -32,20 +33,7 @@ export function focusRow(ctx: PlaceContext): number | undefined {
   return undefined;
 }
 
-export const SMALL: Record<string, number> = {
-  one: 1,
-  two: 2,
-  three: 3,
-  four: 4,
-  five: 5,
-  six: 6,
-  seven: 7,
-  eight: 8,
-  nine: 9,
-  ten: 10,
-  eleven: 11,
-  twelve: 12,
-};
+export const SMALL = countsOf(1, 12);
 
 export function readSmallWord(tokens: Token[], i: number): { value: number; next: number } | undefined {
   const t = tokens[i];

@@ -1,5 +1,6 @@
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
+import { SMALL } from '../places/place-tokens.ts';
 import { readAs, type SlipRule } from './slip-rule.ts';
 
 /** Words before which a verb opens a statement with nobody named who does it. */
@@ -14,20 +15,20 @@ const TO_COME =
  */
 export const droppedEnding: SlipRule = ({ tokens, i, before, spoken }) => {
   if (!spoken || !OPENS.test(before.at(-1)?.w ?? '') || tokens[i]!.kind !== 'word') return undefined;
+  const next = tokens[i + 1];
   // a thing or a place follows, or it is a noun: "patch is loose"
   if (
     !/^(?:the|that|this|it|them|a|in|all|both|every|my|those|these|row|block|blocks|rows|column|corner)$/.test(
-      tokens[i + 1]?.w ?? '',
-    )
+      next?.w ?? '',
+    ) &&
+    next?.kind !== 'number' &&
+    !Object.hasOwn(SMALL, next?.w ?? '')
   )
-    if (tokens[i + 1]?.kind !== 'number' && !isNumberStart(tokens[i + 1])) return undefined;
+    return undefined;
   const past = pastOf(tokens, i);
   if (!past || TO_COME.test(` ${tokens.map(({ w }) => w).join(' ')} `)) return undefined;
   return readAs(tokens[i]!, past, 'slip.dropped-ending');
 };
-
-const isNumberStart = (token: Token | undefined): boolean =>
-  token !== undefined && /^(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)$/.test(token.w);
 
 /** The regular past of a verb of treatment, where the trade's words have it. */
 function pastOf(tokens: readonly Token[], i: number): string | undefined {

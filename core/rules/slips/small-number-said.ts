@@ -1,6 +1,7 @@
+import { COUNT_WORDS } from '../../text/number-words.ts';
 import type { Token } from '../../text/tokenise.ts';
 
-export const SMALL_NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
+export const SMALL_NUMBERS = COUNT_WORDS.slice(1, 10);
 
 export const isNumberWord = (token: Token | undefined): boolean =>
   token !== undefined && SMALL_NUMBERS.includes(token.w);
