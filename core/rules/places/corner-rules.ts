@@ -1,7 +1,7 @@
 import type { Token } from '../../text/tokenise.ts';
 import { fromRowAndBlocks, rowAfterBlock } from './block-first.ts';
 import { blockAt, cornerBlock, gridOfRow, unique } from './grid.ts';
-import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS, w } from './place-tokens.ts';
 
 /** "the middle block", "the block in the centre", "dead centre". */
@@ -22,7 +22,7 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
       return blocks % 2 ? [] : [blockAt(grid, r, blocks / 2), blockAt(grid, r, blocks / 2 + 1)];
     });
     if (places.length === 4 && places.every((p) => p !== undefined))
-      return { next: i + 3, places: places as string[], how: 'said', rule: 'place.middle', kind: 'blocks' };
+      return blocksSaid(i + 3, places as string[], 'place.middle');
   }
   // "middle of row three", "the middle one in row two"
   let j = i + 1;
@@ -36,17 +36,13 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
   const across = gridOfRow(grid, (grid.rows + 1) / 2).blocks;
   const block =
     grid.rows % 2 && across % 2 ? blockAt(grid, (grid.rows + 1) / 2, (across + 1) / 2) : undefined;
-  if (!block)
-    return BLOCKS.has(noun)
-      ? { next: i + 2, places: [], how: 'said', rule: 'place.middle', kind: 'blocks' }
-      : undefined;
+  if (!block) return BLOCKS.has(noun) ? blocksSaid(i + 2, [], 'place.middle') : undefined;
   const before = w(tokens, i - 1);
-  if (BLOCKS.has(noun) || noun === 'one')
-    return { next: i + 2, places: [block], how: 'said', rule: 'place.middle', kind: 'blocks' };
+  if (BLOCKS.has(noun) || noun === 'one') return blocksSaid(i + 2, [block], 'place.middle');
   if (/^(dead|exact|very)$/.test(before) && !BLOCKS.has(noun))
-    return { next: i + 1, places: [block], how: 'said', rule: 'place.middle', kind: 'blocks' };
+    return blocksSaid(i + 1, [block], 'place.middle');
   if (before === 'the' && !['of', 'third', 'three', 'two', 'seam', 'row', 'column', 'out'].includes(noun))
-    return { next: i + 1, places: [block], how: 'said', rule: 'place.middle', kind: 'blocks' };
+    return blocksSaid(i + 1, [block], 'place.middle');
   return undefined;
 }
 
@@ -87,7 +83,7 @@ function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
     cornerBlock(grid, false, false),
   ]);
   if (w(tokens, j) === 'corner' && BLOCKS.has(w(tokens, j + 1)) && w(tokens, j + 1).endsWith('s'))
-    return { next: j + 2, places: blocks, how: 'said', rule: 'place.corner-blocks', kind: 'blocks' };
+    return blocksSaid(j + 2, blocks, 'place.corner-blocks');
   if (w(tokens, j) === 'corners' && (j > i || /^(|,|\.|;|and|at|on|&)$/.test(w(tokens, i - 1))))
     return {
       next: j + 1,
@@ -118,13 +114,11 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
         kind: 'part',
         soft: true,
       };
-    return {
-      next: w(tokens, i + 1) === 'corner' ? i + 3 : i + 2,
-      places: [cornerBlock(grid, up, toLeft)],
-      how: 'said',
-      rule: 'place.corner-block',
-      kind: 'blocks',
-    };
+    return blocksSaid(
+      w(tokens, i + 1) === 'corner' ? i + 3 : i + 2,
+      [cornerBlock(grid, up, toLeft)],
+      'place.corner-block',
+    );
   }
   let vertical = VERTICAL.get(w(tokens, j));
   let across: 'left' | 'right' | undefined;
@@ -145,13 +139,11 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
   }
   if (w(tokens, j) === 'hand' || w(tokens, j) === 'most') j++;
   if (w(tokens, j) === 'side') j++;
-  const asBlock: PlaceFound = {
-    next: j + 1,
-    places: [cornerBlock(grid, vertical === 'top', across === 'left')],
-    how: 'said',
-    rule: 'place.corner-block',
-    kind: 'blocks',
-  };
+  const asBlock: PlaceFound = blocksSaid(
+    j + 1,
+    [cornerBlock(grid, vertical === 'top', across === 'left')],
+    'place.corner-block',
+  );
   if (w(tokens, j) === 'corner') {
     if (BLOCKS.has(w(tokens, j + 1))) return { ...asBlock, next: j + 2 };
     // "the block in the top right-hand corner"

@@ -2,7 +2,7 @@ import { readCount } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { fromRowAndBlocks, rowAfterBlock } from './block-first.ts';
 import { columnOf, countUp, gridOfRow, rowOf } from './grid.ts';
-import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS, COLUMNS, focusRow, ROWS, w } from './place-tokens.ts';
 import { blocksAfterRow } from './row-first.ts';
 
@@ -75,23 +75,19 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
           'place.side-row-block',
         );
     }
-    return {
-      next: j + 1,
-      places: rows.flatMap((r) => rowOf(grid, r)),
-      how: 'said',
-      rule: 'place.counted-rows',
-      kind: 'blocks',
-    };
+    return blocksSaid(
+      j + 1,
+      rows.flatMap((r) => rowOf(grid, r)),
+      'place.counted-rows',
+    );
   }
   if (COLUMNS.has(noun) && noun !== 'c') {
     const columns = pick(grid.blocks);
-    return {
-      next: j + 1,
-      places: columns.flatMap((c) => columnOf(grid, c)),
-      how: 'said',
-      rule: 'place.counted-columns',
-      kind: 'blocks',
-    };
+    return blocksSaid(
+      j + 1,
+      columns.flatMap((c) => columnOf(grid, c)),
+      'place.counted-columns',
+    );
   }
   if (
     BLOCKS.has(noun) ||

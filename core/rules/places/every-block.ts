@@ -3,7 +3,7 @@ import type { Token } from '../../text/tokenise.ts';
 import { countedGroup } from './counted-group.ts';
 import { allBlocks, columnOf, rowOf, splitBlock } from './grid.ts';
 import { ordinalFirst } from './ordinal-first.ts';
-import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS, COLUMNS, focusRow, ROWS, w } from './place-tokens.ts';
 import { readIndex } from './read-index.ts';
 import { columnFirst, rowFirst } from './row-first.ts';
@@ -37,13 +37,7 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
   // "all six blocks" of a small quilt
   const all = head === 'all' ? readCount(tokens, j) : undefined;
   if (all && all.value === allBlocks(ctx.grid).length && BLOCKS.has(w(tokens, all.next)))
-    return {
-      next: all.next + 1,
-      places: allBlocks(ctx.grid),
-      how: 'said',
-      rule: 'place.all-blocks',
-      kind: 'blocks',
-    };
+    return blocksSaid(all.next + 1, allBlocks(ctx.grid), 'place.all-blocks');
   if (BLOCKS.has(w(tokens, j)) || (other && isPatternPiece(tokens, j))) {
     j++;
     const bare = j;
@@ -71,13 +65,7 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
     }
     if (head === 'whole') return undefined;
     if (!other && j === bare) {
-      return {
-        next: bare,
-        places: headingLine(tokens, i, ctx)?.places ?? allBlocks(ctx.grid),
-        how: 'said',
-        rule: 'place.all-blocks',
-        kind: 'blocks',
-      };
+      return blocksSaid(bare, headingLine(tokens, i, ctx)?.places ?? allBlocks(ctx.grid), 'place.all-blocks');
     }
     return undefined;
   }
@@ -86,28 +74,16 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
       const places = Array.from({ length: ctx.grid.rows }, (_, k) => k + 1)
         .filter((r) => r % 2)
         .flatMap((r) => rowOf(ctx.grid, r));
-      return { next: i + 3, places, how: 'said', rule: 'place.every-other-row', kind: 'blocks' };
+      return blocksSaid(i + 3, places, 'place.every-other-row');
     }
     return undefined;
   }
   // "all of row 4", "whole of the last column", "all nine rows", "all four rows"
   const n = readCount(tokens, j);
   if (n && ROWS.has(w(tokens, n.next)) && n.value === ctx.grid.rows)
-    return {
-      next: n.next + 1,
-      places: allBlocks(ctx.grid),
-      how: 'said',
-      rule: 'place.all-rows',
-      kind: 'blocks',
-    };
+    return blocksSaid(n.next + 1, allBlocks(ctx.grid), 'place.all-rows');
   if (head === 'all' && ROWS.has(w(tokens, j)) && w(tokens, j) === 'rows' && !readIndex(tokens, j + 1, false))
-    return {
-      next: j + 1,
-      places: allBlocks(ctx.grid),
-      how: 'said',
-      rule: 'place.all-rows',
-      kind: 'blocks',
-    };
+    return blocksSaid(j + 1, allBlocks(ctx.grid), 'place.all-rows');
   const area = areaAt(tokens, j, ctx);
   return area && j > i + 1
     ? { ...area, rule: 'place.whole-area' }
@@ -144,7 +120,7 @@ function outerBlocks(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
       };
       const line = Object.hasOwn(lines, w(tokens, side)) ? lines[w(tokens, side)]!() : undefined;
       if (line && !/^(of|in)$/.test(w(tokens, hand + 1)))
-        return { next: hand + 1, places: line, how: 'said', rule: 'place.outer-blocks', kind: 'blocks' };
+        return blocksSaid(hand + 1, line, 'place.outer-blocks');
     }
   }
   if (next === undefined || /^(of|in|on|along)$/.test(w(tokens, next))) return undefined;
@@ -219,11 +195,5 @@ export function sideColumn(tokens: Token[], i: number, ctx: PlaceContext): Place
   }
   while (w(tokens, j) === 'hand' || w(tokens, j) === 'most') j++;
   if (!COLUMNS.has(w(tokens, j)) || w(tokens, j) === 'c') return undefined;
-  return {
-    next: j + 1,
-    places: columnOf(ctx.grid, right ? ctx.grid.blocks : 1),
-    how: 'said',
-    rule: 'place.side-column',
-    kind: 'blocks',
-  };
+  return blocksSaid(j + 1, columnOf(ctx.grid, right ? ctx.grid.blocks : 1), 'place.side-column');
 }

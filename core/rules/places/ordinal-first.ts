@@ -2,7 +2,7 @@ import { readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { fromRowAndBlocks, lastButOne, rowAfterBlock, rowOrdinal } from './block-first.ts';
 import { columnOf, countUp, gridOfRow, rowOf } from './grid.ts';
-import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS, COLUMNS, focusRow, ROWS, w } from './place-tokens.ts';
 import { blocksAfterRow } from './row-first.ts';
 
@@ -69,13 +69,11 @@ export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): Pla
     };
   }
   if (ROWS.has(noun)) {
-    return {
-      next: j + 1,
-      places: values.flatMap((v) => rowOf(grid, v)),
-      how: 'said',
-      rule: 'place.ordinal-row',
-      kind: 'blocks',
-    };
+    return blocksSaid(
+      j + 1,
+      values.flatMap((v) => rowOf(grid, v)),
+      'place.ordinal-row',
+    );
   }
   const counted = (row: number): number[] =>
     fromRight ? values.map((v) => gridOfRow(grid, row).blocks + 1 - v) : values;

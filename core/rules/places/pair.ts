@@ -2,7 +2,7 @@ import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { blockAt, countUp, gridOfRow, splitBlock, thatAre } from './grid.ts';
-import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS, COLUMNS, heardTwo, ROWS, readSmallWord, SMALL, UNIT_AFTER, w } from './place-tokens.ts';
 
 /** Row and block written or said as two numbers: "3-2", "3.2", "three two", "3 2", "3/2" between blocks. */
@@ -231,13 +231,7 @@ export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
           : a.block === b.block
             ? countUp(a.row, b.row).map((k) => `${k}-${a.block}`)
             : countUp(a.row, b.row).flatMap((r) => countUp(a.block, b.block).map((k) => `${r}-${k}`));
-      return {
-        next: last.next,
-        places: thatAre(grid, range),
-        how: 'said',
-        rule: 'place.pair-range',
-        kind: 'blocks',
-      };
+      return blocksSaid(last.next, thatAre(grid, range), 'place.pair-range');
     }
     // "3-1 to 4", "3-1 through 5": to block 4 of the same row
     const short = readCount(tokens, next + 1);

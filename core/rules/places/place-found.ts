@@ -23,3 +23,12 @@ export type PlaceContext = {
   /** The row along which she tells block after block. */
   walk?: RowWalk;
 };
+
+/** Blocks told in so many words, which are in the grid. `next` is the index behind them. */
+export const blocksSaid = (next: number, places: string[], rule: string): PlaceFound => ({
+  next,
+  places,
+  how: 'said',
+  rule,
+  kind: 'blocks',
+});

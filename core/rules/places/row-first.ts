@@ -3,7 +3,7 @@ import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { numbersTold } from './along-row.ts';
 import { blockAt, columnOf, countUp, gridOfRow, rowOf, unique } from './grid.ts';
-import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS, COLUMNS, isGluedNumber, ROWS, ROWS_HEARD, UNIT_AFTER, w } from './place-tokens.ts';
 import { readIndex, readIndexList } from './read-index.ts';
 
@@ -25,26 +25,15 @@ export function rowFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
   if (!rows) return undefined;
   const rule = slip ? 'place.row-heard' : 'place.row';
   const numbers = single && rows.values.length === 1 ? numbersOfRow(tokens, rows, grid) : undefined;
-  if (numbers)
-    return {
-      next: numbers.next,
-      places: [numbers.place],
-      how: 'said',
-      rule: 'place.row-block',
-      kind: 'blocks',
-    };
+  if (numbers) return blocksSaid(numbers.next, [numbers.place], 'place.row-block');
   // "row two block three": a block list may follow at once or after a comma.
   const seam = betweenBlocks(tokens, rows.next, grid);
   if (seam)
-    return {
-      next: seam.next,
-      places: rows.values
-        .flatMap((r) => seam.values.map((b) => blockAt(grid, r, b)))
-        .filter((p) => p !== undefined),
-      how: 'said',
-      rule: 'place.row-between',
-      kind: 'blocks',
-    };
+    return blocksSaid(
+      seam.next,
+      rows.values.flatMap((r) => seam.values.map((b) => blockAt(grid, r, b))).filter((p) => p !== undefined),
+      'place.row-between',
+    );
   const blockList =
     rows.values.length === 1 || single ? blocksAfterRow(tokens, rows.next, ctx, rows.values[0]!) : undefined;
   if (blockList && rows.values.length === 1) {
