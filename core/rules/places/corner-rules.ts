@@ -48,7 +48,7 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
 
 export const CORNER_RULES = { corners, cornerOrSide };
 
-const VERTICAL = new Map<string, 'top' | 'bottom'>(
+export const VERTICAL = new Map<string, 'top' | 'bottom'>(
   Object.entries({
     top: 'top',
     upper: 'top',
@@ -58,7 +58,7 @@ const VERTICAL = new Map<string, 'top' | 'bottom'>(
   }),
 );
 
-const ACROSS = new Map<string, 'left' | 'right'>(
+export const ACROSS = new Map<string, 'left' | 'right'>(
   Object.entries({
     left: 'left',
     right: 'right',
@@ -144,19 +144,20 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
     [cornerBlock(grid, vertical === 'top', across === 'left')],
     'place.corner-block',
   );
+  const asCorner: PlaceFound = {
+    next: j,
+    places: [`corner-${vertical}-${across}`],
+    how: 'said',
+    rule: 'place.corner',
+    kind: 'part',
+    soft: true,
+  };
   if (w(tokens, j) === 'corner') {
     if (BLOCKS.has(w(tokens, j + 1))) return { ...asBlock, next: j + 2 };
     // "the block in the top right-hand corner"
     if (BLOCKS.has(w(tokens, i - 3)) && /^(in|at)$/.test(w(tokens, i - 2)) && w(tokens, i - 1) === 'the')
       return { ...asBlock, next: j + 1 };
-    return {
-      next: j + 1,
-      places: [`corner-${vertical}-${across}`],
-      how: 'said',
-      rule: 'place.corner',
-      kind: 'part',
-      soft: true,
-    };
+    return { ...asCorner, next: j + 1 };
   }
   if (BLOCKS.has(w(tokens, j)) || w(tokens, j) === 'one') return asBlock;
   // "bottom right's ripped", "the dotted one top left is faded"
@@ -171,26 +172,11 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
     /^(in|at|near|on|to|towards?)$/.test(w(tokens, i - 2)) &&
     w(tokens, i - 1) === 'the'
   )
-    return {
-      next: j,
-      places: [`corner-${vertical}-${across}`],
-      how: 'said',
-      rule: 'place.corner',
-      kind: 'part',
-      soft: true,
-    };
+    return asCorner;
   // "top right and bottom left corners"
   for (let k = j; k < Math.min(j + 8, tokens.length); k++) {
     if (tokens[k]!.w === 'blocks' || tokens[k]!.w === 'squares') return { ...asBlock, next: j };
-    if (tokens[k]!.w === 'corners' || tokens[k]!.w === 'corner')
-      return {
-        next: j,
-        places: [`corner-${vertical}-${across}`],
-        how: 'said',
-        rule: 'place.corner',
-        kind: 'part',
-        soft: true,
-      };
+    if (tokens[k]!.w === 'corners' || tokens[k]!.w === 'corner') return asCorner;
     if (
       !VERTICAL.has(tokens[k]!.w) &&
       !ACROSS.has(tokens[k]!.w) &&

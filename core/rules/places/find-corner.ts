@@ -1,35 +1,15 @@
 import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { ACROSS, VERTICAL } from './corner-rules.ts';
 import { cornerBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { w } from './place-tokens.ts';
 
 type Upright = 'top' | 'bottom';
 type Side = 'left' | 'right';
-const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 const BLOCKS = new Set(BLOCK_WORDS.filter((x) => x !== 'b' && x !== 'blocked'));
-const UPRIGHT = new Map<string, Upright>(
-  Object.entries({
-    top: 'top',
-    upper: 'top',
-    head: 'top',
-    bottom: 'bottom',
-    lower: 'bottom',
-    btm: 'bottom',
-    foot: 'bottom',
-  } as const),
-);
-const SIDE = new Map<string, Side>(
-  Object.entries({
-    left: 'left',
-    right: 'right',
-    l: 'left',
-    r: 'right',
-    lh: 'left',
-    rh: 'right',
-    lefthand: 'left',
-    righthand: 'right',
-  } as const),
-);
+const UPRIGHT = new Map<string, Upright>([...VERTICAL, ['head', 'top'], ['foot', 'bottom']]);
+const SIDE = new Map<string, Side>([...ACROSS, ['lefthand', 'left'], ['righthand', 'right']]);
 
 /**
  * Corners told with their words in any order: "the block at the top right", "corner block up top on the right", "bottom corner
