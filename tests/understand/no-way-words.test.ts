@@ -1,5 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { indexFabrics } from '../../core/rules/fabrics/find-fabric.ts';
@@ -8,17 +6,11 @@ import { scan } from '../../core/rules/scan.ts';
 import { isNoWayWord, WAYS_BY_THING } from '../../core/rules/treatments/find-ways.ts';
 import { wordsBetween } from '../../core/rules/words-between.ts';
 import { tokenise } from '../../core/text/tokenise.ts';
+import { CORPUS_TEXTS } from './corpus-notes.ts';
 
-const CORPUS = fileURLToPath(new URL('../corpus', import.meta.url));
-const files = ['examples.jsonl', 'demo.jsonl', ...readdirSync(`${CORPUS}/dev`).map((name) => `dev/${name}`)];
 const grid = { rows: 7, blocks: 6, fabrics: { 'blue gingham': ['1-1', '2-4'], 'grey velvet': ['3-3'] } };
 const itemsOf = (text: string): Item[] => scan(tokenise(text), grid, indexFabrics(grid), [], []).items;
-const notes = files.flatMap((name) =>
-  readFileSync(`${CORPUS}/${name}`, 'utf8')
-    .split('\n')
-    .filter(Boolean)
-    .map((line) => itemsOf((JSON.parse(line) as { text: string }).text)),
-);
+const notes = CORPUS_TEXTS.map((text) => itemsOf(text));
 
 /** Words at which a rule finds a way although none is asked there. */
 const missed = (items: Item[]): string[] =>

@@ -1,5 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { OPEN_CUE, SETTLED_CUE } from '../../core/lexicon/matters.ts';
@@ -7,15 +5,9 @@ import { HISTORY, MARKS, WISHES } from '../../core/lexicon/story.ts';
 import { PatternSet } from '../../core/text/pattern-set.ts';
 import { tokenise } from '../../core/text/tokenise.ts';
 import { wordsNeeded } from '../../core/text/words-needed.ts';
+import { CORPUS_TEXTS } from './corpus-notes.ts';
 
-const CORPUS = fileURLToPath(new URL('../corpus', import.meta.url));
-const files = ['examples.jsonl', 'demo.jsonl', ...readdirSync(`${CORPUS}/dev`).map((name) => `dev/${name}`)];
-const notes = files.flatMap((name) =>
-  readFileSync(`${CORPUS}/${name}`, 'utf8')
-    .split('\n')
-    .filter(Boolean)
-    .map((line) => tokenise((JSON.parse(line) as { text: string }).text)),
-);
+const notes = CORPUS_TEXTS.map((text) => tokenise(text));
 const textOf = (words: string[]): string => ` ${words.join(' ')} `;
 
 const patterns = [...HISTORY, ...MARKS, ...WISHES, OPEN_CUE, SETTLED_CUE];

@@ -1,20 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PlaceContext } from '../../core/rules/places/place-found.ts';
 import { PLACE_HEADS } from '../../core/rules/places/place-heads.ts';
 import { PLACE_FINDERS } from '../../core/rules/places/place-pipeline.ts';
 import { type Token, tokenise } from '../../core/text/tokenise.ts';
+import { CORPUS_TEXTS } from './corpus-notes.ts';
 
-const CORPUS = fileURLToPath(new URL('../corpus', import.meta.url));
-const files = ['examples.jsonl', 'demo.jsonl', ...readdirSync(`${CORPUS}/dev`).map((name) => `dev/${name}`)];
-const notes = files.flatMap((name) =>
-  readFileSync(`${CORPUS}/${name}`, 'utf8')
-    .split('\n')
-    .filter(Boolean)
-    .map((line) => tokenise((JSON.parse(line) as { text: string }).text)),
-);
+const notes = CORPUS_TEXTS.map((text) => tokenise(text));
 const words = [...new Set(notes.flatMap((tokens) => tokens.map((t) => t.w)))];
 
 /** Standing on nothing, on a block, on a row with another before it, on a border, on two blocks. */
