@@ -1,13 +1,12 @@
 import { BLOCK_WORDS, COLUMN_WORDS, ROW_WORDS } from '../lexicon/place-words.ts';
 import { readCount } from '../text/read-number.ts';
 import type { Token } from '../text/tokenise.ts';
+import { wordAt as w } from '../text/word-at.ts';
 
 const END = /^(first|last|top|bottom|left|right|upper|lower|middle|centre|center|outer)$/;
 const NOUNS = new Set([...ROW_WORDS, ...COLUMN_WORDS, ...BLOCK_WORDS].filter((x) => x.length > 2));
 const MARKER = /^(no|wait|sorry|rather|actually|nope)$/;
 const AFTER_MARKER = /^(,|no|wait|sorry|just|only|the|actually|hang|on|that|'s|it|make|mean|i|meant|in|of)$/;
-
-const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 
 /**
  * A count of rows, columns or blocks said wrong and at once put right: "the top three no the top four blocks", "the middle two

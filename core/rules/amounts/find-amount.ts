@@ -2,6 +2,7 @@ import type { MaterialUnit } from '../../../shared/vocabulary.ts';
 import { CURRENCY_WORDS, LENGTH_UNIT_SET, SMALL_MONEY_WORDS, UNIT_WORDS } from '../../lexicon/units.ts';
 import { beginsNumber, readCount, readNumber, withFraction } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 
 export type QuantityFound = { next: number; value?: number; unit?: MaterialUnit; rule: string };
 /** `each`: the price is by the unit, which `unit` names where it was said; `whole`: it was said to be for all of them. */
@@ -13,8 +14,6 @@ export type CostFound = {
   unit?: MaterialUnit;
   rule: string;
 };
-
-const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 
 /** After these "in" is no inch: "cut 3 in the red", "did 2 in row four". */
 const PLACE_AHEAD = new Set(

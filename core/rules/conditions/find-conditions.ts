@@ -4,14 +4,13 @@ import { GONE_WORDS } from '../../lexicon/failures.ts';
 import { isAttribute, isSound } from '../clause/is-predicate.ts';
 import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
+import { itemWord as w } from '../item-word.ts';
 import { isNegated } from '../mood.ts';
 import { isBareThing } from './bare-thing.ts';
 import { isFailing } from './is-failing.ts';
 
 /** A finding in a clause: `at` its item; `pointed` when the words only point at damage known already ("the tear"). */
 export type ConditionFound = { finding: Finding; at: number; items: Item[]; pointed: boolean; rule: string };
-
-const w = (items: Item[], k: number): string => items[k]?.w ?? '';
 
 /**
  * What is found, by the words of one clause. `treating`: the clause also tells of work done. `headed`: a thing and a colon

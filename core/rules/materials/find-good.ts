@@ -2,6 +2,7 @@ import type { Material, MaterialUnit } from '../../../shared/vocabulary.ts';
 import { COLOURS } from '../../lexicon/colours.ts';
 import { LENGTH_UNIT_SET, UNIT_WORDS } from '../../lexicon/units.ts';
 import type { Item } from '../item.ts';
+import { itemWord as w } from '../item-word.ts';
 
 /** One material as it stands in a list: "2 packs needles @ £1.80", "five yards of blue ticking for the backing". */
 export type GoodFound = {
@@ -23,8 +24,6 @@ export type GoodFound = {
 };
 
 type Purpose = 'backing' | 'batting' | 'binding' | 'ties' | 'none';
-
-const w = (items: Item[], k: number): string => items[k]?.w ?? '';
 
 const DETERMINERS = new Set(
   'the a an some my that those these this more another of about around roughly nearly just only also extra further up to me myself us another any full whole big small new old good nice same other loose long short wide narrow'.split(

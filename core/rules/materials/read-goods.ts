@@ -1,13 +1,13 @@
 import type { Material, MaterialUse } from '../../../shared/vocabulary.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
+import { itemWord as w } from '../item-word.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { findGood, type GoodFound, STORES } from './find-good.ts';
 import { measuredIn } from './measured-in.ts';
 
-const w = (items: Item[], k: number): string => items[k]?.w ?? '';
 /** A sentence with the items of the one before it. */
 type Told = Sentence & { before?: Item[] | undefined };
 

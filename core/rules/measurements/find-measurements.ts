@@ -1,6 +1,7 @@
 import type { LengthUnit, Measure } from '../../../shared/vocabulary.ts';
 import { LENGTH_UNIT_SET, UNIT_WORDS } from '../../lexicon/units.ts';
 import type { Item } from '../item.ts';
+import { itemWord as w } from '../item-word.ts';
 
 export type MeasureFound = {
   of: Measure;
@@ -11,7 +12,6 @@ export type MeasureFound = {
   rule: string;
 };
 
-const w = (items: Item[], k: number): string => items[k]?.w ?? '';
 const lengthUnit = (item: Item | undefined): LengthUnit | undefined => {
   const unit = item?.quantity?.unit;
   if (isMil(item)) return 'mm';

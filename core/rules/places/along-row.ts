@@ -1,9 +1,10 @@
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { LEXICON } from '../lexicon-index.ts';
 import { blockAt, blockFrom, countUp, gridOfRow, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
-import { UNIT_AFTER, w } from './place-tokens.ts';
+import { UNIT_AFTER } from './place-tokens.ts';
 
 /** How far she has come along one row, telling block after block what is found there. */
 export type RowWalk = {

@@ -1,10 +1,11 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { blockAt, unique } from './grid.ts';
 import { readPair } from './pair.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
-import { BLOCKS, COLUMNS, focusRow, ROWS, ROWS_HEARD, UNIT_AFTER, w } from './place-tokens.ts';
+import { BLOCKS, COLUMNS, focusRow, ROWS, ROWS_HEARD, UNIT_AFTER } from './place-tokens.ts';
 import { readIndex, readIndexList } from './read-index.ts';
 
 /** "block three of row two", "blocks 1 and 3 in row 5", "block three, same row", "block three". */

@@ -1,8 +1,9 @@
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { fromRowAndBlocks, rowAfterBlock } from './block-first.ts';
 import { blockAt, cornerBlock, gridOfRow, unique } from './grid.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
-import { BLOCKS, w } from './place-tokens.ts';
+import { BLOCKS } from './place-tokens.ts';
 
 /** "the middle block", "the block in the centre", "dead centre". */
 export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {

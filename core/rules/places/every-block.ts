@@ -1,10 +1,11 @@
 import { readCount } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { countedGroup } from './counted-group.ts';
 import { allBlocks, columnOf, rowOf, splitBlock } from './grid.ts';
 import { ordinalFirst } from './ordinal-first.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
-import { BLOCKS, COLUMNS, focusRow, ROWS, w } from './place-tokens.ts';
+import { BLOCKS, COLUMNS, focusRow, ROWS } from './place-tokens.ts';
 import { readIndex } from './read-index.ts';
 import { columnFirst, rowFirst } from './row-first.ts';
 

@@ -1,5 +1,6 @@
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { type FabricIndex, findFabric } from '../fabrics/find-fabric.ts';
 import type { FabricFound } from '../item.ts';
 import { splitBlock, unique } from './grid.ts';
@@ -33,8 +34,6 @@ const ENDS = new Map<string, End>(
 const NOUNS = /^(one|ones|block|blocks|square|squares|piece|pieces)$/;
 /** After these the side belongs to another thing: "the stripe at the top edge", "in the bottom row". */
 const OTHER_NOUNS = /^(row|rows|column|columns|edge|border|corner|half|of|third|seam|layer)$/;
-
-const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 
 /**
  * One of several blocks of a named cloth, told by where it lies: "the lower grey velvet", "the left-hand check",

@@ -1,9 +1,9 @@
 import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { ACROSS, VERTICAL } from './corner-rules.ts';
 import { cornerBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
-import { w } from './place-tokens.ts';
 
 type Upright = 'top' | 'bottom';
 type Side = 'left' | 'right';

@@ -1,6 +1,7 @@
 import { BLOCK_SLIPS, BLOCK_WORDS, COLUMN_WORDS, LINE_SLIPS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { blockAt, columnOf, countUp, gridOfRow, rowOf, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { readIndex, readIndexList } from './read-index.ts';
@@ -21,7 +22,6 @@ const BLOCKS = new Set(BLOCK_WORDS.filter((x) => x !== 'b' && x !== 'blocked'));
 const ROW_NOUNS = new Set(['row', 'rows', ...LINE_SLIPS]);
 const COLUMN_NOUNS = new Set(COLUMN_WORDS.filter((x) => x !== 'c'));
 const ROW_PREFIX = new Set(['row', 'rows']);
-const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 const axisOf = (noun: string): Axis | undefined =>
   ROW_NOUNS.has(noun) ? 'row' : COLUMN_NOUNS.has(noun) ? 'column' : undefined;
 const totalOf = (ctx: PlaceContext, axis: Axis): number => (axis === 'row' ? ctx.grid.rows : ctx.grid.blocks);

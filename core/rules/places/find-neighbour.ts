@@ -1,6 +1,7 @@
 import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { blockFrom, columnOf, gridOfRow, rowOf, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
@@ -13,7 +14,6 @@ type Step = { row: number; block: number };
 /** `one`: a single direction; `several`: all of these steps at once ("either side", "around"). */
 type Way = { steps: Step[]; next: number; several: boolean; slack?: boolean };
 
-const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 const BLOCKS = new Set(BLOCK_WORDS.filter((x) => x !== 'b' && x !== 'blocked'));
 const STEPS = new Map<string, Step>(
   Object.entries({

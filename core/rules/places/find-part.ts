@@ -1,8 +1,8 @@
 import { SIDES } from '../../lexicon/place-words.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
-const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 /** A table asked by words that anyone may say: a Map has no "constructor". */
 const SIDE_OF = new Map(Object.entries(SIDES));
 const isSide = (word: string): boolean => SIDE_OF.has(word);

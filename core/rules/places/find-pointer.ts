@@ -2,10 +2,10 @@ import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { CURRENCY_WORDS, SMALL_MONEY_WORDS } from '../../lexicon/units.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { allBlocks, blockAt, blockFrom, columnOf, rowOf, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
-const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 const isUnit = (word: string): boolean =>
   Object.hasOwn(CURRENCY_WORDS, word) ||
   Object.hasOwn(SMALL_MONEY_WORDS, word) ||

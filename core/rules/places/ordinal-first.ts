@@ -1,9 +1,10 @@
 import { readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { fromRowAndBlocks, lastButOne, rowAfterBlock, rowOrdinal } from './block-first.ts';
 import { columnOf, countUp, gridOfRow, rowOf } from './grid.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
-import { BLOCKS, COLUMNS, focusRow, ROWS, w } from './place-tokens.ts';
+import { BLOCKS, COLUMNS, focusRow, ROWS } from './place-tokens.ts';
 import { blocksAfterRow } from './row-first.ts';
 
 /** "the third row", "third row second block", "second block of the third row", "third from the left in row two". */

@@ -1,9 +1,10 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { blockAt, countUp, gridOfRow, splitBlock, thatAre } from './grid.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
-import { BLOCKS, COLUMNS, heardTwo, ROWS, readSmallWord, SMALL, UNIT_AFTER, w } from './place-tokens.ts';
+import { BLOCKS, COLUMNS, heardTwo, ROWS, readSmallWord, SMALL, UNIT_AFTER } from './place-tokens.ts';
 
 /** Row and block written or said as two numbers: "3-2", "3.2", "three two", "3 2", "3/2" between blocks. */
 export function readPair(

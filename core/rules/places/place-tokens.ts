@@ -1,6 +1,7 @@
 import { BLOCK_WORDS, COLUMN_WORDS, ROW_SLIPS, ROW_WORDS } from '../../lexicon/place-words.ts';
 import { countsOf } from '../../text/number-words.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { splitBlock, unique } from './grid.ts';
 import type { PlaceContext } from './place-found.ts';
 
@@ -11,8 +12,6 @@ export const ROWS_HEARD = new Set(ROW_SLIPS);
 export const COLUMNS = new Set(COLUMN_WORDS);
 
 export const BLOCKS = new Set(BLOCK_WORDS);
-
-export const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
 
 export const isGluedNumber = (t: Token | undefined): boolean => t?.kind === 'number' && t.glued;
 

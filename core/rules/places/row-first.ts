@@ -1,10 +1,11 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { numbersTold } from './along-row.ts';
 import { blockAt, columnOf, countUp, gridOfRow, rowOf, unique } from './grid.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
-import { BLOCKS, COLUMNS, isGluedNumber, ROWS, ROWS_HEARD, UNIT_AFTER, w } from './place-tokens.ts';
+import { BLOCKS, COLUMNS, isGluedNumber, ROWS, ROWS_HEARD, UNIT_AFTER } from './place-tokens.ts';
 import { readIndex, readIndexList } from './read-index.ts';
 
 /** "row three block two", "r2 b2 & b4", "rows 1-3", "row four": rows first. */

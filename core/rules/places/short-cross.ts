@@ -1,7 +1,8 @@
 import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { blockAt, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
-import { isGluedNumber, w } from './place-tokens.ts';
+import { isGluedNumber } from './place-tokens.ts';
 import { readIndexList } from './read-index.ts';
 
 type Axis = 'row' | 'block';

@@ -1,8 +1,7 @@
 import { HOUR_WORDS, MINUTE_WORDS } from '../../lexicon/units.ts';
 import { readCount, readNumber } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
-
-const w = (tokens: Token[], i: number): string => tokens[i]?.w ?? '';
+import { wordAt as w } from '../../text/word-at.ts';
 
 export type DurationFound = { next: number; minutes: number; rule: string };
 /** A clock reading before it is known whether it is morning or afternoon: minutes after midnight. */

@@ -1,11 +1,12 @@
 import type { Task } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
+import { itemWord as w } from '../item-word.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { type Mark, stopsHere } from './marks-of.ts';
 import type { Slots } from './slots.ts';
 import { type Named, nearTask, nearTaskBefore } from './task-near.ts';
-import { hasObject, isLight, isProcess, w } from './work-items.ts';
+import { hasObject, isLight, isProcess } from './work-items.ts';
 
 /** Adds a draft of work: its task, its times, the rule and the words that it comes from. */
 export type Push = (

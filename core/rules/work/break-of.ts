@@ -1,7 +1,7 @@
 import type { Item } from '../item.ts';
+import { itemWord as w } from '../item-word.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isBreak } from './find-work.ts';
-import { w } from './work-items.ts';
 
 export const lengthOf = (x: Item): number =>
   x.duration

@@ -2,9 +2,10 @@ import { START_PHRASES, STOP_PHRASES } from '../../lexicon/work-marks.ts';
 import { PhraseTrie } from '../../text/phrase-trie.ts';
 import type { Token } from '../../text/tokenise.ts';
 import type { Item } from '../item.ts';
+import { itemWord as w } from '../item-word.ts';
 import { wordsBetween } from '../words-between.ts';
 import type { Named } from './task-near.ts';
-import { hasObject, isLight, isWorkedOn, w } from './work-items.ts';
+import { hasObject, isLight, isWorkedOn } from './work-items.ts';
 
 const MARK_PHRASES = new PhraseTrie<'start' | 'stop'>();
 for (const p of START_PHRASES) MARK_PHRASES.add(p, 'start');

@@ -1,6 +1,7 @@
 import type { Task } from '../../../shared/vocabulary.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
+import { itemWord as w } from '../item-word.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';
 import type { ReaderState } from '../reader-state.ts';
 import type { DayFound } from '../times/find-day.ts';
@@ -24,7 +25,6 @@ import {
   isSpentAt,
   lead,
   onlyLight,
-  w,
 } from './work-items.ts';
 
 /** Reads the time at work told in one sentence, and claims its words. */

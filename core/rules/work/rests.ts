@@ -1,9 +1,9 @@
 import type { Item } from '../item.ts';
+import { itemWord as w } from '../item-word.ts';
 import type { ClockFound } from '../times/find-time.ts';
 import { latestClock } from '../times/local-time.ts';
 import { wordsBetween } from '../words-between.ts';
 import type { Mark } from './marks-of.ts';
-import { w } from './work-items.ts';
 
 const MEALS = new Set(
   'lunch tea dinner supper breakfast break coffee smoko elevenses brew cuppa nap rest'.split(' '),

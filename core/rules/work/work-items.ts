@@ -1,5 +1,6 @@
 import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
+import { itemWord as w } from '../item-word.ts';
 import { wordsBetween } from '../words-between.ts';
 
 const MARK_WORDS = new Set(
@@ -7,8 +8,6 @@ const MARK_WORDS = new Set(
     ' ',
   ),
 );
-
-export const w = (items: Item[], k: number): string => items[k]?.w ?? '';
 
 /** After one of these something else is told: a reason, another matter, another piece of work. */
 const HEAVY = new Set(
