@@ -13,7 +13,7 @@ export const PhraseCounts = z.object({
 export type PhraseCounts = z.infer<typeof PhraseCounts>;
 
 export const NOTE_BEGINS = '<';
-export const ANY_NUMBER = '#';
+const ANY_NUMBER = '#';
 
 const NUMBER_WORDS = new Set(
   'one two three four five six seven eight nine ten eleven twelve thirteen fifteen twenty thirty forty fifty'.split(

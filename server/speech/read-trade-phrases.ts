@@ -19,10 +19,12 @@ export async function readTradePhrases(
 ): Promise<TradePhrases> {
   await checkModelFolder(modelsDir, TRADE_PHRASES_FOLDER);
   const path = join(modelsDir, TRADE_PHRASES_FOLDER, TRADE_PHRASES_FILE);
-  const counts = PhraseCounts.safeParse(JSON.parse(await readFile(path, 'utf8')));
-  if (!counts.success)
+  const text = await readFile(path, 'utf8');
+  try {
+    return new TradePhrases(PhraseCounts.parse(JSON.parse(text)), vocabulary);
+  } catch {
     throw new ModelFileError(
       `Model file damaged: ${TRADE_PHRASES_FOLDER}/${TRADE_PHRASES_FILE} holds no counted phrases. Restore it from the download.`,
     );
-  return new TradePhrases(counts.data, vocabulary);
+  }
 }

@@ -281,7 +281,7 @@ function linePointedAt(tokens: Token[], i: number): number {
 }
 
 /** A row, a column or several at token `i`. */
-export function lineAt(tokens: Token[], i: number, ctx: PlaceContext): Line | undefined {
+function lineAt(tokens: Token[], i: number, ctx: PlaceContext): Line | undefined {
   let j = i;
   let pointed = false;
   let whole = false;

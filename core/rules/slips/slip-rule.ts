@@ -14,7 +14,7 @@ export type HeardAt = {
 };
 
 /** What the words are read as. */
-export type Mend = {
+type Mend = {
   tokens: Token[];
   /** How many of the words as heard it is for. */
   took: number;

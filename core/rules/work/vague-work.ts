@@ -3,7 +3,7 @@ import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 
 /** Work told without a time: its kind, where that is said, and the run of items that tells it. */
-export type VagueWork = { task: Task | undefined; at: number; from: number; to: number };
+type VagueWork = { task: Task | undefined; at: number; from: number; to: number };
 
 /** Nobody knows how long: "couldn't tell you how long", "times not kept", "my watch had quit". */
 export const UNKNOWN_LENGTH =
