@@ -1,51 +1,24 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import sharp from 'sharp';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { NumberedEvent } from '../../shared/event.ts';
-import { SCENARIO_ID, scenarioEvents } from '../client/scenario.ts';
-import { hasChromium, launch } from './browser.ts';
-import { dataFolder, removeFolder, type Served, serve } from './serve.ts';
+import { afterAll, describe, expect, it } from 'vitest';
+import { SCENARIO_ID } from '../client/scenario.ts';
+import { hasChromium } from './browser.ts';
+import { workroom } from './workroom.ts';
 
 const DAY = 'days/2026-03-07';
 const MEGABYTE = 1024 * 1024;
 
 describe.skipIf(!hasChromium())('what can go wrong is said in a clear word, and nothing is lost', () => {
-  let browser: Browser;
-  let server: Served;
+  const room = workroom();
+  const { open, events } = room;
   const folder = mkdtempSync(join(tmpdir(), 'quiltside-bad-'));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-  beforeAll(async () => {
-    server = await serve(dataFolder({ [SCENARIO_ID]: scenarioEvents() }));
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.stop();
-    if (server) removeFolder(server.folder);
-    rmSync(folder, { recursive: true, force: true });
-  });
-
-  const open = async (address: string): Promise<{ context: BrowserContext; page: Page }> => {
-    const context = await browser.newContext({
-      viewport: { width: 1280, height: 900 },
-      locale: 'en-GB',
-      reducedMotion: 'reduce',
-    });
-    const page = await context.newPage();
-    await page.goto(`${server.address}/#/q/${SCENARIO_ID}/${address}`);
-    return { context, page };
-  };
-  const events = async (): Promise<NumberedEvent[]> =>
-    (
-      (await (await fetch(`${server.address}/api/quilts/${SCENARIO_ID}/events`)).json()) as {
-        events: NumberedEvent[];
-      }
-    ).events;
   const command = (body: unknown) =>
-    fetch(`${server.address}/api/quilts/${SCENARIO_ID}/commands`, {
+    fetch(`${room.server.address}/api/quilts/${SCENARIO_ID}/commands`, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
@@ -115,7 +88,7 @@ describe.skipIf(!hasChromium())('what can go wrong is said in a clear word, and 
       event.type === 'photo-added' ? [event.photo] : [],
     )[0]!;
     const kept = await (
-      await fetch(`${server.address}/api/quilts/${SCENARIO_ID}/photos/${photo.file}`)
+      await fetch(`${room.server.address}/api/quilts/${SCENARIO_ID}/photos/${photo.file}`)
     ).arrayBuffer();
     expect(kept.byteLength).toBeLessThan(10 * MEGABYTE);
     expect(await sharp(Buffer.from(kept)).metadata()).toMatchObject({ width: 4096 });
@@ -199,7 +172,7 @@ describe.skipIf(!hasChromium())('what can go wrong is said in a clear word, and 
       .getByText(/From 14:00 to 13:00 ends before it starts/)
       .first()
       .waitFor();
-    await page.goto(`${server.address}/#/q/${SCENARIO_ID}/days/2026-02-30`);
+    await page.goto(`${room.server.address}/#/q/${SCENARIO_ID}/days/2026-02-30`);
     await page.getByText('There is no such day as “2026-02-30”').waitFor();
     await context.close();
   });

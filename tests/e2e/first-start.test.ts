@@ -1,36 +1,23 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFaults, complaints, hasChromium, launch } from './browser.ts';
-import { dataFolder, removeFolder, type Served, serve } from './serve.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { axeFaults, complaints, hasChromium } from './browser.ts';
+import { workroom, writeNoteToDisk } from './workroom.ts';
 
 describe.skipIf(!hasChromium())('from nothing to a record', () => {
-  let browser: Browser;
-  let server: Served;
+  const room = workroom(() => ({}));
   let page: Page;
   let wrong: string[];
 
   beforeAll(async () => {
-    server = await serve(dataFolder());
-    browser = await launch();
-    const context = await browser.newContext({ timezoneId: 'Europe/London', locale: 'en-GB' });
+    const context = await room.browser.newContext({ timezoneId: 'Europe/London', locale: 'en-GB' });
     page = await context.newPage();
     wrong = complaints(page);
   });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.stop();
-    if (server) removeFolder(server.folder);
-  });
 
-  const write = async (text: string) => {
-    await page.getByLabel(/^(A note|Your answer)/).fill(text);
-    await page.keyboard.press('Enter');
-    await page.locator('.heard-words', { hasText: text.slice(0, 40) }).waitFor();
-    await page.locator('.heard .notice', { hasText: 'Being written down' }).waitFor({ state: 'detached' });
-  };
+  const write = (text: string) => writeNoteToDisk(page, text);
 
   it('says what is missing beside its field, and goes there', async () => {
-    await page.goto(server.address);
+    await page.goto(room.server.address);
     await page.getByText('Nothing in hand yet').waitFor();
     await page.getByRole('link', { name: 'Make a quilt' }).click();
     await page.getByRole('button', { name: 'Make it' }).click();

@@ -1,53 +1,19 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { NumberedEvent } from '../../shared/event.ts';
-import { SCENARIO_ID, scenarioEvents } from '../client/scenario.ts';
-import { axeFaults, complaints, hasChromium, launch } from './browser.ts';
-import { dataFolder, removeFolder, type Served, serve } from './serve.ts';
+import { describe, expect, it } from 'vitest';
+import { axeFaults, hasChromium } from './browser.ts';
+import { workroom } from './workroom.ts';
 
 describe.skipIf(!hasChromium())('a day gone over, and its hours', () => {
-  let browser: Browser;
-  let server: Served;
+  const room = workroom();
+  const { open, events } = room;
 
-  beforeAll(async () => {
-    server = await serve(dataFolder({ [SCENARIO_ID]: scenarioEvents() }));
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.stop();
-    if (server) removeFolder(server.folder);
-  });
-
-  const open = async (
-    address: string,
-    { quilt = SCENARIO_ID, touch = false } = {},
-  ): Promise<{ context: BrowserContext; page: Page; wrong: string[] }> => {
-    const context = await browser.newContext({
-      viewport: { width: 1280, height: 900 },
-      locale: 'en-GB',
-      reducedMotion: 'reduce',
-      hasTouch: touch,
-    });
-    const page = await context.newPage();
-    const wrong = complaints(page);
-    await page.goto(`${server.address}/#/q/${quilt}/${address}`);
-    return { context, page, wrong };
-  };
   const post = async (path: string, json: unknown): Promise<{ id: string }> =>
     (await (
-      await fetch(`${server.address}/api/quilts${path}`, {
+      await fetch(`${room.server.address}/api/quilts${path}`, {
         method: 'POST',
         headers: { 'content-type': 'application/json' },
         body: JSON.stringify(json),
       })
     ).json()) as { id: string };
-  const events = async (quilt = SCENARIO_ID): Promise<NumberedEvent[]> =>
-    (
-      (await (await fetch(`${server.address}/api/quilts/${quilt}/events`)).json()) as {
-        events: NumberedEvent[];
-      }
-    ).events;
 
   it('splits an entry by key and takes the split back as one, splits it again and joins it', async () => {
     const { context, page, wrong } = await open('days/2026-03-07');

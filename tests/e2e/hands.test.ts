@@ -2,14 +2,14 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
 import sharp from 'sharp';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { NumberedEvent, Photo } from '../../shared/event.ts';
+import { describe, expect, it } from 'vitest';
+import type { Photo } from '../../shared/event.ts';
 import { SCENARIO_ID, scenarioEvents } from '../client/scenario.ts';
 import { longLog } from '../record/long-log.ts';
-import { axeFaults, complaints, hasChromium, launch } from './browser.ts';
-import { dataFolder, removeFolder, type Served, serve } from './serve.ts';
+import { axeFaults, hasChromium } from './browser.ts';
+import { removeFolder } from './serve.ts';
+import { workroom } from './workroom.ts';
 
 /** As a camera held upright writes it: the picture on its side, with a mark to turn it and where it was taken. */
 const fromCamera = (): Promise<Buffer> =>
@@ -23,41 +23,9 @@ const fromCamera = (): Promise<Buffer> =>
     .toBuffer();
 
 describe.skipIf(!hasChromium())('what hands do on the pages', () => {
-  let browser: Browser;
-  let server: Served;
+  const room = workroom(() => ({ [SCENARIO_ID]: scenarioEvents(), 'ferry-quilt': longLog(20_000).events }));
+  const { open, events } = room;
 
-  beforeAll(async () => {
-    server = await serve(
-      dataFolder({ [SCENARIO_ID]: scenarioEvents(), 'ferry-quilt': longLog(20_000).events }),
-    );
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.stop();
-    if (server) removeFolder(server.folder);
-  });
-
-  const open = async (
-    address: string,
-    quilt = SCENARIO_ID,
-  ): Promise<{ context: BrowserContext; page: Page; wrong: string[] }> => {
-    const context = await browser.newContext({
-      viewport: { width: 1280, height: 900 },
-      locale: 'en-GB',
-      reducedMotion: 'reduce',
-    });
-    const page = await context.newPage();
-    const wrong = complaints(page);
-    await page.goto(`${server.address}/#/q/${quilt}/${address}`);
-    return { context, page, wrong };
-  };
-  const events = async (quilt = SCENARIO_ID): Promise<NumberedEvent[]> =>
-    (
-      (await (await fetch(`${server.address}/api/quilts/${quilt}/events`)).json()) as {
-        events: NumberedEvent[];
-      }
-    ).events;
   const photos = async (quilt = SCENARIO_ID): Promise<Photo[]> =>
     (await events(quilt)).flatMap(({ event }) => (event.type === 'photo-added' ? [event.photo] : []));
 
@@ -100,7 +68,7 @@ describe.skipIf(!hasChromium())('what hands do on the pages', () => {
     );
     for (const { file, thumbnail } of added) {
       for (const name of [file, thumbnail!]) {
-        const address = `${server.address}/api/quilts/${SCENARIO_ID}/photos/${name}`;
+        const address = `${room.server.address}/api/quilts/${SCENARIO_ID}/photos/${name}`;
         const got = await sharp(Buffer.from(await (await fetch(address)).arrayBuffer())).metadata();
         expect(got.exif).toBeUndefined();
         expect(got.orientation ?? 1).toBe(1);
@@ -188,7 +156,7 @@ describe.skipIf(!hasChromium())('what hands do on the pages', () => {
   it('takes the whole quilt away as one archive and brings it in again, as a copy where it is here already', async () => {
     const post = async (path: string, json: unknown): Promise<{ id: string }> =>
       (await (
-        await fetch(`${server.address}/api/quilts${path}`, {
+        await fetch(`${room.server.address}/api/quilts${path}`, {
           method: 'POST',
           headers: { 'content-type': 'application/json' },
           body: JSON.stringify(json),
@@ -198,17 +166,17 @@ describe.skipIf(!hasChromium())('what hands do on the pages', () => {
     for (const [i, text] of ['Row one block two is torn.', 'Re-sewed it by hand, ten minutes.'].entries()) {
       await post(`/${id}/commands`, { type: 'take-note', clientId: `orchard-${i}`, text });
     }
-    const { context, page } = await open('quilt/1-2', id);
+    const { context, page } = await open('quilt/1-2', { quilt: id });
     await page
       .getByLabel('Choose photographs')
       .setInputFiles({ name: 'torn.jpg', mimeType: 'image/jpeg', buffer: await fromCamera() });
     await page.locator('.photo-list li').first().waitFor();
-    await page.goto(`${server.address}/#/q/${id}/record/condition`);
+    await page.goto(`${room.server.address}/#/q/${id}/record/condition`);
     const download = page.waitForEvent('download');
     await page.getByRole('link', { name: 'One archive of the whole quilt' }).click();
     const path = join(mkdtempSync(join(tmpdir(), 'quiltside-e2e-')), 'quilt.zip');
     await (await download).saveAs(path);
-    await page.goto(`${server.address}/#/`);
+    await page.goto(`${room.server.address}/#/`);
     await page.getByText('Bring in an archive').click();
     await page.getByLabel(/^The archive/).setInputFiles({
       name: 'cut.zip',
@@ -228,7 +196,7 @@ describe.skipIf(!hasChromium())('what hands do on the pages', () => {
       createHash('sha256')
         .update(
           Buffer.from(
-            await (await fetch(`${server.address}/api/quilts/${quilt}/photos/${file}`)).arrayBuffer(),
+            await (await fetch(`${room.server.address}/api/quilts/${quilt}/photos/${file}`)).arrayBuffer(),
           ),
         )
         .digest('hex');
@@ -277,7 +245,7 @@ describe.skipIf(!hasChromium())('what hands do on the pages', () => {
   it('opens every page of a log of 20,000 entries without drawing all of them; the first paint is told', async () => {
     const told: string[] = [];
     for (const name of ['frame', 'quilt', 'days', 'days/2026-03-07', 'open', 'record/condition', 'find']) {
-      const { context, page, wrong } = await open(name, 'ferry-quilt');
+      const { context, page, wrong } = await open(name, { quilt: 'ferry-quilt' });
       await page.locator('h1').first().waitFor({ state: 'attached', timeout: 30_000 });
       const paint = await page.evaluate(
         () => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Number.NaN,

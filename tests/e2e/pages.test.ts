@@ -1,9 +1,8 @@
 import { mkdirSync } from 'node:fs';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { SCENARIO_ID, scenarioEvents } from '../client/scenario.ts';
-import { axeFaults, complaints, hasChromium, launch } from './browser.ts';
-import { dataFolder, removeFolder, type Served, serve } from './serve.ts';
+import { axeFaults, complaints, hasChromium } from './browser.ts';
+import { workroom } from './workroom.ts';
 
 const OUT = 'tests/.out/pages';
 const PAGES = [
@@ -43,22 +42,11 @@ function tear() {
 }
 
 describe.skipIf(!hasChromium())('every page', () => {
-  let browser: Browser;
-  let server: Served;
-
-  beforeAll(async () => {
-    mkdirSync(OUT, { recursive: true });
-    server = await serve(dataFolder({ [SCENARIO_ID]: scenarioEvents() }));
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.stop();
-    if (server) removeFolder(server.folder);
-  });
+  const room = workroom();
+  beforeAll(() => mkdirSync(OUT, { recursive: true }));
 
   const open = async (width: number, scheme: 'light' | 'dark') => {
-    const context = await browser.newContext({
+    const context = await room.browser.newContext({
       viewport: { width, height: width < 600 ? 844 : 900 },
       colorScheme: scheme,
       reducedMotion: 'reduce',
@@ -78,7 +66,7 @@ describe.skipIf(!hasChromium())('every page', () => {
       const { context, page, wrong } = await open(width, scheme);
       const faults: Record<string, string[]> = {};
       for (const address of PAGES) {
-        await page.goto(`${server.address}/#/${address}`);
+        await page.goto(`${room.server.address}/#/${address}`);
         await page.locator('h1').first().waitFor();
         await page.evaluate(() => document.fonts.ready.then(() => undefined));
         await page.waitForTimeout(120);
@@ -99,7 +87,7 @@ describe.skipIf(!hasChromium())('every page', () => {
 
   it('can ask nothing of another machine, and runs no script but its own, whatever gets into it', async () => {
     const { context, page, wrong } = await open(1280, 'light');
-    await page.goto(`${server.address}/#/q/${SCENARIO_ID}/frame`);
+    await page.goto(`${room.server.address}/#/q/${SCENARIO_ID}/frame`);
     await page.locator('h1').first().waitFor();
     expect(wrong).toEqual([]);
     const got = await page.evaluate(async () => {
@@ -155,7 +143,7 @@ describe.skipIf(!hasChromium())('every page', () => {
     const { context, page } = await open(width, 'light');
     const wide: string[] = [];
     for (const address of PAGES) {
-      await page.goto(`${server.address}/#/${address}`);
+      await page.goto(`${room.server.address}/#/${address}`);
       await page.locator('h1').first().waitFor();
       await page.waitForTimeout(80);
       const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
@@ -166,15 +154,15 @@ describe.skipIf(!hasChromium())('every page', () => {
   });
 
   it('can be used in forced colours, where the state of a block still shows', async () => {
-    const context = await browser.newContext({
+    const context = await room.browser.newContext({
       viewport: { width: 1280, height: 900 },
       forcedColors: 'active',
     });
     const page = await context.newPage();
-    await page.goto(`${server.address}/#/q/${SCENARIO_ID}/quilt`);
+    await page.goto(`${room.server.address}/#/q/${SCENARIO_ID}/quilt`);
     await page.locator('.quilt-map').waitFor();
     await page.screenshot({ path: `${OUT}/quilt-forced-colours.png` });
-    await page.goto(`${server.address}/#/q/${SCENARIO_ID}/frame`);
+    await page.goto(`${room.server.address}/#/q/${SCENARIO_ID}/frame`);
     await page.getByText('Not listening').waitFor();
     await page.screenshot({ path: `${OUT}/frame-forced-colours.png` });
     expect(await axeFaults(page)).toEqual([]);
@@ -185,7 +173,7 @@ describe.skipIf(!hasChromium())('every page', () => {
     const { context, page } = await open(390, 'light');
     const small: string[] = [];
     for (const address of PAGES) {
-      await page.goto(`${server.address}/#/${address}`);
+      await page.goto(`${room.server.address}/#/${address}`);
       await page.locator('h1').first().waitFor();
       const found = await page.evaluate(() =>
         [
@@ -209,7 +197,7 @@ describe.skipIf(!hasChromium())('every page', () => {
 
   it('goes round the quilt and the day by keys alone', async () => {
     const { context, page } = await open(1280, 'light');
-    await page.goto(`${server.address}/#/q/${SCENARIO_ID}/quilt`);
+    await page.goto(`${room.server.address}/#/q/${SCENARIO_ID}/quilt`);
     await page.locator('[data-place="1-1"]').focus();
     await page.keyboard.press('ArrowDown');
     for (let i = 0; i < 3; i++) await page.keyboard.press('ArrowRight');
@@ -217,7 +205,7 @@ describe.skipIf(!hasChromium())('every page', () => {
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Row 2, block 4' }).waitFor();
 
-    await page.goto(`${server.address}/#/q/${SCENARIO_ID}/days/2026-03-07`);
+    await page.goto(`${room.server.address}/#/q/${SCENARIO_ID}/days/2026-03-07`);
     await page.locator('.line').first().waitFor();
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
@@ -244,7 +232,7 @@ describe.skipIf(!hasChromium())('every page', () => {
 
   it('moves a stretch of work by keys, and takes the move back', async () => {
     const { context, page } = await open(1280, 'light');
-    await page.goto(`${server.address}/#/q/${SCENARIO_ID}/days`);
+    await page.goto(`${room.server.address}/#/q/${SCENARIO_ID}/days`);
     const bar = page.locator('.bar[aria-label^="survey"]').first();
     await bar.waitFor();
     const before = await bar.getAttribute('aria-label');
@@ -262,7 +250,7 @@ describe.skipIf(!hasChromium())('every page', () => {
 
   it('keeps her words in the record, and marks them when the log has changed under them', async () => {
     const { context, page } = await open(1280, 'light');
-    await page.goto(`${server.address}/#/q/${SCENARIO_ID}/record/condition`);
+    await page.goto(`${room.server.address}/#/q/${SCENARIO_ID}/record/condition`);
     const passage = page.locator('.passage', { hasText: 'A tear in the third block of row 3' }).first();
     await passage.hover();
     await passage.getByRole('button', { name: /^Reword/ }).click();
@@ -271,7 +259,7 @@ describe.skipIf(!hasChromium())('every page', () => {
     await page.getByRole('button', { name: 'Keep these words' }).click();
     await page.locator('.own-words', { hasText: 'A long tear right across' }).waitFor();
     const { entryId, entry } = tear();
-    const answer = await fetch(`${server.address}/api/quilts/${SCENARIO_ID}/commands`, {
+    const answer = await fetch(`${room.server.address}/api/quilts/${SCENARIO_ID}/commands`, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify({ type: 'correct-entry', entryId, entry: { ...entry, places: ['3-3', '3-1'] } }),

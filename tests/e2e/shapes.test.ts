@@ -1,36 +1,25 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFaults, complaints, hasChromium, launch } from './browser.ts';
-import { dataFolder, removeFolder, type Served, serve } from './serve.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { axeFaults, complaints, hasChromium } from './browser.ts';
+import { workroom, writeNoteToDisk } from './workroom.ts';
 
 describe.skipIf(!hasChromium())('a quilt that is no plain grid', () => {
-  let browser: Browser;
-  let server: Served;
+  const room = workroom(() => ({}));
   let page: Page;
   let wrong: string[];
 
   beforeAll(async () => {
-    server = await serve(dataFolder());
-    browser = await launch();
-    page = await browser.newPage({ viewport: { width: 1100, height: 900 } });
+    page = await room.browser.newPage({ viewport: { width: 1100, height: 900 } });
     wrong = complaints(page);
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.stop();
-    if (server) removeFolder(server.folder);
   });
 
   const write = async (text: string) => {
     await page.getByRole('link', { name: 'Frame', exact: true }).click();
-    await page.getByLabel(/^(A note|Your answer)/).fill(text);
-    await page.keyboard.press('Enter');
-    await page.locator('.heard-words', { hasText: text.slice(0, 40) }).waitFor();
-    await page.locator('.heard .notice', { hasText: 'Being written down' }).waitFor({ state: 'detached' });
+    await writeNoteToDisk(page, text);
   };
 
   it('is described where it is made, and drawn while it is', async () => {
-    await page.goto(`${server.address}/#/new`);
+    await page.goto(`${room.server.address}/#/new`);
     await page.getByLabel('Name of the quilt').fill('Star medallion');
     await page.getByLabel('Rows of blocks').fill('5');
     await page.getByLabel('Blocks in a row').fill('5');
