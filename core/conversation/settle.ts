@@ -157,7 +157,8 @@ function impliedTask(drafts: Draft[], d: Draft, state: ReaderState): Task | unde
       .filter((t): t is Task => t !== undefined),
   );
   if (tasks.length) return tasks[0];
-  return state.memory.running;
+  // "stopped for tea", then "back on it since five to": after a break the task that ran goes on
+  return state.memory.running ?? (d.origins['mark']?.rule === 'work.back-at' ? state.memory.ran : undefined);
 }
 
 /** "batting: keep or replace?" is a matter to decide, and no treatment of a place beside it. */

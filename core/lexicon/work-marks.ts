@@ -33,6 +33,9 @@ export const START_PHRASES: string[] = [
   'on it from',
   'at it since|from|by',
   'up and running',
+  'start|started|starting|restart|restarted|restarting the clock|timer|stopwatch again?',
+  'back|here again',
+  'at it again',
 ];
 
 export const STOP_PHRASES: string[] = [
@@ -58,8 +61,12 @@ export const STOP_PHRASES: string[] = [
   'sign|signed|signing off',
   'shut|shutting up shop',
   'leave|left|leaving off',
-  'down|downed tools',
-  'tools down',
+  'down|downed|downing tools',
+  'tools|pens down',
+  'stop|stopped|stopping|pause|paused|pausing the clock|timer|stopwatch',
+  'end of session|shift|play',
+  'session|shift over|ended|closed|finished|done',
+  'off to my? bed',
   'put|putting it down|away',
   'laid|laying it by|aside',
   'put|laid down the|my needle|needles|scissors|thimble|work|sewing|hoop',

@@ -521,7 +521,7 @@ function itemAt(
       return item;
     }
   }
-  const cost = findCost(tokens, i, commerce);
+  const cost = token.w === 'at' && tellsMoment(tokens, i) ? undefined : findCost(tokens, i, commerce);
   if (cost && !(token.w === 'for' && /^(row|rows|block|blocks)$/.test(tokens[i - 2]?.w ?? ''))) {
     item.cost = cost;
     widen(item, tokens, cost.next);
@@ -605,6 +605,15 @@ function widen(item: Item, tokens: Token[], reached: number): void {
   item.end = tokens[next - 1]!.to;
 }
 
+/** "quit at nine fifteen, need to buy more thread": when the work stopped, and no price. */
+const tellsMoment = (tokens: Token[], i: number): boolean =>
+  /\b(?:quit|quitting|stop|stopped|stopping|start|started|starting|begin|began|begun|beginning|finish|finished|finishing|(?:packed|packing|wrapped|wrapping|gave|give|got|knocked|broke|clocked|back|knocking|jacked)(?: it)? (?:in|up|off|out|on|to)|back|worked|working|mending|piecing|tying|quilting|sewing)(?: (?:there|here|it|work|again))?$/.test(
+    tokens
+      .slice(Math.max(0, i - 4), i)
+      .map((t) => t.w)
+      .join(' '),
+  );
+
 const TWELVE = wordSet('noon midday midnight');
 const ROUGHLY = wordSet('about around just like roughly oh maybe say gone nearly bang only somewhere');
 /** Is what stands at `i` a clock time, in a note that tells of work? */
@@ -660,6 +669,14 @@ function clockAwaited(tokens: Token[], i: number): boolean {
     /^(started|start|starting|began|begin|beginning|stopped|stop|stopping|finished|finish|quit|survey|back|done)$/.test(
       tokens[i + 1]?.w ?? '',
     )
+  )
+    return true;
+  // "0905 on, mending", "11.40 off"
+  if (
+    /^(?:[01]\d|2[0-3])[0-5]\d$|^(?:[01]?\d|2[0-3])[.:][0-5]\d$/.test(tokens[i]!.w) &&
+    (i === 0 || /^[.;,\n]$/.test(before)) &&
+    /^(?:on|off|in|out)$/.test(tokens[i + 1]?.w ?? '') &&
+    /^(?:|,|;|\.|-|\n)$/.test(tokens[i + 2]?.w ?? '')
   )
     return true;
   // "start survey 0915"

@@ -190,6 +190,18 @@ describe('stretches of work', () => {
       'mending 7.30-9.15pm with 15 off for the phone',
       [{ task: 'mending', start: `${D}19:30`, end: `${D}21:15`, minutes: 90 }],
     ],
+    [
+      'survey nine twenty five to ten to twelve with twenty minutes off for the telephone',
+      [{ task: 'survey', start: `${D}09:25`, end: `${D}11:50`, minutes: 125 }],
+    ],
+    // the kind of work begins the sentence, and the hours end it
+    ['Mending at the table 2 to 4', [{ task: 'mending', start: `${D}14:00`, end: `${D}16:00` }]],
+    ['quilting in the kitchen rows 2 to 4', []],
+    ['In at 8, out at 12. Mending.', [{ task: 'mending', start: `${D}08:00`, end: `${D}12:00` }]],
+    [
+      'Quilted from two until a quarter to five, stopping twice for ten minutes each.',
+      [{ task: 'quilting', start: `${D}14:00`, end: `${D}16:45`, minutes: 145 }],
+    ],
     ['I was at the quilting from 11 last night until half past midnight', []],
   ])('%s', (said, expected) => {
     if (expected.length) expect(work(said)).toEqual(expected);
@@ -228,6 +240,21 @@ describe('starts and stops', () => {
     ['Put down the needle at 9.50.', [{ mark: 'stop', time: `${D}09:50` }]],
     ['stopped because the thread ran out', [{ mark: 'stop' }]],
     ['tools down', [{ mark: 'stop' }]],
+    ["stop the clock now I'm off to my bed", [{ mark: 'stop' }]],
+    ['end of session', [{ mark: 'stop' }]],
+    ['0905 on, mending', [{ task: 'mending', mark: 'start', time: `${D}09:05` }]],
+    ['2110h off', [{ mark: 'stop', time: `${D}21:10` }]],
+    ['back at it quarter to six mending this time', [{ task: 'mending', mark: 'start', time: `${D}17:45` }]],
+    [
+      'started at ten past nine taking the binding off',
+      [{ task: 'taking-apart', mark: 'start', time: `${D}21:10` }],
+    ],
+    [
+      'quit at nine fifteen gonna have to buy another eight feet of binding',
+      [{ mark: 'stop', time: `${D}21:15` }],
+    ],
+    ['the patch is back on again', []],
+    ['put the backing back again', []],
     ['cracking on with the survey', [{ task: 'survey', mark: 'start' }]],
     ["I'm starting the cutting now", [{ task: 'cutting', mark: 'start' }]],
     [
@@ -245,6 +272,14 @@ describe('starts and stops', () => {
     expect(work(['starting the cleaning', 'stopping there for my tea', 'back at it'])).toEqual([
       { task: 'cleaning', mark: 'start' },
     ]);
+    expect(work(['starting the cleaning', 'tea break 3:30', 'back 3:50'])).toEqual([
+      { task: 'cleaning', mark: 'start', time: `${D}15:50` },
+    ]);
+  });
+  it('takes a stop told after a start for no mend of it', () => {
+    expect(work(['started mending at 2', 'packed in at ten to five, wrists are gone'])).toEqual([
+      { task: 'mending', mark: 'stop', time: `${D}16:50` },
+    ]);
   });
   it('asks for a time that nobody knows', () => {
     const reading = say("I did some unpicking last week, couldn't say how long");
@@ -260,6 +295,14 @@ describe('lengths', () => {
       [
         { task: 'cutting', minutes: 25 },
         { task: 'piecing', minutes: 80 },
+      ],
+    ],
+    [
+      'two hours of mending, one of cutting and forty minutes writing it up',
+      [
+        { task: 'mending', minutes: 120 },
+        { task: 'cutting', minutes: 60 },
+        { task: 'paperwork', minutes: 40 },
       ],
     ],
     ['mending 1:20 to 3', [{ task: 'mending', start: `${D}13:20`, end: `${D}15:00` }]],

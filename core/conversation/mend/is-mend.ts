@@ -83,6 +83,18 @@ export function deniesAtOnce(items: Item[]): boolean {
 /** Time at work that the last note knows nothing of. */
 export function tellsWork(work: Work): boolean {
   const stands = work.standing.filter(({ was }) => was.kind === 'work');
+  // "packed in at ten to five", after a start
+  if (
+    stands.length &&
+    work.cue === 'none' &&
+    work.state.drafts.some(
+      ({ entry: e }) =>
+        e.kind === 'work' &&
+        e.mark !== undefined &&
+        stands.every(({ was }) => was.kind === 'work' && was.mark !== undefined && was.mark !== e.mark),
+    )
+  )
+    return true;
   if (stands.length)
     // "shopping took from eleven to twelve": another kind of work with hours of its own
     return (

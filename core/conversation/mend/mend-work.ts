@@ -19,7 +19,10 @@ const BREAK =
 /** "with half an hour off for lunch", "forgot the tea break, twenty minutes": taken off the stretch that stands. */
 function breakOff(s: Standing, e: Work, items: Item[], words: string): boolean {
   const length = items.filter((x) => x.duration);
-  if (!e.start || !e.end || length.length !== 1 || items.length > 16 || !BREAK.test(words)) return false;
+  // "make that twenty minutes for the news", of a stretch from which a break was taken off
+  const rested = e.minutes !== undefined && / (?:make|call) (?:it|that) .* for (?:the|my|a) /.test(words);
+  if (!e.start || !e.end || length.length !== 1 || items.length > 16 || !(BREAK.test(words) || rested))
+    return false;
   if (
     items.some(
       (x) =>

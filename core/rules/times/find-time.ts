@@ -468,6 +468,24 @@ function afterDeed(tokens: Token[], i: number, next: number): boolean {
   const said = tokens.slice(from, i - 1).map((t) => t.w);
   return said.some((x) => DEED.test(x)) && !/^(rows?|columns?|blocks|squares|,)$/.test(said.at(-2) ?? '');
 }
+/** "Mending at the table 2 to 4", "binding by hand tonight, 7 to 9": the kind of work begins the sentence, and the hours end it. */
+function headedByWork(tokens: Token[], i: number, next: number): boolean {
+  if (!BREAKS_OFF.test(w(tokens, next))) return false;
+  let from = i;
+  while (from > 0 && i - from < 8 && !/^[.;!?\n]$/.test(w(tokens, from - 1))) from--;
+  return (
+    KIND_OF_WORK.test(w(tokens, from)) &&
+    i - from >= 3 &&
+    tokens
+      .slice(from + 1, i)
+      .every(
+        (t, k, all) => (t.kind === 'word' && !PLACE_WORD.test(t.w)) || (t.w === ',' && k === all.length - 1),
+      )
+  );
+}
+const PLACE_WORD =
+  /^(?:rows?|blocks?|columns?|squares?|corners?|borders?|seams?|and|from|between|strips?|with|for)$/;
+
 const DEED =
   /^(?:(?:re)?(?:patched|darned|tied|quilted|pieced|mended|sewed|sewn|stitched|stitching|basted|unpicked|pressed|cut|vacuumed|cleaned|bound|trimmed|couched|replaced|backed|closed|sewed|netted)|carried|went|worked|more|again)$/;
 
@@ -476,7 +494,7 @@ const SPAN_JOINT = new Set(['to', 'till', 'til', 'until', 'through', '-', '--', 
 const KIND_OF_WORK =
   /^(mending|darning|patching|cutting|piecing|tying|quilting|binding|cleaning|washing|pressing|layering|basting|pinning|unpicking|survey|surveying|paperwork|shopping)$/;
 const WORK_DONE =
-  /^(mending|darning|patching|cutting|piecing|tying|quilting|cleaning|layering|basting|pinning|unpicking|surveying|sewing|stitching|working|mended|quilted|pieced|tied|sewed|stitched|worked|basted|unpicked)$/;
+  /^(mending|darning|patching|cutting|piecing|tying|quilting|cleaning|layering|basting|pinning|unpicking|survey|surveying|paperwork|shopping|washing|pressing|ironing|vacuuming|apart|sewing|stitching|working|mended|quilted|pieced|tied|sewed|stitched|worked|basted|unpicked)$/;
 const BREAKS_OFF =
   /^(|,|\.|;|!|\n|and|less|minus|with|then|but|bar|except|without|straight|solid|off|on|today|tonight|yesterday|this|last|before|after|while|until|\(|--|-)$/;
 const DAY_PART = /^(this (morning|afternoon|evening)|last night|yesterday|today|tonight)/;
@@ -534,6 +552,7 @@ export function findSpan(
     (KIND_OF_WORK.test(w(tokens, end.next)) && /^(|,|\.|;|:|and|then|\n)$/.test(w(tokens, i - 1))) ||
     // "mended seven to nine", "cutting 9 to 12, then tea": hours, for nothing stands behind them that could be counted
     afterDeed(tokens, i, end.next) ||
+    headedByWork(tokens, i, end.next) ||
     (WORK_DONE.test(w(tokens, i - 1)) && BREAKS_OFF.test(w(tokens, end.next)) && joint !== '-') ||
     (/^([,:]|ran|lasted|went|was)$/.test(w(tokens, i - 1)) &&
       /ing$|^(survey|paperwork|today|yesterday|night|work)$/.test(w(tokens, i - 2)));
@@ -558,6 +577,8 @@ export function findSpan(
     const parted = /^time\.(half|past-to|hour-minutes)$/;
     const sure =
       end.anyHour ||
+      // "nine twenty five to ten to twelve": minutes at both ends are no blocks
+      (start.rule === 'time.hour-minutes' && parted.test(end.rule)) ||
       (alone && (parted.test(start.rule) || parted.test(end.rule))) ||
       (dotted && /^(lunch|tea|dinner|supper|break|smoko)$/.test(w(tokens, i - 1))) ||
       (dotted &&

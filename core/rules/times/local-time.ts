@@ -42,7 +42,8 @@ export function latestClock(
       if (minute % 720 < 240 && day.part === 'night') return day.start + DAY + (minute % 720);
       return day.start + (halves.length > 1 ? (minute % 720) + 720 : minute);
     }
-    if (day.part === 'morning') return day.start + (minute % 720);
+    // "this morning … stopped at noon"
+    if (day.part === 'morning') return day.start + (fixed ? minute : minute % 720);
     if (day.part === 'afternoon') return day.start + (minute % 720) + 720;
     const past = options.filter((t) => t <= now);
     if (past.length > 1) {

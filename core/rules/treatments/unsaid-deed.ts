@@ -6,7 +6,7 @@ import { mendedCloth } from '../places/cloth-worked-on.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { planFor } from './as-planned.ts';
-import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
+import { stitchOf, TAKES_STITCH } from './stitch-of.ts';
 
 /** Work on a block that does not say what: "seen to 4-1", "that's 5-2 out of the way", "2-3 is complete". */
 const UNSAID_DEED =
@@ -49,8 +49,15 @@ export function unsaidDeed(
           : undefined;
   if (!where) return undefined;
   // "did the seam between two two and two three, by hand"
+  // "binding by hand tonight, 7 to 9. Finished the top and right sides": a side that is finished is bound
+  const bound = where.places.every((p) => /^(edge|border)-/.test(p)) && isBinding(state);
+  if (bound) where.places = where.places.map((p) => p.replace('border-', 'edge-'));
   const action =
-    (items.some((x) => x.seam) ? 'resew' : undefined) ?? ongoing ?? planFor(state, where.places)?.action;
+    (items.some((x) => x.seam) ? 'resew' : undefined) ??
+    (bound ? 'bind' : undefined) ??
+    ongoing ??
+    planFor(state, where.places)?.action;
+  stitch ??= bound ? state.clauses.map((c) => stitchOf(c.items)).find(Boolean) : undefined;
   return makeDraft(
     'treatment',
     v,
@@ -65,6 +72,12 @@ export function unsaidDeed(
     'said',
   );
 }
+
+/** Is the binding the work in hand, by this note or before it? */
+const isBinding = (state: ReaderState): boolean => {
+  const told = state.drafts.findLast(({ entry: e }) => e.kind === 'work' && e.task !== undefined)?.entry;
+  return (told?.kind === 'work' ? told.task : state.memory.running) === 'binding';
+};
 
 /** "took care of those, ten minutes": something done to what was last spoken of, where the words do not say what. */
 export function tendedTo(state: ReaderState, v: ClauseView, words: string): Draft | undefined {

@@ -20,6 +20,8 @@ export const isBreakSpan = (items: Item[], k: number): boolean =>
 /** "two breaks ten minutes each", "two ten-minute breaks", "2 x 10 min": how many of that length. */
 function timesTaken(items: Item[], m: number, used: Set<number>): number {
   const said = ` ${wordsBetween(items, m - 4, m)} / ${wordsBetween(items, m + 1, m + 3)}`;
+  // "stopping twice for ten minutes each"
+  if (/ twice (?:for )?(?:about )?[/ ]/.test(said)) return 2;
   if (!/ breaks|[ /]each | x /.test(said)) return 1;
   for (let k = m - 1; k >= Math.max(0, m - 4); k--) {
     const count =

@@ -90,6 +90,13 @@ export function isBreak(sentence: Item[], k: number): boolean {
   )
     return true;
   if (!item.duration) return false;
+  // "stopping twice for ten minutes"
+  if (
+    / (?:stopped|stopping|stops?|paused|pausing|broke|breaking) (?:once|twice) (?:for )?(?:about |a )?$/.test(
+      before,
+    )
+  )
+    return true;
   if (restedWithin(sentence, k, after) || /^ breaks /.test(after)) return true;
   // "that was twenty minutes gone": the work's own
   if (

@@ -97,6 +97,20 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
       items.slice(end, end + 4).some((x) => x.quantity?.unit || x.cost || (x.material && !x.task)))
   )
     return false;
+  // "right, back again", but "put it back again"
+  if (
+    /^(back|here|at it) again$/.test(phrase) &&
+    !/^(|,|\.|and|so|ok|okay|right|oh|well|me|i|'m|am|we|'re|now|yes)$/.test(before)
+  )
+    return false;
+  // "the patch is back on again"
+  if (
+    phrase === 'back on' &&
+    /^(is|'s|are|was|were|put|went|goes|going|sewn|sewed|stitched|tacked)$/.test(before) &&
+    !/^(that|i|me)$/.test(w(items, k - 2)) &&
+    !items[end + 1]?.task
+  )
+    return false;
   // "I'll come back to it": not now
   if (/^back (to|on|at)/.test(phrase) && /^(come|coming|get|go|be)$/.test(before)) return false;
   // "the binding off" is taken off
@@ -124,6 +138,8 @@ export function between(items: Item[], mark: Mark, k: number): Named | undefined
   }
   for (let m = Math.max(mark.end, k + 1); m < Math.min(items.length, Math.max(mark.end, k) + 7); m++) {
     const x = items[m]!;
+    // "started at nine taking the binding off"
+    if (x.task && isWorkedOn(items, m)) break;
     if (x.task) return hasObject(items, m) ? undefined : { task: x.task, at: m, item: x };
     if (!isLight(x) || x.w === ',') break;
   }

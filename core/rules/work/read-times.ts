@@ -11,7 +11,7 @@ import { type Push, readBareMarks } from './bare-marks.ts';
 import { breakOf, isBreakSpan, lengthOf } from './break-of.ts';
 import { isBreak } from './find-work.ts';
 import { between, isStillToCome, type Mark, marksOf } from './marks-of.ts';
-import { aroundRests, mealMarks, type Piece, type Timed } from './rests.ts';
+import { aroundRests, mealMarks, type Piece, resumes, type Timed } from './rests.ts';
 import { AT, pastOnly, resolve, type Slots } from './slots.ts';
 import { errand, type Named, otherTask, taskNear, taskOf, verbOfWork, worked } from './task-near.ts';
 import { isLengthUnknown, saysNoMore, UNKNOWN_LENGTH, vagueWork } from './vague-work.ts';
@@ -286,7 +286,7 @@ export function readTimes(
       push(
         t.task,
         { mark: t.mark, time: wallTime(at) },
-        `work.${t.mark}-at`,
+        t.mark === 'start' && resumes(t, items) ? 'work.back-at' : `work.${t.mark}-at`,
         [items[t.k]!],
         Math.min(t.word.at, t.k),
         Math.max(t.word.end, t.k + 1),
@@ -312,6 +312,8 @@ export function readTimes(
       k + 2,
     );
   }
+
+  hoursInList(items);
 
   // 4. Lengths of a named kind of work: "shopping, 50 min", "half an hour on the paperwork"
   for (let k = 0; k < items.length; k++) {
@@ -444,8 +446,16 @@ type TimedMark = Timed & { task: Named | undefined };
 /** Marks of a sentence in order, with the meals and rests for which work is stopped at a clock. */
 function withMeals(marks: Mark[], items: Item[], running: boolean): Mark[] {
   if (!items.some((x) => x.clock)) return marks;
-  if (!marks.length && !running && items.filter((x) => x.clock).length < 2) return marks;
-  const meals = mealMarks(items).filter((m) => !marks.some((x) => x.at < m.end && x.end > m.at));
+  const meals = mealMarks(items)
+    // a meal alone stops nothing that does not run
+    .filter(
+      (m) =>
+        marks.length ||
+        running ||
+        /^(on|off|in|out|back)$/.test(m.word) ||
+        items.filter((x) => x.clock).length > 1,
+    )
+    .filter((m) => !marks.some((x) => x.at < m.end && x.end > m.at));
   return meals.length ? [...marks, ...meals].sort((a, b) => a.at - b.at) : marks;
 }
 
@@ -597,6 +607,22 @@ function hoursAndMinutes(items: Item[]): void {
     const minutes = Number(figures[1]) * 60 + Number(figures[2]);
     item.duration = { next: item.clock!.next, minutes, rule: 'time.hours' };
     delete item.clock;
+  }
+}
+
+/** "two hours of mending and one of cutting": hours as well. */
+function hoursInList(items: Item[]): void {
+  const first = items.findIndex((x) => x.duration?.rule === 'time.hours');
+  if (first < 0) return;
+  for (let k = first + 2; k < items.length; k++) {
+    const item = items[k]!;
+    const value = item.quantity?.value;
+    if (value === undefined || value > 9 || item.quantity!.unit || !/^(,|and|&|plus)$/.test(w(items, k - 1)))
+      continue;
+    const named = items.slice(k + 2, k + 4).some((x) => x.task);
+    if (!named || !/^(of|on|at|for)$/.test(w(items, k + 1))) continue;
+    item.duration = { next: item.quantity!.next, minutes: value * 60, rule: 'time.hours' };
+    delete item.quantity;
   }
 }
 

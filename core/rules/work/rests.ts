@@ -21,6 +21,8 @@ export function mealMarks(items: Item[]): Mark[] {
       /^(|,|and|then|--|:)$/.test(w(items, k - 1))
     )
       out.push({ at: k, end: k + 1, mark: x.w === 'on' ? 'start' : 'stop', word: x.w });
+    else if (isClockedOn(items, k))
+      out.push({ at: k, end: k + 1, mark: /^(on|in)$/.test(x.w) ? 'start' : 'stop', word: x.w });
     // "okay back again, it's twenty-five to nine"
     if (
       x.w === 'back' &&
@@ -52,6 +54,15 @@ export function mealMarks(items: Item[]): Mark[] {
   return out;
 }
 
+/** "on 9.05", "0905 on, mending", "in at 8, out at 12", "8:00 in", "2110h off": nothing beside the word but its clock. */
+function isClockedOn(items: Item[], k: number): boolean {
+  if (!/^(on|off|in|out)$/.test(items[k]!.w)) return false;
+  const ends = (word: string): boolean => /^(|,|;|and|then|--|-|:|\(|for)$/.test(word);
+  const at = /^(at|@)$/.test(w(items, k + 1)) ? k + 2 : k + 1;
+  if (items[at]?.clock && ends(w(items, k - 1))) return true;
+  return Boolean(items[k - 1]?.clock) && ends(w(items, k - 2)) && ends(w(items, k + 1));
+}
+
 export type Timed = { k: number; mark: 'start' | 'stop'; word: Mark; clock: ClockFound };
 /** A stretch from one to another moment, less its rests, or a single start or stop. Moments in minutes of the wall. */
 export type Piece<T extends Timed> =
@@ -59,6 +70,9 @@ export type Piece<T extends Timed> =
   | { only: T; at: number };
 
 /** "back", "resumed", "again": the work goes on that was stopped before. */
+export const resumes = (t: Timed, items: Item[]): boolean =>
+  t.mark === 'start' &&
+  RESUMES.test(`${t.word.word} ${wordsBetween(items, Math.min(t.word.at, t.k), t.k)} ${w(items, t.k + 1)}`);
 const RESUMES = /\b(resum\w*|back|again|pick\w* .*up|carr\w* on|crack\w* on|restart\w*)\b/;
 
 /**
@@ -71,10 +85,7 @@ export function aroundRests<T extends Timed>(
   now: number,
   day: Parameters<typeof latestClock>[2],
 ): Piece<T>[] | undefined {
-  const resumes = (t: T): boolean =>
-    t.mark === 'start' &&
-    RESUMES.test(`${t.word.word} ${wordsBetween(items, Math.min(t.word.at, t.k), t.k)} ${w(items, t.k + 1)}`);
-  if (!timed.some((t, n) => n > 0 && timed[n - 1]!.mark === 'stop' && resumes(t))) return undefined;
+  if (!timed.some((t, n) => n > 0 && timed[n - 1]!.mark === 'stop' && resumes(t, items))) return undefined;
   const at: number[] = [];
   let latest = now;
   for (let n = timed.length - 1; n >= 0; n--) {
@@ -91,7 +102,7 @@ export function aroundRests<T extends Timed>(
     }
     // a rest within a stretch that goes on to its end
     let rest = 0;
-    while (timed[end + 1] && resumes(timed[end + 1]!) && timed[end + 2]?.mark === 'stop') {
+    while (timed[end + 1] && resumes(timed[end + 1]!, items) && timed[end + 2]?.mark === 'stop') {
       rest += at[end + 1]! - at[end]!;
       end += 2;
     }

@@ -19,6 +19,8 @@ export function taskNear(items: Item[], from: number, to: number): Named | undef
     }
     // "an hour to the piecing, and ten minutes to …": a list goes on with its own kind of work
     if (x.w === ',' && k !== from - 1 && !SUMMING.test(wordsBetween(items, k + 1, from))) break;
+    // "binding by hand tonight, 7:30 to 9:40"
+    if (x.stitch && items[k - 1]?.task) continue;
     if (!isLight(x) && !x.clock) break;
     if (x.clock || x.span || x.duration) break;
   }

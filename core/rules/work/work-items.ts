@@ -71,7 +71,7 @@ export function hasObject(items: Item[], k: number): boolean {
     const far = items[k + 2];
     return (
       !far ||
-      !/^(morning|afternoon|evening|week|on|last|this|yesterday|today|too|as|but|,|\.|in|over|at|since|from|for|till|until|and|now)$/.test(
+      !/^(time|morning|afternoon|evening|week|on|last|this|yesterday|today|too|as|but|,|\.|in|over|at|since|from|for|till|until|and|now)$/.test(
         far.w,
       )
     );
@@ -85,13 +85,16 @@ export function hasObject(items: Item[], k: number): boolean {
     const far = items[k + 2];
     return !far || /^(of|,|by|and)$/.test(far.w) || far.place?.kind === 'blocks';
   }
+  // "mending this time"
+  if (next.w === 'this' && /^(time|morning|afternoon|evening|arvo|week)$/.test(w(items, k + 2))) return false;
   if (OBJECT_AHEAD.has(next.w) && next.w !== 'that') return true;
   if (/^(the|a|those|these|my|her|all|both|some|out|off)$/.test(next.w)) {
     const far = items.slice(k + 2, k + 5);
     return far.some(
       (x) =>
         x.part ||
-        x.object ||
+        // "at the mending a good bit"
+        (x.object && x.w !== 'bit') ||
         x.seam ||
         // "at the mending a good while"
         (x.finding && x.w !== 'good') ||
@@ -124,7 +127,12 @@ export const isWorkedOn = (items: Item[], k: number): boolean => {
       wordsBetween(items, k + 1, k + 5),
     ) &&
     /^ (?:(?:the|old|and|so|right|that|whole|last|rest|of|,) )*$/.test(
-      wordsBetween(items, 0, k).replace(/^ {2}$/, ' '),
+      // "started at ten and the binding's off already"
+      wordsBetween(
+        items,
+        items.slice(0, k).findLastIndex((x) => /^(and|,|so|but|then)$/.test(x.w)) + 1,
+        k,
+      ).replace(/^ {2}$/, ' '),
     )
   )
     return true;
