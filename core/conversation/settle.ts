@@ -127,8 +127,8 @@ const withoutKind = (e: Entry): Record<string, unknown> => {
   return rest;
 };
 
+import { TASK_OF_ACTION } from '../../shared/task-of-action.ts';
 import type { Task } from '../../shared/vocabulary.ts';
-import { TASK_OF_ACTION } from '../rules/work/find-work.ts';
 
 function impliedTask(drafts: Draft[], d: Draft, state: ReaderState): Task | undefined {
   const e = d.entry;

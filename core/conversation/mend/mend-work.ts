@@ -1,9 +1,9 @@
+import { TASK_OF_ACTION } from '../../../shared/task-of-action.ts';
 import { type Draft, makeDraft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { findDays } from '../../rules/times/find-day.ts';
 import { dayStart, wallMinutes, wallTime } from '../../rules/times/local-time.ts';
-import { TASK_OF_ACTION } from '../../rules/work/find-work.ts';
 import { put, type Standing } from '../standing.ts';
 
 /**

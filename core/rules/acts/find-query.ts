@@ -1,3 +1,4 @@
+import { TASK_OF_ACTION } from '../../../shared/task-of-action.ts';
 import type { QueryName, Task, Topic } from '../../../shared/vocabulary.ts';
 import {
   ASKING,
@@ -13,7 +14,6 @@ import type { Item } from '../item.ts';
 import { placesOfClause } from '../places/places-of-clause.ts';
 import { type DayFound, dateOf } from '../times/find-day.ts';
 import { wallMinutes, wallTime } from '../times/local-time.ts';
-import { TASK_OF_ACTION } from '../work/find-work.ts';
 
 export type QueryFound = {
   query: QueryName;

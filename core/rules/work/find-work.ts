@@ -1,33 +1,5 @@
-import type { Action, Task } from '../../../shared/vocabulary.ts';
+import type { Task } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
-
-/** The kind of work that a treatment is part of. */
-export const TASK_OF_ACTION: Partial<Record<Action, Task>> = {
-  replace: 'mending',
-  patch: 'mending',
-  stabilize: 'mending',
-  overlay: 'mending',
-  resew: 'mending',
-  darn: 'mending',
-  remove: 'taking-apart',
-  clean: 'cleaning',
-  wash: 'cleaning',
-  dry: 'cleaning',
-  press: 'cleaning',
-  cut: 'cutting',
-  piece: 'piecing',
-  'add-border': 'piecing',
-  layer: 'layering',
-  baste: 'layering',
-  tie: 'tying',
-  quilt: 'quilting',
-  bind: 'binding',
-  photograph: 'survey',
-  measure: 'survey',
-  trim: 'cutting',
-  'square-up': 'cutting',
-  label: 'other',
-};
 
 /** The task named in a clause. */
 export function taskIn(items: Item[]): { task: Task; item: Item } | undefined {

@@ -1,10 +1,11 @@
+import { TASK_OF_ACTION } from '../../../shared/task-of-action.ts';
 import type { Action } from '../../../shared/vocabulary.ts';
 import type { Clause } from '../clause/clause.ts';
 import { type Draft, isNoAmount, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { unique } from '../places/grid.ts';
 import type { ReaderState } from '../reader-state.ts';
-import { isBreak, TASK_OF_ACTION, taskIn } from './find-work.ts';
+import { isBreak, taskIn } from './find-work.ts';
 
 const SEVERAL =
   / (both|together|tog|all told|altogether|all in|all up|in all|the lot|whole business|whole lot|all of (it|that|them)|total|for it all|everything|between them|the (two|three|four|pair|2|3|4)|(two|three|both) jobs) /;

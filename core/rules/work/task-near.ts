@@ -1,8 +1,8 @@
+import { TASK_OF_ACTION } from '../../../shared/task-of-action.ts';
 import type { Action, Task } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
 import { wordsBetween } from '../words-between.ts';
-import { TASK_OF_ACTION } from './find-work.ts';
 import { hasObject, isGoods, isLight, isWorkedOn } from './work-items.ts';
 
 export type Named = { task: Task; at: number; item: Item };
