@@ -162,15 +162,21 @@ function metresAsMinutes(items: Item[], commerce: boolean): void {
       continue;
     const before = items[k - 1];
     const after = items[k + 1];
-    if ((before && !/^[,;.:-]$/.test(before.w)) || (after && !/^[,;.!)\n]$/.test(after.w))) continue;
-    const from = items.slice(0, k).findLastIndex((x) => /^[.;\n]$/.test(x.w)) + 1;
+    const rest = after !== undefined && RESTING.test(after.w);
     if (
-      items
-        .slice(from, k)
-        .some(
-          (x) =>
-            x.part || /^(binding|backing|batting|net|thread|tie-thread)$/.test(x.material ?? '') || x.cost,
-        )
+      (before && !before.action && !before.stitch && !BEFORE_MINUTES.test(before.w)) ||
+      (after && !rest && !AFTER_MINUTES.test(after.w))
+    )
+      continue;
+    if (rest && !items.some((x) => x.span || x.clock || x.task)) continue;
+    const said = items.slice(items.slice(0, k).findLastIndex((x) => /^[.;\n]$/.test(x.w)) + 1, k);
+    // "backing washed, 25m" took its time; "backing, 6m" is cloth
+    const done = said.some((x) => x.action?.form === 'past' && !/^(cut|measure)$/.test(x.action.v));
+    if (
+      !done &&
+      said.some(
+        (x) => x.part || /^(binding|backing|batting|net|thread|tie-thread)$/.test(x.material ?? '') || x.cost,
+      )
     )
       continue;
     const item = items[k]!;
@@ -178,6 +184,12 @@ function metresAsMinutes(items: Item[], commerce: boolean): void {
     delete item.quantity;
   }
 }
+
+const BEFORE_MINUTES =
+  /^([,;.:(=+-]|--|took|abt|about|approx|only|another|less|minus|same|again|same again|ditto|likewise|done|off)$/;
+const AFTER_MINUTES =
+  /^([,;.!)\n(&+-]|in all|all told|total|tot|both|each|ea|for (both|all|the pair|two)|for|in|tog|together|off|break|less|and|so)$/;
+const RESTING = /^(tea|supper|lunch|dinner|coffee|break|phone|rest|dog|door|call|nap|cuppa|smoko|off)$/;
 
 /** "the calico was three fifty": a sum behind a material, and no hour. */
 const isSum = (tokens: Token[], i: number): boolean =>

@@ -78,6 +78,10 @@ const isFigure = (token: Token | undefined): boolean =>
   token !== undefined &&
   (token.kind === 'number' || isNumberWord(token.w) || /^(hundred|half|quarters?|eighths?)$/.test(token.w));
 
+const CURRENCY = new Set(['€', '£', '$']);
+/** What a number with decimals may count; "in" would be no inches. */
+const DECIMAL_UNIT = /^ ?(?:(?:mm?|cm|kg|g|ml|yds?|metres?|meters?|yards?|hrs?|h|hours?)\b(?!\.\d)|€)/i;
+
 const PIECE =
   /(?<![\w.])\.\d+|\d+(?:[.:]\d+)*|[a-zA-ZÀ-ɏͰ-ϿЀ-ӿ]+(?:['’][a-zA-ZÀ-ɏ]+)*['’]?|[½¼¾⅓⅔⅛⅜⅝⅞⅕]|(?<=\d)['’](?:s|ve|ll|re|d)\b|\n+|[^\s]/gu;
 
@@ -134,6 +138,24 @@ export function tokenise(text: string): Token[] {
         wide.value = Number(wide.w);
         continue;
       }
+      // "1,5 m", "€ 4,40": a comma for the point of a decimal
+      if (
+        glued &&
+        /^\d{1,2}$/.test(raw) &&
+        before?.w === ',' &&
+        before.glued &&
+        wide?.kind === 'number' &&
+        /^\d{1,3}$/.test(wide.w) &&
+        tokens.at(-3)?.w !== ',' &&
+        ((raw.length === 2 && CURRENCY.has(tokens.at(-3)?.w ?? '')) ||
+          DECIMAL_UNIT.test(text.slice(to, to + 9)))
+      ) {
+        tokens.pop();
+        wide.w += `.${raw}`;
+        wide.to = to;
+        wide.value = Number(wide.w);
+        continue;
+      }
       push(raw, from, to, 'number', glued, Number(raw.replace(':', '.')));
       continue;
     }
@@ -166,6 +188,24 @@ export function tokenise(text: string): Token[] {
         continue;
       // "2-2 -> darn", "label → lower left corner": what follows is of what stands before, as behind a colon
       const before = tokens.at(-1);
+      // "13:00→16:15", "3-1 → 3-4": from the one to the other
+      if (mark === '→' && before?.kind === 'number' && /^ ?\d/.test(text.slice(to, to + 2))) {
+        push('-', from, to, 'mark', glued);
+        continue;
+      }
+      // "1) layered 2) pinned": the number of the point, and not of anything
+      if (
+        mark === ')' &&
+        glued &&
+        before?.kind === 'number' &&
+        !before.glued &&
+        /^\d$/.test(before.w) &&
+        !isOpen(tokens)
+      ) {
+        const point = tokens.pop()!;
+        if (tokens.length && tokens.at(-1)!.kind !== 'mark') push(',', point.from, to, 'mark', false);
+        continue;
+      }
       if (mark === '→' || (mark === '>' && glued && /^(-|=|--)$/.test(before?.w ?? ''))) {
         if (mark === '>') tokens.pop();
         push(':', mark === '>' ? before!.from : from, to, 'mark', mark === '>' ? before!.glued : glued);
@@ -221,6 +261,10 @@ export function tokenise(text: string): Token[] {
   }
   return joinPrefixes(tokens);
 }
+
+/** Does a bracket stand open? */
+const isOpen = (tokens: Token[]): boolean =>
+  tokens.findLastIndex((t) => t.w === '(') > tokens.findLastIndex((t) => t.w === ')');
 
 /** "re-sewed" and "un-picked" are one word; "two-inch" and "left-hand" are two. */
 function joinPrefixes(tokens: Token[]): Token[] {

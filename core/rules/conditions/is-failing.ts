@@ -29,7 +29,9 @@ export function isFailing(items: Item[], k: number): boolean {
     case 'open':
       // "still open on the backing" is a matter; "a seam open on the back" is none
       if (after === 'on' && items.slice(Math.max(0, k - 3), k).some((x) => x.seam)) return true;
-      return !/^(question|matter|the|still|about|on)$/.test(after);
+      // "open about 2in", but "open about the backing"
+      if (after === 'about') return items[k + 2]?.quantity !== undefined;
+      return !/^(question|matter|the|still|on)$/.test(after);
     case 'away':
       return /^('s|is|are|was|were|just|clean|right|half|all|gone)$/.test(items[k - 1]?.w ?? '');
     default:

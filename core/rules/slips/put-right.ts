@@ -8,6 +8,7 @@ import { boughtHeard, knownPhrase, knownWord, taughtWord } from './known-slips.t
 import { MARKS_HEARD } from './marks-heard.ts';
 import { NUMBERS_HEARD } from './numbers-heard.ts';
 import { readAs, type SlipRule, wordsOf } from './slip-rule.ts';
+import { findByConsonants } from './vowels-left-out.ts';
 
 /** "re-press r2", "re-photo 2-4": done once more */
 const doneOnceMore: SlipRule = ({ tokens, i }) => {
@@ -21,6 +22,37 @@ const misspelt: SlipRule = ({ tokens, i, names }) => {
   const spelt = t.kind === 'word' ? findBySpelling(t.w) : undefined;
   if (!spelt || LEXICON.longestAt(tokens, i) || (names && isNameWord(names, t.w))) return undefined;
   return readAs(t, spelt, 'slip.spelling');
+};
+
+const vowelsLeftOut: SlipRule = ({ tokens, i, names, spoken }) => {
+  const t = tokens[i]!;
+  const meant = spoken || t.kind !== 'word' ? undefined : findByConsonants(t.w);
+  if (!meant || LEXICON.longestAt(tokens, i) || (names && isNameWord(names, t.w))) return undefined;
+  return readAs(t, meant, 'slip.short');
+};
+
+/** "darn'd 3-2", "qlt'd row 1", "sew'd shut": a past form with its ending hung on. */
+const endingHungOn: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  const ending = tokens[i + 1];
+  if (/^(the|that|this|a)$/.test(before.at(-1)?.w ?? '')) return undefined;
+  if (
+    ending?.w !== "'d" ||
+    !ending.glued ||
+    t.kind !== 'word' ||
+    LEXICON.longestAt(tokens, i)?.next === i + 2
+  )
+    return undefined;
+  const past = [`${t.w}ed`, `${t.w}d`, findByConsonants(`${t.w}d`)].find(
+    (w) =>
+      w !== undefined &&
+      LEXICON.longestAt([{ ...t, w }], 0)?.payloads.some(
+        (s) => s.k === 'finding' || (s.k === 'action' && s.form === 'past'),
+      ),
+  );
+  return past
+    ? { tokens: [{ ...t, w: past, to: ending.to, heard: `${t.w}'d` }], took: 2, rule: 'slip.short' }
+    : undefined;
 };
 
 const soundsLike: SlipRule = ({ tokens, i, before, names }) => {
@@ -45,7 +77,9 @@ const RULES: readonly SlipRule[] = [
   knownWord,
   droppedEnding,
   doneOnceMore,
+  endingHungOn,
   misspelt,
+  vowelsLeftOut,
   soundsLike,
 ];
 
