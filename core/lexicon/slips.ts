@@ -1,3 +1,4 @@
+import { COLOURS } from './colours.ts';
 import { UP_TO_EIGHT } from './small-numbers.ts';
 /**
  * What the recogniser makes of the trade's words, from measured slips and their like. A row is heard -> meant, with
@@ -41,6 +42,15 @@ const the = [
 const SHORT: [short: string, long: string][] = [
   ['repl', 'replace'],
   ['bkg', 'backing'],
+  ['bdr', 'border'],
+  ['bdrs', 'borders'],
+  ['fin', 'finished'],
+  ['lv', 'leave'],
+  ['idem', 'ditto'],
+  ['rw', 'row'],
+  ['rws', 'rows'],
+
+  ['bnd', 'binding'],
   ['rl', 'roll'],
   ['pr', 'pair'],
   ['spl', 'spool'],
@@ -63,6 +73,31 @@ const SHORT: [short: string, long: string][] = [
 
 export const SLIPS: SlipRow[] = [
   ...SHORT.map(([heard, meant]) => ({ heard, meant })),
+  { heard: 'lt', meant: 'left', notAfter: [...COLOURS] },
+  {
+    heard: 'bot',
+    meant: 'bottom',
+    after: [
+      'bdr',
+      'border',
+      'edge',
+      'side',
+      'row',
+      'corner',
+      'cnr',
+      'binding',
+      'bdg',
+      'bndg',
+      'left',
+      'right',
+      'lt',
+      'rt',
+      'strip',
+      'half',
+    ],
+  },
+  { heard: 'bot', meant: 'bottom', before: ['top', 'and', '&', '+', '/', 'edge'] },
+  { heard: 'sq', meant: 'square', after: ['it', 'up', 'off'] },
   { heard: 'tonite', meant: 'tonight' },
   { heard: 'sry', meant: 'sorry' },
   { heard: 'tommorow', meant: 'tomorrow' },

@@ -15,6 +15,7 @@ import type { ReaderState } from './reader-state.ts';
 import { absorbed } from './treatments/absorbed.ts';
 import { doneAsPlanned, takenUp } from './treatments/as-planned.ts';
 import { askBetween } from './treatments/ask-between.ts';
+import { bareStuff } from './treatments/bare-stuff.ts';
 import { MENDED_ONCE, mendedByOthers } from './treatments/by-others.ts';
 import { findWays } from './treatments/find-ways.ts';
 import { gapped, gappedRemoval } from './treatments/gapped.ts';
@@ -138,6 +139,15 @@ function readClause(
   )
     fastening(state, v, stitch, placed);
 
+  // "2-3: net?"
+  if (!made.length && !state.drafts.some((d) => d.clause === index)) {
+    const stuff = bareStuff(state, clause, v, placed);
+    if (stuff) {
+      made.push(stuff);
+      state.drafts.push(stuff);
+    }
+  }
+
   // "row four I only got as far as block two", "I'm on row five now"
   if (!made.length && !state.drafts.some((d) => d.clause === index)) {
     const reached = soFar(state, v, words, told, ongoing(state, sentenceItems));
@@ -225,7 +235,7 @@ function topicAfter(
     placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt') || cloth;
   const light = (x: Item): boolean =>
     Boolean(x.place || x.fabric || x.seam || x.quantity) ||
-    /^(the|and|,|&|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|"|')$/.test(
+    /^(the|and|,|&|\+|also|too|each|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|"|')$/.test(
       x.w,
     );
   if (!said && named && clause.items.every(light))
@@ -325,13 +335,18 @@ function thingSpokenOf(state: ReaderState): string | undefined {
 /** "stained: 2-1, 2-5": places that a colon adds to what was just found without any. */
 function placesAfterColon(state: ReaderState, clause: Clause, placed: ClausePlaces): boolean {
   const named = placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt');
-  if (clause.joint !== ':' || !named) return false;
+  if (!MARKS_OFF.test(clause.joint) || !named) return false;
   if (!clause.items.every((x) => x.place || BETWEEN_PLACES.test(x.w))) return false;
   const last = state.drafts.at(-1);
   const e = last?.entry;
   if (!last || (e?.kind !== 'condition' && e?.kind !== 'treatment') || last.sentence !== clause.sentence)
     return false;
-  if (e.places?.length && last.placed === 'said') return false;
+  // "binding worn: left side, bottom": of the part, its sides
+  const sides =
+    e.places?.length === 1 &&
+    /^(binding|border|edge)$/.test(e.places[0]!) &&
+    placed.places.every((p) => /^(edge|border|corner)-/.test(p));
+  if (!sides && (clause.joint !== ':' || (e.places?.length && last.placed === 'said'))) return false;
   e.places = placed.places;
   last.placed = 'said';
   if (placed.outside) last.outside = true;

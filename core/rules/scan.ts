@@ -82,7 +82,7 @@ export function scan(
     items.push(item);
     if (item.place) {
       narrowToCloth(item.place, items, ctx.cloth);
-      narrowToNamedCloth(items, grid, fabrics);
+      narrowToNamedCloth(items, grid, fabrics, tokens[item.j]);
       places.push(item.place);
       if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
         moveFocus(ctx, item.place, items);
@@ -97,6 +97,7 @@ export function scan(
       )
         delete ctx.cloth;
     } else if (item.fabric) {
+      narrowToClothBehind(items, fabrics);
       const places = blocksOfSubject(items, fabrics, tokens[item.j]);
       if (places.length) ctx.cloth = places;
     }
@@ -153,7 +154,10 @@ function stretchAtComma(tokens: Token[]): number {
 function metresAsMinutes(items: Item[], commerce: boolean): void {
   if (
     commerce ||
-    !(items.length === 1 || items.some((x) => x.action || x.stitch || x.place?.kind === 'blocks'))
+    !(
+      items.length === 1 ||
+      items.some((x) => x.action || x.stitch || x.span || x.clock || x.place?.kind === 'blocks')
+    )
   )
     return;
   for (let k = 0; k < items.length; k++) {
@@ -257,13 +261,21 @@ const TO_ITS_PLACE =
   /^(in|on|at|of|along|down|up|over|from|by|near|inside|within|the|that|this|its|one|ones|block|blocks|piece|pieces|square|squares|there)$/;
 
 /** "the duck in row two", "the shattered taffeta in the first row", "the tweed in the corner": of the place, the cloth's own blocks. */
-function narrowToNamedCloth(items: Item[], grid: QuiltGrid, fabrics: FabricIndex): void {
+function narrowToNamedCloth(
+  items: Item[],
+  grid: QuiltGrid,
+  fabrics: FabricIndex,
+  after: Token | undefined,
+): void {
   const item = items.at(-1)!;
   const place = item.place!;
   const corner = CORNERS[place.places.length === 1 ? place.places[0]! : ''];
   if (item.fabric || (!corner && (place.places.length < 2 || place.kind !== 'blocks'))) return;
   let k = items.length - 2;
   while (k >= 0 && k > items.length - 6 && TO_ITS_PLACE.test(items[k]!.w)) k--;
+  // "lavender check, col 4: both faded"
+  const heading = after !== undefined && /^(:|-|--)$/.test(after.w) && opensSentence(items, k - 1);
+  if (heading && items[k]?.w === ',' && k === items.length - 2 && items[k - 1]?.fabric) k--;
   const cloth = items[k]?.fabric;
   if (!cloth || items[k]!.place || k === items.length - 2) return;
   const lead = items.slice(Math.max(0, k - 4), k).map((x) => x.w);
@@ -279,6 +291,21 @@ function narrowToNamedCloth(items: Item[], grid: QuiltGrid, fabrics: FabricIndex
   const { soft: _soft, ...kept } = place;
   item.place = { ...kept, places: inside, kind: 'blocks', rule: 'place.cloth-within' };
 }
+const opensSentence = (items: Item[], k: number): boolean =>
+  k <= 0 || /^[.;\n]$/.test(items[k - 1]!.w) || (items[k - 1]!.w === 'the' && opensSentence(items, k - 1));
+
+/** "r3 teal dot: torn": of the row named first, the cloth's own blocks. */
+function narrowToClothBehind(items: Item[], fabrics: FabricIndex): void {
+  const place = items.at(-2)?.place;
+  const cloth = items.at(-1)!.fabric!;
+  if (!place || place.kind !== 'blocks' || place.places.length < 2 || !opensSentence(items, items.length - 2))
+    return;
+  const blocks = cloth.names.flatMap((name) => fabrics.blocks[name] ?? []);
+  const inside = place.places.filter((p) => blocks.includes(p));
+  if (!inside.length || inside.length === place.places.length) return;
+  items.at(-2)!.place = { ...place, places: inside, rule: 'place.cloth-within' };
+}
+
 const CORNERS: Record<string, (grid: QuiltGrid) => string> = {
   'corner-top-left': () => '1-1',
   'corner-top-right': ({ blocks }) => `1-${blocks}`,

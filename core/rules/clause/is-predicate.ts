@@ -170,6 +170,14 @@ export function isSound(items: Item[], k: number): boolean {
   if (next?.part && item.w === 'holding') return false;
   // "worn spot on 1-2"
   if (item.w === 'spot on' && (next?.place || items[k - 1]?.finding)) return false;
+  // "the light's good for once", "weather is fine"
+  if (
+    BE.has(before) &&
+    /^(light|daylight|weather|sun|sky|day|view|timing|company|reception|signal|news)$/.test(
+      items[k - 2]?.w ?? '',
+    )
+  )
+    return false;
   if (/^(holding|came|in |as good|no damage|not )/.test(item.w)) return true;
   if (/^(to|a|an|of|the|with|for|as|some|more)$/.test(before)) return false;
   if (next && (next.material || next.quantity || next.stitch || next.duration) && !next.part && !next.place)
@@ -299,7 +307,8 @@ export function isPredicate(items: Item[], k: number): boolean {
   )
     return false;
   if (item.finding || item.measure === 'diagonal') return true;
-  if (item.w === 'ditto' || item.w === 'likewise') return true;
+  // "3-5 patched likewise": only how
+  if (item.w === 'ditto' || item.w === 'likewise') return items[k - 1]?.action?.form !== 'past';
   if (item.action && !(item.place && item.action.v === 'leave')) {
     const { form } = item.action;
     const lead = items[k - 1]?.w ?? '';

@@ -133,6 +133,7 @@ export function makeCondition(
       (placed.kind === 'pronoun' && placed.items.every((x) => x.place!.rule === 'place.it'))) &&
     !places?.length &&
     !usedFabric &&
+    state.topic?.sentence !== v.sentence &&
     items.some((x) =>
       /\b(smell|smells|smelling|smelled|smelt|whiff|pong|reek|reeks|stink|stinks|niff)\b/.test(x.w),
     ) &&

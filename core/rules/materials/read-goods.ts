@@ -792,6 +792,8 @@ function push(state: ReaderState, sentence: Told, good: GoodFound, use: Material
   if (good.forIt && material === 'fabric' && matterSpokenOf(state) === 'backing') material = 'backing';
   if (!material && !good.points) {
     material = subjectOf(sentence.items, good) ?? lastTold(sentence.before ?? [], good);
+    // "backing will be calico. bought 3 yd"
+    if (material === 'fabric') material = decidedOn(state, sentence.number) ?? material;
     if (material) how = 'implied';
   }
   // "the lining's to be linen, I need 5 m of that": what was just decided on
@@ -876,7 +878,9 @@ function decidedOn(state: ReaderState, sentence: number): Material | undefined {
 
 /** "Crepeline it is. Bought 40 cm": the stuff last named in the sentence before. */
 function lastTold(before: Item[], good: GoodFound): Material | undefined {
-  const told = before.findLast((x) => x.material && !x.action && measuredIn(x.material, good.unit));
+  const told = before.findLast(
+    (x) => x.material && (!x.action || x.material === 'net') && measuredIn(x.material, good.unit),
+  );
   return good.quantity !== undefined && good.unit ? told?.material : undefined;
 }
 

@@ -42,6 +42,9 @@ export function readPair(
   ) {
     glued = true;
     j++;
+  } else if (isSlashed(tokens, i)) {
+    glued = true;
+    j++;
   } else if (dash?.w === ',' && dash.glued && tokens[j + 1]?.glued && tokens[j + 1]?.kind === 'number') {
     j++;
   }
@@ -68,6 +71,36 @@ export function readPair(
   return place
     ? { place, next: second.next, outside: false, loose: !glued }
     : { next: second.next, outside: true, loose: !glued };
+}
+
+/** Before a block told by a slash: nothing, a mark, a word that joins or leads to a place, or what was done there. */
+const BEFORE_SLASHED =
+  /^(|[.,;:\n+&(-]|--|and|in|on|at|of|to|thru|from|both|seam|seams|between|betw|hole|tear|also|then|now|same|or)$/;
+/** "3/4 of calico", "3/8 off the edge", "1/2 hr": amounts. */
+const AFTER_AMOUNT =
+  /^(of|off|from|too|wide|long|apart|"|'|yard|yardage|width|seam|seams|strips?|allowance|full|left|dozen|way|spool|reel|past|price|wool|cotton|poly|silk)$/;
+
+/** "3/4: hole", "2/2+2/3 seam gone", "darned 4/1": row and block with a slash, where no part of one is told. */
+function isSlashed(tokens: Token[], i: number): boolean {
+  const slash = tokens[i + 1];
+  const block = tokens[i + 2];
+  if (slash?.w !== '/' || !slash.glued || block?.kind !== 'number' || !block.glued) return false;
+  if (!/^\d{1,2}$/.test(tokens[i]!.w) || !/^\d{1,2}$/.test(block.w)) return false;
+  const before = w(tokens, i - 1);
+  if (!BEFORE_SLASHED.test(before) && !/(ed|sewn|bound|darn|patch|tie|quilt)$/.test(before)) return false;
+  if (/^(trimmed|measured|needed|used|squared)$/.test(before)) return false;
+  const after = w(tokens, i + 3);
+  // a day: "on 3/4/26"
+  return (
+    !UNIT_AFTER.has(after) &&
+    !AFTER_AMOUNT.test(after) &&
+    !(
+      after === '/' &&
+      tokens[i + 3]!.glued &&
+      tokens[i + 4]?.kind === 'number' &&
+      !/^\d+$/.test(w(tokens, i + 6))
+    )
+  );
 }
 
 /** "5x3 in" and "60x72" are lengths. */

@@ -1,6 +1,6 @@
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
-import { blockAt, unique } from './grid.ts';
+import { blockAt, countUp, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { isGluedNumber } from './place-tokens.ts';
 import { readIndexList } from './read-index.ts';
@@ -44,7 +44,9 @@ export function shortCross(tokens: Token[], i: number, ctx: PlaceContext): Place
   const one = listAt(i, first);
   if (!one) return undefined;
   let j = one.next;
-  if (/^(,|\/|x|of|in|:)$/.test(w(tokens, j))) j++;
+  // "R5-C2", "r3.c2": a mark between the letters and no range
+  const mark = /^[-.]$/.test(w(tokens, j)) && tokens[j]!.glued && tokens[j + 1]?.glued;
+  if (mark || /^(,|\/|x|of|in|:)$/.test(w(tokens, j))) j++;
   const second = axisAt(tokens, j);
   if (!second || second === first || !(LETTERS.has(w(tokens, i)) || LETTERS.has(w(tokens, j))))
     return undefined;
@@ -55,6 +57,24 @@ export function shortCross(tokens: Token[], i: number, ctx: PlaceContext): Place
   const [rows, blocks] = first === 'row' ? [one, other] : [other, one];
   const named = rows.values.flatMap((r) => blocks.values.map((b) => blockAt(ctx.grid, r, b)));
   const inside = named.filter((p): p is string => p !== undefined);
+  // "R3C2-R3C4", "r2b1 to r4b1": from the one to the other
+  const last =
+    named.length === 1 && inside.length && /^(-|to|thru|through)$/.test(w(tokens, other.next))
+      ? shortCross(tokens, other.next + 1, ctx)
+      : undefined;
+  if (last?.places.length === 1) {
+    const [a, b] = [splitBlock(inside[0]!)!, splitBlock(last.places[0]!)!];
+    if (a.row === b.row || a.block === b.block)
+      return {
+        next: last.next,
+        places: countUp(a.row, b.row).flatMap((r) =>
+          countUp(a.block, b.block).flatMap((k) => blockAt(ctx.grid, r, k) ?? []),
+        ),
+        how: 'said',
+        rule: 'place.row-block',
+        kind: 'blocks',
+      };
+  }
   return {
     next: other.next,
     places: unique(inside),

@@ -28,6 +28,18 @@ export const MARKS_HEARD: readonly SlipRule[] = [
     PLACE_WORD.test(tokens[i + 1]?.w ?? '')
       ? readAs(tokens[i]!, '+')
       : undefined,
+  // "patched w/ the plaid", "w/o net"
+  ({ tokens, i }) =>
+    tokens[i]!.w === 'w' && tokens[i + 1]?.w === '/' && tokens[i + 1]!.glued
+      ? tokens[i + 2]?.w === 'o' && tokens[i + 2]!.glued
+        ? { ...readAs(tokens[i]!, 'without'), took: 3 }
+        : { ...readAs(tokens[i]!, 'with'), took: 2 }
+      : undefined,
+  // "3-5 do.": ditto
+  ({ tokens, i, before }) =>
+    tokens[i]!.w === 'do' && before.at(-1)?.kind === 'number' && /^(|[.,;\n])$/.test(tokens[i + 1]?.w ?? '')
+      ? readAs(tokens[i]!, 'ditto')
+      : undefined,
   // "w slash mustard corduroy": with
   ({ tokens, i }) =>
     tokens[i]!.w === 'w' && tokens[i + 1]?.w === 'slash'

@@ -113,7 +113,8 @@ function lengthTold(tokens: Token[], i: number): DurationFound | undefined {
   } else {
     const part = readNumber(tokens, next);
     if (part && !part.fraction && part.value < 60 && Number.isInteger(part.value)) {
-      const after = unitAt(part.next);
+      // "1h 20m"
+      const after = w(tokens, part.next) === 'm' && tokens[part.next]!.glued ? 'm' : unitAt(part.next);
       if (after === 'm') {
         minutes += part.value;
         next = part.next + 1;
@@ -491,6 +492,8 @@ const DEED =
 
 const SPAN_JOINT = new Set(['to', 'till', 'til', 'until', 'through', '-', '--', 'thru', 'and', 'right']);
 
+const WORK_NAMED =
+  /ing$|^(survey|paperwork|work|mend|piece|cut|quilt|bind|tie|clean|wash|baste|layer|unpick|sew)$/;
 const KIND_OF_WORK =
   /^(mending|darning|patching|cutting|piecing|tying|quilting|binding|cleaning|washing|pressing|layering|basting|pinning|unpicking|survey|surveying|paperwork|shopping)$/;
 const WORK_DONE =
@@ -582,8 +585,7 @@ export function findSpan(
       (alone && (parted.test(start.rule) || parted.test(end.rule))) ||
       (dotted && /^(lunch|tea|dinner|supper|break|smoko)$/.test(w(tokens, i - 1))) ||
       (dotted &&
-        (/ing$|^(survey|paperwork|work)$/.test(w(tokens, i - 1)) ||
-          /ing$|^(survey|paperwork|work)$/.test(w(tokens, end.next))) &&
+        (WORK_NAMED.test(w(tokens, i - 1)) || WORK_NAMED.test(w(tokens, end.next))) &&
         clockEnd(tokens, end.next)) ||
       start.firm ||
       end.firm ||

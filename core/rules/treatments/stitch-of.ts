@@ -64,16 +64,19 @@ export const TAKES_STITCH = new Set<Action>([
   'tie',
 ]);
 
-/** "patched 6-2 too, same stitch": the stitch of the treatment before. */
+const LIKE_BEFORE = /^(likewise|ditto|similarly)$/;
+
+/** "patched 6-2 too, same stitch", "3-5 patched likewise": the stitch of the treatment before. */
 export function sameStitch(state: ReaderState, items: Item[], words: string): ReturnType<typeof stitchOf> {
-  if (!words.includes(' same ')) return undefined;
+  if (!/ (?:same|likewise|ditto|similarly) /.test(words)) return undefined;
   const last = state.drafts.findLast(isTreatment)?.entry ?? state.memory.treatment;
   const item = items.find(
     (x, k) =>
-      items[k - 1]?.w === 'same' &&
-      (/^(stitch|sts?)$/.test(x.w) ||
-        // "quilted the next two rows the same way"
-        (x.w === 'way' && items.some((y) => y.action?.v === last?.action))),
+      (LIKE_BEFORE.test(x.w) && items[k - 1]?.action?.v === last?.action) ||
+      (items[k - 1]?.w === 'same' &&
+        (/^(stitch|sts?)$/.test(x.w) ||
+          // "quilted the next two rows the same way"
+          (x.w === 'way' && items.some((y) => y.action?.v === last?.action)))),
   );
   return item && last?.stitch ? { stitch: last.stitch, item } : undefined;
 }

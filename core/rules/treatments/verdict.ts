@@ -146,6 +146,8 @@ const AGAINST = new RegExp(
     "^ (?:so |and |but |then |now )*(?:that|it|this|which)(?: is|'s| 's) (?:now )?(?:all )?(?:off|out|not happening|off the table|out of the question|scrapped|dropped|no go|abandoned)(?: now| then)? $",
     ' (?:decided|voted|come down|came down) against (?:it|that|the idea|doing (?:it|that|so))?',
     ' (?:thought better of|gone off|went off|given up on|gave up on|dropped|scrapped|abandoned|ditched|shelved) (?:it|that|the idea|the plan|the whole idea)\\b',
+    // "not risking it", "won't chance it"
+    " (?:not|n't)(?: going to| gonna| worth)? (?:risk|risking|chance|chancing)(?: it| that| this| the risk)? $",
     ' changed my mind (?:about (?:it|that) )?$',
     " (?:i|we)(?: now)?(?: 'm| am| 'll| will)?(?: sha n't| wo n't| will not| shall not| 'm not| am not| 're not| is n't| ca n't)(?: be| do| bother| need to| going to)?(?: it| that| bothering| any more)?(?: now| after all| then| any more| anymore)? $",
   ].join('|'),

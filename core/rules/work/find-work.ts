@@ -57,7 +57,7 @@ export function isBreak(sentence: Item[], k: number): boolean {
     !item.duration &&
     item.quantity!.value! >= 5 &&
     / [,(] $/.test(before) &&
-    /^ off (?:$|[).,;]|for )/.test(after) &&
+    /^ (?:off|break|tea|lunch|supper|dinner|coffee|phone)(?: break)? (?:$|[).,;]|for )/.test(after) &&
     sentence.slice(0, k).some((x) => x.span || x.clock)
   )
     return true;

@@ -9,6 +9,7 @@ import { latestClock, wallMinutes, wallTime } from '../times/local-time.ts';
 import { wordsBetween } from '../words-between.ts';
 import { type Push, readBareMarks } from './bare-marks.ts';
 import { breakOf, isBreakSpan, lengthOf } from './break-of.ts';
+import { clippedMark, clippedTask } from './clipped-mark.ts';
 import { isBreak } from './find-work.ts';
 import { between, isStillToCome, type Mark, marksOf } from './marks-of.ts';
 import { aroundRests, mealMarks, type Piece, resumes, type Timed } from './rests.ts';
@@ -115,7 +116,7 @@ export function readTimes(
   for (let k = 0; k < items.length; k++) {
     const span = items[k]!.span;
     if (!span || used.has(k)) continue;
-    const task = taskNear(items, k, k + 1) ?? goesOnWith(state, items, k);
+    const task = taskNear(items, k, k + 1) ?? goesOnWith(state, items, k) ?? clippedTask(items, k);
     const between =
       w(items, k - 1) === 'between' &&
       span.start.rule === 'time.hour' &&
@@ -215,6 +216,7 @@ export function readTimes(
       (k === 1 || /^(at|@|-|:|,)$/.test(w(items, 1)))
     )
       mark = { at: 0, end: 1, mark: 'start', word: 'task' };
+    mark ??= clippedMark(items, k);
     if (!mark) continue;
     if (isStillToCome(items, mark)) continue;
     const near = taskNear(items, Math.min(mark.at, k), Math.max(k + 1, mark.end)) ?? between(items, mark, k);

@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { say } from './say.ts';
+
+/** What was read, in one line an entry. */
+const read = (notes: string | string[]): string[] =>
+  say(notes).entries.map(({ entry }) => {
+    const { kind, name: _name, fabric: _fabric, ...slots } = entry as Record<string, unknown>;
+    const words = Object.values(slots).map((v) => (Array.isArray(v) ? v.join(' ') : String(v)));
+    return [kind, ...words].join(' ');
+  });
+
+describe('words without their vowels', () => {
+  it.each([
+    ['3-2 trn, drnd 15 min', ['condition tear 3-2', 'treatment darn done 3-2 15']],
+    ['r3b2 hle, ptchd hnd', ['condition hole 3-2', 'treatment patch done 3-2 hand']],
+    ['bndg frd, rt sde', ['condition fraying edge-right']],
+    ['prssd 3-1', ['treatment press done 3-1']],
+    ["darn'd 3-2", ['treatment darn done 3-2']],
+    ["qlt'd 2-1", ['treatment quilt done 2-1']],
+  ])('%s', (note, entries) => {
+    expect(read(note)).toEqual(entries);
+  });
+
+  it.each(['first thing 3-2 is torn', "he'd say 3-2 is torn"])('leaves words as they are: %s', (note) => {
+    expect(read(note)).toEqual(['condition tear 3-2']);
+    expect(say(note).slips).toBeUndefined();
+  });
+});
+
+describe('blocks in short hand', () => {
+  it.each([
+    ['3/4: hole', '3-4'],
+    ['2/2+2/3: hole', '2-2 2-3'],
+    ['R5-C2, R5-C3 - hole', '5-2 5-3'],
+    ['R3C2-R3C4: hole', '3-2 3-3 3-4'],
+    ['3-2 → 3-4: hole', '3-2 3-3 3-4'],
+    ['1) R2-C4 - hole', '2-4'],
+    ['red spot, col 4: hole', '4-4'],
+    ['bot bdr - hole', 'border-bottom'],
+    ['lt edge - hole', 'edge-left'],
+  ])('%s', (note, places) => {
+    expect(read(note)).toEqual([`condition hole ${places}`]);
+  });
+
+  it.each([
+    ['trimmed 3/8 off the left edge', ['treatment trim done edge-left']],
+    ['bought 3/4 yd of calico', ['material fabric bought 0.75 yd']],
+  ])('no block: %s', (note, entries) => {
+    expect(read(note)).toEqual(entries);
+  });
+});
+
+describe('times in short hand', () => {
+  it.each([
+    ['3-2 darned 15m', ['treatment darn done 3-2 15']],
+    ['3-2 + 3-3 darned, 40m both', ['treatment darn done 3-2 3-3 40']],
+    ['bought 15m muslin', ['material fabric bought 15 m']],
+    ['0915h on', ['work start 2026-03-14T09:15']],
+    ['2110h off', ['work stop 2026-03-14T21:10']],
+    ['13:00: taking apart', ['work taking-apart start 2026-03-14T13:00']],
+    ['mend 18.15-20, 15m tea', ['work mending 2026-03-14T18:15 2026-03-14T20:00 90']],
+  ])('%s', (note, entries) => {
+    expect(read(note)).toEqual(entries);
+  });
+});
+
+describe('thoughts and likenesses in short hand', () => {
+  it.each([
+    [['2-3: net?'], ['treatment overlay considering 2-3']],
+    [['2-3 thin - net next wk'], ['condition thin 2-3', 'treatment overlay planned 2-3']],
+    [['2-3: patch?', "won't risk it"], ['treatment patch dropped 2-3']],
+    [['3-4: patched, hand', '3-5: patched likewise, 10m'], ['treatment patch done 3-5 hand 10']],
+    [['3-4: darned, running st', '3-5 do.'], ['treatment darn done 3-5 running']],
+    [['bought 1,5 m muslin'], ['material fabric bought 1.5 m']],
+  ])('%s', (notes, entries) => {
+    expect(read(notes)).toEqual(entries);
+  });
+});
