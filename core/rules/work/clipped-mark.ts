@@ -1,6 +1,6 @@
+import { TASK_OF_ACTION } from '../../../shared/task-of-action.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
-import { TASK_OF_ACTION } from './find-work.ts';
 import type { Mark } from './marks-of.ts';
 import type { Named } from './task-near.ts';
 
