@@ -65,7 +65,8 @@ export function cueOf(words: string): Cue {
     /^(?:it|that|they|those|this) (?:'s|is|are|'re) /.test(rest) &&
     rest.split(' ').length <= 7 &&
     !/ now\b/.test(rest) &&
-    !GOES_ON.test(rest)
+    !GOES_ON.test(rest) &&
+    !FURTHER.test(rest)
   )
     return 'weak';
   if (/^(?:less|minus|take off|knock off|take away|not counting|excluding) /.test(rest)) return 'strong';
@@ -84,6 +85,10 @@ export function cueOf(words: string): Cue {
 /** "it's drying flat on towels", "it's dry": what came of it next. */
 const GOES_ON =
   /^(?:it|that|they|those) (?:'s|is|are|'re) (?:still |all |nearly |almost |finally |about )*(?:dry|drying|dried|soaking|hanging|airing|ready)\b/;
+
+/** "that's the left side off", "that's row two out as well": as far as the work has got. */
+const FURTHER =
+  /^that 's (?:\S+ ){1,5}(?:off|out|on|done|finished|down)(?: (?:too|now|as well|already))*[ .!]*$/;
 
 const LOOKED_AGAIN =
   /^(?:(?:now )?(?:that )?(?:i (?:'ve |have )?(?:just )?)?look(?:ing|ed)?(?: at it| again| closer| properly| closely| harder)*|on (?:second|closer|a closer|another) (?:look|inspection|thoughts?)|having (?:another|a closer|a proper|a better) look|in (?:better|daylight|this|a better) light|up close|close to|come to look)(?: ,)?(?: (?:i see|i think|i 'd say|and))? (?:it|that|they|those) (?:'s|is|was|are|were|'re) /;

@@ -66,7 +66,7 @@ function readClause(
   const used = new Set<Item>();
 
   // 2. Treatments.
-  const thing = headingThing(state, clause, index) ?? thingSpokenOf(state);
+  const thing = headingThing(state, clause, index) ?? thingSpokenOf(state, index);
   const ways = findWays(items, thing).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
   const stitch = stitchOf(items) ?? sameStitch(state, items, words);
   const told = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
@@ -284,7 +284,12 @@ function headingThing(state: ReaderState, clause: Clause, index: number): string
 }
 
 /** What "it" and "them" are when something is taken off: the thing last spoken of in the note, else before it. */
-function thingSpokenOf(state: ReaderState): string | undefined {
+function thingSpokenOf(state: ReaderState, index: number): string | undefined {
+  // "someone had left pins in the top border, and I have taken them out": told of in the clause before, as nothing found or done
+  const before = state.clauses[index - 1];
+  const left = before?.items.find((x) => /^(pins|label)$/.test(x.object ?? ''));
+  if (left && !state.drafts.some((d) => d.clause === index - 1 && d.entry.kind !== 'material'))
+    return left.object;
   for (const d of [...state.drafts].reverse()) {
     const e = d.entry;
     if (e.kind === 'treatment' && e.object) return e.object;

@@ -658,7 +658,9 @@ const ROUGHLY = wordSet('about around just like roughly oh maybe say gone nearly
 /** Is what stands at `i` a clock time, in a note that tells of work? */
 const isClockExpected = (tokens: Token[], i: number): boolean =>
   // "pieced from 5 strips"
-  !/^(strips?|pieces?|scraps?|lengths?|widths?|squares|blocks|patches)$/.test(tokens[i + 1]?.w ?? '') &&
+  !/^(strips?|pieces?|scraps?|lengths?|widths?|squares|blocks|patches|sides|edges|corners)$/.test(
+    tokens[i + 1]?.w ?? '',
+  ) &&
   ((CLOCK_LEADS.has(tokens[i - 1]?.w ?? '') && !isSecondSide(tokens, i)) || clockAwaited(tokens, i));
 
 const isWrittenDay = (tokens: Token[], i: number): boolean =>

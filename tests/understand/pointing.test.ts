@@ -34,6 +34,33 @@ describe('the thing last spoken of is taken off', () => {
     [['the seam in 2-2 is open', 'the seam in 2-2 will not shut'], []],
     [['tear in 2-3', 'seen to that now. 12 min'], ['? done 12min 2-3']],
     [['4-4 is torn. darn or patch?', 'patch is off'], ['patch dropped 4-4']],
+    // by where alone, or by a pronoun
+    [
+      ['taking the binding off', "it's off the top edge and the left edge, fifty minutes"],
+      ['remove done binding 50min edge-top edge-left'],
+    ],
+    [
+      ['took the binding off the top and left edges', 'other two sides are off too now'],
+      ['remove done binding edge-right edge-bottom'],
+    ],
+    [
+      ['taking the ties out of row two', 'those are out and row four too'],
+      ['remove done ties 2-1 2-2 2-3 2-4 2-5 2-6 4-1 4-2 4-3 4-4 4-5 4-6'],
+    ],
+    [['taking the binding off', "that's the left side off"], ['remove done binding edge-left']],
+    [
+      ['unpicking the quilting in row five', "row five's out"],
+      ['remove done quilting 5-1 5-2 5-3 5-4 5-5 5-6'],
+    ],
+    [
+      ["the binding's off the bottom too, the ties come out next and after that the backing"],
+      ['remove done binding edge-bottom', 'remove planned ties', 'remove planned backing backing'],
+    ],
+    [['old patch on 3-3, ugly. comes off later'], ['remove planned old-patch 3-3']],
+    [['found two pins in 3-2 and took them out'], ['remove done pins 3-2']],
+    [['r3 ties out, r2 ties mostly snapped'], ['remove done ties 3-1 3-2 3-3 3-4 3-5 3-6']],
+    [["the backing's away, it came off in one piece"], ['remove done backing backing']],
+    [['took the batting out', "it's out on the line"], []],
     // no thing to take off
     [["it's off to the shop with me now"], []],
     [['the stain came out'], []],

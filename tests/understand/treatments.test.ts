@@ -45,6 +45,12 @@ const TABLE: [value: string[], phrasings: string[]][] = [
   [['clean planned 2-4'], ["the mark in 2-4 I'd like to get out", 'going to try to lift the stain in 2-4']],
   [[], ["couldn't get the stain out of 2-4", "the stain on 2-4 won't shift", 'drew round the stain on 2-4']],
   [['overlay planned 2-4'], ["I'll net 2-4"]],
+  [['remove done stitching 2-4'], ['unpicked the old mending stitches on 2-4']],
+  [['remove done interfacing 2-4'], ['peeled a bit of iron-on interfacing off the back of 2-4']],
+  [['remove done quilting 60min border-top'], ['unpicked the quilting on the top border that took an hour']],
+  [['bind doing edge-left'], ['binding the left side now', "I'm binding the left edge"]],
+  [['bind done 35min edge-bottom'], ['bottom bound, 35 min']],
+  [['baste doing quilt'], ['tacking it now from the middle out']],
   // what the deed is done to stands before "I"
   [
     ['press done 2-1 2-2', 'leave done 2-3 2-4 2-5 2-6'],

@@ -168,6 +168,8 @@ export function isSound(items: Item[], k: number): boolean {
   // "the stitching holding the quilt together"
   if (item.w === 'holding' && /^(the|it|this|them|layers|down|its)$/.test(next?.w ?? '')) return false;
   if (next?.part && item.w === 'holding') return false;
+  // "it came off in one piece"
+  if (item.w === 'in one piece' && /^(off|out|away)$/.test(before)) return false;
   // "worn spot on 1-2"
   if (item.w === 'spot on' && (next?.place || items[k - 1]?.finding)) return false;
   // "the light's good for once", "weather is fine"
@@ -376,10 +378,10 @@ export function isPredicate(items: Item[], k: number): boolean {
         /^(it|them|the|those|these|over|along|round|around|down|up)$/.test(items[k + 1]?.w ?? '') &&
         (k === 0 || /^(and|,|then|or|&)$/.test(lead))
       );
-    // "there's a stain left in five two"
+    // "there's a stain left in five two", "there were pins left in the border"
     if (
       item.w === 'left' &&
-      items[k - 1]?.finding &&
+      (items[k - 1]?.finding || /^(pins|ties|label)$/.test(items[k - 1]?.object ?? '')) &&
       items.slice(Math.max(0, k - 6), k).some((x) => x.w === 'there')
     )
       return false;
@@ -462,7 +464,15 @@ function isOff(items: Item[], k: number): boolean {
       (x.material === 'fabric' && items[items.indexOf(x) - 1]?.w === 'of') ||
       x.action?.form === 'ing');
   if (!/^(is|'s|are|'re|was|were|be|been)$/.test(items[m]?.w ?? ''))
-    return thing(items[m]) && (m === 0 || /^(,|the|all|old|and|&|then)$/.test(items[m - 1]?.w ?? ''));
+    return (
+      thing(items[m]) &&
+      (m === 0 ||
+        /^(,|the|all|old|and|&|then)$/.test(items[m - 1]?.w ?? '') ||
+        // "3-3 patch off", "r3 ties out"
+        items[m - 1]!.place !== undefined)
+    );
+  // "the other two sides are off too and the bottom border's torn"
+  if (items[k]!.w === 'off' && /^(edge|border)-/.test(items[m - 1]?.place?.places[0] ?? '')) return true;
   return items.slice(Math.max(0, m - 5), m + 1).some(thing);
 }
 

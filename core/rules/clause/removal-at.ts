@@ -79,9 +79,14 @@ export function removalAt(
 ): { form: 'past' | 'ing' | 'base'; particle?: number } | undefined {
   const item = items[k]!;
   // "ripped out" is one item where it also names the task
-  if (item.task === 'taking-apart' && item.w.endsWith(' out')) {
+  if (item.task === 'taking-apart' && / (out|off)$/.test(item.w)) {
     const verb = item.w.slice(0, -4);
-    if (Object.hasOwn(REMOVE_VERBS, verb) && REMOVE_VERBS[verb]!.form !== 'ing')
+    // "taking off the old binding", where "taking off" alone is only the work
+    if (
+      Object.hasOwn(REMOVE_VERBS, verb) &&
+      (REMOVE_VERBS[verb]!.form !== 'ing' ||
+        items.slice(k + 1, k + 5).some((x) => x.object && !x.action?.form.startsWith('p')))
+    )
       return { form: REMOVE_VERBS[verb]!.form, particle: k };
   }
   if (!Object.hasOwn(REMOVE_VERBS, item.w)) return undefined;

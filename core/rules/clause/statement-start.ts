@@ -302,6 +302,8 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
       )
     )
       return current.length;
+    // "the binding's off the bottom too | the ties come out next"
+    if (item.w === 'too' && m > 0 && sawPlace && /^(the|a|an)$/.test(current[m + 1]!.w)) return m + 1;
     const subject =
       item.place || item.fabric || item.seam || item.stitches || item.part || item.object || item.material;
     if (subject) {

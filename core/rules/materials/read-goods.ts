@@ -64,6 +64,11 @@ function cueAt(items: Item[], k: number): Cue | undefined {
       (w(items, k) === 'left' && w(items, k - 1) === 'the') ||
       // "top 60, right 72, left 71.5 inches"
       (w(items, k) === 'left' && items.filter((x) => /^(top|right|bottom|btm)$/.test(x.w)).length > 1) ||
+      // "someone had left pins in the border"
+      (w(items, k) === 'left' &&
+        / (?:someone|somebody|they|who|whoever)(?: had| has| 'd| 've)* $/.test(
+          wordsBetween(items, k - 3, k),
+        )) ||
       // "left-handed shears"
       (w(items, k) === 'left' && /^(-|handed|hand)$/.test(w(items, k + 1))) ||
       // "with what was left of the gingham": used up

@@ -31,6 +31,7 @@ function sidesAt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
   if (faces) return faces;
   const alone =
     sidesPutOn(tokens, i) ??
+    boundSide(tokens, i) ??
     sidesCounted(tokens, i) ??
     severalSides(tokens, i) ??
     sideOfFocus(tokens, i, ctx) ??
@@ -110,7 +111,8 @@ function sidesAt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
     joined = true;
     j++;
   }
-  if (noun === 'binding' && !joined) return undefined;
+  // "binding the left side now": the verb
+  if (noun === 'binding' && (!joined || w(tokens, i + 1) === 'the')) return undefined;
   const sides = readSides(tokens, j);
   if (!sides) return undefined;
   if (!joined && noun !== 'border' && noun !== 'borders') return undefined;
@@ -477,6 +479,9 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
     return make([side], j);
   // "left frayed, right ok", "R fine"
   if (ctx.focus.some((p) => p.startsWith(`${kind}-`))) {
+    // "left and bottom off, 30 min", "top and bottom on too"
+    const listed = beginsClause ? readSides(tokens, i) : undefined;
+    if (listed && isToldOfSides(tokens, listed.next)) return make(listed.sides, listed.next);
     // "edges: top worn, right: sound"
     if (beginsClause && TOLD_OF_SIDE.test(w(tokens, w(tokens, j) === ':' ? j + 1 : j)))
       return make([side], j);
@@ -499,6 +504,28 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
   }
   return undefined;
 }
+
+/** "off", "on too", "bound": what is told of sides whose border or binding is being worked on. */
+const isToldOfSides = (tokens: Token[], j: number): boolean =>
+  TOLD_OF_SIDE.test(w(tokens, j)) ||
+  (/^(off|on|out)$/.test(w(tokens, j)) &&
+    /^(|[,.;!\n]|too|now|as|by|and|&|in|took|w|with|already|at|\d+)$/.test(w(tokens, j + 1)));
+
+/** "bottom bound, 35 min", "top and left hemmed": only an edge is. */
+function boundSide(tokens: Token[], i: number): PlaceFound | undefined {
+  if (!/^(|[.,;:\n]|the|then|and|&|\+|now)$/.test(w(tokens, i - 1))) return undefined;
+  const read = readSides(tokens, i);
+  return read && /^(bound|rebound|hemmed|rehemmed)$/.test(w(tokens, read.next))
+    ? {
+        next: read.next,
+        places: read.sides.map((s) => `edge-${s}`),
+        how: 'said',
+        rule: 'place.bound-side',
+        kind: 'part',
+      }
+    : undefined;
+}
+
 /** What is said at once of a side told by its name alone. */
 const TOLD_OF_SIDE =
   /^(is|'s|are|has|ok|okay|fine|sound|good|solid|intact|frayed|fraying|worn|wearing|torn|tearing|ripped|stained|faded|fading|missing|thin|weak|tender|split|splitting|loose|needs|wants|badly|worse|shattered|threadbare|open|mildewed|mouldy|moldy|puckered|patched|trimmed|bound|unpicked|holed|perished)$/;

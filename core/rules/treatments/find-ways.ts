@@ -12,6 +12,7 @@ import { leaveAsFound, nothingDone } from './leave-as-found.ts';
 import { namedTreatment } from './named-treatment.ts';
 import { netOver } from './net-over.ts';
 import { NO_WAY_WORDS } from './no-way-words.ts';
+import { offByNow } from './off-by-now.ts';
 import { bindingFinished, putOn } from './put-on.ts';
 import { redone } from './redone.ts';
 import { refineAction } from './refine-action.ts';
@@ -73,6 +74,7 @@ export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   putOn,
   takenOff,
   offCame,
+  offByNow,
   isOff,
   comesOut,
 ];

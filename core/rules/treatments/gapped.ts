@@ -52,7 +52,10 @@ export function gappedRemoval(
   clause: Clause,
   placed: ClausePlaces,
 ): Draft | undefined {
-  if (!/^(and|,|&|\+)$/.test(clause.joint) || !/^(specific|general)$/.test(placed.kind)) return undefined;
+  // "the ties come out next and after that the backing", "binding first, then the ties"
+  const inTurn = /^(then|after)$/.test(clause.joint);
+  if (!(inTurn || (/^(and|,|&|\+)$/.test(clause.joint) && /^(specific|general)$/.test(placed.kind))))
+    return undefined;
   const last = state.drafts.at(-1);
   if (!last || !isTreatment(last) || last.entry.action !== 'remove' || last.clause !== v.index - 1)
     return undefined;
@@ -73,11 +76,11 @@ export function gappedRemoval(
       action: ['remove', 'treatment.gapped', thing],
       state: [last.entry.state, 'treatment.gapped', undefined, 'implied'],
       object: [thing.finding === 'old-repair' ? 'old-patch' : thing.object, 'treatment.gapped', thing],
-      places: [placed.places, 'place.said', placed.items],
-    },
-    'said',
+      ...(placed.places.length ? { places: [placed.places, 'place.said', placed.items] as const } : {}),
+    } as Parameters<typeof makeDraft>[2],
+    placed.places.length ? 'said' : 'unneeded',
   );
 }
 
 const LIGHT_WORD =
-  /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some|from|on|in|at|along|off|behind|under|out)$/;
+  /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some|from|on|in|at|along|off|behind|under|out|after|next|last|then)$/;

@@ -6,7 +6,7 @@ import type { Item } from '../item.ts';
 import { looksUndecided, stateOf } from '../mood.ts';
 import { carriedPlaces, sideTakenOff } from '../places/carried-places.ts';
 import { clothWithin, mendedCloth } from '../places/cloth-worked-on.ts';
-import { splitBlock } from '../places/grid.ts';
+import { splitBlock, unique } from '../places/grid.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
@@ -264,6 +264,14 @@ export function makeTreatment(
       places = undefined;
       how = 'unneeded';
     }
+    // "found two pins in 3-2 and took them out", "there's a tag on the back, I'll take it off"
+    if (/^(pins|label)$/.test(object) && !places?.length && placed.kind !== 'specific') {
+      places = whereTold(state, v.index, object);
+      if (places) how = 'carried';
+    }
+    // "those are out, and row four too"
+    const others = way.rule === 'treatment.off-by-now' ? alsoOff(state, items, way.at, placed) : undefined;
+    if (others) places = unique([...others, ...placed.places]);
   } else if (placed.kind === 'specific' || placed.kind === 'general') {
     // "rows one and two tied up in the red worsted": the yarn, and not a cloth of the quilt
     places = (action === 'tie' ? undefined : clothWithin(state, items, placed)) ?? placed.places;
@@ -284,7 +292,10 @@ export function makeTreatment(
         (p) => splitBlock(p) || (p.startsWith('corner') && items.some((x) => x.object === 'label')),
       )
         ? ['quilt']
-        : places.map((p) => p.replace(/^border-/, 'edge-'));
+        : // "binding the left side": the verb, and no part beside it
+          places
+            .filter((p, _n, all) => p !== 'binding' || all.length === 1)
+            .map((p) => p.replace(/^border-/, 'edge-'));
   }
   // "cut the whole thing out" of a block
   if (
@@ -402,6 +413,30 @@ export function makeTreatment(
     draft.origins['stitch'] = { rule: `stitch.${manner}`, how: 'said', ...spanOfItem(way.items[0]!) };
   }
   return draft;
+}
+
+/** Where the clause before told of the thing that is taken off now. */
+function whereTold({ clauses, drafts }: ReaderState, index: number, object: string): string[] | undefined {
+  const before = clauses[index - 1];
+  if (!before?.items.some((x) => x.object === object)) return undefined;
+  if (drafts.some((d) => d.clause === index - 1 && d.entry.kind !== 'material')) return undefined;
+  const places = before.items.filter((x) => x.place && x.object !== object).flatMap((x) => x.place!.places);
+  return places.length && !places.includes('quilt') ? unique(places) : undefined;
+}
+
+/** "those are out, and row four too": the places that "those" are, where others are named beside them. */
+function alsoOff(
+  { memory }: ReaderState,
+  items: Item[],
+  at: number,
+  placed: ClausePlaces,
+): string[] | undefined {
+  if (placed.kind !== 'specific' || !/^(those|they|them|both|these|it)$/.test(items[at - 2]?.w ?? ''))
+    return undefined;
+  return items.slice(at + 1).some((x) => /^(too|also|as well)$/.test(x.w)) &&
+    items.slice(0, at).every((x) => !placed.items.includes(x))
+    ? memory.treatment?.places
+    : undefined;
 }
 
 /** Is the cloth named after the deed? */

@@ -156,7 +156,9 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     v === 'baste' &&
     w.startsWith('tack') &&
     w === 'tacking' &&
-    !/ (is|'m|am|was|started|now) $/.test(before)
+    !/ (is|'m|am|was|started|now) $/.test(before) &&
+    // "tacking it from the middle out"
+    !/^ (it|them|the|down|all) /.test(after)
   )
     return undefined;
   if (v === 'piece' && (w === 'piece' || w === 'pieces'))

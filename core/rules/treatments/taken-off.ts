@@ -80,9 +80,45 @@ function pulledAtAll(items: Item[], k: number, thing: string | undefined): WayFo
   );
 }
 
+/** "(old patch, ugly.) comes off later", "coming off next": the thing just told of, of which no word is said again. */
+function comesOffUnnamed(items: Item[], k: number, thing: string | undefined): WayFound {
+  const verb = items[k]!.w;
+  if (!/^(come|comes|coming)$/.test(verb) || !/^(off|out|away)$/.test(items[k + 1]?.w ?? ''))
+    return undefined;
+  const it = removable(thing);
+  if (!it || !items.slice(0, k).every((x) => /^(and|so|to|will|must|has|'ll|now|that|it|they)$/.test(x.w)))
+    return undefined;
+  if (
+    items
+      .slice(k + 2)
+      .some(
+        (x) =>
+          !/^(later|next|first|tomorrow|tonight|now|soon|today|too|then|week|after|that|,|on|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/.test(
+            x.w,
+          ),
+      )
+  )
+    return undefined;
+  return found(
+    {
+      action: 'remove',
+      object: it,
+      form:
+        verb === 'coming' && !items.slice(k + 2).some((x) => /^(later|next|tomorrow|then|week)$/.test(x.w))
+          ? 'ing'
+          : 'base',
+      at: k,
+      items: [items[k]!],
+      rule: 'treatment.comes-off',
+    },
+    k,
+    k + 1,
+  );
+}
+
 /** What a verb of removing takes off. */
 export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFound {
-  const pulled = pulledAtAll(items, k, thing);
+  const pulled = pulledAtAll(items, k, thing) ?? comesOffUnnamed(items, k, thing);
   if (pulled) return pulled;
   const removal = removalAt(items, k);
   if (removal && !item.place) {
@@ -168,8 +204,31 @@ export function offCame({ items, k, item, thing }: WordAt): WayFound {
   return undefined;
 }
 
+const OWN_LAYER = /^(backing|batting|binding|border)$/;
+
 /** "the backing is off", "the ties are out". */
 export function isOff({ items, k, item, before, after, thing }: WordAt): WayFound {
+  // "the backing's away": off, as the Scots say, where of a seam it is damage
+  if (
+    item.w === 'away' &&
+    /^ (?:the|old|so|and|now|right|,| )*\S+ (?:'s|is|are) (?:all |now )?$/.test(before) &&
+    OWN_LAYER.test(items.slice(0, k).findLast((x) => x.object)?.object ?? '') &&
+    !items.slice(k + 1, k + 3).some((x) => /^(at|from|on|along|in|to)$/.test(x.w))
+  ) {
+    const layer = items.slice(0, k).findLast((x) => x.object)!;
+    return found(
+      {
+        action: 'remove',
+        object: layer.object!,
+        form: 'past',
+        at: k,
+        items: [item, layer],
+        rule: 'treatment.is-off',
+      },
+      k,
+      items.indexOf(layer),
+    );
+  }
   if (
     (item.w === 'off' || item.w === 'out') &&
     // "the patch is off the table": given up
@@ -359,8 +418,15 @@ function objectOf(
     )
       return 'stitching';
     if (x.seam && x.w.startsWith('seam')) return 'stitching';
+    // "the old mending stitches" that are unpicked
+    if (x.finding === 'old-repair' && items[items.indexOf(x) + 1]?.stitches) return 'stitching';
     // "somebody's clumsy darn", "the iron-on patch"
     if (x.finding === 'old-repair') return 'old-patch';
+    // "peeled a bit of iron-on interfacing off"
+    if (x.object === 'piece' && items[items.indexOf(x) + 1]?.w === 'of') {
+      const of = items[items.indexOf(x) + 2];
+      if (of?.object === 'interfacing' || of?.object === 'label') return of.object;
+    }
     // "that glued scrap", "the ironed-on bit"
     if (
       x.object === 'piece' &&

@@ -127,12 +127,14 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
 export function between(items: Item[], mark: Mark, k: number): Named | undefined {
   for (let m = Math.min(mark.at, k); m < Math.max(mark.end, k); m++) {
     const x = items[m]!;
+    // "started taking the binding off at nine": the thing, and no name of the work
+    if (x.task && isWorkedOn(items, m)) continue;
     if (x.task && !hasObject(items, m)) return { task: x.task, at: m, item: x };
   }
   for (let m = mark.at - 1; m >= Math.max(0, mark.at - 8); m--) {
     const x = items[m]!;
     if (x.clock || x.span || (x.place && x.place.kind !== 'part')) break;
-    // "the unpicking of the binding began at ten": the thing, and no name of the work
+    // "the unpicking of the binding began at ten"
     if (x.task && isWorkedOn(items, m)) continue;
     if (x.task) return hasObject(items, m) ? undefined : { task: x.task, at: m, item: x };
   }

@@ -1,4 +1,5 @@
 import type { Task } from '../../../shared/vocabulary.ts';
+import { removalAt } from '../clause/removal-at.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
@@ -24,6 +25,7 @@ import {
   isGoods,
   isLight,
   isSpentAt,
+  isWorkedOn,
   lead,
   onlyLight,
 } from './work-items.ts';
@@ -585,7 +587,8 @@ function tookTime(items: Item[], claims: Claims): void {
     if (
       verb >= 0 &&
       said.some((x) => x.place || x.seam || x.object || x.material) &&
-      !said.some((x) => x.action)
+      !said.some((x) => x.action) &&
+      !isWhatComesOff(items, verb)
     )
       done(verb);
     return;
@@ -598,6 +601,13 @@ function tookTime(items: Item[], claims: Claims): void {
   )
     done(last);
 }
+
+/** "unpicked the old quilting on row one, that took an hour": what is taken out, and no work that took its time. */
+const isWhatComesOff = (items: Item[], verb: number): boolean => {
+  let k = verb - 1;
+  while (k > 0 && /^(the|all|of|that|old|out|off|its|up|some|most)$/.test(w(items, k))) k--;
+  return k >= 0 && items[verb]!.object !== undefined && removalAt(items, k) !== undefined;
+};
 
 /** "cutting 25 min, piecing 1:20": hours and minutes of a kind of work, where nothing starts or stops. */
 function hoursAndMinutes(items: Item[]): void {
@@ -647,6 +657,7 @@ function lendTask(
         x.task !== 'other' &&
         !hasObject(list, k) &&
         !isGoods(list, k) &&
+        !isWorkedOn(list, k) &&
         // "the binding" may be the thing
         (!x.part ||
           list.length <= 3 ||

@@ -21,7 +21,7 @@ const LIGHT_MARKS = new Set([',', ':', '-', '--', '(', ')', '=', '/']);
 
 /** May the word stand between a time and the kind of work that it is of? Whatever says something else of the quilt may not. */
 export function isLight(x: Item): boolean {
-  if (LIGHT.has(x.w) || MARK_WORDS.has(x.w)) return true;
+  if (LIGHT.has(x.w) || MARK_WORDS.has(x.w) || /^by (hand|machine)$/.test(x.w)) return true;
   if (x.token.kind === 'mark') return LIGHT_MARKS.has(x.w);
   if (HEAVY.has(x.w)) return false;
   return !(
@@ -79,7 +79,7 @@ export function hasObject(items: Item[], k: number): boolean {
   if (next.place && next.place.kind !== 'part') return true;
   if (item.w.startsWith('the ') || /^(survey|paperwork|shopping|piecework|errands|admin)$/.test(item.w))
     return false;
-  if (!item.action && !/ing$/.test(item.w)) return false;
+  if (!item.action && !/ing( off| out| apart)?$/.test(item.w)) return false;
   if (next.w === 'on' || next.w === 'in') {
     // "the sewing on", but "the mending on the quilt", "cutting in the afternoon"
     const far = items[k + 2];
@@ -99,7 +99,9 @@ export function hasObject(items: Item[], k: number): boolean {
         // "at the mending a good while"
         (x.finding && x.w !== 'good') ||
         x.fabric ||
-        x.place?.kind === 'blocks',
+        x.place?.kind === 'blocks' ||
+        // "binding the left side"
+        /^(edge|border)-/.test(x.place?.places[0] ?? ''),
     );
   }
   return Boolean((next.part && next.part !== 'quilt') || next.seam || next.fabric || next.place);
@@ -120,7 +122,15 @@ const isDeed = (items: Item[], at: number): boolean =>
 
 /** "unpicked the binding from nine to ten": the thing that a deed is done to, and no name of the work. */
 export const isWorkedOn = (items: Item[], k: number): boolean => {
-  if (!items[k]!.part) return false;
+  if (!items[k]!.part && !items[k]!.object) return false;
+  // "and the binding's off already"
+  if (
+    /^ (?:'s|is|has|have|are|come|came)(?: all| now| finally| both| been)* (?:off|out|away) /.test(
+      `${wordsBetween(items, k + 1, k + 6)} `,
+    ) &&
+    /^(the|its|old|that|all)$/.test(w(items, k - 1))
+  )
+    return true;
   // "binding off all round, 35 min", "the binding's off now"
   if (
     /^ (?:(?:'s|is|has|have|come|came|all|now|finally) ){0,3}(?:off|out) /.test(
