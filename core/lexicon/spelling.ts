@@ -16,7 +16,7 @@ export const SPELT_LIKE = new Set(
 
 /** Words of which a short form without vowels is meant before all others. */
 export const SHORT_FORM_FIRST =
-  'torn tear tears hole holes stain stained stains frayed faded thin worn split open closed close gone missing bled bleeding seam seams patch patched darned stitch stitched side sides edge edges left right start started stop stopped break lunch hand machine over under with needs wants white black brown green grey yellow purple finished bottom border binding basted'.split(
+  'torn tear tears hole holes stain stained stains frayed faded thin worn split open closed close gone missing bled bleeding seam seams patch patched darned stitch stitched side sides edge edges left right start started stop stopped break lunch hand machine over under with needs wants white black brown green grey yellow purple finished bottom border binding basted remove removed removing unpick unpicked'.split(
     ' ',
   );
 /** What looks like a word without its vowels, and is a word or another short form. */

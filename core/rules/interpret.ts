@@ -66,7 +66,8 @@ function readClause(
   const used = new Set<Item>();
 
   // 2. Treatments.
-  const thing = headingThing(state, clause, index) ?? thingSpokenOf(state, index);
+  const heading = headingThing(state, clause, index);
+  const thing = heading ?? thingSpokenOf(state, index);
   const ways = findWays(items, thing).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
   const stitch = stitchOf(items) ?? sameStitch(state, items, words);
   const told = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
@@ -117,7 +118,7 @@ function readClause(
 
   // 3. Conditions.
   const treating = made.length > 0;
-  for (const c of findConditions(items, treating, used, thing, isHeaded(state, clause)))
+  for (const c of findConditions(items, treating, used, thing, isHeaded(state, clause), heading))
     makeCondition(state, v, c, placed, treating);
 
   // "seam 3-1/3-2 open, ladder stitch, 10 min": found, and closed in the same breath
@@ -235,7 +236,7 @@ function topicAfter(
     placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt') || cloth;
   const light = (x: Item): boolean =>
     Boolean(x.place || x.fabric || x.seam || x.quantity) ||
-    /^(the|and|,|&|\+|also|too|each|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|"|')$/.test(
+    /^(the|and|,|&|\+|\/|also|too|each|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|"|')$/.test(
       x.w,
     );
   if (!said && named && clause.items.every(light))
@@ -274,14 +275,21 @@ const isHeaded = (state: ReaderState, clause: Clause): boolean =>
 
 /** "ties: half of them gone": what stands before a colon is what is spoken of behind it. */
 function headingThing(state: ReaderState, clause: Clause, index: number): string | undefined {
-  if (!MARKS_OFF.test(clause.joint)) return undefined;
-  const heading = state.clauses[index - 1];
+  // "ties: rows 1-3 gone, row 4 loose": the heading holds for the sentence
+  let first = index;
+  while (!MARKS_OFF.test(state.clauses[first]!.joint)) {
+    first--;
+    if (state.clauses[first]?.sentence !== clause.sentence) return undefined;
+  }
+  const heading = state.clauses[first - 1];
   if (heading?.sentence !== clause.sentence) return undefined;
   // "seam at 2-4: open", "3-3/3-4 seam - split"
-  if (heading.items.length <= 6 && heading.items.some((x) => x.seam)) return 'seam';
-  if (clause.joint !== ':' || heading.items.length > 3) return undefined;
-  return heading.items.at(-1)?.object;
+  if (first === index && heading.items.length <= 6 && heading.items.some((x) => x.seam)) return 'seam';
+  if (heading.items.length > 3) return undefined;
+  const object = heading.items.at(-1)?.object;
+  return object && (STITCHED.test(object) || (first === index && clause.joint === ':')) ? object : undefined;
 }
+const STITCHED = /^(ties|quilting|stitching)$/;
 
 /** What "it" and "them" are when something is taken off: the thing last spoken of in the note, else before it. */
 function thingSpokenOf(state: ReaderState, index: number): string | undefined {

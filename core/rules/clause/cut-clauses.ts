@@ -46,6 +46,7 @@ export function cutClauses(items: Item[]): Clause[] {
       dash
     ) {
       if (dash || w === ':' || w === '(' || w === ')' || w === '--') {
+        if (isTakenOffBehindMark(items, k, current)) continue;
         close(w === ')' || w === '(' ? ',' : dash ? '-' : w);
         continue;
       }
@@ -90,4 +91,19 @@ export function cutClauses(items: Item[]): Clause[] {
     for (const c of tailAsks ? [last!] : own) c.asked = true;
   }
   return clauses;
+}
+
+/** "binding → off", "ties: all out of rows 1-3", "backing - off": no mark parts a thing from what became of it. */
+function isTakenOffBehindMark(items: Item[], k: number, current: Item[]): boolean {
+  const off = /^(all|now|both|half)$/.test(items[k + 1]?.w ?? '') ? k + 2 : k + 1;
+  if (!/^(off|out)$/.test(items[off]?.w ?? '')) return false;
+  const thing = current.at(-1);
+  return (
+    current.length < 5 &&
+    thing !== undefined &&
+    (thing.object !== undefined ||
+      thing.finding === 'old-repair' ||
+      /^(binding|border)/.test(thing.part ?? thing.place?.places[0] ?? '')) &&
+    !current.some((x) => x.action && x !== thing)
+  );
 }

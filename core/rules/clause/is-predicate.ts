@@ -196,6 +196,8 @@ function isTakenOff(items: Item[], k: number): boolean {
     // "the old patch and the label off"
     if (x.w === 'and' && items.slice(m + 1, m + 4).some((y) => y.object && !y.seam)) continue;
     if (x.token.kind === 'mark' || x.w === 'and') return false;
+    // "old patch 3-2 off"
+    if (x.place?.kind === 'blocks' && /^(off|out)$/.test(items[m + 1]?.w ?? '')) return true;
     if (x.place && !x.object && !/^(on|in|at|from|over|the)$/.test(items[m - 1]?.w ?? '')) return false;
   }
   return false;
@@ -452,6 +454,8 @@ function isOff(items: Item[], k: number): boolean {
   if (isInverted(items, k)) return true;
   let m = k - 1;
   while (m >= 0 && /^(all|now|both|already|right|still|finally|mostly)$/.test(items[m]!.w)) m--;
+  // "patch on 3-2 off", "old patch 3-2 off"
+  if (items[m]?.place?.kind === 'blocks' && m > 0) m -= /^(on|in|at|of|from)$/.test(items[m - 1]!.w) ? 2 : 1;
   // "so all of it off"
   if (items[m]?.w === 'it' && items[m - 1]?.w === 'of' && items[m - 2]?.w === 'all') return true;
   const thing = (x: Item | undefined): boolean =>

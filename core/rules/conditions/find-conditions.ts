@@ -14,7 +14,7 @@ export type ConditionFound = { finding: Finding; at: number; items: Item[]; poin
 
 /**
  * What is found, by the words of one clause. `treating`: the clause also tells of work done. `headed`: a thing and a colon
- * stand before it ("right edge: sound").
+ * stand before it ("right edge: sound"). `heading`: the thing that heads the sentence ("ties: …").
  */
 export function findConditions(
   items: Item[],
@@ -22,6 +22,7 @@ export function findConditions(
   used: ReadonlySet<Item>,
   thing?: string,
   headed = false,
+  heading?: string,
 ): ConditionFound[] {
   const found: ConditionFound[] = [];
   for (let k = 0; k < items.length; k++) {
@@ -45,7 +46,7 @@ export function findConditions(
       continue;
     }
     if (item.fail) {
-      const failing = failure(items, k, headed && k < 3 ? thing : undefined, thing);
+      const failing = failure(items, k, headed && k < 3 ? thing : heading, thing);
       if (failing && !isNegated(items, k, 3))
         found.push({ ...failing, at: k, pointed: treating && isPointed(items, k) });
     }
@@ -366,11 +367,14 @@ function failure(
   }
   // "seam at 2-4: open"
   if (heading === 'seam') return { finding: 'split-seam', items: [item], rule: 'condition.seam-failed' };
-  // "half of them were gone already", of the ties just taken out
+  // "ties: rows 1-3 gone"
+  if (!stitches && /^(ties|quilting|stitching)$/.test(heading ?? ''))
+    return { finding: 'broken-stitching', items: [item], rule: 'condition.stitching-failed' };
+  // "half of them were gone already", "row four: all gone", of the ties just taken out
   if (
     !stitches &&
     (thing === 'ties' || thing === 'quilting' || thing === 'stitching') &&
-    items.slice(Math.max(0, k - 6), k).some((x) => /^(them|they|em|half|some|most)$/.test(x.w))
+    items.slice(Math.max(0, k - 6), k).some((x) => /^(them|they|em|half|some|most|all|mostly)$/.test(x.w))
   )
     return { finding: 'broken-stitching', items: [item], rule: 'condition.of-them' };
   // "half the fishing line has snapped in row six"

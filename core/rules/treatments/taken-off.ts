@@ -176,6 +176,42 @@ export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFou
   return undefined;
 }
 
+/** "old patch. take off next", "old patch, remove", "ugly. comes off later", "to come off": what was just told of, with no word for it. */
+export function toComeOff({ items, k, item, before, after, thing }: WordAt): WayFound {
+  if (
+    !/^(take|takes|lift|remove|removing|unpick|come|comes)\b/.test(item.w) ||
+    !thing ||
+    !/^(old-patch|label|interfacing)$/.test(thing)
+  )
+    return undefined;
+  const rest = items.slice(k + 1).map((x) => x.w);
+  const particle = / (off|out|away)$/.test(item.w) || /^(off|out|away)$/.test(rest[0] ?? '');
+  if (/^(take|takes|lift|come|comes)/.test(item.w) && !particle) return undefined;
+  if (
+    !/^ (?:(?:to|will|must|needs?|and|then|so|it|that|should|will have|has|have|first) )*$/.test(
+      before.replace(/^ +$/, ' '),
+    )
+  )
+    return undefined;
+  if (
+    !/^ (?:(?:off|out|away|later|tomorrow|tmrw|tonight|next|week|time|first|then|after|soon|again|now) )*$/.test(
+      after.replace(/^ +$/, ' '),
+    )
+  )
+    return undefined;
+  return found(
+    {
+      action: 'remove',
+      object: thing as RemovedObject,
+      form: 'base',
+      at: k,
+      items: [item],
+      rule: 'treatment.to-come-off',
+    },
+    k,
+  );
+}
+
 /** "off came the patch", "out with the batting". */
 export function offCame({ items, k, item, thing }: WordAt): WayFound {
   if (isInverted(items, k)) {
@@ -286,7 +322,9 @@ export function isOff({ items, k, item, before, after, thing }: WordAt): WayFoun
             action: 'remove',
             object: objectId,
             form:
-              / (to|must|be|to be|has to|come) $/.test(before) && !/ (has been|been) $/.test(before)
+              (/ (to|must|be|to be|has to|come) $/.test(before) && !/ (has been|been) $/.test(before)) ||
+              // "binding off tomorrow"
+              /^ (?:later|tomorrow|tmrw|next week|next time|next) /.test(after)
                 ? 'base'
                 : 'past',
             at: k,
