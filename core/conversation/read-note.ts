@@ -345,7 +345,7 @@ function isTreatmentQuestion(items: Item[], words: string): boolean {
   if (!/^(so |and |right |okay |oh |hmm )*(what|how) about\b/.test(words) && ASKS_THE_LOG.test(words))
     return false;
   const ways = items.filter((x) => x.action || x.w === 'leave' || x.material || x.topic);
-  if (ways.length > 0 && /\b(or|vs|versus|maybe|should i|shall i|do i|could i|might)\b/.test(words))
+  if (ways.length > 0 && /\b(or|vs|versus|maybe|should i|shall i|do i|could i|might)\b| \/ /.test(words))
     return true;
   // "patch 3-3?", but "patched 3-3?" asks whether it is done
   return (

@@ -44,6 +44,7 @@ const SHORT: [short: string, long: string][] = [
   ['bkg', 'backing'],
   ['bdr', 'border'],
   ['bdrs', 'borders'],
+  ['pd', 'paid'],
   ['fin', 'finished'],
   ['lv', 'leave'],
   ['idem', 'ditto'],

@@ -121,6 +121,15 @@ export const CURRENCY_WORDS: Record<string, number> = {
   gbp: 1,
   usd: 1,
   eur: 1,
+  rs: 1,
+  inr: 1,
+  rupees: 1,
+  chf: 1,
+  kr: 1,
+  kroner: 1,
+  kronor: 1,
+  francs: 1,
+  rand: 1,
 };
 export const SMALL_MONEY_WORDS: Record<string, number> = {
   pence: 0.01,

@@ -24,7 +24,7 @@ const CLOCK_LEADS = new Set(
 const STRONG_LEADS = new Set(['since', 'till', 'until', 'til', 'o']);
 /** Words that put a note into talk of buying. */
 const COMMERCE = wordSet(
-  'bought buy got get paid cost costs spent price @ £ $ € needed picked ordered were was each lot apiece shopping shop receipt costing came purchased bt bght total',
+  'bought buy got get paid pd rs chf kr cost costs spent price @ £ $ € needed picked ordered were was each lot apiece shopping shop receipt costing came purchased bt bght total',
 );
 const WORK_TALK = wordSet(
   "start started starting stop stopped stopping began begun begin beginning finish finished finishing quit quitting since till until til from worked working between knocked packed hour hours o'clock oclock am pm clocked resume resumed resuming paused back commenced ceased ended complete completed off done on went was were sat break minus less out half meant at to",
@@ -218,7 +218,8 @@ function tellsPrice(tokens: Token[]): boolean {
     )
   )
     return true;
-  const cents = /^[.!]$/.test(tokens.at(-1)?.w ?? '') ? tokens.at(-2) : tokens.at(-1);
+  const end = tokens.findLastIndex((t) => !/^(?:[.!]|ea|each|tot|total|both)$/.test(t.w));
+  const cents = tokens[end];
   // "and a spool of cream thread 3.20", "a thimble, 2.10"
   if (cents?.kind === 'number' && /^\d{1,3}\.\d\d$/.test(cents.w))
     return tokens.some((t) => SOLD_BY.test(t.w) || SOLD.test(t.w)) && !tokens.some((t) => MEASURED.test(t.w));
@@ -368,7 +369,7 @@ function oneBlockSize(tokens: Token[], i: number): Item | undefined {
   const unit = tokens[(quantity?.next ?? 0) - 1]?.w ?? '';
   if (
     !quantity?.value ||
-    !/^("|inch|inches|cm|mm)$/.test(unit) ||
+    !(/^("|inch|inches|cm|mm)$/.test(unit) || (!quantity.unit && !Number.isInteger(quantity.value))) ||
     !/^(,|\.|;|)$/.test(tokens[quantity.next]?.w ?? '')
   )
     return undefined;

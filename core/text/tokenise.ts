@@ -72,13 +72,15 @@ const BARE_CONTRACTIONS = new Map<string, [string, string]>(
 
 /** Short forms that may end in a full stop without ending the sentence. */
 const ABBREVIATIONS = new Set(
-  'thr thrd allow approx betw incl exc excl pkt pkts pk pks tog tot btm w f sq max avg ea doz qty'.split(' '),
+  'thr thrd allow approx betw incl exc excl pkt pkts pk pks tog tot btm w f sq max avg ea doz qty rs'.split(
+    ' ',
+  ),
 );
 const isFigure = (token: Token | undefined): boolean =>
   token !== undefined &&
   (token.kind === 'number' || isNumberWord(token.w) || /^(hundred|half|quarters?|eighths?)$/.test(token.w));
 
-const CURRENCY = new Set(['€', '£', '$']);
+const CURRENCY = new Set(['€', '£', '$', 'rs', 'kr', 'chf']);
 /** What a number with decimals may count; "in" would be no inches. */
 const DECIMAL_UNIT = /^ ?(?:(?:mm?|cm|kg|g|ml|yds?|metres?|meters?|yards?|hrs?|h|hours?)\b(?!\.\d)|€)/i;
 

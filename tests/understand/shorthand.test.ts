@@ -76,3 +76,30 @@ describe('thoughts and likenesses in short hand', () => {
     expect(read(notes)).toEqual(entries);
   });
 });
+
+describe('things and what became of them', () => {
+  it.each([
+    ['binding: off', ['treatment remove done binding binding']],
+    ['ties → out of row 3', ['treatment remove done ties 3-1 3-2 3-3 3-4 3-5']],
+    ['3-2 patch off, hole beneath', ['treatment remove done old-patch 3-2', 'condition hole 3-2']],
+    ['3-2: old patch. to come off', ['condition old-repair 3-2', 'treatment remove planned old-patch 3-2']],
+    ['3-2/3-3 seam - open', ['condition split-seam 3-2 3-3']],
+    ['ties: 3-2 gone, 3-3 ok', ['condition broken-stitching 3-2', 'condition sound 3-3']],
+    ['binding worn: left side, bottom', ['condition fraying edge-left edge-bottom']],
+  ])('%s', (note, entries) => {
+    expect(read(note)).toEqual(entries);
+  });
+});
+
+describe('matters and goods in short hand', () => {
+  it.each([
+    ['tie vs quilt → tie', ['decision tying settled']],
+    ['hand or machine quilting: hand', ['decision quilting settled']],
+    ['batting: wool/cotton?', ['decision batting open']],
+    ['to buy - net 2 yd; needles 1 pk', ['material net needed 2 yd', 'material needle needed 1 pack']],
+    ['got 2 yd net in drawer', ['material net on-hand 2 yd']],
+    ['binding strips cut, white sateen', ['treatment cut done binding', 'material binding used']],
+  ])('%s', (note, entries) => {
+    expect(read(note)).toEqual(entries);
+  });
+});

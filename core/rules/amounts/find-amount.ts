@@ -207,8 +207,28 @@ function priceDigits(tokens: Token[], i: number): { amount: number; next: number
   return { amount: t.value!, next: i + 1 };
 }
 
+/** Signs of money and the short forms that stand before a sum. */
+const SIGNS = new Set([
+  '£',
+  '$',
+  '€',
+  '¥',
+  '₹',
+  '₩',
+  'rs',
+  'inr',
+  'chf',
+  'kr',
+  'usd',
+  'gbp',
+  'eur',
+  'aud',
+  'cad',
+  'nzd',
+]);
+
 /** Besides numbers, what a price begins with. */
-const PRICE_HEADS = new Set(['£', '$', '€', '¥', '₹', '₩', '@', 'at', 'for', 'cost', 'paid', '=', 'costing']);
+const PRICE_HEADS = new Set([...SIGNS, '@', 'at', 'for', 'cost', 'paid', '=', 'costing']);
 
 /**
  * "£3.50", "$9.20 a yard", "€14.20/m", "3 pound 50", "three pound fifty the lot", "a dollar ten each", "forty pence",
@@ -228,7 +248,7 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
       rule,
     };
   };
-  const sign = (j: number): boolean => ['£', '$', '€', '¥', '₹', '₩'].includes(w(tokens, j));
+  const sign = (j: number): boolean => SIGNS.has(w(tokens, j)) && tokens[j + 1]?.kind === 'number';
   if (sign(i)) {
     const digits = priceDigits(tokens, i + 1);
     return digits ? finish(digits.amount, digits.next, 'cost.sign') : undefined;

@@ -101,6 +101,13 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
           claims.later.add(x);
       }
     }
+    // "tie vs quilt → tie", "tie/quilt? quilt": the question, and the answer behind it
+    const chosenWay = wayAnswered(stop === '?' ? [...own, ...(sentences[number + 1]?.items ?? [])] : own);
+    if (chosenWay) {
+      add(chosenWay, 'settled', parts[0]!, 'decision.way-answered', number, own);
+      for (const x of [...own, ...(stop === '?' ? sentences[number + 1]!.items : [])]) claims.later.add(x);
+      return;
+    }
     // the heading of a list holds until the next full stop
     const first = parts[0]!;
     if (/^(:|--|-)$/.test(parts[1]?.joint ?? '') && OPEN_HEAD.test(first.words.trim())) heading = 'open';
@@ -217,6 +224,27 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       settledBefore = true;
   });
   return claims;
+}
+
+const BOTH_WAYS =
+  /^ (?:to )?(?:(?:ties?|tying|tied) (?:or|vs|versus|,|\/) (?:\w+ )?(?:quilt|quilting|quilted)|(?:\w+ )?(?:quilt|quilting|quilted) (?:or|vs|versus|,|\/) (?:ties?|tying|tied))(?: it)?(?: (?:[:,=-]|--|decided|settled|answer))* (?:(?:it 's|going for|go with) )?(?:\w+ )?(tie|ties|tying|tied|quilt|quilting|quilted)(?: it| then| ,| by hand| it is| wins| won)* $/;
+
+const HAND_OR_MACHINE =
+  /^ (?:(?:by )?(?:hand|machine) (?:or|vs|versus|,|\/) (?:by )?(?:hand|machine) quilt(?:ing|ed)?|quilt(?:ing|ed)? (?:it )?(?:by )?(?:hand|machine) (?:or|vs|versus|,|\/) (?:by )?(?:hand|machine))(?: (?:[:,=?-]|--|decided|settled))* (?:(?:by|it 's) )?(?:hand|machine)(?: it is| then| wins)* $/;
+
+/** "tie vs quilt: tie": which of the two it is to be. */
+function wayAnswered(items: Item[]): Topic | undefined {
+  if (
+    items.length > 12 ||
+    !/^(ties?|tying|tied|quilt|quilting|quilted|to|hand|machine)$/.test(items[0]?.w.split(' ')[0] ?? '')
+  )
+    return undefined;
+  const words = wordsBetween(items);
+  // "hand or machine quilting: hand"
+  if (HAND_OR_MACHINE.test(words)) return 'quilting';
+  const way = BOTH_WAYS.exec(words)?.[1];
+  if (!way) return undefined;
+  return way.startsWith('t') ? 'tying' : 'quilting';
 }
 
 /** A part that tells of the same matter, or of none, and of no work at a place. */
@@ -365,7 +393,7 @@ function spread(
       const told = [part.words];
       for (let q = k + 1; q < parts.length && !parts[q]!.topic; q++) told.push(parts[q]!.words);
       if (
-        /\b(?:or|which|what|how|whether|vs|versus)\b/.test(told.join(' ')) ||
+        /\b(?:or|which|what|how|whether|vs|versus)\b| \/ /.test(told.join(' ')) ||
         (parts.length === 1 && part.items.length <= 3)
       )
         part.status = 'open';

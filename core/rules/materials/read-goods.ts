@@ -25,13 +25,13 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
     'firm',
   ],
   [
-    "to buy|to get|to order|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch|n't forget|must remember",
+    "to buy|to get|to order|to purchase|must purchase|need to purchase|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch|n't forget|must remember",
     'needed',
     'firm',
   ],
   ["want|'ll want|will want|get|going to want|get some|get another", 'needed', 'weak'],
   [
-    "on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in my stash|left over|left|spare",
+    "on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare",
     'on-hand',
     'firm',
   ],
@@ -185,6 +185,17 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       }
       k++;
     }
+    // "to buy - net 2 yd; needles 1 pk"
+    if (
+      !made.length &&
+      carried &&
+      sentence.number === lastSentence + 1 &&
+      state.tokens[(items[0]?.i ?? 0) - 1]?.w === ';' &&
+      items.some((x) => x.quantity) &&
+      !items.some((x) => x.action || x.place?.kind === 'blocks' || x.finding) &&
+      findGood(items, 0, priced)?.head !== undefined
+    )
+      takeList(state, sentence, items, 0, carried, claims, made, true, carried);
     const early = made.length ? items.filter((x) => !claims.cut.has(x)) : items;
     if (!made.length || (postUse(early)?.use === 'on-hand' && early.some((x) => x.quantity?.unit))) {
       // what stands before its verb: "batting to buy", "yarn 4 skeins wanted", "muslin in the drawer"
@@ -378,7 +389,8 @@ const isBill = (items: Item[]): boolean =>
 /** Do the words behind the goods tell where they are kept: "in the cedar chest", "up in the attic"? */
 function keptInStore(items: Item[], from: number): boolean {
   for (let m = from; m < from + 3; m++)
-    if (/^(in|on)$/.test(w(items, m)) && /^(the|my|a)$/.test(w(items, m + 1)))
+    if (/^(in|on)$/.test(w(items, m)) && STORES.test(w(items, m + 1))) return true;
+    else if (/^(in|on)$/.test(w(items, m)) && /^(the|my|a)$/.test(w(items, m + 1)))
       return STORES.test(w(items, m + 2)) || (!items[m + 2]?.place && STORES.test(w(items, m + 3)));
   return false;
 }
@@ -803,7 +815,13 @@ function push(state: ReaderState, sentence: Told, good: GoodFound, use: Material
   }
   // "the lining's to be linen, I need 5 m of that": what was just decided on
   if (!material && good.points === 'it') {
-    material = decidedOn(state, sentence.number) ?? lastTold(sentence.before ?? [], good);
+    // "need 2.4 m brushed cotton for the backing. have 1.1 m of it"
+    const goods = state.drafts.findLast((d) => d.entry.kind === 'material');
+    const same = goods && goods.sentence >= sentence.number - 1 ? goods.entry : undefined;
+    material =
+      (same?.kind === 'material' ? same.material : undefined) ??
+      decidedOn(state, sentence.number) ??
+      lastTold(sentence.before ?? [], good);
     if (material) how = 'implied';
   }
   // "three metres for the backing and six for the binding"

@@ -198,7 +198,13 @@ function isUsed(
       )
         return false;
       // "cut squares out of the calico": a cutting uses what it is cut from
-      if (action === 'cut') return /(^| )(out of|from)( the| my| some| that| a)?$/.test(lead.join(' '));
+      if (action === 'cut')
+        return (
+          /(^| )(out of|from)( the| my| some| that| a)?$/.test(lead.join(' ')) ||
+          // "border strips cut, brown stripe"
+          (listed && at > 1) ||
+          (at === 0 && !inClause)
+        );
       // "replaced in the new linen"
       if (/ in the$/.test(` ${lead.join(' ')}`) && items.slice(at, k).some((x) => /^(new|fresh)$/.test(x.w)))
         return true;
@@ -288,6 +294,9 @@ function push(
   // "tied row one in the red wool"
   if ((material === 'fabric' || material === 'thread') && made === 'tie') material = 'tie-thread';
   if ((material === 'fabric' || material === 'other') && made === 'bind') material = 'binding';
+  // "binding strips cut, white sateen"
+  const of = (owner.entry as { places?: string[] }).places?.[0];
+  if (material === 'fabric' && made === 'cut' && (of === 'binding' || of === 'backing')) material = of;
   const said = head !== undefined;
   if (!said) {
     // a length alone is of the net or cloth just put on
