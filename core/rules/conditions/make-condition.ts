@@ -7,6 +7,7 @@ import { splitBlock, unique } from '../places/grid.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import type { ConditionFound } from './find-conditions.ts';
+import { placeListed } from './listed-findings.ts';
 
 export function makeCondition(
   state: ReaderState,
@@ -247,7 +248,10 @@ export function makeCondition(
     // the damage comes before what was done about it
     const at = state.drafts.findIndex((d) => d.clause === v.index && d.entry.kind === 'treatment');
     state.drafts.splice(at < 0 ? state.drafts.length : at, 0, draft);
-  } else state.drafts.push(draft);
+  } else {
+    state.drafts.push(draft);
+    placeListed(state, v, draft);
+  }
 }
 
 /** "…, top 178, bottom 177": a side that was measured, where "the top" is the patchwork. */

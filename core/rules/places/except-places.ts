@@ -126,9 +126,13 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
       baseOf(x, fabrics).length > 1 &&
       !(sidesOf(x).length && /^(without|less|minus|sans|not)$/.test(items[k]!.w));
     let at = items.slice(0, k).findLastIndex((x, m) => m >= from && isBase(x));
-    const whole = at < 0 ? wholeTop(items, k, marker, grid, fabrics) : undefined;
+    const whole =
+      at < 0
+        ? (wholeTop(items, k, k, marker, grid, fabrics) ??
+          wholeTop(items, allBefore(items, from, k), k, marker, grid, fabrics))
+        : undefined;
     if (whole) {
-      at = k - 1;
+      at = items.findIndex((x) => x.j === whole.next);
       items = items.map((x, m) => (m === at ? { ...x, place: whole } : x));
     }
     const ahead = at < 0;
@@ -218,23 +222,40 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
   return items;
 }
 
+/** "everything's sound apart from 2-3": behind the words for all, where what is so of them stands before the exception. */
+function allBefore(items: Item[], from: number, k: number): number {
+  const at = items.findLastIndex(
+    (x, m) => m >= from && m < k && /^(everything|all|every block|every one)$/.test(x.w),
+  );
+  const between = items.slice(at + 1, k);
+  return at >= 0 &&
+    between.length < 5 &&
+    between.some((x) => x.finding || x.action) &&
+    !between.some((x) => x.place || x.fabric)
+    ? at + 1
+    : 0;
+}
+
 /** "everything but 2-3 is sound", "darned every block but 2-3": of the whole top, where it is said what is so of the rest. */
 function wholeTop(
   items: Item[],
+  behind: number,
   k: number,
   marker: number,
   grid: QuiltGrid,
   fabrics: FabricIndex,
 ): PlaceFound | undefined {
-  if (!/^(everything|every block|every one)$/.test(wholeBefore(items, k))) return undefined;
+  const words = wholeBefore(items, behind);
+  if (!/^(everything|every block|every one)$/.test(words) && !(words === 'all' && behind < k))
+    return undefined;
   const said = readExcepted(items, k, marker, allBlocks(grid), fabrics);
   if (!said || !said.places.every((p) => splitBlock(p))) return undefined;
   const told =
     items.slice(said.next, said.next + 2).some((x) => isVerb(x) || x.finding || x.action) ||
-    items.slice(0, k - 1).some((x) => x.finding || x.action);
+    items.slice(0, k).some((x) => x.finding || x.action);
   return told
     ? {
-        next: items[k - 1]!.j,
+        next: items[behind - 1]!.j,
         places: allBlocks(grid),
         how: 'implied',
         rule: 'place.all-but',
