@@ -8,6 +8,7 @@ import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
+import { shareObjects } from '../rules/clause/shared-object.ts';
 import { readMatters } from '../rules/decisions/read-matters.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import { dropAsides } from '../rules/drop-asides.ts';
@@ -189,7 +190,8 @@ export function readNote(
   const matters = readMatters(state, items);
   const figured = readAmounts(state, withoutItems(items, matters.first), days);
   const remarks = findRemarks(items);
-  const clauses = cutClauses(withMarksApart(withoutItems(figured, matters.later), remarks));
+  const clauses = shareObjects(cutClauses(withMarksApart(withoutItems(figured, matters.later), remarks)));
+
   state.clauses = clauses;
   interpret(state);
 
