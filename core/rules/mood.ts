@@ -165,7 +165,7 @@ export function stateOf(
     )
   )
     return 'dropped';
-  if (form !== 'past' && / (instead of|rather than) $/.test(before)) return 'denied';
+  if (/ (instead of|rather than) $/.test(before)) return 'denied';
   if (looksUndecided(sentence) && !/\b(done|did|finished)\b/.test(before)) {
     // "I can see three ways: cut it out and piece a new one in": no past where nobody did it
     if (

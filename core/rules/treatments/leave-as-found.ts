@@ -9,7 +9,7 @@ export function leaveAsFound({ items, k, item }: WordAt): WayFound {
     return found(
       {
         action: 'leave',
-        form: /^(leave|leaving|let)$/.test(item.w) ? (item.w === 'leaving' ? 'ing' : 'base') : form,
+        form: /^(leave|leaving|let|letting)$/.test(item.w) ? (item.w.endsWith('ing') ? 'ing' : 'base') : form,
         at: k,
         items: [item],
         rule: 'treatment.leave',
@@ -128,7 +128,8 @@ function isLeave(items: Item[], k: number): boolean {
           after.slice(0, 18),
         );
   }
-  if (w === 'let') return / (it|that|them|those|well)? ?(alone|be|lie) /.test(after);
+  if (w === 'let' || w === 'letting' || w === 'lets')
+    return / (it|that|them|those|well)? ?(alone|be|lie) /.test(after);
   if (w === 'alone')
     return (
       !/^ (was|took|is|came) /.test(after) &&

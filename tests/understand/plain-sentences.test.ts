@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest';
+import { say } from './say.ts';
+
+/** What was understood, one line an entry: `tear 2-3`, `clean done 2-3`. Common ways of talking, no source. */
+const told = (note: string): string[] =>
+  say(note).entries.flatMap(({ entry: e }) =>
+    e.kind === 'condition'
+      ? [`${e.finding} ${e.places?.join(' ')}`]
+      : e.kind === 'treatment'
+        ? [`${e.action} ${e.state} ${e.places?.join(' ')}`]
+        : [],
+  );
+
+describe('things found, named in one list, lie where the last of them does', () => {
+  it.each([
+    ["there's a tear and a stain on 2-3", ['tear 2-3', 'stain 2-3']],
+    ['found a tear, a stain and a hole in 2-3', ['tear 2-3', 'stain 2-3', 'hole 2-3']],
+    ["there's holes and stains all over the backing", ['hole backing', 'stain backing']],
+    ["there's a tear in 2-2 and a stain on 2-3", ['tear 2-2', 'stain 2-3']],
+  ])('%s', (note, wanted) => {
+    expect(told(note)).toEqual(wanted);
+  });
+
+  it('asks where the first is, where the other is told of a place of its own', () => {
+    expect(told('a tear, and 2-3 has a stain')).toEqual(['tear ', 'stain 2-3']);
+  });
+});
+
+describe('two verbs share what they are said of', () => {
+  it.each([
+    ['cleaned and pressed 2-3', ['clean done 2-3', 'press done 2-3']],
+    ['cleaning and pressing 2-3 next', ['clean planned 2-3', 'press planned 2-3']],
+    ['the backing needs washing and pressing', ['wash planned backing', 'press planned backing']],
+    ['2-3 needs cutting out and replacing', ['replace planned 2-3']],
+    ['cleaned 2-2 and pressed 2-3', ['clean done 2-2', 'press done 2-3']],
+  ])('%s', (note, wanted) => {
+    expect(told(note)).toEqual(wanted);
+  });
+});
+
+describe('of all but what is named behind it', () => {
+  it.each([
+    ["everything's sound apart from 2-3", 'sound', '2-3'],
+    ["they're all faded bar 2-3", 'fading', '2-3'],
+  ])('%s', (note, finding, but) => {
+    const [entry] = told(note);
+    expect(entry?.split(' ')[0]).toBe(finding);
+    expect(entry?.split(' ')).not.toContain(but);
+    expect(entry?.split(' ').length).toBeGreaterThan(9);
+  });
+});
