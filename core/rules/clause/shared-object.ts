@@ -42,7 +42,9 @@ export function shareObjects(clauses: Clause[]): Clause[] {
   for (let k = clauses.length - 2; k >= 0; k--) {
     const [first, second] = [out[k]!, out[k + 1]!];
     if (first.sentence !== second.sentence || !JOINT.test(second.joint)) continue;
-    const items = lacksObject(first, second);
+    // "the gingham that was ravelling | I have darned | and pressed the row": its object stands before it
+    const begins = JOINT.test(first.joint) || out[k - 1]?.sentence !== first.sentence;
+    const items = begins ? lacksObject(first, second) : undefined;
     if (items) out = out.with(k, { ...first, items });
     const needed = lacksNeed(first, second);
     if (needed) out = out.with(k + 1, { ...second, items: needed });
