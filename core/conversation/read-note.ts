@@ -97,6 +97,7 @@ export function readNote(
     quilt.taught,
     namesOf(grid),
     circumstances.spoken,
+    grid,
   );
   const tokens = mendCounts(heard);
   const fabrics = indexFabrics(grid);

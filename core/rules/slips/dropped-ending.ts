@@ -7,7 +7,7 @@ import { readAs, type SlipRule } from './slip-rule.ts';
 const OPENS = /^(?:|\.|,|;|and|so|okay|ok|right|then|well|now)$/;
 /** Somebody names it as what is to be done, or asks. */
 const TO_COME =
-  /\b(?:tomorrow|later|next|tonight|will|'ll|going|gonna|must|need|needs|want|wants|should|have to|has to|let|let's|remind|remember|plan|please|would you|could you|can you|before|until|once|when|if|or|don't|n't|not|first|to do|todo)\b|\?/;
+  /\b(?:tomorrow|later|next|tonight|will|'ll|going|gonna|fixing|tmrw|must|need|needs|want|wants|should|have to|has to|let|let's|remind|remember|plan|please|would you|could you|can you|before|until|once|when|if|or|don't|n't|not|first|to do|todo)\b|\?/;
 
 /**
  * "Brush the dust off the top border": in speech the ending of "brushed" is hardly heard, and nobody is told what to do. A verb
@@ -24,6 +24,9 @@ export const droppedEnding: SlipRule = ({ tokens, i, before, spoken }) => {
     next?.kind !== 'number' &&
     !Object.hasOwn(SMALL, next?.w ?? '')
   )
+    return undefined;
+  // a seam is far oftener told of than "seamed"; "wipe that" is said of the note, "back in five" of herself
+  if (/^(?:seam|wipe|back)$/.test(tokens[i]!.w) || (next?.w === 'it' && tokens[i + 2]?.w === 'is'))
     return undefined;
   const past = pastOf(tokens, i);
   if (!past || TO_COME.test(` ${tokens.map(({ w }) => w).join(' ')} `)) return undefined;

@@ -1,14 +1,20 @@
 import type { Slip } from '../../../shared/note.ts';
+import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
+import { BLOCKS_HEARD } from './blocks-heard.ts';
 import { findBySound, isNameWord } from './by-sound.ts';
 import { findBySpelling } from './by-spelling.ts';
 import { droppedEnding } from './dropped-ending.ts';
+import { FIGURES_HEARD } from './figures-heard.ts';
 import { boughtHeard, knownPhrase, knownWord, taughtWord } from './known-slips.ts';
 import { MARKS_HEARD } from './marks-heard.ts';
 import { NUMBERS_HEARD } from './numbers-heard.ts';
+import { sideHeard } from './sides-heard.ts';
 import { readAs, type SlipRule, wordsOf } from './slip-rule.ts';
+import { STOPS_HEARD } from './stops-heard.ts';
 import { findByConsonants } from './vowels-left-out.ts';
+import { WORDS_HEARD } from './words-heard.ts';
 
 /** "re-press r2", "re-photo 2-4": done once more */
 const doneOnceMore: SlipRule = ({ tokens, i }) => {
@@ -70,6 +76,11 @@ const soundsLike: SlipRule = ({ tokens, i, before, names }) => {
 /** The first that applies is taken: what the user taught, what is known to be heard, then what sounds or looks alike. */
 const RULES: readonly SlipRule[] = [
   taughtWord,
+  ...BLOCKS_HEARD,
+  ...FIGURES_HEARD,
+  sideHeard,
+  ...WORDS_HEARD,
+  ...STOPS_HEARD,
   knownPhrase,
   ...NUMBERS_HEARD,
   ...MARKS_HEARD,
@@ -102,6 +113,7 @@ export function putSlipsRight(
   taught: Record<string, string> | undefined,
   names?: object,
   spoken = false,
+  grid?: QuiltGrid,
 ): { tokens: Token[]; slips: Slip[] } {
   const slips: Slip[] = [];
   const before: Token[] = [];
@@ -109,7 +121,7 @@ export function putSlipsRight(
     ([heard, means]) => [heard.toLowerCase().split(/\s+/), means.toLowerCase().split(/\s+/)] as const,
   );
   for (let i = 0; i < tokens.length; ) {
-    const at = { tokens, i, before, lessons, names, spoken };
+    const at = { tokens, i, before, lessons, names, spoken, grid };
     let mend: ReturnType<SlipRule>;
     for (const rule of RULES) {
       mend = rule(at);

@@ -1,3 +1,4 @@
+import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { Token } from '../../text/tokenise.ts';
 
 /** Where a slip is looked for: the words as heard from `i` on, and those before as they have been put right. */
@@ -11,6 +12,8 @@ export type HeardAt = {
   names: object | undefined;
   /** It was said aloud and recognised, and not typed. */
   spoken: boolean;
+  /** The blocks of the quilt, where they are known. */
+  grid?: QuiltGrid | undefined;
 };
 
 /** What the words are read as. */

@@ -9,3 +9,11 @@ export const isNumberWord = (token: Token | undefined): boolean =>
 /** "four" or "4" */
 export const isSmallNumber = (token: Token | undefined): boolean =>
   token !== undefined && (isNumberWord(token) || /^\d$/.test(token.w));
+
+/** 4 for "four" and "4"; undefined for what is no number from one to nine. */
+export function smallValue(token: Token | undefined): number | undefined {
+  if (!token) return undefined;
+  if (/^[1-9]$/.test(token.w)) return Number(token.w);
+  const at = SMALL_NUMBERS.indexOf(token.w);
+  return at < 0 ? undefined : at + 1;
+}
