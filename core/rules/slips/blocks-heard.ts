@@ -55,6 +55,13 @@ const isDone = (tokens: readonly Token[], i: number): boolean =>
   (LEXICON.longestAt(tokens, i)?.payloads ?? []).some((s) => s.k === 'action' && s.form === 'past');
 const isFound = (tokens: readonly Token[], i: number): boolean =>
   senses(tokens, i).some((s) => s.k === 'finding' || s.k === 'fail');
+/** Is a damage or a deed told in these words, and no hour? */
+const tells = (words: readonly Token[]): boolean =>
+  words.some((_, k) => isFound(words, k) || isDone(words, k)) &&
+  !words.some(
+    ({ w }, k) =>
+      /^(?:min|mins|minutes|hours?|pm|am|break|till|until)$/.test(w) || (k === 0 && /ing$/.test(w)),
+  );
 const BE = /^(?:is|are|'s|has|had|was|were|needs|got|wants|gets|looks|smells)$/;
 
 /** A row, a column or blocks by their number are named near by: the numbers may be theirs. */
@@ -83,6 +90,29 @@ const dashSaid: SlipRule = ({ tokens, i, before, grid }) => {
     took: next - i,
     rule: 'slip.block-name',
   });
+  // "the seam that joins three, two, to three, three": from one block to another
+  if ((first.between === ',' || first.between === '') && !LISTED.test(left)) {
+    const to = joint?.w === ',' && tokens[first.next + 1]?.w === 'to' ? first.next + 1 : first.next;
+    const last = tokens[to]?.w === 'to' ? pairAt(tokens, to + 1, grid) : undefined;
+    if (last?.between === ',' && before.some(({ w }) => /^(?:seams?|joins?|between|from)$/.test(w)))
+      return {
+        tokens: [...named(first), tokens[to]!, ...named(last)],
+        took: last.next - i,
+        rule: 'slip.block-name',
+      };
+    // "in one, two and two five it's shattered"
+    if (
+      first.between === ',' &&
+      joint?.w === 'and' &&
+      second?.between === '' &&
+      PLACED.test(left) &&
+      !OF_ANOTHER_MATTER.test(tokens[second.next]?.w ?? '')
+    )
+      return made([first, second], second.next);
+    // "2, 1, 4 to 7, net over"
+    if (first.between === ',' && joint?.w === ',' && secondTo && isOpen(left) && second!.next < tokens.length)
+      return made([first, second!], second!.next);
+  }
   // a stretch from one block to another
   if (isTo && second && secondTo && joint?.w === 'to') return made([first, second], second.next);
   if (left === 'between' && second && joint?.w === 'and' && (isTo || secondTo))
@@ -106,6 +136,9 @@ const dashSaid: SlipRule = ({ tokens, i, before, grid }) => {
   const right = joint?.w ?? '';
   if (isOpen(left)) {
     if (isDone(tokens, first.next) || isFound(tokens, first.next)) return made([first], first.next);
+    // "1 to 3, the rabbit has a tear"
+    if (right === ',' && (left === '' || left === '.') && tells(tokens.slice(first.next + 1, first.next + 8)))
+      return made([first], first.next);
     return undefined;
   }
   if (PLACED.test(left) && left !== 'at' && right === ',' && !tokens[first.next + 1]) return undefined;
@@ -132,6 +165,16 @@ const runTogether: SlipRule = ({ tokens, i, before, grid }) => {
     (before.length > 0 && isDone(before, before.length - 1));
   if (!awaited && !/^(?:back|together)$/.test(right)) return undefined;
   if (UNIT_AFTER.has(right) && right !== 'in') return undefined;
+  // "raffled off in 74" is a year: something must have been found or done there
+  if (
+    !/^(?:back|together)$/.test(right) &&
+    !before
+      .slice(-5)
+      .some(
+        (_, k, near) => isFound(near, k) || isDone(near, k) || /^(?:piece|patch|it|seam)$/.test(near[k]!.w),
+      )
+  )
+    return undefined;
   if (
     !/^(?:|,|\.|;|and|is|'s|was|has|had|with|by|i|it|back|together|again|in|where|there|they|from|too|as)$/.test(
       right,
@@ -202,6 +245,18 @@ const opensWithBlock: SlipRule = ({ tokens, i, before, grid }) => {
   if (block === undefined || !blockAt(grid, row, block)) return undefined;
   if (!BE.test(tokens[i + 2]?.w ?? '') && !isFound(tokens, i + 2) && !isDone(tokens, i + 2)) return undefined;
   return { tokens: figures(t, tokens[i + 1]!, row, block), took: 2, rule: 'slip.block-name' };
+};
+
+/** "no 2 for those two are replaced": 2-4 */
+const forBeforeThose: SlipRule = ({ tokens, i, before, grid }) => {
+  const row = smallValue(tokens[i]);
+  if (!grid || row === undefined || tokens[i + 1]?.w !== 'for' || !blockAt(grid, row, 4)) return undefined;
+  if (
+    !/^(?:no|and|in|on|sorry|,)$/.test(before.at(-1)?.w ?? '') ||
+    !/^(?:those|both|these)$/.test(tokens[i + 2]?.w ?? '')
+  )
+    return undefined;
+  return { tokens: figures(tokens[i]!, tokens[i + 1]!, row, 4), took: 2, rule: 'slip.block-name' };
 };
 
 /** "seam to one slash to two": 2-1/2-2, the seam between them. */
@@ -289,6 +344,7 @@ export const BLOCKS_HEARD: readonly SlipRule[] = [
   dashSaid,
   runTogether,
   opensWithBlock,
+  forBeforeThose,
   seamSlash,
   stuttered,
   inCloth,

@@ -1,8 +1,10 @@
 import { doubleMetaphone } from 'double-metaphone';
+import { ACTION_VERBS } from '../../lexicon/actions.ts';
 import { FINDING_PHRASES } from '../../lexicon/findings.ts';
 import { MATERIAL_PHRASES } from '../../lexicon/materials.ts';
 import { OBJECT_PHRASES } from '../../lexicon/objects.ts';
 import { STITCH_PHRASES } from '../../lexicon/stitches.ts';
+import { inflect } from '../../text/inflect.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
 
@@ -88,6 +90,28 @@ const NUMBER_WORDS = new Set(
 );
 const isNumber = (token: Token | undefined): boolean =>
   token !== undefined && (/^[\d½¼¾⅛⅜⅝⅞./]+$/.test(token.w) || NUMBER_WORDS.has(token.w));
+
+/** Words that stand between a number and "of" and are no unit misheard. */
+const NO_UNITS = new Set(
+  'ounces squares scarves skirts sides strips pieces blocks rows columns stars months matters mothers sets sheets scraps sorts parts pairs kinds layers corners quarters halves thirds eighths ends lots cups bags boxes tins jars plates members minutes hours mentions patches seams steps stacks spots marks'.split(
+    ' ',
+  ),
+);
+/** Long verbs of treatment, whose sound hardly another word has: "vacuaming", "herringboning". */
+const VERBS = soundsOf(
+  Object.values(ACTION_VERBS)
+    .flat()
+    .flatMap((row) => {
+      const { past, ing } = inflect(row);
+      return [...past, ...ing];
+    })
+    .filter((w) => /^[a-z]{8,}$/.test(w)),
+);
+const verbOf = (word: string): string | undefined =>
+  codesOf(word)
+    .filter((code) => code.length >= 5)
+    .flatMap((code) => VERBS.get(code) ?? [])
+    .find((found) => found[0] === word[0] && lettersApart(word, found) <= 3);
 
 /** Words that make sense before "stitch" as they are. */
 const STITCH_ADJECTIVES = new Set(
@@ -186,6 +210,7 @@ export function findBySound(
   i: number,
   before: Token | undefined,
   fabrics: object | undefined,
+  spoken = false,
 ): SoundAlike | undefined {
   const { w, kind } = tokens[i]!;
   if (kind !== 'word' || w.length < 4 || !/^[a-z]+$/.test(w)) return undefined;
@@ -206,6 +231,22 @@ export function findBySound(
   if (after === 'of' && isNumber(before)) {
     const unit = codesOf(w).flatMap((code) => (code.length >= 4 ? (UNITS.get(code) ?? []) : []))[0];
     if (unit) return { word: unit, rule: 'slip.sound-unit' };
+    // "four scents of red worsted": one sound in place of another
+    if (spoken && w.endsWith('s') && !NO_UNITS.has(w))
+      for (const code of codesOf(w)) {
+        const near = [...UNITS].find(
+          ([other]) =>
+            other.length >= 4 &&
+            other[0] === code[0] &&
+            other.length === code.length &&
+            isOneApart(code, other),
+        );
+        if (near && near[1][0] === w[0]) return { word: near[1], rule: 'slip.sound-unit' };
+      }
+  }
+  if (spoken && w.length >= 6) {
+    const verb = verbOf(w);
+    if (verb) return { word: verb, rule: 'slip.sound-verb' };
   }
   // Of a name of one word only before "blocks" and the like; of a longer name beside one of its other words.
   const beside = CLOTH_NOUNS.has(after) || names?.words.has(before?.w ?? '') || names?.words.has(after);

@@ -1,4 +1,6 @@
 import type { Token } from '../../text/tokenise.ts';
+import { LEXICON } from '../lexicon-index.ts';
+import { blockAt } from '../places/grid.ts';
 import { type HeardAt, readAs, type SlipRule } from './slip-rule.ts';
 import { smallValue } from './small-number-said.ts';
 
@@ -6,7 +8,7 @@ import { smallValue } from './small-number-said.ts';
 const LENGTH =
   /^(?:yards?|yds?|metres?|meters?|m|cms?|mm|centimetres?|centimeters?|millimetres?|millimeters?|inch|inches|ft|feet)$/;
 const GOODS =
-  /^(?:packs?|packets?|pks?|reels?|spools?|skeins?|balls?|yards?|yds?|metres?|meters?|fat|pieces?|bottles?|boxes|oz|ounces?)$/;
+  /^(?:packs?|packets?|pks?|cards?|reels?|spools?|skeins?|balls?|yards?|yds?|metres?|meters?|fat|pieces?|bottles?|boxes|oz|ounces?)$/;
 const BEHIND_INCHES = /^(?:apart|overhang|wide|long|deep|strips?|square|squares|tails?|borders?|seams?|all)$/;
 const NUMBER_OF: Record<string, string> = { for: 'four', fore: 'four', to: 'two', too: 'two' };
 
@@ -30,7 +32,10 @@ const countHeard: SlipRule = ({ tokens, i, before }) => {
     unit === 'in' &&
     (BEHIND_INCHES.test(tokens[i + 2]?.w ?? '') ||
       (/^(?:a|the)$/.test(tokens[i + 2]?.w ?? '') && tokens[i + 3]?.w === 'part'));
-  if (!inches && !(LENGTH.test(unit) && unit !== 'feet')) return undefined;
+  const goods =
+    /^(?:balls|spools|reels|skeins|packs|packets)$/.test(unit) &&
+    /^(?:|\.|,|bought|got|need|used|and)$/.test(left?.w ?? '');
+  if (!inches && !goods && !(LENGTH.test(unit) && unit !== 'feet')) return undefined;
   // "1.6 to m" is another rule's; "enough for metres and metres"
   if (isFigure(left) || tokens[i + 2]?.w === 'and') return undefined;
   return readAs(tokens[i]!, number, 'slip.count');
@@ -157,6 +162,8 @@ const clockApart: SlipRule = ({ tokens, i, before }) => {
       took: 2,
       rule: 'slip.clock',
     };
+  if (leads && /^(?:[1-9]|1[0-2])[0-5][05]$/.test(w(0)) && !LENGTH.test(w(1)))
+    return { tokens: [figure(t, `${w(0).slice(0, -2)}:${w(0).slice(-2)}`)], took: 1, rule: 'slip.clock' };
   return undefined;
 };
 
@@ -179,6 +186,19 @@ const minutesHeard: SlipRule = ({ tokens, i, before }) => {
     rule: 'slip.unit',
   };
 };
+
+/** "seam 8 and m", "12 and m": millimetres */
+const millimetres: SlipRule = ({ tokens, i, before }) =>
+  /^(?:and|em)$/.test(tokens[i]!.w) &&
+  isFigure(before.at(-1)) &&
+  tokens[i + 1]?.w === 'm' &&
+  !isFigure(tokens[i + 2])
+    ? {
+        tokens: [{ ...tokens[i + 1]!, w: 'mm', from: tokens[i]!.from, heard: `${tokens[i]!.w} m` }],
+        took: 2,
+        rule: 'slip.unit',
+      }
+    : undefined;
 
 /** "800 mill of net", "60 miller of detergent" */
 const millilitres: SlipRule = ({ tokens, i, before }) =>
@@ -225,6 +245,268 @@ const hourAndMinutes: SlipRule = ({ tokens, i, before }) => {
   return { tokens: [figure(t, `${t.w[0]}:${t.w.slice(1)}`)], took: 1, rule: 'slip.clock' };
 };
 
+/** "another and half", "in hour and 10", "to another and ten minutes": an hour and */
+const anHour: SlipRule = ({ tokens, i }) => {
+  const t = tokens[i]!;
+  const w = (k: number): string => tokens[i + k]?.w ?? '';
+  const amount = (k: number): boolean =>
+    /^(?:half|quarter|five|ten|twenty|thirty|forty|fifty|fifteen)$/.test(w(k)) || /^[1-5]?[05]$/.test(w(k));
+  const andSome = (k: number): boolean =>
+    w(k) === 'and' && (amount(k + 1) || (w(k + 1) === 'a' && amount(k + 2)));
+  if ((t.w === 'in' && w(1) === 'hour' && andSome(2)) || (t.w === 'and' && w(1) === 'hour'))
+    return readAs(t, 'an', 'slip.ear');
+  // "another and a half yards" is of something else
+  if (t.w !== 'another' || !andSome(1)) return undefined;
+  const after = w(2) === 'a' ? w(4) : w(3);
+  if (!/^(?:|,|\.|minutes?|mins?|on|of|for|and|i|taking|cutting|mending)$/.test(after)) return undefined;
+  return {
+    tokens: [
+      { ...t, w: 'an', heard: t.w },
+      { ...t, w: 'hour', from: t.to, glued: false, heard: t.w },
+    ],
+    took: 1,
+    rule: 'slip.ear',
+  };
+};
+
+/** "strips to and a half inches wide": two and a half */
+const twoAndPart: SlipRule = ({ tokens, i }) =>
+  /^(?:to|too)$/.test(tokens[i]!.w) &&
+  tokens[i + 1]?.w === 'and' &&
+  tokens[i + 2]?.w === 'a' &&
+  /^(?:half|quarter|eighth|bit)$/.test(tokens[i + 3]?.w ?? '')
+    ? readAs(tokens[i]!, 'two', 'slip.count')
+    : undefined;
+
+/** "a yard and 5 8 of muslin", "the seams are three eight": eighths */
+const eighths: SlipRule = ({ tokens, i, before }) => {
+  const n = smallValue(tokens[i]);
+  if (n === undefined || n % 2 === 0 || n > 7 || !/^(?:8|eight|eights|8ths)$/.test(tokens[i + 1]?.w ?? ''))
+    return undefined;
+  const left = before.at(-1)?.w ?? '';
+  const right = tokens[i + 2]?.w ?? '';
+  const whole =
+    left === 'and' && /^(?:yard|yards|inch|inches|metre|metres|[0-9]+)$/.test(before.at(-2)?.w ?? '');
+  const seams = before.slice(-4).some(({ w }) => /^(?:seams?|allowances?)$/.test(w));
+  if (
+    !(whole && /^(?:of|,|\.||wide|inch|inches|yards?)$/.test(right)) &&
+    !(seams && /^(?:|,|\.|and|of)$/.test(right))
+  )
+    return undefined;
+  const t = tokens[i]!;
+  return {
+    tokens: [
+      {
+        ...t,
+        kind: 'number',
+        w: `${n}/8`,
+        value: n / 8,
+        to: tokens[i + 1]!.to,
+        heard: `${t.w} ${tokens[i + 1]!.w}`,
+      },
+    ],
+    took: 2,
+    rule: 'slip.count',
+  };
+};
+
+/** "thread for 475": four seventy-five, the price of one small thing */
+const priceInCents: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  if (!/^[1-9]\d[05]$/.test(t.w) || /^\d(?:00|50)$/.test(t.w) || before.at(-1)?.w !== 'for') return undefined;
+  if (!/^(?:|,|\.|and|each|a)$/.test(tokens[i + 1]?.w ?? '')) return undefined;
+  const small = before
+    .slice(-9)
+    .some(({ w }) => /^(?:spool|reel|skein|packet|pack|card|thread|needles?|pins)$/.test(w));
+  return small
+    ? { tokens: [figure(t, `${t.w[0]}.${t.w.slice(1)}`)], took: 1, rule: 'slip.price' }
+    : undefined;
+};
+
+/** "2 pound 10 each": two pounds ten */
+const poundsAndPence: SlipRule = ({ tokens, i }) => {
+  const t = tokens[i]!;
+  const pence = tokens[i + 2];
+  if (!/^\d{1,2}$/.test(t.w) || !/^(?:pounds?|dollars?|euros?)$/.test(tokens[i + 1]?.w ?? ''))
+    return undefined;
+  if (
+    !/^[1-9]\d$/.test(pence?.w ?? '') ||
+    !/^(?:|,|\.|each|a|the|apiece|per|all|and)$/.test(tokens[i + 3]?.w ?? '')
+  )
+    return undefined;
+  return {
+    tokens: [
+      { ...figure(t, `${t.w}.${pence!.w}`), to: pence!.to },
+      { ...tokens[i + 1]!, from: pence!.to },
+    ],
+    took: 3,
+    rule: 'slip.price',
+  };
+};
+
+/** "mending 13, 10 to 16, 40", "14 0 0 16 45 taking apart": a stretch of hours, whose minutes stand apart */
+const stretchApart: SlipRule = ({ tokens, i, before }) => {
+  const hours = (k: number): { w: string; next: number } | undefined => {
+    const h = tokens[k]?.w ?? '';
+    if (!/^(?:\d|1\d|2[0-3])$/.test(h)) return undefined;
+    const at = tokens[k + 1]?.w === ',' ? k + 2 : k + 1;
+    const m = tokens[at]?.w ?? '';
+    if (/^[0-5]\d$/.test(m)) return { w: `${h}:${m}`, next: at + 1 };
+    return m === '0' && tokens[at + 1]?.w === '0' ? { w: `${h}:00`, next: at + 2 } : undefined;
+  };
+  const task = (k: number): boolean => {
+    const senses = tokens[k] ? (LEXICON.longestAt(tokens, k)?.payloads ?? []) : [];
+    return senses.some((s) => s.k === 'task' || (s.k === 'action' && s.form === 'ing'));
+  };
+  const first = hours(i);
+  if (!first || tokens[i]?.kind !== 'number') return undefined;
+  const dash = /^(?:to|till|until|-)$/.test(tokens[first.next]?.w ?? '');
+  const second = hours(dash ? first.next + 1 : first.next);
+  if (!second) return undefined;
+  const left = before.at(-1);
+  const tasked =
+    left &&
+    (LEXICON.longestAt([left], 0)?.payloads ?? []).some(
+      (s) => s.k === 'task' || (s.k === 'action' && s.form === 'ing'),
+    );
+  if (!tasked && left?.w !== 'from' && !task(second.next)) return undefined;
+  const clock = (like: Token, w: string): Token => ({
+    ...like,
+    kind: 'number',
+    w,
+    value: Number(w.replace(':', '.')),
+    glued: false,
+    heard: like.w,
+  });
+  return {
+    tokens: [
+      clock(tokens[i]!, first.w),
+      { ...tokens[first.next]!, kind: 'word', w: 'to', value: undefined, glued: false },
+      clock(tokens[second.next - 1]!, second.w),
+    ],
+    took: second.next - i,
+    rule: 'slip.clock',
+  };
+};
+
+/** "2 point for 0", "3 point 5 0": 2.40, 3.50 */
+const pointSaid: SlipRule = ({ tokens, i }) => {
+  const t = tokens[i]!;
+  if (!/^\d{1,3}$/.test(t.w) || tokens[i + 1]?.w !== 'point') return undefined;
+  let digits = '';
+  let k = i + 2;
+  for (; digits.length < 2; k++) {
+    const word = tokens[k]?.w ?? '';
+    const digit = smallValue(tokens[k]) ?? { for: 4, to: 2, too: 2, oh: 0, '0': 0, zero: 0, o: 0 }[word];
+    if (
+      digit === undefined ||
+      (digits === '' && /^(?:to|too|for)$/.test(word) && !/^(?:0|oh|zero)$/.test(tokens[k + 1]?.w ?? ''))
+    )
+      break;
+    if (digits !== '' && /^(?:to|too|for)$/.test(word)) break;
+    digits += String(digit);
+  }
+  return digits
+    ? {
+        tokens: [{ ...figure(t, `${t.w}.${digits}`), to: tokens[k - 1]!.to }],
+        took: k - i,
+        rule: 'slip.count',
+      }
+    : undefined;
+};
+
+/** "finished at 14-10", "stopped 14, 10, ties out": the minutes of an hour that is no block's name */
+const clockDashed: SlipRule = ({ tokens, i, before, grid }) => {
+  const t = tokens[i]!;
+  const minutes = tokens[i + 2];
+  if (
+    !/^(?:\d|1\d|2[0-3])$/.test(t.w) ||
+    !/^[,-]$/.test(tokens[i + 1]?.w ?? '') ||
+    !/^[0-5]\d$/.test(minutes?.w ?? '')
+  )
+    return undefined;
+  const left = before.at(-1)?.w ?? '';
+  const lead = /^(?:at|since|till|until|stopped|finished|started|began|stop|start|from)$/.test(left);
+  if (!lead || (grid && blockAt(grid, Number(t.w), Number(minutes!.w)))) return undefined;
+  if (
+    tokens[i + 3]?.w === '-' ||
+    LENGTH.test(tokens[i + 3]?.w ?? '') ||
+    /^(?:min|mins|minutes)$/.test(tokens[i + 3]?.w ?? '')
+  )
+    return undefined;
+  return { tokens: [{ ...figure(t, `${t.w}:${minutes!.w}`), to: minutes!.to }], took: 3, rule: 'slip.clock' };
+};
+
+/** "cleaning 10-05-11-15", "9-11-30 this morning": from one hour to another */
+const stretchDashed: SlipRule = ({ tokens, i, before }) => {
+  const parts: Token[] = [];
+  for (let k = i; tokens[k]?.kind === 'number' && parts.length < 5; k += 2) {
+    parts.push(tokens[k]!);
+    if (tokens[k + 1]?.w !== '-') break;
+  }
+  const hour = (p: Token | undefined): boolean => /^(?:0?\d|1\d|2[0-3])$/.test(p?.w ?? '');
+  const minute = (p: Token | undefined): boolean => /^[0-5]\d$/.test(p?.w ?? '');
+  const [a, b, c, d] = parts;
+  const took = parts.length * 2 - 1;
+  const after = tokens[i + took]?.w ?? '';
+  const clock = (h: Token, m?: Token): Token => ({
+    ...h,
+    kind: 'number',
+    w: m ? `${Number(h.w)}:${m.w}` : h.w,
+    value: Number(m ? `${Number(h.w)}.${m.w}` : h.w),
+    to: (m ?? h).to,
+    glued: false,
+    heard: h.w,
+  });
+  const to = (like: Token): Token => ({ ...like, kind: 'word', w: 'to', value: undefined, glued: false });
+  const left = before.at(-1);
+  const tasked =
+    left &&
+    (LEXICON.longestAt([left], 0)?.payloads ?? []).some(
+      (s) => s.k === 'task' || (s.k === 'action' && s.form === 'ing'),
+    );
+  if (
+    parts.length === 4 &&
+    hour(a) &&
+    minute(b) &&
+    hour(c) &&
+    minute(d) &&
+    (tasked || /^(?:break|apart|lunch|tea|,|from)$/.test(left?.w ?? ''))
+  )
+    return { tokens: [clock(a!, b), to(b!), clock(c!, d)], took, rule: 'slip.clock' };
+  if (
+    parts.length === 3 &&
+    hour(a) &&
+    hour(b) &&
+    minute(c) &&
+    Number(b!.w) > Number(a!.w) &&
+    /^(?:this|last|am|pm|today|yesterday|with|in)$/.test(after) &&
+    Number(c!.w) >= 10
+  )
+    return { tokens: [clock(a!), to(a!), clock(b!, c)], took, rule: 'slip.clock' };
+  return undefined;
+};
+
+/** What goods are counted in, and what they sound like: "four scents of red worsted", "four mepres of flannelette" */
+const centimetres: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  const counted =
+    before.at(-1) &&
+    (isFigure(before.at(-1)) ||
+      smallValue(before.at(-1)) !== undefined ||
+      /^(?:ten|twelve|fifteen|twenty|half|thirty)$/.test(before.at(-1)!.w));
+  if (!counted) return undefined;
+  if (/^(?:cent|sent|sun)$/.test(t.w) && /^(?:im|dim|a?m)[a-z]{3,}/.test(tokens[i + 1]?.w ?? ''))
+    return {
+      tokens: [{ ...t, w: 'cm', to: tokens[i + 1]!.to, heard: `${t.w} ${tokens[i + 1]!.w}` }],
+      took: 2,
+      rule: 'slip.unit',
+    };
+  return /^[cs]ent[aeio]?m[a-z]{2,}$/.test(t.w) && !/^centimet(?:re|er)s?$/.test(t.w)
+    ? readAs(t, 'cm', 'slip.unit')
+    : undefined;
+};
+
 /** Numbers, prices, hours and their units as the recogniser writes them; only in what was heard, and always marked. */
 export const FIGURES_HEARD: readonly SlipRule[] = [
   countHeard,
@@ -234,10 +516,21 @@ export const FIGURES_HEARD: readonly SlipRule[] = [
   priceAndCount,
   dashAfterPrice,
   priceByUnit,
+  stretchApart,
+  stretchDashed,
+  clockDashed,
+  pointSaid,
+  centimetres,
   clockApart,
   minutesHeard,
+  millimetres,
   millilitres,
   inchesAtEnd,
   widthHeard,
   hourAndMinutes,
+  anHour,
+  twoAndPart,
+  eighths,
+  priceInCents,
+  poundsAndPence,
 ].map((rule) => (at: HeardAt) => (at.spoken ? rule(at) : undefined));

@@ -61,9 +61,9 @@ const endingHungOn: SlipRule = ({ tokens, i, before }) => {
     : undefined;
 };
 
-const soundsLike: SlipRule = ({ tokens, i, before, names }) => {
+const soundsLike: SlipRule = ({ tokens, i, before, names, spoken }) => {
   const t = tokens[i]!;
-  const alike = findBySound(tokens, i, before.at(-1), names);
+  const alike = findBySound(tokens, i, before.at(-1), names, spoken);
   if (!alike) return undefined;
   const took = alike.length ?? 1;
   const heard = tokens

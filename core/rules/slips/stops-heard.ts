@@ -49,6 +49,12 @@ const stopHeard: SlipRule = ({ tokens, i, before }) => {
   if (t.w !== ',' || !before.length) return undefined;
   const said = statementOf(before);
   if (said.length <= LONGEST_HEAD && HEADS.has(said.map(({ w }) => w).join(' '))) return readAs(t, ':');
+  // "how to treat the row is not decided, either net over it or silk behind": told, and not asked
+  if (
+    /^(?:how|where|which|what|whether)$/.test(said[0]?.w ?? '') &&
+    /^(?:decided|settled|open|undecided)$/.test(said.at(-1)?.w ?? '')
+  )
+    return readAs(t, ':');
   // "hang on, the alarm's going": nothing has been told that could end
   if (!said.some((_, k) => tells(said, k))) return undefined;
   const first = said[0]?.w ?? '';

@@ -244,6 +244,267 @@ const readHeard: SlipRule = ({ tokens, i, before }) =>
     ? readAs(tokens[i]!, 'read', 'slip.ear')
     : undefined;
 
+/** What is sewn is sewn so: near by, one of these says that something was closed or put back. */
+const SEWN_BACK = /^(?:back|shut|closed|together|machine|hand|stitch|seam|on)$/;
+/** "So the bottom one back down with a straight stitch", "sout that gaping seam back up": sewed */
+const sewedHeard: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  const left = before.at(-1)?.w ?? '';
+  if (!/^(?:so|sout|sowed|sowd|soad|sode|sowt)$/.test(t.w)) return undefined;
+  if (!/^(?:|,|\.|;|and|i|'ve|then|uh)$/.test(left)) return undefined;
+  if (!/^(?:the|that|it|them|both|this|those|up)$/.test(tokens[i + 1]?.w ?? '')) return undefined;
+  const clause: string[] = [];
+  for (let k = i + 1; k < i + 9 && tokens[k] && !/^(?:,|\.|;)$/.test(tokens[k]!.w); k++)
+    clause.push(tokens[k]!.w);
+  if (
+    clause.some((w) =>
+      /^(?:is|are|'s|was|were|has|had|'ve|have|i|we|she|he|they|'ll|will|goes|gets|needs|wants|came|went|far)$/.test(
+        w,
+      ),
+    )
+  )
+    return undefined;
+  if (!clause.some((w) => SEWN_BACK.test(w))) return undefined;
+  if (clause.includes('label') && clause.includes('on')) return readAs(t, 'sewed', 'slip.ear');
+  // "so it back" says nothing else, "so on the machine" does
+  return clause.some((w, k) => k > 0 && /^(?:back|shut|closed|together)$/.test(w)) || t.w !== 'so'
+    ? readAs(t, 'sewed', 'slip.ear')
+    : undefined;
+};
+
+/** "its new piece in green gingham's own in by hand": sewn in */
+const sewnHeard: SlipRule = ({ tokens, i, before }) =>
+  tokens[i]!.w === 'own' &&
+  before.at(-1)?.w === "'s" &&
+  /^(?:in|on|back|down|up)$/.test(tokens[i + 1]?.w ?? '')
+    ? { ...readAs(tokens[i]!, 'sewn', 'slip.ear') }
+    : undefined;
+
+/** "and unpatched one five": "um, patched"; there is no undoing of a patch by that name. */
+const unHeard: SlipRule = ({ tokens, i }) => {
+  const t = tokens[i]!;
+  if (!/^u[nm](?!un)[a-z]{4,}ed$/.test(t.w) || isKnown(tokens, i, t.w)) return undefined;
+  const rest = t.w.slice(2);
+  return isDone(tokens, i, rest) ? readAs(t, rest, 'slip.ear') : undefined;
+};
+
+/** "and and picked the rose sateen", "and picked that piece": unpicked */
+const unpickedHeard: SlipRule = ({ tokens, i, before }) => {
+  if (tokens[i]!.w !== 'and') return undefined;
+  const left = before.at(-1)?.w ?? '';
+  const picked = tokens[i + 1];
+  if (!/^pick(?:ed)?$/.test(picked?.w ?? '') || /^(?:up|out|and|over|off)$/.test(tokens[i + 2]?.w ?? ''))
+    return undefined;
+  if (!/^(?:|and|\.|,)$/.test(left)) return undefined;
+  if (!/^(?:the|that|it|them|all|those)$/.test(tokens[i + 2]?.w ?? '')) return undefined;
+  return {
+    tokens: [{ ...picked!, w: 'unpicked', from: tokens[i]!.from, heard: `and ${picked!.w}` }],
+    took: 2,
+    rule: 'slip.ear',
+  };
+};
+
+/** "that's staining", "one's staining as it is": staying */
+const stayingHeard: SlipRule = ({ tokens, i, before }) =>
+  tokens[i]!.w === 'staining' &&
+  /^(?:'s|is|are|'re)$/.test(before.at(-1)?.w ?? '') &&
+  /^(?:|\.|as|put|where|how|the)$/.test(tokens[i + 1]?.w ?? '')
+    ? readAs(tokens[i]!, 'staying', 'slip.ear')
+    : undefined;
+
+/** "the whole right hand column's tight except": tied */
+const tiedHeard: SlipRule = ({ tokens, i, before }) =>
+  tokens[i]!.w === 'tight' &&
+  /^(?:'s|is|are|all|now)$/.test(before.at(-1)?.w ?? '') &&
+  before.slice(-6).some(({ w }) => /^(?:rows?|columns?|blocks?)$/.test(w)) &&
+  /^(?:|\.|,|except|but|bar|now|and|with)$/.test(tokens[i + 1]?.w ?? '')
+    ? readAs(tokens[i]!, 'tied', 'slip.ear')
+    : undefined;
+
+/** "the wadding is will", "and will for the ties": wool */
+const woolHeard: SlipRule = ({ tokens, i, before }) => {
+  const left = before.at(-1)?.w ?? '';
+  const right = tokens[i + 1]?.w ?? '';
+  if (tokens[i]!.w !== 'will') return undefined;
+  const thing =
+    /^(?:is|of|in|or|dyed|cotton|fine|thick|a)$/.test(left) &&
+    /^(?:|\.|,|and|or|for|cloth|felt|batting|wadding|thread|yarn)$/.test(right);
+  const coloured = COLOURS.has(left) && /^(?:|\.|,|for|ties|thread|yarn)$/.test(right);
+  const ties = left === 'and' && right === 'for' && tokens[i + 2]?.w === 'the';
+  return thing || coloured || ties ? readAs(tokens[i]!, 'wool', 'slip.ear') : undefined;
+};
+
+/** "crat line", "crep line": crepeline */
+const crepelineHeard: SlipRule = ({ tokens, i }) =>
+  /^(?:cr|gr|cl)[a-z]{1,3}[bptd]e?$/.test(tokens[i]!.w) &&
+  /^(?:line|lion|lines|lane)$/.test(tokens[i + 1]?.w ?? '')
+    ? {
+        tokens: [
+          {
+            ...tokens[i]!,
+            w: 'crepeline',
+            to: tokens[i + 1]!.to,
+            heard: `${tokens[i]!.w} ${tokens[i + 1]!.w}`,
+          },
+        ],
+        took: 2,
+        rule: 'slip.ear',
+      }
+    : undefined;
+
+/** "quilt the looking over at nine fifteen", "with a 20 till five" : quit */
+const quitHeard: SlipRule = ({ tokens, i, before }) =>
+  tokens[i]!.w === 'quilt' &&
+  /^(?:|,|\.|and|i|then)$/.test(before.at(-1)?.w ?? '') &&
+  ((tokens[i + 1]?.w === 'the' &&
+    /ing$/.test(tokens[i + 2]?.w ?? '') &&
+    /^(?:over|at|about|up)$/.test(tokens[i + 3]?.w ?? '')) ||
+    (tokens[i + 1]?.w === 'at' &&
+      (tokens[i + 2]?.kind === 'number' || smallValue(tokens[i + 2]) !== undefined)))
+    ? readAs(tokens[i]!, 'quit', 'slip.ear')
+    : undefined;
+
+/** "the four throw", "in the sixth row": an ordinal that gave its end to the row */
+const NTH = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth'];
+const nthRowHeard: SlipRule = ({ tokens, i, before }) => {
+  const n = smallValue(tokens[i]);
+  if (
+    n === undefined ||
+    !/^(?:throws?|thro|through)$/.test(tokens[i + 1]?.w ?? '') ||
+    !/^(?:the|of|in|that)$/.test(before.at(-1)?.w ?? '')
+  )
+    return undefined;
+  if (tokens[i + 1]!.w === 'through' && before.at(-1)?.w !== 'the') return undefined;
+  return {
+    tokens: [
+      { ...tokens[i]!, kind: 'word', w: NTH[n - 1]!, value: undefined, heard: tokens[i]!.w },
+      { ...tokens[i + 1]!, w: 'row', heard: tokens[i + 1]!.w },
+    ],
+    took: 2,
+    rule: 'slip.named-line',
+  };
+};
+
+/** "rowed one block to its freight": row one, block two, it's */
+const blockToHeard: SlipRule = ({ tokens, i, before }) => {
+  const left = before.at(-1)?.w ?? '';
+  if (tokens[i]!.w === 'rowed' && smallValue(tokens[i + 1]) !== undefined)
+    return readAs(tokens[i]!, 'row', 'slip.named-line');
+  if (
+    /^(?:to|too)$/.test(tokens[i]!.w) &&
+    /^(?:block|row|column)$/.test(left) &&
+    /^(?:it|that|has|is|was|and|,|starting)$/.test(tokens[i + 1]?.w ?? '')
+  )
+    return readAs(tokens[i]!, 'two', 'slip.named-line');
+  if (
+    /^(?:to|too)$/.test(tokens[i]!.w) &&
+    left === 'block' &&
+    tokens[i + 1]?.w === 'its' &&
+    LEXICON.longestAt(tokens, i + 2)?.payloads.some((s) => s.k === 'finding')
+  )
+    return readAs(tokens[i]!, 'two', 'slip.named-line');
+  return undefined;
+};
+
+/** "those three one ones": worn; "a label once sewing on": wants */
+const wornOrWants: SlipRule = ({ tokens, i, before }) => {
+  const right = tokens[i + 1]?.w ?? '';
+  const left = before.at(-1)?.w ?? '';
+  if (
+    tokens[i]!.w === 'one' &&
+    right === 'ones' &&
+    /^(?:the|those|these|other|two|three|four|all|five)$/.test(left)
+  )
+    return readAs(tokens[i]!, 'worn', 'slip.ear');
+  if (
+    tokens[i]!.w === 'once' &&
+    /^(?:doing|pressing|darning|mending|washing|cleaning|patching|replacing|trimming|unpicking)$/.test(
+      right,
+    ) &&
+    !/^(?:|at|,|\.|than|just)$/.test(left)
+  )
+    return readAs(tokens[i]!, 'wants', 'slip.ear');
+  if (tokens[i]!.w === 'once' && /^(?:swing|sewing|sowing)$/.test(right) && tokens[i + 2]?.w === 'on')
+    return {
+      tokens: [
+        { ...tokens[i]!, w: 'wants', heard: 'once' },
+        { ...tokens[i + 1]!, w: 'sewing', heard: right },
+      ],
+      took: 2,
+      rule: 'slip.ear',
+    };
+  return undefined;
+};
+
+/** "tell it is, on every strip": tulle */
+const tulleHeard: SlipRule = ({ tokens, i, before }) =>
+  /^(?:tell|till|tool|toll|two)$/.test(tokens[i]!.w) &&
+  /^(?:|\.|,|so)$/.test(before.at(-1)?.w ?? '') &&
+  tokens[i + 1]?.w === 'it' &&
+  tokens[i + 2]?.w === 'is' &&
+  /^(?:|,|\.|then|on|over|for)$/.test(tokens[i + 3]?.w ?? '')
+    ? readAs(tokens[i]!, 'tulle', 'slip.ear')
+    : undefined;
+
+/** "tied to accept for blocks two and three": except */
+const exceptHeard: SlipRule = ({ tokens, i }) =>
+  tokens[i]!.w === 'accept' && /^(?:for|the|row|block|column)$/.test(tokens[i + 1]?.w ?? '')
+    ? readAs(tokens[i]!, 'except', 'slip.ear')
+    : undefined;
+
+/** "laid tool over one one", "laid 2 over 1 1": tulle */
+const laidTulle: SlipRule = ({ tokens, i, before }) =>
+  /^(?:tool|two|2|to|too|tall|till|tell|toll)$/.test(tokens[i]!.w) &&
+  /^(?:laid|put|sewed|couched|pinned|lay|some)$/.test(before.at(-1)?.w ?? '') &&
+  tokens[i + 1]?.w === 'over'
+    ? {
+        tokens: [{ ...tokens[i]!, kind: 'word', w: 'tulle', value: undefined, heard: tokens[i]!.w }],
+        took: 1,
+        rule: 'slip.ear',
+      }
+    : undefined;
+
+/** "the calico's then.", "the calico's than": thin */
+const thinHeard: SlipRule = ({ tokens, i, before, names }) =>
+  /^(?:then|than)$/.test(tokens[i]!.w) &&
+  /^(?:'s|is|are)$/.test(before.at(-1)?.w ?? '') &&
+  /^(?:|\.)$/.test(tokens[i + 1]?.w ?? '') &&
+  before.length > 1 &&
+  ((names !== undefined && isNameWord(names, before.at(-2)!.w)) ||
+    /^(?:ones?|cloth|fabric|backing)$/.test(before.at(-2)!.w))
+    ? readAs(tokens[i]!, 'thin', 'slip.ear')
+    : undefined;
+
+/** "it's got to rust stain on it", "next to tear": a */
+const aHeard: SlipRule = ({ tokens, i, before }) =>
+  tokens[i]!.w === 'to' &&
+  /^(?:got|has|had|have|next|was|is|'s)$/.test(before.at(-1)?.w ?? '') &&
+  /^(?:rust|hole|stain|tear|rip|split|small|big|little|long|nasty)$/.test(tokens[i + 1]?.w ?? '') &&
+  !/^(?:it|that|the|them|this|up|out)$/.test(tokens[i + 2]?.w ?? '')
+    ? readAs(tokens[i]!, 'a', 'slip.ear')
+    : undefined;
+
+/** What is left of a word whose s was heard with the one before: "top's mells of mildew" */
+const BEHEADED: Record<string, string> = {
+  mells: 'smells',
+  mell: 'smell',
+  tained: 'stained',
+  titched: 'stitched',
+  plit: 'split',
+  hattered: 'shattered',
+};
+const beheaded: SlipRule = ({ tokens, i, before }) => {
+  const whole = Object.hasOwn(BEHEADED, tokens[i]!.w) ? BEHEADED[tokens[i]!.w] : undefined;
+  if (!whole) return undefined;
+  const took = before.at(-1)?.w === "'s" && /^s(?:mell|tain|titch)/.test(whole);
+  return {
+    tokens: [{ ...tokens[i]!, w: whole, heard: tokens[i]!.w }],
+    took: 1,
+    ...(took ? { tookBack: 1 } : {}),
+    rule: 'slip.ear',
+  };
+};
+
 /** Little words that the ear took for others where these make no sense; only in what was heard. */
 export const WORDS_HEARD: readonly SlipRule[] = [
   noHeard,
@@ -259,4 +520,22 @@ export const WORDS_HEARD: readonly SlipRule[] = [
   withHeard,
   stitchHeard,
   readHeard,
+  sewedHeard,
+  sewnHeard,
+  unHeard,
+  unpickedHeard,
+  stayingHeard,
+  tiedHeard,
+  woolHeard,
+  crepelineHeard,
+  quitHeard,
+  nthRowHeard,
+  blockToHeard,
+  wornOrWants,
+  tulleHeard,
+  exceptHeard,
+  laidTulle,
+  thinHeard,
+  aHeard,
+  beheaded,
 ].map((rule) => (at: HeardAt) => (at.spoken ? rule(at) : undefined));
