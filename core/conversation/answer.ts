@@ -51,7 +51,10 @@ export function answer(
     items,
     head: stop > 0 ? items.slice(0, stop) : items,
     words: ` ${words} `,
-    day: last.ask === 'time' ? findDays(last.said, state.local)[0] : undefined,
+    day:
+      last.ask === 'time'
+        ? (findDays(words, state.local).find((d) => !d.vague) ?? findDays(last.said, state.local)[0])
+        : undefined,
     cue: cueOf(words),
     taken: new Set(),
     used: new Set(),
@@ -304,7 +307,8 @@ function answerAction(a: Answering): boolean {
   const told = deedsOf(a, open);
   if (!told.length) return false;
   const pointsOnly =
-    a.items.some((x) => POINTERS.has(x.place?.rule ?? '')) &&
+    // "whipstitched the seam shut", where the seam last spoken of was another
+    a.items.some((x) => POINTERS.has(x.place?.rule ?? '') || x.seam) &&
     !a.items.some((x) => x.place?.kind === 'blocks' && x.place.how === 'said');
   const elsewhere = (d: Draft): boolean =>
     d.placed === 'said' &&
@@ -341,7 +345,16 @@ function answerAction(a: Answering): boolean {
       continue;
     }
     const own = placesOf(d.entry).filter((p) => splitBlock(p) !== undefined && where.includes(p));
-    put(d, 'places', own.length && d.placed === 'said' ? own : [...where], 'place.asked', []);
+    // "sewed up the seam between it and two two"
+    const joined =
+      d.entry.action === 'resew' && own.length > 0 && d.placed === 'said' && a.items.some((x) => x.seam);
+    put(
+      d,
+      'places',
+      joined ? [...placesOf(d.entry)] : own.length && d.placed === 'said' ? own : [...where],
+      'place.asked',
+      [],
+    );
     const e = d.entry as Record<string, unknown>;
     if (
       d.entry.state !== 'done' &&
@@ -459,6 +472,25 @@ function deedsOf(a: Answering, open: Draft): Draft[] {
 const SMALL =
   /^(the|a|an|it|was|is|'s|that|those|one|ones|of|with|i|used|put|over|them|they|we|round|mean|oh|no|yes|some|sorry|were|actually|,|\.|and|my|this|ah|right|called|from|said|should|have)$/;
 
+/** "spotted one", of an ochre spot and an ochre stripe: the one cloth with a word of its name in what is said. */
+function clothLike(a: Answering, content: Item[]): string | undefined {
+  const alike = Object.keys(a.state.fabrics.blocks).filter((n) =>
+    n
+      .toLowerCase()
+      .split(/[\s-]+/)
+      .some(
+        (word) =>
+          word.length > 2 &&
+          content.some(
+            (x) => x.w.length > word.length && x.w.startsWith(word.slice(0, Math.max(3, word.length - 1))),
+          ),
+      ),
+  );
+  return alike.length === 1 ? alike[0] : undefined;
+}
+
+const TAKES_CLOTH = new Set<string>(['patch', 'replace', 'stabilize', 'overlay', 'piece', 'add-border']);
+
 function answerFabric(a: Answering): boolean {
   if (placeOfCloth(a)) return true;
   const told = a.state.drafts.filter(
@@ -494,27 +526,38 @@ function answerFabric(a: Answering): boolean {
   let items = surest ? [surest] : [];
   if (!name) {
     const content = a.head.filter((x) => x.token.kind === 'word' && !SMALL.test(x.w));
-    if (
+    const alike = content.length <= 3 ? clothLike(a, content) : undefined;
+    if (alike) {
+      name = alike;
+      items = content;
+    } else if (
       !content.length ||
       content.length > 4 ||
       content.some((x) => x.action || x.finding || x.place || x.task)
     )
       return false;
-    const candidates = Object.keys(a.state.fabrics.blocks).filter((n) =>
-      content.every((x) =>
-        n
-          .toLowerCase()
-          .split(/[\s-]+/)
-          .includes(x.w),
-      ),
-    );
-    name = candidates.length === 1 ? candidates[0]! : content.map((x) => x.w).join(' ');
-    items = content;
+    else {
+      const candidates = Object.keys(a.state.fabrics.blocks).filter((n) =>
+        content.every((x) =>
+          n
+            .toLowerCase()
+            .split(/[\s-]+/)
+            .includes(x.w),
+        ),
+      );
+      name = candidates.length === 1 ? candidates[0]! : content.map((x) => x.w).join(' ');
+      items = content;
+    }
   }
   const blocks = a.state.fabrics.blocks[name];
   let hit = false;
+  // what is settled takes the cloth before what is not
+  const decided = a.standing.some(
+    ({ was }) => was.kind === 'treatment' && TAKES_CLOTH.has(was.action ?? '') && was.state !== 'considering',
+  );
   for (const s of a.standing) {
     const e = s.draft.entry;
+    if (decided && e.kind === 'treatment' && e.state === 'considering') continue;
     if (
       e.kind === 'material' &&
       (e.material === 'fabric' || e.material === undefined) &&
@@ -524,7 +567,7 @@ function answerFabric(a: Answering): boolean {
       hit = true;
     } else if (
       e.kind === 'treatment' &&
-      ['patch', 'replace', 'stabilize', 'overlay', 'piece', 'add-border'].includes(e.action ?? '') &&
+      TAKES_CLOTH.has(e.action ?? '') &&
       (e.fabric === undefined || e.fabric === asked)
     ) {
       put(s.draft, 'fabric', name, 'answer.fabric', items);
@@ -582,7 +625,9 @@ function answerQuantity(a: Answering): boolean {
   const item =
     a.head.find((x) => numberAt(a, x) !== undefined) ?? a.items.find((x) => numberAt(a, x) !== undefined);
   if (!item) return false;
-  const value = numberAt(a, item)!;
+  // "6,5"
+  const comma = /^ (?:(?:oh|er|um|so|about) )*(\d+) , (\d{1,2}) $/.exec(a.words);
+  const value = comma ? Number(`${comma[1]}.${comma[2]}`) : numberAt(a, item)!;
   const unit = item.quantity?.unit;
   const e = open.draft.entry as { unit?: string };
   const length = (u: string): boolean => /^(yd|in|ft|m|cm|mm)$/.test(u);
@@ -609,7 +654,7 @@ function answerQuantity(a: Answering): boolean {
     item,
   ]);
   if (unit) put(open.draft, 'unit', unit, 'answer.quantity', [item]);
-  a.used.add(item);
+  for (const x of comma ? a.items : [item]) a.used.add(x);
   const cost = a.head.find((x) => x.cost);
   if (cost && open.draft.entry.kind === 'material') {
     put(
@@ -673,13 +718,17 @@ function takeOver(a: Answering, items: Item[]): void {
 /** "seven to nine", asked when it was: two hours of the clock. */
 function bareSpan(a: Answering): { start: Hour; end: Hour } | undefined {
   const said =
-    /^ (?:(?:um|uh|er|oh|about|say|it was|from|,) )*([a-z]+|\d{1,2}) (?:to|till|til|until|-) ([a-z]+|\d{1,2})(?: (?:or so|ish|about|i think|i 'd say|i reckon))*(?: [.!])* $/.exec(
+    /^ (?:(?:um|uh|er|oh|about|say|it was|from|,) )*([a-z]+|\d{1,2}(?:[.:][0-5]\d)?) (?:to|till|til|until|-) ([a-z]+|\d{1,2}(?:[.:][0-5]\d)?)(?: (?:or so|ish|about|i think|i 'd say|i reckon|(?:on )?(?:yesterday|\w+day|that day)(?: morning| afternoon| evening)?))*(?: [.!])* $/.exec(
       a.words,
     );
-  const [start, end] = said ? [said[1]!, said[2]!].map((w) => HOURS.indexOf(w) % 13) : [];
-  return start === undefined || end === undefined || start < 1 || end < 1
+  const minutesOf = (w: string): number => {
+    const [hour, minutes] = w.split(/[.:]/) as [string, string?];
+    return (HOURS.indexOf(hour) % 13) * 60 + Number(minutes ?? 0);
+  };
+  const [start, end] = said ? [minutesOf(said[1]!), minutesOf(said[2]!)] : [];
+  return start === undefined || end === undefined || start < 60 || end < 60
     ? undefined
-    : { start: { minute: start * 60, fixed: false }, end: { minute: end * 60, fixed: false } };
+    : { start: { minute: start, fixed: false }, end: { minute: end, fixed: false } };
 }
 type Hour = { minute: number; fixed: boolean };
 const HOURS = [...'0 1 2 3 4 5 6 7 8 9 10 11 12'.split(' '), ...COUNT_WORDS.slice(0, 13)];

@@ -63,11 +63,27 @@ export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): As
         : e.kind === 'treatment' && e.state !== 'done' && e.state !== 'doing'
           ? e.fabric
           : undefined;
-    if (!name) continue;
-    const names = clothsCalled(name, state.grid);
-    if (names.length > 1 && !names.includes(name)) return { slot: 'fabric', question: whichOf(names) };
+    const doubtful = name ?? clothOfPlan(d, state);
+    if (!doubtful) continue;
+    const names = clothsCalled(doubtful, state.grid);
+    if (names.length > 1 && !names.includes(doubtful)) return { slot: 'fabric', question: whichOf(names) };
   }
   return null;
+}
+
+/** "will replace 2-3 with the orchid", of a quilt with an orchid dot and an orchid plaid. */
+function clothOfPlan(d: Draft, state: ReaderState): string | undefined {
+  const e = d.entry;
+  if (e.kind !== 'treatment' || e.state !== 'planned' || !/^(patch|replace|stabilize)$/.test(e.action ?? ''))
+    return undefined;
+  const items = state.clauses[d.clause]?.items ?? [];
+  return items.find(
+    (x, k) =>
+      x.fabric &&
+      x.fabric.names.length > 1 &&
+      !x.fabric.full &&
+      items.slice(Math.max(0, k - 3), k).some((y) => /^(with|w|w\/|in|from|using|out of)$/.test(y.w)),
+  )?.fabric?.words;
 }
 
 /** The quilt's cloths in whose names all of these words stand. */

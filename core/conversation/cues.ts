@@ -77,6 +77,8 @@ export function cueOf(words: string): Cue {
     rest.split(' ').length <= 9
   )
     return 'weak';
+  // "3-1 to 3-3 only"
+  if (/ (?:only|not all of it)[ .!]*$/.test(plain) && plain.split(' ').length <= 8) return 'weak';
   if (/ , that(?: one| was)?[ .!]*$/.test(plain) && plain.split(' ').length <= 10) return 'weak';
   if (/[ ,](?:actually|in fact)[ .!]*$/.test(plain)) return 'weak';
   return 'none';

@@ -66,7 +66,8 @@ export function doubtPlaces(state: ReaderState): void {
       put(draft, 'fabric', told.words, 'fabric.unnamed', told.items);
       continue;
     }
-    if (entry.places.length > 1 && oneOfSeveral(items, named, entry.places.length)) take(draft);
+    if (entry.kind === 'treatment' && entry.places.length && !named.length && moreBlocks(words)) take(draft);
+    else if (entry.places.length > 1 && oneOfSeveral(items, named, entry.places.length)) take(draft);
     else if (!entry.places.length) trustPointing(state, draft, items);
   }
 }
@@ -185,6 +186,12 @@ function oneOfSeveral(items: Item[], named: Item[], places: number): boolean {
   }
   return false;
 }
+
+/** "tied another three blocks", "did two more squares": some that have not been named. */
+const moreBlocks = (words: string): boolean =>
+  /\b(?:another|(?:one|two|three|four|five|six|\d|a few|a couple|some|several) more)(?: (?:one|two|three|four|five|six|\d|few|couple|of))* (?:blocks?|squares?|pieces|patches)\b(?! (?:of|in|along|on|from|down|up) )/.test(
+    words,
+  );
 
 const isStuff = (x: Item): boolean =>
   !x.place && !BLOCKISH.test(x.w) && Boolean(x.stitches || x.seam || x.object || x.part || x.material);

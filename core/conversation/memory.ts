@@ -8,6 +8,7 @@ import type {
   Topic,
   TreatmentState,
 } from '../../shared/vocabulary.ts';
+import type { Asked } from '../rules/acts/find-query.ts';
 import type { Mention } from '../rules/places/find-mention.ts';
 import type { LastNote } from './standing.ts';
 
@@ -51,6 +52,8 @@ export type Memory = {
   /** The part of the quilt or thing last named: what "it" is, when it is taken off. */
   thing?: string;
   topic?: string;
+  /** The question to the log that the note before asked: what "and the whole quilt?" goes on with. */
+  asked?: Asked;
   /** Matters that stand open, with the words they were told in: what "the brown sheet, settled" settles. */
   matters?: { about: Topic; words: string }[];
   /** The memory as it was before the last logged note, for taking it back or mending it; one level only. */

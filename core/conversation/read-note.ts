@@ -3,7 +3,7 @@ import type { Ask, Conversation, Reading } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Task } from '../../shared/vocabulary.ts';
 import { CLOTH_WORDS } from '../lexicon/materials.ts';
-import { findQuery } from '../rules/acts/find-query.ts';
+import { findNextQuestion, findQuery } from '../rules/acts/find-query.ts';
 import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
@@ -146,7 +146,8 @@ export function readNote(
       : named;
   const day = named[0];
   const asked = /\?\s*$/.test(text);
-  const query = findQuery(joined, items, asked, day, local);
+  const query =
+    findNextQuestion(memory.asked, joined, items, day, local) ?? findQuery(joined, items, asked, day, local);
   const ofPlace = query?.query === 'place-history' || query?.query === 'to-do';
   if (
     query &&
@@ -173,6 +174,7 @@ export function readNote(
           ...memory,
           ...(places ? { focus: places, earlier: [...memory.earlier, memory.focus].slice(-6) } : {}),
           ...(args.about ? { topic: args.about } : {}),
+          asked: { query: name },
         },
       },
     };
@@ -391,6 +393,7 @@ function remember(
     },
     before: snapshot,
   };
+  delete next.asked;
   if (scanned.cloth) next.cloth = scanned.cloth;
   else delete next.cloth;
   let found = next.found;

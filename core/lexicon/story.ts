@@ -3,7 +3,7 @@
 const KIN =
   '(?:great )?(?:great )?(?:grandmother|grandma|granny|gran|nan|nana|grandfather|grandad|grandpa|aunt|auntie|aunty|uncle|mother|father|mum|mom|mam|dad|sister|sisters|brother|daughter|daughters|son|sons|cousin|cousins|wife|widow|husband|niece|nephew|in law|godmother|ancestors?|forebears?)';
 const GROUP =
-  '(?:owner|maker|makers|members?|ladies|women|wives|girls|boys|kids|children|pupils|students|class|teachers?|street|village|town|parish|parishioners|congregation|church|chapel|guild|circle|club|school|crew|nuns|sisters|neighbours|neighbors|miners|sailors|soldiers|nurses|patients|prisoners|tenants|family|families|household|theatre|playhouse|company|regiment|bride|seamstress|dressmaker|housekeeper|midwife)';
+  '(?:owner|fella|fellow|chap|bloke|guy|maker|makers|members?|ladies|women|wives|girls|boys|kids|children|pupils|students|class|teachers?|street|village|town|parish|parishioners|congregation|church|chapel|guild|circle|club|school|crew|nuns|sisters|neighbours|neighbors|miners|sailors|soldiers|nurses|patients|prisoners|tenants|family|families|household|theatre|playhouse|company|regiment|bride|seamstress|dressmaker|housekeeper|midwife)';
 const WHO = `(?:${KIN}|${GROUP}|she|he|they|who)`;
 /** What such people did to or with it, in the past. "Said" and "rang" are not here: they only bring news. */
 const DID =
@@ -46,7 +46,17 @@ export const HISTORY: RegExp[] = [
   /\b(?:quilt|coverlet|comforter|throw|bedspread|blanket) (?:that|which|what) (?:my|her|his|their|our|the|a|an|she|he|they)\b(?: [^\s,.;]+){0,5} (?:\w+ed|took|slept|brought|kept|bought|won|made|found|gave|had|sat|hung|lay|drove) (?!is\b|was\b|for me)/,
   // "the owner says it went round the logging camps", "she told me it used to hang in the chapel"
   new RegExp(
-    `\\b(?:${WHO}|client|customer|lady|gentleman|woman|man|vicar|curator|neighbou?r)(?: [^\\s,.;]+){0,2} (?:says?|said|tells? (?:me|us)|told (?:me|us)|reckons?|thinks?|thought|believes?|remembers?|recalls?|swears?|swore|claims?|claimed|mentioned)(?: that)? (?:it|this|this one|they|the (?:quilt|coverlet|comforter|whole thing|thing))(?: once| always| only| all| never)? (?:went|came|belonged|used to|lived|slept|hung|lay|travelled|traveled|spent|survived|saw|crossed|sailed|(?:'s|has|had|'d) (?:been|hung|come|lain|gone|seen|travelled|crossed|belonged)|was (?:on|in|at) (?:her|his|their|the|a|every) (?!post|mail|way|phone|middle|top|bottom|left|right|wrong|same|row|corner|backing|border)|was (?:her|his|their|always|made|bought|given|won|sent|left|raffled))\\b`,
+    `\\b(?:${WHO}|client|customer|lady|gentleman|woman|man|vicar|curator|neighbou?r)(?: [^\\s,.;]+){0,4} (?:says?|said|tells? (?:me|us)|told (?:me|us)|reckons?|thinks?|thought|believes?|remembers?|recalls?|swears?|swore|claims?|claimed|mentioned)(?: that)? (?:it|this|this one|they|the (?:quilt|coverlet|comforter|whole thing|thing))(?: once| always| only| all| never)? (?:went|came|belonged|used to|lived|slept|hung|lay|travelled|traveled|spent|survived|saw|crossed|sailed|(?:'s|has|had|'d) (?:been|hung|come|lain|gone|seen|travelled|crossed|belonged)|was (?:on|in|at) (?:her|his|their|the|a|every) (?!post|mail|way|phone|middle|top|bottom|left|right|wrong|same|row|corner|backing|border)|was (?:her|his|their|always|made|bought|given|won|sent|left|raffled))\\b`,
+  ),
+  // "this one here was somebody's grandma's out on a ranch"
+  new RegExp(
+    `\\b(?:this|it|that|quilt|qlt|coverlet)(?: one)?(?: here)? (?:was|were|'s|is|used to be|has been) (?:(?:somebody|someone) 's|a neighbou?r 's|(?:my|her|his|their|our|the \\w+ 's|(?:somebody|someone) 's) (?:old |late |dear )*${KIN} 's) (?!work|doing|hand)`,
+  ),
+  // "looks like it was tied first and quilted later"
+  /\b(?:looks like|seems|must have been|must 've been)(?: that)?(?: it| this| they)?(?: was| were| 's been| has been)? (?:tied|quilted|pieced|made|sewn|bound|put together) (?:first|originally|before|once|earlier|by|a long)\b/,
+  // "customer mentioned the dog slept on it"
+  new RegExp(
+    `\\b(?:${WHO}|client|customer|lady|gentleman|woman|man)(?: [^\\s,.;]+){0,2} (?:says?|said|told (?:me|us)|mentioned|reckons?|remembers?) (?:that )?(?:the|her|his|their|a) \\w+ (?:slept|sat|lay|used to|had it|was born|died|made|bought|brought|kept)\\b`,
   ),
   /\bprovenance\b/,
   /^ (?:- )?(?:history|background|story|origins?) : /,
@@ -59,6 +69,8 @@ export const MARKS: RegExp[] = [
   /\b(?:initials?|monogram(?:med)?|inscription|inscribed|autographs?|signatures?|laundry mark|maker 's mark|cross stitched (?:name|date|initials))\b/,
   /\b(?:names?|date|dates|year|verse|number|numbers|motto|message|writing|stamp|lettering|letters|(?<!(?:brown|black|dark|yellow|grey|gray|white|red|green|blue|rust|rusty|water|damp|tide|greasy|oily|dirty|scorch|iron|burn|ink|pen|tea|nasty|cup|glass|big|funny|odd|a|the|has) )mark|(?<=(?:maker 's|laundry|pencil|quilting) )mark|poem|prayer|address|handwriting)\b(?: [^\s,.;]+){0,4} (?:inked|written|embroidered|stitched|pencilled|penciled|stamped|printed|scratched|sewn in|worked in|in (?:ink|pencil|red thread|cross stitch|chain stitch)|(?:still )?shows?|showing|on it|on the (?:back|reverse|underside|wrong side)|in (?:the|one|every|each) (?:corner|block|back|border))\b/,
   /\b(?:inked|pencilled|penciled|embroidered|stamped)\b(?: [^\s,.;]+){0,4} (?:names?|dates?|initials|year|verse|number|message|words|letters|mark|1[6-9]\d\d)\b/,
+  // "'M.T. 1891' stitched in 3-1"
+  /\b(?:1[6-9]\d\d|[a-z] \.)(?: ['"])? (?:is |was |has been )?(?:stitched|embroidered|worked|inked|written|sewn|quilted|picked out) (?:in|on|into|at|along|across)\b/,
   /\b(?:signed|dated|inked) (?:and|by|in|on|at|1[6-9]|with (?:a|her|his))\b/,
   /\b(?:letters?|newspapers?|newsprint|papers?|templates?|receipts?|photographs?|coin|coins|pressed flowers?|lock of hair|ribbon|ticket|postcard|hymn sheet|banknote|love letter)\b(?: [^\s,.;]+){0,4} (?:between|betw|inside|tucked|hidden|sewn|behind|under|among|in among|in the (?:batting|wadding|lining|layers|seam))\b/,
 ];
@@ -73,6 +85,8 @@ export const WISHES: RegExp[] = [
   new RegExp(
     `\\b${OWNER}(?: [^\\s,.;]+)? (?:(?:really|also|still|only|just|does n't|do n't|did n't|never) )*(?:wants?|wanted|wishes|wished|hopes?|hoped|prefers?|preferred|insists?|insisted|requests?|requested|begged|pleaded|likes|asked|asks|was asking|is asking|is hoping|are hoping|is keen|are keen|'s keen|is set on|'s set on|was hoping|was keen|is after)\\b`,
   ),
+  // "she isn't bothered about the stains, only the holes"
+  /\b(?:she|he|they|owner|client|customer|family|daughter|son) (?:is|'s|are|'re|was|were) (?:not|n't)(?: \w+)? (?:bothered|fussed|fussy|worried|concerned|precious|particular)\b/,
   /\b(?:she|he|they|owner|client|family|daughter|son) (?:was|is|were|are|'s|'re) (?:very |quite |most |absolutely )?(?:clear|adamant|particular|insistent|anxious|emphatic)\b/,
   // "she says do what's least visible", "the owner said to make it look loved"
   new RegExp(

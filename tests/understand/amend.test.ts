@@ -35,6 +35,47 @@ describe('a note that mends the last one', () => {
       "darned 2-3 and 4-3 | wait no I only did the top one the other one's still to do",
       ['treatment: @2-3 darn done', 'treatment: @4-3 darn planned'],
     ],
+    // a part of the one list
+    ['tied row three | 3-1 to 3-3 only', ['treatment: @3-1,3-2,3-3 done tie']],
+    ['tied row three | first three only', ['treatment: @3-1,3-2,3-3 done tie']],
+    ['darned 3-1, 3-2, 4-1 and 4-2 | actually only did the top two', ['treatment: @3-1,3-2 darn done']],
+    [
+      'darned 3-1, 3-2, 4-1 and 4-2 | only the top two actually, the lower ones are for tomorrow',
+      ['treatment: @3-1,3-2 darn done', 'treatment: @4-1,4-2 darn planned'],
+    ],
+    [
+      "darned 3-1, 3-2 and 4-2 | 4-2 isn't done yet actually",
+      ['treatment: @3-1,3-2 darn done', 'treatment: @4-2 darn planned'],
+    ],
+    [
+      'patched 3-3 blanket stitch, same on 4-5 | take the four five bit off again i never touched that one',
+      ['treatment: @3-3 blanket done patch'],
+    ],
+    ["patched 3-3 and 4-5 | forget 4-5, haven't touched it", ['treatment: @3-3 done patch']],
+    ['patched 3-3 and 4-5 | strike the 4-5 bit', ['treatment: @3-3 done patch']],
+    ['darned 3-1 and 3-2 | and 3-3, forgot that one', ['treatment: @3-1,3-2,3-3 darn done']],
+    ['darned 3-1 and 3-2 | 3-3 as well, should have said', ['treatment: @3-1,3-2,3-3 darn done']],
+    [
+      "row two's stained | except 2-4, that's just faded",
+      ['condition: @2-1,2-2,2-3,2-5 stain', 'condition: @2-4 fading'],
+    ],
+    // a part of the quilt for another
+    ['washed the top | it was the backing actually', ['treatment: @backing done wash']],
+    ['washed the top | the backing, I mean', ['treatment: @backing done wash']],
+    [
+      "so it's a cold hand wash, that's final. Backing will be cream. | take back the cream, backing's still open",
+      ['decision: backing open', 'decision: settled washing'],
+    ],
+    // what was asked for
+    ['found another seam open | between five three and five four', ['condition: @5-3,5-4 split-seam']],
+    [
+      '4-1 is torn. did 2-3 | sewed up the seam between it and two two',
+      ['condition: @4-1 tear', 'treatment: @2-2,2-3 done resew'],
+    ],
+    [
+      'I did some quilting at the weekend | 2 to 3.30 on sunday',
+      ['work: 2026-05-03T14:00 2026-05-03T15:30 quilting'],
+    ],
     ['patched 3-3 | no wait, that was a darn', ['treatment: @3-3 darn done']],
     // a time denied by its bare hour
     ['mending 8 to 11:20 | started 8:30 not 8', ['work: 08:30 11:20 mending']],

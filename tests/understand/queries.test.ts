@@ -149,3 +149,23 @@ describe('questions to the log', () => {
     expect(say(note).act).not.toBe('query');
   });
 });
+
+describe('questions asked on', () => {
+  it.each([
+    ['how many hours went into the binding?', 'and the whole quilt?', 'hours-total'],
+    ['how many hours went into the binding?', 'and the tying?', 'hours-task'],
+    ['how long did I spend yesterday?', 'and today?', 'hours-day'],
+    ['what have I done on 3-2?', 'what about 3-3', 'place-history'],
+  ])('%s %s', (first, next, query) => {
+    const reading = say([first, next]);
+    expect([reading.act, reading.query]).toEqual(['query', query]);
+  });
+  it('tells something new where a deed is told', () => {
+    expect(say(['how many hours went into the binding?', 'and patched 3-3']).act).toBe('log');
+  });
+  it('asks where damage was found, and takes what is told of a place for no question', () => {
+    expect(say('which blocks are stained').query).toBe('place-history');
+    expect(say('where was that moth damage').query).toBe('place-history');
+    expect(say('so where the binding was the top edge is ravelling').act).toBe('log');
+  });
+});

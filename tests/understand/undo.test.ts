@@ -11,6 +11,8 @@ describe('taking back the last note', () => {
     "forget i said that, it was my sister's quilt i was piecing on",
     'no, that was the tea cosy i was thinking of. take it back, every word.',
     'no, strike that',
+    "wipe that i'm holding it upside down",
+    "hang on, that's not this quilt",
     'strike that last one that was for a different quilt',
     'del that, wrong blanket',
     "no, take that back, it's only soot from the stove",

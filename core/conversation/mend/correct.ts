@@ -4,7 +4,7 @@ import type { Item } from '../../rules/item.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { type Cue, cueOf } from '../cues.ts';
 import type { Standing } from '../standing.ts';
-import { deniedFindings, denyFindings, NOT_DONE, notDone } from './deny.ts';
+import { deniedFindings, denyFindings, isPartUndone, NOT_DONE, notDone } from './deny.ts';
 import {
   deniesAtOnce,
   measuresAgain,
@@ -20,7 +20,17 @@ import {
 import { complete, sharesPlace } from './items.ts';
 import { anchored } from './likest.ts';
 import { mendNumbers, swapNumbers } from './mend-numbers.ts';
-import { allBut, keepOnly, noStuff, otherChoice, otherSide, strikeNth } from './mend-parts.ts';
+import {
+  addLeftOut,
+  allBut,
+  keepOnly,
+  mendMatters,
+  noStuff,
+  otherChoice,
+  otherSide,
+  strikeNth,
+  strikePlaces,
+} from './mend-parts.ts';
 import { mendPlaces, placeItems } from './mend-places.ts';
 import { mendStitch } from './mend-stitch.ts';
 import { mendTimes } from './mend-times.ts';
@@ -47,15 +57,20 @@ export function correct(
   const said = ` ${words} `;
   const picked =
     strikeNth(standing, said) ??
+    strikePlaces(standing, items) ??
     keepOnly(standing, items, said) ??
     noStuff(standing, items, said) ??
     onlyPartDone(standing, items, said);
   if (picked) return picked.map((s) => s.draft);
   const together = tookLength(state, standing, items);
   if (together) return together;
+  const left = allBut(state, standing, items);
+  if (left) return [...standing.map((s) => s.draft), ...left];
+  const matters = mendMatters(state, standing, said, cue);
+  if (matters) return matters;
   if (
     otherSide(standing, said) ||
-    allBut(standing, items) ||
+    addLeftOut(standing, items, said) ||
     mendWork(state, standing, items, said) ||
     tookMinutes(standing, items, said) ||
     (cue !== 'none' && otherChoice(standing, items))
@@ -114,6 +129,11 @@ export function correct(
   if (cue !== 'strong' && tellsWork(work)) return undefined;
   if (strikeOut(work, items)) return work.standing.map((s) => s.draft);
   if (work.cue === 'none' && !plainly) return undefined;
+  // "4-2 isn't done yet, actually": of what was told as done, that is not
+  if (isPartUndone(work, items)) {
+    notDone(work, items);
+    if (work.changed) return work.standing.map((s) => s.draft);
+  }
   const segments = segmentsOf(items, wrong);
   // "hold on, 3-3 has a hole": another place, another damage
   if (work.cue === 'weak' && segments.some((segment) => tellsAnew(work, segment))) return undefined;

@@ -61,6 +61,21 @@ export function denyFindings(work: Work, items: Item[]): void {
 export const NOT_DONE =
   / (?:(?:not|n't|never) (?:(?:been|actually|even|really) )?(?:done|started|begun|patched|sewn|sewed|done it|done that|done them|do that|do it|happened|finished it)(?: (?:it|that|them|any of it|any of that|yet|there))*|still to (?:do|be done)|(?:only|just|still) (?:planned|planning|a plan|the plan|an idea|thinking)|(?:planned|planning) (?:it |that )?only|(?:is|'s) (?:the plan|a plan)|have n't \w+ed (?:it|that|them)(?: yet)?|i 'm (?:only )?going to(?= (?:do (?:it|that|them) )?$)) /;
 
+/** Does it say of some of the places of a deed that they are not done? */
+export const isPartUndone = (work: Work, items: Item[]): boolean => {
+  const named = places(items);
+  return (
+    items.length <= 12 &&
+    named.length > 0 &&
+    / (?:is|are|was|were|has|have) n't (?:been )?(?:done|finished|started) /.test(work.words) &&
+    !items.some((x) => x.finding || x.duration || x.quantity?.unit) &&
+    work.standing.some(({ was }) => {
+      const all = was.kind === 'treatment' && was.state === 'done' ? placesOf(was) : [];
+      return all.length > named.length && named.every((p) => all.includes(p));
+    })
+  );
+};
+
 export function notDone(work: Work, items: Item[]): void {
   if (!NOT_DONE.test(work.words) || work.changed) return;
   const done = work.standing.filter(

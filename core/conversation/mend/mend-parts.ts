@@ -1,6 +1,8 @@
+import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
 import { blockAt, splitBlock } from '../../rules/places/grid.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
+import type { Cue } from '../cues.ts';
 import { placesOf, put, type Standing } from '../standing.ts';
 
 /**
@@ -57,6 +59,74 @@ export function strikeNth(standing: Standing[], words: string): Standing[] | und
         s !== gone && !(gone.was.kind === 'treatment' && !main(s) && s.draft.clause === gone.draft.clause),
     )
   );
+}
+
+const STRIKE_PLACE =
+  /^ (?:(?:no|oh|ah|actually|please|sorry|just|and|but|wait|,|\.) )*(?:take|strike|scratch|cross|rub|leave out|leave off|wipe|delete|forget|forget about|ignore|remove|never mind|disregard|cancel|erase|undo|pull)(?: (?:out|off))? (?:just |only )?(?:the |that )?$/;
+/** "(the four five) bit off again, I never touched that one": what may stand behind the place. */
+const STRUCK_TAIL =
+  /^ (?:(?:bit|part|one|entry|note|block) )?(?:(?:off|out|back) )?(?:(?:again|please|though|then|altogether) )*(?:$|(?:[,.!] )?(?:i |we |it |that |this |cos |because |since )*(?:have n't|never|did n't|has n't|was n't|is n't|had n't)(?: (?:even|actually|really))? (?:touched|touch|did|do|done|started|start|got to|get to|reached|reach|been done|been touched|finished|finish)\b.{0,20}$)/;
+/** Of these only a noun of the log or a reason tells that no thing of the bench is meant. */
+const OF_THE_BENCH = / (?:take|remove|pull|wipe|rub|cross) /;
+
+/** "take the four five bit off again, I never touched that one", "forget 4-5": a place of what stands goes. */
+export function strikePlaces(standing: Standing[], items: Item[]): Standing[] | undefined {
+  const k = items.findIndex((x) => x.place?.places.length);
+  if (k < 1 || k > 8 || items.length > 20) return undefined;
+  const lead = ` ${items
+    .slice(0, k)
+    .map((x) => x.w)
+    .join(' ')} `;
+  const tail = ` ${items
+    .slice(k + 1)
+    .map((x) => x.w)
+    .join(' ')} `.replace(/^ +$/, ' ');
+  if (!STRIKE_PLACE.test(lead) || !STRUCK_TAIL.test(tail)) return undefined;
+  if (OF_THE_BENCH.test(lead) && !/^ (?:bit|part|one|entry|note) |\b(?:never|n't)\b/.test(tail))
+    return undefined;
+  const gone = items[k]!.place!.places;
+  const held = standing.filter(({ was }) => placesOf(was).some((p) => gone.includes(p)));
+  if (!held.length || !gone.every((p) => held.some(({ was }) => placesOf(was).includes(p)))) return undefined;
+  const whole = held.filter(({ was }) => placesOf(was).every((p) => gone.includes(p)));
+  const left = standing.filter(
+    (s) =>
+      !whole.includes(s) &&
+      !(s.was.kind === 'material' && !main(s) && whole.some((w) => w.draft.clause === s.draft.clause)),
+  );
+  if (!left.length) return undefined;
+  for (const s of held)
+    if (left.includes(s))
+      put(
+        s.draft,
+        'places',
+        placesOf(s.was).filter((p) => !gone.includes(p)),
+        'amend.struck',
+        [items[k]!],
+      );
+  return left;
+}
+
+const LEFT_OUT =
+  /\b(?:(?:i |we |'d |had |have |'ve )*(?:forgot(?:ten)?|missed|left out|left off|overlooked|skipped)(?: (?:it|that|that one|this one|one|them|those|out|off))*|should (?:have|of|'ve) (?:said|added|put)|meant to (?:say|add|put))(?: (?:too|as well|earlier|before|there))*(?: [.!])*$/;
+
+/** "and 3-3, forgot that one", "3-3 as well, should have said": one more place of what was just told. */
+export function addLeftOut(standing: Standing[], items: Item[], words: string): boolean {
+  if (items.length > 12 || !LEFT_OUT.test(words.trim()) || !/ (?:and|also|plus|too|as well|add) /.test(words))
+    return false;
+  if (
+    items.some(
+      (x) => x.finding || x.quantity?.unit || x.duration || x.clock || x.cost || x.stitch || x.material,
+    )
+  )
+    return false;
+  const said = items.filter((x) => x.place?.kind === 'blocks' && x.place.places.length);
+  const more = said.flatMap((x) => x.place!.places);
+  const lists = standing.filter(({ was }) => placesOf(was).some((p) => splitBlock(p)));
+  const last = lists.at(-1);
+  if (!more.length || !last || lists.some(({ was }) => more.some((p) => placesOf(was).includes(p))))
+    return false;
+  put(last.draft, 'places', [...placesOf(last.was), ...more], 'amend.left-out', said);
+  return true;
 }
 
 const KEEP_ONLY = /^ (?:(?:no|oh|ah|actually|sorry|wait|well|,|\.) )*(?:only|just) (?:the|a) /;
@@ -161,13 +231,29 @@ export function otherChoice(standing: Standing[], items: Item[]): boolean {
 }
 
 const BUT =
-  /^ (?:(?:no|oh|sorry|well|wait|,) )*(?:(?:it was |that was |i did )?(?:all|everything|every one|the lot|all of (?:it|them|those)) )?(?:but|bar|except|except for|apart from|other than|barring|excepting|minus|all but) (?:for )?(?:the |that )?$/;
+  /^ (?:(?:no|oh|sorry|well|wait|actually|,) )*(?:(?:it was |that was |i did )?(?:all|everything|every one|the lot|all of (?:it|them|those)) )?(?:but|bar|except|except for|apart from|other than|barring|excepting|minus|all but) (?:for )?(?:(?:the |that )?(?:one |ones )?(?:in |on |at |from |along )?(?:the )?)?$/;
 
-/** "all but the last block of row two", "bar 2-3": what was left out of the one list that stands. */
-export function allBut(standing: Standing[], items: Item[]): boolean {
+/**
+ * "all but the last block of row two", "bar 2-3", "except 2-4, that's only faded": what was left out of the one list that
+ * stands, and what is found there instead. Gives what is told beside.
+ */
+export function allBut(state: ReaderState, standing: Standing[], items: Item[]): Draft[] | undefined {
   const k = items.findIndex((x) => x.place?.places.length);
-  if (k < 0 || items.length > 16 || items.some((x) => x.finding || x.material || x.quantity?.unit))
-    return false;
+  if (k < 0 || items.length > 16 || items.some((x) => x.material || x.quantity?.unit)) return undefined;
+  const instead = items.some((x) => x.finding);
+  const told = state.drafts.filter((d) => d.entry.kind === 'condition');
+  if (
+    instead &&
+    (told.length !== 1 ||
+      state.drafts.length !== 1 ||
+      !/^ (?:, )?(?:that|that one|it|which|this|this one|they|those)(?: (?:is|'s|was|has|are|were))+ /.test(
+        ` ${items
+          .slice(k + 1)
+          .map((x) => x.w)
+          .join(' ')} `,
+      ))
+  )
+    return undefined;
   if (
     !BUT.test(
       ` ${items
@@ -176,12 +262,22 @@ export function allBut(standing: Standing[], items: Item[]): boolean {
         .join(' ')} `,
     )
   )
-    return false;
-  const out = items[k]!.place!.places;
+    return undefined;
+  const said = items[k]!.place!.places;
+  const all = standing.flatMap(({ was }) => placesOf(was));
+  // "except the one in the bottom row": that of those told
+  const one = /\bones? (?:in|on|at|from|along)\b/.test(
+    items
+      .slice(0, k + 1)
+      .map((x) => x.w)
+      .join(' '),
+  );
+  const out = one ? said.filter((p) => all.includes(p)) : said;
   const lists = standing.filter(({ was }) => {
     const now = placesOf(was);
-    return now.length > out.length && out.every((p) => now.includes(p));
+    return out.length > 0 && now.length > out.length && out.every((p) => now.includes(p));
   });
+  if (instead && lists.length !== 1) return undefined;
   for (const s of lists)
     put(
       s.draft,
@@ -190,5 +286,37 @@ export function allBut(standing: Standing[], items: Item[]): boolean {
       'amend.all-but',
       [items[k]!],
     );
-  return lists.length > 0;
+  if (!lists.length) return undefined;
+  if (instead) {
+    const [found] = told;
+    put(found!, 'places', out, 'amend.all-but', [items[k]!]);
+    const { was } = lists[0]!;
+    if (was.kind === 'condition' && was.fabric) put(found!, 'fabric', was.fabric, 'amend.all-but', []);
+    return [found!];
+  }
+  return [];
+}
+
+const TAKES_BACK =
+  /^ (?:(?:oh|no|and|but|so|well|,) )*(?:take back|scratch|strike|forget|undo|i take back|changed? my mind (?:on|about)) /;
+
+/** "take back the cream, backing's still open": a matter that the last note settled is open again, or the other way round. */
+export function mendMatters(
+  state: ReaderState,
+  standing: Standing[],
+  words: string,
+  cue: Cue,
+): Draft[] | undefined {
+  if (cue !== 'strong' && !TAKES_BACK.test(words)) return undefined;
+  if (!state.drafts.length || state.drafts.some((d) => d.entry.kind !== 'decision')) return undefined;
+  let changed = false;
+  for (const d of state.drafts) {
+    const e = d.entry;
+    if (e.kind !== 'decision') continue;
+    const s = standing.find(({ was }) => was.kind === 'decision' && was.about === e.about);
+    if (s?.was.kind !== 'decision' || s.was.status === e.status) return undefined;
+    put(s.draft, 'status', e.status, 'amend.matter', []);
+    changed = true;
+  }
+  return changed ? standing.map((s) => s.draft) : undefined;
 }

@@ -17,7 +17,13 @@ export function placeItems(work: Work, items: Item[]): Item[] {
     (x) =>
       ((!x.material && !x.object) ||
         [...work.wrong].some((y) => y.place?.places.length && y.part) ||
-        (work.cue === 'strong' && work.standing.every(({ was }) => was.kind === 'condition'))) &&
+        (work.cue === 'strong' && work.standing.every(({ was }) => was.kind === 'condition')) ||
+        // "it was the backing actually", after the top was washed
+        (work.cue !== 'none' &&
+          items.length <= 8 &&
+          !items.some((y) => y !== x && (y.finding || y.quantity)) &&
+          work.standing.every(({ was }) => was.kind !== 'material' || was.material !== x.material) &&
+          work.standing.every(({ was }) => was.kind !== 'treatment' || was.action !== 'remove'))) &&
       work.standing.some(({ was }) => placesOf(was).some((p) => WHOLES.has(p) && p !== 'quilt')),
   );
 }

@@ -2,6 +2,9 @@ import type { Item } from '../../rules/item.ts';
 import { splitBlock } from '../../rules/places/grid.ts';
 import { placesOf, put, type Standing } from '../standing.ts';
 
+/** "only the top two actually", "first three only": which of the one list, and no more. */
+const ONLY_PICKED =
+  /^ (?:(?:no|oh|ah|wait|sorry|well|actually|i|we|,|did|it was|that was) )*(?:(?:only|just) )?(?:the )?(?:first|last|top|bottom|upper|lower|left|right) (?:one|two|three|four|five|six|ones|\d)(?: (?:blocks?|squares?))?(?:(?: only| actually| sorry| of them| of those)* [,.] .*| (?:only|actually|sorry|of them|of those|and|[.!])(?: (?:only|actually|sorry|[.!]))*(?: the .*)?)? ?$/;
 const ONLY_DONE =
   / (?:only|just) (?:did|done|got|managed|finished|had time for|got through) | (?:only|just) .* (?:done|did|finished) /;
 const REST_LATER =
@@ -12,9 +15,10 @@ const REST_LATER =
  * done at the places named, and planned at the rest. Gives what stands afterwards.
  */
 export function onlyPartDone(standing: Standing[], items: Item[], words: string): Standing[] | undefined {
-  if (!ONLY_DONE.test(words)) return undefined;
+  const picks = / (?:only|just) /.test(words) && ONLY_PICKED.test(words);
+  if (!picks && !ONLY_DONE.test(words)) return undefined;
   const later = items.some((x, k) => REST_LATER.test(x.w) || REST_LATER.test(`${x.w} ${items[k + 1]?.w}`));
-  if (!later) return undefined;
+  if (!later && (items.length > 9 || !(picks || pickedOf([], words)))) return undefined;
   const deeds = standing.filter(
     ({ was }) => was.kind === 'treatment' && was.state === 'done' && placesOf(was).length > 1,
   );
@@ -22,9 +26,9 @@ export function onlyPartDone(standing: Standing[], items: Item[], words: string)
   if (!deed) return undefined;
   const all = placesOf(deed.was);
   const at = items.findIndex((x) => /^(only|just)$/.test(x.w));
-  const first = items
-    .slice(at)
-    .find((x) => x.place?.places.length && x.place.places.every((p) => all.includes(p)));
+  const first = picks
+    ? undefined
+    : items.slice(at).find((x) => x.place?.places.length && x.place.places.every((p) => all.includes(p)));
   const done = first?.place?.places ?? pickedOf(all, words);
   if (!done?.length || done.length >= all.length) return undefined;
   const rest = all.filter((p) => !done.includes(p));
@@ -38,6 +42,7 @@ export function onlyPartDone(standing: Standing[], items: Item[], words: string)
     },
   };
   put(deed.draft, 'places', done, 'amend.only-done', first ? [first] : []);
+  if (!later) return standing;
   put(other.draft, 'state', 'planned', 'amend.rest-later', items.slice(-1));
   put(other.draft, 'places', rest, 'amend.rest-later', items.slice(-1));
   return standing.flatMap((s) => (s === deed ? [s, other] : [s]));
@@ -45,13 +50,28 @@ export function onlyPartDone(standing: Standing[], items: Item[], words: string)
 
 /** "the top one", "the first one", "the left one" of two or more blocks. */
 function pickedOf(all: string[], words: string): string[] | undefined {
-  const end = / the (first|last|top|bottom|upper|lower|left|right)(?: hand)? (?:one|block|square)? ?/.exec(
-    words,
-  )?.[1];
+  const said =
+    /(?: the|^|only|just|did|actually) (first|last|top|bottom|upper|lower|left|right)(?: hand)? (one|block|square|two|three|four|five|six|ones|\d)?(?: |$)/.exec(
+      words,
+    );
+  const end = said?.[1];
+  const count = said?.[2] === 'ones' ? undefined : (readCountWord(said?.[2]) ?? 1);
   const at = all.map((p) => splitBlock(p));
-  if (!end || at.some((b) => !b)) return undefined;
-  if (end === 'first' || end === 'last') return [end === 'first' ? all[0]! : all.at(-1)!];
+  if (!end) return undefined;
+  if (!all.length) return [];
+  if (at.some((b) => !b)) return undefined;
+  if (end === 'first' || end === 'last')
+    return count === undefined ? undefined : end === 'first' ? all.slice(0, count) : all.slice(-count);
   const by = /^(left|right)$/.test(end) ? at.map((b) => b!.block) : at.map((b) => b!.row);
   const best = /^(top|upper|left)$/.test(end) ? Math.min(...by) : Math.max(...by);
-  return by.filter((v) => v === best).length === 1 ? [all[by.indexOf(best)]!] : undefined;
+  const picked = all.filter((_p, k) => by[k] === best);
+  return picked.length === count || count === undefined ? picked : undefined;
 }
+
+const COUNTS = ['one', 'two', 'three', 'four', 'five', 'six'];
+const readCountWord = (word: string | undefined): number | undefined =>
+  word === undefined
+    ? undefined
+    : COUNTS.includes(word)
+      ? COUNTS.indexOf(word) + 1
+      : Number(word) || undefined;

@@ -42,6 +42,67 @@ export function findQuery(
   return classify(` ${plain(body)} `, ` ${whole} `, items, day, local);
 }
 
+/** What was asked in the note before. */
+export type Asked = { query: QueryName };
+const GOES_ON_ASKING =
+  /^(?:(?:oh|ok|okay|right|so|um|uh|er) )*(?:and|what about|and what about|how about|and how about|and for|or) (?:in |on |for |of |to |at )*(?:(?:the|my|all|row|block|this|that|last|just|on) )*\S+(?: \S+){0,3}$/;
+const WHOLE_OF_IT =
+  /\b(?:whole (?:quilt|qlt|thing|job|lot)|all of it|altogether|in total|everything|overall|so far|all told|(?:the )?total)\b/;
+
+/** "how many hours went into the binding?", then "and the whole quilt?", "and 3-3?", "what about yesterday?": asked on. */
+export function findNextQuestion(
+  asked: Asked | undefined,
+  text: string,
+  items: Item[],
+  day: DayFound | undefined,
+  local: string,
+): QueryFound | undefined {
+  const body = text.replace(/(?: [?.!])+$/g, '').trim();
+  if (!asked || items.length > 9 || !GOES_ON_ASKING.test(body)) return undefined;
+  if (
+    items.some(
+      (x) =>
+        x.finding ||
+        x.stitch ||
+        x.quantity?.unit ||
+        x.cost ||
+        x.duration ||
+        x.clock ||
+        x.span ||
+        (x.action && !x.task && !x.part),
+    ) ||
+    /\b(?:what|how|which|when|is|are|was|were|do|did|does|have|has|will|can|need|then)\b/.test(
+      body.replace(/^(?:\S+ )?(?:what|how) about/, ''),
+    )
+  )
+    return undefined;
+  const rule = 'query.asked-on';
+  const date = day && !day.vague ? dateOf(day) : shortDay(` ${body} `, local);
+  const places = placesOfClause(items);
+  const task = taskOf(items);
+  switch (asked.query) {
+    case 'hours-total':
+    case 'hours-task':
+    case 'hours-day':
+      if (task) return { query: 'hours-task', task, rule };
+      if (date) return { query: 'hours-day', date, rule };
+      return WHOLE_OF_IT.test(body) ? { query: 'hours-total', rule } : undefined;
+    case 'place-history':
+    case 'to-do':
+      return places.kind === 'specific' || (places.kind === 'general' && places.places[0] !== 'quilt')
+        ? { query: asked.query, places: places.places, rule }
+        : undefined;
+    case 'yardage':
+      return items.some((x) => x.part || x.material || x.topic)
+        ? { query: 'yardage', about: yardageTopic(items), rule }
+        : undefined;
+    case 'day-review':
+      return date ? { query: 'day-review', date, rule } : undefined;
+    default:
+      return undefined;
+  }
+}
+
 /** "What'd I" and "what've I" are asked with the full words. */
 const plain = (words: string): string =>
   words
@@ -58,6 +119,9 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     head = head.slice(lead[0].length);
   }
   if (READ_OUT.test(head)) return head;
+  // "where the binding was the top edge is ravelling", "where I had the pins, three two": told, not asked
+  if (!asked && /^where (?:the|it|that|i|we|she|he|they|there|my|her|his|an?|some) /.test(head))
+    return undefined;
   // "same for r3 b1?": a way in question
   if (/^(?:(?:and|or|so|maybe|perhaps|the) )*(?:same|ditto|likewise)\b/.test(head)) return undefined;
   // "so is the whole of that row", "so has the one below it"
@@ -268,6 +332,14 @@ function classify(
   // a block that only its cloth names, or that the ear has missed
   if (SIGN.history.test(t) && (items.some((x) => x.fabric) || /\bbeen done (?:to|on|with|about)\b/.test(t)))
     return { query: 'place-history', rule: 'query.place-of-cloth' };
+  // "which blocks are stained", "where was that moth damage"
+  if (
+    /^ (?:which|where|how many) (?:of (?:the|those) )?(?:blocks?|ones?|squares?|pieces?|rows?|'s|is|was|were|are|did) /.test(
+      t,
+    ) &&
+    items.some((x) => x.finding || x.action?.form === 'past')
+  )
+    return { query: 'place-history', rule: 'query.where-found' };
   if (READ_OUT.test(t.trim()) && /\b(?:everything|all|log|notes|entries|back|through|over|up)\b/.test(t))
     return { query: 'day-review', date: today, rule: 'query.day' };
   return undefined;

@@ -59,6 +59,8 @@ const STRIKES = new PatternSet([
   // "take it back, every word"
   /(?:^|\b(?:so|and|please|now|just) )(?:take|taking) (?:that|it|this|all that|all of (?:that|it)|the lot|the whole lot|everything)(?: one)? back(?: again| out| please| all of it| every (?:word|bit)| the whole lot)*(?= *$| (?:i|it|that|because|cos|as)\b)/,
   /\b(?:would|could|do|can) you (?:mind )?(?:taking|striking|leaving|scratching|deleting) (?:that|it|this)(?: one| last one| bit)?(?: back)?(?: out| off| back)?\b/,
+  // "hang on, that's not this quilt"
+  /\b(?:that|it|this)(?: one)? (?:'s|is|was) (?:not|n't|no) (?:on |for |from )?(?:this|the right) (?:quilt|qlt|job)\b/,
   /\blet (?:that|the) last (?:note|one|entry|bit) go\b/,
   /^(?:no |oh |please )*(?:take|taking) back (?:everything|all|what)\b/,
   /^(?:no |oh |ok |okay |please )*go back (?:one|a step|a note)\b/,

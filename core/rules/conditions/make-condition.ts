@@ -48,7 +48,7 @@ export function makeCondition(
           /^(somewhere|someplace)$/.test(x.w) &&
           !/^(in|on|near|along|around|by|at)$/.test(items[k + 1]?.w ?? ''),
       )) ||
-    (placed.kind === 'pronoun' && isHowItCame(items, c.at, placed));
+    (placed.kind === 'pronoun' && (isHowItCame(items, c.at, placed) || isAnotherHere(items, placed)));
   if (fabric?.fabric) {
     const { names, bar } = fabric.fabric;
     const blocks = unique(names.flatMap((n) => state.fabrics.blocks[n] ?? [])).filter(
@@ -268,6 +268,12 @@ const isHowItCame = (items: Item[], at: number, placed: ClausePlaces): boolean =
   );
 };
 
+/** "here's another worn bit", "another stain here", when several blocks were spoken of: she has it before her, and nobody else knows where. */
+const isAnotherHere = (items: Item[], placed: ClausePlaces): boolean =>
+  placed.items.every((x) => x.w === 'here') &&
+  items.some((x, k) => x.w === 'another' || (x.w === 'more' && items[k - 1]?.w === 'one')) &&
+  (placed.places.length > 1 || items.some((x, k) => x.w === 'here' && items[k + 1]?.w === "'s"));
+
 /** "musty throughout", "faded all over": the whole quilt, where no place is said or carried. */
 const OVERALL =
   / (all over|throughout|everywhere|right through|all through|from end to end|top to bottom|from top to toe|overall|generally|the lot of it|from one end to the other) /;
@@ -382,6 +388,12 @@ function carriedForCondition(
     v.items.some(
       (x, k) =>
         /^(under|underneath|it|there|that|beneath|behind)$/.test(x.w) &&
+        // "I see a seam that's split", "a tear that I missed": no pointing
+        !(
+          x.w === 'that' &&
+          k > 0 &&
+          !/^(of|on|in|at|under|by|near|beside|behind|above|below|with)$/.test(v.items[k - 1]!.w)
+        ) &&
         !(x.w === 'there' && /^('s|is|are|was|were)$/.test(v.items[k + 1]?.w ?? '')),
     ) &&
     state.memory.focus.length

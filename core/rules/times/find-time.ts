@@ -556,7 +556,9 @@ export function findSpan(
     // "mended seven to nine", "cutting 9 to 12, then tea": hours, for nothing stands behind them that could be counted
     afterDeed(tokens, i, end.next) ||
     headedByWork(tokens, i, end.next) ||
-    (WORK_DONE.test(w(tokens, i - 1)) && BREAKS_OFF.test(w(tokens, end.next)) && joint !== '-') ||
+    (WORK_DONE.test(w(tokens, i - 1)) &&
+      (BREAKS_OFF.test(w(tokens, end.next)) || KIND_OF_WORK.test(w(tokens, end.next))) &&
+      joint !== '-') ||
     (/^([,:]|ran|lasted|went|was)$/.test(w(tokens, i - 1)) &&
       /ing$|^(survey|paperwork|today|yesterday|night|work)$/.test(w(tokens, i - 2)));
   const digital = start.rule === 'time.four-digits' && end.rule === 'time.four-digits';
