@@ -16,6 +16,7 @@ import { placesOf, standingOf } from './standing.ts';
 export function amend(state: ReaderState, items: Item[], words: string): Draft[] | undefined {
   const { last } = state.memory;
   if (!last) return undefined;
+  if (choosesWay(state, words)) return undefined;
   const said = withoutReason(items);
   return (
     answerDay(state, last, items, words) ??
@@ -23,6 +24,15 @@ export function amend(state: ReaderState, items: Item[], words: string): Draft[]
     correct(state, standingOf(last), said, words)
   );
 }
+
+/** "Tying it, not quilting", where no way was settled in the last note: the "not" is of the two ways, and mends nothing. */
+const choosesWay = (state: ReaderState, words: string): boolean =>
+  !/^(?:no|nope|sorry|wait|oh|actually)\b/.test(words) &&
+  state.drafts.some(
+    ({ entry: e, origins }) =>
+      e.kind === 'decision' && e.status === 'settled' && origins['about']?.rule.startsWith('decision.way'),
+  ) &&
+  !state.memory.last?.entries.some(({ entry: e }) => e.kind === 'decision' && e.status === 'settled');
 
 /** "no, thirty, because I had to redo the corner", "block six then, I was counting the border": why it was wrong mends nothing. */
 function withoutReason(items: Item[]): Item[] {

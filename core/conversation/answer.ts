@@ -875,6 +875,14 @@ function answerMaterial(a: Answering): boolean {
     )
   )
     return false;
+  // "put a patch on 1-2 out of an old pillowcase": a deed with a place of its own
+  if (
+    a.cue === 'none' &&
+    a.state.drafts.some(
+      (d) => d.entry.kind === 'treatment' && d.placed === 'said' && d.entry.state === 'done',
+    )
+  )
+    return false;
   const stuff = a.items.filter((x) => x.material || x.fabric);
   const part = a.items.find((x) => x.part && ['backing', 'batting', 'binding'].includes(x.part));
   if (!stuff.length && !part) return false;

@@ -19,6 +19,7 @@ import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
 import { nameRest } from '../rules/name-rest.ts';
+import { newOneNamed } from '../rules/new-one-named.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
 import { splitBlock } from '../rules/places/grid.ts';
 import { namesOf } from '../rules/places/names-of.ts';
@@ -73,7 +74,7 @@ const READ_TOKENS = 1500;
  *  3. tokens -> items with every sense they can have (rules/scan: times, amounts, places, cloth, lexicon)
  *  4. taking back the last note, before anything else is looked at (rules/acts)
  *     and what is said to the tool about its ears (conversation/listening-order)
- *  5. what is said last wins: corrections inside the note (rules/mend-corrections); asides between a subject and its verb fall out (rules/drop-asides)
+ *  5. what is said last wins: corrections inside the note (rules/mend-corrections); asides between a subject and its verb fall out (rules/drop-asides); what "the new one" is (rules/new-one-named)
  *  6. questions to the log (rules/acts/find-query)
  *  7. matters open and settled (rules/decisions); what is told in figures: time at work, lists of goods, lengths (rules/read-amounts); then the other items -> clauses
  *     -> drafts of entries (rules/clause, rules/interpret)
@@ -190,9 +191,10 @@ export function readNote(
     drafts: [],
     carried: [],
   };
-  const matters = readMatters(state, items);
-  const figured = readAmounts(state, withoutItems(items, matters.first), days);
-  const remarks = findRemarks(items);
+  const meant = newOneNamed(items);
+  const matters = readMatters(state, meant);
+  const figured = readAmounts(state, withoutItems(meant, matters.first), days);
+  const remarks = findRemarks(meant);
   const clauses = shareObjects(cutClauses(withMarksApart(withoutItems(figured, matters.later), remarks)));
 
   state.clauses = clauses;

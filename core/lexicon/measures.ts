@@ -3,7 +3,7 @@ import type { Measure } from '../../shared/vocabulary.ts';
 /** What is measured, as said. Sides ("top 62", "L side 80") are read by the measuring rule itself. */
 export const MEASURE_PHRASES: Partial<Record<Measure, string[]>> = {
   width: ['width', 'wide', 'across', 'w'],
-  length: ['length', 'long', 'high', 'tall', 'in length', 'l', 'top to bottom'],
+  length: ['length', 'long', 'high', 'tall', 'in length', 'l', 'height', 'top to bottom'],
   diagonal: ['diagonal', 'diagonals', 'diag', 'diags', 'corner to corner', 'on the diagonal'],
   block: [
     'blocks run',
@@ -46,6 +46,7 @@ export const MEASURE_PHRASES: Partial<Record<Measure, string[]>> = {
     'over the edge all round|around',
     'larger all round|around',
     'bigger all round|around',
+    'bigger|larger all the way round|around',
     'over all round',
     'extra all round',
     'hanging over',

@@ -121,20 +121,23 @@ export const CURRENCY_WORDS: Record<string, number> = {
   gbp: 1,
   usd: 1,
   eur: 1,
-  rs: 1,
-  inr: 1,
-  rupees: 1,
-  chf: 1,
-  kr: 1,
-  kroner: 1,
-  kronor: 1,
-  francs: 1,
-  rand: 1,
+  ...Object.fromEntries(
+    'rand rands rupee rupees rs krone kroner kronor krona kr franc francs chf zloty zlotys yen yuan peso pesos lira shekel shekels dirham dirhams riyal riyals rouble roubles ruble rubles koruna forint forints naira shilling shillings baht ringgit aud nzd cad zar inr sek nok dkk pln'
+      .split(' ')
+      .map((word) => [word, 1]),
+  ),
 };
+/** What stands before a sum: "£3", "Rs 140", "CHF 12". */
+export const CURRENCY_SIGNS = new Set(
+  '£ $ € ¥ ₹ ₩ ₺ ₪ rs kr chf usd eur gbp aud nzd cad zar inr sek nok dkk'.split(' '),
+);
 export const SMALL_MONEY_WORDS: Record<string, number> = {
   pence: 0.01,
   penny: 0.01,
   p: 0.01,
   cent: 0.01,
   cents: 0.01,
+  paise: 0.01,
+  ore: 0.01,
+  centimes: 0.01,
 };

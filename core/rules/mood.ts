@@ -43,7 +43,6 @@ const NEGATION = new Set([
   'none',
   'nope',
   'cannot',
-  'w/o',
 ]);
 
 /** Is the item at `k` said not to be so? Looks back to the last joint. */

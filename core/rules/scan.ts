@@ -1,4 +1,5 @@
 import type { QuiltGrid } from '../../shared/quilt.ts';
+import { CURRENCY_SIGNS } from '../lexicon/units.ts';
 import { COUNT_WORDS, TEN_WORDS } from '../text/number-words.ts';
 import { readCount } from '../text/read-number.ts';
 import type { Token } from '../text/tokenise.ts';
@@ -208,6 +209,9 @@ const SOLD =
 const MEASURED =
   /^(wide|long|width|length|by|x|side|diagonal|diag|strips?|seam|border|cm|mm|inches|used|start|stop|at)$/;
 function tellsPrice(tokens: Token[]): boolean {
+  // "pins 3.50, needles 2.80"
+  if (tokens.filter((t, i) => /^\d{1,3}\.\d\d$/.test(t.w) && i > 0 && SOLD.test(tokens[i - 1]!.w)).length > 1)
+    return true;
   // "olive flannel 11.50/yd"
   if (
     tokens.some(
@@ -485,7 +489,7 @@ function itemAt(
   if (token.kind === 'number' && isWrittenDay(tokens, i))
     return { ...item, j: i + 5, end: tokens[i + 4]!.to };
   const before = tokens[i - 1]?.w ?? '';
-  if (token.kind === 'mark' && !['"', '@', '£', '$', '€', '='].includes(token.w)) return item;
+  if (token.kind === 'mark' && !/^["@=]$/.test(token.w) && !CURRENCY_SIGNS.has(token.w)) return item;
   const numeric = token.kind === 'number' || startsNumber(token.w);
   const twelve = TWELVE.has(token.w);
   const expected = work && (numeric || twelve || ROUGHLY.has(token.w)) && isClockExpected(tokens, i);

@@ -135,7 +135,7 @@ const ORDINAL_ONLY = new Set(['third', 'fifth', 'tenth']);
 const NUMBER_HEADS = new Set([
   ...Object.keys(UNITS),
   ...Object.keys(TENS),
-  ...['a', 'an', 'couple', 'half', 'dozen', 'quarter'],
+  ...['a', 'an', 'couple', 'half', 'dozen', 'quarter', 'hundred'],
 ]);
 /** May a quantity begin with this token? Where not, neither `readNumber` nor `readCount` finds one. */
 export const beginsNumber = (t: Token): boolean => t.kind === 'number' || NUMBER_HEADS.has(t.w);
@@ -155,6 +155,8 @@ export function readNumber(tokens: Token[], i: number): NumberRead | undefined {
     if (after === 'dozen') return { value: 12, next: i + 2, inWords: true, fraction: false };
     if (after === 'hundred') return readHundreds(tokens, i + 1, 1);
   }
+  // "measured it hundred and sixty eight by two hundred"
+  if (t.w === 'hundred') return readHundreds(tokens, i, 1);
   if (t.w === 'couple' && after === 'of') return { value: 2, next: i + 2, inWords: true, fraction: false };
   if (t.w === 'half' && (after === 'a' || after === 'dozen')) {
     if (after === 'dozen') return { value: 6, next: i + 2, inWords: true, fraction: false };

@@ -148,7 +148,7 @@ export function tokenise(text: string): Token[] {
         before.glued &&
         wide?.kind === 'number' &&
         /^\d{1,3}$/.test(wide.w) &&
-        tokens.at(-3)?.w !== ',' &&
+        !(tokens.at(-3)?.w === ',' && wide.glued) &&
         ((raw.length === 2 && CURRENCY.has(tokens.at(-3)?.w ?? '')) ||
           DECIMAL_UNIT.test(text.slice(to, to + 9)))
       ) {
@@ -284,6 +284,13 @@ function joinPrefixes(tokens: Token[]): Token[] {
     ) {
       out.push({ ...t, w: t.w + next.w, to: next.to });
       i += 2;
+      continue;
+    }
+    // "going w/ wool", "w/o pins"; "60w/72l" is a width
+    if (t.w === 'w' && dash?.w === '/' && dash.glued && next?.kind !== 'number') {
+      const without = next?.glued && (next.w === 'o' || next.w === 'out');
+      out.push({ ...t, w: without ? 'without' : 'with', to: without ? next.to : dash.to });
+      i += without ? 2 : 1;
       continue;
     }
     // "the nine-patch", "a four patch quilt": a pattern, and no patch put on

@@ -44,6 +44,23 @@ describe('matters open and settled', () => {
     ["the wadding, thicker or thinner, I haven't settled. No, I have: the thinner.", 'batting settled'],
     ['asked 240, she said 225, shook on it', 'price settled'],
     ["leave the border off, that's decided", 'border settled'],
+    ['The price is still open, and so is the backing, calico or drill.', 'backing open, price open'],
+    ["the border I haven't settled, neither have I the thread", 'border open, thread open'],
+    ["Binding I do know, that'll be plum.", 'binding settled'],
+    ['tying it, not quilting. ties in red. 12 cm apart', 'tie-thread settled, tying settled'],
+    ['client says ties. red floss. every 8 cm', 'tie-thread settled, tying settled'],
+    ['old batting is out. going w/ wool for the new one', 'batting settled'],
+    ['leaving the binding colour open for now', 'binding open'],
+    ['left the backing open at one end', ''],
+    ['not settled what thread nor if it gets a border', 'border open, thread open'],
+    ['has to be ready dec 18', 'deadline settled'],
+    ['due fri', 'deadline settled'],
+    ['Ties: red perle cotton, 5" apart.', 'tie-thread settled'],
+    ['tie or quilt -> quilt', 'quilting settled'],
+    ['backing -> blue flannel', 'backing settled'],
+    ['the ties will be in white every three inches', 'tie-thread settled'],
+    ['backing: blue flannel, stained', ''],
+    ['picked up pins four fifty', ''],
     // two ways to mend a block are treatments, what is done is no decision
     ['3-4: crepeline over face or cloth behind? tbd', ''],
     ["washed it in the bath, that's done and settled", ''],
@@ -113,5 +130,26 @@ describe('matters open and settled', () => {
     'we could do with more thread',
   ])('%s settles nothing', (note) => {
     expect(matters(note)).toEqual([]);
+  });
+});
+
+describe('a matter that stood open', () => {
+  it.each([
+    [
+      ['tie or quilt, batting wool or cotton: no idea yet', 'Wool batting. Hand quilting, no ties.'],
+      'batting settled, quilting settled',
+    ],
+    [['whether to tie or hand quilt it is open', 'Tied, not quilted.'], 'tying settled'],
+    [['back: ink stripe or plain, tbd', 'plain'], 'backing settled'],
+    [['backing: hers to pick', 'she picked the ticking'], 'backing settled'],
+    [['price? 220 or 250, ask D', 'D says 250'], 'price settled'],
+    [
+      ['how to wash it I do not know', "she said cold water and nothing else, so that's settled"],
+      'washing settled',
+    ],
+    // nothing stood open: it has been done
+    [['patched 3-2', 'Tied, not quilted.'], ''],
+  ])('%j: %s', (notes, expected) => {
+    expect(matters(notes).join(', ')).toBe(expected);
   });
 });

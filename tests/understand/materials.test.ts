@@ -16,11 +16,95 @@ describe('lists of goods', () => {
     [
       'got two metres ten of ecru calico for the lining at six pound fifty a metre, a pack of sharps one ninety nine, and four reels of linen thread for nine pounds the lot',
       [
-        { material: 'backing', use: 'bought', quantity: 210, unit: 'cm', cost: { amount: 6.5, each: true } },
+        { material: 'backing', use: 'bought', quantity: 2.1, unit: 'm', cost: { amount: 6.5, each: true } },
         { material: 'needle', use: 'bought', quantity: 1, unit: 'pack', cost: { amount: 1.99 } },
         { material: 'thread', use: 'bought', quantity: 4, unit: 'spool', cost: { amount: 9 } },
       ],
     ],
+    [
+      'to purchase: 1) 3 m mull for backing 2) four skeins red floss for the ties',
+      [
+        { material: 'backing', use: 'needed', quantity: 3, unit: 'm' },
+        { material: 'tie-thread', use: 'needed', quantity: 4, unit: 'skein' },
+      ],
+    ],
+    [
+      'bought 2 m calico Rs. 90/m and a reel of thread for thirty five rand',
+      [
+        { material: 'fabric', use: 'bought', quantity: 2, unit: 'm', cost: { amount: 90, each: true } },
+        { material: 'thread', use: 'bought', quantity: 1, unit: 'spool', cost: { amount: 35 } },
+      ],
+    ],
+    [
+      "red wool for the ties. i've one ball of it in the drawer i need to buy three more",
+      [
+        { material: 'tie-thread', use: 'on-hand', quantity: 1, unit: 'ball' },
+        { material: 'tie-thread', use: 'needed', quantity: 3, unit: 'ball' },
+      ],
+    ],
+    ['1 roll wadding in cupboard', [{ material: 'batting', use: 'on-hand', quantity: 1, unit: 'roll' }]],
+    [
+      "going with tulle over 1-1, I'll need half a metre",
+      [{ material: 'net', use: 'needed', quantity: 0.5, unit: 'm' }],
+    ],
+    [
+      'took the old backing off, need 3 m of flannel for a new one',
+      [{ material: 'backing', use: 'needed', quantity: 3, unit: 'm' }],
+    ],
+    [
+      'used all four yards of the twill tape',
+      [{ material: 'binding', use: 'used', quantity: 4, unit: 'yd' }],
+    ],
+    ['I took out the last of the pins', []],
+    ['someone had left pins in the top border', []],
+    ['left three inches of backing all round', []],
+    [
+      'Couple of reels of red thread I bought, half a yard of red flannel for eight pound fifty, and a packet of needles.',
+      [
+        { material: 'thread', use: 'bought', quantity: 2, unit: 'spool' },
+        { material: 'fabric', use: 'bought', quantity: 0.5, unit: 'yd', cost: { amount: 8.5 } },
+        { material: 'needle', use: 'bought', quantity: 1, unit: 'pack' },
+      ],
+    ],
+    [
+      "i need two yards of wool batting and a couple packs of safety pins i've got already",
+      [
+        { material: 'batting', use: 'needed', quantity: 2, unit: 'yd' },
+        { material: 'pins', use: 'on-hand', quantity: 2, unit: 'pack' },
+      ],
+    ],
+    [
+      'Bought: 2 fat quarters plaid ($3.75 ea), 1 spool grey thread ($4)',
+      [
+        {
+          material: 'fabric',
+          use: 'bought',
+          quantity: 2,
+          unit: 'fat-quarter',
+          cost: { amount: 3.75, each: true },
+        },
+        { material: 'thread', use: 'bought', quantity: 1, unit: 'spool', cost: { amount: 4 } },
+      ],
+    ],
+    ['bought 6 at the fair, 50p each', [{ use: 'bought', quantity: 6, cost: { amount: 0.5, each: true } }]],
+    [
+      'still to get: wool batting, 2 yards; binding, 7 yards',
+      [
+        { material: 'batting', use: 'needed', quantity: 2, unit: 'yd' },
+        { material: 'binding', use: 'needed', quantity: 7, unit: 'yd' },
+      ],
+    ],
+    [
+      'in the cupboard i found a packet of pins and half a reel of grey',
+      [
+        { material: 'pins', use: 'on-hand', quantity: 1, unit: 'pack' },
+        { material: 'thread', use: 'on-hand', quantity: 0.5, unit: 'spool' },
+      ],
+    ],
+    ['layered it w/ the flannelette', [{ material: 'backing', use: 'used' }]],
+    ['bound. 5 m used', [{ material: 'binding', use: 'used', quantity: 5, unit: 'm' }]],
+    ['there was a scrap of newspaper in there', []],
+    ['the wadding that was in it was seven pound of old wool', []],
     // a gap left for the number
     [
       'called in for ?? cm of nylon net on the way home, bought it anyway, £4.20',

@@ -1,5 +1,11 @@
 import type { MaterialUnit } from '../../../shared/vocabulary.ts';
-import { CURRENCY_WORDS, LENGTH_UNIT_SET, SMALL_MONEY_WORDS, UNIT_WORDS } from '../../lexicon/units.ts';
+import {
+  CURRENCY_SIGNS,
+  CURRENCY_WORDS,
+  LENGTH_UNIT_SET,
+  SMALL_MONEY_WORDS,
+  UNIT_WORDS,
+} from '../../lexicon/units.ts';
 import { beginsNumber, readCount, readNumber, withFraction } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
@@ -207,28 +213,8 @@ function priceDigits(tokens: Token[], i: number): { amount: number; next: number
   return { amount: t.value!, next: i + 1 };
 }
 
-/** Signs of money and the short forms that stand before a sum. */
-const SIGNS = new Set([
-  '£',
-  '$',
-  '€',
-  '¥',
-  '₹',
-  '₩',
-  'rs',
-  'inr',
-  'chf',
-  'kr',
-  'usd',
-  'gbp',
-  'eur',
-  'aud',
-  'cad',
-  'nzd',
-]);
-
 /** Besides numbers, what a price begins with. */
-const PRICE_HEADS = new Set([...SIGNS, '@', 'at', 'for', 'cost', 'paid', '=', 'costing']);
+const PRICE_HEADS = new Set([...CURRENCY_SIGNS, '@', 'at', 'for', 'cost', 'paid', '=', 'costing']);
 
 /**
  * "£3.50", "$9.20 a yard", "€14.20/m", "3 pound 50", "three pound fifty the lot", "a dollar ten each", "forty pence",
@@ -248,9 +234,12 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
       rule,
     };
   };
-  const sign = (j: number): boolean => SIGNS.has(w(tokens, j)) && tokens[j + 1]?.kind === 'number';
+  const sign = (j: number): boolean =>
+    CURRENCY_SIGNS.has(w(tokens, j)) &&
+    (tokens[j + 1]?.kind === 'number' || (w(tokens, j + 1) === '.' && tokens[j + 2]?.kind === 'number'));
   if (sign(i)) {
-    const digits = priceDigits(tokens, i + 1);
+    // "Rs. 140"
+    const digits = priceDigits(tokens, w(tokens, i + 1) === '.' ? i + 2 : i + 1);
     return digits ? finish(digits.amount, digits.next, 'cost.sign') : undefined;
   }
   const wordsAt = (j: number): CostFound | undefined => {
@@ -268,7 +257,12 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     if (unit === '€' || unit === '£') return finish(start.value, start.next + 1, 'cost.sign-after');
     if (Object.hasOwn(SMALL_MONEY_WORDS, unit))
       return finish(start.value * SMALL_MONEY_WORDS[unit]!, start.next + 1, 'cost.pence');
-    if (!Object.hasOwn(CURRENCY_WORDS, unit)) return undefined;
+    // "seven pound of old wool" is a weight
+    if (
+      !Object.hasOwn(CURRENCY_WORDS, unit) ||
+      (/^pounds?$/.test(unit) && w(tokens, start.next + 1) === 'of')
+    )
+      return undefined;
     let next = start.next + 1;
     let amount = start.value;
     const k = w(tokens, next) === 'and' ? next + 1 : next;
@@ -331,6 +325,8 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
         tail.next > spoken.next ||
         spoken.cents ||
         t.w === '=' ||
+        // "2 yards at 11"
+        (t.w === 'at' && Object.hasOwn(UNIT_WORDS, w(tokens, i - 1)) && isEnd(tokens, spoken.next)) ||
         (t.w === 'for' && !Object.hasOwn(UNIT_WORDS, w(tokens, spoken.next)) && isEnd(tokens, spoken.next))
       ) {
         if (
@@ -360,7 +356,8 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     t.kind === 'number' &&
     /^\d+\.\d\d$/.test(t.w) &&
     !Object.hasOwn(UNIT_WORDS, w(tokens, spoken.next)) &&
-    isEnd(tokens, spoken.next)
+    // "the batting 31.50 for two yards"
+    (isEnd(tokens, spoken.next) || w(tokens, spoken.next) === 'for')
   )
     return finish(spoken.amount, spoken.next, 'cost.decimal');
   if (t.kind === 'number' && spoken.next === i + 3)

@@ -3,19 +3,23 @@ import type { Item } from '../item.ts';
 const ORDINAL =
   'first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|twelfth|thirteenth|fourteenth|fifteenth|sixteenth|seventeenth|eighteenth|nineteenth|twent|thirt';
 const MONTHS = 'january|february|march|april|may|june|july|august|september|october|november|december';
+const SHORT_MONTHS = 'jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec';
 const FEASTS =
   "christmas|xmas|easter|whitsun|michaelmas|thanksgiving|new year|hogmanay|midsummer|mother 's day|harvest|term|half term";
 const BY_A_DATE = new RegExp(
   `\\b(?:by|before|for|on|till|until|no later than) (?:the )?(?:\\d|${ORDINAL}|end of|middle of|start of|${FEASTS}|jan\\b|feb\\b|mar\\b|apr\\b|jun\\b|jul\\b|aug\\b|sept?\\b|oct\\b|nov\\b|dec\\b|${MONTHS}|monday|tuesday|wednesday|thursday|friday|saturday|sunday|(?:her|his|their) (?:birthday|wedding|anniversary|christening)|(?:\\w+ 's )?(?:wedding|christening|birthday|anniversary|funeral|fair|show|raffle|exhibition|party|reunion|jubilee|opening)|next)`,
 );
 const A_DATE = new RegExp(
-  `\\b(?:${MONTHS}) (?:the )?(?:\\d|${ORDINAL})|\\b(?:\\d{1,2}|\\d{1,2} (?:st|nd|rd|th)|(?:the )?(?:\\w+ )?(?:${ORDINAL})\\w*)(?: of)? (?:${MONTHS})\\b`,
+  `\\b(?:${MONTHS}|${SHORT_MONTHS}) (?:the )?(?:\\d|${ORDINAL})|\\b(?:\\d{1,2}|\\d{1,2} (?:st|nd|rd|th)|(?:the )?(?:\\w+ )?(?:${ORDINAL})\\w*)(?: of)? (?:${MONTHS}|${SHORT_MONTHS})\\b`,
 );
 const HANDING =
-  /\b(?:finish(?:ed)?|ready|done|back(?! (?:at|on|to) (?:it|work)\b)|due|needs? it|needed|wants? it|want it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off|go(?:es)? home|gone by|out of here)\b/;
+  /\b(?:finish(?:ed)?|ready|done|back(?! (?:at|on|to) (?:it|work)\b)|due|needs? it|needed|wants? it|want it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off|go(?:es)? (?:home|out)|ship(?:s|ped)?|gone by|out of here)\b/;
 /** "must be finished 12/18, firm", "wanted back 3.6." */
 const FIGURES =
   /\b(?:must be|has to be|got to be|due|wanted|needed|to be)\b[^\d]{0,24} \d{1,2} ?[/.] ?\d{1,2} (?:firm |sharp |at |$)/;
+/** "due fri", "due tomorrow". */
+const DUE =
+  /\bdue (?:back )?(?:on )?(?:mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|tomorrow|tmrw|tmw|next|in a|in two|the end|end|xmas|christmas)(?:s|nes|rs|ur)?(?:day)?\b/;
 const PAST =
   /\b(?:there (?:was|were)|washed|bought|cut|started|made (?:in|for|by)|will buy|shop|stopped|was (?:made|finished|born)|nothing (?:was )?done|since|i did|got done|finished at)\b/;
 
@@ -36,6 +40,6 @@ export function isDeadline(words: string, items: Item[]): boolean {
   // "finished size 60 by 72 in"
   if (items.some((x, k) => /^(by|x)$/.test(x.w) && items[k - 1]?.quantity && items[k + 1]?.quantity))
     return false;
-  if (FIGURES.test(words)) return true;
+  if (FIGURES.test(words) || DUE.test(words)) return true;
   return (BY_A_DATE.test(words) || A_DATE.test(words)) && !PAST.test(words) && !HANDED.test(words);
 }

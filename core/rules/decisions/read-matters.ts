@@ -136,6 +136,9 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       if (topic) part.topic = topic;
     }
     spread(parts, headed, after, asked);
+    // "Tie or quilt? Leaving that open": said of the matter, and no treatment
+    if (after === 'open' && tail!.items.some((x) => x.action?.v === 'leave') && parts.some((p) => p.topic))
+      for (const x of tail!.items) claims.later.add(x);
     const sentence = wordsBetween(own);
     if (!headed && struckDeal(sentence, own)) {
       const part = parts.find((p) => p.items.some(isSumOfJob))!;
@@ -146,7 +149,8 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
     }
     for (const [k, part] of parts.entries()) {
       if (part.taken) continue;
-      const price = priceOf(parts, k, headed);
+      const price =
+        priceOf(parts, k, headed) ?? (number === 0 && k === 0 ? priceTold(state, parts) : undefined);
       if (price) {
         add('price', price, part, 'decision.price', number);
         if (isDeadline(part.words, part.items)) add('deadline', 'settled', part, 'decision.deadline', number);
@@ -187,9 +191,15 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         );
         continue;
       }
-      const chosen = k === 0 ? chosenOf(state, part, parts) : undefined;
+      const chosen = k === 0 ? chosenOf(state, part, parts, asked) : undefined;
       if (chosen) {
         add(chosen, 'settled', part, 'decision.chosen', number);
+        continue;
+      }
+      const under = k === 1 && part.joint === ':' && !asked ? choiceUnder(parts) : undefined;
+      if (under) {
+        add(under, 'settled', part, 'decision.choice-under', number);
+        for (const x of parts[0]!.items) claims.later.add(x);
         continue;
       }
       const found = matterIn(state, part, parts, k, asked, settledBefore, sentence);
@@ -209,8 +219,22 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
           parts[q]!.taken = true;
           for (const x of parts[q]!.items) claims.later.add(x);
         }
+        // "tying it, not quilting": the other way goes with the one chosen
+        if (found.rule.startsWith('decision.way') && found.status === 'settled')
+          for (const other of parts.slice(k + 1))
+            if (
+              /^ (?:and |but )*(?:not|no|never) /.test(other.words) &&
+              /^(?:tying|quilting)$/.test(other.topic?.topic ?? '')
+            ) {
+              other.taken = true;
+              for (const x of other.items) claims.later.add(x);
+            }
         // the words that said so go with it
-        for (let q = k + 1; q < parts.length && !parts[q]!.topic && parts[q]!.cue; q++)
+        for (
+          let q = k + 1;
+          q < parts.length && ((!parts[q]!.topic && parts[q]!.cue) || isPlainChoice(parts[q]!));
+          q++
+        )
           for (const x of parts[q]!.items) claims.later.add(x);
       }
     }
@@ -252,6 +276,17 @@ const isOfMatter = (part: Part, topic: Topic): boolean =>
   (!part.topic || part.topic.topic === topic) &&
   !part.items.some(
     (x) => BLOCKS(x) || x.duration || x.span || x.clock || x.cost || (x.finding && !WELL.test(x.w)),
+  );
+
+/** "…, calico or drill", "…, the red or the navy": the ways in question, with nothing said of them. */
+const isPlainChoice = ({ items }: Part): boolean =>
+  items.some((x) => x.w === 'or') &&
+  items.every(
+    (x) =>
+      /^(?:or|the|a|some|plain|either|maybe|new|old)$/.test(x.w) ||
+      x.fabric ||
+      x.material ||
+      COLOURS.has(x.w),
   );
 
 const TELLS_OPEN = new PatternSet([
@@ -301,7 +336,7 @@ function partsOf(items: Item[]): Part[] {
   let joint = '';
   const close = (next: string): void => {
     if (current.length) out.push({ items: current, words: wordsBetween(current), joint });
-    if (current.length || /^(:|ditto|nor|as|or)$/.test(next)) joint = next;
+    if (current.length || /^(:|ditto|nor|as|or|so is)$/.test(next)) joint = next;
     current = [];
   };
   items.forEach((item, k) => {
@@ -309,6 +344,11 @@ function partsOf(items: Item[]): Part[] {
     const dash = item.w === '-' && !item.token.glued;
     const or = item.w === 'or' && /^(whether|how|what|which|who|if)$/.test(next);
     const as = item.w === 'as' && /^(is|are|does|do)$/.test(next);
+    // "and so is the backing"
+    if (item.w === 'so' && /^(is|are|'s|'re|was|were|do|does|have|has)$/.test(next)) {
+      close('so is');
+      return;
+    }
     const pair = item.w === 'and' && PAIRS.test(`${items[k - 1]?.w ?? ''} ${next}`);
     // "can't decide between the check and the plain for the binding"
     const both = item.w === 'and' && current.some((x) => x.w === 'between');
@@ -343,6 +383,14 @@ function spread(
       part.status = headed;
       continue;
     }
+    if (part.topic && isEcho(part)) {
+      // "not settled what thread, nor if it gets a border"
+      const told = parts.slice(0, k).findLast((p) => p.topic && p.status)?.status;
+      if (told) {
+        part.status = told;
+        continue;
+      }
+    }
     if (!part.topic || CHOICE_CUE.test(part.words)) {
       if (!part.topic) continue;
       // "cotton batting it is, and the backing is open": the choice stands; "it gets tied, that's settled" is settled
@@ -373,7 +421,7 @@ function spread(
       part.items.length <= 6
     )
       part.status = before.cue;
-    if (!part.status && before?.status && /^(nor|as|ditto|or)$/.test(part.joint)) part.status = before.status;
+    if (!part.status && before?.status && /^(as|ditto|or)$/.test(part.joint)) part.status = before.status;
     // "settled on the grey backing and a cotton batting"
     if (
       !part.status &&
@@ -404,6 +452,14 @@ function spread(
       part.status = 'settled';
   }
 }
+
+/** "The price is open, and so is the backing", "neither have I the thread", "same goes for the border": as was said of the one before. */
+const isEcho = ({ words, joint }: Part): boolean =>
+  joint === 'so is' ||
+  joint === 'nor' ||
+  /^ (?:neither|nor|likewise|same (?:goes |thing )?(?:for|with)|the same (?:goes |is true )?(?:for|with|of)) /.test(
+    words,
+  );
 
 /** "Tying it, no quilting. Settled.": so few words that what is said of them holds for all. */
 const isShort = (parts: Part[]): boolean => parts.reduce((n, p) => n + p.items.length, 0) <= 8;
@@ -484,6 +540,22 @@ function priceOf(parts: Part[], k: number, headed: DecisionStatus | undefined): 
   return part.status ?? (part.cue || agreed ? 'settled' : 'open');
 }
 
+/** "She says 250", where the price stood open: the sum of the job. */
+function priceTold(state: ReaderState, parts: Part[]): DecisionStatus | undefined {
+  if (parts.length > 2 || !state.memory.matters?.some((m) => m.about === 'price')) return undefined;
+  const { items, words } = parts[0]!;
+  const sums = items.filter((x) => isSumOfJob(x) && !x.quantity?.unit);
+  return items.length <= 6 &&
+    sums.length === 1 &&
+    !BOUGHT.test(words) &&
+    !items.some((x) => x.action || x.finding || x.material || x.duration) &&
+    / (?:says|said|ok|okay|fine|make it|it is|it 's|agreed|go with|going with|settled on|asking|ask) /.test(
+      words,
+    )
+    ? 'settled'
+    : undefined;
+}
+
 /** The part, with the next where only the two together name the date, if they say when it must be finished. */
 function dateOf(parts: Part[], k: number): Part | undefined {
   const part = parts[k]!;
@@ -503,11 +575,61 @@ function dateOf(parts: Part[], k: number): Part | undefined {
   return both;
 }
 
+/** "Ties: red perle cotton, 5 in apart", "backing -> blue flannel", "tie or quilt: tie": what was chosen stands by itself behind what it is for. */
+function choiceUnder(parts: Part[]): Topic | undefined {
+  const [head, choice] = parts as [Part, Part];
+  const about = head.topic?.topic;
+  if (!about || head.status === 'open' || parts.some((p) => p.cue === 'open')) return undefined;
+  // the rest may tell lengths, and nothing of work, goods or damage
+  if (
+    parts
+      .slice(2)
+      .some((p) => p.topic || p.items.some((x) => x.action || x.finding || x.fabric || x.cost || x.material))
+  )
+    return undefined;
+  if (about === 'tying' || about === 'quilting') {
+    const way = choice.items.length <= 2 ? choice.topic?.topic : undefined;
+    if (way === 'tying' || way === 'quilting')
+      return / (?:or|vs|versus|\/) /.test(head.words) ? way : undefined;
+  }
+  if (
+    !head.items.every(
+      (x) => x.topic || x.part || x.material || /^(?:the|new|colou?r|ties|for|of)$/.test(x.w),
+    ) ||
+    head.items.length > 3
+  )
+    return undefined;
+  if (!choice.items.every(isPlainStuff) || choice.items.length > 4) return undefined;
+  if (!choice.items.some((x) => x.fabric || x.material || COLOURS.has(x.w) || YARN.test(x.w)))
+    return undefined;
+  if (about === 'tying') return /^ (?:the )?ties $/.test(head.words) ? 'tie-thread' : undefined;
+  return about === 'price' || about === 'deadline' || about === 'other' || about === 'washing'
+    ? undefined
+    : about;
+}
+
 /** "So it's the brown sheet, settled": one of the ways that an open matter was told with. */
-function chosenOf(state: ReaderState, part: Part, parts: Part[]): Topic | undefined {
+function chosenOf(state: ReaderState, part: Part, parts: Part[], asked: boolean): Topic | undefined {
   const matters = state.memory.matters;
   if (!matters?.length || (part.topic && part.topic.topic !== 'fabric') || part.items.length > 8)
     return undefined;
+  // "plain", as all that is said, where "back: ink stripe or plain" stood open
+  const alone =
+    parts.length === 1 && part.items.length <= 3 && !asked ? optionOf(matters, part.items) : undefined;
+  if (alone) return alone;
+  // "she said cold water, so that's settled": the matter that was told last
+  if (parts.length <= 4 && !parts.some((p) => p.topic) && parts.some((p) => THAT_SETTLED.test(p.words)))
+    return matters.at(-1)!.about;
+  // "she picked the ticking": said of the matter that was told last
+  const last = matters.at(-1)!.about;
+  if (
+    PICKED.test(part.words) &&
+    part.items.length <= 8 &&
+    part.items.some((x) => x.fabric || x.material || COLOURS.has(x.w) || YARN.test(x.w)) &&
+    !part.items.some((x) => BLOCKS(x) || x.quantity || x.cost || x.finding) &&
+    /^(?:backing|batting|binding|border|thread|tie-thread)$/.test(last)
+  )
+    return last;
   const settled = part.status === 'settled' || (parts[1]?.cue === 'settled' && !parts[1].topic);
   if (!settled && !/ (?:it 's|it is|going with|we 'll have|i 'll have|make it) /.test(part.words))
     return undefined;
@@ -516,8 +638,30 @@ function chosenOf(state: ReaderState, part: Part, parts: Part[]): Topic | undefi
   const said = part.items.map((x) => x.w).filter((w) => w.length > 2 && !COMMON.test(w));
   return matters.findLast((m) => said.some((w) => m.words.includes(w)))?.about;
 }
+const PICKED =
+  /^ (?:and |so |well |right |then |ok )*(?:she|he|they|i|we|client|owner|the owner)? ?(?:'s |'ve |'m |'re |has |have |am |are )?(?:picked|chose|chosen|gone for|went for|plumped for|opted for|going with|going for|going to use|gonna use|'ll use|will use) /;
+const THAT_SETTLED =
+  /^ (?:and |so |now )*that (?:'s|is) (?:it )?(?:settled|decided|agreed|sorted)(?: then| now)? $/;
+/** The matter of which these words are one of the ways, word for word. */
+function optionOf(matters: NonNullable<ReaderState['memory']['matters']>, items: Item[]): Topic | undefined {
+  const said = items.map((x) => x.w).filter((w) => !/^(?:the|a|then|ok|okay|right|so)$/.test(w));
+  if (!said.length || items.some((x) => x.action || x.finding || x.place || x.quantity)) return undefined;
+  return matters.findLast(
+    (m) => / or | vs | versus |\//.test(m.words) && said.every((w) => m.words.split(/[^a-z]+/).includes(w)),
+  )?.about;
+}
 const COMMON =
   /^(?:the|that|then|its|for|settled|decided|going|with|have|make|final|right|and|but|still|open)$/;
+
+/** A colour, a cloth, or what describes it: no verb, no place, no amount. */
+const isPlainStuff = (x: Item): boolean =>
+  !(x.action || x.place?.kind === 'blocks' || x.finding || x.quantity || x.cost || x.clock || x.duration) &&
+  (Boolean(x.material || x.fabric || x.part || x.topic) ||
+    COLOURS.has(x.w) ||
+    YARN.test(x.w) ||
+    DESCRIBES.test(x.w));
+const DESCRIBES =
+  /^(?:a|the|some|new|plain|dark|light|pale|bright|thin|thick|heavy|soft|washed|unbleached|bleached|brushed|striped?|checked?|spotted|white|pearl|perle|crochet|embroidery|low|high|loft|weight)$/;
 
 const YARN = /\b(?:wool|cotton|floss|yarn|twine|string|silk|linen)\b/;
 
@@ -549,6 +693,17 @@ function matterIn(
     items.length <= 4 &&
     items.some((x) => x.material || YARN.test(x.w)) &&
     !items.some((x) => x.action)
+  )
+    return { topic: 'tie-thread', status: 'settled', rule: 'decision.yarn' };
+  // "Client says ties. Red floss." , "… ties then and dark red cotton for them every three inches", "Tying it. Ties in red."
+  if (
+    ties &&
+    (!part.topic || /^(?:tie-thread|thread|fabric|tying)$/.test(part.topic.topic)) &&
+    (part.topic?.topic === 'tie-thread' || items.some((x) => x.material || YARN.test(x.w))) &&
+    ((parts.length === 1 && items.length <= 4 && items.every(isPlainStuff)) ||
+      / for (?:them|the ties|tying|these) /.test(words) ||
+      /^ (?:the )?ties in /.test(words)) &&
+    !DOING.test(words)
   )
     return { topic: 'tie-thread', status: 'settled', rule: 'decision.yarn' };
   // "it's getting tied, and in red wool"
@@ -608,11 +763,13 @@ function matterIn(
     (x) =>
       !(binding && x.action?.v === 'bind') &&
       !(x.w === 'air' && part.status === 'open') &&
+      // "nor if it gets a border"
+      !(x.action?.v === 'add-border' && part.status === 'open' && / (?:if|whether|does) it /.test(words)) &&
       // "leave the border off, that's decided"
       !(x.action?.v === 'leave' && / leave (?:the |that |any )?\S+ (?:off|out) $/.test(words)) &&
       !(
         x.action?.v === 'leave' &&
-        /\b(?:question|decision|matter|choice|to (?:my|her|his|the owner|a higher))\b/.test(words)
+        /\b(?:open|question|decision|matter|choice|to (?:my|her|his|the owner|a higher))\b/.test(words)
       ) &&
       // "the fabric for the patches"
       !(x.action?.v === 'patch' && /^(?:the|a|for|that|this)$/.test(items[items.indexOf(x) - 1]?.w ?? '')) &&
@@ -621,7 +778,7 @@ function matterIn(
       !x.stitch,
   );
   if (otherWork.length) return undefined;
-  if (way) return wayIn(part, parts, k, sentence, asked);
+  if (way) return wayIn(state, part, parts, k, sentence, asked);
   if (part.status === 'open') {
     if (/\b(?:bought|got)\b/.test(words)) return undefined;
     return { topic, status: 'open', rule: 'decision.open' };
@@ -634,7 +791,10 @@ function matterIn(
       : { topic, status: 'settled', rule: 'decision.settled' };
   }
   if (cloth || topic === 'deadline' || topic === 'other' || topic === 'price') return undefined;
-  if (items.some((x) => x.quantity?.unit || x.cost) || DOING.test(words)) return undefined;
+  // "the ties will be in white every three inches"
+  const spacing = topic === 'tie-thread' && / (?:every|apart) /.test(words);
+  if (items.some((x) => (x.quantity?.unit && !spacing) || x.cost)) return undefined;
+  if (DOING.test(words.replace(' got to be ', ' '))) return undefined;
   if (
     /\b(?:maybe|perhaps|possibly|might|could(?! do with)|may|probably|likely|thinking)\b/.test(words) &&
     (items.some((x) => namesCloth(x, topic)) || / (?:go with|use|do|try|have) /.test(words))
@@ -649,6 +809,18 @@ function matterIn(
     /\bfor (?:the |my |its |her )?(?:ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.test(
       words,
     ) || topic === 'tie-thread';
+  // "Wool batting." where the batting stood open
+  if (
+    k === 0 &&
+    !asked &&
+    items.length <= 4 &&
+    items.length > 1 &&
+    items.every(isPlainStuff) &&
+    items.some((x) => namesCloth(x, topic)) &&
+    parts.slice(1).every((p) => p.topic && p.items.length <= 5) &&
+    state.memory.matters?.some((m) => m.about === topic)
+  )
+    return { topic, status: 'settled', rule: 'decision.bare-choice' };
   // "Red wool for the ties. 4 in apart": by itself, with nothing of buying or work
   if (
     parts.length === 1 &&
@@ -693,6 +865,7 @@ const TIE_NOW =
 
 /** Tie or quilt, by hand or machine, wash or not: the way for the whole quilt. */
 function wayIn(
+  state: ReaderState,
   part: Part,
   parts: Part[],
   k: number,
@@ -704,7 +877,7 @@ function wayIn(
   if (part.status === 'open') {
     if (
       topic === 'washing' &&
-      !/\b(?:whether|if (?:she|he|they|i|we)|how|or not|or do|y ?\/ ?n|warm|lukewarm|cold|hot|dry clean\w*|washing|ever)\b/.test(
+      !/\b(?:whether|if (?:she|he|they|i|we)|how|or|y ?\/ ?n|warm|lukewarm|cold|hot|dry clean\w*|washing|ever)\b/.test(
         words,
       )
     )
@@ -764,6 +937,21 @@ function wayIn(
     !/\b(?:'m|am) (?:tying|quilting) (?!it)/.test(words)
   )
     return { topic, status: 'settled', rule: 'decision.way-chosen' };
+  // "Client says ties", "she went for tying it"
+  if (
+    parts.length === 1 &&
+    items.length <= 6 &&
+    / (?:client|owner|she|he|they) (?:says|said|chose|picked|went for|goes for) /.test(words)
+  )
+    return { topic, status: 'settled', rule: 'decision.way-told' };
+  // "Hand quilting, no ties", "tying it, not quilting"; "Tied, not quilted" where it stood open
+  const stoodOpen = state.memory.matters?.some((m) => m.about === 'tying' || m.about === 'quilting');
+  if (
+    k === 0 &&
+    (against || (stoodOpen && isChoiceOfOpen(parts))) &&
+    (BARE_WAY.test(words) || (stoodOpen && BARE_WAY_DONE.test(words)))
+  )
+    return { topic, status: 'settled', rule: 'decision.way-bare' };
   // "Tie." as an answer to the open question; "tie it, every four inches, navy perle cotton"
   const bare = items.filter((x) => !/^(?:okay|ok|right|so|well|yes|just|then|,)$/.test(x.w));
   const verb = bare.find((x) => x.action && /^(tie|quilt|tied|quilted)$/.test(x.w))?.w;
@@ -775,6 +963,13 @@ function wayIn(
     return { topic, status: 'settled', rule: 'decision.way-bare' };
   return undefined;
 }
+
+const BARE_WAY =
+  /^ (?:ok |okay |right |so |just |then )*(?:(?:hand|machine) )?(?:tying|ties|tie|quilting|quilt)(?: (?:it|the quilt|this))? $/;
+const BARE_WAY_DONE = /^ (?:(?:hand|machine) )?(?:tied|quilted) $/;
+/** Nothing else in the sentence is of work, a place or a time. */
+const isChoiceOfOpen = (parts: Part[]): boolean =>
+  parts.slice(1).every((p) => !p.items.some((x) => x.action || x.place || x.clock || x.duration));
 
 const PARTS: Record<string, Topic> = {
   backing: 'backing',
@@ -814,7 +1009,7 @@ function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
   if (ties) return { topic: 'tie-thread', item: ties };
   // "the ties will be red"
   if (
-    /^ (?:the )?(?:ties|tying) (?:will be|'ll be|are|are going to be|to be|are to be|in) (?:in )?(?:\w+ )?(?:red|blue|white|cream|ecru|black|navy|green|gr[ae]y|brown|wool|cotton|silk|floss)\b/.test(
+    /^ (?:the )?(?:ties|tying) (?:(?:i|we) (?:'m|'re|am|are|'ll be|will be) having|(?:i|we) ?(?:'ll|will) have|will be|'ll be|are|are going to be|to be|are to be|in) (?:in )?(?:\w+ )?(?:red|blue|white|cream|ecru|black|navy|green|gr[ae]y|brown|wool|cotton|silk|floss)\b/.test(
       words,
     )
   ) {

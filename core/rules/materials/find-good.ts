@@ -120,8 +120,15 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       figure = x;
       quantity = x.quantity!.value!;
       unit = x.quantity!.unit;
+      // "two metres forty of calico": goods are told in the unit that was said
+      if (x.quantity!.rule === 'amount.metre-and-cents') {
+        quantity /= 100;
+        unit = 'm';
+      }
       continue;
     }
+    // "all 4 yd of the ribbon", "all of the floss"
+    if (x.w === 'all' && (isFigure(items[m + 1]) || /^(of|the|my|that)$/.test(w(items, m + 1)))) continue;
     if (x.place && !x.part && !x.material && figure === undefined && x.place.rule !== 'place.it')
       return undefined;
     if (x.material || x.fabric) break;
@@ -259,8 +266,9 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       // "five at 3.80 each": what was bought is not told
       (listed && items.slice(m, m + 3).some((x) => x.cost) && /^(at|@|for|,|£|\$|€)/.test(w(items, m))) ||
       (listed && Boolean(items[m]?.cost)) ||
-      // "got half a dozen at a dollar apiece"
-      items[m]?.cost?.each)
+      // "got half a dozen at a dollar apiece", "bought 6 at the fair, 50p each"
+      items[m]?.cost?.each ||
+      (listed && priceAfterPlace(items, m)))
   ) {
     points = more ? 'more' : undefined;
     next = m;
@@ -295,8 +303,8 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
   // "flannel 3 1/2 yd", "muslin in the drawer, two metres"
   if (!figure && head >= 0) {
     let q = next;
-    if (/^(in|on)$/.test(w(items, q)) && STORES.test(w(items, q + 2) || w(items, q + 1)))
-      q += STORES.test(w(items, q + 2)) ? 3 : 2;
+    if (/^(in|on)$/.test(w(items, q)) && STORES.test(w(items, q + 1))) q += 2;
+    else if (/^(in|on)$/.test(w(items, q)) && STORES.test(w(items, q + 2))) q += 3;
     // "the muslin was five yards at 4.99"
     if (
       /^(was|were)$/.test(w(items, q)) &&
@@ -369,13 +377,14 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     }
   }
   // "batting (wool), $48": an aside in brackets
-  if (w(items, next) === '(') {
-    const close = items.slice(next, next + 6).findIndex((x) => x.w === ')');
-    if (close > 0) next += close + 1;
-  }
+  // "2 fat quarters rust plaid ($3.75 ea)" has its price in them
+  const open = w(items, next) === '(' ? next : -1;
+  const close = open < 0 ? -1 : items.findIndex((x, m) => m > open && m < open + 6 && x.w === ')');
+  const inBrackets = close > 0 ? items.findIndex((x, m) => m > open && m < close && x.cost) : -1;
+  if (close > 0 && inBrackets < 0) next = close + 1;
   // the price
   let cost: GoodFound['cost'];
-  let c = next;
+  let c = inBrackets > 0 ? inBrackets : next;
   let light = 0;
   if (
     /^(from|at|in|off|down|on|they|i|we|today|yesterday)$/.test(w(items, c)) ||
@@ -440,14 +449,15 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
         }
       }
     }
-    next = c + 1;
+    next = inBrackets === c ? close + 1 : c + 1;
     // "the net cost twelve pounds for two metres"
-    const got = w(items, next) === 'for' ? items[next + 1]?.quantity : undefined;
-    if (quantity === undefined && got?.unit && got.value !== undefined && !items[next + 2]?.material) {
+    const size = w(items, next + 1) === 'the' ? next + 2 : next + 1;
+    const got = w(items, next) === 'for' ? items[size]?.quantity : undefined;
+    if (quantity === undefined && got?.unit && got.value !== undefined && !items[size + 1]?.material) {
       quantity = got.value;
       unit = got.unit;
       uncounted = false;
-      next += 2;
+      next = size + 1;
     }
     if (/^(for|on)$/.test(w(items, next)) && /^(it|them|that|those)$/.test(w(items, next + 1))) next += 2;
     if (!purpose) {
@@ -479,6 +489,13 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     ...(head >= 0 ? { head } : {}),
     ...(purpose?.it ? { forIt: true } : {}),
   };
+}
+
+/** "at the fair, 50p each": where it was bought, and the price of one. */
+function priceAfterPlace(items: Item[], k: number): boolean {
+  if (!/^(at|from|in)$/.test(w(items, k))) return false;
+  const q = items.findIndex((x, m) => m > k && !isPlain(x));
+  return q > k && q < k + 7 && items[q]!.cost?.each === true;
 }
 
 /** "they only had six skeins, so I took those, three dollars each": the price behind the buying of what was just named. */

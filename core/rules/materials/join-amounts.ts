@@ -1,3 +1,4 @@
+import type { Action, Material, MaterialUnit } from '../../../shared/vocabulary.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { measuredIn } from './measured-in.ts';
 
@@ -58,11 +59,29 @@ export function joinAmounts(state: ReaderState): void {
       continue;
     }
     if (e.name) continue;
+    const made = e.material ? undefined : madeOf(state, e.unit);
+    if (made) {
+      amount.entry = { ...e, material: made };
+      continue;
+    }
     const cloth = measuredIn('fabric', e.unit)
       ? clothBefore(state, amount.origins['entry']!.from)
       : undefined;
     if (cloth) amount.entry = { ...e, material: 'fabric', name: cloth };
   }
+}
+
+/** "Bound. 5 m used": what the work just told is done with. */
+const MADE_WITH: Partial<Record<Action, Material>> = {
+  bind: 'binding',
+  overlay: 'net',
+  tie: 'tie-thread',
+  quilt: 'thread',
+};
+function madeOf(state: ReaderState, unit: MaterialUnit | undefined): Material | undefined {
+  const deed = state.drafts.findLast(({ entry: e }) => e.kind === 'treatment')?.entry;
+  const material = deed?.kind === 'treatment' && deed.action ? MADE_WITH[deed.action] : undefined;
+  return measuredIn(material, unit) ? material : undefined;
 }
 
 /** Names that tell no more than what kind of goods it is. */

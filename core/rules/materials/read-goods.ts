@@ -15,7 +15,7 @@ type Cue = { use: MaterialUse; next: number; weak?: boolean };
 
 const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   [
-    'bought|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|on order',
+    'bought|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|on order',
     'bought',
     'firm',
   ],
@@ -25,11 +25,11 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
     'firm',
   ],
   [
-    "to buy|to get|to order|to purchase|must purchase|need to purchase|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch|n't forget|must remember",
+    "to buy|to get|to order|to purchase|must purchase|need to purchase|have to purchase|need to order|have to order|need to pick up|must order|must pick up|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|'m short|am short|'re short|are short|'m short of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch|n't forget|must remember",
     'needed',
     'firm',
   ],
-  ["want|'ll want|will want|get|going to want|get some|get another", 'needed', 'weak'],
+  ["want|'ll want|will want|get|going to want|get some", 'needed', 'weak'],
   [
     "on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare",
     'on-hand',
@@ -53,8 +53,12 @@ function firstWord(phrase: string): string {
 function cueAt(items: Item[], k: number): Cue | undefined {
   if (!items[k] || !CUE_HEADS.has(firstWord(w(items, k)))) return undefined;
   // "in the closet: 3 yd of muslin"
-  if (/^(in|on)$/.test(w(items, k)) && /^(the|my)$/.test(w(items, k + 1)) && STORES.test(w(items, k + 2)))
-    if (w(items, k + 3) === ':' || items[k + 3]?.quantity?.unit) return { use: 'on-hand', next: k + 3 };
+  if (/^(in|on)$/.test(w(items, k)) && /^(the|my)$/.test(w(items, k + 1)) && STORES.test(w(items, k + 2))) {
+    // "in the cupboard I found a packet of pins"
+    let m = k + 3;
+    while (m < k + 7 && /^(i|we|found|there|'s|is|are|'ve|have|got|'re|,)$/.test(w(items, m))) m++;
+    if (w(items, k + 3) === ':' || items[m]?.quantity?.unit) return { use: 'on-hand', next: m };
+  }
   for (let n = Math.min(4, items.length - k); n >= 1; n--) {
     const phrase = wordsBetween(items, k, k + n).trim();
     if (items.slice(k, k + n).some((x) => x.quantity || x.cost || x.place?.kind === 'blocks')) continue;
@@ -93,6 +97,7 @@ function cueAt(items: Item[], k: number): Cue | undefined {
 export function readGoods(state: ReaderState, sentences: Sentence[], claims: Claims): void {
   let carried: MaterialUse | undefined;
   let lastSentence = -2;
+  let lastNumber = -2;
   for (const [number, own] of sentences.entries()) {
     const sentence: Told = { ...own, before: sentences[number - 1]?.items };
     const items = underHeading(sentence.items);
@@ -115,8 +120,8 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           ))
       )
         to++;
-      if (price && /^(on|for)$/.test(w(items, to)) && !made.length) {
-        const good = findGood(items, to + 1, false);
+      if (price && /^(on|for)$/.test(w(items, to)) && (!made.length || w(items, to) === 'on')) {
+        const good = withoutNextPrice(items, findGood(items, to + 1, false));
         if (
           good &&
           (good.head !== undefined ||
@@ -154,6 +159,23 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
         continue;
       }
       const cue = cueAt(items, k);
+      // "two yards of lawn I need, and a spool of thread"
+      const ahead =
+        cue && !made.length && /^(bought|needed)$/.test(cue.use) && /^(,|and|&|)$/.test(w(items, cue.next))
+          ? toldBefore(items, k)
+          : undefined;
+      if (cue && ahead) {
+        push(state, sentence, ahead, cue.use, made);
+        for (const x of items.slice(ahead.from, cue.next)) claims.cut.add(x);
+        let on = cue.next;
+        while (/^(,|and|&)$/.test(w(items, on))) on++;
+        const more = on > cue.next ? findGood(items, on, false) : undefined;
+        k =
+          more?.quantity !== undefined && more.head !== undefined
+            ? takeList(state, sentence, items, on, cue.use, claims, made, true, carried)
+            : cue.next;
+        continue;
+      }
       if (cue && !isOther(items, k, cue, priced || shop)) {
         let at = cue.next;
         const headed = headingEnd(items, at);
@@ -163,7 +185,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           (items[at]?.task === 'shopping' ||
             // "used on 2-2: half a yard of muslin"
             (cue.use === 'used' && items[at]?.place && w(items, at + 1) === ':') ||
-            /^(:|,|-|today|now|still|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town|at|market|shop|store|stall|sale|fair|yesterday|morning|afternoon|lunchtime)$/.test(
+            /^(:|,|-|today|now|here|still|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town|at|market|shop|store|stall|sale|fair|yesterday|morning|afternoon|lunchtime)$/.test(
               w(items, at),
             )) &&
           at < cue.next + 8 &&
@@ -177,6 +199,11 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           // "I got three yards of it in the cedar chest": had, and not bought
           if (/^(got|had)$/.test(w(items, k)) && !priced && !shop && keptInStore(items, good.next))
             use = 'on-hand';
+          const fronted = use === 'bought' || use === 'needed' ? toldBefore(items, k) : undefined;
+          if (fronted) {
+            push(state, sentence, fronted, use, made);
+            for (const x of fronted.items) claims.cut.add(x);
+          }
           for (let m = k; m < at; m++) claims.cut.add(items[m]!);
           k = takeList(state, sentence, items, at, use, claims, made, true, carried);
           continue;
@@ -196,6 +223,12 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       findGood(items, 0, priced)?.head !== undefined
     )
       takeList(state, sentence, items, 0, carried, claims, made, true, carried);
+    // "still to get: batting, 2 yards; binding, 7 yards": the list goes on behind a semicolon
+    if (!made.length && carried && lastNumber === number - 1 && isAfterSemicolon(state, items)) {
+      const good = findGood(items, 0, true);
+      if (good?.head !== undefined && (good.quantity !== undefined || good.next === items.length))
+        takeList(state, sentence, items, 0, carried, claims, made, true, carried);
+    }
     const early = made.length ? items.filter((x) => !claims.cut.has(x)) : items;
     if (!made.length || (postUse(early)?.use === 'on-hand' && early.some((x) => x.quantity?.unit))) {
       // what stands before its verb: "batting to buy", "yarn 4 skeins wanted", "muslin in the drawer"
@@ -350,9 +383,33 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
     if (made.length) {
       carried = (made.at(-1)!.entry as { use: MaterialUse }).use;
       lastSentence = sentence.number;
+      lastNumber = number;
     }
   }
 }
+
+/** "A couple of reels of red thread I bought, half a yard of flannel …": the good that stands before "I" and the verb at `k`. */
+function toldBefore(items: Item[], k: number): GoodFound | undefined {
+  if (!/^(i|we)$/.test(w(items, k - 1))) return undefined;
+  for (let m = Math.max(0, k - 10); m < k - 1; m++) {
+    const good = findGood(items, m, false);
+    const told = good?.quantity !== undefined || m === 0 || /^(,|and|&)$/.test(w(items, m - 1));
+    if (good?.head !== undefined && told && good.next === k - 1) return good;
+  }
+  return undefined;
+}
+
+/** "£28 on wadding, £9.80 on two metres of lining": the sum behind the comma is of what comes next. */
+function withoutNextPrice(items: Item[], good: GoodFound | undefined): GoodFound | undefined {
+  if (!good?.cost || good.head === undefined) return good;
+  const at = items.findIndex((x, m) => m > good.head! && m < good.next && x.cost);
+  if (w(items, at - 1) !== ',' || !/^(on|for)$/.test(w(items, at + 1))) return good;
+  const { cost: _cost, ...rest } = good;
+  return { ...rest, items: items.slice(good.from, at - 1), next: at - 1 };
+}
+
+const isAfterSemicolon = (state: ReaderState, items: Item[]): boolean =>
+  state.tokens[(items[0]?.i ?? 0) - 1]?.w === ';';
 
 /** "muslin, two spools of thread and pins came to 31.40": where the list begins that ends in the priced good at `from`. */
 function listedBefore(items: Item[], from: number): number {
@@ -418,10 +475,21 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   // "left four inches of backing over all the way round": how far it hangs over
   if (
     phrase === 'left' &&
-    / (over|proud|extra|showing|beyond) (all|on|round|around|the) /.test(
+    / (?:(?:over|proud|extra|showing|beyond) (?:all|on|round|around|the)|of (?:the )?(?:backing|back|batting|wadding) (?:all|on|round|around)) /.test(
       wordsBetween(items, cue.next, cue.next + 10),
     )
   )
+    return true;
+  // "someone had left pins in the border"
+  if (
+    phrase === 'left' &&
+    / (?:someone|somebody|they|whoever|she|he|mum|gran)(?: (?:had|has|'d|'s))?(?: also)? $/.test(
+      wordsBetween(items, Math.max(0, k - 3), k),
+    )
+  )
+    return true;
+  // "ends left 2 cm long"
+  if (phrase === 'left' && after.quantity?.unit && /^(?:long|wide|proud)$/.test(w(items, cue.next + 1)))
     return true;
   // "left the purple alone", "left that bit as it was"
   if (
@@ -484,7 +552,8 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     )
       return true;
     if (/^(to get|to buy)$/.test(phrase) && before && (before.place || before.fabric)) return true;
-    if (phrase === 'get' && before && !/^(to|must|and|,|'ll|will|also|then)$/.test(before.w)) return true;
+    if (phrase === 'get' && before && !/^(to|must|and|,|'ll|will|also|then|better|should)$/.test(before.w))
+      return true;
     if (phrase === 'want' && before && !/^(i|we|'ll|and|still|also)$/.test(before.w)) return true;
   }
   // "the backing takes 4.8 metres", but "it takes a while"
@@ -526,6 +595,14 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
         !trade
       )
         return true;
+      // "those two are replaced, took half a yard of the gabardine"
+      if (
+        phrase === 'took' &&
+        after.quantity?.unit &&
+        after.quantity.unit !== 'in' &&
+        w(items, cue.next + 1) === 'of'
+      )
+        return false;
       if (phrase === 'took' || phrase === 'had')
         return !items.slice(cue.next, cue.next + 14).some((x) => x.cost) || !trade;
     }
@@ -562,7 +639,7 @@ function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound
     // "have the calico", "there's muslin in the drawer", "i 've plenty of calico"
     const store = STORES.test(w(items, good.next + 2)) || STORES.test(w(items, good.next + 1));
     if (
-      cue.use === 'on-hand' &&
+      (cue.use === 'on-hand' || (w(items, cue.next - 1) === 'got' && keptInStore(items, good.next))) &&
       good.head !== undefined &&
       (store ||
         /^(left|spare|already)$/.test(w(items, good.next)) ||
@@ -589,7 +666,8 @@ function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound
     !good.unit &&
     !good.cost &&
     !priced &&
-    good.head === undefined
+    good.head === undefined &&
+    !(good.points === 'more' && cue.use === 'needed')
   )
     return undefined;
   if (
@@ -608,9 +686,14 @@ function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound
       items.slice(good.from, good.next + 4).some((x) => x.finding || x.fail || x.seam)
     )
       return undefined;
-    if (items.slice(good.next, good.next + 4).some((x) => x.finding || x.fail || x.w === 'gone'))
+    if (
+      items
+        .slice(good.next, good.next + 4)
+        .some((x) => (x.finding && x.finding !== 'sound') || x.fail || x.w === 'gone')
+    )
       return undefined;
-    if (good.head === undefined && !good.points && !good.unit && !good.material) return undefined;
+    if (good.head === undefined && !good.points && !good.material && (!good.unit || good.unit === 'piece'))
+      return undefined;
     // "I've got the denim one spread out": the quilt on the table
     if (/^(one|quilt)$/.test(w(items, good.next)) && good.quantity === undefined) return undefined;
   }
@@ -633,17 +716,31 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
         at--;
       if (at < k) return { use: 'needed', at, end: k + 2 };
     }
+    // "thread and interfacing, that's what I'm short of"
+    const short =
+      w(items, k) === 'that' &&
+      / (?:that (?:'s|is) (?:all |just )?(?:what )?(?:i|we) (?:'m short of|'m out of|need|still need|have to get|'ve to get|want)|that (?:'s|is) (?:still )?(?:to (?:buy|get)|wanted|needed)) $/.exec(
+        wordsBetween(items, k, items.length),
+      );
+    if (short && !items.slice(0, k).some((x) => x.action && !x.material))
+      return { use: 'needed', at: w(items, k - 1) === ',' ? k - 1 : k, end: items.length };
     if (two === 'on order') return { use: 'bought', at: k, end: k + 2 };
     if (/^(bought|ordered|purchased|bt|bght)$/.test(w(items, k))) return { use: 'bought', at: k, end: k + 1 };
     if (/^(wanted|required|needed)$/.test(w(items, k))) return { use: 'needed', at: k, end: k + 1 };
+    // "muslin in the drawer", "1 roll wadding in cupboard", "1.1 m of it in the trunk"
+    const store = /^(in|on)$/.test(w(items, k))
+      ? /^(the|my|a|our)$/.test(w(items, k + 1))
+        ? k + 2
+        : k + 1
+      : 0;
     if (
-      /^(in|on)$/.test(w(items, k)) &&
-      STORES.test(w(items, k + 2)) &&
+      store &&
+      STORES.test(w(items, store)) &&
       // "came off in my hand"
-      w(items, k + 2) !== 'hand' &&
-      items.slice(0, k).some((x) => x.material || x.fabric)
+      w(items, store) !== 'hand' &&
+      items.slice(0, k).some((x) => x.material || x.fabric || x.quantity?.unit)
     )
-      return { use: 'on-hand', at: k, end: k + 3 };
+      return { use: 'on-hand', at: k, end: store + 1 };
     if (
       w(items, k) === 'left' &&
       !items[k]!.place &&
@@ -681,7 +778,7 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
       /^(used|gone)$/.test(w(items, k)) &&
       (w(items, k) === 'used' || items[k - 1]?.quantity?.unit) &&
       (k === items.length - 1 ||
-        (/^(on|for|in|up|so|now|today|tonight|,|and)$/.test(w(items, k + 1)) &&
+        (/^(on|for|in|up|so|now|already|today|tonight|,|and)$/.test(w(items, k + 1)) &&
           items.slice(0, k).some((x) => x.quantity?.unit)))
     )
       return { use: 'used', at: k, end: k + 1 };
@@ -739,9 +836,11 @@ function takeList(
     )
       break;
     if (count && good.quantity === undefined && !good.cost && from === at) break;
-    push(state, sentence, good, use, made);
-    for (let m = at; m < good.next; m++) claims.cut.add(items[m]!);
-    at = good.next;
+    // "… and a couple packs of pins I've got already"
+    const own = use === 'needed' && count ? ownedBehind(items, good.next) : good.next;
+    push(state, sentence, good, own > good.next ? 'on-hand' : use, made);
+    for (let m = at; m < own; m++) claims.cut.add(items[m]!);
+    at = own;
     count++;
     // what is said of the thing, up to the next joint
     let skip = at;
@@ -753,6 +852,8 @@ function takeList(
       !(items[skip]!.place?.kind !== 'pointer' && items[skip]!.place?.places.some((p) => /\d/.test(p))) &&
       !items[skip]!.quantity?.unit &&
       !items[skip]!.cost &&
+      // "one ball of it in the drawer I need to buy three more"
+      !(skip > at && runsOn(items, skip, use)) &&
       // "two metres left in the drawer", "six feet of tape for hanging it"
       (!items[skip]!.action ||
         (use === 'on-hand' && w(items, skip) === 'left') ||
@@ -772,6 +873,24 @@ function takeList(
       break;
   }
   return Math.max(at, k + 1);
+}
+
+/** "I've got already", "we have at home": the index after such words, or `k` where there are none. */
+function ownedBehind(items: Item[], k: number): number {
+  const told =
+    /^ (?:that |which )?(?:i|we) (?:'ve got|have got|already have|have already|'ve already got|have|own)(?: (?:already|here|at home|in (?:the|my) \S+))* /.exec(
+      wordsBetween(items, k, k + 8),
+    )?.[0];
+  return told && !/(?:have|got) to $/.test(told) ? k + told.trim().split(' ').length : k;
+}
+
+/** Does another use of goods begin here, with nothing said to join it? */
+function runsOn(items: Item[], k: number, use: MaterialUse): boolean {
+  const from = /^(i|we)$/.test(w(items, k)) ? k + 1 : k;
+  const cue = cueAt(items, from);
+  if (!cue || cue.use === use || cue.weak || isOther(items, from, cue, false)) return false;
+  const good = findGood(items, cue.next, false);
+  return good?.quantity !== undefined || good?.head !== undefined;
 }
 
 const listGood = (good: GoodFound | undefined): boolean =>
@@ -815,12 +934,10 @@ function push(state: ReaderState, sentence: Told, good: GoodFound, use: Material
   }
   // "the lining's to be linen, I need 5 m of that": what was just decided on
   if (!material && good.points === 'it') {
-    // "need 2.4 m brushed cotton for the backing. have 1.1 m of it"
-    const goods = state.drafts.findLast((d) => d.entry.kind === 'material');
-    const same = goods && goods.sentence >= sentence.number - 1 ? goods.entry : undefined;
     material =
-      (same?.kind === 'material' ? same.material : undefined) ??
       decidedOn(state, sentence.number) ??
+      justTold(state, sentence, good) ??
+      subjectOf(sentence.items, good) ??
       lastTold(sentence.before ?? [], good);
     if (material) how = 'implied';
   }
@@ -899,6 +1016,17 @@ function decidedOn(state: ReaderState, sentence: number): Material | undefined {
   return told?.entry.kind === 'decision' && !since ? DECIDED[told.entry.about] : undefined;
 }
 
+/** "Buy 2 m of flannel for the back. A metre of it in the cupboard": of the goods told last in this sentence or the one before. */
+function justTold(state: ReaderState, sentence: Told, good: GoodFound): Material | undefined {
+  const told = state.drafts.findLast((d) => d.entry.kind === 'material');
+  return told?.entry.kind === 'material' &&
+    told.sentence >= sentence.number - 1 &&
+    told.sentence <= sentence.number &&
+    measuredIn(told.entry.material, good.unit)
+    ? told.entry.material
+    : undefined;
+}
+
 /** "Crepeline it is. Bought 40 cm": the stuff last named in the sentence before. */
 function lastTold(before: Item[], good: GoodFound): Material | undefined {
   const told = before.findLast(
@@ -910,11 +1038,14 @@ function lastTold(before: Item[], good: GoodFound): Material | undefined {
 /** "the batting's still to buy, a single roll", "the backing takes 5 m": what the amount is of was named before it. */
 function subjectOf(items: Item[], good: GoodFound): Material | undefined {
   const at = items.indexOf(good.items[0]!);
-  for (let k = at - 1; k >= Math.max(0, at - 8); k--) {
+  for (let k = at - 1; k >= Math.max(0, at - 14); k--) {
     const x = items[k]!;
     if (x.material)
       return x.object !== 'stitching' && measuredIn(x.material, good.unit) ? x.material : undefined;
-    if (x.fabric || x.quantity || x.place?.kind === 'blocks' || x.w === 'and') return undefined;
+    if (x.fabric || x.quantity || x.w === 'and') return undefined;
+    // "tulle over 1-1, I'll need half a metre": a place between holds for what lies over it
+    if (x.place?.kind === 'blocks' && !/^(over|on|behind|for|across|onto|in)$/.test(w(items, k - 1)))
+      return undefined;
   }
   return undefined;
 }

@@ -124,6 +124,8 @@ function describes(x: Item, head: Item | undefined): boolean {
   );
 }
 
+const placesOf = (d: Draft): readonly string[] => ('places' in d.entry ? (d.entry.places ?? []) : []);
+
 const isDone = (d: Draft): boolean =>
   d.entry.kind === 'treatment' && (d.entry.state === 'done' || d.entry.state === 'doing');
 
@@ -155,7 +157,7 @@ function isUsed(
   const last = lead.at(-1) ?? ',';
   const told = good.quantity !== undefined && (good.unit !== undefined || head !== undefined);
   const withIt =
-    lead.slice(-3).some((x) => /^(with|from|using|w|w\/)$/.test(x)) ||
+    lead.slice(-3).some((x) => /^(with|from|using|w)$/.test(x)) ||
     last === 'of' ||
     // "put a patch of blue lawn on 3-2", "sewed a piece of lawn over it"
     items.slice(at, good.unit === 'piece' ? good.head : k).some((x) => x.w === 'of') ||
@@ -176,7 +178,7 @@ function isUsed(
         // "with gold silk" sews, "with the silk" in a darn is its thread
         return (
           (withIt || last === 'in' || (listed && at > 1) || (at === 0 && !inClause)) &&
-          /^(silk|cotton|wool|linen)$/.test(head.w)
+          /(^| )(silk|cotton|wool|linen)$/.test(head.w)
         );
       }
       if (!action || NO_CLOTH.has(action)) return false;
@@ -259,7 +261,8 @@ function isUsed(
       return action === 'stabilize' || (withIt && action !== 'remove');
     case 'pins':
     case 'needle':
-      return good.quantity !== undefined || withIt;
+      // "took out the last of the pins"
+      return action !== 'remove' && (good.quantity !== undefined || withIt);
     case 'adhesive':
       return action !== 'remove' && (withIt || told || (listed && head.w !== 'spray') || lead.includes('by'));
     case 'detergent':
@@ -291,12 +294,23 @@ function push(
     !head!.fabric?.full
   )
     material = 'thread';
+  // "couched with silk", "whipped in cotton"
+  const sewnWith = v.items[v.items.indexOf(good.items[0]!) - 2];
+  if (
+    material === 'fabric' &&
+    sewnWith?.stitch &&
+    /^(silk|cotton|linen|wool)$/.test(head?.w ?? '') &&
+    !head!.fabric?.full
+  )
+    material = 'thread';
   // "tied row one in the red wool"
   if ((material === 'fabric' || material === 'thread') && made === 'tie') material = 'tie-thread';
-  if ((material === 'fabric' || material === 'other') && made === 'bind') material = 'binding';
-  // "binding strips cut, white sateen"
-  const of = (owner.entry as { places?: string[] }).places?.[0];
-  if (material === 'fabric' && made === 'cut' && (of === 'binding' || of === 'backing')) material = of;
+  // "bound it in black twill", "binding strips cut, white sateen"
+  const of = made === 'cut' ? placesOf(owner)[0] : undefined;
+  if ((material === 'fabric' || material === 'other') && (made === 'bind' || of === 'binding'))
+    material = 'binding';
+  // "layered it with the flannelette"
+  if (material === 'fabric' && (of === 'backing' || made === 'layer')) material = 'backing';
   const said = head !== undefined;
   if (!said) {
     // a length alone is of the net or cloth just put on

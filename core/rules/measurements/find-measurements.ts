@@ -175,6 +175,10 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       used.add(k + 2);
     }
   }
+  // "borders cut at 5 in", "binding cut and joined, 2 in wide"
+  const cut = cutWidth(items, used);
+  if (cut !== undefined && !items.some((x) => x.measure === 'strip'))
+    push('strip', cut, 'measure.cut-at', [items.find((x) => x.action?.v === 'cut')!]);
   // Four sides told apart: "top 62 1/2, bottom 63, L side 80 1/4, R side 80"
   const sideWords: Record<string, Measure> = {
     top: 'side-top',
@@ -245,7 +249,15 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       continue;
     }
     if (!of) {
+      // "with ten-inch blocks"
       if (
+        /^(blocks|blks)$/.test(word) &&
+        isNumber(items[k - 1]) &&
+        /^(in|cm|mm)$/.test(lengthUnit(items[k - 1]) ?? '') &&
+        !used.has(k - 1)
+      )
+        push('block', k - 1, 'measure.blocks', [item]);
+      else if (
         /^(blocks?|blks?)$/.test(word) &&
         isNumber(items[k + 1]) &&
         (lengthUnit(items[k + 1]) || (shared && /^(blocks|blks)$/.test(word) && isEnd(items, k + 2))) &&
@@ -277,15 +289,6 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         lengthUnit(items[k + 2])
       )
         push('strip', k + 2, 'measure.strip', [item]);
-      // "sashing strips cut at two and a half inches"
-      else if (
-        / strips$/.test(word) &&
-        w(items, k + 1) === 'cut' &&
-        /^(at|to)$/.test(w(items, k + 2)) &&
-        isNumber(items[k + 3]) &&
-        lengthUnit(items[k + 3])
-      )
-        push('strip', k + 3, 'measure.strip', [item]);
       else if (word === 'blocks' && /^(run|are|measure|finish|come|at|come out|to)$/.test(w(items, k + 1))) {
         const m = nextNumber(items, k + 1, used, 5);
         if (m !== undefined) push('block', m, 'measure.blocks', [item]);
@@ -298,7 +301,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
             ? k + 1
             : /^(is|are|at|wide|of|measures|runs|'s|finishes)$/.test(w(items, k + 1)) &&
                 isNumber(items[k + 2]) &&
-                (lengthUnit(items[k + 2]) || shared) &&
+                (lengthUnit(items[k + 2]) || shared || /^all$/.test(w(items, k + 3))) &&
                 !items.slice(k + 3, k + 14).some((x) => x.w === 'wide')
               ? k + 2
               : undefined;
@@ -325,13 +328,19 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       continue;
     }
     if (of === 'diagonal') {
+      // "ninety-nine and three quarters corner to corner, with ten-inch blocks"
+      const told = previousNumber(items, k, used, 1);
+      if (told !== undefined && !/^(?:is|'s|:|=|are|was)$/.test(w(items, k + 1)))
+        push('diagonal', told, 'measure.diagonal', [item]);
       let m = nextNumber(items, k, used, 8);
+      if (told !== undefined && !used.has(told)) continue;
+      if (told !== undefined && !/\b(?:other|second|one way)\b/.test(all)) continue;
       if (m === undefined) {
         const b = previousNumber(items, k, used, 4);
         if (b !== undefined) push('diagonal', b, 'measure.diagonal', [item]);
         continue;
       }
-      let count = 0;
+      let count = told === undefined ? 0 : 1;
       while (m !== undefined && count < 2) {
         push('diagonal', m, 'measure.diagonal', count ? [] : [item]);
         count++;
@@ -377,13 +386,15 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       continue;
     }
     if (of === 'strip') {
-      const m = /^(strips?|border strips|binding strips|strip width)$/.test(word)
+      const own = /^(strips?|border strips|binding strips|strip width)$/.test(word)
         ? (counted(items, k, used) ??
           previousNumber(items, k, used, 2) ??
           (isNumber(items[k + 1]) || /\b(cut|at|wide|width)\b/.test(all)
             ? nextNumber(items, k, used, 8)
             : undefined))
         : undefined;
+      // "strips are cut at um inches with quarter inch seams": that length is of the seams
+      const m = own !== undefined && items[own + 1]?.measure === 'seam' ? undefined : own;
       if (
         m !== undefined &&
         // "cut 2 1/4 strips": nobody cuts a quarter of a strip
@@ -395,13 +406,15 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       else if (
         m === undefined &&
         /\bstrips? at inches|at inches|inches wide\b/.test(all) &&
-        !items.some((x) => x.quantity)
+        !items.some((x, n) => x.quantity && items[n + 1]?.measure !== 'seam')
       ) {
         found.push({ of: 'strip', unit: 'in', items: [item], rule: 'measure.strip-unsaid' });
       }
       continue;
     }
     if (of === 'tie-spacing') {
+      // "quilting lines two inches apart": no ties
+      if (/ (?:quilting|stitching|parallel|straight) (?:lines|rows) /.test(all)) continue;
       const b = previousNumber(items, k, used, 3) ?? nextNumber(items, k, used, 3);
       if (b !== undefined) push('tie-spacing', b, 'measure.tie-spacing', [item]);
       continue;
@@ -445,8 +458,34 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
   return found;
 }
 
+/** The width of what was cut into strips, border, binding or sashing: the length behind "at", or the one by itself. */
+function cutWidth(items: Item[], used: Set<number>): number | undefined {
+  const cut = items.findIndex((x) => x.action?.v === 'cut');
+  if (cut < 0) return undefined;
+  const strips = items.some((x) => /^(?:border|binding|sashing)/.test(x.part ?? x.place?.places[0] ?? ''));
+  for (let m = cut + 1; m < Math.min(items.length, cut + 12); m++) {
+    const x = items[m]!;
+    if (
+      /^(?:blocks?|squares?|patch|patches|piece|label|back|off|away|down)$/.test(x.w) ||
+      x.place?.kind === 'blocks'
+    )
+      return undefined;
+    if (!isNumber(x) || used.has(m)) continue;
+    const unit = lengthUnit(x);
+    if (unit ? !/^(?:in|cm|mm)$/.test(unit) : Number.isInteger(x.quantity!.value)) return undefined;
+    const after = w(items, m + 1);
+    // "… at six and a half inches, quarter inch seams": the other length is the seam's
+    if (/^seams?$/.test(after)) return undefined;
+    if (w(items, m - 1) === 'at') return m;
+    if (strips && (after === 'wide' || isEnd(items, m + 1)) && !/^(?:every|by|of)$/.test(w(items, m - 1)))
+      return m;
+    return undefined;
+  }
+  return undefined;
+}
+
 const HANGS_OVER =
-  /^ (?:of (?:the )?(?:backing|batting|back|wadding) )?(?:over|proud|extra|showing|spare) (?:all (?:the way )?(?:round|around)|on (?:every|each|all)|round|around)/;
+  /^ (?:of (?:the )?(?:backing|batting|back|wadding) (?:all (?:the way )?(?:round|around)|(?:on|at) (?:every|each|all))|(?:of (?:the )?(?:backing|batting|back|wadding) )?(?:over|proud|extra|showing|spare) (?:all (?:the way )?(?:round|around)|on (?:every|each|all)|round|around))/;
 
 const SIDED = / (left|right|top|bottom) (side|edge|one)? ?('s|is|was|comes|measures|at|[0-9])/;
 

@@ -86,7 +86,7 @@ const isSizeOfDamage = (items: Item[], own: MeasureFound[]): boolean =>
   items.some((x) => /^(across|long|wide|big|round)$/.test(x.w) || /(across|long|wide)$/.test(x.w));
 
 const UNKNOWN =
-  /^(?:(?:side|edge|for|new|binding|border|is|was|'s|are|were|the|of|by|at|a|to|cut|width|so|:|=|,|-|and|but|only|oh|uh|um|hang|on|wait|it) )*(?:\? ?|_ |\. \. |(?:i )?(?:forget|forgot|ca n't|could n't|do n't|did n't|have n't|'ve lost|lost|never (?:noted|measured|wrote))\b|what was (?:it|that)\b|not (?:sure|noted|measured|written|taken)|whatever\b|unknown|illegible|blank|smudged|tbc|to be (?:measured|confirmed)|how (?:long|wide)|so many (?:inch|cm|mm|cent|mill)|many (?:in|cm|mm|cent|mill|ft|feet|foot|m|met|yd|yard)|(?:inches|cm|mm|centimetres|centimeters|millimetres)\b)/;
+  /^(?:(?:side|edge|for|new|comes|come|came|hangs|works|worked|out|about|roughly|binding|border|is|was|'s|are|were|the|of|by|at|a|to|cut|width|so|:|=|,|-|and|but|only|oh|uh|um|hang|on|wait|it) )*(?:\? ?|_ |\. \. |(?:i )?(?:forget|forgot|ca n't|could n't|do n't|did n't|have n't|'ve lost|lost|never (?:noted|measured|wrote))\b|what was (?:it|that)\b|not (?:sure|noted|measured|written|taken)|whatever\b|unknown|illegible|blank|smudged|tbc|to be (?:measured|confirmed)|how (?:long|wide)|so many (?:inch|cm|mm|cent|mill)|many (?:in|cm|mm|cent|mill|ft|feet|foot|m|met|yd|yard)|(?:inches|cm|mm|centimetres|centimeters|millimetres)\b)/;
 /** "I didn't get the length", "forgot to take the width". */
 const UNTAKEN =
   / (?:did n't|have n't|forgot to|never|could n't) (?:get|got|take|taken|took|measure|measured|note|noted|write down|wrote down)(?: down)? (?:the|its|a) $/;
