@@ -124,6 +124,8 @@ export const PHRASE_SLIPS: readonly (readonly [heard: string, meant: string])[] 
   ['bitings worn', "binding 's worn"],
   ['the new butter', 'the new border'],
   ['a new butter', 'a new border'],
+  ['iron and wet', 'iron on web'],
+  ['iron and web', 'iron on web'],
   ['butters off', "border 's off"],
   ['been picked what', 'unpicked what'],
   ['been picked the', 'unpicked the'],

@@ -259,6 +259,20 @@ const forBeforeThose: SlipRule = ({ tokens, i, before, grid }) => {
   return { tokens: figures(tokens[i]!, tokens[i + 1]!, row, 4), took: 2, rule: 'slip.block-name' };
 };
 
+/** "that piece in 4 to it was frayed": 4-2 */
+const toBeforeIt: SlipRule = ({ tokens, i, before, grid }) => {
+  const row = smallValue(tokens[i]);
+  if (!grid || row === undefined || !/^(?:to|too)$/.test(tokens[i + 1]?.w ?? '') || !blockAt(grid, row, 2))
+    return undefined;
+  if (!/^(?:in|on|over|behind)$/.test(before.at(-1)?.w ?? '')) return undefined;
+  if (
+    !/^(?:it|there|i)$/.test(tokens[i + 2]?.w ?? '') ||
+    !/^(?:is|was|'s|has|had|'ve|got|have|looks)$/.test(tokens[i + 3]?.w ?? '')
+  )
+    return undefined;
+  return { tokens: figures(tokens[i]!, tokens[i + 1]!, row, 2), took: 2, rule: 'slip.block-name' };
+};
+
 /** "seam to one slash to two": 2-1/2-2, the seam between them. */
 const seamSlash: SlipRule = ({ tokens, i, grid }) => {
   if (!grid || !/^(?:slash|slush|flash|\/)$/.test(tokens[i + 2]?.w ?? '')) return undefined;
@@ -345,6 +359,7 @@ export const BLOCKS_HEARD: readonly SlipRule[] = [
   runTogether,
   opensWithBlock,
   forBeforeThose,
+  toBeforeIt,
   seamSlash,
   stuttered,
   inCloth,

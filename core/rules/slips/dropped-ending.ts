@@ -2,6 +2,7 @@ import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
 import { SMALL } from '../places/place-tokens.ts';
 import { readAs, type SlipRule } from './slip-rule.ts';
+import { isNumberWord } from './small-number-said.ts';
 
 /** Words before which a verb opens a statement with nobody named who does it. */
 const OPENS = /^(?:|\.|,|;|and|so|okay|ok|right|then|well|now)$/;
@@ -14,8 +15,27 @@ const TO_COME =
  * of treatment that opens a statement, with nothing in the note that speaks of what is to come, is read with its ending.
  */
 export const droppedEnding: SlipRule = ({ tokens, i, before, spoken }) => {
-  if (!spoken || !OPENS.test(before.at(-1)?.w ?? '') || tokens[i]!.kind !== 'word') return undefined;
+  if (!spoken || tokens[i]!.kind !== 'word') return undefined;
   const next = tokens[i + 1];
+  const left = before.at(-1)?.w ?? '';
+  // "split, close by machine", "3-3 patch with corduroy"
+  const how =
+    (next?.w === 'by' &&
+      /^(?:hand|machine|a)$/.test(tokens[i + 2]?.w ?? '') &&
+      /^(?:|,|\.|split|open|it|torn)$/.test(left)) ||
+    (/^(?:with|w)$/.test(next?.w ?? '') && (/^(?:|,|\.)$/.test(left) || before.at(-1)?.kind === 'number'));
+  // "on the cleaning at seven brush the dust off"
+  const afterHour =
+    before.at(-2)?.w === 'at' &&
+    next?.w === 'the' &&
+    (before.at(-1)?.kind === 'number' || isNumberWord(before.at(-1)));
+  if ((how || afterHour) && tokens[i]!.w !== 'seam') {
+    const past = pastOf(tokens, i);
+    return past && !TO_COME.test(` ${tokens.map(({ w }) => w).join(' ')} `)
+      ? readAs(tokens[i]!, past, 'slip.dropped-ending')
+      : undefined;
+  }
+  if (!OPENS.test(left)) return undefined;
   // a thing or a place follows, or it is a noun: "patch is loose"
   if (
     !/^(?:the|that|this|it|them|a|in|all|both|every|my|those|these|row|block|blocks|rows|column|corner)$/.test(

@@ -32,6 +32,16 @@ const countHeard: SlipRule = ({ tokens, i, before }) => {
     unit === 'in' &&
     (BEHIND_INCHES.test(tokens[i + 2]?.w ?? '') ||
       (/^(?:a|the)$/.test(tokens[i + 2]?.w ?? '') && tokens[i + 3]?.w === 'part'));
+  // "4 in overhang", said short
+  if (unit === 'an' && tokens[i + 2]?.w === 'overhang' && /^(?:it|,|with|)$/.test(left?.w ?? ''))
+    return {
+      tokens: [
+        { ...tokens[i]!, w: number, heard: tokens[i]!.w },
+        { ...tokens[i + 1]!, w: 'in', heard: 'an' },
+      ],
+      took: 2,
+      rule: 'slip.count',
+    };
   const goods =
     /^(?:balls|spools|reels|skeins|packs|packets)$/.test(unit) &&
     /^(?:|\.|,|bought|got|need|used|and)$/.test(left?.w ?? '');
@@ -208,12 +218,73 @@ const millilitres: SlipRule = ({ tokens, i, before }) =>
     ? readAs(tokens[i]!, 'mil', 'slip.unit')
     : undefined;
 
+/** "1-hr-20 for both": the dashes join nothing */
+const hourDashed: SlipRule = ({ tokens, i, before }) => {
+  if (tokens[i]!.w !== '-' || !isFigure(before.at(-1)) || !/^(?:hrs?|hours?|h)$/.test(tokens[i + 1]?.w ?? ''))
+    return undefined;
+  if (tokens[i + 1]!.w === 'h' && tokens[i + 2]?.w === 'r') return undefined;
+  const dash = tokens[i + 2]?.w === '-' && isFigure(tokens[i + 3]);
+  return {
+    tokens: [{ ...tokens[i + 1]!, glued: false }, ...(dash ? [{ ...tokens[i + 3]!, glued: false }] : [])],
+    took: dash ? 4 : 2,
+  };
+};
+
+/** "since 6.20 cm": pm */
+const pmHeard: SlipRule = ({ tokens, i, before }) =>
+  tokens[i]!.w === 'cm' &&
+  /^\d{1,2}[.:][0-5]\d$/.test(before.at(-1)?.w ?? '') &&
+  /^(?:since|till|until|at|from)$/.test(before.at(-2)?.w ?? '')
+    ? readAs(tokens[i]!, 'pm', 'slip.ear')
+    : undefined;
+
+/** "15 minoiling the machine": two words in one */
+const minutesJoined: SlipRule = ({ tokens, i, before }) => {
+  const rest = /^min([a-z]{3,}ing)$/.exec(tokens[i]!.w)?.[1];
+  if (
+    !rest ||
+    !(
+      isFigure(before.at(-1)) ||
+      /^(?:five|ten|fifteen|twenty|thirty|forty|fifty)$/.test(before.at(-1)?.w ?? '')
+    )
+  )
+    return undefined;
+  const t = tokens[i]!;
+  return {
+    tokens: [
+      { ...t, w: 'min', to: t.from + 3, heard: t.w },
+      { ...t, w: rest, from: t.from + 3, glued: false, heard: t.w },
+    ],
+    took: 1,
+    rule: 'slip.unit',
+  };
+};
+
+/** "new strips at a m inches": a sound of thinking where the number will come */
+const blankHeard: SlipRule = ({ tokens, i, before }) => {
+  if (!/^(?:at|wide|apart)$/.test(before.at(-1)?.w ?? '')) return undefined;
+  const two = tokens[i]!.w === 'a' && tokens[i + 1]?.w === 'm';
+  const at = two ? i + 2 : /^(?:or|on|the|am)$/.test(tokens[i]!.w) ? i + 1 : -1;
+  if (
+    at < 0 ||
+    !/^(?:inches|millimetres|millimeters|centimetres|centimeters|metres|meters|yards)$/.test(
+      tokens[at]?.w ?? '',
+    )
+  )
+    return undefined;
+  return { tokens: [tokens[at]!], took: at + 1 - i };
+};
+
 /** "border four and a half in.", "a half-in, and": nothing follows that it could be in. */
 const inchesAtEnd: SlipRule = ({ tokens, i, before }) => {
   const t = tokens[i]!;
   const at = t.w === '-' && t.glued ? i + 1 : i;
   const left = before.at(-1)?.w ?? '';
-  if (tokens[at]?.w !== 'in' || !/^(?:,|\.|;|)$/.test(tokens[at + 1]?.w ?? '')) return undefined;
+  const right = tokens[at + 1]?.w ?? '';
+  // "top 62 and a half in bottom 63"
+  const nextSide =
+    /^(?:bottom|top|left|right|length|width|border|l|r)$/.test(right) && isFigure(tokens[at + 2]);
+  if (tokens[at]?.w !== 'in' || !(/^(?:,|\.|;|)$/.test(right) || nextSide)) return undefined;
   if (!/^(?:half|quarters?|eighths?)$/.test(left) && !(isFigure(before.at(-1)) && at > i)) return undefined;
   return {
     tokens: [{ ...tokens[at]!, w: 'inches', glued: false, heard: 'in' }],
@@ -525,6 +596,10 @@ export const FIGURES_HEARD: readonly SlipRule[] = [
   minutesHeard,
   millimetres,
   millilitres,
+  hourDashed,
+  pmHeard,
+  minutesJoined,
+  blankHeard,
   inchesAtEnd,
   widthHeard,
   hourAndMinutes,

@@ -1,3 +1,4 @@
+import { COLOURS } from '../../lexicon/colours.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON, type Sense } from '../lexicon-index.ts';
 import { type HeardAt, readAs, type SlipRule } from './slip-rule.ts';
@@ -108,6 +109,81 @@ const tells = (tokens: readonly Token[], i: number): boolean =>
   sensesAt(tokens, i).some((s) => s.k === 'finding' || s.k === 'fail' || s.k === 'action') ||
   /^(?:same|ditto|likewise)$/.test(tokens[i]?.w ?? '');
 
-export const STOPS_HEARD: readonly SlipRule[] = [stopHeard].map(
-  (rule) => (at: HeardAt) => (at.spoken ? rule(at) : undefined),
-);
+const mark = (like: Token, w: string): Token => ({
+  ...like,
+  kind: 'mark',
+  w,
+  to: like.from,
+  glued: true,
+  value: undefined,
+});
+
+/** "still open whether I tie it", "not decided yet tie it or quilt it": the colon that was not heard */
+const colonLost: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  if (t.kind === 'mark' || before.length < 2 || before.length > LONGEST_HEAD) return undefined;
+  if (!HEADS.has(before.map(({ w }) => w).join(' '))) return undefined;
+  if (/^(?:on|about|yet|if|by|for|with|and|is|or|in|at)$/.test(t.w)) return undefined;
+  return { tokens: [mark(t, ':'), t], took: 1 };
+};
+
+/** "open, wadding weight, thread, settled, cold wash only": a second list, of what is settled */
+const secondHead: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  if (
+    t.w !== ',' ||
+    !/^(?:settled|open|decided|undecided)$/.test(tokens[i + 1]?.w ?? '') ||
+    tokens[i + 2]?.w !== ','
+  )
+    return undefined;
+  const first = before[0]?.w === 'still' ? before[1]?.w : before[0]?.w;
+  if (!/^(?:open|settled|undecided|decided)$/.test(first ?? '') || first === tokens[i + 1]!.w)
+    return undefined;
+  return {
+    tokens: [{ ...t, w: '.' }, tokens[i + 1]!, { ...tokens[i + 2]!, w: ':' }],
+    took: 3,
+  };
+};
+
+/** "right that's settled it gets tied": the comma that was not heard */
+const settledThen: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  const three = before
+    .slice(-3)
+    .map(({ w }) => w)
+    .join(' ');
+  return /^(?:it|we|i|she|he|the|they)$/.test(t.w) &&
+    /^(?:that 's|it 's) (?:settled|decided|final)$/.test(three)
+    ? { tokens: [mark(t, ','), t], took: 1 }
+    : undefined;
+};
+
+/** "running stitch grey thread 25 min", "ladder stitch 7.30 to 9 pm": how it was sewn ends there */
+const afterStitch: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  if (t.kind === 'mark' || !/^(?:stitch|backstitch|whipstitch|zigzag)$/.test(before.at(-1)?.w ?? ''))
+    return undefined;
+  const thread =
+    [1, 2, 3].some((k) => /^(?:thread|silk|floss)$/.test(tokens[i + k]?.w ?? '')) &&
+    (COLOURS.has(t.w) || /^(?:linen|cotton)$/.test(t.w));
+  const hours = /^\d{1,2}[.:][0-5]\d$/.test(t.w) && /^(?:to|till|until|-)$/.test(tokens[i + 1]?.w ?? '');
+  return thread || hours ? { tokens: [mark(t, ','), t], took: 1 } : undefined;
+};
+
+/** "backing sound no holes" */
+const soundNo: SlipRule = ({ tokens, i, before }) =>
+  tokens[i]!.w === 'no' &&
+  before.length > 0 &&
+  sensesAt(before, before.length - 1).some((s) => s.k === 'finding') &&
+  sensesAt(tokens, i + 1).some((s) => s.k === 'finding')
+    ? { tokens: [mark(tokens[i]!, ','), tokens[i]!], took: 1 }
+    : undefined;
+
+export const STOPS_HEARD: readonly SlipRule[] = [
+  secondHead,
+  stopHeard,
+  colonLost,
+  settledThen,
+  afterStitch,
+  soundNo,
+].map((rule) => (at: HeardAt) => (at.spoken ? rule(at) : undefined));

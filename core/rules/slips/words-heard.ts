@@ -455,8 +455,9 @@ const exceptHeard: SlipRule = ({ tokens, i }) =>
 /** "laid tool over one one", "laid 2 over 1 1": tulle */
 const laidTulle: SlipRule = ({ tokens, i, before }) =>
   /^(?:tool|two|2|to|too|tall|till|tell|toll)$/.test(tokens[i]!.w) &&
-  /^(?:laid|put|sewed|couched|pinned|lay|some)$/.test(before.at(-1)?.w ?? '') &&
-  tokens[i + 1]?.w === 'over'
+  /^(?:laid|put|sewed|couched|pinned|lay|some|,)$/.test(before.at(-1)?.w ?? '') &&
+  tokens[i + 1]?.w === 'over' &&
+  (before.at(-1)?.w !== ',' || /^(?:it|them)$/.test(tokens[i + 2]?.w ?? ''))
     ? {
         tokens: [{ ...tokens[i]!, kind: 'word', w: 'tulle', value: undefined, heard: tokens[i]!.w }],
         took: 1,
@@ -505,6 +506,94 @@ const beheaded: SlipRule = ({ tokens, i, before }) => {
   };
 };
 
+const isBase = (tokens: readonly Token[], i: number): boolean =>
+  (LEXICON.longestAt(tokens, i)?.payloads ?? []).some((s) => s.k === 'action' && s.form === 'base');
+
+/** "leave a replace", "patch all darn": or */
+const orHeard: SlipRule = ({ tokens, i, before }) =>
+  /^(?:a|all|are|oh)$/.test(tokens[i]!.w) &&
+  before.length > 0 &&
+  isBase(before, before.length - 1) &&
+  isBase(tokens, i + 1) &&
+  /^(?:leave|replace|patch|darn|wash|tie|quilt|stabilize|stabilise)$/.test(before.at(-1)!.w) &&
+  /^(?:leave|replace|patch|darn|wash|tie|quilt|stabilize|stabilise)$/.test(tokens[i + 1]!.w)
+    ? readAs(tokens[i]!, 'or', 'slip.ear')
+    : undefined;
+
+/** "leave or replace and decided": undecided */
+const undecidedHeard: SlipRule = ({ tokens, i, before }) =>
+  tokens[i]!.w === 'and' &&
+  tokens[i + 1]?.w === 'decided' &&
+  !/^(?:|to|on|that|the|i|it)$/.test(tokens[i + 2]?.w || 'x') &&
+  before.slice(-6).some(({ w }) => w === 'or')
+    ? {
+        tokens: [
+          { ...tokens[i]!, kind: 'mark', w: ',' },
+          { ...tokens[i + 1]!, w: 'undecided', heard: 'and decided' },
+          ...(tokens[i + 2]?.w === ','
+            ? []
+            : [{ ...tokens[i + 1]!, kind: 'mark' as const, w: '.', glued: true }]),
+        ],
+        took: 2,
+        rule: 'slip.ear',
+      }
+    : undefined;
+
+/** "rays stitch the loose edge", "race sew": done once more */
+const againHeard: SlipRule = ({ tokens, i, before }) => {
+  const verb = {
+    stitch: 'restitched',
+    stitched: 'restitched',
+    sew: 'resewed',
+    sewed: 'resewed',
+    sowed: 'resewed',
+    tied: 'retied',
+    quilted: 'requilted',
+  }[tokens[i + 1]?.w ?? ''];
+  if (
+    !verb ||
+    !/^(?:ray|rays|race|raise|res|reach)$/.test(tokens[i]!.w) ||
+    !/^(?:|,|\.|and|i|'ve|then)$/.test(before.at(-1)?.w ?? '')
+  )
+    return undefined;
+  return {
+    tokens: [{ ...tokens[i]!, w: verb, to: tokens[i + 1]!.to, heard: `${tokens[i]!.w} ${tokens[i + 1]!.w}` }],
+    took: 2,
+    rule: 'slip.ear',
+  };
+};
+
+/** "next i hold piece the border": I'll */
+const willHeard: SlipRule = ({ tokens, i, before }) =>
+  /^(?:hold|old|all|eel|isle)$/.test(tokens[i]!.w) && before.at(-1)?.w === 'i' && isBase(tokens, i + 1)
+    ? readAs(tokens[i]!, "'ll", 'slip.ear')
+    : undefined;
+
+/** "umon picked that piece", "I'm in pick that": unpicked */
+const umUnpicked: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  const picked =
+    /^pick(?:ed)?$/.test(tokens[i + 1]?.w ?? '') && !/^(?:up|out|over)$/.test(tokens[i + 2]?.w ?? '');
+  if (!picked) return undefined;
+  const read = {
+    tokens: [{ ...tokens[i + 1]!, w: 'unpicked', from: t.from, heard: `${t.w} ${tokens[i + 1]!.w}` }],
+    took: 2,
+    rule: 'slip.ear',
+  };
+  if (/^(?:um?on|um?and|um?an|umin|emin)$/.test(t.w)) return read;
+  return t.w === 'in' && before.at(-1)?.w === "'m" && before.at(-2)?.w === 'i'
+    ? { ...read, tookBack: 2 }
+    : undefined;
+};
+
+/** "one that quarter pink print": a fat quarter */
+const fatHeard: SlipRule = ({ tokens, i, before }) =>
+  /^(?:that|flat|bad|fact|vat|pat)$/.test(tokens[i]!.w) &&
+  /^quarters?$/.test(tokens[i + 1]?.w ?? '') &&
+  (smallValue(before.at(-1)) !== undefined || /^(?:a|another)$/.test(before.at(-1)?.w ?? ''))
+    ? readAs(tokens[i]!, 'fat', 'slip.ear')
+    : undefined;
+
 /** Little words that the ear took for others where these make no sense; only in what was heard. */
 export const WORDS_HEARD: readonly SlipRule[] = [
   noHeard,
@@ -538,4 +627,10 @@ export const WORDS_HEARD: readonly SlipRule[] = [
   thinHeard,
   aHeard,
   beheaded,
+  orHeard,
+  undecidedHeard,
+  againHeard,
+  willHeard,
+  umUnpicked,
+  fatHeard,
 ].map((rule) => (at: HeardAt) => (at.spoken ? rule(at) : undefined));
