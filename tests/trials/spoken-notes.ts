@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { buildPrompt } from '../../server/speech/build-prompt.ts';
@@ -97,7 +97,8 @@ function speak(note: Note, voice: string, noise: string): string {
 
 const rms = (pcm: Float32Array): number => Math.sqrt(pcm.reduce((sum, x) => sum + x * x, 0) / pcm.length);
 
-async function understand(lines: string[]): Promise<string[]> {
+/** `heardBefore`, by the note's id, is taken for what is heard where it has the note. */
+async function understand(lines: string[], heardBefore = new Map<string, string>()): Promise<string[]> {
   async function* each(): AsyncGenerator<string> {
     yield* lines;
   }
@@ -105,6 +106,7 @@ async function understand(lines: string[]): Promise<string[]> {
   for await (const answer of understandNotes(each(), {
     folder: root,
     hear: async (path, quilt, lastNote) =>
+      heardBefore.get(basename(path)) ??
       (await hearFile(path, buildPrompt(quilt, lastNote), { recogniser, modelsDir: MODELS, reader })).heard,
   }))
     answers.push(answer);
@@ -143,14 +145,11 @@ for (const noise of values.noise.split(',')) {
       }
     const lines = notes.map(({ gold: _, text, ...note }, i) => {
       if (!sample.has(i)) return JSON.stringify({ ...note, text });
-      if (values.again) return JSON.stringify({ ...note, text: before.get(note.id) ?? '' });
+      // as sound, so that the rules for what was heard apply
+      if (values.again) return JSON.stringify({ ...note, audio: note.id });
       return JSON.stringify({ ...note, audio: speak({ ...note, text, gold: null }, voice, noise) });
     });
-    const answers = (await understand(lines)).map((answer, i) =>
-      values.again && sample.has(i)
-        ? JSON.stringify({ ...(JSON.parse(answer) as object), heard: before.get(notes[i]!.id) })
-        : answer,
-    );
+    const answers = await understand(lines, before);
     writeFileSync(file, answers.join('\n'));
     const heard = notes.flatMap((note, i) =>
       sample.has(i) ? [{ note, heard: (JSON.parse(answers[i]!) as { heard?: string }).heard ?? '' }] : [],
