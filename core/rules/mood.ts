@@ -234,6 +234,13 @@ export function stateOf(
   if (form === 'past' && / (?:should|ought to|could|would|might)(?: 've| have)(?: \S+)? $/.test(before))
     return 'denied';
   if (form === 'past') {
+    // "binding strips to cut", "a new piece to put in"
+    if (
+      /^(cut|put|set|let|inset)$/.test(items[k]?.w ?? '') &&
+      / (?<!(?:had|have got|got) )to $/.test(before) &&
+      !/ (had|got|managed|able|how|what|going) to $/.test(before)
+    )
+      return 'planned';
     if (
       /\b(to be|get|gets|'ll be|will be|be|needs?|wants?|has to be|have to be|must be|should be|getting|wanting)\b/.test(
         before,
@@ -298,7 +305,7 @@ export function stateOf(
     // "three hours to sew that on", "took me forty minutes to darn it"
     if (
       items[k - 1]?.w === 'to' &&
-      items[k - 2]?.duration &&
+      (items[k - 2]?.duration || / (?:took|taken)(?: me)? to $/.test(before)) &&
       !/ (will|'ll|need|needs|allow|allowing|reckon|say|should|would|'d|another|left|want|estimate|guess|i 'm|maybe|about) /.test(
         before,
       )

@@ -631,6 +631,12 @@ function itemAt(
     item.task = undefined;
     item.action = undefined;
   }
+  // "out on the line", "a line of stitching": only "to line it" is a deed
+  if (
+    /^lines?$/.test(item.w) &&
+    !/^(to|will|'ll|i|we|gonna|could|might|should|must|and|or|then)$/.test(tokens[i - 1]?.w ?? '')
+  )
+    item.action = undefined;
   // "squares 3-1 and 3-2 have been treated": the word for blocks, and no squaring up
   if (/^squares?$/.test(item.w) && blocksAt(tokens, item.j, ctx)?.places.length) item.action = undefined;
   if (item.part && !item.place)

@@ -36,6 +36,8 @@ export function isTerseVerb(items: Item[], k: number): boolean {
     !next.place &&
     !next.fabric &&
     !next.duration &&
+    // "patch for 2-4?"
+    !(next.w === 'for' && items[k + 2]?.place?.kind === 'blocks') &&
     !/^(:|,|-|--|\/|\)|\?|or|w|with|it|them|using|by|and|&|tomorrow|tmrw|next|later|over|there|then|instead|that|those|the)$/.test(
       next.w,
     )
@@ -50,6 +52,8 @@ export function isTerseVerb(items: Item[], k: number): boolean {
 export function isGiven(items: Item[], k: number): boolean {
   const item = items[k]!;
   if (!/^(clean|wash|press|dry|measure|trim|stabilize|quilt)$/.test(item.action?.v ?? '')) return false;
+  // "has had a lining": a thing
+  if (item.w === 'lining') return false;
   // "has its quilting gone"
   if (items[k + 1]?.fail) return false;
   let m = k - 1;

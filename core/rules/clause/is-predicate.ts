@@ -310,6 +310,13 @@ export function isPredicate(items: Item[], k: number): boolean {
     (isAttribute(items, k) || (item.w === 'torn' && /^('m|am|honestly)$/.test(items[k - 1]?.w ?? '')))
   )
     return false;
+  // "spotted a tear in 3-3": seen
+  if (
+    item.w === 'spotted' &&
+    /^(a|an|some|another|two|three|more|that|the)$/.test(items[k + 1]?.w ?? '') &&
+    items.slice(k + 1, k + 6).some((x) => x.finding || x.fail || x.seam)
+  )
+    return false;
   if (item.finding || item.measure === 'diagonal') return true;
   // "3-5 patched likewise": only how
   if (item.w === 'ditto' || item.w === 'likewise') return items[k - 1]?.action?.form !== 'past';
@@ -391,6 +398,7 @@ export function isPredicate(items: Item[], k: number): boolean {
     if (item.w === 'left') return true;
     const before = items[k - 1]?.w ?? '';
     if (isTerseVerb(items, k) || isGiven(items, k)) return true;
+    if (item.w === 'dry' && items[k - 1]?.part && /^(and|&|,|now|)$/.test(items[k + 1]?.w ?? '')) return true;
     if (item.w === 'dry' && /^('s|is|are|now|fully|bone|nearly|quite|all|finally)$/.test(before)) return true;
     // "photos 5-2, 8-3", "pictures of the back"
     if (/^(photos|photographs|pics|pictures)$/.test(item.w))
@@ -410,6 +418,7 @@ export function isPredicate(items: Item[], k: number): boolean {
       item.w === 'air' ||
       item.w === 'square' ||
       item.w === 'back' ||
+      item.w === 'line' ||
       item.w === 'net' ||
       item.w === 'dust' ||
       item.w === 'piece' ||

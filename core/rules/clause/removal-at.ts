@@ -36,6 +36,9 @@ const REMOVALS: [base: string, past: string, ing: string, particle: boolean][] =
   ['prise|pry', 'prised|pried', 'prising', true],
   ['soak', 'soaked', 'soaking', true],
   ['drop', 'dropped', 'dropping', true],
+  ['throw', 'threw|thrown', 'throwing', true],
+  ['chuck', 'chucked', 'chucking', true],
+  ['shake', 'shook|shaken', 'shaking', true],
 ];
 
 type RemoveVerb = { form: 'past' | 'ing' | 'base'; particle: boolean };
@@ -89,6 +92,11 @@ export function removalAt(
     )
       return { form: REMOVE_VERBS[verb]!.form, particle: k };
   }
+  // "got rid of the old patch"
+  if (item.w === 'rid')
+    return items[k + 1]?.w === 'of' && /^(get|got|getting|gotten)$/.test(items[k - 1]?.w ?? '')
+      ? { form: items[k - 1]!.w === 'get' ? 'base' : items[k - 1]!.w === 'getting' ? 'ing' : 'past' }
+      : undefined;
   if (!Object.hasOwn(REMOVE_VERBS, item.w)) return undefined;
   const { form, particle } = REMOVE_VERBS[item.w]!;
   // "a new strip", "the strip for the border", "took a lift": a thing

@@ -104,6 +104,8 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     newSubject(items, k)
   ) {
     const verb = items[k + 1]?.w ?? '';
+    // "closed 2-4's seam"
+    if (before.action && verb === "'s" && items[k + 2]?.seam) return false;
     // "leaving 2-4 just as it is": an adverb is no verb of its own
     return !(before.action && verb !== "'s") || (FINITE.has(verb) && !/^(just|only|too|same)$/.test(verb));
   }
@@ -180,6 +182,8 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     return false;
   // "whipped closed", "zigzagged shut": one act
   if (item.action && lastItem.action && lastItem.stitch && between.length === 0) return false;
+  // "both stains in row two spotted": what was done to them
+  if (item.w === 'spotted' && lastItem.finding === 'stain') return false;
   // findings side by side: "splitting into strips", "stained and torn" is cut elsewhere
   if (item.finding && lastItem.finding && between.length === 0) return false;
   // "the loss in 3-2 is patched": the damage is what the work was done to
@@ -206,6 +210,18 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
       lastItem.w,
     ) &&
     between.length <= 4
+  )
+    return false;
+  // "row five wants a lining of fine lawn sewn in behind", "gets a piece of old brown muslin put behind it"
+  if (
+    item.action?.form === 'past' &&
+    /^(needs?|wants?|gets?|getting)$/.test(lastItem.w) &&
+    /^(a|an|some|the|another|new)$/.test(between[0]?.w ?? '') &&
+    between.length <= 9 &&
+    between.some((x) => x.material || x.fabric || x.object === 'piece') &&
+    !between.some(
+      (x) => x.token.kind === 'mark' || /^(and|but|so|i|it|there)$/.test(x.w) || x.place?.kind === 'blocks',
+    )
   )
     return false;
   if (item.action?.form === 'ing' && PREPOSITIONS.has(before.w)) return false;

@@ -205,6 +205,9 @@ function refine(
         ? undefined
         : 'fading';
     case 'stain':
+      // "spotted a tear in 3-3": seen
+      if (word === 'spotted' && /^(a|an|another|some|that|two|three|more)$/.test(after) && k <= 3)
+        return undefined;
       if ((word === 'spots' || word === 'spotted' || word === 'dirty') && after === 'of') return undefined;
       return 'stain';
     case 'shattered':

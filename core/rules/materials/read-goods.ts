@@ -615,6 +615,15 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     )
       return true;
   }
+  // "1-2 is thin and will get a piece of muslin sewn in behind": what is to be done to it
+  if (
+    cue.weak &&
+    cue.use === 'needed' &&
+    items
+      .slice(cue.next, cue.next + 9)
+      .some((x) => x.action?.form === 'past' || /^(put|laid|slipped|behind|underneath|over)$/.test(x.w))
+  )
+    return true;
   if (cue.use === 'used' && before && /^(be|was|were|is|being|get|to)$/.test(before.w)) return true;
   return false;
 }

@@ -25,6 +25,8 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
   if (j > i && !both) return undefined;
   const up = UPRIGHT.get(w(tokens, j));
   const side = SIDE.get(w(tokens, j));
+  const label = up && j === i ? labelCorner(tokens, i, ctx) : undefined;
+  if (label) return label;
   if (up || side) {
     // "bottom corners", "both left-hand corner blocks", "the top corner on the right"
     let k = j + 1;
@@ -65,6 +67,21 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
     return found(ctx, [[rest.up, rest.side]], block, rest.next);
   }
   return undefined;
+}
+
+/** "label on bottom left, whipstitched": where labels go is a corner of the quilt. */
+function labelCorner(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const side = SIDE.get(w(tokens, i + 1));
+  if (
+    !side ||
+    !/^(|[,.;!]|by|in|with|w|tomorrow|tmrw|tonight|too|now|and|today|hand|whipped|whipstitched|whipst)$/.test(
+      w(tokens, i + 2),
+    )
+  )
+    return undefined;
+  return tokens.slice(Math.max(0, i - 5), i).some((t) => /^(label|labels|tag)$/.test(t.w))
+    ? found(ctx, [[UPRIGHT.get(w(tokens, i))!, side]], false, i + 2)
+    : undefined;
 }
 
 /** "both corner blocks of the top row", "worn up top, both corner blocks": the two at the top or the bottom, whichever was told. */

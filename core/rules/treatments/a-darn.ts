@@ -1,5 +1,5 @@
 import { isPredicate } from '../clause/is-predicate.ts';
-import { IS_DONE } from './a-patch.ts';
+import { IS_DONE, WILL_DO } from './a-patch.ts';
 import { LIGHT_LEAD, lightVerb } from './light-verb.ts';
 import { removalSoon } from './removal-soon.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
@@ -11,6 +11,8 @@ export function aDarn({ items, k, item, before, after, choosing }: WordAt): WayF
     !isPredicate(items, k) &&
     (choosing ||
       / (won|wins|wins out) /.test(after) ||
+      WILL_DO.test(after) ||
+      / get away with (?:a|just a) $/.test(before) ||
       (/ (the|my|that) $/.test(before) && IS_DONE.test(after)) ||
       / (?:finished|finish|finishing|started|starting|begun|began|did|doing) (?:the|that|its|my) $/.test(
         before,

@@ -7,13 +7,29 @@ import { found, type WayFound, type WordAt } from './way.ts';
 /** "the patch is finished": what was in hand, or the way that was chosen. */
 export const IS_DONE = /^ (is|'s|are) (now |all |both )*(done|finished|complete|completed|on now) /;
 
+/** "a darn will do for 2-4", "a patch would be enough". */
+export const WILL_DO =
+  /^ (?:will|'ll|would|'d|should|ought to) (?:just |easily |probably )?(?:do|suit|be enough|be best|be better)\b/;
+
 /** "put a patch on", "needs a patch", "patch or leave". */
-export function aPatch({ items, k, item, before, after, all, choosing, used }: WordAt): WayFound {
+export function aPatch({ items, k, item, before, after, all, choosing, thing, used }: WordAt): WayFound {
+  // "patch is on three three", told of the one that was to go there; "there's a patch on 3-3" is an old one
+  if (
+    item.w === 'patch' &&
+    thing !== 'old-patch' &&
+    /^ (?:(?:the|so|right|ok|okay|and|now|well|um) )*$/.test(before) &&
+    /^ (?:is|'s) (?:now )?on /.test(after) &&
+    items.slice(k + 2, k + 5).some((x) => x.place?.kind === 'blocks') &&
+    !items.some((x) => x.finding || x.fail)
+  )
+    return found({ action: 'patch', form: 'past', at: k, items: [item], rule: 'treatment.a-patch' }, k);
   if ((item.w === 'patch' || item.w === 'patches') && !(item.action && isPredicate(items, k))) {
     // "substituted a new patch for the rotten one"
     if (items.slice(Math.max(0, k - 5), k).some((x) => x.action?.v === 'replace')) return 'none';
     if (
       choosing ||
+      WILL_DO.test(after) ||
+      / get away with (?:a|just a) $/.test(before) ||
       / (?:finished|finish|finishing|started|starting|begun|began|wants|needs|gets|got|had|did|doing) (?:the|that|its|my) $/.test(
         before,
       ) ||

@@ -15,6 +15,11 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
     )
   ) {
     if (
+      // "the old lining behind 2-2 has rotted"
+      !(
+        /^(old|rotted|rotten)$/.test(items[k - 1]?.w ?? '') &&
+        items.slice(k + 1).some((x) => x.finding || x.fail)
+      ) &&
       !(item.w === 'patch' && !/ (behind|underneath|under|beneath) /.test(after)) &&
       !/ (turned|folded|tucked|turning|edges) under /.test(after) &&
       !(

@@ -2,14 +2,16 @@ import { isPredicate } from '../clause/is-predicate.ts';
 import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 import { aDarn } from './a-darn.ts';
+import { aLining } from './a-lining.ts';
 import { aPatch, properOne } from './a-patch.ts';
 import { alsoTakenOff } from './also-taken-off.ts';
 import { clothBehind } from './cloth-behind.ts';
 import { clothOver } from './cloth-over.ts';
 import { fusibleBehind } from './fusible-behind.ts';
+import { labelToGo } from './label-to-go.ts';
 import { laidOut } from './laid-out.ts';
 import { leaveAsFound, nothingDone } from './leave-as-found.ts';
-import { namedTreatment } from './named-treatment.ts';
+import { namedOff, namedTreatment } from './named-treatment.ts';
 import { netOver } from './net-over.ts';
 import { NO_WAY_WORDS } from './no-way-words.ts';
 import { offByNow } from './off-by-now.ts';
@@ -24,6 +26,7 @@ import {
   isShut,
   lineOfStitch,
   ranUp,
+  seamSeenTo,
   shutWith,
   wantsGoingOver,
 } from './seam-closed.ts';
@@ -42,6 +45,7 @@ import { stitchesPutIn } from './worked-in.ts';
 export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   netOver,
   clothBehind,
+  aLining,
   fusibleBehind,
   aPatch,
   properOne,
@@ -54,9 +58,11 @@ export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   toolOver,
   shotWithCamera,
   goneOver,
+  seamSeenTo,
   wantsGoingOver,
   backTogether,
   namedTreatment,
+  namedOff,
   shutWith,
   isShut,
   lineOfStitch,
@@ -70,6 +76,7 @@ export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   leaveAsFound,
   nothingDone,
   bindingFinished,
+  labelToGo,
   ranUp,
   putOn,
   toComeOff,

@@ -21,7 +21,16 @@ export function leaveAsFound({ items, k, item }: WordAt): WayFound {
 }
 
 /** "net over? darn? nothing?", "a darn, or nothing at all": leaving it as one of the ways in question. */
-export function nothingDone({ k, item, before, all }: WordAt): WayFound {
+export function nothingDone({ items, k, item, before, all }: WordAt): WayFound {
+  // "nothing for 2-4", in a list of what each block gets
+  if (
+    item.w === 'nothing' &&
+    k === 0 &&
+    items[1]?.w === 'for' &&
+    items[2]?.place?.kind === 'blocks' &&
+    items.length <= 6
+  )
+    return found({ action: 'leave', form: 'past', at: k, items: [item], rule: 'treatment.leave' }, k);
   if (item.w !== 'nothing' || !(/ (or|either|maybe) $/.test(before) || /^ nothing (at all )?$/.test(all)))
     return undefined;
   return found({ action: 'leave', form: 'noun', at: k, items: [item], rule: 'treatment.nothing' }, k);
@@ -90,7 +99,7 @@ function isLeave(items: Item[], k: number): boolean {
   if (/^(bother|bothering)$/.test(w))
     return (
       / (not|n't) (going to |gonna )?$/.test(before) &&
-      /^ with (it|that|them|those|this|these)? ?$/.test(after) &&
+      (/^ with (it|that|them|those|this|these)? ?$/.test(after) || items[k + 2]?.place?.kind === 'blocks') &&
       items.some((x) => x.place)
     );
   if (w === 'left') {

@@ -11,6 +11,7 @@ import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isOthers, tellsOldRepair } from './by-others.ts';
+import { isTreatment } from './is-treatment.ts';
 import { isHeadedToDo } from './standing-told.ts';
 import { isForGood, type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 import { givenUpAt } from './verdict.ts';
@@ -206,7 +207,14 @@ export function makeTreatment(
     !(state.carried.length && /^(wants|needs|gets|requires)$/.test(items[0]!.w)) &&
     !items.some(
       (x) =>
-        x !== verb && ((x.object && !x.task) || x.fabric || x.finding || x.seam || x.material === 'fabric'),
+        x !== verb &&
+        // "pinning the layers now"
+        ((x.object && !x.task) ||
+          x.w === 'layers' ||
+          x.fabric ||
+          x.finding ||
+          x.seam ||
+          x.material === 'fabric'),
     ) &&
     !finishedTask(items, way.at) &&
     // "the hole in 3-3 needs darning": the hole stands before
@@ -350,6 +358,18 @@ export function makeTreatment(
       places = cloth.places;
       placeItems = [cloth.item];
     }
+  }
+  // "new right border cut and sewn on"
+  const cutBefore = way.rule === 'treatment.new-one-on' ? state.drafts.findLast(isTreatment) : undefined;
+  if (
+    places === undefined &&
+    cutBefore?.sentence === v.sentence &&
+    /^(cut|piece)$/.test(cutBefore.entry.action ?? '') &&
+    cutBefore.entry.places?.every((p) => p.startsWith('border-'))
+  ) {
+    places = [...cutBefore.entry.places];
+    how = 'carried';
+    implied = true;
   }
   if (places === undefined && how !== 'unneeded') {
     const open = status === 'dropped' ? state.memory.open.filter((o) => o.action === action) : [];

@@ -54,3 +54,25 @@ const NOUN_ACTIONS: Record<string, Action> = {
   stabilization: 'stabilize',
   stabilisation: 'stabilize',
 };
+
+/** "the wash is called off", "whole-quilt wash off": a treatment by the noun for it, given up. */
+export function namedOff({ items, k, item, after }: WordAt): WayFound {
+  const named = Object.hasOwn(NOUNS_OFF, item.w) ? NOUNS_OFF[item.w] : undefined;
+  if (!named || !GIVEN_UP.test(after) || !items.slice(0, k).every((x) => x.place || LEAD.test(x.w)))
+    return undefined;
+  return found({ action: named, form: 'noun', at: k, items: [item], rule: 'treatment.named' }, k);
+}
+const LEAD = /^(the|that|so|right|ok|okay|and|now|whole|quilt|-|big|hand|wet|spot|um|well)$/;
+const GIVEN_UP =
+  /^ (?:is|'s|has been|was|are)? ?(?:now |all )?(?:called off|off the table|cancelled|canceled|scrapped|abandoned|shelved|not happening|out of the question|ruled out|rejected) /;
+const NOUNS_OFF: Record<string, Action> = {
+  wash: 'wash',
+  washing: 'wash',
+  bath: 'wash',
+  soak: 'wash',
+  darning: 'darn',
+  patching: 'patch',
+  tying: 'tie',
+  pressing: 'press',
+  trimming: 'trim',
+};

@@ -5,6 +5,22 @@ import { found, type Way, type WayFound, type WordAt } from './way.ts';
 
 /** A binding finished by hand. */
 export function bindingFinished({ items, k, item, thing }: WordAt): WayFound {
+  // "new binding on the left side": one place by its words
+  if (
+    /^binding (?:on|along|down) /.test(item.w) &&
+    item.place?.kind === 'part' &&
+    /^(new|fresh)$/.test(items[k - 1]?.w ?? '') &&
+    !items.some(
+      (x, m) =>
+        m !== k &&
+        ((x.action && !x.stitch) ||
+          x.finding ||
+          x.fail ||
+          x.quantity?.unit ||
+          /^(needs?|wants?|will|to)$/.test(x.w)),
+    )
+  )
+    return found({ action: 'bind', form: 'past', at: k, items: [item], rule: 'treatment.binding-on' }, k);
   // "finished the binding tonight": where it was no time at work that ended
   const work = items[k + 2];
   const action =
@@ -105,6 +121,32 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
         k,
       );
     }
+    // "new right border cut and sewn on", "strips cut, pieced and put on by machine"
+    if (
+      !border &&
+      !binding &&
+      !label &&
+      (thing === 'border' || thing === 'binding') &&
+      /^(put|sewn|sewed|stitched|attached|machined|joined)$/.test(item.w) &&
+      /^(on|back on|)$/.test(items[k + 1]?.w ?? '') &&
+      (items[k + 1]?.w === 'on' || item.w === 'attached') &&
+      items
+        .slice(0, k)
+        .every((x) => x.action?.form === 'past' || /^(and|,|then|all|now|too|both|were|was)$/.test(x.w)) &&
+      !items.slice(k + 2).some((x) => x.place?.kind === 'blocks')
+    )
+      return found(
+        {
+          action: thing === 'border' ? 'add-border' : 'bind',
+          form: 'past',
+          at: k,
+          items: [item],
+          rule: 'treatment.new-one-on',
+        },
+        k,
+        k + 1,
+      );
+    const words = wordsBetween(items, k + 1, k + 9).replace(/ on (?:the|my) machine /, ' ');
     const particle =
       item.w === 'on' ||
       (target.some((x) => x.w === 'label') &&
@@ -112,7 +154,7 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
         (/ (in|at|to|into|onto) /.test(wordsBetween(items, k + 1, k + 9)) ||
           (/^(go|goes|going)$/.test(item.w) && items[k + 1]?.place !== undefined))) ||
       /^(add|added|adding|attached|attach|attaching|mitred|mitered|reattached)$/.test(item.w) ||
-      / (on|back|down) /.test(`${wordsBetween(items, k + 1, k + 9)}`);
+      / (on|back|down) /.test(words);
     const form: Way['form'] =
       item.action?.form ??
       (/^(put|sewed|sewn|stitched|attached|added|went|on|fixed|joined|set|whipped|mitred|mitered|reattached|machined|got|ran)$/.test(

@@ -1,7 +1,7 @@
 import type { Action } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
-import { isNet } from './is-cloth.ts';
+import { isCloth, isNet } from './is-cloth.ts';
 
 /** Does anything in the clause say that the mending was with needle and thread, of a seam or a tear? */
 const sewn = (items: Item[]): boolean =>
@@ -25,6 +25,8 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
   // "ran the hoover round the sewing room"
   if (v === 'clean' && / (?:room|floor|carpet|rug|stairs|hall|kitchen|house|bench|table) /.test(after))
     return undefined;
+  // "did the washing up"
+  if (w === 'washing' && /^ up /.test(after) && / (?:the|some|do|doing|did) $/.test(before)) return undefined;
   // "done and dusted"
   if (w === 'dusted' && / done and $/.test(before)) return undefined;
   if (v === 'resew') {
@@ -79,6 +81,15 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     )
       return 'piece';
     if (/\b(pieces?|strips?|panels?|lengths?) (of [a-z]+ )?(together|end to end)\b/.test(all)) return 'piece';
+    // "seamed the two widths of backing"
+    if (w === 'seamed' && /\b(widths?|lengths?|drops?|halves|strips?) /.test(after)) return 'piece';
+    // "slip stitched the binding down on the left": finished, and no seam of it closed again
+    if (
+      / down /.test(after) &&
+      items.slice(k + 1, k + 4).some((x) => x.part === 'binding' || x.w.startsWith('binding ')) &&
+      !/ (back|again|loose|gap|where) /.test(all)
+    )
+      return 'bind';
     // "cut the binding strips and sewed them together"
     if (
       thing !== 'seam' &&
@@ -98,10 +109,22 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       )
       ? 'stabilize'
       : undefined;
-  if (v === 'stabilize' && w === 'backing')
+  // "mounted 2-4 on a piece of muslin"; a quilt is mounted for the wall too
+  if (v === 'stabilize' && w.startsWith('mount'))
+    return / (on|onto|to) /.test(after) && items.slice(k + 1, k + 9).some(isCloth) ? v : undefined;
+  // "lined 2-3 with lawn", "going to line row one"; "lined up", and a line of stitching is a thing
+  if (v === 'stabilize' && /^(lined|relined)$/.test(w)) return /^ (up|paper) /.test(after) ? undefined : v;
+  if (v === 'stabilize' && /^(line|lines|reline|relines)$/.test(w))
+    return (items[k + 1]?.place || /^ (it|them|that|those|these|both|all|the) /.test(after)) &&
+      / (to|will|'ll|i|gonna|could|might|should|must|and|or|then) $/.test(before)
+      ? v
+      : undefined;
+  if (v === 'stabilize' && /^(backing|lining|relining)$/.test(w))
     return (/ (bother|bothering|start|started|keep) $/.test(before) && items[k + 1]?.place) ||
       // "2-1 and 2-2 need backing with muslin"
-      (/ (needs?|wants?) $/.test(before) && items.slice(0, k).some((x) => x.place?.kind === 'blocks'))
+      (/ (needs?|wants?) $/.test(before) && items.slice(0, k).some((x) => x.place?.kind === 'blocks')) ||
+      // "lining 2-3 with muslin now"
+      (w !== 'backing' && items[k + 1]?.place?.kind === 'blocks')
       ? 'stabilize'
       : undefined;
   // "net" is mostly the thing; "net 3-1", "will net both", "I might net or leave it" the deed
@@ -177,6 +200,8 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     return / (dry|it|the quilt|out|outside) /.test(after) || w === 'airing' ? 'dry' : undefined;
   if (v === 'dry' && w === 'dry')
     return / (to|will|'ll|and|it 's|is|'s|flat) $/.test(before) ||
+      // "backing dry & pressed"
+      (items[k - 1]?.part !== undefined && /^ (?:and |& |, |now |$)/.test(after)) ||
       /^ (it|the|now|as a bone|$)/.test(after) ||
       items.length <= 2
       ? 'dry'

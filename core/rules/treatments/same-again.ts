@@ -151,8 +151,8 @@ export function sameAgain(
             LATER.test(words)) &&
           source.state !== 'considering'
             ? 'planned'
-            : // "same on 3-1?"
-              clause.asked
+            : // "same on 3-1?", "2-4 maybe too"
+              clause.asked || / (?:maybe|perhaps|possibly|might|poss) /.test(words)
               ? 'considering'
               : source.state,
           'treatment.same-again',

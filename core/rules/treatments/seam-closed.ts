@@ -1,11 +1,12 @@
 import { isPredicate } from '../clause/is-predicate.ts';
+import type { Item } from '../item.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** The edges of damage brought together. */
 export function drawnTogether({ items, k, item, after }: WordAt): WayFound {
   // "drew the tear together", "brought the edges back together"
   if (
-    /^(drew|drawn|pulled|brought|knit|knitted|eased|coaxed|draw|pull|bring|knitting|drawing|pulling|bringing|easing|ran|run)$/.test(
+    /^(drew|drawn|pulled|brought|knit|knitted|eased|coaxed|draw|pull|bring|knitting|drawing|pulling|bringing|easing|nipped|nipping|gathered|ran|run)$/.test(
       item.w,
     ) &&
     / together /.test(after) &&
@@ -58,6 +59,54 @@ export function goneOver({ items, k, item }: WordAt): WayFound {
   }
   return undefined;
 }
+
+/** "did the open seam at 2-4", "ran that seam again", "went back over the seam", "put the seam right": sewn, though the verb says nothing of its own. */
+export function seamSeenTo({ items, k, item, before, after }: WordAt): WayFound {
+  // asked at the seam, since no rule is asked at "did"
+  if (item.seam && / (?:did|done) (?:the|that|both|those|its) (?:\S+ )?$/.test(before) && !isTold(items, k))
+    return found(
+      {
+        action: 'resew',
+        form: 'past',
+        at: k,
+        items: [item, ...openSeam(items, k)],
+        rule: 'treatment.seam-seen-to',
+      },
+      k,
+    );
+  const told = SEEN_TO[item.w];
+  if (!told || !Object.hasOwn(SEEN_TO, item.w) || !told.test(after)) return undefined;
+  const seam = items.findIndex((x, m) => m > k && m < k + 7 && x.seam);
+  if (seam < 0 || / (n't|not|never|nothing|no) (?:\S+ )?$/.test(before) || isTold(items, seam, k))
+    return undefined;
+  return found(
+    {
+      action: 'resew',
+      form: item.w === 'put' && / (to|will|'ll|gonna|must|should) $/.test(before) ? 'base' : 'past',
+      at: k,
+      items: [item, ...openSeam(items, seam)],
+      rule: 'treatment.seam-seen-to',
+    },
+    k,
+  );
+}
+/** The word before the seam that says that it was open: it is what the work was on. */
+const openSeam = (items: Item[], seam: number): Item[] =>
+  items[seam - 1]?.fail || items[seam - 1]?.finding ? [items[seam - 1]!] : [];
+/** Does another verb tell what was done to the seam, or is it told to have given way? */
+const isTold = (items: Item[], seam: number, own = -1): boolean =>
+  items.some(
+    (x, m) =>
+      m !== own &&
+      m !== seam &&
+      ((x.action && isPredicate(items, m)) || (x.fail && m > seam + 1) || x.w === '?'),
+  );
+const SEAM = '(?:the|that|both|this|those|its|two|three)(?: \\S+){0,2} (?:seams?|join)\\b';
+const SEEN_TO: Record<string, RegExp> = {
+  ran: new RegExp(`^ ${SEAM}.* (?:again|once more|twice) `),
+  went: new RegExp(`^ (?:back |again )?over ${SEAM}`),
+  put: new RegExp(`^ ${SEAM}.* right `),
+};
 
 /** A seam that asks to be gone over. */
 export function wantsGoingOver({ items, k, item, before }: WordAt): WayFound {
@@ -130,7 +179,12 @@ export function isShut({ items, k, item, ways }: WordAt): WayFound {
   )
     return undefined;
   let m = k - 1;
-  while (m >= 0 && /^(is|'s|are|was|now|all|again|both|been|has|have|just|back|finally)$/.test(items[m]!.w))
+  while (
+    m >= 0 &&
+    (/^(is|'s|are|was|now|all|again|both|been|has|have|just|back|finally)$/.test(items[m]!.w) ||
+      // "the seam at 2-4 is shut again"
+      (m < k - 1 && (items[m]!.place || /^(at|in|on|between|the|and)$/.test(items[m]!.w))))
+  )
     m--;
   const thing = items[m];
   if (!thing || !(thing.seam || /^(tear|split-seam)$/.test(thing.finding ?? ''))) return undefined;

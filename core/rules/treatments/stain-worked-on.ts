@@ -59,8 +59,24 @@ export function stainWorkedOn({ items, k, item, all }: WordAt): WayFound {
   );
 }
 
+/** "both stains spotted", "spotted it with vinegar"; "spotted a stain" saw it. */
+function spottedOut(items: Item[], k: number): Way['form'] | undefined {
+  const after = wordsBetween(items, k + 1, k + 4);
+  const marked = items.slice(Math.max(0, k - 7), k).some((x) => x.finding === 'stain');
+  if (marked)
+    return /^ {2}$|^ (?:--|out|with|w|again|and|,|using|today|now|[.]) /.test(`${after}`)
+      ? 'past'
+      : undefined;
+  return /^ (?:it|them|that|those|both|the (?:stains?|marks?)) (?:out |again )?(?:with|w|using) /.test(
+    `${wordsBetween(items, k + 1, k + 6)}`,
+  )
+    ? 'past'
+    : undefined;
+}
+
 function workOnStain(items: Item[], k: number, all: string): Way['form'] | undefined {
   const w = items[k]!.w;
+  if (w === 'spotted') return spottedOut(items, k);
   if (
     !/^(worked|working|work|tackled|tackle|tackling|treated|treat|treating|tried|try|trying|used|use|using|attacked|went|had|have|having|been|dabbed|put|applied)$/.test(
       w,
@@ -73,7 +89,21 @@ function workOnStain(items: Item[], k: number, all: string): Way['form'] | undef
   const stained = items.some((x) => x.finding === 'stain' || x.finding === 'mildew');
   // "tried vinegar on it"
   const dabbed = / (on|to|onto) (it|them|that|those|this|the|both) /.test(all) && ON_STAINS.test(all);
-  if (!dabbed && !(stained && CLEANS.test(all) && !/^(put|have|use|using)$/.test(w))) return undefined;
+  // "worked on the stain in 2-4", "treated both marks"
+  const onIt =
+    /^(worked|working|work|tackled|tackling|tackle|treated|treating|treat)$/.test(w) &&
+    /^ (?:away )?(?:on |at )?(?:the|that|those|both|this|all the) (?:\S+ )?$/.test(
+      wordsBetween(
+        items,
+        k + 1,
+        Math.max(
+          k + 1,
+          items.findIndex((x, m) => m > k && x.finding === 'stain'),
+        ),
+      ),
+    );
+  if (!dabbed && !onIt && !(stained && CLEANS.test(all) && !/^(put|have|use|using)$/.test(w)))
+    return undefined;
   if (items.some((x) => x.action?.v === 'clean' && x.action.form === 'past')) return undefined;
   if (/ing$/.test(w)) return 'ing';
   const modal = / (to|will|'ll|gonna|could|might|should|must) $/.test(wordsBetween(items, k - 1, k));

@@ -2,6 +2,7 @@ import type { RemovedObject } from '../../../shared/vocabulary.ts';
 import { isInverted, isPredicate } from '../clause/is-predicate.ts';
 import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isNet } from './is-cloth.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
@@ -135,6 +136,24 @@ export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFou
       /^(remov|unpick|peel|strip|detach|unstitch|unpin|snip|unsew|unquilt|frog|untie|untying)/.test(item.w);
     if (object || (plain && removal)) {
       if (item.action?.v === 'cut' && !object) return 'none';
+      // "cut off the excess batting": trimmed, and the layer is still there
+      if (
+        /^(cut|cutting|snipped|clipped|sliced|took)$/.test(item.w) &&
+        object &&
+        /^(batting|backing|border|binding)$/.test(object.object) &&
+        / (excess|extra|surplus|spare|overhanging|overhang|leftover) /.test(wordsBetween(items, k, k + 6))
+      )
+        return found(
+          {
+            action: 'trim',
+            form: removal.form,
+            at: k,
+            items: [item, object.item],
+            rule: 'treatment.excess-cut',
+          },
+          k,
+          items.indexOf(object.item),
+        );
       // "cut out the backing": new cloth cut to size
       if (
         /^cut/.test(item.w) &&
