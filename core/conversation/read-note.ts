@@ -428,6 +428,13 @@ function remember(
           return here ? [{ ...o, passed: true as const }] : [o];
         });
       if (e.action && e.places?.length) next.plans = plansAfter(next.plans ?? [], e);
+      // "the tulle goes on tomorrow; the cleaning I have given up": what is to be is spoken of further
+      const givenUp =
+        e.state === 'dropped' &&
+        drafts.some(
+          ({ entry: o }) => o.kind === 'treatment' && o.state === 'planned' && o.action !== e.action,
+        );
+      if (givenUp) continue;
       next.treatment = {
         ...(e.action ? { action: e.action } : {}),
         state: e.state,

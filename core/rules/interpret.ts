@@ -318,13 +318,14 @@ function thingSpokenOf(state: ReaderState, index: number): string | undefined {
       if (e.finding === 'old-repair') return 'old-patch';
       if (e.finding === 'split-seam') return 'seam';
       if (e.finding === 'broken-stitching')
-        return d.origins['finding'] &&
-          /tie/.test(
-            state.tokens
-              .filter((t) => t.from >= d.origins['finding']!.from && t.to <= d.origins['finding']!.to)
-              .map((t) => t.w)
-              .join(' '),
-          )
+        return state.clauses[d.clause]?.items.some((x) => x.object === 'ties') ||
+          (d.origins['finding'] &&
+            /tie/.test(
+              state.tokens
+                .filter((t) => t.from >= d.origins['finding']!.from && t.to <= d.origins['finding']!.to)
+                .map((t) => t.w)
+                .join(' '),
+            ))
           ? 'ties'
           : 'quilting';
       // "the binding is frayed along the bottom, so off it came"

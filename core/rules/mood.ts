@@ -159,7 +159,7 @@ export function stateOf(
     return 'denied';
   }
   if (
-    /\b(decided against|(?:not|n't) happening|rejected|dismissed|discounted|discarded|vetoed|ruled out|off the table|off the cards|called off|out of the question|given up on|gone off|thought better)\b/.test(
+    /\b(decided against|(?:not|n't) happening|rejected|dismissed|discounted|discarded|vetoed|ruled out|off the table|off the cards|called off|out of the question|given up|gone off|thought better)\b/.test(
       words,
     )
   )

@@ -61,6 +61,23 @@ describe('the thing last spoken of is taken off', () => {
     [['r3 ties out, r2 ties mostly snapped'], ['remove done ties 3-1 3-2 3-3 3-4 3-5 3-6']],
     [["the backing's away, it came off in one piece"], ['remove done backing backing']],
     [['took the batting out', "it's out on the line"], []],
+    [['took the old batting out', '3-3 is torn', 'cut it out and pieced in new twill'], ['replace done 3-3']],
+    // work that goes from row to row goes on with the next
+    [
+      ['quilted row one tonight', 'did row two, running stitch, two hours'],
+      ['quilt done running 120min 2-1 2-2 2-3 2-4 2-5 2-6'],
+    ],
+    [['tied row one', "row two's half done"], ['tie doing 2-1 2-2 2-3 2-4 2-5 2-6']],
+    [['patched 2-2', 'did row three'], ['? done 3-1 3-2 3-3 3-4 3-5 3-6']],
+    [
+      ['tied row one', 'the knots in row one were too loose so I did them again'],
+      ['tie done 1-1 1-2 1-3 1-4 1-5 1-6'],
+    ],
+    [
+      ['new binding on the top', "it's slip-stitched down along the bottom edge"],
+      ['bind done ladder edge-bottom'],
+    ],
+    [['4-4 is worn', 'requilted round it'], ['quilt done 4-4']],
     // no thing to take off
     [["it's off to the shop with me now"], []],
     [['the stain came out'], []],

@@ -53,6 +53,10 @@ const TABLE: [value: string[], phrasings: string[]][] = [
   ],
   [['stabilize planned 2-4'], ['2-4 will get a piece of muslin sewn in behind']],
   [[], ['2-4 has had a lining at some point', 'I lined up the blocks to see the order']],
+  [['remove done quilting 2-4'], ['unpicked the broken quilting in 2-4']],
+  [['resew done backstitch 12min 3-2 4-2'], ['closed seam 3-2/4-2, backstitch, 12 min']],
+  [['bind doing edge-right'], ['began binding the right edge at seven']],
+  [['remove done pins'], ['last pins out']],
   // verbs that say nothing of their own
   [
     ['resew done 2-4'],

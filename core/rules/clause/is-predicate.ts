@@ -435,7 +435,9 @@ export function isPredicate(items: Item[], k: number): boolean {
             /^(the|a|an|old|that|this|another|of)$/.test(before) ||
             // "here's the camp quilt that they took to the lake"
             (item.part === 'quilt' && /^(that|this)$/.test(items[k + 1]?.w ?? '') && k > 0) ||
-            (before === 'one' && !/^(it|them)$/.test(items[k + 1]?.w ?? ''))
+            (before === 'one' && !/^(it|them)$/.test(items[k + 1]?.w ?? '')) ||
+            // "closed seam 3-2/4-2, backstitch"
+            (item.seam && items[k - 1]?.action?.form === 'past')
           ))
       );
     }
@@ -480,7 +482,7 @@ function isOff(items: Item[], k: number): boolean {
     return (
       thing(items[m]) &&
       (m === 0 ||
-        /^(,|the|all|old|and|&|then)$/.test(items[m - 1]?.w ?? '') ||
+        /^(,|the|all|old|last|and|&|then)$/.test(items[m - 1]?.w ?? '') ||
         // "3-3 patch off", "r3 ties out"
         items[m - 1]!.place !== undefined)
     );
@@ -532,6 +534,9 @@ function isIngVerb(items: Item[], k: number): boolean {
       'was',
       'been',
       'started',
+      'began',
+      'begun',
+      'starting',
       'be',
       'start',
       "'re",

@@ -106,9 +106,21 @@ export function carriedPlaces(
         ['tie', 'quilt', 'dry', 'photograph'].includes(action) &&
         lastInNote &&
         lastInNote.sentence === v.sentence &&
-        lastPlaces?.some((p) => splitBlock(p) || (action === 'photograph' && p !== 'quilt'))
+        lastPlaces?.some(
+          (p) => splitBlock(p) || p === 'sashing' || (action === 'photograph' && p !== 'quilt'),
+        )
       )
         return lastPlaces;
+      // "requilted round it", "tied it again", of the blocks last spoken of
+      const focus = state.memory.focus;
+      if (
+        /^(tie|quilt)$/.test(action) &&
+        focus.length > 0 &&
+        focus.length <= 4 &&
+        focus.every((p) => splitBlock(p)) &&
+        items.some((x) => /^(round|around|again)$/.test(x.w) || (x.action && x.w.startsWith('re')))
+      )
+        return focus;
       return ['quilt'];
     }
     if (it && lastInNote && lastPlaces?.length) return lastPlaces;

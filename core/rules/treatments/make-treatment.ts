@@ -521,6 +521,16 @@ function sharesVerb(state: ReaderState, clause: Clause): boolean {
 
 function leaveState(clause: Clause, sentence: string, status: TreatmentState): TreatmentState {
   if (status === 'dropped') return 'dropped';
+  // "either I darn it or I cut it out and the stain on row two well I'm leaving that be": said of its own
+  const own = ` ${clause.items.map((x) => x.w).join(' ')} `;
+  if (
+    !clause.asked &&
+    clause.joint !== 'or' &&
+    / (?:i|we) (?:'m|am|'re|are|'ve|have|'ll) (?:just )?(?:leaving|left|leave) /.test(own) &&
+    !looksUndecided(own) &&
+    !/ (?:or|either|whether|if) /.test(own)
+  )
+    return 'done';
   if (clause.asked || looksUndecided(sentence)) return 'considering';
   return 'done';
 }

@@ -64,13 +64,16 @@ export function namedOff({ items, k, item, after }: WordAt): WayFound {
 }
 const LEAD = /^(the|that|so|right|ok|okay|and|now|whole|quilt|-|big|hand|wet|spot|um|well)$/;
 const GIVEN_UP =
-  /^ (?:is|'s|has been|was|are)? ?(?:now |all )?(?:called off|off the table|cancelled|canceled|scrapped|abandoned|shelved|not happening|out of the question|ruled out|rejected) /;
+  /^ (?:is|'s|has been|was|are)? ?(?:now |all )?(?:called off|off the table|cancelled|canceled|scrapped|abandoned|shelved|not happening|out of the question|ruled out|rejected) |^ i (?:'ve |have )?(?:now )?(?:given up|dropped|abandoned|decided against|scrapped) (?:on )?(?:$|[,.;]|and |now )/;
 const NOUNS_OFF: Record<string, Action> = {
   wash: 'wash',
   washing: 'wash',
   bath: 'wash',
   soak: 'wash',
   darning: 'darn',
+  'spot cleaning': 'clean',
+  cleaning: 'clean',
+  netting: 'overlay',
   patching: 'patch',
   tying: 'tie',
   pressing: 'press',

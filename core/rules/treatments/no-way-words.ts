@@ -9,6 +9,6 @@ export const NO_WAY_WORDS = wordSet(
   "the a an this that these those it its they them there here i i'm my me we you she he her his " +
     'and or but so both either of to in at by for with from as into onto over under behind between along through round about ' +
     "is are was were be am 's 'm 're 've 'll 'd do does did will would could can should must may might not n't no " +
-    'all every each some other another same new old little whole right again now then still just only very quite too also well like ' +
+    'all every each some other another same new old little whole right now then still just only very quite too also well like ' +
     'where when what which who how because if until before after while down up',
 );

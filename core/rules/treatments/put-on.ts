@@ -173,6 +173,8 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
           !items.slice(0, k).some((x) => x.action?.form === 'past')))
         ? 'base'
         : form;
+    // "label going on the bottom right corner": to be sewn on
+    const toGo = item.w === 'going' && label && !/ (?:now|at the moment) /.test(words);
     if (
       label &&
       particle &&
@@ -180,7 +182,13 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
       (!border || items.indexOf(label) < items.indexOf(border))
     ) {
       return found(
-        { action: 'label', form: spoken, at: k, items: [item, label], rule: 'treatment.label-on' },
+        {
+          action: 'label',
+          form: toGo ? 'base' : spoken,
+          at: k,
+          items: [item, label],
+          rule: 'treatment.label-on',
+        },
         k,
         items.indexOf(label),
       );

@@ -21,6 +21,18 @@ function redoing(
       : w === 'redo'
         ? 'base'
         : undefined;
+  // "the knots in row one were too loose so I did them again"
+  if (
+    w === 'again' &&
+    /^(it|them|that|those|'em|em)$/.test(items[k - 1]?.w ?? '') &&
+    /^(did|done|doing|do)$/.test(items[k - 2]?.w ?? '') &&
+    thing &&
+    OF_THING[thing]
+  )
+    return {
+      action: OF_THING[thing],
+      form: items[k - 2]!.w === 'doing' ? 'ing' : items[k - 2]!.w === 'do' ? 'base' : 'past',
+    };
   if (!form) return undefined;
   const near = [...items.slice(k + 1, k + 7), ...items.slice(Math.max(0, k - 7), k).reverse()];
   for (const x of near) {

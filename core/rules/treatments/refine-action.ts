@@ -83,6 +83,13 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     if (/\b(pieces?|strips?|panels?|lengths?) (of [a-z]+ )?(together|end to end)\b/.test(all)) return 'piece';
     // "seamed the two widths of backing"
     if (w === 'seamed' && /\b(widths?|lengths?|drops?|halves|strips?) /.test(after)) return 'piece';
+    // "it's slip-stitched down along the bottom edge", while binding
+    if (
+      thing === 'binding' &&
+      / down (?:along|on|round|around|all|the|at|$)/.test(after) &&
+      !items.some((x) => x.seam || x.finding || x.fail || x.place?.kind === 'blocks')
+    )
+      return 'bind';
     // "slip stitched the binding down on the left": finished, and no seam of it closed again
     if (
       / down /.test(after) &&

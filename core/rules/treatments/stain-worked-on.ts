@@ -13,6 +13,15 @@ const CLEANS =
  * the work is on. What did not move ("won't shift", "couldn't get it out") is no work told.
  */
 export function stainLifted({ items, k, item, before, after }: WordAt): WayFound {
+  // "spot on 2-5 came out with a bit of vinegar"
+  if (
+    /^(?:came|come|lifted|shifted) (?:out|off|away|up)$|^(?:came|lifted|shifted)$/.test(item.w) &&
+    / (?:with|using|w) (?:\S+ ){0,4}/.test(after) &&
+    ON_STAINS.test(wordsBetween(items, k + 1, k + 9)) &&
+    items.slice(0, k).some((x) => x.finding === 'stain' || /^(?:spot|mark|stain)$/.test(x.w)) &&
+    !/ (?:n't|not|never) /.test(before)
+  )
+    return found({ action: 'clean', form: 'past', at: k, items: [item], rule: 'treatment.stain-lifted' }, k);
   const form = LIFTS.get(item.w);
   if (!form || / (not|n't|never|cannot|no) (\S+ )?$/.test(before)) return undefined;
   const stain = items.findIndex(

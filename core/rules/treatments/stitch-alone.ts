@@ -15,6 +15,8 @@ export function fastening(
   const last = state.drafts
     .filter(isTreatment)
     .filter((d) => d.sentence >= v.sentence - 1)
+    // "gonna patch 4-5, forget the darning. denim, blanket st": of the one that is to be
+    .filter((d) => d.entry.state !== 'dropped')
     .at(-1);
   if (placed.kind === 'specific') return;
   if (

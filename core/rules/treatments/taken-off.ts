@@ -135,7 +135,13 @@ export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFou
     const plain =
       /^(remov|unpick|peel|strip|detach|unstitch|unpin|snip|unsew|unquilt|frog|untie|untying)/.test(item.w);
     if (object || (plain && removal)) {
-      if (item.action?.v === 'cut' && !object) return 'none';
+      // "cut them out and pieced new ones in": the pieces, whatever else was taken off before
+      if (
+        item.action?.v === 'cut' &&
+        (!object ||
+          (pronoun && object.item === item && /^(batting|backing|binding|border|pins)$/.test(object.object)))
+      )
+        return 'none';
       // "cut off the excess batting": trimmed, and the layer is still there
       if (
         /^(cut|cutting|snipped|clipped|sliced|took)$/.test(item.w) &&
@@ -442,6 +448,8 @@ function thingOf(
   thing: string | undefined,
 ): { object: RemovedObject; item: Item } | undefined {
   if (!thing || thing === 'seam') return undefined;
+  // "cut it out and pieced in new twill": the piece, and not the batting that was spoken of
+  if (/^cut/.test(items[k]!.w) && /^(batting|backing|binding|border|pins)$/.test(thing)) return undefined;
   const next = items.slice(k + 1, (particle ?? k) + 6);
   const pronoun = next.find((x) => /^(it|them|that|those|what|em|this)$/.test(x.w));
   if (pronoun) return { object: thing as RemovedObject, item: items[k]! };
@@ -477,6 +485,9 @@ function objectOf(
     if (x.seam && x.w.startsWith('seam')) return 'stitching';
     // "the old mending stitches" that are unpicked
     if (x.finding === 'old-repair' && items[items.indexOf(x) + 1]?.stitches) return 'stitching';
+    // "unpicked the broken quilting"
+    if (x.finding === 'broken-stitching')
+      return /quilting/.test(x.w) ? 'quilting' : /\btie/.test(x.w) ? 'ties' : 'stitching';
     // "somebody's clumsy darn", "the iron-on patch"
     if (x.finding === 'old-repair') return 'old-patch';
     // "peeled a bit of iron-on interfacing off"

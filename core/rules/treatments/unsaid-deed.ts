@@ -56,14 +56,15 @@ export function unsaidDeed(
     (items.some((x) => x.seam) ? 'resew' : undefined) ??
     (bound ? 'bind' : undefined) ??
     ongoing ??
-    planFor(state, where.places)?.action;
+    planFor(state, where.places)?.action ??
+    (goesOnAlong(state, where.places) ? state.memory.treatment?.action : undefined);
   stitch ??= bound ? state.clauses.map((c) => stitchOf(c.items)).find(Boolean) : undefined;
   return makeDraft(
     'treatment',
     v,
     {
       ...(action ? { action: [action, 'treatment.of-task', undefined, 'implied'] } : {}),
-      state: ['done', 'treatment.unsaid', undefined],
+      state: [HALF_DONE.test(words) ? 'doing' : 'done', 'treatment.unsaid', undefined],
       places: [where.places, 'place.said', where.items],
       ...(stitch && action && TAKES_STITCH.has(action)
         ? { stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item] as const }
@@ -72,6 +73,20 @@ export function unsaidDeed(
     'said',
   );
 }
+
+/** "row one tied" and then "did rows two and three": work that goes from row to row, or from side to side, goes on with the next. */
+const goesOnAlong = ({ memory, grid, drafts }: ReaderState, places: string[]): boolean => {
+  const told = memory.treatment;
+  if (drafts.length || memory.lastKind !== 'treatment' || !told?.action || !/^(done|doing)$/.test(told.state))
+    return false;
+  if (!/^(tie|quilt|baste|bind)$/.test(told.action)) return false;
+  const isRow = (list: string[]): boolean =>
+    list.length >= Math.min(grid.blocks, grid.rows) && list.every((p) => /^\d/.test(p));
+  return isRow(places) && isRow(told.places);
+};
+
+/** "row four's half done". */
+const HALF_DONE = / (?:half|nearly|almost|partly|part|mostly) (?:done|finished|way through) /;
 
 /** Is the binding the work in hand, by this note or before it? */
 const isBinding = (state: ReaderState): boolean => {

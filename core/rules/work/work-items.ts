@@ -210,7 +210,9 @@ const isThing = (x: Item): boolean =>
       x.seam ||
       x.finding ||
       x.fabric ||
-      (x.place && x.place.kind !== 'part' && x.place.rule !== 'place.it'),
+      (x.place && x.place.kind !== 'part' && x.place.rule !== 'place.it') ||
+      // "began binding the right edge at seven"
+      /^(edge|border)-/.test(x.place?.places[0] ?? ''),
   );
 
 /** Do only light words stand between the time at `k` and the day named at `index`? */
