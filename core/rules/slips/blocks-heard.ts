@@ -3,7 +3,7 @@ import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
 import { blockAt, splitBlock } from '../places/grid.ts';
 import { UNIT_AFTER } from '../places/place-tokens.ts';
-import type { HeardAt, SlipRule } from './slip-rule.ts';
+import type { SlipRule } from './slip-rule.ts';
 import { smallValue } from './small-number-said.ts';
 
 /** After these a stretch of numbers is one of rows, blocks or hours. */
@@ -363,4 +363,4 @@ export const BLOCKS_HEARD: readonly SlipRule[] = [
   seamSlash,
   stuttered,
   inCloth,
-].map((rule) => (at: HeardAt) => (at.spoken ? rule(at) : undefined));
+];

@@ -1,7 +1,7 @@
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
 import { blockAt } from '../places/grid.ts';
-import { type HeardAt, readAs, type SlipRule } from './slip-rule.ts';
+import { readAs, type SlipRule } from './slip-rule.ts';
 import { smallValue } from './small-number-said.ts';
 
 /** Short forms of lengths, and their words where the ear leaves them whole. Times are none: "it went on for hours". */
@@ -608,4 +608,4 @@ export const FIGURES_HEARD: readonly SlipRule[] = [
   eighths,
   priceInCents,
   poundsAndPence,
-].map((rule) => (at: HeardAt) => (at.spoken ? rule(at) : undefined));
+];

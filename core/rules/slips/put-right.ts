@@ -73,14 +73,7 @@ const soundsLike: SlipRule = ({ tokens, i, before, names, spoken }) => {
   return { tokens: [{ ...t, w: alike.word, to: tokens[i + took - 1]!.to, heard }], took, rule: alike.rule };
 };
 
-/** The first that applies is taken: what the user taught, what is known to be heard, then what sounds or looks alike. */
-const RULES: readonly SlipRule[] = [
-  taughtWord,
-  ...BLOCKS_HEARD,
-  ...FIGURES_HEARD,
-  sideHeard,
-  ...WORDS_HEARD,
-  ...STOPS_HEARD,
+const KNOWN_AND_ALIKE: readonly SlipRule[] = [
   knownPhrase,
   ...NUMBERS_HEARD,
   ...MARKS_HEARD,
@@ -92,6 +85,19 @@ const RULES: readonly SlipRule[] = [
   misspelt,
   vowelsLeftOut,
   soundsLike,
+];
+
+/** The first that applies is taken: what the user taught, what is known to be heard, then what sounds or looks alike. */
+const RULES: readonly SlipRule[] = [taughtWord, ...KNOWN_AND_ALIKE];
+/** The same for notes said aloud, where the recogniser writes names of blocks, figures and ends of statements otherwise. */
+const RULES_HEARD: readonly SlipRule[] = [
+  taughtWord,
+  ...BLOCKS_HEARD,
+  ...FIGURES_HEARD,
+  sideHeard,
+  ...WORDS_HEARD,
+  ...STOPS_HEARD,
+  ...KNOWN_AND_ALIKE,
 ];
 
 /** The verb of treatment that is left when "re" is taken off a word that is none itself. */
@@ -106,7 +112,7 @@ function doneAgain(tokens: readonly Token[], i: number): string | undefined {
 /**
  * Puts right what the recogniser's ear made of the trade's words, only where the words as heard make no sense in the place
  * where they stand: words that this user has taught, then slips that are known, then words that sound like the one heard. A
- * token keeps what was heard. Numbers are never touched.
+ * token keeps what was heard. Numbers are never touched in what was typed; where a number said aloud is read otherwise, the slip says so.
  */
 export function putSlipsRight(
   tokens: readonly Token[],
@@ -117,13 +123,14 @@ export function putSlipsRight(
 ): { tokens: Token[]; slips: Slip[] } {
   const slips: Slip[] = [];
   const before: Token[] = [];
+  const rules = spoken ? RULES_HEARD : RULES;
   const lessons = Object.entries(taught ?? {}).map(
     ([heard, means]) => [heard.toLowerCase().split(/\s+/), means.toLowerCase().split(/\s+/)] as const,
   );
   for (let i = 0; i < tokens.length; ) {
     const at = { tokens, i, before, lessons, names, spoken, grid };
     let mend: ReturnType<SlipRule>;
-    for (const rule of RULES) {
+    for (const rule of rules) {
       mend = rule(at);
       if (mend) break;
     }

@@ -8,8 +8,7 @@ const isLetterNear = (words: readonly { w: string }[]): boolean =>
   );
 
 /** "else side 80, are side 79", "bottom or corner", "our border on, L to follow": L and R, read aloud. */
-export const sideHeard: SlipRule = ({ tokens, i, before, spoken }) => {
-  if (!spoken) return undefined;
+export const sideHeard: SlipRule = ({ tokens, i, before }) => {
   const { w } = tokens[i]!;
   const right = tokens[i + 1]?.w ?? '';
   if (!SIDED.test(right)) return undefined;

@@ -1,7 +1,7 @@
 import { COLOURS } from '../../lexicon/colours.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON, type Sense } from '../lexicon-index.ts';
-import { type HeardAt, readAs, type SlipRule } from './slip-rule.ts';
+import { readAs, type SlipRule } from './slip-rule.ts';
 import { isSmallNumber } from './small-number-said.ts';
 
 const sensesAt = (tokens: readonly Token[], i: number): readonly Sense[] =>
@@ -186,4 +186,4 @@ export const STOPS_HEARD: readonly SlipRule[] = [
   settledThen,
   afterStitch,
   soundNo,
-].map((rule) => (at: HeardAt) => (at.spoken ? rule(at) : undefined));
+];

@@ -2,7 +2,7 @@ import { COLOURS, PATTERN_WORDS } from '../../lexicon/colours.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
 import { isNameWord } from './by-sound.ts';
-import { type HeardAt, readAs, type SlipRule } from './slip-rule.ts';
+import { readAs, type SlipRule } from './slip-rule.ts';
 import { smallValue } from './small-number-said.ts';
 
 const isKnown = (tokens: readonly Token[], i: number, w: string): boolean =>
@@ -633,4 +633,4 @@ export const WORDS_HEARD: readonly SlipRule[] = [
   willHeard,
   umUnpicked,
   fatHeard,
-].map((rule) => (at: HeardAt) => (at.spoken ? rule(at) : undefined));
+];
