@@ -32,6 +32,8 @@ export type Memory = {
     places: string[];
     fabric?: string;
   };
+  /** The stitch last told of that kind of treatment: what "same stitch" is, where one note between named none. */
+  stitch?: { action: Action; stitch: Stitch };
   condition?: { finding: Finding; places: string[] };
   /** Which of the two was said last. */
   lastKind?: 'treatment' | 'condition';

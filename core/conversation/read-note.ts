@@ -134,7 +134,7 @@ export function readNote(
     };
   }
 
-  const items = dropAsides(mendCorrections(exceptPlaces(scanned.items, fabrics, grid)));
+  const items = dropAsides(mendCorrections(exceptPlaces(scanned.items, fabrics, grid), grid));
   // a slip put right in the note itself mends no other note
   const wordsLeft = items.map((x) => x.w).join(' ');
   const named = findDays(text, local);
@@ -427,6 +427,7 @@ function remember(
           if (o.action === e.action && (here || !o.places.length)) return [];
           return here ? [{ ...o, passed: true as const }] : [o];
         });
+      if (e.action && e.stitch) next.stitch = { action: e.action, stitch: e.stitch };
       if (e.action && e.places?.length) next.plans = plansAfter(next.plans ?? [], e);
       // "the tulle goes on tomorrow; the cleaning I have given up": what is to be is spoken of further
       const givenUp =
@@ -476,11 +477,17 @@ function remember(
         next.material = { material: e.about };
     }
   }
+  // "all the chintz ones pressed except the bottom left", then "that one": the one excepted
+  const barred = state.clauses.flatMap((c) => c.items.flatMap((x) => x.fabric?.bar ?? []));
   next.found = found;
   // in the order said: what "the second of those ways" is
   next.open = [...open, ...ways.sort((a, b) => a.from - b.from).map((x) => x.way)].slice(-24);
   next.mentions = [...(snapshot.mentions ?? []), ...mentionsOf(drafts)].slice(-40);
   spokenOfAfter(next, drafts, snapshot, amended, state.drafts.length > 0);
+  if (barred.length === 1 && !amended) {
+    next.earlier = [...next.earlier, next.focus].slice(-6);
+    next.focus = barred;
+  }
   return next;
 }
 

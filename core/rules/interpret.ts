@@ -194,7 +194,10 @@ function readClause(
   }
 
   // 4. Same again.
-  if (!made.length && !state.drafts.some((d) => d.clause === index && d.entry.kind === 'condition'))
+  if (
+    !made.length &&
+    !state.drafts.some((d) => d.clause === index && /^(condition|treatment)$/.test(d.entry.kind))
+  )
     sameAgain(state, clause, v, placed, stitch);
 
   // 5. Materials that the treatments used up.
@@ -234,12 +237,14 @@ function topicAfter(
   const cloth = placed.kind === 'none' && !told ? mendedCloth(clause.items, state) : undefined;
   const named =
     placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt') || cloth;
+  // "the two shattered ones: it's crepeline": told by what was found there
+  const described = placed.kind === 'specific' && !placed.items.length;
   const light = (x: Item): boolean =>
     Boolean(x.place || x.fabric || x.seam || x.quantity) ||
     /^(the|and|,|&|\+|\/|also|too|each|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|"|')$/.test(
       x.w,
     );
-  if (!said && named && clause.items.every(light))
+  if (!said && named && clause.items.every((x) => light(x) || (described && x.finding)))
     return { places: cloth?.places ?? placed.places, sentence: clause.sentence };
   const standing = told ? state.topic : undefined;
   // "now the thumb hole | I'm torn between …"

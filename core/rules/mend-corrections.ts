@@ -1,4 +1,6 @@
+import type { QuiltGrid } from '../../shared/quilt.ts';
 import { type Item, makeItem } from './item.ts';
+import { cornerBlock, splitBlock } from './places/grid.ts';
 import { afterthoughtAt, mayThinkAgain, secondThoughtAt } from './second-thought.ts';
 
 type Sort =
@@ -146,13 +148,17 @@ const STOP = /^[.;!?\n]$/;
  * sixty mil", "3-2 has a hole, no, 3-3". The later word of the same sort takes the place of the earlier, and the marker between
  * goes. No word's offsets change.
  */
-export function mendCorrections(items: Item[]): Item[] {
+export function mendCorrections(items: Item[], grid: QuiltGrid): Item[] {
   const out = [...items];
-  if (mayThinkAgain(items)) mendSecondThoughts(out);
+  if (mayThinkAgain(items)) mendSecondThoughts(out, grid);
   for (let k = 1; k < out.length; k++) {
     const marker = BY_FIRST.get(out[k]!.w)?.find((m) => m.every((word, q) => out[k + q]?.w === word));
-    if (!marker) continue;
-    const at = takeAway(out, k, k + marker.length) ?? saidBehind(out, k, marker) ?? correctAt(out, k, marker);
+    // "row two done as well": no "well" that puts right
+    if (!marker || (marker[0] === 'well' && out[k - 1]!.w === 'as')) continue;
+    const at =
+      takeAway(out, k, k + marker.length) ??
+      saidBehind(out, k, marker, grid) ??
+      correctAt(out, k, marker, grid);
     if (at === undefined) continue;
     apologyBehind(out, at);
     k = Math.max(0, at - 1);
@@ -161,7 +167,7 @@ export function mendCorrections(items: Item[]): Item[] {
 }
 
 /** "thirty millilitres, no, let me be exact, forty-five": what comes between is as good as a plain "no". */
-function mendSecondThoughts(out: Item[]): void {
+function mendSecondThoughts(out: Item[], grid: QuiltGrid): void {
   for (let k = 1; k < out.length; k++) {
     const length = secondThoughtAt(out, k);
     const after = length ? 0 : afterthoughtAt(out, k);
@@ -178,7 +184,7 @@ function mendSecondThoughts(out: Item[]): void {
     const comma = { ...no, w: ',' };
     const pause = /^[,.;:-]$/.test(plain[from - 1]!.w) ? [] : [comma];
     plain.splice(from, length, ...pause, no, comma);
-    const at = correctAt(plain, from + pause.length, ['no']);
+    const at = correctAt(plain, from + pause.length, ['no'], grid);
     if (at === undefined) continue;
     out.splice(0, out.length, ...plain);
     k = Math.max(0, at - 1);
@@ -197,7 +203,7 @@ function apologyBehind(out: Item[], at: number): void {
 }
 
 /** "block 3 is torn, block 2, sorry", "20 minutes, 30 I mean": the marker behind the right one, which ends the sentence. */
-function saidBehind(out: Item[], k: number, marker: string[]): number | undefined {
+function saidBehind(out: Item[], k: number, marker: string[], grid: QuiltGrid): number | undefined {
   if (!/^(sorry|i mean|i meant|correction)$/.test(marker.join(' '))) return undefined;
   const after = out[k + marker.length]?.w;
   if (after !== undefined && !STOP.test(after)) return undefined;
@@ -214,7 +220,7 @@ function saidBehind(out: Item[], k: number, marker: string[]): number | undefine
     return undefined;
   // as if the marker had been said first
   const plain = [...out.slice(0, b), ...out.slice(k, k + marker.length), right];
-  const at = correctAt(plain, b, marker);
+  const at = correctAt(plain, b, marker, grid);
   if (at !== undefined) out.splice(0, k + marker.length, ...plain);
   return at;
 }
@@ -247,14 +253,14 @@ function takeAway(out: Item[], k: number, after: number): number | undefined {
   return b;
 }
 
-function correctAt(out: Item[], k: number, marker: string[]): number | undefined {
+function correctAt(out: Item[], k: number, marker: string[], grid: QuiltGrid): number | undefined {
   const alone = marker.length === 1 ? marker[0]! : '';
   const weak = WEAK.has(alone);
   let m = k + marker.length;
   while (m < out.length && m < k + marker.length + 5 && LIGHT.has(out[m]!.w) && !sortsOf(out[m]!).length) m++;
   // "35 minutes I mean, not 25": what was right is told before
   if (!marker.includes('not') && out.slice(k + marker.length, m).some((x) => x.w === 'not')) return undefined;
-  restOfEarlier(out, k, m);
+  restOfEarlier(out, k, m, grid);
   const next = out[m];
   const sorts = next ? sortsOf(next) : [];
   // "not 3-3, 3-2" names the wrong one first and is read as an amendment.
@@ -327,7 +333,7 @@ function correctAt(out: Item[], k: number, marker: string[]): number | undefined
 }
 
 /** What is left out because it was said before: the hour of "at twenty past two, no, half past", the corner of "no, the bottom left". */
-function restOfEarlier(out: Item[], k: number, m: number): void {
+function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid): void {
   const back = out.slice(Math.max(0, k - 4), k).reverse();
   const words = ` ${out
     .slice(m, m + 4)
@@ -363,14 +369,13 @@ function restOfEarlier(out: Item[], k: number, m: number): void {
     );
     return;
   }
-  const corner = back.find(
-    (x) => /^corner-/.test(x.place?.places[0] ?? '') && x.place?.places.length === 1,
-  )?.place;
+  const corner = back.find((x) => cornerOf(x))?.place;
   const side =
     corner && /^ (?:(top|upper|bottom|lower) )?(left|right)(?: hand)?(?: one)? (?:[.,;!] |$)/.exec(words);
   if (side && !out[m]!.place) {
-    const [, level, edge] = corner.places[0]!.split('-');
-    const row = side[1] ? (/top|upper/.test(side[1]) ? 'top' : 'bottom') : level;
+    const said = cornerOf({ place: corner })!;
+    const row = side[1] ? (/top|upper/.test(side[1]) ? 'top' : 'bottom') : said.row;
+    const edge = side[2] ?? said.edge;
     join(
       out,
       m,
@@ -379,10 +384,26 @@ function restOfEarlier(out: Item[], k: number, m: number): void {
         .replace(/ [.,;!]$/, '')
         .split(' ').length,
       {
-        place: { ...corner, places: [`corner-${row}-${side[2] ?? edge}`] },
+        place: {
+          ...corner,
+          places: [
+            corner.kind === 'blocks'
+              ? cornerBlock(grid, row === 'top', edge === 'left')
+              : `corner-${row}-${edge}`,
+          ],
+        },
       },
     );
   }
+}
+
+/** The corner that one place names: of the quilt, or the block in it. */
+function cornerOf({ place }: Pick<Item, 'place'>): { row: string; edge: string } | undefined {
+  if (place?.places.length !== 1) return undefined;
+  const [kind, level, edge] = place.places[0]!.split('-');
+  if (kind === 'corner') return { row: level!, edge: edge! };
+  const at = place.rule === 'place.corner-block' ? splitBlock(place.places[0]!) : undefined;
+  return at && { row: at.row === 1 ? 'top' : 'bottom', edge: at.block === 1 ? 'left' : 'right' };
 }
 
 /** Makes one item of several, with a sense that they have together. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readLast, treatmentsSaid } from './bench-quilt.ts';
+import { conditionsSaid, readLast, treatmentsSaid } from './bench-quilt.ts';
 
 describe('the thing last spoken of is taken off', () => {
   it.each<[notes: string[], said: string[]]>([
@@ -136,4 +136,99 @@ it('damage that only tells which block is meant is not found again', () => {
     'those three with the moth want a support behind',
   ]);
   expect(entries.map(({ entry }) => entry.kind)).toEqual(['treatment']);
+});
+
+/** Conditions and treatments of the last note. */
+const saidOf = (notes: string[]): string[] => [...conditionsSaid(notes), ...treatmentsSaid(notes)];
+
+describe('places seen from those spoken of', () => {
+  it.each<[notes: string[], said: string[]]>([
+    [['3-1: the seam with the one below is open'], ['split-seam 3-1 4-1']],
+    [
+      ['plum silk is worn in 4-3 and the block right next to it on the right has a hole in it'],
+      ['fraying 4-3', 'hole 4-4'],
+    ],
+    [['4-2 and 4-3 are stained', 'also the two right under those'], ['stain 5-2 5-3']],
+    [
+      ['1-5 and 2-5 will get muslin behind, the other five in that column I leave alone'],
+      ['stabilize planned 1-5 2-5', 'leave done 3-5 4-5 5-5 6-5 7-5'],
+    ],
+    [['2-1 is torn', 'the others in that row look all right'], ['sound 2-2 2-3 2-4 2-5 2-6']],
+    [['batting clumped in 7-1 and the other left hand corner'], ['lumpy-batting 7-1 1-1']],
+    [['3-3 thin. fused interfacing behind that & 2-1'], ['thin 3-3', 'stabilize done 3-3 2-1']],
+    [['4-2 is worn', 'worn one gets fusible behind'], ['stabilize planned 4-2']],
+    [['1-4 torn, 2-2 stained', 'torn one patched'], ['patch done 1-4']],
+    [
+      ['4-4 is thin', 'that one has a split seam at the outside edge. whipstitched it'],
+      ['split-seam 4-4', 'resew done whipstitch 4-4'],
+    ],
+    [['all the blue gingham ones pressed except bottom right'], ['press done 1-1 2-4']],
+    [['in row two the middle two blocks are torn'], ['tear 2-3 2-4']],
+    // where nobody knows
+    [['stains on 1-1 and 3-2', 'another stain here, a big one'], ['stain']],
+    [['4-2 is torn', "oh and I see a seam that's split"], ['split-seam']],
+    // what is no pointing
+    [['2-2 has a hole in it and 3-3'], ['hole 2-2 3-3']],
+    [['3-3 is torn', "I'm happy with that"], []],
+  ])('%j', (notes, said) => {
+    expect(saidOf(notes)).toEqual(said);
+  });
+});
+
+describe('work that goes on from what was done', () => {
+  it.each<[notes: string[], said: string[]]>([
+    [
+      ["top row's tied and I'm on the second one now"],
+      ['tie done 1-1 1-2 1-3 1-4 1-5 1-6', 'tie doing 2-1 2-2 2-3 2-4 2-5 2-6'],
+    ],
+    [
+      [
+        'doing the second row now, taking the ties out',
+        "that one's finished as well and the first three of the next",
+      ],
+      ['remove done ties 2-1 2-2 2-3 2-4 2-5 2-6 3-1 3-2 3-3'],
+    ],
+    [
+      ['tied the first three of row three', "the rest of that row's tied and the whole of the last one"],
+      ['tie done 3-4 3-5 3-6 7-1 7-2 7-3 7-4 7-5 7-6'],
+    ],
+    [
+      ['4-3, 4-4, 5-3 and 5-4 stained', 'dabbed the top two', 'did the other two, 15 min'],
+      ['clean done 15min 5-3 5-4'],
+    ],
+    [
+      ['1-3 and 2-2 shattered', 'netted 1-3 first, couched it', 'doing the other one now'],
+      ['overlay doing 2-2'],
+    ],
+    [
+      [
+        '1-3 and 2-2 shattered',
+        'netted 1-3 first, couched it',
+        'doing the other one now',
+        'done, same stitch, 70 minutes',
+      ],
+      ['overlay done couching 70min 2-2'],
+    ],
+    // nothing goes on
+    [['pressed 2-3', '2-4 done'], ['? done 2-4']],
+    [['row three is stained. the second one is torn'], ['stain 3-1 3-2 3-3 3-4 3-5 3-6', 'tear 3-2']],
+  ])('%j', (notes, said) => {
+    expect(saidOf(notes)).toEqual(said);
+  });
+});
+
+describe('what was left out of the last note', () => {
+  it.each<[notes: string[], said: string[]]>([
+    [
+      ['the blue gingham is shattered, all of it', "oh, except the one in the top row, that's only thin"],
+      ['shattered 2-4 5-6', 'thin 1-1'],
+    ],
+    [
+      ['darned 1-1, 2-2 and 3-4', 'apart from 3-4, I patched that one'],
+      ['darn done 1-1 2-2', 'patch done 3-4'],
+    ],
+    [['there is moth in the corner block bottom left no bottom right'], ['insect-damage 7-6']],
+  ])('%j', (notes, said) => {
+    expect(saidOf(notes)).toEqual(said);
+  });
 });

@@ -120,6 +120,20 @@ function sameElsewhere(items: Item[], from: number): boolean {
   return items.slice(k + 1, k + 4).some((x) => x.place || x.fabric);
 }
 
+/** Has the clause a place and a verb of its own, that stands in no "the one that's in 3-2"? */
+const hasOwnVerb = (current: Item[]): boolean =>
+  current.some((x) => x.place || x.fabric) &&
+  current.some((x, m) => m > 0 && FINITE_VERB.test(x.w) && !RELATIVE.test(current[m - 1]!.w)) &&
+  !current.some((x) => x.w === 'between');
+const placeForI = (items: Item[], from: number): boolean => {
+  let m = from;
+  while (/^(the|and|all|both)$/.test(items[m]?.w ?? '') && m < from + 3) m++;
+  return items[m]?.place !== undefined && /^(i|we)$/.test(items[m + 1]?.w ?? '');
+};
+const FINITE_VERB =
+  /^('s|is|are|was|were|has|have|had|gets?|got|needs?|wants?|will|'ll|looks|smells|feels|seems|came|went|stays?)$/;
+const RELATIVE = /^(that|which|who|where|what|it|there)$/;
+
 /** Is the comma or conjunction at `k` the end of a statement? */
 export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
@@ -228,6 +242,11 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
       current.some((x) => x.fabric || x.place) &&
       current.some((x) => /^(are|is|'s|gets?|getting|will|'ll)$/.test(x.w))
     )
+      return restHasPredicate(items, k + 1);
+    // "someone's put a patch on 5-5 and the one below that is tender", "2-2 is to have net over it and the one below a bit of lawn"
+    if (/^(and|&|but)$/.test(w) && hasOwnVerb(current) && newSubject(items, k + 1)) return true;
+    // "2-5 will get muslin behind, the other five in that column I leave alone"
+    if (w === ',' && hasOwnVerb(current) && current.at(-1)!.w !== ',' && placeForI(items, k + 1))
       return restHasPredicate(items, k + 1);
     return current.some((x) => x.place) &&
       restHasPredicate(items, k + 1) &&

@@ -207,6 +207,7 @@ function isTakenOff(items: Item[], k: number): boolean {
 export function isAttribute(items: Item[], k: number): boolean {
   return (
     tellsWhichByDamage(items, k) ||
+    headsNote(items, k) ||
     (items[k]!.finding !== 'old-repair' &&
       (/^(the|that|this|those|these|its|other|two|three|both)$/.test(items[k - 1]?.w ?? '') ||
         /^place\.(those|both)$/.test(items[k - 1]?.place?.rule ?? '')) &&
@@ -215,6 +216,18 @@ export function isAttribute(items: Item[], k: number): boolean {
         items[k + 1]?.w ?? '',
       ) ||
         items[k + 1]?.fabric !== undefined))
+  );
+}
+
+/** "threadbare one gets fusible behind", "so stained ones dabbed": the article left away at the head of a note or a sentence. */
+function headsNote(items: Item[], k: number): boolean {
+  if (!/^ones?$/.test(items[k + 1]?.w ?? '') || items[k]!.finding === 'sound') return false;
+  let m = k - 1;
+  while (/^(so|and|right|ok|okay|then|now|well|,|um|uh)$/.test(items[m]?.w ?? '') && m > k - 4) m--;
+  return (
+    m < 0 ||
+    /^[.;!?\n]$/.test(items[m]!.w) ||
+    (m < k - 1 && items[m + 1]!.w === ',' && items[m + 2]!.w === 'and')
   );
 }
 

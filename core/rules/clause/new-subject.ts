@@ -34,6 +34,13 @@ export const FINITE = new Set([
   'only',
   'too',
   'same',
+  'were',
+  "'re",
+  'did',
+  'smells',
+  'feels',
+  'seems',
+  'appears',
 ]);
 
 /** "2-5 done, 3-5 to follow", "…, back to follow", "ties out, backing tomorrow": a place or a thing, and that it is for later. */
@@ -102,7 +109,7 @@ export function beginsSaying(items: Item[], k: number): boolean {
   let m = k + 1;
   // "both of those blue plaid blocks have bled"
   while (
-    (/^(both|also|all|too|too,|still|blocks?|ones?)$/.test(items[m]?.w ?? '') ||
+    (/^(both|also|all|too|too,|still|blocks?|ones?|there|though)$/.test(items[m]?.w ?? '') ||
       (items[m]?.fabric && items[k]!.place!.kind === 'pointer')) &&
     m < k + 4
   )

@@ -35,9 +35,13 @@ export function makeCondition(
   // "there was a hole where a spark fell on it", when whole rows were spoken of: in which block, nobody knows
   const oneOfMany =
     placed.kind === 'pronoun' &&
-    placed.places.length > 4 &&
     placed.items.every((x) => x.place!.rule === 'place.it') &&
-    items.slice(Math.max(0, c.at - 3), c.at).some((x) => /^(a|an|another)$/.test(x.w));
+    items.slice(Math.max(0, c.at - 3), c.at).some(
+      (x) =>
+        (placed.places.length > 4 && /^(a|an)$/.test(x.w)) ||
+        // "another stain here", after three places were told of
+        (placed.places.length > 1 && x.w === 'another'),
+    );
   // "a stain somewhere", "there's another rusty mark somewhere": not where the last thing was
   let unknown =
     placed.unknown ||
@@ -113,7 +117,9 @@ export function makeCondition(
       }
     }
   }
-  const part = ownEdges ? undefined : partOfFinding(items, c);
+  const told = partOfFinding(items, c);
+  // "that one has a split seam at the outside edge": the block's edge
+  const part = ownEdges || (told === 'edge' && placed.kind === 'pronoun') ? undefined : told;
   if (!places?.length && part) places = [part];
   const under = c.finding === 'lumpy-batting' ? placeOver(state, v, items) : undefined;
   if (under) places = under;

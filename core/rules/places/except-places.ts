@@ -91,6 +91,14 @@ function endsOf(items: Item[], k: number, base: string[]): { places: string[]; n
       ? undefined
       : { places: [base[nth]!], next: along(items, /^(one|block|square)$/.test(noun) ? m + 2 : m + 1) };
   }
+  const corner = inCorner(`${end} ${items[m + 1]?.w}`, base);
+  if (corner) {
+    const next = /^hand$/.test(items[m + 2]?.w ?? '') ? m + 3 : m + 2;
+    return {
+      places: [corner],
+      next: /^(one|block|square|corner)$/.test(items[next]?.w ?? '') ? next + 1 : next,
+    };
+  }
   if (!ENDS.test(end) && !(end === 'ends' && n === 2)) return undefined;
   m++;
   if (items[m]?.w === 'hand') m++;
@@ -109,6 +117,19 @@ function endsOf(items: Item[], k: number, base: string[]): { places: string[]; n
     places: UPPER.test(end) ? base.slice(0, many) : base.slice(-many),
     next: m,
   };
+}
+
+/** "all the rose chintz ones except bottom left": of those meant, the one that lies furthest to that corner. */
+function inCorner(words: string, base: string[]): string | undefined {
+  const told = /^(top|upper|bottom|lower) (left|right)$/.exec(words);
+  if (!told) return undefined;
+  const at = base.map((p) => splitBlock(p)!);
+  if (at.some((p) => !p)) return undefined;
+  const rows = at.map((p) => p.row);
+  const row = /top|upper/.test(told[1]!) ? Math.min(...rows) : Math.max(...rows);
+  const along = at.filter((p) => p.row === row).map((p) => p.block);
+  const block = told[2] === 'left' ? Math.min(...along) : Math.max(...along);
+  return base.find((p) => p === `${row}-${block}`);
 }
 
 /**

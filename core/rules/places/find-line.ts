@@ -3,6 +3,7 @@ import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { blockAt, columnOf, countUp, gridOfRow, rowOf, splitBlock, unique } from './grid.ts';
+import { linesSpokenAt } from './line-spoken.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { readIndex, readIndexList } from './read-index.ts';
 
@@ -685,12 +686,19 @@ export function linePhrase(tokens: Token[], i: number, ctx: PlaceContext): Place
   while (/^(of|in|on|along|at|from|,|down|across|up|over)$/.test(w(tokens, j)) && j < pick.next + 2) j++;
   if (j === pick.next && !pick.noun) return undefined;
   if (j === pick.next + 1 && w(tokens, pick.next) === ',' && !pick.noun) return undefined;
-  const of = lineAt(tokens, j, ctx);
+  const of = lineAt(tokens, j, ctx) ?? lineToldAsOne(tokens, j, ctx);
   // "the third block, row two": the comma joins it; "the last block. Row two" does not
   if (!of) return undefined;
   if (j === pick.next && !of.named) return undefined;
   const along = pick.of(lengthOf(ctx, of), of.axis);
   return along ? crossed(ctx, of, along, of.next) : undefined;
+}
+
+/** "the first three of the next", "the last two of that one": of the rows that the talk goes along. */
+function lineToldAsOne(tokens: Token[], j: number, ctx: PlaceContext): Line | undefined {
+  if (w(tokens, j - 1) !== 'of') return undefined;
+  const told = linesSpokenAt(tokens, j, ctx, true);
+  return told && { ...told, how: 'implied', named: true };
 }
 
 function afterLine(tokens: Token[], line: Line, ctx: PlaceContext): PlaceFound | undefined {

@@ -43,7 +43,11 @@ type Described = { finding?: Finding; action?: Action; seam?: boolean; patch?: b
  */
 export function findMention(items: Item[], mentions: Mention[]): string[] | undefined {
   // "tear darned, 20 min": as if "the" had been said
-  if (items.slice(0, 3).some((_x, k) => isBareThing(items, k))) {
+  if (
+    items
+      .slice(0, 3)
+      .some((x, k) => isBareThing(items, k) || (x.finding && /^ones?$/.test(items[k + 1]?.w ?? '')))
+  ) {
     const phrase = describedAt(items, -1);
     const places = phrase && placesOf(phrase, mentions);
     if (places) return places;

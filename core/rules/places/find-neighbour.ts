@@ -64,6 +64,13 @@ function wayAt(tokens: Token[], i: number, count: number | undefined): Way | und
     k < i + 3
   )
     k++;
+  // "its neighbour over on the left"
+  if (
+    /^(over|across|along|round|across)$/.test(w(tokens, k)) &&
+    /^(to|on|at)$/.test(w(tokens, k + 1)) &&
+    /^(left|right)$/.test(w(tokens, k + 3))
+  )
+    k++;
   const diagonal = /^diagonal(ly)?$/.test(w(tokens, k));
   if (diagonal) k++;
   // "to the left", "on its right", "to the L", "left of"
@@ -203,9 +210,12 @@ export function neighbourPhrase(
 function seamLeadsTo(tokens: Token[], i: number): boolean {
   const before = `${w(tokens, i - 3)} ${w(tokens, i - 2)} ${w(tokens, i - 1)}`;
   if (/^between (that|this|it) and$/.test(before)) return true;
+  // "the seam with the one below is open"
+  if (/seams? (with|against|to|onto)$/.test(before)) return true;
   return (
-    /(going|goes|leading|leads|running|runs|joining|joins|on) (to|onto|into|with)$/.test(before) &&
-    tokens.slice(Math.max(0, i - 10), i).some((t) => /^seams?$/.test(t.w))
+    /(going|goes|leading|leads|running|runs|joining|joins|on|shared|shares) (to|onto|into|with)$/.test(
+      before,
+    ) && tokens.slice(Math.max(0, i - 10), i).some((t) => /^seams?$/.test(t.w))
   );
 }
 
@@ -455,6 +465,13 @@ function from(
     } else if (NOT_AFTER.test(w(tokens, w(tokens, next) === 'the' ? next + 1 : next))) return undefined;
     else if (joint > next && w(tokens, next) !== 'to') return undefined;
   }
+  // "the block next to it on the right"
+  const side =
+    ways.list[0]!.slack && /^(on|to)$/.test(w(tokens, next)) ? wayAt(tokens, next, undefined) : undefined;
+  if (side && !side.several) {
+    ways = { list: [side], next: side.next };
+    next = side.next;
+  }
   if (!bases) {
     const base = lastBlock(ctx);
     if (!base)
@@ -484,7 +501,9 @@ function from(
         ]
       : ways.list.flatMap((x) => x.steps);
   const several = steps.length > 1;
-  const reach = several ? [1] : spread ? Array.from({ length: spread }, (_, k) => k + 1) : [distance];
+  // "the two right under those two": one under each
+  const each = spread !== undefined && spread === bases.length && !several;
+  const reach = several || each ? [1] : spread ? Array.from({ length: spread }, (_, k) => k + 1) : [distance];
   const named = bases.flatMap((base) => {
     return steps.flatMap((s) => reach.map((r) => blockFrom(ctx.grid, base, s.row * r, s.block * r)));
   });
@@ -530,6 +549,14 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     return found([outermost(group, side)], next);
   }
   const n = readCount(tokens, j);
+  // "dabbed the top two", "the lower ones are for tomorrow": those that lie furthest to that side
+  const sided = n ? n.next : /^ones$/.test(w(tokens, j)) ? j + 1 : undefined;
+  if (sided && !isNounOfLine(w(tokens, sided)) && !/^(along|on|down|from|row)$/.test(w(tokens, sided))) {
+    const row = /^ones$/.test(w(tokens, sided)) ? sided + 1 : sided;
+    const outer = outermostOf(group, word);
+    if (outer && outer.length < group.length && (n ? outer.length === n.value : outer.length > 1))
+      return found(outer, row);
+  }
   const many = n && n.value > 1 && n.value < group.length ? n : undefined;
   if (many && (word === 'first' || word === 'last') && !isNounOfLine(w(tokens, many.next)))
     return found(word === 'first' ? group.slice(0, many.value) : group.slice(-many.value), many.next);
@@ -582,6 +609,12 @@ const isNounOfLine = (word: string): boolean =>
 
 /** The block of a group that lies furthest to one side, where it is but one. */
 function outermost(group: string[], side: string): string | undefined {
+  const best = outermostOf(group, side);
+  return best?.length === 1 ? best[0] : undefined;
+}
+
+/** The blocks of a group that lie furthest to one side. */
+function outermostOf(group: string[], side: string): string[] | undefined {
   const at = group.map((p) => splitBlock(p)!);
   const by = /^(top|upper|higher|uppermost)$/.test(side)
     ? at.map((p) => -p.row)
@@ -594,7 +627,7 @@ function outermost(group: string[], side: string): string | undefined {
           : undefined;
   if (!by) return undefined;
   const best = Math.max(...by);
-  return by.filter((v) => v === best).length === 1 ? group[by.indexOf(best)] : undefined;
+  return group.filter((_p, k) => by[k] === best);
 }
 
 /** The last group of a few blocks spoken of: one list, or two single blocks one after the other. */

@@ -3,7 +3,8 @@ import { CURRENCY_WORDS, SMALL_MONEY_WORDS } from '../../lexicon/units.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
-import { allBlocks, blockAt, blockFrom, columnOf, rowOf, splitBlock, unique } from './grid.ts';
+import { cornerPhrase } from './find-corner.ts';
+import { allBlocks, blockAt, blockFrom, columnOf, cornerBlock, rowOf, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 const isUnit = (word: string): boolean =>
@@ -417,6 +418,15 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     rule,
     kind: 'pointer',
   });
+  // "fused interfacing behind that and 2-1", "net over that, 20 min"
+  if (
+    word === 'that' &&
+    /^(behind|over|under|underneath|beneath|below|above|on|round|around|across|beside|to|with)$/.test(
+      w(tokens, i - 1),
+    ) &&
+    (after === '' || /^([.,;!&+]|and|too|as|then|now|in|with|by|for|first|instead)$/.test(after))
+  )
+    return here(i + 1, 'place.that-one');
   if (word === 'that' || word === 'this' || word === 'the' || word === 'same') {
     const skip = after === 'same' ? 1 : 0;
     const noun = w(tokens, i + 1 + skip);
@@ -439,12 +449,18 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     if (noun === 'rest' && ['of', 'along'].includes(w(tokens, i + 2))) {
       const k = ['the', 'that', 'it', 'this'].includes(w(tokens, i + 3)) ? i + 4 : i + 3;
       const row = splitBlock(focus.at(-1) ?? '')?.row;
-      const isRow = w(tokens, k) === 'row' || w(tokens, i + 3) === 'it';
+      // "the first two of row three", then "the rest of that one"
+      const one =
+        w(tokens, k) === 'one' &&
+        /^(that|this)$/.test(w(tokens, k - 1)) &&
+        focus.length > 1 &&
+        focus.every((p) => splitBlock(p)?.row === row);
+      const isRow = w(tokens, k) === 'row' || w(tokens, i + 3) === 'it' || one;
       if (row !== undefined && isRow) {
         const named = w(tokens, k) === 'row' ? readCount(tokens, k + 1) : undefined;
         const which = named?.value ?? row;
         return {
-          next: named ? named.next : w(tokens, k) === 'row' ? k + 1 : i + 4,
+          next: named ? named.next : /^(row|one)$/.test(w(tokens, k)) ? k + 1 : i + 4,
           places: rowOf(grid, which).filter((p) => !focus.includes(p)),
           how: 'implied',
           rule: 'place.rest-of-row',
@@ -462,6 +478,10 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         };
       }
     }
+    if (noun === 'other') {
+      const corner = otherCorner(tokens, i + 2, ctx);
+      if (corner) return corner;
+    }
     if (noun === 'other' || (noun === 'others' && word === 'the')) {
       const n = readCount(tokens, i + 2);
       const k = n ? n.next : i + 2;
@@ -476,6 +496,8 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       if (noun2 === 'one' || noun2 === 'block' || (n && n.value <= 6) || noun === 'others') {
         const end =
           noun === 'others' ? i + 2 : ['one', 'block', 'blocks', 'ones'].includes(noun2) ? k + 1 : k;
+        const inLine = othersInLine(tokens, end, ctx, n?.value);
+        if (inLine) return inLine;
         const group = [...ctx.earlier]
           .reverse()
           .find(
@@ -550,7 +572,13 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       if (meeting)
         return { next: i + 2, places: [meeting], how: 'implied', rule: 'place.the-corner', kind: 'pointer' };
     }
-    if (word === 'the' && noun === 'corner' && w(tokens, i + 2) !== 'of') {
+    if (
+      word === 'the' &&
+      noun === 'corner' &&
+      w(tokens, i + 2) !== 'of' &&
+      // "the corner block, top right" says which
+      !cornerPhrase(tokens, i + 1, ctx)
+    ) {
       const groups = [focus, ...[...ctx.earlier].reverse()];
       const corner =
         groups.find((g) => g.some((p) => p.startsWith('corner'))) ??
@@ -736,6 +764,78 @@ function nthOf(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | unde
   return place
     ? { next, places: [place], how: 'implied', rule: 'place.nth-of-them', kind: 'pointer' }
     : undefined;
+}
+
+/** "the other left hand corner", "the other bottom corner block", after the one at that side was told of: the one at its other end. */
+function otherCorner(
+  tokens: Token[],
+  k: number,
+  { grid, focus, earlier }: PlaceContext,
+): PlaceFound | undefined {
+  const side = w(tokens, k);
+  if (!/^(left|right|top|bottom|upper|lower)$/.test(side)) return undefined;
+  let next = k + 1;
+  if (w(tokens, next) === 'hand') next++;
+  if (w(tokens, next) !== 'corner') return undefined;
+  next++;
+  const block = /^(block|square|one)$/.test(w(tokens, next));
+  if (block) next++;
+  const upright = /^(top|bottom|upper|lower)$/.test(side);
+  const at = /^(top|upper)$/.test(side) ? 'top' : side === 'lower' ? 'bottom' : side;
+  for (const place of [focus, ...[...earlier].reverse()].flat()) {
+    const [kind, row, edge] = place.split('-');
+    const told = splitBlock(place);
+    const corner =
+      kind === 'corner' && !block
+        ? { row: row!, edge: edge! }
+        : told && isCornerBlock(grid, place)
+          ? { row: told.row === 1 ? 'top' : 'bottom', edge: told.block === 1 ? 'left' : 'right' }
+          : undefined;
+    if (!corner || (upright ? corner.row : corner.edge) !== at) continue;
+    if (upright) corner.edge = corner.edge === 'left' ? 'right' : 'left';
+    else corner.row = corner.row === 'top' ? 'bottom' : 'top';
+    const places = [
+      told
+        ? cornerBlock(grid, corner.row === 'top', corner.edge === 'left')
+        : `corner-${corner.row}-${corner.edge}`,
+    ];
+    return { next, places, how: 'implied', rule: 'place.other-corner', kind: told ? 'blocks' : 'part' };
+  }
+  return undefined;
+}
+
+/** "the other three in that column", "the others in the row", after some of its blocks were told of: the rest of that line. */
+function othersInLine(
+  tokens: Token[],
+  end: number,
+  { grid, focus, earlier }: PlaceContext,
+  count: number | undefined,
+): PlaceFound | undefined {
+  let k = end;
+  if (!/^(in|of|along|down)$/.test(w(tokens, k))) return undefined;
+  k++;
+  if (/^(the|that|this|same)$/.test(w(tokens, k))) k++;
+  if (w(tokens, k) === 'same') k++;
+  const noun = w(tokens, k);
+  if (!/^(row|column|col)$/.test(noun)) return undefined;
+  const named = readCount(tokens, k + 1);
+  const last = splitBlock(focus.at(-1) ?? '');
+  const nth = named?.value ?? (noun === 'row' ? last?.row : last?.block);
+  if (nth === undefined) return undefined;
+  const line = noun === 'row' ? rowOf(grid, nth) : columnOf(grid, nth);
+  const told = [focus, focus.length === line.length ? [] : focus.concat(...earlier.slice(-2))];
+  for (const group of told) {
+    const rest = line.filter((p) => !group.includes(p));
+    if (rest.length && rest.length < line.length && (count === undefined || rest.length === count))
+      return {
+        next: named?.next ?? k + 1,
+        places: rest,
+        how: 'implied',
+        rule: 'place.rest-of-line',
+        kind: 'pointer',
+      };
+  }
+  return undefined;
 }
 
 const isCornerBlock = (grid: QuiltGrid, place: string): boolean => {

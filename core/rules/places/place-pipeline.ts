@@ -12,6 +12,7 @@ import { neighbourPhrase, oneOfThem } from './find-neighbour.ts';
 import { sidedPart } from './find-part.ts';
 import { backPointer, neighbour } from './find-pointer.ts';
 import { lineReached } from './line-reached.ts';
+import { lineSpoken } from './line-spoken.ts';
 import { ordinalFirst } from './ordinal-first.ts';
 import { downAndAcross, pair } from './pair.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
@@ -22,11 +23,12 @@ import { shortCross } from './short-cross.ts';
 type Finder = (tokens: Token[], i: number, ctx: PlaceContext) => PlaceFound | undefined;
 
 /**
- * In this order, each sure of more words than the next: a name that she gave to a place; how far she has come along a row; a phrase that names blocks by row and number; groups of rows,
+ * In this order, each sure of more words than the next: a name that she gave to a place; the row that work has come to; how far she has come along a row; a phrase that names blocks by row and number; groups of rows,
  * columns and blocks; corners; the middle; two numbers; lines and what is picked from them. The longest wins; of equal length the first.
  */
 const BLOCK_FINDERS: Finder[] = [
   namedPlace,
+  lineSpoken,
   alongRow,
   shortCross,
   rowFirst,

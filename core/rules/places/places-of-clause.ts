@@ -44,7 +44,7 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     const kept = narrower(chosen);
     const crossed = listed.length ? undefined : (restOfRow(items, chosen) ?? crossing(items, kept));
     if (crossed) return { places: crossed, items: chosen, kind: 'specific', outside, unknown: false };
-    const first = firstOfPair(items, kept);
+    const first = firstOfPair(items, kept) ?? pointedBeside(items, kept);
     return {
       places: unique([
         ...(first?.place?.places ?? []),
@@ -57,7 +57,13 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     };
   }
   const general = placed.filter((x) => !isPronoun(x) && x.place!.places.length);
-  if (general.length) {
+  // "that one has a split seam at the outside edge": the edge of the block
+  const outer =
+    general.length > 0 &&
+    items.some((x) => x.seam || x.finding === 'split-seam') &&
+    general.every((x) => x.place!.places[0] === 'edge') &&
+    placed.some((x) => isPronoun(x) && x.place!.places.some((p) => splitBlock(p)));
+  if (general.length && !outer) {
     const parts = general.filter((x) => x.place!.places[0] !== 'quilt');
     const chosen = parts.length ? parts : general;
     return {
@@ -115,6 +121,28 @@ function firstOfPair(items: Item[], kept: Item[]): Item | undefined {
     ? first
     : undefined;
 }
+
+/** "fused interfacing behind that & 2-1", "patched 2-1 and that one": what is pointed at is one of the list. */
+function pointedBeside(items: Item[], kept: Item[]): Item | undefined {
+  const joint = items.findIndex(
+    (x, k) =>
+      /^(and|&|\+|plus)$/.test(x.w) &&
+      ((isPointed(items[k - 1]) && kept.includes(items[k + 1]!)) ||
+        (kept.includes(items[k - 1]!) && isPointed(items[k + 1]) && !items[k + 2]?.w.startsWith('that'))),
+  );
+  if (joint >= 0) return [items[joint - 1]!, items[joint + 1]!].find((x) => isPronoun(x));
+  // "that one's finished as well and the first three of the next"
+  const [subject] = items;
+  const rest = items.findIndex((x) => kept.includes(x));
+  return subject?.place?.rule === 'place.that-one' &&
+    /^('s|is)$/.test(items[1]?.w ?? '') &&
+    rest === items.length - 1 &&
+    /^(and|&|\+|plus)$/.test(items[items[rest - 1]!.w === 'the' ? rest - 2 : rest - 1]!.w)
+    ? subject
+    : undefined;
+}
+const isPointed = (x: Item | undefined): boolean =>
+  x?.place !== undefined && /^place\.(that-one|those)$/.test(x.place.rule) && x.place.places.length < 5;
 
 /** Is `x` joined by a comma or "and" to one of the others, or to another part that is? */
 function joined(items: Item[], x: Item, others: Item[]): boolean {

@@ -190,7 +190,9 @@ export function blocksAfterRow(
       const next = BLOCKS.has(w(tokens, k)) ? k + 1 : k + 2;
       if (side === 'first') return { values: countUp(1, count), next };
       if (side === 'middle' || side === 'centre' || side === 'center')
-        return grid.blocks % 2 ? { values: [(grid.blocks + 1) / 2], next } : undefined;
+        return (grid.blocks - count) % 2 === 0 && count <= grid.blocks
+          ? { values: countUp((grid.blocks - count) / 2 + 1, (grid.blocks + count) / 2), next }
+          : undefined;
       return { values: countUp(grid.blocks - count + 1, grid.blocks), next };
     }
   }

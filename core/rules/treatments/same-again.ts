@@ -70,6 +70,14 @@ export function sameAgain(
   const last = [...state.drafts]
     .reverse()
     .find((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
+  // "done, same stitch, seventy minutes": how, of what was just told
+  if (
+    last?.entry.kind === 'treatment' &&
+    last.sentence === v.sentence &&
+    / same (?:stitch|sts?) /.test(words) &&
+    !placed.places.length
+  )
+    return;
   if (hasOneToo(state, v, words, placed, last)) return;
   // "the same again on the remaining two taffeta blocks"
   // "block to the right of it: same fix": where the place was named before the colon

@@ -78,7 +78,9 @@ export function sameStitch(state: ReaderState, items: Item[], words: string): Re
           // "quilted the next two rows the same way"
           (x.w === 'way' && items.some((y) => y.action?.v === last?.action)))),
   );
-  return item && last?.stitch ? { stitch: last.stitch, item } : undefined;
+  const kept = state.memory.stitch;
+  const stitch = last?.stitch ?? (kept?.action === last?.action ? kept?.stitch : undefined);
+  return item && stitch ? { stitch, item } : undefined;
 }
 
 /** "tacked it first, then couched it down": nothing is basted with these. */

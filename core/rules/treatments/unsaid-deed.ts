@@ -1,4 +1,4 @@
-import type { Action } from '../../../shared/vocabulary.ts';
+import type { Action, RemovedObject, TreatmentState } from '../../../shared/vocabulary.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
@@ -6,6 +6,7 @@ import { mendedCloth } from '../places/cloth-worked-on.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { planFor } from './as-planned.ts';
+import { isTreatment } from './is-treatment.ts';
 import { stitchOf, TAKES_STITCH } from './stitch-of.ts';
 
 /** Work on a block that does not say what: "seen to 4-1", "that's 5-2 out of the way", "2-3 is complete". */
@@ -35,7 +36,8 @@ export function unsaidDeed(
   ongoing: Action | undefined,
   stitch: ReturnType<typeof stitchOf>,
 ): Draft | undefined {
-  if (!UNSAID_DEED.test(words) || NOT_SO.test(words)) return undefined;
+  const inHand = IN_HAND.test(words);
+  if (!(inHand || UNSAID_DEED.test(words)) || NOT_SO.test(words)) return undefined;
   const { items } = v;
   const topic = state.topic?.sentence === v.sentence && items.length <= 6 ? state.topic.places : undefined;
   const cloth = told.kind === 'none' ? mendedCloth(items, state) : undefined;
@@ -52,19 +54,26 @@ export function unsaidDeed(
   // "binding by hand tonight, 7 to 9. Finished the top and right sides": a side that is finished is bound
   const bound = where.places.every((p) => /^(edge|border)-/.test(p)) && isBinding(state);
   if (bound) where.places = where.places.map((p) => p.replace('border-', 'edge-'));
-  const action =
+  const known =
     (items.some((x) => x.seam) ? 'resew' : undefined) ??
     (bound ? 'bind' : undefined) ??
     ongoing ??
     planFor(state, where.places)?.action ??
     (goesOnAlong(state, where.places) ? state.memory.treatment?.action : undefined);
+  const before = known ? undefined : goneOnWith(state, words, told, where.places);
+  // "I did the one below it as well": the same again, with its stitch
+  if (before && before.state !== 'doing' && items.length <= 9 && / (?:too|as well|also|again) /.test(words))
+    return undefined;
+  const action = known ?? before?.action;
+  if (inHand && !action) return undefined;
   stitch ??= bound ? state.clauses.map((c) => stitchOf(c.items)).find(Boolean) : undefined;
   return makeDraft(
     'treatment',
     v,
     {
       ...(action ? { action: [action, 'treatment.of-task', undefined, 'implied'] } : {}),
-      state: [HALF_DONE.test(words) ? 'doing' : 'done', 'treatment.unsaid', undefined],
+      state: [inHand || HALF_DONE.test(words) ? 'doing' : 'done', 'treatment.unsaid', undefined],
+      ...(before?.object ? { object: [before.object, 'treatment.of-task', undefined, 'implied'] } : {}),
       places: [where.places, 'place.said', where.items],
       ...(stitch && action && TAKES_STITCH.has(action)
         ? { stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item] as const }
@@ -93,6 +102,32 @@ const isBinding = (state: ReaderState): boolean => {
   const told = state.drafts.findLast(({ entry: e }) => e.kind === 'work' && e.task !== undefined)?.entry;
   return (told?.kind === 'work' ? told.task : state.memory.running) === 'binding';
 };
+/** "doing the other one now", "working on the next two": in hand. */
+const IN_HAND =
+  /^ (?:(?:and|so|now|right|ok|okay|then|,|just|well|i 'm|i am|we 're) )*(?:doing|working on|starting on|started on|busy with|at work on|moving on to|on to|onto) (?:the |its |those |that |both )/;
+const TOO =
+  / (?:done|finished|completed?|sorted) (?:now |all )*(?:too|as well|also) | also (?:done|did|finished) /;
+/** Places told by where they stand to those spoken of: work that goes on there is the same work. */
+const GOES_ON = /^place\.(?:the-other|other-|one-of-them|next|rest-of|neighbour|nth-of-them)/;
+
+/** "did the other two, 15 min", "next one's done too", "that row's finished": what the last treatment was, where the talk goes on from it. */
+function goneOnWith(
+  state: ReaderState,
+  words: string,
+  told: ClausePlaces,
+  places: string[],
+): { action?: Action; state: TreatmentState; object?: RemovedObject } | undefined {
+  const { memory } = state;
+  const source =
+    state.drafts.findLast(isTreatment)?.entry ??
+    (memory.lastKind === 'treatment' ? memory.treatment : undefined);
+  if (!source?.action || source.action === 'leave' || /^(considering|dropped)$/.test(source.state))
+    return undefined;
+  const inHand = source.state === 'doing' && source.places?.some((p) => places.includes(p));
+  const goesOn =
+    (told.items.length > 0 && told.items.every((x) => GOES_ON.test(x.place!.rule))) || TOO.test(words);
+  return inHand || goesOn ? source : undefined;
+}
 
 /** "took care of those, ten minutes": something done to what was last spoken of, where the words do not say what. */
 export function tendedTo(state: ReaderState, v: ClauseView, words: string): Draft | undefined {
