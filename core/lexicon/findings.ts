@@ -28,6 +28,9 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'slashes',
     'ripped up',
     'lacerated',
+    'split along|with|down|across the weave|grain|thread|threads|warp|weft|fold|crease',
+    'splits along|with|down|across the weave|grain|thread|threads|warp|weft|fold|crease',
+    'splitting along|with|down|across the weave|grain|thread|threads|warp|weft|fold|crease',
   ],
   hole: [
     'hole',
@@ -384,6 +387,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'old repair',
     "earlier|previous|former|last|past owner's|restorer's|mender's|repairer's|keeper's|hand's old|crude|cotton|wool|silk|linen|calico? patch|patches|darn|darns|mend|mends|repair|repairs|mending|darning",
     "grandmother's|grandma's|granny's|gran's|nan's|nana's|great-grandmother's|great-aunt's|aunt's|auntie's|mother's|maker's old|crude|cotton|wool|silk|linen|calico? patch|patches|darn|darns|mend|mends|repair|repairs|mending|darning",
+    'couple|few|several|some of? mends',
     'patch on it already',
     'old patched place',
     'previously patched|darned|mended|repaired',

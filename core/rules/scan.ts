@@ -332,7 +332,12 @@ function blocksOfSubject(items: Item[], fabrics: FabricIndex, next: Token | unde
     !/ (there 's|there is)$/.test(` ${lead.join(' ')}`)
   )
     return [];
-  if (/ (every|all|every bit|every scrap|rest|most|each|both) of the $/.test(` ${lead.join(' ')} `))
+  // "one of the checks is torn, the left-hand one"
+  if (
+    / (every|all|every bit|every scrap|rest|most|each|both|one|two|either|neither) of the $/.test(
+      ` ${lead.join(' ')} `,
+    )
+  )
     return fabrics.blocks[names[0]!] ?? [];
   if (
     / (with|w|from|using|bought|of|in|into|onto|a|some|yards?|metres?|piece|scrap|bit|for|used) /.test(

@@ -164,6 +164,25 @@ describe('places seen from those spoken of', () => {
     ],
     [['all the blue gingham ones pressed except bottom right'], ['press done 1-1 2-4']],
     [['in row two the middle two blocks are torn'], ['tear 2-3 2-4']],
+    [['a tear in 3-2', 'and another on the one below'], ['tear 4-2']],
+    [["3-2's torn", 'and one in the block over it'], ['tear 2-2']],
+    [['found a hole in 2-2', 'one more in row five, block two'], ['hole 5-2']],
+    [
+      ['the left edge is frayed', "so's the top", 'the other two are all right'],
+      ['sound edge-right edge-bottom'],
+    ],
+    [["column two's faded", 'the second and third ones down have little holes in'], ['hole 2-2 3-2']],
+    [['3-1 and 3-4 are torn', "between them it's all sound"], ['sound 3-2 3-3']],
+    [
+      ['both of the right-hand columns are musty'],
+      ['mildew 1-5 2-5 3-5 4-5 5-5 6-5 7-5 1-6 2-6 3-6 4-6 5-6 6-6 7-6'],
+    ],
+    [['one of the plum silks is torn, the left-hand one'], ['tear 4-3']],
+    [["all the blue gingham's rotten", "the one in the middle's in ribbons"], ['shattered 2-4']],
+    [
+      ['the bottom border is stained its whole length, and the left one just at the bottom'],
+      ['stain border-bottom border-left'],
+    ],
     // where nobody knows
     [['stains on 1-1 and 3-2', 'another stain here, a big one'], ['stain']],
     [['4-2 is torn', "oh and I see a seam that's split"], ['split-seam']],
@@ -209,7 +228,14 @@ describe('work that goes on from what was done', () => {
       ],
       ['overlay done couching 70min 2-2'],
     ],
+    [['patched 3-2', 'and the next'], ['patch done 3-3']],
+    [['2-4 has an old patch glued on', "that's got to come off"], ['remove planned old-patch 2-4']],
     // nothing goes on
+    [['3-2 has a hole', 'all of the top row needs looking at again'], []],
+    [
+      ['patched 3-2', 'the four corners are still to do'],
+      ['patch planned corner-top-left corner-top-right corner-bottom-right corner-bottom-left'],
+    ],
     [['pressed 2-3', '2-4 done'], ['? done 2-4']],
     [['row three is stained. the second one is torn'], ['stain 3-1 3-2 3-3 3-4 3-5 3-6', 'tear 3-2']],
   ])('%j', (notes, said) => {

@@ -4,7 +4,7 @@ import type { Item } from '../../rules/item.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { type Cue, cueOf } from '../cues.ts';
 import type { Standing } from '../standing.ts';
-import { deniedFindings, denyFindings, isPartUndone, NOT_DONE, notDone } from './deny.ts';
+import { deniedFindings, denyFindings, isPartUndone, NOT_DONE, notDone, toldOfOthers } from './deny.ts';
 import {
   deniesAtOnce,
   measuresAgain,
@@ -121,7 +121,7 @@ export function correct(
     denied ||
     units ||
     plainEnough(work, items) ||
-    (items.length <= 20 && NOT_DONE.test(work.words)) ||
+    (items.length <= 20 && NOT_DONE.test(work.words) && !toldOfOthers(standing, items)) ||
     (items.length <= 14 && deniedFindings(work, items).length > 0);
   if (cue === 'none' && !plainly && !STRIKE_LOGGED.test(work.words)) return undefined;
   if (denied && cue !== 'strong') work.cue = 'strong';

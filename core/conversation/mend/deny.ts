@@ -1,6 +1,6 @@
 import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
-import { unique } from '../../rules/places/grid.ts';
+import { splitBlock, unique } from '../../rules/places/grid.ts';
 import { placesOf, type Standing } from '../standing.ts';
 import { POINTERS, places } from './items.ts';
 import { change, type Work } from './mending.ts';
@@ -76,8 +76,15 @@ export const isPartUndone = (work: Work, items: Item[]): boolean => {
   );
 };
 
+/** "the four corners are still to do": told of other places than the last note's. */
+export function toldOfOthers(standing: Standing[], items: Item[]): boolean {
+  const named = places(items).filter((p) => splitBlock(p) || /^(?:corner|edge|border)-/.test(p));
+  const held = standing.flatMap(({ was }) => placesOf(was));
+  return named.length > 0 && held.length > 0 && !named.some((p) => held.includes(p));
+}
+
 export function notDone(work: Work, items: Item[]): void {
-  if (!NOT_DONE.test(work.words) || work.changed) return;
+  if (!NOT_DONE.test(work.words) || work.changed || toldOfOthers(work.standing, items)) return;
   const done = work.standing.filter(
     ({ draft: { entry: e } }) =>
       e.kind === 'treatment' && (e.state === 'done' || e.state === 'doing') && e.action !== undefined,

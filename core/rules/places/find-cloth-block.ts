@@ -81,7 +81,11 @@ function clothFirst(tokens: Token[], cloth: { found: FabricFound; next: number }
   if (/^(furthest|farthest|nearest)$/.test(w(tokens, j))) {
     j++;
     if (/^(to|on)$/.test(w(tokens, j))) j++;
-  } else if (/^(at|on|to|up|down)$/.test(w(tokens, j))) {
+  } else if (
+    /^(at|on|to|up|down)$/.test(w(tokens, j)) ||
+    // "the flannel in the middle has gone thin"
+    (w(tokens, j) === 'in' && /^(middle|centre|center)$/.test(w(tokens, j + 2)))
+  ) {
     if (/^(up|down)$/.test(w(tokens, j)) && /^(at|on|to)$/.test(w(tokens, j + 1))) j++;
     j++;
   } else if (w(tokens, j) === ',' && w(tokens, j + 1) === 'the') {

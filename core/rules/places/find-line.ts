@@ -121,6 +121,9 @@ function choiceAt(tokens: Token[], i: number): Choice | undefined {
   const nth = readOrdinal(tokens, i);
   const led = word === 'both' ? { value: 2, next: i + 1 } : nth ? undefined : readSome(tokens, i);
   let j = led ? led.next : i;
+  // "both of the right-hand columns"
+  if (word === 'both' && w(tokens, j) === 'of') j++;
+  if (word === 'both' && w(tokens, j) === 'the') j++;
   if (w(tokens, j) === 'very' || w(tokens, j) === 'far') j++;
   // "start row five" begins the work there
   const end =
@@ -390,12 +393,22 @@ function toldLine(tokens: Token[], j: number, ctx: PlaceContext, axis: Axis): Li
     if (end && fits(end.way, counting)) {
       k++;
       while (/^(hand|most|side|end)$/.test(w(tokens, k))) k++;
-      const lines = countedFrom(end.end, 1, total);
-      if (lines.length === 1) return { axis, lines, next: k, how: 'said', named: false };
+      // "both the rows at the bottom", "the two columns on the left"
+      const many = w(tokens, j).endsWith('s') ? countBefore(tokens, j) : 1;
+      const lines = countedFrom(end.end, many, total);
+      if (lines.length === many) return { axis, lines, next: k, how: 'said', named: false };
     }
     return undefined;
   }
   return besideLine(tokens, j, ctx, axis);
+}
+
+/** "both of the rows", "the three rows": how many are told before the word at `j`. */
+function countBefore(tokens: Token[], j: number): number {
+  const before = w(tokens, j - 1);
+  if (/^(the|those|these)$/.test(before))
+    return w(tokens, j - 2) === 'both' || (w(tokens, j - 2) === 'of' && w(tokens, j - 3) === 'both') ? 2 : 1;
+  return before === 'both' ? 2 : (readCount(tokens, j - 1)?.value ?? 1);
 }
 
 const WAYS = new Map<string, { axis: Axis; step: 1 | -1 }>(

@@ -119,6 +119,9 @@ function wayAt(tokens: Token[], i: number, count: number | undefined): Way | und
     const eight = count === undefined ? /^(around|round|surrounding)$/.test(word) : count > 4;
     return { steps: eight ? RING : CROSS, next: k + 1, several: true };
   }
+  // "the block over it" lies above, "two over from that" beside
+  if (word === 'over' && /^(it|that|this|them|those|\d+)$/.test(w(tokens, k + 1)) && count === undefined)
+    return { steps: [STEPS.get('above')!], next: k + 1, several: false };
   const step = STEPS.get(word);
   if (!step || /^(left|right|l|r)$/.test(word)) return undefined;
   return { steps: [step], next: k + 1, several: false };
@@ -338,24 +341,63 @@ function lineBeside(
   };
 }
 
-/** "row three is sound bar the third one along": counted along the row just spoken of, and not on from its last block. */
+/**
+ * "row three is sound bar the third one along", "(column two's faded,) the second and third ones down have holes", "the bottom one's
+ * missing": counted along the row or column just spoken of, and not on from its last block.
+ */
 function nthOfLine(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
-  const nth = readOrdinal(tokens, w(tokens, i) === 'the' ? i + 1 : i);
-  if (!nth) return undefined;
-  const j = /^(one|block|square|patch)$/.test(w(tokens, nth.next)) ? nth.next + 1 : nth.next;
+  const start = w(tokens, i) === 'the' ? i + 1 : i;
+  const values: number[] = [];
+  let j = start;
+  for (;;) {
+    const nth = readOrdinal(tokens, j);
+    if (!nth) break;
+    values.push(nth.value);
+    j = nth.next;
+    if (!/^(and|&|,)$/.test(w(tokens, j)) || !readOrdinal(tokens, w(tokens, j + 1) === 'the' ? j + 2 : j + 1))
+      break;
+    j += w(tokens, j + 1) === 'the' ? 2 : 1;
+  }
+  const end = values.length || j > start ? undefined : endOfLine(w(tokens, start));
+  if (!values.length && !end) return undefined;
+  if (end) j++;
+  if (end && w(tokens, j) === 'hand') j++;
+  const noun = /^(ones?|blocks?|squares?|patch|patches)$/.test(w(tokens, j));
+  if (noun) j++;
   const line = ctx.focus.filter((p) => splitBlock(p));
+  const first = splitBlock(line[0] ?? '');
+  if (!first || line.length < 3) return undefined;
+  const inRow = line.every((p) => splitBlock(p)!.row === first.row);
+  if (!inRow && !line.every((p) => splitBlock(p)!.block === first.block)) return undefined;
+  if (end) {
+    // "the bottom one", of a column all of which was spoken of
+    if (!noun || ctx.cloth || end.down === inRow || (!inRow && line.length < ctx.grid.rows)) return undefined;
+    if (/^(of|in|along|on|from|down|up|to)$/.test(w(tokens, j))) return undefined;
+    return picked(j, [end.last ? line.at(-1)! : line[0]!]);
+  }
   if (
-    !/^(along|across)$/.test(w(tokens, j)) ||
-    /^(from|of|in|on|the|row|to)$/.test(w(tokens, j + 1)) ||
-    line.length < 3 ||
-    !line.every((p) => splitBlock(p)!.row === splitBlock(line[0]!)!.row)
+    !(inRow ? /^(along|across)$/ : /^down$/).test(w(tokens, j)) ||
+    /^(from|of|in|on|the|row|to)$/.test(w(tokens, j + 1))
   )
     return undefined;
-  const place = line[nth.value - 1];
-  return place === undefined
-    ? undefined
-    : { next: j + 1, places: [place], how: 'implied', rule: 'place.nth-of-line', kind: 'blocks' };
+  const places = values.map((n) => line[n - 1]);
+  return places.every((p) => p !== undefined) ? picked(j + 1, places as string[]) : undefined;
 }
+
+const picked = (next: number, places: string[]): PlaceFound => ({
+  next,
+  places,
+  how: 'implied',
+  rule: 'place.nth-of-line',
+  kind: 'blocks',
+});
+
+const endOfLine = (word: string): { last: boolean; down: boolean } | undefined =>
+  /^(top|upper|bottom|lower|btm)$/.test(word)
+    ? { last: /^(bottom|lower|btm)$/.test(word), down: true }
+    : /^(left|right)$/.test(word)
+      ? { last: word === 'right', down: false }
+      : undefined;
 
 /** "its right-hand neighbour", "neighbour to the right", "both its neighbours", "the neighbour below". */
 function neighbourOf(
@@ -541,8 +583,12 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   let j = i + 2;
   while (/^(hand|most)$/.test(w(tokens, j))) j++;
   // "the one on the right", "the one at the top"
-  if (word === 'one' && /^(on|at|to)$/.test(w(tokens, i + 2)) && w(tokens, i + 3) === 'the') {
+  if (word === 'one' && /^(on|at|to|in)$/.test(w(tokens, i + 2)) && w(tokens, i + 3) === 'the') {
     const side = w(tokens, i + 4);
+    if (/^(middle|centre|center)$/.test(side))
+      return group.length === 3 && !/^(of|row|column)$/.test(w(tokens, i + 5))
+        ? found([group[1]], i + 5)
+        : undefined;
     let next = i + 5;
     while (/^(hand|side)$/.test(w(tokens, next))) next++;
     if (/^(of|edge|border|corner|end|block|row|column)$/.test(w(tokens, next))) return undefined;
@@ -633,6 +679,8 @@ function outermostOf(group: string[], side: string): string[] | undefined {
 /** The last group of a few blocks spoken of: one list, or two single blocks one after the other. */
 function spokenTogether(ctx: PlaceContext): string[] | undefined {
   const isFew = (g: string[]): boolean => g.length > 1 && g.length <= 6 && g.every((p) => splitBlock(p));
+  // "one of the checks is torn, the left-hand one"
+  if (ctx.cloth && isFew(ctx.cloth)) return ctx.cloth;
   if (isFew(ctx.focus)) return ctx.focus;
   const last = ctx.earlier.at(-1);
   if (ctx.focus.length !== 1 || !last) return undefined;

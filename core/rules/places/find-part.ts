@@ -496,9 +496,10 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
     // "and the top", "now the bottom, and that's it all off"
     if (
       before === 'the' &&
-      /^(and|then|now|also|next|,)$/.test(w(tokens, i - 2)) &&
-      i <= 4 &&
-      /^(|,|\.|too|as)$/.test(w(tokens, j))
+      ((/^(and|then|now|also|next|,)$/.test(w(tokens, i - 2)) && i <= 4) ||
+        // "so's the top", "the left border's frayed and so is the right"
+        (/^('s|is|has|does)$/.test(w(tokens, i - 2)) && w(tokens, i - 3) === 'so')) &&
+      /^(|,|\.|too|as|and|but)$/.test(w(tokens, j))
     )
       return make([side], j);
   }

@@ -119,7 +119,9 @@ export function neighbour(
       // "next to it" is read by `besideIt`; "next to 3-2" leaves the place alone.
       return undefined;
     }
-    if (!counts || !base) return undefined;
+    // "and the next", and no more
+    const alone = !n && noun === '' && head === 'the' && i <= 2 && /^(and|then|now)$/.test(w(tokens, i - 1));
+    if (!(counts || alone) || !base) return undefined;
     if (/^(time|week|day|weekend|month|job|thing|step|evening|session|morning)$/.test(noun)) return undefined;
     const count = noun === 'one' && !n ? 1 : (n?.value ?? 1);
     let next = noun === 'one' || noun === 'block' || noun === 'blocks' ? k + 1 : k;
@@ -489,6 +491,10 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       if (noun2 === 'rows') return otherRows(ctx, n?.value, k + 1);
       if (n && ['borders', 'border', 'sides', 'edges', 'corners'].includes(noun2))
         return others(ctx, n.value, k + 1, noun2);
+      // "the left edge is frayed", "so's the top", "the other two are fine"
+      const sides = n?.value === 2 ? sidesTold(ctx) : undefined;
+      if (sides && !['blocks', 'ones', 'rows', 'borders', 'sides'].includes(noun2))
+        return others({ ...ctx, focus: sides }, 2, k, `${sides[0]!.split('-')[0]}s`);
       if (n && n.value === 3 && !['blocks', 'ones', 'rows'].includes(noun2)) {
         const kind = focus.find((p) => /^(border|edge|corner)-/.test(p));
         if (kind) return others(ctx, 3, k, `${kind.split('-')[0]}s`);
@@ -498,15 +504,15 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
           noun === 'others' ? i + 2 : ['one', 'block', 'blocks', 'ones'].includes(noun2) ? k + 1 : k;
         const inLine = othersInLine(tokens, end, ctx, n?.value);
         if (inLine) return inLine;
-        const group = [...ctx.earlier]
-          .reverse()
-          .find(
-            (g) =>
-              g.length > focus.length &&
-              focus.length > 0 &&
-              focus.every((p) => g.includes(p)) &&
-              (!n || g.length - focus.length === n.value || n.value === 1),
-          );
+        const group = [...(ctx.cloth ? [ctx.cloth] : []), ...[...ctx.earlier].reverse()].find(
+          (g) =>
+            g.length > focus.length &&
+            // "the other one" of six is none
+            (n || noun === 'others' || noun2 === '' || g.length - focus.length === 1) &&
+            focus.length > 0 &&
+            focus.every((p) => g.includes(p)) &&
+            (!n || g.length - focus.length === n.value || n.value === 1),
+        );
         if (group)
           return {
             next: end,
@@ -559,6 +565,14 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       }
       return here(i + 2 + skip, 'place.that-one');
     }
+    // "4-3's the worse of the two", then "dabbed at the worse one"
+    if (
+      word === 'the' &&
+      /^(worse|worst|bad|nasty|nastier|nastiest|poor|awkward)$/.test(noun) &&
+      w(tokens, i + 2) === 'one' &&
+      focus.length === 1
+    )
+      return here(i + 3, 'place.that-one');
     // "the second of them", "the first of those two"
     if (word === 'the') {
       const nth = nthOf(tokens, i, ctx);
@@ -659,7 +673,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         };
     }
   }
-  const rest = restOfIt(tokens, i, ctx) ?? thoseLines(tokens, i, ctx);
+  const rest = restOfIt(tokens, i, ctx) ?? thoseLines(tokens, i, ctx) ?? inBetween(tokens, i, ctx);
   if (rest) return rest;
   // "every one of them", "each of those": what "them" is
   if ((word === 'every' || word === 'each') && !/^(other)$/.test(after)) {
@@ -763,6 +777,38 @@ function nthOf(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | unde
   const place = ctx.focus.length > 1 && ctx.focus.length < 13 ? ctx.focus[n.value - 1] : undefined;
   return place
     ? { next, places: [place], how: 'implied', rule: 'place.nth-of-them', kind: 'pointer' }
+    : undefined;
+}
+
+/** "between them it's all sound", "everything in between is fine", after two blocks of one row or column: those that lie between. */
+function inBetween(
+  tokens: Token[],
+  i: number,
+  { grid, focus, earlier }: PlaceContext,
+): PlaceFound | undefined {
+  if (
+    w(tokens, i) !== 'between' ||
+    tokens.slice(Math.max(0, i - 5), i).some((t) => /^(seams?|sashing|one|join)$/.test(t.w))
+  )
+    return undefined;
+  const them = /^(them|those|these)$/.test(w(tokens, i + 1));
+  if (!them && w(tokens, i - 1) !== 'in') return undefined;
+  const next = them ? (/^(two|2)$/.test(w(tokens, i + 2)) ? i + 3 : i + 2) : i + 1;
+  if (!them && tokens[next] && !/^([.,;!]|is|'s|are|all|and|looks?|too)$/.test(w(tokens, next)))
+    return undefined;
+  const pair =
+    focus.length === 2
+      ? focus
+      : focus.length === 1 && earlier.at(-1)?.length === 1
+        ? [...earlier.at(-1)!, ...focus]
+        : [];
+  const [a, b] = pair.map((p) => splitBlock(p));
+  if (!a || !b || (a.row !== b.row && a.block !== b.block)) return undefined;
+  const line = a.row === b.row ? rowOf(grid, a.row) : columnOf(grid, a.block);
+  const [from, to] = [line.indexOf(pair[0]!), line.indexOf(pair[1]!)].sort((x, y) => x - y);
+  const places = line.slice(from! + 1, to);
+  return places.length
+    ? { next, places, how: 'implied', rule: 'place.in-between', kind: 'pointer' }
     : undefined;
 }
 
@@ -966,6 +1012,15 @@ function otherRows(ctx: PlaceContext, count: number | undefined, next: number): 
     };
   }
   return undefined;
+}
+
+/** The two sides of one border or edge that were told one after the other. */
+function sidesTold(ctx: PlaceContext): string[] | undefined {
+  const [last] = ctx.focus;
+  const stem = /^(border|edge)-/.exec(last ?? '')?.[0];
+  if (!stem || ctx.focus.length > 2) return undefined;
+  const told = unique([...(ctx.focus.length === 2 ? [] : (ctx.earlier.at(-1) ?? [])), ...ctx.focus]);
+  return told.length === 2 && told.every((p) => p.startsWith(stem)) ? told : undefined;
 }
 
 /** "other three" of the borders, edges or corners after one has been named. */

@@ -33,13 +33,22 @@ export function sameAgain(
     ) ||
     (short &&
       / (as well|too|also|again) /.test(words) &&
+      // "all of the top row needs looking at again"
+      !/ (?:look|looking|looked|check|checking|checked|see|seeing|think|thinking|start|starting|try|go|going|measure|count|back|come) (?:\S+ ){0,3}again /.test(
+        words,
+      ) &&
       (placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt'))) ||
     (state.clauses.length === 1 &&
       short &&
       placed.kind === 'specific' &&
       / (and|also|plus) /.test(words.slice(0, 10)) &&
       clause.items.every((x) => x.place || /^(and|also|plus|the|,|in|on|then|now|&)$/.test(x.w))) ||
-    /^ (" |'' )/.test(words);
+    /^ (" |'' )/.test(words) ||
+    lessSo(state, clause, placed);
+  const before = [...state.drafts]
+    .reverse()
+    .find((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
+  if (oneMore(state, v, words, placed, before)) return;
   // "same again, 5-1"
   if (same && placed.kind === 'none') placed = placesBehind(state, clause) ?? placed;
   const cloth = same && placed.kind === 'none' ? mendedCloth(clause.items, state) : undefined;
@@ -67,9 +76,7 @@ export function sameAgain(
     )
   )
     return;
-  const last = [...state.drafts]
-    .reverse()
-    .find((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
+  const last = before;
   // "done, same stitch, seventy minutes": how, of what was just told
   if (
     last?.entry.kind === 'treatment' &&
@@ -192,6 +199,73 @@ function placesBehind(state: ReaderState, clause: Clause): ClausePlaces | undefi
 /** "did it the very same way", "closed that one the same" */
 const DONE_SAME =
   / (?:did|done|treated|closed|fixed|mended) (?:it|that|them|those|this|that one)(?: up)? (?:in )?(?:just )?the (?:very |exact )?same /;
+
+/** "(the bottom border is stained its whole length,) and the left one just at the bottom", "and 3-3 a little", "row two less so". */
+const lessSo = (state: ReaderState, clause: Clause, placed: ClausePlaces): boolean => {
+  const last = state.drafts.at(-1);
+  return (
+    placed.kind === 'specific' &&
+    /^(and|,|but|&)$/.test(clause.joint) &&
+    last?.entry.kind === 'condition' &&
+    last.sentence === clause.sentence &&
+    clause.items.length > 1 &&
+    clause.items.every((x) => x.place || EXTENT.test(x.w)) &&
+    clause.items.some((x) => !x.place && HOW_MUCH.test(x.w))
+  );
+};
+const HOW_MUCH =
+  /^(just|only|less|more|worse|slightly|little|bit|badly|mostly|partly|mainly|especially|worst)$/;
+const EXTENT =
+  /^(the|just|only|at|in|on|along|a|bit|little|slightly|less|more|worse|so|badly|mostly|partly|mainly|especially|worst|top|bottom|left|right|end|ends|edge|edges|corner|corners|middle|near|towards|one|ones|of|all|it|too|,|places|though)$/;
+
+/** "and one in 3-4", "another on the one below", "two more in row six", "a smaller one in 2-4": the damage last told, found there as well. */
+const ONE_MORE =
+  /^ (?:(?:and|then|also|plus|oh|,|there 's|there is|there are|with|i see|found|got) )*(?:(?:one|another|a second|a third|a fourth|two|three|four|a couple|a few|some) (?:more|others?|like it|of them|just like it|the same)?|a (?:smaller|bigger|little|tiny|small|big|longer|shorter|fainter|similar) one|another (?:one|two|three))(?: more| like it| of them)* ?(?:right )?(?:in|on|at|along|near|by|down|over|under|up|round|around) /;
+
+function oneMore(
+  state: ReaderState,
+  v: ClauseView,
+  words: string,
+  placed: ClausePlaces,
+  last: Draft | undefined,
+): boolean {
+  if (!/^(specific|general)$/.test(placed.kind) || placed.places[0] === 'quilt' || !ONE_MORE.test(words))
+    return false;
+  if (
+    v.items.some(
+      (x) =>
+        x.finding ||
+        x.fail ||
+        x.stitch ||
+        x.task ||
+        x.duration ||
+        x.clock ||
+        (x.action && !x.place) ||
+        x.cost ||
+        x.quantity?.unit,
+    )
+  )
+    return false;
+  const finding =
+    last?.entry.kind === 'condition'
+      ? last.entry.finding
+      : !last && state.memory.lastKind === 'condition'
+        ? state.memory.condition?.finding
+        : undefined;
+  if (!finding || /^(sound|fading|out-of-square|lumpy-batting)$/.test(finding)) return false;
+  state.drafts.push(
+    makeDraft(
+      'condition',
+      v,
+      {
+        finding: [finding, 'condition.one-more', undefined, 'implied'],
+        places: [placed.places, 'place.said', placed.items],
+      },
+      'said',
+    ),
+  );
+  return true;
+}
 
 /** "three four had one too", "the next block has one as well": the damage last told, found there too. */
 function hasOneToo(

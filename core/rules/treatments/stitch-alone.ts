@@ -21,7 +21,8 @@ export function fastening(
   if (placed.kind === 'specific') return;
   if (
     last &&
-    !last.entry.stitch &&
+    // "the middle one as well but running stitch"
+    (!last.entry.stitch || last.origins['stitch']?.rule === 'treatment.same-again') &&
     last.entry.action &&
     TAKES_STITCH.has(last.entry.action) &&
     !(last.entry.action === 'baste' && isForGood(stitch.stitch))

@@ -87,7 +87,16 @@ function comesOffUnnamed(items: Item[], k: number, thing: string | undefined): W
   if (!/^(come|comes|coming)$/.test(verb) || !/^(off|out|away)$/.test(items[k + 1]?.w ?? ''))
     return undefined;
   const it = removable(thing);
-  if (!it || !items.slice(0, k).every((x) => /^(and|so|to|will|must|has|'ll|now|that|it|they)$/.test(x.w)))
+  if (
+    !it ||
+    !items
+      .slice(0, k)
+      .every((x) =>
+        /^(and|so|to|will|must|has|have|had|got|gotta|needs|need|ought|should|can|could|might|may|'ll|'s|'ve|'d|all|both|just|still|really|definitely|now|that|this|it|they|those|these)$/.test(
+          x.w,
+        ),
+      )
+  )
     return undefined;
   if (
     items
