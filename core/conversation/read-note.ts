@@ -484,6 +484,9 @@ function remember(
   next.open = [...open, ...ways.sort((a, b) => a.from - b.from).map((x) => x.way)].slice(-24);
   next.mentions = [...(snapshot.mentions ?? []), ...mentionsOf(drafts)].slice(-40);
   spokenOfAfter(next, drafts, snapshot, amended, state.drafts.length > 0);
+  // "all four cleaned", "only the top two", then "the other two"
+  if (amended && next.focus.length < memory.focus.length && next.focus.every((p) => memory.focus.includes(p)))
+    next.earlier = [...next.earlier, memory.focus].slice(-6);
   if (barred.length === 1 && !amended) {
     next.earlier = [...next.earlier, next.focus].slice(-6);
     next.focus = barred;
@@ -518,7 +521,8 @@ function spokenOfAfter(
   read: boolean,
 ): void {
   const mended = (d: Draft): boolean =>
-    /^(answer|amend)\./.test(d.origins['places']?.rule ?? '') && placesOf(d.entry).some((p) => splitBlock(p));
+    /^(answer|amend)\.(?!rest-later)/.test(d.origins['places']?.rule ?? '') &&
+    placesOf(d.entry).some((p) => splitBlock(p));
   const placed =
     (amended ? drafts.findLast(mended) : undefined) ??
     drafts.findLast(

@@ -183,6 +183,15 @@ describe('places seen from those spoken of', () => {
       ['the bottom border is stained its whole length, and the left one just at the bottom'],
       ['stain border-bottom border-left'],
     ],
+    [
+      ["a hole in 4-2 and same on the one below it and um there's newspaper behind 2-1 with a date on it"],
+      ['hole 4-2 5-2'],
+    ],
+    [
+      ["the left border's all ravelled the blue gingham though is sound"],
+      ['fraying border-left', 'sound 1-1 2-4 5-6'],
+    ],
+    [["that's the top two corner blocks stained"], ['stain 1-1 1-6']],
     // where nobody knows
     [['stains on 1-1 and 3-2', 'another stain here, a big one'], ['stain']],
     [['4-2 is torn', "oh and I see a seam that's split"], ['split-seam']],
@@ -230,6 +239,27 @@ describe('work that goes on from what was done', () => {
     ],
     [['patched 3-2', 'and the next'], ['patch done 3-3']],
     [['2-4 has an old patch glued on', "that's got to come off"], ['remove planned old-patch 2-4']],
+    [
+      ['rows one to five tied', 'other 2 rows tied'],
+      ['tie done 6-1 6-2 6-3 6-4 6-5 6-6 7-1 7-2 7-3 7-4 7-5 7-6'],
+    ],
+    [['top rose tied'], ['tie done 1-1 1-2 1-3 1-4 1-5 1-6']],
+    [
+      ['borders are on top and bottom', "the two sides go on tomorrow, and the hole in 2-5 I'll patch"],
+      ['add-border planned border-left border-right', 'patch planned 2-5'],
+    ],
+    [
+      [
+        '4-2 and 4-3 and 5-2 and 5-3 stained',
+        'spot cleaned all 4',
+        'only the top two actually, the lower ones are for tomorrow',
+      ],
+      ['clean done 4-2 4-3', 'clean planned 5-2 5-3'],
+    ],
+    [
+      ["the backing's stained and it's got mildew, I'm going to wash it Wednesday"],
+      ['stain backing', 'mildew backing', 'wash planned backing'],
+    ],
     // nothing goes on
     [['3-2 has a hole', 'all of the top row needs looking at again'], []],
     [

@@ -128,10 +128,18 @@ const hasOwnVerb = (current: Item[]): boolean =>
 const placeForI = (items: Item[], from: number): boolean => {
   let m = from;
   while (/^(the|and|all|both)$/.test(items[m]?.w ?? '') && m < from + 3) m++;
+  // "and the hole in 2-5 I'll patch"
+  if ((items[m]?.finding || items[m]?.seam) && /^(in|on|at)$/.test(items[m + 1]?.w ?? '')) m += 2;
   return items[m]?.place !== undefined && /^(i|we)$/.test(items[m + 1]?.w ?? '');
 };
+/** "(same on the one below it) and um there's newspaper behind 2-1" */
+const thereBegins = (items: Item[], from: number): boolean => {
+  let m = from;
+  while (/^(um|uh|er|and|then|,)$/.test(items[m]?.w ?? '') && m < from + 4) m++;
+  return items[m]?.w === 'there' && /^('s|is|are|was|were)$/.test(items[m + 1]?.w ?? '');
+};
 const FINITE_VERB =
-  /^('s|is|are|was|were|has|have|had|gets?|got|needs?|wants?|will|'ll|looks|smells|feels|seems|came|went|stays?)$/;
+  /^('s|is|are|was|were|has|have|had|gets?|got|needs?|wants?|will|'ll|looks|smells|feels|seems|came|went|stays?|go|goes|come|comes)$/;
 const RELATIVE = /^(that|which|who|where|what|it|there)$/;
 
 /** Is the comma or conjunction at `k` the end of a statement? */
@@ -246,8 +254,20 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     // "someone's put a patch on 5-5 and the one below that is tender", "2-2 is to have net over it and the one below a bit of lawn"
     if (/^(and|&|but)$/.test(w) && hasOwnVerb(current) && newSubject(items, k + 1)) return true;
     // "2-5 will get muslin behind, the other five in that column I leave alone"
-    if (w === ',' && hasOwnVerb(current) && current.at(-1)!.w !== ',' && placeForI(items, k + 1))
+    if (
+      /^(,|and|but)$/.test(w) &&
+      hasOwnVerb(current) &&
+      current.at(-1)!.w !== ',' &&
+      placeForI(items, items[k + 1]!.w === 'and' ? k + 2 : k + 1)
+    )
       return restHasPredicate(items, k + 1);
+    if (
+      /^(,|and|but)$/.test(w) &&
+      current.some((x) => x.place) &&
+      current.some((x) => /^(same|ditto|likewise)$/.test(x.w)) &&
+      thereBegins(items, k + 1)
+    )
+      return true;
     return current.some((x) => x.place) &&
       restHasPredicate(items, k + 1) &&
       startsWithSubject(items, k + 1) &&

@@ -109,6 +109,7 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     // "leaving 2-4 just as it is": an adverb is no verb of its own
     return !(before.action && verb !== "'s") || (FINITE.has(verb) && !/^(just|only|too|same)$/.test(verb));
   }
+  if (item.fabric && !item.place && clothBegins(items, k, before)) return true;
   if (!says[k]) return false;
   const lastItem = current[last]!;
   // "took the tacking out", "have come off the bottom row": the particle belongs to the verb before
@@ -234,6 +235,26 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
   )
     return false;
   return true;
+}
+
+/** "… on every block of it | tan twill in row three's got a hole", "… all raveled | the gray flannel though that's held up": a cloth with a verb of its own. */
+function clothBegins(items: Item[], k: number, before: Item): boolean {
+  if (
+    PREPOSITIONS.has(before.w) ||
+    /^(and|,|&|or|a|an|some|of|with|new|piece|bit|is|'s|are|was|in|that|which|where|how|than|as|same)$/.test(
+      before.w,
+    )
+  )
+    return false;
+  if (before.w === 'the' && PREPOSITIONS.has(items[k - 2]?.w ?? '')) return false;
+  let m = k + 1;
+  while (
+    m < k + 6 &&
+    (/^(one|ones|block|blocks|bit|though|that|in|at|on|there|both|all|the|,)$/.test(items[m]?.w ?? '') ||
+      items[m]?.place)
+  )
+    m++;
+  return /^('s|is|are|has|have|'ve|looks|needs|wants|was|were)$/.test(items[m]?.w ?? '');
 }
 
 /** Do these words end in a preposition and what may stand between it and its noun ("over the", "across a nasty long")? */

@@ -32,6 +32,8 @@ export function findConditions(
       if (isAttribute(items, k)) continue;
       const refined = refine(items, k, item.finding, treating, headed);
       if (!refined) continue;
+      // "nothing ran"
+      if (/^(nothing|none|nowt)$/.test(items[k - 1]?.w ?? '')) continue;
       if (isNegated(items, k, 4) || isOver(items, k) || wouldBe(items, k)) continue;
       // "don't know what the stain is"
       if (items[k - 1]?.w === 'the' && /^(what|whose)$/.test(items[k - 2]?.w ?? '') && !items[k - 2]?.place)

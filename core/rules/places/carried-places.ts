@@ -61,6 +61,16 @@ export function carriedPlaces(
   if (open && !(lastInNote && lastPlaces?.length)) return open;
   const washed = action === 'dry' || action === 'press' ? partWashed(state, lastInNote?.entry) : undefined;
   if (washed && placed.kind !== 'specific' && items.some((x) => x.place?.rule === 'place.it')) return washed;
+  // "the backing's thin and it's got mildew, I'm going to wash it Wednesday"
+  if (
+    action === 'wash' &&
+    items.some((x) => x.place?.rule === 'place.it') &&
+    placed.kind !== 'specific' &&
+    lastInNote?.entry.kind === 'condition' &&
+    lastPlaces!.length === 1 &&
+    /^(backing|top)$/.test(lastPlaces![0]!)
+  )
+    return lastPlaces;
   if (pronoun) {
     // "cut the border strips and pieced them": the strips
     const cut = state.drafts.findLast(isTreatment);

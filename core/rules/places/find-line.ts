@@ -328,7 +328,8 @@ function lineAt(tokens: Token[], i: number, ctx: PlaceContext): Line | undefined
   }
   const choices = choicesAt(tokens, j);
   if (choices) {
-    const kind = axisOf(w(tokens, choices.next));
+    const heard = w(tokens, choices.next) === 'rose' && ROSE_BEFORE.test(w(tokens, choices.next + 1));
+    const kind = heard ? 'row' : axisOf(w(tokens, choices.next));
     // "the second road" only as the one row that it could be
     if (!kind) return undefined;
     const total = totalOf(ctx, kind);
@@ -361,6 +362,10 @@ function lineAt(tokens: Token[], i: number, ctx: PlaceContext): Line | undefined
   }
   return undefined;
 }
+
+/** "top rose tied" is "top row's tied"; "the first rose print" is none. */
+const ROSE_BEFORE =
+  /^(|tied|quilted|basted|tacked|pinned|pressed|vacuumed|cleaned|done|finished|is|'s|are|has|have|too|as|and|now|[,.])$/;
 
 /** "rows two to four", "row one down to row three", "rows five and below", "the column on the far right", "the row below it". */
 function toldLine(tokens: Token[], j: number, ctx: PlaceContext, axis: Axis): Line | undefined {

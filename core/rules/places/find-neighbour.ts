@@ -597,7 +597,13 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   const n = readCount(tokens, j);
   // "dabbed the top two", "the lower ones are for tomorrow": those that lie furthest to that side
   const sided = n ? n.next : /^ones$/.test(w(tokens, j)) ? j + 1 : undefined;
-  if (sided && !isNounOfLine(w(tokens, sided)) && !/^(along|on|down|from|row)$/.test(w(tokens, sided))) {
+  if (
+    sided &&
+    !isNounOfLine(w(tokens, sided)) &&
+    !/^(along|on|down|from|row|corners?|edges?|sides?|borders?|strips?|layers?|skeins?|inches|thirds|pieces|of|seams?)$/.test(
+      w(tokens, sided),
+    )
+  ) {
     const row = /^ones$/.test(w(tokens, sided)) ? sided + 1 : sided;
     const outer = outermostOf(group, word);
     if (outer && outer.length < group.length && (n ? outer.length === n.value : outer.length > 1))

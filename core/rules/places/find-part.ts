@@ -457,6 +457,15 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
   const noun = w(tokens, i + 1);
   if (w(tokens, i) === 'side' && (noun === 'ones' || noun === 'pieces'))
     return make(['left', 'right'], i + 2);
+  // "borders are on top and bottom. The two sides go on tomorrow"
+  if (
+    /^(both|two|2)$/.test(w(tokens, i)) &&
+    noun === 'sides' &&
+    ctx.focus.length === 2 &&
+    ctx.focus.every((p) => /-(top|bottom)$/.test(p)) &&
+    !/^of$/.test(w(tokens, i + 2))
+  )
+    return make(['left', 'right'], i + 2);
   const beginsClause = /^(|\.|,|;|:|the|then|and|&|\+|but|while|now)$/.test(before);
   if (w(tokens, i) === 'sides' && beginsClause && TOLD_OF_SIDE.test(noun))
     return make(['left', 'right'], i + 1);

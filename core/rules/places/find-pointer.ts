@@ -488,7 +488,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       const n = readCount(tokens, i + 2);
       const k = n ? n.next : i + 2;
       const noun2 = w(tokens, k);
-      if (noun2 === 'rows') return otherRows(ctx, n?.value, k + 1);
+      if (/^(rows|rose)$/.test(noun2)) return otherRows(ctx, n?.value, k + 1);
       if (n && ['borders', 'border', 'sides', 'edges', 'corners'].includes(noun2))
         return others(ctx, n.value, k + 1, noun2);
       // "the left edge is frayed", "so's the top", "the other two are fine"
@@ -640,7 +640,15 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     const n = readCount(tokens, i + 1);
     const side = focus.find((p) => /^(border|edge|corner)-/.test(p));
     if (n?.value === 3 && side) return others(ctx, 3, n.next, `${side.split('-')[0]}s`);
+    // "other 2 rows tied"
+    if (n && /^(rows|rose)$/.test(w(tokens, n.next))) {
+      const rows = otherRows(ctx, n.value, n.next + 1);
+      if (rows) return rows;
+    }
     // "other two sides tomorrow"
+    const both =
+      n?.value === 2 && /^(sides|borders|edges)$/.test(w(tokens, n.next)) ? sidesTold(ctx) : undefined;
+    if (n && both) return others({ ...ctx, focus: both }, 2, n.next + 1, `${both[0]!.split('-')[0]}s`);
     if (
       n &&
       side &&
