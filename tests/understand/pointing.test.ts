@@ -192,6 +192,15 @@ describe('places seen from those spoken of', () => {
       ['fraying border-left', 'sound 1-1 2-4 5-6'],
     ],
     [["that's the top two corner blocks stained"], ['stain 1-1 1-6']],
+    [
+      [
+        'going along the second row now',
+        "first one's sound second one's faded",
+        "third one's got a slit in it",
+      ],
+      ['tear 2-3'],
+    ],
+    [['4-4 has a hole', "it's too near the edge so I left it"], ['leave done 4-4']],
     // where nobody knows
     [['stains on 1-1 and 3-2', 'another stain here, a big one'], ['stain']],
     [['4-2 is torn', "oh and I see a seam that's split"], ['split-seam']],

@@ -3,6 +3,7 @@ import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { blockFrom, columnOf, gridOfRow, rowOf, splitBlock, unique } from './grid.ts';
+import { wholeLines } from './line-spoken.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 /**
@@ -364,6 +365,10 @@ function nthOfLine(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | 
   if (end && w(tokens, j) === 'hand') j++;
   const noun = /^(ones?|blocks?|squares?|patch|patches)$/.test(w(tokens, j));
   if (noun) j++;
+  if (values.length === 1 && noun) {
+    const one = oneAlong(tokens, i, j, values[0]!, ctx);
+    if (one) return one;
+  }
   const line = ctx.focus.filter((p) => splitBlock(p));
   const first = splitBlock(line[0] ?? '');
   if (!first || line.length < 3) return undefined;
@@ -382,6 +387,30 @@ function nthOfLine(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | 
     return undefined;
   const places = values.map((n) => line[n - 1]);
   return places.every((p) => p !== undefined) ? picked(j + 1, places as string[]) : undefined;
+}
+
+/** "going along the second row", then "first one's sound, second one's torn": the blocks of the row that is gone along. */
+function oneAlong(
+  tokens: Token[],
+  i: number,
+  j: number,
+  nth: number,
+  ctx: PlaceContext,
+): PlaceFound | undefined {
+  if (!/^('s|is|has|was|looks|feels|got)$/.test(w(tokens, j))) return undefined;
+  if (
+    !/^(|[.,;]|and|um|uh|then|the|but|sound|fine|ok|okay)$/.test(w(tokens, i - 1)) &&
+    w(tokens, i) === 'the'
+  )
+    return undefined;
+  const { focus, earlier, grid } = ctx;
+  const row = wholeLines(grid, focus)
+    ? focus
+    : focus.length === 1
+      ? earlier.slice(-3).findLast((g) => wholeLines(grid, g)?.lines.length === 1 && g.includes(focus[0]!))
+      : undefined;
+  const place = row && wholeLines(grid, row)!.lines.length === 1 ? row[nth - 1] : undefined;
+  return place ? picked(j, [place]) : undefined;
 }
 
 const picked = (next: number, places: string[]): PlaceFound => ({

@@ -538,7 +538,7 @@ function boundSide(tokens: Token[], i: number): PlaceFound | undefined {
 
 /** What is said at once of a side told by its name alone. */
 const TOLD_OF_SIDE =
-  /^(is|'s|are|has|ok|okay|fine|sound|good|solid|intact|frayed|fraying|worn|wearing|torn|tearing|ripped|stained|faded|fading|missing|thin|weak|tender|split|splitting|loose|needs|wants|badly|worse|shattered|threadbare|open|mildewed|mouldy|moldy|puckered|patched|trimmed|bound|unpicked|holed|perished)$/;
+  /^(is|'s|are|has|came|comes|went|goes|got|gets|looks|feels|ok|okay|fine|sound|good|solid|intact|frayed|fraying|worn|wearing|torn|tearing|ripped|stained|faded|fading|missing|thin|weak|tender|split|splitting|loose|needs|wants|badly|worse|shattered|threadbare|open|mildewed|mouldy|moldy|puckered|patched|trimmed|bound|unpicked|holed|perished)$/;
 
 /** "binding worn L & R", "border faded top and bottom", "edge frayed on the left and right": two sides told after their part. */
 function listedSides(tokens: Token[], i: number): PlaceFound | undefined {

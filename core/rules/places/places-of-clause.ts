@@ -21,7 +21,9 @@ export type ClausePlaces = {
  */
 export function placesOfClause(given: Item[]): ClausePlaces {
   const items = withoutSummary(sashingAlone(sidesOfBorder(given)));
-  const placed = items.filter((x, k) => x.place && !isEdgeOfBlock(items, k) && !isDenied(items, k));
+  const placed = items.filter(
+    (x, k) => x.place && !isEdgeOfBlock(items, k) && !isDenied(items, k) && !isNearEdge(items, k),
+  );
   const outside = placed.some((x) => x.place!.outside && !x.place!.places.length);
   const specific = placed.filter((x) => !isPronoun(x) && x.place!.places.some((p) => !GENERAL.has(p)));
   if (specific.length) {
@@ -87,6 +89,13 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     unknown: placed.some((x) => x.place!.rule === 'place.one-of'),
   };
 }
+
+/** "it's too near the edge": which way, and no place of its own. */
+const isNearEdge = (items: Item[], k: number): boolean =>
+  items[k]!.place!.places.join() === 'edge' &&
+  items[k - 1]?.w === 'the' &&
+  (items[k - 2]?.w === 'near' ||
+    (items[k - 2]?.w === 'to' && /^(close|near|next)$/.test(items[k - 3]?.w ?? '')));
 
 /** "frayed in 2-3 and 4-2, not in the other one": a place that it is not at, where it was told before where it is. */
 function isDenied(items: Item[], k: number): boolean {
