@@ -294,7 +294,15 @@ export function allBut(state: ReaderState, standing: Standing[], items: Item[]):
     if (was.kind === 'condition' && was.fabric) put(found!, 'fabric', was.fabric, 'amend.all-but', []);
     return [found!];
   }
-  return [];
+  // "apart from 3-4, I patched that one"
+  return state.drafts.filter(
+    ({ entry: e }) =>
+      e.kind === 'treatment' &&
+      e.action !== undefined &&
+      e.places?.length &&
+      e.places.every((p) => out.includes(p)) &&
+      !lists.some(({ was }) => was.kind === 'treatment' && was.action === e.action),
+  );
 }
 
 const TAKES_BACK =
