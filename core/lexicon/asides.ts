@@ -45,6 +45,7 @@ export const ASIDE_THINGS: string[] = phrases(`
   bread, dough, roast, casserole, stew, pie, scones, sausages, chips, potatoes, jam's, crumpet, toast, sandwiches, snack,
   headache, backache, stomach, yawn, yawning, my thumb, my wrist, my elbow, my ears, my nose, my hair, my chair,
   podcast, audiobook, forecast, cricket, tennis, the race, concert, practice, appointment, dentist, doctor's, hairdresser,
+  texting,
   ringing, rang, video call, computer, laptop, printer, internet, password, exam, lesson,  car's, car keys, keys, petrol, tyre,
   my loft,
   radio, telly, tv, television, the news, the match, football, the game, quiz, film, episode, music,

@@ -662,9 +662,9 @@ function widen(item: Item, tokens: Token[], reached: number): void {
 
 /** "quit at nine fifteen, need to buy more thread": when the work stopped, and no price. */
 const tellsMoment = (tokens: Token[], i: number): boolean =>
-  /\b(?:quit|quitting|stop|stopped|stopping|start|started|starting|begin|began|begun|beginning|finish|finished|finishing|(?:packed|packing|wrapped|wrapping|gave|give|got|knocked|broke|clocked|back|knocking|jacked)(?: it)? (?:in|up|off|out|on|to)|back|worked|working|mending|piecing|tying|quilting|sewing)(?: (?:there|here|it|work|again))?$/.test(
+  /\b(?:quit|quitting|stop|stopped|stopping|start|started|starting|begin|began|begun|beginning|finish|finished|finishing|back|worked|working|mending|piecing|tying|quilting|sewing|(?:packed|packing|wrapped|wrapping|gave|give|got|knocked|broke|clocked|knocking|jacked)(?: it)? (?:in|up|off|out|on|to))(?: (?!(?:bought|paid|cost|costs|was|were|yards?|metres?|spools?|balls?|packs?)\b)[a-z]+){0,4}$/.test(
     tokens
-      .slice(Math.max(0, i - 4), i)
+      .slice(Math.max(0, i - 6), i)
       .map((t) => t.w)
       .join(' '),
   );

@@ -194,6 +194,16 @@ describe('stretches of work', () => {
       'survey nine twenty five to ten to twelve with twenty minutes off for the telephone',
       [{ task: 'survey', start: `${D}09:25`, end: `${D}11:50`, minutes: 125 }],
     ],
+    // a clock of 24 hours in words
+    [
+      'that was mending from nineteen hundred to twenty thirty with ten minutes off for a brew',
+      [{ task: 'mending', start: `${D}19:00`, end: `${D}20:30`, minutes: 80 }],
+    ],
+    [
+      'quilted the sashing fourteen fifteen to sixteen hundred',
+      [{ task: 'quilting', start: `${D}14:15`, end: `${D}16:00` }],
+    ],
+    ['made between nineteen twenty and nineteen thirty', []],
     // the kind of work begins the sentence, and the hours end it
     ['Mending at the table 2 to 4', [{ task: 'mending', start: `${D}14:00`, end: `${D}16:00` }]],
     ['quilting in the kitchen rows 2 to 4', []],
@@ -254,6 +264,11 @@ describe('starts and stops', () => {
       [{ mark: 'stop', time: `${D}21:15` }],
     ],
     ['the patch is back on again', []],
+    ['stopped mending at sixteen forty', [{ task: 'mending', mark: 'stop', time: `${D}16:40` }]],
+    [
+      'started the taking apart at eight thirty got all the ties out',
+      [{ task: 'taking-apart', mark: 'start', time: `${D}20:30` }],
+    ],
     ['put the backing back again', []],
     ['cracking on with the survey', [{ task: 'survey', mark: 'start' }]],
     ["I'm starting the cutting now", [{ task: 'cutting', mark: 'start' }]],
@@ -305,6 +320,7 @@ describe('lengths', () => {
         { task: 'paperwork', minutes: 40 },
       ],
     ],
+    ['piecing, hundred and ten minutes all in', [{ task: 'piecing', minutes: 110 }]],
     ['mending 1:20 to 3', [{ task: 'mending', start: `${D}13:20`, end: `${D}15:00` }]],
     ['piecing, all told 3 hours', [{ task: 'piecing', minutes: 180 }]],
     [

@@ -93,6 +93,14 @@ export function isUndo(text: string, items: Item[], onBench = false, onePlace = 
   if (NO_DAMAGE.test(rest)) return true;
   if (!rest || REASON.test(hit[0]) || REASON.test(rest) || ELSEWHERE.test(rest) || AGAIN.test(rest))
     return true;
+  // "scratch that it was a hundred"
+  if (
+    /^[ ,.]*(?:it|that|this) (?:was|is|'s|took|should be|should have been) /.test(` ${rest} `.trimStart()) &&
+    items.some(
+      (x) => x.i >= lead.split(' ').length + 1 && x.quantity?.value !== undefined && !x.quantity.unit,
+    )
+  )
+    return false;
   // "scratch that, row four": what it should be, so the note is mended and not taken back
   const from = `${lead}${hit[0]}`.trim().split(' ').length;
   return !items.some((x) => x.i >= from && names(x));

@@ -307,6 +307,8 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
       return undefined;
     }
   }
+  const late = expected ? clockOf24(tokens, j) : undefined;
+  if (late) return late;
   const hour = readHour(tokens, j);
   if (!hour) return undefined;
   const oclock =
@@ -355,6 +357,27 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
   );
   if (h.firm) return h;
   return expected && clockEnd(tokens, h.next) ? h : undefined;
+}
+
+/** "nineteen hundred", "fourteen fifteen", "sixteen hundred hours": a clock of 24 hours in words; "since nineteen twenty" is a year. */
+function clockOf24(tokens: Token[], i: number): ClockFound | undefined {
+  const hour = readCount(tokens, i);
+  if (!hour?.inWords || hour.value < 13 || hour.value > 23) return undefined;
+  const hundred = w(tokens, hour.next) === 'hundred';
+  const minutes = hundred ? undefined : readCount(tokens, hour.next);
+  if (!hundred && !(minutes?.inWords && minutes.value >= 10 && minutes.value < 60)) return undefined;
+  if (!hundred && (hour.value === 18 || hour.value === 19) && !/^(at|till|until|to)$/.test(w(tokens, i - 1)))
+    return undefined;
+  let next = hundred ? hour.next + 1 : minutes!.next;
+  if (hundred && w(tokens, next) === 'and') return undefined;
+  if (/^(hours|hrs|h)$/.test(w(tokens, next))) next++;
+  return {
+    next,
+    minute: hour.value * 60 + (minutes?.value ?? 0),
+    fixed: true,
+    firm: false,
+    rule: 'time.of-24-hours',
+  };
 }
 
 /** "at twenty past", "stopped at quarter to": the hour was plain to her. */
