@@ -45,6 +45,8 @@ const SHORT: [short: string, long: string][] = [
   ['bdr', 'border'],
   ['bdrs', 'borders'],
   ['pd', 'paid'],
+  ['hist', 'history'],
+  ['vacd', 'vacuumed'],
   ['fin', 'finished'],
   ['lv', 'leave'],
   ['idem', 'ditto'],
@@ -79,6 +81,9 @@ export const SLIPS: SlipRow[] = [
     heard: 'bot',
     meant: 'bottom',
     after: [
+      'brdr',
+      'bdrs',
+      'brdrs',
       'bdr',
       'border',
       'edge',

@@ -157,7 +157,9 @@ function metresAsMinutes(items: Item[], commerce: boolean): void {
     commerce ||
     !(
       items.length === 1 ||
-      items.some((x) => x.action || x.stitch || x.span || x.clock || x.place?.kind === 'blocks')
+      items.some(
+        (x) => x.action || x.stitch || x.span || x.clock || x.w === 'off' || x.place?.kind === 'blocks',
+      )
     )
   )
     return;
@@ -176,9 +178,14 @@ function metresAsMinutes(items: Item[], commerce: boolean): void {
     if (rest && !items.some((x) => x.span || x.clock || x.task)) continue;
     const said = items.slice(items.slice(0, k).findLastIndex((x) => /^[.;\n]$/.test(x.w)) + 1, k);
     // "backing washed, 25m" took its time; "backing, 6m" is cloth
-    const done = said.some((x) => x.action?.form === 'past' && !/^(cut|measure)$/.test(x.action.v));
+    const done = said.some(
+      (x) => (x.action?.form === 'past' && !/^(cut|measure)$/.test(x.action.v)) || x.w === 'off',
+    );
+    // nobody lays twenty metres of net over one block
+    const many = quantity.value! >= 10 && said.some((x) => x.place?.kind === 'blocks');
     if (
       !done &&
+      !many &&
       said.some(
         (x) => x.part || /^(binding|backing|batting|net|thread|tie-thread)$/.test(x.material ?? '') || x.cost,
       )
@@ -191,7 +198,7 @@ function metresAsMinutes(items: Item[], commerce: boolean): void {
 }
 
 const BEFORE_MINUTES =
-  /^([,;.:(=+-]|--|took|abt|about|approx|only|another|less|minus|same|again|same again|ditto|likewise|done|off)$/;
+  /^([,;.:(=+-]|--|took|abt|about|approx|only|another|less|minus|same|again|same again|ditto|likewise|done|off|shut|closed|over|together|behind|on|down|again|too|by hand|by machine)$/;
 const AFTER_MINUTES =
   /^([,;.!)\n(&+-]|in all|all told|total|tot|both|each|ea|for (both|all|the pair|two)|for|in|tog|together|off|break|less|and|so)$/;
 const RESTING = /^(tea|supper|lunch|dinner|coffee|break|phone|rest|dog|door|call|nap|cuppa|smoko|off)$/;
@@ -496,6 +503,11 @@ function itemAt(
   const before = tokens[i - 1]?.w ?? '';
   if (token.kind === 'mark' && !/^["@=]$/.test(token.w) && !CURRENCY_SIGNS.has(token.w)) return item;
   const numeric = token.kind === 'number' || startsNumber(token.w);
+  // "0910 survey", "1340: piecing"
+  const opens =
+    i === 0 &&
+    /^(?:[01]\d|2[0-3])[0-5]\d$/.test(token.w) &&
+    namesWork(tokens, /^[:,-]$/.test(tokens[1]?.w ?? '') ? 2 : 1);
   const twelve = TWELVE.has(token.w);
   const expected = work && (numeric || twelve || ROUGHLY.has(token.w)) && isClockExpected(tokens, i);
   if (numeric || twelve || expected) {
@@ -515,13 +527,16 @@ function itemAt(
       span !== undefined &&
       isLater(span, listed) &&
       /^(|,|\.|;|on|at|of|doing|and|\w+ing)$/.test(tokens[span.next]?.w ?? '');
-    if (span && (!named || another || (timely && (span.next > block.next || !block.places.length)))) {
+    if (
+      span &&
+      (!named || another || (timely && (span.next > block.next || !block.places.length || DAY.test(before))))
+    ) {
       item.span = span;
       widen(item, tokens, span.next);
       return item;
     }
     const duration = findDuration(tokens, i);
-    const clock = findClock(tokens, i, expected);
+    const clock = findClock(tokens, i, expected || opens);
     if (duration && (!clock || duration.next >= clock.next)) {
       item.duration = duration;
       widen(item, tokens, duration.next);
@@ -669,6 +684,16 @@ const tellsMoment = (tokens: Token[], i: number): boolean =>
       .join(' '),
   );
 
+/** Does a note end in the name of a kind of work from token `k` on? */
+const namesWork = (tokens: Token[], k: number): boolean => {
+  const hit = LEXICON.longestAt(tokens, k);
+  return (
+    Boolean(hit?.payloads.some((s) => s.k === 'task')) && /^(|[.;,\n])$/.test(tokens[hit!.next]?.w ?? '')
+  );
+};
+
+/** Right behind the name of a day two numbers with a dash are hours, where a kind of work follows. */
+const DAY = /^(mon|tues?|wed|thur?s?|fri|sat|sun)(day|nesday|sday|urday)?$/;
 const TWELVE = wordSet('noon midday midnight');
 const ROUGHLY = wordSet('about around just like roughly oh maybe say gone nearly bang only somewhere');
 /** Is what stands at `i` a clock time, in a note that tells of work? */

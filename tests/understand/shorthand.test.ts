@@ -103,3 +103,30 @@ describe('matters and goods in short hand', () => {
     expect(read(note)).toEqual(entries);
   });
 });
+
+describe('along a row in short hand', () => {
+  it.each([
+    ['r6 - ties gone b2-4', ['condition broken-stitching 6-2 6-3 6-4']],
+    ['R4: ties gone C2-C4', ['condition broken-stitching 4-2 4-3 4-4']],
+    ['r2 c3 torn, c4 ok', ['condition tear 2-3', 'condition sound 2-4']],
+    ['r1 ok bar b4 - torn', ['condition sound 1-1 1-2 1-3 1-5', 'condition tear 1-4']],
+    [['tied r3 b1-3', 'rest of r3 done'], ['treatment tie done 3-4 3-5']],
+    [['bdg off L+R, 40m', 'T+B tmrw'], ['treatment remove planned binding edge-top edge-bottom']],
+    [
+      'r4 faded. c2 torn',
+      ['condition fading 4-1 4-2 4-3 4-4 4-5', 'condition tear 1-2 2-2 3-2 4-2 5-2 6-2 7-2'],
+    ],
+  ])('%s', (notes, entries) => {
+    expect(read(notes)).toEqual(entries);
+  });
+});
+
+describe('hours in short hand', () => {
+  it.each([
+    ['0910 survey', ['work survey start 2026-03-14T09:10']],
+    ['Tue 2-4 mending', ['work mending 2026-03-10T14:00 2026-03-10T16:00']],
+    ['Fri 2-3 torn', ['condition tear 2-3']],
+  ])('%s', (note, entries) => {
+    expect(read(note)).toEqual(entries);
+  });
+});

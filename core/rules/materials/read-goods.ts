@@ -20,7 +20,7 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
     'firm',
   ],
   [
-    'used up|used|went through|gone through|got through|ate up|ate|ate into|eaten|took up|swallowed|finished off|used about',
+    'used up|used|materials :|mats :|went through|gone through|got through|ate up|ate|ate into|eaten|took up|swallowed|finished off|used about',
     'used',
     'firm',
   ],

@@ -21,7 +21,12 @@ export function blockFirst(tokens: Token[], i: number, ctx: PlaceContext): Place
   if (/^(down|up)$/.test(w(tokens, blocks.next)) && w(tokens, blocks.next + 1) === 'from') return undefined;
   const pair = readPair(tokens, i + 1, ctx.grid);
   const row = rowAfterBlock(tokens, blocks.next, ctx);
-  if (pair && !row && w(tokens, i + 2) === '-' && pair.place) return undefined;
+  // "row 6: ties gone, b2-4": from the one to the other along the row that was named
+  const along =
+    (t.w === 'b' ? tokens[i + 1]!.glued : t.w === 'blocks') &&
+    ctx.walk?.reached === 0 &&
+    blocks.values.length > 1;
+  if (pair && !row && !along && w(tokens, i + 2) === '-' && pair.place) return undefined;
   if (row) return fromRowAndBlocks(ctx.grid, row.value, blocks.values, row.next, row.how, 'place.block-row');
   // "block three two": row three, block two.
   if (blocks.values.length === 1) {

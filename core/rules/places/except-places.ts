@@ -181,6 +181,11 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
     let next = said.next;
     if (items[next]?.w === ')') next++;
     // "sound except the last two, torn"
+    // "r1 all ok bar b4 - split seam", "r1 ok exc b4: torn"
+    const marked =
+      /^(:|-|--)$/.test(items[next]?.w ?? '') &&
+      items.slice(next + 1, next + 3).some((x) => x.finding || x.fail);
+    if (marked) next++;
     if (items[next]?.w === ',' && items[next + 1]?.finding && /^(|[.;,])$/.test(items[next + 2]?.w ?? ''))
       next++;
     let start = k;
@@ -224,9 +229,9 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
       ((items.slice(at + 1, k).some(isVerb) && isVerb(items[next]!)) ||
         // "r7 ok exc b4 thin"
         (items.slice(at + 1, k).some((x) => x.finding) &&
-          (items[next]!.finding || items[next]!.fail) &&
+          (items[next]!.finding || items[next]!.fail || marked) &&
           !plainNot))
-        ? items[next - 1]!
+        ? items[said.next - 1]!
         : undefined;
     items = [
       ...items.slice(0, start),

@@ -314,7 +314,7 @@ function bothFaces(tokens: Token[], i: number): PlaceFound | undefined {
 }
 
 const WHOLE_FACE =
-  /^(photo|photograph|picture|shot|snapp|clean|vacuum|hoover|brush|dust|press|iron|stain|fade|fading|wash|spong|discolou?r)/;
+  /^(photo|photograph|picture|shot|snapp|clean|vacuum|vac$|vacc|hoover|brush|dust|press|iron|stain|fade|fading|wash|spong|discolou?r)/;
 
 /** The border or the edge named shortly before token `i` in the same sentence, or right after it; a binding's sides are edges. */
 function partNear(tokens: Token[], i: number, after: number): 'border' | 'edge' | undefined {
@@ -518,6 +518,8 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
 /** "off", "on too", "bound": what is told of sides whose border or binding is being worked on. */
 const isToldOfSides = (tokens: Token[], j: number): boolean =>
   TOLD_OF_SIDE.test(w(tokens, j)) ||
+  // "T+B tmrw"
+  /^(tomorrow|tmrw|tmw|next|later|tonight|done|same|ditto)$/.test(w(tokens, j)) ||
   (/^(off|on|out)$/.test(w(tokens, j)) &&
     /^(|[,.;!\n]|too|now|as|by|and|&|in|took|w|with|already|at|\d+)$/.test(w(tokens, j + 1)));
 

@@ -255,6 +255,21 @@ export function columnFirst(tokens: Token[], i: number, ctx: PlaceContext): Plac
   });
   if (!columns) return undefined;
   const outside = columns.values.some((c) => c > ctx.grid.blocks);
+  // "R4: ties gone C2-C5": of the row that heads the sentence
+  // "r2 c3 torn, c4 ok": of the row that the block before was of
+  const { walk } = ctx;
+  const begun =
+    walk &&
+    (walk.reached === 0
+      ? walk.heads
+      : tokens.slice(Math.max(0, walk.end - 3), walk.end).some((x) => x.w === 'c'));
+  const row = begun ? walk : undefined;
+  if (t.w === 'c' && row && !outside && !tokens.slice(row.end, i).some((x) => /^[.;!?\n]$/.test(x.w)))
+    return blocksSaid(
+      columns.next,
+      columns.values.flatMap((c) => blockAt(ctx.grid, row.row, c) ?? []),
+      'place.row-block',
+    );
   return {
     next: columns.next,
     places: outside ? [] : columns.values.flatMap((c) => columnOf(ctx.grid, c)),

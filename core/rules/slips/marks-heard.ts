@@ -35,6 +35,35 @@ export const MARKS_HEARD: readonly SlipRule[] = [
         ? { ...readAs(tokens[i]!, 'without'), took: 3 }
         : { ...readAs(tokens[i]!, 'with'), took: 2 }
       : undefined,
+  // "net o/ the front", "crepeline o/lay"
+  ({ tokens, i }) =>
+    tokens[i]!.w === 'o' && tokens[i + 1]?.w === '/' && tokens[i + 1]!.glued
+      ? tokens[i + 2]?.w === 'lay' && tokens[i + 2]!.glued
+        ? { ...readAs(tokens[i]!, 'overlay'), took: 3 }
+        : { ...readAs(tokens[i]!, 'over'), took: 2 }
+      : undefined,
+  // "rest of r3 done": the rest of row 3
+  ({ tokens, i, before }) =>
+    tokens[i]!.w === 'rest' &&
+    tokens[i + 1]?.w === 'of' &&
+    /^(r|rows?|cols?|columns?)$/.test(tokens[i + 2]?.w ?? '') &&
+    !/^(the|all)$/.test(before.at(-1)?.w ?? '')
+      ? {
+          tokens: [
+            { ...tokens[i]!, w: 'the' },
+            { ...tokens[i]!, glued: false },
+          ],
+          took: 1,
+        }
+      : undefined,
+  ({ tokens, i, before }) =>
+    tokens[i]!.w === 'r' &&
+    tokens[i + 1]?.kind === 'number' &&
+    tokens[i + 1]!.glued &&
+    before.at(-1)?.w === 'of' &&
+    before.at(-2)?.w === 'rest'
+      ? readAs(tokens[i]!, 'row')
+      : undefined,
   // "3-5 do.": ditto
   ({ tokens, i, before }) =>
     tokens[i]!.w === 'do' && before.at(-1)?.kind === 'number' && /^(|[.,;\n])$/.test(tokens[i + 1]?.w ?? '')

@@ -579,6 +579,11 @@ export function findSpan(
     // "mended seven to nine", "cutting 9 to 12, then tea": hours, for nothing stands behind them that could be counted
     afterDeed(tokens, i, end.next) ||
     headedByWork(tokens, i, end.next) ||
+    // "Tues 2-4 mend, 20m tea"
+    (/^(mon|tues?|wed|thur?s?|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/.test(
+      w(tokens, i - 1),
+    ) &&
+      WORK_NAMED.test(w(tokens, end.next))) ||
     (WORK_DONE.test(w(tokens, i - 1)) &&
       (BREAKS_OFF.test(w(tokens, end.next)) || KIND_OF_WORK.test(w(tokens, end.next))) &&
       joint !== '-') ||

@@ -40,6 +40,11 @@ export function aPatch({ items, k, item, before, after, all, choosing, thing, us
         /^ on /.test(after)) ||
       / (not|forget|drop|scrap|instead of|than|with|for|between|be|no) (the |a )?$/.test(before) ||
       /^ (it is|it 's|it 'll be) /.test(after) ||
+      // "3-2 patch sewn on", "patch whipped down"
+      (!/ (?:old|that|this|earlier|existing) $/.test(before) &&
+        /^ (?:(?:is|was|'s|now|all) )*(?:sewn|sewed|stitched|put|laid|fused|ironed|whipped|whipstitched|basted|pinned)(?: \S+)? (?:on|over|down) /.test(
+          after,
+        )) ||
       (items[k - 1]?.material === 'fabric' &&
         (k < 2 || /^(,|:|-|with|a|w|\.)$/.test(items[k - 2]?.w ?? ''))) ||
       / (put|sewed|sewn|sew|stitched|needs?|wants?|gets?|or|either|maybe|possibly|perhaps|to|with|of|for) $/.test(
