@@ -91,7 +91,7 @@ export function readNote(
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const said = nameRest(nameBlanks(tokenise(text)));
+  const said = nameRest(nameBlanks(tokenise(withPoint(text, memory))));
   const unread = said.length > READ_TOKENS;
   const { tokens: heard, slips } = putSlipsRight(
     said.slice(0, READ_TOKENS),
@@ -258,6 +258,12 @@ export function readNote(
     conversation: { memory: remember(memory, drafts, ask, state, scanned, text, false) },
   };
 }
+
+/** "6,5": a decimal where a quantity was asked for, and no row and block. */
+const withPoint = (text: string, memory: Memory): string =>
+  memory.last?.ask === 'quantity' && /^\s*\d{1,3},\d{1,3}\s*\.?\s*$/.test(text)
+    ? text.replace(',', '.')
+    : text;
 
 /** "which? oh, four four", "the last one then": asked back, and answered. */
 const ANSWERED =

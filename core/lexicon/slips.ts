@@ -104,6 +104,13 @@ export const SLIPS: SlipRow[] = [
   },
   { heard: 'bot', meant: 'bottom', before: ['top', 'and', '&', '+', '/', 'edge'] },
   { heard: 'sq', meant: 'square', after: ['it', 'up', 'off'] },
+  {
+    heard: 'spotted',
+    meant: 'dabbed',
+    before: ['stain', 'stains', 'mark', 'marks'],
+    notAfter: ['on', 'in', 'at', 'a', 'the'],
+  },
+  { heard: 'rt', meant: 'right', after: ['corner', 'cnr', 'side', 'edge', 'border', 'bdr', 'hand'] },
   { heard: 'tonite', meant: 'tonight' },
   { heard: 'sry', meant: 'sorry' },
   { heard: 'tommorow', meant: 'tomorrow' },

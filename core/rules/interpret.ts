@@ -391,7 +391,7 @@ const NARROWING = /^(only|just|in|on|at|along|from|of|the|and|,|to|down|up|block
 
 /** What joins the places of a list: "where 3-2 meets 4-2, and 4-2 to 4-3", "5-1 with 5-2, 6-1 with 6-2". */
 const BETWEEN_PLACES =
-  /^(,|\/|and|&|\+|the|in|on|also|all|of|where|meets?|joins?|to|with|between|from|at|both)$/;
+  /^(,|\/|and|&|\+|the|in|on|also|all|full|whole|of|where|meets?|joins?|to|with|between|from|at|both)$/;
 
 const SITS = /^(sits?|runs?|goes|reaches|lies|spreads?|stretches|crosses|is|'s|ran|went)$/;
 /** "a brown ring, coffee I'd have said, that sits right across 4-4 and 4-5": where the damage lies that was told without a place. */

@@ -130,3 +130,16 @@ describe('hours in short hand', () => {
     expect(read(note)).toEqual(entries);
   });
 });
+
+describe('articles left out', () => {
+  it.each([
+    ['closed seam 3-2/4-2', ['treatment resew done 3-2 4-2']],
+    [['tied r1-5', 'other 2 rows tied'], ['treatment tie done 6-1 6-2 6-3 6-4 6-5 7-1 7-2 7-3 7-4 7-5']],
+    ['2-3 thin, needs net', ['condition thin 2-3', 'treatment overlay planned 2-3']],
+    ['whole-quilt wash called off', ['treatment wash dropped quilt']],
+    ['tied: r3 full, r4 - c1, c2', ['treatment tie done 3-1 3-2 3-3 3-4 3-5 4-1 4-2']],
+    ['need net, 1 yd', ['material net needed 1 yd']],
+  ])('%s', (notes, entries) => {
+    expect(read(notes)).toEqual(entries);
+  });
+});

@@ -356,6 +356,8 @@ export function isPredicate(items: Item[], k: number): boolean {
           !items.some((x) => x.span || x.clock || x.duration || x.fail || x.finding))
       );
     if (form === 'past' && /^(somebody|someone|who)$/.test(lead)) return false;
+    // "15 min lost to a power cut"
+    if (item.w === 'cut' && lead === 'power') return false;
     // "out for a sandwich"
     if (
       item.w === 'sandwich' &&

@@ -525,6 +525,13 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
       !(GOODS_PART.test(before.part ?? '') && after.quantity?.unit)
     )
       return true;
+    // "2-3 thin, needs net"
+    if (
+      /^(need|needs|wants?)$/.test(phrase) &&
+      /^(net|interfacing)$/.test(after.material ?? '') &&
+      items.slice(0, k).some((x) => x.place?.kind === 'blocks')
+    )
+      return true;
     if (after.w === 'to' && !/^(buy|get|order|fetch|pick)$/.test(w(items, cue.next + 1))) return true;
     // "need patching", but "need backing 3 yd"
     const thing =

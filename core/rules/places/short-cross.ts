@@ -46,7 +46,14 @@ export function shortCross(tokens: Token[], i: number, ctx: PlaceContext): Place
   let j = one.next;
   // "R5-C2", "r3.c2": a mark between the letters and no range
   const mark = /^[-.]$/.test(w(tokens, j)) && tokens[j]!.glued && tokens[j + 1]?.glued;
-  if (mark || /^(,|\/|x|of|in|:)$/.test(w(tokens, j))) j++;
+  // "R4 - C1, C2"
+  const apart =
+    first === 'row' &&
+    one.values.length === 1 &&
+    w(tokens, j) === '-' &&
+    w(tokens, j + 1) === 'c' &&
+    isGluedNumber(tokens[j + 2]);
+  if (mark || apart || /^(,|\/|x|of|in|:)$/.test(w(tokens, j))) j++;
   const second = axisAt(tokens, j);
   if (!second || second === first || !(LETTERS.has(w(tokens, i)) || LETTERS.has(w(tokens, j))))
     return undefined;

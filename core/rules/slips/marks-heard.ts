@@ -42,6 +42,20 @@ export const MARKS_HEARD: readonly SlipRule[] = [
         ? { ...readAs(tokens[i]!, 'overlay'), took: 3 }
         : { ...readAs(tokens[i]!, 'over'), took: 2 }
       : undefined,
+  // "closed seam 3-2/4-2": the article is left out
+  ({ tokens, i, before }) =>
+    /^seams?$/.test(tokens[i]!.w) &&
+    /^(?:closed|sewed|resewed|restitched|stitched|opened|fixed|mended|shut)$/.test(before.at(-1)?.w ?? '')
+      ? withThe(tokens[i]!)
+      : undefined,
+  // "other 2 rows tied", "other one - fine"
+  ({ tokens, i, before }) =>
+    tokens[i]!.w === 'other' &&
+    /^(?:|[.;\n])$/.test(before.at(-1)?.w ?? '') &&
+    (/^ones?$/.test(tokens[i + 1]?.w ?? '') ||
+      /^(?:rows|columns|cols|blocks|blks)$/.test(tokens[i + 2]?.w ?? ''))
+      ? withThe(tokens[i]!)
+      : undefined,
   // "rest of r3 done": the rest of row 3
   ({ tokens, i, before }) =>
     tokens[i]!.w === 'rest' &&
@@ -80,6 +94,14 @@ export const MARKS_HEARD: readonly SlipRule[] = [
       ? readAs(tokens[i]!, 'stitch', 'slip.sign')
       : undefined,
 ];
+
+const withThe = (token: Token): { tokens: Token[]; took: number } => ({
+  tokens: [
+    { ...token, w: 'the' },
+    { ...token, glued: false },
+  ],
+  took: 1,
+});
 
 const STITCH_KIND = /^(?:blanket|running|straight|ladder|whip|back|slip|herringbone|overcast)$/;
 /** What may stand on either side of a "plus" between places. */

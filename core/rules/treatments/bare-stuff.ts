@@ -10,6 +10,7 @@ import { isNet } from './is-cloth.ts';
 
 const LATER =
   /^(tomorrow|tmrw|tonight|later|next|week|wk|time|mon|tue|tues|wed|thu|thurs|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/;
+const NEED = /^(needs?|wants?|to|get|gets|have|going)$/;
 const LIGHT = /^(a|an|the|some|over|on|top|it|maybe|perhaps|or|then|of|bit|layer|seam|-|:|,|so)$/;
 
 /** What the stuff or the name of the work stands for by itself. */
@@ -22,7 +23,7 @@ const deedOf = (x: Item): Action | undefined =>
         ? x.action.v
         : undefined;
 
-/** "2-3: net?", "5-2 stain. cleaning?", "2-3 thin - net next wk": the stuff alone, where the place is told, is a thought or a plan. */
+/** "2-3: net?", "5-2 stain. cleaning?", "2-3 thin - net next wk", "3-2 needs net": the stuff alone, where the place is told, is a thought or a plan. */
 export function bareStuff(
   state: ReaderState,
   clause: Clause,
@@ -31,10 +32,11 @@ export function bareStuff(
 ): Draft | undefined {
   const { items } = clause;
   const deeds = items.filter((x) => deedOf(x));
-  const later = items.some((x) => LATER.test(x.w));
+  const later = items.some((x) => LATER.test(x.w) || /^(needs?|wants?)$/.test(x.w));
   if (deeds.length !== 1 || !(clause.asked || later) || items.some((x) => x.quantity || x.cost))
     return undefined;
-  if (!items.every((x) => deedOf(x) || x.place || LIGHT.test(x.w) || LATER.test(x.w))) return undefined;
+  if (!items.every((x) => deedOf(x) || x.place || LIGHT.test(x.w) || NEED.test(x.w) || LATER.test(x.w)))
+    return undefined;
   const told =
     placed.kind === 'specific'
       ? placed.places

@@ -114,6 +114,9 @@ export function makeTreatment(
   if (status === 'done' && isHeadedToDo(state, clause)) status = 'planned';
   if (status === 'done' && way.form === 'noun' && (sharesVerb(state, clause) || isVerdict(state, clause)))
     status = 'planned';
+  // "label going on the bottom corner": where it is to go
+  if (way.action === 'label' && status === 'doing' && items[way.at]!.w === 'going' && !/ now /.test(sentence))
+    status = 'planned';
   if (way.action === 'leave') status = leaveState(clause, sentence, status);
   if (way.form === 'noun' && status === 'done' && /\b(or|either)\b/.test(sentence) && clause.asked)
     status = 'considering';

@@ -58,6 +58,7 @@ export function unsaidDeed(
     (items.some((x) => x.seam) ? 'resew' : undefined) ??
     (bound ? 'bind' : undefined) ??
     ongoing ??
+    restOfRow(state, where.items) ??
     planFor(state, where.places)?.action ??
     (goesOnAlong(state, where.places) ? state.memory.treatment?.action : undefined);
   const before = known ? undefined : goneOnWith(state, words, told, where.places);
@@ -81,6 +82,14 @@ export function unsaidDeed(
     } as Parameters<typeof makeDraft>[2],
     'said',
   );
+}
+
+/** "tied r3 b1-3", then "rest of r3 done": the deed that the row was begun with. */
+function restOfRow(state: ReaderState, placed: Item[]): Action | undefined {
+  const last = state.memory.treatment;
+  return placed.length === 1 && placed[0]!.place?.rule === 'place.rest-of-row' && last?.state === 'done'
+    ? last.action
+    : undefined;
 }
 
 /** "row one tied" and then "did rows two and three": work that goes from row to row, or from side to side, goes on with the next. */

@@ -3,6 +3,13 @@ import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "forget the darning", "no washing", "skip the pressing", "the darning's off", "the washing won't happen": the work as a matter to take or drop. */
 export function workNamed({ items, k, item, before, after }: WordAt): WayFound {
+  // "whole-quilt wash called off"
+  const noun = item.action?.form === 'base' && /^(?:wash|clean|press)$/.test(item.w);
+  if (noun && /^ (?:is |'s |now )*(?:called off|cancelled|canceled|scrapped|off|dropped) $/.test(after))
+    return found(
+      { action: item.action!.v, form: 'noun', at: k, items: [item], rule: 'treatment.work-named' },
+      k,
+    );
   if (item.action?.form !== 'ing' || item.part || item.seam || item.object || isPredicate(items, k))
     return undefined;
   const named =
