@@ -181,7 +181,7 @@ function readClause(
   dropIdea(state, v, words);
   if (!made.length) callOff(state, v, words);
   if (!made.length && !state.drafts.some((d) => d.clause === index)) toFollow(state, v, clause, placed);
-  if (!made.length && /^(none|pronoun)$/.test(placed.kind) && !state.drafts.some((d) => d.clause === index))
+  if (!made.length && /^(none|pronoun)$/.test(told.kind) && !state.drafts.some((d) => d.clause === index))
     chooseIdea(state, v);
   if (
     placesAfterColon(state, clause, placed) ||

@@ -599,7 +599,11 @@ function from(
  * last spoken of together, in the order said or as they lie.
  */
 export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
-  if (w(tokens, i) !== 'the') return undefined;
+  if (w(tokens, i) !== 'the') {
+    // "lower one next", "right hand one tomorrow"
+    if (!beginsBare(tokens, i)) return undefined;
+    i--;
+  }
   const group = spokenTogether(ctx);
   if (!group) return undefined;
   const word = w(tokens, i + 1);
@@ -657,7 +661,7 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   else if (
     nth &&
     group.length <= 3 &&
-    /^(is|'s|has|had|needs|wants|gets|i|was)$/.test(w(tokens, at)) &&
+    /^(is|'s|has|had|needs|wants|gets|i|was|,|\.|;|)$/.test(w(tokens, at)) &&
     (word !== 'last' || endOfRow(group, ctx)?.end === 'first')
   )
     next = at;
@@ -670,6 +674,12 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   if (/^(middle|centre|center)$/.test(word)) return group.length === 3 ? found([group[1]], next) : undefined;
   return found([outermost(group, word)], next);
 }
+
+/** A side and "one" with no article, where something begins. */
+const beginsBare = (tokens: Token[], i: number): boolean =>
+  /^(upper|lower|top|bottom|left|right)$/.test(w(tokens, i)) &&
+  (i === 0 || /^(and|but|\.)$/.test(w(tokens, i - 1))) &&
+  w(tokens, w(tokens, i + 1) === 'hand' ? i + 2 : i + 1) === 'one';
 
 /** The row of which a group is the first or the last few blocks, but not all. */
 function endOfRow(group: string[], ctx: PlaceContext): { row: number; end: 'first' | 'last' } | undefined {

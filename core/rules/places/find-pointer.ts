@@ -905,15 +905,18 @@ function restOfIt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | u
   if (!/^(rest|remainder)$/.test(w(tokens, k))) return undefined;
   // "the rest is tied", "rest quilted": without "of it" where the deed follows
   const deed = /^(is|'s|are|all|now|was|got)$/.test(w(tokens, k + 1)) ? w(tokens, k + 2) : w(tokens, k + 1);
-  const next = /^(tied|quilted|pressed|basted|done|finished|cleaned|vacuumed)$/.test(deed)
-    ? k + 1
-    : w(tokens, k + 1) !== 'of'
-      ? undefined
-      : w(tokens, k + 2) === 'it'
-        ? k + 3
-        : w(tokens, k + 2) === 'the' && w(tokens, k + 3) === 'quilt'
-          ? k + 4
-          : undefined;
+  const next =
+    /^(tied|quilted|pressed|basted|done|finished|cleaned|vacuumed|tomorrow|tmrw|tmw|later|next|another|to|still)$/.test(
+      deed,
+    )
+      ? k + 1
+      : w(tokens, k + 1) !== 'of'
+        ? undefined
+        : w(tokens, k + 2) === 'it'
+          ? k + 3
+          : w(tokens, k + 2) === 'the' && w(tokens, k + 3) === 'quilt'
+            ? k + 4
+            : undefined;
   const blocks = ctx.focus.filter((p) => splitBlock(p));
   if (
     !next ||

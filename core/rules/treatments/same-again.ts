@@ -374,7 +374,7 @@ const WANTS_DOING = / (?:wants?|needs?|wanting|needing|waiting) (?:doing|done|it
 const TO_FOLLOW =
   / (?:to follow|follows?|following|to come|to go|to do|still to (?:do|go|come)|left to do|next|next time|(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tmrw|tmw|tonight|later|another (?:day|evening|night)|this (?:afternoon|evening)|(?:'ll|will|shall|going to) do) /;
 const FOLLOWING =
-  /^(the|a|and|,|&|\+|gets?|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|is|are|'s|to|follow|follows|following|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|this|afternoon|weekend|till|until|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|week|well|as|just|-|--|\()$/;
+  /^(the|a|and|,|&|\+|gets?|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|is|are|'s|to|follow|follows|following|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|this|afternoon|weekend|till|until|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|week|wait|have|has|can|must|well|as|just|-|--|\()$/;
 
 /** "(the side borders are on) the bottom one I'll do tomorrow": words of doing what was told, behind a place. */
 const doneLater = (items: Item[], x: Item): boolean =>

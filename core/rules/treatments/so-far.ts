@@ -16,6 +16,10 @@ const REACHED =
 const IN_HAND =
   / (?:(?:i|we) (?:'m|am|'re|are) (?:now )?(?:on|onto|on to|at|up to|into)|now (?:on|onto|on to)|moved on to|moving on to|on to|onto) /;
 
+/** "doing 2-4 now", "on 2-4 now": what was just done is in hand at the next place, whatever it is. */
+const NOW_AT =
+  /^ (?:(?:and|so|right|ok|okay|i|'m|am|just) )*(?:doing|on|at|busy with|busy on) (?:the )?.{1,30} now (?:[.!] )*$/;
+
 /**
  * Where work that goes from row to row has got to: "row four I only got as far as block two" is done up to there, "I'm on
  * row five now" is in hand. Only where such work is spoken of.
@@ -28,7 +32,8 @@ export function soFar(
   task: Action | undefined,
 ): Draft | undefined {
   if (placed.kind !== 'specific' || !placed.places.every((p) => splitBlock(p))) return undefined;
-  const inHand = IN_HAND.test(words) || goesOnTo(v.items, 0);
+  const now = NOW_AT.test(words) && !(/ one /.test(words) && placed.places.length > 1);
+  const inHand = now || IN_HAND.test(words) || goesOnTo(v.items, 0);
   if (!inHand && !REACHED.test(words)) return undefined;
   if (v.items.some((x) => x.finding || x.material || x.clock || x.span || x.quantity?.unit)) return undefined;
   const last = state.drafts.findLast(isTreatment)?.entry;
@@ -38,7 +43,7 @@ export function soFar(
       ? state.memory.treatment
       : undefined);
   const action = task ?? source?.action;
-  if (!action || !RUNS.has(action) || (source?.action && source.action !== action)) return undefined;
+  if (!action || !(now || RUNS.has(action)) || (source?.action && source.action !== action)) return undefined;
   if (inHand) countedBefore(state, placed.places);
   const places = inHand ? placed.places : upTo(state, placed.places, source?.places ?? []);
   return (

@@ -138,7 +138,7 @@ export function chooseIdea(state: ReaderState, v: ClauseView): void {
 }
 
 const CHOICE =
-  /^(the|a|an|right|ok|okay|so|then|it|is|'s|be|wins|won|it'll|'ll|will|shall|yes|yeah|well|go|going|for|with|i|'ve|have|decided|definitely|settled|chosen|chose|final|answer|my|new|fresh|and|--|-|now|patch|darn|support|replacement|piece)$/;
+  /^(the|a|an|right|ok|okay|so|then|it|is|'s|be|wins|won|it'll|'ll|will|shall|yes|yeah|well|go|going|for|with|i|'ve|have|decided|definitely|settled|settling|chosen|chose|choosing|final|answer|my|new|fresh|and|--|-|now|patch|darn|support|replacement|piece|to|going to|gonna|on|upon|think|i think|reckon|'m|am|this|time|after|all|in|end|that|that's|one)$/;
 
 /** "so that's off", "but I shan't now", "and I have decided against it": what was just told is not to be. */
 const AGAINST = new RegExp(
