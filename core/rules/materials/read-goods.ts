@@ -65,7 +65,7 @@ function cueAt(items: Item[], k: number): Cue | undefined {
     // "frayed on the left": a side, and nothing left over
     if (
       items[k]!.place?.places[0]?.includes('-left') ||
-      (w(items, k) === 'left' && w(items, k - 1) === 'the') ||
+      (w(items, k) === 'left' && /^(the|top|bottom|upper|lower|far)$/.test(w(items, k - 1))) ||
       // "top 60, right 72, left 71.5 inches"
       (w(items, k) === 'left' && items.filter((x) => /^(top|right|bottom|btm)$/.test(x.w)).length > 1) ||
       // "someone had left pins in the border"
