@@ -111,12 +111,20 @@ export const ACTION_VERBS: Partial<Record<Action, string[]>> = {
 export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['ran|run it|that|them|those up|together again?', 'resew', 'past'],
   [
-    'took|taken|got|had|shot|snapped my|some|the|a|more? photos|pictures|photographs|pics|photo|picture|snaps',
+    'took|taken|got|had|shot|snapped my|some|the|a|more|few|another|couple? of? photos|pictures|photographs|photograph|pics|pic|photo|picture|snaps|snap|shots',
     'photograph',
     'past',
   ],
-  ['take|get my|some|the|a|more? photos|pictures|photographs|pics|photo|picture|snaps', 'photograph', 'base'],
-  ['taking my|some|the|a|more? photos|pictures|photographs|pics|photo|picture', 'photograph', 'ing'],
+  [
+    'take|get my|some|the|a|more|few|another|couple? of? photos|pictures|photographs|photograph|pics|pic|photo|picture|snaps|snap|shots',
+    'photograph',
+    'base',
+  ],
+  [
+    'taking my|some|the|a|more|few|another? photos|pictures|photographs|photograph|pics|photo|picture|shots',
+    'photograph',
+    'ing',
+  ],
   ['photos|pictures|photographs|pics taken|done', 'photograph', 'past'],
   ['cut out and pieced in', 'replace', 'past'],
   ['swapped out', 'replace', 'past'],

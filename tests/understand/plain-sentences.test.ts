@@ -33,6 +33,7 @@ describe('two verbs share what they are said of', () => {
     ['the backing needs washing and pressing', ['wash planned backing', 'press planned backing']],
     ['2-3 needs cutting out and replacing', ['replace planned 2-3']],
     ['cleaned 2-2 and pressed 2-3', ['clean done 2-2', 'press done 2-3']],
+    ['2-3 needs patching, 2-4 darning', ['patch planned 2-3', 'darn planned 2-4']],
   ])('%s', (note, wanted) => {
     expect(told(note)).toEqual(wanted);
   });
@@ -47,5 +48,21 @@ describe('of all but what is named behind it', () => {
     expect(entry?.split(' ')[0]).toBe(finding);
     expect(entry?.split(' ')).not.toContain(but);
     expect(entry?.split(' ').length).toBeGreaterThan(9);
+  });
+});
+
+describe('a deed told by its noun', () => {
+  it.each([
+    ["I've done the patch on 2-3", ['patch done 2-3']],
+    ['just doing the patch on 2-3', ['patch doing 2-3']],
+    ['took a photograph of 2-3', ['photograph done 2-3']],
+    ['I ought to take a photograph of the back', ['photograph planned backing']],
+    ['vacuumed the back through a net screen', ['clean done backing']],
+  ])('%s', (note, wanted) => {
+    expect(told(note)).toEqual(wanted);
+  });
+
+  it('takes a block for no day to finish by', () => {
+    expect(say("I've done the patch on 2-3").entries.map(({ entry }) => entry.kind)).toEqual(['treatment']);
   });
 });

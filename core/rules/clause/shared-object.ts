@@ -73,11 +73,12 @@ function lacksObject(first: Clause, second: Clause): Item[] | undefined {
   return tail.some((x) => x.place || x.fabric) ? [...first.items, ...tail] : undefined;
 }
 
-/** "the backing needs washing | and pressing": the second clause with the word that asks for it. */
+/** "the backing needs washing | and pressing", "2-3 needs patching, | 2-4 darning": the second clause with the word that asks for it. */
 function lacksNeed(first: Clause, second: Clause): Item[] | undefined {
   const verb = first.items.findLast((x) => x.action?.form === 'ing' || /^\S+ing (out|off|up)$/.test(x.w));
   const need = verb && first.items[first.items.indexOf(verb) - 1];
-  return need && NEED.test(need.w) && second.items[0]!.action?.form === 'ing'
-    ? [need, ...second.items]
-    : undefined;
+  if (!need || !NEED.test(need.w)) return undefined;
+  const at = second.items.findIndex((x) => x.action);
+  const named = at >= 0 && second.items.slice(0, at).every((x) => x.place || /^(the|block|and|,)$/.test(x.w));
+  return named && second.items[at]!.action!.form === 'ing' ? second.items.toSpliced(at, 0, need) : undefined;
 }

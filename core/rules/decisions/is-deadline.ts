@@ -41,5 +41,12 @@ export function isDeadline(words: string, items: Item[]): boolean {
   if (items.some((x, k) => /^(by|x)$/.test(x.w) && items[k - 1]?.quantity && items[k + 1]?.quantity))
     return false;
   if (FIGURES.test(words) || DUE.test(words)) return true;
-  return (BY_A_DATE.test(words) || A_DATE.test(words)) && !PAST.test(words) && !HANDED.test(words);
+  // "I've done the patch on 2-3": a block, and no day of a month
+  const dated = items.some(isBlockWorkedOn)
+    ? ` ${items.flatMap((x, k) => (isBlockWorkedOn(x, k, items) ? [] : [x.w])).join(' ')} `
+    : words;
+  return (BY_A_DATE.test(dated) || A_DATE.test(dated)) && !PAST.test(words) && !HANDED.test(words);
 }
+
+const isBlockWorkedOn = (x: Item, k: number, items: Item[]): boolean =>
+  x.place?.kind === 'blocks' && /^(on|for|in|at|of|and|,)$/.test(items[k - 1]?.w ?? '');

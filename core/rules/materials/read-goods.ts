@@ -68,6 +68,10 @@ function cueAt(items: Item[], k: number): Cue | undefined {
       (w(items, k) === 'left' && /^(the|top|bottom|upper|lower|far)$/.test(w(items, k - 1))) ||
       // "top 60, right 72, left 71.5 inches"
       (w(items, k) === 'left' && items.filter((x) => /^(top|right|bottom|btm)$/.test(x.w)).length > 1) ||
+      // "found a pin left in the batting"
+      (w(items, k) === 'left' &&
+        /^(in|inside|under|behind|between)$/.test(w(items, k + 1)) &&
+        items.slice(0, k).some((x) => x.w === 'found')) ||
       // "someone had left pins in the border"
       (w(items, k) === 'left' &&
         / (?:someone|somebody|they|who|whoever)(?: had| has| 'd| 've)* $/.test(

@@ -1,4 +1,5 @@
 import { isPredicate } from '../clause/is-predicate.ts';
+import { lightVerb } from './light-verb.ts';
 import { plainVerbNear } from './plain-verb-near.ts';
 import { removalSoon } from './removal-soon.ts';
 import { verbNear } from './verb-near.ts';
@@ -30,7 +31,7 @@ export function aPatch({ items, k, item, before, after, all, choosing, thing, us
       choosing ||
       WILL_DO.test(after) ||
       / get away with (?:a|just a) $/.test(before) ||
-      / (?:finished|finish|finishing|started|starting|begun|began|wants|needs|gets|got|had|did|doing) (?:the|that|its|my) $/.test(
+      / (?:finished|finish|finishing|started|starting|begun|began|wants|needs|gets|got|had|did|doing|done|making|made) (?:the|that|its|my|this) $/.test(
         before,
       ) ||
       (/ (the|my|that) $/.test(before) && (IS_DONE.test(after) || /^ (won|wins|wins out) /.test(after))) ||
@@ -68,7 +69,9 @@ export function aPatch({ items, k, item, before, after, all, choosing, thing, us
       )
         return 'none';
       const verb =
-        verbNear(items, k, ['resew', 'patch', 'piece', 'baste', 'cut'], used) ?? plainVerbNear(items, k);
+        verbNear(items, k, ['resew', 'patch', 'piece', 'baste', 'cut'], used) ??
+        plainVerbNear(items, k) ??
+        (/ (?:doing|making) (?:the|that|its|my|this) $/.test(before) ? lightVerb(items, k) : undefined);
       return found(
         {
           action: 'patch',

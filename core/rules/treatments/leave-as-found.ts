@@ -57,6 +57,13 @@ function isLeave(items: Item[], k: number): boolean {
     return / (as (is|it is|it 's|they are|found)|the way (it|they)|(the|that|its|this) old|well alone) /.test(
       after,
     );
+  // "found a pin left in the batting"
+  if (
+    w === 'left' &&
+    /^(pins?|needles?)$/.test(items[k - 1]?.w ?? '') &&
+    /^ (?:in|inside|under|behind) /.test(after)
+  )
+    return false;
   // "where you left them": told of somebody else
   if (/^left/.test(w) && / (you|he|they|mum|dad|who) $/.test(before)) return false;
   // "I left the kettle on": nothing of the quilt

@@ -51,7 +51,9 @@ export function makeTreatment(
     way.action === 'dry' &&
     items[way.at]!.w === 'dry' &&
     way.form === 'base' &&
-    !/^(to|will|'ll|must|flat|should|and)$/.test(items[way.at - 1]?.w ?? '')
+    !/^(to|will|'ll|must|flat|should|and)$/.test(items[way.at - 1]?.w ?? '') &&
+    // "I'll wash it tomorrow, dry it flat, and then press it"
+    !(way.at === 0 && items[1]?.place && state.drafts.at(-1)?.sentence === v.sentence)
   )
     mood = 'done';
   // "it's laid out on the rack to dry"

@@ -12,6 +12,11 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
     !/(?<! (?:of|with|some|the|a|under|beneath|in)) (?:washed|rinsed|soaked|ironed|pressed|dyed|cut|measured|bought) (?:the |some |that |out the )?$/.test(
       before,
     ) &&
+    // "vacuumed the back through a net screen": what the brush goes over
+    !(
+      items[k + 1]?.w === 'screen' ||
+      (/ through (?:a |the |some |fine )*$/.test(before) && items.some((x) => x.action?.v === 'clean'))
+    ) &&
     // "the netting on 4-6 was puckered"
     !(
       items.some((x, m) => m > k && x.finding && isPredicate(items, m)) &&
