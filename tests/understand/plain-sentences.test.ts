@@ -58,6 +58,12 @@ describe('a deed told by its noun', () => {
     ['took a photograph of 2-3', ['photograph done 2-3']],
     ['I ought to take a photograph of the back', ['photograph planned backing']],
     ['vacuumed the back through a net screen', ['clean done backing']],
+    ['ties are in on row two', ['tie done 2-1 2-2 2-3 2-4 2-5']],
+    ['ties are going in on 2-3', ['tie doing 2-3']],
+    ['ties in row two are loose', ['broken-stitching 2-1 2-2 2-3 2-4 2-5']],
+    ['quilting a cable in the border', ['quilt doing border']],
+    ['cutting the binding strips', ['cut doing binding']],
+    ['trimmed the batting flush with the top', ['trim done batting']],
   ])('%s', (note, wanted) => {
     expect(told(note)).toEqual(wanted);
   });

@@ -533,7 +533,9 @@ function isIngVerb(items: Item[], k: number): boolean {
     (after.stitch ||
       after.fabric ||
       after.place ||
-      /^(in|round|around|along|down|across|the|by|all)$/.test(after.w)) &&
+      /^(in|round|around|along|down|across|the|by|all|a|an|on|feathers?|cables?|fans?|lines|circles|waves)$/.test(
+        after.w,
+      )) &&
     !items.slice(k + 1).some((x) => x.fail || x.finding || x.w === 'off' || x.w === 'out')
   )
     return true;

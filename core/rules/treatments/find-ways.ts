@@ -15,6 +15,7 @@ import { namedOff, namedTreatment } from './named-treatment.ts';
 import { netOver } from './net-over.ts';
 import { NO_WAY_WORDS } from './no-way-words.ts';
 import { offByNow } from './off-by-now.ts';
+import { putIn } from './put-in.ts';
 import { bindingFinished, putOn } from './put-on.ts';
 import { redone } from './redone.ts';
 import { refineAction } from './refine-action.ts';
@@ -78,6 +79,7 @@ export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   bindingFinished,
   labelToGo,
   ranUp,
+  putIn,
   putOn,
   toComeOff,
   takenOff,

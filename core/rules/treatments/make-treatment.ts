@@ -219,7 +219,9 @@ export function makeTreatment(
           x.fabric ||
           x.finding ||
           x.seam ||
-          x.material === 'fabric'),
+          x.material === 'fabric' ||
+          // "cutting the binding strips"
+          ((action === 'cut' || action === 'piece') && (x.measure === 'strip' || /\bstrips$/.test(x.w)))),
     ) &&
     !finishedTask(items, way.at) &&
     // "the hole in 3-3 needs darning": the hole stands before
