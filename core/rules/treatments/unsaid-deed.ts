@@ -115,7 +115,7 @@ const isBinding = (state: ReaderState): boolean => {
 const IN_HAND =
   /^ (?:(?:and|so|now|right|ok|okay|then|,|just|well|i 'm|i am|we 're) )*(?:doing|working on|starting on|started on|busy with|at work on|moving on to|on to|onto) (?:the |its |those |that |both )/;
 const TOO =
-  / (?:done|finished|completed?|sorted) (?:now |all )*(?:too|as well|also) | also (?:done|did|finished) /;
+  / (?:done|finished|completed?|sorted) (?:now |all )*(?:too|as well|also) | also (?:done|did|finished) | did (?:\S+ ){1,6}(?:too|as well|also) (?:[.!] )*$/;
 /** Places told by where they stand to those spoken of: work that goes on there is the same work. */
 const GOES_ON = /^place\.(?:the-other|other-|one-of-them|next|rest-of|neighbour|nth-of-them)/;
 
