@@ -14,6 +14,7 @@ import type { Item } from '../item.ts';
 import { placesOfClause } from '../places/places-of-clause.ts';
 import { type DayFound, dateOf } from '../times/find-day.ts';
 import { wallMinutes, wallTime } from '../times/local-time.ts';
+import { wordsBetween } from '../words-between.ts';
 
 export type QueryFound = {
   query: QueryName;
@@ -200,6 +201,13 @@ const TOLD_OPEN =
 
 /** A statement before the question, or one that begins like a question ("have 30 cm interfacing", "still need 5 yd"). */
 function tellsSomething(whole: string, head: string, items: Item[], asked: boolean): boolean {
+  // "2-4 still to do"
+  if (
+    !asked &&
+    items[0]?.place?.how === 'said' &&
+    /^still (?:to do|to go|to come)$/.test(wordsBetween(items, 1).trim())
+  )
+    return true;
   const stop = items.findLastIndex((x, k) => /^[.!?;]$/.test(x.w) && k < items.length - 1);
   if (stop >= 0) {
     const before = items.slice(0, stop);
