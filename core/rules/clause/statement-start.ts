@@ -1,10 +1,14 @@
 import { isBareThing } from '../conditions/bare-thing.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isGiven } from './given-form.ts';
 import { goesOnTo } from './goes-on-to.ts';
 import { BE, isPredicate, PREPOSITIONS } from './is-predicate.ts';
 import { FINITE, hasPredicate, hasWork, isQuantifier, newSubject } from './new-subject.ts';
 import { PARTICLES, REMOVE_VERBS, removalAt } from './removal-at.ts';
+
+/** Said of damage: it was not seen before. */
+const OVERLOOKED = /^ (?:'d|had|have|'ve)(?: not| n't| never)? (?:missed|overlooked|seen|noticed|spotted) /;
 
 /**
  * In running speech: does the item at `k` begin, or complete, a second statement in the current clause? `says` tells of each
@@ -21,6 +25,8 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
       (hasPredicate(current) || current.slice(1).some((x) => x.action || x.material === 'net'))
     );
   if (/^(i|we)$/.test(item.w) && goesOnTo(items, k)) return true;
+  // "a hole I'd missed in 4-2", "the stain I hadn't seen"
+  if (before.finding && item.w === 'i' && OVERLOOKED.test(wordsBetween(items, k + 1, k + 5))) return false;
   // looked at where they stand in the note, so that "took the old patch off" knows its "off"
   const start = k - current.length;
   const last = says.lastIndexOf(true, k - 1) - start;

@@ -74,7 +74,7 @@ export function makeTreatment(
           o.action === way.action &&
           (!placed.places.length || o.places.some((p) => placed.places.includes(p))),
       );
-    if (!open) return undefined;
+    if (!open && !isRefused(items, way)) return undefined;
     mood = 'dropped';
   }
   let status = mood as TreatmentState;
@@ -441,6 +441,14 @@ export function makeTreatment(
   }
   return draft;
 }
+
+/** "no washing for this one", "no wash on this quilt": decided against, where "no zigzag" only tells how it was not done. */
+const isRefused = (items: Item[], way: Way): boolean =>
+  way.action === 'wash' &&
+  / no (?:washing|wash) $/.test(wordsBetween(items, 0, way.at + 1)) &&
+  /^ (?:it|this one|this quilt|(?:for|on) (?:it|this|this one|this quilt|that one))(?: then)? (?:[.,!] )*$/.test(
+    wordsBetween(items, way.at + 1),
+  );
 
 /** Where the clause before told of the thing that is taken off now. */
 function whereTold({ clauses, drafts }: ReaderState, index: number, object: string): string[] | undefined {

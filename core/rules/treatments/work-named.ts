@@ -10,6 +10,12 @@ export function workNamed({ items, k, item, before, after }: WordAt): WayFound {
       { action: item.action!.v, form: 'noun', at: k, items: [item], rule: 'treatment.work-named' },
       k,
     );
+  // "no wash for this one"
+  if (noun && / no $/.test(before) && /^ (?:(?:for|on) |this )/.test(after))
+    return found(
+      { action: item.action!.v, form: 'noun', at: k, items: [item], rule: 'treatment.work-named' },
+      k,
+    );
   if (item.action?.form !== 'ing' || item.part || item.seam || item.object || isPredicate(items, k))
     return undefined;
   const named =
