@@ -129,6 +129,10 @@ const placesOf = (d: Draft): readonly string[] => ('places' in d.entry ? (d.entr
 const isDone = (d: Draft): boolean =>
   d.entry.kind === 'treatment' && (d.entry.state === 'done' || d.entry.state === 'doing');
 
+/** "patched 2-3, it's the green twill", "the new piece is the twill": what was put in, told of it. */
+const IS_CLOTH =
+  /(?:^| )(?:it|that|this|piece|patch|bit|one|lining|support)(?: (?:in|on) \S+)? (?:'s|is)(?: (?:the|a|some|all|just))*$/;
+
 function isUsed(
   items: Item[],
   k: number,
@@ -182,6 +186,7 @@ function isUsed(
         );
       }
       if (!action || NO_CLOTH.has(action)) return false;
+      if (/^(patch|replace|stabilize)$/.test(action) && IS_CLOTH.test(lead.join(' '))) return true;
       // "put a scrap of the gingham over 3-4", "slipped some of the ochre in behind it"
       if (
         /^(put|laid|set|placed|popped|slapped|stuck|slipped|slipping|slid|sliding|tucked|tucking|laying|putting)$/.test(

@@ -160,14 +160,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       return undefined;
     return 'cut';
   }
-  if (
-    v === 'baste' &&
-    w.startsWith('pin') &&
-    w !== 'pinned' &&
-    w !== 'pinning' &&
-    !/^ (it|the|them|that)/.test(after)
-  )
-    return undefined;
+  if (v === 'baste' && /^pins?$/.test(w) && !/^ (it|the|them|that)/.test(after)) return undefined;
   // "tacked down the loose corner with whip stitches": sewn for good
   if (
     v === 'baste' &&

@@ -15,7 +15,12 @@ const BREAK_LEAD =
 
 /** Is the stretch at `k` a break in the work: "broke from seven to quarter to eight", "tea 8.15–8.40"? */
 export const isBreakSpan = (items: Item[], k: number): boolean =>
-  BREAK_LEAD.test(wordsBetween(items, k - 6, k));
+  BREAK_LEAD.test(wordsBetween(items, k - 6, k)) && !tookOff(items, k);
+
+/** "took the backing off 13:30–14:20": a thing was off, and not she. */
+const tookOff = (items: Item[], k: number): boolean =>
+  /^(off|out)$/.test(w(items, k - 1)) &&
+  items.slice(Math.max(0, k - 5), k - 1).some((x) => x.object !== undefined || x.part !== undefined);
 
 /** "two breaks ten minutes each", "two ten-minute breaks", "2 x 10 min": how many of that length. */
 function timesTaken(items: Item[], m: number, used: Set<number>): number {
