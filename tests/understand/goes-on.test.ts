@@ -54,3 +54,12 @@ describe('the rest, and one of two by where it lies', () => {
     expect(told(['2-3 and 4-3 are torn', before, note])).toEqual([wanted]);
   });
 });
+
+describe('what was meant instead', () => {
+  it.each([['I mean row four'], ['i mean row four not row three'], ['sorry row four']])('%s', (note) => {
+    expect(told(['pressed row three', note])).toEqual(['press done 4-1 4-2 4-3 4-4 4-5']);
+  });
+  it('is planned where it is still to do', () => {
+    expect(told(['darned 2-3', '2-4 still to do'])).toEqual(['darn planned 2-4']);
+  });
+});

@@ -60,6 +60,9 @@ describe('a deed told by its noun', () => {
     ['vacuumed the back through a net screen', ['clean done backing']],
     ['ties are in on row two', ['tie done 2-1 2-2 2-3 2-4 2-5']],
     ['ties are going in on 2-3', ['tie doing 2-3']],
+    ['layered it & pin basted', ['layer done quilt', 'baste done quilt']],
+    ['no washing for this one', ['wash dropped quilt']],
+    ["found a hole I'd missed in 4-2", ['hole 4-2']],
     ['ties in row two are loose', ['broken-stitching 2-1 2-2 2-3 2-4 2-5']],
     ['quilting a cable in the border', ['quilt doing border']],
     ['cutting the binding strips', ['cut doing binding']],
@@ -70,5 +73,23 @@ describe('a deed told by its noun', () => {
 
   it('takes a block for no day to finish by', () => {
     expect(say("I've done the patch on 2-3").entries.map(({ entry }) => entry.kind)).toEqual(['treatment']);
+  });
+});
+
+describe('a thing that was off is no break in the work', () => {
+  it('keeps the stretch', () => {
+    const [work] = say('took backing off 13:30–14:20').entries.flatMap(({ entry: e }) =>
+      e.kind === 'work' ? [`${e.task} ${e.start?.slice(11)} ${e.end?.slice(11)}`] : [],
+    );
+    expect(work).toBe('taking-apart 13:30 14:20');
+  });
+});
+
+describe('a cloth that is told after the deed was put in', () => {
+  it.each([
+    ["patched 2-3, it's the red spot", 1],
+    ["2-3 is torn, it's the red spot", 0],
+  ])('%s', (note, cloths) => {
+    expect(say(note).entries.filter(({ entry: e }) => e.kind === 'material')).toHaveLength(cloths);
   });
 });

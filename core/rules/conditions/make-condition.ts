@@ -80,7 +80,13 @@ export function makeCondition(
         placed.kind === 'pronoun' && (around || (near && items.indexOf(near) < c.at))
           ? placed.places.filter((p) => blocks.includes(p))
           : [];
-      if (placed.kind === 'specific' && placed.places.some((p) => splitBlock(p))) {
+      if (
+        placed.places.length === blocks.length &&
+        placed.items.every((x) => x.place!.rule === 'place.all-of-them')
+      ) {
+        // "white linen stained, all three": of the cloth, and not the three told before
+        places = blocks;
+      } else if (placed.kind === 'specific' && placed.places.some((p) => splitBlock(p))) {
         // "the gray stripe in row four": the cloth's blocks of those named, where there are any
         const inside = placed.places.filter((p) => blocks.includes(p));
         const lines = placed.items.some(
