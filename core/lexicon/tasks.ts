@@ -150,7 +150,7 @@ export const TASK_PHRASES: Record<Task, string[]> = {
     'typing up',
     'record keeping',
     'the records',
-    'writing it up',
+    'writing it|them|that all? up',
     'the report',
     'the estimate',
     'admin',

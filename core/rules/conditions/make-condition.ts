@@ -127,6 +127,9 @@ export function makeCondition(
   // "that one has a split seam at the outside edge": the block's edge
   const part = ownEdges || (told === 'edge' && placed.kind === 'pronoun') ? undefined : told;
   if (!places?.length && part) places = [part];
+  if (!places?.length) places = otherSide(state, v, c.at);
+  const pair = c.finding === 'split-seam' ? betweenThem(state, v) : undefined;
+  if (pair) places = pair;
   const under = c.finding === 'lumpy-batting' ? placeOver(state, v, items) : undefined;
   if (under) places = under;
   else if (c.finding === 'lumpy-batting' && (!places || placed.kind === 'general'))
@@ -349,6 +352,38 @@ const isKnown = (state: ReaderState, finding: string, places: string[]): boolean
 function partOfFinding(items: Item[], c: ConditionFound): string | undefined {
   const part = items.find((x) => x.part && items.indexOf(x) < c.at) ?? items.find((x) => x.part);
   return part?.part && part.part !== 'quilt' ? part.part : undefined;
+}
+
+/** "the border's puckered on the left and stained at the bottom": another side of what the sentence told of before. */
+function otherSide(state: ReaderState, v: ClauseView, found: number): string[] | undefined {
+  const last = state.drafts.at(-1);
+  if (last?.entry.kind !== 'condition' || last.sentence !== v.sentence) return undefined;
+  // "the top border is torn on the left": one side was named, and where along it
+  if (state.clauses[last.clause]?.items.some((x) => /^(?:top|bottom|left|right|upper|lower)\b.* /.test(x.w)))
+    return undefined;
+  const part = /^(border|edge)-/.exec(last.entry.places?.at(-1) ?? '')?.[1];
+  const side = part
+    ? / (?:on|at|along|down|across) the (left|right|top|bottom)(?: side| edge)? (?:[.,!] )*$/.exec(
+        ` ${v.items
+          .slice(found + 1)
+          .map((x) => x.w)
+          .join(' ')} `,
+      )?.[1]
+    : undefined;
+  return part && side ? [`${part}-${side}`] : undefined;
+}
+
+/** "2-3 torn, 2-4 torn, and the seam between them's gone": the two blocks told of in the sentence. */
+function betweenThem(state: ReaderState, v: ClauseView): string[] | undefined {
+  const at = v.items.findIndex((x) => x.w === 'between');
+  if (at < 0 || !/^(them|those|these|the two)$/.test(v.items[at + 1]?.w ?? '')) return undefined;
+  const told = state.drafts.flatMap(({ entry: e, sentence }) =>
+    sentence === v.sentence && e.kind === 'condition' && e.places?.length === 1 && splitBlock(e.places[0]!)
+      ? e.places
+      : [],
+  );
+  const two = unique(told);
+  return two.length === 2 ? two : undefined;
 }
 
 function carriedForCondition(

@@ -524,6 +524,14 @@ const WORK_DONE =
 const BREAKS_OFF =
   /^(|,|\.|;|!|\n|and|less|minus|with|then|but|bar|except|without|straight|solid|off|on|today|tonight|yesterday|this|last|before|after|while|until|\(|--|-)$/;
 const DAY_PART = /^(this (morning|afternoon|evening)|last night|yesterday|today|tonight)/;
+/** "9 to 12 with half an hour for lunch": what begins the note and has a break taken off it is time at work. */
+function breakBehind(tokens: Token[], i: number, next: number): boolean {
+  if (!/^(|[.;\n])$/.test(w(tokens, i - 1)) || !/^(with|less|minus|,)$/.test(w(tokens, next))) return false;
+  for (let k = next + 1; k < next + 9; k++)
+    if (/^(lunch|tea|dinner|supper|breakfast|break|coffee|phone)$/.test(w(tokens, k))) return true;
+  return false;
+}
+
 /**
  * A stretch: "10.15–12.10", "from nine to quarter to one", "seven to quarter to five", "half past twelve to two",
  * "7.30 to 9 pm", "between two and four". `led` when "from", "between", "since" or the like stands before.
@@ -579,6 +587,7 @@ export function findSpan(
     // "mended seven to nine", "cutting 9 to 12, then tea": hours, for nothing stands behind them that could be counted
     afterDeed(tokens, i, end.next) ||
     headedByWork(tokens, i, end.next) ||
+    breakBehind(tokens, i, end.next) ||
     // "Tues 2-4 mend, 20m tea"
     (/^(mon|tues?|wed|thur?s?|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/.test(
       w(tokens, i - 1),

@@ -19,7 +19,7 @@ export type Push = (
 ) => void;
 
 const BACK =
-  / (back (at|to|on) (it|work)|back at it|carrying on|resuming|right back to it|starting again|(?<! (?:it|them|that|those|these|this|one|ones|came|come|goes|went|taken|took|patch|backing|binding|batting|label|border) )off again|on we go|picking (it|things) (back )?up again|back in the chair|back from (my )?(lunch|tea|dinner|supper|the (shop|shops|door|phone))|back to work( after .*)?|back after (my )?(lunch|tea|dinner|supper)) $/;
+  / (back (at|to|on) (it|work)|back at it|on the clock( again)?|(right|ok|okay) (, )?down to it|carrying on|resuming|right back to it|starting again|(?<! (?:it|them|that|those|these|this|one|ones|came|come|goes|went|taken|took|patch|backing|binding|batting|label|border) )off again|on we go|picking (it|things) (back )?up again|back in the chair|back from (my )?(lunch|tea|dinner|supper|the (shop|shops|door|phone))|back to work( after .*)?|back after (my )?(lunch|tea|dinner|supper)) $/;
 
 /** Not now: "when I start", "going to stop", "want to get cracking". */
 const LATER =

@@ -38,6 +38,8 @@ export function readDurations(
     // "dries in two hours", "every ten minutes": no time at work
     if (
       /^(in|another|every|within)$/.test(before) &&
+      // "put in an hour"
+      !/^(put|putting|got|get)$/.test(items[k - 2]?.w ?? '') &&
       !/^(total|all)$/.test(after) &&
       !made.length &&
       !(
@@ -128,9 +130,10 @@ export function readDurations(
     if (
       !pool.length &&
       !made.length &&
-      / (worked|work|spent|put in|(at|on) (it|this|that)|sat|session|stint|solid|today|tonight|yesterday|this (morning|afternoon|evening)|last night|so far) /.test(
-        words,
-      )
+      (isAllThatIsTold(items, k) ||
+        / (worked|work|spent|put in|(at|on) (it|this|that)|sat|session|stint|solid|today|tonight|yesterday|this (morning|afternoon|evening)|last night|so far) /.test(
+          words,
+        ))
     )
       state.drafts.push(
         makeDraft(
@@ -145,6 +148,14 @@ export function readDurations(
       );
   }
 }
+
+const AT_IT =
+  /^(i|i've|'ve|we|so|right|okay|ok|um|well|and|just|only|about|around|maybe|nearly|over|another|did|done|put in|put|in|managed|got|gave|gave it|it|that|a good|good|solid|more|all|told|in all|,|\.)$/;
+
+/** "did two hours", "only managed half an hour", "put in an hour": a length, and that it was worked, and nothing else. */
+const isAllThatIsTold = (items: Item[], k: number): boolean =>
+  items.some((x) => /^(did|done|put|put in|managed|got|gave|gave it)$/.test(x.w)) &&
+  items.every((x, m) => m === k || AT_IT.test(x.w));
 
 /** Is the treatment what these words speak of: "the vacuuming", "for the sewing on"? */
 function isOf(d: Draft, items: Item[]): boolean {
