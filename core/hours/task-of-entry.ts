@@ -11,9 +11,9 @@ export function taskOfEntry(entry: Entry): Task | undefined {
     case 'work':
       return entry.task;
     case 'treatment':
-      return entry.action !== undefined && (entry.state === 'done' || entry.state === 'doing')
-        ? TASK_OF_ACTION[entry.action]
-        : undefined;
+      if (entry.action === undefined || (entry.state !== 'done' && entry.state !== 'doing')) return undefined;
+      // deciding to leave a thing as found is looking it over
+      return entry.action === 'leave' ? 'survey' : TASK_OF_ACTION[entry.action];
     case 'condition':
     case 'measurement':
       return 'survey';
