@@ -54,14 +54,22 @@ const KNOWN = new Set([
   'thr',
   'thrd',
 ]);
-/** Made once, so that a word costs one look. */
-const MEANT = new Map<string, string>();
-for (const word of wordsToShorten()) {
-  if (!/^[a-z]{4,}$/.test(word)) continue;
-  for (const short of shortFormsOf(word))
-    if (short.length >= 3 && short.length < word.length && !KNOWN.has(short) && !MEANT.has(short))
-      MEANT.set(short, word);
+function meantByShortForms(): ReadonlyMap<string, string> {
+  const meant = new Map<string, string>();
+  for (const word of wordsToShorten()) {
+    if (!/^[a-z]{4,}$/.test(word)) continue;
+    for (const short of shortFormsOf(word))
+      if (short.length >= 3 && short.length < word.length && !KNOWN.has(short) && !meant.has(short))
+        meant.set(short, word);
+  }
+  return meant;
 }
 
+/** Made once, so that a word costs one look; at the first look, since it takes some 30 ms that starting need not wait for. */
+let meant: ReadonlyMap<string, string> | undefined;
+
 /** The word of the trade that was typed without its vowels ("drnd", "ptchd", "sde"), as hurried thumbs do. */
-export const findByConsonants = (word: string): string | undefined => MEANT.get(word);
+export function findByConsonants(word: string): string | undefined {
+  meant ??= meantByShortForms();
+  return meant.get(word);
+}
