@@ -11,7 +11,7 @@ import { COUNT_WORDS } from '../text/number-words.ts';
 import { readNumber } from '../text/read-number.ts';
 import { type Cue, cueOf } from './cues.ts';
 import { correct } from './mend/correct.ts';
-import { complete, sensed } from './mend/items.ts';
+import { complete, sensed, wordsOfName } from './mend/items.ts';
 import { type LastNote, placesOf, put, type Standing, standingOf } from './standing.ts';
 
 type Answering = {
@@ -475,16 +475,13 @@ const SMALL =
 /** "spotted one", of an ochre spot and an ochre stripe: the one cloth with a word of its name in what is said. */
 function clothLike(a: Answering, content: Item[]): string | undefined {
   const alike = Object.keys(a.state.fabrics.blocks).filter((n) =>
-    n
-      .toLowerCase()
-      .split(/[\s-]+/)
-      .some(
-        (word) =>
-          word.length > 2 &&
-          content.some(
-            (x) => x.w.length > word.length && x.w.startsWith(word.slice(0, Math.max(3, word.length - 1))),
-          ),
-      ),
+    wordsOfName(n).some(
+      (word) =>
+        word.length > 2 &&
+        content.some(
+          (x) => x.w.length > word.length && x.w.startsWith(word.slice(0, Math.max(3, word.length - 1))),
+        ),
+    ),
   );
   return alike.length === 1 ? alike[0] : undefined;
 }
@@ -538,12 +535,7 @@ function answerFabric(a: Answering): boolean {
       return false;
     else {
       const candidates = Object.keys(a.state.fabrics.blocks).filter((n) =>
-        content.every((x) =>
-          n
-            .toLowerCase()
-            .split(/[\s-]+/)
-            .includes(x.w),
-        ),
+        content.every((x) => wordsOfName(n).includes(x.w)),
       );
       name = candidates.length === 1 ? candidates[0]! : content.map((x) => x.w).join(' ');
       items = content;

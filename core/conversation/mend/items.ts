@@ -82,13 +82,14 @@ export const sensed = (x: Item): boolean =>
       x.task,
   );
 
+/** "Blue-and-white gingham": its words, as a token has them. */
+export const wordsOfName = (name: string): string[] => name.toLowerCase().split(/[\s-]+/);
+
 export const named = (e: Entry, x: Item): boolean =>
   e.kind === 'material' &&
   e.name !== undefined &&
   x.token.kind === 'word' &&
-  e.name
-    .toLowerCase()
-    .split(/[\s-]+/)
+  wordsOfName(e.name)
     .map(stem)
     .some((word) => word.length > 2 && word === stem(x.w.split(' ').at(-1)!));
 

@@ -6,6 +6,7 @@ import { oneOfCloth } from '../places/cloth-worked-on.ts';
 import { splitBlock, unique } from '../places/grid.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import type { ConditionFound } from './find-conditions.ts';
 import { placeListed } from './listed-findings.ts';
 
@@ -364,10 +365,7 @@ function otherSide(state: ReaderState, v: ClauseView, found: number): string[] |
   const part = /^(border|edge)-/.exec(last.entry.places?.at(-1) ?? '')?.[1];
   const side = part
     ? / (?:on|at|along|down|across) the (left|right|top|bottom)(?: side| edge)? (?:[.,!] )*$/.exec(
-        ` ${v.items
-          .slice(found + 1)
-          .map((x) => x.w)
-          .join(' ')} `,
+        wordsBetween(v.items, found + 1),
       )?.[1]
     : undefined;
   return part && side ? [`${part}-${side}`] : undefined;

@@ -1,8 +1,8 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { Token } from '../../text/tokenise.ts';
-import { LEXICON } from '../lexicon-index.ts';
 import { blockAt, splitBlock } from '../places/grid.ts';
 import { UNIT_AFTER } from '../places/place-tokens.ts';
+import { isDeedAt, sensesAt } from './senses-at.ts';
 import type { SlipRule } from './slip-rule.ts';
 import { smallValue } from './small-number-said.ts';
 
@@ -49,15 +49,11 @@ function named({ row, block }: Pair): Token[] {
   ];
 }
 
-const senses = (tokens: readonly Token[], i: number): readonly { k: string }[] =>
-  LEXICON.longestAt(tokens, i)?.payloads ?? [];
-const isDone = (tokens: readonly Token[], i: number): boolean =>
-  (LEXICON.longestAt(tokens, i)?.payloads ?? []).some((s) => s.k === 'action' && s.form === 'past');
 const isFound = (tokens: readonly Token[], i: number): boolean =>
-  senses(tokens, i).some((s) => s.k === 'finding' || s.k === 'fail');
+  sensesAt(tokens, i).some((s) => s.k === 'finding' || s.k === 'fail');
 /** Is a damage or a deed told in these words, and no hour? */
 const tells = (words: readonly Token[]): boolean =>
-  words.some((_, k) => isFound(words, k) || isDone(words, k)) &&
+  words.some((_, k) => isFound(words, k) || isDeedAt(words, k, 'past')) &&
   !words.some(
     ({ w }, k) =>
       /^(?:min|mins|minutes|hours?|pm|am|break|till|until)$/.test(w) || (k === 0 && /ing$/.test(w)),
@@ -130,12 +126,12 @@ const dashSaid: SlipRule = ({ tokens, i, before, grid }) => {
     return made([first, more], more.next);
   const pairs = [first];
   for (let next = more; next && next.between !== ''; next = listed(next.next)) pairs.push(next);
-  if (pairs.length > 1 && (PLACED.test(left) || isOpen(left) || isDone(before, before.length - 1)))
+  if (pairs.length > 1 && (PLACED.test(left) || isOpen(left) || isDeedAt(before, before.length - 1, 'past')))
     return made(pairs, pairs.at(-1)!.next);
   if (linesNamed(before)) return undefined;
   const right = joint?.w ?? '';
   if (isOpen(left)) {
-    if (isDone(tokens, first.next) || isFound(tokens, first.next)) return made([first], first.next);
+    if (isDeedAt(tokens, first.next, 'past') || isFound(tokens, first.next)) return made([first], first.next);
     // "1 to 3, the rabbit has a tear"
     if (right === ',' && (left === '' || left === '.') && tells(tokens.slice(first.next + 1, first.next + 8)))
       return made([first], first.next);
@@ -145,7 +141,7 @@ const dashSaid: SlipRule = ({ tokens, i, before, grid }) => {
   if (/^(?:on|in)$/.test(left) && /^(?:to|towards|just)$/.test(right) && tokens[first.next + 1]?.w === 'the')
     return made([first], first.next);
   return before.length &&
-    isDone(before, before.length - 1) &&
+    isDeedAt(before, before.length - 1, 'past') &&
     /^(?:|,|\.|with|by|and|in|again|too)$/.test(right)
     ? made([first], first.next)
     : undefined;
@@ -162,7 +158,7 @@ const runTogether: SlipRule = ({ tokens, i, before, grid }) => {
   const right = tokens[i + 1]?.w ?? '';
   const awaited =
     /^(?:in|on|over|behind|between|under)$/.test(left) ||
-    (before.length > 0 && isDone(before, before.length - 1));
+    (before.length > 0 && isDeedAt(before, before.length - 1, 'past'));
   if (!awaited && !/^(?:back|together)$/.test(right)) return undefined;
   if (UNIT_AFTER.has(right) && right !== 'in') return undefined;
   // "raffled off in 74" is a year: something must have been found or done there
@@ -171,7 +167,8 @@ const runTogether: SlipRule = ({ tokens, i, before, grid }) => {
     !before
       .slice(-5)
       .some(
-        (_, k, near) => isFound(near, k) || isDone(near, k) || /^(?:piece|patch|it|seam)$/.test(near[k]!.w),
+        (_, k, near) =>
+          isFound(near, k) || isDeedAt(near, k, 'past') || /^(?:piece|patch|it|seam)$/.test(near[k]!.w),
       )
   )
     return undefined;
@@ -243,7 +240,8 @@ const opensWithBlock: SlipRule = ({ tokens, i, before, grid }) => {
   const row = FIRST.get(t.w)!;
   const block = heardSecond(tokens[i + 1]);
   if (block === undefined || !blockAt(grid, row, block)) return undefined;
-  if (!BE.test(tokens[i + 2]?.w ?? '') && !isFound(tokens, i + 2) && !isDone(tokens, i + 2)) return undefined;
+  if (!BE.test(tokens[i + 2]?.w ?? '') && !isFound(tokens, i + 2) && !isDeedAt(tokens, i + 2, 'past'))
+    return undefined;
   return { tokens: figures(t, tokens[i + 1]!, row, block), took: 2, rule: 'slip.block-name' };
 };
 
@@ -339,7 +337,7 @@ const stuttered: SlipRule = ({ tokens, i, before, grid }) => {
 
 /** "patched five five in teal": what follows is the cloth, and no inches. */
 const inCloth: SlipRule = ({ tokens, i, before, grid }) => {
-  if (!grid || !before.length || !isDone(before, before.length - 1)) return undefined;
+  if (!grid || !before.length || !isDeedAt(before, before.length - 1, 'past')) return undefined;
   const pair = pairAt(tokens, i, grid);
   if (pair?.between !== '' || tokens[pair.next]?.w !== 'in') return undefined;
   const after = tokens[pair.next + 1];

@@ -1,11 +1,8 @@
 import { COLOURS } from '../../lexicon/colours.ts';
 import type { Token } from '../../text/tokenise.ts';
-import { LEXICON, type Sense } from '../lexicon-index.ts';
+import { sensesAt } from './senses-at.ts';
 import { readAs, type SlipRule } from './slip-rule.ts';
 import { isSmallNumber } from './small-number-said.ts';
-
-const sensesAt = (tokens: readonly Token[], i: number): readonly Sense[] =>
-  LEXICON.longestAt(tokens, i)?.payloads ?? [];
 
 const BE =
   /^(?:is|are|'s|'re|has|had|was|were|'ve|have|will|'ll|'d|needs|need|wants|want|came|comes|come|goes|went|gets|got|looks|look|smells|took|takes|can|must|stays|stay|gave|gives|did|do|does|says|said|ran|sits)$/;

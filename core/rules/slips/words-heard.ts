@@ -2,16 +2,15 @@ import { COLOURS, PATTERN_WORDS } from '../../lexicon/colours.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
 import { isNameWord } from './by-sound.ts';
+import { isDeedAt, sensesAt } from './senses-at.ts';
 import { readAs, type SlipRule } from './slip-rule.ts';
 import { smallValue } from './small-number-said.ts';
 
 const isKnown = (tokens: readonly Token[], i: number, w: string): boolean =>
   LEXICON.longestAt([{ ...tokens[i]!, w }], 0) !== undefined;
+/** Is the one word at `i`, or `w` in its place, a treatment that was done? */
 const isDone = (tokens: readonly Token[], i: number, w = tokens[i]?.w ?? ''): boolean =>
-  tokens[i] !== undefined &&
-  (LEXICON.longestAt([{ ...tokens[i]!, w }], 0)?.payloads ?? []).some(
-    (s) => s.k === 'action' && s.form === 'past',
-  );
+  tokens[i] !== undefined && isDeedAt([{ ...tokens[i]!, w }], 0, 'past');
 
 /** Whoever may know: after these "know" means itself. */
 const KNOWS =
@@ -49,7 +48,7 @@ const barHeard: SlipRule = ({ tokens, i, before }) => {
     return undefined;
   const found = before.at(-1);
   const all = before.slice(-6).some(({ w }) => /^(?:all|every|everything|whole)$/.test(w));
-  const senses = found ? (LEXICON.longestAt([found], 0)?.payloads ?? []) : [];
+  const senses = found ? sensesAt([found], 0) : [];
   return all && senses.some((s) => s.k === 'finding' || (s.k === 'action' && s.form === 'past'))
     ? readAs(tokens[i]!, 'bar', 'slip.ear')
     : undefined;
@@ -506,15 +505,12 @@ const beheaded: SlipRule = ({ tokens, i, before }) => {
   };
 };
 
-const isBase = (tokens: readonly Token[], i: number): boolean =>
-  (LEXICON.longestAt(tokens, i)?.payloads ?? []).some((s) => s.k === 'action' && s.form === 'base');
-
 /** "leave a replace", "patch all darn": or */
 const orHeard: SlipRule = ({ tokens, i, before }) =>
   /^(?:a|all|are|oh)$/.test(tokens[i]!.w) &&
   before.length > 0 &&
-  isBase(before, before.length - 1) &&
-  isBase(tokens, i + 1) &&
+  isDeedAt(before, before.length - 1, 'base') &&
+  isDeedAt(tokens, i + 1, 'base') &&
   /^(?:leave|replace|patch|darn|wash|tie|quilt|stabilize|stabilise)$/.test(before.at(-1)!.w) &&
   /^(?:leave|replace|patch|darn|wash|tie|quilt|stabilize|stabilise)$/.test(tokens[i + 1]!.w)
     ? readAs(tokens[i]!, 'or', 'slip.ear')
@@ -565,7 +561,9 @@ const againHeard: SlipRule = ({ tokens, i, before }) => {
 
 /** "next i hold piece the border": I'll */
 const willHeard: SlipRule = ({ tokens, i, before }) =>
-  /^(?:hold|old|all|eel|isle)$/.test(tokens[i]!.w) && before.at(-1)?.w === 'i' && isBase(tokens, i + 1)
+  /^(?:hold|old|all|eel|isle)$/.test(tokens[i]!.w) &&
+  before.at(-1)?.w === 'i' &&
+  isDeedAt(tokens, i + 1, 'base')
     ? readAs(tokens[i]!, "'ll", 'slip.ear')
     : undefined;
 

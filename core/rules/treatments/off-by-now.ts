@@ -29,10 +29,7 @@ export function offByNow({ items, k, item, after, thing }: WordAt): WayFound {
   const toldThus = /^ (?:\S+ ){0,2}that 's (?:me (?:got )?)?(?:the )?(?:\S+ )?$/.test(
     wordsBetween(items, 0, m),
   );
-  const lead = ` ${items
-    .slice(Math.max(0, m - 4), m + 1)
-    .map((x) => x.w)
-    .join(' ')} `;
+  const lead = wordsBetween(items, m - 4, m + 1);
   const side = isSideAt(items, m);
   const block = items[m]?.place?.kind === 'blocks' && items[m]!.place!.places.length > 0;
   const standsFor =
@@ -44,7 +41,7 @@ export function offByNow({ items, k, item, after, thing }: WordAt): WayFound {
     return undefined;
   if (items.slice(m + 1, k).some((x) => /^(be|to)$/.test(x.w))) return undefined;
   const where = placeBehind(items, k);
-  if (!where && !ENDS.test(`${after}`)) return undefined;
+  if (!where && !ENDS.test(after)) return undefined;
   return found(
     {
       action: 'remove',

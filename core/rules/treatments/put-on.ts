@@ -146,12 +146,13 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
         k,
         k + 1,
       );
-    const words = wordsBetween(items, k + 1, k + 9).replace(/ on (?:the|my) machine /, ' ');
+    const behind = wordsBetween(items, k + 1, k + 9);
+    const words = behind.replace(/ on (?:the|my) machine /, ' ');
     const particle =
       item.w === 'on' ||
       (target.some((x) => x.w === 'label') &&
         // "label to go bottom right corner"
-        (/ (in|at|to|into|onto) /.test(wordsBetween(items, k + 1, k + 9)) ||
+        (/ (in|at|to|into|onto) /.test(behind) ||
           (/^(go|goes|going)$/.test(item.w) && items[k + 1]?.place !== undefined))) ||
       /^(add|added|adding|attached|attach|attaching|mitred|mitered|reattached)$/.test(item.w) ||
       / (on|back|down) /.test(words);
@@ -194,8 +195,7 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
       );
     }
     // "sewed the bottom one back down": closed again, and no new border
-    const down =
-      / down /.test(wordsBetween(items, k + 1, k + 9)) && !/ on /.test(wordsBetween(items, k + 1, k + 9));
+    const down = / down /.test(behind) && !/ on /.test(behind);
     if (border && particle && !down && !removalSoon(items, k)) {
       return found(
         { action: 'add-border', form: spoken, at: k, items: [item, border], rule: 'treatment.border-on' },

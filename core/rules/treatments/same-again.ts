@@ -1,4 +1,4 @@
-import type { Action, RemovedObject, Stitch, TreatmentState } from '../../../shared/vocabulary.ts';
+import type { Action, Finding, RemovedObject, Stitch, TreatmentState } from '../../../shared/vocabulary.ts';
 import type { Clause } from '../clause/clause.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
@@ -16,6 +16,25 @@ const foundAlong = (state: ReaderState, placed: ClausePlaces, last: Draft): bool
   !state.drafts.some(isTreatment) &&
   last.entry.kind === 'condition' &&
   !placed.places.some((p) => (last.entry as { places?: string[] }).places?.includes(p));
+
+/** The damage last told, found at other places too. */
+function foundAt(
+  state: ReaderState,
+  v: ClauseView,
+  finding: Finding,
+  rule: string,
+  places: string[],
+  said: Item[],
+): void {
+  state.drafts.push(
+    makeDraft(
+      'condition',
+      v,
+      { finding: [finding, rule, undefined, 'implied'], places: [places, 'place.said', said] },
+      places.length ? 'said' : 'none',
+    ),
+  );
+}
 
 /** "same on the next two", "the one below the same", "ditto 3-4", "and the next two rows too". */
 export function sameAgain(
@@ -45,10 +64,8 @@ export function sameAgain(
       clause.items.every((x) => x.place || /^(and|also|plus|the|,|in|on|then|now|&)$/.test(x.w))) ||
     /^ (" |'' )/.test(words) ||
     lessSo(state, clause, placed);
-  const before = [...state.drafts]
-    .reverse()
-    .find((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
-  if (oneMore(state, v, words, placed, before)) return;
+  const last = state.drafts.findLast((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
+  if (oneMore(state, v, words, placed, last)) return;
   // "same again, 5-1"
   if (same && placed.kind === 'none') placed = placesBehind(state, clause) ?? placed;
   const cloth = same && placed.kind === 'none' ? mendedCloth(clause.items, state) : undefined;
@@ -76,7 +93,6 @@ export function sameAgain(
     )
   )
     return;
-  const last = before;
   // "done, same stitch, seventy minutes": how, of what was just told
   if (
     last?.entry.kind === 'treatment' &&
@@ -101,18 +117,7 @@ export function sameAgain(
     !/ (same treatment|same deal|same fix|same repair|done the same|did the same) /.test(words) &&
     !DONE_SAME.test(words)
   ) {
-    const { finding } = last.entry;
-    state.drafts.push(
-      makeDraft(
-        'condition',
-        v,
-        {
-          finding: [finding, 'condition.same', undefined, 'implied'],
-          places: [places, 'place.said', placed.items],
-        },
-        places.length ? 'said' : 'none',
-      ),
-    );
+    foundAt(state, v, last.entry.finding, 'condition.same', places, placed.items);
     return;
   }
   const from = last?.entry.kind === 'treatment' ? last.entry : undefined;
@@ -123,17 +128,7 @@ export function sameAgain(
     memory.condition &&
     !/ (same again|same treatment|same fix|same repair|did|done|i) /.test(words)
   ) {
-    state.drafts.push(
-      makeDraft(
-        'condition',
-        v,
-        {
-          finding: [memory.condition.finding, 'condition.same', undefined, 'implied'],
-          places: [places, 'place.said', placed.items],
-        },
-        places.length ? 'said' : 'none',
-      ),
-    );
+    foundAt(state, v, memory.condition.finding, 'condition.same', places, placed.items);
     return;
   }
   const source = from ?? (cloth && doneToCloth(state, cloth)) ?? memory.treatment;
@@ -253,17 +248,7 @@ function oneMore(
         ? state.memory.condition?.finding
         : undefined;
   if (!finding || /^(sound|fading|out-of-square|lumpy-batting)$/.test(finding)) return false;
-  state.drafts.push(
-    makeDraft(
-      'condition',
-      v,
-      {
-        finding: [finding, 'condition.one-more', undefined, 'implied'],
-        places: [placed.places, 'place.said', placed.items],
-      },
-      'said',
-    ),
-  );
+  foundAt(state, v, finding, 'condition.one-more', placed.places, placed.items);
   return true;
 }
 
@@ -288,17 +273,7 @@ function hasOneToo(
         : state.memory.condition?.finding;
   // "got a patch on", "the next one got one too": what was done to it
   if (!finding || (/ got /.test(words) && !last && state.memory.lastKind === 'treatment')) return false;
-  state.drafts.push(
-    makeDraft(
-      'condition',
-      v,
-      {
-        finding: [finding, 'condition.same', undefined, 'implied'],
-        places: [placed.places, 'place.said', placed.items],
-      },
-      'said',
-    ),
-  );
+  foundAt(state, v, finding, 'condition.same', placed.places, placed.items);
   return true;
 }
 

@@ -73,11 +73,9 @@ function spottedOut(items: Item[], k: number): Way['form'] | undefined {
   const after = wordsBetween(items, k + 1, k + 4);
   const marked = items.slice(Math.max(0, k - 7), k).some((x) => x.finding === 'stain');
   if (marked)
-    return /^ {2}$|^ (?:--|out|with|w|again|and|,|using|today|now|[.]) /.test(`${after}`)
-      ? 'past'
-      : undefined;
+    return /^ {2}$|^ (?:--|out|with|w|again|and|,|using|today|now|[.]) /.test(after) ? 'past' : undefined;
   return /^ (?:it|them|that|those|both|the (?:stains?|marks?)) (?:out |again )?(?:with|w|using) /.test(
-    `${wordsBetween(items, k + 1, k + 6)}`,
+    wordsBetween(items, k + 1, k + 6),
   )
     ? 'past'
     : undefined;
