@@ -6,6 +6,7 @@ import type { Token } from '../text/tokenise.ts';
 import { wordSet } from '../text/word-set.ts';
 import { findCost, findQuantity, readUnit } from './amounts/find-amount.ts';
 import { type FabricIndex, findFabric } from './fabrics/find-fabric.ts';
+import { hedgedPhraseAt } from './hedged-phrase.ts';
 import { type Item, makeItem } from './item.ts';
 import { LEXICON } from './lexicon-index.ts';
 import { walkAfter } from './places/along-row.ts';
@@ -82,7 +83,7 @@ export function scan(
       itemAt(i < stretch ? untilHours : tokens, i, ctx, fabrics, commerce, work, items);
     items.push(item);
     if (item.place) {
-      narrowToCloth(item.place, items, ctx.cloth);
+      narrowToCloth(item.place, items, ctx.cloth, fabrics);
       narrowToNamedCloth(items, grid, fabrics, tokens[item.j]);
       places.push(item.place);
       if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
@@ -250,8 +251,13 @@ function tellsPrice(tokens: Token[]): boolean {
 }
 
 /** "the strawberry print has faded, and the piece in row two is torn": of the row, the block of the cloth spoken of. */
-function narrowToCloth(place: PlaceFound, items: Item[], cloth: string[] | undefined): void {
-  if (!cloth || !/row|column/.test(place.rule) || place.places.length < 2) return;
+function narrowToCloth(
+  place: PlaceFound,
+  items: Item[],
+  spoken: string[] | undefined,
+  fabrics: FabricIndex,
+): void {
+  if (!/row|column/.test(place.rule) || place.places.length < 2) return;
   const lead = items
     .slice(-5, -1)
     .map((x) => x.w)
@@ -262,7 +268,10 @@ function narrowToCloth(place: PlaceFound, items: Item[], cloth: string[] | undef
     )
   )
     return;
-  const inside = place.places.filter((p) => cloth.includes(p));
+  // "the check in row two is torn, the one in row four is fine"
+  const names = items.findLast((x) => x.fabric)?.fabric?.names ?? [];
+  const cloth = spoken ?? (names.length === 1 ? fabrics.blocks[names[0]!] : undefined);
+  const inside = place.places.filter((p) => cloth?.includes(p));
   if (inside.length) place.places = inside;
 }
 
@@ -595,7 +604,9 @@ function itemAt(
   const pointed = findPointer(tokens, i, ctx);
   const place = !block ? pointed : !pointed ? block : pointed.next > block.next ? pointed : block;
   const fabric = findFabric(tokens, i, fabrics);
-  const hit = LEXICON.longestAt(tokens, i);
+  const plain = LEXICON.longestAt(tokens, i);
+  const hedged = hedgedPhraseAt(tokens, i);
+  const hit = hedged && hedged.next > (plain?.next ?? 0) ? hedged : plain;
   const longest = Math.max(place?.next ?? 0, fabric?.next ?? 0, hit?.next ?? 0);
   const picked = findClothBlock(tokens, i, fabrics, fabric);
   if (picked && picked.place.next > longest) {
@@ -636,6 +647,7 @@ function itemAt(
     return item;
   }
   widen(item, tokens, longest);
+  if (hedged && hit === hedged && hit.next === longest) item.w = hedged.words;
   if (fabric && fabric.next === longest) {
     item.fabric = fabric.found;
     item.material = 'fabric';

@@ -27,6 +27,17 @@ const TABLE: [value: string[], phrasings: string[]][] = [
   ],
   [['dye-bleed 2-4'], ['blue dye has run into 2-4', 'the red in 2-4 has bled']],
   [['fading 2-4'], ['2-4 has lost its colour', "sun's had 2-4, faded to nothing"]],
+  [
+    ['stain 2-4'],
+    ["2-4's gone a bit yellow", '2-4 has gone rather brown', "2-4's got something spilled down it"],
+  ],
+  [
+    ['sound 2-4'],
+    ["can't find anything wrong with 2-4", '2-4 looks alright to me', '2-4 in pretty good nick'],
+  ],
+  [['old-repair 2-4'], ['2-4 has a darn somebody did years ago', "there's an old iron-on patch on 2-4"]],
+  [['split-seam 2-4'], ['seam on the left side of 2-4 has popped']],
+  [['puckering 2-4'], ['2-4 puckers where somebody pulled the stitches too tight']],
   [['stain 2-4'], ['brown tide lines on 2-4', "something's been spilt on 2-4", 'tea stain, 2-4']],
   [['stain backing'], ['rust marks all over the back']],
   [['mildew backing'], ['black spots of mould on the back', 'mildew on the back']],

@@ -167,6 +167,27 @@ describe('places that rest on what was said before', () => {
   });
 });
 
+describe('all but a line, and all beyond one', () => {
+  it.each([
+    ['everything below row five is filthy', [...row(6), ...row(7)]],
+    ['all the blocks above row three are sound', [...row(1), ...row(2)]],
+    ['everything to the left of column two has faded', column(1)],
+    ['the left half is faded', [...column(1), ...column(2), ...column(3)]],
+    ["2-3 is torn, everything else in row two's fine", ['2-3', ...row(2).filter((p) => p !== '2-3')]],
+    [
+      'row two: the third one is torn, everything else is fine',
+      ['2-3', ...row(2).filter((p) => p !== '2-3')],
+    ],
+    // of the block, of the border, of the note
+    ['2-3 is stained in the left half', ['2-3']],
+    ['2-3 is torn at the bottom edge', ['2-3']],
+    ['the border is frayed along the left half', ['border']],
+    [['2-3 is torn', 'make it a hole, everything else stands'], ['2-3']],
+  ])('%j', (said, places) => {
+    expect(placesSaid(said).sort()).toEqual([...places].sort());
+  });
+});
+
 describe('squares are blocks', () => {
   it.each([
     ['squares 3-1 and 3-2 have been pressed', ['3-1', '3-2']],

@@ -120,7 +120,12 @@ export function removalAt(
       break;
   }
   // "pull the batting": what can only be taken out needs no "out"
-  if (particle && /^(pull|pulled|pulling|pulls)$/.test(item.w)) {
+  // "pulled the stitches too tight" takes none out
+  if (
+    particle &&
+    /^(pull|pulled|pulling|pulls)$/.test(item.w) &&
+    !items.slice(k + 1, k + 6).some((x) => /^(tight|tightly|taut|snug)$/.test(x.w))
+  ) {
     const thing = items.slice(k + 1, k + 5).find((x) => x.object);
     if (thing?.object && ['batting', 'ties', 'stitching', 'quilting', 'pins'].includes(thing.object))
       return { form: actual };

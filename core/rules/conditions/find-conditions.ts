@@ -145,9 +145,10 @@ function refine(
           before === 'for' ||
           before === 'with' ||
           before === 'as' ||
-          /^(idea|thread|cotton|while|deal|bit|long|job|day|lamp|light|one|hour|inch|time|enough|now|news|pins|needles|linen|silk|soap|to|stuff|few|size|steam|sponge)$/.test(
+          (/^(idea|thread|cotton|while|deal|bit|long|job|day|lamp|light|one|hour|inch|time|enough|now|news|pins|needles|linen|silk|soap|to|stuff|few|size|steam|sponge)$/.test(
             after,
-          )
+          ) &&
+            !(after === 'to' && /^(me|us|my)$/.test(w(items, k + 2))))
         )
           return undefined;
         const copula =

@@ -12,7 +12,7 @@ import { columnFirst, rowFirst } from './row-first.ts';
 /** "every other block in row two", "every block in the last two rows", "all the blocks of row 3", "the whole of row 4". */
 export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const head = w(tokens, i);
-  const outer = outerBlocks(tokens, i, ctx);
+  const outer = outerBlocks(tokens, i, ctx) ?? beyondLine(tokens, i, ctx);
   if (outer) return outer;
   if (!['every', 'each', 'all', 'whole', 'alternate'].includes(head)) return undefined;
   let j = i + 1;
@@ -91,6 +91,35 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
     : area && head === 'whole'
       ? area
       : undefined;
+}
+
+/**
+ * "everything below row four", "all the blocks above the third row", "everything to the left of the middle column": the lines beyond
+ * one, that line left out.
+ */
+function beyondLine(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  let j = i + 1;
+  if (/^(all|every)$/.test(w(tokens, i)) || BLOCKS.has(w(tokens, i)) || w(tokens, i) === 'rows') {
+    if (w(tokens, j) === 'the') j++;
+    if (/^all|every$/.test(w(tokens, i)) && (BLOCKS.has(w(tokens, j)) || w(tokens, j) === 'rows')) j++;
+  } else if (w(tokens, i) !== 'everything') return undefined;
+  if (w(tokens, j) === 'to' && w(tokens, j + 1) === 'the') j += 2;
+  const way = w(tokens, j);
+  if (!/^(below|beneath|under|underneath|above|over|left|right|past|beyond)$/.test(way)) return undefined;
+  if (/^(left|right)$/.test(way) && w(tokens, j + 1) === 'of') j++;
+  const line = areaAt(tokens, j + 1, ctx);
+  const at = line?.places.map((p) => splitBlock(p)!);
+  const { row, block } = at?.[0] ?? {};
+  if (!line || !at || at.length < 2) return undefined;
+  const inRow = at.every((p) => p.row === row);
+  if (!inRow && !at.every((p) => p.block === block)) return undefined;
+  const back = /^(above|over|left)$/.test(way);
+  if (inRow === /^(left|right)$/.test(way)) return undefined;
+  const places = allBlocks(ctx.grid).filter((p) => {
+    const { row: r, block: b } = splitBlock(p)!;
+    return inRow ? (back ? r < row! : r > row!) : back ? b < block! : b > block!;
+  });
+  return places.length ? blocksSaid(line.next, places, 'place.beyond-line') : undefined;
 }
 
 /** "all the blocks round the edge", "the outside blocks": those of the first and last row and column. */

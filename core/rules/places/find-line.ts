@@ -15,7 +15,15 @@ import { readIndex, readIndexList } from './read-index.ts';
 
 type Axis = 'row' | 'column';
 /** `named`: the lines were told by number, not by "top", "last" and the like. */
-type Line = { axis: Axis; lines: number[]; next: number; how: 'said' | 'implied'; named: boolean };
+type Line = {
+  axis: Axis;
+  lines: number[];
+  next: number;
+  how: 'said' | 'implied';
+  named: boolean;
+  /** Half of the quilt, or of what was spoken of. */
+  half?: boolean;
+};
 /** Which of `total` blocks along a line are meant; undefined where the words don't fit that kind of line. */
 type Pick = { of: (total: number, axis: Axis) => number[] | undefined; next: number; noun: boolean };
 
@@ -328,6 +336,8 @@ function lineAt(tokens: Token[], i: number, ctx: PlaceContext): Line | undefined
   }
   const choices = choicesAt(tokens, j);
   if (choices) {
+    const half = halfAt(tokens, j, ctx, choices);
+    if (half) return half;
     const heard = w(tokens, choices.next) === 'rose' && ROSE_BEFORE.test(w(tokens, choices.next + 1));
     const kind = heard ? 'row' : axisOf(w(tokens, choices.next));
     // "the second road" only as the one row that it could be
@@ -361,6 +371,36 @@ function lineAt(tokens: Token[], i: number, ctx: PlaceContext): Line | undefined
     return { axis: kind, lines, next, how: 'said', named: only?.ordinal ?? false };
   }
   return undefined;
+}
+
+/** "the top half", "bottom half of the quilt", "left-hand half": the lines of it, where it can be halved. */
+function halfAt(
+  tokens: Token[],
+  i: number,
+  ctx: PlaceContext,
+  { list, next }: { list: Choice[]; next: number },
+): Line | undefined {
+  if (w(tokens, next) !== 'half') return undefined;
+  const end = ENDS.get(w(tokens, i));
+  const axis: Axis = end?.way === 'down' ? 'row' : 'column';
+  if (list.length > 1 || !end || end.way === 'any') return undefined;
+  const total = totalOf(ctx, axis);
+  let k = next + 1;
+  // "the top half of 2-3", "the bottom half of the border": of something else
+  if (w(tokens, k) === 'of') {
+    k += w(tokens, k + 1) === 'the' ? 2 : 1;
+    if (!/^(quilt|top|it|patchwork|front|throw|coverlet|comforter)$/.test(w(tokens, k))) return undefined;
+    k++;
+  } else if (/^(inch|yard|metre|meter|row|block|column|border|an|a)$/.test(w(tokens, k))) return undefined;
+  if (total % 2) return undefined;
+  return {
+    axis,
+    lines: countedFrom(end.end, total / 2, total),
+    next: k,
+    how: 'said',
+    named: false,
+    half: true,
+  };
 }
 
 /** "top rose tied" is "top row's tied"; "the first rose print" is none. */
@@ -764,7 +804,7 @@ function afterLine(tokens: Token[], line: Line, ctx: PlaceContext): PlaceFound |
         next: line.next,
         places,
         how: line.how,
-        rule: line.axis === 'row' ? 'place.counted-rows' : 'place.counted-columns',
+        rule: line.half ? 'place.half' : line.axis === 'row' ? 'place.counted-rows' : 'place.counted-columns',
         kind: 'blocks',
       }
     : undefined;

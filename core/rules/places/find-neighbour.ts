@@ -617,14 +617,16 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   while (/^(hand|most)$/.test(w(tokens, j))) j++;
   // "the one on the right", "the one at the top"
   if (word === 'one' && /^(on|at|to|in)$/.test(w(tokens, i + 2)) && w(tokens, i + 3) === 'the') {
-    const side = w(tokens, i + 4);
+    const far = /^(far|very)$/.test(w(tokens, i + 4)) ? i + 5 : i + 4;
+    const side = w(tokens, far);
+    if (side === 'end') return found([group.at(-1)], far + 1);
     if (/^(middle|centre|center)$/.test(side))
-      return group.length === 3 && !/^(of|row|column)$/.test(w(tokens, i + 5))
-        ? found([group[1]], i + 5)
+      return group.length % 2 && !/^(of|row|column)$/.test(w(tokens, far + 1))
+        ? found([group[(group.length - 1) / 2]], far + 1)
         : undefined;
-    let next = i + 5;
-    while (/^(hand|side)$/.test(w(tokens, next))) next++;
-    if (/^(of|edge|border|corner|end|block|row|column)$/.test(w(tokens, next))) return undefined;
+    let next = far + 1;
+    while (/^(hand|side|end)$/.test(w(tokens, next))) next++;
+    if (/^(of|edge|border|corner|block|row|column)$/.test(w(tokens, next))) return undefined;
     return found([outermost(group, side)], next);
   }
   const n = readCount(tokens, j);

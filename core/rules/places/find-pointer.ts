@@ -681,7 +681,11 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         };
     }
   }
-  const rest = restOfIt(tokens, i, ctx) ?? thoseLines(tokens, i, ctx) ?? inBetween(tokens, i, ctx);
+  const rest =
+    everythingElse(tokens, i, ctx) ??
+    restOfIt(tokens, i, ctx) ??
+    thoseLines(tokens, i, ctx) ??
+    inBetween(tokens, i, ctx);
   if (rest) return rest;
   // "every one of them", "each of those": what "them" is
   if ((word === 'every' || word === 'each') && !/^(other)$/.test(after)) {
@@ -898,6 +902,41 @@ const isCornerBlock = (grid: QuiltGrid, place: string): boolean => {
     at !== undefined && (at.row === 1 || at.row === grid.rows) && (at.block === 1 || at.block === grid.blocks)
   );
 };
+
+/**
+ * "everything else in row two is sound", "2-3 is torn, everything else in that row is fine", "2-3 and 4-1 need darning, everything else is
+ * all right": what was not spoken of, of the line that is named or, where none is, of the top.
+ */
+function everythingElse(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  if (w(tokens, i) !== 'everything' || w(tokens, i + 1) !== 'else') return undefined;
+  const groups = [...ctx.earlier.slice(-8), ctx.focus].filter((g) => g.some((p) => splitBlock(p)));
+  // "row two: the third one's torn, everything else is fine"
+  const heading = groups.findLastIndex((g, k) => k < groups.length - 1 && g.length > 3);
+  const line = groups[heading];
+  const within = line && groups.slice(heading + 1).every((g) => g.every((p) => line.includes(p)));
+  const told = new Set((within ? groups.slice(heading + 1) : groups).flat());
+  if (!told.size) return undefined;
+  const rest = (next: number, places: string[]): PlaceFound | undefined => {
+    const left = places.filter((p) => !told.has(p));
+    return left.length && left.length < places.length
+      ? { next, places: left, how: 'implied', rule: 'place.everything-else', kind: 'pointer' }
+      : undefined;
+  };
+  if (/^(in|on|of|along)$/.test(w(tokens, i + 2))) {
+    const k = /^(the|that|this)$/.test(w(tokens, i + 3)) ? i + 4 : i + 3;
+    const last = splitBlock(ctx.focus.at(-1) ?? '');
+    const named = readCount(tokens, k + 1);
+    if (w(tokens, k) === 'row' && (named || last))
+      return rest(named?.next ?? k + 1, rowOf(ctx.grid, named?.value ?? last!.row));
+    if (/^(column|col)$/.test(w(tokens, k)) && (named || last))
+      return rest(named?.next ?? k + 1, columnOf(ctx.grid, named?.value ?? last!.block));
+    return undefined;
+  }
+  // "everything else stands": said of the note
+  if (!/^(is|'s|was|looks|seems|feels|has|ok|okay|fine|sound|good)$/.test(w(tokens, i + 2))) return undefined;
+  const row = ctx.walk?.heads && !ctx.walk.pair ? rowOf(ctx.grid, ctx.walk.row) : undefined;
+  return rest(i + 2, within ? line : (row ?? allBlocks(ctx.grid)));
+}
 
 /** "rest of it", "the rest of the quilt", after rows or many blocks were named: all the other blocks. */
 function restOfIt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {

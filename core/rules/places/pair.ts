@@ -2,6 +2,7 @@ import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
+import { LEXICON } from '../lexicon-index.ts';
 import { blockAt, countUp, gridOfRow, splitBlock, thatAre } from './grid.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS, COLUMNS, heardTwo, ROWS, readSmallWord, SMALL, UNIT_AFTER } from './place-tokens.ts';
@@ -87,7 +88,13 @@ function isSlashed(tokens: Token[], i: number): boolean {
   if (slash?.w !== '/' || !slash.glued || block?.kind !== 'number' || !block.glued) return false;
   if (!/^\d{1,2}$/.test(tokens[i]!.w) || !/^\d{1,2}$/.test(block.w)) return false;
   const before = w(tokens, i - 1);
-  if (!BEFORE_SLASHED.test(before) && !/(ed|sewn|bound|darn|patch|tie|quilt)$/.test(before)) return false;
+  // "4/2 hole 4/3 stain 4/4 fine"
+  if (
+    !BEFORE_SLASHED.test(before) &&
+    !/(ed|sewn|bound|darn|patch|tie|quilt)$/.test(before) &&
+    !LEXICON.longestAt([tokens[i - 1]!], 0)?.payloads.some((s) => s.k === 'finding')
+  )
+    return false;
   if (/^(trimmed|measured|needed|used|squared)$/.test(before)) return false;
   const after = w(tokens, i + 3);
   // a day: "on 3/4/26"

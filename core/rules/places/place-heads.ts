@@ -38,7 +38,7 @@ export const PLACE_HEADS: Readonly<Record<'blocks' | 'part' | 'pointer', Readonl
     ...ENDS,
     ...POINTING,
     ...words('entire full complete alternate odd even a couple pair only just number no # from up as of'),
-    ...words('rest others other remaining remainder following'),
+    ...words('rest others other remaining remainder following everything'),
     ...words('corner corners tl tr bl br to too for fore won tree free'),
   ]),
   part: new Set([
@@ -57,6 +57,6 @@ export const PLACE_HEADS: Readonly<Record<'blocks' | 'part' | 'pointer', Readonl
       'diagonally opposite other others following previous preceding one ones piece pair seam corner between',
     ),
     ...words('neighbour neighbours neighbor neighbors hand rest remainder another'),
-    ...words('it there here them they'),
+    ...words('it there here them they everything'),
   ]),
 };

@@ -21,8 +21,17 @@ export type ClausePlaces = {
  */
 export function placesOfClause(given: Item[]): ClausePlaces {
   const items = withoutSummary(sashingAlone(sidesOfBorder(given)));
+  const ofPart = items.some(
+    (x) => x.place?.kind === 'part' && !/^(quilt|top)$/.test(x.place.places[0] ?? ''),
+  );
   const placed = items.filter(
-    (x, k) => x.place && !isEdgeOfBlock(items, k) && !isDenied(items, k) && !isNearEdge(items, k),
+    (x, k) =>
+      x.place &&
+      !isEdgeOfBlock(items, k) &&
+      !isBlocksOwnEdge(items, k) &&
+      !(ofPart && x.place.rule === 'place.half') &&
+      !isDenied(items, k) &&
+      !isNearEdge(items, k),
   );
   const outside = placed.some((x) => x.place!.outside && !x.place!.places.length);
   const specific = placed.filter((x) => !isPronoun(x) && x.place!.places.some((p) => !GENERAL.has(p)));
@@ -31,8 +40,9 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     // "the corner of 3-2": the corner is the block's
     // "2-4 is torn along the bottom": the side too
     const loose = (x: Item): boolean =>
-      Boolean(x.place!.soft) || /^place\.(side-alone|part-then-side)$/.test(x.place!.rule);
-    const chosen = blocks.length && specific.some(loose) ? specific.filter((x) => !loose(x)) : specific;
+      Boolean(x.place!.soft) || /^place\.(side-alone|part-then-side|half)$/.test(x.place!.rule);
+    const chosen =
+      blocks.some((x) => !loose(x)) && specific.some(loose) ? specific.filter((x) => !loose(x)) : specific;
     // "the face, the back and all four corners": parts named in one list with them belong to it
     const listed = placed.filter(
       (x) =>
@@ -279,6 +289,20 @@ function sidesOfBorder(items: Item[]): Item[] {
       ? { ...x, place: { ...x.place, places: x.place.places.map((p) => p.replace('edge-', 'border-')) } }
       : x,
   );
+}
+
+/** "3-4 torn at the bottom edge", "2-3, a stain near its right edge": of the block that was told before. */
+function isBlocksOwnEdge(items: Item[], k: number): boolean {
+  const place = items[k]!.place!;
+  if (place.kind !== 'part' || !place.places.every((p) => p.startsWith('edge-'))) return false;
+  if (!/ edge$/.test(items[k]!.w)) return false;
+  const lead = /^(the|its)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
+  if (!/^(at|along|near|on|by|down|across|in|close to|towards?)$/.test(items[lead]?.w ?? '')) return false;
+  if (/^(and|&|plus)$/.test(items[lead - 1]?.w ?? '')) return false;
+  const before = items.slice(0, lead);
+  // "bound it from 6-1 along the bottom edge"
+  if (before.some((x) => x.part || (x.place && x.place.kind !== 'blocks') || x.action)) return false;
+  return before.some((x) => x.finding || x.fail) && before.some((x) => x.place?.places.length === 1);
 }
 
 /** "along the left edge of 3-1": the block is meant, and the edge is its own. */

@@ -86,12 +86,14 @@ export function readIndexList(
     }
     if (!isAnd(t)) {
       // "rows three four and five": a list said without its commas
-      const bare = options.plural && t?.kind === 'word' ? readCount(tokens, next) : undefined;
+      // "blocks 1 3 and 5", but "rows 2 3-4": figures with a mark between them are a block
+      const bare = options.plural && t ? readCount(tokens, next) : undefined;
       if (
         bare &&
         bare.value > values.at(-1)! &&
         bare.value <= max &&
-        !(tokens[bare.next] && AMOUNT_FOLLOWS.has(tokens[bare.next]!.w))
+        (t!.kind === 'word' || !/^[-/.:x]$/.test(tokens[bare.next]?.w ?? '')) &&
+        !(tokens[bare.next] && AMOUNT_FOLLOWS.has(tokens[bare.next]!.w) && !/^of$/.test(tokens[bare.next]!.w))
       ) {
         values.push(bare.value);
         next = bare.next;
@@ -131,7 +133,9 @@ export function readIndexList(
     // "rows 1-3, 2-2" or "row two, three inches": the next number begins another place or an amount.
     const after = tokens[more.next];
     if (after?.w === '-' && after.glued && tokens[more.next + 1]?.kind === 'number') return { values, next };
-    const ofRow = after?.w === 'of' && /^(row|rows|the|that|this|r|it)$/.test(tokens[more.next + 1]?.w ?? '');
+    const ofRow =
+      after?.w === 'of' &&
+      /^(row|rows|column|columns|col|cols|the|that|this|r|it)$/.test(tokens[more.next + 1]?.w ?? '');
     if (after && AMOUNT_FOLLOWS.has(after.w) && !ofRow && !(after.w === 'in' && !isInch(tokens, more.next)))
       return { values, next };
     if (t!.w === ',' && (readCount(tokens, more.next) || more.value > max)) return { values, next };

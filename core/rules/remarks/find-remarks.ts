@@ -84,7 +84,8 @@ export function findRemarks(items: Item[]): RemarkFound[] {
   for (const whole of segmentsOf(items)) {
     const marked = namesMark(whole);
     const segment = marked ? markAlone(whole) : whole;
-    const words = ` ${segment.map((x) => x.w).join(' ')} `;
+    // "2-3 has a darn somebody did years ago": whose it is belongs to the repair
+    const words = ` ${segment.map((x) => (x.finding === 'old-repair' ? 'old repair' : x.w)).join(' ')} `;
     const plain = plainWordsOf(words);
     const last = segment.at(-1)!;
     const found = {

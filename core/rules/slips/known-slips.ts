@@ -58,8 +58,20 @@ export const knownWord: SlipRule = ({ tokens, i, before }) => {
       !r.notBefore?.includes(left) &&
       !r.notAfter?.includes(right),
   );
-  if (!row) return undefined;
+  if (!row || (t.w === 'seam' && row.meant === 'same' && isOfSeam(tokens.slice(i + 1)))) return undefined;
   // "crepe line" is one word
   const joins = row.after !== undefined && ['crepeline', 'sashing', 'fusible'].includes(row.meant);
   return { ...readAs(t, row.meant, 'slip.ear'), took: joins ? 2 : 1 };
 };
+
+/** "seam on the left of 3-3 has popped": what comes of seams alone is told of it before the statement ends. */
+function isOfSeam(after: HeardAt['tokens']): boolean {
+  const stop = after.findIndex(({ w }) => /^(?:[.,;!?\n]|and|but)$/.test(w));
+  return after
+    .slice(0, stop < 0 ? 12 : stop)
+    .some(({ w }) =>
+      /^(?:open|opened|popped|split|splitting|gone|going|undone|loose|apart|adrift|failed|burst|gaping|unstitched|closed|shut|resewn|resewed|sewn)$/.test(
+        w,
+      ),
+    );
+}
