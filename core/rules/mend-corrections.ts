@@ -52,6 +52,11 @@ const MARKERS: string[][] = [
   ['make', 'that'],
   ['sorry'],
   ['or', 'rather'],
+  ['or', 'more', 'exactly'],
+  ['or', 'more', 'precisely'],
+  ['more', 'exactly'],
+  ['more', 'precisely'],
+  ['or', 'to', 'be', 'exact'],
   ['rather'],
   ['correction'],
   ['no'],
@@ -334,14 +339,16 @@ function correctAt(out: Item[], k: number, marker: string[], grid: QuiltGrid): n
 
 /** What is left out because it was said before: the hour of "at twenty past two, no, half past", the corner of "no, the bottom left". */
 function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid): void {
-  const back = out.slice(Math.max(0, k - 4), k).reverse();
+  const back = out.slice(Math.max(0, k - 5), k).reverse();
   const words = ` ${out
     .slice(m, m + 4)
     .map((x) => x.w)
     .join(' ')} `;
   const clock = back.find((x) => x.clock)?.clock;
   const past =
-    clock && /^ (?:a )?(half|quarter|twenty five|twenty|ten|five) (past|after|to) (?:[.,;!] |$)/.exec(words);
+    clock &&
+    (!out[m]?.clock || out[m].clock.anyHour) &&
+    /^ (?:a )?(half|quarter|twenty five|twenty|ten|five) (past|after|to) (?:[.,;!] |$)/.exec(words);
   if (past) {
     const minutes = { half: 30, quarter: 15, 'twenty five': 25, twenty: 20, ten: 10, five: 5 }[past[1]!]!;
     // of the hours about the one said, that which lies nearest
@@ -349,9 +356,13 @@ function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid): void
     const ahead = (((wanted - clock.minute) % 60) + 60) % 60;
     const minute = clock.minute + (ahead > 30 ? ahead - 60 : ahead);
     const length = (words.startsWith(' a ') ? 1 : 0) + past[1]!.split(' ').length + 1;
-    join(out, m, length, { clock: { ...clock, minute: (minute + 1440) % 1440 } });
+    // read as one word of its own already, or as two or three
+    join(out, m, out[m]!.clock?.anyHour ? 1 : length, {
+      clock: { ...clock, minute: (minute + 1440) % 1440 },
+    });
     return;
   }
+  if (blocksOfRow(out, back, m, grid)) return;
   const edge = back.find((x) =>
     /^(edge|border)-(left|right|top|bottom)$/.test(x.place?.places.join() ?? ''),
   )?.place;
@@ -397,6 +408,43 @@ function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid): void
   }
 }
 
+/** "row three blocks one to three, no, one to two", "row 3 block 2, no, 4": other blocks of the row just told. */
+function blocksOfRow(out: Item[], back: Item[], m: number, grid: QuiltGrid): boolean {
+  const told = back.slice(0, 2).find((x) => x.place);
+  if (!told || !/\b(?:blocks?|squares?) /.test(told.w) || told.place!.kind !== 'blocks') return false;
+  const rows = new Set(told.place!.places.map((p) => splitBlock(p)?.row));
+  const [row] = rows;
+  const [first, joint, last] = [
+    blockNumber(out[m], grid),
+    out[m + 1]?.w ?? '',
+    blockNumber(out[m + 2], grid),
+  ];
+  if (rows.size !== 1 || row === undefined || first === undefined) return false;
+  const range = /^(to|till|through|thru|-)$/.test(joint) && last !== undefined && last > first;
+  const pair = /^(and|&)$/.test(joint) && last !== undefined && endsHere(out[m + 3]);
+  if (!range && !pair && !endsHere(out[m + 1])) return false;
+  const blocks = range
+    ? Array.from({ length: last - first + 1 }, (_x, n) => first + n)
+    : pair
+      ? [first, last]
+      : [first];
+  join(out, m, range || pair ? 3 : 1, {
+    place: { ...told.place!, places: blocks.map((block) => `${row}-${block}`) },
+  });
+  return true;
+}
+
+const endsHere = (x: Item | undefined): boolean =>
+  !x || /^[.,;!?\n]$/.test(x.w) || /^(and|but|is|are|has|have|'s|that|which|with|so|i|then|by)$/.test(x.w);
+
+/** A bare number that can be a block of a row of this quilt. */
+const blockNumber = (x: Item | undefined, grid: QuiltGrid): number | undefined => {
+  const { value, unit } = x?.quantity ?? {};
+  return value !== undefined && !unit && Number.isInteger(value) && value >= 1 && value <= grid.blocks
+    ? value
+    : undefined;
+};
+
 /** The corner that one place names: of the quilt, or the block in it. */
 function cornerOf({ place }: Pick<Item, 'place'>): { row: string; edge: string } | undefined {
   if (place?.places.length !== 1) return undefined;
@@ -423,6 +471,9 @@ type Hit = { from: number; hit: Sort };
 function earlierOf(out: Item[], k: number, sorts: Sort[], weak: boolean, paused: boolean): Hit | undefined {
   let reach = weak ? 5 : 9;
   for (let b = k - 1; b >= Math.max(0, k - reach); b--) {
+    // "the bottom right corner of the quilt, no, the bottom left"
+    if (out[b]!.place?.places[0] === 'quilt' && /^(of|on)$/.test(out[b - 2]?.w ?? '') && out[b - 3]?.place)
+      continue;
     const own = sortsOf(out[b]!);
     const firm = own.find(
       (s) => sorts.includes(s) && s !== 'action' && s !== 'material' && s !== 'finding' && s !== 'task',

@@ -518,7 +518,11 @@ function itemAt(
     /^(?:[01]\d|2[0-3])[0-5]\d$/.test(token.w) &&
     namesWork(tokens, /^[:,-]$/.test(tokens[1]?.w ?? '') ? 2 : 1);
   const twelve = TWELVE.has(token.w);
-  const expected = work && (numeric || twelve || ROUGHLY.has(token.w)) && isClockExpected(tokens, i);
+  const mendsClock = work && (numeric || twelve) ? correctsClock(items) : undefined;
+  const expected =
+    work &&
+    (numeric || twelve || ROUGHLY.has(token.w)) &&
+    (mendsClock !== undefined || isClockExpected(tokens, i));
   if (numeric || twelve || expected) {
     const listed = listedAfter(items);
     const led = before === 'from' ? 'from' : before === 'between' ? 'between' : 'none';
@@ -528,7 +532,13 @@ function itemAt(
     const span = findSpan(
       tokens,
       i,
-      led !== 'none' ? led : STRONG_LEADS.has(before) ? 'since' : listed !== undefined ? 'from' : led,
+      led !== 'none'
+        ? led
+        : STRONG_LEADS.has(before) || mendsClock === 'moment'
+          ? 'since'
+          : listed !== undefined || mendsClock === 'stretch'
+            ? 'from'
+            : led,
     );
     const timely = span && (span.sure || STRONG_LEADS.has(before));
     const another =
@@ -559,7 +569,7 @@ function itemAt(
       !(/^(by|x|×)$/.test(tokens[clock.next]?.w ?? '') && isNumberAt(tokens, clock.next + 1)) &&
       !(cost && (cost.next > clock.next || (cost.next === clock.next && !clock.firm && isSum(tokens, i)))) &&
       !(quantity?.unit && quantity.next >= clock.next) &&
-      !(named && !clock.firm && block.next >= clock.next && !STRONG_LEADS.has(before))
+      !(named && !clock.firm && block.next >= clock.next && !STRONG_LEADS.has(before) && !mendsClock)
     ) {
       item.clock = clock;
       widen(item, tokens, clock.next);
@@ -740,6 +750,20 @@ function listedAfter(items: Item[]): number | undefined {
     k--;
   return joined ? items[k]?.span?.end.minute : undefined;
 }
+/** "at one no one twenty", "from nine, wait, nine thirty till ten": a time is put right, and the next number is one too. */
+function correctsClock(items: Item[]): 'moment' | 'stretch' | undefined {
+  let k = items.length - 1;
+  let marked = false;
+  while (k > 0 && k >= items.length - 6 && PUTS_RIGHT.has(items[k]!.w)) {
+    marked ||= /^(no|wait|sorry|rather|exactly|precisely|correction|mean|make)$/.test(items[k]!.w);
+    k--;
+  }
+  if (!marked || !(items[k]?.clock || items[k]?.span)) return undefined;
+  return items[k]!.span || /^(from|between)$/.test(items[k - 1]?.w ?? '') ? 'stretch' : 'moment';
+}
+const PUTS_RIGHT = wordSet(
+  'no wait sorry or rather more exactly precisely correction i mean make that it was at from , - --',
+);
 /** Does a stretch begin after another has ended, by less than half a day? */
 const isLater = (span: { start: { minute: number }; end: { minute: number } }, after: number): boolean =>
   (span.start.minute - after + 1440) % 720 < 420 && (span.end.minute - span.start.minute + 1440) % 720 < 420;

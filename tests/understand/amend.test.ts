@@ -35,6 +35,15 @@ describe('a note that mends the last one', () => {
       "darned 2-3 and 4-3 | wait no I only did the top one the other one's still to do",
       ['treatment: @2-3 darn done', 'treatment: @4-3 darn planned'],
     ],
+    // a run of blocks in the row told in part
+    [
+      'the first row is tied and, in the third, blocks 1 to 3 | that last should be blocks 1 to 4',
+      ['treatment: @1-1,1-2,1-3,1-4,1-5,3-1,3-2,3-3,3-4 done tie'],
+    ],
+    [
+      'row one is tied and row three blocks one to three | no it was one to two I had it right the first time',
+      ['treatment: @1-1,1-2,1-3,1-4,1-5,3-1,3-2 done tie'],
+    ],
     // a part of the one list
     ['tied row three | 3-1 to 3-3 only', ['treatment: @3-1,3-2,3-3 done tie']],
     ['tied row three | first three only', ['treatment: @3-1,3-2,3-3 done tie']],

@@ -26,6 +26,20 @@ describe('what is said last wins', () => {
     ],
     ['darned 2-2, twenty minutes. No, thirty.', ['treatment: 30 @2-2 darn done']],
     ['started at two no ten past two', ['work: 14:10 start']],
+    // hours put right, said without "at"
+    ['started the survey at one no one twenty', ['work: 13:20 start survey']],
+    ['mended from two, no, from half past two, until three', ['work: 14:30 15:00 mending']],
+    ['mended from one, or more exactly ten past one, until three', ['work: 13:10 15:00 mending']],
+    // other blocks of the row just told
+    [
+      'pressed row one and row three blocks one to three no one to two',
+      ['treatment: @1-1,1-2,1-3,1-4,1-5,3-1,3-2 done press'],
+    ],
+    ['stains in row three block two, no, four', ['condition: @3-4 stain']],
+    [
+      'took a label off the bottom right corner of the quilt no the bottom left',
+      ['treatment: @corner-bottom-left done label remove'],
+    ],
     ['from one to three, no, half past three on the mending', ['work: 13:00 15:30 mending']],
     ['darned 2-2 for ten minutes, no, fifteen', ['treatment: 15 @2-2 darn done']],
     [
@@ -83,6 +97,8 @@ describe('what is said last wins', () => {
   test.each([
     ['the backing is sound, no holes', ['condition: @backing sound']],
     ['3-2 is torn, not stained', ['condition: @3-2 tear']],
+    ['row 2 block 3 is torn, no 4 yet', ['condition: @2-3 tear']],
+    ['started at two, no stains in 2-2', ['work: 14:00 start']],
     ['3-2 has no hole but 3-3 has a tear', ['condition: @3-3 tear']],
   ])('a plain "no" takes nothing back: %s', (note, entries) => {
     expect(outcome([note]).entries).toEqual(entries);

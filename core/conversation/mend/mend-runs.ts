@@ -50,14 +50,19 @@ function mendEnd(work: Work, items: Item[], placed: Item[], pool: Standing[]): b
   return true;
 }
 
+const RUN =
+  /\b(?:blocks? )?(\w+) (?:to|through|thru|till|until|up to|-) (\w+) (?=$|[.,;!?:] |(?:please|sorry|instead|then|in|of|i|that|not|it|only|as) )/;
+
 /** "make that one to four": the blocks of the row last named in the entry. */
 export function mendRun(work: Work, items: Item[], placed: Item[], pool: Standing[]): boolean {
   if (work.cue !== 'none' && mendEnd(work, items, placed, pool)) return true;
   if (mendRows(work, items, placed, pool)) return true;
-  if (work.cue !== 'strong' || placed.some((x) => x.place!.rule !== 'place.pair')) return false;
-  const run = /\b(?:blocks? )?(\w+) (?:to|through|thru|till|until|up to|-) (\w+) $/.exec(
-    ` ${items.map((x) => x.w).join(' ')} `.replace(/ (please|sorry|instead|then) $/, ' '),
-  );
+  if (work.cue === 'none' || placed.some((x) => x.place!.rule !== 'place.pair' && x.place!.how !== 'implied'))
+    return false;
+  const run = RUN.exec(` ${items.map((x) => x.w).join(' ')} `);
+  // "3-2 to 3-3. I did 3-4 in running stitch" names its blocks in full
+  const more = run && run.index + run[0].length < run.input.trimEnd().length;
+  if (more && placed.some((x) => x.place!.rule === 'place.pair')) return false;
   const from = count(run?.[1]);
   const to = count(run?.[2]);
   if (from === undefined || to === undefined || to < from) return false;
@@ -65,6 +70,10 @@ export function mendRun(work: Work, items: Item[], placed: Item[], pool: Standin
   if (!target) return false;
   const now = placesOf(target.draft.entry);
   const row = splitBlock(now.findLast((p) => splitBlock(p))!)!.row;
+  // "no, it was one to three, I had it right the first time": of a row told in part, and no hours
+  const held = now.filter((p) => splitBlock(p)?.row === row).map((p) => splitBlock(p)!.block);
+  const shares = from === Math.min(...held) || to === Math.max(...held);
+  if (work.cue === 'weak' && (held.length === work.state.grid.blocks || !shares)) return false;
   const fresh = Array.from({ length: to - from + 1 }, (_, k) =>
     blockAt(work.state.grid, row, from + k),
   ).filter((p): p is string => p !== undefined);

@@ -42,6 +42,7 @@ export function mendTimes(work: Work, segment: Segment, items: Item[]): void {
   const hoursOnly = slots.every(({ slot }) => slot === 'minutes');
   for (let k = 0; k < items.length; k++) {
     const x = items[k]!;
+    if (work.used.has(x)) continue;
     if (x.span && e.start && e.end) {
       const rest = broke();
       // the half of the day that was told first holds, where the words leave it open

@@ -58,6 +58,8 @@ export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): Pla
     j = more.next;
   }
   const noun = w(tokens, j);
+  const ofRow = values.length === 1 ? blocksInNth(tokens, i, j, values[0]!, ctx) : undefined;
+  if (ofRow) return ofRow;
   if (COLUMNS.has(noun) && noun !== 'c') {
     const places = values.flatMap((v) => columnOf(grid, v));
     return {
@@ -108,4 +110,22 @@ export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): Pla
       return fromRowAndBlocks(grid, implied, counted(implied), j, 'implied', 'place.ordinal-block');
   }
   return undefined;
+}
+
+/** "the first two rows and, in the third, blocks 1 to 3", "row one, and in the second the last two blocks": of the rows spoken of. */
+function blocksInNth(
+  tokens: Token[],
+  i: number,
+  next: number,
+  row: number,
+  ctx: PlaceContext,
+): PlaceFound | undefined {
+  if (w(tokens, i - 1) !== 'the' || !/^(in|of|on|from|along)$/.test(w(tokens, i - 2))) return undefined;
+  const at = /^(,|just)$/.test(w(tokens, next)) ? next + 1 : next;
+  const head = w(tokens, at) === 'the' ? at + 1 : at;
+  if (!BLOCKS.has(w(tokens, head)) && !/^(first|last)$/.test(w(tokens, head))) return undefined;
+  if (!tokens.slice(Math.max(0, i - 14), i).some((t) => ROWS.has(t.w))) return undefined;
+  const blocks = blocksAfterRow(tokens, at, ctx, row);
+  if (!blocks || blocks.values === 'all') return undefined;
+  return fromRowAndBlocks(ctx.grid, row, blocks.values, blocks.next, 'said', 'place.ordinal-row-block');
 }
