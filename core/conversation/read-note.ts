@@ -102,7 +102,16 @@ export function readNote(
   );
   const tokens = mendCounts(heard);
   const fabrics = indexFabrics(grid);
-  const scanned = scan(tokens, grid, fabrics, memory.focus, memory.earlier, memory.cloth, memory.mentions);
+  const scanned = scan(
+    tokens,
+    grid,
+    fabrics,
+    memory.focus,
+    memory.earlier,
+    memory.cloth,
+    memory.mentions,
+    memory.list,
+  );
   const joined = tokens.map((t) => t.w).join(' ');
   const withSlips = slips.length ? { slips } : {};
 
@@ -153,7 +162,8 @@ export function readNote(
   if (
     query &&
     !(ofPlace && isTreatmentQuestion(items, joined)) &&
-    !(memory.last?.ask && ANSWERED.test(joined))
+    !(memory.last?.ask && ANSWERED.test(joined)) &&
+    !(memory.last && SAID_WRONG.test(joined))
   ) {
     const { query: name, rule: _rule, ...args } = query;
     const places = args.places;
@@ -268,6 +278,10 @@ const withPoint = (text: string, memory: Memory): string =>
 /** "which? oh, four four", "the last one then": asked back, and answered. */
 const ANSWERED =
   /^(?:(?:oh|um|uh|er|sorry) )*(?:(?:which|what|where|was it|is it|did i|you mean|do you mean)\b[^?]*\? (?:\S+ ?)+|the last one(?: then)?)$/;
+
+/** "did I say 3-4? it was 3-3", "did I put 20, meant 30": asked of herself, and put right. */
+const SAID_WRONG =
+  /\bdid i (?:just )?(?:say|put|write|tell you|call it)\b[^?.!]{1,40}[?.!,-] (?:(?:no|sorry|oh|well|,|i) )*(?:it (?:was|is|'s|should)|they (?:were|are|'re)|meant|should|make|that (?:should|was)|actually)\b/;
 
 /** Something that can be taken off, taken out or left at the bench: "take it off" then speaks of that. */
 const takeable = (e: Entry): boolean =>
@@ -489,6 +503,9 @@ function remember(
   // in the order said: what "the second of those ways" is
   next.open = [...open, ...ways.sort((a, b) => a.from - b.from).map((x) => x.way)].slice(-24);
   next.mentions = [...(snapshot.mentions ?? []), ...mentionsOf(drafts)].slice(-40);
+  const list = listAfter(drafts, snapshot.list);
+  if (list) next.list = list;
+  else delete next.list;
   spokenOfAfter(next, drafts, snapshot, amended, state.drafts.length > 0);
   // "all four cleaned", "only the top two", then "the other two"
   if (amended && next.focus.length < memory.focus.length && next.focus.every((p) => memory.focus.includes(p)))
@@ -516,6 +533,15 @@ function plansAfter(plans: Plan[], e: Extract<Entry, { kind: 'treatment' }>): Pl
   return e.state === 'planned'
     ? [...rest, { action, places, ...(object ? { object } : {}) }].slice(-24)
     : rest;
+}
+
+/** "2-1 hole, 2-2 stain, 2-3 fine": blocks told one by one, kept while the talk is of them. */
+function listAfter(drafts: Draft[], before: string[] | undefined): string[] | undefined {
+  const told = drafts.flatMap((d) => (placesOf(d.entry).length ? [placesOf(d.entry)] : []));
+  const blocks = [...new Set(told.flat())];
+  if (told.every((p) => p.length === 1 && splitBlock(p[0]!)) && blocks.length > 2 && blocks.length <= 6)
+    return blocks;
+  return before && blocks.every((p) => before.includes(p)) ? before : undefined;
 }
 
 /** Which places the next note's "it" and "them" stand on: those named, or those that the entries have got in other ways. */

@@ -67,7 +67,7 @@ export const HISTORY: RegExp[] = [
 /** Marks and keepsakes: what someone wrote, signed or left in it. */
 export const MARKS: RegExp[] = [
   /\b(?:initials?|monogram(?:med)?|inscription|inscribed|autographs?|signatures?|laundry mark|maker 's mark|cross stitched (?:name|date|initials))\b/,
-  /\b(?:names?|date|dates|year|verse|number|numbers|motto|message|writing|stamp|lettering|letters|(?<!(?:brown|black|dark|yellow|grey|gray|white|red|green|blue|rust|rusty|water|damp|tide|greasy|oily|dirty|scorch|iron|burn|ink|pen|tea|nasty|cup|glass|big|funny|odd|a|the|has) )mark|(?<=(?:maker 's|laundry|pencil|quilting) )mark|poem|prayer|address|handwriting)\b(?: [^\s,.;]+){0,4} (?:inked|written|embroidered|stitched|pencilled|penciled|stamped|printed|scratched|sewn in|worked in|in (?:ink|pencil|red thread|cross stitch|chain stitch)|(?:still )?shows?|showing|on it|on the (?:back|reverse|underside|wrong side)|in (?:the|one|every|each) (?:corner|block|back|border))\b/,
+  /\b(?:names?|date|dates|year|verse|number|numbers|motto|message|writing|stamp|lettering|letters|(?<!(?:brown|black|dark|yellow|grey|gray|white|red|green|blue|rust|rusty|water|damp|tide|greasy|oily|dirty|scorch|iron|burn|ink|pen|tea|nasty|cup|glass|big|funny|odd|grease|oil|coffee|wine|blood|wax|soot|mud|dirt|jam|sooty|muddy|little|small|faint|long|round|burnt|of|a|the|has) )mark|(?<=(?:maker 's|laundry|pencil|quilting) )mark|poem|prayer|address|handwriting)\b(?: [^\s,.;]+){0,4} (?:inked|written|embroidered|stitched|pencilled|penciled|stamped|printed|scratched|sewn in|worked in|in (?:ink|pencil|red thread|cross stitch|chain stitch)|(?:still )?shows?|showing|on it|on the (?:back|reverse|underside|wrong side)|in (?:the|one|every|each) (?:corner|block|back|border))\b/,
   /\b(?:inked|pencilled|penciled|embroidered|stamped)\b(?: [^\s,.;]+){0,4} (?:names?|dates?|initials|year|verse|number|message|words|letters|mark|1[6-9]\d\d)\b/,
   // "'M.T. 1891' stitched in 3-1"
   /\b(?:1[6-9]\d\d|[a-z] \.)(?: ['"])? (?:is |was |has been )?(?:stitched|embroidered|worked|inked|written|sewn|quilted|picked out) (?:in|on|into|at|along|across)\b/,
@@ -92,6 +92,11 @@ export const WISHES: RegExp[] = [
   new RegExp(
     `\\b(?:${OWNER})(?: [^\\s,.;]+)? (?:says?|said|told (?:me|us)) (?:to|not to|do n't|just|please)? ?(?:do(?! (?:you|i|we|they))|use|go (?:with|for)|make|try|save|match|hang|be careful|never) (?!me\\b|the (?:phone|kettle|dog|cat|door))`,
   ),
+  // "no rush on this one, she says whenever"
+  new RegExp(
+    `\\b(?:${OWNER}) (?:says?|said|told (?:me|us))(?: that)?(?: there(?:'s| 's| is))? (?:no (?:rush|hurry)|whenever|any time|(?:to )?take (?:my|your) time|not to (?:rush|hurry)|it does n't matter when)\\b`,
+  ),
+  /\b(?:no (?:rush|hurry)) .*\b(?:she|he|they|the owner) (?:says?|said)\b/,
   /^ (?:and |but |also )?wants (?:it|this|them|her|his|their|no)\b/,
   /: wants (?:it|this|them|her|his|their|no)\b/,
   /\b(?:her|his|their|owner 's|client 's|family 's) (?:wish|wishes|request|one request|only wish|preference) (?:is|was|:)/,

@@ -53,10 +53,11 @@ export function scan(
   earlier: string[][],
   cloth?: string[],
   mentions?: Mention[],
+  list?: string[],
 ): Scan {
   const items: Item[] = [];
   const places: PlaceFound[] = [];
-  const ctx: PlaceContext = { grid, focus, earlier: [...earlier], ...(cloth ? { cloth } : {}) };
+  const ctx: PlaceContext = { grid, focus, earlier: [...earlier], ...(cloth ? { cloth } : {}), ...(list ? { list } : {}) };
   let commerce = false;
   let work = false;
   let measuring = false;

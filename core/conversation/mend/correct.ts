@@ -4,7 +4,7 @@ import type { Item } from '../../rules/item.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { type Cue, cueOf } from '../cues.ts';
 import type { Standing } from '../standing.ts';
-import { deniedFindings, denyFindings, isPartUndone, NOT_DONE, notDone, toldOfOthers } from './deny.ts';
+import { deniedFindings, denyFindings, isPartUndone, NOT_DONE, notDone, stillInHand, toldOfOthers } from './deny.ts';
 import {
   deniesAtOnce,
   measuresAgain,
@@ -70,6 +70,7 @@ export function correct(
   if (matters) return matters;
   if (
     otherSide(standing, said) ||
+    stillInHand(standing, said) ||
     addLeftOut(standing, items, said) ||
     mendWork(state, standing, items, said) ||
     tookMinutes(standing, items, said) ||

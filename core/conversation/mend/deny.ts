@@ -1,7 +1,7 @@
 import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
 import { splitBlock, unique } from '../../rules/places/grid.ts';
-import { placesOf, type Standing } from '../standing.ts';
+import { placesOf, put, type Standing } from '../standing.ts';
 import { POINTERS, places } from './items.ts';
 import { change, type Work } from './mending.ts';
 
@@ -59,15 +59,34 @@ export function denyFindings(work: Work, items: Item[]): void {
 
 /** A deed of the last note that was told as done and is not: "I haven't done that yet", "that's only planned". */
 export const NOT_DONE =
-  / (?:(?:not|n't|never) (?:(?:been|actually|even|really) )?(?:done|started|begun|patched|sewn|sewed|done it|done that|done them|do that|do it|happened|finished it)(?: (?:it|that|them|any of it|any of that|yet|there))*|still to (?:do|be done)|(?:only|just|still) (?:planned|planning|a plan|the plan|an idea|thinking)|(?:planned|planning) (?:it |that )?only|(?:is|'s) (?:the plan|a plan)|have n't \w+ed (?:it|that|them)(?: yet)?|i 'm (?:only )?going to(?= (?:do (?:it|that|them) )?$)) /;
+  / (?:(?:not|n't|never) (?:(?:been|actually|even|really) )?(?:done|started|begun|touched|reached|got to|got round to|patched|sewn|sewed|done it|done that|done them|do that|do it|happened|finished it)(?: (?:it|that|them|any of it|any of that|yet|there))*|still to (?:do|be done)|(?:only|just|still) (?:planned|planning|a plan|the plan|an idea|thinking)|(?:planned|planning) (?:it |that )?only|(?:is|'s) (?:the plan|a plan)|have n't \w+ed (?:it|that|them)(?: yet)?|i 'm (?:only )?going to(?= (?:do (?:it|that|them) )?$)) /;
+
+/** "didn't finish though, still at it", "it's not quite finished actually": what was told as done is still in hand. */
+const UNFINISHED =
+  /^ (?:(?:oh|well|no|nope|actually|hmm|but|sorry|wait|though|,|i|we|it|that|'s|is|was|did|have|has|had) )*(?:not|n't|never) (?:(?:quite|actually|fully|all|really|yet|completely|entirely) )*(?:finish|finished|finished off|complete|completed|done with)(?: (?:it|that|them|with it|yet|though|actually|off|either|quite))*(?: [.!])*(?: (?:,|-|\.|so|i 'm|im|it 's|just|only) ?(?:.{0,20}\b(?:still (?:at it|going|on it|working on it|doing it|in hand)|half (?:way|done)|halfway|nearly|almost|to go|left)\b.{0,24})?)? ?$/;
+
+export function stillInHand(standing: Standing[], words: string): boolean {
+  if (words.length > 90 || !UNFINISHED.test(words)) return false;
+  const deeds = standing.filter(({ was }) => was.kind === 'treatment');
+  const only = deeds[0]?.was;
+  if (deeds.length !== 1 || only?.kind !== 'treatment' || only.state !== 'done' || !only.action) return false;
+  put(deeds[0]!.draft, 'state', 'doing', 'amend.still-in-hand', []);
+  return true;
+}
+
+/** "just 4-3, haven't touched 4-2 yet": what is said after the "haven't", where a place is named there. */
+function undone(items: Item[]): Item[] {
+  const not = items.findIndex((x) => x.w === "n't");
+  return items.slice(not).some((x) => x.place?.places.length) ? items.slice(Math.max(0, not)) : items;
+}
 
 /** Does it say of some of the places of a deed that they are not done? */
 export const isPartUndone = (work: Work, items: Item[]): boolean => {
-  const named = places(items);
+  const named = places(undone(items));
   return (
     items.length <= 12 &&
     named.length > 0 &&
-    / (?:is|are|was|were|has|have) n't (?:been )?(?:done|finished|started) /.test(work.words) &&
+    / (?:is|are|was|were|has|have) n't (?:been )?(?:done|finished|started|touched|reached|got to|got round to) /.test(work.words) &&
     !items.some((x) => x.finding || x.duration || x.quantity?.unit) &&
     work.standing.some(({ was }) => {
       const all = was.kind === 'treatment' && was.state === 'done' ? placesOf(was) : [];
@@ -92,7 +111,7 @@ export function notDone(work: Work, items: Item[]): void {
   if (!done.length) return;
   // "the second one isn't done yet": of several, that one
   const named = unique(
-    items
+    undone(items)
       .filter((x) => x.place?.places.length && (!POINTERS.has(x.place.rule) || x.place.kind === 'blocks'))
       .flatMap((x) => x.place!.places),
   );

@@ -5,6 +5,7 @@ import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
 import { findGood } from '../../rules/materials/find-good.ts';
 import { unique } from '../../rules/places/grid.ts';
+import { PUT_OFF } from '../../rules/treatments/leave-as-found.ts';
 import { placesOf, type Standing } from '../standing.ts';
 import { describes, named, samePlaces, sameUse, sharesPlace } from './items.ts';
 import { change, type Work } from './mending.ts';
@@ -285,7 +286,11 @@ function swapDeed(work: Work, right: Item[]): void {
     only.was.action === deed.action!.v
   )
     return;
-  change(work, only, 'action', deed.action!.v, 'action', [deed]);
+  // "actually leave that one till the weekend": put off, and not left as it is
+  if (deed.action!.v === 'leave' && PUT_OFF.test(work.words)) {
+    change(work, only, 'state', 'planned', 'put-off', [deed]);
+    work.changed = true;
+  } else change(work, only, 'action', deed.action!.v, 'action', [deed]);
 }
 
 /** "the claret, not the gold": the cloth put in, or the cloth that has the damage, with its blocks. */

@@ -67,6 +67,11 @@ const OTHER_WORK =
 const AGAIN =
   /^[ ,.!;:-]*(?:(?:just|and|please|so|then|go on|no) )*(?:wipe|scrap|strike|scratch|delete|drop|bin|scrub|lose|forget|cancel|ignore|undo|take) (?:it|that|this|the lot|every word)(?: all| out| off| back| away| please)*[ .!]*$/;
 
+/** What may be read out, and a plan called off: neither takes back a note. */
+const READ_BACK = /^(?:read|play|say|tell|give|show)(?: me| us)? (?:back )?(?:the|that|my|what|it)\b/;
+const PLAN_OFF =
+  /^(?:scrap|drop|forget|ditch|cancel|bin|abandon|shelve|never mind) (?:all )?(?:that|the|this|my) (?:whole |last )?(?:plan|idea|thought|notion)\b/;
+
 /**
  * Does the note only take back the one before? `text` is the note's words as tokens joined by blanks, `items` its meanings;
  * `onBench`: the last note told of something that can be taken off or left itself;
@@ -76,6 +81,8 @@ export function isUndo(text: string, items: Item[], onBench = false, onePlace = 
   const whole = `${text.trim()} `;
   const lead = LEAD_IN.exec(whole)?.[0] ?? '';
   const command = whole.slice(lead.length);
+  // "read me the last one back", "scrap that plan": asked, or a plan called off
+  if (READ_BACK.test(command) || PLAN_OFF.test(command)) return false;
   // "scrap the row five one, that was the other quilt"
   if (onePlace && NAMED_NOTE.test(command) && OTHER_WORK.test(command)) return true;
   const hit =

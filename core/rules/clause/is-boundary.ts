@@ -142,12 +142,31 @@ const FINITE_VERB =
   /^('s|is|are|was|were|has|have|had|gets?|got|needs?|wants?|will|'ll|looks|smells|feels|seems|came|went|stays?|go|goes|come|comes)$/;
 const RELATIVE = /^(that|which|who|where|what|it|there)$/;
 
+/** "(ditto 6-5) but by machine", "(1-3 as well) but in the green twill this time": how it was done, and no statement. */
+function tellsHow(items: Item[], from: number): boolean {
+  const comma = items[from - 1]!.w === ',';
+  if (comma && !/^(but|only|just)$/.test(items[from]!.w)) return false;
+  let m = from;
+  while (/^(but|only|just|this time)$/.test(items[m]?.w ?? '')) m++;
+  if (/^(in|with|using|from|by|done|of)$/.test(items[m]?.w ?? '')) m++;
+  else if (!items[m]?.stitch) return false;
+  let how = false;
+  for (; m < items.length && m < from + 8; m++) {
+    const x = items[m]!;
+    if (/^[.;!?,]$/.test(x.w)) break;
+    if (x.fabric || x.material || x.stitch || /^(hand|machine)$/.test(x.w)) how = true;
+    else if (!/^(the|a|some|an|this|time|instead|stitch|bit|of|piece|though|only|just|by|old)$/.test(x.w)) return false;
+  }
+  return how;
+}
+
 /** Is the comma or conjunction at `k` the end of a statement? */
 export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
   const next = items[k + 1];
   if (!next) return true;
   if (w === '/') return false;
+  if ((w === 'but' || w === 'only' || w === ',') && tellsHow(items, k + 1)) return false;
   if (
     /^(,|and|but|&|\+)$/.test(w) &&
     (beginsGapped(items, k, current) || beginsAnotherWay(items, k, current))

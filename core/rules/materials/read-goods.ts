@@ -469,6 +469,10 @@ function toldByPrice(items: Item[], k: number): GoodFound | undefined {
   return good?.cost ? good : undefined;
 }
 
+/** When or where the goods were got, behind them and one more. */
+const BOUGHT_THEN =
+  /^ (?:(?:,|and|&) (?:\w+ ){1,3}){0,2}(?:today|yesterday|this (?:morning|afternoon|week)|last (?:night|week)|(?:at|from) the (?:\w+ )?(?:market|shop|store|fair|sale|haberdasher)|in town|on the way (?:home|back|in)|on (?:mon|tues|wednes|thurs|fri|satur|sun)day|online)\b/;
+
 /** A word for needing or having that is about something else: "needs patching", "have patched", "got it off". */
 function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   const phrase = wordsBetween(items, k, cue.next).trim();
@@ -666,6 +670,14 @@ function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound
         // "I've net over", and not "over it"
         (w(items, good.next) === 'over' && !items[good.next + 1]) ||
         / (enough|plenty|some|loads|lots) /.test(wordsBetween(items, at - 1, good.head)))
+    )
+      return good;
+    // "got some thread today", "got thread and needles at the market"
+    if (
+      cue.use === 'bought' &&
+      w(items, cue.next - 1) === 'got' &&
+      good.head !== undefined &&
+      BOUGHT_THEN.test(wordsBetween(items, good.next))
     )
       return good;
     // "got the calico and the thread for £12 together"

@@ -82,11 +82,31 @@ export function readMaterials(
     const laid =
       good.material === 'net' && here.find((d) => LAYS_NET.has((d.entry as { action?: Action }).action!));
     const by = laid ? 'overlay' : action;
-    if (isUsed(items, k, good, head, by, here.length > 0, used)) {
+    if (
+      isUsed(items, k, good, head, by, here.length > 0, used) ||
+      isPutInElsewhere(state, items, k, owner, action)
+    ) {
       push(state, v, good, head, owner);
     }
     k = Math.max(k, good.next - 1);
   }
+}
+
+/** "patched 1-2 in the pinstripe", where 1-2 is no pinstripe block: the cloth put in, and not the block mended. */
+function isPutInElsewhere(
+  state: ReaderState,
+  items: Item[],
+  k: number,
+  owner: Draft,
+  action: Action | undefined,
+): boolean {
+  const name = items[k]!.fabric?.full ? items[k]!.fabric!.names[0] : undefined;
+  if (!name || items[k]!.fabric!.names.length > 1) return false;
+  if (!/^(patch|replace|stabilize)$/.test(action ?? '') || owner.placed !== 'said') return false;
+  if (items[k - 1]?.w !== 'the' || items[k - 2]?.w !== 'in') return false;
+  const blocks = state.fabrics.blocks[name] ?? [];
+  const places = placesOf(owner);
+  return blocks.length > 0 && places.length > 0 && !places.some((p) => blocks.includes(p) || !/^\d/.test(p));
 }
 
 /** "a bit of the gingham", "out of the green", "what was left of the ochre": some of a cloth is what was put in. */

@@ -729,6 +729,7 @@ function spokenTogether(ctx: PlaceContext): string[] | undefined {
   // "one of the checks is torn, the left-hand one"
   if (ctx.cloth && isFew(ctx.cloth)) return ctx.cloth;
   if (isFew(ctx.focus)) return ctx.focus;
+  if (ctx.list && ctx.focus.length === 1 && ctx.list.includes(ctx.focus[0]!)) return ctx.list;
   const last = ctx.earlier.at(-1);
   if (ctx.focus.length !== 1 || !last) return undefined;
   if (isFew(last) && last.includes(ctx.focus[0]!)) return last;

@@ -20,6 +20,8 @@ export type PlaceContext = {
   earlier: string[][];
   /** Blocks of the cloth spoken of since a place was last named: what "those" and "all three of them" are. */
   cloth?: string[];
+  /** Three or more blocks that one note told one by one: what "the first one" and "the last of them" are. */
+  list?: string[];
   /** The row along which she tells block after block. */
   walk?: RowWalk;
 };

@@ -2,6 +2,10 @@ import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
+/** "till tomorrow", "for another day": when it will be done. */
+export const PUT_OFF =
+  / (?:till|until|for) (?:tomorrow|later|next|another|after|tonight|(?:the )?(?:morning|weekend|evening|afternoon)|this (?:evening|afternoon|weekend)|(?:mon|tues|wednes|thurs|fri|satur|sun)day) /;
+
 /** "left it as it was", "stays put", "live with it". */
 export function leaveAsFound({ items, k, item }: WordAt): WayFound {
   if (isLeave(items, k)) {
@@ -71,13 +75,7 @@ function isLeave(items: Item[], k: number): boolean {
   // "leave the border off": not to be put on
   if (/^leav/.test(w) && /^ (?:the|that|a|any) (?:\S+ ){1,2}(?:off|out) /.test(after)) return false;
   // "that one I'll leave till tomorrow": put off, and not left as it is
-  if (
-    /^leav/.test(w) &&
-    / (?:till|until|for) (?:tomorrow|later|next|another|after|tonight|the morning|(?:mon|tues|wednes|thurs|fri|satur|sun)day) /.test(
-      after,
-    )
-  )
-    return false;
+  if (/^leav/.test(w) && PUT_OFF.test(after)) return false;
   // "a stay of muslin" is a thing
   if (w === 'stay' && / (a|an|the|new|cotton|muslin) $/.test(before)) return false;
   if (w === 'stays' || w === 'stay' || w === 'staying') return !/ (up late|to |with me|late) /.test(after);

@@ -6,6 +6,7 @@ import type { Item } from '../item.ts';
 import { mendedCloth } from '../places/cloth-worked-on.ts';
 import { type ClausePlaces, placesOfClause } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isTreatment } from './is-treatment.ts';
 import type { stitchOf } from './stitch-of.ts';
 
@@ -353,9 +354,19 @@ const FOLLOWING =
 
 /** "(the side borders are on) the bottom one I'll do tomorrow": words of doing what was told, behind a place. */
 const doneLater = (items: Item[], x: Item): boolean =>
-  /^(i|we|'m|am|going|shall|do|doing|can|another|and|leave|leaving|till|until|supper|lunch|dinner|tea)$/.test(
+  /^(i|we|'m|am|going|shall|do|doing|can|another|and|leave|leaving|till|until|supper|lunch|dinner|tea|breakfast|a|in|bit|minute|while|when|'s|dry|light)$/.test(
     x.w,
   ) && items.slice(0, items.indexOf(x)).some((y) => y.place);
+
+/** "I'll do its neighbour after supper", "going to do 2-4 in a bit": where the doing comes before the place. */
+const WILL_DO =
+  /^(?:and |then |so |now |right |ok |okay |maybe |, )*(?:(?:i|we) )?(?:'ll|will|shall|'m going to|am going to|'re going to|going to|gonna|'m gonna|can|'ll have to|have to|'ll just|'ll probably) do /;
+function ledIn(items: Item[]): number {
+  const place = items.findIndex((x) => x.place && x.w !== 'it');
+  if (place < 1 || !/^(do|the|its)$/.test(items[place - 1]!.w)) return 0;
+  const words = wordsBetween(items, 0, place).trimStart();
+  return WILL_DO.test(words) && / (?:do|the|its) $/.test(words) ? place : 0;
+}
 
 /**
  * "the reverse is to follow tomorrow", "r3 to go tmrw", "4-7 next": the treatment before is planned for other places. "ties
@@ -363,7 +374,12 @@ const doneLater = (items: Item[], x: Item): boolean =>
  */
 export function toFollow(state: ReaderState, v: ClauseView, clause: Clause, placed: ClausePlaces): void {
   const { items } = v;
-  if (!items.every((x) => x.place || x.seam || x.object || FOLLOWING.test(x.w) || doneLater(items, x)))
+  const led = ledIn(items);
+  if (
+    !items.every(
+      (x, k) => k < led || x.place || x.seam || x.object || FOLLOWING.test(x.w) || doneLater(items, x),
+    )
+  )
     return;
   const told = state.drafts.findLast(isTreatment);
   const source = told?.entry ?? (state.memory.lastKind === 'treatment' ? state.memory.treatment : undefined);
@@ -384,7 +400,7 @@ export function toFollow(state: ReaderState, v: ClauseView, clause: Clause, plac
   const object = thing?.object ?? source.object;
   const own = thing && /^(backing|batting|binding|border)$/.test(thing.object!);
   const places = thing ? (own ? [thing.object!] : undefined) : placed.places;
-  const planned = wants || TO_FOLLOW.test(words) || / first /.test(words);
+  const planned = wants || led > 0 || TO_FOLLOW.test(words) || / first /.test(words);
   state.drafts.push(
     makeDraft(
       'treatment',

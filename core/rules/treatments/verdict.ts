@@ -65,6 +65,8 @@ const IS_OFF = new RegExp(
     " (?:idea|plan|option|notion|scheme)(?: is|'s)? (?:off|out|scrapped|dropped|abandoned|gone|dead|no good|rejected|shelved)\\b",
     "(?: is| 's| was| were| are| been) (?:now )?(?:abandoned|given up|scrapped|off the table|out of the question|off the cards|forgotten|dropped|rejected|dismissed|discounted|ruled out|discarded|vetoed|shelved|not happening|n't happening|not needed|n't needed)\\b",
     "(?: is| 's| are) (?:off|out)(?: now| then| after all)? $",
+    // "replacing's too much", "a new piece would be overkill"
+    "(?: is| 's| are|'d be| would be| feels| seems)(?: just| far| way| a bit| probably| really)* (?:too (?:much|fiddly|risky|drastic|fussy|heavy|harsh|far)(?: (?:work|trouble|bother))?|overkill|not worth (?:it|the \\w+)|n't worth (?:it|the \\w+)|more trouble than .*) (?:$|,|so )",
   ].join('|'),
 );
 
@@ -100,10 +102,28 @@ export function dropIdea(state: ReaderState, v: ClauseView, words: string): void
   const plans = state.memory.plans ?? [];
   if (!state.memory.open.length && !plans.length) return;
   const open = openNamed(state, givenUp(state, v, words), plans);
+  const made = open && state.drafts.findLast(isTreatment);
+  if (made && made.entry.action === open.action && made.clause === v.index && made.placed !== 'said') {
+    made.entry.state = 'dropped';
+    made.entry.places = [...open.places];
+    chooseBehind(state, v, open);
+    return;
+  }
   if (!open || state.drafts.some((d) => isTreatment(d) && d.entry.action === open.action)) return;
   const same = state.memory.open.filter((o) => o.action === open.action);
   const places = same.length > 1 ? givenUpAt(state, same) : open.places;
   state.drafts.push(verdict(v, { ...open, places }, 'dropped', 'treatment.idea-dropped'));
+  chooseBehind(state, v, open);
+}
+
+/** "replacing's too much, net then": the other way, named behind the comma. */
+function chooseBehind(state: ReaderState, v: ClauseView, dropped: Open): void {
+  const comma = v.items.findLastIndex((x) => x.w === ',');
+  const behind = comma > 0 ? v.items.slice(comma + 1) : [];
+  if (!behind.length || !behind.every((x) => CHOICE.test(x.w) || x.material || x.action)) return;
+  const open = openNamed(state, behind);
+  if (open && open.action !== dropped.action)
+    state.drafts.push(verdict(v, open, 'planned', 'treatment.chosen'));
 }
 
 /** "I'll go with the second of those ways": one of the ways that stand open at the place last spoken of, by its order. */
@@ -128,7 +148,11 @@ export function chooseIdea(state: ReaderState, v: ClauseView): void {
     state.drafts.push(verdict(v, nth, 'planned', 'treatment.chosen'));
     return;
   }
-  if (state.drafts.length || state.clauses.reduce((n, c) => n + c.items.length, 0) > 8) return;
+  if (
+    state.drafts.some((d) => !isTreatment(d) || d.entry.state !== 'dropped') ||
+    state.clauses.reduce((n, c) => n + c.items.length, 0) > 8 + 6 * state.drafts.length
+  )
+    return;
   if (
     !items.every((x) => CHOICE.test(x.w) || x.material === 'net' || x.material === 'interfacing' || x.action)
   )
@@ -148,6 +172,8 @@ const AGAINST = new RegExp(
     ' (?:thought better of|gone off|went off|given up on|gave up on|dropped|scrapped|abandoned|ditched|shelved) (?:it|that|the idea|the plan|the whole idea)\\b',
     // "not risking it", "won't chance it"
     " (?:not|n't)(?: going to| gonna| worth)? (?:risk|risking|chance|chancing)(?: it| that| this| the risk)? $",
+    // "scrap that plan"
+    ' (?:scrap|drop|forget|ditch|cancel|bin|abandon|shelve|never mind) (?:all )?(?:that|the|this|my) (?:whole |last )?(?:plan|idea|thought|notion)\\b',
     ' changed my mind (?:about (?:it|that) )?$',
     " (?:i|we)(?: now)?(?: 'm| am| 'll| will)?(?: sha n't| wo n't| will not| shall not| 'm not| am not| 're not| is n't| ca n't)(?: be| do| bother| need to| going to)?(?: it| that| bothering| any more)?(?: now| after all| then| any more| anymore)? $",
   ].join('|'),

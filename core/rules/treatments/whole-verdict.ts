@@ -1,0 +1,71 @@
+import type { ClauseView } from '../clause-view.ts';
+import { type Draft, makeDraft } from '../draft.ts';
+import type { Item } from '../item.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
+import { isTreatment } from './is-treatment.ts';
+
+const LEAD =
+  '(?:(?:oh|ah|well|right|ok|okay|so|and|but|hmm|um|yes|yeah|yep|yup|no|nah|nope|actually|then|i think|on reflection|having (?:slept on it|thought about it)|thought about it|slept on it|,|[.]) )*';
+const TAIL =
+  "(?: (?:then|now|after all|though|i think|i reckon|in the end|tomorrow|tonight|later|today|really|,|[.!]|i 've decided))*";
+
+/** "ok going ahead with that", "slept on it and I will", "decided yes", "let's do that": the way that stood open is taken. */
+const YES = new RegExp(
+  `^ ${LEAD}(?:(?:i 'm |i am |i 'll |i will |we 'll )?(?:going ahead|go ahead|going for it|go for it|gone for it)(?: with (?:it|that))?|(?:i 'll |i will |i 'm going to |let 's |will |going to |gonna )(?:do|try|go with)(?: (?:it|that|this))(?: one)?|(?:and |so )?i will|do (?:that|it)|decided (?:yes|to(?: do it| go ahead)?)|(?:it 's |that 's )a (?:definite )?yes|that 's (?:the plan|decided|settled)|it 's (?:decided|happening|a go))${TAIL} $`,
+);
+/** "nah, not worth it", "decided not to", "I'd better not": it is given up. */
+const NO = new RegExp(
+  `^ ${LEAD}(?:(?:it 's |that 's )?not worth (?:it|the (?:effort|bother|trouble|time|risk)|bothering)|not (?:bothering|doing (?:it|that)|going to(?: bother| do (?:it|that))?)|(?:i )?(?:wo n't|sha n't|will not) (?:bother|do (?:it|that))|(?:i 've )?decided (?:not(?: to)?|against(?: it| that)?)|(?:i 'd |i had )?(?:better|best) not|no (?:point|need)|(?:it 's |that 's )?(?:too much|more) (?:work|trouble|bother|faff)(?: than it 's worth)?|(?:i )?ca n't be (?:bothered|doing with (?:it|that))|(?:it 's |that 's )a (?:definite )?no|it does n't need (?:it|that)|i do n't think (?:so|i will))${TAIL} $`,
+);
+
+/** Words that, as a whole note, are said of the one way that stood open in the last: it is taken or given up. */
+function saidOfTheWay(state: ReaderState, items: Item[]): Draft[] {
+  const words = wordsBetween(items);
+  const taken = YES.test(words);
+  if (!taken && !NO.test(words)) return [];
+  const ways = (state.memory.last?.entries ?? []).flatMap(({ entry: e }) =>
+    e.kind === 'treatment' && e.action && (e.state === 'considering' || (!taken && e.state === 'planned'))
+      ? [e]
+      : [],
+  );
+  const way = ways[0];
+  if (ways.length !== 1 || !way?.action) return [];
+  const view: ClauseView = { items, index: 0, sentence: 0 };
+  return [
+    makeDraft(
+      'treatment',
+      view,
+      {
+        action: [way.action, 'treatment.verdict', undefined, 'implied'],
+        state: [taken ? 'planned' : 'dropped', 'treatment.verdict', items],
+        ...(way.object ? { object: [way.object, 'treatment.verdict', undefined, 'implied'] } : {}),
+        places: [[...(way.places ?? [])], 'place.of-open', undefined, 'implied'],
+      },
+      'carried',
+    ),
+  ];
+}
+
+/** "or maybe a patch", "or leave it alone", after a way in question: one more way, at the same places. */
+function oneMoreWay(state: ReaderState): void {
+  const way = state.memory.last?.entries.findLast(({ entry: e }) => e.kind === 'treatment')?.entry;
+  if (way?.kind !== 'treatment' || way.state !== 'considering' || !way.places?.length) return;
+  const told = state.drafts.filter(isTreatment);
+  if (!told.length || told.some((d) => d.placed === 'said' || d.entry.state === 'dropped')) return;
+  for (const d of told) {
+    d.entry.state = 'considering';
+    d.entry.places = [...way.places];
+    d.placed = 'carried';
+  }
+  state.drafts = state.drafts.filter(({ entry: e }) => e.kind !== 'material' || e.use !== 'used');
+}
+
+/** What a note as a whole says to the way that the last one left open. */
+export function wholeVerdict(state: ReaderState): void {
+  const items = state.clauses.flatMap((c) => c.items);
+  if (items.length > 16 || !state.memory.last) return;
+  if (!state.drafts.length) state.drafts.push(...saidOfTheWay(state, items));
+  else if (/^(?:(?:um|uh|er|oh|hmm|well|,) )*or\b/.test(state.tokens.slice(0, 4).map((t) => t.w).join(' ')))
+    oneMoreWay(state);
+}
