@@ -72,6 +72,11 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
   return false;
 }
 
+const MEANT_FOR =
+  /^ (?:(?:and|so|then|right|ok|it 's|it 'll be|,) )*(?:(?:a|an|some|bit|piece|of|new|the|small|fine|fresh) )*(?:net|tulle|patch|piece|darn|support|interfacing|crepeline|overlay|replacement) for (?:the |that |this |both |all |row |block |\d|first|other|one\b|two\b|three\b|four\b|five\b|six\b|seven\b)/;
+const TOLD_THERE =
+  / (?:put|got|went|gone|on|done|made|sewn|sewed|cut|was|were|is|finished|today|yesterday|already|over|behind|bought|used|took|minutes?|mins?|hours?|half an hour) /;
+
 /** The state of a treatment whose verb stands at item `k`, by its form and by the words around it. */
 export function stateOf(
   clause: Clause,
@@ -210,6 +215,9 @@ export function stateOf(
     / (is|'s|are|'re|gets) (now )?(off|out|abandoned|given up|dropped|scrapped|forgotten)( |$)/.test(words)
   )
     return 'dropped';
+  // "net for 2-3", "a new piece for that one": meant for it, where no word says that it is there
+  if (form === 'noun' && MEANT_FOR.test(words) && !TOLD_THERE.test(words) && !clause.asked)
+    return looksUndecided(words) || looksUndecided(sentence) ? 'considering' : 'planned';
   // "a support behind would be kinder"
   if (
     form === 'noun' &&

@@ -57,7 +57,13 @@ export function scan(
 ): Scan {
   const items: Item[] = [];
   const places: PlaceFound[] = [];
-  const ctx: PlaceContext = { grid, focus, earlier: [...earlier], ...(cloth ? { cloth } : {}), ...(list ? { list } : {}) };
+  const ctx: PlaceContext = {
+    grid,
+    focus,
+    earlier: [...earlier],
+    ...(cloth ? { cloth } : {}),
+    ...(list ? { list } : {}),
+  };
   let commerce = false;
   let work = false;
   let measuring = false;

@@ -4,7 +4,15 @@ import type { Item } from '../../rules/item.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { type Cue, cueOf } from '../cues.ts';
 import type { Standing } from '../standing.ts';
-import { deniedFindings, denyFindings, isPartUndone, NOT_DONE, notDone, stillInHand, toldOfOthers } from './deny.ts';
+import {
+  deniedFindings,
+  denyFindings,
+  isPartUndone,
+  NOT_DONE,
+  notDone,
+  stillInHand,
+  toldOfOthers,
+} from './deny.ts';
 import {
   deniesAtOnce,
   measuresAgain,
@@ -23,6 +31,7 @@ import { mendNumbers, swapNumbers } from './mend-numbers.ts';
 import {
   addLeftOut,
   allBut,
+  forPart,
   keepOnly,
   mendMatters,
   noStuff,
@@ -71,6 +80,7 @@ export function correct(
   if (
     otherSide(standing, said) ||
     stillInHand(standing, said) ||
+    forPart(standing, items, said) ||
     addLeftOut(standing, items, said) ||
     mendWork(state, standing, items, said) ||
     tookMinutes(standing, items, said) ||

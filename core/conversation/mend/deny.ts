@@ -86,7 +86,9 @@ export const isPartUndone = (work: Work, items: Item[]): boolean => {
   return (
     items.length <= 12 &&
     named.length > 0 &&
-    / (?:is|are|was|were|has|have) n't (?:been )?(?:done|finished|started|touched|reached|got to|got round to) /.test(work.words) &&
+    / (?:is|are|was|were|has|have) n't (?:been )?(?:done|finished|started|touched|reached|got to|got round to) /.test(
+      work.words,
+    ) &&
     !items.some((x) => x.finding || x.duration || x.quantity?.unit) &&
     work.standing.some(({ was }) => {
       const all = was.kind === 'treatment' && was.state === 'done' ? placesOf(was) : [];

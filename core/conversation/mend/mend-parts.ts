@@ -1,5 +1,6 @@
 import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
+import { madeFor } from '../../rules/materials/find-good.ts';
 import { blockAt, splitBlock } from '../../rules/places/grid.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import type { Cue } from '../cues.ts';
@@ -126,6 +127,32 @@ export function addLeftOut(standing: Standing[], items: Item[], words: string): 
   if (!more.length || !last || lists.some(({ was }) => more.some((p) => placesOf(was).includes(p))))
     return false;
   put(last.draft, 'places', [...placesOf(last.was), ...more], 'amend.left-out', said);
+  return true;
+}
+
+const PURPOSE =
+  /^ (?:(?:oh|and|so|sorry|no|well|,) )*(?:(?:it|that|this|they|those|these|all|both|the lot) ?(?:'s|is|are|'re|was|were|'ll be|will be)? )?(?:all )?(?:for|meant for|going to be|to be|will be|'ll be) (?:the |a |my |her )?(?:new )?(back|backing|binding|batting|wadding|filling|ties|tying|border|borders)(?: (?:, )?(?:that is|that was|that|by the way|btw|i mean|i meant|of it|of course|[.!]))* $/;
+const MADE_FOR: Record<string, Parameters<typeof madeFor>[1]> = {
+  back: 'backing',
+  backing: 'backing',
+  binding: 'binding',
+  batting: 'batting',
+  wadding: 'batting',
+  filling: 'batting',
+  ties: 'ties',
+  tying: 'ties',
+  border: 'none',
+  borders: 'none',
+};
+
+/** "for the backing, that is", "that's for the back": what the one stuff that was told is for. */
+export function forPart(standing: Standing[], items: Item[], words: string): boolean {
+  const part = items.length <= 12 ? PURPOSE.exec(words)?.[1] : undefined;
+  const goods = standing.filter(({ was }) => was.kind === 'material');
+  const only = goods[0];
+  if (!part || goods.length !== 1 || only?.was.kind !== 'material') return false;
+  const material = madeFor(only.was.material, MADE_FOR[part]!);
+  if (material) put(only.draft, 'material', material, 'amend.purpose', items);
   return true;
 }
 

@@ -41,7 +41,7 @@ function breakOff(s: Standing, e: Work, items: Item[], words: string): boolean {
 }
 
 const DAY_ONLY = new RegExp(
-  `^ ${LEAD}(?:that was |it was |that 's |this was |those were |make (?:that|it) |on )?(?:\\S+ ){1,3}?(?:that was|it was|that|i mean|i meant|sorry|actually|not today|not yesterday|not this morning|,|\\.| )*$`,
+  `^ ${LEAD}(?:that was |it was |that 's |this was |those were |make (?:that|it) |on )?(?:\\S+ ){1,3}?(?:that was|it was|that|i mean|i meant|sorry|actually|by the way|btw|though|i should (?:say|have said)|not today|not yesterday|not this morning|,|\\.| )*$`,
 );
 
 /** "that was yesterday, not today": the same time on another day. */

@@ -277,7 +277,7 @@ function swapDeed(work: Work, right: Item[]): void {
   if (work.cue === 'none' || work.state.drafts.some((d) => d.entry.kind === 'treatment' && d.entry.action))
     return;
   const treatments = work.standing.filter(({ was }) => was.kind === 'treatment');
-  const deed = right.find((x) => x.action && !x.part && !x.stitch && !work.used.has(x));
+  const deed = right.find((x) => x.action && x.w !== 'back' && !x.part && !x.stitch && !work.used.has(x));
   const only = treatments[0];
   if (
     !deed ||

@@ -247,6 +247,8 @@ function nominal(head: string, items: Item[], asked: boolean): boolean {
   // "I need, um, metres of batting": told, with the number left out
   if (!NOMINAL_HEAD.test(head) || items.length > 12 || (!asked && /^(?:i|we) (?!said|put)/.test(head)))
     return false;
+  // "and everything below it": where the same was done
+  if (!asked && items.some((x) => x.place?.rule === 'place.all-beyond')) return false;
   return items.every(
     (x) =>
       x.task !== undefined ||

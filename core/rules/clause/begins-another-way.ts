@@ -24,5 +24,9 @@ function stuffAtPlace(items: Item[], at: number): boolean {
   const put = items.findIndex((x, m) => m > at && m <= at + 3 && PUT.test(x.w));
   if (put < 0) return false;
   const place = items.slice(put + 1, put + 3).find((x) => x.place);
-  return place?.place?.kind === 'blocks' && place.place.places.length > 0;
+  return (
+    place?.place !== undefined &&
+    place.place.places.length > 0 &&
+    !/^place\.(it|them|that-one)$/.test(place.place.rule)
+  );
 }

@@ -155,7 +155,8 @@ function tellsHow(items: Item[], from: number): boolean {
     const x = items[m]!;
     if (/^[.;!?,]$/.test(x.w)) break;
     if (x.fabric || x.material || x.stitch || /^(hand|machine)$/.test(x.w)) how = true;
-    else if (!/^(the|a|some|an|this|time|instead|stitch|bit|of|piece|though|only|just|by|old)$/.test(x.w)) return false;
+    else if (!/^(the|a|some|an|this|time|instead|stitch|bit|of|piece|though|only|just|by|old)$/.test(x.w))
+      return false;
   }
   return how;
 }

@@ -411,7 +411,14 @@ export function isPredicate(items: Item[], k: number): boolean {
       return false;
     if (form !== 'base') return !((item.part || item.object) && form === 'ing' && !isIngVerb(items, k));
     if (item.w === 'left') return true;
-    const before = items[k - 1]?.w ?? '';
+    // "I'll just net the other two"
+    const adverb = /^(just|probably|also|then|only|maybe|still|simply|quickly|now)$/.test(
+      items[k - 1]?.w ?? '',
+    );
+    const before =
+      (adverb && /^(to|will|'ll|gonna|could|might|should|must|can|shall)$/.test(items[k - 2]?.w ?? '')
+        ? items[k - 2]?.w
+        : items[k - 1]?.w) ?? '';
     if (isTerseVerb(items, k) || isGiven(items, k)) return true;
     if (item.w === 'dry' && items[k - 1]?.part && /^(and|&|,|now|)$/.test(items[k + 1]?.w ?? '')) return true;
     if (item.w === 'dry' && /^('s|is|are|now|fully|bone|nearly|quite|all|finally)$/.test(before)) return true;
@@ -462,6 +469,7 @@ export function isPredicate(items: Item[], k: number): boolean {
       ['it', 'them', 'the', 'that', 'those', 'this'].includes(items[k + 1]?.w ?? '')
     );
   }
+  if (item.w === 'back' && items[k + 1]?.w === 'to' && items[k + 2]?.w === 'front') return false;
   if (removalAt(items, k)) return true;
   if ((item.w === 'off' || item.w === 'out') && isOff(items, k)) return true;
   if (item.fail) return isFailing(items, k);

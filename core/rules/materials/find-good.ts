@@ -94,7 +94,7 @@ function goodForPart(items: Item[], k: number, listed: boolean): GoodFound | und
 }
 
 /** What stuff becomes by what it is for: linen for the backing is backing, a needle stays a needle. */
-function madeFor(material: Material | undefined, purpose: Purpose): Material | undefined {
+export function madeFor(material: Material | undefined, purpose: Purpose): Material | undefined {
   if (purpose === 'ties')
     return !material || /^(fabric|thread|tie-thread|other)$/.test(material) ? 'tie-thread' : material;
   if (purpose === 'binding') return !material || /^(fabric|other)$/.test(material) ? 'binding' : material;

@@ -19,6 +19,20 @@ const DONE = new RegExp(
   ].join('|'),
 );
 
+/** "that's out", "it's on now": where the plan was to take off, to lay on or to set in. */
+const IN_PLACE =
+  /^ (?:(?:right|ok|okay|there|well|so|and|all|now|,) )*(?:that|it|they|those|both|that one)(?: 's| is| are| 're)(?: all| now| both| finally)* (off|out|away|on|in)(?: now| too| as well| at last)*(?: [.!])* $/;
+const PUT = new Map<string, RegExp>([
+  ['on', /^(?:patch|overlay|bind|add-border|label)$/],
+  ['in', /^(?:replace|stabilize|darn)$/],
+]);
+/** The plans that words of a place carry out: what is off was to be taken off. */
+function carriedOut(plans: ReturnType<typeof plansMeant>, words: string): typeof plans {
+  const put = IN_PLACE.exec(words)?.[1];
+  if (!put) return plans;
+  return plans.filter((p) => (PUT.get(put) ?? /^remove$/).test(p.action));
+}
+
 /** "I'm at it now", "doing those now", "at it as we speak": what was just decided on is in hand. */
 const TAKEN_UP =
   / (?:(?:i|we) (?:'m|am|'re|are)|now|,|and|so|^) (?:at|on to|onto|doing|working on|busy with) (?:it|that|them|those|this|both)(?: one| two)? (?:now|right now|as we speak|at the moment|this minute|already|since) |^ (?:doing|working on) (?:it|that|them|those|both)(?: one| two)? (?:now|right now|as we speak|at the moment) /;
@@ -56,8 +70,12 @@ export function doneAsPlanned(
   sentence: string,
   stitch: ReturnType<typeof stitchOf>,
 ): Draft[] {
-  if (!DONE.test(words) || / (?:not|n't|never|when|once|after|if|before|until) /.test(words)) return [];
-  return plansMeant(state, sentence).map((plan) => {
+  if (
+    !(DONE.test(words) || IN_PLACE.test(words)) ||
+    / (?:not|n't|never|when|once|after|if|before|until) /.test(words)
+  )
+    return [];
+  return carriedOut(plansMeant(state, sentence), words).map((plan) => {
     const told = stitch && TAKES_STITCH.has(plan.action) ? stitch : undefined;
     const say = told?.stitch ?? plan.stitch;
     return makeDraft(

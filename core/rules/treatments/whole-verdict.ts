@@ -66,6 +66,13 @@ export function wholeVerdict(state: ReaderState): void {
   const items = state.clauses.flatMap((c) => c.items);
   if (items.length > 16 || !state.memory.last) return;
   if (!state.drafts.length) state.drafts.push(...saidOfTheWay(state, items));
-  else if (/^(?:(?:um|uh|er|oh|hmm|well|,) )*or\b/.test(state.tokens.slice(0, 4).map((t) => t.w).join(' ')))
+  else if (
+    /^(?:(?:um|uh|er|oh|hmm|well|,) )*or\b/.test(
+      state.tokens
+        .slice(0, 4)
+        .map((t) => t.w)
+        .join(' '),
+    )
+  )
     oneMoreWay(state);
 }
