@@ -41,6 +41,8 @@ export type Item = {
   seam?: boolean;
   stitches?: boolean;
   action?: { v: Action; form: 'past' | 'ing' | 'base' };
+  /** A deed done to blocks by the words around it, whatever thing the word may be elsewhere ("busy backing 3-4"). */
+  deed?: true;
   stitch?: Stitch;
   /** A stitch word that may be something else ("hand", "blanket"). */
   weakStitch?: boolean;
@@ -74,6 +76,7 @@ export const makeItem = (i: number, j: number, w: string, token: Token): Item =>
   seam: undefined,
   stitches: undefined,
   action: undefined,
+  deed: undefined,
   stitch: undefined,
   weakStitch: undefined,
   material: undefined,

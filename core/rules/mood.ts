@@ -1,5 +1,6 @@
 import type { TreatmentState } from '../../shared/vocabulary.ts';
 import type { Clause } from './clause/clause.ts';
+import { governorOf } from './clause/governor.ts';
 import type { Item } from './item.ts';
 
 const CONSIDERING =
@@ -91,6 +92,9 @@ export function stateOf(
     .map((x) => x.w)
     .join(' ')} `;
   const near = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
+  // "changed my mind about lining 2-1", "managed to net 6-2"
+  const governor = form === 'ing' || form === 'base' ? governorOf(items, k) : undefined;
+  if (governor?.state === 'dropped') return 'dropped';
   const negated = isNegated(items, k);
   // "I was thinking of quilting it by hand but it gets tied"
   if (
@@ -170,6 +174,7 @@ export function stateOf(
   )
     return 'dropped';
   if (/ (instead of|rather than) $/.test(before)) return 'denied';
+  if (governor?.state === 'considering') return 'considering';
   if (looksUndecided(sentence) && !/\b(done|did|finished)\b/.test(before)) {
     // "I can see three ways: cut it out and piece a new one in": no past where nobody did it
     if (
@@ -263,6 +268,7 @@ export function stateOf(
     if (/ (being|half|partly|half way|halfway) $/.test(before)) return 'doing';
     return 'done';
   }
+  if (governor?.state && governor.words !== 'to') return governor.state;
   if (form === 'ing') {
     // "washing is out", "darning won"
     const told = ` ${items
@@ -278,6 +284,8 @@ export function stateOf(
     // "the tying of row two is half done"
     if (/ (?:half|nearly|almost|partly) (?:done|finished|complete) /.test(words)) return 'doing';
     if (/ after $/.test(before) || (clause.joint === 'after' && k === 0)) return 'done';
+    // "it gets a little spot cleaning"
+    if (/ gets? (?:a |some |its )(?:\S+ ){0,2}$/.test(before)) return 'planned';
     if (
       /\b(needs?|wants?|could do with|will need|'ll need|going to need|will want|to|before|until|ready for|after that)\b/.test(
         before,

@@ -5,6 +5,7 @@ import { readCount } from '../text/read-number.ts';
 import type { Token } from '../text/tokenise.ts';
 import { wordSet } from '../text/word-set.ts';
 import { findCost, findQuantity, readUnit } from './amounts/find-amount.ts';
+import { settleDeeds } from './clause/governor.ts';
 import { type FabricIndex, findFabric } from './fabrics/find-fabric.ts';
 import { hedgedPhraseAt } from './hedged-phrase.ts';
 import { type Item, makeItem } from './item.ts';
@@ -117,6 +118,7 @@ export function scan(
     i = item.j;
   }
   metresAsMinutes(items, commerce);
+  settleDeeds(items);
   return {
     items,
     places,
@@ -683,7 +685,10 @@ function itemAt(
   // "out on the line", "a line of stitching": only "to line it" is a deed
   if (
     /^lines?$/.test(item.w) &&
-    !/^(to|will|'ll|i|we|gonna|could|might|should|must|and|or|then)$/.test(tokens[i - 1]?.w ?? '')
+    !/^(|[:-]|--|to|will|'ll|n't|not|i|we|gonna|could|might|may|should|must|and|or|then|maybe|perhaps|possibly|better|tomorrow|next)$/.test(
+      tokens[i - 1]?.w ?? '',
+    ) &&
+    !(tokens[i - 1]!.w === "'s" && tokens[i - 2]?.w === 'let')
   )
     item.action = undefined;
   // "squares 3-1 and 3-2 have been treated": the word for blocks, and no squaring up

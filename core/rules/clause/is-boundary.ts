@@ -201,10 +201,12 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   if (/^(and|&|,|\+)$/.test(w) && joinsPlaces(items, k)) {
     let right = k + 1;
     while (!items[right]!.place) right++;
+    // "4-5 and 6-4 I'm going to requilt": nothing is said of the first alone
+    if (current.every((x) => x.place || /^(and|&|,|\+|the|both)$/.test(x.w))) return false;
     if (
       !items[right]!.part &&
       !beginsSaying(items, right) &&
-      !tellsLater(items, k + 1) &&
+      !tellsLater(items, k + 1, current) &&
       !findsElsewhere(items, k, right, current)
     )
       return false;
@@ -247,7 +249,10 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     ].includes(w)
   )
     return current.length > 0;
-  if (/^(,|and|&)$/.test(w) && (tellsLater(items, k + 1) || goesOnTo(items, k + 1) || givesUp(items, k + 1)))
+  if (
+    /^(,|and|&)$/.test(w) &&
+    (tellsLater(items, k + 1, current) || goesOnTo(items, k + 1) || givesUp(items, k + 1))
+  )
     return true;
   // "the bottom one I'll do tomorrow, I've had enough of this day"
   if (w === ',' && next.w === 'i' && tellsLater(current, 0)) return true;

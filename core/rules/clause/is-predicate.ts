@@ -337,6 +337,7 @@ export function isPredicate(items: Item[], k: number): boolean {
     const { form } = item.action;
     const lead = items[k - 1]?.w ?? '';
     if (isKindOfQuilt(items, k)) return false;
+    if (item.deed) return true;
     // "same fix", "the same repair": what was told before
     if (lead === 'same' && form === 'base') return false;
     // "the trimming", "that stuff somebody fused there": a thing, and work of others that only tells which

@@ -44,7 +44,7 @@ export const FINITE = new Set([
 ]);
 
 /** "2-5 done, 3-5 to follow", "…, back to follow", "ties out, backing tomorrow": a place or a thing, and that it is for later. */
-export function tellsLater(items: Item[], from: number): boolean {
+export function tellsLater(items: Item[], from: number, current: Item[] = []): boolean {
   let k = from;
   while (/^(the|and|with|then)$/.test(items[k]?.w ?? '') && k < from + 2) k++;
   const subject = items[k];
@@ -63,6 +63,13 @@ export function tellsLater(items: Item[], from: number): boolean {
   while (items[k + 1]?.place || (joinsPlaces(items, k + 1) && k < from + 8)) k += items[k + 1]?.place ? 1 : 2;
   const rest = items.slice(k + 1, k + 5).map((x) => x.w);
   const end = rest.findIndex((x) => /^[.,;!]$/.test(x));
+  // "I photographed 3-2 and 4-5 this afternoon": when both were done
+  if (
+    rest[0] === 'this' &&
+    /^(and|&|\+)$/.test(items[from - 1]?.w ?? '') &&
+    current.some((x) => x.action?.form === 'past')
+  )
+    return false;
   return /^(is |are |'s )?(still )?(to follow|to go|to come|to do|next|(?:for )?(?:tomorrow|tmrw|tonight|later|another day|this afternoon|this evening)|half done|half way|in hand|under way|in progress|not yet)$/.test(
     rest.slice(0, end < 0 ? undefined : end).join(' '),
   );

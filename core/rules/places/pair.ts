@@ -76,7 +76,7 @@ export function readPair(
 
 /** Before a block told by a slash: nothing, a mark, a word that joins or leads to a place, or what was done there. */
 const BEFORE_SLASHED =
-  /^(|[.,;:\n+&(-]|--|and|in|on|at|of|to|thru|from|both|seam|seams|between|betw|hole|tear|also|then|now|same|or)$/;
+  /^(|[.,;:\n+&(-]|--|and|in|on|at|of|to|thru|from|both|seam|seams|between|betw|hole|tear|also|then|now|same|or|plus|got|that's|block|up|out|about|against|line|net|pin|press|iron|dust|hoover|back|vacuum|clean|wash|mend|photograph|support|replace|stabilize|stabilise|overlay)$/;
 /** "3/4 of calico", "3/8 off the edge", "1/2 hr": amounts. */
 const AFTER_AMOUNT =
   /^(of|off|from|too|wide|long|apart|"|'|yard|yardage|width|seam|seams|strips?|allowance|full|left|dozen|way|spool|reel|past|price|wool|cotton|poly|silk)$/;
@@ -91,11 +91,16 @@ function isSlashed(tokens: Token[], i: number): boolean {
   // "4/2 hole 4/3 stain 4/4 fine"
   if (
     !BEFORE_SLASHED.test(before) &&
-    !/(ed|sewn|bound|darn|patch|tie|quilt)$/.test(before) &&
+    !/(ed|sewn|ing|bound|darn|patch|tie|quilt|sew|stitch|baste)$/.test(before) &&
     !LEXICON.longestAt([tokens[i - 1]!], 0)?.payloads.some((s) => s.k === 'finding')
   )
     return false;
-  if (/^(trimmed|measured|needed|used|squared)$/.test(before)) return false;
+  if (
+    /^(trimmed|trimming|measured|measuring|needed|needing|used|using|squared|cutting|being|during|overlapping)$/.test(
+      before,
+    )
+  )
+    return false;
   const after = w(tokens, i + 3);
   // a day: "on 3/4/26"
   return (

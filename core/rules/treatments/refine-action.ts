@@ -22,6 +22,8 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
   const after = wordsBetween(items, k + 1, Math.min(items.length, k + 9));
   const w = items[k]!.w;
   const before = wordsBetween(items, k - 4, k);
+  // "busy backing 3-4", "maybe pin row one": what may else be a thing is a deed by the words around it
+  const done = items[k]!.deed;
   // "ran the hoover round the sewing room"
   if (v === 'clean' && / (?:room|floor|carpet|rug|stairs|hall|kitchen|house|bench|table) /.test(after))
     return undefined;
@@ -45,7 +47,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       return undefined;
     // "mended 4-4", "fixed that one": sewn, darned or patched is not told
     if (/^(mended|repaired|fixed)$/.test(w) && !sewn(items) && thing !== 'seam') return undefined;
-    if (/^(stitch|seam)$/.test(w) && !/ (to|will|'ll|must|gonna|should) $/.test(before))
+    if (!done && /^(stitch|seam)$/.test(w) && !/ (to|will|'ll|must|gonna|should) $/.test(before))
       return /^ (it|the|that|them|up|down|back|along|both)/.test(after) ? 'resew' : undefined;
     if (items.some((x) => x.stitch === 'in-the-ditch')) return 'quilt';
     if (/^hem/.test(w) && items.some((x) => x.part === 'binding')) return 'bind';
@@ -107,7 +109,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       return 'piece';
     return 'resew';
   }
-  if (v === 'stabilize' && /^(back|backs)$/.test(w))
+  if (v === 'stabilize' && !done && /^(back|backs)$/.test(w))
     return (/^ (it|them|that|those|these|row|block|with|the) /.test(after) || items[k + 1]?.place) &&
       !/^(the|it|that|sewed|sewn|stitched|put|to|at|on|off|from)$/.test(
         items[k - 1]?.w === 'to' && / (to|'ll|will|could|might|should|i) $/.test(before)
@@ -121,12 +123,12 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     return / (on|onto|to) /.test(after) && items.slice(k + 1, k + 9).some(isCloth) ? v : undefined;
   // "lined 2-3 with lawn", "going to line row one"; "lined up", and a line of stitching is a thing
   if (v === 'stabilize' && /^(lined|relined)$/.test(w)) return /^ (up|paper) /.test(after) ? undefined : v;
-  if (v === 'stabilize' && /^(line|lines|reline|relines)$/.test(w))
+  if (v === 'stabilize' && !done && /^(line|lines|reline|relines)$/.test(w))
     return (items[k + 1]?.place || /^ (it|them|that|those|these|both|all|the) /.test(after)) &&
       / (to|will|'ll|i|gonna|could|might|should|must|and|or|then) $/.test(before)
       ? v
       : undefined;
-  if (v === 'stabilize' && /^(backing|lining|relining)$/.test(w))
+  if (v === 'stabilize' && !done && /^(backing|lining|relining)$/.test(w))
     return (/ (bother|bothering|start|started|keep) $/.test(before) && items[k + 1]?.place) ||
       // "2-1 and 2-2 need backing with muslin"
       (/ (needs?|wants?) $/.test(before) && items.slice(0, k).some((x) => x.place?.kind === 'blocks')) ||
@@ -137,6 +139,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
   // "net" is mostly the thing; "net 3-1", "will net both", "I might net or leave it" the deed
   if (
     v === 'overlay' &&
+    !done &&
     (w === 'net' || w === 'nets') &&
     !/^(might|could|may|will|'ll|to|should|would|'d|shall|must|n't)$/.test(items[k - 1]?.w ?? '') &&
     !items[k + 1]?.place
@@ -160,7 +163,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       return undefined;
     return 'cut';
   }
-  if (v === 'baste' && /^pins?$/.test(w) && !/^ (it|the|them|that)/.test(after)) return undefined;
+  if (v === 'baste' && !done && /^pins?$/.test(w) && !/^ (it|the|them|that)/.test(after)) return undefined;
   // "tacked down the loose corner with whip stitches": sewn for good
   if (
     v === 'baste' &&
@@ -177,7 +180,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     return 'resew';
   if (
     v === 'baste' &&
-    w.startsWith('tack') &&
+    !done &&
     w === 'tacking' &&
     !/ (is|'m|am|was|started|now) $/.test(before) &&
     // "tacking it from the middle out"
@@ -224,7 +227,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       ? 'photograph'
       : undefined;
   if (v === 'clean' && w === 'clean' && items[k + 1]?.finding) return undefined;
-  if (v === 'clean' && w === 'dust' && !/ (to|will|'ll) $/.test(before)) return undefined;
+  if (v === 'clean' && w === 'dust' && !done && !/ (to|will|'ll) $/.test(before)) return undefined;
   if (v === 'clean' && w === 'clean' && / (is|'s|was|came|come|are|looks?|up) $/.test(before))
     return undefined;
   if (v === 'clean' && w === 'cleaned' && / (machine) /.test(after)) return undefined;
@@ -251,7 +254,8 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     !items.some((x) => x.place?.kind === 'blocks')
   )
     return undefined;
-  if (v === 'press' && (/ (iron on|on) $/.test(before) || /^ (on|onto) /.test(after))) return undefined;
+  if (v === 'press' && !done && (/ (iron on|on) $/.test(before) || /^ (on|onto) /.test(after)))
+    return undefined;
   if (v === 'label' && items[k]!.w === 'label')
     return / (to|will|'ll|must|gonna) $/.test(before) || /^ (it|the)/.test(after) ? 'label' : undefined;
   if (v === 'bind' && w === 'binding') return 'bind';
