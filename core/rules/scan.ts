@@ -606,7 +606,8 @@ function itemAt(
       widen(item, tokens, beside.next);
       return item;
     }
-    if (quantity) {
+    // "pieced in a new one brown serge on the machine": a pronoun, and no count
+    if (quantity && !(token.w === 'one' && !quantity.unit && /^(new|fresh|other|different)$/.test(before))) {
       // "two spot-cleaned", "one" as a pronoun: a bare small word number is only a number where something is counted.
       item.quantity = quantity;
       widen(item, tokens, quantity.next);

@@ -30,3 +30,18 @@ function stuffAtPlace(items: Item[], at: number): boolean {
     !/^place\.(it|them|that-one)$/.test(place.place.rule)
   );
 }
+
+const PUTTING =
+  /^(put|laid|slipped|tucked|slid|ironed|fused|stuck|placed|popped|eased|set|glued|put in|slide|slip|tuck|lay)$/;
+const BEFORE_PUTTING =
+  /^(then|also|now|i|we|'ve|have|after|that|um|uh|er|just|even|'ll|will|gonna|going|to)$/;
+
+/** "darned 1-2 and put a bit of net over 1-3 and 1-4": does a putting of stuff somewhere begin at `from`? */
+export function putsStuff(items: Item[], from: number): boolean {
+  let k = from;
+  while (BEFORE_PUTTING.test(items[k]?.w ?? '') && k < from + 4) k++;
+  if (!PUTTING.test(items[k]?.w ?? '')) return false;
+  let m = k + 1;
+  while (items[m] && (LIGHT.test(items[m]!.w) || items[m]!.quantity) && !isStuff(items[m]) && m < k + 6) m++;
+  return isStuff(items[m]) && stuffAtPlace(items, m);
+}

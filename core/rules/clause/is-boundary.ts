@@ -1,5 +1,5 @@
 import type { Item } from '../item.ts';
-import { beginsAnotherWay } from './begins-another-way.ts';
+import { beginsAnotherWay, putsStuff } from './begins-another-way.ts';
 import { beginsGapped } from './begins-gapped.ts';
 import { givesUp } from './gives-up.ts';
 import { goesOnTo } from './goes-on-to.ts';
@@ -173,6 +173,8 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     (beginsGapped(items, k, current) || beginsAnotherWay(items, k, current))
   )
     return true;
+  // "replaced the silk in 4-1 and put lawn behind 4-2 and 4-3"
+  if (/^(,|and|&|\+)$/.test(w) && putsStuff(items, k + 1) && hasPredicate(current)) return true;
   // "1-2/2-2 was open too, same stitch"
   if (
     w === ',' &&

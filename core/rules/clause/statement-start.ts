@@ -1,11 +1,14 @@
 import { isBareThing } from '../conditions/bare-thing.ts';
 import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
+import { putsStuff } from './begins-another-way.ts';
 import { isGiven } from './given-form.ts';
 import { goesOnTo } from './goes-on-to.ts';
 import { BE, isPredicate, PREPOSITIONS } from './is-predicate.ts';
 import { FINITE, hasPredicate, hasWork, isQuantifier, newSubject } from './new-subject.ts';
 import { PARTICLES, REMOVE_VERBS, removalAt } from './removal-at.ts';
+
+const PUT = /^(put|laid|slipped|tucked|slid)$/;
 
 /** Said of damage: it was not seen before. */
 const OVERLOOKED = /^ (?:'d|had|have|'ve)(?: not| n't| never)? (?:missed|overlooked|seen|noticed|spotted) /;
@@ -115,6 +118,13 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     // "leaving 2-4 just as it is": an adverb is no verb of its own
     return !(before.action && verb !== "'s") || (FINITE.has(verb) && !/^(just|only|too|same)$/.test(verb));
   }
+  // "darned 1-2 | put some net over 1-3"
+  if (
+    PUT.test(item.w) &&
+    !/^(to|will|'ll|and|or|then|i|we|be|was|were|is|'s|has|have|had|got|'ve|not|gonna|,)$/.test(before.w) &&
+    putsStuff(items, k)
+  )
+    return true;
   if (item.fabric && !item.place && clothBegins(items, k, before)) return true;
   if (!says[k]) return false;
   const lastItem = current[last]!;
@@ -129,7 +139,8 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     removalAt(current, last) ||
     /^(live|living|leave|leaving|keep|keeping)$/.test(lastItem.w);
   // "tear darned, 20 min": what was worked on
-  if (lastItem.finding && !lastItem.action && isBareThing(items, start + last)) return false;
+  const seamTold = between.some((x, m) => x.seam && /^('s|is|are|was|were)$/.test(between[m + 1]?.w ?? ''));
+  if (lastItem.finding && !lastItem.action && !seamTold && isBareThing(items, start + last)) return false;
   // "over the hole", "on the worn spot", "across a tear": what the work is done to stands after a preposition
   if (item.finding && !item.action && doing && ledByPreposition(between)) return false;
   // "the old patch on 6-2 could come off"
@@ -181,6 +192,8 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     item.action &&
     doing &&
     lastItem.action &&
+    // "tear's darned seam's whipstitched"
+    !seamTold &&
     !between.some((x) => x.w === 'and' || x.w === ',')
   )
     return false;

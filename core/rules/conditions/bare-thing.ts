@@ -40,7 +40,7 @@ export function isBareThing(items: Item[], k: number): boolean {
     verb++;
   if (items[verb]?.w === 'shut') return true;
   const done = items[verb]?.action;
-  if (done?.form !== 'past' || !MENDS.has(done.v)) return false;
+  if ((done?.form !== 'past' || !MENDS.has(done.v)) && !gotCover(items, head + 1)) return false;
   for (let m = k - 1; m >= 0; m--) {
     const before = items[m]!;
     if (before.token.kind === 'mark' && /^[.;!?\n]$/.test(before.w)) return true;
@@ -57,4 +57,17 @@ export function isBareThing(items: Item[], k: number): boolean {
       return false;
   }
   return true;
+}
+
+/** "tear's got fusible behind it", "hole has net over it now": what lies behind or over it. */
+function gotCover(items: Item[], from: number): boolean {
+  let k = from;
+  while (/^('s|has|have|had|'ve|got|now|gets|is|getting)$/.test(items[k]?.w ?? '') && k < from + 4) k++;
+  if (k === from) return false;
+  while (/^(a|an|some|the|bit|piece|scrap|of|new|little)$/.test(items[k]?.w ?? '') && k < from + 8) k++;
+  const stuff = items[k];
+  return (
+    Boolean(stuff?.material || stuff?.fabric || /^(patch|lining|support)$/.test(stuff?.w ?? '')) &&
+    /^(behind|over|on|across|under|underneath)$/.test(items[k + 1]?.w ?? '')
+  );
 }

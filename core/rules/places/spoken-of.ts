@@ -1,14 +1,14 @@
 import type { Clause } from '../clause/clause.ts';
 import { mentionsOf } from '../mentions-of.ts';
 import type { ReaderState } from '../reader-state.ts';
-import { findMention } from './find-mention.ts';
+import { findMention, type Mention } from './find-mention.ts';
 import { splitBlock, unique } from './grid.ts';
 import type { ClausePlaces } from './places-of-clause.ts';
 
 /** "sewed up the tear", "the worn ones want net": the places that such a thing was told of before. */
 export function spokenOf(state: ReaderState, clause: Clause, told: ClausePlaces): ClausePlaces | undefined {
   if (told.outside || told.unknown || state.topic?.sentence === clause.sentence) return undefined;
-  const here = mentionsOf(state.drafts);
+  const here = withoutSewnTears(state, clause, mentionsOf(state.drafts));
   const places =
     findMention(clause.items, here) ??
     findMention(
@@ -19,6 +19,18 @@ export function spokenOf(state: ReaderState, clause: Clause, told: ClausePlaces)
       ),
     );
   return places ? { ...told, kind: 'specific', places } : undefined;
+}
+
+/** "zigzagged over the tear and whipstitched the seam": what was sewn just now was a tear, and is no seam. */
+function withoutSewnTears(state: ReaderState, clause: Clause, here: Mention[]): Mention[] {
+  if (!here.some((m) => m.action === 'resew') || !clause.items.some((x) => x.seam)) return here;
+  const all = [...(state.memory.mentions ?? []), ...here];
+  return here.filter(
+    (m) =>
+      m.action !== 'resew' ||
+      !all.some((t) => t.finding === 'tear' && t.places.join() === m.places.join()) ||
+      all.some((t) => t.finding === 'split-seam' && t.places.join() === m.places.join()),
+  );
 }
 
 /** "shut that seam, and the one from 5-4 to 5-5 as well": what was told before, and the place named beside it. */

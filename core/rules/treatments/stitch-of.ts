@@ -41,7 +41,13 @@ export function stitchOf(items: Item[]): { stitch: Stitch; item: Item } | undefi
     }
     if (item.fabric && !/stitch/.test(item.w)) continue;
     if (/^(no|not|n't|without|instead of)$/.test(before)) continue;
-    if (items.slice(Math.max(0, k - 3), k).some((x) => x.w === 'no')) continue;
+    // "no more zigzag", "without any zigzag"
+    if (
+      items.slice(Math.max(0, k - 3), k).some((x) => x.w === 'no') ||
+      (/^(a|any|the|even|need|for)$/.test(before) &&
+        items.slice(Math.max(0, k - 3), k - 1).some((x) => /^(without|not|n't|never)$/.test(x.w)))
+    )
+      continue;
     const rank = STITCH_PHRASES[item.stitch].rank;
     if (!best || rank > best.rank) best = { stitch: item.stitch, item, rank };
   }
