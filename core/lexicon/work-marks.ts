@@ -78,6 +78,9 @@ export const STOP_PHRASES: string[] = [
   'done for',
   'pause|paused|pausing',
   'got|get|stood up',
+  'through',
+  'break time',
+  'time for a? break|breather',
   'closed|off|done|over|till|until|til',
   'me|all done',
 ];

@@ -168,7 +168,8 @@ function metresAsMinutes(items: Item[], commerce: boolean): void {
     !(
       items.length === 1 ||
       items.some(
-        (x) => x.action || x.stitch || x.span || x.clock || x.w === 'off' || x.place?.kind === 'blocks',
+        (x) =>
+          x.action || x.stitch || x.task || x.span || x.clock || x.w === 'off' || x.place?.kind === 'blocks',
       )
     )
   )
@@ -182,7 +183,11 @@ function metresAsMinutes(items: Item[], commerce: boolean): void {
     const rest = after !== undefined && RESTING.test(after.w);
     if (
       (before && !before.action && !before.stitch && !BEFORE_MINUTES.test(before.w)) ||
-      (after && !rest && !AFTER_MINUTES.test(after.w))
+      (after &&
+        !rest &&
+        !AFTER_MINUTES.test(after.w) &&
+        // "1h cutting, 20m piecing": hours of work stand beside it, or what nobody buys by the metre
+        !(after.task && (!after.material || items.some((x) => x.duration))))
     )
       continue;
     if (rest && !items.some((x) => x.span || x.clock || x.task)) continue;

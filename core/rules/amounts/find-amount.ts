@@ -64,6 +64,9 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
     const unit = readUnit(tokens, i + 1, false);
     if (unit) {
       const full = withFraction(tokens, { value: 1, next: unit.next, inWords: true, fraction: false });
+      const cents = unit.unit === 'm' && full.next === unit.next ? centsBehind(tokens, unit.next) : undefined;
+      if (cents)
+        return { next: cents.next, value: 100 + cents.value, unit: 'cm', rule: 'amount.metre-and-cents' };
       return { next: full.next, value: full.value, unit: unit.unit, rule: 'amount.a-unit' };
     }
   }
@@ -101,6 +104,8 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
     const unit = readUnit(tokens, next + 1, false);
     if (unit) next++;
   }
+  const marked = feetMarked(tokens, i, number);
+  if (marked) return marked;
   const unit = readUnit(tokens, next, !number.inWords);
   if (!unit) return { next: number.next, value, rule: 'amount.number' };
   next = unit.next;
@@ -126,15 +131,8 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
   }
   if (unit.unit === 'm') {
     // "one metre twenty", "1 m 75": the smaller unit wins
-    const cents = readCount(tokens, next);
-    if (
-      cents &&
-      cents.value >= 5 &&
-      cents.value < 100 &&
-      Number.isInteger(value) &&
-      !readUnit(tokens, cents.next, !cents.inWords) &&
-      !['minutes', 'minute', 'min', 'each', 'pins'].includes(w(tokens, cents.next))
-    )
+    const cents = Number.isInteger(value) ? centsBehind(tokens, next) : undefined;
+    if (cents)
       return {
         next: cents.next,
         value: value * 100 + cents.value,
@@ -143,6 +141,40 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
       };
   }
   return { next, value, unit: unit.unit, rule: 'amount.quantity' };
+}
+
+/** "one metre twenty", "2 m 10": the centimetres behind whole metres. */
+function centsBehind(tokens: Token[], i: number): { value: number; next: number } | undefined {
+  const cents = readCount(tokens, i);
+  return cents &&
+    cents.value >= 5 &&
+    cents.value < 100 &&
+    !readUnit(tokens, cents.next, !cents.inWords) &&
+    !['minutes', 'minute', 'min', 'each', 'pins'].includes(w(tokens, cents.next))
+    ? cents
+    : undefined;
+}
+
+/** `5'4"`, `6' 2 1/2"`, `5'`: feet and inches as they are written on a plan. */
+function feetMarked(
+  tokens: Token[],
+  i: number,
+  feet: { value: number; next: number; inWords: boolean },
+): QuantityFound | undefined {
+  const mark = tokens[feet.next];
+  if (feet.inWords || !mark?.glued || !/^['’′]$/.test(mark.w) || feet.next !== i + 1) return undefined;
+  const inches = readNumber(tokens, feet.next + 1);
+  if (!inches || inches.inWords || inches.value >= 12)
+    return { next: feet.next + 1, value: feet.value, unit: 'ft', rule: 'amount.quantity' };
+  const closed = /^("|''|”|″|in|inch|inches|ins)$/.test(w(tokens, inches.next))
+    ? inches.next + 1
+    : inches.next;
+  return {
+    next: closed,
+    value: feet.value * 12 + inches.value,
+    unit: 'in',
+    rule: 'amount.feet-and-inches',
+  };
 }
 
 type Tail = { each: boolean; whole: boolean; next: number; unit?: MaterialUnit };

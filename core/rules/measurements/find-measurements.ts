@@ -264,7 +264,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         !used.has(k + 1)
       )
         push('block', k + 1, 'measure.blocks', [item]);
-      else if (/^(blocks?|blks?|squares?)$/.test(word) && blockSide(items, k, used) !== undefined)
+      else if (BLOCKS.test(word) && blockSide(items, k, used) !== undefined)
         push('block', blockSide(items, k, used), 'measure.blocks', [item]);
       // "Blocks, 22 cm."
       else if (
@@ -498,22 +498,37 @@ function counted(items: Item[], k: number, used: Set<number>): number | undefine
     : undefined;
 }
 
+const BLOCKS = /^(?:(?:all|every|each|most|a|the|both)(?: of)?(?: the)? )?(?:blocks?|blks?|squares?)$/;
+/** "a block is nine inches", "all the blocks are 24 cm", "blocks vary but mostly nine inches": of each, and nothing but its side. */
+const OF_EACH = /^(?:a|all|every|each|most|mostly|all the|most of the)$/;
+
 /** "the blocks have a side of 260 mm", "blocks, 8 inches each": the number that tells the side of a block. */
 function blockSide(items: Item[], k: number, used: Set<number>): number | undefined {
   let m = k + 1;
-  let told = false;
+  let told = / /.test(w(items, k)) && OF_EACH.test(w(items, k).split(' ')[0]!);
+  told ||= OF_EACH.test(w(items, k - 1)) || (w(items, k - 1) === 'the' && OF_EACH.test(w(items, k - 2)));
   while (
     m < k + 9 &&
-    /^(a|the|of|to|at|about|around|roughly|each|all|have|has|with|run|runs|are|is|measure|measures|finish|finished|finishes|come|comes|out|:|=|,|cut|side|sides|edge|size|square|length)$/.test(
+    /^(a|the|of|to|at|about|around|roughly|each|all|'s|was|were|mostly|mainly|nearly|just|vary|but|works?|have|has|with|run|runs|are|is|measure|measures|finish|finished|finishes|come|comes|out|:|=|,|cut|side|sides|edge|size|square|length)$/.test(
       w(items, m),
     )
   ) {
-    if (/^(side|sides|size|measures?|finish|finishes|finished|square|run|runs|come|comes)$/.test(w(items, m)))
+    if (
+      /^(side|sides|size|measures?|mostly|mainly|vary|finish|finishes|finished|square|run|runs|come|comes)$/.test(
+        w(items, m),
+      )
+    )
       told = true;
     m++;
   }
   const unit = lengthUnit(items[m]);
   if (!isNumber(items[m]) || !unit || used.has(m) || unit === 'yd' || unit === 'm') return undefined;
+  if (
+    told &&
+    !isEnd(items, m + 1) &&
+    !/^(square|each|on|a|per|finished|by|or|across|wide)$/.test(w(items, m + 1))
+  )
+    return undefined;
   const behind = `${w(items, m + 1)} ${w(items, m + 2)} ${w(items, m + 3)}`;
   return told || /^(square|each|on a side|a side|on each|per side)/.test(behind) ? m : undefined;
 }

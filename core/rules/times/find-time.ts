@@ -475,9 +475,16 @@ function clockEnd(tokens: Token[], i: number): boolean {
     !COUNTED.has(t.w) &&
     !(t.kind === 'number') &&
     t.w !== '/' &&
+    !isMixed(tokens, i) &&
     !(t.w === '-' && t.glued && tokens[i + 1]?.kind === 'word' && COUNTED.has(tokens[i + 1]!.w))
   );
 }
+/** "strips cut at two and a quarter": a number with its fraction, and no hour. */
+const isMixed = (tokens: Token[], i: number): boolean =>
+  w(tokens, i) === 'and' &&
+  /^(a|one|three|five|seven)$/.test(w(tokens, i + 1)) &&
+  /^(half|quarters?|eighths?|thirds?)$/.test(w(tokens, i + 2)) &&
+  !/^(hours?|of|past|to|after)$/.test(w(tokens, i + 3));
 const COUNTED = new Set(
   'inch inches in cm mm m metre metres meter meters yard yards yd yds minutes minute min mins hour hours hr hrs h spools spool reels reel skeins skein packs pack blocks block rows row columns col g grams oz ml ft foot feet pounds pound dollars quid euros percent dozen of pins ties stitches pieces pence more places long wide deep high apart across down'.split(
     ' ',
@@ -521,9 +528,14 @@ const KIND_OF_WORK =
   /^(mending|darning|patching|cutting|piecing|tying|quilting|binding|cleaning|washing|pressing|layering|basting|pinning|unpicking|survey|surveying|paperwork|shopping)$/;
 const WORK_DONE =
   /^(mending|darning|patching|cutting|piecing|tying|quilting|cleaning|layering|basting|pinning|unpicking|survey|surveying|paperwork|shopping|washing|pressing|ironing|vacuuming|apart|sewing|stitching|working|mended|quilted|pieced|tied|sewed|stitched|worked|basted|unpicked)$/;
+const DID_WORK = /^(mended|quilted|pieced|sewed|stitched|worked|basted|unpicked|darned)$/;
 const BREAKS_OFF =
   /^(|,|\.|;|!|\n|and|less|minus|with|then|but|bar|except|without|straight|solid|off|on|today|tonight|yesterday|this|last|before|after|while|until|\(|--|-)$/;
 const DAY_PART = /^(this (morning|afternoon|evening)|last night|yesterday|today|tonight)/;
+/** "ten till three on the mending", "five to nine at the tying". */
+const onWork = (tokens: Token[], i: number): boolean =>
+  /^(on|at|doing)$/.test(w(tokens, i)) &&
+  KIND_OF_WORK.test(w(tokens, /^(the|my|some)$/.test(w(tokens, i + 1)) ? i + 2 : i + 1));
 /** "9 to 12 with half an hour for lunch": what begins the note and has a break taken off it is time at work. */
 function breakBehind(tokens: Token[], i: number, next: number): boolean {
   if (!/^(|[.;\n])$/.test(w(tokens, i - 1)) || !/^(with|less|minus|,)$/.test(w(tokens, next))) return false;
@@ -548,8 +560,14 @@ export function findSpan(
   const part = DAY_PART.exec(`${w(tokens, j)} ${w(tokens, j + 1)}`)?.[0];
   if (part && SPAN_JOINT.has(w(tokens, j + part.split(' ').length))) j += part.split(' ').length;
   // "from 10 till 12", "from two to four": no minutes before the hour
-  const kind = KIND_OF_WORK.test(w(tokens, start.next)) && /^(|,|\.|;|:|and|then|\n)$/.test(w(tokens, i - 1));
-  const dated = kind || /^(today|yesterday|tonight|morning|afternoon|evening|night)$/.test(w(tokens, i - 1));
+  const kind =
+    (KIND_OF_WORK.test(w(tokens, start.next)) || onWork(tokens, start.next)) &&
+    /^(|,|\.|;|:|and|then|\n)$/.test(w(tokens, i - 1));
+  const dated =
+    kind ||
+    // "worked 10 to 1"
+    (DID_WORK.test(w(tokens, i - 1)) && /^(|,|\.|;|and|then|with|less|\n)$/.test(w(tokens, start.next))) ||
+    /^(today|yesterday|tonight|morning|afternoon|evening|night)$/.test(w(tokens, i - 1));
   if (
     start.rule === 'time.past-to' &&
     // "since ten to two" is a clock time

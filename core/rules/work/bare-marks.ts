@@ -19,7 +19,7 @@ export type Push = (
 ) => void;
 
 const BACK =
-  / (back (at|to|on) (it|work)|back at it|on the clock( again)?|(right|ok|okay) (, )?down to it|carrying on|resuming|right back to it|starting again|(?<! (?:it|them|that|those|these|this|one|ones|came|come|goes|went|taken|took|patch|backing|binding|batting|label|border) )off again|on we go|picking (it|things) (back )?up again|back in the chair|back from (my )?(lunch|tea|dinner|supper|the (shop|shops|door|phone))|back to work( after .*)?|back after (my )?(lunch|tea|dinner|supper)) $/;
+  / (back (at|to|on) (it|work)|back at it|on the clock( again)?|(right|ok|okay) (, )?down to it|carrying on|resuming|right back to it|starting again|(?<! (?:it|them|that|those|these|this|one|ones|came|come|goes|went|taken|took|patch|backing|binding|batting|label|border) )off again|on we go|picking (it|things) (back )?up again|back in the chair|back (from|after) (my |the |a )?(tea |lunch |coffee )?(lunch|tea|dinner|supper|break|breakfast|coffee|walk|school run|shop|shops|door|phone)|back to work( after .*)?) $/;
 
 /** Not now: "when I start", "going to stop", "want to get cracking". */
 const LATER =
@@ -143,7 +143,7 @@ export function readBareMarks(
         said = true;
       } else if (
         items.length <= 5 &&
-        /^(start|begin|commenc|beginn|kick)/.test(m.word) &&
+        /^(start|begin|commenc|beginn|kick|clock|log|sign)/.test(m.word) &&
         !items.some((x) => x.place || x.action || x.object || x.material || x.quantity)
       ) {
         push(undefined, { mark: 'start' }, 'work.starting', [items[m.at]!], m.at, m.end);

@@ -22,7 +22,9 @@ export function marksOf(items: Item[]): Mark[] {
   const itemAt: number[] = [];
   items.forEach((x, k) => {
     first.push(words.length);
-    for (const word of x.w.split(' ')) {
+    // "finished by two", which may be a day named for the work as well
+    const said = x.topic && items[k + 1]?.clock ? x.w.replace(/ by$/, '') : x.w;
+    for (const word of said.split(' ')) {
       // "backing up" is "packing up" where the ear may have slipped
       const packing = word === 'backing' && x.token.heard && /^(it|up|in)$/.test(w(items, k + 1));
       words.push({ w: packing ? 'packing' : word });
@@ -115,6 +117,9 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
   if (/^back (to|on|at)/.test(phrase) && /^(come|coming|get|go|be)$/.test(before)) return false;
   // "the binding off" is taken off
   if (phrase === 'off') return Boolean(items[k - 1]?.task) && !items[k - 1]?.part;
+  // "was through by ten", and not through the layers
+  if (phrase === 'through')
+    return /^(was|were|got|all|'m|am|half)$/.test(before) && items.slice(end, end + 3).some((x) => x.clock);
   // got up from the work that she had sat down to
   if (/^(got|get|stood) up$/.test(phrase)) return earlier;
   if (phrase === 'over') return items.slice(Math.max(0, k - 3), k).some((x) => x.task);

@@ -15,7 +15,16 @@ import { isBreak } from './find-work.ts';
 import { between, isStillToCome, type Mark, marksOf } from './marks-of.ts';
 import { aroundRests, mealMarks, type Piece, resumes, type Timed } from './rests.ts';
 import { AT, pastOnly, resolve, type Slots } from './slots.ts';
-import { errand, type Named, otherTask, taskNear, taskOf, verbOfWork, worked } from './task-near.ts';
+import {
+  errand,
+  type Named,
+  otherTask,
+  taskNear,
+  taskOf,
+  verbBefore,
+  verbOfWork,
+  worked,
+} from './task-near.ts';
 import { isLengthUnknown, saysNoMore, UNKNOWN_LENGTH, vagueWork } from './vague-work.ts';
 import {
   deedIn,
@@ -118,7 +127,11 @@ export function readTimes(
   for (let k = 0; k < items.length; k++) {
     const span = items[k]!.span;
     if (!span || used.has(k)) continue;
-    const task = taskNear(items, k, k + 1) ?? goesOnWith(state, items, k) ?? clippedTask(items, k);
+    const task =
+      taskNear(items, k, k + 1) ??
+      verbBefore(items, k) ??
+      goesOnWith(state, items, k) ??
+      clippedTask(items, k);
     const between =
       w(items, k - 1) === 'between' &&
       span.start.rule === 'time.hour' &&
@@ -221,7 +234,10 @@ export function readTimes(
     mark ??= clippedMark(items, k);
     if (!mark) continue;
     if (isStillToCome(items, mark)) continue;
-    const near = taskNear(items, Math.min(mark.at, k), Math.max(k + 1, mark.end)) ?? between(items, mark, k);
+    const near =
+      taskNear(items, Math.min(mark.at, k), Math.max(k + 1, mark.end)) ??
+      between(items, mark, k) ??
+      (/^(till|until|til)$/.test(mark.word) ? verbBefore(items, k) : undefined);
     timed.push({ k, mark: mark.mark, word: mark, task: near, clock: items[k]!.clock! });
   }
   const starts = timed.filter((t) => t.mark === 'start');

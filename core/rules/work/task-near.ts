@@ -114,6 +114,20 @@ export function worked(items: Item[], k: number): Named | undefined {
   return task ? { task, at, item: items[at]! } : undefined;
 }
 
+/** "quilted from two to three", "stitched till eleven": the bare verb of work that the time at `k` is told with. */
+export function verbBefore(items: Item[], k: number): Named | undefined {
+  let at = k - 1;
+  while (
+    at > 0 &&
+    /^(from|between|till|until|til|since|at|it|away|on|for|about|around|just|only|,)$/.test(w(items, at))
+  )
+    at--;
+  const task = verbOfWork(items, at);
+  // "layered & pinned 9 to 10": two deeds
+  const another = items.slice(Math.max(0, at - 3), at).some((x) => x.action?.form === 'past');
+  return task && !another && items[at]!.action!.form === 'past' ? { task, at, item: items[at]! } : undefined;
+}
+
 /** The kind of work of the verb at `k`, where nothing is named that it was done to. */
 export function verbOfWork(items: Item[], k: number): Task | undefined {
   const verb = items[k];
