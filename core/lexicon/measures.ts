@@ -2,7 +2,7 @@ import type { Measure } from '../../shared/vocabulary.ts';
 
 /** What is measured, as said. Sides ("top 62", "L side 80") are read by the measuring rule itself. */
 export const MEASURE_PHRASES: Partial<Record<Measure, string[]>> = {
-  width: ['width', 'wide', 'across', 'w'],
+  width: ['width', 'wide', 'across', 'w', 'side to side', 'across the middle|centre|center'],
   length: ['length', 'long', 'high', 'tall', 'in length', 'l', 'height', 'top to bottom'],
   diagonal: ['diagonal', 'diagonals', 'diag', 'diags', 'corner to corner', 'on the diagonal'],
   block: [

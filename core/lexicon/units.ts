@@ -131,6 +131,8 @@ export const CURRENCY_WORDS: Record<string, number> = {
 export const CURRENCY_SIGNS = new Set(
   '£ $ € ¥ ₹ ₩ ₺ ₪ rs kr chf usd eur gbp aud nzd cad zar inr sek nok dkk'.split(' '),
 );
+/** What a note is called by its worth. */
+export const BANKNOTES: Record<string, number> = { fiver: 5, tenner: 10 };
 export const SMALL_MONEY_WORDS: Record<string, number> = {
   pence: 0.01,
   penny: 0.01,

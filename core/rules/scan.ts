@@ -1,10 +1,10 @@
 import type { QuiltGrid } from '../../shared/quilt.ts';
-import { CURRENCY_SIGNS } from '../lexicon/units.ts';
+import { CURRENCY_SIGNS, LENGTH_UNIT_SET } from '../lexicon/units.ts';
 import { COUNT_WORDS, TEN_WORDS } from '../text/number-words.ts';
 import { readCount } from '../text/read-number.ts';
 import type { Token } from '../text/tokenise.ts';
 import { wordSet } from '../text/word-set.ts';
-import { findCost, findQuantity, readUnit } from './amounts/find-amount.ts';
+import { findCost, findQuantity, isSetBack, readUnit } from './amounts/find-amount.ts';
 import { settleDeeds } from './clause/governor.ts';
 import { type FabricIndex, findFabric } from './fabrics/find-fabric.ts';
 import { hedgedPhraseAt } from './hedged-phrase.ts';
@@ -89,6 +89,7 @@ export function scan(
       (sided ? sideLength(tokens, i) : undefined) ??
       (inMillimetres ? fourFigures(tokens, i) : undefined) ??
       itemAt(i < stretch ? untilHours : tokens, i, ctx, fabrics, commerce, work, items);
+    if (measuring && item.clock?.rule === 'time.four-digits') lengthForClock(item, items);
     items.push(item);
     if (item.place) {
       narrowToCloth(item.place, items, ctx.cloth, fabrics);
@@ -231,15 +232,23 @@ const SOLD =
 const MEASURED =
   /^(wide|long|width|length|by|x|side|diagonal|diag|strips?|seam|border|cm|mm|inches|used|start|stop|at)$/;
 function tellsPrice(tokens: Token[]): boolean {
+  if (tokens.some((_t, i) => isSetBack(tokens, i))) return true;
   // "pins 3.50, needles 2.80"
   if (tokens.filter((t, i) => /^\d{1,3}\.\d\d$/.test(t.w) && i > 0 && SOLD.test(tokens[i - 1]!.w)).length > 1)
     return true;
-  // "olive flannel 11.50/yd"
+  // "5 yds at 8.99 = 44.95"
+  if (
+    tokens.some(
+      (t, i) => t.w === '=' && /^\d+\.\d\d$/.test(tokens[i + 1]?.w ?? '') && !readUnit(tokens, i + 2, true),
+    )
+  )
+    return true;
+  // "olive flannel 11.50/yd", "worked out at 4.20 a yard"
   if (
     tokens.some(
       (t, i) =>
-        t.w === '/' &&
-        /^(yd|yard|m|metre|meter)$/.test(tokens[i + 1]?.w ?? '') &&
+        /^(\/|a|per)$/.test(t.w) &&
+        /^(yd|yard|m|metre|meter|reel|spool|skein|ball|pack|packet|roll)$/.test(tokens[i + 1]?.w ?? '') &&
         /\.\d\d$/.test(tokens[i - 1]?.w ?? ''),
     )
   )
@@ -428,6 +437,18 @@ function sideLetter(tokens: Token[], i: number): Item | undefined {
     ...makeItem(i, i + 1, token.w, token),
     ...(token.w === 'l' ? { measure: 'length' as const } : {}),
   };
+}
+
+/** "one diagonal at 99 inches and the other at 101": a length where lengths are told, and not one minute past one. */
+function lengthForClock(item: Item, before: Item[]): void {
+  const { clock, token } = item;
+  if (clock!.firm || clock!.fixed || !/^\d{3}$/.test(token.w) || item.j !== item.i + 1) return;
+  const last = before.findLast(
+    (x) => x.quantity?.unit || /^(start|stop|quit|finish|beg[aiu]n|back|since|until|till|done|off)/.test(x.w),
+  );
+  if (!last?.quantity?.unit || !LENGTH_UNIT_SET.has(last.quantity.unit)) return;
+  item.quantity = { next: item.j, value: Number(token.w), rule: 'amount.number' };
+  item.clock = undefined;
 }
 
 const SIDE = wordSet('top bottom btm left right l r t b');

@@ -1,5 +1,6 @@
 import type { MaterialUnit } from '../../../shared/vocabulary.ts';
 import {
+  BANKNOTES,
   CURRENCY_SIGNS,
   CURRENCY_WORDS,
   LENGTH_UNIT_SET,
@@ -246,7 +247,18 @@ function priceDigits(tokens: Token[], i: number): { amount: number; next: number
 }
 
 /** Besides numbers, what a price begins with. */
-const PRICE_HEADS = new Set([...CURRENCY_SIGNS, '@', 'at', 'for', 'cost', 'paid', '=', 'costing']);
+const PRICE_HEADS = new Set([
+  ...CURRENCY_SIGNS,
+  '@',
+  'at',
+  'for',
+  'cost',
+  'paid',
+  'spent',
+  'back',
+  '=',
+  'costing',
+]);
 
 /**
  * "£3.50", "$9.20 a yard", "€14.20/m", "3 pound 50", "three pound fifty the lot", "a dollar ten each", "forty pence",
@@ -277,6 +289,9 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
   const wordsAt = (j: number): CostFound | undefined => {
     // "a dollar ten", "three pound fifty", "twelve euros", "forty pence", "two dollars and a quarter"
     let start: { value: number; next: number } | undefined;
+    // "for a fiver", "a tenner each"
+    const note = w(tokens, j) === 'a' ? BANKNOTES[w(tokens, j + 1)] : undefined;
+    if (note) return finish(note, j + 2, 'cost.words');
     if ((w(tokens, j) === 'a' || w(tokens, j) === 'one') && Object.hasOwn(CURRENCY_WORDS, w(tokens, j + 1)))
       start = { value: 1, next: j + 1 };
     else {
@@ -286,6 +301,9 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     }
     if (!start) return undefined;
     const unit = w(tokens, start.next);
+    // "85c ea", and no column
+    if (unit === 'c' && tokens[start.next]!.glued && tokens[start.next + 1]?.kind !== 'number')
+      return finish(start.value / 100, start.next + 1, 'cost.pence');
     if (unit === '€' || unit === '£') return finish(start.value, start.next + 1, 'cost.sign-after');
     if (Object.hasOwn(SMALL_MONEY_WORDS, unit))
       return finish(start.value * SMALL_MONEY_WORDS[unit]!, start.next + 1, 'cost.pence');
@@ -321,7 +339,9 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
   if (money) return money;
   if (!commerce) return undefined;
   // "@ 1.80", "at five ninety nine a yard", "for four seventy five", "came to 24"
+  if (t.w === 'back' && !isSetBack(tokens, i)) return undefined;
   const lead =
+    t.w === 'back' ||
     t.w === '@' ||
     t.w === 'at' ||
     t.w === 'for' ||
@@ -350,6 +370,7 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
       const tail = priceTail(tokens, spoken.next);
       if (
         t.w === '@' ||
+        t.w === 'back' ||
         t.w === 'cost' ||
         t.w === 'paid' ||
         t.w === 'spent' ||
@@ -405,6 +426,10 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     return finish(spoken.amount, spoken.next, 'cost.spoken');
   return undefined;
 }
+
+/** "set me back six fifty": what was paid. */
+export const isSetBack = (tokens: Token[], i: number): boolean =>
+  w(tokens, i) === 'back' && /^(me|us)$/.test(w(tokens, i - 1)) && w(tokens, i - 2) === 'set';
 
 const isEnd = (tokens: Token[], i: number): boolean => {
   const word = w(tokens, i);

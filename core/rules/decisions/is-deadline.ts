@@ -13,7 +13,7 @@ const A_DATE = new RegExp(
   `\\b(?:${MONTHS}|${SHORT_MONTHS}) (?:the )?(?:\\d|${ORDINAL})|\\b(?:\\d{1,2}|\\d{1,2} (?:st|nd|rd|th)|(?:the )?(?:\\w+ )?(?:${ORDINAL})\\w*)(?: of)? (?:${MONTHS}|${SHORT_MONTHS})\\b`,
 );
 const HANDING =
-  /\b(?:finish(?:ed)?|ready|done|back(?! (?:at|on|to) (?:it|work)\b)|due|needs? it|needed|wants? it|want it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off|go(?:es)? (?:home|out)|ship(?:s|ped)?|gone by|out of here)\b/;
+  /\b(?:finish(?:ed)?|ready|done|back(?! (?:at|on|to) (?:it|work)\b)|due|needs? it|needed|wants? it|want it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off(?! for)|go(?:es)? (?:home|out)|ship(?:s|ped)?|gone by|out of here)\b/;
 /** "must be finished 12/18, firm", "wanted back 3.6." */
 const FIGURES =
   /\b(?:must be|has to be|got to be|due|wanted|needed|to be)\b[^\d]{0,24} \d{1,2} ?[/.] ?\d{1,2} (?:firm |sharp |at |$)/;

@@ -508,7 +508,7 @@ function priceOf(parts: Part[], k: number, headed: DecisionStatus | undefined): 
   const named =
     (/\b(?:told|quoted|offered) (?:her|him|them|the (?:owner|client))\b/.test(part.words) &&
       part.items.some((x) => (x.cost?.amount ?? x.quantity?.value ?? 0) >= 10 && !x.quantity?.unit)) ||
-    /\b(?:price|fee|quote|deposit|charging|what (?:do|should|shall|to|can) i? ?(?:charge|ask)|what to charge|how much to charge)\b/.test(
+    /\b(?:(?<!same )price|fee|quote|deposit|charging|what (?:do|should|shall|to|can) i? ?(?:charge|ask)|what to charge|how much to charge)\b/.test(
       part.words,
     );
   const bareSum =

@@ -150,6 +150,14 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       m++;
       continue;
     }
+    // "fat quarters x 4"
+    if (/^[x×]$/.test(x.w) && unit && isFigure(items[m + 1]) && !items[m + 1]!.quantity!.unit) {
+      m++;
+      figure = items[m]!;
+      quantity = figure.quantity!.value!;
+      uncounted = false;
+      continue;
+    }
     if (CONTAINERS.has(x.w) && (w(items, m + 1) === 'of' || items[m + 1]?.material)) continue;
     if (/^(number|many|few|couple|pair|length|amount|bit|lot|lots|much|however|x|whatever)$/.test(x.w))
       continue;
@@ -312,7 +320,10 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       items.slice(q + 2, q + 4).some((x) => x.cost)
     )
       q++;
-    while (/^[,:=-]$/.test(w(items, q)) || /^(about|roughly|say|like|by|a single|single)$/.test(w(items, q)))
+    while (
+      /^[,:=x×-]$/.test(w(items, q)) ||
+      /^(about|roughly|say|like|by|a single|single)$/.test(w(items, q))
+    )
       q++;
     if (/^(some|so|however|x|several)$/.test(w(items, q)) || w(items, q) === 'number') {
       let u = q;
@@ -328,13 +339,13 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     if (
       late?.quantity?.value !== undefined &&
       // "thread 2 @ 3.49"
-      (late.quantity.unit || follower?.cost) &&
+      (late.quantity.unit || follower?.cost || /^[x×]$/.test(w(items, q - 1))) &&
       !(
         follower &&
         (follower.material ||
           follower.fabric ||
           (w(items, q + 1) === 'of' && !/^(it|that|them)$/.test(w(items, q + 2))) ||
-          items[q + 2]?.material)
+          (items[q + 2]?.material && w(items, q + 1) !== ',' && !follower.cost))
       )
     ) {
       quantity = late.quantity.value;
@@ -387,7 +398,7 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
   let c = inBrackets > 0 ? inBrackets : next;
   let light = 0;
   if (
-    /^(from|at|in|off|down|on|they|i|we|today|yesterday)$/.test(w(items, c)) ||
+    /^(from|at|in|off|down|on|they|i|we|today|yesterday|arrived|came|turned|this)$/.test(w(items, c)) ||
     items[c]?.task === 'shopping'
   ) {
     // "a hank of wool from the mill, 14.50", "that stuff they had on the sale table, 27 the lot"
@@ -406,7 +417,7 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     c < items.length &&
     light < 6 &&
     !items[c]!.cost &&
-    /^(,|:|-|was|were|is|'s|cost|costs|at|for|it|came|to|which|that|those|these|price|in|and|the|lot|them|they|all|=|@|me|only|just|of|i|we|paid|got|bought|ordered|together|altogether)$/.test(
+    /^(,|:|-|was|were|is|'s|cost|costs|set|ran|worked|works|came|comes|out|came out|comes out|about|around|at|for|it|came|to|which|that|those|these|price|in|and|the|lot|them|they|all|=|@|me|only|just|of|i|we|paid|got|bought|ordered|together|altogether)$/.test(
       w(items, c),
     )
   ) {
@@ -450,6 +461,8 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       }
     }
     next = inBrackets === c ? close + 1 : c + 1;
+    // "5 yds at 8.99 = 44.95": what it comes to
+    if (each && items[next]?.w.startsWith('=') && items[next]!.cost) next++;
     // "the net cost twelve pounds for two metres"
     const size = w(items, next + 1) === 'the' ? next + 2 : next + 1;
     const got = w(items, next) === 'for' ? items[size]?.quantity : undefined;

@@ -1,4 +1,5 @@
 import type { Material, MaterialUse } from '../../../shared/vocabulary.ts';
+import { LENGTH_UNIT_SET } from '../../lexicon/units.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
@@ -15,7 +16,7 @@ type Cue = { use: MaterialUse; next: number; weak?: boolean };
 
 const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   [
-    'bought|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|on order',
+    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|on order',
     'bought',
     'firm',
   ],
@@ -25,13 +26,13 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
     'firm',
   ],
   [
-    "to buy|to get|to order|to purchase|must purchase|need to purchase|have to purchase|need to order|have to order|need to pick up|must order|must pick up|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|short of|run out of|ran out of|running out of|'m short|am short|'re short|are short|'m short of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch|n't forget|must remember",
+    "to buy|to get|to order|to purchase|must purchase|need to purchase|have to purchase|need to order|have to order|need to pick up|must order|must pick up|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|list|short of|short on|short by|not enough|n't enough|n't got enough|n't have enough|run out of|ran out of|running out of|'m short|am short|'re short|are short|'m short of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch|n't forget|must remember",
     'needed',
     'firm',
   ],
   ["want|'ll want|will want|get|going to want|get some", 'needed', 'weak'],
   [
-    "on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare",
+    "down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare",
     'on-hand',
     'firm',
   ],
@@ -51,6 +52,8 @@ function firstWord(phrase: string): string {
 
 /** The word for buying, needing or having at item `k`. */
 function cueAt(items: Item[], k: number): Cue | undefined {
+  const list = items[k] && putOnList(items, k);
+  if (list) return { use: 'needed', next: list };
   if (!items[k] || !CUE_HEADS.has(firstWord(w(items, k)))) return undefined;
   // "in the closet: 3 yd of muslin"
   if (/^(in|on)$/.test(w(items, k)) && /^(the|my)$/.test(w(items, k + 1)) && STORES.test(w(items, k + 2))) {
@@ -113,7 +116,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
     const made: Draft[] = [];
     while (k < items.length) {
       // "spent £12.60 on a metre of silk", "paid 15 for the lining"
-      const price = items[k]!.cost;
+      const price = items[k]!.cost ?? nextPrice(items, k, made);
       // "parted with £8.40 at the market for …"
       let to = k + 1;
       while (
@@ -124,7 +127,11 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           ))
       )
         to++;
-      if (price && /^(on|for)$/.test(w(items, to)) && (!made.length || w(items, to) === 'on')) {
+      if (
+        price &&
+        /^(on|for)$/.test(w(items, to)) &&
+        (!made.length || w(items, to) === 'on' || !items[k]!.cost)
+      ) {
         const good = withoutNextPrice(items, findGood(items, to + 1, false));
         if (
           good &&
@@ -148,7 +155,8 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           while (/^(,|and|&|\+|plus|there|were|was)$/.test(w(items, on))) on++;
           const more = on > good.next ? findGood(items, on, false) : undefined;
           k =
-            more?.quantity !== undefined && more.head !== undefined
+            more?.head !== undefined &&
+            (more.quantity !== undefined || /^(|,|and|&|for|at|from|today)$/.test(w(items, more.next)))
               ? takeList(state, sentence, items, on, 'bought', claims, made, true, carried)
               : good.next;
           continue;
@@ -199,9 +207,14 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
         const good = goodAt(items, at, cue, priced);
         if (good) {
           // "that took 3 m of binding" is used up, "I took five yards at £2" bought
-          use = w(items, k) === 'took' && !priced && cue.use === 'bought' ? 'used' : cue.use;
+          use = /^took/.test(w(items, k)) && !priced && cue.use === 'bought' ? 'used' : cue.use;
           // "I got three yards of it in the cedar chest": had, and not bought
-          if (/^(got|had)$/.test(w(items, k)) && !priced && !shop && keptInStore(items, good.next))
+          if (
+            /^(got|had)$/.test(w(items, k)) &&
+            !priced &&
+            !shop &&
+            (keptInStore(items, good.next) || /^(left|spare)$/.test(w(items, good.next).split(' ')[0]!))
+          )
             use = 'on-hand';
           const fronted = use === 'bought' || use === 'needed' ? toldBefore(items, k) : undefined;
           if (fronted) {
@@ -392,6 +405,16 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
   }
 }
 
+/** "paid 3.99 for pins, 8 for a yard of tulle": a sum in a list of them. */
+function nextPrice(items: Item[], k: number, made: Draft[]): { amount: number; each: false } | undefined {
+  const value = items[k]!.quantity?.value;
+  if (value === undefined || items[k]!.quantity!.unit || !/^(,|and|&)$/.test(w(items, k - 1)))
+    return undefined;
+  if (!/^(for|on)$/.test(w(items, k + 1)) || !items.slice(0, k).some((x) => x.cost)) return undefined;
+  const last = made.at(-1)?.entry;
+  return last?.kind === 'material' && last.cost ? { amount: value, each: false } : undefined;
+}
+
 /** "A couple of reels of red thread I bought, half a yard of flannel …": the good that stands before "I" and the verb at `k`. */
 function toldBefore(items: Item[], k: number): GoodFound | undefined {
   if (!/^(i|we)$/.test(w(items, k - 1))) return undefined;
@@ -480,6 +503,13 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   const before = items[/^(still|also)$/.test(w(items, k - 1)) && items[k - 2]?.place ? k - 2 : k - 1];
   const after = items[cue.next];
   if (!after) return true;
+  if (phrase === 'list' && after.w !== ':' && headingEnd(items, cue.next) === undefined) return true;
+  // "check if we've got any net left"
+  if (
+    cue.use === 'on-hand' &&
+    / (?:if|whether) (?:i|we|there) (?:still )?$/.test(wordsBetween(items, k - 4, k))
+  )
+    return true;
   // "left four inches of backing over all the way round": how far it hangs over
   if (
     phrase === 'left' &&
@@ -598,6 +628,15 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
         before &&
         (/^(that|it|which|this)$/.test(before.w) || GOODS_PART.test(before.part ?? '')) &&
         items.slice(cue.next, cue.next + 3).some((x) => x.quantity?.unit) &&
+        !trade
+      )
+        return false;
+      // "the tying took eight skeins"
+      if (
+        phrase === 'took' &&
+        (before?.task || before?.place?.kind === 'blocks') &&
+        after.quantity?.unit &&
+        !LENGTH_UNIT_SET.has(after.quantity.unit) &&
         !trade
       )
         return false;
@@ -732,6 +771,16 @@ function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound
   return good;
 }
 
+/** "put 4 yards of muslin on the shopping list", "add needles to my list": what is to be bought. */
+function putOnList(items: Item[], k: number): number | undefined {
+  if (!/^(put|putting|add|adding|stick|jot|pop|write|i 'll put)$/.test(w(items, k))) return undefined;
+  return / (?:on|to|onto|down on) (?:the|my|our|a) (?:shopping )?list /.test(
+    wordsBetween(items, k + 1, k + 16),
+  )
+    ? k + 1
+    : undefined;
+}
+
 const TO_BE = new Set(['is', "'s", 'are', 'was', 'were']);
 /** What use a word after the goods gives them. */
 function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } | undefined {
@@ -756,6 +805,16 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
       );
     if (short && !items.slice(0, k).some((x) => x.action && !x.material))
       return { use: 'needed', at: w(items, k - 1) === ',' ? k - 1 : k, end: items.length };
+    // "the batting arrived, queen size", "the net came in the post"
+    if (
+      (/^(arrived|delivered)$/.test(w(items, k)) ||
+        / (?:turned up|came in the (?:post|mail)|came (?:today|this morning|yesterday)) /.test(
+          wordsBetween(items, k, k + 4),
+        )) &&
+      items.slice(0, k).some((x) => x.material || x.fabric) &&
+      !items.some((x) => x.finding || x.place?.kind === 'blocks')
+    )
+      return { use: 'bought', at: k, end: k + 1 };
     if (two === 'on order') return { use: 'bought', at: k, end: k + 2 };
     if (/^(bought|ordered|purchased|bt|bght)$/.test(w(items, k))) return { use: 'bought', at: k, end: k + 1 };
     if (/^(wanted|required|needed)$/.test(w(items, k))) return { use: 'needed', at: k, end: k + 1 };
@@ -797,6 +856,19 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
       )
     )
       return items.slice(0, k).some((x) => x.material) ? { use: 'needed', at: k, end: k + 3 } : undefined;
+    // "the grey thread's all gone", "pins and net are on the list"
+    const spent =
+      /^ (?:(?:is|'s|are) )?(?:(?:all|both) )?(?:gone|finished|used up|run out|on (?:the|my) (?:shopping )?list|for the (?:shopping )?list)(?: now| too| as well| again)? $/.test(
+        wordsBetween(items, k, items.length),
+      );
+    if (
+      spent &&
+      (/ list /.test(wordsBetween(items, k, items.length)) ||
+        /^(?:is|'s|are) (?:all|both|finished|used|run)/.test(wordsBetween(items, k, k + 2).trim())) &&
+      items[k - 1]?.material &&
+      !items.some((x) => x.place?.kind === 'blocks' || x.seam || x.stitch)
+    )
+      return { use: 'needed', at: k, end: items.length };
     // "the last half metre of leaf green went into it"
     if (
       /^went (in|into)$/.test(two) &&
@@ -805,6 +877,14 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
       items.slice(Math.max(0, k - 5), k).some((x) => x.quantity?.unit && x.quantity.unit !== 'piece')
     )
       return { use: 'used', at: k, end: k + 2 };
+    // "a whole reel of thread gone on that border"
+    if (
+      w(items, k) === 'gone' &&
+      /^(on|into|in)$/.test(w(items, k + 1)) &&
+      items[k - 1]?.material &&
+      items.slice(Math.max(0, k - 4), k).some((x) => x.quantity?.unit && x.quantity.unit !== 'piece')
+    )
+      return { use: 'used', at: k, end: k + 1 };
     if (/^(in stock|on hand|left over|to hand)$/.test(two)) return { use: 'on-hand', at: k, end: k + 2 };
     if (
       /^(used|gone)$/.test(w(items, k)) &&
@@ -900,7 +980,9 @@ function takeList(
     if (
       !/^(,|and|&|\+|plus|then)$/.test(w(items, at)) &&
       !items[at]?.quantity?.unit &&
-      !items[at]?.quantity?.value
+      !items[at]?.quantity?.value &&
+      // "muslin 4.5 yd @ 5.25 thread 3 @ 2.10"
+      !(items[at]?.material && items[at - 1]?.cost && findGood(items, at, listed)?.cost)
     )
       break;
   }

@@ -80,6 +80,16 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       )
     )
       push('overhang', k, 'measure.hangs-over');
+  // "trimmed the backing to leave two inches all round"
+  if (items.some((x) => /^(?:backing|batting)$/.test(x.part ?? '')))
+    for (let k = 1; k < items.length; k++)
+      if (
+        /^(?:leave|leaving|left)$/.test(w(items, k - 1)) &&
+        lengthUnit(items[k]) &&
+        /^(?:all|round|around|each|on|every)$/.test(w(items, k + 1)) &&
+        !used.has(k)
+      )
+        push('overhang', k, 'measure.hangs-over', [items[k - 1]!]);
   // "tied it every four inches", "a knot every 10 cm"
   for (let k = 1; k < items.length; k++)
     if (w(items, k - 1) === 'every' && isNumber(items[k]) && lengthUnit(items[k]))
@@ -329,7 +339,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     }
     if (of === 'diagonal') {
       // "ninety-nine and three quarters corner to corner, with ten-inch blocks"
-      const told = previousNumber(items, k, used, 1);
+      const before = previousNumber(items, k, used, 1);
+      // "the two diagonals are …" counts them
+      const told = before !== undefined && /^(?:two|both|2)$/.test(w(items, before)) ? undefined : before;
       if (told !== undefined && !/^(?:is|'s|:|=|are|was)$/.test(w(items, k + 1)))
         push('diagonal', told, 'measure.diagonal', [item]);
       let m = nextNumber(items, k, used, 8);

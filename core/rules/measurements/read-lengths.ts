@@ -67,7 +67,12 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
     );
     state.drafts.push(draft);
     for (const x of m.items)
-      if (isOnlyFigure(x) || (m.of === 'side-left' && x.w === 'left')) claims.drop.add(x);
+      if (
+        isOnlyFigure(x) ||
+        (m.of === 'side-left' && x.w === 'left') ||
+        (m.of === 'overhang' && /^(?:leave|leaving|left)$/.test(x.w))
+      )
+        claims.drop.add(x);
   }
 }
 

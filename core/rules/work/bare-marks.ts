@@ -166,7 +166,9 @@ export function readBareMarks(
       /^(stopped|stop|done for|stopping|all done|call(ed|ing)? it|pause|pausing|paused)$/.test(m.word) &&
       // "stopping, the baby's up", but not "stop, not that one"
       (m.word === 'stop' || follows !== ',') &&
-      !LEAVE.has(follows)
+      !LEAVE.has(follows) &&
+      // "stopped to make the tea"
+      !/^ to (?:make|get|eat|feed|walk|answer|have|cook|see|let|fetch|put|do the|collect) /.test(rest)
     )
       continue;
     else if (

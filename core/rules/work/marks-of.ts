@@ -121,7 +121,8 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
   if (phrase === 'through')
     return /^(was|were|got|all|'m|am|half)$/.test(before) && items.slice(end, end + 3).some((x) => x.clock);
   // got up from the work that she had sat down to
-  if (/^(got|get|stood) up$/.test(phrase)) return earlier;
+  if (/^(got|get|stood) up$/.test(phrase))
+    return earlier || (/^(from|at)$/.test(after) && items.slice(end, end + 6).some((x) => x.clock));
   if (phrase === 'over') return items.slice(Math.max(0, k - 3), k).some((x) => x.task);
   if (phrase === 'closed' || phrase === 'opened')
     return items.slice(Math.max(0, k - 2), k + 4).some((x) => x.task);

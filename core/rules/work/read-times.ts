@@ -18,6 +18,7 @@ import { AT, pastOnly, resolve, type Slots } from './slots.ts';
 import {
   errand,
   type Named,
+  nearTask,
   otherTask,
   taskNear,
   taskOf,
@@ -341,7 +342,10 @@ export function readTimes(
     if (!item.duration || used.has(k)) continue;
     if (
       /^(ago|old|late|early|later|from|apart)$/.test(w(items, k + 1)) ||
-      (/^(another|every|in|within)$/.test(w(items, k - 1)) && w(items, k - 2) !== 'put')
+      (/^(another|every|in|within)$/.test(w(items, k - 1)) &&
+        !/^(put|squeezed|got|fitted|managed|fit|crammed|did|put in|of)$/.test(w(items, k - 2)) &&
+        // "another forty minutes on the binding"
+        !(w(items, k - 1) === 'another' && nearTask(items, k + 1, 4)))
     )
       continue;
     if (isBreak(items, k) && items.some((x) => x.span || x.clock)) continue;
