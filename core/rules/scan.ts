@@ -15,7 +15,7 @@ import { findClothBlock } from './places/find-cloth-block.ts';
 import { findMention, type Mention } from './places/find-mention.ts';
 import type { PlaceContext, PlaceFound } from './places/place-found.ts';
 import { findBlocks, findPointer, findPart as sidedPlace } from './places/place-pipeline.ts';
-import { findClock, findDuration, findSpan } from './times/find-time.ts';
+import { findClock, findDuration, findSpan, hoursOfWork } from './times/find-time.ts';
 
 /** After these a bare number is a clock time, when the note is about work at all. */
 const CLOCK_LEADS = new Set(
@@ -583,7 +583,13 @@ function itemAt(
       /^(|,|\.|;|on|at|of|doing|and|\w+ing)$/.test(tokens[span.next]?.w ?? '');
     if (
       span &&
-      (!named || another || (timely && (span.next > block.next || !block.places.length || DAY.test(before))))
+      (!named ||
+        another ||
+        (timely &&
+          (span.next > block.next ||
+            !block.places.length ||
+            DAY.test(before) ||
+            hoursOfWork(tokens, i, span.next))))
     ) {
       item.span = span;
       widen(item, tokens, span.next);
@@ -704,6 +710,10 @@ function itemAt(
     item.material = undefined;
     item.object = undefined;
   }
+  // "a splash of vinegar": a little of what was used, and nothing spilt
+  if (/^(splash|blob|dribble|drip|smear)$/.test(item.w) && tokens[item.j]?.w === 'of')
+    if (LEXICON.longestAt(tokens, item.j + 1)?.payloads.some((s) => s.k === 'material'))
+      item.finding = undefined;
   // "I'm fixing to take the binding off": a plan, and no mending
   if (/^fixing?$/.test(item.w) && tokens[i + 1]?.w === 'to') {
     item.task = undefined;

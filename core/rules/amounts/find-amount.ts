@@ -62,8 +62,10 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
   if ((t.w === 'a' || t.w === 'an' || t.w === 'another') && tokens[i + 1]) {
     const afterAnother = t.w === 'another' ? findQuantity(tokens, i + 1) : undefined;
     if (afterAnother?.unit) return afterAnother;
-    const unit = readUnit(tokens, i + 1, false);
-    if (unit) {
+    // "a whole reel", "a good yard"
+    const described = /^(whole|full|good|further)$/.test(w(tokens, i + 1)) ? 1 : 0;
+    const unit = readUnit(tokens, i + 1 + described, false);
+    if (unit && !(described && unit.unit === 'piece')) {
       const full = withFraction(tokens, { value: 1, next: unit.next, inWords: true, fraction: false });
       const cents = unit.unit === 'm' && full.next === unit.next ? centsBehind(tokens, unit.next) : undefined;
       if (cents)

@@ -368,8 +368,8 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
     // "spent 12 dollars at the shop": on what is not told
     const spent = made.length ? -1 : items.findIndex((x) => x.cost);
     if (
-      spent > 0 &&
-      /^(spent|paid)$/.test(w(items, spent - 1)) &&
+      spent >= 0 &&
+      (/^(spent|paid)$/.test(w(items, spent - 1)) || /^(spent|paid) /.test(w(items, spent))) &&
       (items.length === spent + 1 ||
         items[spent + 1]?.task === 'shopping' ||
         (shop && items.length <= spent + 5))
@@ -387,14 +387,16 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
     // "been through the bath, forty grams of soap flakes": a wash uses up what it is told with
     if (!made.length && !priced)
       for (let m = 0; m < items.length; m++) {
-        if (!items[m]!.quantity?.unit || claims.cut.has(items[m]!)) continue;
-        const good = findGood(items, m, false);
-        if (good?.material !== 'detergent' || good.quantity === undefined) continue;
+        const little = A_LITTLE.test(w(items, m)) && w(items, m + 1) === 'of';
+        if ((!items[m]!.quantity?.unit && !little) || claims.cut.has(items[m]!)) continue;
+        const good = findGood(items, little ? m + 2 : m, false);
+        if (!good || (good.material !== 'detergent' && !(little && good.material === 'other'))) continue;
+        if (good.quantity === undefined && !little) continue;
         if (
           / (will|'ll|need|needs|want|wants|going to|to|should|maybe|might) /.test(wordsBetween(items, 0, m))
         )
           continue;
-        takeList(state, sentence, items, m, 'used', claims, made, false, undefined);
+        takeList(state, sentence, items, good.from, 'used', claims, made, false, undefined);
         break;
       }
     if (made.length) {
@@ -404,6 +406,10 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
     }
   }
 }
+
+/** What soap and vinegar are measured in. */
+const A_LITTLE =
+  /^(?:splash|dash|drop|drops|squirt|glug|pinch|capful|cupful|cup|spoonful|spoonfuls|spoon|spoons|teaspoon|teaspoons|tablespoon|tablespoons|handful|dollop)$/;
 
 /** "paid 3.99 for pins, 8 for a yard of tulle": a sum in a list of them. */
 function nextPrice(items: Item[], k: number, made: Draft[]): { amount: number; each: false } | undefined {

@@ -532,6 +532,17 @@ const DID_WORK = /^(mended|quilted|pieced|sewed|stitched|worked|basted|unpicked|
 const BREAKS_OFF =
   /^(|,|\.|;|!|\n|and|less|minus|with|then|but|bar|except|without|straight|solid|off|on|today|tonight|yesterday|this|last|before|after|while|until|\(|--|-)$/;
 const DAY_PART = /^(this (morning|afternoon|evening)|last night|yesterday|today|tonight)/;
+/** "yesterday 2-4 and 7-9 mending", "today 2-4 tying": hours behind the name of a day, and no block. */
+export const hoursOfWork = (tokens: Token[], i: number, next: number): boolean =>
+  /^(yesterday|today|tonight)$/.test(w(tokens, i - 1)) &&
+  (KIND_OF_WORK.test(w(tokens, next)) || listsHours(tokens, next));
+/** "… and 7-9 mending": more hours, and the kind of work at their end. */
+const listsHours = (tokens: Token[], i: number): boolean =>
+  /^(and|,|&|\+)$/.test(w(tokens, i)) &&
+  /^\d/.test(w(tokens, i + 1)) &&
+  SPAN_JOINT.has(w(tokens, i + 2)) &&
+  /^\d/.test(w(tokens, i + 3)) &&
+  KIND_OF_WORK.test(w(tokens, i + 4));
 /** "ten till three on the mending", "five to nine at the tying". */
 const onWork = (tokens: Token[], i: number): boolean =>
   /^(on|at|doing)$/.test(w(tokens, i)) &&

@@ -67,6 +67,17 @@ function nextBegins(items: Item[], from: number): number {
   return items.length;
 }
 
+/** "unpicking now", "ok, tying", "mending again": the name of the work, and that it begins, and nothing else. */
+function bareTaskBegun(items: Item[]): number {
+  if (items.length > 7) return -1;
+  const k = items.findIndex((x) => x.task !== undefined && /^(the )?(\w+ing|survey|paperwork)$/.test(x.w));
+  if (k < 0 || items.some((x, m) => m !== k && !BEGINS.test(x.w))) return -1;
+  return items.some((x, m) => m !== k && BEGINS_NOW.test(x.w)) ? k : -1;
+}
+const BEGINS_NOW = /^(now|again|ok|okay|right|here|time)$/;
+const BEGINS =
+  /^(now|again|ok|okay|right|here|off|time|so|then|and|,|we|go|for|the|a bit of|some|it 's|well|on|with|it|just)$/;
+
 /** "starting on the survey now", "that's the survey finished", "back at it", "stopping there". */
 export function readBareMarks(
   state: ReaderState,
@@ -180,6 +191,7 @@ export function readBareMarks(
     if (
       /^(stopped|stop)$/.test(m.word) &&
       !/^(because|cos|when|early)$/.test(follows) &&
+      follows !== 'to' &&
       / (it|the|bleeding|running) /.test(rest) &&
       !/ (there|here|now|for) /.test(rest)
     )
@@ -217,6 +229,18 @@ export function readBareMarks(
   }
   if (items.length <= 8 && BACK.test(wordsBetween(items))) {
     push(ran ? { task: ran } : undefined, { mark: 'start' }, 'work.back', items, 0, items.length);
+    return;
+  }
+  const begun = bareTaskBegun(items);
+  if (begun >= 0) {
+    push(
+      { task: items[begun]!.task!, at: begun, item: items[begun]! },
+      { mark: 'start' },
+      'work.starting',
+      items,
+      0,
+      items.length,
+    );
     return;
   }
   // "on to the cutting now", "i'm on the mending now", "now for the paperwork", "leaving it there", "that's me for tonight"

@@ -125,6 +125,7 @@ export function readTimes(
     push(ran, { mark: 'start', time: wallTime(endAt) }, 'work.start-at', [items[k]!], k, k + 1);
     lead(items, k, used);
   }
+  let lastEnd: number | undefined;
   for (let k = 0; k < items.length; k++) {
     const span = items[k]!.span;
     if (!span || used.has(k)) continue;
@@ -145,7 +146,8 @@ export function readTimes(
       !/ (worked|work|at it|sat|on it|was|sewing|did) /.test(wordsBetween(items, k - 5, k))
     )
       continue;
-    const { startAt, endAt } = resolve(span.start, span.end, now, dayOf(k));
+    const { startAt, endAt } = afterLast(resolve(span.start, span.end, now, dayOf(k)), span, lastEnd, now);
+    lastEnd = endAt;
     const slots: Slots = { start: wallTime(startAt), end: wallTime(endAt) };
     const rest = breakOf(items, k, used, broken);
     if (rest && endAt - startAt - rest.minutes > 0) slots.minutes = endAt - startAt - rest.minutes;
@@ -464,6 +466,24 @@ const reachOf = (items: Item[], m: Mark): number => {
   const other = next.findIndex((x) => x.w === ',' || x.w === 'and' || (x.action && !x.task) || x.finding);
   return other < 0 ? 14 : Math.max(9, other);
 };
+
+/** "yesterday 2-4 and 7-9": of two stretches in a list the second is the later. */
+function afterLast(
+  told: { startAt: number; endAt: number },
+  { start, end }: { start: { fixed: boolean }; end: { fixed: boolean } },
+  last: number | undefined,
+  now: number,
+): { startAt: number; endAt: number } {
+  const { startAt, endAt } = told;
+  return last === undefined ||
+    startAt >= last ||
+    start.fixed ||
+    end.fixed ||
+    startAt + 720 < last ||
+    endAt + 720 > now
+    ? told
+    : { startAt: startAt + 720, endAt: endAt + 720 };
+}
 
 type TimedMark = Timed & { task: Named | undefined };
 

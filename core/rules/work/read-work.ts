@@ -24,6 +24,7 @@ export function readDurations(
   sentenceItems: Item[],
 ): void {
   const { items } = clause;
+  lengthBefore(state, v, made);
   const words = ` ${items.map((x) => x.w).join(' ')} `;
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
@@ -122,6 +123,31 @@ export function readDurations(
         continue;
       }
     }
+    // "pressed and trimmed the top in 40 minutes": two verbs of one thing
+    const twins =
+      here.length === 1 && / in (?:about |around |under |just |only )?$/.test(lead)
+        ? twinsOf(state, here[0]!)
+        : [];
+    if (twins.length > 1) {
+      const action = (twins[0]!.entry as { action?: Action }).action;
+      state.drafts.push(
+        makeDraft(
+          'work',
+          v,
+          {
+            task: [
+              taskIn(items)?.task ?? TASK_OF_ACTION[action!],
+              'work.of-treatments',
+              undefined,
+              'implied',
+            ],
+            minutes: [minutes, item.duration.rule, item],
+          },
+          'unneeded',
+        ),
+      );
+      continue;
+    }
     const one = here.length === 1 ? here[0] : (here.at(-1) ?? open.at(-1));
     if (one) {
       setMinutes(one, minutes, item);
@@ -148,6 +174,39 @@ export function readDurations(
       );
   }
 }
+
+/** The treatment of the clause before and this one, where its verb stood alone: "washed and dried it". */
+function twinsOf(state: ReaderState, last: Draft): Draft[] {
+  const before = state.clauses[last.clause - 1];
+  if (before?.sentence !== last.sentence || state.clauses[last.clause]!.joint !== 'and') return [];
+  // what both are done to stands in both
+  const shared = new Set(state.clauses[last.clause]!.items);
+  if (!before.items.every((x) => x.action || shared.has(x) || /^(i|we|'ve|and|so|then|just|also)$/.test(x.w)))
+    return [];
+  const first = state.drafts.filter((d) => d.clause === last.clause - 1 && d.entry.kind === 'treatment');
+  return first.length === 1 ? [first[0]!, last] : [];
+}
+
+/** "35 mins on 5-5, patched it", "an hour on the backing: pressed it": the length stands before what took it, with nothing but where. */
+function lengthBefore(state: ReaderState, v: { index: number; sentence: number }, made: Draft[]): void {
+  const before = state.clauses[v.index - 1];
+  const [one] = made;
+  if (before?.sentence !== v.sentence || made.length !== 1 || one!.entry.kind !== 'treatment') return;
+  if (one!.entry.minutes !== undefined || !/^(done|doing)$/.test(one!.entry.state ?? '')) return;
+  if (state.clauses[v.index + 1]?.items.some((x) => x.action?.form === 'past')) return;
+  const told = before.items.find((x) => x.duration);
+  if (!told || state.drafts.some((d) => d.clause === v.index - 1)) return;
+  const on = before.items.indexOf(told) + 1;
+  if (
+    !/^(on|at|for|with|over)$/.test(before.items[on]?.w ?? '') ||
+    !before.items.slice(on).some((x) => x.place)
+  )
+    return;
+  if (before.items.every((x) => x === told || x.place || LEADS_LENGTH.test(x.w)))
+    setMinutes(one!, told.duration!.minutes, told);
+}
+const LEADS_LENGTH =
+  /^(about|around|nearly|just|over|another|spent|a|good|solid|i|we|'ve|on|at|for|with|over|the|and|,|&|in|of|was|so)$/;
 
 const AT_IT =
   /^(i|i've|'ve|we|so|right|okay|ok|um|well|and|just|only|about|around|maybe|nearly|over|another|did|done|put in|put|in|managed|got|gave|gave it|it|that|a good|good|solid|more|all|told|in all|,|\.)$/;
