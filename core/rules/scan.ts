@@ -30,7 +30,7 @@ const COMMERCE = wordSet(
   'bought buy got get paid pd rs chf kr cost costs spent price @ £ $ € needed picked ordered were was each lot apiece shopping shop receipt costing came purchased bt bght total',
 );
 const WORK_TALK = wordSet(
-  "start started starting stop stopped stopping began begun begin beginning finish finished finishing quit quitting since till until til from worked working between knocked packed hour hours o'clock oclock am pm clocked resume resumed resuming paused back commenced ceased ended complete completed off done on went was were sat break minus less out half meant at to",
+  "wrapped called downed start started starting stop stopped stopping began begun begin beginning finish finished finishing quit quitting since till until til from worked working between knocked packed hour hours o'clock oclock am pm clocked resume resumed resuming paused back commenced ceased ended complete completed off done on went was were sat break minus less out half meant at to",
 );
 
 export type Scan = {

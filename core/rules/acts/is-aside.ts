@@ -38,7 +38,7 @@ const INTENT =
   /\b(i 'll|i will|i 'm going to|i 'm gonna|need|needs|must|have to|has to|got to|want|wants|should|tomorrow|next|later|remember|i 've|i have|done|finished)\b/;
 
 const AT_WORK =
-  /\b(stopping|stopped|starting|started|knocking off|knock(ing|ed) it on the head|tools|(pack|wrap|sign|jack|clock|shut|leav|break|paus|resum|carry|pick)(ing|ping|ting|king|ying)? (it |up |off |on |in |out )?(in|up|off|on|out|for|again|shop)|called it|call it a|i 'm|i 'll|back (at|to) it|(off|back|break|breaking|stopping) (for|to|from) (my |the |a |some )?(lunch|tea|dinner|supper|breakfast|break|cuppa|coffee)|calling it|done for|that 's me)\b/;
+  /\b(stopping|stopped|starting|started|knocking off|knock(ing|ed) it on the head|tools|(pack|wrap|sign|jack|clock|shut|leav|break|paus|resum|carry|pick)(ing|ping|ting|king|ying)? (it |up |off |on |in |out )?(in|up|off|on|out|for|again|shop)|called it|call it a|i 'm|i 'll|back (at|to) it|(off|back|break|breaking|stopping) (for|to|from) (my |the |a |some )?(lunch|tea|dinner|supper|breakfast|break|cuppa|coffee)|calling it|done for|that 's (me|it for|enough for|all for)|paus(ing|ed) (here|there)|(taking|having|need) (five|ten|a|\w+ min)|(break|breather)|(back in) (five|ten|a|\w+ min)|(i 'm|we 're|ok|right) back)\b/;
 
 /** Who is told to get off is no piece of the quilt. */
 const CREATURE =

@@ -577,7 +577,10 @@ export function findSpan(
   const dated =
     kind ||
     // "worked 10 to 1"
-    (DID_WORK.test(w(tokens, i - 1)) && /^(|,|\.|;|and|then|with|less|\n)$/.test(w(tokens, start.next))) ||
+    ((DID_WORK.test(w(tokens, i - 1)) ||
+      // "mending ten till one", but "stopped mending ten to two"
+      (KIND_OF_WORK.test(w(tokens, i - 1)) && /^(|,|\.|;|and|then|\n)$/.test(w(tokens, i - 2)))) &&
+      /^(|,|\.|;|and|then|with|less|last|yesterday|this|today|tonight|\n)$/.test(w(tokens, start.next))) ||
     /^(today|yesterday|tonight|morning|afternoon|evening|night)$/.test(w(tokens, i - 1));
   if (
     start.rule === 'time.past-to' &&

@@ -19,7 +19,14 @@ export type Push = (
 ) => void;
 
 const BACK =
-  / (back (at|to|on) (it|work)|back at it|on the clock( again)?|(right|ok|okay) (, )?down to it|carrying on|resuming|right back to it|starting again|(?<! (?:it|them|that|those|these|this|one|ones|came|come|goes|went|taken|took|patch|backing|binding|batting|label|border) )off again|on we go|picking (it|things) (back )?up again|back in the chair|back (from|after) (my |the |a )?(tea |lunch |coffee )?(lunch|tea|dinner|supper|break|breakfast|coffee|walk|school run|shop|shops|door|phone)|back to work( after .*)?) $/;
+  / (back (at|to|on) (it|work)|back at it|on the clock( again)?|(right|ok|okay) (, )?down to it|carrying on|resuming|right back to it|starting again|(?<! (?:it|them|that|those|these|this|one|ones|came|come|goes|went|taken|took|patch|backing|binding|batting|label|border) )off again|on we go|picking (it|things) (back )?up again|back in the chair|(?<=^ (?:(?:ok|okay|right|well|so|there) )+(?:, )?)back(?: now| here| again)?|(?:i|we) (?:'m|am|'re|are) back(?: now| again| here)?|back (from|after) (my |the |a )?(tea |lunch |coffee )?(lunch|tea|dinner|supper|break|breakfast|coffee|walk|school run|shop|shops|door|phone)|back to work( after .*)?) $/;
+
+const SHORT_WHILE =
+  '(?:five|ten|fifteen|twenty|thirty|a (?:bit|minute|moment|sec|second|tick|jiffy|while)|(?:\\w+ ){0,3}(?:minutes?|mins?|hour|hr))';
+/** "taking ten", "five minute breather", "tea break", "short break, back in ten". */
+const BREAK = new RegExp(
+  `^ (?:(?:ok|okay|right|so|just|well|and|time for|i 'm|a|,) )*(?:(?:taking|having|take|need|grabbing) (?:a |my )?${SHORT_WHILE}(?: (?:off|out|break|now|here|(?:with|for) (?:a|some) \\w+))*|(?:having |taking |need |grabbing )?(?:a )?(?:quick |short |wee |little |bit of a |my )*(?:${SHORT_WHILE} )?(?:tea |lunch |coffee |supper |dinner |dog )?(?:break|breather)(?: now| time| for (?:a )?(?:lunch|tea|supper|dinner|coffee|cuppa|bit))*|back in ${SHORT_WHILE})(?: , back in ${SHORT_WHILE})? $`,
+);
 
 /** Not now: "when I start", "going to stop", "want to get cracking". */
 const LATER =
@@ -86,8 +93,16 @@ export function readBareMarks(
   push: Push,
   used: Set<number>,
 ): void {
-  if (items.some((x) => x.duration || x.clock || x.span)) return;
   const running = state.memory.running;
+  if (
+    items.length <= 9 &&
+    !items.some((x) => x.clock || x.span || x.place?.places.length) &&
+    BREAK.test(wordsBetween(items))
+  ) {
+    push(running ? { task: running } : undefined, { mark: 'stop' }, 'work.stopping', items, 0, items.length);
+    return;
+  }
+  if (items.some((x) => x.duration || x.clock || x.span)) return;
   const ran = running ?? state.memory.ran;
   const all = wordsBetween(items);
   let said = false;

@@ -87,6 +87,12 @@ export function isBreak(sentence: Item[], k: number): boolean {
     /^ .{0,12}\b(off|out|break|lunch|tea|supper|dinner|phone|coffee|door|dog|rest|smoko|cuppa)\b/.test(after)
   )
     return true;
+  // "stopped half an hour to eat"
+  if (
+    / (?:stopped|paused|broke off) (?:about |a good )?$/.test(before) &&
+    /^ (?:to|for|in the middle|halfway) /.test(after)
+  )
+    return true;
   return / (breaks?|lunch|tea|supper|dinner|smoko|stopped for|out for|paused|pause|rest|stop|walk|nap|interruption|nod off|nodded off|dozed off|asleep) (of|for)? ?(about |a |an )?$/.test(
     before,
   );
