@@ -16,9 +16,9 @@ export const OBJECT_PHRASES: Record<RemovedObject, string[]> = {
   ],
   ties: ['ties', 'tie', 'old ties', 'knots', 'tie ends', 'tufts', 'tied knots'],
   quilting: ['quilting', 'quilting stitches', 'old quilting', 'quilting thread', 'quilting lines', 'qltg'],
-  binding: ['binding', 'old binding', 'bindings', 'bdg', 'bndg', 'old bdg', "b'ding"],
-  backing: ['backing', 'back', 'lining', 'old backing', 'old back', 'backing cloth'],
-  batting: ['batting', 'wadding', 'old batting', 'filling', 'stuffing', 'batt'],
+  binding: ['binding', 'bindings', 'bdg', 'bndg', 'old bdg', "b'ding"],
+  backing: ['backing', 'back', 'lining', 'old back', 'backing cloth'],
+  batting: ['batting', 'wadding', 'filling', 'stuffing', 'batt'],
   stitching: [
     'stitching',
     'stitches',

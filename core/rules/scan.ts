@@ -396,11 +396,13 @@ function blockSize(tokens: Token[], i: number): Item | undefined {
   const token = tokens[i]!;
   if (!/^(blocks|blks)$/.test(token.w)) return oneBlockSize(tokens, i);
   const before = tokens[i - 1]?.w ?? '';
-  if (!/^(,|\.|;|the|and|)$/.test(before)) return undefined;
+  if (!/^(,|\.|;|the|and|with|)$/.test(before)) return undefined;
   let k = i + 1;
-  if (tokens[k]?.w === ':' || tokens[k]?.w === '=') k++;
+  // "with blocks of 30 cm"
+  const of = tokens[k]?.w === 'of';
+  if (of || tokens[k]?.w === ':' || tokens[k]?.w === '=') k++;
   const quantity = findQuantity(tokens, k);
-  if (!quantity?.value) return undefined;
+  if (!quantity?.value || (of && !quantity.unit)) return undefined;
   const after = tokens[quantity.next]?.w ?? '';
   if (!quantity.unit && !/^(,|\.|;|)$/.test(after)) return undefined;
   if (quantity.unit && !/^(in|cm|mm|ft)$/.test(quantity.unit)) return undefined;

@@ -101,6 +101,17 @@ function findsElsewhere(items: Item[], k: number, right: number, current: Item[]
   return false;
 }
 
+function anotherDeed(items: Item[], from: number): boolean {
+  let m = from;
+  while (/^(i|we|'ve|'d|have|had|then|also|just|um|uh|er)$/.test(items[m]?.w ?? '') && m < from + 4) m++;
+  return (
+    items[m]?.action?.form === 'past' &&
+    !items[m]!.part &&
+    (/^(it|them|the|all|her|every|each|my|that)$/.test(items[m + 1]?.w ?? '') ||
+      items[m + 1]?.place !== undefined)
+  );
+}
+
 function takenOffTogether(items: Item[], k: number): boolean {
   const thing = (x: Item | undefined): boolean =>
     x !== undefined && !x.seam && (x.object !== undefined || x.finding === 'old-repair');
@@ -168,6 +179,8 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   if (!next) return true;
   if (w === '/') return false;
   if ((w === 'but' || w === 'only' || w === ',') && tellsHow(items, k + 1)) return false;
+  // "the batting was nothing but lumps"
+  if (w === 'but' && /^(nothing|anything|all)$/.test(items[k - 1]?.w ?? '')) return false;
   if (
     /^(,|and|but|&|\+)$/.test(w) &&
     (beginsGapped(items, k, current) || beginsAnotherWay(items, k, current))
@@ -205,6 +218,8 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     while (!items[right]!.place) right++;
     // "4-5 and 6-4 I'm going to requilt": nothing is said of the first alone
     if (current.every((x) => x.place || /^(and|&|,|\+|the|both)$/.test(x.w))) return false;
+    // "photographed the back and the front | I vacuumed it": the deed behind has a thing of its own
+    if (items[right]!.part && items[k - 1]!.part && anotherDeed(items, right + 1)) return false;
     if (
       !items[right]!.part &&
       !beginsSaying(items, right) &&

@@ -78,7 +78,8 @@ export function tellsLater(items: Item[], from: number, current: Item[] = []): b
 /** "and four five gets …": a place or cloth and then a finite verb begin a statement of their own. */
 export function newSubject(items: Item[], from: number): boolean {
   let k = from;
-  while (/^(the|and|all|both|that|those|every|also|for)$/.test(items[k]?.w ?? '') && k < from + 3) k++;
+  while (/^(the|and|all|both|that|those|every|also|for|old|its)$/.test(items[k]?.w ?? '') && k < from + 4)
+    k++;
   const subject = items[k];
   // "…, net it is"
   if (subject?.material && /^(it is|it 's)$/.test(`${items[k + 1]?.w} ${items[k + 2]?.w}`)) return true;

@@ -101,7 +101,9 @@ export function removalAt(
   const { form, particle } = REMOVE_VERBS[item.w]!;
   // "a new strip", "the strip for the border", "took a lift": a thing
   if (/^(strip|strips|lift|draw)$/.test(item.w) && !isImperative(items, k)) return undefined;
-  const actual = item.w === 'cut' ? 'past' : form;
+  // "I have the backing off", "have the border off now": it is off already
+  const holds = /^(have|has)$/.test(item.w) && /^(|i|we|,|\.|and|now|so|she|he)$/.test(items[k - 1]?.w ?? '');
+  const actual = item.w === 'cut' || holds ? 'past' : form;
   const auxiliary = /^(have|has|had|having|get|gets|got|getting|gotten)$/.test(item.w);
   for (let m = k + 1; m < Math.min(items.length, k + 13); m++) {
     const word = items[m]!.w;

@@ -314,6 +314,7 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
     first.w === 'he'
   )
     return current.length;
+  if (deedWithItsThing(current, items, k)) return current.length;
   let at = current.length;
   let sawPlace = false;
   for (let m = current.length - 1; m >= 0; m--) {
@@ -403,6 +404,18 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
   return at;
 }
 
+/** "photographed the back and the front | vacuumed it all over": what is done next has a thing of its own behind it. */
+function deedWithItsThing(current: Item[], items: Item[], k: number): boolean {
+  if (items[k]!.action?.form !== 'past' || !/^(it|them|all|every|the)$/.test(items[k + 1]?.w ?? ''))
+    return false;
+  const last = current.findLastIndex((x) => x.action?.form === 'past');
+  return (
+    last >= 0 &&
+    !current[last]!.place &&
+    current.slice(last + 1).every((x) => x.place?.kind === 'part' || /^(the|and|&|its|,)$/.test(x.w))
+  );
+}
+
 /** "pressed | the rest of the row I'm leaving", "…, and | that one I've netted": what the verb behind "I" is done to stands before it. */
 function toldFirst(current: Item[], items: Item[], k: number): boolean {
   const place = current.at(-1)?.place;
@@ -414,7 +427,7 @@ function toldFirst(current: Item[], items: Item[], k: number): boolean {
   return (
     !after ||
     after.token.kind === 'mark' ||
-    /^(and|but|so|be|alone|as|for|until|till|tomorrow|too|well|out|now|today|tonight|already|with|by|then)$/.test(
+    /^(and|but|so|be|alone|as|for|until|till|tomorrow|too|well|out|now|today|tonight|already|with|by|then|right|where|just|there|in|on|exactly|well)$/.test(
       after.w,
     )
   );

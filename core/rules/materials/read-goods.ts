@@ -549,6 +549,15 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     )
   )
     return true;
+  // "I have the backing off": taken off, and none in store
+  if (
+    cue.use === 'on-hand' &&
+    /\b(?:have|has|'ve|got)$/.test(phrase) &&
+    items
+      .slice(cue.next, cue.next + 6)
+      .some((x, m, rest) => x.object && x.object !== 'piece' && /^(off|out)$/.test(rest[m + 1]?.w ?? ''))
+  )
+    return true;
   if (before?.w === 'not' || before?.w === "n't" || before?.w === 'no') return true;
   if (
     cue.use === 'needed' &&

@@ -52,7 +52,7 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
   for (const { m, sentence } of found) {
     unit = m.unit ?? unit;
     const whole = m.of === 'width' || m.of === 'length' || m.of === 'diagonal';
-    const part = sentence.items.find((x) => x.part && ['top', 'backing', 'batting'].includes(x.part));
+    const part = whole ? partMeasured(sentence.items, m) : undefined;
     const places = whole ? [part?.part ?? 'quilt'] : m.of === 'border' ? (m.place ?? ['border']) : undefined;
     const draft = makeDraft(
       'measurement',
@@ -66,8 +66,10 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
       'unneeded',
     );
     state.drafts.push(draft);
+    // "border's three and a half inches | edge is frayed": another part begins behind it
     for (const x of m.items)
-      if (
+      if (isOnlyFigure(x) && beginsPart(sentence.items, sentence.items.indexOf(x) + 1)) claims.cut.add(x);
+      else if (
         isOnlyFigure(x) ||
         (m.of === 'side-left' && x.w === 'left') ||
         (m.of === 'overhang' && /^(?:leave|leaving|left)$/.test(x.w))
@@ -155,6 +157,28 @@ function unknownLength(
   }
   return undefined;
 }
+
+/** The layer that a width or length is of: named before it, or right behind ("62 by 70, the backing"). */
+function partMeasured(items: Item[], m: MeasureFound): Item | undefined {
+  const layer = (x: Item): boolean => x.part === 'top' || x.part === 'backing' || x.part === 'batting';
+  const at = m.items.map((x) => items.indexOf(x)).filter((k) => k >= 0);
+  const [first, last] = [Math.min(...at), Math.max(...at)];
+  const behind = items.findIndex((x, k) => k > last && k < last + 9 && (layer(x) || x.measure === 'block'));
+  const told = behind < 0 || !layer(items[behind]!) || beginsPart(items, behind);
+  return items.slice(0, first).findLast(layer) ?? (told ? undefined : items[behind]);
+}
+
+/** Does a part with a verb of its own stand at `k`: "edge is frayed", "backing's stained"? */
+const beginsPart = (items: Item[], k: number): boolean => {
+  const at = items[k]?.w === 'the' ? k + 1 : k;
+  const x = items[at];
+  return (
+    x?.place?.kind === 'part' &&
+    !x.measure &&
+    /^('s|is|are|has|have|was|were)$/.test(items[at + 1]?.w ?? '') &&
+    !items[at + 2]?.quantity
+  );
+};
 
 /** Words that say nothing but the length; "strips" and "border" are also what was cut or put on. */
 const isOnlyFigure = (x: Item): boolean =>

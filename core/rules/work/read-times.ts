@@ -397,6 +397,8 @@ export function readTimes(
           task.task !== 'other'))
     )
       continue;
+    // "vacuumed it all and the vacuuming took half an hour": of what was just told as done
+    if (task.at < k && tookOwnLength(items, task.at, k)) continue;
     // "finished the binding, ladder stitch, two hours": the treatment's own length
     if (
       task.at < k &&
@@ -459,6 +461,18 @@ export function readTimes(
 
   for (const k of used) claims.cut.add(items[k]!);
 }
+
+/** "…, the vacuuming alone took thirty-five minutes": how long one treatment took that the same sentence tells as done. */
+function tookOwnLength(items: Item[], at: number, length: number): boolean {
+  const action = items[at]!.action;
+  return (
+    action?.form === 'ing' &&
+    TOOK.test(wordsBetween(items, at + 1, length)) &&
+    items.slice(0, at).some((x) => x.action?.v === action.v && x.action.form === 'past')
+  );
+}
+const TOOK =
+  /^ (?:(?:alone|itself|by itself|all|part|bit|me) )*(?:took|was|ran to|came to|lasted)(?: (?:me|about|just|only|nearly|over|a good|all of))* $/;
 
 /** "beginning the survey of the coverlet from the costume store at 09:40": further, where nothing else is told between. */
 const reachOf = (items: Item[], m: Mark): number => {

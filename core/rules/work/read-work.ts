@@ -86,9 +86,10 @@ export function readDurations(
       }
     }
     // "fifty minutes just for the darning", "for the vacuuming alone"
-    const forOne = / (just|only|alone) | for the [a-z]+ing | the [a-z]+ing on /.test(words)
-      ? pool.find((d) => isOf(d, items.slice(k + 1, k + 9)))
-      : undefined;
+    const forOne =
+      (/ (just|only|alone) | for the [a-z]+ing | the [a-z]+ing on /.test(words)
+        ? pool.find((d) => isOf(d, items.slice(k + 1, k + 9)))
+        : undefined) ?? (SEVERAL.test(words) ? undefined : tookIts(items, k, pool));
     if (forOne) {
       setMinutes(forOne, minutes, item);
       continue;
@@ -215,6 +216,14 @@ const AT_IT =
 const isAllThatIsTold = (items: Item[], k: number): boolean =>
   items.some((x) => /^(did|done|put|put in|managed|got|gave|gave it)$/.test(x.w)) &&
   items.every((x, m) => m === k || AT_IT.test(x.w));
+
+/** "the vacuuming alone took thirty-five minutes", "darning was half an hour": the treatment that is the subject. */
+function tookIts(items: Item[], k: number, pool: Draft[]): Draft | undefined {
+  if (!items.slice(Math.max(0, k - 5), k).some((x) => /^(took|was|ran|came|lasted)$/.test(x.w)))
+    return undefined;
+  const subject = items.slice(0, k).findLast((x) => x.action?.form === 'ing');
+  return subject && pool.findLast((d) => (d.entry as { action?: Action }).action === subject.action!.v);
+}
 
 /** Is the treatment what these words speak of: "the vacuuming", "for the sewing on"? */
 function isOf(d: Draft, items: Item[]): boolean {
