@@ -16,6 +16,7 @@ import {
   startsWithSubject,
   tellsLater,
 } from './new-subject.ts';
+import { bothStand } from './stands-alone.ts';
 
 /** "is so weak", "ever so thin", "so's the one above": no "so" that begins a statement. */
 export function isWeakSo(items: Item[], k: number): boolean {
@@ -174,6 +175,12 @@ function tellsHow(items: Item[], from: number): boolean {
 
 /** Is the comma or conjunction at `k` the end of a statement? */
 export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
+  return (
+    endsStatement(items, k, current) || (/^(,|and|&|\+)$/.test(items[k]!.w) && bothStand(items, k, current))
+  );
+}
+
+function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
   const next = items[k + 1];
   if (!next) return true;
