@@ -9,6 +9,7 @@ import { isUndo } from '../rules/acts/is-undo.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
+import { withTurns } from '../rules/clause/turns-to.ts';
 import { readMatters } from '../rules/decisions/read-matters.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import { dropAsides } from '../rules/drop-asides.ts';
@@ -201,7 +202,7 @@ export function readNote(
     drafts: [],
     carried: [],
   };
-  const meant = newOneNamed(items);
+  const meant = withTurns(newOneNamed(items));
   const matters = readMatters(state, meant);
   const figured = readAmounts(state, withoutItems(meant, matters.first), days);
   const remarks = findRemarks(meant);

@@ -78,7 +78,7 @@ export function scan(
     if (MILLIMETRES.has(w)) inMillimetres = true;
   }
   const sided = sides > 2;
-  if (!commerce) commerce = tellsPrice(tokens);
+  if (!commerce) commerce = sentencesOf(tokens).some(tellsPrice);
   const stretch = stretchAtComma(tokens);
   const untilHours = tokens.slice(0, Math.max(0, stretch));
   let i = 0;
@@ -231,6 +231,15 @@ const SOLD =
   /^(thread|needles?|sharps|betweens|pins|thimbles?|yarn|floss|wadding|batting|soap|chalk|scissors)$/;
 const MEASURED =
   /^(wide|long|width|length|by|x|side|diagonal|diag|strips?|seam|border|cm|mm|inches|used|start|stop|at)$/;
+/** The tokens of each sentence: a price ends its own and not the note. */
+function sentencesOf(tokens: Token[]): Token[][] {
+  const out: Token[][] = [[]];
+  for (const t of tokens)
+    if (t.kind === 'mark' && /^[.;!?\n]$/.test(t.w)) out.push([]);
+    else out.at(-1)!.push(t);
+  return out;
+}
+
 function tellsPrice(tokens: Token[]): boolean {
   if (tokens.some((_t, i) => isSetBack(tokens, i))) return true;
   // "pins 3.50, needles 2.80"

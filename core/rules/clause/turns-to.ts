@@ -1,0 +1,116 @@
+import { COLOURS } from '../../lexicon/colours.ts';
+import { boundaryBefore, type Item } from '../item.ts';
+import { looksUndecided } from '../mood.ts';
+import { wordsBetween } from '../words-between.ts';
+import { BE } from './is-predicate.ts';
+import { HARD } from './joints.ts';
+import { REMOVE_VERBS } from './removal-at.ts';
+
+/** What a stretch of a note is about. */
+type Told = 'deed' | 'found' | 'open' | 'plan' | 'goods' | 'matter';
+
+/** What may go on in one sentence with what: only where the talk turns from one to another that is not here a stop is put. */
+const TURNS: Record<Told, Told[]> = {
+  deed: ['open', 'plan', 'goods', 'matter'],
+  found: ['open', 'plan', 'goods', 'matter'],
+  goods: ['deed', 'found', 'open', 'matter'],
+  matter: ['deed', 'found', 'goods'],
+  open: [],
+  plan: [],
+};
+
+const JOINT = /^(,|and|&|\+|then)$/;
+const FILLER = /^(um|uh|er|erm|ah|oh|also|then|and|so|well|i|we|'ve|have|just|now)$/;
+const PLANNED = / (need|needs|will|'ll|going to|gonna|to buy|to get|must|should|wants|to be|to do) /;
+
+const hasPlace = (x: Item): boolean =>
+  x.place !== undefined && x.place.kind !== 'pointer' && x.place.places.length > 0;
+
+/** What the words from `from` up to `to` begin to tell, by how they open; nothing where that leans on what was said before. */
+function opens(items: Item[], from: number, to: number): Told | undefined {
+  const rest = items.slice(from, to);
+  const first = rest[0];
+  if (!first) return undefined;
+  const past =
+    first.action?.form === 'past' ||
+    (REMOVE_VERBS[first.w]?.form === 'past' && !rest[1]?.duration && !rest[1]?.quantity?.unit);
+  if (past) return rest.some(hasPlace) ? 'deed' : undefined;
+  // "the backing will be the blue stripe", "binding: navy", "blue for the backing"
+  const head = first.w === 'the' ? rest[1] : first;
+  const next = rest[first.w === 'the' ? 2 : 1]?.w ?? '';
+  if (
+    head?.topic &&
+    (/^(:|will|'ll|still|undecided|settled|colou?r)$/.test(next) || /^not (yet )?decided/.test(next))
+  )
+    return 'matter';
+  if (COLOURS.has(first.w) && rest[1]?.w === 'for' && rest[3]?.topic) return 'matter';
+  // "two fat quarters of check, 3 pounds apiece"
+  if (first.quantity?.unit && rest.slice(1, 6).some((x) => x.material) && goodsPrice(items, from, to))
+    return 'goods';
+  // "there's a stain on 2-3", "2-3 torn", "holes and stains all over the backing"
+  const found = rest.findIndex((x) => x.finding !== undefined || x.fail);
+  if (found < 0) return undefined;
+  const before = rest.slice(0, found);
+  if (hasPlace(first)) return before.slice(1).every((x) => BE.has(x.w) || hasPlace(x)) ? 'found' : undefined;
+  return before.every(
+    (x) => /^(there|'s|are|is|a|an|some|few|couple|of|two|three|found|the)$/.test(x.w) || x.quantity,
+  ) && rest.slice(found).some(hasPlace)
+    ? 'found'
+    : undefined;
+}
+
+/** "…, 3 pounds apiece" behind a comma is the price of the goods before it. */
+const goodsPrice = (items: Item[], from: number, to: number): boolean =>
+  items.slice(from, to).some((x) => x.cost) || (items[to]?.w === ',' && items[to + 1]?.cost !== undefined);
+
+/** What the words before a joint have told. */
+function tells(current: Item[]): Told[] {
+  const words = wordsBetween(current);
+  const told: Told[] = [];
+  if (looksUndecided(words)) told.push('open');
+  else if (PLANNED.test(words)) told.push('plan');
+  if (
+    current.some((x) => x.cost) ||
+    (/ (bought|buy|ordered|running low|out of) /.test(words) && current.some((x) => x.material))
+  )
+    told.push('goods');
+  if (opens(current, 0, current.length) === 'matter') told.push('matter');
+  if (!told.length && current.some(hasPlace)) {
+    if (current.some((x) => x.action?.form === 'past' || REMOVE_VERBS[x.w]?.form === 'past'))
+      told.push('deed');
+    else if (current.some((x) => x.finding || x.fail)) told.push('found');
+  }
+  return told;
+}
+
+/**
+ * Puts a stop where, inside a sentence, the talk turns to another kind of thing: from what is undecided, planned or bought to
+ * what was done or found, and the other way round ("can't decide on 2-3 and then took the ties out of row five"). What
+ * colours the one (a doubt, a price, a plan) is then no longer looked for in the other.
+ */
+export function withTurns(items: Item[]): Item[] {
+  const out: Item[] = [];
+  let current: Item[] = [];
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k]!;
+    if (HARD.has(item.w) && item.token.kind === 'mark') current = [];
+    else if (JOINT.test(item.w) && !item.place && current.length > 1) {
+      let from = k + 1;
+      while (FILLER.test(items[from]?.w ?? '') && from < k + 6) from++;
+      let to = from;
+      while (to < items.length && !HARD.has(items[to]!.w) && !JOINT.test(items[to]!.w)) to++;
+      const next = opens(items, from, to);
+      if (next && tells(current).some((x) => TURNS[next].includes(x))) {
+        const stop = boundaryBefore(items[k]!);
+        stop.w = ';';
+        stop.token.w = ';';
+        out.push(stop);
+        current = [];
+        continue;
+      }
+      current.push(item);
+    } else current.push(item);
+    out.push(item);
+  }
+  return out;
+}
