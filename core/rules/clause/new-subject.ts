@@ -117,15 +117,24 @@ export function beginsSaying(items: Item[], k: number): boolean {
   let m = k + 1;
   // "both of those blue plaid blocks have bled"
   while (
-    (/^(both|also|all|too|too,|still|blocks?|ones?|there|though)$/.test(items[m]?.w ?? '') ||
+    (/^(both|also|all|too|too,|still|blocks?|ones?|there|though|nearly|almost|half|now)$/.test(
+      items[m]?.w ?? '',
+    ) ||
       (items[m]?.fabric && items[k]!.place!.kind === 'pointer')) &&
     m < k + 4
   )
     m++;
+  // "…, row four, the last block, stained"
+  if (items[m]?.w === ',' && (items[m + 1]?.finding || items[m + 1]?.fail)) m++;
   const next = items[m];
   if (!next) return false;
   return (
-    FINITE.has(next.w) || next.w === "'re" || next.w === 'were' || next.w === ':' || isPredicate(items, m)
+    FINITE.has(next.w) ||
+    (next.w === 'done' && m > k + 1) ||
+    next.w === "'re" ||
+    next.w === 'were' ||
+    next.w === ':' ||
+    isPredicate(items, m)
   );
 }
 

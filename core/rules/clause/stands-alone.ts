@@ -3,6 +3,7 @@ import { findWays } from '../treatments/find-ways.ts';
 import { isManner } from '../treatments/is-manner.ts';
 import { isPredicate } from './is-predicate.ts';
 import { HARD, joinsPlaces, SOFT } from './joints.ts';
+import { beginsSaying } from './new-subject.ts';
 
 /** What tells where: a place in so many words, or a cloth of the quilt; "it" and "those" lean on what was said before. */
 const tellsWhere = (x: Item): boolean =>
@@ -21,8 +22,13 @@ export function standsAlone(items: Item[]): boolean {
 
 /** "binding frayed top and bottom, | ties in on row two": both sides of the joint at `k` say something of their own. */
 export function bothStand(items: Item[], k: number, current: Item[]): boolean {
+  if (/^(ditto|same|likewise)$/.test(items[k + 1]!.w)) return false;
   // "4-4 and 7-5": a list of places goes on
-  if (joinsPlaces(items, k) || /^(ditto|same|likewise)$/.test(items[k + 1]!.w)) return false;
+  if (joinsPlaces(items, k)) {
+    let right = k + 1;
+    while (!items[right]!.place) right++;
+    if (!beginsSaying(items, right) || current.some((x) => x.w === 'between')) return false;
+  }
   let end = k + 1;
   while (
     items[end] &&

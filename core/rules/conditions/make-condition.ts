@@ -314,6 +314,11 @@ function namesOnly(state: ReaderState, v: { index: number; items: Item[] }, c: C
   )
     return false;
   if (
+    /\b(has|have|is|are|was|were) /.test(items[c.at]!.w) ||
+    // "the border ripples along the top" says so
+    (/s$/.test(items[c.at]!.w) &&
+      items[c.at - 1]!.part !== undefined &&
+      items.slice(c.at + 1).some((x) => x.place)) ||
     items.some(
       (x, k) =>
         k !== c.at &&
