@@ -733,7 +733,7 @@ function itemAt(
   // "out on the line", "a line of stitching": only "to line it" is a deed
   if (
     /^lines?$/.test(item.w) &&
-    !/^(|[:-]|--|to|will|'ll|n't|not|i|we|gonna|could|might|may|should|must|and|or|then|maybe|perhaps|possibly|better|tomorrow|next)$/.test(
+    !/^(|[.,;:\n-]|--|to|will|'ll|n't|not|i|we|gonna|could|might|may|should|must|and|or|then|maybe|perhaps|possibly|better|tomorrow|next)$/.test(
       tokens[i - 1]?.w ?? '',
     ) &&
     !(tokens[i - 1]!.w === "'s" && tokens[i - 2]?.w === 'let')

@@ -187,11 +187,17 @@ function isDoneToBlocks(items: Item[], k: number): boolean {
       !/^(out|off|of)$/.test(items[k + 1]!.w) &&
       isLast(items, endOfPlaces(items, next))
     );
-  return (
-    onBlocks(items[next]) ||
-    (isLast(items, k) &&
-      items.slice(Math.max(0, k - 9), k).some((x) => x.place !== undefined && x.place.kind !== 'part'))
-  );
+  return onBlocks(items[next]) || (isLast(items, k) && blocksBefore(items, k));
+}
+
+/** Are blocks told before the word at `k` in its own sentence? */
+function blocksBefore(items: Item[], k: number): boolean {
+  for (let m = k - 1; m >= Math.max(0, k - 9); m--) {
+    const { place, w } = items[m]!;
+    if (/^[.;!?\n]$/.test(w)) return false;
+    if (place && place.kind !== 'part') return true;
+  }
+  return false;
 }
 
 const opensNote = (items: Item[], k: number): boolean =>

@@ -7,12 +7,13 @@ import { HARD } from './joints.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
 
 /** What a stretch of a note is about. */
-type Told = 'deed' | 'found' | 'open' | 'plan' | 'goods' | 'matter';
+type Told = 'deed' | 'found' | 'said' | 'open' | 'plan' | 'goods' | 'matter';
 
 /** What may go on in one sentence with what: only where the talk turns from one to another that is not here a stop is put. */
 const TURNS: Record<Told, Told[]> = {
   deed: ['open', 'plan', 'goods', 'matter'],
   found: ['open', 'plan', 'goods', 'matter'],
+  said: ['goods', 'matter'],
   goods: ['deed', 'found', 'open', 'matter'],
   matter: ['deed', 'found', 'goods'],
   open: [],
@@ -44,13 +45,27 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
   )
     return 'matter';
   if (COLOURS.has(first.w) && rest[1]?.w === 'for' && rest[3]?.topic) return 'matter';
+  // "still need binding, six yards"
+  const want = /^(still|also)$/.test(first.w) ? 1 : 0;
+  if (
+    /^(need|needing|must|buy)$/.test(rest[want]?.w ?? '') &&
+    rest.slice(want + 1, want + 6).some((x) => x.material && !x.action?.form.startsWith('p')) &&
+    (rest.some((x) => x.quantity?.unit) ||
+      (items[to]?.w === ',' && items[to + 1]?.quantity?.unit) ||
+      / (buy|more) /.test(wordsBetween(rest)))
+  )
+    return 'goods';
   // "two fat quarters of check, 3 pounds apiece"
   if (first.quantity?.unit && rest.slice(1, 6).some((x) => x.material) && goodsPrice(items, from, to))
     return 'goods';
   // "there's a stain on 2-3", "2-3 torn", "holes and stains all over the backing"
   const found = rest.findIndex((x) => x.finding !== undefined || x.fail);
-  if (found < 0) return undefined;
   const before = rest.slice(0, found);
+  // "2-3 needs patching", "row two got a press"
+  if (found < 0)
+    return hasPlace(first) && /^(needs|wants|is|'s|has|got|gets|will|'ll)$/.test(rest[1]?.w ?? '')
+      ? 'said'
+      : undefined;
   if (hasPlace(first)) return before.slice(1).every((x) => BE.has(x.w) || hasPlace(x)) ? 'found' : undefined;
   return before.every(
     (x) => /^(there|'s|are|is|a|an|some|few|couple|of|two|three|found|the)$/.test(x.w) || x.quantity,
