@@ -535,6 +535,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'moth holes|hole|damage|eaten',
     'motheaten',
     'mothed',
+    'mothy',
     'carpet beetle|beetles',
     'insect damage',
     'insects',

@@ -59,6 +59,8 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
           w === 'no' &&
           /^(longer|i|they|it|we|she|he|that|this|there|,|wait|idea|clue)$/.test(items[m + 1]?.w ?? '')
         ) &&
+        // "no more than tender"
+        !(w === 'no' && items[m + 2]?.w === 'than') &&
         !(w === 'not' && items[m + 1]?.w === 'only') &&
         // "can't decide whether to patch it"
         !(
@@ -110,6 +112,10 @@ export function stateOf(
       before,
     ) ||
     / 'd (meant|planned|intended|hoped) (to|of|on)\b/.test(before) ||
+    // "figured on washing it but not with that red in it"
+    (/ (?:figured|reckoned|planned|counted|banked|set) on $/.test(before) &&
+      / but (?:not|no|i|that|it|we) /.test(sentence)) ||
+    / (?:had|'d) (?:it in mind|a mind|thought|half a mind) to (?:\S+ ){0,4}$/.test(before) ||
     /\b(had) (meant|planned|intended|hoped|been going|been meaning|been planning|thought) (to|of|on)\b/.test(
       before,
     ) ||
@@ -127,6 +133,22 @@ export function stateOf(
     /(?<!n't )\b(forget|drop|skip|never mind|cancel|scrap|nix|ditch|lose) (the|that|it|about|doing|all|any|this)\b/.test(
       before,
     ) || /^ (so |and |but |right |ok |okay |no |then )*(forget|drop|skip|never mind|scrap|nix) /.test(words);
+  // "don't think I'll wash it"; "I don't think it needs washing" only says so
+  const doubted =
+    / n't (?:think|reckon|suppose|believe|fancy)(?: that)? .*?(needs?|wants?|'ll|will|'d|would|shall|going)\b/.exec(
+      before,
+    )?.[1];
+  if (doubted && form !== 'past') return /^(need|want)/.test(doubted) ? 'denied' : 'dropped';
+  // "right now I'm taking the border off and whether the others stay I don't know"
+  if (
+    form === 'ing' &&
+    / (?:'m|am|'re|are)(?: now| just| currently)? $/.test(before) &&
+    / (?:now|at the moment|currently|as we speak) /.test(words) &&
+    !looksUndecided(words)
+  )
+    return 'doing';
+  // "gave up patching 2-5"
+  if (form === 'ing' && / (?:gave|given|giving) up (?:on )?(?:the )?$/.test(before)) return 'dropped';
   if (
     called ||
     (form !== 'past' && GIVEN_UP.test(before) && / (idea|plan|thought|notion|of|on|doing) /.test(before))

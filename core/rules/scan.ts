@@ -667,7 +667,7 @@ function itemAt(
   const pointed = findPointer(tokens, i, ctx);
   const place = !block ? pointed : !pointed ? block : pointed.next > block.next ? pointed : block;
   const fabric = findFabric(tokens, i, fabrics);
-  const plain = LEXICON.longestAt(tokens, i);
+  const plain = phraseAt(tokens, i);
   const hedged = hedgedPhraseAt(tokens, i);
   const hit = hedged && hedged.next > (plain?.next ?? 0) ? hedged : plain;
   const longest = Math.max(place?.next ?? 0, fabric?.next ?? 0, hit?.next ?? 0);
@@ -744,6 +744,21 @@ function itemAt(
   if (item.part && !item.place)
     item.place = { next: longest, places: [item.part], how: 'said', rule: 'place.part', kind: 'part' };
   return item;
+}
+
+/** A phrase of the lexicon; "the blocks are sound" tells no size, and the verb is no part of it. */
+function phraseAt(tokens: Token[], i: number): ReturnType<typeof LEXICON.longestAt> {
+  const hit = LEXICON.longestAt(tokens, i);
+  if (
+    !hit ||
+    hit.next < i + 2 ||
+    !/^(is|are|'s|was|were)$/.test(tokens[hit.next - 1]!.w) ||
+    !hit.payloads.every((s) => s.k === 'measure') ||
+    tokens.slice(hit.next, hit.next + 4).some((t) => t.kind === 'number' || startsNumber(t.w))
+  )
+    return hit;
+  const noun = LEXICON.longestAt(tokens.slice(i, hit.next - 1), 0);
+  return noun && { payloads: noun.payloads, next: i + noun.next };
 }
 
 /** A finder that looks past the last word ("both of", "£3 /") ends where the note ends. */

@@ -150,7 +150,10 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     items.some((x) => x.duration || x.stitch || x.action?.form === 'past')
   )
     return undefined;
-  if (!asked && DID_IT.test(head) && !items.some((x) => x.action?.form === 'base')) return undefined;
+  if (!asked && DID_IT.test(head) && !items.some((x) => x.action?.form === 'base' && !x.seam))
+    return undefined;
+  // "do the seams in row six tomorrow": work to do
+  if (!asked && DO_IT.test(head)) return undefined;
   if (ASKING.test(head)) return head;
   if (nominal(head, itemsFrom(items, whole, head), asked)) return head;
   const within = ASKING_WITHIN.exec(head);
@@ -177,6 +180,8 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
 /** "Did the second row today": she did; a question has a verb after its "did". */
 const DID_IT =
   /^did (?:the|this|that|it)\b(?!.*\b(?:have|get|come|came|go|need|take|say|ask|want|run|fit|make|work|give|cost|dry|fade|bleed|last(?! (?:night|evening|week|month|\w+day|thing)\b)|reach|look|hold|do|end|start|finish|ever|i|we|you|she|he|they)\b)/;
+const DO_IT =
+  /^do (?:the|this|that|those|these|both|all|row|rows|block)\b(?!.*\b(?:have|get|need|want|match|fit|look|take|still|i|we|you)\b)/;
 const findsDamage = (items: Item[]): boolean => {
   const place = items.findIndex((x) => x.place?.kind === 'blocks' && x.place.how === 'said');
   return place >= 0 && items.slice(place + 1).some((x) => x.finding && x.finding !== 'sound');

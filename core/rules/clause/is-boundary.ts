@@ -81,13 +81,14 @@ export function isAbbreviation(items: Item[], k: number): boolean {
 /** "moth along the top border and in 2-3 the silk is torn": at the second place something of its own is found. */
 function findsElsewhere(items: Item[], k: number, right: number, current: Item[]): boolean {
   if (!/^(in|on|at|along|down|across|round|around|over)$/.test(items[k + 1]!.w)) return false;
-  if (!current.some((x, m) => (x.finding || x.fail || x.action) && (x.fail || isPredicate(current, m))))
-    return false;
+  if (!current.some((x, m) => x.fail || isPredicate(current, m))) return false;
   const next = items[right + 1];
   if (
     !next ||
     !(
-      /^(the|a|an|some|its|that|there|one|two|both|it|i)$/.test(next.w) ||
+      /^(the|a|an|some|its|that|there|one|two|both|it|i|half|most|all|many|several|they|nearly|every|a few)$/.test(
+        next.w,
+      ) ||
       next.fabric ||
       next.seam ||
       next.finding

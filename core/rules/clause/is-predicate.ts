@@ -1,5 +1,6 @@
 import { isFailing } from '../conditions/is-failing.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isGiven, isTerseVerb } from './given-form.ts';
 import { removalAt } from './removal-at.ts';
 
@@ -507,6 +508,8 @@ function isOff(items: Item[], k: number): boolean {
       thing(items[m]) &&
       (m === 0 ||
         /^(,|the|all|old|last|and|&|then)$/.test(items[m - 1]?.w ?? '') ||
+        // "that's binding off"
+        (items[m - 1]?.w === "'s" && items[m - 2]?.w === 'that') ||
         // "3-3 patch off", "r3 ties out"
         items[m - 1]!.place !== undefined)
     );
@@ -526,7 +529,10 @@ export const isInverted = (items: Item[], k: number): boolean =>
 /** Is a place or a side what needs it, and not the maker: "the other sides still need", "2-1 and 2-2 need"? */
 function needsDoing(items: Item[], k: number): boolean {
   let m = k - 1;
-  while (/^(still|all|both|also|now|really)$/.test(items[m]?.w ?? '')) m--;
+  while (
+    /^(still|all|both|also|now|really|might|may|could|will|'ll|probably|maybe|just)$/.test(items[m]?.w ?? '')
+  )
+    m--;
   return items[m]?.place !== undefined && !items.slice(0, m).some((x) => /^(i|we)$/.test(x.w));
 }
 
@@ -549,7 +555,11 @@ function isIngVerb(items: Item[], k: number): boolean {
   )
     return true;
   // "4-4 wants stitching back down", "the other three sides still need binding"
-  if (/^(needs|wants)$/.test(before) || (/^(need|want)$/.test(before) && needsDoing(items, k - 1)))
+  if (
+    /^(needs|wants)$/.test(before) ||
+    (before === 'with' && / could do with $/.test(` ${wordsBetween(items, k - 3, k).trim()} `)) ||
+    (/^(need|want)$/.test(before) && needsDoing(items, k - 1))
+  )
     return true;
   return (
     [

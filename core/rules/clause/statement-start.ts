@@ -125,18 +125,33 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     putsStuff(items, k)
   )
     return true;
+  // "3-3 darned 3-4 patched": what is done stands behind each of them
+  if (
+    item.place?.kind === 'blocks' &&
+    before.action?.form === 'past' &&
+    says[k - 1] &&
+    current.at(-2)?.place?.kind === 'blocks' &&
+    current.slice(0, -2).every((x) => x.place || /^(and|&|,|then|so|the|also)$/.test(x.w)) &&
+    (items[k + 1]?.action?.form === 'past' || items[k + 1]?.w === 'left')
+  )
+    return true;
   if (item.fabric && !item.place && clothBegins(items, k, before)) return true;
   if (!says[k]) return false;
   const lastItem = current[last]!;
   // "took the tacking out", "have come off the bottom row": the particle belongs to the verb before
   if (PARTICLES.has(item.w) && Object.hasOwn(REMOVE_VERBS, lastItem.w)) return false;
   const between = current.slice(last + 1);
+  // "gave up patching 2-5"
+  if (/^(gave|given|giving) up$/.test(lastItem.w) && item.action?.form === 'ing' && between.length < 3)
+    return false;
   // "washing is out"
   if (PARTICLES.has(item.w) && lastItem.action && between.every((x) => BE.has(x.w))) return false;
   // "darned the hole", "pressed the puckers out", "closed the split seam": the finding is what the work is done to.
   const doing =
     lastItem.action ||
     removalAt(current, last) ||
+    // "slipped a scrap of lawn under the hole"
+    (/^(slipped|slid|eased|popped)$/.test(lastItem.w) && current.slice(last + 1).some((x) => x.material)) ||
     /^(live|living|leave|leaving|keep|keeping)$/.test(lastItem.w);
   // "tear darned, 20 min": what was worked on
   const seamTold = between.some((x, m) => x.seam && /^('s|is|are|was|were)$/.test(between[m + 1]?.w ?? ''));
@@ -204,6 +219,8 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
   if (item.action && lastItem.action && lastItem.stitch && between.length === 0) return false;
   // "both stains in row two spotted": what was done to them
   if (item.w === 'spotted' && lastItem.finding === 'stain') return false;
+  // "the backing's good no stains"
+  if (item.finding && !item.action && /^(no|not|without|hardly)$/.test(before.w)) return false;
   // findings side by side: "splitting into strips", "stained and torn" is cut elsewhere
   if (item.finding && lastItem.finding && between.length === 0) return false;
   // "the loss in 3-2 is patched": the damage is what the work was done to
@@ -244,7 +261,8 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     )
   )
     return false;
-  if (item.action?.form === 'ing' && PREPOSITIONS.has(before.w)) return false;
+  // "photograph the back before washing"
+  if (item.action?.form === 'ing' && (PREPOSITIONS.has(before.w) || before.w === 'before')) return false;
   if (item.action?.form === 'base' && /^(to|of|or)$/.test(before.w) && lastItem.action)
     return before.w !== 'or';
   if (

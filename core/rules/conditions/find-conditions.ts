@@ -145,7 +145,7 @@ function refine(
           before === 'for' ||
           before === 'with' ||
           before === 'as' ||
-          (/^(idea|thread|cotton|while|deal|bit|long|job|day|lamp|light|one|hour|inch|time|enough|now|news|pins|needles|linen|silk|soap|to|stuff|few|size|steam|sponge)$/.test(
+          (/^(idea|thread|cotton|while|deal|bit|long|job|day|lamp|light|one|hour|inch|time|enough|now|news|pins|needles|linen|silk|soap|to|stuff|few|size|steam|sponge|night|grief|lord|god|heavens|gracious|morning|evening)$/.test(
             after,
           ) &&
             !(after === 'to' && /^(me|us|my)$/.test(w(items, k + 2))))
@@ -161,6 +161,8 @@ function refine(
               ),
             ) ||
           isNamed(items[k - 1]) ||
+          // "the damask ones sound tho"
+          (/^(ones?|blocks?|squares?|bits?)$/.test(before) && isNamed(items[k - 2])) ||
           // "block one, sound", "black velvet - sound": and nothing more is said of it
           (/^(,|-|--|=)$/.test(before) && isNamed(items[k - 2]) && (word === 'sound' || after === ''));
         if (!copula) return undefined;
@@ -327,6 +329,9 @@ function refine(
   }
 }
 
+const OF_HOUSE =
+  /^(?:tank|radiator|pipe|pipes|boiler|geyser|gutter|tap|cistern|roof|window|bulb|fuse|kettle|lamp|tyre|tire|hose|heater|washer|bag|bottle)$/;
+
 const isCloth = (x: Item): boolean => x.material === 'fabric' && !/^(piece|bit)s?$/.test(x.w);
 
 /** "1-2/2-2" right before the word at `k`, with only a form of to be between. */
@@ -346,6 +351,12 @@ function failure(
   const item = items[k]!;
   const word = item.w;
   if (!isFailing(items, k)) return undefined;
+  // "a tank burst in the attic": a thing of the house
+  if (
+    /^(burst|bust|gone|went|broke|broken|split|popped|failed|blown|blew|cracked)$/.test(word) &&
+    OF_HOUSE.test(w(items, k - 1))
+  )
+    return undefined;
   if (removalAt(items, k)) return undefined;
   // "the ties come out first" is work to do
   if (/^come (out|off|away)$/.test(word) && !/^(have|has|'ve|'s|had)$/.test(w(items, k - 1)))

@@ -27,6 +27,14 @@ export function makeCondition(
     placed.places[0] === 'edge' &&
     (items[0]?.w === 'with' ||
       items.some((x, k) => x === placed.items[0] && items[k - 1]?.w === 'its') ||
+      // "an old patch, and the edge of it is ravelling"
+      items.some(
+        (x, k) =>
+          x === placed.items[0] &&
+          items[k + 1]?.w === 'of' &&
+          (/^(it|that|them)$/.test(items[k + 2]?.w ?? '') ||
+            /^(patch|darn|repair|hole)$/.test(items[k + 3]?.w ?? '')),
+      ) ||
       // "5-2 torn, edges ravelled"
       (items[0]?.w === 'edges' &&
         !/ (?:all|round|around|sides?) /.test(`${items.map((x) => x.w).join(' ')} `))) &&

@@ -59,6 +59,8 @@ function sideFirst(tokens: Token[], i: number, index: FabricIndex) {
   if (NOUNS.test(w(tokens, j)) && w(tokens, j + 1) === 'of') j++;
   const isOf = w(tokens, j) === 'of';
   // "what was left of the gingham", "used the last of the blue": how much of it, not which
+  // "every last one of the blue ticking": all of it
+  if (end.at === 'last' && /^(every|each)$/.test(w(tokens, i - 1))) return undefined;
   if (isOf && end.at === 'left' && w(tokens, i - 1) !== 'the') return undefined;
   if (isOf && end.at === 'last' && /^(with|used|using|from|of|was|is|'s|took)$/.test(w(tokens, i - 2)))
     return undefined;

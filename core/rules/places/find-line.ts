@@ -107,6 +107,8 @@ type Choice = {
 function choiceAt(tokens: Token[], i: number): Choice | undefined {
   const word = w(tokens, i);
   const after = w(tokens, i + 1);
+  // "every last block of it": all of them
+  if (word === 'last' && /^(every|each)$/.test(w(tokens, i - 1))) return undefined;
   if (word === 'odd' || word === 'even')
     return {
       of: (total) => countUp(1, total).filter((k) => k % 2 === (word === 'odd' ? 1 : 0)),

@@ -223,6 +223,31 @@ function seamLeadsTo(tokens: Token[], i: number): boolean {
   );
 }
 
+/** "directly beneath that one there is a patch", "right above it there's a hole", "below that one, a stain": the block it is at. */
+function straightBelow(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const led = /^(directly|immediately|right|just)$/.test(w(tokens, i));
+  const j = led ? i + 1 : i;
+  const way = w(tokens, j);
+  if (!/^(below|above)$/.test(way) && !(led && /^(beneath|under|underneath)$/.test(way))) return undefined;
+  if (
+    !/^(|[.,;:\n]|and|then|so|but|now)$/.test(w(tokens, i - 1)) ||
+    !/^(it|that|this)$/.test(w(tokens, j + 1))
+  )
+    return undefined;
+  const next = /^(one|block)$/.test(w(tokens, j + 2)) ? j + 3 : j + 2;
+  if (!/^(there|,|is|'s|has|a|an|we|i)$/.test(w(tokens, next))) return undefined;
+  const base = lastBlock(ctx);
+  const place = base && blockFrom(ctx.grid, base, way === 'above' ? -1 : 1, 0);
+  return {
+    next,
+    places: place ? [place] : [],
+    how: 'implied',
+    rule: 'place.neighbour',
+    kind: 'pointer',
+    ...(place ? {} : { outside: Boolean(base) }),
+  };
+}
+
 function neighbourAt(
   tokens: Token[],
   i: number,
@@ -231,7 +256,7 @@ function neighbourAt(
 ): PlaceFound | undefined {
   const beyond = allBeyond(tokens, i, ctx, placeAt);
   if (beyond) return beyond;
-  const counted = nthOfLine(tokens, i, ctx);
+  const counted = nthOfLine(tokens, i, ctx) ?? straightBelow(tokens, i, ctx);
   if (counted) return counted;
   let j = i;
   let the = false;

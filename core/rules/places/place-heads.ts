@@ -54,7 +54,7 @@ export const PLACE_HEADS: Readonly<Record<'blocks' | 'part' | 'pointer', Readonl
     ...ENDS,
     ...POINTING,
     ...words(
-      'everything diagonally opposite other others following previous preceding one ones piece pair seam corner between',
+      'directly immediately below above diagonally opposite other others following previous preceding one ones piece pair seam corner between',
     ),
     ...words('neighbour neighbours neighbor neighbors hand rest remainder another'),
     ...words('it there here them they everything'),

@@ -1,5 +1,5 @@
 import { isPredicate } from '../clause/is-predicate.ts';
-import { IS_DONE, WILL_DO } from './a-patch.ts';
+import { BEGUN, IS_DONE, WILL_DO } from './a-patch.ts';
 import { LIGHT_LEAD, lightVerb } from './light-verb.ts';
 import { removalSoon } from './removal-soon.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
@@ -12,7 +12,9 @@ export function aDarn({ items, k, item, before, after, choosing }: WordAt): WayF
     (choosing ||
       / (won|wins|wins out) /.test(after) ||
       WILL_DO.test(after) ||
+      BEGUN.test(before) ||
       / get away with (?:a|just a) $/.test(before) ||
+      / (?:gave|given|giving) up on (?:the|that|my) $/.test(before) ||
       (/ (the|my|that) $/.test(before) && IS_DONE.test(after)) ||
       / (?:finished|finish|finishing|started|starting|begun|began|did|doing) (?:the|that|its|my) $/.test(
         before,
@@ -27,6 +29,8 @@ export function aDarn({ items, k, item, before, after, choosing }: WordAt): WayF
       IS_DONE.test(after)) &&
     !removalSoon(items, k)
   ) {
+    if (BEGUN.test(before))
+      return found({ action: 'darn', form: 'ing', at: k, items: [item], rule: 'treatment.a-darn' }, k);
     const light = lightVerb(items, k);
     return found(
       {

@@ -12,6 +12,12 @@ export const IS_DONE = /^ (is|'s|are) (now |all |both )*(done|finished|complete|
 export const WILL_DO =
   /^ (?:will|'ll|would|'d|should|ought to) (?:just |easily |probably )?(?:do|suit|be enough|be best|be better)\b/;
 
+const WORKED_ON =
+  / (?:gave|give|giving|pressed|pressing|press|ironed|ironing|iron|steamed|steam|trimmed|trim|trimming|photographed|washed|dampened) (?:the|that|its|my|both|those) (?:new |fresh |other |big |little |green )?$/;
+/** "started on the patch", "made a start on the darn": it is in hand. */
+export const BEGUN =
+  / (?:started|starting|begun|began|start|made a start|get going|got going) (?:on |with )?(?:the|that|its|my|this) $/;
+
 /** "put a patch on", "needs a patch", "patch or leave". */
 export function aPatch({ items, k, item, before, after, all, choosing, thing, used }: WordAt): WayFound {
   // "patch is on three three", told of the one that was to go there; "there's a patch on 3-3" is an old one
@@ -25,11 +31,15 @@ export function aPatch({ items, k, item, before, after, all, choosing, thing, us
   )
     return found({ action: 'patch', form: 'past', at: k, items: [item], rule: 'treatment.a-patch' }, k);
   if ((item.w === 'patch' || item.w === 'patches') && !(item.action && isPredicate(items, k))) {
+    // "gave the new patch a press", "ironed the patch on 3-3": what was done to it
+    if (WORKED_ON.test(before) || (/ for (?:the |all the |my )?$/.test(before) && / cut /.test(before)))
+      return 'none';
     // "substituted a new patch for the rotten one"
     if (items.slice(Math.max(0, k - 5), k).some((x) => x.action?.v === 'replace')) return 'none';
     if (
       choosing ||
       WILL_DO.test(after) ||
+      BEGUN.test(before) ||
       / get away with (?:a|just a) $/.test(before) ||
       / (?:finished|finish|finishing|started|starting|begun|began|wants|needs|gets|got|had|did|doing|done|making|made) (?:the|that|its|my|this) $/.test(
         before,
@@ -72,6 +82,8 @@ export function aPatch({ items, k, item, before, after, all, choosing, thing, us
         verbNear(items, k, ['resew', 'patch', 'piece', 'baste', 'cut'], used) ??
         plainVerbNear(items, k) ??
         (/ (?:doing|making) (?:the|that|its|my|this) $/.test(before) ? lightVerb(items, k) : undefined);
+      if (BEGUN.test(before))
+        return found({ action: 'patch', form: 'ing', at: k, items: [item], rule: 'treatment.a-patch' }, k);
       return found(
         {
           action: 'patch',

@@ -8,6 +8,15 @@ import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "muslin behind it", "a bit of silk as a support". */
 export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
+  // "an old mend, interfacing glued behind": how it was found
+  if (
+    (isCloth(item) || item.material === 'interfacing') &&
+    items.slice(0, k).some((x) => x.finding === 'old-repair') &&
+    /^ (?:glued|stuck|ironed|fused|sewn|stitched|pasted|bonded)(?: \S+)? (?:behind|underneath|on behind) /.test(
+      after,
+    )
+  )
+    return 'none';
   if (
     (isCloth(item) || item.material === 'interfacing' || item.w === 'cloth' || item.w === 'something') &&
     / (behind|underneath|to the back|on the back|on the reverse|at the back|in behind|support|as (a )?support|for support|under|beneath|backing it|to back) /.test(

@@ -1,7 +1,16 @@
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "label lower right corner tomorrow", "label on the back next week": where it is to go, with no verb. */
-export function labelToGo({ items, k, item }: WordAt): WayFound {
+export function labelToGo({ items, k, item, before, after }: WordAt): WayFound {
+  // "need to make a label", "still have a label to write"
+  if (
+    item.w === 'label' &&
+    (/ (?:to|must|should|will|'ll|gonna) (?:make|do|write|embroider|sew|print|stitch|design) (?:a|the|its|some sort of) (?:new |little |proper )?$/.test(
+      before,
+    ) ||
+      /^ (?:still )?to (?:make|do|write|embroider|print|stitch|be made|be written)\b/.test(after))
+  )
+    return found({ action: 'label', form: 'base', at: k, items: [item], rule: 'treatment.label-to-go' }, k);
   if (item.w !== 'label' || !items.slice(0, k).every((x) => /^(the|and|then|,)$/.test(x.w))) return undefined;
   let m = k + 1;
   while (/^(on|in|at|to|the|for)$/.test(items[m]?.w ?? '') && m < k + 4) m++;

@@ -12,6 +12,7 @@ import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isOthers, tellsOldRepair } from './by-others.ts';
 import { isTreatment } from './is-treatment.ts';
+import { RUNS, upTo } from './so-far.ts';
 import { isHeadedToDo } from './standing-told.ts';
 import { isForGood, type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 import { givenUpAt } from './verdict.ts';
@@ -312,6 +313,19 @@ export function makeTreatment(
             .filter((p, _n, all) => p !== 'binding' || all.length === 1)
             .map((p) => p.replace(/^border-/, 'edge-'));
   }
+  // "tied as far as row four", "pressed down to row three"
+  if (
+    places &&
+    status === 'done' &&
+    RUNS.has(action) &&
+    places.length > 1 &&
+    placed.items.length === 1 &&
+    places.every((p) => splitBlock(p)) &&
+    / (?:as far as|(?:up|down|through) to|up till|until) (?:the end of )?(?:the )?$/.test(
+      wordsBetween(items, way.at + 1, items.indexOf(placed.items[0]!)),
+    )
+  )
+    places = upTo(state, places, []) ?? places;
   // "cut the whole thing out" of a block
   if (
     places?.[0] === 'quilt' &&

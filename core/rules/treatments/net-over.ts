@@ -6,6 +6,15 @@ import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "net over it", "a layer of tulle on 3-2": over the face. */
 export function netOver({ items, k, item, before, after, all, choosing, used }: WordAt): WayFound {
+  // "I'll net it instead", "might have to net 2-5": the verb
+  if (
+    item.w === 'net' &&
+    / (?:'ll|will|to|gonna|could|might|may|should|must|shall|can|would|'d|let 's) (?:just |probably |also )?$/.test(
+      before,
+    ) &&
+    !/^ (?:over|on) /.test(after)
+  )
+    return found({ action: 'overlay', form: 'base', at: k, items: [item], rule: 'treatment.to-net' }, k);
   if (
     isNet(item) &&
     // "washed the net before using it"

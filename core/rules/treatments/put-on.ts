@@ -77,7 +77,7 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
   if (
     on &&
     !patched &&
-    !(verb === 'got' && items[k + 1]?.w === 'to') &&
+    !(/^(got|going)$/.test(verb) && items[k + 1]?.w === 'to') &&
     !ways.some((x) => x.action === 'label' || x.action === 'add-border' || x.action === 'bind') &&
     (item.w !== 'on' || / (is|are|'s|'re|both|now|was|were|go|goes) $/.test(before) || isNowOn(items, k))
   ) {

@@ -131,7 +131,8 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
   if (v === 'stabilize' && !done && /^(backing|lining|relining)$/.test(w))
     return (/ (bother|bothering|start|started|keep) $/.test(before) && items[k + 1]?.place) ||
       // "2-1 and 2-2 need backing with muslin"
-      (/ (needs?|wants?) $/.test(before) && items.slice(0, k).some((x) => x.place?.kind === 'blocks')) ||
+      (/ (needs?|wants?|could do with) $/.test(before) &&
+        items.slice(0, k).some((x) => x.place?.kind === 'blocks')) ||
       // "lining 2-3 with muslin now"
       (w !== 'backing' && items[k + 1]?.place?.kind === 'blocks')
       ? 'stabilize'

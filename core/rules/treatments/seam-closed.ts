@@ -63,11 +63,13 @@ export function goneOver({ items, k, item }: WordAt): WayFound {
 /** "did the open seam at 2-4", "ran that seam again", "went back over the seam", "put the seam right": sewn, though the verb says nothing of its own. */
 export function seamSeenTo({ items, k, item, before, after }: WordAt): WayFound {
   // asked at the seam, since no rule is asked at "did"
-  if (item.seam && / (?:did|done) (?:the|that|both|those|its) (?:\S+ )?$/.test(before) && !isTold(items, k))
+  const did =
+    item.seam && / (did|done|do|doing) (?:the|that|both|those|its|all the) (?:\S+ )?$/.exec(before)?.[1];
+  if (did && !isTold(items, k))
     return found(
       {
         action: 'resew',
-        form: 'past',
+        form: did === 'do' ? 'base' : did === 'doing' ? 'ing' : 'past',
         at: k,
         items: [item, ...openSeam(items, k)],
         rule: 'treatment.seam-seen-to',

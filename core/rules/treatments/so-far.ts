@@ -10,7 +10,7 @@ import type { ReaderState } from '../reader-state.ts';
 import { isTreatment } from './is-treatment.ts';
 
 /** Deeds that go from row to row. */
-const RUNS = new Set<Action>(['tie', 'quilt', 'baste', 'clean', 'press', 'darn', 'remove']);
+export const RUNS = new Set<Action>(['tie', 'quilt', 'baste', 'clean', 'press', 'darn', 'remove']);
 const REACHED =
   / (?:(?:got|been|went|gone|reached|managed|made it|done|did|stopped) (?:it )?(?:only |just )?(?:as far as|to|up to|through to|down to|at)|(?:only|just) (?:as far as|up to|to)|reached) /;
 const IN_HAND =
@@ -112,8 +112,11 @@ export function begunAlong(
 }
 
 /** The blocks of a row up to the one reached; the rows after those told, up to the one reached. */
-function upTo(state: ReaderState, reached: string[], told: string[]): string[] | undefined {
-  const { grid } = state;
+export function upTo(
+  { grid }: Pick<ReaderState, 'grid'>,
+  reached: string[],
+  told: string[],
+): string[] | undefined {
   const at = splitBlock(reached.at(-1)!)!;
   if (reached.length === 1)
     return Array.from({ length: at.block }, (_, k) => blockAt(grid, at.row, k + 1)).filter(

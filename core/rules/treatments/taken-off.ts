@@ -192,9 +192,11 @@ export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFou
           action: 'remove',
           object: object?.object ?? ownObject(item.w, thing),
           form:
-            removal.form === 'base' &&
-            /^(come|comes)$/.test(item.w) &&
-            / (has|have|'ve|'s|had)( all| now| just| already| finally)* $/.test(before)
+            (removal.form === 'base' &&
+              /^(come|comes)$/.test(item.w) &&
+              / (has|have|'ve|'s|had)( all| now| just| already| finally)* $/.test(before)) ||
+            // "I have the backing off"
+            (item.w === 'have' && / (?:i|we)(?: now)? $/.test(before) && items[k + 1]?.w !== 'to')
               ? 'past'
               : removal.form,
           at: k,
@@ -462,6 +464,13 @@ function thingOf(
   const next = items.slice(k + 1, (particle ?? k) + 6);
   const pronoun = next.find((x) => /^(it|them|that|those|what|em|this)$/.test(x.w));
   if (pronoun) return { object: thing as RemovedObject, item: items[k]! };
+  // "quilting stitches all snapped, picked out the rest"
+  if (
+    /^(ties|quilting|stitching|pins)$/.test(thing) &&
+    next.some((x, m) => /^(rest|remains|remainder|others|left)$/.test(x.w) && next.length - m < 7) &&
+    !next.some((x) => x.place || x.object)
+  )
+    return { object: thing as RemovedObject, item: items[k]! };
   // "an earlier patch at 6-4. It has since been lifted off"
   const passive =
     /^ (?:it|they|that|those) (?:(?:has|have|had|'s|'ve|since|now|all|later|then|also|just) )*(?:been|was|were|is|are|got) (?:(?:since|now|all|later|then|also|carefully|gently) )*$/.test(
