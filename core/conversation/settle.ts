@@ -144,8 +144,12 @@ function impliedTask(drafts: Draft[], d: Draft, state: ReaderState): Task | unde
     ? near.findLast(
         ({ entry: e, origins }) =>
           (origins['action'] ?? origins['entry'])!.from < told.from &&
-          // tacking down what is then couched is no work of its own
-          !(e.kind === 'treatment' && e.action === 'baste' && near.length > 1),
+          // tacking down what is then couched is no work of its own, nor are the pins that come out on the way
+          !(
+            e.kind === 'treatment' &&
+            (e.action === 'baste' || (e.action === 'remove' && e.object === 'pins')) &&
+            near.length > 1
+          ),
       )
     : undefined;
   const pool = before ? [before] : near.length ? near : treatments;

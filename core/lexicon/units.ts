@@ -41,6 +41,7 @@ export const UNIT_WORDS: Record<string, MaterialUnit> = {
   fqs: 'fat-quarter',
   spool: 'spool',
   spools: 'spool',
+  sp: 'spool',
   reel: 'spool',
   reels: 'spool',
   cone: 'spool',

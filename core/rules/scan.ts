@@ -4,7 +4,7 @@ import { COUNT_WORDS, TEN_WORDS } from '../text/number-words.ts';
 import { readCount } from '../text/read-number.ts';
 import type { Token } from '../text/tokenise.ts';
 import { wordSet } from '../text/word-set.ts';
-import { findCost, findQuantity, isSetBack, readUnit } from './amounts/find-amount.ts';
+import { type CostFound, findCost, findQuantity, isSetBack, readUnit } from './amounts/find-amount.ts';
 import { settleDeeds } from './clause/governor.ts';
 import { type FabricIndex, findFabric } from './fabrics/find-fabric.ts';
 import { hedgedPhraseAt } from './hedged-phrase.ts';
@@ -183,12 +183,23 @@ function metresAsMinutes(items: Item[], commerce: boolean): void {
     const after = items[k + 1];
     const rest = after !== undefined && RESTING.test(after.w);
     if (
-      (before && !before.action && !before.stitch && !BEFORE_MINUTES.test(before.w)) ||
+      (before &&
+        !before.action &&
+        !before.stitch &&
+        !BEFORE_MINUTES.test(before.w) &&
+        // "darn 2-2 15m", "patch 5-4 muslin 30m"
+        !(
+          quantity.value! >= 10 &&
+          (before.place?.kind === 'blocks' || items[k - 2]?.place?.kind === 'blocks')
+        )) ||
       (after &&
         !rest &&
         !AFTER_MINUTES.test(after.w) &&
         // "1h cutting, 20m piecing": hours of work stand beside it, or what nobody buys by the metre
-        !(after.task && (!after.material || items.some((x) => x.duration))))
+        !(after.task && (!after.material || items.some((x) => x.duration))) &&
+        // "40m unpick", "darn 2-2 15m grey thr"
+        !(after.action?.form === 'base' && !after.material && items.length === 2) &&
+        !(quantity.value! >= 10 && before?.place?.kind === 'blocks' && items[k - 2]?.action))
     )
       continue;
     if (rest && !items.some((x) => x.span || x.clock || x.task)) continue;
@@ -222,13 +233,22 @@ const RESTING = /^(tea|supper|lunch|dinner|coffee|break|phone|rest|dog|door|call
 /** "the calico was three fifty": a sum behind a material, and no hour. */
 const isSum = (tokens: Token[], i: number): boolean =>
   /^(was|were|is|came|cost)$/.test(tokens[i - 1]?.w ?? '') &&
-  Boolean(LEXICON.longestAt(tokens, i - 2)?.payloads.some((s) => s.k === 'material'));
+  (Boolean(LEXICON.longestAt(tokens, i - 2)?.payloads.some((s) => s.k === 'material')) ||
+    // "bought a fat quarter of rose print that was four fifty"
+    (/^(that|which|it|they|those)$/.test(tokens[i - 2]?.w ?? '') &&
+      tokens.slice(Math.max(0, i - 24), i - 2).some((t) => /^(bought|got|ordered|picked)$/.test(t.w)) &&
+      !tokens.slice(i - 3, i).some((t) => /^(at|when|since|till|until)$/.test(t.w)) &&
+      tokens
+        .slice(Math.max(0, i - 8), i - 2)
+        .some((_t, k, few) =>
+          LEXICON.longestAt(tokens, i - 2 - few.length + k)?.payloads.some((s) => s.k === 'material'),
+        )));
 
 const SOLD_BY = /^(pack|packet|package|roll|bolt|spool|reel|skein|ball|hank)s?$/;
 /** "a queen size pack of batting thirty two ninety nine": goods and, at the very end, dollars and cents in words. */
 /** Things of a shop, and words of the tape measure. */
 const SOLD =
-  /^(thread|needles?|sharps|betweens|pins|thimbles?|yarn|floss|wadding|batting|soap|chalk|scissors)$/;
+  /^(thread|vinegar|net|tulle|muslin|calico|interfacing|fusible|detergent|soap|needles?|sharps|betweens|pins|thimbles?|yarn|floss|wadding|batting|soap|chalk|scissors)$/;
 const MEASURED =
   /^(wide|long|width|length|by|x|side|diagonal|diag|strips?|seam|border|cm|mm|inches|used|start|stop|at)$/;
 /** The tokens of each sentence: a price ends its own and not the note. */
@@ -663,6 +683,19 @@ function itemAt(
     widen(item, tokens, cost.next);
     return item;
   }
+  // "we've run out of pins": nothing that has bled
+  if (
+    /^('ve|have|has|had|'s|'d)$/.test(token.w) &&
+    tokens[i + 1]?.w === 'run' &&
+    /^(out|low|short)$/.test(tokens[i + 2]?.w ?? '')
+  )
+    return item;
+  const spent = token.w === 'spent' ? spentOn(tokens, i) : undefined;
+  if (spent) {
+    item.cost = spent;
+    widen(item, tokens, spent.next);
+    return item;
+  }
   const block = blocksAt(tokens, i, ctx) ?? sidedPlace(tokens, i, ctx);
   const pointed = findPointer(tokens, i, ctx);
   const place = !block ? pointed : !pointed ? block : pointed.next > block.next ? pointed : block;
@@ -788,6 +821,21 @@ const namesWork = (tokens: Token[], k: number): boolean => {
     Boolean(hit?.payloads.some((s) => s.k === 'task')) && /^(|[.;,\n])$/.test(tokens[hit!.next]?.w ?? '')
   );
 };
+
+/** "spent 18 on batting", "spent twenty on some thread": a round sum, where goods are named that it went on. */
+function spentOn(tokens: Token[], i: number): CostFound | undefined {
+  let k = i + 1;
+  while (/^(about|around|nearly|another|over)$/.test(tokens[k]?.w ?? '')) k++;
+  const sum = readCount(tokens, k);
+  if (!sum || tokens[sum.next]?.w !== 'on') return undefined;
+  let on = sum.next + 1;
+  while (/^(the|some|more|a|new|my|enough|good)$/.test(tokens[on]?.w ?? '')) on++;
+  const goods = LEXICON.longestAt(tokens, on)?.payloads;
+  return goods?.some((s) => s.k === 'material') &&
+    !goods.some((s) => s.k === 'task' || (s.k === 'part' && tokens[on - 1]?.w === 'the'))
+    ? { amount: sum.value, next: sum.next, each: false, rule: 'cost.spent-on' }
+    : undefined;
+}
 
 /** Right behind the name of a day two numbers with a dash are hours, where a kind of work follows. */
 const DAY = /^(mon|tues?|wed|thur?s?|fri|sat|sun)(day|nesday|sday|urday)?$/;

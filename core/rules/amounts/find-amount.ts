@@ -45,6 +45,7 @@ export function readUnit(
     if (!afterDigits) return undefined;
     if (PLACE_AHEAD.has(w(tokens, i + 1)) && w(tokens, i + 2) !== 'way') return undefined;
   }
+  if (t.w === 'sp' && !afterDigits) return undefined;
   if (t.w === 'y' || t.w === 'g' || t.w === 'h' || t.w === 'm') if (!afterDigits) return undefined;
   if (t.w === 'length' || t.w === 'lengths' || t.w === 'sheet' || t.w === 'card' || t.w === 'cards')
     if (!['of'].includes(w(tokens, i + 1))) return undefined;
@@ -63,7 +64,7 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
     const afterAnother = t.w === 'another' ? findQuantity(tokens, i + 1) : undefined;
     if (afterAnother?.unit) return afterAnother;
     // "a whole reel", "a good yard"
-    const described = /^(whole|full|good|further)$/.test(w(tokens, i + 1)) ? 1 : 0;
+    const described = /^(whole|full|good|further|new|fresh)$/.test(w(tokens, i + 1)) ? 1 : 0;
     const unit = readUnit(tokens, i + 1 + described, false);
     if (unit && !(described && unit.unit === 'piece')) {
       const full = withFraction(tokens, { value: 1, next: unit.next, inWords: true, fraction: false });
@@ -367,6 +368,9 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
       !readUnit(tokens, spoken.next + 1, false)
     )
       return undefined;
+    // "strips @ 2.5 in": a length
+    const long = spoken && /^(@|at)$/.test(t.w) ? readUnit(tokens, spoken.next, true)?.unit : undefined;
+    if (long === 'in' || long === 'cm' || long === 'mm') return undefined;
     // "spent twenty on the paperwork" is time; "spent twenty two fifty on thread" is money
     if (spoken && (t.w !== 'spent' || spoken.cents)) {
       const tail = priceTail(tokens, spoken.next);

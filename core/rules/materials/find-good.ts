@@ -3,6 +3,7 @@ import { COLOURS } from '../../lexicon/colours.ts';
 import { LENGTH_UNIT_SET, UNIT_WORDS } from '../../lexicon/units.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
+import { wordsBetween } from '../words-between.ts';
 
 /** One material as it stands in a list: "2 packs needles @ £1.80", "five yards of blue ticking for the backing". */
 export type GoodFound = {
@@ -116,6 +117,15 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
   for (; m < items.length; m++) {
     const x = items[m]!;
     if (isFigure(x) && !figure && /^(number|no|size|weight|#)$/.test(w(items, m - 1))) continue;
+    // "a yard of 45 inch muslin", "3 yards of 108 wide backing": how wide it lies
+    if (
+      isFigure(x) &&
+      unit &&
+      /^(of|x|,)$/.test(w(items, m - 1)) &&
+      (/^(in|cm)$/.test(x.quantity!.unit ?? '') || /^wide$/.test(w(items, m + 1))) &&
+      items.slice(m + 1, m + 5).some((y) => y.material || y.fabric)
+    )
+      continue;
     if (isFigure(x) && !figure) {
       figure = x;
       quantity = x.quantity!.value!;
@@ -432,7 +442,7 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     c++;
     light++;
   }
-  if (!items[c]?.cost) c = priceOfTaken(items, next) ?? c;
+  if (!items[c]?.cost) c = priceOfTaken(items, next) ?? priceInNext(items, next) ?? c;
   const price = items[c]?.cost ?? bareSum(items, c, listed && unit !== undefined);
   if (price) {
     const between = items.slice(next, c).map((x) => x.w);
@@ -461,6 +471,13 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       }
     }
     next = inBrackets === c ? close + 1 : c + 1;
+    // "thread 2.80 x 2"
+    const times = /^[x×]$/.test(w(items, next)) ? items[next + 1]?.quantity : undefined;
+    if (times?.value !== undefined && !times.unit && quantity === undefined) {
+      quantity = times.value;
+      cost = { amount: price.amount, each: true };
+      next += 2;
+    }
     // "5 yds at 8.99 = 44.95": what it comes to
     if (each && items[next]?.w.startsWith('=') && items[next]!.cost) next++;
     // "the net cost twelve pounds for two metres"
@@ -509,6 +526,25 @@ function priceAfterPlace(items: Item[], k: number): boolean {
   if (!/^(at|from|in)$/.test(w(items, k))) return false;
   const q = items.findIndex((x, m) => m > k && !isPlain(x));
   return q > k && q < k + 7 && items[q]!.cost?.each === true;
+}
+
+/** What is said of goods before their price: "and it was", ", they were", "so that's another", "and the lot cost me". */
+const TELLS_PRICE =
+  /^ (?:, )?(?:(?:and|so|but|then|which) )*(?:(?:it|that|they|those|these|the lot|all of it|all of them|the whole lot|each|each one|altogether|i|we|all) )*(?:(?:all|both|one|on|sale|for|only|just|'s|is|was|were|are|came|come|comes|cost|costs|paid|set|worked|works|ran|out|to|at|about|around|another|in|back|me|us|each|total) )*$/;
+/** "bought four yards of muslin and it was thirty one dollars for all of it": the price in a clause of its own. */
+function priceInNext(items: Item[], k: number): number | undefined {
+  if (!/^(,|and|so|but|which|they|it|that|those|came|comes|each|altogether|paid)$/.test(w(items, k)))
+    return undefined;
+  for (let m = k + 1; m < k + 10 && m < items.length; m++) {
+    if (items[m]!.cost)
+      return m > k + 1 || w(items, k) !== ','
+        ? TELLS_PRICE.test(wordsBetween(items, k, m)) && !items.slice(m + 1, m + 5).some((x) => x.material)
+          ? m
+          : undefined
+        : undefined;
+    if (items[m]!.material || items[m]!.quantity || items[m]!.fabric) return undefined;
+  }
+  return undefined;
 }
 
 /** "they only had six skeins, so I took those, three dollars each": the price behind the buying of what was just named. */

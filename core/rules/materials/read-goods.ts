@@ -32,7 +32,7 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   ],
   ["want|'ll want|will want|get|going to want|get some", 'needed', 'weak'],
   [
-    "down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare",
+    "only got|only have|only had|down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare",
     'on-hand',
     'firm',
   ],
@@ -195,6 +195,8 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
         while (
           // "bought at the market: 2 m calico"
           (items[at]?.task === 'shopping' ||
+            // "what I have to buy is a yard of net"
+            (/^(is|are|was)$/.test(w(items, at)) && /^(what|all)$/.test(w(items, Math.max(0, k - 2)))) ||
             // "used on 2-2: half a yard of muslin"
             (cue.use === 'used' && items[at]?.place && w(items, at + 1) === ':') ||
             /^(:|,|-|today|now|here|still|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town|at|market|shop|store|stall|sale|fair|yesterday|morning|afternoon|lunchtime)$/.test(
@@ -208,6 +210,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
         if (good) {
           // "that took 3 m of binding" is used up, "I took five yards at £2" bought
           use = /^took/.test(w(items, k)) && !priced && cue.use === 'bought' ? 'used' : cue.use;
+          if (/^only$/.test(w(items, k)) && (priced || shop)) use = 'bought';
           // "I got three yards of it in the cedar chest": had, and not bought
           if (
             /^(got|had)$/.test(w(items, k)) &&
@@ -257,7 +260,9 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           const good = findGood(early, m, false);
           if (
             !good ||
-            (good.head === undefined && !good.points && !(good.unit && good.next === post.at)) ||
+            (good.head === undefined &&
+              !good.points &&
+              !(good.unit && good.next >= post.at && good.next <= post.end)) ||
             early.slice(m, good.head ?? m).some((x) => x.action && !x.material)
           )
             continue;
@@ -510,6 +515,14 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   const after = items[cue.next];
   if (!after) return true;
   if (phrase === 'list' && after.w !== ':' && headingEnd(items, cue.next) === undefined) return true;
+  // "no need to buy net"
+  if (
+    cue.use === 'needed' &&
+    / (?:no need|n't need|not need|n't have|n't got)(?: to)? $/.test(
+      wordsBetween(items, Math.max(0, k - 4), k),
+    )
+  )
+    return true;
   // "check if we've got any net left"
   if (
     cue.use === 'on-hand' &&
@@ -624,6 +637,8 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     phrase === 'out of' &&
     before &&
     !/^(nearly|all|almost|run|am|'m|is|clean|right|completely)$/.test(before.w) &&
+    // "stopped at three, out of thread"
+    !(before.w === ',' && isLastGood(items, cue.next)) &&
     !(/^(are|'re)$/.test(before.w) && /^(we|i)$/.test(w(items, k - 2)))
   )
     return true;
@@ -695,6 +710,12 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     return true;
   if (cue.use === 'used' && before && /^(be|was|were|is|being|get|to)$/.test(before.w)) return true;
   return false;
+}
+
+/** Is a thing other than cloth named from item `k` on, and nothing behind it? */
+function isLastGood(items: Item[], k: number): boolean {
+  const good = findGood(items, k, false);
+  return good?.head !== undefined && good.material !== 'fabric' && good.next === items.length;
 }
 
 const GOODS_PART = /^(backing|batting|binding|border)$/;
@@ -900,6 +921,18 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
       items.slice(Math.max(0, k - 4), k).some((x) => x.quantity?.unit && x.quantity.unit !== 'piece')
     )
       return { use: 'used', at: k, end: k + 1 };
+    // "1 roll wadding in already"
+    if (
+      /^ (?:is |'s |are )?in already $/.test(wordsBetween(items, k, items.length)) &&
+      items.slice(0, k).some((x) => x.material)
+    )
+      return { use: 'on-hand', at: k, end: items.length };
+    // "two skeins that took"
+    if (
+      /^ (?:that|it|this|the lot) took(?: me)? $/.test(wordsBetween(items, k, items.length)) &&
+      items.slice(Math.max(0, k - 4), k).some((x) => x.quantity?.unit)
+    )
+      return { use: 'used', at: k, end: items.length };
     if (/^(in stock|on hand|left over|to hand)$/.test(two)) return { use: 'on-hand', at: k, end: k + 2 };
     if (
       /^(used|gone)$/.test(w(items, k)) &&
@@ -931,7 +964,7 @@ function takeList(
     let from = at;
     if (count) {
       while (
-        /^(,|and|&|\+|plus|then|also|:|with|-|--|i|got|bought|had|took|there|were|was|uh|um|er|oh|ah|what|else|let|me|see|yes|yeah|as|well)$/.test(
+        /^(,|and|&|\+|plus|then|also|:|together|along|with|-|--|i|got|bought|had|took|there|were|was|uh|um|er|oh|ah|what|else|let|me|see|yes|yeah|as|well)$/.test(
           w(items, from),
         ) &&
         from < at + 6
@@ -994,6 +1027,7 @@ function takeList(
     } else if (items[skip]?.quantity?.unit && skip === at) continue;
     if (
       !/^(,|and|&|\+|plus|then)$/.test(w(items, at)) &&
+      !/^ (?:together|along) with /.test(wordsBetween(items, at, at + 2)) &&
       !items[at]?.quantity?.unit &&
       !items[at]?.quantity?.value &&
       // "muslin 4.5 yd @ 5.25 thread 3 @ 2.10"
@@ -1099,6 +1133,14 @@ function push(state: ReaderState, sentence: Told, good: GoodFound, use: Material
     how = 'implied';
   }
   material = named(state, material, good.name);
+  // "darned 5-1 and used up the last of the wool": what it was sewn with
+  if (
+    material === 'fabric' &&
+    use === 'used' &&
+    /^(?:silk|cotton|wool|linen)$/.test(good.name.split(' ').at(-1)!) &&
+    sentence.items.some((x) => /^(?:darn|resew)$/.test(x.action?.v ?? ''))
+  )
+    material = 'thread';
   const draft = makeDraft(
     'material',
     { index: -1, sentence: sentence.number, items: good.items },

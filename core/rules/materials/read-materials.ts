@@ -301,6 +301,14 @@ function isUsed(
   }
 }
 
+/** "tied row two, a skein and a half", "bound it, nine yards": what the work is done with, where only the amount is told. */
+function impliedBy(made: Action | undefined, { unit }: GoodFound): Material | undefined {
+  if (!unit) return undefined;
+  if (made === 'tie') return /^(skein|ball|spool)$/.test(unit) ? 'tie-thread' : undefined;
+  if (unit === 'spool') return made && SEWN_WITH.test(made) ? 'thread' : undefined;
+  return made === 'bind' && /^(yd|m|ft)$/.test(unit) ? 'binding' : undefined;
+}
+
 function push(
   state: ReaderState,
   v: { index: number; sentence: number; items: Item[] },
@@ -331,7 +339,7 @@ function push(
   // "tied row one in the red wool"
   if ((material === 'fabric' || material === 'thread') && made === 'tie') material = 'tie-thread';
   // "bound it in black twill", "binding strips cut, white sateen"
-  const of = made === 'cut' ? placesOf(owner)[0] : undefined;
+  const of = made === 'cut' || made === 'piece' ? placesOf(owner)[0] : undefined;
   if ((material === 'fabric' || material === 'other') && (made === 'bind' || of === 'binding'))
     material = 'binding';
   // "layered it with the flannelette"
@@ -353,7 +361,8 @@ function push(
       last.entry.unit = good.unit;
       return;
     }
-    if (good.name === 'it') return;
+    material ??= impliedBy(made, good);
+    if (!material && good.name === 'it') return;
   }
   const twin = state.drafts.find(
     (d) =>

@@ -94,6 +94,17 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
   for (let k = 1; k < items.length; k++)
     if (w(items, k - 1) === 'every' && isNumber(items[k]) && lengthUnit(items[k]))
       push('tie-spacing', k, 'measure.every', [items[k - 1]!]);
+  // "ties at four inches", "knots at 10 cm"
+  for (let k = 2; k < items.length; k++)
+    if (
+      /^(?:at|to)$/.test(w(items, k - 1)) &&
+      isNumber(items[k]) &&
+      lengthUnit(items[k]) &&
+      !used.has(k) &&
+      /^(?:ties|knots|tied it|tying it|ties are|ties go)$/.test(w(items, k - 2)) &&
+      !/^(?:long|tails?|ends)$/.test(w(items, k + 1))
+    )
+      push('tie-spacing', k, 'measure.ties-at', [items[k - 1]!]);
   // "a yard and a half wide by two long"
   for (let k = 0; k + 3 < items.length; k++)
     if (
@@ -164,6 +175,12 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
           push('block', k, 'measure.block-square');
           used.add(k + 2);
         }
+        continue;
+      }
+      // "border strips cut 5 in x 60 in"
+      if (/\bstrips?\b/.test(all) && first.quantity!.value! < second.quantity!.value! / 2) {
+        push('strip', k, 'measure.strip');
+        used.add(k + 2);
         continue;
       }
       const unit = lengthUnit(second) ?? lengthUnit(first) ?? shared;
@@ -401,7 +418,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       const own = /^(strips?|border strips|binding strips|strip width)$/.test(word)
         ? (counted(items, k, used) ??
           previousNumber(items, k, used, 2) ??
-          (isNumber(items[k + 1]) || /\b(cut|at|wide|width)\b/.test(all)
+          (isNumber(items[k + 1]) || w(items, k + 1) === '@' || /\b(cut|at|wide|width)\b/.test(all)
             ? nextNumber(items, k, used, 8)
             : undefined))
         : undefined;

@@ -66,6 +66,12 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
       'unneeded',
     );
     state.drafts.push(draft);
+    // "leave about an inch on the tails": how long they are left
+    if (m.of === 'tail' || m.of === 'overhang') {
+      const figure = sentence.items.findIndex((x) => m.items.includes(x) && x.quantity);
+      for (const x of sentence.items.slice(Math.max(0, figure - 3), figure))
+        if (x.action?.v === 'leave') claims.drop.add(x);
+    }
     // "border's three and a half inches | edge is frayed": another part begins behind it
     for (const x of m.items)
       if (isOnlyFigure(x) && beginsPart(sentence.items, sentence.items.indexOf(x) + 1)) claims.cut.add(x);

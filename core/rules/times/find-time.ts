@@ -61,7 +61,12 @@ function lengthTold(tokens: Token[], i: number): DurationFound | undefined {
   if ((t.w === 'a' || t.w === 'an' || t.w === 'another') && unitAt(i + 1)) {
     value = 1;
     next = i + 1;
-  } else if ((t.w === 'hour' || t.w === 'hr') && w(tokens, i + 1) === 'and') {
+  } else if (
+    (t.w === 'hour' || t.w === 'hr') &&
+    (w(tokens, i + 1) === 'and' ||
+      // "hour of shopping"
+      (/^(of|on)$/.test(w(tokens, i + 1)) && /^(|[.;,\n]|another|good|solid)$/.test(w(tokens, i - 1))))
+  ) {
     value = 1;
     next = i;
   } else if (
@@ -549,9 +554,11 @@ const onWork = (tokens: Token[], i: number): boolean =>
   KIND_OF_WORK.test(w(tokens, /^(the|my|some)$/.test(w(tokens, i + 1)) ? i + 2 : i + 1));
 /** "9 to 12 with half an hour for lunch": what begins the note and has a break taken off it is time at work. */
 function breakBehind(tokens: Token[], i: number, next: number): boolean {
-  if (!/^(|[.;\n])$/.test(w(tokens, i - 1)) || !/^(with|less|minus|,)$/.test(w(tokens, next))) return false;
+  const summed = w(tokens, i - 1) === "'s" && w(tokens, i - 2) === 'that';
+  if (!/^(|[.;\n])$/.test(w(tokens, i - 1)) && !summed) return false;
+  if (!/^(with|less|minus|,|and)$/.test(w(tokens, next))) return false;
   for (let k = next + 1; k < next + 9; k++)
-    if (/^(lunch|tea|dinner|supper|breakfast|break|coffee|phone)$/.test(w(tokens, k))) return true;
+    if (/^(lunch|tea|dinner|supper|breakfast|break|coffee|phone|eat)$/.test(w(tokens, k))) return true;
   return false;
 }
 

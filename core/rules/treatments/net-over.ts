@@ -17,6 +17,12 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
     return found({ action: 'overlay', form: 'base', at: k, items: [item], rule: 'treatment.to-net' }, k);
   if (
     isNet(item) &&
+    // "the net was rubbish, sent it back": told of the net itself
+    !(
+      k <= 1 &&
+      /^ (?:was|is|'s|has|looks|came|turned|feels) /.test(after) &&
+      !/ (?:over|across|on|onto|laid|stitched|sewn|down|face|in|off|at) /.test(after)
+    ) &&
     // "washed the net before using it"
     !/(?<! (?:of|with|some|the|a|under|beneath|in)) (?:washed|rinsed|soaked|ironed|pressed|dyed|cut|measured|bought) (?:the |some |that |out the )?$/.test(
       before,

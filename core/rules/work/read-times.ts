@@ -1,3 +1,4 @@
+import { TASK_OF_ACTION } from '../../../shared/task-of-action.ts';
 import type { Task } from '../../../shared/vocabulary.ts';
 import { removalAt } from '../clause/removal-at.ts';
 import { type Draft, makeDraft } from '../draft.ts';
@@ -257,7 +258,11 @@ export function readTimes(
           !/^(till|until|til)$/.test(m.word) &&
           !items.slice(m.end, m.end + 3).some((x) => x.duration) &&
           // herself, or just now: "rows one to three are finished" ends no work
-          !/^(are|is|were|was|'s|'re)$/.test(w(items, m.at - 1)) &&
+          (!/^(are|is|were|was|'s|'re)$/.test(w(items, m.at - 1)) ||
+            // "the mending I started at one is done now"
+            (starts[0]!.task !== undefined &&
+              / (?:i|we) $/.test(wordsBetween(items, starts[0]!.word.at - 1, starts[0]!.word.at)) &&
+              / now $/.test(all))) &&
           (/^(now|here|there|for|)$/.test(w(items, m.end)) ||
             /^(i|'m|'ve|just|now|me|and|,)$/.test(w(items, m.at - 1)) ||
             /ing( (it|up|off|in))*$/.test(m.word)),
@@ -389,6 +394,8 @@ export function readTimes(
       continue;
     }
     if (!task || used.has(task.at)) continue;
+    // "the vacuuming alone took 35 minutes"
+    if (task.at < k && w(items, task.at + 1) === 'alone') continue;
     // "fifty minutes for the vacuuming alone" is the length of the treatment just told
     if (
       task.at > k &&
@@ -421,6 +428,11 @@ export function readTimes(
     if (task.task === 'other')
       for (let m = k; m < items.length && !/^(,|and|then|--)$/.test(w(items, m)); m++) used.add(m);
   }
+
+  // "40m unpick", "1 hr bind", "inv 15m": a length and the work in short
+  const short = workInShort(items);
+  if (short && !used.has(short.at))
+    push(short.task, { minutes: short.minutes }, 'work.length', items, 0, items.length);
 
   // 5. Work whose time nobody knows: "i did some piecing over the weekend, couldn't tell you how long"
   const next = following && following.items.length <= 8 ? wordsBetween(following.items, 0, 8) : ' ';
@@ -480,6 +492,29 @@ const reachOf = (items: Item[], m: Mark): number => {
   const other = next.findIndex((x) => x.w === ',' || x.w === 'and' || (x.action && !x.task) || x.finding);
   return other < 0 ? 14 : Math.max(9, other);
 };
+
+const SHORT_TASKS: Record<string, Task> = {
+  inv: 'paperwork',
+  invoice: 'paperwork',
+  emails: 'paperwork',
+  email: 'paperwork',
+  shop: 'shopping',
+  mend: 'mending',
+  layer: 'layering',
+};
+function workInShort(items: Item[]): { task: Named; minutes: number; at: number } | undefined {
+  const said = items.filter((x) => !/^[:,=-]$/.test(x.w));
+  const length = said.find((x) => x.duration);
+  const other = said.find((x) => x !== length);
+  if (said.length !== 2 || !length || !other) return undefined;
+  const task =
+    SHORT_TASKS[other.w] ??
+    (other.action?.form === 'base' && !other.task && !other.part
+      ? TASK_OF_ACTION[other.action.v]
+      : undefined);
+  const at = items.indexOf(other);
+  return task && { task: { task, at, item: other }, minutes: length.duration!.minutes, at };
+}
 
 /** "yesterday 2-4 and 7-9": of two stretches in a list the second is the later. */
 function afterLast(
@@ -622,7 +657,8 @@ const PAST_OF: Record<string, string> = {
 function tookTime(items: Item[], claims: Claims): void {
   const length = items.findIndex((x) => x.duration);
   if (length < 0) return;
-  const took = items.slice(Math.max(0, length - 4), length).findIndex((x) => /^(took|taken)$/.test(x.w));
+  const reach = / the (?:best|better) part of $/.test(wordsBetween(items, length - 5, length)) ? 7 : 4;
+  const took = items.slice(Math.max(0, length - reach), length).findIndex((x) => /^(took|taken)$/.test(x.w));
   const done = (k: number): void => {
     items[k]!.action = { ...items[k]!.action!, form: 'past' };
   };
@@ -635,7 +671,7 @@ function tookTime(items: Item[], claims: Claims): void {
       claims.drop.add(items[length + 1]!);
       return;
     }
-    const at = Math.max(0, length - 4) + took;
+    const at = Math.max(0, length - reach) + took;
     const verb = items.slice(0, at).findLastIndex((x) => x.action?.form === 'ing');
     const said = items.slice(verb + 1, at);
     if (
@@ -647,6 +683,16 @@ function tookTime(items: Item[], claims: Claims): void {
       done(verb);
     return;
   }
+  // "darn 2-2 15 min": an order to nobody, for it has its time
+  if (
+    items[0]!.action?.form === 'base' &&
+    items[1]?.place?.kind === 'blocks' &&
+    length <= 5 &&
+    !/ (?:tomorrow|later|next|need|needs|will|'ll|should|maybe|est|guess|reckon|to) /.test(
+      wordsBetween(items),
+    )
+  )
+    done(0);
   const last = items.length - 1;
   if (
     items[last]!.action?.form === 'ing' &&
@@ -676,8 +722,18 @@ function hoursAndMinutes(items: Item[]): void {
   }
 }
 
-/** "two hours of mending and one of cutting": hours as well. */
+/** "two hours of mending and one of cutting": hours as well; "50 min cutting, 35 piecing": minutes. */
 function hoursInList(items: Item[]): void {
+  for (let k = items.findIndex((x) => x.duration) + 1; k > 0 && k < items.length - 1; k++) {
+    const { quantity } = items[k]!;
+    const minutes = quantity?.value;
+    if (minutes === undefined || quantity!.unit || minutes < 5 || minutes > 59 || minutes % 5) continue;
+    const named = items[k + 1]!;
+    if (!named.task || named.material || !(items[k - 1]!.task || /^(,|and|&)$/.test(w(items, k - 1))))
+      continue;
+    items[k]!.duration = { next: quantity!.next, minutes, rule: 'time.minutes' };
+    delete items[k]!.quantity;
+  }
   const first = items.findIndex((x) => x.duration?.rule === 'time.hours');
   if (first < 0) return;
   for (let k = first + 2; k < items.length; k++) {

@@ -198,6 +198,9 @@ function lengthBefore(state: ReaderState, v: { index: number; sentence: number }
   const told = before.items.find((x) => x.duration);
   if (!told || state.drafts.some((d) => d.clause === v.index - 1)) return;
   const on = before.items.indexOf(told) + 1;
+  // "in ten minutes I'd closed the seam"
+  const within = before.items[0]?.w === 'in' && on === 2 && before.items.length === 2;
+  if (within) setMinutes(one!, told.duration!.minutes, told);
   if (
     !/^(on|at|for|with|over)$/.test(before.items[on]?.w ?? '') ||
     !before.items.slice(on).some((x) => x.place)

@@ -152,10 +152,15 @@ export function verbOfWork(items: Item[], k: number): Task | undefined {
 const ERRAND =
   / (?:(?:in|into|to|round|around) town|(?:to|at|in|round|from) (?:the )?(?:\w+ )?(?:shops?|stores?|drapers?|haberdashers?|haberdashery|market|mill|mall|merchants?)) /;
 
+/** "popped out for thread, took forty minutes": nothing but where she went and for what. */
+const OUT_FOR =
+  /^ (?:i |we |and |'ve |just |had to )*(?:popped|nipped|went|gone|ran|run|dashed|drove|been|out)(?: out| over| down| off| up)? for (?:some |more |the |a |new )*(?:\w+ ){1,5}(?:, )?(?:(?:that |it |which )?(?:took|was)(?: me)? )?(?:about |around |all of )?$/;
+
 /** "an hour and ten in town for thread", "went to the draper's, forty minutes". */
 export function errand(items: Item[], k: number): Named | undefined {
   const from = Math.max(0, k - 8);
   const lead = items.slice(from, k);
+  if (OUT_FOR.test(wordsBetween(items, 0, k))) return { task: 'shopping', at: k, item: items[k]! };
   if (lead.some((x) => x.action || x.place?.places.length || x.duration)) return undefined;
   return ERRAND.test(wordsBetween(items, from, k)) || ERRAND.test(wordsBetween(items, k + 1, k + 9))
     ? { task: 'shopping', at: k, item: items[k]! }

@@ -23,7 +23,7 @@ const AMOUNT_FIRST =
   /^ (?:(?:oh|um|uh|er|and|also|well|then|a|another|last|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|yesterday|evening|night|morning|,) )*(?:some|more|bit more|bit of|bit|little|little more|few hours 's|few hours|hours of) (?:more |of |hand |machine )*(?:the |my )?$/;
 /** After a verb of work with nothing named: "pieced for a bit", "quilted on it", "worked on it last night". */
 const VERB_TAILS =
-  /^ (?:away |at it |on (?:it|this|that) |(?:on it |on this )?(?:for )?(?:a |some |an )?(?:good |fair |little |wee )*(?:bit|while|spell|some|little|more) (?!of )|some (?!of )|too |also )/;
+  /^ (?:away |at it |on (?:it|this|that|the quilt|the thing) |(?:on it |on this )?(?:for )?(?:a |some |an )?(?:good |fair |little |wee )*(?:bit|while|spell|some|little|more) (?!of )|some (?!of )|too |also )/;
 
 const BOUNDARY = /^(,|--|-|:|;|\(|\)|but|though|although|only|so|because|since|&)$/;
 const isBoundary = (items: Item[], k: number): boolean =>
@@ -67,7 +67,7 @@ const isContent = (x: Item): boolean =>
       x.cost ||
       x.measure ||
       x.quantity?.unit ||
-      (!x.task && (x.object || x.material || x.part || x.stitch)),
+      (!x.task && x.part !== 'quilt' && (x.object || x.material || x.part || x.stitch)),
   );
 
 /**
