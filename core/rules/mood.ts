@@ -33,6 +33,10 @@ const CALLED_OFF = /\b(after all|any ?more|in the end|changed my mind|on second 
 const GIVEN_UP =
   /\b(dropped|scrapped|abandoned|ditched|shelved|binned|gave up|given up|giving up|gone off|went off|cooled on) (on )?((the|that|my) )?(whole )?((idea|plan|thought|notion)( of)?|doing)?\b/;
 
+/** A plan told in the past, and that nothing came of it. */
+const GONE_AGAINST =
+  / (?:no|nope|nah)(?: way| sir| chance| thanks)*(?: [.,!;]| $)| (?:no longer|not (?:with|now|when|if|after|in|on|while|that|this|a|any ?more|going|happening|for|the way|worth)|wo n't|ca n't|will not|can not|no good|changed my mind|decided against|out of the question)\b/;
+
 const NEGATION = new Set([
   'no',
   'not',
@@ -57,7 +61,10 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
       return (
         !(
           w === 'no' &&
-          /^(longer|i|they|it|we|she|he|that|this|there|,|wait|idea|clue)$/.test(items[m + 1]?.w ?? '')
+          // "no more than tender", "no worse than faded"
+          /^(more|worse|longer|i|they|it|we|she|he|that|this|there|,|wait|idea|clue)$/.test(
+            items[m + 1]?.w ?? '',
+          )
         ) &&
         // "no more than tender"
         !(w === 'no' && items[m + 2]?.w === 'than') &&
@@ -119,6 +126,12 @@ export function stateOf(
     /\b(had) (meant|planned|intended|hoped|been going|been meaning|been planning|thought) (to|of|on)\b/.test(
       before,
     ) ||
+    // "figured on washing it but not with that red in it", "thought about quilting it by machine but no"
+    (form !== 'past' &&
+      / (?:figured|planned|thought|counted|reckoned|banked|set) (?:on|about|of|for) (?:\S+ )?$/.test(
+        before,
+      ) &&
+      GONE_AGAINST.test(sentence)) ||
     // "I'd planned to put a label on but won't now"
     / (?:meant|intended|planned|hoped|wanted) to .* (?:i )?(?:wo n't|will not|sha n't|shall not|am not|'m not|ca n't|did n't|no longer)/.test(
       sentence,

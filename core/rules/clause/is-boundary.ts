@@ -136,7 +136,14 @@ function sameElsewhere(items: Item[], from: number): boolean {
 /** Has the clause a place and a verb of its own, that stands in no "the one that's in 3-2"? */
 const hasOwnVerb = (current: Item[]): boolean =>
   current.some((x) => x.place || x.fabric) &&
-  current.some((x, m) => m > 0 && FINITE_VERB.test(x.w) && !RELATIVE.test(current[m - 1]!.w)) &&
+  current.some(
+    (x, m) =>
+      m > 0 &&
+      FINITE_VERB.test(x.w) &&
+      !RELATIVE.test(current[m - 1]!.w) &&
+      // "the first thing I noticed is that 1-1 …": what is said comes yet
+      current[m + 1]?.w !== 'that',
+  ) &&
   !current.some((x) => x.w === 'between');
 const placeForI = (items: Item[], from: number): boolean => {
   let m = from;

@@ -10,6 +10,11 @@ import { wordsBetween } from '../words-between.ts';
 import type { ConditionFound } from './find-conditions.ts';
 import { placeListed } from './listed-findings.ts';
 
+const placesOfDraft = (d: Draft | undefined): string[] =>
+  (d?.entry.kind === 'condition' || d?.entry.kind === 'treatment' ? d.entry.places : undefined) ?? [];
+const tellsPatch = (d: Draft | undefined): boolean =>
+  d?.entry.kind === 'condition' && d.entry.finding === 'old-repair' && placesOfDraft(d).some(splitBlock);
+
 export function makeCondition(
   state: ReaderState,
   v: ClauseView,
@@ -34,6 +39,13 @@ export function makeCondition(
           items[k + 1]?.w === 'of' &&
           (/^(it|that|them)$/.test(items[k + 2]?.w ?? '') ||
             /^(patch|darn|repair|hole)$/.test(items[k + 3]?.w ?? '')),
+      ) ||
+      // "an old patch there and the turned-under edge has come adrift"
+      items.some(
+        (x, k) =>
+          x === placed.items[0] &&
+          /^(turned|under|folded|raw|cut|frayed)$/.test(items[k - 1]?.w ?? '') &&
+          tellsPatch(state.drafts.at(-1)),
       ) ||
       // "5-2 torn, edges ravelled"
       (items[0]?.w === 'edges' &&

@@ -11,6 +11,12 @@ export function mendedCloth(items: Item[], state: ReaderState): { places: string
   if (!item?.fabric || item.fabric.names.length !== 1) return undefined;
   const k = items.indexOf(item);
   const before = items.slice(Math.max(0, k - 4), k).map((x) => x.w);
+  // "now that I have seen what the crimson does": why, and not where
+  if (
+    before.includes('what') &&
+    /^(does|did|would|will|has|had|might|could|'d|'ll)$/.test(items[k + 1]?.w ?? '')
+  )
+    return undefined;
   const one = toldOfCloth(items, k, state) ?? oneOfCloth(items, k, state);
   if (one) return one.length ? { places: one, item } : undefined;
   const led = before.filter(

@@ -192,6 +192,27 @@ const isCorner = ({ grid }: PlaceContext, place: string): boolean => {
   );
 };
 
+/** "directly beneath that one there is an old patch", "below 3-2 there's a hole": the block below, where the other is only told for its place. */
+function whereItLies(
+  tokens: Token[],
+  i: number,
+  ctx: PlaceContext,
+  placeAt: (j: number) => PlaceFound | undefined,
+): PlaceFound | undefined {
+  const k = w(tokens, i) === 'right' ? i + 1 : i;
+  const lead = /^(directly|just|immediately|straight)$/.test(w(tokens, i - 1)) ? i - 2 : i - 1;
+  if (!/^(|[.,;:!?\n]|--|and|but|so|then|um|uh|er|also|well)$/.test(w(tokens, lead))) return undefined;
+  if (!/^(below|beneath|underneath|under|above)$/.test(w(tokens, k))) return undefined;
+  // "under it", "beneath the second of them": what a patch had hidden
+  const one = /^(that|this) (one|block|square)$/.test(`${w(tokens, k + 1)} ${w(tokens, k + 2)}`);
+  if (!one && !/^place\.(pair|row-block|block-row)$/.test(placeAt(k + 1)?.rule ?? '')) return undefined;
+  const ways = waysAt(tokens, k, undefined);
+  const found = ways && from(tokens, ways, ctx, placeAt, 1, false);
+  return found && found.next > k + 1 && /^(there|is|'s|lies|sits)$/.test(w(tokens, found.next))
+    ? found
+    : undefined;
+}
+
 const NOT_AFTER =
   /^(top|bottom|left|right|side|edge|border|corner|hand|row|column|half|middle|centre|center|batting|backing|binding|sashing|patch|net|tulle|interfacing|iron|light|lamp|paper)$/;
 
@@ -320,7 +341,7 @@ function neighbourAt(
       if (/^(blocks|along|squares)$/.test(w(tokens, j)) && wayAt(tokens, j + 1, undefined)) j++;
     }
   }
-  if (head === 'none') return undefined;
+  if (head === 'none') return whereItLies(tokens, i, ctx, placeAt);
   const ways = waysAt(tokens, j, head === 'count' ? count : undefined);
   if (!ways) return undefined;
   const line =
