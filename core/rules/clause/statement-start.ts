@@ -333,6 +333,8 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
   )
     return current.length;
   if (deedWithItsThing(current, items, k)) return current.length;
+  // "backing's good | no holes"
+  if (first.finding && current.at(-1)!.w === 'no' && current.length > 1) return current.length - 1;
   let at = current.length;
   let sawPlace = false;
   for (let m = current.length - 1; m >= 0; m--) {

@@ -267,8 +267,9 @@ function isUsed(
       // "3-4 darned white thread twelve minutes"
       if (
         described &&
-        SEWN_WITH.test(items[at - 1]?.action?.v ?? '') &&
-        items[at - 1]!.action!.form === 'past'
+        ((SEWN_WITH.test(items[at - 1]?.action?.v ?? '') && items[at - 1]!.action!.form === 'past') ||
+          // "darned 4-2 running stitch tan thread"
+          (items[at - 1]?.stitch && !items[at - 1]!.weakStitch))
       )
         return true;
       // "the thread was the grey upholstery stuff"

@@ -123,6 +123,13 @@ function isLeave(items: Item[], k: number): boolean {
       !items.some((x) => x.clock || x.span || x.duration)
     )
       return true;
+    // "should they be patched or simply left"
+    if (
+      (!items[k + 1] || items[k + 1]!.token.kind === 'mark') &&
+      ((/ or (?:just |simply |else |only )*$/.test(before) && items.slice(0, k).some((x) => x.action)) ||
+        (k > 0 && /^ (?:or |just |simply |else |only )+$/.test(before)))
+    )
+      return true;
     // "4-5 left", "4-5 can be left"
     const lead = items[k - 1];
     const next = items[k + 1];
