@@ -72,6 +72,17 @@ function along(items: Item[], k: number): number {
   return items[m]?.w === 'from' && items[m + 1]?.w === 'the' && items[m + 2]?.w === 'left' ? m + 3 : m;
 }
 
+/** "every row but the last", "all the columns bar the first": the lines that are excepted from, where the word before is of lines. */
+function linesExceptedFrom(items: Item[], k: number, base: string[]): string[][] | undefined {
+  const told = items.slice(0, k).findLast((x) => x.place?.places.length === base.length);
+  const noun = /\b(row|column)(?:s?$|s\b)/.exec(told?.w ?? '')?.[1];
+  const at = base.map((p) => splitBlock(p));
+  if (!noun || at.some((p) => !p)) return undefined;
+  const lineOf = (k: number): number => (noun === 'row' ? at[k]!.row : at[k]!.block);
+  const lines = [...new Set(base.map((_, k) => lineOf(k)))].sort((a, b) => a - b);
+  return lines.length > 1 ? lines.map((line) => base.filter((_, k) => lineOf(k) === line)) : undefined;
+}
+
 /** The blocks of `base` that an end of it means: "the first one", "the last two", "the end blocks", "the two ends". */
 function endsOf(items: Item[], k: number, base: string[]): { places: string[]; next: number } | undefined {
   let m = k;
@@ -113,6 +124,9 @@ function endsOf(items: Item[], k: number, base: string[]): { places: string[]; n
   if (/^end$/.test(end) && /s$/.test(noun) && n === undefined)
     return { places: [base[0]!, base.at(-1)!], next: m };
   const many = n ?? 1;
+  const lines = /^(block|square)/.test(noun) ? undefined : linesExceptedFrom(items, k, base);
+  if (lines && many < lines.length && !/left|right/.test(end))
+    return { places: (UPPER.test(end) ? lines.slice(0, many) : lines.slice(-many)).flat(), next: m };
   return {
     places: UPPER.test(end) ? base.slice(0, many) : base.slice(-many),
     next: m,

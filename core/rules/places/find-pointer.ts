@@ -156,7 +156,12 @@ export function neighbour(
       return {
         ...pointer(
           named?.next ?? i + 4,
-          [shift(grid, from, 0, -1), shift(grid, from, 0, 1)],
+          [
+            shift(grid, from, 0, -1),
+            // "the seams either side of 3-3 are open": they are its own as well
+            ...(/^seams?$/.test(w(tokens, i - 1)) ? [from] : []),
+            shift(grid, from, 0, 1),
+          ],
           'place.either-side',
         ),
         outside: false,
