@@ -18,12 +18,43 @@ export function amend(state: ReaderState, items: Item[], words: string): Draft[]
   if (!last) return undefined;
   if (choosesWay(state, words)) return undefined;
   const said = withoutReason(items);
+  const head = restStands(items);
+  const mended =
+    head &&
+    correct(
+      {
+        ...state,
+        drafts: state.drafts.filter((d) => d.entry.kind !== 'condition' || d.entry.finding !== 'sound'),
+      },
+      standingOf(last),
+      head,
+      head.map((x) => x.w).join(' '),
+      'strong',
+    );
+  if (mended) return mended;
   return (
     answerDay(state, last, items, words) ??
     answer(state, last, said, words) ??
     correct(state, standingOf(last), said, words)
   );
 }
+
+/** "1-5 I mean. rest ok", "that should be 3-4, everything else is right": what is mended, without the word that the rest stands. */
+function restStands(items: Item[]): Item[] | undefined {
+  if (items.length > 24) return undefined;
+  const words = items.map((x) => x.w);
+  const at = words.findIndex((w, k) => k > 0 && /^(rest|else|otherwise|others?|remainder)$/.test(w));
+  if (at < 1 || !REST_STANDS.test(` ${words.slice(at).join(' ')} `)) return undefined;
+  let from = at;
+  while (from > 0 && /^(the|all|everything|anything|and|but|,|\.|;)$/.test(words[from - 1]!)) from--;
+  const head = items.slice(0, from);
+  return head.some((x) => x.place?.places.length || x.quantity || x.duration || x.clock || x.fabric) &&
+    !head.some((x) => x.finding || x.fail || x.seam || (x.action && !x.place))
+    ? head
+    : undefined;
+}
+const REST_STANDS =
+  /^ (?:rest|else|otherwise|others?|remainder)(?: (?:of (?:it|that|them|the note)|stuff|bits?|things?|parts?|is|'s|was|are|were|all|i said))* (?:ok|okay|right|fine|good|correct|stands?|stays?|holds?|as (?:i )?(?:said|was|it was|before)|the same|true)(?: (?:as (?:i )?(?:said|it was)|then|though))?(?: [.!])* $/;
 
 /** "Tying it, not quilting", where no way was settled in the last note: the "not" is of the two ways, and mends nothing. */
 const choosesWay = (state: ReaderState, words: string): boolean =>

@@ -186,10 +186,17 @@ function firstStretch(items: Item[]): Item[] {
   const end = items.findIndex(
     (x, k) =>
       k > 0 &&
-      /^[.;!?\n,:-]$/.test(x.w) &&
-      x.token.kind === 'mark' &&
-      items.slice(0, k).some((y) => y.place?.places.length) &&
-      !(items[k + 1]?.place && x.w === ','),
+      ((/^[.;!?\n,:-]$/.test(x.w) &&
+        x.token.kind === 'mark' &&
+        items.slice(0, k).some((y) => y.place?.places.length) &&
+        !(items[k + 1]?.place && items[k + 1]!.w !== 'it' && x.w === ',')) ||
+        // "it was four three and you know there wasn't any hole", "3-2 it was thin"
+        (k < 10 &&
+          ((/^(and|but|where|though)$/.test(x.w) && /^(there|it|you|that)$/.test(items[k + 1]?.w ?? '')) ||
+            (x.w === 'it' && /^(was|'s|is|had)$/.test(items[k + 1]?.w ?? ''))) &&
+          items
+            .slice(0, Math.min(k, 6))
+            .some((y) => y.place?.kind === 'blocks' && y.place.places.length === 1))),
   );
   return end > 0 ? items.slice(0, end) : items;
 }

@@ -503,7 +503,22 @@ function remember(
   next.found = found;
   // in the order said: what "the second of those ways" is
   next.open = [...open, ...ways.sort((a, b) => a.from - b.from).map((x) => x.way)].slice(-24);
-  next.mentions = [...(snapshot.mentions ?? []), ...mentionsOf(drafts)].slice(-40);
+  // "an old mend at 1-5, interfacing glued behind", then "that interfacing"
+  const fused = drafts.flatMap(({ entry: e, sentence, clause }) =>
+    e.kind === 'condition' &&
+    e.finding === 'old-repair' &&
+    e.places?.length &&
+    state.clauses.some(
+      (c, n) =>
+        c.sentence === sentence &&
+        n >= clause &&
+        n <= clause + 1 &&
+        c.items.some((x) => x.material === 'interfacing'),
+    )
+      ? [{ places: [...e.places], object: 'interfacing' as const }]
+      : [],
+  );
+  next.mentions = [...(snapshot.mentions ?? []), ...mentionsOf(drafts), ...fused].slice(-40);
   const list = listAfter(drafts, snapshot.list);
   if (list) next.list = list;
   else delete next.list;

@@ -206,6 +206,8 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['took its|the|all|my measurements|dimensions|sizes', 'measure', 'past'],
   ['bath|dunk|dunking', 'wash', 'base'],
   ['in the tub|bath', 'wash', 'ing'],
+  ['put|popped|stuck|ran it|this|that|them|everything in|through the wash|washer', 'wash', 'past'],
+  ['pop|stick|run it|this|that|them|everything in|through the wash|washer', 'wash', 'base'],
   [
     'ran|put it|them|everything|quilt through the|a gentle|delicate|cold|cool|wool|hand? cycle|wash|machine',
     'wash',

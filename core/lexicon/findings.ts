@@ -385,6 +385,8 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
   ],
   'old-repair': [
     "there 's|is|was a|an|another? patch|darn|mend on|in|over|here",
+    "there 's|is|was a|an|some great|big|nasty|horrible|ugly|rough|crude|clumsy|lumpy|funny|odd? old|ugly|clumsy|big|little? patch|darn|mend on|in|over|across",
+    'big|great|nasty old|ugly|clumsy ugly|clumsy|old? patch|darn|mend on|in|over|across',
     'old|ancient|antique|earlier|previous|former|bygone|crude|clumsy|sloppy|amateur|botched old? repair|repairs|patch|patches|darn|darns|mend|mends|mending|darning',
     'patch|patches|darn|darns|mend|mends|repair|repairs , old|ancient|crude|early',
     'repaired before|earlier|previously|once',

@@ -13,6 +13,13 @@ const DID =
 const BENCH_PLACE =
   'rows?|columns?|blocks?|squares?|borders?|corners?|edges?|sides?|seams?|batting|wadding|backing|binding|top|back|patch|patches|wash|tub|bath|dryer|line|iron|frame|machine|hoop|shop|store|bag|middle|bottom|left|right|lot|one|ones|other|others|piece|quilt|sink|basin|water|press';
 
+/** Where a quilt is found that has a story. */
+const FOUND_IN =
+  '(?:attic|loft|barn|shed|outhouse|trunk|chest|wardrobe|cupboard|cellar|basement|skip|dumpster|garage|tip|vestry|caravan|stable|outbuilding|lock ?up|bin|boot sale|jumble sale|house clearance|estate sale|yard sale|garage sale)';
+/** What lets the water in. */
+const WATER =
+  '(?:radiators?|boilers?|pipes?|tanks?|roof|gutters?|cistern|water main|main|drains?|sprinklers?|ceiling|washing machine|dishwasher|water heater|river|stream|creek|beck|toilet|sink|hot water bottle)';
+
 /** History told: who made it, when, from what, where it has been, what befell it. */
 export const HISTORY: RegExp[] = [
   new RegExp(
@@ -59,6 +66,19 @@ export const HISTORY: RegExp[] = [
     `\\b(?:${WHO}|client|customer|lady|gentleman|woman|man)(?: [^\\s,.;]+){0,2} (?:says?|said|told (?:me|us)|mentioned|reckons?|remembers?) (?:that )?(?:the|her|his|their|a) \\w+ (?:slept|sat|lay|used to|had it|was born|died|made|bought|brought|kept)\\b`,
   ),
   /\bprovenance\b/,
+  // "radiator burst at new year", "the roof let go over the weekend"
+  new RegExp(
+    `\\b${WATER}(?: (?:had|has|'d|'s))? (?:burst|leaked|flooded|overflowed|failed|let go|gave (?:way|out)|went|came (?:in|down|through)|backed up|sprung a leak|sprang a leak)\\b`,
+  ),
+  // "it lay sodden behind the piano three weeks", "sat in the wet for a month"
+  /\b(?:lay|sat|stood|was left|got left|had been) (?:\w+ ){0,2}(?:sodden|soaked|soaking|sopping|drenched|wet|under water|waterlogged|in the (?:wet|water|flood|damp|rain|mud))\b/,
+  // "came out of an allotment shed", "pulled this one out of a cellar", "from a skip behind the hall"
+  new RegExp(
+    `^ (?:(?:so|right|well|okay|ok|and|now|this|it|this one|i|we|they|she|he) )*(?:(?:came|come|pulled|dug|hauled|fished|rescued|saved|got|found|salvaged|retrieved)(?: this| it)?(?: one| up)? (?:out of|from|in|off) (?:a|an|the|her|his|my|their|some|our)|(?:out of|from) an?)(?: \\w+){0,2} ${FOUND_IN}\\b`,
+  ),
+  // "maker not known", "nobody knows who made it"
+  /\b(?:maker|owner|history|origins?|age|date)(?: is| was|'s)? (?:not known|unknown|n't known|a mystery|lost|not recorded|anyone 's guess)\b/,
+  /\b(?:nobody|no one|no ?body|none of them|they do n't) (?:knows?|remembers?|recalls?)(?: any more)? (?:who|where|when|how old|anything)\b/,
   /^ (?:- )?(?:history|background|story|origins?) : /,
   /\b(?:it|this|this one|that|which|quilt|coverlet) (?:has |had )?(?:spent|saw out|sat out|lived through|came through|outlasted) (?:the|both|two|a|its|most|many|years|all) /,
   /\b(?:lay wet|got wet|got soaked|was soaked|was flooded|the flood|a flood|burst pipe|pipe (?:burst|let go|went|leaked)|roof (?:leaked|let go|went|came)|house fire|a fire (?:in|at)|chimney fire|survived|chewed on it|dog (?:slept|lay|had)|cat had (?:kittens|her))\b/,
@@ -83,7 +103,7 @@ const OWNER = `(?:${WHO}|client|customer|lady|gentleman|woman|man|principal|head
 export const WISHES: RegExp[] = [
   /\b(?!(?:i|we|you|it) )[^\s,.;]+ (?:'d|would)(?: really| dearly| much| very much| also| still| all| only)* (?:like|love|prefer|rather|sooner|appreciate|hate|mind|be glad|be happy if)\b/,
   new RegExp(
-    `\\b${OWNER}(?: [^\\s,.;]+)? (?:(?:really|also|still|only|just|does n't|do n't|did n't|never) )*(?:wants?|wanted|wishes|wished|hopes?|hoped|prefers?|preferred|insists?|insisted|requests?|requested|begged|pleaded|likes|asked|asks|was asking|is asking|is hoping|are hoping|is keen|are keen|'s keen|is set on|'s set on|was hoping|was keen|is after)\\b`,
+    `\\b${OWNER}(?: [^\\s,.;]+| (?:at|from|of|over at|down at|up at|in) (?:the |her |his |my )?[^\\s,.;]+)? (?:(?:really|also|still|only|just|does n't|do n't|did n't|never) )*(?:wants?|wanted|wishes|wished|hopes?|hoped|prefers?|preferred|insists?|insisted|requests?|requested|begged|pleaded|likes|asked|asks|was asking|is asking|is hoping|are hoping|is keen|are keen|'s keen|is set on|'s set on|was hoping|was keen|is after)\\b`,
   ),
   // "she isn't bothered about the stains, only the holes"
   /\b(?:she|he|they|owner|client|customer|family|daughter|son) (?:is|'s|are|'re|was|were) (?:not|n't)(?: \w+)? (?:bothered|fussed|fussy|worried|concerned|precious|particular)\b/,

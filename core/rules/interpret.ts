@@ -20,6 +20,7 @@ import { MENDED_ONCE, mendedByOthers } from './treatments/by-others.ts';
 import { findWays } from './treatments/find-ways.ts';
 import { gapped, gappedRemoval } from './treatments/gapped.ts';
 import { isManner } from './treatments/is-manner.ts';
+import { isTreatment } from './treatments/is-treatment.ts';
 import { makeTreatment } from './treatments/make-treatment.ts';
 import { sameAgain, toFollow } from './treatments/same-again.ts';
 import { begunAlong, soFar } from './treatments/so-far.ts';
@@ -72,7 +73,9 @@ function readClause(
   const thing = heading ?? thingSpokenOf(state, index);
   const ways = findWays(items, thing).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
   const stitch = stitchOf(items) ?? sameStitch(state, items, words);
-  const told = placesOfClause(items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items)));
+  const told = placesOfClause(
+    items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items) && !isEdgeOfRepair(x, items)),
+  );
   const placed =
     told.kind === 'none' ||
     // "might take that patch off and redo it"
@@ -183,8 +186,13 @@ function readClause(
   dropIdea(state, v, words);
   if (!made.length) callOff(state, v, words);
   if (!made.length && !state.drafts.some((d) => d.clause === index)) toFollow(state, v, clause, placed);
-  if (!made.length && /^(none|pronoun)$/.test(told.kind) && !state.drafts.some((d) => d.clause === index))
-    chooseIdea(state, v);
+  if (
+    made.every((d) => isTreatment(d) && d.entry.state === 'dropped') &&
+    /^(none|pronoun|specific)$/.test(told.kind) &&
+    state.memory.open.length &&
+    state.drafts.every((d) => d.clause !== index || (isTreatment(d) && d.entry.state === 'dropped'))
+  )
+    chooseIdea(state, v, told.kind === 'specific' ? told.places : undefined);
   if (
     placesAfterColon(state, clause, placed) ||
     placesWhereItSits(state, clause, index, placed) ||
@@ -273,6 +281,19 @@ function ongoing(state: ReaderState, sentence: Item[]): Action | undefined {
     state.memory.running;
   return task === 'tying' ? 'tie' : task === 'quilting' ? 'quilt' : undefined;
 }
+
+/** "the edge of the patch is ravelling": no edge of the quilt. */
+const isEdgeOfRepair = (item: Item, items: Item[]): boolean => {
+  if (item.part !== 'edge' && !/^edges?$/.test(item.w)) return false;
+  const k = items.indexOf(item);
+  return (
+    items[k + 1]?.w === 'of' &&
+    /^(the|that|it|this)$/.test(items[k + 2]?.w ?? '') &&
+    items
+      .slice(k + 2, k + 5)
+      .some((x) => x.finding === 'old-repair' || /^(patch|patches|darn|mend|repair|hole|tear|it)$/.test(x.w))
+  );
+};
 
 const MARKS_OFF = /^(:|-|--)$/;
 

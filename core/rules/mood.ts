@@ -2,6 +2,7 @@ import type { TreatmentState } from '../../shared/vocabulary.ts';
 import type { Clause } from './clause/clause.ts';
 import { governorOf } from './clause/governor.ts';
 import type { Item } from './item.ts';
+import { wordsBetween } from './words-between.ts';
 
 const CONSIDERING =
   /\b(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
@@ -115,9 +116,16 @@ export function stateOf(
   )
     return 'denied';
   if (
-    /\b(was|were) (all )?(going to|gonna|about to|planning|set to|meaning to|ready to|minded to)\b/.test(
+    /\b(was|were) (all )?(going to|gonna|about to|planning|set to|meaning to|ready to|minded to|fixing to|fixin to|aiming to|of a mind to)\b/.test(
       before,
     ) ||
+    // "I had it in mind to put this in the wash"
+    / had (?:it |this |half )?(?:in|a) mind to $/.test(before) ||
+    // "it was going in the bath", "washing was the plan"
+    (/^in the (bath|tub)$/.test(items[k]?.w ?? '') &&
+      / was (?:going|due|meant|supposed)(?: to go)? $/.test(before)) ||
+    (form === 'ing' &&
+      /^ (?:it )?was (?:the|my|our) (?:plan|idea|intention) /.test(wordsBetween(items, k + 1, k + 6))) ||
     / 'd (meant|planned|intended|hoped) (to|of|on)\b/.test(before) ||
     // "figured on washing it but not with that red in it"
     (/ (?:figured|reckoned|planned|counted|banked|set) on $/.test(before) &&
@@ -269,7 +277,7 @@ export function stateOf(
   // "what I'm going to do is cut a piece and slide it in behind"
   if (
     form === 'past' &&
-    /^(cut|put|set|let)$/.test(items[k]?.w ?? '') &&
+    /^(cut|put|set|let)\b/.test(items[k]?.w ?? '') &&
     / (?:going to|gonna|want to|will|'ll|plan to|need to|have to) (?:do (?:\S+ ){0,8}?is )?(?:to |just |then )*$/.test(
       before,
     )
@@ -282,6 +290,12 @@ export function stateOf(
   if (form === 'past' && / (?:should|ought to|could|would|might)(?: 've| have)(?: \S+)? $/.test(before))
     return 'denied';
   if (form === 'past') {
+    // "tomorrow cut the border strips"
+    if (
+      /^(cut|put|set|let)\b/.test(items[k]?.w ?? '') &&
+      /^ (?:(?:so|and|then|right) )*(?:tomorrow|next|later|tonight) $/.test(before)
+    )
+      return 'planned';
     // "binding strips to cut", "a new piece to put in"
     if (
       /^(cut|put|set|let|inset)$/.test(items[k]?.w ?? '') &&
@@ -290,7 +304,7 @@ export function stateOf(
     )
       return 'planned';
     if (
-      /\b(to be|get|gets|'ll be|will be|be|needs?|wants?|has to be|have to be|must be|should be|getting|wanting)\b/.test(
+      /\b(to be|get|gets|'ll be|will be|be|needs?|wants?|could (?:really )?(?:use|do with|stand)|has to be|have to be|must be|should be|getting|wanting)\b/.test(
         before,
       ) &&
       !/\b(has been|have been|been|had to be)\b/.test(before)
@@ -348,7 +362,7 @@ export function stateOf(
     if (
       (items[k]?.stitch &&
         !modal &&
-        before.trim() === '' &&
+        /^[, ]*(machine |hand )?$/.test(before) &&
         /^(over|along|around|round|across|down)$/.test(items[k + 1]?.w ?? '')) ||
       / tried to $/.test(before)
     )

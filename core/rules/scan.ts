@@ -119,6 +119,7 @@ export function scan(
     i = item.j;
   }
   metresAsMinutes(items, commerce);
+  minutesOfNext(items);
   settleDeeds(items);
   return {
     items,
@@ -220,6 +221,28 @@ function metresAsMinutes(items: Item[], commerce: boolean): void {
       continue;
     const item = items[k]!;
     item.duration = { next: quantity.next, minutes: quantity.value!, rule: 'time.minutes' };
+    delete item.quantity;
+  }
+}
+
+/** "50 min cutting 35 piecing", "an hour of tying and 40 on the binding": the unit said before holds for the next kind of work. */
+function minutesOfNext(items: Item[]): void {
+  const first = items.findIndex((x) => x.duration);
+  if (first < 0) return;
+  const taskAt = (k: number): boolean => {
+    const at = /^(on|of|at)$/.test(items[k]?.w ?? '') ? k + 1 : k;
+    return items[/^(the)$/.test(items[at]?.w ?? '') ? at + 1 : at]?.task !== undefined;
+  };
+  for (let k = first + 2; k < items.length; k++) {
+    const item = items[k]!;
+    const { quantity } = item;
+    if (!quantity || quantity.unit || !quantity.value || quantity.value < 5 || quantity.value > 240) continue;
+    if (!taskAt(k + 1)) continue;
+    const told = items.slice(Math.max(0, k - 6), k).findLastIndex((x) => x.duration);
+    if (told < 0) continue;
+    const at = Math.max(0, k - 6) + told;
+    if (!taskAt(at + 1) || items.slice(at, k).some((x) => /^[.;!?\n]$/.test(x.w))) continue;
+    item.duration = { next: quantity.next, minutes: quantity.value, rule: 'time.minutes' };
     delete item.quantity;
   }
 }

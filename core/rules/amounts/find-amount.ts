@@ -427,7 +427,9 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     t.kind === 'word' &&
     (isEnd(tokens, spoken.next) ||
       (w(tokens, spoken.next) === 'for' && /^(it|them|that|those)$/.test(w(tokens, spoken.next + 1)))) &&
-    !/^(row|rows|block|blocks|road|rose|to|and|from|at|past|since|till|until)$/.test(w(tokens, i - 1))
+    (!/^(row|rows|block|blocks|road|rose|to|and|from|at|past|since|till|until)$/.test(w(tokens, i - 1)) ||
+      // "which came to five sixty"
+      (w(tokens, i - 1) === 'to' && /^(came|comes|come)$/.test(w(tokens, i - 2))))
   )
     return finish(spoken.amount, spoken.next, 'cost.spoken');
   return undefined;

@@ -74,14 +74,20 @@ export function isGiven(items: Item[], k: number): boolean {
     return false;
   // "a quick vacuum of the backing"
   if (m <= 1 && m < k - 1 && /^(of|over|for|all|on)$/.test(items[k + 1]?.w ?? '')) return true;
-  return items
-    .slice(Math.max(0, m - 6), m + 1)
-    .some((x) =>
-      /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has|use|do|stand|due)$/.test(
-        x.w,
-      ),
-    );
+  return (
+    items
+      .slice(Math.max(0, m - 6), m + 1)
+      .some((x) =>
+        /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has|use|do|stand|due)$/.test(
+          x.w,
+        ),
+      ) || isDownFor(items, m - 1)
+  );
 }
+
+/** "was down for a wash", "in line for a press": it was to have it. */
+const isDownFor = (items: Item[], at: number): boolean =>
+  items[at]?.w === 'for' && /^(down|line|up|booked|set|marked|earmarked)$/.test(items[at - 1]?.w ?? '');
 
 /** The form that the verb of giving lends to such a noun. */
 export function givenForm(items: Item[], k: number): 'past' | 'ing' | 'base' | 'noun' {

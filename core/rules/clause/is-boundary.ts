@@ -336,5 +336,13 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
           !endsInPlace(current) &&
           !current.some((x) => x.place);
   }
+  // "no fraying or holes to speak of"
+  if (
+    /^(or|nor)$/.test(w) &&
+    next.finding &&
+    items[k - 1]?.finding &&
+    /^(no|not|without|any)$/.test(items[k - 2]?.w ?? '')
+  )
+    return false;
   return restHasPredicate(items, k + 1) || hasWorkAhead(items, k + 1) || newSubject(items, k + 1);
 }

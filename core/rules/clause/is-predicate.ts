@@ -310,6 +310,13 @@ export function isPredicate(items: Item[], k: number): boolean {
   )
     return false;
   if (/^(abandoned|scrapped|cancelled|canceled|forgotten)$/.test(item.w)) return true;
+  // "I've dropped the patch"
+  if (
+    /^(dropped|ditched|binned|shelved|scrapped|forgotten)$/.test(item.w) &&
+    /^(the|that)$/.test(items[k + 1]?.w ?? '') &&
+    /^(i|'ve|have|'m)$/.test(items[k - 1]?.w ?? '')
+  )
+    return true;
   // "forget the net", "scrap the darning"
   if (
     /^(forget|scrap|skip|ditch|nix|bin)$/.test(item.w) &&
@@ -402,7 +409,12 @@ export function isPredicate(items: Item[], k: number): boolean {
     )
       return (
         /^(it|them|the|those|these|over|along|round|around|down|up)$/.test(items[k + 1]?.w ?? '') &&
-        (k === 0 || /^(and|,|then|or|&)$/.test(lead))
+        (k === 0 ||
+          /^(and|,|then|or|&)$/.test(lead) ||
+          // ", machine zigzag over it"
+          (/^(machine|hand)$/.test(lead) &&
+            items[k + 1]!.w === 'over' &&
+            (k === 1 || /^(,|then)$/.test(items[k - 2]!.w))))
       );
     // "there's a stain left in five two", "there were pins left in the border"
     if (
@@ -473,6 +485,13 @@ export function isPredicate(items: Item[], k: number): boolean {
   }
   if (item.w === 'back' && items[k + 1]?.w === 'to' && items[k + 2]?.w === 'front') return false;
   if (removalAt(items, k)) return true;
+  // "went over it with a zigzag"
+  if (
+    (/^(went|go|gone) over it$/.test(item.w) ||
+      (/^(went|go|gone)$/.test(item.w) && /^(over|along|round|around)\b/.test(items[k + 1]?.w ?? ''))) &&
+    items.slice(k + 1, k + 8).some((x) => x.stitch && !x.weakStitch)
+  )
+    return true;
   if ((item.w === 'off' || item.w === 'out') && isOff(items, k)) return true;
   if (item.fail) return isFailing(items, k);
   if (
@@ -508,8 +527,10 @@ function isOff(items: Item[], k: number): boolean {
       thing(items[m]) &&
       (m === 0 ||
         /^(,|the|all|old|last|and|&|then)$/.test(items[m - 1]?.w ?? '') ||
-        // "that's binding off"
-        (items[m - 1]?.w === "'s" && items[m - 2]?.w === 'that') ||
+        // "that's binding off", "that's row two's ties out"
+        items[m - 1]!.w === "'s" ||
+        // "and a cloth label off the bottom corner"
+        (items[m]!.object === 'label' && /^(a|an|cloth|paper|name|little|small)$/.test(items[m - 1]!.w)) ||
         // "3-3 patch off", "r3 ties out"
         items[m - 1]!.place !== undefined)
     );

@@ -144,9 +144,21 @@ export const endsInPlace = (current: Item[]): boolean => Boolean(current.at(-1)?
 export const says = (current: Item[]): boolean =>
   hasPredicate(current) ||
   hasItOn(current) ||
+  isChosen(current) ||
   (current.some((x) => x.place || x.fabric) &&
     current.some((x, k) => FINITE.has(x.w) && k > 0) &&
     current.some((x) => /^(same|holding|way|stays|gets|likewise)$/.test(x.w)));
+
+/** "new bit it is", "the new piece wins": said of one of two ways. */
+const isChosen = (current: Item[]): boolean => {
+  const last = current.at(-1)?.w ?? '';
+  return (
+    current.length > 1 &&
+    (/^(wins|won)$/.test(last) ||
+      (/^(is|'s)$/.test(last) && current.at(-2)!.w === 'it' && current.length > 2)) &&
+    current.some((x) => x.material || x.object || x.action || x.fabric)
+  );
+};
 
 /** "2-2 and 5-3 have both got their crepeline on": what was to go on is there. */
 const hasItOn = (current: Item[]): boolean =>

@@ -105,6 +105,9 @@ export function removalAt(
   const holds = /^(have|has)$/.test(item.w) && /^(|i|we|,|\.|and|now|so|she|he)$/.test(items[k - 1]?.w ?? '');
   const actual = item.w === 'cut' || holds ? 'past' : form;
   const auxiliary = /^(have|has|had|having|get|gets|got|getting|gotten)$/.test(item.w);
+  // "has faded way out"
+  if (/^(have|has|had)$/.test(item.w) && items[k + 1]?.finding && items[k + 1]!.finding !== 'old-repair')
+    return undefined;
   for (let m = k + 1; m < Math.min(items.length, k + 13); m++) {
     const word = items[m]!.w;
     if (PARTICLES.has(word)) return { form: actual, particle: m };

@@ -138,6 +138,10 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
   if (item.fabric && !item.place && clothBegins(items, k, before)) return true;
   if (!says[k]) return false;
   const lastItem = current[last]!;
+  // "the backing is good no stains no splits or holes": what is not found belongs to what was said before
+  const none = /^(no|without)$/.test(current[last - 1]?.w ?? '');
+  if (item.finding && /^(no|without)$/.test(before.w) && (lastItem.finding || none)) return false;
+  if (item.finding && /^(or|nor)$/.test(before.w) && none) return false;
   // "took the tacking out", "have come off the bottom row": the particle belongs to the verb before
   if (PARTICLES.has(item.w) && Object.hasOwn(REMOVE_VERBS, lastItem.w)) return false;
   const between = current.slice(last + 1);
@@ -319,8 +323,8 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
   const first = items[k]!;
   if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(first.w)) return current.length;
   if (first.w === 'i' && toldFirst(current, items, k)) {
-    let at = current.length - 1;
-    while (/^(the|and|,)$/.test(current[at - 1]?.w ?? '')) at--;
+    let at = current.findLastIndex((x) => x.place || x.fabric);
+    while (/^(the|and|,|all|of|both)$/.test(current[at - 1]?.w ?? '')) at--;
     return at;
   }
   if (
@@ -438,9 +442,20 @@ function deedWithItsThing(current: Item[], items: Item[], k: number): boolean {
 
 /** "pressed | the rest of the row I'm leaving", "…, and | that one I've netted": what the verb behind "I" is done to stands before it. */
 function toldFirst(current: Item[], items: Item[], k: number): boolean {
-  const place = current.at(-1)?.place;
-  if (!place?.places.length || /^place\.(it|them)$/.test(place.rule) || current.length < 2) return false;
-  if (PREPOSITIONS.has(current.at(-2)!.w) || PREPOSITIONS.has(current.at(-3)?.w ?? '')) return false;
+  if (current.length < 2) return false;
+  const last = current.at(-1)!;
+  const ones = /^(ones|blocks|squares)$/.test(last.w) && !last.place ? current.at(-2)! : last;
+  const { place } = ones;
+  // "all of the calico blocks I'm going to back"
+  if (ones.fabric && !place) {
+    let m = current.indexOf(ones) - 1;
+    if (current[m]?.w === 'the') m--;
+    if (current[m]?.w === 'of' && current[m - 1]?.w === 'all') m -= 2;
+    if (m >= 0 && !/^(and|,|but|so|then|all|both)$/.test(current[m]!.w)) return false;
+  } else {
+    if (ones !== last || !place?.places.length || /^place\.(it|them)$/.test(place.rule)) return false;
+    if (PREPOSITIONS.has(current.at(-2)!.w) || PREPOSITIONS.has(current.at(-3)?.w ?? '')) return false;
+  }
   const verb = items.findIndex((x, m) => m > k && m < k + 5 && x.action !== undefined);
   if (verb < 0 || items.slice(k + 1, verb).some((x) => x.token.kind === 'mark' || x.place)) return false;
   const after = items[verb + 1];

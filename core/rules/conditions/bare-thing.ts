@@ -40,7 +40,9 @@ export function isBareThing(items: Item[], k: number): boolean {
     verb++;
   if (items[verb]?.w === 'shut') return true;
   const done = items[verb]?.action;
-  if ((done?.form !== 'past' || !MENDS.has(done.v)) && !gotCover(items, head + 1)) return false;
+  // "seam ladder stitch"
+  const how = item.seam && verb === head + 1 && items[verb]?.stitch && !items[verb]!.weakStitch;
+  if ((done?.form !== 'past' || !MENDS.has(done.v)) && !how && !gotCover(items, head + 1)) return false;
   for (let m = k - 1; m >= 0; m--) {
     const before = items[m]!;
     if (before.token.kind === 'mark' && /^[.;!?\n]$/.test(before.w)) return true;

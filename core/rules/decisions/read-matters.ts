@@ -191,6 +191,13 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         );
         continue;
       }
+      const over = wayOver(part);
+      if (over) {
+        add(over, 'settled', part, 'decision.way-over', number);
+        if (part.topic?.topic === 'tie-thread')
+          add('tie-thread', 'settled', part, 'decision.cloth-for', number);
+        continue;
+      }
       const chosen = k === 0 ? chosenOf(state, part, parts, asked) : undefined;
       if (chosen) {
         add(chosen, 'settled', part, 'decision.chosen', number);
@@ -249,6 +256,25 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
   });
   return claims;
 }
+
+/** "tying it not quilting", "it's going to be tied instead of quilted", "tying wins over quilting": of the two, the one it is to be. */
+function wayOver({ items, words }: Part): Topic | undefined {
+  if (!WAY_OVER_HINT.test(words)) return undefined;
+  const told = WAY_OVER.exec(words);
+  if (!told || TIE_NOW.test(words) || items.some((x) => BLOCKS(x) || x.span || x.clock)) return undefined;
+  const [, way, other] = told;
+  const chosen = way!.startsWith('t') ? 'tying' : 'quilting';
+  // "tied it, not quilted": done
+  if (
+    /^(tied|quilted)$/.test(way!) &&
+    !/ (?:be|gets?|getting|is|'s|'re|are|being) (?:all |just )?(?:tied|quilted) /.test(words)
+  )
+    return undefined;
+  return chosen === (other!.startsWith('t') ? 'tying' : 'quilting') ? undefined : chosen;
+}
+const WAY_OVER_HINT = /\b(?:ties?|tying|tied)\b.*\bquilt|\bquilt.*\b(?:ties?|tying|tied)\b/;
+const WAY_OVER =
+  /^ (?!.*\b(?:n't|whether|or|if|might|maybe|could|thinking)\b)(?:\S+ ){0,8}?(ties?|tying|tied|quilting|quilted|quilt)(?: it| this| the (?:quilt|lot|whole (?:thing|lot)))?(?: (?:by|together|hand|machine))* (?:(?:wins?|won)(?: out)? (?:over|against)|(?:and )?not|instead of|rather than|over|(?:and )?no) (?:be |being |going to be |to be |for )?(?:hand |machine )?(ties?|tying|tied|quilting|quilted|quilt)\b/;
 
 const BOTH_WAYS =
   /^ (?:to )?(?:(?:ties?|tying|tied) (?:or|vs|versus|,|\/) (?:\w+ )?(?:quilt|quilting|quilted)|(?:\w+ )?(?:quilt|quilting|quilted) (?:or|vs|versus|,|\/) (?:ties?|tying|tied))(?: it)?(?: (?:[:,=-]|--|decided|settled|answer))* (?:(?:it 's|going for|go with) )?(?:\w+ )?(tie|ties|tying|tied|quilt|quilting|quilted)(?: it| then| ,| by hand| it is| wins| won)* $/;
@@ -889,6 +915,8 @@ function wayIn(
   const senses = items.map((x, at) => senseOf(x, items, at));
   const both =
     senses.includes('tying') && senses.includes('quilting') && /\b(?:or|vs|versus|\/)\b|\//.test(words);
+  // "tie it again or quilt it": both, and no more
+  if (both && BARE_WAYS.test(words)) return { topic, status: 'open', rule: 'decision.tie-or-quilt' };
   if (
     both &&
     (asked || OPEN_CUE.test(sentence) || /\b(?:could|might|may|maybe|perhaps|either|should)\b/.test(words))
@@ -918,7 +946,7 @@ function wayIn(
     .slice(k + 1, k + 5)
     .some(
       (p) =>
-        /^ (?:and |but )*(?:not|no) /.test(p.words) &&
+        /^ (?:and |but )*(?:(?:i|we) )?(?:not|no|do n't|wo n't|'m not|'re not|are not) /.test(p.words) &&
         p.topic &&
         (p.topic.topic === 'tying' || p.topic.topic === 'quilting'),
     );
@@ -931,8 +959,10 @@ function wayIn(
     /(?<![a-z])(?:gets|getting|it is|shall be|will be|'ll be|(?:is|'s) to be|going to be|(?:we|i) ?(?:'re|'m|am|are) (?:going to |gonna )?(?:tie|quilt|tying|quilting)(?: it)?|(?:i|we) ?(?:'ll|will) (?:tie|quilt) it|it 's (?:tied|quilted|ties|tying|quilting)|then ?$|by hand|going to (?:tie|quilt) it)\b/.test(
       words,
     );
+  // "so we tie it and we don't quilt it"
+  const plainly = against && / (?:i|we) (?:tie|quilt) it $/.test(words);
   if (
-    gets &&
+    (gets || plainly) &&
     (against || /\b(?:it|quilting|tying|we)\b/.test(words)) &&
     !/\b(?:'m|am) (?:tying|quilting) (?!it)/.test(words)
   )
@@ -964,6 +994,8 @@ function wayIn(
   return undefined;
 }
 
+const BARE_WAYS =
+  /^ (?:(?:do|shall|should) (?:i|we) |whether (?:to |i |we )?|to )?(?:hand |machine )?(?:ties?|tying|tied|quilt|quilting|quilted)(?: it| this| again| the (?:quilt|lot|whole thing))* (?:or|vs|versus|\/) (?:to |do i |do we )?(?:hand |machine )?(?:ties?|tying|tied|quilt|quilting|quilted)(?: it| this| again| instead)* $/;
 const BARE_WAY =
   /^ (?:ok |okay |right |so |just |then )*(?:(?:hand|machine) )?(?:tying|ties|tie|quilting|quilt)(?: (?:it|the quilt|this))? $/;
 const BARE_WAY_DONE = /^ (?:(?:hand|machine) )?(?:tied|quilted) $/;

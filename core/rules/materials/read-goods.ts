@@ -506,6 +506,9 @@ function toldByPrice(items: Item[], k: number): GoodFound | undefined {
 /** When or where the goods were got, behind them and one more. */
 const BOUGHT_THEN =
   /^ (?:(?:,|and|&) (?:\w+ ){1,3}){0,2}(?:today|yesterday|this (?:morning|afternoon|week)|last (?:night|week)|(?:at|from) the (?:\w+ )?(?:market|shop|store|fair|sale|haberdasher)|in town|on the way (?:home|back|in)|on (?:mon|tues|wednes|thurs|fri|satur|sun)day|online)\b/;
+/** What is wanted is work: cloth "sewn in behind". */
+const WANTS_WORK =
+  /^ (?:a|an|some|something|a few|another|new|the)? ?(?:\S+ ){0,6}?(?:sewn|stitched|put|set|slipped|tacked|laid|let|basted|pieced|cut|couched|patched|fused|ironed) (?:on |in |into |down |up )?(?:behind|underneath|under|beneath|over|on|in|there|across)\b/;
 
 /** A word for needing or having that is about something else: "needs patching", "have patched", "got it off". */
 function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
@@ -572,6 +575,13 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   )
     return true;
   if (before?.w === 'not' || before?.w === "n't" || before?.w === 'no') return true;
+  // "they're going to need some kind of cloth sewn in behind them", "row two could do with a lining put in"
+  if (
+    cue.use === 'needed' &&
+    WANTS_WORK.test(wordsBetween(items, cue.next, cue.next + 10)) &&
+    !items.slice(cue.next, cue.next + 4).some((x) => x.quantity?.unit && x.quantity.unit !== 'piece')
+  )
+    return true;
   if (
     cue.use === 'needed' &&
     /^((?:still )?(?:need|needs|want)|(?:(?:got to|gotta|have to|need to|must|'ve to|to) )?get|to buy)$/.test(

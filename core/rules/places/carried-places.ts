@@ -2,6 +2,7 @@ import type { Action } from '../../../shared/vocabulary.ts';
 import type { ClauseView } from '../clause-view.ts';
 import type { Draft } from '../draft.ts';
 import type { Item } from '../item.ts';
+import { mentionsOf } from '../mentions-of.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isTreatment } from '../treatments/is-treatment.ts';
 import type { Way } from '../treatments/way.ts';
@@ -170,6 +171,13 @@ export function carriedPlaces(
     }
   }
   if (state.carried.length && way && !items.some((x) => x.w === 'another')) return state.carried;
+  // "peeled that interfacing off": where interfacing was told of
+  if (action === 'remove' && way?.object === 'interfacing') {
+    const told = [...(state.memory.mentions ?? []), ...mentionsOf(state.drafts)].findLast(
+      (m) => (m.object === 'interfacing' && m.action === undefined) || m.action === 'stabilize',
+    );
+    if (told) return told.places;
+  }
   // "the patch", "that patch", "the old one": something pointed at carries the place from the conversation
   if (
     way &&

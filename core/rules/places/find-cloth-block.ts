@@ -55,6 +55,8 @@ export function findClothBlock(
 function sideFirst(tokens: Token[], i: number, index: FabricIndex) {
   const end = endAt(tokens, i);
   if (!end) return undefined;
+  // "every last one of the plaid blocks"
+  if (end.at === 'last' && /^(every|each)$/.test(w(tokens, i - 1))) return undefined;
   let j = end.next;
   if (NOUNS.test(w(tokens, j)) && w(tokens, j + 1) === 'of') j++;
   const isOf = w(tokens, j) === 'of';

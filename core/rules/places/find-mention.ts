@@ -193,7 +193,13 @@ const openSeam = (mentions: Mention[]): Mention | undefined =>
   mentions.findLast(
     (m, k) =>
       m.finding === 'split-seam' &&
-      !mentions.slice(k).some((n) => n.action === 'resew' && n.places.some((p) => m.places.includes(p))),
+      !mentions.slice(k).some(
+        (n) =>
+          n.action === 'resew' &&
+          n.places.some((p) => m.places.includes(p)) &&
+          // sewing up a tear in the one block closes no seam between the two
+          (n.places.length > 1 || m.places.length === 1),
+      ),
   );
 
 const fits = (is: Described, m: Mention): boolean =>

@@ -252,6 +252,7 @@ export function columnFirst(tokens: Token[], i: number, ctx: PlaceContext): Plac
     prefix: COLUMNS,
     homophones: t.w !== 'c',
     max: ctx.grid.blocks,
+    plural: t.w.length > 1 && t.w.endsWith('s'),
   });
   if (!columns) return undefined;
   const outside = columns.values.some((c) => c > ctx.grid.blocks);

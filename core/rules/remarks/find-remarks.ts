@@ -85,7 +85,9 @@ export function findRemarks(items: Item[]): RemarkFound[] {
     const marked = namesMark(whole);
     const segment = marked ? markAlone(whole) : whole;
     // "2-3 has a darn somebody did years ago": whose it is belongs to the repair
-    const words = ` ${segment.map((x) => (x.finding === 'old-repair' ? 'old repair' : x.w)).join(' ')} `;
+    // "mending since 1815": an hour, and no year
+    const worked = segment.some((x) => x.clock) && segment.some((x) => x.task);
+    const words = ` ${segment.map((x) => (x.finding === 'old-repair' ? 'old repair' : worked && x.clock ? 'hour' : x.w)).join(' ')} `;
     const plain = plainWordsOf(words);
     const last = segment.at(-1)!;
     const found = {
@@ -168,7 +170,8 @@ export function echoesOf(remarks: RemarkFound[], drafts: Draft[]): Set<Draft> {
       )
         out.add(draft);
     } else if (entry.kind === 'condition') {
-      if (inside.kind !== 'history' || draft.placed !== 'said' || !entry.places?.length) out.add(draft);
+      if (inside.kind !== 'history' || draft.placed !== 'said' || !entry.places?.some((x) => x !== 'quilt'))
+        out.add(draft);
     } else if (entry.kind === 'material') {
       if (entry.quantity === undefined && entry.cost === undefined) out.add(draft);
     } else if (entry.kind === 'work') {

@@ -3,15 +3,22 @@ import { plainVerbNear } from './plain-verb-near.ts';
 import { removalSoon } from './removal-soon.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
-const WISHED = /^(needs?|wants?|gets?|getting|requires?)$/;
+const WISHED = /^(needs?|wants?|gets?|getting|requires?|use)$/;
 
 /** "gave 2-3 a lining of lawn", "row five wants a lining", "put a lining in behind it": cloth behind a block, by its name as a thing. */
 export function aLining({ items, k, item, before, used }: WordAt): WayFound {
   if (
     !/^(lining|backing)$/.test(item.w) ||
     used.has(k) ||
-    !/ (a|an|its own|another) (?:\S+ ){0,2}$/.test(before) ||
-    !items.some((x) => x.place && x.place.kind !== 'part' && x.place.places.length > 0) ||
+    !(
+      / (a|an|some|its own|another) (?:\S+ ){0,2}$/.test(before) ||
+      // "the calico ones want lining"
+      (item.w === 'lining' && / (?:needs?|wants?) $/.test(before))
+    ) ||
+    !items.some(
+      (x) =>
+        (x.place && x.place.kind !== 'part' && x.place.places.length > 0) || (x.fabric && x.w !== item.w),
+    ) ||
     // "3-4 has had a lining at some point", "2-3 has a lining": how it was found
     / (?:had|has|have|old|is|was|there) (?:\S+ )?(?:a|an) (?:\S+ )?$/.test(before) ||
     items.some((x) => x.quantity?.unit || x.cost) ||

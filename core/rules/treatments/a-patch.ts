@@ -20,6 +20,9 @@ export const BEGUN =
 
 /** "put a patch on", "needs a patch", "patch or leave". */
 export function aPatch({ items, k, item, before, after, all, choosing, thing, used }: WordAt): WayFound {
+  // "the edge of the patch is ravelling"
+  if (/ of (?:the|that|this) $/.test(before) && items.slice(k + 1, k + 6).some((x) => x.finding))
+    return undefined;
   // "patch is on three three", told of the one that was to go there; "there's a patch on 3-3" is an old one
   if (
     item.w === 'patch' &&

@@ -144,7 +144,11 @@ export function tellsOldRepair(
   const verb = items[at]!;
   const past =
     verb.action?.form === 'past' ||
-    /^(glued|stuck|sewn|stitched|fused|ironed|tacked|interfacing|fusible)$/.test(verb.w);
+    /^(glued|stuck|sewn|stitched|fused|ironed|tacked|interfacing|fusible)$/.test(verb.w) ||
+    // "has an old mend, interfacing glued behind"
+    (here &&
+      /^(has|have|had|'s|got)$/.test(verb.w) &&
+      items.findIndex((x) => x.finding === 'old-repair') > at);
   return (
     past &&
     (here || /^(with|,|)$/.test(clause.joint)) &&

@@ -24,6 +24,8 @@ export function gapped(
   const at = v.items.indexOf(stitch.item);
   if (v.items.slice(0, at).some((x) => x.action || x.fail || /^(is|'s|was|are|were|i)$/.test(x.w)))
     return undefined;
+  // "machined shut, straight stitch": only how
+  if (!v.items.some((x) => x.place || x.seam || x.finding || x.fabric || x.object)) return undefined;
   const places = placed.kind === 'specific' ? placed.places : carriedPlaces(state, v, undefined, placed);
   if (!places?.length) return undefined;
   const said = placed.kind === 'specific';

@@ -40,6 +40,9 @@ export function makeTreatment(
     state.tokens.slice(behind, behind + 4).some((t) => /^(tails?|ends)$/.test(t.w))
   )
     return undefined;
+  // "the calico ones want lining": no backing is spoken of
+  if (way.rule === 'treatment.a-lining' && placed.kind === 'general')
+    placed = { ...placed, kind: 'none', places: [], items: [] };
   let mood = stateOf(clause, way.at, way.form, sentence);
   if (
     way.action === 'leave' &&
@@ -113,7 +116,12 @@ export function makeTreatment(
     state.drafts.some((d) => d.entry.kind === 'work' && d.entry.mark === 'stop' && d.sentence === v.sentence)
   )
     status = 'done';
-  if (status === 'done' && way.form === 'past' && goesOnPlanned(state, clause)) status = 'planned';
+  if (
+    status === 'done' &&
+    way.form === 'past' &&
+    (goesOnPlanned(state, clause) || goesOnToDo(state, clause, items[way.at]!))
+  )
+    status = 'planned';
   if (status === 'done' && isHeadedToDo(state, clause)) status = 'planned';
   if (status === 'done' && way.form === 'noun' && (sharesVerb(state, clause) || isVerdict(state, clause)))
     status = 'planned';
@@ -195,6 +203,8 @@ export function makeTreatment(
     !items.some(
       (x, k) =>
         /^(has|have|had|'ve|got|put|now|on|laid|went|did|done|already|took)$/.test(x.w) &&
+        // "back on 2-2, new piece wins"
+        !(x.w === 'on' && items[k - 1]?.w === 'back') &&
         // "net on top, then"
         !(x.w === 'on' && /^(top|the)$/.test(items[k + 1]?.w ?? '')),
     )
@@ -238,6 +248,13 @@ export function makeTreatment(
     !['soaking', 'drying', 'washing'].includes(verb.w)
   )
     return undefined;
+  // "the old batting that can stay right where it is"
+  const stays =
+    action === 'leave' && placed.kind !== 'specific' && placed.kind !== 'general'
+      ? items.slice(0, way.at + 1).find((x) => /^(batting|backing|binding|border)$/.test(x.object ?? ''))
+          ?.object
+      : undefined;
+  if (stays) placed = { ...placed, kind: 'general', places: [stays] };
   let places: string[] | undefined;
   let how: Draft['placed'] = 'said';
   let placeItems = placed.items;
@@ -274,7 +291,15 @@ export function makeTreatment(
         (object === 'ties' || outOf) &&
         !placed.items.some((x) => x.place!.rule === 'place.it')
           ? placed.places
-          : undefined;
+          : // "quilting all snapped along the top, picked out the rest"
+            placed.kind === 'none' && brokenHere(state, v.sentence)
+            ? brokenHere(state, v.sentence)
+            : // "rows 1-3: ties out"
+              placed.kind === 'none' &&
+                state.topic?.sentence === v.sentence &&
+                state.topic.places.every((p) => splitBlock(p))
+              ? state.topic.places
+              : undefined;
       how = 'unneeded';
     } else if (object === 'label' && placed.kind === 'none') {
       places = undefined;
@@ -360,6 +385,22 @@ export function makeTreatment(
       placeItems = [of];
     }
   }
+  // "binding worn along the left edge, so cut new strips for it"
+  if (
+    action === 'cut' &&
+    !items.some((x) => x.part || x.object === 'border') &&
+    items.some((x) => /\bstrips?$/.test(x.w))
+  ) {
+    const part = stripsFor(state, v.sentence);
+    if (part) places = [part];
+  }
+  // "border strips cut 12 cm, left and right borders on"
+  const strips =
+    action === 'cut'
+      ? items.slice(Math.max(0, way.at - 2), way.at).find((x) => x.object && x.measure === 'strip')
+      : undefined;
+  if (strips && !strips.place && placed.items.every((x) => items.indexOf(x) > way.at))
+    places = [/^(border|binding)/.exec(strips.object!)?.[0] ?? places?.[0] ?? 'border'];
   // "trimmed a quarter inch off all sides", "trimmed and squared it up": the quilt
   if (
     places === undefined &&
@@ -518,6 +559,45 @@ function goesOnPlanned(state: ReaderState, clause: Clause): boolean {
   )
     ? before.items.some((x) => x.action?.form === 'past')
     : goesOnPlanned(state, before);
+}
+
+/** "next I'll cut the border and put it on": "put", "cut" and "set" after what is still to be done are to be done as well. */
+function goesOnToDo(state: ReaderState, clause: Clause, verb: Item): boolean {
+  if (!/^(put|cut|set|let)\b/.test(verb.w)) return false;
+  const at = clause.items.indexOf(verb);
+  const inOne = at > 1 && /^(and|&|then|,)$/.test(clause.items[at - 1]!.w);
+  const before = inOne
+    ? clause.items.slice(0, at)
+    : at === 0 && /^(,|and|&|then)$/.test(clause.joint)
+      ? state.clauses[state.clauses.indexOf(clause) - 1]?.items
+      : undefined;
+  if (!before || !PLAN_BEFORE.test(wordsBetween(before))) return false;
+  const last = state.drafts.at(-1);
+  const told = state.clauses[last?.clause ?? -1];
+  return inOne
+    ? before.some((x) => x.action) &&
+        !before.some((x) => x.action?.form === 'past' && !/^(put|cut|set|let)$/.test(x.w))
+    : last?.entry.kind === 'treatment' &&
+        last.entry.state === 'planned' &&
+        told?.sentence === clause.sentence;
+}
+const PLAN_BEFORE = / (?:will|'ll|going to|gonna|to|must|should|tomorrow|next) /;
+
+/** Where ties or stitches were just told to be broken. */
+function brokenHere(state: ReaderState, sentence: number): string[] | undefined {
+  const last = state.drafts.at(-1);
+  return last?.entry.kind === 'condition' &&
+    last.entry.finding === 'broken-stitching' &&
+    last.sentence === sentence
+    ? last.entry.places
+    : undefined;
+}
+
+/** The binding or border that the sentence told of before: what strips are cut for. */
+function stripsFor(state: ReaderState, sentence: number): string | undefined {
+  const last = state.drafts.findLast((d) => d.entry.kind === 'condition' || d.entry.kind === 'treatment');
+  if (!last || last.sentence < sentence - 1) return undefined;
+  return state.clauses[last.clause]?.items.find((x) => x.part === 'binding' || x.part === 'border')?.part;
 }
 
 /** "Decided: tulle at 3-3." */

@@ -64,7 +64,7 @@ export function namedOff({ items, k, item, after }: WordAt): WayFound {
 }
 const LEAD = /^(the|that|so|right|ok|okay|and|now|whole|quilt|-|big|hand|wet|spot|um|well)$/;
 const GIVEN_UP =
-  /^ (?:is|'s|has been|was|are)? ?(?:now |all )?(?:called off|off the table|cancelled|canceled|scrapped|abandoned|shelved|not happening|out of the question|ruled out|rejected) |^ i (?:'ve |have )?(?:now )?(?:given up|dropped|abandoned|decided against|scrapped) (?:on )?(?:$|[,.;]|and |now )/;
+  /^ (?:is|'s|has been|was|are)? ?(?:now |all )?(?:called off|off the table|cancelled|canceled|scrapped|abandoned|shelved|not happening|out of the question|ruled out|rejected) |^ (?:is|'s) (?:off|out)(?: now| then| after all)? (?:$|[,.;]|and |so |but |because |since )|^ i (?:'ve |have )?(?:now )?(?:given up|dropped|abandoned|decided against|scrapped) (?:on )?(?:$|[,.;]|and |now )/;
 const NOUNS_OFF: Record<string, Action> = {
   wash: 'wash',
   washing: 'wash',

@@ -95,7 +95,11 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
       / (new|fresh) one /.test(wordsBetween(items, k - 7, k + 9)) ||
       / (it|one|them) /.test(wordsBetween(items, k + 1, k + 4)) ||
       // "it's going right back on"
-      (/ it ('s|is|'ll be|will be) $/.test(before) && / back on /.test(wordsBetween(items, k + 1, k + 5)));
+      (/ it ('s|is|'ll be|will be) $/.test(before) && / back on /.test(wordsBetween(items, k + 1, k + 5))) ||
+      // "I'll piece a new border and then it'll go on all the way round"
+      (/^(go|goes)$/.test(item.w) &&
+        / (?:it|that|they)(?: 'll| will| can| should| 's going to| is going to)? $/.test(before) &&
+        items[k + 1]?.w === 'on');
     // "old binding off, new one on": the thing taken off in the same breath
     const taken = ways.findLast((x) => x.object)?.object ?? thing;
     if (

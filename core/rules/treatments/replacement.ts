@@ -19,7 +19,9 @@ export function replacement(items: Item[]): WayFound {
     (x) => isCloth(x) && (x.fabric || (x.material === 'fabric' && x.w !== 'piece' && x.w !== 'bit')),
   );
   const taken = items.flatMap((x, k) =>
-    (x.w === 'patch' && !isPredicate(items, k)) ||
+    (x.w === 'patch' &&
+      !isPredicate(items, k) &&
+      !/ (?:or|either|versus|vs) (?:a |the )?$/.test(wordsBetween(items, k - 2, k))) ||
     x.w === 'piece' ||
     (x.action && ['cut', 'piece', 'replace'].includes(x.action.v))
       ? [k]
@@ -66,7 +68,9 @@ function isReplacement(items: Item[], all: string): boolean {
     /\b(new|fresh|replacement) (pieces?|ones?|bits?|blocks?|patch of|[a-z]+)( of [a-z]+)?( [a-z]+)* (cut|set|let|pieced|sewn|put|sewed|stitched|inset|going|goes|to go|went|cutting|setting|letting|piecing|sewing|putting) in\b/.test(
       all,
     ) ||
-    /\bnew pieces?\b/.test(all) ||
+    /\bnew (?:pieces?|bits?)\b/.test(all) ||
+    // "either a new block or a patch on it"
+    (/\bnew (?:blocks?|squares?)\b/.test(all) && / (?:or|either|versus|vs) /.test(all)) ||
     (cutOut && /\bpieced? (?:in )?(?:anew|afresh|again|new)\b/.test(all))
   )
     return true;

@@ -37,6 +37,14 @@ function foundAt(
   );
 }
 
+/** "right 4-3 again": back to what was last spoken of, where nothing was told between. */
+const isReturn = (state: ReaderState, clause: Clause, placed: ClausePlaces): boolean =>
+  placed.places.length > 0 &&
+  clause.items.every(
+    (x) => x.place || /^(right|ok|okay|so|now|back|to|on|at|the|well|and|again)$/.test(x.w),
+  ) &&
+  placed.places.every((p) => state.memory.treatment?.places.includes(p));
+
 /** "same on the next two", "the one below the same", "ditto 3-4", "and the next two rows too". */
 export function sameAgain(
   state: ReaderState,
@@ -53,6 +61,7 @@ export function sameAgain(
     ) ||
     (short &&
       / (as well|too|also|again) /.test(words) &&
+      !isReturn(state, clause, placed) &&
       // "all of the top row needs looking at again"
       !/ (?:look|looking|looked|check|checking|checked|see|seeing|think|thinking|start|starting|try|go|going|measure|count|back|come) (?:\S+ ){0,3}again /.test(
         words,
@@ -84,7 +93,11 @@ export function sameAgain(
   if (
     !SAME_DONE.test(words) &&
     / same (thread|stitch|fabric|cloth|colou?r|needle|yarn|as before thread|wool) /.test(words) &&
-    !placed.places.length
+    (!placed.places.length ||
+      // "one more, the same thread, and that one only took ten minutes"
+      (/ (?:that|this) one (?:only |just )?took /.test(words) &&
+        state.drafts.some((d) => isTreatment(d) && d.sentence === v.sentence) &&
+        placed.items.every((x) => x.place!.rule === 'place.that-one' || x.place!.rule === 'place.it')))
   )
     return;
   // "2-1 is the same stripe"

@@ -41,15 +41,16 @@ export function drawnTogether({ items, k, item, after }: WordAt): WayFound {
 export function goneOver({ items, k, item }: WordAt): WayFound {
   // "went over the seam again with a backstitch", "I'll go over that by hand"
   if (
-    /^(went|gone|go|going|run|ran)$/.test(item.w) &&
-    /^(over|along|round|around)$/.test(items[k + 1]?.w ?? '') &&
-    items.slice(k + 2).some((x) => x.stitch) &&
+    ((/^(went|gone|go|going|run|ran)$/.test(item.w) &&
+      /^(over|along|round|around)$/.test(items[k + 1]?.w ?? '')) ||
+      /^(went|gone|go|going) over it$/.test(item.w)) &&
+    items.slice(k + 1).some((x) => x.stitch) &&
     !items.some((x) => x.action && !x.stitch && isPredicate(items, items.indexOf(x)))
   ) {
     return found(
       {
         action: 'resew',
-        form: item.w === 'go' ? 'base' : item.w === 'going' ? 'ing' : 'past',
+        form: /^go\b/.test(item.w) ? 'base' : /^going/.test(item.w) ? 'ing' : 'past',
         at: k,
         items: [item],
         rule: 'treatment.gone-over',
@@ -195,8 +196,14 @@ export function isShut({ items, k, item, ways }: WordAt): WayFound {
 
 /** A line of stitching run along it. */
 export function lineOfStitch({ items, k, item, before }: WordAt): WayFound {
-  // "ran a line of backstitch along it"
-  if (item.stitch && !item.weakStitch && / (line|row|run|seam|round) of( [a-z]+)? $/.test(before)) {
+  // "ran a line of backstitch along it", "ran a machine zigzag across the top of it"
+  if (
+    item.stitch &&
+    !item.weakStitch &&
+    (/ (line|row|run|seam|round) of( [a-z]+)? $/.test(before) ||
+      (/ (ran|run|did|put|running|putting) (a|some)( machine| hand)? $/.test(before) &&
+        /^(over|across|along|down|up|round|around)$/.test(items[k + 1]?.w ?? '')))
+  ) {
     const verb = items.findIndex(
       (x, m) => m < k && m > k - 8 && /^(ran|run|put|did|worked|sewed|running|putting)$/.test(x.w),
     );

@@ -34,7 +34,7 @@ function shaving(items: Item[], k: number): Way['form'] | undefined {
             x.w,
           ),
         ) &&
-        !amount.some((x) => x.fabric || x.finding || x.material));
+        !amount.some((x) => x.fabric || x.finding || x.material || (x.object && x.object !== 'piece')));
     const edge = items
       .slice(m + 1, m + 6)
       .some(

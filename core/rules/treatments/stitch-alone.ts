@@ -18,11 +18,23 @@ export function fastening(
     // "gonna patch 4-5, forget the darning. denim, blanket st": of the one that is to be
     .filter((d) => d.entry.state !== 'dropped')
     .at(-1);
+  // "…, the seam got a ladder stitch", "…, seam backstitch"
+  const at = v.items.indexOf(stitch.item);
+  if (
+    placed.kind === 'specific' &&
+    !stitch.item.weakStitch &&
+    v.items.slice(0, at).some((x) => x.seam) &&
+    v.items.slice(0, at).every((x) => x.seam || x.place || SEAM_HAS.test(x.w))
+  )
+    state.drafts.push(sewnShut(v, placed.places, stitch));
   if (placed.kind === 'specific') return;
   if (
     last &&
     // "the middle one as well but running stitch"
-    (!last.entry.stitch || last.origins['stitch']?.rule === 'treatment.same-again') &&
+    (!last.entry.stitch ||
+      last.origins['stitch']?.rule === 'treatment.same-again' ||
+      // "machined shut, straight stitch": the most particular one
+      (/^(hand|machine)$/.test(last.entry.stitch) && !/^(hand|machine)$/.test(stitch.stitch))) &&
     last.entry.action &&
     TAKES_STITCH.has(last.entry.action) &&
     !(last.entry.action === 'baste' && isForGood(stitch.stitch))
@@ -63,6 +75,9 @@ export function fastening(
   )
     state.drafts.push(sewnShut(v, found.entry.places, stitch));
 }
+
+const SEAM_HAS =
+  /^(the|that|those|its|and|,|has|have|had|got|'s|now|a|some|with|in|on|at|of|between|done|by)$/;
 
 /** A seam or tear closed, told by the stitch alone. */
 const sewnShut = (v: ClauseView, places: string[], stitch: NonNullable<ReturnType<typeof stitchOf>>): Draft =>

@@ -462,7 +462,14 @@ function thingOf(
   // "cut it out and pieced in new twill": the piece, and not the batting that was spoken of
   if (/^cut/.test(items[k]!.w) && /^(batting|backing|binding|border|pins)$/.test(thing)) return undefined;
   const next = items.slice(k + 1, (particle ?? k) + 6);
-  const pronoun = next.find((x) => /^(it|them|that|those|what|em|this)$/.test(x.w));
+  const pronoun = next.find(
+    (x, m) =>
+      /^(it|them|that|those|what|em|this)$/.test(x.w) ||
+      // "picked out the rest"
+      (/^(rest|remainder|others?|remains|last)$/.test(x.w) &&
+        next[m - 1]?.w === 'the' &&
+        !/^(of)$/.test(next[m + 1]?.w ?? '')),
+  );
   if (pronoun) return { object: thing as RemovedObject, item: items[k]! };
   // "quilting stitches all snapped, picked out the rest"
   if (

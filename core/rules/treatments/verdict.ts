@@ -20,7 +20,7 @@ function namesWay(x: Item, { action, object }: Open): boolean {
       return /^patch(es)?$/.test(x.w) || x.fabric !== undefined || x.material === 'fabric';
     case 'stabilize':
       return (
-        /^supports?$/.test(x.w) ||
+        /^(supports?|lining)$/.test(x.w) ||
         x.material === 'interfacing' ||
         x.material === 'fabric' ||
         x.fabric !== undefined
@@ -141,41 +141,56 @@ const NTH_WAY =
 const NTH: Record<string, number> = { first: 0, former: 0, second: 1, third: 2 };
 
 /** "net.", "patch wins", "the darn, then": one of the ways that stood open, and no word besides. */
-export function chooseIdea(state: ReaderState, v: ClauseView): void {
+export function chooseIdea(state: ReaderState, v: ClauseView, placed?: string[]): void {
   const { items } = v;
   const nth = nthIdea(state, items);
   if (nth) {
     state.drafts.push(verdict(v, nth, 'planned', 'treatment.chosen'));
     return;
   }
+  // "tulle and not the patch": what is not to be stands behind
+  const against = items.findIndex((x) => /^(not|no|forget|instead of|rather than|instead|rather)$/.test(x.w));
+  const told = against > 0 ? items.slice(0, against) : items;
+  const words = ` ${told.map((x) => x.w).join(' ')} `;
+  const alone =
+    state.drafts.every((d) => isTreatment(d) && d.entry.state === 'dropped') &&
+    state.clauses.reduce((n, c) => n + c.items.length, 0) <= 8 + 6 * state.drafts.length;
+  const headed = state.topic?.sentence === v.sentence && !state.clauses[v.index]!.asked;
+  if (!alone && !headed && against < 1 && !CHOSEN.test(words)) return;
   if (
-    state.drafts.some((d) => !isTreatment(d) || d.entry.state !== 'dropped') ||
-    state.clauses.reduce((n, c) => n + c.items.length, 0) > 8 + 6 * state.drafts.length
+    !told.every(
+      (x) => CHOICE.test(x.w) || x.material === 'net' || x.material === 'interfacing' || x.action || x.place,
+    )
   )
     return;
-  if (
-    !items.every((x) => CHOICE.test(x.w) || x.material === 'net' || x.material === 'interfacing' || x.action)
-  )
-    return;
-  const open = openNamed(state, items);
-  if (open) state.drafts.push(verdict(v, open, 'planned', 'treatment.chosen'));
+  const open = openNamed(
+    state,
+    told.filter((x) => !x.place),
+  );
+  if (!open || state.drafts.some((d) => isTreatment(d) && d.entry.action === open.action)) return;
+  if (placed?.length && !placed.every((p) => open.places.includes(p))) return;
+  state.drafts.push(verdict(v, open, 'planned', 'treatment.chosen'));
 }
+const CHOSEN =
+  / (?:it is|it 's|wins|won|then|the one|going (?:with|for)|go (?:with|for)|settled on|decided on|it 'll be|going to be) /;
 
 const CHOICE =
-  /^(the|a|an|right|ok|okay|so|then|it|is|'s|be|wins|won|it'll|'ll|will|shall|yes|yeah|well|go|going|for|with|i|'ve|have|decided|definitely|settled|settling|chosen|chose|choosing|final|answer|my|new|fresh|and|--|-|now|patch|darn|support|replacement|piece|to|going to|gonna|on|upon|think|i think|reckon|'m|am|this|time|after|all|in|end|that|that's|one)$/;
+  /^(the|a|an|right|ok|okay|so|then|it|is|'s|be|wins|won|it'll|'ll|will|shall|yes|yeah|well|go|going|for|with|i|'ve|have|decided|definitely|settled|settling|chosen|chose|choosing|final|answer|my|new|fresh|and|--|-|now|patch|darn|support|replacement|piece|to|going to|gonna|on|upon|think|i think|reckon|'m|am|this|time|after|all|in|end|that|that's|one|bit|block|piece|square|the one|patching|darning|netting)$/;
 
 /** "so that's off", "but I shan't now", "and I have decided against it": what was just told is not to be. */
 const AGAINST = new RegExp(
   [
-    "^ (?:so |and |but |then |now )*(?:that|it|this|which)(?: is|'s| 's) (?:now )?(?:all )?(?:off|out|not happening|off the table|out of the question|scrapped|dropped|no go|abandoned)(?: now| then)? $",
+    "^ (?:so |and |but |then |now )*(?:that|it|this|which)(?: is|'s| 's| 's been| has been| was| got) (?:now )?(?:all )?(?:off|out|called off|cancelled|not happening|off the table|out of the question|scrapped|dropped|no go|abandoned)(?: now| then)? $",
     ' (?:decided|voted|come down|came down) against (?:it|that|the idea|doing (?:it|that|so))?',
     ' (?:thought better of|gone off|went off|given up on|gave up on|dropped|scrapped|abandoned|ditched|shelved) (?:it|that|the idea|the plan|the whole idea)\\b',
+    // "but no not with that blue", "not now"
+    '^ (?:but |well |so |oh )*(?:no (?:, )?)?not (?:now|any ?more|with|after|when|while)\\b(?! done| finished| sure)',
     // "not risking it", "won't chance it"
     " (?:not|n't)(?: going to| gonna| worth)? (?:risk|risking|chance|chancing)(?: it| that| this| the risk)? $",
     // "scrap that plan"
     ' (?:scrap|drop|forget|ditch|cancel|bin|abandon|shelve|never mind) (?:all )?(?:that|the|this|my) (?:whole |last )?(?:plan|idea|thought|notion)\\b',
     ' changed my mind (?:about (?:it|that) )?$',
-    " (?:i|we)(?: now)?(?: 'm| am| 'll| will)?(?: sha n't| wo n't| will not| shall not| 'm not| am not| 're not| is n't| ca n't)(?: be| do| bother| need to| going to)?(?: it| that| bothering| any more)?(?: now| after all| then| any more| anymore)? $",
+    " (?:i|we)(?: now)?(?: 'm| am| 'll| will)?(?: just| simply| really)?(?: sha n't| wo n't| will not| shall not| 'm not| am not| 're not| is n't| ca n't)(?: be| do| bother| need to| going to)?(?: it| that| bothering| any more)?(?: now| after all| then| any more| anymore)? $",
   ].join('|'),
 );
 

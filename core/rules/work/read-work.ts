@@ -104,6 +104,11 @@ export function readDurations(
     const alone = / (alone|that one|that took|just that|for that|it took|that was) /.test(words);
     if (all.length > 1 && (SEVERAL.test(words) || (here.length > 1 && !alone))) {
       const actions = unique(all.map((d) => (d.entry as { action?: Action }).action));
+      // "darned 5-3 and did the same on the next two, all three together took forty minutes": one act
+      if (isOneAct(all)) {
+        for (const d of all) setMinutes(d, minutes, item);
+        continue;
+      }
       if (SEVERAL.test(words) || actions.length > 1) {
         state.drafts.push(
           makeDraft(
@@ -175,6 +180,15 @@ export function readDurations(
       );
   }
 }
+
+/** The same done at several places, told one after the other. */
+const isOneAct = (drafts: Draft[]): boolean =>
+  unique(
+    drafts.map(({ entry: e }) => {
+      const { places: _places, fabric: _fabric, ...how } = e as Record<string, unknown>;
+      return JSON.stringify(Object.entries(how).sort());
+    }),
+  ).length === 1;
 
 /** The treatment of the clause before and this one, where its verb stood alone: "washed and dried it". */
 function twinsOf(state: ReaderState, last: Draft): Draft[] {
