@@ -38,6 +38,10 @@ const GIVEN_UP =
 const GONE_AGAINST =
   / (?:no|nope|nah)(?: way| sir| chance| thanks)*(?: [.,!;]| $)| (?:no longer|not (?:with|now|when|if|after|in|on|while|that|this|a|any ?more|going|happening|for|the way|worth)|wo n't|ca n't|will not|can not|no good|changed my mind|decided against|out of the question)\b/;
 
+/** What is being done while she speaks. */
+const IN_HAND =
+  /^(?: (?:now|so|right|well|and|currently|um|uh))* (?:i 'm|i am|am|we 're|we are) (?:now |just |currently )?\S+ing .*\b(?:at the moment|right now|now|at present|as we speak|just now)\b/;
+
 const NEGATION = new Set([
   'no',
   'not',
@@ -218,6 +222,8 @@ export function stateOf(
     return 'dropped';
   if (/ (instead of|rather than) $/.test(before)) return 'denied';
   if (governor?.state === 'considering') return 'considering';
+  // "I am removing the right-hand border at the moment, whether the others are to go is not yet decided"
+  if (form === 'ing' && IN_HAND.test(words) && !looksUndecided(words)) return 'doing';
   if (looksUndecided(sentence) && !/\b(done|did|finished)\b/.test(before)) {
     // "I can see three ways: cut it out and piece a new one in": no past where nobody did it
     if (

@@ -26,7 +26,11 @@ export function askBetween(state: ReaderState, clause: Clause, made: Draft[]): v
   const first = before.at(-1);
   if (!first || !after.length || first.entry.action === after[0]!.entry.action) return;
   // "net over it, a darn, or nothing at all": the things listed before it as well
-  const listed = before.filter((d) => d === first || !d.origins['action']!.rule.startsWith('treatment.verb'));
+  // "I am removing the right border at the moment, whether the others are left or replaced …": in hand, and no way in question
+  const listed = before.filter(
+    (d) =>
+      d === first || (d.entry.state !== 'doing' && !d.origins['action']!.rule.startsWith('treatment.verb')),
+  );
   // "might patch or darn 2-2": the place told last is that of both
   const place = after.find((d) => d.placed === 'said' && d.entry.places?.length);
   for (const d of new Set([...before, ...after])) {
