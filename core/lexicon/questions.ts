@@ -52,9 +52,9 @@ export const QUESTION_SIGNS = {
   notYardage:
     /\b(?:how many hours|how much time|how long (?:on|at)|cost|spent|spend|bought|paid|used|have i (?:got )?(?:left|used)|did i (?:use|buy|cut)|took|how long (?:did|have|has|was|'s the (?:backing|binding|batting) (?:come|taken|been)))\b/,
   hours:
-    /\b(?:how long|how much (?:work )?(?:have|did|has) (?:i|we|been) (?:done|do|put in|put|gone)(?: in)?(?: so far)? (?:on|into|at) (?:the )?\w+ing|how many (?:hours?|hrs|minutes|mins|evenings|days)|how much time|hours?|hrs|mins|minutes so far|minutes (?:today|tonight|yesterday|this|last|on|in all)|time (?:have|has|did|on|so far|spent|in|total|for|am i|is (?:on|in)|went|gone|put)|(?:total|my|the) time|time on|what time have i|tally|clocked?|time sheet|time 's (?:gone|been)|time ?wise|hours? ?wise|^ (?:the )?time (?:today|yesterday|this|last)|\w+ing time)\b/,
+    /\b(?:how long|how much (?:work )?(?:have|did|has) (?:i|we|been) (?:done|do|put in|put|gone)(?: in)?(?: so far)? (?:on|into|at) (?:the )?\w+ing|how many (?:hours?|hrs|minutes|mins|evenings|days)|how much time|hours?|hrs|mins|minutes so far|minutes (?:today|tonight|yesterday|this|last|on|in all)|time (?:have|has|did|on|so far|spent|in|total|for|am i|is (?:on|in)|went|gone|put)|(?:total|my|the) time|time on|what time have i|what time did i (?:put in|spend|do)|tally|clocked?|time sheet|time 's (?:gone|been)|time ?wise|hours? ?wise|^ (?:the )?time (?:today|yesterday|this|last)|\w+ing time)\b/,
   notHours:
-    /\b(?:how long (?:is|are) (?:the|each|a|this|that|it|one|my)(?!.* (?:i 've|been|spent|worked)\b)|how long (?:a|an)|what time (?:is it|did|do)|the time now|time is it|24 hours|48 hours)\b/,
+    /\b(?:how long (?:is|are) (?:the|each|a|this|that|it|one|my)(?!.* (?:i 've|been|spent|worked)\b)|how long (?:a|an)|what time (?:is it|did(?! i (?:put in|spend|do)\b)|do)|the time now|time is it|24 hours|48 hours)\b/,
   /** With a kind of work named: how much time it took, though no time is named. */
   ofTask:
     /(?=^ (?:what|how much) )(?:.* )?(?:(?:come|comes|came|run|runs|ran|add|adds|added) (?:up )?to|down for|(?:went|gone|go|been) (?:on|into|to)|of (?:that|it|this) (?:was|is|has been|went|for)|(?:taken|take|took)(?: me| us)?) /,

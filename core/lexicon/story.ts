@@ -61,6 +61,8 @@ export const HISTORY: RegExp[] = [
   ),
   // "looks like it was tied first and quilted later"
   /\b(?:looks like|seems|must have been|must 've been)(?: that)?(?: it| this| they)?(?: was| were| 's been| has been)? (?:tied|quilted|pieced|made|sewn|bound|put together) (?:first|originally|before|once|earlier|by|a long)\b/,
+  // "it used to hang in the church hall"
+  /\b(?:it|this|this one|that|which|they|quilt|coverlet) used to (?:hang|lie|live|cover|sit|belong|stay|come out|go on|travel|be (?:on|in|kept|used|hung|brought|laid|spread))\b/,
   // "customer mentioned the dog slept on it"
   new RegExp(
     `\\b(?:${WHO}|client|customer|lady|gentleman|woman|man)(?: [^\\s,.;]+){0,2} (?:says?|said|told (?:me|us)|mentioned|reckons?|remembers?) (?:that )?(?:the|her|his|their|a) \\w+ (?:slept|sat|lay|used to|had it|was born|died|made|bought|brought|kept)\\b`,
@@ -124,4 +126,4 @@ export const WISHES: RegExp[] = [
 ];
 /** Wishes that are orders for a treatment, errands, or only about time and money. */
 export const NO_WISH =
-  /\b(?:asked (?:how|when|what|whether|after|me how|me when|me what|who|where|the price)|wants? (?:to know|(?:her|his|their|its|some|a|the) (?:tea|dinner|supper|lunch|breakfast|bath|bed|milk|drink|snack|bottle|nap)|feeding|picking up|collecting|driving|something|in|out|me|a word|paying)|would like (?:to know|a word|paying))\b/;
+  /\b(?:asked (?:how|when|what|whether|after|me how|me when|me what|who|where|the price)|wants? (?:to know|(?:her|his|their|its|some|a|the) (?:tea|dinner|supper|lunch|breakfast|bath|bed|milk|drink|snack|bottle|nap)|feeding|picking up|collecting|driving|something|in|out|me(?! to (?:leave|keep|use|mend|patch|save|tie|quilt|make|put|try|wash|clean|replace|match|hide|send|bind|darn|hang)\b)|a word|paying)|would like (?:to know|a word|paying))\b/;

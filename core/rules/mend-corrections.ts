@@ -1,6 +1,7 @@
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import { type Item, makeItem } from './item.ts';
-import { cornerBlock, splitBlock } from './places/grid.ts';
+import { columnOf, cornerBlock, rowOf, splitBlock } from './places/grid.ts';
+import { wholeLines } from './places/line-spoken.ts';
 import { afterthoughtAt, mayThinkAgain, secondThoughtAt } from './second-thought.ts';
 
 type Sort =
@@ -90,6 +91,8 @@ const MARKERS: string[][] = [
   ['no', ',', 'what', 'am', 'i', 'saying'],
   ['no', 'what', 'am', 'i', 'saying'],
   ['what', 'am', 'i', 'saying'],
+  ['er', 'no'],
+  ['no', 'er'],
   ['no', ',', 'listen', 'to', 'me'],
   ['no', ',', 'silly', 'me'],
   ['silly', 'me'],
@@ -140,6 +143,8 @@ const LIGHT = new Set([
   'said',
   'did',
   'used',
+  'over',
+  'behind',
 ]);
 
 const BY_FIRST = new Map<string, string[][]>();
@@ -324,7 +329,9 @@ function correctAt(out: Item[], k: number, marker: string[], grid: QuiltGrid): n
   const between = out.slice(from + 1, k);
   const restated = saysMore(out, m + 1);
   const aside = between.at(-1)?.w === ',' && out[m + 1]?.w === ',';
-  if (between.some((x) => tells(x)) && !restated) {
+  // "darned 5-1, sorry, patched": where it was done stands, unless another place is told
+  const placed = hit !== 'place' && between.some(namesBlock) && !out.slice(m + 1).some(namesBlock);
+  if (placed || (between.some((x) => tells(x)) && !restated)) {
     // "3-2 has a hole, no, 3-3": only the word itself changes
     out.splice(k, m + 1 - k);
     out[from] = put;
@@ -336,6 +343,8 @@ function correctAt(out: Item[], k: number, marker: string[], grid: QuiltGrid): n
   out.splice(from, m - from);
   return from;
 }
+
+const namesBlock = (x: Item): boolean => x.place?.kind === 'blocks' && x.place.places.length > 0;
 
 /** What is left out because it was said before: the hour of "at twenty past two, no, half past", the corner of "no, the bottom left". */
 function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid): void {
@@ -362,7 +371,7 @@ function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid): void
     });
     return;
   }
-  if (blocksOfRow(out, back, m, grid)) return;
+  if (blocksOfRow(out, back, m, grid) || otherLines(out, back, m, grid)) return;
   const edge = back.find((x) =>
     /^(edge|border)-(left|right|top|bottom)$/.test(x.place?.places.join() ?? ''),
   )?.place;
@@ -434,6 +443,44 @@ function blocksOfRow(out: Item[], back: Item[], m: number, grid: QuiltGrid): boo
   return true;
 }
 
+const NTH = 'first second third fourth fifth sixth seventh eighth ninth tenth'.split(' ');
+
+/** "the third row, no, the fourth", "rows one to three, no, just one and two", "well two really": other rows or columns. */
+function otherLines(out: Item[], back: Item[], m: number, grid: QuiltGrid): boolean {
+  const told = back.find((x) => x.place)?.place;
+  const said = told?.kind === 'blocks' && told.places.length > 1 ? wholeLines(grid, told.places) : undefined;
+  // "row four now four inches apart, no, five": the figure is of the inches
+  const nearer = back.slice(0, back.findIndex((x) => x.place));
+  if (!said || nearer.some((x) => x.quantity || x.duration || x.clock || x.cost || x.span)) return false;
+  const most = said.axis === 'row' ? grid.rows : grid.blocks;
+  const at = (n: number): number | undefined => {
+    const x = out[n];
+    const value = x?.quantity?.unit ? undefined : (x?.quantity?.value ?? NTH.indexOf(x?.w ?? '') + 1);
+    return x && !x.place && value && Number.isInteger(value) && value <= most ? value : undefined;
+  };
+  const lines = [at(m)];
+  let size = 1;
+  const joint = out[m + 1]?.w ?? '';
+  const second = at(m + (out[m + 2]?.w === 'the' ? 3 : 2));
+  if (lines[0] !== undefined && second !== undefined && /^(and|&|to|till|through|or)$/.test(joint)) {
+    size = out[m + 2]?.w === 'the' ? 4 : 3;
+    if (/^(and|&)$/.test(joint)) lines.push(second);
+    else for (let n = lines[0] + 1; n <= second; n++) lines.push(n);
+  }
+  const next = out[m + size];
+  if (lines.some((n) => n === undefined)) return false;
+  if (!endsHere(next) && !/^(really|only|actually|sorry|instead|rows?)$/.test(next?.w ?? '')) return false;
+  // "rows one to three, well two really": of a run from the first, so many
+  const whole = lines as number[];
+  const counted =
+    whole.length === 1 && said.lines.length > 1 && said.lines[0] === 1 && whole[0]! < said.lines.length
+      ? said.lines.slice(0, whole[0])
+      : whole;
+  const places = counted.flatMap((n) => (said.axis === 'row' ? rowOf(grid, n) : columnOf(grid, n)));
+  join(out, m, size, { place: { ...told!, places } });
+  return true;
+}
+
 const endsHere = (x: Item | undefined): boolean =>
   !x || /^[.,;!?\n]$/.test(x.w) || /^(and|but|is|are|has|have|'s|that|which|with|so|i|then|by)$/.test(x.w);
 
@@ -478,7 +525,8 @@ function earlierOf(out: Item[], k: number, sorts: Sort[], weak: boolean, paused:
     const firm = own.find(
       (s) => sorts.includes(s) && s !== 'action' && s !== 'material' && s !== 'finding' && s !== 'task',
     );
-    const loose = weak && !paused ? undefined : own.find((s) => sorts.includes(s));
+    // "whipstitched the seam in 5-1, I mean ladder stitched": the seam is no deed
+    const loose = (weak && !paused) || out[b]!.seam ? undefined : own.find((s) => sorts.includes(s));
     const hit = firm ?? (weak && b < k - 4 ? undefined : loose);
     if (hit) return { from: b, hit };
     if (STOP.test(out[b]!.w)) {
@@ -533,6 +581,9 @@ function keepRest(earlier: Item, next: Item, hit: Sort): Item {
   }
   if (hit === 'cost' && earlier.cost?.each && next.cost && !next.cost.each)
     return { ...next, cost: { ...next.cost, each: true } };
+  // "whipstitched 5-1, no, ladder stitch": the stitch alone is put right
+  if (hit === 'stitch' && earlier.action && !next.action)
+    return { ...earlier, stitch: next.stitch, w: next.w };
   return next;
 }
 

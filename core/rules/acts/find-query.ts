@@ -195,7 +195,7 @@ const DID_A_PIECE =
   /^did (?:it (?:all |again |both |too )*(?:on|in|by|at|for|,|tonight|today|yesterday|last|this|\w+day)|the|this|that|both|them|those|these|all|row|block|\d|some|another|a) /;
 /** "what do I see, the bunny's torn": asked of herself, and what follows is the answer. */
 const SELF_ASKED =
-  /^what (?:do (?:i|we) (?:see|find|have)(?: here)?|have (?:i|we)(?: got)?(?: here)?|else do i see|'s this|is this|'s here)(?: ,)?(?! (?:been|done|said|logged|put|to|left|about|on|for|in|still))(?: \S+){3}/;
+  /^what (?:do (?:i|we) (?:see|find|have)(?: here)?|have (?:i|we)(?: got)?(?: here)?|else do i see|'s this|is this|'s here)(?: ,)?(?! (?:got|been|done|said|logged|put|to|left|about|on|for|in|still))(?: \S+){3}/;
 
 /** "Which print for the patch, red dot or stripe?", "what colour for the binding?": a matter to decide, and nothing that the log knows. */
 const WHICH_WAY =

@@ -14,6 +14,17 @@ const placesOfDraft = (d: Draft | undefined): string[] =>
   (d?.entry.kind === 'condition' || d?.entry.kind === 'treatment' ? d.entry.places : undefined) ?? [];
 const tellsPatch = (d: Draft | undefined): boolean =>
   d?.entry.kind === 'condition' && d.entry.finding === 'old-repair' && placesOfDraft(d).some(splitBlock);
+/** "thought 2-2 was torn but it's just a loose seam", "looked like mildew, it's only dirt": what it turned out not to be. */
+function isThoughtOnly(state: ReaderState, v: ClauseView, c: ConditionFound): boolean {
+  const seems = v.items.findIndex((x) => SEEMED.test(x.w));
+  if (seems < 0 || seems > c.at) return false;
+  const later = state.clauses.slice(v.index + 1).filter((x) => x.sentence === v.sentence);
+  const behind = later.length ? later.flatMap((x) => x.items) : v.items.slice(c.at + 1);
+  return TURNED_OUT.test(wordsBetween(behind, 0, 10));
+}
+const SEEMED = /^(?:thought|looked|seemed|assumed|feared|took|figured)\b/;
+const TURNED_OUT =
+  /^ (?:(?:,|to me|at first|but|turns out|and|no|--|-) )*(?:(?:no|actually|,|on a closer look|now|i see|turns out) )*(?:(?:it|that|they|those) (?:'s|is|was|'re|are|were|turned out to be|turns out to be) (?:only|just|actually|really|merely|nothing but|nothing more than|in fact)|just (?:a|some|the)|only (?:a|some|the)) /;
 
 export function makeCondition(
   state: ReaderState,
@@ -23,6 +34,7 @@ export function makeCondition(
   treating: boolean,
 ): void {
   const { items } = v;
+  if (isThoughtOnly(state, v, c)) return;
   let places: string[] | undefined;
   let how: Draft['placed'] = 'said';
   const fabric = items.find((x) => x.fabric);

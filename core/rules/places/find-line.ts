@@ -573,7 +573,11 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
   const word = w(tokens, j);
   const counting = (axis: Axis): 'down' | 'across' => (axis === 'row' ? 'across' : 'down');
   // "block three", "blocks two to five", "no. 3", "number three"
-  const numbered = word === 'number' || word === 'no' || word === '#';
+  // "third row, no fourth row" puts right, and "row 3 no 4" counts
+  const numbered =
+    word === 'number' ||
+    word === '#' ||
+    (word === 'no' && !readOrdinal(tokens, j + 1) && !readOrdinal(tokens, j + 2));
   const lead = word === 'from' || word === 'up' || word === 'as' ? leadIn(tokens, j) : undefined;
   const at = lead?.at ?? j;
   const nounFirst = BLOCKS.has(w(tokens, at)) || (BLOCK_SLIPS.includes(w(tokens, at)) && afterLine && !lead);

@@ -64,7 +64,9 @@ function segmentsOf(items: Item[]): Item[][] {
     if (
       current.length > 3 &&
       item.w === 'i' &&
-      !/^(as|that|what|which|when|where|if|than|and|like)$/.test(items[k - 1]!.w)
+      !/^(as|that|what|which|when|where|if|than|and|like)$/.test(items[k - 1]!.w) &&
+      // "to keep every scrap I take off"
+      !/^(every|any|all|each|whatever)$/.test(items[k - 2]?.w ?? '')
     )
       close();
     current.push(item);

@@ -421,6 +421,15 @@ export function makeTreatment(
       placeItems = [cloth.item];
     }
   }
+  // "leaving the old backing on": the part that stays
+  const kept =
+    places === undefined && action === 'leave' && placed.kind === 'none'
+      ? items.find((x) => x.object && /^(backing|batting|binding|border)$/.test(x.object))
+      : undefined;
+  if (kept) {
+    places = [kept.object!];
+    placeItems = [kept];
+  }
   // "new right border cut and sewn on"
   const cutBefore = way.rule === 'treatment.new-one-on' ? state.drafts.findLast(isTreatment) : undefined;
   if (
