@@ -643,7 +643,10 @@ function answerQuantity(a: Answering): boolean {
     return false;
   // "18 dollars", "no, 16": the number that was told is put right, and the one asked for still is not
   if (
-    (a.cue === 'strong' || /^ (?:oh |, )*(?:no|nope|sorry) /.test(a.words)) &&
+    // "thread was 3.50 actually"
+    (a.cue === 'strong' ||
+      /^ (?:oh |, )*(?:no|nope|sorry) /.test(a.words) ||
+      / was \d*\.\d\d /.test(a.words)) &&
     !unit &&
     open.draft.entry.kind === 'material' &&
     open.draft.entry.cost

@@ -19,6 +19,7 @@ import { boundaryBefore, type Item } from '../rules/item.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
+import { nameLines } from '../rules/name-lines.ts';
 import { nameRest } from '../rules/name-rest.ts';
 import { newOneNamed } from '../rules/new-one-named.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
@@ -92,7 +93,8 @@ export function readNote(
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const said = nameRest(nameBlanks(tokenise(withPoint(text, memory))));
+  const plain = nameRest(nameBlanks(tokenise(withPoint(text, memory))));
+  const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const unread = said.length > READ_TOKENS;
   const { tokens: heard, slips } = putSlipsRight(
     said.slice(0, READ_TOKENS),

@@ -450,7 +450,10 @@ function otherLines(out: Item[], back: Item[], m: number, grid: QuiltGrid): bool
   const told = back.find((x) => x.place)?.place;
   const said = told?.kind === 'blocks' && told.places.length > 1 ? wholeLines(grid, told.places) : undefined;
   // "row four now four inches apart, no, five": the figure is of the inches
-  const nearer = back.slice(0, back.findIndex((x) => x.place));
+  const nearer = back.slice(
+    0,
+    back.findIndex((x) => x.place),
+  );
   if (!said || nearer.some((x) => x.quantity || x.duration || x.clock || x.cost || x.span)) return false;
   const most = said.axis === 'row' ? grid.rows : grid.blocks;
   const at = (n: number): number | undefined => {

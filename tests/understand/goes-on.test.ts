@@ -63,3 +63,16 @@ describe('what was meant instead', () => {
     expect(told(['darned 2-3', '2-4 still to do'])).toEqual(['darn planned 2-4']);
   });
 });
+
+describe('rows told by their numbers alone', () => {
+  it.each([
+    ['2 and 3 as well now', 'press done 2-1 2-2 2-3 2-4 2-5 3-1 3-2 3-3 3-4 3-5'],
+    ['and two', 'press done 2-1 2-2 2-3 2-4 2-5'],
+    ['two tomorrow', 'press planned 2-1 2-2 2-3 2-4 2-5'],
+  ])('%s', (note, wanted) => {
+    expect(told(['pressed row one', note])).toEqual([wanted]);
+  });
+  it.each([['2 hours', 'took 2', '2-4 next']])('%s is none', (note) => {
+    expect(told(['pressed row one', note]).join()).not.toContain('2-1 2-2');
+  });
+});

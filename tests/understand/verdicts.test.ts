@@ -79,3 +79,20 @@ describe('what stood open is taken or given up', () => {
     expect(treatmentsSaid(notes)).toEqual(said);
   });
 });
+
+describe('a note that only says what becomes of the way that stood open', () => {
+  it.each<[notes: string[], said: string[]]>([
+    [['2-2 I might darn', 'nah, not worth it'], ['darn dropped 2-2']],
+    [['2-2 I might darn', 'slept on it and I will'], ['darn planned 2-2']],
+    [['might net 2-2', 'or maybe a patch'], ['patch considering 2-2']],
+    [
+      ['not sure about 2-2, net over it or replace it', "replacing's too much, net then"],
+      ['replace dropped 2-2', 'overlay planned 2-2'],
+    ],
+    // of what is done, and where two ways stand open, it says nothing
+    [['darned 2-2', 'not worth it'], []],
+    [['2-2: net or patch?', "let's do it"], []],
+  ])('%s', (notes, said) => {
+    expect(treatmentsSaid(notes)).toEqual(said);
+  });
+});

@@ -97,6 +97,8 @@ export function mendNumbers(work: Work, segment: Segment, items: Item[], lean: I
     } else if (
       meant.length &&
       fact.sort !== 'minutes' &&
+      // "thread was 3.50": the price, where it had one
+      !(fact.cents && pool.some((slot) => slot.slot === 'cost')) &&
       (named(meant[0]!.was, x) || meant[0]!.was.kind === 'material')
     ) {
       // "it was two packs" of something that had none
@@ -136,7 +138,14 @@ export function mendNumbers(work: Work, segment: Segment, items: Item[], lean: I
           !/ (the lot|altogether|in all|all in|total|for (both|the pair|all)|the pair) /.test(work.words));
       change(work, target.s, 'cost', { amount: fact.value, ...(each ? { each: true } : {}) }, 'cost', [x]);
     } else {
-      change(work, target.s, target.slot, fact.value, 'number', [x]);
+      // "three hours of piecing", then "no, two and a half": hours as well
+      const hours =
+        target.slot === 'minutes' &&
+        fact.sort === 'bare' &&
+        fact.value <= 12 &&
+        target.value >= 60 &&
+        / (?:hours?|hrs?) /.test(` ${work.state.memory.last?.said.toLowerCase()} `);
+      change(work, target.s, target.slot, hours ? fact.value * 60 : fact.value, 'number', [x]);
       if (fact.unit && fact.unit !== target.unit && target.slot !== 'minutes')
         change(work, target.s, 'unit', fact.unit, 'unit', [x]);
     }

@@ -231,6 +231,8 @@ export function noStuff(standing: Standing[], items: Item[], words: string): Sta
 export function otherChoice(standing: Standing[], items: Item[]): boolean {
   const only = standing[0];
   if (standing.length !== 1 || only?.was.kind !== 'decision' || items.length > 6) return false;
+  // "no, not washing it", where that stood open: settled, and no mend
+  if (only.was.status === 'open' && items.some((x) => /^(not|n't)$/.test(x.w))) return false;
   if (
     items.some(
       (x) =>

@@ -129,6 +129,8 @@ export function removalAt(
   if (
     particle &&
     /^(pull|pulled|pulling|pulls)$/.test(item.w) &&
+    // "there's a pulled thread in 2-2": how it is
+    !/^(a|an|some|few|several|any|no|one|two|three|of|with)$/.test(items[k - 1]?.w ?? '') &&
     !items.slice(k + 1, k + 6).some((x) => /^(tight|tightly|taut|snug)$/.test(x.w))
   ) {
     const thing = items.slice(k + 1, k + 5).find((x) => x.object);

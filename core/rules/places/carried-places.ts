@@ -195,6 +195,17 @@ export function carriedPlaces(
     state.memory.focus.every((p) => splitBlock(p))
   )
     return state.memory.focus;
+  // "there's a hole under it", then "put a new patch on", "set a new piece in"
+  const stranded = action === 'patch' ? 'on' : action === 'replace' ? 'in' : undefined;
+  if (
+    stranded &&
+    !state.drafts.length &&
+    placed.kind === 'none' &&
+    items.some((x, k) => x.w === stranded && endsThere(items[k + 1])) &&
+    state.memory.focus.length < 4 &&
+    state.memory.focus.every((p) => splitBlock(p))
+  )
+    return state.memory.focus;
   return undefined;
 }
 

@@ -949,7 +949,9 @@ function restOfIt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | u
   if (!/^(rest|remainder)$/.test(w(tokens, k))) return undefined;
   // "the rest is tied", "rest quilted": without "of it" where the deed follows
   const deed = /^(is|'s|are|all|now|was|got)$/.test(w(tokens, k + 1)) ? w(tokens, k + 2) : w(tokens, k + 1);
+  const waits = [2, 3, 4].some((n) => w(tokens, k + n) === 'wait');
   const next =
+    (waits && /^(can|will|'ll|must|has|have|should|needs)$/.test(w(tokens, k + 1))) ||
     /^(tied|quilted|pressed|basted|done|finished|cleaned|vacuumed|tomorrow|tmrw|tmw|later|next|another|to|still)$/.test(
       deed,
     )

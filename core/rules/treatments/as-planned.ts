@@ -13,6 +13,7 @@ const DONE = new RegExp(
     ` (?:i 've|i have|'ve|have|i|all|just|now|and|so|,|) ?(?:now |just |already |finally )*(?:done|did|managed|finished) ${THOSE} (?!off)`,
     ` (?:${THOSE}) (?:'s|is|are|'re|all) (?:all |now |both |finally )*(?:done|finished|complete) `,
     ` that 's ${THOSE} (?:all )?done `,
+    `^ (?:right |ok |okay |there |well |so |and |, )*${THOSE} (?:now |all )?(?:done|finished) `,
     ` (?:got|have|had) ${THOSE} (?:all )?done `,
     '^ (?:right |ok |okay |there |well |so |and |all |both |, )*(?:done|finished)(?: now| too| as planned)? (?:both (?:of them )?|all (?:of them )?|the lot )?$',
     ' as planned ',

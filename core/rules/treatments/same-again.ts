@@ -69,9 +69,15 @@ export function sameAgain(
       (placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt'))) ||
     (state.clauses.length === 1 &&
       short &&
-      placed.kind === 'specific' &&
+      // "and the one on 3-4", "and the green twill ones"
+      (placed.kind === 'specific' || (placed.kind === 'none' && clause.items.some((x) => x.fabric))) &&
       / (and|also|plus) /.test(words.slice(0, 10)) &&
-      clause.items.every((x) => x.place || /^(and|also|plus|the|,|in|on|then|now|&)$/.test(x.w))) ||
+      clause.items.every(
+        (x) =>
+          x.place ||
+          x.fabric ||
+          /^(and|also|plus|the|,|in|on|at|then|now|&|one|ones|that|those|blocks?|pieces?|all)$/.test(x.w),
+      )) ||
     /^ (" |'' )/.test(words) ||
     lessSo(state, clause, placed);
   const last = state.drafts.findLast((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
@@ -361,7 +367,7 @@ const WANTS_DOING = / (?:wants?|needs?|wanting|needing|waiting) (?:doing|done|it
 
 /** "the reverse is to follow tomorrow", "rows 7 to 9 tmrw", "four still to go": the same there, another day. */
 const TO_FOLLOW =
-  / (?:to follow|follows?|following|to come|to go|to do|still to (?:do|go|come)|left to do|next|next time|(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tmrw|tmw|tonight|later|another (?:day|evening|night)|this (?:afternoon|evening)|(?:'ll|will|shall|going to) do) /;
+  / (?:(?:(?:can|will|'ll|must|should) )?wait (?:till|until|for)|have to wait|to follow|follows?|following|to come|to go|to do|still to (?:do|go|come)|left to do|next|next time|(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tmrw|tmw|tonight|later|another (?:day|evening|night)|this (?:afternoon|evening)|(?:'ll|will|shall|going to) do) /;
 const FOLLOWING =
   /^(the|a|and|,|&|\+|gets?|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|is|are|'s|to|follow|follows|following|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|this|afternoon|weekend|till|until|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|week|wait|have|has|can|must|well|as|just|-|--|\()$/;
 
