@@ -456,6 +456,9 @@ export function stateOf(
     !/ (next to|got|put|done|went) /.test(words)
   )
     return 'planned';
+  // "2-3 could do with a patch"
+  if (/ (?:could|would|'d) (?:really |just |probably |maybe )?(?:do with|use|stand|take) /.test(before))
+    return 'planned';
   // "has holes and will get patches": the plan stands next to its noun
   if (
     / (will|'ll|going to|gonna|must|should|shall|(?:is|are|'s|has|have|got) to) (?:all |both |each |also )?(?:get|have|be having|be getting|be given) (?:\S+ ){0,2}$/.test(

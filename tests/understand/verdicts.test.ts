@@ -96,3 +96,20 @@ describe('a note that only says what becomes of the way that stood open', () => 
     expect(treatmentsSaid(notes)).toEqual(said);
   });
 });
+
+describe('what is said next of what was found or planned', () => {
+  it.each<[notes: string[], said: string[]]>([
+    [['2-3 torn', 'could do with a patch'], ['patch planned 2-3']],
+    [['2-3 torn', 'needs darning'], ['darn planned 2-3']],
+    [["there's a hole in 2-3", 'put a new patch on'], ['patch done 2-3']],
+    [
+      ['2-3 darned, 2-4 patched', 'other way round'],
+      ['darn done 2-4', 'patch done 2-3'],
+    ],
+    [['will net 3-3 tomorrow', 'did it tonight after all'], ['overlay done 3-3']],
+    // nothing was found there before
+    [['bought three yards of muslin', 'needs a patch'], ['patch planned']],
+  ])('%s', (notes, said) => {
+    expect(treatmentsSaid(notes)).toEqual(said);
+  });
+});

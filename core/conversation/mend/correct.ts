@@ -39,6 +39,7 @@ import {
   otherSide,
   strikeNth,
   strikePlaces,
+  swapRound,
 } from './mend-parts.ts';
 import { mendPlaces, placeItems } from './mend-places.ts';
 import { mendStitch } from './mend-stitch.ts';
@@ -80,6 +81,7 @@ export function correct(
   if (
     otherSide(standing, said) ||
     stillInHand(standing, said) ||
+    swapRound(standing, said) ||
     forPart(standing, items, said) ||
     addLeftOut(standing, items, said) ||
     mendWork(state, standing, items, said) ||

@@ -156,7 +156,23 @@ export function forPart(standing: Standing[], items: Item[], words: string): boo
   return true;
 }
 
-const KEEP_ONLY = /^ (?:(?:no|oh|ah|actually|sorry|wait|well|,|\.) )*(?:only|just) (?:the|a) /;
+const OTHER_WAY_ROUND =
+  /^ (?:(?:no|oh|sorry|wait|actually|i (?:had|got) (?:those|them|that)|got (?:those|them)|,) )*(?:the )?(?:(?:other|wrong) way (?:a?round|about)|vice versa|swap (?:those|them)(?: (?:two|round|over|around))*)(?: (?:sorry|i mean|that|actually|[.!]))* $/;
+
+/** "other way round", after two blocks told each with something of its own: each has what the other was said to have. */
+export function swapRound(standing: Standing[], words: string): boolean {
+  if (!OTHER_WAY_ROUND.test(words)) return false;
+  const placed = standing.filter(({ was }) => was.kind === 'condition' || was.kind === 'treatment');
+  const [a, b] = placed;
+  if (placed.length !== 2 || !a || !b) return false;
+  const [here, there] = [placesOf(a.was), placesOf(b.was)];
+  if (!here.length || !there.length || here.join() === there.join()) return false;
+  put(a.draft, 'places', [...there], 'amend.swapped', []);
+  put(b.draft, 'places', [...here], 'amend.swapped', []);
+  return true;
+}
+
+const KEEP_ONLY = /^ (?:(?:no|oh|ah|actually|sorry|wait|well|it|that|'s|is|was|,|\.) )*(?:only|just) /;
 
 /** "only the tear", "no, just the stain": the other findings go. */
 export function keepOnly(standing: Standing[], items: Item[], words: string): Standing[] | undefined {

@@ -69,13 +69,37 @@ const TASK_ONLY = new RegExp(
   `^ ${LEAD}(?:i should have said|i should say|should have said|i meant|i mean|that was|it was|call it) (?:the )?\\S+(?: \\S+)? $`,
 );
 
+const BARE_TASK = new RegExp(
+  `^ ${LEAD}(?:(?:it|that|this) was |that 's |all |mostly |just )*(?:the )?\\S+(?: (?:that was|that is|by the way|mostly|all of it|[.!]))* $`,
+);
+
+const MINUTES_OF = { half: 30, quarter: 15, 'twenty five': 25, twenty: 20, ten: 10, five: 5 } as const;
+const OTHER_MINUTE = new RegExp(
+  `^ ${LEAD}(?:(?:it|that) was |more like |make (?:it|that) )?(?:a |at )?(${Object.keys(MINUTES_OF).join('|')}) (past|after|to)(?: (?:rather|actually|i mean|sorry|then|really|more like|[.!]))* $`,
+);
+
+/** "started at two", then "quarter past, rather"; "finished at three", then "ten to": the minutes of the one clock told. */
+function otherMinute(s: Standing, e: Work, words: string): boolean {
+  const said = OTHER_MINUTE.exec(words);
+  const told = (['start', 'end', 'time'] as const).filter((slot) => e[slot] !== undefined);
+  const slot = told[0];
+  if (!said || !slot || told.length > 1) return false;
+  const minutes = MINUTES_OF[said[1] as keyof typeof MINUTES_OF];
+  const at = wallMinutes(e[slot]!);
+  // of the hours about the one said, that which lies nearest
+  const ahead = ((((said[2] === 'to' ? 60 - minutes : minutes) - (at % 60)) % 60) + 60) % 60;
+  put(s.draft, slot, wallTime(at + (ahead > 30 ? ahead - 60 : ahead)), 'amend.minute', []);
+  return true;
+}
+
 /** "I should have said cleaning". */
 function otherTask(s: Standing, e: Work, items: Item[], words: string): boolean {
   const task = items.find((x) => x.task)?.task;
   if (
     !task ||
     task === e.task ||
-    !TASK_ONLY.test(words) ||
+    // "quilting", of an hour that told no task
+    !(TASK_ONLY.test(words) || (e.task === undefined && items.length < 5 && BARE_TASK.test(words))) ||
     items.some((x) => x.place?.places.length || x.duration || x.clock)
   )
     return false;
@@ -96,6 +120,7 @@ export function mendWork(state: ReaderState, standing: Standing[], items: Item[]
   return (
     breakOff(s, s.was, items, words) ||
     otherDay(state, s, s.was, items, words) ||
+    otherMinute(s, s.was, words) ||
     otherTask(s, s.was, items, words)
   );
 }

@@ -155,7 +155,11 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     items.some((x) => x.duration || x.stitch || x.action?.form === 'past')
   )
     return undefined;
-  if (!asked && DID_IT.test(head) && !items.some((x) => x.action?.form === 'base' && !x.seam))
+  if (
+    !asked &&
+    DID_IT.test(head) &&
+    !items.some((x) => x.action?.form === 'base' && !x.seam && !x.part && x.w !== 'back')
+  )
     return undefined;
   // "do the seams in row six tomorrow": work to do
   if (!asked && DO_IT.test(head)) return undefined;

@@ -5,7 +5,7 @@ const ORDINAL =
 const MONTHS = 'january|february|march|april|may|june|july|august|september|october|november|december';
 const SHORT_MONTHS = 'jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec';
 const FEASTS =
-  "christmas|xmas|easter|whitsun|michaelmas|thanksgiving|new year|hogmanay|midsummer|mother 's day|harvest|term|half term";
+  "christmas|xmas|good friday|easter|whitsun|michaelmas|thanksgiving|new year|hogmanay|midsummer|mother 's day|harvest|term|half term";
 const BY_A_DATE = new RegExp(
   `\\b(?:by|before|for|on|till|until|no later than) (?:the )?(?:\\d|${ORDINAL}|end of|(?:mid|early|late) ?-? ?(?:${MONTHS}|${SHORT_MONTHS})|middle of|start of|${FEASTS}|jan\\b|feb\\b|mar\\b|apr\\b|jun\\b|jul\\b|aug\\b|sept?\\b|oct\\b|nov\\b|dec\\b|${MONTHS}|monday|tuesday|wednesday|thursday|friday|saturday|sunday|(?:her|his|their) (?:birthday|wedding|anniversary|christening)|(?:\\w+ 's )?(?:wedding|christening|birthday|anniversary|funeral|fair|show|raffle|exhibition|party|reunion|jubilee|opening)|next)`,
 );
@@ -13,7 +13,7 @@ const A_DATE = new RegExp(
   `\\b(?:mid|early|late|beginning of|start of) ?-? ?(?:${MONTHS}|${SHORT_MONTHS})\\b|\\b(?:${MONTHS}|${SHORT_MONTHS}) (?:the )?(?:\\d|${ORDINAL})|\\b(?:\\d{1,2}|\\d{1,2} (?:st|nd|rd|th)|(?:the )?(?:\\w+ )?(?:${ORDINAL})\\w*)(?: of)? (?:${MONTHS}|${SHORT_MONTHS})\\b`,
 );
 const HANDING =
-  /\b(?:finish(?:ed)?|ready|done|back(?! (?:at|on|to) (?:it|work)\b)|due|needs? it|needed|wants? it|want it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off(?! for)|go(?:es)? (?:home|out)|ship(?:s|ped)?|gone by|out of here)\b/;
+  /\b(?:finish(?:ed)?|ready|done|back(?! (?:at|on|to) (?:it|work)\b)|due|needs? it|needed|wants? it|want it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|collection|pick ?up|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off(?! for)|go(?:es)? (?:home|out)|ship(?:s|ped)?|gone by|out of here)\b/;
 /** "must be finished 12/18, firm", "wanted back 3.6." */
 const FIGURES =
   /\b(?:must be|has to be|got to be|due|wanted|needed|to be)\b[^\d]{0,24} \d{1,2} ?[/.] ?\d{1,2} (?:firm |sharp |at |$)/;

@@ -195,6 +195,18 @@ export function carriedPlaces(
     state.memory.focus.every((p) => splitBlock(p))
   )
     return state.memory.focus;
+  // "2-3 torn", then "needs a patch", "could do with darning", with the block left away
+  if (
+    state.memory.lastKind === 'condition' &&
+    !state.drafts.length &&
+    placed.kind === 'none' &&
+    state.clauses[0] !== undefined &&
+    items[0] === state.clauses[0].items[0] &&
+    LEFT_AWAY.test(items.find((x) => !/^(so|and|well|really|just|probably|,)$/.test(x.w))?.w ?? '') &&
+    state.memory.focus.length > 0 &&
+    state.memory.focus.length < 4
+  )
+    return state.memory.focus;
   // "there's a hole under it", then "put a new patch on", "set a new piece in"
   const stranded = action === 'patch' ? 'on' : action === 'replace' ? 'in' : undefined;
   if (
@@ -209,6 +221,7 @@ export function carriedPlaces(
   return undefined;
 }
 
+const LEFT_AWAY = /^(?:needs?|wants?|could|should|requires|will|'ll|gets)$/;
 const BESIDE_IT = /^(?:behind|underneath|beneath|over)$/;
 const endsThere = (next: Item | undefined): boolean =>
   next === undefined || /^(?:[.,;&]|and|then|too|as|now|instead|first|with)$/.test(next.w);

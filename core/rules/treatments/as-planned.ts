@@ -73,7 +73,7 @@ export function doneAsPlanned(
 ): Draft[] {
   if (
     !(DONE.test(words) || IN_PLACE.test(words)) ||
-    / (?:not|n't|never|when|once|after|if|before|until) /.test(words)
+    / (?:not|n't|never|when|once|after(?! all)|if|before|until) /.test(words)
   )
     return [];
   return carriedOut(plansMeant(state, sentence), words).map((plan) => {

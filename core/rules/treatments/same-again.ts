@@ -235,7 +235,7 @@ const EXTENT =
 
 /** "and one in 3-4", "another on the one below", "two more in row six", "a smaller one in 2-4": the damage last told, found there as well. */
 const ONE_MORE =
-  /^ (?:(?:and|then|also|plus|oh|,|there 's|there is|there are|with|i see|found|got) )*(?:(?:one|another|a second|a third|a fourth|two|three|four|a couple|a few|some) (?:more|others?|like it|of them|just like it|the same)?|a (?:smaller|bigger|little|tiny|small|big|longer|shorter|fainter|similar) one|another (?:one|two|three))(?: more| like it| of them)* ?(?:right )?(?:in|on|at|along|near|by|down|over|under|up|round|around) /;
+  /^ (?:(?:and|then|also|plus|oh|,|there 's|there is|there are|with|i see|found|got) )*(?:(?:one|another|a second|a third|a fourth|two|three|four|a couple|a few|some) (?:more|others?|like it|of them|just like it|the same)?|a (?:smaller|bigger|little|tiny|small|big|longer|shorter|fainter|similar) one|another (?:one|two|three))(?: more| like it| of them)* ?(?:right )?(?:in|on|at|along|near|by|down|over|under|up|round|around|next to|beside|below|above|just below|just above) /;
 
 function oneMore(
   state: ReaderState,

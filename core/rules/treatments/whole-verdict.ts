@@ -1,3 +1,4 @@
+import { COLOURS } from '../../lexicon/colours.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
@@ -16,7 +17,7 @@ const YES = new RegExp(
 );
 /** "nah, not worth it", "decided not to", "I'd better not": it is given up. */
 const NO = new RegExp(
-  `^ ${LEAD}(?:(?:it 's |that 's )?not worth (?:it|the (?:effort|bother|trouble|time|risk)|bothering)|not (?:bothering|doing (?:it|that)|going to(?: bother| do (?:it|that))?)|(?:i )?(?:wo n't|sha n't|will not) (?:bother|do (?:it|that))|(?:i 've )?decided (?:not(?: to)?|against(?: it| that)?)|(?:i 'd |i had )?(?:better|best) not|no (?:point|need)|(?:it 's |that 's )?(?:too much|more) (?:work|trouble|bother|faff)(?: than it 's worth)?|(?:i )?ca n't be (?:bothered|doing with (?:it|that))|(?:it 's |that 's )a (?:definite )?no|it does n't need (?:it|that)|i do n't think (?:so|i will))${TAIL} $`,
+  `^ ${LEAD}(?:(?:it 's |that 's )?not worth (?:it|the (?:effort|bother|trouble|time|risk)|bothering)|not (?:bothering|doing (?:it|that)|going to(?: bother| do (?:it|that))?)|(?:i )?(?:wo n't|sha n't|will not) (?:bother|do (?:it|that))|(?:i 've )?decided (?:not(?: to)?|against(?: it| that)?)|(?:i 'd |i had )?(?:better|best) not|no (?:point|need)|(?:it 's |that 's )?(?:too much|more) (?:work|trouble|bother|faff)(?: than it 's worth)?|(?:i )?ca n't be (?:bothered|doing with (?:it|that))|(?:it 's |that 's )a (?:definite )?no|it does n't need (?:it|that)|(?:i )?do n't think (?:so|i (?:will|'ll)(?: (?:bother|do (?:it|that)))?))${TAIL} $`,
 );
 
 /** Words that, as a whole note, are said of the one way that stood open in the last: it is taken or given up. */
@@ -47,6 +48,31 @@ function saidOfTheWay(state: ReaderState, items: Item[]): Draft[] {
   ];
 }
 
+/** "binding colour? no idea yet", then "navy": what answers the one matter that stood open settles it. */
+function answersMatter(state: ReaderState, items: Item[]): Draft[] {
+  const open = (state.memory.last?.entries ?? []).map(({ entry }) => entry);
+  const only = open[0];
+  if (open.length !== 1 || only?.kind !== 'decision' || only.status !== 'open') return [];
+  if (!/^(?:backing|binding|batting|thread|tie-thread|border|fabric)$/.test(only.about)) return [];
+  if (items.length > 6 || !items.some((x) => COLOURS.has(x.w) || isStuff(x))) return [];
+  if (!items.every((x) => COLOURS.has(x.w) || isStuff(x) || ANSWERING.test(x.w))) return [];
+  return [
+    makeDraft(
+      'decision',
+      { items, index: 0, sentence: 0 },
+      {
+        about: [only.about, 'decision.answered', undefined, 'implied'],
+        status: ['settled', 'decision.answered', items],
+      },
+      'unneeded',
+    ),
+  ];
+}
+const isStuff = (x: Item): boolean =>
+  Boolean((x.material || x.fabric) && !x.quantity && !x.action && !x.part);
+const ANSWERING =
+  /^(?:the|it|'s|is|it's|then|ok|okay|right|going|gone|with|for|go|a|plain|dark|light|pale|i|think|,|\.|after|all|in|end|old|one|going to be|'ll|be|we|i'm|'m)$/;
+
 /** "or maybe a patch", "or leave it alone", after a way in question: one more way, at the same places. */
 function oneMoreWay(state: ReaderState): void {
   const way = state.memory.last?.entries.findLast(({ entry: e }) => e.kind === 'treatment')?.entry;
@@ -65,7 +91,7 @@ function oneMoreWay(state: ReaderState): void {
 export function wholeVerdict(state: ReaderState): void {
   const items = state.clauses.flatMap((c) => c.items);
   if (items.length > 16 || !state.memory.last) return;
-  if (!state.drafts.length) state.drafts.push(...saidOfTheWay(state, items));
+  if (!state.drafts.length) state.drafts.push(...saidOfTheWay(state, items), ...answersMatter(state, items));
   else if (
     /^(?:(?:um|uh|er|oh|hmm|well|,) )*or\b/.test(
       state.tokens
