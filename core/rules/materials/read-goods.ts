@@ -228,6 +228,20 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           k = takeList(state, sentence, items, at, use, claims, made, true, carried);
           continue;
         }
+        const had = justCounted(state, sentence) ? countOnHand(items, k, cue) : undefined;
+        if (had) {
+          push(
+            state,
+            sentence,
+            { quantity: had.quantity, items: items.slice(k, had.at), name: 'it', from: k, next: had.at },
+            'on-hand',
+            made,
+          );
+          const from = /^(i|we)$/.test(w(items, k - 1)) ? k - 1 : k;
+          for (let m = from; m < had.at; m++) claims.cut.add(items[m]!);
+          k = had.at;
+          continue;
+        }
         // "… still to buy", "2.2 m bought": the list stood before
       }
       k++;
@@ -983,6 +997,8 @@ function takeList(
       if (/^(we|she|he|they|it)$/.test(w(items, from))) break;
       const cue = cueAt(items, from === at ? at : from);
       if (cue && !/^(got|took|had|used|left|spare)$/.test(w(items, from)) && !(cue.use === use)) break;
+      // "two rolls of batting in the shop and I bought two hundred pins"
+      if (use !== 'bought' && boughtBetween(items, at, from)) break;
     }
     let good = findGood(items, from, listed);
     // "a metre of net, because they close early, and two spools of thread": on to the next amount
@@ -1006,6 +1022,15 @@ function takeList(
     )
       break;
     if (count && good.quantity === undefined && !good.cost && from === at) break;
+    // "half a yard of tulle and all the pearl satin ones are holding up": what is said of a cloth, and no more goods
+    if (
+      count &&
+      good.quantity === undefined &&
+      !good.cost &&
+      items[good.head ?? from]?.fabric &&
+      TOLD_OF.test(wordsBetween(items, good.next, good.next + 4))
+    )
+      break;
     // "… and a couple packs of pins I've got already"
     const own = use === 'needed' && count ? ownedBehind(items, good.next) : good.next;
     push(state, sentence, good, own > good.next ? 'on-hand' : use, made);
@@ -1048,6 +1073,40 @@ function takeList(
   return Math.max(at, k + 1);
 }
 
+/** "… ones are holding up", "… is frayed", "… blocks there all need lining". */
+const TOLD_OF =
+  /^ (?:(?:ones?|blocks?|patches|pieces|bits?|there|all|both) ){0,3}(?:is|'s|are|'re|was|were|has|have|looks?|seems?|needs?|wants?|got|held|holding) /;
+
+/** Does the talk between two goods of a list turn to buying ("… and I bought", ", picked up", "… and got … for £7")? */
+function boughtBetween(items: Item[], at: number, from: number): boolean {
+  for (let m = at; m < from; m++) {
+    const cue = cueAt(items, m);
+    if (cue?.use !== 'bought') continue;
+    if (!cue.weak) return true;
+    const good = findGood(items, cue.next, false);
+    if (good?.cost && good.quantity !== undefined) return true;
+  }
+  return false;
+}
+
+/**
+ * "need five more skeins, I've got two in the closet", "8 more of it (have 2)": how many there are of the goods just told; the
+ * index after the number. What is left to do ("I've got two left to darn") is none.
+ */
+function countOnHand(items: Item[], k: number, cue: Cue): { quantity: number; at: number } | undefined {
+  const got = cue.use === 'bought' && w(items, k) === 'got';
+  if (cue.use !== 'on-hand' && !got) return undefined;
+  let at = cue.next;
+  while (/^(only|just|about|still|already|another)$/.test(w(items, at))) at++;
+  const count = items[at]?.quantity;
+  if (count?.value === undefined || count.unit) return undefined;
+  const behind = wordsBetween(items, at + 1, at + 6);
+  return (got ? HAD_HERE : COUNT_ENDS).test(behind) ? { quantity: count.value, at: at + 1 } : undefined;
+}
+const HAD_HERE =
+  /^ +(?:left |already |here |at home |in stock |to hand |on hand |upstairs |of (?:them|those) ){1,2}(?:$|[,;()] |and |but |so )|^ (?:left |already )?(?:out |up |over |down )?(?:in|on) (?:the|my) /;
+const COUNT_ENDS = new RegExp(`^ *(?:$|[,;()] |and |but |so )|${HAD_HERE.source}`);
+
 /** "I've got already", "we have at home": the index after such words, or `k` where there are none. */
 function ownedBehind(items: Item[], k: number): number {
   const told =
@@ -1061,6 +1120,7 @@ function ownedBehind(items: Item[], k: number): number {
 function runsOn(items: Item[], k: number, use: MaterialUse): boolean {
   const from = /^(i|we)$/.test(w(items, k)) ? k + 1 : k;
   const cue = cueAt(items, from);
+  if (cue && cue.use !== use && countOnHand(items, from, cue)) return true;
   if (!cue || cue.use === use || cue.weak || isOther(items, from, cue, false)) return false;
   const good = findGood(items, cue.next, false);
   return good?.quantity !== undefined || good?.head !== undefined;
@@ -1206,6 +1266,17 @@ function justTold(state: ReaderState, sentence: Told, good: GoodFound): Material
     measuredIn(told.entry.material, good.unit)
     ? told.entry.material
     : undefined;
+}
+
+/** Were goods with an amount told in this sentence or in the one before? */
+function justCounted(state: ReaderState, sentence: Told): boolean {
+  const told = state.drafts.findLast((d) => d.entry.kind === 'material');
+  return (
+    told?.entry.kind === 'material' &&
+    told.entry.quantity !== undefined &&
+    told.sentence >= sentence.number - 1 &&
+    told.sentence <= sentence.number
+  );
 }
 
 /** "Crepeline it is. Bought 40 cm": the stuff last named in the sentence before. */
