@@ -30,7 +30,7 @@ import { sameStitch, stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
 import { tendedTo, unsaidDeed } from './treatments/unsaid-deed.ts';
 import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
 import { wholeVerdict } from './treatments/whole-verdict.ts';
-import { readBegun, readDurations } from './work/read-work.ts';
+import { readBegun, readDurations, readLengthsAhead } from './work/read-work.ts';
 
 /** Reads every clause in turn and gives the drafts of the note's entries. */
 export function interpret(state: ReaderState): Draft[] {
@@ -51,6 +51,7 @@ export function interpret(state: ReaderState): Draft[] {
         : '';
     readClause(state, clause, c, sentence + (looksUndecided(tail) ? tail : ''), sentenceItems);
   }
+  readLengthsAhead(state);
   wholeVerdict(state);
   return state.drafts;
 }

@@ -25,6 +25,7 @@ export function readDurations(
 ): void {
   const { items } = clause;
   lengthBefore(state, v, made);
+  if (!made.length && lengthAhead(items) && deedFollows(state, v.index)) return;
   const words = ` ${items.map((x) => x.w).join(' ')} `;
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
@@ -190,6 +191,14 @@ const isOneAct = (drafts: Draft[]): boolean =>
     }),
   ).length === 1;
 
+/** Does the next clause of the sentence tell what was done? */
+function deedFollows(state: ReaderState, index: number): boolean {
+  const next = state.clauses[index + 1];
+  return (
+    next?.sentence === state.clauses[index]!.sentence && next.items.some((x) => x.action?.form === 'past')
+  );
+}
+
 /** The treatment of the clause before and this one, where its verb stood alone: "washed and dried it". */
 function twinsOf(state: ReaderState, last: Draft): Draft[] {
   const before = state.clauses[last.clause - 1];
@@ -225,6 +234,68 @@ function lengthBefore(state: ReaderState, v: { index: number; sentence: number }
 }
 const LEADS_LENGTH =
   /^(about|around|nearly|just|over|another|spent|a|good|solid|i|we|'ve|on|at|for|with|over|the|and|,|&|in|of|was|so)$/;
+
+/**
+ * "an hour and a half for the both of them I layered it and then basted it", "forty minutes just on this one thing I sewed …": a
+ * length in a clause of its own, of what comes next in its sentence.
+ */
+export function readLengthsAhead(state: ReaderState): void {
+  for (const [index, { items, sentence }] of state.clauses.entries()) {
+    const ahead = lengthAhead(items);
+    if (!ahead || state.drafts.some((d) => d.sentence === sentence && d.clause < index && d.clause >= 0))
+      continue;
+    const { told, one } = ahead;
+    // told by itself it was taken for time at work, told right before a verb for that deed's alone
+    const work = state.drafts.filter((d) => d.clause === index && d.entry.kind === 'work');
+    if (work.some((d) => d.entry.kind === 'work' && d.entry.mark)) continue;
+    const next = state.drafts.filter(
+      ({ entry: e, clause, sentence: n }) =>
+        e.kind === 'treatment' &&
+        /^(done|doing)$/.test(e.state ?? '') &&
+        (e.minutes === undefined || (clause === index && e.minutes === told.duration!.minutes)) &&
+        n === sentence &&
+        clause >= index,
+    );
+    const [first] = next;
+    if (!first) continue;
+    state.drafts = state.drafts.filter((d) => !work.includes(d));
+    if (one || next.length === 1) {
+      setMinutes(first, told.duration!.minutes, told);
+      continue;
+    }
+    for (const d of next) if (d.entry.kind === 'treatment') delete d.entry.minutes;
+    const { action } = first.entry as { action?: Action };
+    state.drafts.push(
+      makeDraft(
+        'work',
+        { index, sentence, items },
+        {
+          task: [action && TASK_OF_ACTION[action], 'work.of-treatments', undefined, 'implied'],
+          minutes: [told.duration!.minutes, told.duration!.rule, told],
+        },
+        'unneeded',
+      ),
+    );
+  }
+}
+
+/** The length that a clause begins with, before any deed, where it says whether it is that of one or of several. */
+function lengthAhead(items: Item[]): { told: Item; one: boolean } | undefined {
+  const at = items.findIndex((x) => x.duration);
+  if (at < 0) return undefined;
+  let to = items.findIndex((x) => !x.duration && x.place?.kind !== 'pointer' && !AHEAD.test(x.w));
+  if (to < 0) to = items.length;
+  if (to <= at || (to < items.length && items[to]!.action?.form !== 'past')) return undefined;
+  const words = ` ${items
+    .slice(0, to)
+    .map((x) => x.w)
+    .join(' ')} `;
+  const one = FOR_ONE.test(words);
+  return one || SEVERAL.test(words) ? { told: items[at]!, one } : undefined;
+}
+const AHEAD =
+  /^(that|it|was|were|took|me|so|and|,|um|right|ok|well|i|spent|had|'s|about|around|nearly|just|only|over|another|a|good|solid|on|at|for|with|the|this|these|of|in|all|told|altogether|together|total|both|two|pair|lot|them|one|thing|job|bit|alone)$/;
+const FOR_ONE = / (?:this|that|the|just|one|single) (?:one|thing|job|bit|alone)(?: thing| job| bit| alone)? | alone /;
 
 const AT_IT =
   /^(i|i've|'ve|we|so|right|okay|ok|um|well|and|just|only|about|around|maybe|nearly|over|another|did|done|put in|put|in|managed|got|gave|gave it|it|that|a good|good|solid|more|all|told|in all|,|\.)$/;
