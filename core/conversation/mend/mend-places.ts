@@ -148,6 +148,19 @@ export function mendPlaces(work: Work, segment: Segment, items: Item[], placed: 
     const reached = s.draft.origins['action']?.rule === 'treatment.so-far' ? splitBlock(to[0]!) : undefined;
     if (reached && to.length === 1 && now.every((p) => splitBlock(p)?.row === reached.row))
       return rowOf(grid, reached.row).slice(0, reached.block);
+    // "no, one through five on that row", after two whole rows and a part of the third
+    const run = to.map((p) => splitBlock(p)?.block ?? 0);
+    const others = now.filter((p) => splitBlock(p)?.row !== rows[0]);
+    if (
+      rows.length === 1 &&
+      to.length > 1 &&
+      !onlyThose &&
+      !whole &&
+      run.every((b, k) => k === 0 || b === run[k - 1]! + 1) &&
+      others.length &&
+      others.length < now.length
+    )
+      return unique([...others, ...to]);
     const ahead = ` ${seg.items
       .slice(0, Math.max(0, seg.items.indexOf(from[0]!)))
       .map((x) => x.w)

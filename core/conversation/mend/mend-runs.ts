@@ -51,13 +51,19 @@ function mendEnd(work: Work, items: Item[], placed: Item[], pool: Standing[]): b
 }
 
 const RUN =
-  /\b(?:blocks? )?(\w+) (?:to|through|thru|till|until|up to|-) (\w+) (?=$|[.,;!?:] |(?:please|sorry|instead|then|in|of|i|that|not|it|only|as) )/;
+  /\b(?:blocks? )?(\w+) (?:to|through|thru|till|until|up to|-) (\w+) (?=$|[.,;!?:] |(?:please|sorry|instead|then|in|on|of|i|that|not|it|only|as) )/;
 
 /** "make that one to four": the blocks of the row last named in the entry. */
 export function mendRun(work: Work, items: Item[], placed: Item[], pool: Standing[]): boolean {
   if (work.cue !== 'none' && mendEnd(work, items, placed, pool)) return true;
   if (mendRows(work, items, placed, pool)) return true;
-  if (work.cue === 'none' || placed.some((x) => x.place!.rule !== 'place.pair' && x.place!.how !== 'implied'))
+  // "sorry, row three was one to four": the row is named with it
+  const named = placed.filter((x) => x.place!.how !== 'implied');
+  const inRow = named.length === 1 ? rowNamed(work, named[0]!, pool) : undefined;
+  if (
+    work.cue === 'none' ||
+    (inRow === undefined && placed.some((x) => x.place!.rule !== 'place.pair' && x.place!.how !== 'implied'))
+  )
     return false;
   const run = RUN.exec(` ${items.map((x) => x.w).join(' ')} `);
   // "3-2 to 3-3. I did 3-4 in running stitch" names its blocks in full
@@ -69,7 +75,7 @@ export function mendRun(work: Work, items: Item[], placed: Item[], pool: Standin
   const target = pool.findLast(({ draft }) => placesOf(draft.entry).filter((p) => splitBlock(p)).length > 1);
   if (!target) return false;
   const now = placesOf(target.draft.entry);
-  const row = splitBlock(now.findLast((p) => splitBlock(p))!)!.row;
+  const row = inRow ?? splitBlock(now.findLast((p) => splitBlock(p))!)!.row;
   // "no, it was one to three, I had it right the first time": of a row told in part, and no hours
   const held = now.filter((p) => splitBlock(p)?.row === row).map((p) => splitBlock(p)!.block);
   const shares = from === Math.min(...held) || to === Math.max(...held);
@@ -87,6 +93,16 @@ export function mendRun(work: Work, items: Item[], placed: Item[], pool: Standin
     items.filter((x) => x.quantity || x.span || x.clock || x.place || count(x.w) !== undefined),
   );
   return true;
+}
+
+/** The row of what is named as a whole row, where an entry stands at blocks of it. */
+function rowNamed(work: Work, item: Item, pool: Standing[]): number | undefined {
+  const places = item.place!.places;
+  const row = isWholeRow(work.state.grid, places) ? splitBlock(places[0]!)?.row : undefined;
+  return row !== undefined &&
+    pool.some(({ draft }) => placesOf(draft.entry).some((p) => splitBlock(p)?.row === row))
+    ? row
+    : undefined;
 }
 
 /** "no, one and two": whole rows told by their numbers alone. */

@@ -402,7 +402,9 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
   const open = w(items, next) === '(' ? next : -1;
   const close = open < 0 ? -1 : items.findIndex((x, m) => m > open && m < open + 6 && x.w === ')');
   const inBrackets = close > 0 ? items.findIndex((x, m) => m > open && m < close && x.cost) : -1;
-  if (close > 0 && inBrackets < 0) next = close + 1;
+  // "8 skeins of yarn (have 2)": what is told of the goods, and no aside
+  if (close > 0 && inBrackets < 0 && !items.slice(open, close).some((x) => /^(have|'ve|got)$/.test(x.w)))
+    next = close + 1;
   // the price
   let cost: GoodFound['cost'];
   let c = inBrackets > 0 ? inBrackets : next;

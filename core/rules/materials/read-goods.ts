@@ -583,6 +583,7 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   if (
     cue.use === 'on-hand' &&
     /\b(?:have|has|'ve|got)$/.test(phrase) &&
+    !after.quantity &&
     items
       .slice(cue.next, cue.next + 6)
       .some((x, m, rest) => x.object && x.object !== 'piece' && /^(off|out)$/.test(rest[m + 1]?.w ?? ''))

@@ -171,7 +171,9 @@ function partMeasured(items: Item[], m: MeasureFound): Item | undefined {
   const [first, last] = [Math.min(...at), Math.max(...at)];
   const behind = items.findIndex((x, k) => k > last && k < last + 9 && (layer(x) || x.measure === 'block'));
   const told = behind < 0 || !layer(items[behind]!) || beginsPart(items, behind);
-  return items.slice(0, first).findLast(layer) ?? (told ? undefined : items[behind]);
+  // "the batting was all lumps, and the quilt is five foot four wide"
+  const named = items.slice(0, first).findLast((x) => layer(x) || x.w === 'quilt');
+  return named?.w === 'quilt' ? undefined : (named ?? (told ? undefined : items[behind]));
 }
 
 /** Does a part with a verb of its own stand at `k`: "edge is frayed", "backing's stained"? */

@@ -121,6 +121,8 @@ export function readIndexList(
       if (/^(as|up|block|blocks|b)$/.test(tokens[then]?.w ?? '') && !prefix.has(tokens[then]!.w))
         return { values, next };
     }
+    // "row two and row three one to three": of the second its blocks
+    if (again && !/s$/.test(tokens[j - 1]!.w) && isRun(tokens, more.next)) return { values, next };
     // "pressed row one, row two wants doing": one row with a verb of its own, where the first was the object of another
     if (
       again &&
@@ -152,6 +154,13 @@ export function readIndexList(
     values.push(more.value);
     next = more.next;
   }
+}
+
+/** "one to three", "1-4" at `i`. */
+function isRun(tokens: Token[], i: number): boolean {
+  const first = readCount(tokens, i);
+  const last = first && isTo(tokens[first.next]) ? readCount(tokens, first.next + 1) : undefined;
+  return last !== undefined && last.value > first!.value && !AMOUNT_FOLLOWS.has(tokens[last.next]?.w ?? '');
 }
 
 const LEADS_ON =
