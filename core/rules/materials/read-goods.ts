@@ -240,6 +240,13 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           const from = /^(i|we)$/.test(w(items, k - 1)) ? k - 1 : k;
           for (let m = from; m < had.at; m++) claims.cut.add(items[m]!);
           k = had.at;
+          // "8 skeins of yarn (have 2) and a pack of needles": the list goes on
+          const onward = /^[),]$/.test(w(items, k)) ? k + 1 : k;
+          if (use && /^(and|&|\+|plus)$/.test(w(items, onward))) {
+            const more = findGood(items, onward + 1, false);
+            if (more?.quantity !== undefined && more.head !== undefined)
+              k = takeList(state, sentence, items, onward + 1, use, claims, made, true, carried);
+          }
           continue;
         }
         // "… still to buy", "2.2 m bought": the list stood before

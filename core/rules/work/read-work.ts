@@ -295,7 +295,8 @@ function lengthAhead(items: Item[]): { told: Item; one: boolean } | undefined {
 }
 const AHEAD =
   /^(that|it|was|were|took|me|so|and|,|um|right|ok|well|i|spent|had|'s|about|around|nearly|just|only|over|another|a|good|solid|on|at|for|with|the|this|these|of|in|all|told|altogether|together|total|both|two|pair|lot|them|one|thing|job|bit|alone)$/;
-const FOR_ONE = / (?:this|that|the|just|one|single) (?:one|thing|job|bit|alone)(?: thing| job| bit| alone)? | alone /;
+const FOR_ONE =
+  / (?:this|that|the|just|one|single) (?:one|thing|job|bit|alone)(?: thing| job| bit| alone)? | alone /;
 
 const AT_IT =
   /^(i|i've|'ve|we|so|right|okay|ok|um|well|and|just|only|about|around|maybe|nearly|over|another|did|done|put in|put|in|managed|got|gave|gave it|it|that|a good|good|solid|more|all|told|in all|,|\.)$/;
