@@ -125,11 +125,12 @@ export function carriedPlaces(
       // "requilted round it", "tied it again", of the blocks last spoken of
       const focus = state.memory.focus;
       if (
-        /^(tie|quilt)$/.test(action) &&
+        /^(tie|quilt|photograph)$/.test(action) &&
         focus.length > 0 &&
         focus.length <= 4 &&
         focus.every((p) => splitBlock(p)) &&
-        items.some((x) => /^(round|around|again)$/.test(x.w) || (x.action && x.w.startsWith('re')))
+        (action === 'photograph' ||
+          items.some((x) => /^(round|around|again)$/.test(x.w) || (x.action && x.w.startsWith('re'))))
       )
         return focus;
       return ['quilt'];
