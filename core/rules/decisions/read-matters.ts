@@ -989,7 +989,7 @@ function wayIn(
     k === 0 &&
     /^(?:tie|quilt)$/.test(verb ?? '') &&
     parts.slice(1).every((p) => !p.items.some((x) => x.action || x.place || x.clock || x.duration));
-  if (verb && bare.length <= 2 && (parts.length === 1 || onlyHow))
+  if (verb && (stoodOpen || !verb.endsWith('ed')) && bare.length <= 2 && (parts.length === 1 || onlyHow))
     return { topic, status: 'settled', rule: 'decision.way-bare' };
   return undefined;
 }
