@@ -35,7 +35,7 @@ export function amend(state: ReaderState, items: Item[], words: string): Draft[]
   return (
     answerDay(state, last, items, words) ??
     answer(state, last, said, words) ??
-    correct(state, standingOf(last), said, words)
+    (tellsDone(state, words) ? undefined : correct(state, standingOf(last), said, words))
   );
 }
 
@@ -55,6 +55,17 @@ function restStands(items: Item[]): Item[] | undefined {
 }
 const REST_STANDS =
   /^ (?:rest|else|otherwise|others?|remainder)(?: (?:of (?:it|that|them|the note)|stuff|bits?|things?|parts?|is|'s|was|are|were|all|i said))* (?:ok|okay|right|fine|good|correct|stands?|stays?|holds?|as (?:i )?(?:said|was|it was|before)|the same|true)(?: (?:as (?:i )?(?:said|it was)|then|though))?(?: [.!])* $/;
+
+/** "that's darned", "it's pressed", where nothing was told as done: work done since, and no mend of what was to be done. */
+const tellsDone = (state: ReaderState, words: string): boolean =>
+  /^(?:(?:and|so|right|ok|okay|well|there) ,? ?)*(?:that|it|they|those|both) (?:'s|is|are|'re) /.test(
+    words,
+  ) &&
+  state.drafts.length > 0 &&
+  state.drafts.every(
+    ({ entry: e }) => e.kind === 'treatment' && e.state === 'done' && e.action !== 'leave',
+  ) &&
+  !state.memory.last!.entries.some(({ entry: e }) => e.kind === 'treatment' && e.state === 'done');
 
 /** "Tying it, not quilting", where no way was settled in the last note: the "not" is of the two ways, and mends nothing. */
 const choosesWay = (state: ReaderState, words: string): boolean =>

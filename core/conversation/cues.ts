@@ -63,6 +63,8 @@ export function cueOf(words: string): Cue {
   // "it's row four", said of the last note, is short; "it's patched now, with …" tells something new
   if (
     /^(?:it|that|they|those|this) (?:'s|is|are|'re) /.test(rest) &&
+    // "and it's worn as well" tells more
+    !/(?:^| )and $/.test(lead) &&
     rest.split(' ').length <= 7 &&
     !/ now\b/.test(rest) &&
     !GOES_ON.test(rest) &&

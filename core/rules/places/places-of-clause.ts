@@ -163,7 +163,9 @@ function pointedBeside(items: Item[], kept: Item[]): Item | undefined {
     : undefined;
 }
 const isPointed = (x: Item | undefined): boolean =>
-  x?.place !== undefined && /^place\.(that-one|those|it|them)$/.test(x.place.rule) && x.place.places.length < 5;
+  x?.place !== undefined &&
+  /^place\.(that-one|those|it|them)$/.test(x.place.rule) &&
+  x.place.places.length < 5;
 
 /** Is `x` joined by a comma or "and" to one of the others, or to another part that is? */
 function joined(items: Item[], x: Item, others: Item[]): boolean {
