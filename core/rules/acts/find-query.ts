@@ -263,6 +263,18 @@ function nominal(head: string, items: Item[], asked: boolean): boolean {
     return false;
   // "and everything below it": where the same was done
   if (!asked && items.some((x) => x.place?.rule === 'place.all-beyond')) return false;
+  // "batting still undecided": told, where nothing asks
+  if (
+    !asked &&
+    items[0]?.topic &&
+    /^(?:still|yet)? ?(?:undecided|open|pending)$/.test(
+      items
+        .slice(1)
+        .map((x) => x.w)
+        .join(' '),
+    )
+  )
+    return false;
   return items.every(
     (x) =>
       x.task !== undefined ||

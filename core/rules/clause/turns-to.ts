@@ -7,22 +7,29 @@ import { HARD } from './joints.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
 
 /** What a stretch of a note is about. */
-type Told = 'deed' | 'found' | 'said' | 'open' | 'plan' | 'goods' | 'matter';
+type Told = 'deed' | 'found' | 'said' | 'open' | 'plan' | 'goods' | 'matter' | 'length';
 
-/** What may go on in one sentence with what: only where the talk turns from one to another that is not here a stop is put. */
+/** What a stretch that opens so does not go on in one sentence with: there a stop is put. */
 const TURNS: Record<Told, Told[]> = {
-  deed: ['open', 'plan', 'goods', 'matter'],
-  found: ['open', 'plan', 'goods', 'matter'],
-  said: ['goods', 'matter'],
-  goods: ['deed', 'found', 'open', 'matter'],
-  matter: ['deed', 'found', 'goods'],
-  open: [],
+  deed: ['open', 'plan', 'goods', 'matter', 'length'],
+  found: ['open', 'plan', 'goods', 'matter', 'length'],
+  said: ['goods', 'matter', 'length'],
+  goods: ['deed', 'found', 'open', 'matter', 'length'],
+  matter: ['deed', 'found', 'goods', 'length'],
+  length: ['deed', 'found', 'goods', 'open', 'plan', 'matter'],
+  open: ['deed', 'goods', 'matter', 'length', 'open'],
   plan: [],
 };
 
 const JOINT = /^(,|and|&|\+|then)$/;
 const FILLER = /^(um|uh|er|erm|ah|oh|also|then|and|so|well|i|we|'ve|have|just|now)$/;
-const PLANNED = / (need|needs|will|'ll|going to|gonna|to buy|to get|must|should|wants|to be|to do) /;
+const DETERMINER = /^(the|all|both|that|this|those|every|each|my|its)$/;
+/** Verbs that are no treatment of their own, told of what was done: "put crepeline over 6-4". */
+const LIGHT_PAST = /^(put|laid|gave|stuck|slipped|tucked|ran|covered)$/;
+const DOUBT =
+  /^ (?:(?:maybe|perhaps|possibly) |(?:i 'm |i am |still )?not (?:sure|decided) |(?:ca n't|can not) (?:decide|choose) |n't (?:decided|settled|made up) |undecided |torn between )/;
+const PLANNED =
+  / (need|needs|will|'ll|going to|gonna|to buy|to get|must|should|wants|to be|to do|has to|have to) /;
 
 const hasPlace = (x: Item): boolean =>
   x.place !== undefined && x.place.kind !== 'pointer' && x.place.places.length > 0;
@@ -32,16 +39,36 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
   const rest = items.slice(from, to);
   const first = rest[0];
   if (!first) return undefined;
+  if (DOUBT.test(wordsBetween(rest))) {
+    let end = to;
+    while (end < items.length && !isStop(items[end]!)) end++;
+    return items.slice(from, end).some((x) => hasPlace(x) || x.topic) ? 'open' : undefined;
+  }
   const past =
     first.action?.form === 'past' ||
-    (REMOVE_VERBS[first.w]?.form === 'past' && !rest[1]?.duration && !rest[1]?.quantity?.unit);
+    (REMOVE_VERBS[first.w]?.form === 'past' && !rest[1]?.duration && !rest[1]?.quantity?.unit) ||
+    LIGHT_PAST.test(first.w);
   if (past) return rest.some(hasPlace) ? 'deed' : undefined;
+  // "it measures 62 by 74 inches", "the strips are two inches wide"
+  if (
+    (first.w === 'it' &&
+      /^(measures|measured|is|'s|came)$/.test(rest[1]?.w ?? '') &&
+      rest.some((x) => x.quantity)) ||
+    (/^(measures|measured)$/.test(first.w) && rest.some((x) => x.quantity))
+  )
+    return 'length';
+  let at = 0;
+  while (DETERMINER.test(rest[at]?.w ?? '') && at < 3) at++;
+  const head = rest[at];
+  const next = rest[at + 1]?.w ?? '';
   // "the backing will be the blue stripe", "binding: navy", "blue for the backing"
-  const head = first.w === 'the' ? rest[1] : first;
-  const next = rest[first.w === 'the' ? 2 : 1]?.w ?? '';
   if (
     head?.topic &&
-    (/^(:|will|'ll|still|undecided|settled|colou?r)$/.test(next) || /^not (yet )?decided/.test(next))
+    (/^(:|undecided|unsettled|settled|colou?r)$/.test(next) ||
+      (/^(will|'ll)$/.test(next) && rest[at + 2]?.w === 'be') ||
+      / (?:undecided|up in the air|not (?:yet )?decided|to be decided|still open|an open question) /.test(
+        wordsBetween(rest),
+      ))
   )
     return 'matter';
   if (COLOURS.has(first.w) && rest[1]?.w === 'for' && rest[3]?.topic) return 'matter';
@@ -49,24 +76,28 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
   const want = /^(still|also)$/.test(first.w) ? 1 : 0;
   if (
     /^(need|needing|must|buy)$/.test(rest[want]?.w ?? '') &&
-    rest.slice(want + 1, want + 6).some((x) => x.material && !x.action?.form.startsWith('p')) &&
+    rest.slice(want + 1, want + 6).some((x) => x.material && x.action?.form !== 'past') &&
     (rest.some((x) => x.quantity?.unit) ||
       (items[to]?.w === ',' && items[to + 1]?.quantity?.unit) ||
       / (buy|more) /.test(wordsBetween(rest)))
   )
     return 'goods';
+  // "bought three yards of net"
+  if (/^(bought|ordered)$/.test(first.w) && rest.some((x) => x.material || x.fabric)) return 'goods';
   // "two fat quarters of check, 3 pounds apiece"
-  if (first.quantity?.unit && rest.slice(1, 6).some((x) => x.material) && goodsPrice(items, from, to))
+  if (first.quantity?.unit && rest.slice(1, 6).some((x) => x.material) && isPriced(items, from, to))
     return 'goods';
   // "there's a stain on 2-3", "2-3 torn", "holes and stains all over the backing"
   const found = rest.findIndex((x) => x.finding !== undefined || x.fail);
-  const before = rest.slice(0, found);
   // "2-3 needs patching", "row two got a press"
   if (found < 0)
-    return hasPlace(first) && /^(needs|wants|is|'s|has|got|gets|will|'ll)$/.test(rest[1]?.w ?? '')
+    return head && hasPlace(head) && /^(needs|wants|is|'s|has|got|gets|will|'ll)$/.test(next)
       ? 'said'
       : undefined;
-  if (hasPlace(first)) return before.slice(1).every((x) => BE.has(x.w) || hasPlace(x)) ? 'found' : undefined;
+  const before = rest.slice(at, found);
+  const light = (x: Item): boolean =>
+    BE.has(x.w) || hasPlace(x) || x.quantity !== undefined || /^(and|a|an|some)$/.test(x.w);
+  if (head && (hasPlace(head) || head.fabric)) return before.slice(1).every(light) ? 'found' : undefined;
   return before.every(
     (x) => /^(there|'s|are|is|a|an|some|few|couple|of|two|three|found|the)$/.test(x.w) || x.quantity,
   ) && rest.slice(found).some(hasPlace)
@@ -75,7 +106,7 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
 }
 
 /** "…, 3 pounds apiece" behind a comma is the price of the goods before it. */
-const goodsPrice = (items: Item[], from: number, to: number): boolean =>
+const isPriced = (items: Item[], from: number, to: number): boolean =>
   items.slice(from, to).some((x) => x.cost) || (items[to]?.w === ',' && items[to + 1]?.cost !== undefined);
 
 /** What the words before a joint have told. */
@@ -86,17 +117,27 @@ function tells(current: Item[]): Told[] {
   else if (PLANNED.test(words)) told.push('plan');
   if (
     current.some((x) => x.cost) ||
-    (/ (bought|buy|ordered|running low|out of) /.test(words) && current.some((x) => x.material))
+    (/ (bought|buy|ordered|running low|out of|there are|have) /.test(words) &&
+      current.some((x) => x.material))
   )
     told.push('goods');
-  if (opens(current, 0, current.length) === 'matter') told.push('matter');
+  const opening = opens(current, 0, current.length);
+  if (opening === 'matter' || opening === 'length') told.push(opening);
+  if (/ (measures|measured|wide|long) /.test(words) && current.some((x) => x.quantity?.unit))
+    told.push('length');
   if (!told.length && current.some(hasPlace)) {
-    if (current.some((x) => x.action?.form === 'past' || REMOVE_VERBS[x.w]?.form === 'past'))
+    if (
+      current.some(
+        (x) => x.action?.form === 'past' || REMOVE_VERBS[x.w]?.form === 'past' || LIGHT_PAST.test(x.w),
+      )
+    )
       told.push('deed');
     else if (current.some((x) => x.finding || x.fail)) told.push('found');
   }
   return told;
 }
+
+const isStop = (x: Item): boolean => HARD.has(x.w) && x.token.kind === 'mark';
 
 /**
  * Puts a stop where, inside a sentence, the talk turns to another kind of thing: from what is undecided, planned or bought to
@@ -108,12 +149,12 @@ export function withTurns(items: Item[]): Item[] {
   let current: Item[] = [];
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
-    if (HARD.has(item.w) && item.token.kind === 'mark') current = [];
+    if (isStop(item)) current = [];
     else if (JOINT.test(item.w) && !item.place && current.length > 1) {
       let from = k + 1;
       while (FILLER.test(items[from]?.w ?? '') && from < k + 6) from++;
       let to = from;
-      while (to < items.length && !HARD.has(items[to]!.w) && !JOINT.test(items[to]!.w)) to++;
+      while (to < items.length && !isStop(items[to]!) && !JOINT.test(items[to]!.w)) to++;
       const next = opens(items, from, to);
       if (next && tells(current).some((x) => TURNS[next].includes(x))) {
         const stop = boundaryBefore(items[k]!);

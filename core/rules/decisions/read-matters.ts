@@ -127,7 +127,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
     // an afterthought of its own ("Can't decide.", "I keep going back and forth.") speaks of the sentence before
     const tail = sentences[number + 1];
     const after =
-      tail && tail.items.length <= 9 && !tail.items.some((x) => topicOf([x]))
+      tail && tail.items.length <= 9 && !tail.items.some((x) => topicOf([x]) || BLOCKS(x))
         ? cueOf(wordsBetween(tail.items))
         : undefined;
     for (const part of parts) {
@@ -380,6 +380,11 @@ function partsOf(items: Item[]): Part[] {
     const both = item.w === 'and' && current.some((x) => x.w === 'between');
     if (pair || both) {
       current.push(item);
+      return;
+    }
+    // "I can't decide on the binding then patched 2-3"; "it's settled then, cotton"
+    if (item.w === 'then' && current.length > 2 && items[k + 1] && items[k + 1]!.token.kind !== 'mark') {
+      close('and');
       return;
     }
     if ((SPLITS.has(item.w) && !item.place && !item.span && !item.clock && !item.cost) || dash || or || as) {
