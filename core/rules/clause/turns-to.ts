@@ -7,7 +7,7 @@ import { HARD } from './joints.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
 
 /** What a stretch of a note is about. */
-type Told = 'deed' | 'found' | 'said' | 'open' | 'plan' | 'goods' | 'matter' | 'length';
+type Told = 'deed' | 'found' | 'said' | 'open' | 'doubt' | 'plan' | 'goods' | 'matter' | 'length';
 
 /** What a stretch that opens so does not go on in one sentence with: there a stop is put. */
 const TURNS: Record<Told, Told[]> = {
@@ -18,6 +18,8 @@ const TURNS: Record<Told, Told[]> = {
   matter: ['deed', 'found', 'goods', 'length'],
   length: ['deed', 'found', 'goods', 'open', 'plan', 'matter'],
   open: ['deed', 'goods', 'matter', 'length', 'open'],
+  // "two options, not decided: a patch, or cloth set in" is one doubt
+  doubt: ['deed', 'goods', 'matter', 'length'],
   plan: [],
 };
 
@@ -42,7 +44,8 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
   if (DOUBT.test(wordsBetween(rest))) {
     let end = to;
     while (end < items.length && !isStop(items[end]!)) end++;
-    return items.slice(from, end).some((x) => hasPlace(x) || x.topic) ? 'open' : undefined;
+    const own = items.slice(from, end);
+    return own.some(hasPlace) ? 'open' : own.some((x) => x.topic) ? 'doubt' : undefined;
   }
   const past =
     first.action?.form === 'past' ||
