@@ -45,7 +45,11 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
     let end = to;
     while (end < items.length && !isStop(items[end]!)) end++;
     const own = items.slice(from, end);
-    return own.some(hasPlace) ? 'open' : own.some((x) => x.topic) ? 'doubt' : undefined;
+    return own.some((x) => x.place?.kind === 'blocks')
+      ? 'open'
+      : own.some((x) => x.topic)
+        ? 'doubt'
+        : undefined;
   }
   const past =
     first.action?.form === 'past' ||
@@ -55,7 +59,8 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
   // "it measures 62 by 74 inches", "the strips are two inches wide"
   if (
     (first.w === 'it' &&
-      /^(measures|measured|is|'s|came)$/.test(rest[1]?.w ?? '') &&
+      (/^(measures|measured|came)$/.test(rest[1]?.w ?? '') ||
+        (/^(is|'s)$/.test(rest[1]?.w ?? '') && rest.some((x) => /^(by|x)$/.test(x.w)))) &&
       rest.some((x) => x.quantity)) ||
     (/^(measures|measured)$/.test(first.w) && rest.some((x) => x.quantity))
   )

@@ -13,7 +13,7 @@ export function aLining({ items, k, item, before, used }: WordAt): WayFound {
     !(
       / (a|an|some|its own|another) (?:\S+ ){0,2}$/.test(before) ||
       // "the calico ones want lining"
-      (item.w === 'lining' && / (?:needs?|wants?) $/.test(before))
+      (item.w === 'lining' && !item.deed && / (?:needs?|wants?) $/.test(before))
     ) ||
     !items.some(
       (x) =>
