@@ -101,11 +101,11 @@ export const NO_MARK =
   /\b(?:wanting|wants|needs|sign for|label|labels|tag|i 'll|will|going to|must|remember|courier|parcel|photographed|took|take)\b/;
 
 /** People who may wish something of it: never "I", never a part of the quilt. */
-const OWNER = `(?:${WHO}|client|customer|lady|gentleman|woman|man|principal|head|headmaster|headmistress|landlord|landlady|captain|warden|secretary|vicar|rector|minister|curator|museum|hotel|couple|committee|society|library|council|hall|manager|director|doctor|mayor|folks|people|everyone|everybody|nobody|belongs to)`;
+const OWNER = `(?:${WHO}|client|customer|lady|gentleman|woman|man|principal|head|headmaster|headmistress|landlord|landlady|captain|warden|secretary|vicar|rector|minister|curator|museum|hotel|couple|committee|society|library|council|hall|gallery|lodge|inn|church|chapel|courthouse|school|hostel|hospice|parish|trust|trustees|owners|clients|customers|guild|home|manager|director|doctor|mayor|folks|people|everyone|everybody|nobody|belongs to)`;
 export const WISHES: RegExp[] = [
   /\b(?!(?:i|we|you|it) )[^\s,.;]+ (?:'d|would)(?: really| dearly| much| very much| also| still| all| only)* (?:like|love|prefer|rather|sooner|appreciate|hate|mind|be glad|be happy if)\b/,
   new RegExp(
-    `\\b${OWNER}(?: [^\\s,.;]+| (?:at|from|of|over at|down at|up at|in) (?:the |her |his |my )?[^\\s,.;]+)? (?:(?:really|also|still|only|just|does n't|do n't|did n't|never) )*(?:wants?|wanted|wishes|wished|hopes?|hoped|prefers?|preferred|insists?|insisted|requests?|requested|begged|pleaded|likes|asked|asks|was asking|is asking|is hoping|are hoping|is keen|are keen|'s keen|is set on|'s set on|was hoping|was keen|is after)\\b`,
+    `\\b${OWNER}(?: [^\\s,.;]+| (?:at|from|of|over at|down at|up at|in) (?:the |her |his |my )?[^\\s,.;]+)? (?:(?:really|also|still|only|just|does n't|do n't|did n't|never|has|have|'ve) )*(?:wants?|wanted|wishes|wished|hopes?|hoped|prefers?|preferred|insists?|insisted|requests?|requested|begged|pleaded|likes|asked|asks|was asking|is asking|is hoping|are hoping|is keen|are keen|'s keen|is set on|'s set on|was hoping|was keen|is after)\\b`,
   ),
   // "she isn't bothered about the stains, only the holes"
   /\b(?:she|he|they|owner|client|customer|family|daughter|son) (?:is|'s|are|'re|was|were) (?:not|n't)(?: \w+)? (?:bothered|fussed|fussy|worried|concerned|precious|particular)\b/,

@@ -235,6 +235,14 @@ function isUsed(
       // "replaced in the new linen"
       if (/ in the$/.test(` ${lead.join(' ')}`) && items.slice(at, k).some((x) => /^(new|fresh)$/.test(x.w)))
         return true;
+      // "patched 2-3 in the teal": the block was told, so that the cloth is what went on it; "the hole in the teal" is where
+      if (
+        /^(patch|replace)$/.test(action) &&
+        / in the$/.test(` ${lead.join(' ')}`) &&
+        (items.slice(0, at).some((x) => x.place?.kind === 'blocks') || items[at - 3]?.w === ',') &&
+        !items.slice(0, at).some((x) => x.finding || x.seam || x.fail)
+      )
+        return true;
       const after = items[good.next];
       if (/^(patch|piece|square|block)$/.test(after?.w ?? ''))
         return action === 'patch' || action === 'replace';

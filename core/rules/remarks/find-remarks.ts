@@ -85,7 +85,7 @@ export function findRemarks(items: Item[]): RemarkFound[] {
   const out: RemarkFound[] = [];
   for (const whole of segmentsOf(items)) {
     const marked = namesMark(whole);
-    const segment = marked ? markAlone(whole) : whole;
+    const segment = marked ? toldAlone(whole, namesMark) : toldAlone(whole, passesOnWish);
     // "2-3 has a darn somebody did years ago": whose it is belongs to the repair
     // "mending since 1815": an hour, and no year
     const worked = segment.some((x) => x.clock) && segment.some((x) => x.task);
@@ -114,14 +114,23 @@ export function findRemarks(items: Item[]): RemarkFound[] {
   return out;
 }
 
-/** "a seam is open on the back and initials worked in red at the top right": in running speech the mark is told behind the last "and". */
-function markAlone(segment: Item[]): Item[] {
+const passesOnWish = (segment: Item[]): boolean => {
+  const words = ` ${segment.map((x) => x.w).join(' ')} `;
+  return OF_WISHES.test(words, plainWordsOf(words));
+};
+
+/**
+ * "a seam is open on the back and initials worked in red at the top right", "bound it with ladder stitch and the lady wants it
+ * hung in the hall": in running speech the mark or the wish is told behind the last "and", and what stands before it is work.
+ */
+function toldAlone(segment: Item[], tells: (items: Item[]) => boolean): Item[] {
+  if (!tells(segment)) return segment;
   const at = segment.findLastIndex(
     (x, k) =>
       (/^(and|,|&)$/.test(x.w) || (x.w === 'there' && /^('s|is)$/.test(segment[k + 1]?.w ?? ''))) &&
       segment.slice(0, k).some((y) => y.finding || y.fail || y.action?.form === 'past') &&
-      namesMark(segment.slice(k)) &&
-      !namesMark(segment.slice(0, k)),
+      tells(segment.slice(k)) &&
+      !tells(segment.slice(0, k)),
   );
   return at > 2 ? segment.slice(at) : segment;
 }
