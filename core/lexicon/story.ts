@@ -22,6 +22,8 @@ const WATER =
 
 /** History told: who made it, when, from what, where it has been, what befell it. */
 export const HISTORY: RegExp[] = [
+  // "they tell me this one rode around in the back of a truck for years"
+  /\b(?:(?:they|she|he|folks|people|family) (?:tell|tells|told) me|i 'm told|i was told|apparently|supposedly|so they say) (?:that )?(?:this one|this quilt|this|it|the quilt) (?:was|came|had|spent|went|rode|hung|lay|sat|lived|belonged|used to|has been|travelled|traveled|survived|crossed)\b/,
   new RegExp(
     `\\b(?:made|sewn|sewed|stitched|pieced|quilted|worked|put together|run up|begun)(?: it| this| up| one| that| all| mostly)* by (?:her|his|my|their|our|the|a|an|some|someone|${WHO})\\b(?! (?:machine|hand|lamp|window|ditch|seam|edge|inch))`,
   ),

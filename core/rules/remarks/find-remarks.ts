@@ -85,7 +85,9 @@ export function findRemarks(items: Item[]): RemarkFound[] {
   const out: RemarkFound[] = [];
   for (const whole of segmentsOf(items)) {
     const marked = namesMark(whole);
-    const segment = marked ? toldAlone(whole, namesMark) : toldAlone(whole, passesOnWish);
+    const segment = marked
+      ? toldAlone(whole, namesMark)
+      : toldAlone(toldAlone(whole, passesOnWish), tellsStory);
     // "2-3 has a darn somebody did years ago": whose it is belongs to the repair
     // "mending since 1815": an hour, and no year
     const worked = segment.some((x) => x.clock) && segment.some((x) => x.task);
@@ -119,6 +121,11 @@ const passesOnWish = (segment: Item[]): boolean => {
   return OF_WISHES.test(words, plainWordsOf(words));
 };
 
+const tellsStory = (segment: Item[]): boolean => {
+  const words = ` ${segment.map((x) => x.w).join(' ')} `;
+  return OF_HISTORY.test(words, plainWordsOf(words)) && !BENCH.test(words.slice(0, 8));
+};
+
 /**
  * "a seam is open on the back and initials worked in red at the top right", "bound it with ladder stitch and the lady wants it
  * hung in the hall": in running speech the mark or the wish is told behind the last "and", and what stands before it is work.
@@ -132,7 +139,7 @@ function toldAlone(segment: Item[], tells: (items: Item[]) => boolean): Item[] {
       tells(segment.slice(k)) &&
       !tells(segment.slice(0, k)),
   );
-  return at > 2 ? segment.slice(at) : segment;
+  return at > 1 ? segment.slice(at) : segment;
 }
 
 function namesMark(segment: Item[]): boolean {
