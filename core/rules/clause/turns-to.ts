@@ -3,17 +3,18 @@ import { boundaryBefore, type Item } from '../item.ts';
 import { looksUndecided } from '../mood.ts';
 import { wordsBetween } from '../words-between.ts';
 import { BE } from './is-predicate.ts';
-import { HARD } from './joints.ts';
+import { HARD, joinsPlaces } from './joints.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
 
 /** What a stretch of a note is about. */
-type Told = 'deed' | 'found' | 'said' | 'open' | 'doubt' | 'plan' | 'goods' | 'matter' | 'length';
+type Told = 'deed' | 'found' | 'said' | 'open' | 'doubt' | 'plan' | 'goods' | 'matter' | 'length' | 'pause';
 
 /** What a stretch that opens so does not go on in one sentence with: there a stop is put. */
 const TURNS: Record<Told, Told[]> = {
-  deed: ['open', 'plan', 'goods', 'matter', 'length'],
-  found: ['open', 'plan', 'goods', 'matter', 'length'],
-  said: ['goods', 'matter', 'length'],
+  deed: ['open', 'plan', 'goods', 'matter', 'length', 'pause'],
+  found: ['open', 'plan', 'goods', 'matter', 'length', 'pause'],
+  said: ['goods', 'matter', 'length', 'pause'],
+  pause: ['deed', 'found', 'goods', 'matter', 'length', 'open', 'plan'],
   goods: ['deed', 'found', 'open', 'matter', 'length'],
   matter: ['deed', 'found', 'goods', 'length'],
   length: ['deed', 'found', 'goods', 'open', 'plan', 'matter'],
@@ -30,6 +31,9 @@ const DETERMINER = /^(the|all|both|that|this|those|every|each|my|its)$/;
 const LIGHT_PAST = /^(put|laid|gave|stuck|slipped|tucked|ran|covered)$/;
 const DOUBT =
   /^ (?:(?:maybe|perhaps|possibly) |(?:i 'm |i am |still )?not (?:sure|decided) |(?:ca n't|can not) (?:decide|choose) |n't (?:decided|settled|made up) |undecided |torn between )/;
+/** "half hour break", "back in ten", "stopping for tea": the work rests. */
+const PAUSE =
+  /^ (?:(?:a|an|short|quick|little|tea|coffee|lunch|dinner|half|hour|\S+ minutes?|half hour) )*break (?!in )|^ back in (?:a |about )?(?:\S+ minutes?|five|ten|fifteen|twenty|bit|half)\b|^ (?:taking|having|stopping|stopped) (?:five|ten|for (?:a )?(?:tea|coffee|lunch|dinner|supper|break)|a break|ten minutes|five minutes) /;
 const PLANNED =
   / (need|needs|will|'ll|going to|gonna|to buy|to get|must|should|wants|to be|to do|has to|have to) /;
 
@@ -51,6 +55,7 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
         ? 'doubt'
         : undefined;
   }
+  if (PAUSE.test(wordsBetween(rest))) return 'pause';
   const past =
     first.action?.form === 'past' ||
     (REMOVE_VERBS[first.w]?.form === 'past' && !rest[1]?.duration && !rest[1]?.quantity?.unit) ||
@@ -125,13 +130,17 @@ function tells(current: Item[]): Told[] {
   else if (PLANNED.test(words)) told.push('plan');
   if (
     current.some((x) => x.cost) ||
-    (/ (bought|buy|ordered|running low|out of|there are|have) /.test(words) &&
+    (/ (bought|buy|ordered|running low|out of|there are|have|list) /.test(words) &&
       current.some((x) => x.material))
   )
     told.push('goods');
   const opening = opens(current, 0, current.length);
-  if (opening === 'matter' || opening === 'length') told.push(opening);
-  if (/ (measures|measured|wide|long) /.test(words) && current.some((x) => x.quantity?.unit))
+  if (opening === 'matter' || opening === 'length' || opening === 'pause') told.push(opening);
+  if (
+    (/ (measures|measured|wide|long) /.test(words) ||
+      current.some((x) => x.measure && x.measure !== 'seam')) &&
+    current.some((x) => x.quantity?.unit)
+  )
     told.push('length');
   if (!told.length && current.some(hasPlace)) {
     if (
@@ -143,6 +152,15 @@ function tells(current: Item[]): Told[] {
     else if (current.some((x) => x.finding || x.fail)) told.push('found');
   }
   return told;
+}
+
+/** Does what stands behind the last joint only name places, or one of two: "both 2-3", "the seam between 4-4"? */
+function isListed(current: Item[]): boolean {
+  const last = current.slice(current.findLastIndex((x) => JOINT.test(x.w)) + 1);
+  return (
+    last.some((x) => x.w === 'between') ||
+    last.every((x) => x.place !== undefined || DETERMINER.test(x.w) || FILLER.test(x.w))
+  );
 }
 
 const isStop = (x: Item): boolean => HARD.has(x.w) && x.token.kind === 'mark';
@@ -158,11 +176,21 @@ export function withTurns(items: Item[]): Item[] {
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
     if (isStop(item)) current = [];
-    else if (JOINT.test(item.w) && !item.place && current.length > 1) {
+    else if (
+      JOINT.test(item.w) &&
+      !item.place &&
+      current.length > 1 &&
+      !(joinsPlaces(items, k) && isListed(current))
+    ) {
       let from = k + 1;
       while (FILLER.test(items[from]?.w ?? '') && from < k + 6) from++;
       let to = from;
-      while (to < items.length && !isStop(items[to]!) && !JOINT.test(items[to]!.w)) to++;
+      while (
+        to < items.length &&
+        !isStop(items[to]!) &&
+        (!JOINT.test(items[to]!.w) || joinsPlaces(items, to))
+      )
+        to++;
       const next = opens(items, from, to);
       if (next && tells(current).some((x) => TURNS[next].includes(x))) {
         const stop = boundaryBefore(items[k]!);
