@@ -8,6 +8,8 @@ import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "muslin behind it", "a bit of silk as a support". */
 export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
+  // "I'll patch the one under it": the deed, and no patch laid under anything
+  if (item.deed) return undefined;
   // "an old mend, interfacing glued behind": how it was found
   if (
     (isCloth(item) || item.material === 'interfacing') &&

@@ -70,6 +70,12 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     !(before === 'to' && phrase === 'stop')
   )
     return false;
+  // "finished up 2-3", "that's 2-2 and 2-3 finished up": the blocks are done, and not the evening
+  if (
+    /^finish(?:ed|ing) up$/.test(phrase) &&
+    (items[end]?.place?.kind === 'blocks' || items[k - 1]?.place?.kind === 'blocks')
+  )
+    return false;
   if (
     /^(started|starting|beginning|began)$/.test(phrase) &&
     /^(to|with|coming|going|running|fraying|splitting|off|by)$/.test(after) &&
