@@ -16,6 +16,7 @@ const BLOCKISH =
  * that the quilt does not name. The entry then stands without a place, and the place is asked for.
  */
 export function doubtPlaces(state: ReaderState): void {
+  placeSewnSeam(state);
   for (const draft of state.drafts) {
     const { entry } = draft;
     if (entry.kind !== 'condition' && entry.kind !== 'treatment') continue;
@@ -411,4 +412,25 @@ export function openAmounts(state: ReaderState): void {
     (d) => d.entry.kind === 'material' && d.entry.quantity === undefined && d.entry.material !== undefined,
   );
   if (open) put(open, 'unit', unit, 'amount.open', []);
+}
+
+/** "sewed up the seam by machine, it had come open between 1-2 and 1-3": where it was sewn is told with why. */
+function placeSewnSeam(state: ReaderState): void {
+  for (const draft of state.drafts) {
+    const { entry } = draft;
+    if (entry.kind !== 'treatment' || entry.action !== 'resew' || entry.places?.length || draft.outside)
+      continue;
+    const seams = state.drafts.filter(
+      (d) =>
+        d.clause > draft.clause &&
+        d.entry.kind === 'condition' &&
+        d.entry.finding === 'split-seam' &&
+        d.entry.places?.length,
+    );
+    const [seam] = seams;
+    if (seams.length !== 1 || seam?.entry.kind !== 'condition') continue;
+    entry.places = seam.entry.places!;
+    draft.placed = 'carried';
+    draft.origins['places'] = seam.origins['places']!;
+  }
 }

@@ -282,6 +282,11 @@ export function makeTreatment(
     else if (
       object === 'ties' ||
       object === 'pins' ||
+      // "the old quilting has to come out", at the beginning: all of it
+      (object === 'quilting' &&
+        placed.kind === 'none' &&
+        !state.memory.focus.length &&
+        !state.drafts.some((d) => 'places' in d.entry)) ||
       way.items.some((x) => /^(basting|tacking)\b/.test(x.w))
     ) {
       // "the pins are out of them": the pins of what was tied, where "took them out" are the pins

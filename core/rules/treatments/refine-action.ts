@@ -31,6 +31,12 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
   if (w === 'washing' && /^ up /.test(after) && / (?:the|some|do|doing|did) $/.test(before)) return undefined;
   // "done and dusted"
   if (w === 'dusted' && / done and $/.test(before)) return undefined;
+  // "wants me to swap saturday"
+  if (
+    /^swap/.test(w) &&
+    / (?:(?:mon|tues|wednes|thurs|fri|satur|sun)days?|shifts?|days|numbers|seats) /.test(after)
+  )
+    return undefined;
   if (v === 'resew') {
     if (
       w.startsWith('clos') &&

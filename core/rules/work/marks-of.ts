@@ -70,6 +70,8 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     !(before === 'to' && phrase === 'stop')
   )
     return false;
+  // "I might put some netting over 2-3": a cloth, and nothing that is over
+  if (phrase === 'over' && (items[k - 1]?.material === 'net' || items[end]?.place)) return false;
   // "finished up 2-3", "that's 2-2 and 2-3 finished up": the blocks are done, and not the evening
   if (
     /^finish(?:ed|ing) up$/.test(phrase) &&

@@ -13,7 +13,7 @@ export const UNKNOWN_LENGTH =
 const PAST_DAY =
   / (?:yesterday|today|tonight|last (?:night|week|evening|month)|this (?:morning|afternoon|evening|week)|weekend|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|week|morning|afternoon|evenings?|night|nights|earlier|lunchtime|(?:before|after|over) (?:work|breakfast|lunch|supper|dinner|tea)|the other (?:night|day|evening)) /;
 const NOT_YET =
-  / (?:will|'ll|wo n't|going to|gonna|tomorrow|next|need|needs|should|want|wants|must|to do|to go|left|till|until|plan|planning|hope|hoping|shall|would|if|starting|started|start|finished|stopped) /;
+  / (?:might|maybe|either|whether|will|'ll|wo n't|going to|gonna|tomorrow|next|need|needs|should|want|wants|must|to do|to go|left|till|until|plan|planning|hope|hoping|shall|would|if|starting|started|start|finished|stopped) /;
 
 /** Before the name of the kind of work: "did a good bit of", "was at the", "there was some", "put in a while at the". */
 const LEADS =
@@ -34,7 +34,10 @@ const isBoundary = (items: Item[], k: number): boolean =>
 /** Does somebody say that the time is not known, and not the size of something? */
 const OF_SIZE = /^(?:width|length|size|inches|cm|mm|measure|measured|figure)$/;
 export const isLengthUnknown = (all: string, items: Item[]): boolean =>
-  UNKNOWN_LENGTH.test(all) && !items.some((x) => (x.measure && x.w !== 'long') || OF_SIZE.test(x.w));
+  UNKNOWN_LENGTH.test(all) &&
+  // "I might darn it or I might net it, I don't know yet": what to do, and not how long
+  !/ (?:might|whether|either|or i) .* (?:know|sure|decide)/.test(all) &&
+  !items.some((x) => (x.measure && x.w !== 'long') || OF_SIZE.test(x.w));
 
 /** Does the part of the sentence around `k` only say that nobody looked at the clock? */
 export function saysNoMore(items: Item[], k: number): boolean {
