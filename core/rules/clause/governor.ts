@@ -217,7 +217,7 @@ function endOfPlaces(items: Item[], k: number): number {
 
 /** Does the clause end with the word at `k`, but for when? */
 const isLast = (items: Item[], k: number): boolean =>
-  /^(|[.,;!?\n]|tomorrow|next|later|today|at the moment|right now|too|as well|then|now|right|at|soon|tonight|and|but|or|after all|with|in|by|on monday)$/.test(
+  /^(|[.,;!?\n]|tomorrow|next|later|today|at the moment|right now|too|as well|then|now|right|at|soon|tonight|and|but|or|after all|with|in|by)$/.test(
     items[k + 1]?.w ?? '',
   );
 
