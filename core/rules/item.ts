@@ -92,11 +92,11 @@ export const makeItem = (i: number, j: number, w: string, token: Token): Item =>
   span: undefined,
 });
 
-/** The boundary that stays where an item is taken out. */
-export const boundaryBefore = (item: Item): Item =>
-  makeItem(item.i, item.i, '--', {
+/** The boundary that stays where an item is taken out, or the stop that is put there. */
+export const boundaryBefore = (item: Item, mark: '--' | ';' = '--'): Item =>
+  makeItem(item.i, item.i, mark, {
     ...item.token,
-    w: '--',
+    w: mark,
     kind: 'mark',
     to: item.token.from,
     glued: false,

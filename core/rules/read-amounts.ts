@@ -1,3 +1,4 @@
+import { isStop } from './clause/joints.ts';
 import { boundaryBefore, type Item } from './item.ts';
 import { readGoods } from './materials/read-goods.ts';
 import { readLengths } from './measurements/read-lengths.ts';
@@ -10,9 +11,6 @@ export type Sentence = { items: Item[]; number: number };
 
 /** What a reader of amounts took for itself. `cut` leaves a boundary behind, `drop` closes up as if it had not been said. */
 export type Claims = { cut: Set<Item>; drop: Set<Item> };
-
-const STOPS = new Set(['.', ';', '!', '?', '\n']);
-export const isStop = (item: Item): boolean => STOPS.has(item.w) && item.token.kind === 'mark';
 
 /**
  * Reads what a note tells in figures before anything else is looked at: time at work, lists of goods, lengths. Their words

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readNote, SILENCE } from '../../core/conversation/read-note.ts';
-import type { QuiltGrid } from '../../shared/quilt.ts';
 // @ts-expect-error the contract's own scorer is plain JavaScript
 import { compare } from '../contract/score.mjs';
+import { AFTERNOON, QUILT } from './two-cloths.ts';
 
 /**
  * Statements that lean on nothing said before: whichever two of them are told in one breath, and however they are joined,
@@ -11,12 +11,6 @@ import { compare } from '../contract/score.mjs';
 type Statement = { kind: Kind; text: string; entries: Record<string, unknown>[] };
 type Kind = 'deed' | 'found' | 'plan' | 'open' | 'matter' | 'goods' | 'length' | 'work' | 'remark';
 
-const QUILT: QuiltGrid = {
-  rows: 6,
-  blocks: 5,
-  fabrics: { 'green twill': ['1-1', '3-2'], pinstripe: ['2-2', '4-4'] },
-};
-const AT = '2026-03-14T15:30:00-05:00';
 const MARKS = ['. ', '; '];
 const JOINTS = [', ', ' and ', ' and then ', ' and um ', ', and ', ' then '];
 
@@ -135,7 +129,7 @@ function misread(first: Statement): string[] {
     const spoken = first.kind !== 'remark' && second.kind !== 'remark';
     return [...MARKS, ...(spoken ? JOINTS : [])].flatMap((joint) => {
       const note = `${first.text}${joint}${second.text}`;
-      const { reading } = readNote(note, { at: AT, quilt: QUILT, conversation: SILENCE });
+      const { reading } = readNote(note, { at: AFTERNOON, quilt: QUILT, conversation: SILENCE });
       const points = compare(
         [...first.entries, ...second.entries],
         reading.entries.map(({ entry }) => entry),

@@ -1,18 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { readNote, SILENCE } from '../../core/conversation/read-note.ts';
-import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Action, TreatmentState } from '../../shared/vocabulary.ts';
+import { AFTERNOON, QUILT } from './two-cloths.ts';
 
 /**
  * The plainest sentences there are, put together from what is done, how it is told and where: every verb in every frame.
  * Common ways of talking, no source.
  */
-const QUILT: QuiltGrid = {
-  rows: 6,
-  blocks: 5,
-  fabrics: { 'green twill': ['1-1', '3-2'], pinstripe: ['2-2', '4-4'] },
-};
-const AT = '2026-03-14T15:30:00-05:00';
 
 /** Base, past and -ing; words that are things elsewhere ("net", "pin", "line", "back", "dust") are among them. */
 const VERBS: [Action, string, string, string][] = [
@@ -109,7 +103,7 @@ function misread(frame: string, state: string): string[] {
         .replace('PAST', past)
         .replace('ING', ing)
         .replace('HERE', where);
-      const { reading } = readNote(note, { at: AT, quilt: QUILT, conversation: SILENCE });
+      const { reading } = readNote(note, { at: AFTERNOON, quilt: QUILT, conversation: SILENCE });
       const told = reading.entries.map(({ entry: e }) =>
         e.kind === 'treatment' ? `${e.action} ${e.state} ${e.places?.join(' ')}` : e.kind,
       );

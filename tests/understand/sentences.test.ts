@@ -3,19 +3,13 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { readNote, SILENCE } from '../../core/conversation/read-note.ts';
 import type { Conversation } from '../../shared/note.ts';
-import type { QuiltGrid } from '../../shared/quilt.ts';
 // @ts-expect-error the contract's own scorer is plain JavaScript
 import { compare } from '../contract/score.mjs';
+import { AFTERNOON, QUILT } from './two-cloths.ts';
 
 type Sentence = { text: string; goesOn: boolean; act: string; entries: Record<string, unknown>[] };
 
 const FILE = fileURLToPath(new URL('../corpus/sentences.txt', import.meta.url));
-const QUILT: QuiltGrid = {
-  rows: 6,
-  blocks: 5,
-  fabrics: { 'green twill': ['1-1', '3-2'], pinstripe: ['2-2', '4-4'] },
-};
-const AT = '2026-03-14T15:30:00-05:00';
 const NUMBERS = new Set(['minutes', 'quantity', 'value']);
 
 /** `material material=thread quantity=2 cost=3.5,each` as an entry of the contract. */
@@ -56,7 +50,7 @@ function misread(sentences: Sentence[]): string[] {
   let before: Conversation = SILENCE;
   return sentences.flatMap(({ text, goesOn, act, entries }) => {
     const { reading, conversation } = readNote(text, {
-      at: AT,
+      at: AFTERNOON,
       quilt: QUILT,
       conversation: goesOn ? before : SILENCE,
     });

@@ -267,12 +267,7 @@ function nominal(head: string, items: Item[], asked: boolean): boolean {
   if (
     !asked &&
     items[0]?.topic &&
-    /^(?:still|yet)? ?(?:undecided|open|pending)$/.test(
-      items
-        .slice(1)
-        .map((x) => x.w)
-        .join(' '),
-    )
+    /^ ?(?:still|yet)? ?(?:undecided|open|pending) $/.test(wordsBetween(items, 1))
   )
     return false;
   return items.every(

@@ -4,6 +4,7 @@ import type { Token } from '../../text/tokenise.ts';
 import type { Clause } from '../clause/clause.ts';
 import type { Draft } from '../draft.ts';
 import type { Item } from '../item.ts';
+import { tellsPlace } from '../tells-place.ts';
 
 type Sense = 'thing' | 'call' | 'quilt';
 
@@ -148,7 +149,7 @@ export function isAside(tokens: Token[], items: Item[]): boolean {
       x.cost ||
       /^(bought|delivered|posted|collected|finished)$/.test(x.w) ||
       (x.action && x.action.form !== 'base') ||
-      (x.place && x.place.kind !== 'pointer' && x.place.places.length > 0),
+      tellsPlace(x),
   );
 }
 

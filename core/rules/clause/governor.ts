@@ -1,5 +1,6 @@
 import type { TreatmentState } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 
 /** What stands before a verb and can stand before nothing else, with the state that it gives the deed. */
 type Governor = { form: 'ing' | 'base'; words: string; state?: TreatmentState };
@@ -155,11 +156,8 @@ export function governorOf(items: Item[], k: number): Governor | undefined {
   if (tail === undefined) return undefined;
   const known = BY_LAST.get(tail.slice(tail.lastIndexOf(' ') + 1));
   if (!known) return undefined;
-  const before = ` ${items
-    .slice(Math.max(0, last - 5), last + 1)
-    .map((x) => x.w)
-    .join(' ')}`;
-  return known.find((g) => g.form === form && before.endsWith(` ${g.words}`));
+  const before = wordsBetween(items, last - 5, last + 1);
+  return known.find((g) => g.form === form && before.endsWith(` ${g.words} `));
 }
 
 const LEADS_TO_PLACE = /^(up|down|out|all|of|the|both|every|each|whole|blocks?|squares?|number)$/;

@@ -4,7 +4,7 @@ import { beginsGapped } from './begins-gapped.ts';
 import { givesUp } from './gives-up.ts';
 import { goesOnTo } from './goes-on-to.ts';
 import { BE, isPredicate } from './is-predicate.ts';
-import { HARD, joinsPlaces, SOFT } from './joints.ts';
+import { isStop, joinsPlaces, SOFT } from './joints.ts';
 import {
   beginsSaying,
   endsInPlace,
@@ -36,7 +36,7 @@ export const isWeakThen = (items: Item[], k: number): boolean =>
 function restHasPredicate(items: Item[], from: number): boolean {
   for (let k = from; k < items.length; k++) {
     const item = items[k]!;
-    if (HARD.has(item.w) && item.token.kind === 'mark') return false;
+    if (isStop(item)) return false;
     if (SOFT.has(item.w) && !item.place && k > from + 1 && !isWeakSo(items, k)) {
       // "the seam between 1-2 and 1-3 has come undone": a list of places goes on
       if (/^(and|&|,|\+|or)$/.test(item.w) && joinsPlaces(items, k)) continue;

@@ -1,6 +1,8 @@
 import type { Item } from '../item.ts';
 
 export const HARD = new Set(['.', ';', '!', '?', '\n']);
+/** Does a sentence end here? */
+export const isStop = (item: Item): boolean => HARD.has(item.w) && item.token.kind === 'mark';
 
 export const SOFT = new Set([
   ',',

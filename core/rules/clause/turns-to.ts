@@ -1,9 +1,10 @@
 import { COLOURS } from '../../lexicon/colours.ts';
 import { boundaryBefore, type Item } from '../item.ts';
 import { looksUndecided } from '../mood.ts';
+import { tellsPlace } from '../tells-place.ts';
 import { wordsBetween } from '../words-between.ts';
 import { BE } from './is-predicate.ts';
-import { HARD, joinsPlaces } from './joints.ts';
+import { isStop, joinsPlaces } from './joints.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
 
 /** What a stretch of a note is about. */
@@ -37,9 +38,6 @@ const PAUSE =
 const PLANNED =
   / (need|needs|will|'ll|going to|gonna|to buy|to get|must|should|wants|to be|to do|has to|have to) /;
 
-const hasPlace = (x: Item): boolean =>
-  x.place !== undefined && x.place.kind !== 'pointer' && x.place.places.length > 0;
-
 /** What the words from `from` up to `to` begin to tell, by how they open; nothing where that leans on what was said before. */
 function opens(items: Item[], from: number, to: number): Told | undefined {
   const rest = items.slice(from, to);
@@ -60,7 +58,7 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
     first.action?.form === 'past' ||
     (REMOVE_VERBS[first.w]?.form === 'past' && !rest[1]?.duration && !rest[1]?.quantity?.unit) ||
     LIGHT_PAST.test(first.w);
-  if (past) return rest.some(hasPlace) ? 'deed' : undefined;
+  if (past) return rest.some(tellsPlace) ? 'deed' : undefined;
   // "it measures 62 by 74 inches", "the strips are two inches wide"
   if (
     (first.w === 'it' &&
@@ -104,16 +102,16 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
   const found = rest.findIndex((x) => x.finding !== undefined || x.fail);
   // "2-3 needs patching", "row two got a press"
   if (found < 0)
-    return head && hasPlace(head) && /^(needs|wants|is|'s|has|got|gets|will|'ll)$/.test(next)
+    return head && tellsPlace(head) && /^(needs|wants|is|'s|has|got|gets|will|'ll)$/.test(next)
       ? 'said'
       : undefined;
   const before = rest.slice(at, found);
   const light = (x: Item): boolean =>
-    BE.has(x.w) || hasPlace(x) || x.quantity !== undefined || /^(and|a|an|some)$/.test(x.w);
-  if (head && (hasPlace(head) || head.fabric)) return before.slice(1).every(light) ? 'found' : undefined;
+    BE.has(x.w) || tellsPlace(x) || x.quantity !== undefined || /^(and|a|an|some)$/.test(x.w);
+  if (head && (tellsPlace(head) || head.fabric)) return before.slice(1).every(light) ? 'found' : undefined;
   return before.every(
     (x) => /^(there|'s|are|is|a|an|some|few|couple|of|two|three|found|the)$/.test(x.w) || x.quantity,
-  ) && rest.slice(found).some(hasPlace)
+  ) && rest.slice(found).some(tellsPlace)
     ? 'found'
     : undefined;
 }
@@ -142,7 +140,7 @@ function tells(current: Item[]): Told[] {
     current.some((x) => x.quantity?.unit)
   )
     told.push('length');
-  if (!told.length && current.some(hasPlace)) {
+  if (!told.length && current.some(tellsPlace)) {
     if (
       current.some(
         (x) => x.action?.form === 'past' || REMOVE_VERBS[x.w]?.form === 'past' || LIGHT_PAST.test(x.w),
@@ -162,8 +160,6 @@ function isListed(current: Item[]): boolean {
     last.every((x) => x.place !== undefined || DETERMINER.test(x.w) || FILLER.test(x.w))
   );
 }
-
-const isStop = (x: Item): boolean => HARD.has(x.w) && x.token.kind === 'mark';
 
 /**
  * Puts a stop where, inside a sentence, the talk turns to another kind of thing: from what is undecided, planned or bought to
@@ -193,10 +189,7 @@ export function withTurns(items: Item[]): Item[] {
         to++;
       const next = opens(items, from, to);
       if (next && tells(current).some((x) => TURNS[next].includes(x))) {
-        const stop = boundaryBefore(items[k]!);
-        stop.w = ';';
-        stop.token.w = ';';
-        out.push(stop);
+        out.push(boundaryBefore(item, ';'));
         current = [];
         continue;
       }

@@ -11,6 +11,7 @@ import {
   SETTLED_HEAD,
 } from '../../lexicon/matters.ts';
 import { PatternSet, plainWordsOf } from '../../text/pattern-set.ts';
+import { isStop } from '../clause/joints.ts';
 import { makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
@@ -30,7 +31,6 @@ type Part = {
 /** Which items the matters took: `first` before figures are read, `later` once the figures among them have been. */
 export type MatterClaims = { first: Set<Item>; later: Set<Item> };
 
-const STOPS = new Set(['.', ';', '!', '?', '\n']);
 const SPLITS = new Set([
   ',',
   'and',
@@ -347,7 +347,7 @@ function sentencesOf(items: Item[]): { items: Item[]; stop: string }[] {
     const item = items[k]!;
     const short = item.w === '.' && SHORT.test(items[k - 1]?.w ?? '');
     if (short) continue;
-    if (STOPS.has(item.w) && item.token.kind === 'mark') {
+    if (isStop(item)) {
       out.push({ items: current, stop: item.w });
       current = [];
     } else current.push(item);

@@ -1,10 +1,12 @@
 import { HISTORY, MARKS, NO_MARK, NO_WISH, WISHES } from '../../lexicon/story.ts';
 import { PatternSet, plainWordsOf } from '../../text/pattern-set.ts';
+import { HARD } from '../clause/joints.ts';
 import { isDeadline } from '../decisions/is-deadline.ts';
 import type { Draft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { splitBlock } from '../places/grid.ts';
 import { placesOfClause } from '../places/places-of-clause.ts';
+import { wordsBetween } from '../words-between.ts';
 
 export type RemarkFound = {
   kind: 'history' | 'mark' | 'wish';
@@ -16,7 +18,6 @@ export type RemarkFound = {
   apart?: boolean;
 };
 
-const STOPS = new Set(['.', ';', '!', '?', '\n']);
 const SUBJECTS = new Set([
   'i',
   'it',
@@ -45,7 +46,7 @@ function segmentsOf(items: Item[]): Item[][] {
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
     const next = items[k + 1]?.w ?? '';
-    if (STOPS.has(item.w)) {
+    if (HARD.has(item.w)) {
       // "acc. to", "c. 1880": the stop of an abbreviation
       if (item.w === '.' && /^(c|ca|acc|approx|betw|st|no|prob)$/.test(items[k - 1]?.w ?? ''))
         current.push(item);
@@ -116,35 +117,31 @@ export function findRemarks(items: Item[]): RemarkFound[] {
   return out;
 }
 
-const passesOnWish = (segment: Item[]): boolean => {
-  const words = ` ${segment.map((x) => x.w).join(' ')} `;
-  return OF_WISHES.test(words, plainWordsOf(words));
+const tellsOf = (patterns: PatternSet, segment: Item[]): boolean => {
+  const words = wordsBetween(segment);
+  return patterns.test(words, plainWordsOf(words));
 };
-
-const tellsStory = (segment: Item[]): boolean => {
-  const words = ` ${segment.map((x) => x.w).join(' ')} `;
-  return OF_HISTORY.test(words, plainWordsOf(words)) && !BENCH.test(words.slice(0, 8));
-};
+const namesMark = (segment: Item[]): boolean => tellsOf(OF_MARKS, segment);
+const passesOnWish = (segment: Item[]): boolean => tellsOf(OF_WISHES, segment);
+const tellsStory = (segment: Item[]): boolean =>
+  tellsOf(OF_HISTORY, segment) && !BENCH.test(wordsBetween(segment).slice(0, 8));
 
 /**
  * "a seam is open on the back and initials worked in red at the top right", "bound it with ladder stitch and the lady wants it
  * hung in the hall": in running speech the mark or the wish is told behind the last "and", and what stands before it is work.
  */
 function toldAlone(segment: Item[], tells: (items: Item[]) => boolean): Item[] {
-  if (!tells(segment)) return segment;
+  const work = segment.findIndex((x) => x.finding || x.fail || x.action?.form === 'past');
+  // most segments tell of no work, and none of the patterns need be tried
+  if (work < 0 || !tells(segment)) return segment;
   const at = segment.findLastIndex(
     (x, k) =>
+      k > work &&
       (/^(and|,|&)$/.test(x.w) || (x.w === 'there' && /^('s|is)$/.test(segment[k + 1]?.w ?? ''))) &&
-      segment.slice(0, k).some((y) => y.finding || y.fail || y.action?.form === 'past') &&
       tells(segment.slice(k)) &&
       !tells(segment.slice(0, k)),
   );
   return at > 1 ? segment.slice(at) : segment;
-}
-
-function namesMark(segment: Item[]): boolean {
-  const words = ` ${segment.map((x) => x.w).join(' ')} `;
-  return OF_MARKS.test(words, plainWordsOf(words));
 }
 
 /** "the signature in 4-6 is faded": what has become of the mark, and nothing of what it says. */

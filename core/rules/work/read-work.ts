@@ -1,6 +1,7 @@
 import { TASK_OF_ACTION } from '../../../shared/task-of-action.ts';
-import type { Action } from '../../../shared/vocabulary.ts';
+import type { Action, Task } from '../../../shared/vocabulary.ts';
 import type { Clause } from '../clause/clause.ts';
+import type { ClauseView } from '../clause-view.ts';
 import { type Draft, isNoAmount, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { unique } from '../places/grid.ts';
@@ -112,20 +113,7 @@ export function readDurations(
       }
       if (SEVERAL.test(words) || actions.length > 1) {
         state.drafts.push(
-          makeDraft(
-            'work',
-            v,
-            {
-              task: [
-                taskIn(items)?.task ?? TASK_OF_ACTION[actions[0]!],
-                'work.of-treatments',
-                undefined,
-                'implied',
-              ],
-              minutes: [minutes, item.duration.rule, item],
-            },
-            'unneeded',
-          ),
+          timeOfSeveral(v, taskIn(items)?.task ?? TASK_OF_ACTION[actions[0]!], minutes, item),
         );
         continue;
       }
@@ -137,22 +125,7 @@ export function readDurations(
         : [];
     if (twins.length > 1) {
       const action = (twins[0]!.entry as { action?: Action }).action;
-      state.drafts.push(
-        makeDraft(
-          'work',
-          v,
-          {
-            task: [
-              taskIn(items)?.task ?? TASK_OF_ACTION[action!],
-              'work.of-treatments',
-              undefined,
-              'implied',
-            ],
-            minutes: [minutes, item.duration.rule, item],
-          },
-          'unneeded',
-        ),
-      );
+      state.drafts.push(timeOfSeveral(v, taskIn(items)?.task ?? TASK_OF_ACTION[action!], minutes, item));
       continue;
     }
     const one = here.length === 1 ? here[0] : (here.at(-1) ?? open.at(-1));
@@ -265,17 +238,8 @@ export function readLengthsAhead(state: ReaderState): void {
     }
     for (const d of next) if (d.entry.kind === 'treatment') delete d.entry.minutes;
     const { action } = first.entry as { action?: Action };
-    state.drafts.push(
-      makeDraft(
-        'work',
-        { index, sentence, items },
-        {
-          task: [action && TASK_OF_ACTION[action], 'work.of-treatments', undefined, 'implied'],
-          minutes: [told.duration!.minutes, told.duration!.rule, told],
-        },
-        'unneeded',
-      ),
-    );
+    const task = action && TASK_OF_ACTION[action];
+    state.drafts.push(timeOfSeveral({ index, sentence, items }, task, told.duration!.minutes, told));
   }
 }
 
@@ -324,6 +288,18 @@ function isOf(d: Draft, items: Item[]): boolean {
       (/^(sewing|putting|stitching)$/.test(x.w) && (action === 'add-border' || action === 'bind')),
   );
 }
+
+/** One length for several treatments: time at work of its own. */
+const timeOfSeveral = (v: ClauseView, task: Task | undefined, minutes: number, item: Item): Draft =>
+  makeDraft(
+    'work',
+    v,
+    {
+      task: [task, 'work.of-treatments', undefined, 'implied'],
+      minutes: [minutes, item.duration!.rule, item],
+    },
+    'unneeded',
+  );
 
 function setMinutes(draft: Draft, minutes: number, item: Item): void {
   if (isNoAmount('minutes', minutes)) return;
