@@ -229,7 +229,8 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         ? /^(?:edge|border)-(top|bottom|left|right)$/.exec(items[k]!.place!.places[0]!)?.[1]
         : undefined);
     if (!head || !Object.hasOwn(sideWords, head)) continue;
-    if (items[k]!.place?.places[0]?.startsWith('border')) continue;
+    // "the two right-hand columns" are no side
+    if (items[k]!.place?.places[0]?.startsWith('border') || items[k]!.place?.kind === 'blocks') continue;
     let m = k + 1;
     while (
       m < items.length &&

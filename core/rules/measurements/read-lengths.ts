@@ -77,7 +77,8 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
       if (isOnlyFigure(x) && beginsPart(sentence.items, sentence.items.indexOf(x) + 1)) claims.cut.add(x);
       else if (
         isOnlyFigure(x) ||
-        (m.of === 'side-left' && x.w === 'left') ||
+        // "measured it, top 151 cm, bottom 153": the side is what was measured, and no place of anything else
+        m.rule === 'measure.side' ||
         (m.of === 'overhang' && /^(?:leave|leaving|left)$/.test(x.w))
       )
         claims.drop.add(x);
@@ -172,8 +173,11 @@ function partMeasured(items: Item[], m: MeasureFound): Item | undefined {
   const behind = items.findIndex((x, k) => k > last && k < last + 9 && (layer(x) || x.measure === 'block'));
   const told = behind < 0 || !layer(items[behind]!) || beginsPart(items, behind);
   // "the batting was all lumps, and the quilt is five foot four wide"
-  const named = items.slice(0, first).findLast((x) => layer(x) || x.w === 'quilt');
-  return named?.w === 'quilt' ? undefined : (named ?? (told ? undefined : items[behind]));
+  // "old wadding out, bit gone from 6-2, width 1.58": other places have been told of since
+  const named = items
+    .slice(0, first)
+    .findLast((x) => layer(x) || x.w === 'quilt' || x.place?.kind === 'blocks');
+  return named && !layer(named) ? undefined : (named ?? (told ? undefined : items[behind]));
 }
 
 /** Does a part with a verb of its own stand at `k`: "edge is frayed", "backing's stained"? */

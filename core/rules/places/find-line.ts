@@ -207,6 +207,9 @@ function choicesAt(tokens: Token[], i: number): { list: Choice[]; next: number }
     const more = k > j ? choiceAt(tokens, k) : undefined;
     // nobody picks more one by one, and a note that says "left the left the …" for ever must not take for ever
     if (!more || list.length >= MOST_CHOICES) return { list, next: j };
+    // "204 on the right, the two right-hand columns": a side, and then columns
+    const before = list.at(-1)!;
+    if (w(tokens, j) === ',' && more.counted && !before.counted && !before.ordinal) return { list, next: j };
     list.push(more);
     j = more.next;
   }
