@@ -584,6 +584,16 @@ function blocksAt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | u
   return findBlocks(tokens, i, ctx);
 }
 
+const OF_THE_QUILT = /^(?:quilt|coverlet|comforter|throw|bedspread|spread|blanket|top)$/;
+
+/** Where "the top right corner of the quilt" ends: a side or corner needs no other place behind it. */
+function pastTheQuilt(tokens: Token[], { places, next }: PlaceFound): number {
+  if (!places.length || !places.every((p) => /^(?:corner|edge|border)-/.test(p)) || tokens[next]?.w !== 'of')
+    return next;
+  const at = /^(?:the|this|that)$/.test(tokens[next + 1]?.w ?? '') ? next + 2 : next + 1;
+  return OF_THE_QUILT.test(tokens[at]?.w ?? '') && !tokens[at + 1]?.w.startsWith('row') ? at + 1 : next;
+}
+
 function itemAt(
   tokens: Token[],
   i: number,
@@ -759,7 +769,7 @@ function itemAt(
       applySenses(item, seam?.payloads ?? []);
     }
     if (hit && hit.next === longest) applySenses(item, hit.payloads);
-    widen(item, tokens, longest);
+    widen(item, tokens, pastTheQuilt(tokens, place));
     // "the left binding", told by its edge
     if (place.kind === 'part' && / (?:bindings?|bdg)$/.test(item.w))
       applySenses(item, LEXICON.longestAt(tokens, longest - 1)?.payloads ?? []);
