@@ -41,7 +41,7 @@ export const OBJECT_PHRASES: Record<RemovedObject, string[]> = {
     'hem',
     'embroidery',
   ],
-  pins: ['pins', 'pin', 'safety pins', 'basting pins'],
+  pins: ['pins', 'pin', 'safety pins|pin', 'basting pins|pin'],
   border: ['border', 'borders', 'old border', 'border strip|strips'],
   interfacing: [
     'interfacing',

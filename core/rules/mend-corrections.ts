@@ -327,7 +327,9 @@ function correctAt(out: Item[], k: number, marker: string[], grid: QuiltGrid): n
   }
   const put = keepRest(earlier, next, hit);
   const between = out.slice(from + 1, k);
-  const restated = saysMore(out, m + 1);
+  // "three inches of overhang all round, no, four, and basted it": the number alone
+  const bare = hit === 'quantity' && !next.quantity?.unit && !/^(of|in|for)$/.test(out[m + 1]?.w ?? '');
+  const restated = saysMore(out, m + 1) && !(bare && between.some((x) => x.measure));
   const aside = between.at(-1)?.w === ',' && out[m + 1]?.w === ',';
   // "darned 5-1, sorry, patched": where it was done stands, unless another place is told
   const placed = hit !== 'place' && between.some(namesBlock) && !out.slice(m + 1).some(namesBlock);
@@ -519,7 +521,9 @@ type Hit = { from: number; hit: Sort };
 
 /** The nearest word before the marker of a sort that the later word has too. */
 function earlierOf(out: Item[], k: number, sorts: Sort[], weak: boolean, paused: boolean): Hit | undefined {
-  let reach = weak ? 5 : 9;
+  // "three inches of overhang all the way round, no, four": the measure tells which figure
+  const measured = sorts.includes('quantity') && out.slice(Math.max(0, k - 8), k).some((x) => x.measure);
+  let reach = weak && !measured ? 5 : 9;
   for (let b = k - 1; b >= Math.max(0, k - reach); b--) {
     // "the bottom right corner of the quilt, no, the bottom left"
     if (out[b]!.place?.places[0] === 'quilt' && /^(of|on)$/.test(out[b - 2]?.w ?? '') && out[b - 3]?.place)

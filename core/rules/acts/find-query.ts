@@ -124,7 +124,8 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     if (!lead) break;
     head = head.slice(lead[0].length);
   }
-  if (READ_OUT.test(head)) return head;
+  // "could you read me back everything that I did on Monday"
+  if (READ_OUT.test(head) || (/^(?:everything|all)\b/.test(head) && READ_OUT.test(whole))) return head;
   // "where the binding was the top edge is ravelling", "where I had the pins, three two": told, not asked
   if (!asked && /^where (?:the|it|that|i|we|she|he|they|there|my|her|his|an?|some) /.test(head))
     return undefined;
@@ -132,7 +133,7 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
   if (/^(?:(?:and|or|so|maybe|perhaps|the) )*(?:same|ditto|likewise)\b/.test(head)) return undefined;
   // "so is the whole of that row", "so has the one below it"
   if (!asked && /^(?:and )?so (?:is|are|has|have|did|does|was|were|'s) /.test(whole)) return undefined;
-  if (tellsSomething(whole, head, items, asked)) return undefined;
+  if (tellsSomething(whole, head, items, asked) || tellsAfterAsking(items)) return undefined;
   // "remind me what I haven't settled": an order, and no telling
   const told = !asked && !/ (?:remind|tell|show) me $/.test(` ${whole.slice(0, whole.length - head.length)}`);
   // "which batting I don't know"
@@ -239,6 +240,22 @@ function tellsSomething(whole: string, head: string, items: Item[], asked: boole
   )
     return false;
   return items.some((x) => x.quantity?.unit || x.cost || x.span || x.duration) || / : /.test(whole.slice(8));
+}
+
+/** "will that dog ever be quiet? 3-2 is torn", "is that the postman? darned 3-1": nothing of the work was asked, and then something is told. */
+function tellsAfterAsking(items: Item[]): boolean {
+  const stop = items.findIndex((x) => x.w === '?');
+  if (stop < 0 || stop > items.length - 3) return false;
+  const ofWork = (x: Item): boolean =>
+    Boolean(x.task || x.action || x.finding || x.quantity || x.material || x.topic || x.part || x.cost) ||
+    (x.place !== undefined && x.place.kind !== 'pointer') ||
+    /^(?:hours?|time|long|far|left|last|log|logged|note|notes|day|did|have|done|said|say|undecided|open|need)$/.test(
+      x.w,
+    );
+  return (
+    !items.slice(0, stop).some(ofWork) &&
+    items.slice(stop + 1).some((x) => x.finding || x.fail || x.action?.form === 'past')
+  );
 }
 
 const DID_THE_WORK =

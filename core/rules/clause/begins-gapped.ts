@@ -21,25 +21,36 @@ export function beginsGapped(items: Item[], k: number, current: Item[]): boolean
   return isHow(items[m]);
 }
 
+/** "and along with it a label", "and with them the label": how many words lead to the other thing. */
+const ledAlong = (items: Item[], from: number): number => {
+  const m = /^(along|together)$/.test(items[from]?.w ?? '') ? from + 1 : from;
+  return items[m]?.w === 'with' && /^(it|them|that|those|this)$/.test(items[m + 1]?.w ?? '')
+    ? m + 2 - from
+    : 0;
+};
+
 const thingAt = (items: Item[], from: number): number => {
   let m = from;
-  while (
-    /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some)$/.test(items[m]?.w ?? '') ||
-    items[m]?.quantity
-  )
-    m++;
+  while (TELLS_OF_THING.test(items[m]?.w ?? '') || items[m]?.quantity || isLook(items[m])) m++;
   const x = items[m];
   return x && !x.seam && (x.object || x.finding === 'old-repair') && x.object !== 'piece' ? m : -1;
 };
 
+/** What is said of a thing that is taken off before it is named. */
+export const TELLS_OF_THING =
+  /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some|paper|cloth|little|small|second|loose|another|scrap|also|then)$/;
+const isLook = (x: Item | undefined): boolean =>
+  x?.finding !== undefined && /^(stain|fading)$/.test(x.finding);
+
 /** "unpicked a label from the corner and a piece of interfacing from behind 2-3": another thing, taken off another place. */
 function takenOffElsewhere(items: Item[], k: number, current: Item[]): boolean {
   if (!/^(and|,|&|\+)$/.test(items[k]!.w)) return false;
-  const at = thingAt(items, k + 1);
+  const along = ledAlong(items, k + 1);
+  const at = thingAt(items, k + 1 + along);
   if (at < 0) return false;
   const start = k - current.length;
   const verb = current.findIndex((_x, m) => removalAt(items, start + m) !== undefined);
-  if (verb < 0 || !current.slice(verb).some((x) => x.place)) return false;
+  if (verb < 0 || !(along || current.slice(verb).some((x) => x.place))) return false;
   // "the border along the top" says where by itself
   if (items[at]!.place?.places[0]?.includes('-')) return true;
   const led = items.slice(at + 1, at + 3).some((x) => /^(from|on|in|at|along|off|behind)$/.test(x.w));

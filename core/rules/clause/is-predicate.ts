@@ -209,15 +209,28 @@ export function isAttribute(items: Item[], k: number): boolean {
   return (
     tellsWhichByDamage(items, k) ||
     headsNote(items, k) ||
+    isOfLabel(items, k) ||
     (items[k]!.finding !== 'old-repair' &&
       (/^(the|that|this|those|these|its|other|two|three|both)$/.test(items[k - 1]?.w ?? '') ||
         /^place\.(those|both)$/.test(items[k - 1]?.place?.rule ?? '')) &&
       (items[k - 1]?.quantity === undefined || /^(the|those|both)$/.test(items[k - 2]?.w ?? '')) &&
-      (/^(one|ones|block|blocks|piece|pieces|bit|bits|part|parts|area|areas|place|places|spot|patch|silk|cloth|fabric|corner|edge|edges|side|sides|row|column|section|stretch|seam)\b/.test(
+      (/^(one|ones|block|blocks|piece|pieces|bit|bits|part|parts|area|areas|place|places|spot|patch|silk|cloth|fabric|corner|edge|edges|side|sides|row|column|section|stretch|seam|backing|batting|wadding|binding|border|borders|lining|sashing)\b/.test(
         items[k + 1]?.w ?? '',
       ) ||
         items[k + 1]?.fabric !== undefined))
   );
+}
+
+/** "took off a yellowed paper label", "a rust spotted safety pin": how a thing looks that is no part of the quilt. */
+function isOfLabel(items: Item[], k: number): boolean {
+  if (items[k]!.finding === 'old-repair') return false;
+  let m = k + 1;
+  while (
+    /^(old|paper|cloth|linen|safety|little|small|laundry|printed|and|,)$/.test(items[m]?.w ?? '') &&
+    m < k + 4
+  )
+    m++;
+  return /^(?:label|pins)$/.test(items[m]?.object ?? '');
 }
 
 /** "threadbare one gets fusible behind", "so stained ones dabbed": the article left away at the head of a note or a sentence. */
@@ -298,6 +311,13 @@ function isKindOfQuilt(items: Item[], k: number): boolean {
   );
 }
 
+/** "the washing is done and …", "wash's over": told of the quilt. */
+export const isWashOver = (items: Item[], k: number): boolean =>
+  /^(?:the )?wash(?:ing)?$/.test(items[k]!.w) &&
+  /^ (?:is|'s|was|has been)(?: all| now)? (?:done|over|finished|complete|completed) /.test(
+    wordsBetween(items, k + 1, k + 5),
+  );
+
 /** Does this item say that something is so or is done? */
 export function isPredicate(items: Item[], k: number): boolean {
   const item = items[k]!;
@@ -309,7 +329,7 @@ export function isPredicate(items: Item[], k: number): boolean {
     items.slice(0, k).some((x) => x.action?.v === 'wash' || x.action?.v === 'clean')
   )
     return false;
-  if (/^(abandoned|scrapped|cancelled|canceled|forgotten)$/.test(item.w)) return true;
+  if (/^(abandoned|scrapped|cancelled|canceled|forgotten)$/.test(item.w) || isWashOver(items, k)) return true;
   // "I've dropped the patch"
   if (
     /^(dropped|ditched|binned|shelved|scrapped|forgotten)$/.test(item.w) &&

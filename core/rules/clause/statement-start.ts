@@ -148,8 +148,13 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
   // "gave up patching 2-5"
   if (/^(gave|given|giving) up$/.test(lastItem.w) && item.action?.form === 'ing' && between.length < 3)
     return false;
-  // "washing is out"
-  if (PARTICLES.has(item.w) && lastItem.action && between.every((x) => BE.has(x.w))) return false;
+  // "washing is out", "washing's finished"
+  if (
+    (PARTICLES.has(item.w) || /^(?:finished|completed?)$/.test(item.w)) &&
+    lastItem.action &&
+    between.every((x) => BE.has(x.w))
+  )
+    return false;
   // "darned the hole", "pressed the puckers out", "closed the split seam": the finding is what the work is done to.
   const doing =
     lastItem.action ||
@@ -474,7 +479,8 @@ function afterPlaces(current: Item[], from: number): number {
   while (after < current.length) {
     const item = current[after]!;
     if (item.place && item.place.kind !== 'part') after++;
-    else if (item.place && after === from) after++;
+    // "quilted along the sashing | pulled the pins out"
+    else if (item.place && (after === from || (after === from + 1 && current[from]!.w === 'the'))) after++;
     else if (item.w === 'the' && after === from) after++;
     else if (
       /^(and|,|&|the)$/.test(item.w) &&

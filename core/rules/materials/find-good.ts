@@ -26,6 +26,12 @@ export type GoodFound = {
 
 type Purpose = 'backing' | 'batting' | 'binding' | 'ties' | 'none';
 
+/** "used eight yards of binding label's gotta go on", "three skeins of floss backing needs a press": the next thing has a verb of its own. */
+const beginsAnew = (items: Item[], head: number, k: number): boolean =>
+  (items[k]!.object === 'label' || (items[k]!.part !== undefined && items[head]!.material !== 'fabric')) &&
+  VERB_BEHIND.test(w(items, k + 1));
+const VERB_BEHIND = /^(?:'s|is|has|still|needs?|wants?|goes|gotta|will|'ll|looks|next)$/;
+
 const DETERMINERS = new Set(
   'the a an some my that those these this more another of about around roughly nearly just only also extra further up to me myself us another any full whole big small new old good nice same other loose long short wide narrow'.split(
     ' ',
@@ -192,6 +198,9 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       break;
     if (x.material || x.fabric) {
       if (x.action?.form === 'past' && !x.fabric) break;
+      if (head >= 0 && figure && beginsAnew(items, head, n)) break;
+      // "…, and the label goes on tomorrow"
+      if (head < 0 && !figure && x.object === 'label' && VERB_BEHIND.test(w(items, n + 1))) return undefined;
       head = n;
       if (first < 0) first = n;
       continue;

@@ -216,7 +216,10 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
             /^(got|had)$/.test(w(items, k)) &&
             !priced &&
             !shop &&
-            (keptInStore(items, good.next) || /^(left|spare)$/.test(w(items, good.next).split(' ')[0]!))
+            (keptInStore(items, good.next) ||
+              /^(left|spare)$/.test(w(items, good.next).split(' ')[0]!) ||
+              // "I got one roll of batting here already"
+              HAD_HERE.test(wordsBetween(items, good.next, good.next + 5)))
           )
             use = 'on-hand';
           const fronted = use === 'bought' || use === 'needed' ? toldBefore(items, k) : undefined;
@@ -1041,7 +1044,13 @@ function takeList(
       break;
     // "… and a couple packs of pins I've got already"
     const own = use === 'needed' && count ? ownedBehind(items, good.next) : good.next;
-    push(state, sentence, good, own > good.next ? 'on-hand' : use, made);
+    // "… and I got one roll of batting here already"
+    const kept =
+      use === 'bought' &&
+      count > 0 &&
+      /^(got|had)$/.test(w(items, good.from - 1)) &&
+      HAD_HERE.test(wordsBetween(items, good.next, good.next + 5));
+    push(state, sentence, good, kept || own > good.next ? 'on-hand' : use, made);
     for (let m = at; m < own; m++) claims.cut.add(items[m]!);
     at = own;
     count++;
@@ -1059,7 +1068,7 @@ function takeList(
       !(skip > at && runsOn(items, skip, use)) &&
       // "two metres left in the drawer", "six feet of tape for hanging it"
       (!items[skip]!.action ||
-        (use === 'on-hand' && w(items, skip) === 'left') ||
+        ((use === 'on-hand' || kept) && w(items, skip) === 'left') ||
         (w(items, skip - 1) === 'for' && items[skip]!.action!.form === 'ing')) &&
       !items[skip]!.finding
     )
@@ -1166,7 +1175,10 @@ function push(state: ReaderState, sentence: Told, good: GoodFound, use: Material
     material = purpose;
     how = 'implied';
   }
-  if (good.forIt && material === 'fabric' && matterSpokenOf(state) === 'backing') material = 'backing';
+  if (material === 'fabric' && (good.forIt || FOR_IT.test(wordsBetween(sentence.items, 0, 6)))) {
+    const matter = matterSpokenOf(state);
+    if (matter === 'backing' || matter === 'binding') material = matter;
+  }
   if (!material && !good.points) {
     material = subjectOf(sentence.items, good) ?? lastTold(sentence.before ?? [], good);
     // "backing will be calico. bought 3 yd"
@@ -1237,6 +1249,10 @@ function push(state: ReaderState, sentence: Told, good: GoodFound, use: Material
   state.drafts.push(draft);
   made.push(draft);
 }
+
+/** "for it I bought 4 m of calico" */
+const FOR_IT =
+  /^ (?:(?:and|so|well|,) )*for (?:it|that|this|the job)(?: ,)? (?:i|we|bought|got|picked|ordered)\b/;
 
 /** The matter last spoken of, in this note or before it: what goods "for it" are for. */
 const matterSpokenOf = (state: ReaderState): string | undefined => {

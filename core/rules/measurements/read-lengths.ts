@@ -180,12 +180,18 @@ function partMeasured(items: Item[], m: MeasureFound): Item | undefined {
   return named && !layer(named) ? undefined : (named ?? (told ? undefined : items[behind]));
 }
 
-/** Does a part with a verb of its own stand at `k`: "edge is frayed", "backing's stained"? */
+/** Does a part or a line with a verb of its own stand at `k`, or what she did next: "edge is frayed", "column five's faded", "next I'll piece the border"? */
 const beginsPart = (items: Item[], k: number): boolean => {
+  if (
+    /^(?:next|now|then)$/.test(items[k]?.w ?? '') &&
+    /^(?:i|we)$/.test(items[k + 1]?.w ?? '') &&
+    items[k + 2] !== undefined
+  )
+    return true;
   const at = items[k]?.w === 'the' ? k + 1 : k;
   const x = items[at];
   return (
-    x?.place?.kind === 'part' &&
+    (x?.place?.kind === 'part' || x?.place?.kind === 'blocks') &&
     !x.measure &&
     /^('s|is|are|has|have|was|were)$/.test(items[at + 1]?.w ?? '') &&
     !items[at + 2]?.quantity

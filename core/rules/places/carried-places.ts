@@ -122,15 +122,17 @@ export function carriedPlaces(
         )
       )
         return lastPlaces;
-      // "requilted round it", "tied it again", of the blocks last spoken of
+      // "requilted round it", "tied it again along there", of the blocks or the side last spoken of
       const focus = state.memory.focus;
       if (
         /^(tie|quilt|photograph)$/.test(action) &&
         focus.length > 0 &&
         focus.length <= 4 &&
-        focus.every((p) => splitBlock(p)) &&
+        focus.every((p) => splitBlock(p) || (action !== 'photograph' && /^(border|edge)-/.test(p))) &&
         (action === 'photograph' ||
-          items.some((x) => /^(round|around|again)$/.test(x.w) || (x.action && x.w.startsWith('re'))))
+          items.some(
+            (x) => /^(round|around|again|afresh|anew|there)$/.test(x.w) || (x.action && x.w.startsWith('re')),
+          ))
       )
         return focus;
       return ['quilt'];

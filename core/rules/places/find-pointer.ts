@@ -438,7 +438,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     const skip = after === 'same' ? 1 : 0;
     const noun = w(tokens, i + 1 + skip);
     // "that whole row", "same column", but not "that row three"
-    const whole = noun === 'whole';
+    const whole = /^(whole|entire|full|complete)$/.test(noun);
     const lineNoun = whole ? w(tokens, i + 2 + skip) : noun;
     const lineEnd = i + (whole ? 3 : 2) + skip;
     if (whole || ((word !== 'the' || skip) && !readCount(tokens, lineEnd))) {
@@ -535,6 +535,13 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       }
       return undefined;
     }
+    // "quilted that length afresh", of a side; without one a length is measured
+    const stretch =
+      (word === 'that' || word === 'this' || skip > 0) &&
+      /^(length|run|stretch|strip|part)$/.test(lineNoun) &&
+      focus.length > 0 &&
+      focus.every((p) => /^(border|edge)-/.test(p));
+    if (stretch) return here(lineEnd, 'place.that-one');
     if (
       (word === 'that' || word === 'this' || (word === 'the' && skip) || word === 'same') &&
       [

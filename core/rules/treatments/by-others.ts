@@ -6,6 +6,7 @@ import type { Item } from '../item.ts';
 import { splitBlock } from '../places/grid.ts';
 import { type ClausePlaces, placesOfClause } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { WHOLE_QUILT } from './whole-quilt.ts';
 
 /** "somebody long ago mended 1-4 with a piece of a shirt" */
 export const MENDED_ONCE =
@@ -108,6 +109,7 @@ export function isOthers(items: Item[], at: number): boolean {
     return false;
   for (let m = at - 1; m >= Math.max(0, at - 4); m--) {
     const w = items[m]!.w;
+    if (w === 'she' && isOfQuilt(items, m, at)) return false;
     if (
       OTHERS.has(w) ||
       (w === 'owner' && /^(previous|former|last|earlier|past|old)$/.test(items[m - 1]?.w ?? ''))
@@ -122,6 +124,20 @@ export function isOthers(items: Item[], at: number): boolean {
     if (w === 'i' || w === 'and' || w === ',') return false;
   }
   return false;
+}
+
+/** "she's out of the wash, laying flat", "she's bound": the quilt is spoken of as a boat is; "she's washed it" is the owner. */
+function isOfQuilt(items: Item[], she: number, at: number): boolean {
+  if (!/^('s|is)$/.test(items[she + 1]?.w ?? '') || !WHOLE_QUILT.has(items[at]!.action!.v)) return false;
+  if (!items.slice(she + 2, at).every((x) => /^(all|now|finally|just|at last|done|been|fully)$/.test(x.w)))
+    return false;
+  const next = items[at + 1];
+  return (
+    / (?:wash|bath|tub)$/.test(items[at]!.w) ||
+    !next ||
+    next.token.kind === 'mark' ||
+    /^(and|now|then|but|at|up|today|tonight|lay|laying|lying|drying|hung|spread|ready)$/.test(next.w)
+  );
 }
 
 /** "an old repair in 3-3, interfacing glued on behind": how the old repair was made, and no work of today. */

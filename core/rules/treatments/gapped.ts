@@ -68,7 +68,14 @@ export function gappedRemoval(
   if (
     things.length !== 1 ||
     !thing ||
-    !v.items.every((x) => x === thing || x.place || LIGHT_WORD.test(x.w) || x.quantity)
+    !v.items.every(
+      (x) =>
+        x === thing ||
+        x.place ||
+        LIGHT_WORD.test(x.w) ||
+        x.quantity ||
+        /^(stain|fading)$/.test(x.finding ?? ''),
+    )
   )
     return undefined;
   return makeDraft(
@@ -85,4 +92,4 @@ export function gappedRemoval(
 }
 
 const LIGHT_WORD =
-  /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some|from|on|in|at|along|off|behind|under|out|after|next|last|then)$/;
+  /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some|from|on|in|at|along|off|behind|under|out|after|next|last|then|paper|cloth|little|small|second|loose|another|scrap|also|with|together|it|them|as|well|too|quilt)$/;

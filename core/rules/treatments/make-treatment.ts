@@ -60,13 +60,14 @@ export function makeTreatment(
     !(way.at === 0 && items[1]?.place && state.drafts.at(-1)?.sentence === v.sentence)
   )
     mood = 'done';
-  // "it's laid out on the rack to dry"
+  // "it's laid out on the rack to dry", "it's on the grass to dry"
   if (
     way.action === 'dry' &&
     items[way.at - 1]?.w === 'to' &&
-    items
+    (items
       .slice(Math.max(0, way.at - 9), way.at - 1)
-      .some((x) => /^(laid|lying|laying|spread|hung|hanging|draped|pegged|flat)\b/.test(x.w)) &&
+      .some((x) => /^(laid|lying|laying|spread|hung|hanging|draped|pegged|flat)\b/.test(x.w)) ||
+      / (?:is|'s) (?:now |out )*(?:on|over|across) (?:\S+ ){1,4}to $/.test(wordsBetween(items, 0, way.at))) &&
     !items.some((x) => /^(will|'ll|must|should|gonna|need|needs|tomorrow|then)$/.test(x.w))
   )
     mood = 'doing';
@@ -94,6 +95,14 @@ export function makeTreatment(
     status === 'doing' &&
     !items.some((x) => /^(now|still|currently|'m|am|rn)$/.test(x.w)) &&
     state.drafts.some((d) => d.entry.kind === 'work' && d.entry.start && d.entry.end)
+  )
+    status = 'done';
+  // "quilted along the sashing, taking the pins out as I went"
+  if (
+    status === 'doing' &&
+    way.form === 'ing' &&
+    wentAlong(state, v) &&
+    state.drafts.some((d) => d.sentence === v.sentence && isTreatment(d) && d.entry.state === 'done')
   )
     status = 'done';
   // "2-4 could be patched, darned or left": the list goes on with what is in question
@@ -541,6 +550,13 @@ function alsoOff(
     items.slice(0, at).every((x) => !placed.items.includes(x))
     ? memory.treatment?.places
     : undefined;
+}
+
+/** "… as I went", "… on the way" */
+function wentAlong({ clauses }: ReaderState, { index, items }: ClauseView): boolean {
+  if (/ (?:on|along) the way $/.test(wordsBetween(items))) return true;
+  const next = clauses[index + 1];
+  return next?.joint === 'as' && /^ (?:i|we) (?:went|worked|did)\b/.test(wordsBetween(next.items));
 }
 
 /** Is the cloth named after the deed? */

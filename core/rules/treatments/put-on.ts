@@ -69,7 +69,7 @@ export function bindingFinished({ items, k, item, thing }: WordAt): WayFound {
 export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound {
   const verb = item.w.split(' ').at(-1)!;
   const on =
-    /^(put|sewed|sewn|sew|stitched|attached|attach|add|added|adding|attaching|sewing|putting|goes|go|going|went|gets|on|fixed|joined|fix|set|whipped|stitch|reattached|mitred|mitered|machined|got|get|ran|run|stitching)$/.test(
+    /^(put|sewed|sewn|sew|stitched|attached|attach|add|added|adding|attaching|sewing|putting|goes|go|going|went|gets|on|fixed|joined|join|fix|set|whipped|stitch|reattached|mitred|mitered|machined|got|get|ran|run|stitching)$/.test(
       verb,
     );
   // "I put a patch on the left border": the patch is put on
@@ -108,7 +108,8 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
       (!binding || (taken === 'binding' && / (new|fresh) one /.test(wordsBetween(items, k - 4, k + 4)))) &&
       !label &&
       (taken === 'border' || taken === 'binding') &&
-      / (on|back) /.test(wordsBetween(items, k, k + 9)) &&
+      // "piece a new border and attach it to all four sides"
+      (/ (on|back) /.test(wordsBetween(items, k, k + 9)) || /^(attach|join)/.test(verb)) &&
       (!border || !/ down /.test(wordsBetween(items, k, k + 9))) &&
       !removalSoon(items, k)
     ) {

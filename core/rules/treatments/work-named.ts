@@ -1,8 +1,11 @@
-import { isPredicate } from '../clause/is-predicate.ts';
+import { isPredicate, isWashOver } from '../clause/is-predicate.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "forget the darning", "no washing", "skip the pressing", "the darning's off", "the washing won't happen": the work as a matter to take or drop. */
 export function workNamed({ items, k, item, before, after }: WordAt): WayFound {
+  // "the washing is done and it's spread flat to dry": told of the quilt, where the bare mark of the hours is read before
+  if (isWashOver(items, k))
+    return found({ action: 'wash', form: 'past', at: k, items: [item], rule: 'treatment.work-over' }, k);
   // "whole-quilt wash called off"
   const noun = item.action?.form === 'base' && /^(?:wash|clean|press)$/.test(item.w);
   if (noun && /^ (?:is |'s |now )*(?:called off|cancelled|canceled|scrapped|off|dropped) $/.test(after))

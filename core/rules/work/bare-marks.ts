@@ -131,6 +131,13 @@ export function readBareMarks(
     }
     if (task) {
       if (used.has(task.at)) continue;
+      // "the washing is done and it's spread flat to dry": how far the quilt is
+      if (
+        m.mark === 'stop' &&
+        /\bwash(?:ing)?$/.test(w(items, task.at)) &&
+        state.tokens.some((t) => t.w === 'dry' || t.w === 'drying')
+      )
+        continue;
       // "finished the binding by hand": a treatment
       if (
         m.mark === 'stop' &&
