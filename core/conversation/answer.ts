@@ -146,7 +146,8 @@ function answerPlace(a: Answering): boolean {
   const first = firstStretch(a.items);
   const lead = bare(first) && first.some((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
   const told = a.state.drafts.filter((d) => d.entry.kind !== 'remark');
-  if (!lead && a.cue !== 'strong' && told.some((d) => !saysAgain(a, d, open))) return false;
+  const otherDamage = OTHER_DAMAGE.test(a.words) && told.every((d) => d.entry.kind === 'condition');
+  if (!lead && !otherDamage && a.cue !== 'strong' && told.some((d) => !saysAgain(a, d, open))) return false;
   // "1-2 is all done": another block, another deed
   if (
     a.cue === 'none' &&
@@ -155,7 +156,8 @@ function answerPlace(a: Answering): boolean {
   )
     return false;
   if (!lead && a.cue === 'none' && a.items.length > 24) return false;
-  let found = placesHeard(a, lead ? (bare(a.head) ? a.head : first) : a.head);
+  const whereInIt = NEAR_IN_IT.test(a.head[first.length + 1]?.w ?? a.head[first.length]?.w ?? '');
+  let found = placesHeard(a, lead ? (bare(a.head) && !whereInIt ? a.head : first) : a.head);
   let from = lead ? first : a.head;
   if (!found.length) {
     found = placesHeard(a, a.items);
@@ -181,6 +183,12 @@ function answerPlace(a: Answering): boolean {
   return true;
 }
 
+/** "3-5, near the middle of it": where in the block. */
+const NEAR_IN_IT = /^(near|nearer|towards?|close|right|just|about|over|dead|bang)\b/;
+
+/** "four three, no hole in that one just thin": what was there, beside where. */
+const OTHER_DAMAGE = / (?:no|not|n't|never|without) (?:\S+ ){1,7}(?:just|only|merely|simply|it was) /;
+
 /** Up to the first comma or stop. */
 function firstStretch(items: Item[]): Item[] {
   const end = items.findIndex(
@@ -193,7 +201,7 @@ function firstStretch(items: Item[]): Item[] {
         // "it was four three and you know there wasn't any hole", "3-2 it was thin"
         (k < 10 &&
           ((/^(and|but|where|though)$/.test(x.w) && /^(there|it|you|that)$/.test(items[k + 1]?.w ?? '')) ||
-            (x.w === 'it' && /^(was|'s|is|had)$/.test(items[k + 1]?.w ?? ''))) &&
+            (x.w === 'it' && /^(was|'s|is|had|has|did|does)$/.test(items[k + 1]?.w ?? ''))) &&
           items
             .slice(0, Math.min(k, 6))
             .some((y) => y.place?.kind === 'blocks' && y.place.places.length === 1))),

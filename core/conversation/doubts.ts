@@ -1,7 +1,7 @@
 import type { Action, MaterialUnit, Task } from '../../shared/vocabulary.ts';
 import { COLOURS, PATTERN_WORDS } from '../lexicon/colours.ts';
 import { UNIT_WORDS } from '../lexicon/units.ts';
-import { type Draft, makeDraft } from '../rules/draft.ts';
+import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { put } from './standing.ts';
@@ -75,7 +75,7 @@ export function doubtPlaces(state: ReaderState): void {
 
 /** Words with which she owns that the place is not known, or that it is one that has not been spoken of. */
 const ELSEWHERE =
-  /\b(?:somewhere|someplace|which|wherever|where|another|other|one more|more of|\w+ of (?:the|those|these)|of them|bit of|some of|few|couple|several|any)\b/;
+  /\b(?:somewhere|someplace|which|wherever|where|another|other|one more|(?:second|third|further) \w+ (?:followed|after|since)|more of|\w+ of (?:the|those|these)|of them|bit of|some of|few|couple|several|any)\b/;
 const BENEATH = /^(a|an|another|some|one|two|three)$/;
 
 /**
@@ -335,67 +335,6 @@ export function nameDeeds(state: ReaderState): void {
       draft.entry = { kind, action, ...rest };
       draft.origins['action'] = { rule: 'treatment.of-task', how: 'implied', from: 0, to: 0 };
     }
-}
-
-/** "and another one, same stitch, ten minutes": the last treatment again, at a place that is not told. */
-export function goesOn(state: ReaderState): void {
-  const { treatment } = state.memory;
-  if (!treatment?.action || state.drafts.some((d) => d.entry.kind !== 'material' && d.entry.kind !== 'work'))
-    return;
-  const clause = state.clauses.find((c) => {
-    const words = ` ${c.items.map((x) => x.w).join(' ')} `;
-    return (
-      / (another one|another|one more) /.test(words) &&
-      !c.items.some(
-        (x, k) =>
-          (x.finding || x.object || x.material || x.place?.places.length) &&
-          !/^(same|the same)$/.test(c.items[k - 1]?.w ?? ''),
-      )
-    );
-  });
-  if (!clause) return;
-  const all = state.clauses.flatMap((c) => c.items);
-  const words = ` ${state.tokens.map((t) => t.w).join(' ')} `;
-  if (!/ (same|done|did|too|as well|min|mins|minutes|likewise) /.test(words) || state.tokens.length > 16)
-    return;
-  const index = state.clauses.indexOf(clause);
-  const length = all.find((x) => x.duration);
-  const same = / same (stitch|again|way|treatment) /.test(words);
-  state.drafts.unshift(
-    makeDraft(
-      'treatment',
-      { index, sentence: clause.sentence, items: clause.items },
-      {
-        action: [treatment.action, 'treatment.same-again', undefined, 'implied'],
-        state: [treatment.state, 'treatment.same-again', undefined, 'implied'],
-        places: [[], 'place.none', undefined, 'implied'],
-        ...(same && treatment.stitch
-          ? { stitch: [treatment.stitch, 'treatment.same-again', undefined, 'implied'] as const }
-          : {}),
-        ...(length ? { minutes: [length.duration!.minutes, length.duration!.rule, length] as const } : {}),
-      } as Parameters<typeof makeDraft>[2],
-      'none',
-    ),
-  );
-  const { material } = state.memory;
-  if (
-    / same (thread|yarn|wool|floss) /.test(words) &&
-    material &&
-    /thread/.test(material.material) &&
-    !state.drafts.some((d) => d.entry.kind === 'material')
-  )
-    state.drafts.push(
-      makeDraft(
-        'material',
-        { index, sentence: clause.sentence, items: clause.items },
-        {
-          material: [material.material, 'material.same', undefined, 'implied'],
-          use: ['used', 'material.same', undefined, 'implied'],
-          name: [material.name, 'material.same', undefined, 'implied'],
-        },
-        'unneeded',
-      ),
-    );
 }
 
 /** "so many yards", "some number of metres": a unit without a number leaves the quantity open. */

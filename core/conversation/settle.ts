@@ -5,7 +5,8 @@ import { joinAmounts } from '../rules/materials/join-amounts.ts';
 import { joinWants } from '../rules/materials/join-wants.ts';
 import { unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
-import { doubtPlaces, goesOn, nameDeeds, openAmounts } from './doubts.ts';
+import { doubtPlaces, nameDeeds, openAmounts } from './doubts.ts';
+import { oneMoreLike } from './one-more.ts';
 
 /** Two drafts that say the same of different places are one entry with all of them. */
 function sameButPlaces(a: Entry, b: Entry): boolean {
@@ -25,7 +26,7 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
   const out: Draft[] = [];
   joinAmounts(state);
   joinWants(state);
-  goesOn(state);
+  oneMoreLike(state);
   matterNotWay(state);
   leftAfterAll(state);
   doubtPlaces(state);

@@ -368,6 +368,8 @@ export function isPredicate(items: Item[], k: number): boolean {
     if (item.deed) return true;
     // "same fix", "the same repair": what was told before
     if (lead === 'same' && form === 'base') return false;
+    // "the stitch the same and the thread too"
+    if (item.w === 'stitch' && /^(the|this|that|each|every|which)$/.test(lead)) return false;
     // "the trimming", "that stuff somebody fused there": a thing, and work of others that only tells which
     if (form === 'ing' && /^(the|that|this)$/.test(lead))
       return (

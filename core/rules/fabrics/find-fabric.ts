@@ -71,6 +71,9 @@ const TOO_COMMON = new Set([
 /** Words of a colour that say how light it is, and not which. */
 const SHADES = new Set(['dark', 'light', 'pale', 'golden']);
 
+const DAMAGED =
+  /^(?:thin|worn|bare|weak|tender|threadbare|bald|damp|wet|rusty?|mould|mold|soft|sore|bad|stained|torn|frayed|faded|shabby|rough)$/;
+
 const cache = new WeakMap<object, FabricIndex>();
 
 /** Index of the quilt's cloths; made once for each quilt value. */
@@ -137,6 +140,8 @@ export function findFabric(
   if (!index.names.size) return undefined;
   const first = tokens[i];
   if (first?.kind !== 'word') return undefined;
+  // "just a thin spot", of a quilt with an orange spot
+  if (first.w.startsWith('spot') && DAMAGED.test(tokens[i - 1]?.w ?? '')) return undefined;
   let names = index.byWord.get(stem(first.w)) ?? index.byWord.get(LIKENESS[first.w] ?? '');
   if (!names && first.w.length >= 6) {
     const said = stem(first.w);

@@ -172,19 +172,32 @@ function heardPair(
       !/^(|,|\.|;|is|'s|has|and|by|with|from|needs|wants|was|it|at|took|where|so|but|i)$/.test(after)
     )
       return undefined;
-  } else if (!/^(won|tree)$/.test(w(tokens, i + 1)) || /^(the|a|by)$/.test(after)) return undefined;
+  } else if (!/^(won|tree|ate)$/.test(w(tokens, i + 1)) || /^(the|a|by)$/.test(after)) return undefined;
   const place = blockAt(grid, first, second);
+  // "four ate has a tear in it", of rows of seven
+  if (!place && w(tokens, i + 1) === 'ate') return { next: i + 2, outside: true, loose: true };
   return place ? { place, next: i + 2, outside: false, loose: true } : undefined;
 }
 
-/** "4 6 somebody fixed it": two figures that a note opens with, before words that tell of a block. */
-const namesBlockAlone = (tokens: Token[], next: number): boolean =>
-  tokens[0]?.kind === 'number' &&
-  tokens[1]?.kind === 'number' &&
-  next === 2 &&
-  tokens[0].value! < 20 &&
-  tokens[1].value! < 20 &&
-  /^(is|'s|has|had|somebody|someone|there|got|needs|wants|looks|it|that|i|with|was)$/.test(w(tokens, next));
+/** What a block is told to be or to have, behind its two numbers. */
+const TOLD_OF_BLOCK =
+  /^(is|'s|has|had|somebody|someone|there|got|needs|wants|looks|it|that|i|with|was|could|must|should|went|gone|came)$/;
+/** Before a block that a statement opens with. */
+const OPENS = /^(|[.,;:!?\n]|--|and|but|then|now|so|er|um|uh|well|oh|right|okay|also|though|plus|&)$/;
+
+/**
+ * "4 6 somebody fixed it", "… and seven one is fraying": two small numbers at the head of a statement, before words that tell
+ * of a block, though the quilt has no such block.
+ */
+const namesBlockAlone = (tokens: Token[], i: number, next: number): boolean => {
+  const numbers = tokens.slice(i, next);
+  return (
+    next === i + 2 &&
+    OPENS.test(w(tokens, i - 1)) &&
+    TOLD_OF_BLOCK.test(w(tokens, next)) &&
+    numbers.every((t) => (t.value ?? readSmallWord([t], 0)?.value ?? (t.w === 'ate' ? 8 : 99)) <= 15)
+  );
+};
 
 /** "four down and two across", "2 across 3 down", "three rows down, third along": a block told by its two counts. */
 export function downAndAcross(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
@@ -251,7 +264,7 @@ export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
   if (!first) return undefined;
   if (first.outside) {
     if (first.loose)
-      return i === 0 && namesBlockAlone(tokens, first.next)
+      return namesBlockAlone(tokens, i, first.next)
         ? { next: first.next, places: [], how: 'said', rule: 'place.pair', kind: 'blocks', outside: true }
         : undefined;
     // "10-12" and "9-12" may be hours; only a small dash pair names a block that is not there.
