@@ -13,7 +13,8 @@ const ONE_MORE =
 const ALIKE =
   / (?:same|done|did|too|as well|min|mins|minutes|hour|likewise|as before|like before|ditto|as the last|as last time|identical) /;
 const SAME = / (?:same|as before|like before|ditto|likewise|identical|as the last|as last time) /;
-const SAME_STITCH = / (?:the same(?! (?:thread|yarn|wool|floss|silk|cotton))|stitch|stitches|stitching|sts?|again|way|treatment) /;
+const SAME_STITCH =
+  / (?:the same(?! (?:thread|yarn|wool|floss|silk|cotton))|stitch|stitches|stitching|sts?|again|way|treatment) /;
 const SAME_THREAD = / (?:thread|yarn|wool|floss|silk|cotton) /;
 
 /** Words that only speak of the stitch and the stuff of before. */
@@ -94,10 +95,15 @@ function sameThread(state: ReaderState, made: Draft): void {
   if (told) {
     // "the same thread", read as thread: its name is that of before
     const e = told.entry as Extract<Entry, { kind: 'material' }>;
-    if (e.material === material.material && material.name) put(told, 'name', material.name, 'material.same', []);
+    if (e.material === material.material && material.name)
+      put(told, 'name', material.name, 'material.same', []);
     return;
   }
-  const clause = { index: made.clause, sentence: made.sentence, items: state.clauses[made.clause]?.items ?? [] };
+  const clause = {
+    index: made.clause,
+    sentence: made.sentence,
+    items: state.clauses[made.clause]?.items ?? [],
+  };
   state.drafts.push(
     makeDraft(
       'material',

@@ -91,7 +91,10 @@ export function correct(
     return standing.map((s) => s.draft);
   items = resolvePlaces(state, standing, items);
   if (cue === 'weak' && deniesAtOnce(items)) cue = 'none';
-  if (cue !== 'strong' && / (as well|too|also|another|one other|a second|same again|again|next) /.test(` ${words} `))
+  if (
+    cue !== 'strong' &&
+    / (as well|too|also|another|one other|a second|same again|again|next) /.test(` ${words} `)
+  )
     return undefined;
   if (
     cue === 'none' &&

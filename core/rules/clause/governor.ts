@@ -219,10 +219,16 @@ const isLast = (items: Item[], k: number): boolean =>
     items[k + 1]?.w ?? '',
   );
 
-/** Words that are deeds where they stand are no things there: "busy backing 3-4", "maybe net 2-1". "Plus" between places joins them as "and" does. */
+/** "other three: leave/replace", "2-3 patch / darn": two ways to choose from. */
+const isEitherWay = (x: Item | undefined): boolean =>
+  x?.action?.form === 'base' &&
+  /^(leave|replace|patch|darn|overlay|stabilize|remove|wash|clean)$/.test(x.action.v);
+
+/** Words that are deeds where they stand are no things there: "busy backing 3-4", "maybe net 2-1". "Plus" between places joins them as "and" does, and a slash between two ways is an "or". */
 export function settleDeeds(items: Item[]): void {
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
+    if (item.w === '/' && isEitherWay(items[k - 1]) && isEitherWay(items[k + 1])) item.w = 'or';
     if (item.w === 'plus' && items[k - 1]?.place && items[k + 1]?.place) item.w = 'and';
     if (!item.action || item.place?.kind === 'blocks' || !isDoneToBlocks(items, k)) continue;
     item.deed = true;

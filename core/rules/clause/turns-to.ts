@@ -161,6 +161,31 @@ function isListed(current: Item[]): boolean {
   );
 }
 
+/** Places named by what is left of those spoken of. */
+const OF_THE_REST =
+  /^place\.(?:other-sides|rest-of-row|rest-of-column|rest-of-line|rest-of-it|other-rows|other-corner)$/;
+const LEADS_TO_REST = /^(,|and|&|but|so|with|as|for|then|um|uh|er|well|oh)$/;
+const WAYS_OPEN =
+  / (?:might|either|maybe|perhaps|undecided|tbd|whether|not sure|no idea|dunno|n't (?:know|decided|decide|made up|make up)|not (?:decided|settled|made up)) | or (?!so |two ) | [/?] /;
+
+/** "left border coming off now the other three I might leave or replace": what is left is in doubt, and what was told of the one is not. */
+function turnsToTheRest(items: Item[], k: number, current: Item[]): boolean {
+  // "… now leave the other three or replace them": the verb stands before
+  const at = items[k]!.action?.form === 'base' ? k + 1 : k;
+  if (!OF_THE_REST.test(items[at]?.place?.rule ?? '')) return false;
+  if (!current.some(tellsPlace) || !current.some((x) => x.action || /^(off|out|removing|on)$/.test(x.w)))
+    return false;
+  if (
+    looksUndecided(wordsBetween(current)) ||
+    current.at(-1)!.action ||
+    /^(or|from|off|on|in|of|over|to|leave|not)$/.test(current.at(-1)!.w)
+  )
+    return false;
+  let end = k + 1;
+  while (end < items.length && !isStop(items[end]!)) end++;
+  return WAYS_OPEN.test(wordsBetween(items.slice(at + 1, end)));
+}
+
 /**
  * Puts a stop where, inside a sentence, the talk turns to another kind of thing: from what is undecided, planned or bought to
  * what was done or found, and the other way round ("can't decide on 2-3 and then took the ties out of row five"). What
@@ -172,7 +197,11 @@ export function withTurns(items: Item[]): Item[] {
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
     if (isStop(item)) current = [];
-    else if (
+    else if (turnsToTheRest(items, k, current)) {
+      while (LEADS_TO_REST.test(out.at(-1)?.w ?? '')) out.pop();
+      out.push(boundaryBefore(item, ';'));
+      current = [item];
+    } else if (
       JOINT.test(item.w) &&
       !item.place &&
       current.length > 1 &&

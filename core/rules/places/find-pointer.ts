@@ -647,6 +647,15 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         return { next: k + 1, places: sides, how: 'implied', rule: 'place.those-sides', kind: 'pointer' };
     }
   }
+  // "the rest of the borders", "the remaining sides", after one of them
+  if (/^(rest|remaining|remainder)$/.test(word)) {
+    let k = i + 1;
+    while (/^(of|the|two|three|2|3)$/.test(w(tokens, k)) && k < i + 4) k++;
+    const side = focus.find((p) => /^(border|edge)-/.test(p));
+    const noun = w(tokens, k);
+    if (side && (/^borders$/.test(noun) ? side.startsWith('border') : /^(sides|edges)$/.test(noun)))
+      return others(ctx, 3, k + 1, `${side.split('-')[0]}s`);
+  }
   // "other three: leave or replace"
   if (word === 'other' && !/^(the|every|each|any|no)$/.test(w(tokens, i - 1))) {
     const n = readCount(tokens, i + 1);

@@ -200,7 +200,7 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
       );
     }
     // "sewed the bottom one back down": closed again, and no new border
-    const down = / down /.test(behind) && !/ on /.test(behind);
+    const down = (/ down /.test(behind) && !/ on /.test(behind)) || /^ (?:its|their) way /.test(behind);
     if (border && particle && !down && !removalSoon(items, k)) {
       return found(
         { action: 'add-border', form: spoken, at: k, items: [item, border], rule: 'treatment.border-on' },

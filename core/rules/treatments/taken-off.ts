@@ -400,6 +400,24 @@ export function comesOut({ items, k, item, before, all, thing }: WordAt): WayFou
         )
       : undefined;
   }
+  // "the top border's on its way off"
+  if (/^(off|out)$/.test(item.w) && / on (?:its|their) way $/.test(before)) {
+    const off = items.slice(0, k).findLast((x) => x.object);
+    return off && !off.seam
+      ? found(
+          {
+            action: 'remove',
+            object: off.object!,
+            form: 'ing',
+            at: k,
+            items: [item, off],
+            rule: 'treatment.comes-out',
+          },
+          k,
+          items.indexOf(off),
+        )
+      : undefined;
+  }
   // "the ties come out first", "it has to come out"
   if (!item.fail || !/^(come|came) (out|off|away)$/.test(item.w) || / (have|has|'ve|'s|had) $/.test(before))
     return undefined;
