@@ -527,7 +527,12 @@ function answerFabric(a: Answering): boolean {
   let name = surest?.fabric?.names.length === 1 ? surest.fabric.names[0]! : undefined;
   const asked = a.standing
     .map(({ was }) =>
-      was.kind === 'material' ? was.name : was.kind === 'condition' ? was.fabric : undefined,
+      // "black thread", told before the cloth that is asked for
+      was.kind === 'material' && (was.material === undefined || was.material === 'fabric')
+        ? was.name
+        : was.kind === 'condition'
+          ? was.fabric
+          : undefined,
     )
     .find((n) => n !== undefined);
   // the words said before narrow a doubtful answer

@@ -5,6 +5,7 @@ import { findConditions } from './conditions/find-conditions.ts';
 import { makeCondition } from './conditions/make-condition.ts';
 import type { Draft } from './draft.ts';
 import type { Item } from './item.ts';
+import { readDoubtfulCloth } from './materials/doubtful-cloth.ts';
 import { readMaterials } from './materials/read-materials.ts';
 import { looksUndecided } from './mood.ts';
 import { mendedCloth } from './places/cloth-worked-on.ts';
@@ -53,6 +54,7 @@ export function interpret(state: ReaderState): Draft[] {
   }
   readLengthsAhead(state);
   wholeVerdict(state);
+  readDoubtfulCloth(state);
   return state.drafts;
 }
 

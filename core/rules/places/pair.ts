@@ -60,7 +60,8 @@ export function readPair(
   if (!second) return undefined;
   if (a.kind !== b.kind && !glued && j === first.next) return undefined;
   const after = w(tokens, second.next);
-  if (UNIT_AFTER.has(after) && !(after === 'in' && glued) && after !== 'of') return undefined;
+  const leadsOn = after === 'in' && (glued || IN_WHAT.test(w(tokens, second.next + 1)));
+  if (UNIT_AFTER.has(after) && !leadsOn && after !== 'of') return undefined;
   if (
     after === '/' &&
     tokens[second.next]?.glued &&
@@ -73,6 +74,10 @@ export function readPair(
     ? { place, next: second.next, outside: false, loose: !glued }
     : { next: second.next, outside: true, loose: !glued };
 }
+
+/** "six one in the orange", "two two in blanket stitch": the word after "in", where it is no inch. */
+const IN_WHAT =
+  /^(the|that|this|my|her|its|an?|some|same|blanket|running|whip|whipstitch|ladder|slip|backstitch|back|herringbone|satin|zigzag)$/;
 
 /** Before a block told by a slash: nothing, a mark, a word that joins or leads to a place, or what was done there. */
 const BEFORE_SLASHED =
