@@ -47,7 +47,7 @@ export function doubtPlaces(state: ReaderState): void {
       draft.placed = 'said';
       continue;
     }
-    const cloth = unnamedCloth(items);
+    const cloth = unnamedCloth(headed(state, draft, items));
     if (cloth && !items.some((x) => x.fabric) && !named.length) {
       take(draft);
       draft.cloth = cloth.words;
@@ -56,10 +56,11 @@ export function doubtPlaces(state: ReaderState): void {
     }
     const told =
       entry.kind === 'condition' ? (clothTold(items) ?? oneOfCloths(items) ?? otherCloth(items)) : undefined;
+    const everywhere = told !== undefined && WHEREVER_IT_IS.test(wordsOfSentence(state, draft));
     if (
       told &&
-      !named.length &&
-      (told.several || draft.placed === 'none') &&
+      (!named.length || (everywhere && named.every((x) => x.place!.rule === 'place.every-block'))) &&
+      (told.several || everywhere || draft.placed === 'none') &&
       !items.some((x) => x.fabric && !told.several)
     ) {
       take(draft);
@@ -71,6 +72,24 @@ export function doubtPlaces(state: ReaderState): void {
     else if (entry.places.length > 1 && oneOfSeveral(items, named, entry.places.length)) take(draft);
     else if (!entry.places.length) trustPointing(state, draft, items);
   }
+}
+
+/** "…, every block of it", "wherever it occurs": of a cloth, and of no block that was spoken of. */
+const WHEREVER_IT_IS =
+  / (?:every (?:single |last )?(?:block|bit|one|piece|square|scrap|patch)|wherever|everywhere|throughout|(?:each|all) of them|each (?:block|one|piece)) /;
+
+const wordsOfSentence = (state: ReaderState, { sentence }: Draft): string =>
+  ` ${state.clauses
+    .filter((c) => c.sentence === sentence)
+    .flatMap((c) => c.items.map((x) => x.w))
+    .join(' ')} `;
+
+/** "plum blocks, all: thin": what stands before the colon with it. */
+function headed(state: ReaderState, draft: Draft, items: Item[]): Item[] {
+  const { joint, sentence } = state.clauses[draft.clause]!;
+  return joint === ':'
+    ? state.clauses.slice(0, draft.clause + 1).flatMap((c) => (c.sentence === sentence ? c.items : []))
+    : items;
 }
 
 /** Words with which she owns that the place is not known, or that it is one that has not been spoken of. */
@@ -218,7 +237,10 @@ function unnamedCloth(items: Item[]): { words: string; items: Item[] } | undefin
     if (
       words.length &&
       words.some((x) => COLOURS.has(x.w) || x.material === 'fabric') &&
-      /^(the|all|those|these|every|both|any|other)$/.test(items[m]?.w ?? '')
+      // "gold brocade ones all fraying" at the head of a note
+      (m < 0 ||
+        (items[m]!.token.kind === 'mark' && m === 0) ||
+        /^(the|all|those|these|every|both|any|other)$/.test(items[m]!.w))
     )
       return { words: words.map((x) => x.w).join(' '), items: words };
   }

@@ -218,6 +218,7 @@ export function readBareMarks(
       !/ (there|here|now|for) /.test(rest)
     )
       continue;
+    if (isOfBlocks(items, m)) continue;
     push(
       running ? { task: running } : undefined,
       { mark: 'stop' },
@@ -285,7 +286,7 @@ export function readBareMarks(
     return;
   }
   if (
-    / (leave|leaving|left) it (there|at that|here) | that 's me (for|done|finished)| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day|one (day|night))|that 'll do (for (me|now|tonight|today|one day|the (day|night|evening))|me)|gave (it|up) up|that 's your lot|shutting up shop|lights out| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /.test(
+    / (leave|leaving|left) it (there|at that|here) | that 's me (for|(?:done|finished)(?! with (?:\d|one |two |three |four |five |six |seven |eight |nine |ten |rows? |blocks? )))| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day|one (day|night))|that 'll do (for (me|now|tonight|today|one day|the (day|night|evening))|me)|gave (it|up) up|that 's your lot|shutting up shop|lights out| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /.test(
       all,
     )
   ) {
@@ -298,4 +299,13 @@ export function readBareMarks(
       Math.min(items.length, 8),
     );
   }
+}
+
+/** "3-3 and 3-4 all done", "that's me finished with 1-4": blocks are done, and not the day. */
+function isOfBlocks(items: Item[], m: { word: string; at: number; end: number }): boolean {
+  if (!/(?:done|finished|through)$/.test(m.word)) return false;
+  const before = items[m.at - 1];
+  const subject = /^(is|are|'s|'re|now|both|all)$/.test(before?.w ?? '') ? items[m.at - 2] : before;
+  const object = items[/^the$/.test(items[m.end + 1]?.w ?? '') ? m.end + 2 : m.end + 1];
+  return subject?.place?.kind === 'blocks' || (w(items, m.end) === 'with' && object?.place?.kind === 'blocks');
 }
