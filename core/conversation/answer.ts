@@ -733,7 +733,7 @@ function takeOver(a: Answering, items: Item[]): void {
 /** "seven to nine", asked when it was: two hours of the clock. */
 function bareSpan(a: Answering): { start: Hour; end: Hour } | undefined {
   const said =
-    /^ (?:(?:um|uh|er|oh|about|say|it was|from|,) )*([a-z]+|\d{1,2}(?:[.:][0-5]\d)?) (?:to|till|til|until|-) ([a-z]+|\d{1,2}(?:[.:][0-5]\d)?)(?: (?:or so|ish|about|i think|i 'd say|i reckon|(?:on )?(?:yesterday|\w+day|that day)(?: morning| afternoon| evening)?))*(?: [.!])* $/.exec(
+    /^ (?:(?:um|uh|er|oh|about|say|it was|from|on|that|this|last|(?:sun|mon|tues|wednes|thurs|fri|satur)day|yesterday|today|morning|afternoon|evening|night|,) )*([a-z]+|\d{1,2}(?:[.:][0-5]\d)?) (?:to|till|til|until|-) ([a-z]+|\d{1,2}(?:[.:][0-5]\d)?)(?: (?:or so|ish|about|i think|i 'd say|i reckon|(?:on )?(?:yesterday|\w+day|that day)(?: morning| afternoon| evening)?))*(?: [.!])* $/.exec(
       a.words,
     );
   const minutesOf = (w: string): number => {
@@ -770,7 +770,8 @@ function answerTime(a: Answering): boolean {
   if (blocks && a.cue !== 'strong') return false;
   if (a.cue !== 'strong' && ofAnotherTime(a)) return false;
   const work = a.state.drafts.find((d) => d.entry.kind === 'work');
-  if (work?.entry.kind === 'work' && (work.entry.start || work.entry.mark || work.entry.minutes)) {
+  const hours = bareSpan(a);
+  if (!hours && work?.entry.kind === 'work' && (work.entry.start || work.entry.mark || work.entry.minutes)) {
     const { task } = work.entry;
     if (task && target.draft.entry.task && task !== target.draft.entry.task && saidHere(a, work, 'task'))
       return false;
@@ -789,15 +790,16 @@ function answerTime(a: Answering): boolean {
     return true;
   }
   const duration = a.items.find((x) => x.duration);
+  // "saturday, ten till twelve": two hours, and not ten to
   const spanItem = a.items.find((x) => x.span);
-  const span = spanItem?.span ?? bareSpan(a);
+  const span = spanItem?.span ?? hours;
   const clock = a.items.find((x) => x.clock);
   const now = wallMinutes(a.state.local);
   const minutes = span || duration || clock ? undefined : bareMinutes(a);
   if (span) {
     const end = latestClock(span.end, now, a.day);
     const start = latestClock(span.start, end - 1, a.day);
-    const from = spanItem ? [spanItem] : a.items.filter((x) => x.quantity || x.place);
+    const from = spanItem ? [spanItem] : a.items.filter((x) => x.quantity || x.place || x.clock);
     put(target.draft, 'start', wallTime(start), 'answer.time', from);
     put(target.draft, 'end', wallTime(end), 'answer.time', from);
     for (const x of from) a.used.add(x);

@@ -11,24 +11,28 @@ export const UNKNOWN_LENGTH =
 
 /** A day or an hour that has been, or no day but what joins it to work told before. */
 const PAST_DAY =
-  / (?:yesterday|today|tonight|last (?:night|week|evening|month)|this (?:morning|afternoon|evening|week)|weekend|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|week|morning|afternoon|evenings?|night|nights|earlier|lunchtime|(?:before|after|over) (?:work|breakfast|lunch|supper|dinner|tea)|the other (?:night|day|evening)) /;
+  / (?:yesterday|today|tonight|last (?:night|week|evening|month)|this (?:morning|afternoon|evening|week)|weekend|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|week|morning|afternoon|evenings?|night|nights|earlier|recently|lately|lunchtime|at some point|a while (?:ago|back)|(?:days|nights|weeks) (?:ago|back)|(?:before|after|over) (?:work|breakfast|lunch|supper|dinner|tea)|(?:the|some|an|one) ?(?:other )?(?:night|day|evening|afternoon|morning)) /;
 const NOT_YET =
-  / (?:might|maybe|either|whether|will|'ll|wo n't|going to|gonna|tomorrow|next|need|needs|should|want|wants|must|to do|to go|left|till|until|plan|planning|hope|hoping|shall|would|if|starting|started|start|finished|stopped) /;
+  / (?:might|maybe|either|whether|will|'ll|wo n't|going to|gonna|tomorrow|next|need|needs|should|want|wants|must|to do|to go|left|till|until|plan|planning|hope|hoping|shall|would|if|starting|started|start(?! of)|finished|stopped) /;
 
 /** Before the name of the kind of work: "did a good bit of", "was at the", "there was some", "put in a while at the". */
 const LEADS =
-  / (?:(?:did|done|was|were|had|put in|put|got in|got|spent|managed|sat|found time for) (?:.* )?(?:some|more|bits?|lots?|stretch|spell|turn|evenings?|hours|bout|session|go|share|amount|deal|little|while|time|in) (?:more |of |on |at |into |with |hand |machine )*(?:the |my |it )?|there (?:was|were) (?:.* )?(?:some|more|a bit of|a little|a bit more|a little more) (?:hand |machine )?|(?:worked|working|was|been|sat|were) (?:also |just |busy )?(?:away )?(?:on |at |doing )?(?:the |my |some )?|(?:evenings?|hours|bits?) of |forgot to (?:log|note|say|mention) (?:the |my |some )?|(?:all|most of the|the whole|whole|half the|spent the|spent all|a whole|spent most of the) (?:morning|afternoon|evening|day|night|weekend) (?:on |at |doing |to )(?:the |my |some )?|did (?:the |my )?|got some (?:hand |machine )?|went )$/;
+  / (?:(?:did|done|was|were|had|put in|put|got in|got|spent|managed|sat|found time for) (?:.* )?(?:some|more|bits?|lots?|loads?|heaps?|piles?|chunk|bunch|stint|stretch|spell|turn|evenings?|hours|ages|bout|session|go|share|amount|deal|little|while|time|in) (?:more |of |on |at |into |with |hand |machine )*(?:the |my |it )?|there (?:was|were|'s been|has been) (?:.* )?(?:some|more|bit of|little|bit more|little more|lot of|spell of|stretch of|session of|bout of|chunk of|deal of|while (?:at|on|of)|time (?:on|at|spent)) (?:the |hand |machine )?|(?:time|hours|evenings?|effort|while|bit|lot) (?:also )?(?:went|gone|was spent) (?:into|on) (?:the |some )?|(?:worked|working|was|been|sat|were) (?:also |just |busy )?(?:away )?(?:on |at |doing )?(?:the |my |some )?|(?:evenings?|hours|bits?) of |forgot to (?:log|note|say|mention) (?:the |my |some )?|(?:all|most of the|the whole|whole|half the|spent the|spent all|a whole|spent most of the) (?:morning|afternoon|evening|day|night|weekend) (?:on |at |doing |to )(?:the |my |some )?|did (?:the |my )?|got some (?:hand |machine )?|went )$/;
 /** The name of the work with an amount and no verb: "bit of quilting done", "more piecing over the weekend". */
 const AMOUNT_FIRST =
   /^ (?:(?:oh|um|uh|er|and|also|well|then|a|another|last|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|yesterday|evening|night|morning|,) )*(?:some|more|bit more|bit of|bit|little|little more|few hours 's|few hours|hours of) (?:more |of |hand |machine )*(?:the |my )?$/;
 /** After a verb of work with nothing named: "pieced for a bit", "quilted on it", "worked on it last night". */
 const VERB_TAILS =
-  /^ (?:away |at it |on (?:it|this|that|the quilt|the thing) |(?:on it |on this )?(?:for )?(?:a |some |an )?(?:good |fair |little |wee )*(?:bit|while|spell|some|little|more) (?!of )|some (?!of )|too |also )/;
+  /^ (?:away |at it |on (?:it|this|that|the quilt|the thing) |(?:on it |on this )?(?:for )?(?:a |some |an |quite )*(?:good |fair |little |wee |long |old )*(?:bit|while|spell|stretch|some|little|more|ages|hours|time) (?!of )|some (?!of )|too |also |on and off |off and on )/;
 
 const BOUNDARY = /^(,|--|-|:|;|\(|\)|but|though|although|only|so|because|since|&)$/;
 const isBoundary = (items: Item[], k: number): boolean =>
   BOUNDARY.test(items[k]!.w) ||
-  (items[k]!.w === 'and' && items[k + 1]?.w !== 'all' && !items[k + 1]?.task) ||
+  (items[k]!.w === 'and' &&
+    items[k + 1]?.w !== 'all' &&
+    !items[k + 1]?.task &&
+    // "on and off"
+    !(items[k - 1]?.w === 'on' && items[k + 1]?.w === 'off')) ||
   (items[k]!.w === 'then' && k > 2);
 
 /** Does somebody say that the time is not known, and not the size of something? */
@@ -54,7 +58,7 @@ function partAt(items: Item[], k: number): Item[] {
 }
 
 /** "a bit", "a good while", "as well" are no piece of cloth and nothing found sound. */
-const AMOUNT_WORD = /^(?:good|well|bit|fair)$/;
+const AMOUNT_WORD = /^(?:good|well|bit|fair|long)$/;
 
 /** Does the item say anything but that there was work? */
 const isContent = (x: Item): boolean =>
