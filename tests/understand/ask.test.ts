@@ -39,6 +39,12 @@ describe('what is asked for', () => {
     ["there was a hole where somebody's pipe burned it", 'place'],
     ['3-2 is torn, 3-7 too', 'place'],
     ['torn: 3-2, 4-2 and 9-1', 'place'],
+    ['patched 5-5, and the cloth I used was the red', 'fabric'],
+    ['put a patch on five five in the red with a blanket stitch round it', 'fabric'],
+    ['put patches on 5-5 and 4-4, the red fabric', 'fabric'],
+    ['the gold satin is fraying, wherever it occurs', 'fabric'],
+    ['left border coming off now and nine one is fraying', 'place'],
+    ['that was me done with two two', 'action'],
   ])('%s: %s', (note, slot) => {
     expect(outcome([note]).ask).toBe(slot);
   });
@@ -46,6 +52,10 @@ describe('what is asked for', () => {
   test.each([
     ['3-2 has a tear'],
     ['patched 5-5 with the red check'],
+    ['patched 5-5 with a bit of red silk'],
+    ['the hole in the red check is mended'],
+    ['cut six two inch strips'],
+    ["that's me done for today"],
     ['every one of the ginghams is frayed'],
     ['one of the seams between 3-2 and 3-3 is split'],
     ['the last one in row three is torn'],

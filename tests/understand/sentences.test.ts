@@ -7,7 +7,13 @@ import type { Conversation } from '../../shared/note.ts';
 import { compare } from '../contract/score.mjs';
 import { AFTERNOON, QUILT } from './two-cloths.ts';
 
-type Sentence = { text: string; goesOn: boolean; act: string; entries: Record<string, unknown>[] };
+type Sentence = {
+  text: string;
+  goesOn: boolean;
+  act: string;
+  ask?: string;
+  entries: Record<string, unknown>[];
+};
 
 const FILE = fileURLToPath(new URL('../corpus/sentences.txt', import.meta.url));
 const NUMBERS = new Set(['minutes', 'quantity', 'value']);
@@ -33,6 +39,7 @@ function readSections(text: string): { heading: string; sentences: Sentence[] }[
     if (line.startsWith('## ')) sections.push({ heading: line.slice(3), sentences: [] });
     else if (!line.trim() || line.startsWith('#')) continue;
     else if (line.startsWith('  act ')) sections.at(-1)!.sentences.at(-1)!.act = line.slice(6).trim();
+    else if (line.startsWith('  ask ')) sections.at(-1)!.sentences.at(-1)!.ask = line.slice(6).trim();
     else if (line.startsWith('  ')) sections.at(-1)!.sentences.at(-1)!.entries.push(readEntry(line));
     else
       sections.at(-1)!.sentences.push({
@@ -48,7 +55,7 @@ function readSections(text: string): { heading: string; sentences: Sentence[] }[
 /** The sentences that are not understood as they were meant, with what is missing and what is too much. */
 function misread(sentences: Sentence[]): string[] {
   let before: Conversation = SILENCE;
-  return sentences.flatMap(({ text, goesOn, act, entries }) => {
+  return sentences.flatMap(({ text, goesOn, act, ask, entries }) => {
     const { reading, conversation } = readNote(text, {
       at: AFTERNOON,
       quilt: QUILT,
@@ -56,6 +63,8 @@ function misread(sentences: Sentence[]): string[] {
     });
     before = conversation;
     if (act !== reading.act) return [`${text}: ${reading.act} instead of ${act}`];
+    if (ask !== undefined && ask !== (reading.ask?.slot ?? 'nothing'))
+      return [`${text}: asks for ${reading.ask?.slot ?? 'nothing'} instead of ${ask}`];
     const { miss, extra } = compare(
       entries,
       reading.entries.map(({ entry }) => entry),

@@ -189,7 +189,11 @@ export function findFabric(
   // "the orange fabric" is one of this quilt, "orange fabric" may be any
   const ofQuilt =
     /^(?:fabric|cloth|material)$/.test(next) && /^(?:the|that|this|those|our)$/.test(tokens[i - 1]?.w ?? '');
-  if (!ofQuilt && (PATTERN_WORDS.has(next) || CLOTH_WORDS.has(next)) && said.every((word) => COLOURS.has(word)))
+  if (
+    !ofQuilt &&
+    (PATTERN_WORDS.has(next) || CLOTH_WORDS.has(next)) &&
+    said.every((word) => COLOURS.has(word))
+  )
     candidates = candidates.filter((n) => index.names.get(n)!.every((word) => COLOURS.has(word)));
   if (!candidates.length) return undefined;
   const full = candidates.filter((n) => index.names.get(n)!.every((word) => said.includes(word)));

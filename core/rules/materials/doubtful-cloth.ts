@@ -31,7 +31,13 @@ export function readDoubtfulCloth(state: ReaderState): void {
   if (!owner || items.some((x) => x.finding || x.fail || x.seam)) return;
   const told = state.clauses.slice(0, c + 1).filter((x) => x.sentence === sentence);
   const before = told.flatMap((x) => x.items);
-  if (!PUT_IN.test(wordsBetween(before, 0, before.indexOf(items[k]!)))) return;
+  // "patched 5-5, the red fabric": the cloth is told by itself
+  let lead = k - 1;
+  while (lead >= 0 && /^(?:the|that|some)$/.test(items[lead]!.w)) lead--;
+  const alone =
+    (lead < 0 || items[lead]!.w === ',') &&
+    items.slice(k + 1).every((x) => /^(?:fabric|cloth|material|stuff|one|,|\.)$/.test(x.w));
+  if (!alone && !PUT_IN.test(wordsBetween(before, 0, before.indexOf(items[k]!)))) return;
   const name = items[k]!.fabric!.words;
   const known = state.drafts.find(
     (d) => d.entry.kind === 'material' && d.entry.use === 'used' && d.entry.material === 'fabric',

@@ -307,5 +307,7 @@ function isOfBlocks(items: Item[], m: { word: string; at: number; end: number })
   const before = items[m.at - 1];
   const subject = /^(is|are|'s|'re|now|both|all)$/.test(before?.w ?? '') ? items[m.at - 2] : before;
   const object = items[/^the$/.test(items[m.end + 1]?.w ?? '') ? m.end + 2 : m.end + 1];
-  return subject?.place?.kind === 'blocks' || (w(items, m.end) === 'with' && object?.place?.kind === 'blocks');
+  return (
+    subject?.place?.kind === 'blocks' || (w(items, m.end) === 'with' && object?.place?.kind === 'blocks')
+  );
 }
