@@ -29,6 +29,7 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
   oneMoreLike(state);
   matterNotWay(state);
   leftAfterAll(state);
+  givenUpAfterAll(state);
   doubtPlaces(state);
   nameDeeds(state);
   openAmounts(state);
@@ -86,6 +87,25 @@ function leftAfterAll(state: ReaderState): void {
       .join(' ');
     return !SECOND_THOUGHT.test(between);
   });
+}
+
+/** "I'd been meaning to wash it but I won't wash it now": a plan given up in the note that tells of it stands only as given up. */
+function givenUpAfterAll(state: ReaderState): void {
+  const off = state.drafts.filter(({ entry: e }) => e.kind === 'treatment' && e.state === 'dropped');
+  if (!off.length) return;
+  state.drafts = state.drafts.filter(
+    ({ entry: e, clause }) =>
+      e.kind !== 'treatment' ||
+      e.state !== 'planned' ||
+      !off.some(
+        (d) =>
+          d.entry.kind === 'treatment' &&
+          d.clause >= clause &&
+          d.entry.action === e.action &&
+          d.entry.object === e.object &&
+          d.entry.places?.join(' ') === e.places?.join(' '),
+      ),
+  );
 }
 
 const SECOND_THOUGHT =

@@ -104,7 +104,7 @@ export const ACTION_VERBS: Partial<Record<Action, string[]>> = {
   'square-up': ['square', 'true up', 'resquare'],
   label: ['label'],
   measure: ['measure', 'remeasure'],
-  photograph: ['photograph', 'photo', 'picture'],
+  photograph: ['photograph', 'photo', 'picture', 'pic'],
 };
 
 /** Fixed phrases for a treatment, with the form that they stand in. */

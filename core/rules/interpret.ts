@@ -31,6 +31,7 @@ import { sameStitch, stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
 import { tendedTo, unsaidDeed } from './treatments/unsaid-deed.ts';
 import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
 import { wholeVerdict } from './treatments/whole-verdict.ts';
+import { wordsBetween } from './words-between.ts';
 import { readBegun, readDurations, readLengthsAhead } from './work/read-work.ts';
 
 /** Reads every clause in turn and gives the drafts of the note's entries. */
@@ -76,8 +77,12 @@ function readClause(
   const thing = heading ?? thingSpokenOf(state, index);
   const ways = findWays(items, thing).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
   const stitch = stitchOf(items) ?? sameStitch(state, items, words);
-  const told = placesOfClause(
-    items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items) && !isEdgeOfRepair(x, items)),
+  const told = everyOneOf(
+    state,
+    clause,
+    placesOfClause(
+      items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items) && !isEdgeOfRepair(x, items)),
+    ),
   );
   const placed =
     told.kind === 'none' ||
@@ -266,10 +271,21 @@ function topicAfter(
   return undefined;
 }
 
+/** "black velvet: faded in every block": of those told before the mark, and not of the quilt. */
+function everyOneOf(state: ReaderState, clause: Clause, told: ClausePlaces): ClausePlaces {
+  if (!isHeaded(state, clause) || !told.items.length) return told;
+  return told.items.every((x) => x.place!.rule === 'place.all-blocks')
+    ? { ...told, places: state.topic!.places }
+    : told;
+}
+
 /** "linen for the backing": the backing is what it is for, not where. */
 function isMaterialPlace(item: Item, items: Item[]): boolean {
   if (!item.part || !item.material) return false;
   const k = items.indexOf(item);
+  // "backing cloth sewn in behind": a support, and not the quilt's back
+  if (/^backing (cloth|fabric|material)$/.test(item.w) && / (?:behind|underneath) /.test(wordsBetween(items, k + 1)))
+    return true;
   const before = items[k - 1]?.w ?? '';
   const quantity = items.slice(Math.max(0, k - 4), k).some((x) => x.quantity?.unit);
   return quantity && before !== 'the';

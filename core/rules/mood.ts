@@ -123,13 +123,15 @@ export function stateOf(
     /\b(was|were) (all )?(going to|gonna|about to|planning|set to|meaning to|ready to|minded to|fixing to|fixin to|aiming to|of a mind to)\b/.test(
       before,
     ) ||
+    // "the plan was to wash it", "plan was a wash"
+    / (?:plan|idea|intention) (?:was|had been) (?:to|for|a|the)(?: a)?(?: gentle| hand| full| quick)? $/.test(before) ||
     // "I had it in mind to put this in the wash"
     / had (?:it |this |half )?(?:in|a) mind to $/.test(before) ||
     // "it was going in the bath", "washing was the plan"
     (/^in the (bath|tub)$/.test(items[k]?.w ?? '') &&
       / was (?:going|due|meant|supposed)(?: to go)? $/.test(before)) ||
-    (form === 'ing' &&
-      /^ (?:it )?was (?:the|my|our) (?:plan|idea|intention) /.test(wordsBetween(items, k + 1, k + 6))) ||
+    ((form === 'ing' || form === 'noun') &&
+      /^ (?:it )?(?:was|had been) (?:the|my|our) (?:plan|idea|intention) /.test(wordsBetween(items, k + 1, k + 6))) ||
     / 'd (meant|planned|intended|hoped) (to|of|on)\b/.test(before) ||
     // "figured on washing it but not with that red in it"
     (/ (?:figured|reckoned|planned|counted|banked|set) on $/.test(before) &&
@@ -155,7 +157,7 @@ export function stateOf(
   )
     return 'dropped';
   const called =
-    /(?<!n't )\b(forget|drop|skip|never mind|cancel|scrap|nix|ditch|lose) (the|that|it|about|doing|all|any|this)\b/.test(
+    /(?<!n't )\b(forget|drop|skip|never mind|cancel|scrap|nix|ditch|lose|bin|shelve|skipping|scrapping|dropping|cancelling|scrapped|cancelled|skipped|shelved|dropped) (the|that|it|about|doing|all|any|this)\b/.test(
       before,
     ) || /^ (so |and |but |right |ok |okay |no |then )*(forget|drop|skip|never mind|scrap|nix) /.test(words);
   // "don't think I'll wash it"; "I don't think it needs washing" only says so
@@ -385,7 +387,7 @@ export function stateOf(
     if (/ went (with|w|for) (\/ )?(a |the )?$/.test(before)) return 'done';
     // "photos of 5-2 and 5-3", "survey from nine to ten, including photographs of both faces"
     if (
-      /^(photos|pictures|photographs|pics|photographing)$/.test(items[k]?.w ?? '') &&
+      /^(photos|pictures|photographs|pics|snaps|shots|photographing)$/.test(items[k]?.w ?? '') &&
       !PLANNED.test(words) &&
       !clause.asked &&
       / (including|incl|plus) (the |some |my )?$|^ (and |, |then |some |also )*$/.test(

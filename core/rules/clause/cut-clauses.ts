@@ -2,6 +2,7 @@ import type { Item } from '../item.ts';
 import type { Clause } from './clause.ts';
 import { isAbbreviation, isBoundary, isWeakSo, isWeakThen } from './is-boundary.ts';
 import { isPredicate } from './is-predicate.ts';
+import { picturesOf } from '../treatments/shot-with-camera.ts';
 import { HARD, SOFT } from './joints.ts';
 import { startsStatement, statementStart } from './statement-start.ts';
 
@@ -47,6 +48,8 @@ export function cutClauses(items: Item[]): Clause[] {
     ) {
       if (dash || w === ':' || w === '(' || w === ')' || w === '--') {
         if (isTakenOffBehindMark(items, k, current)) continue;
+        // "photos after that: front, back"
+        if (current.length < 5 && current.some((_x, m) => picturesOf(items, k - current.length + m))) continue;
         close(w === ')' || w === '(' ? ',' : dash ? '-' : w);
         continue;
       }

@@ -1,3 +1,4 @@
+import { PICTURES } from '../treatments/shot-with-camera.ts';
 import type { Item } from '../item.ts';
 import { beginsAnotherWay, putsStuff } from './begins-another-way.ts';
 import { beginsGapped } from './begins-gapped.ts';
@@ -262,7 +263,7 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
           current.length > 0 &&
           hasPredicate(current) &&
           (w === 'also' || w === 'still')
-      : next.w === 'i' || next.w === 'that';
+      : next.w === 'i' || (next.w === 'that' && !PICTURES.test(items[k - 1]?.w ?? ''));
   }
   if (
     [

@@ -1,3 +1,4 @@
+import { PICTURES, picturesOf } from '../treatments/shot-with-camera.ts';
 import { isFailing } from '../conditions/is-failing.ts';
 import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
@@ -459,10 +460,10 @@ export function isPredicate(items: Item[], k: number): boolean {
     if (item.w === 'dry' && items[k - 1]?.part && /^(and|&|,|now|)$/.test(items[k + 1]?.w ?? '')) return true;
     if (item.w === 'dry' && /^('s|is|are|now|fully|bone|nearly|quite|all|finally)$/.test(before)) return true;
     // "photos 5-2, 8-3", "pictures of the back"
-    if (/^(photos|photographs|pics|pictures)$/.test(item.w))
+    if (PICTURES.test(item.w))
       return (
         items[k + 1]?.w === 'of' ||
-        items[k + 1]?.place !== undefined ||
+        picturesOf(items, k) ||
         items.slice(k + 1, k + 6).some((x) => x.w === 'taken')
       );
     if (

@@ -83,6 +83,15 @@ export function newSubject(items: Item[], from: number): boolean {
   const subject = items[k];
   // "…, net it is"
   if (subject?.material && /^(it is|it 's)$/.test(`${items[k + 1]?.w} ${items[k + 2]?.w}`)) return true;
+  // "2-2's getting the new piece and the net is out": a way given up
+  if (
+    (subject?.material || subject?.action || subject?.w === 'patch') &&
+    /^(is|'s|are)$/.test(items[k + 1]?.w ?? '') &&
+    /^(off|out|scrapped|dropped|abandoned|forgotten)$/.test(
+      items[items[k + 2]?.w === 'now' ? k + 3 : k + 2]?.w ?? '',
+    )
+  )
+    return true;
   // "and a new one will go on"
   if (
     /^(a|another)$/.test(subject?.w ?? '') &&

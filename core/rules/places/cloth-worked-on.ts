@@ -1,5 +1,6 @@
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { unique } from './grid.ts';
 import type { ClausePlaces } from './places-of-clause.ts';
 
@@ -24,7 +25,7 @@ export function mendedCloth(items: Item[], state: ReaderState): { places: string
   );
   if (
     led.some((b) => /^(with|w|from|using|some|bought|in|of|a|use)$/.test(b)) &&
-    !/\b(all|every|each|both|two|three) (of )?(the |those |them )?$/.test(`${before.join(' ')} `)
+    !/\b(all|every|each|both|two|three)( single| last| one){0,3} (of )?(the |those |them )?$/.test(wordsBetween(items, k - 6, k))
   )
     return undefined;
   const subject =

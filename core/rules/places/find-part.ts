@@ -138,7 +138,7 @@ function sidesAt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
 /** What makes another place of a side: "the bottom row", "the top right", "the left half". */
 const NO_SIDE_BEFORE =
   /^(rows?|blocks?|blks?|squares?|corners?|columns?|cols?|left|right|half|halves|of|seams?|layers?|two|three|four|most|third|quarter|middle|end|stitch|stitching|thread|quilt|patch|patches|piece|fabric)$/;
-const FACE_WORK = /^(photo|photograph|pictures?|pics|vacuum|hoover|brush|dust|clean|wash)/;
+const FACE_WORK = /^(photo|photograph|pictures?|pics|snaps|vacuum|hoover|brush|dust|clean|wash)/;
 
 /**
  * "the left edge and the top", "along the top and the right", "off the left side and the bottom", "L side + bottom", "top n l side": the
@@ -314,7 +314,7 @@ function bothFaces(tokens: Token[], i: number): PlaceFound | undefined {
 }
 
 const WHOLE_FACE =
-  /^(photo|photograph|picture|shot|snapp|clean|vacuum|vac$|vacc|hoover|brush|dust|press|iron|stain|fade|fading|wash|spong|discolou?r)/;
+  /^(photo|photograph|picture|shot|snap|clean|vacuum|vac$|vacc|hoover|brush|dust|press|iron|stain|fade|fading|wash|spong|discolou?r)/;
 
 /** The border or the edge named shortly before token `i` in the same sentence, or right after it; a binding's sides are edges. */
 function partNear(tokens: Token[], i: number, after: number): 'border' | 'edge' | undefined {

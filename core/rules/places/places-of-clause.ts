@@ -77,6 +77,9 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     placed.some((x) => isPronoun(x) && x.place!.places.some((p) => splitBlock(p)));
   if (general.length && !outer) {
     const parts = general.filter((x) => x.place!.places[0] !== 'quilt');
+    // "vacuumed the whole thing, front and back": all of it, told once more by its faces
+    if (facesOf(parts) && ALL_OF_IT.test(wordsBetween(items, 0, items.indexOf(parts[0]!))))
+      return { places: ['quilt'], items: [parts[0]!], kind: 'general', outside, unknown: false };
     const chosen = parts.length ? parts : general;
     return {
       places: unique(chosen.flatMap((x) => x.place!.places)),
@@ -99,6 +102,14 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     unknown: placed.some((x) => x.place!.rule === 'place.one-of'),
   };
 }
+
+const facesOf = (parts: Item[]): boolean => {
+  const told = unique(parts.flatMap((x) => x.place!.places));
+  return told.length === 2 && told.includes('top') && told.includes('backing');
+};
+
+const ALL_OF_IT =
+  / (?:(?:the|this) (?:whole|entire) (?:thing|quilt|lot)|the lot|everything|it all|all of it|all over|whole quilt)(?: [a-z]+ed)?(?: down| over| off)? (?:[,(-] )?(?:on |both |from )?(?:the |its )?$/;
 
 /** "it's too near the edge": which way, and no place of its own. */
 const isNearEdge = (items: Item[], k: number): boolean =>

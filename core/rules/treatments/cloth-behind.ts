@@ -10,6 +10,9 @@ import { found, type WayFound, type WordAt } from './way.ts';
 export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
   // "I'll patch the one under it": the deed, and no patch laid under anything
   if (item.deed) return undefined;
+  // "pinstripes all need cloth behind": what it is for, and not what is put there
+  if (item.fabric && HAS_IT.test(after) && items.slice(k + 1, k + 9).some((x) => isCloth(x) || x.w === 'cloth'))
+    return undefined;
   // "an old mend, interfacing glued behind": how it was found
   if (
     (isCloth(item) || item.material === 'interfacing') &&
@@ -91,3 +94,6 @@ const atTheBack = (items: Item[], k: number, after: string): boolean =>
   ) &&
   !/^(?:the|that|this|those|her|his|in|is|was)$/.test(items[k - 1]?.w ?? '') &&
   !items.some((x) => (x.quantity?.unit && x.quantity.unit !== 'piece') || x.cost || x.fail || x.finding);
+
+const HAS_IT =
+  /^ (?:(?:ones|blocks|squares|pieces|all|both|each|really|still|one|block) )*(?:needs?|wants?|gets?|has|have|got|getting|to have|to get|will|'ll|should|must) /;

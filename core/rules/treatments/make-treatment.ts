@@ -524,7 +524,7 @@ export function makeTreatment(
 const isRefused = (items: Item[], way: Way): boolean =>
   way.action === 'wash' &&
   / no (?:washing|wash) $/.test(wordsBetween(items, 0, way.at + 1)) &&
-  /^ (?:it|this one|this quilt|(?:for|on) (?:it|this|this one|this quilt|that one))(?: then)? (?:[.,!] )*$/.test(
+  /^ (?:it|this one|this quilt|(?:for|on) (?:it|this|this one|this quilt|that one))(?: then)? (?:$|[.,;!-] |not |with |because |since )/.test(
     wordsBetween(items, way.at + 1),
   );
 

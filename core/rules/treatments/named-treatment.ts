@@ -56,15 +56,26 @@ const NOUN_ACTIONS: Record<string, Action> = {
 };
 
 /** "the wash is called off", "whole-quilt wash off": a treatment by the noun for it, given up. */
-export function namedOff({ items, k, item, after }: WordAt): WayFound {
+export function namedOff({ items, k, item, before, after }: WordAt): WayFound {
   const named = Object.hasOwn(NOUNS_OFF, item.w) ? NOUNS_OFF[item.w] : undefined;
-  if (!named || !GIVEN_UP.test(after) || !items.slice(0, k).every((x) => x.place || LEAD.test(x.w)))
-    return undefined;
+  if (!named) return undefined;
+  const off =
+    (GIVEN_UP.test(after) && items.slice(0, k).every((x) => x.place || LEAD.test(x.w))) ||
+    GIVING_UP.test(before) ||
+    ONCE_PLANNED.test(before) ||
+    WAS_PLANNED.test(after);
+  if (!off) return undefined;
   return found({ action: named, form: 'noun', at: k, items: [item], rule: 'treatment.named' }, k);
 }
 const LEAD = /^(the|that|so|right|ok|okay|and|now|whole|quilt|-|big|hand|wet|spot|um|well)$/;
 const GIVEN_UP =
   /^ (?:is|'s|has been|was|are)? ?(?:now |all )?(?:called off|off the table|cancelled|canceled|scrapped|abandoned|shelved|not happening|out of the question|ruled out|rejected) |^ (?:is|'s) (?:off|out)(?: now| then| after all)? (?:$|[,.;]|and |so |but |because |since )|^ i (?:'ve |have )?(?:now )?(?:given up|dropped|abandoned|decided against|scrapped) (?:on )?(?:$|[,.;]|and |now )/;
+/** "scrap the wash", "skipping the wash" */
+const GIVING_UP =
+  / (?:scrap|skip|forget|cancel|drop|ditch|shelve|bin|scrapp|skipp|cancell|dropp|shelv|forgett|ditch|binn|nix|lose)(?:ed|ing|d)? (?:the|that|this|any) (?:whole |big |hand |wet )?$/;
+/** "plan was a wash", "the wash was the plan" */
+const ONCE_PLANNED = / (?:plan|idea|intention) (?:was|had been) (?:for )?(?:a|the) (?:gentle |hand |full |quick )?$/;
+const WAS_PLANNED = /^ (?:was|had been) (?:the|my|our) (?:plan|idea|intention) /;
 const NOUNS_OFF: Record<string, Action> = {
   wash: 'wash',
   washing: 'wash',

@@ -152,7 +152,10 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
         k + 1,
       );
     const behind = wordsBetween(items, k + 1, k + 9);
-    const words = behind.replace(/ on (?:the|my) machine /, ' ');
+    const words = behind
+      .replace(/ on (?:the|my) machine /, ' ')
+      // "will get a spot clean on Wednesday"
+      .replace(/ on (?:mon|tue|wed|thu|fri|sat|sun)[a-z]* /, ' ');
     const particle =
       item.w === 'on' ||
       (target.some((x) => x.w === 'label') &&

@@ -1,3 +1,4 @@
+import { picturesOf } from './shot-with-camera.ts';
 import type { Action } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
@@ -228,6 +229,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     (w === 'snaps' || w === 'photo' || w === 'photos' || w === 'picture' || w === 'pictures')
   )
     return /^ (of|it|the)/.test(after) ||
+      picturesOf(items, k) ||
       // "photo 2-4 tomorrow"
       items[k + 1]?.place?.kind === 'blocks' ||
       / (to|'ll|will) $/.test(before)

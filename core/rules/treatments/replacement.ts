@@ -68,9 +68,9 @@ function isReplacement(items: Item[], all: string): boolean {
     /\b(new|fresh|replacement) (pieces?|ones?|bits?|blocks?|patch of|[a-z]+)( of [a-z]+)?( [a-z]+)* (cut|set|let|pieced|sewn|put|sewed|stitched|inset|going|goes|to go|went|cutting|setting|letting|piecing|sewing|putting) in\b/.test(
       all,
     ) ||
-    /\bnew (?:pieces?|bits?)\b/.test(all) ||
+    /\b(?:new|fresh|replacement) (?:pieces?|bits?)\b/.test(all) ||
     // "either a new block or a patch on it"
-    (/\bnew (?:blocks?|squares?)\b/.test(all) && / (?:or|either|versus|vs) /.test(all)) ||
+    (/\b(?:new|fresh|replacement) (?:blocks?|squares?)\b/.test(all) && / (?:or|either|versus|vs) /.test(all)) ||
     (cutOut && /\bpieced? (?:in )?(?:anew|afresh|again|new)\b/.test(all))
   )
     return true;

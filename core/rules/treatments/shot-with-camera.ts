@@ -1,3 +1,4 @@
+import type { Item } from '../item.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "I shot the front and back with the good camera", "shot both sides for the file": a photograph. The edge that is shot is worn. */
@@ -14,3 +15,13 @@ export function shotWithCamera({ items, k, item, before, after }: WordAt): WayFo
   if (!told || (!seen && !/ i $/.test(before) && before.trim() !== '')) return undefined;
   return found({ action: 'photograph', form: 'past', at: k, items: [item], rule: 'treatment.shot' }, k);
 }
+
+/** "photos of the back", "pics: front + back", "photos after that: front, back": pictures, and behind them what they are of. */
+export function picturesOf(items: Item[], k: number): boolean {
+  if (!PICTURES.test(items[k]?.w ?? '')) return false;
+  let m = k + 1;
+  while (m < k + 6 && BEFORE_SUBJECT.test(items[m]?.w ?? '')) m++;
+  return items[m]?.place !== undefined;
+}
+export const PICTURES = /^(photos|photographs|pictures|pics|snaps|shots)$/;
+const BEFORE_SUBJECT = /^(of|the|then|after|afterwards|that|also|too|both|all|:|-|--)$/;
