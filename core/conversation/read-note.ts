@@ -11,6 +11,7 @@ import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
 import { readMatters } from '../rules/decisions/read-matters.ts';
+import { deedFirst } from '../rules/deed-first.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import { dropAsides } from '../rules/drop-asides.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
@@ -76,7 +77,7 @@ const READ_TOKENS = 1500;
  *  3. tokens -> items with every sense they can have (rules/scan: times, amounts, places, cloth, lexicon)
  *  4. taking back the last note, before anything else is looked at (rules/acts)
  *     and what is said to the tool about its ears (conversation/listening-order)
- *  5. what is said last wins: corrections inside the note (rules/mend-corrections); asides between a subject and its verb fall out (rules/drop-asides); what "the new one" is (rules/new-one-named)
+ *  5. what is said last wins: corrections inside the note (rules/mend-corrections); asides between a subject and its verb fall out (rules/drop-asides); what "the new one" is (rules/new-one-named), the deed before what was used for it (rules/deed-first)
  *  6. questions to the log (rules/acts/find-query)
  *  7. matters open and settled (rules/decisions); what is told in figures: time at work, lists of goods, lengths (rules/read-amounts); then the other items -> clauses
  *     -> drafts of entries (rules/clause, rules/interpret)
@@ -204,7 +205,7 @@ export function readNote(
     drafts: [],
     carried: [],
   };
-  const meant = withTurns(newOneNamed(items));
+  const meant = withTurns(deedFirst(newOneNamed(items)));
   const matters = readMatters(state, meant);
   const figured = readAmounts(state, withoutItems(meant, matters.first), days);
   const remarks = findRemarks(meant);

@@ -488,6 +488,10 @@ export function isPredicate(items: Item[], k: number): boolean {
         /^(to|will|'ll|gonna|could|might|should|must|n't|not|would|'d|can|shall|may|let's|gotta|i)$/.test(
           before,
         ) ||
+        // "to do: piece new border"
+        (/^pieces?$/.test(item.w) &&
+          /^(|[.,:;&+(-]|--|and|then|next|todo|do)$/.test(before) &&
+          (items[k + 1]?.object === 'border' || /^(new|fresh)$/.test(items[k + 1]?.w ?? ''))) ||
         ((/^(it|them|the|that|those|all|this|these|both)$/.test(items[k + 1]?.w ?? '') ||
           items[k + 1]?.place?.kind === 'blocks') &&
           !(

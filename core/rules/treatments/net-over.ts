@@ -15,6 +15,14 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
     !/^ (?:over|on) /.test(after)
   )
     return found({ action: 'overlay', form: 'base', at: k, items: [item], rule: 'treatment.to-net' }, k);
+  // "column one got its crepeline in the end", "2-3 has had its net"
+  if (
+    isNet(item) &&
+    HAS_GOT_ITS.test(before) &&
+    items.slice(0, k).some((x) => x.place || x.fabric) &&
+    !/ (?:off|back) /.test(after)
+  )
+    return found({ action: 'overlay', form: 'past', at: k, items: [item], stuff: item, rule: 'treatment.net-over' }, k);
   if (
     isNet(item) &&
     // "the net was rubbish, sent it back": told of the net itself
@@ -89,3 +97,5 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
   }
   return undefined;
 }
+const HAS_GOT_ITS =
+  / (?:got|had|(?:has|have|'s|'ve)(?: now| finally| both| all)*(?: got| had)?) (?:its|their|the) (?:own |new |bit of |piece of |fine |dyed )*$/;

@@ -197,7 +197,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     return undefined;
   if (v === 'piece' && (w === 'piece' || w === 'pieces'))
     return / (to|will|'ll|gonna) $/.test(before) ||
-      /^ (it|the|them|that|new|a new)/.test(after) ||
+      /^ (it|the|them|that|new|fresh|a new|borders?) /.test(after) ||
       // "the strips took an hour to piece", with its "to" dropped
       items[k]!.action!.form === 'past'
       ? 'piece'

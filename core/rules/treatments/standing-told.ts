@@ -118,7 +118,7 @@ function pushAt(
 }
 
 const TO_DO =
-  /^(?:still |left |yet )?(?:to do|todo|to be done|remaining|outstanding|next|next time|tomorrow|tmrw|plan|plans|planned|the plan)$/;
+  /^(?:still |left |yet |jobs? )?(?:to do(?: next| tomorrow| now| still)?|todo|to come|to follow|to go|to be done|remaining|outstanding|next(?: time| up| jobs?| steps?| thing| task)?|coming up|tomorrow|tmrw|(?:the |my )?plans?|planned|jobs left|left)$/;
 /** "to do: ties out, whole quilt", "tomorrow: backing off": what is listed under such a heading is planned. */
 export function isHeadedToDo(state: ReaderState, clause: Clause): boolean {
   const own = state.clauses.filter((c) => c.sentence === clause.sentence);
