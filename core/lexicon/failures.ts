@@ -44,7 +44,7 @@ export const FAILURE_PHRASES: string[] = [
   'undone',
   'unstitched',
   'unsewn',
-  'pulled apart|open|loose|away',
+  'pulled clean|right|half? apart|open|loose|away',
   'pulling apart|away|loose',
   'slipped',
   'unravelled',

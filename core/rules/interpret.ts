@@ -9,6 +9,7 @@ import { readDoubtfulCloth } from './materials/doubtful-cloth.ts';
 import { readMaterials } from './materials/read-materials.ts';
 import { looksUndecided } from './mood.ts';
 import { mendedCloth } from './places/cloth-worked-on.ts';
+import { findMention } from './places/find-mention.ts';
 import { splitBlock, unique } from './places/grid.ts';
 import { type ClausePlaces, placesOfClause } from './places/places-of-clause.ts';
 import { oneWithin, spokenOf, spokenOfToo } from './places/spoken-of.ts';
@@ -26,7 +27,7 @@ import { makeTreatment } from './treatments/make-treatment.ts';
 import { sameAgain, toFollow } from './treatments/same-again.ts';
 import { begunAlong, soFar } from './treatments/so-far.ts';
 import { standingTold } from './treatments/standing-told.ts';
-import { closedAtOnce, fastening } from './treatments/stitch-alone.ts';
+import { closedAtOnce, fastening, sewnOver } from './treatments/stitch-alone.ts';
 import { sameStitch, stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
 import { tendedTo, unsaidDeed } from './treatments/unsaid-deed.ts';
 import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
@@ -68,7 +69,7 @@ function readClause(
 ): void {
   const v = view(clause, index);
   const { items } = clause;
-  if (standingTold(state, clause, v)) return;
+  if (standingTold(state, clause, v) || headsWithDamage(state, clause, index)) return;
   const words = ` ${items.map((x) => x.w).join(' ')} `;
   const used = new Set<Item>();
 
@@ -119,10 +120,11 @@ function readClause(
       used.add(x);
     });
   }
+  const over = stitch && sewnOver(state, v, made, stitch);
   const elsewhere = !made.length && stitch ? gapped(state, v, clause, placed, stitch) : undefined;
   if (elsewhere) made.push(elsewhere);
   askBetween(state, clause, made);
-  state.drafts.push(...made);
+  state.drafts.push(...made, ...(over ? [over] : []));
   // "pieced the new border and sewed it on, all by machine": the stitch of all that was told in the sentence
   if (stitch && / (?:all|both) (?:done )?by (?:hand|machine) /.test(words))
     for (const { entry: e, sentence: n } of state.drafts)
@@ -315,6 +317,27 @@ const isEdgeOfRepair = (item: Item, items: Item[]): boolean => {
 };
 
 const MARKS_OFF = /^(:|-|--)$/;
+
+/** "Rip: fusible behind it. Seam: ladder stitch": damage told before heads what was done there, and is not found anew. */
+function headsWithDamage(state: ReaderState, clause: Clause, index: number): boolean {
+  const next = state.clauses[index + 1];
+  if (!next || next.sentence !== clause.sentence) return false;
+  const thing = clause.items.filter((x) => !LEADS_IN.test(x.w));
+  const [only] = thing;
+  if (!only || thing.length > 2 || !(only.finding || only.seam) || thing.some((x) => x.place || x.fabric))
+    return false;
+  // "then the seam, ladder stitch"
+  const sewn = next.joint === ',' && only.seam && next.items[0]!.stitch;
+  if (!sewn && !MARKS_OFF.test(next.joint)) return false;
+  if (!next.items.some((x) => x.action || x.material || x.stitch)) return false;
+  const { i, token } = only;
+  const places = findMention([makeItem(i, i, 'the', token), ...thing], state.memory.mentions ?? []);
+  if (!places) return false;
+  state.topic = { places, sentence: clause.sentence };
+  state.carried = places;
+  return true;
+}
+const LEADS_IN = /^(ok|okay|right|so|now|then|and|well|first|next|the|that|for|as|to|,|also)$/;
 
 /** "right edge: sound", "black velvet - sound": a place stands before the mark. */
 const isHeaded = (state: ReaderState, clause: Clause): boolean =>

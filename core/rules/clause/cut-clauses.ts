@@ -36,6 +36,11 @@ export function cutClauses(items: Item[]): Clause[] {
       continue;
     }
     if (w === '?' && mark) asked.add(sentence);
+    // "seam = ladder st."
+    if (w === '=' && mark && current.length && current.length < 4 && current.some((x) => x.seam || x.finding)) {
+      close(':');
+      continue;
+    }
     const dash = w === '-' && mark && !(item.token.glued && items[k + 1]?.token.glued);
     if (
       (SOFT.has(w) &&

@@ -431,12 +431,12 @@ export function isPredicate(items: Item[], k: number): boolean {
       !/^(to|will|'ll|gonna|must|should|could|might|i|let's|would|'d)$/.test(lead)
     )
       return (
-        /^(it|them|the|those|these|over|along|round|around|down|up)$/.test(items[k + 1]?.w ?? '') &&
+        /^(it|them|the|those|these|over|across|along|round|around|down|up)$/.test(items[k + 1]?.w ?? '') &&
         (k === 0 ||
           /^(and|,|then|or|&)$/.test(lead) ||
           // ", machine zigzag over it"
           (/^(machine|hand)$/.test(lead) &&
-            items[k + 1]!.w === 'over' &&
+            /^(over|across)$/.test(items[k + 1]!.w) &&
             (k === 1 || /^(,|then)$/.test(items[k - 2]!.w))))
       );
     // "there's a stain left in five two", "there were pins left in the border"
@@ -512,6 +512,8 @@ export function isPredicate(items: Item[], k: number): boolean {
   }
   if (item.w === 'back' && items[k + 1]?.w === 'to' && items[k + 2]?.w === 'front') return false;
   if (removalAt(items, k)) return true;
+  // "did the seam in ladder stitch"
+  if (item.w === 'did' && items[k + 1]?.w === 'the' && items[k + 2]?.seam) return true;
   // "went over it with a zigzag"
   if (
     (/^(went|go|gone) over it$/.test(item.w) ||

@@ -418,7 +418,9 @@ function failure(
     return { finding: 'broken-stitching', items: [binding, item], rule: 'condition.binding-loose' };
   // "sewed up the seam …, that one had popped wide open"
   if (
-    /^(popped|popped open|open|burst|given way|gave way|let go|split open)$/.test(word) &&
+    /^(popped|open|burst|bust|busted|given way|gave way|let go|split|broken open|broke open|parted|sprung|undone|worked loose|(?:popped|split|busted|burst) open|(?:come|came|pulled|turned|torn|tore) (?:clean |right )?(?:open|apart|undone|loose|adrift|away))$/.test(
+      word,
+    ) &&
     thing === 'seam' &&
     items.slice(0, k).some((x) => x.place && /^place\.(that-one|it|them|both|those)$/.test(x.place.rule))
   )

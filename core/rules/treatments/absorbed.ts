@@ -67,7 +67,7 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
   const fused =
     p.action === 'stabilize' &&
     e.action === 'resew' &&
-    clause.items.some((x) => /(^| )over( |$)/.test(x.w)) &&
+    clause.items.some((x) => /(^| )(over|across)( |$)/.test(x.w)) &&
     state.clauses[last.clause]?.items.some((x) => x.material === 'interfacing');
   if (fused && !p.stitch) {
     e.places = p.places ?? [];

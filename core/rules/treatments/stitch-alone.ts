@@ -28,6 +28,16 @@ export function fastening(
   )
     state.drafts.push(sewnShut(v, placed.places, stitch));
   if (placed.kind === 'specific') return;
+  // "the seam from last night: backstitch", "that seam: whipst., 12 min"
+  const seam = placed.kind === 'none' ? seamNamed(state, v) : undefined;
+  if (seam?.length) {
+    state.drafts.push(sewnShut(v, seam, stitch));
+    return;
+  }
+  if (last && isFusedOn(state, last) && last.entry.places && stitch.stitch === 'zigzag') {
+    state.drafts.push(sewnShut(v, last.entry.places, stitch));
+    return;
+  }
   if (
     last &&
     // "the middle one as well but running stitch"
@@ -49,24 +59,6 @@ export function fastening(
     return;
   }
   const found = state.drafts.at(-1);
-  // "the seam from last night: backstitch", "that seam: whipst., 12 min"
-  const seam = !last && placed.kind === 'none' ? seamNamed(state, v) : undefined;
-  if (seam?.length) {
-    state.drafts.push(
-      makeDraft(
-        'treatment',
-        v,
-        {
-          action: ['resew', 'treatment.stitch-alone', stitch.item],
-          state: ['done', 'treatment.stitch-alone', stitch.item],
-          places: [seam, 'place.carried', undefined, 'implied'],
-          stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item],
-        },
-        'carried',
-      ),
-    );
-    return;
-  }
   if (
     !last &&
     found?.entry.kind === 'condition' &&
@@ -118,4 +110,28 @@ export function closedAtOnce(
   const damage = v.items.findIndex((x) => x.finding || x.fail);
   if (damage < 0 || damage > at || v.items.slice(at + 1).some((x) => x.finding || x.fail)) return undefined;
   return sewnShut(v, found.entry.places, stitch);
+}
+
+/** Ironed on, so that a zigzag told with it sews the tear over, and fastens nothing. */
+const isFusedOn = (state: ReaderState, { entry: e, clause }: Draft): boolean =>
+  e.kind === 'treatment' &&
+  e.action === 'stabilize' &&
+  (state.clauses[clause]?.items.some((x) => x.material === 'interfacing') ?? false);
+
+/** "fusible on the back of it, zigzag by machine": fused, and then sewn over. */
+export function sewnOver(
+  state: ReaderState,
+  v: ClauseView,
+  made: Draft[],
+  stitch: NonNullable<ReturnType<typeof stitchOf>>,
+): Draft | undefined {
+  const [only] = made;
+  if (made.length !== 1 || stitch.stitch !== 'zigzag' || !isFusedOn(state, only!)) return undefined;
+  const e = only!.entry;
+  if (e.kind !== 'treatment' || e.stitch !== 'zigzag' || e.state !== 'done' || !e.places?.length) return undefined;
+  const at = v.items.indexOf(stitch.item);
+  if (!/^(,|and|then|&|\+)$/.test(v.items[at - 1]?.w ?? '')) return undefined;
+  delete e.stitch;
+  delete only!.origins['stitch'];
+  return sewnShut(v, e.places, stitch);
 }
