@@ -45,7 +45,15 @@ function restStands(items: Item[]): Item[] | undefined {
   const words = items.map((x) => x.w);
   // "everything else" and "the rest of it" may have been read as places
   const at = words.findIndex((w, k) => k > 0 && /(^| )(rest|else|otherwise|others?|remainder)( |$)/.test(w));
-  if (at < 1 || !REST_STANDS.test(` ${words.slice(at).join(' ').replace(/^(?:the|all|everything|anything) /, '')} `))
+  if (
+    at < 1 ||
+    !REST_STANDS.test(
+      ` ${words
+        .slice(at)
+        .join(' ')
+        .replace(/^(?:the|all|everything|anything) /, '')} `,
+    )
+  )
     return undefined;
   let from = at;
   while (from > 0 && /^(the|all|everything|anything|and|but|,|\.|;)$/.test(words[from - 1]!)) from--;

@@ -39,12 +39,20 @@ function deedAt(items: Item[], at: number, named: boolean): Item | undefined {
   const item = items[at];
   if (!item) return undefined;
   const noun = named && Object.hasOwn(NAMED, item.w) ? NAMED[item.w]! : undefined;
-  if (noun) return { ...item, w: noun.w, action: { v: noun.v, form: 'past' }, object: undefined, material: undefined };
+  if (noun)
+    return {
+      ...item,
+      w: noun.w,
+      action: { v: noun.v, form: 'past' },
+      object: undefined,
+      material: undefined,
+    };
   if (named) return undefined;
   if (item.w === 'put' || item.w === 'cut') return item;
   if (item.w === 'get') return { ...item, w: 'got' };
   // "used two yards of muslin to back it": what it was for
-  if (item.action?.form !== 'base' || item.part || /^(piece|tie|bind|quilt|layer)$/.test(item.action.v)) return undefined;
+  if (item.action?.form !== 'base' || item.part || /^(piece|tie|bind|quilt|layer)$/.test(item.action.v))
+    return undefined;
   return { ...item, w: inflect(item.w).past[0]!, action: { v: item.action.v, form: 'past' } };
 }
 const NAMED: Record<string, { w: string; v: Action }> = {
@@ -59,7 +67,8 @@ function endOfDeed(items: Item[], from: number): number {
     if (/^(and|&|\+)$/.test(w) || w === ',') {
       const next = items[m + 1];
       if (!(next?.place || (next?.w === 'the' && items[m + 2]?.place))) return m;
-    } else if ((token.kind === 'mark' && !items[m]!.place) || /^(then|but|so|because|i|took)$/.test(w)) return m;
+    } else if ((token.kind === 'mark' && !items[m]!.place) || /^(then|but|so|because|i|took)$/.test(w))
+      return m;
   }
   return items.length;
 }

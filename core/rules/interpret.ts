@@ -4,7 +4,7 @@ import { view } from './clause-view.ts';
 import { findConditions } from './conditions/find-conditions.ts';
 import { makeCondition } from './conditions/make-condition.ts';
 import type { Draft } from './draft.ts';
-import type { Item } from './item.ts';
+import { type Item, makeItem } from './item.ts';
 import { readDoubtfulCloth } from './materials/doubtful-cloth.ts';
 import { readMaterials } from './materials/read-materials.ts';
 import { looksUndecided } from './mood.ts';
@@ -286,7 +286,10 @@ function isMaterialPlace(item: Item, items: Item[]): boolean {
   if (!item.part || !item.material) return false;
   const k = items.indexOf(item);
   // "backing cloth sewn in behind": a support, and not the quilt's back
-  if (/^backing (cloth|fabric|material)$/.test(item.w) && / (?:behind|underneath) /.test(wordsBetween(items, k + 1)))
+  if (
+    /^backing (cloth|fabric|material)$/.test(item.w) &&
+    / (?:behind|underneath) /.test(wordsBetween(items, k + 1))
+  )
     return true;
   const before = items[k - 1]?.w ?? '';
   const quantity = items.slice(Math.max(0, k - 4), k).some((x) => x.quantity?.unit);
@@ -296,16 +299,22 @@ function isMaterialPlace(item: Item, items: Item[]): boolean {
 /** The treatment that the task in hand consists of, where it is but one: tying, quilting, binding. */
 function ongoing(state: ReaderState, sentence: Item[]): Action | undefined {
   const task =
-    sentence.find((x) => x.task && ['tying', 'quilting', 'binding'].includes(x.task) && x.part !== 'binding')
-      ?.task ??
+    // "the quilting's snapped": a thing, and no task
+    sentence.find(
+      (x, k) =>
+        !(x.stitches && x.w === 'quilting' && sentence[k - 1]?.w === 'the') &&
+        x.task &&
+        ['tying', 'quilting', 'binding'].includes(x.task) &&
+        x.part !== 'binding',
+    )?.task ??
     state.drafts.flatMap(({ entry: e }) => (e.kind === 'work' && e.task ? [e.task] : []))[0] ??
     state.memory.running;
   return task === 'tying' ? 'tie' : task === 'quilting' ? 'quilt' : undefined;
 }
 
-/** "the edge of the patch is ravelling": no edge of the quilt. */
+/** "the edge of the patch is ravelling", "off the back of that repair": no edge and no back of the quilt. */
 const isEdgeOfRepair = (item: Item, items: Item[]): boolean => {
-  if (item.part !== 'edge' && !/^edges?$/.test(item.w)) return false;
+  if (item.part !== 'edge' && !/^(edges?|back)$/.test(item.w)) return false;
   const k = items.indexOf(item);
   return (
     items[k + 1]?.w === 'of' &&

@@ -124,14 +124,18 @@ export function stateOf(
       before,
     ) ||
     // "the plan was to wash it", "plan was a wash"
-    / (?:plan|idea|intention) (?:was|had been) (?:to|for|a|the)(?: a)?(?: gentle| hand| full| quick)? $/.test(before) ||
+    / (?:plan|idea|intention) (?:was|had been) (?:to|for|a|the)(?: a)?(?: gentle| hand| full| quick)? $/.test(
+      before,
+    ) ||
     // "I had it in mind to put this in the wash"
     / had (?:it |this |half )?(?:in|a) mind to $/.test(before) ||
     // "it was going in the bath", "washing was the plan"
     (/^in the (bath|tub)$/.test(items[k]?.w ?? '') &&
       / was (?:going|due|meant|supposed)(?: to go)? $/.test(before)) ||
     ((form === 'ing' || form === 'noun') &&
-      /^ (?:it )?(?:was|had been) (?:the|my|our) (?:plan|idea|intention) /.test(wordsBetween(items, k + 1, k + 6))) ||
+      /^ (?:it )?(?:was|had been) (?:the|my|our) (?:plan|idea|intention) /.test(
+        wordsBetween(items, k + 1, k + 6),
+      )) ||
     / 'd (meant|planned|intended|hoped) (to|of|on)\b/.test(before) ||
     // "figured on washing it but not with that red in it"
     (/ (?:figured|reckoned|planned|counted|banked|set) on $/.test(before) &&

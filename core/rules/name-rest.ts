@@ -11,7 +11,8 @@ const BECAME =
  * "got what was left of the ties out", "what's left of the binding came off": the rest of a thing as what is told of. It is read
  * as "the rest of the ties", for "what" would ask and "was left" would tell of leaving. "What's left of the wool" stays a question.
  */
-export function nameRest(tokens: Token[]): Token[] {
+export function nameRest(given: Token[]): Token[] {
+  const tokens = nameRemnants(given);
   const at = tokens.findIndex(
     (t, i) =>
       t.w === 'what' &&
@@ -32,4 +33,50 @@ export function nameRest(tokens: Token[]): Token[] {
     { ...what, w: 'rest', from: tokens[at + 1]!.from, to: tokens[of - 1]!.to, glued: false },
     ...tokens.slice(of),
   ];
+}
+
+const THREADS = /^(?:quilting|stitches|stitching|stitch|sts|ties?|tufts)$/;
+const ALONE = /^(?:unpicked|unpick|unpicking|removed|remove|snipped|clipped|teased)$/;
+const WITH_OUT = /^(?:took|take|pulled|pull|picked|pick|cut|got|drew|tweaked|plucked|ripped|taken)$/;
+const OUT = /^(?:out|off|away)$/;
+const REMNANTS = /^(?:remnants?|remains|leftovers|leavings|remainder|ends|scraps)$/;
+
+/**
+ * "the quilting has snapped, unpicked the remnants", "took out what remained", "remnants unpicked": the threads that were just told to
+ * be broken, named again.
+ */
+function nameRemnants(tokens: Token[]): Token[] {
+  for (let from = 2; from < tokens.length; from++) {
+    const noun = REMNANTS.test(tokens[from]!.w);
+    const what =
+      tokens[from]!.w === 'what' && /^(?:remained|remains|was|is|'s|were)$/.test(tokens[from + 1]?.w ?? '');
+    if (!noun && !what) continue;
+    let next = from + 1;
+    if (what)
+      next = tokens[from + 1]!.w.startsWith('remain')
+        ? from + 2
+        : tokens[from + 2]?.w === 'left'
+          ? from + 3
+          : 0;
+    if (!next) continue;
+    // "the rest of it", "what was left of them" are known as they are
+    if (tokens[next]?.w === 'of') continue;
+    let lead = from - 1;
+    while (lead > 1 && /^(?:the|all|their|its)$/.test(tokens[lead]!.w)) lead--;
+    const told = tokens.slice(0, lead + 1);
+    const threads = told.findLast((t) => THREADS.test(t.w));
+    if (!threads) continue;
+    const at = { ...tokens[from]!, to: tokens[next - 1]!.to };
+    const name = /^t/.test(threads.w) ? ['the', 'ties'] : ['the', 'quilting', 'stitches'];
+    const them = name.map((w, n) => ({ ...at, w, glued: at.glued && n === 0 }));
+    const out = OUT.test(tokens[lead]!.w) ? lead - 1 : lead;
+    const verb = tokens[out]!.w;
+    // "picked out the leftovers": "picked the quilting stitches out"
+    if (ALONE.test(verb) || (WITH_OUT.test(verb) && (out < lead || OUT.test(tokens[next]?.w ?? ''))))
+      return [...told.slice(0, out + 1), ...them, ...told.slice(out + 1), ...tokens.slice(next)];
+    // "remnants unpicked"
+    if (noun && /^[,.;:]$/.test(verb) && ALONE.test(tokens[next]?.w ?? ''))
+      return [...told, tokens[next]!, ...them, ...tokens.slice(next + 1)];
+  }
+  return tokens;
 }

@@ -1,8 +1,8 @@
 import type { Item } from '../item.ts';
+import { picturesOf } from '../treatments/shot-with-camera.ts';
 import type { Clause } from './clause.ts';
 import { isAbbreviation, isBoundary, isWeakSo, isWeakThen } from './is-boundary.ts';
 import { isPredicate } from './is-predicate.ts';
-import { picturesOf } from '../treatments/shot-with-camera.ts';
 import { HARD, SOFT } from './joints.ts';
 import { startsStatement, statementStart } from './statement-start.ts';
 
@@ -37,7 +37,13 @@ export function cutClauses(items: Item[]): Clause[] {
     }
     if (w === '?' && mark) asked.add(sentence);
     // "seam = ladder st."
-    if (w === '=' && mark && current.length && current.length < 4 && current.some((x) => x.seam || x.finding)) {
+    if (
+      w === '=' &&
+      mark &&
+      current.length &&
+      current.length < 4 &&
+      current.some((x) => x.seam || x.finding)
+    ) {
       close(':');
       continue;
     }
@@ -54,7 +60,8 @@ export function cutClauses(items: Item[]): Clause[] {
       if (dash || w === ':' || w === '(' || w === ')' || w === '--') {
         if (isTakenOffBehindMark(items, k, current)) continue;
         // "photos after that: front, back"
-        if (current.length < 5 && current.some((_x, m) => picturesOf(items, k - current.length + m))) continue;
+        if (current.length < 5 && current.some((_x, m) => picturesOf(items, k - current.length + m)))
+          continue;
         close(w === ')' || w === '(' ? ',' : dash ? '-' : w);
         continue;
       }

@@ -1,5 +1,5 @@
-import { PICTURES } from '../treatments/shot-with-camera.ts';
 import type { Item } from '../item.ts';
+import { PICTURES } from '../treatments/shot-with-camera.ts';
 import { beginsAnotherWay, putsStuff } from './begins-another-way.ts';
 import { beginsGapped } from './begins-gapped.ts';
 import { givesUp } from './gives-up.ts';

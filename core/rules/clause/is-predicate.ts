@@ -1,6 +1,6 @@
-import { PICTURES, picturesOf } from '../treatments/shot-with-camera.ts';
 import { isFailing } from '../conditions/is-failing.ts';
 import type { Item } from '../item.ts';
+import { PICTURES, picturesOf } from '../treatments/shot-with-camera.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isGiven, isTerseVerb } from './given-form.ts';
 import { removalAt } from './removal-at.ts';

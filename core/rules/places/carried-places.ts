@@ -140,6 +140,11 @@ export function carriedPlaces(
     if (it && lastInNote && lastPlaces?.length) return lastPlaces;
     return placed.places;
   }
+  // "took a label off the corner and I got that interfacing peeled off": where interfacing was told of before
+  if (lastInNote?.entry.kind === 'treatment') {
+    const fused = interfacingTold(state, way);
+    if (fused) return fused;
+  }
   if (lastInNote && lastPlaces) {
     const sameSentence = lastInNote.sentence === v.sentence;
     if (action === 'baste') {
@@ -173,14 +178,14 @@ export function carriedPlaces(
       return lastPlaces;
     }
   }
-  if (state.carried.length && way && !items.some((x) => x.w === 'another')) return state.carried;
-  // "peeled that interfacing off": where interfacing was told of
-  if (action === 'remove' && way?.object === 'interfacing') {
-    const told = [...(state.memory.mentions ?? []), ...mentionsOf(state.drafts)].findLast(
-      (m) => (m.object === 'interfacing' && m.action === undefined) || m.action === 'stabilize',
-    );
-    if (told) return told.places;
-  }
+  // "initials on the backing. Squared it up": the quilt, wherever the initials are
+  const ofQuilt =
+    action !== undefined &&
+    /^(bind|layer|baste|square-up)$/.test(action) &&
+    !state.carried.some((p) => splitBlock(p));
+  if (state.carried.length && way && !ofQuilt && !items.some((x) => x.w === 'another')) return state.carried;
+  const fused = interfacingTold(state, way);
+  if (fused) return fused;
   // "the patch", "that patch", "the old one": something pointed at carries the place from the conversation
   if (
     way &&
@@ -222,6 +227,14 @@ export function carriedPlaces(
   )
     return state.memory.focus;
   return undefined;
+}
+
+/** "peeled that interfacing off": where interfacing was told of. */
+function interfacingTold(state: ReaderState, way: Way | undefined): string[] | undefined {
+  if (way?.action !== 'remove' || way.object !== 'interfacing') return undefined;
+  return [...(state.memory.mentions ?? []), ...mentionsOf(state.drafts)].findLast(
+    (m) => (m.object === 'interfacing' && m.action === undefined) || m.action === 'stabilize',
+  )?.places;
 }
 
 const LEFT_AWAY = /^(?:needs?|wants?|could|should|requires|will|'ll|gets)$/;

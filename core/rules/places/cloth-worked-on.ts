@@ -25,7 +25,9 @@ export function mendedCloth(items: Item[], state: ReaderState): { places: string
   );
   if (
     led.some((b) => /^(with|w|from|using|some|bought|in|of|a|use)$/.test(b)) &&
-    !/\b(all|every|each|both|two|three)( single| last| one){0,3} (of )?(the |those |them )?$/.test(wordsBetween(items, k - 6, k))
+    !/\b(all|every|each|both|two|three)( single| last| one){0,3} (of )?(the |those |them )?$/.test(
+      wordsBetween(items, k - 6, k),
+    )
   )
     return undefined;
   const subject =

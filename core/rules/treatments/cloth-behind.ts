@@ -11,7 +11,11 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
   // "I'll patch the one under it": the deed, and no patch laid under anything
   if (item.deed) return undefined;
   // "pinstripes all need cloth behind": what it is for, and not what is put there
-  if (item.fabric && HAS_IT.test(after) && items.slice(k + 1, k + 9).some((x) => isCloth(x) || x.w === 'cloth'))
+  if (
+    item.fabric &&
+    HAS_IT.test(after) &&
+    items.slice(k + 1, k + 9).some((x) => isCloth(x) || x.w === 'cloth')
+  )
     return undefined;
   // "an old mend, interfacing glued behind": how it was found
   if (

@@ -74,7 +74,8 @@ const GIVEN_UP =
 const GIVING_UP =
   / (?:scrap|skip|forget|cancel|drop|ditch|shelve|bin|scrapp|skipp|cancell|dropp|shelv|forgett|ditch|binn|nix|lose)(?:ed|ing|d)? (?:the|that|this|any) (?:whole |big |hand |wet )?$/;
 /** "plan was a wash", "the wash was the plan" */
-const ONCE_PLANNED = / (?:plan|idea|intention) (?:was|had been) (?:for )?(?:a|the) (?:gentle |hand |full |quick )?$/;
+const ONCE_PLANNED =
+  / (?:plan|idea|intention) (?:was|had been) (?:for )?(?:a|the) (?:gentle |hand |full |quick )?$/;
 const WAS_PLANNED = /^ (?:was|had been) (?:the|my|our) (?:plan|idea|intention) /;
 const NOUNS_OFF: Record<string, Action> = {
   wash: 'wash',

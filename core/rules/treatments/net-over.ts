@@ -22,7 +22,10 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
     items.slice(0, k).some((x) => x.place || x.fabric) &&
     !/ (?:off|back) /.test(after)
   )
-    return found({ action: 'overlay', form: 'past', at: k, items: [item], stuff: item, rule: 'treatment.net-over' }, k);
+    return found(
+      { action: 'overlay', form: 'past', at: k, items: [item], stuff: item, rule: 'treatment.net-over' },
+      k,
+    );
   if (
     isNet(item) &&
     // "the net was rubbish, sent it back": told of the net itself

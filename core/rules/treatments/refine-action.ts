@@ -1,8 +1,8 @@
-import { picturesOf } from './shot-with-camera.ts';
 import type { Action } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isCloth, isNet } from './is-cloth.ts';
+import { picturesOf } from './shot-with-camera.ts';
 
 /** Does anything in the clause say that the mending was with needle and thread, of a seam or a tear? */
 const sewn = (items: Item[]): boolean =>

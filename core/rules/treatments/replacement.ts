@@ -70,7 +70,8 @@ function isReplacement(items: Item[], all: string): boolean {
     ) ||
     /\b(?:new|fresh|replacement) (?:pieces?|bits?)\b/.test(all) ||
     // "either a new block or a patch on it"
-    (/\b(?:new|fresh|replacement) (?:blocks?|squares?)\b/.test(all) && / (?:or|either|versus|vs) /.test(all)) ||
+    (/\b(?:new|fresh|replacement) (?:blocks?|squares?)\b/.test(all) &&
+      / (?:or|either|versus|vs) /.test(all)) ||
     (cutOut && /\bpieced? (?:in )?(?:anew|afresh|again|new)\b/.test(all))
   )
     return true;

@@ -128,7 +128,8 @@ export function sewnOver(
   const [only] = made;
   if (made.length !== 1 || stitch.stitch !== 'zigzag' || !isFusedOn(state, only!)) return undefined;
   const e = only!.entry;
-  if (e.kind !== 'treatment' || e.stitch !== 'zigzag' || e.state !== 'done' || !e.places?.length) return undefined;
+  if (e.kind !== 'treatment' || e.stitch !== 'zigzag' || e.state !== 'done' || !e.places?.length)
+    return undefined;
   const at = v.items.indexOf(stitch.item);
   if (!/^(,|and|then|&|\+)$/.test(v.items[at - 1]?.w ?? '')) return undefined;
   delete e.stitch;
