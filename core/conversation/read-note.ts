@@ -30,6 +30,7 @@ import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-remarks.ts';
 import { scan } from '../rules/scan.ts';
+import { withoutSize } from '../rules/size-told.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
@@ -94,7 +95,7 @@ export function readNote(
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const plain = nameRest(nameBlanks(tokenise(withPoint(text, memory))));
+  const plain = withoutSize(nameRest(nameBlanks(tokenise(withPoint(text, memory)))), grid);
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const unread = said.length > READ_TOKENS;
   const { tokens: heard, slips } = putSlipsRight(
@@ -346,9 +347,12 @@ function withoutItems(items: Item[], taken: Set<Item>): Item[] {
 
 /** "a seam is open on the back and initials worked in red at the top right": a boundary before the mark, whose places are its own. */
 function withMarksApart(items: Item[], remarks: RemarkFound[]): Item[] {
-  const marks = remarks.filter((r) => r.apart);
-  return marks.length
-    ? items.flatMap((x) => (marks.some((r) => r.from === x.token.from) ? [boundaryBefore(x), x] : [x]))
+  const cuts = remarks.flatMap((r) => [
+    ...(r.apart ? [r.from] : []),
+    ...(r.cutAt === undefined ? [] : [r.cutAt]),
+  ]);
+  return cuts.length
+    ? items.flatMap((x) => (cuts.includes(x.token.from) ? [boundaryBefore(x), x] : [x]))
     : items;
 }
 

@@ -93,9 +93,11 @@ export const MARKS: RegExp[] = [
   /\b(?:initials?|monogram(?:med)?|inscription|inscribed|autographs?|signatures?|laundry mark|maker 's mark|cross stitched (?:name|date|initials))\b/,
   /\b(?:names?|date|dates|year|verse|number|numbers|motto|message|writing|stamp|lettering|letters|(?<!(?:brown|black|dark|yellow|grey|gray|white|red|green|blue|rust|rusty|water|damp|tide|greasy|oily|dirty|scorch|iron|burn|ink|pen|tea|nasty|cup|glass|big|funny|odd|grease|oil|coffee|wine|blood|wax|soot|mud|dirt|jam|sooty|muddy|little|small|faint|long|round|burnt|of|a|the|has) )mark|(?<=(?:maker 's|laundry|pencil|quilting) )mark|poem|prayer|address|handwriting)\b(?: [^\s,.;]+){0,4} (?:inked|written|embroidered|stitched|pencilled|penciled|stamped|printed|scratched|sewn in|worked in|in (?:ink|pencil|red thread|cross stitch|chain stitch)|(?:still )?shows?|showing|on it|on the (?:back|reverse|underside|wrong side)|in (?:the|one|every|each) (?:corner|block|back|border))\b/,
   /\b(?:inked|pencilled|penciled|embroidered|stamped)\b(?: [^\s,.;]+){0,4} (?:names?|dates?|initials|year|verse|number|message|words|letters|mark|1[6-9]\d\d)\b/,
+  // "somebody's worked a name and eighteen ninety one in silk in the bottom left block", "she's quilted a heart and the year into 4-1"
+  /\b(?:somebody|someone|whoever|she|he|they|maker|owner|it)(?: 's| has| 'd| had| 've| have)?(?: (?:even|once|also|made it|it))* (?:worked|stitched|cross stitched|sewn|sewed|quilted|written|wrote|signed|scratched|appliqued|put|left)(?: [^\s,.;]+){1,4} (?:names?|initials|dates?|year|verse|prayer|motto|monogram|signature|1[6-9]\d\d|(?:eighteen|nineteen) (?:hundred|oh|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety))\b/,
   // "'M.T. 1891' stitched in 3-1"
   /\b(?:1[6-9]\d\d|[a-z] \.)(?: ['"])? (?:is |was |has been )?(?:stitched|embroidered|worked|inked|written|sewn|quilted|picked out) (?:in|on|into|at|along|across)\b/,
-  /\b(?:signed|dated|inked) (?:and|by|in|on|at|1[6-9]|with (?:a|her|his))\b/,
+  /\b(?:signed|dated|inked)(?: it| this)? (?:and|by|in|on|at|1[6-9]|with (?:a|her|his))\b/,
   /\b(?:letters?|newspapers?|newsprint|papers?|templates?|receipts?|photographs?|coin|coins|pressed flowers?|lock of hair|ribbon|ticket|postcard|hymn sheet|banknote|love letter)\b(?: [^\s,.;]+){0,4} (?:between|betw|inside|tucked|hidden|sewn|behind|under|among|in among|in the (?:batting|wadding|lining|layers|seam))\b/,
 ];
 /** With these a mark is one that is to be made, or asked for at the door. */

@@ -195,7 +195,7 @@ function readClause(
 
   dropIdea(state, v, words);
   if (!made.length) callOff(state, v, words);
-  if (!made.length && !state.drafts.some((d) => d.clause === index)) toFollow(state, v, clause, placed);
+  if (!made.length && !state.drafts.some((d) => d.clause === index)) toFollow(state, v, clause, placed, stitch);
   if (
     made.every((d) => isTreatment(d) && d.entry.state === 'dropped') &&
     /^(none|pronoun|specific)$/.test(told.kind) &&
@@ -207,7 +207,9 @@ function readClause(
     placesAfterColon(state, clause, placed) ||
     placesWhereItSits(state, clause, index, placed) ||
     placesAdded(state, clause, index, placed) ||
-    placesNarrowed(state, clause, placed)
+    placesNarrowed(state, clause, placed) ||
+    // "rows 2 and 3 still to do, in red wool": of what is planned no goods are used yet
+    state.drafts.some((d) => d.clause === index && d.origins['state']?.rule === 'treatment.to-follow')
   ) {
     state.carried = placed.places;
     return;
@@ -261,7 +263,7 @@ function topicAfter(
   const described = placed.kind === 'specific' && !placed.items.length;
   const light = (x: Item): boolean =>
     Boolean(x.place || x.fabric || x.seam || x.quantity) ||
-    /^(the|and|,|&|\+|\/|also|too|each|all|full|whole|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|"|')$/.test(
+    /^(the|and|,|&|\+|\/|also|too|each|all|full|whole|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|is|'s|worst|worse|"|')$/.test(
       x.w,
     );
   if (!said && named && clause.items.every((x) => light(x) || (described && x.finding)))

@@ -791,6 +791,9 @@ function itemAt(
   if (/^(splash|blob|dribble|drip|smear)$/.test(item.w) && tokens[item.j]?.w === 'of')
     if (LEXICON.longestAt(tokens, item.j + 1)?.payloads.some((s) => s.k === 'material'))
       item.finding = undefined;
+  // "ran out before the bottom": of binding, and no dye
+  if (item.finding === 'dye-bleed' && /^(ran|run|running)$/.test(item.w) && tokens[item.j]?.w === 'out')
+    item.finding = undefined;
   // "I'm fixing to take the binding off": a plan, and no mending
   if (/^fixing?$/.test(item.w) && tokens[i + 1]?.w === 'to') {
     item.task = undefined;

@@ -43,7 +43,9 @@ export function readUnit(
   const unit = UNIT_WORDS[t.w]!;
   if (t.w === 'in') {
     if (!afterDigits) return undefined;
-    if (PLACE_AHEAD.has(w(tokens, i + 1)) && w(tokens, i + 2) !== 'way') return undefined;
+    // "2 in each way", "squares 2 in a side"
+    const across = w(tokens, i + 2) === 'way' || (w(tokens, i + 1) === 'a' && w(tokens, i + 2) === 'side');
+    if (PLACE_AHEAD.has(w(tokens, i + 1)) && !across) return undefined;
   }
   if (t.w === 'sp' && !afterDigits) return undefined;
   if (t.w === 'y' || t.w === 'g' || t.w === 'h' || t.w === 'm') if (!afterDigits) return undefined;

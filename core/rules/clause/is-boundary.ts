@@ -16,6 +16,7 @@ import {
   says,
   startsWithSubject,
   tellsLater,
+  tellsWorst,
 } from './new-subject.ts';
 import { bothStand } from './stands-alone.ts';
 
@@ -67,6 +68,8 @@ export function isAbbreviation(items: Item[], k: number): boolean {
   return (
     items[k]!.token.glued &&
     ABBREVIATIONS.has(last) &&
+    // "bound top + R. other two sides tomorrow"
+    !(items[k - 1]!.place && / [lrtb]$/.test(items[k - 1]!.w)) &&
     next.token.kind === 'word' &&
     !/^(the|i|it|this|there|and|then)$/.test(next.w) &&
     items[k - 1]!.token.kind === 'word' &&
@@ -79,13 +82,18 @@ export function isAbbreviation(items: Item[], k: number): boolean {
   );
 }
 
-/** "moth along the top border and in 2-3 the silk is torn": at the second place something of its own is found. */
+/**
+ * "moth along the top border and in 2-3 the silk is torn", "a hole in 2-2 and the one below it the velvet in it is worn": at the
+ * second place something of its own is found.
+ */
 function findsElsewhere(items: Item[], k: number, right: number, current: Item[]): boolean {
-  if (!/^(in|on|at|along|down|across|round|around|over)$/.test(items[k + 1]!.w)) return false;
+  const led = /^(in|on|at|along|down|across|round|around|over)$/.test(items[k + 1]!.w);
+  if (!led && items[k]!.w === ',') return false;
   if (!current.some((x, m) => x.fail || isPredicate(current, m))) return false;
   const next = items[right + 1];
+  const cloth = items.slice(right + 2, right + 4).some((x) => x.fabric || x.material === 'fabric');
+  if (!next || (!led && !(/^(the|its)$/.test(next.w) && cloth))) return false;
   if (
-    !next ||
     !(
       /^(the|a|an|some|its|that|there|one|two|both|it|i|half|most|all|many|several|they|nearly|every|a few)$/.test(
         next.w,
@@ -228,6 +236,8 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     /^(too|also|ditto|likewise|same)$/.test(current.at(-1)!.w)
   )
     return restHasPredicate(items, k + 1);
+  // "worst in 4-4 | and 2-2 is torn"
+  if (/^(and|&|,)$/.test(w) && tellsWorst(current, 0) && newSubject(items, k + 1)) return true;
   // "between 2-1 and 3-1 and closed …", "out of 2-2 + 3-2, …": a list of places goes on
   if (/^(and|&|,|\+)$/.test(w) && joinsPlaces(items, k)) {
     let right = k + 1;

@@ -38,8 +38,10 @@ export const SOFT = new Set([
   'still',
 ]);
 
-/** Does the "and" or comma at `k` stand between two places? */
+/** Does the "and" or comma at `k` stand between two places? A stop does not join: "ties out r1. binding is off". */
 export function joinsPlaces(items: Item[], k: number): boolean {
+  const joint = items[k];
+  if (!joint || isStop(joint)) return false;
   let after = k + 1;
   while (/^(the|and|&|also|in|at|on|between)$/.test(items[after]?.w ?? '') && after < k + 4) after++;
   const left = items[k - 1];

@@ -106,9 +106,14 @@ export function newSubject(items: Item[], from: number): boolean {
     const relative = items[m]?.w === ',' && /^(which|that)$/.test(items[m + 1]?.w ?? '');
     return FINITE.has(items[m]?.w ?? '') || relative;
   }
+  // "…, worst in 3-3", "…, especially 4-1"
+  if (tellsWorst(items, k)) return true;
   if (!subject || !(subject.place || subject.fabric || subject.seam || subject.part || subject.object))
     return false;
   while (joinsPlaces(items, k + 1)) k += 2;
+  // "…, 5-6 worst: hole in it", "…, 3-3 the worst of them"
+  if (subject.place && /^(worst|worse|badly)$/.test(items[k + (items[k + 1]?.w === 'the' ? 2 : 1)]?.w ?? ''))
+    return true;
   const verb = items[k + 1]?.w ?? '';
   // "row 2: tied, row 3: half done"
   if (subject.place && verb === ':') return true;
@@ -120,6 +125,13 @@ export function newSubject(items: Item[], from: number): boolean {
     (FINITE.has(items[k + 2]?.w ?? '') && /^(both|all|one|ones|block|still|also|seam|there)$/.test(verb))
   );
 }
+
+/** "(thin all over) worst in 3-3", "especially 4-1": where what was found is most so. */
+export const tellsWorst = (items: Item[], k: number): boolean =>
+  /^(worst|worse|especially|particularly|mainly|mostly)$/.test(items[k]?.w ?? '') &&
+  /^(blocks|pointer)$/.test(
+    items[/^(in|on|at|along)$/.test(items[k + 1]?.w ?? '') ? k + 2 : k + 1]?.place?.kind ?? '',
+  );
 
 /** Is the place at `k` followed at once by what is said of it: "3-2 torn", "3-2 is torn", "3-2's torn"? */
 export function beginsSaying(items: Item[], k: number): boolean {

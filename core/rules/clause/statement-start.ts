@@ -5,7 +5,7 @@ import { putsStuff } from './begins-another-way.ts';
 import { isGiven } from './given-form.ts';
 import { goesOnTo } from './goes-on-to.ts';
 import { BE, isPredicate, PREPOSITIONS } from './is-predicate.ts';
-import { FINITE, hasPredicate, hasWork, isQuantifier, newSubject } from './new-subject.ts';
+import { FINITE, hasPredicate, hasWork, isQuantifier, newSubject, tellsWorst } from './new-subject.ts';
 import { PARTICLES, REMOVE_VERBS, removalAt } from './removal-at.ts';
 
 const PUT = /^(put|laid|slipped|tucked|slid)$/;
@@ -136,6 +136,8 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
   )
     return true;
   if (item.fabric && !item.place && clothBegins(items, k, before)) return true;
+  // "the red dot is thin all over worst in 4-4"
+  if (tellsWorst(items, k) && current[last]!.finding && !BE.has(before.w)) return true;
   if (!says[k]) return false;
   const lastItem = current[last]!;
   // "the backing is good no stains no splits or holes": what is not found belongs to what was said before
@@ -326,7 +328,7 @@ const DEGREE = new Set(
 /** Where in the current clause the new statement's own words begin: at its subject, if that is not led by a preposition. */
 export function statementStart(current: Item[], items: Item[], k: number): number {
   const first = items[k]!;
-  if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(first.w)) return current.length;
+  if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(first.w) || tellsWorst(items, k)) return current.length;
   if (first.w === 'i' && toldFirst(current, items, k)) {
     let at = current.findLastIndex((x) => x.place || x.fabric);
     while (/^(the|and|,|all|of|both)$/.test(current[at - 1]?.w ?? '')) at--;

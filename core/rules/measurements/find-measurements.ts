@@ -292,8 +292,8 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         !used.has(k + 1)
       )
         push('block', k + 1, 'measure.blocks', [item]);
-      else if (BLOCKS.test(word) && blockSide(items, k, used) !== undefined)
-        push('block', blockSide(items, k, used), 'measure.blocks', [item]);
+      else if (BLOCKS.test(word) && blockSide(items, k, used, shared) !== undefined)
+        push('block', blockSide(items, k, used, shared), 'measure.blocks', [item]);
       // "Blocks, 22 cm."
       else if (
         /^(blocks|blks)$/.test(word) &&
@@ -528,12 +528,17 @@ function counted(items: Item[], k: number, used: Set<number>): number | undefine
     : undefined;
 }
 
-const BLOCKS = /^(?:(?:all|every|each|most|a|the|both)(?: of)?(?: the)? )?(?:blocks?|blks?|squares?)$/;
+const BLOCKS = /^(?:(?:all|every|each|most|a|the|both)(?: of)?(?: the)? )?(?:blocks?|blks?|squares?|hexagons?|hex|hexes|hexies?|diamonds?)$/;
 /** "a block is nine inches", "all the blocks are 24 cm", "blocks vary but mostly nine inches": of each, and nothing but its side. */
 const OF_EACH = /^(?:a|all|every|each|most|mostly|all the|most of the)$/;
 
 /** "the blocks have a side of 260 mm", "blocks, 8 inches each": the number that tells the side of a block. */
-function blockSide(items: Item[], k: number, used: Set<number>): number | undefined {
+function blockSide(
+  items: Item[],
+  k: number,
+  used: Set<number>,
+  shared: LengthUnit | undefined,
+): number | undefined {
   let m = k + 1;
   let told = / /.test(w(items, k)) && OF_EACH.test(w(items, k).split(' ')[0]!);
   told ||= OF_EACH.test(w(items, k - 1)) || (w(items, k - 1) === 'the' && OF_EACH.test(w(items, k - 2)));
@@ -551,7 +556,8 @@ function blockSide(items: Item[], k: number, used: Set<number>): number | undefi
       told = true;
     m++;
   }
-  const unit = lengthUnit(items[m]);
+  // "w 148, l 171 cm, hexagon side 3.5"
+  const unit = lengthUnit(items[m]) ?? shared;
   if (!isNumber(items[m]) || !unit || used.has(m) || unit === 'yd' || unit === 'm') return undefined;
   if (
     told &&

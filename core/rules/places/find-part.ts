@@ -160,7 +160,8 @@ function withMoreSides(tokens: Token[], i: number, found: PlaceFound): PlaceFoun
     if (the) k++;
     const short = !the && tokens[k + 1]?.kind !== 'number' ? LETTERS.get(w(tokens, k)) : undefined;
     const side =
-      SIDE_OF.get(w(tokens, k)) ?? (/^[lrtb]$/.test(w(tokens, i)) || short === 'left' ? short : undefined);
+      SIDE_OF.get(w(tokens, k)) ??
+      (/^[lrtb]$/.test(w(tokens, i)) || short === 'left' || w(tokens, next) === '+' ? short : undefined);
     if (!side || places.includes(`${part}-${side}`)) break;
     let j = k + 1;
     while (/^(hand|most)$/.test(w(tokens, j))) j++;
@@ -204,8 +205,14 @@ function sidesCounted(tokens: Token[], i: number): PlaceFound | undefined {
     /^(edge|side|hand|border|binding)/.test(w(tokens, i + 1))
   )
     return undefined;
-  // "bound the bottom and the left"
-  if (/^(bound|hemmed)$/.test(w(tokens, lead)) && w(tokens, lead + 1) === 'the')
+  // "bound the bottom and the left", "bound top + R", "bound it top and right"
+  const bound = w(tokens, lead) === 'it' ? lead - 1 : lead;
+  if (
+    /^(bound|hemmed)$/.test(w(tokens, bound)) &&
+    // "bound the top and both sides" is read with its sides
+    !/^(both|two|sides)$/.test(w(tokens, i + 2)) &&
+    (w(tokens, lead + 1) === 'the' || /^(and|&|\+|,|\.|)$/.test(w(tokens, i + 1)))
+  )
     return { next: i + 1, places: [`edge-${side}`], how: 'said', rule: 'place.sides-counted', kind: 'part' };
   if (!/^[:,]$/.test(w(tokens, lead))) return undefined;
   for (let k = lead - 1; k >= Math.max(1, lead - 7); k--) {
@@ -357,6 +364,8 @@ function severalSides(tokens: Token[], i: number): PlaceFound | undefined {
     const of = w(tokens, at) === 'sides' ? (partNear(tokens, i, at + 1) ?? bound()) : undefined;
     if (of) return make(of, [first, 'left', 'right'], at + 1);
   }
+  // "other two sides" are those that were not told before
+  if (/^(other|remaining)$/.test(w(tokens, i - 1))) return undefined;
   const both = /^(both|two)$/.test(w(tokens, i)) ? i + 1 : i;
   // "two sides, top and right" are told apart after it
   if (w(tokens, both) === 'sides' && SIDE_OF.has(w(tokens, both + (w(tokens, both + 1) === ',' ? 2 : 1))))

@@ -76,6 +76,8 @@ export function neighbour(
       'place.opposite-corner',
     );
   }
+  const facing = oppositeSide(tokens, i, ctx);
+  if (facing) return facing;
   let j = i;
   if (head === 'the' || head === 'its') j++;
   const farEnd = otherEnd(tokens, j, ctx, base);
@@ -257,6 +259,32 @@ export function neighbour(
   if (!base) return { next, places: [], how: 'implied', rule: 'place.neighbour', kind: 'pointer' };
   const found = pointer(next, places(base), both ? 'place.either-side' : 'place.neighbour');
   return both ? { ...found, outside: false } : found;
+}
+
+const FACING: Record<string, string> = {
+  top: 'bottom',
+  bottom: 'top',
+  left: 'right',
+  right: 'left',
+  'top-left': 'bottom-right',
+  'bottom-right': 'top-left',
+  'top-right': 'bottom-left',
+  'bottom-left': 'top-right',
+};
+
+/** "took that border off and the one opposite too", "the opposite side", "the one across from it": the side that lies over against it. */
+function oppositeSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  let j = i;
+  if (/^(the|its)$/.test(w(tokens, j))) j++;
+  if (w(tokens, j) === 'opposite' && /^(one|side|edge|border|corner|number)$/.test(w(tokens, j + 1))) j += 2;
+  else if (w(tokens, j) === 'one' && w(tokens, j + 1) === 'opposite') j += 2;
+  else if (w(tokens, j) === 'one' && w(tokens, j + 1) === 'across' && w(tokens, j + 2) === 'from') j += 3;
+  else return undefined;
+  const [side] = ctx.focus;
+  const told = ctx.focus.length === 1 ? /^(border|edge|corner)-(.+)$/.exec(side!) : undefined;
+  if (!told) return undefined;
+  if (/^(to|it|that)$/.test(w(tokens, j))) j++;
+  return pointer(j, [`${told[1]}-${FACING[told[2]!]}`], 'place.opposite-side');
 }
 
 /** "the other end of the row", "opposite end of that column", "the far end of its row": seen from the block last spoken of. */
@@ -641,9 +669,11 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
   if (/^(both|those|these)$/.test(word)) {
     let k = i + 1;
     while (/^(of|those|these|two|three|the|2|3)$/.test(w(tokens, k)) && k < i + 4) k++;
-    if (/^(sides|edges|borders)$/.test(w(tokens, k)) && (word !== 'both' || k > i + 1)) {
+    if (/^(sides|edges|borders)$/.test(w(tokens, k))) {
       const sides = focus.filter((p) => /^(border|edge)-/.test(p));
-      if (sides.length > 1 && sides.length === focus.length)
+      // "put them on both sides", where the left and right borders were taken off
+      const told = word !== 'both' || k > i + 1 || sides.every((p) => /-(left|right)$/.test(p));
+      if (told && sides.length > 1 && sides.length === focus.length)
         return { next: k + 1, places: sides, how: 'implied', rule: 'place.those-sides', kind: 'pointer' };
     }
   }
@@ -656,8 +686,8 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     if (side && (/^borders$/.test(noun) ? side.startsWith('border') : /^(sides|edges)$/.test(noun)))
       return others(ctx, 3, k + 1, `${side.split('-')[0]}s`);
   }
-  // "other three: leave or replace"
-  if (word === 'other' && !/^(the|every|each|any|no)$/.test(w(tokens, i - 1))) {
+  // "other three: leave or replace", "remaining two tomorrow"
+  if (/^(other|remaining)$/.test(word) && !/^(the|every|each|any|no)$/.test(w(tokens, i - 1))) {
     const n = readCount(tokens, i + 1);
     const side = focus.find((p) => /^(border|edge|corner)-/.test(p));
     if (n?.value === 3 && side) return others(ctx, 3, n.next, `${side.split('-')[0]}s`);
@@ -667,9 +697,16 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       if (rows) return rows;
     }
     // "other two sides tomorrow"
-    const both =
-      n?.value === 2 && /^(sides|borders|edges)$/.test(w(tokens, n.next)) ? sidesTold(ctx) : undefined;
-    if (n && both) return others({ ...ctx, focus: both }, 2, n.next + 1, `${both[0]!.split('-')[0]}s`);
+    const named = n !== undefined && /^(sides|borders|edges)$/.test(w(tokens, n.next));
+    const both = n?.value === 2 ? sidesTold(ctx) : undefined;
+    // "top + R on, other two tmrw"
+    if (n && both && (named || endsOrTells(w(tokens, n.next))))
+      return others(
+        { ...ctx, focus: both },
+        2,
+        named ? n.next + 1 : n.next,
+        `${both[0]!.split('-')[0]}s`,
+      );
     if (
       n &&
       side &&
@@ -1086,6 +1123,10 @@ function otherRows(ctx: PlaceContext, count: number | undefined, next: number): 
   }
   return undefined;
 }
+
+/** Does nothing follow that the number counts? */
+const endsOrTells = (word: string): boolean =>
+  /^(|[.,;:]|tomorrow|tmrw|tmw|later|next|to|still|tonight|on|off|done|cut|and|are|is|will|can|i)$/.test(word);
 
 /** The two sides of one border or edge that were told one after the other. */
 function sidesTold(ctx: PlaceContext): string[] | undefined {

@@ -19,6 +19,8 @@ export function readPair(
   if (a.kind === 'number' && /^\d{1,2}\.\d{1,2}$/.test(a.w)) {
     const [row, block] = a.w.split('.').map(Number);
     const after = w(tokens, i + 1);
+    // "hexagon side 3.5"
+    if (LENGTH_BEFORE.test(w(tokens, i - 1))) return undefined;
     if (UNIT_AFTER.has(after) || after === '"' || after === "'" || after === '-' || after === '/')
       return undefined;
     const place = blockAt(grid, row!, block!);
@@ -78,6 +80,10 @@ export function readPair(
 /** "six one in the orange", "two two in blanket stitch": the word after "in", where it is no inch. */
 const IN_WHAT =
   /^(the|that|this|my|her|its|an?|some|same|blanket|running|whip|whipstitch|ladder|slip|backstitch|back|herringbone|satin|zigzag)$/;
+
+/** Before a decimal these tell a length. */
+const LENGTH_BEFORE =
+  /^(sides?|size|width|wide|length|strips?|allowances?|tails?|ends|overhang|spacing|hex|hexagons?|hexies?|diamonds?)$/;
 
 /** Before a block told by a slash: nothing, a mark, a word that joins or leads to a place, or what was done there. */
 const BEFORE_SLASHED =

@@ -14,8 +14,10 @@ export type RemarkFound = {
   from: number;
   to: number;
   places: string[];
-  /** It begins in the middle of what is said in one breath. */
+  /** It begins, or ends, in the middle of what is said in one breath. */
   apart?: boolean;
+  /** Where what is said behind it begins, if it goes on in one breath. */
+  cutAt?: number;
 };
 
 const SUBJECTS = new Set([
@@ -87,7 +89,7 @@ export function findRemarks(items: Item[]): RemarkFound[] {
   for (const whole of segmentsOf(items)) {
     const marked = namesMark(whole);
     const segment = marked
-      ? toldAlone(whole, namesMark)
+      ? markAlone(toldAlone(whole, namesMark))
       : toldAlone(toldAlone(whole, passesOnWish), tellsStory);
     // "2-3 has a darn somebody did years ago": whose it is belongs to the repair
     // "mending since 1815": an hour, and no year
@@ -99,6 +101,7 @@ export function findRemarks(items: Item[]): RemarkFound[] {
       from: segment[0]!.token.from,
       to: last.end ?? last.token.to,
       ...(segment.length < whole.length ? { apart: true } : {}),
+      ...(segment.at(-1) !== whole.at(-1) ? { cutAt: whole[whole.indexOf(segment.at(-1)!) + 1]!.token.from } : {}),
     };
     if (marked && !NO_MARK.test(words)) {
       if (tellsOnlyDamage(segment)) continue;
@@ -142,6 +145,27 @@ function toldAlone(segment: Item[], tells: (items: Item[]) => boolean): Item[] {
       !tells(segment.slice(0, k)),
   );
   return at > 1 ? segment.slice(at) : segment;
+}
+
+/**
+ * "somebody's worked a name in the bottom left block and the top corners smell of mould": the mark told first, where what stands
+ * behind the "and" begins at a place or a part, tells of work or damage of its own and of no mark.
+ */
+function markAlone(segment: Item[]): Item[] {
+  const at = segment.findIndex((x, k) => {
+    if (k < 3 || !/^(and|,|&|but)$/.test(x.w)) return false;
+    const rest = segment.slice(k + 1);
+    const own = rest.findIndex((y) => !/^(and|the|both|all|then|also|so|its|every|there|'s|is|are|a|an)$/.test(y.w));
+    const head = rest[own];
+    return (
+      head !== undefined &&
+      Boolean(head.place || head.part || head.fabric || head.seam || head.object || head.finding) &&
+      rest.slice(own).some((y) => y.finding || y.fail || y.action?.form === 'past') &&
+      namesMark(segment.slice(0, k)) &&
+      !namesMark(rest)
+    );
+  });
+  return at < 0 ? segment : segment.slice(0, at);
 }
 
 /** "the signature in 4-6 is faded": what has become of the mark, and nothing of what it says. */

@@ -103,7 +103,7 @@ export function findWays(items: Item[], thing?: string): Way[] {
     ways.push(told.way);
     for (const k of told.takes) used.add(k);
   };
-  keep(replacement(items));
+  keep(replacement(items, thing));
   // cut from the clause's own words: joining them anew around every word took a sixth of this function's time
   const starts = [1];
   for (const x of items) starts.push(starts.at(-1)! + x.w.length + 1);

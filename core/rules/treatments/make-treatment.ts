@@ -282,6 +282,13 @@ export function makeTreatment(
       if (object === 'border' && specific.length)
         places = specific.filter((p) => p.startsWith('border') || splitBlock(p));
       if (object === 'binding' && specific.length) places = specific;
+      // "took that border off": the side last spoken of
+      if (
+        placed.kind === 'pronoun' &&
+        placed.items.every((x) => x.place!.rule === 'place.that-one') &&
+        placed.places.every((p) => p.startsWith(object === 'border' ? 'border-' : 'edge-'))
+      )
+        places = placed.places;
       if (!places.length) places = [object];
     } else if (
       placed.kind === 'specific' ||
@@ -399,6 +406,15 @@ export function makeTreatment(
       placeItems = [of];
     }
   }
+  // "took both side borders off", then "going to piece new ones"
+  if (
+    /^(cut|piece)$/.test(action) &&
+    (places === undefined || places.every((p) => p === 'quilt')) &&
+    !state.drafts.some(isTreatment) &&
+    state.memory.treatment?.object === 'border' &&
+    items.some((x, k) => /^(ones?|strips?)$/.test(x.w) && /^(new|fresh)$/.test(items[k - 1]?.w ?? ''))
+  )
+    places = state.memory.treatment.places;
   // "binding worn along the left edge, so cut new strips for it"
   if (
     action === 'cut' &&

@@ -6,8 +6,11 @@ import { isCloth } from './is-cloth.ts';
 import { found, type Way, type WayFound } from './way.ts';
 
 /** A piece cut out and a new one pieced in: one act, however many verbs tell it. Looked for in the whole clause. */
-export function replacement(items: Item[]): WayFound {
+export function replacement(items: Item[], thing?: string): WayFound {
   const all = wordsBetween(items);
+  // "going to piece new ones and put them on", of borders that were taken off
+  if (thing === 'border' && / piec(?:e|ed|ing) (?:the )?new (?:ones?|strips?) /.test(all) && !/ in(?:to)? /.test(all))
+    return undefined;
   if (!isReplacement(items, all)) return undefined;
   const verbs = items.flatMap((_x, k) => (isReplacingVerb(items, k) ? [k] : []));
   const phrase = items.findIndex((x) => x.action?.v === 'replace');

@@ -1,4 +1,5 @@
 import type { Action, Finding, RemovedObject, Stitch, TreatmentState } from '../../../shared/vocabulary.ts';
+import { COLOURS } from '../../lexicon/colours.ts';
 import type { Clause } from '../clause/clause.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
@@ -367,9 +368,17 @@ const WANTS_DOING = / (?:wants?|needs?|wanting|needing|waiting) (?:doing|done|it
 
 /** "the reverse is to follow tomorrow", "rows 7 to 9 tmrw", "four still to go": the same there, another day. */
 const TO_FOLLOW =
-  / (?:(?:(?:can|will|'ll|must|should) )?wait (?:till|until|for)|have to wait|to follow|follows?|following|to come|to go|to do|still to (?:do|go|come)|left to do|next|next time|(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tmrw|tmw|tonight|later|another (?:day|evening|night)|this (?:afternoon|evening)|(?:'ll|will|shall|going to) do) /;
+  / (?:(?:(?:can|will|'ll|must|should) )?wait (?:till|until|for)|have to wait|to follow|follows?|following|to come|to go|to do|to be done|(?:still|yet) to (?:do|go|come)|left to do|next|next time|(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tmrw|tmw|tonight|later|another (?:day|evening|night)|this (?:afternoon|evening)|(?:'ll|will|shall|going to) do) /;
 const FOLLOWING =
-  /^(the|a|and|,|&|\+|gets?|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|is|are|'s|to|follow|follows|following|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|this|afternoon|weekend|till|until|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|week|wait|have|has|can|must|well|as|just|-|--|\()$/;
+  /^(the|a|and|,|&|\+|gets?|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|is|are|'s|to|follow|follows|following|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|this|yet|\/|afternoon|weekend|till|until|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|week|wait|have|has|can|must|well|as|just|-|--|\()$/;
+
+/** Behind a comma: "by machine", "in red wool", "with the gray thread". */
+const tellsHow = (rest: Item[]): boolean =>
+  rest.length > 0 &&
+  rest.some((x) => x.stitch || x.material || x.fabric) &&
+  rest.every(
+    (x) => x.stitch || x.material || x.fabric || COLOURS.has(x.w) || /^(by|in|with|the|a|same|st)$/.test(x.w),
+  );
 
 /** "(the side borders are on) the bottom one I'll do tomorrow": words of doing what was told, behind a place. */
 const doneLater = (items: Item[], x: Item): boolean =>
@@ -391,9 +400,17 @@ function ledIn(items: Item[]): number {
  * "the reverse is to follow tomorrow", "r3 to go tmrw", "4-7 next": the treatment before is planned for other places. "ties
  * first", "and then the backing": the same is done with another thing.
  */
-export function toFollow(state: ReaderState, v: ClauseView, clause: Clause, placed: ClausePlaces): void {
-  const { items } = v;
-  const led = ledIn(items);
+export function toFollow(
+  state: ReaderState,
+  v: ClauseView,
+  clause: Clause,
+  placed: ClausePlaces,
+  stitch: ReturnType<typeof stitchOf>,
+): void {
+  const led = ledIn(v.items);
+  // "4-4 still to do, by machine", "rows 2 and 3 to follow, in red wool": how, behind the comma
+  const how = v.items.findIndex((x, k) => k > 0 && x.w === ',' && tellsHow(v.items.slice(k + 1)));
+  const items = how < 0 ? v.items : v.items.slice(0, how);
   if (
     !items.every(
       (x, k) => k < led || x.place || x.seam || x.object || FOLLOWING.test(x.w) || doneLater(items, x),
@@ -429,6 +446,7 @@ export function toFollow(state: ReaderState, v: ClauseView, clause: Clause, plac
         state: [planned ? 'planned' : source.state, 'treatment.to-follow', items],
         ...(object ? { object: [object, 'treatment.to-follow', thing, thing ? 'said' : 'implied'] } : {}),
         ...(places ? { places: [places, 'place.said', thing ? [thing] : placed.items] } : {}),
+        ...(stitch ? { stitch: [stitch.stitch, 'treatment.to-follow', stitch.item] } : {}),
       },
       places ? 'said' : 'unneeded',
     ),
