@@ -267,7 +267,11 @@ function topicAfter(
       x.w,
     );
   if (!said && named && clause.items.every((x) => light(x) || (described && x.finding)))
-    return { places: cloth?.places ?? placed.places, sentence: clause.sentence };
+    return {
+      places: cloth?.places ?? placed.places,
+      sentence: clause.sentence,
+      ...(told && state.topic?.finding ? { finding: state.topic.finding } : {}),
+    };
   const standing = told ? state.topic : undefined;
   // "now the thumb hole | I'm torn between …"
   if (standing && !said && placed.places.every((p) => standing.places.includes(p))) return standing;

@@ -1,4 +1,5 @@
 import type { QuiltGrid } from '../../shared/quilt.ts';
+import type { Finding } from '../../shared/vocabulary.ts';
 import type { Memory } from '../conversation/memory.ts';
 import type { Token } from '../text/tokenise.ts';
 import type { Clause } from './clause/clause.ts';
@@ -17,6 +18,6 @@ export type ReaderState = {
   drafts: Draft[];
   /** Places that the clauses of this sentence have spoken of so far. */
   carried: string[];
-  /** A clause that only named places: what the next clauses of its sentence are about. */
-  topic?: { places: string[]; sentence: number } | undefined;
+  /** A clause that only named places, or damage told before: what the next clauses of its sentence are about. */
+  topic?: { places: string[]; sentence: number; finding?: Finding } | undefined;
 };

@@ -64,6 +64,7 @@ export function scan(
     earlier: [...earlier],
     ...(cloth ? { cloth } : {}),
     ...(list ? { list } : {}),
+    ...(mentions ? { mentions } : {}),
   };
   let commerce = false;
   let work = false;

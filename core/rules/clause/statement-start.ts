@@ -329,6 +329,8 @@ const DEGREE = new Set(
 export function statementStart(current: Item[], items: Item[], k: number): number {
   const first = items[k]!;
   if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(first.w) || tellsWorst(items, k)) return current.length;
+  const thing = first.w === 'i' ? thingFirst(current, items, k) : undefined;
+  if (thing !== undefined) return thing;
   if (first.w === 'i' && toldFirst(current, items, k)) {
     let at = current.findLastIndex((x) => x.place || x.fabric);
     while (/^(the|and|,|all|of|both)$/.test(current[at - 1]?.w ?? '')) at--;
@@ -463,16 +465,32 @@ function toldFirst(current: Item[], items: Item[], k: number): boolean {
     if (ones !== last || !place?.places.length || /^place\.(it|them)$/.test(place.rule)) return false;
     if (PREPOSITIONS.has(current.at(-2)!.w) || PREPOSITIONS.has(current.at(-3)?.w ?? '')) return false;
   }
-  const verb = items.findIndex((x, m) => m > k && m < k + 5 && x.action !== undefined);
+  return endsInDeed(items, k);
+}
+
+/** Is it, behind "I", a verb of work with nothing more to be done to? */
+function endsInDeed(items: Item[], k: number): boolean {
+  const verb = items.findIndex((x, m) => m > k && m < k + 6 && x.action !== undefined);
   if (verb < 0 || items.slice(k + 1, verb).some((x) => x.token.kind === 'mark' || x.place)) return false;
   const after = items[verb + 1];
   return (
     !after ||
     after.token.kind === 'mark' ||
-    /^(and|but|so|be|alone|as|for|until|till|tomorrow|too|well|out|now|today|tonight|already|with|by|then|right|where|just|there|in|on|exactly|well)$/.test(
+    /^(and|but|so|be|alone|as|for|until|till|tomorrow|too|well|out|now|today|tonight|already|with|by|then|right|where|just|there|in|on|exactly|well|up|down|shut|closed)$/.test(
       after.w,
     )
   );
+}
+
+/** "…, and | those rust spots I'm just going to leave", "but | the stain I'm leaving be": damage pointed at, with what is done to it behind. */
+function thingFirst(current: Item[], items: Item[], k: number): number | undefined {
+  const last = current.at(-1);
+  if (!last || !(last.finding || last.seam) || last.action?.form === 'past' || !endsInDeed(items, k))
+    return undefined;
+  let at = current.length - 2;
+  while (at > 0 && at > current.length - 5 && !/^(the|that|those|this|these)\b/.test(current[at]!.w)) at--;
+  if (at < 1 || !/^(the|that|those|this|these)\b/.test(current[at]!.w)) return undefined;
+  return /^(and|but|,|so|then)$/.test(current[at - 1]!.w) ? at - 1 : undefined;
 }
 
 /** The index after the places, joined by "and" or commas, that stand from `from` on. A new subject with a part or seam ends them. */

@@ -233,10 +233,12 @@ export function makeCondition(
   }
   // "The tear in the striped one, yes.", "So: the hole.": named as what is spoken of next
   if (!treating && namesOnly(state, v, c)) {
-    const known = places.length ? places : state.memory.found[c.finding];
+    const before = state.memory.found[c.finding];
+    // "the hole I might darn, and those stains": where they were told of, and not where the hole is
+    const known = places.length && !(how === 'carried' && before?.length) ? places : before;
     if (known?.length) {
       state.carried = known;
-      state.topic = { places: known, sentence: v.sentence };
+      state.topic = { places: known, sentence: v.sentence, finding: c.finding };
     }
     return;
   }
@@ -332,10 +334,13 @@ function namesOnly(state: ReaderState, v: { index: number; items: Item[] }, c: C
   const lead = items.findIndex(
     (x) => !/^(so|now|as|for|right|ok|okay|and|then|well|oh|that|'s|regarding|about|to|back|on)$/.test(x.w),
   );
+  // "(I might net it and) that stain (I'm leaving alone)"
+  const bare = lead === c.at && /^(that|this)$/.test(items[lead - 1]?.w ?? '');
   if (
-    lead < 0 ||
-    lead >= c.at ||
-    (!/^(the|that|this|those)$/.test(items[lead]!.w) && !/^(that|this)$/.test(items[lead - 1]?.w ?? ''))
+    !bare &&
+    (lead < 0 ||
+      lead >= c.at ||
+      (!/^(the|that|this|those)$/.test(items[lead]!.w) && !/^(that|this)$/.test(items[lead - 1]?.w ?? '')))
   )
     return false;
   if (c.at - lead > 3) return false;

@@ -9,6 +9,7 @@ import type { Way } from '../treatments/way.ts';
 import { WHOLE_QUILT } from '../treatments/whole-quilt.ts';
 import { splitBlock } from './grid.ts';
 import type { ClausePlaces } from './places-of-clause.ts';
+import { namesAnother } from './spoken-of.ts';
 
 /** Places that the clause does not say: those of this sentence, of the damage pointed at, or of "it". */
 export function carriedPlaces(
@@ -42,7 +43,10 @@ export function carriedPlaces(
   const pronoun = placed.kind === 'pronoun';
   const whole = action !== undefined && WHOLE_QUILT.has(action);
   const topical = state.topic?.sentence === v.sentence ? state.topic.places : undefined;
-  if (topical && (!pronoun || placed.items.every((x) => x.place!.rule !== 'place.that-one'))) return topical;
+  // "the hole I might darn and those rust spots I'm leaving": of the other thing that is named
+  const another = namesAnother(state, state.clauses[v.index]!);
+  if (topical && !another && (!pronoun || placed.items.every((x) => x.place!.rule !== 'place.that-one')))
+    return topical;
   // "the tear", "that hole": where it was found
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;

@@ -27,6 +27,27 @@ const THINGS =
   /\b(tear|rip|rent|slit|slash|hole|gap|split|stain|mark|spot|blotch|ring|seam|patch|mend|repair|darn|darning|bleed|run|mould|mold|mildew|pucker|ruck|fray|lump|loss|break|damage|burst)s?$/;
 const MARKS = /^(mark|marks|blotch|blotches|spot|spots|splash|ring)$/;
 
+const THING_TOLD: Record<string, Described> = Object.fromEntries(
+  (
+    [
+      [{ finding: 'tear' }, 'tear rip rent slit'],
+      [{ finding: 'hole' }, 'hole'],
+      [{ finding: 'stain' }, 'stain mark spot blotch'],
+      [{ finding: 'dye-bleed' }, 'bleed'],
+      [{ finding: 'missing' }, 'gap'],
+      [{ patch: true }, 'patch'],
+      [{ action: 'darn' }, 'darn'],
+    ] as [Described, string][]
+  ).flatMap(([is, nouns]) => nouns.split(' ').map((noun) => [noun, is])),
+);
+
+/** "(the one to the right of) that tear": the block that such damage was last told of, where it was one. */
+export function blockOfThing(noun: string, mentions: Mention[]): string | undefined {
+  const is = Object.hasOwn(THING_TOLD, noun) ? THING_TOLD[noun] : undefined;
+  const places = is && placesOf({ is, plural: false }, mentions);
+  return places?.length === 1 && splitBlock(places[0]!) ? places[0] : undefined;
+}
+
 const COUNTS = new Map(
   COUNT_WORDS.slice(1, 11).flatMap((word, n): [string, number][] => [
     [word, n + 1],

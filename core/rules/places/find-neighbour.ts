@@ -3,6 +3,7 @@ import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { blockFrom, columnOf, gridOfRow, rowOf, splitBlock, unique } from './grid.ts';
+import { blockOfThing } from './find-mention.ts';
 import { wholeLines } from './line-spoken.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
@@ -205,7 +206,8 @@ function whereItLies(
   if (!/^(below|beneath|underneath|under|above)$/.test(w(tokens, k))) return undefined;
   // "under it", "beneath the second of them": what a patch had hidden
   const one = /^(that|this) (one|block|square)$/.test(`${w(tokens, k + 1)} ${w(tokens, k + 2)}`);
-  if (!one && !/^place\.(pair|row-block|block-row)$/.test(placeAt(k + 1)?.rule ?? '')) return undefined;
+  const named = one || thingAt(tokens, k + 1, ctx) !== undefined;
+  if (!named && !/^place\.(pair|row-block|block-row)$/.test(placeAt(k + 1)?.rule ?? '')) return undefined;
   const ways = waysAt(tokens, k, undefined);
   const found = ways && from(tokens, ways, ctx, placeAt, 1, false);
   return found && found.next > k + 1 && /^(there|is|'s|lies|sits)$/.test(w(tokens, found.next))
@@ -288,6 +290,13 @@ function neighbourAt(
     j++;
     if (/^(the|its)$/.test(w(tokens, j))) j++;
   }
+  // "the next one to the right of that tear"
+  if (
+    w(tokens, j) === 'next' &&
+    (w(tokens, j + 1) === 'one' || BLOCKS.has(w(tokens, j + 1))) &&
+    wayAt(tokens, j + 2, undefined)
+  )
+    j++;
   const adjective = neighbourOf(tokens, i, j, ctx, placeAt);
   if (adjective) return adjective;
   const noun = w(tokens, j);
@@ -350,6 +359,20 @@ function neighbourAt(
   const spread = the && head === 'count' ? (count ?? 1) : undefined;
   // a bare direction needs what it is counted from, or the end of what is said of it
   return from(tokens, ways, ctx, placeAt, distance, head === 'many', spread, head === 'count' && !the);
+}
+
+/** "that tear", "the big hole": the block where it was found. */
+function thingAt(
+  tokens: Token[],
+  i: number,
+  { mentions }: PlaceContext,
+): { block: string; next: number } | undefined {
+  if (!mentions?.length || !/^(that|the|this)$/.test(w(tokens, i))) return undefined;
+  for (const k of [i + 1, i + 2]) {
+    const block = blockOfThing(w(tokens, k), mentions);
+    if (block) return { block, next: k + 1 };
+  }
+  return undefined;
 }
 
 /** "everything below it", "all the ones to the right of 2-2", "all those above that": the line from there to its end. */
@@ -597,6 +620,7 @@ function from(
   const end = /^the (first|last) of (?:those|them|these)$/.exec(pick)?.[1];
   const picked = end && ctx.focus.length > 1 ? ctx.focus.at(end === 'first' ? 0 : -1) : undefined;
   const one = w(tokens, joint) === 'the' ? oneOfThem(tokens, joint, ctx) : undefined;
+  const thing = thingAt(tokens, joint, ctx);
   if (one?.places.length === 1 && !end) {
     // "two up from the left-hand one of those"
     based = true;
@@ -612,6 +636,11 @@ function from(
     based = true;
     next = /^(one|block|square)$/.test(w(tokens, joint + 2)) ? joint + 3 : joint + 2;
     bases = [cornered];
+  } else if (thing) {
+    // "the next one to the right of that tear"
+    based = true;
+    next = thing.next;
+    bases = [thing.block];
   } else if (
     /^(it|that|this|there|them|those|these)$/.test(w(tokens, joint)) &&
     !(w(tokens, joint) === 'there' && joint === next)

@@ -1,5 +1,6 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { RowWalk } from './along-row.ts';
+import type { Mention } from './find-mention.ts';
 
 /** A place found in the words. `outside` tells that a block was named which this quilt has not got. */
 export type PlaceFound = {
@@ -22,6 +23,8 @@ export type PlaceContext = {
   cloth?: string[];
   /** Three or more blocks that one note told one by one: what "the first one" and "the last of them" are. */
   list?: string[];
+  /** What was told before, and where: what "that tear" is. */
+  mentions?: Mention[];
   /** The row along which she tells block after block. */
   walk?: RowWalk;
 };

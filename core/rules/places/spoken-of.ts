@@ -7,7 +7,8 @@ import type { ClausePlaces } from './places-of-clause.ts';
 
 /** "sewed up the tear", "the worn ones want net": the places that such a thing was told of before. */
 export function spokenOf(state: ReaderState, clause: Clause, told: ClausePlaces): ClausePlaces | undefined {
-  if (told.outside || told.unknown || state.topic?.sentence === clause.sentence) return undefined;
+  if (told.outside || told.unknown) return undefined;
+  if (state.topic?.sentence === clause.sentence && !namesAnother(state, clause)) return undefined;
   const here = withoutSewnTears(state, clause, mentionsOf(state.drafts));
   const places =
     findMention(clause.items, here) ??
@@ -15,11 +16,24 @@ export function spokenOf(state: ReaderState, clause: Clause, told: ClausePlaces)
       clause.items,
       // what this note is about comes before what others were about
       (state.memory.mentions ?? []).filter(
-        (m) => !state.carried.some((p) => splitBlock(p)) || m.places.some((p) => state.carried.includes(p)),
+        (m) =>
+          !state.carried.some((p) => splitBlock(p)) ||
+          m.places.some((p) => state.carried.includes(p)) ||
+          (m.finding !== undefined && m.places.every((p) => splitBlock(p)) && !namesBlock(state, clause)),
       ),
     );
   return places ? { ...told, kind: 'specific', places } : undefined;
 }
+
+/** "the hole I might darn and those rust spots I'm leaving": other damage than what the sentence began with. */
+export const namesAnother = ({ topic }: ReaderState, clause: Clause): boolean =>
+  topic?.finding !== undefined && clause.items.some((x) => x.finding && x.finding !== topic.finding);
+
+/** Has the note named a block up to this clause, and not only pointed at what was told before? */
+const namesBlock = ({ clauses }: ReaderState, clause: Clause): boolean =>
+  clauses
+    .slice(0, clauses.indexOf(clause))
+    .some((c) => c.items.some((x) => x.fabric || (x.place?.kind === 'blocks' && x.place.how === 'said')));
 
 /** "zigzagged over the tear and whipstitched the seam": what was sewn just now was a tear, and is no seam. */
 function withoutSewnTears(state: ReaderState, clause: Clause, here: Mention[]): Mention[] {
