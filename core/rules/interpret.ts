@@ -195,7 +195,8 @@ function readClause(
 
   dropIdea(state, v, words);
   if (!made.length) callOff(state, v, words);
-  if (!made.length && !state.drafts.some((d) => d.clause === index)) toFollow(state, v, clause, placed, stitch);
+  if (!made.length && !state.drafts.some((d) => d.clause === index))
+    toFollow(state, v, clause, placed, stitch);
   if (
     made.every((d) => isTreatment(d) && d.entry.state === 'dropped') &&
     /^(none|pronoun|specific)$/.test(told.kind) &&

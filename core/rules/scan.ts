@@ -612,6 +612,12 @@ function itemAt(
   const before = tokens[i - 1]?.w ?? '';
   if (token.kind === 'mark' && !/^["@=]$/.test(token.w) && !CURRENCY_SIGNS.has(token.w)) return item;
   const numeric = token.kind === 'number' || startsNumber(token.w);
+  const thread = numeric || THREAD_NUMBER.test(token.w) ? numberedThread(tokens, i) : undefined;
+  if (thread) {
+    item.material = 'thread';
+    widen(item, tokens, thread);
+    return item;
+  }
   // "0910 survey", "1340: piecing"
   const opens =
     i === 0 &&
@@ -872,6 +878,26 @@ function spentOn(tokens: Token[], i: number): CostFound | undefined {
     !goods.some((s) => s.k === 'task' || (s.k === 'part' && tokens[on - 1]?.w === 'the'))
     ? { amount: sum.value, next: sum.next, each: false, rule: 'cost.spent-on' }
     : undefined;
+}
+
+const THREAD_NUMBER = /^(?:number|size|no|nr)$/;
+/** "number fifty cotton", "no. 40 thread", "size 12 perle", "50 weight cotton", "50wt thread": the number tells which thread. Where it ends. */
+function numberedThread(tokens: Token[], i: number): number | undefined {
+  const led = THREAD_NUMBER.test(tokens[i]!.w);
+  let k = led ? i + 1 : i;
+  if (led && tokens[k]?.w === '.') k++;
+  const count = readCount(tokens, k);
+  if (!count) return undefined;
+  k = count.next;
+  const weight = /^(?:weight|wt)$/.test(tokens[k]?.w ?? '');
+  if (weight) k++;
+  if (!led && !weight) return undefined;
+  if (
+    /^(?:pearl|perle|silk|linen|quilting|sewing)$/.test(tokens[k]?.w ?? '') &&
+    /^(?:cotton|thread)$/.test(tokens[k + 1]?.w ?? '')
+  )
+    k++;
+  return /^(?:cotton|thread|linen|silk|perle|pearl)$/.test(tokens[k]?.w ?? '') ? k + 1 : undefined;
 }
 
 /** Right behind the name of a day two numbers with a dash are hours, where a kind of work follows. */

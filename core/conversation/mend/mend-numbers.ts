@@ -78,7 +78,7 @@ export function mendNumbers(work: Work, segment: Segment, items: Item[], lean: I
     const skip = new Set([x]);
     const own = best(work.standing, nearby(items, items, k), skip);
     let pool = all.filter(fits);
-    const sameUnit = fact.unit ? pool.filter((slot) => slot.unit === fact.unit) : [];
+    const sameUnit = fact.unit ? pool.filter((slot) => alike(slot, fact.unit)) : [];
     const about = own.length || sameUnit.length ? own : best(work.standing, nearby(lean, items, k), skip);
     const meant = about.length || sameUnit.length ? about : best(work.standing, lean, skip);
     const corrected = pool.filter((slot) => wrongNumbers.includes(slot.value));
@@ -153,6 +153,10 @@ export function mendNumbers(work: Work, segment: Segment, items: Item[], lean: I
 }
 
 const namedBy = (s: Standing, items: Item[]): boolean => items.some((x) => named(s.was, x));
+
+/** The same unit; "six foot eleven" is a size like "seven foot". */
+const alike = ({ slot, unit }: Slot, said: string | undefined): boolean =>
+  unit === said || (slot === 'value' && /^(?:in|ft)$/.test(unit ?? '') && /^(?:in|ft)$/.test(said ?? ''));
 
 /** The words around a number that say what it counts: back to the number before it, on to the next joint. */
 function nearby(lean: Item[], items: Item[], k: number): Item[] {

@@ -1,4 +1,5 @@
 import type { Item } from '../../rules/item.ts';
+import { findDay } from '../../rules/times/find-day.ts';
 import { latestClock, wallMinutes, wallTime } from '../../rules/times/local-time.ts';
 import { slotsOf } from './mend-numbers.ts';
 import { change, type Segment, type Work } from './mending.ts';
@@ -21,7 +22,10 @@ export function mendTimes(work: Work, segment: Segment, items: Item[]): void {
       : undefined;
   const base = e.time ?? e.end ?? e.start;
   const day = base ? Math.floor(wallMinutes(base) / 1440) * 1440 : undefined;
+  // "that wasn't right, I quit at five yesterday"
+  const named = findDay(work.state.tokens.map((t) => t.w).join(' '), work.state.local);
   const onDay = (clock: { minute: number; fixed: boolean; anyHour?: true }): number => {
+    if (named && !named.vague) return latestClock(clock, now, named);
     const today = Math.floor(now / 1440) * 1440;
     return latestClock(clock, now, day !== undefined && day < today ? { start: day } : undefined);
   };

@@ -58,7 +58,9 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
     first.action?.form === 'past' ||
     (REMOVE_VERBS[first.w]?.form === 'past' && !rest[1]?.duration && !rest[1]?.quantity?.unit) ||
     LIGHT_PAST.test(first.w);
-  if (past) return rest.some(tellsPlace) ? 'deed' : undefined;
+  // "going to put net over 3-3, couched round the edge": only how
+  const how = first.stitch !== undefined && rest.filter(tellsPlace).every((x) => x.part === 'edge');
+  if (past) return !how && rest.some(tellsPlace) ? 'deed' : undefined;
   // "it measures 62 by 74 inches", "the strips are two inches wide"
   if (
     (first.w === 'it' &&

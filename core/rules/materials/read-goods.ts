@@ -660,6 +660,16 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     )
       return true;
     if (/^(to get|to buy)$/.test(phrase) && before && (before.place || before.fabric)) return true;
+    // "2-3 is going to get a piece of lawn behind it"
+    if (
+      phrase === 'to get' &&
+      before?.w === 'going' &&
+      !/^(i|we)$/.test(w(items, k - 3)) &&
+      items
+        .slice(cue.next, cue.next + 8)
+        .some((x) => /^(behind|underneath|over|on|in|round|beneath)$/.test(x.w))
+    )
+      return true;
     if (phrase === 'get' && before && !/^(to|must|and|,|'ll|will|also|then|better|should)$/.test(before.w))
       return true;
     if (phrase === 'want' && before && !/^(i|we|'ll|and|still|also)$/.test(before.w)) return true;

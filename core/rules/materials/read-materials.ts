@@ -272,6 +272,8 @@ function isUsed(
     case 'tie-thread':
       if (head.object === 'stitching' && used.has(head)) return false;
       if (action === 'remove' || last === 'old') return false;
+      // "darned it after all number fifty cotton"
+      if (/^(?:number|size|no|nr) | (?:weight|wt) /.test(head.w) && SEWN_WITH.test(action ?? '')) return true;
       // "3-4 darned white thread twelve minutes"
       if (
         described &&
@@ -345,6 +347,8 @@ function push(
     !head!.fabric?.full
   )
     material = 'thread';
+  // "darned with the red floss": yarn and floss are for tying where it is tied
+  if (material === 'tie-thread' && made && SEWN_WITH.test(made) && made !== 'tie') material = 'thread';
   // "tied row one in the red wool"
   if ((material === 'fabric' || material === 'thread') && made === 'tie') material = 'tie-thread';
   // "bound it in black twill", "binding strips cut, white sateen"

@@ -528,7 +528,8 @@ function counted(items: Item[], k: number, used: Set<number>): number | undefine
     : undefined;
 }
 
-const BLOCKS = /^(?:(?:all|every|each|most|a|the|both)(?: of)?(?: the)? )?(?:blocks?|blks?|squares?|hexagons?|hex|hexes|hexies?|diamonds?)$/;
+const BLOCKS =
+  /^(?:(?:all|every|each|most|a|the|both)(?: of)?(?: the)? )?(?:blocks?|blks?|squares?|hexagons?|hex|hexes|hexies?|diamonds?)$/;
 /** "a block is nine inches", "all the blocks are 24 cm", "blocks vary but mostly nine inches": of each, and nothing but its side. */
 const OF_EACH = /^(?:a|all|every|each|most|mostly|all the|most of the)$/;
 

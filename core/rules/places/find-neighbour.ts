@@ -2,8 +2,8 @@ import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
-import { blockFrom, columnOf, gridOfRow, rowOf, splitBlock, unique } from './grid.ts';
 import { blockOfThing } from './find-mention.ts';
+import { blockFrom, columnOf, gridOfRow, rowOf, splitBlock, unique } from './grid.ts';
 import { wholeLines } from './line-spoken.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 

@@ -701,12 +701,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     const both = n?.value === 2 ? sidesTold(ctx) : undefined;
     // "top + R on, other two tmrw"
     if (n && both && (named || endsOrTells(w(tokens, n.next))))
-      return others(
-        { ...ctx, focus: both },
-        2,
-        named ? n.next + 1 : n.next,
-        `${both[0]!.split('-')[0]}s`,
-      );
+      return others({ ...ctx, focus: both }, 2, named ? n.next + 1 : n.next, `${both[0]!.split('-')[0]}s`);
     if (
       n &&
       side &&
@@ -1126,7 +1121,9 @@ function otherRows(ctx: PlaceContext, count: number | undefined, next: number): 
 
 /** Does nothing follow that the number counts? */
 const endsOrTells = (word: string): boolean =>
-  /^(|[.,;:]|tomorrow|tmrw|tmw|later|next|to|still|tonight|on|off|done|cut|and|are|is|will|can|i)$/.test(word);
+  /^(|[.,;:]|tomorrow|tmrw|tmw|later|next|to|still|tonight|on|off|done|cut|and|are|is|will|can|i)$/.test(
+    word,
+  );
 
 /** The two sides of one border or edge that were told one after the other. */
 function sidesTold(ctx: PlaceContext): string[] | undefined {

@@ -94,14 +94,16 @@ export function findRemarks(items: Item[]): RemarkFound[] {
     // "2-3 has a darn somebody did years ago": whose it is belongs to the repair
     // "mending since 1815": an hour, and no year
     const worked = segment.some((x) => x.clock) && segment.some((x) => x.task);
-    const words = ` ${segment.map((x) => (x.finding === 'old-repair' ? 'old repair' : worked && x.clock ? 'hour' : x.w)).join(' ')} `;
+    const words = ` ${segment.map((x) => (x.finding === 'old-repair' ? 'old repair' : worked && x.clock ? 'hour' : x.fabric?.full ? 'cloth' : x.w)).join(' ')} `;
     const plain = plainWordsOf(words);
     const last = segment.at(-1)!;
     const found = {
       from: segment[0]!.token.from,
       to: last.end ?? last.token.to,
       ...(segment.length < whole.length ? { apart: true } : {}),
-      ...(segment.at(-1) !== whole.at(-1) ? { cutAt: whole[whole.indexOf(segment.at(-1)!) + 1]!.token.from } : {}),
+      ...(segment.at(-1) !== whole.at(-1)
+        ? { cutAt: whole[whole.indexOf(segment.at(-1)!) + 1]!.token.from }
+        : {}),
     };
     if (marked && !NO_MARK.test(words)) {
       if (tellsOnlyDamage(segment)) continue;
@@ -121,9 +123,11 @@ export function findRemarks(items: Item[]): RemarkFound[] {
 }
 
 const tellsOf = (patterns: PatternSet, segment: Item[]): boolean => {
-  const words = wordsBetween(segment);
+  // "been at the barn-red flannel" tells of no barn
+  const words = wordsBetween(segment.some((x) => x.fabric?.full) ? segment.map(asCloth) : segment);
   return patterns.test(words, plainWordsOf(words));
 };
+const asCloth = (x: Item): Item => (x.fabric?.full ? { ...x, w: 'cloth' } : x);
 const namesMark = (segment: Item[]): boolean => tellsOf(OF_MARKS, segment);
 const passesOnWish = (segment: Item[]): boolean => tellsOf(OF_WISHES, segment);
 const tellsStory = (segment: Item[]): boolean =>
@@ -155,7 +159,9 @@ function markAlone(segment: Item[]): Item[] {
   const at = segment.findIndex((x, k) => {
     if (k < 3 || !/^(and|,|&|but)$/.test(x.w)) return false;
     const rest = segment.slice(k + 1);
-    const own = rest.findIndex((y) => !/^(and|the|both|all|then|also|so|its|every|there|'s|is|are|a|an)$/.test(y.w));
+    const own = rest.findIndex(
+      (y) => !/^(and|the|both|all|then|also|so|its|every|there|'s|is|are|a|an)$/.test(y.w),
+    );
     const head = rest[own];
     return (
       head !== undefined &&

@@ -94,7 +94,8 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
       (x.finding && x.finding !== 'sound' && !isAttribute(clause.items, k)) ||
       (x.part === 'edge' && !isManner(x, clause.items)),
   );
-  // "crepeline it is, couched down along the seams": chosen, and put on in the same breath
+  // "crepeline it is, couched down along the seams": chosen, and put on in the same breath; "3-2 gets silk behind, whipped round":
+  // how it is to be
   if (
     e.action === 'resew' &&
     e.stitch &&
@@ -103,9 +104,15 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     p.state === 'planned' &&
     !p.stitch &&
     !loose &&
-    last.sentence === draft.sentence
-  )
-    p.state = 'done';
+    last.sentence === draft.sentence &&
+    !clause.items.some((x) => /^(i|we|'ve|have|has|'s|now|and)$/.test(x.w))
+  ) {
+    const said = state.clauses.filter((c) => c.sentence === draft.sentence).flatMap((c) => c.items);
+    const chosen = / it (?:is|'s) (?!going|gonna|getting|to )/.test(` ${said.map((x) => x.w).join(' ')} `);
+    // "net on 2-3, whipped round, forty minutes" is done
+    if (chosen || said.some((x) => x.duration)) p.state = 'done';
+    else e.state = 'planned';
+  }
   // "new binding on by machine, then turned it over and slip stitched it down"
   if (
     e.action === 'resew' &&

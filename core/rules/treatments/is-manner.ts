@@ -34,7 +34,7 @@ export function isManner(item: Item, items: Item[]): boolean {
           : (items[k - 1]?.w ?? ''),
       ) &&
       items.some((x) => x.stitch && x !== item) &&
-      !items.some((x) => x.seam || x.part === 'binding' || x.fail)
+      !items.some((x) => x.seam || x.part === 'binding' || (x.fail && x.w !== 'going'))
     );
   if (item.part !== 'top' && item.part !== 'backing') return false;
   // "lawn at the back of it, net on top": where the support lies

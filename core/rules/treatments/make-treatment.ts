@@ -681,7 +681,9 @@ function leaveState(clause: Clause, sentence: string, status: TreatmentState): T
   if (
     !clause.asked &&
     clause.joint !== 'or' &&
-    / (?:i|we) (?:'m|am|'re|are|'ve|have|'ll) (?:just )?(?:leaving|left|leave|(?:gonna|going to) (?:just )?(?:leave|let)) /.test(own) &&
+    / (?:i|we) (?:'m|am|'re|are|'ve|have|'ll) (?:just )?(?:leaving|left|leave|(?:gonna|going to) (?:just )?(?:leave|let)) /.test(
+      own,
+    ) &&
     !looksUndecided(own) &&
     !/ (?:or|either|whether|if) /.test(own)
   )

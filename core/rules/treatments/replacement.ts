@@ -9,7 +9,11 @@ import { found, type Way, type WayFound } from './way.ts';
 export function replacement(items: Item[], thing?: string): WayFound {
   const all = wordsBetween(items);
   // "going to piece new ones and put them on", of borders that were taken off
-  if (thing === 'border' && / piec(?:e|ed|ing) (?:the )?new (?:ones?|strips?) /.test(all) && !/ in(?:to)? /.test(all))
+  if (
+    thing === 'border' &&
+    / piec(?:e|ed|ing) (?:the )?new (?:ones?|strips?) /.test(all) &&
+    !/ in(?:to)? /.test(all)
+  )
     return undefined;
   if (!isReplacement(items, all)) return undefined;
   const verbs = items.flatMap((_x, k) => (isReplacingVerb(items, k) ? [k] : []));
