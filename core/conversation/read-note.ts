@@ -10,6 +10,7 @@ import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
+import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
 import { readMatters } from '../rules/decisions/read-matters.ts';
 import { deedFirst } from '../rules/deed-first.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
@@ -17,6 +18,7 @@ import { dropAsides } from '../rules/drop-asides.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
+import { withListStops } from '../rules/list-stops.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
@@ -148,7 +150,9 @@ export function readNote(
     };
   }
 
-  const items = dropAsides(mendCorrections(exceptPlaces(scanned.items, fabrics, grid), grid));
+  const items = dropAsides(
+    mendCorrections(exceptPlaces(withListStops(scanned.items), fabrics, grid), grid),
+  );
   // a slip put right in the note itself mends no other note
   const wordsLeft = items.map((x) => x.w).join(' ');
   const named = findDays(text, local);
@@ -166,7 +170,7 @@ export function readNote(
   const ofPlace = query?.query === 'place-history' || query?.query === 'to-do';
   if (
     query &&
-    !(ofPlace && isTreatmentQuestion(items, joined)) &&
+    !((ofPlace || (query.query === 'open-matters' && WILL_I.test(joined))) && isTreatmentQuestion(items, joined)) &&
     !(memory.last?.ask && ANSWERED.test(joined)) &&
     !(memory.last && SAID_WRONG.test(joined))
   ) {
@@ -206,7 +210,7 @@ export function readNote(
     drafts: [],
     carried: [],
   };
-  const meant = withTurns(deedFirst(newOneNamed(items)));
+  const meant = withTurns(deedFirst(withMatterHeads(newOneNamed(items))));
   const matters = readMatters(state, meant);
   const figured = readAmounts(state, withoutItems(meant, matters.first), days);
   const remarks = findRemarks(meant);
@@ -394,6 +398,8 @@ function isTreatmentQuestion(items: Item[], words: string): boolean {
   );
 }
 
+/** "will I net that one or cut it out, I'm in two minds": the ways are told, and nothing is asked of the log. */
+const WILL_I = /\b(?:will|shall|should|do) (?:i|we) (?!have\b).* or /;
 const ASKS_THE_LOG =
   /^(so |and |right |okay )?(what|how|which|when|show|read|list|tell|total|hrs|hours|anything|any|have i|did i|remind)\b/;
 

@@ -8,9 +8,9 @@ export const SETTLED_CUE =
 export const CHOICE_CUE =
   /(?<![a-z])(?:it is|(?:'s|has) got to be|has to be|must be|it 's|it shall be|shall be|will be|'ll be|is to be|are to be|to be|is going to be|'s going to be|'s gonna be|is gonna be|gonna be|going to be|is being|gets|it gets|'s getting|it is then|then ?$|in the end|after all|: yes|yes ?$|(?:is|'s|=) (?:the |a |in )?(?:\w+ )?(?:wool|cotton|linen|calico|lawn|muslin|flannel|sateen|bamboo|silk|poly\w*|black|white|cream|blue|red|green|gr[ea]y|brown|ecru|navy)|(?:going to|gonna|'ll|will|shall|'m|'re|am|are) (?:use|using|have|having)|goes in|going in)\b/;
 export const OPEN_HEAD =
-  /^(?:still |and |also |all |now |not yet |left |things |matters |bits |jobs )*(?:open|undecided|tbd|to decide|unsettled|not settled|not decided|open (?:still|matters|questions|points)|questions?|undecided still|to be (?:decided|settled|agreed|chosen|resolved|fixed)|unresolved|in doubt|not (?:agreed|chosen|resolved)|no decision(?: yet)? (?:on|about)|pending|still to decide|to (?:settle|agree|choose|resolve))(?: still| yet| matters| questions)?$/;
+  /^(?:still |and |also |all |now |not yet |left |things |matters |bits |jobs |what 's |what is |yet |as yet )*(?:open|undecided|tbd|to decide|unsettled|not settled|not decided|open (?:still|matters|questions|points)|questions?|undecided still|to be (?:decided|settled|agreed|chosen|resolved|fixed)|unresolved|in doubt|not (?:agreed|chosen|resolved)|no decision(?: yet)? (?:on|about)|pending|still to decide|to (?:settle|agree|choose|resolve))(?: still| yet| matters| questions)?$/;
 export const SETTLED_HEAD =
-  /^(?:now |and |also |that 's |that is |all |right |ok |okay |well |, )*(?:settled|decided|agreed|fixed|final|decisions|decision|decs?|choices?|chosen|verdict)(?: made| is| are)?(?: now| today| then| so far)?$/;
+  /^(?:now |and |also |that 's |that is |what 's |what is |all |right |ok |okay |well |already |definitely |, )*(?:settled|decided|agreed|fixed|final|decisions|decision|decs?|choices?|chosen|verdict)(?: made| is| are)?(?: now| today| then| so far)?$/;
 
 /** Words that make a price one of the whole job, not of something bought. */
 export const JOB =

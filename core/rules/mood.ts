@@ -5,7 +5,7 @@ import type { Item } from './item.ts';
 import { wordsBetween } from './words-between.ts';
 
 const CONSIDERING =
-  /\b(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
+  /\b(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|(?:will|shall) i(?= (?:just |really )?(?:leave|put|patch|net|darn|cut|replace|mend|line|back|sew|take|cover|let|lay|unpick|wash|tie|quilt|bind|press|try|keep|go|do|stitch|swap|piece))|n't a notion|not a notion|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
   /\b((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|planning|remember to|n't forget(?: to| the| a| about)?|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
@@ -13,7 +13,7 @@ const PLANNED =
 const OPTIONS =
   / (ways|options|choices|possibilities|either|torn between|choosing between|two minds|or else) /;
 /** Somebody did it: the words right before the verb. */
-const TOLD = / (i|we|she|he|'ve|have|has|had|was|were|been|got|is|'s)( \S+)? $/;
+const TOLD = / (?<! (?:will|shall|should|do|could|can|might) )(i|we|she|he|'ve|have|has|had|was|were|been|got|is|'s)( \S+)? $/;
 /** "could do with a patch" wishes for one, and leaves nothing open. */
 const COULD_DO_WITH = /\bcould (really |just )?(do with|use|stand)\b/g;
 /** "couldn't get the label off" tells what was not to be done; "couldn't decide" is left. */
@@ -22,7 +22,7 @@ const COULD_NOT = /\bcould n't (?!decide|choose|make|say|tell)/g;
 const TOOK = /\b(\d+ ?(min|mins|minutes|hr|hrs|hours?)|half an hour|quarter of an hour|an hour)\b/;
 /** "a hole I could put my thumb through" tells how big it is. */
 const COULD_FIT =
-  /\bcould (?:nearly |almost |easily |just )?(?:put|poke|stick|get|push|see|read|pass|drive|run|shove)(?: \S+){0,3} (?:through|in|into|inside)\b/g;
+  /\bcould (?:nearly |almost |easily |just )?(?:put|poke|stick|get|push|see|read|pass|drive|run|shove)(?: \S+){0,5} (?:through|in|into|inside)\b/g;
 export const looksUndecided = (words: string): boolean =>
   CONSIDERING.test(
     words.includes('could')
@@ -33,6 +33,9 @@ export const looksUndecided = (words: string): boolean =>
 const CALLED_OFF = /\b(after all|any ?more|in the end|changed my mind|on second thoughts?|thought better)\b/;
 const GIVEN_UP =
   /\b(dropped|scrapped|abandoned|ditched|shelved|binned|gave up|given up|giving up|gone off|went off|cooled on) (on )?((the|that|my) )?(whole )?((idea|plan|thought|notion)( of)?|doing)?\b/;
+
+const DROPPED_IT =
+  / (?:dropped|ditched|scrapped|shelved|abandoned) (?:the|that) (?:net|netting|tulle|crepeline|patch|darn|support|lining|overlay)(?: idea)? (?!on the floor|again)| (?:the|that) (?:net|netting|tulle|crepeline|patch|darn|support|lining|overlay) (?:i|we) (?:'ve |have )?(?:dropped|ditched|scrapped|shelved|abandoned) /;
 
 /** A plan told in the past, and that nothing came of it. */
 const GONE_AGAINST =
@@ -180,6 +183,8 @@ export function stateOf(
     return 'doing';
   // "gave up patching 2-5"
   if (form === 'ing' && / (?:gave|given|giving) up (?:on )?(?:the )?$/.test(before)) return 'dropped';
+  // "I've dropped the net, 2-3 gets the new piece"
+  if (form !== 'base' && DROPPED_IT.test(words)) return 'dropped';
   if (
     called ||
     (form !== 'past' && GIVEN_UP.test(before) && / (idea|plan|thought|notion|of|on|doing) /.test(before))
@@ -241,6 +246,8 @@ export function stateOf(
         !TOLD.test(before))
     )
       return 'considering';
+    // "net laid over, or cut out and a new piece set in? Undecided."
+    if (form === 'past' && clause.asked && !TOLD.test(before)) return 'considering';
     // "two options: a patch on top, or cut out and a new piece set in"
     if (form === 'past' && OPTIONS.test(sentence) && !TOLD.test(before)) return 'considering';
     // "weighing net against a support of silk sewn in behind": the participle only describes what is weighed
@@ -272,7 +279,9 @@ export function stateOf(
     return 'considering';
   if (
     form === 'noun' &&
-    / (is|'s|are|'re|gets) (now )?(off|out|abandoned|given up|dropped|scrapped|forgotten)( |$)/.test(words)
+    / (is|'s|are|'re|gets) (now )?(off|out|abandoned|given up|dropped|scrapped|forgotten)( |$)/.test(words) &&
+    // "4-4 is getting a fresh piece, the net's off": the other
+    !/ , (?:the|that|my) \S+ (?:is|'s) (?:now )?(?:off|out|dropped|scrapped) /.test(wordsBetween(items, k + 1))
   )
     return 'dropped';
   // "net for 2-3", "a new piece for that one": meant for it, where no word says that it is there
@@ -324,7 +333,7 @@ export function stateOf(
       return 'planned';
     if (/\b(needs?|wants?) $/.test(before)) return 'planned';
     // "it will have a support of dyed silk sewn in behind"
-    if (/ (?:will|'ll|shall|is to|going to|gonna) (?:have|get) (?:a|an|some|the) (?:\S+ ){0,5}$/.test(before))
+    if (/ (?:will|'ll|shall|is to|are to|going to|gonna) (?:each |all |both )?(?:have|get) (?:\S+ ){1,6}$/.test(before))
       return 'planned';
     if (/ (being|half|partly|half way|halfway) $/.test(before)) return 'doing';
     return 'done';

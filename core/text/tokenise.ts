@@ -76,6 +76,8 @@ const ABBREVIATIONS = new Set(
     ' ',
   ),
 );
+/** Short forms of units, which are written with a full stop behind a number. */
+const UNITS_IN_SHORT = new Set('in oz yd yds ft cm mm lb lbs g min mins hr hrs doz pkg pkgs sk'.split(' '));
 const isFigure = (token: Token | undefined): boolean =>
   token !== undefined &&
   (token.kind === 'number' || isNumberWord(token.w) || /^(hundred|half|quarters?|eighths?)$/.test(token.w));
@@ -105,6 +107,7 @@ export function tokenise(text: string): Token[] {
     // every field from the beginning, so that all tokens are of one shape
     tokens.push({ w, from, to, kind, value, glued, heard: undefined });
   };
+  const withCapitals = /^\W*[A-Z][a-z]|[.;:!?] [A-Z][a-z]/.test(text);
   for (const match of text.matchAll(PIECE)) {
     const raw = match[0];
     const from = match.index;
@@ -180,6 +183,17 @@ export function tokenise(text: string): Token[] {
               : raw;
       // "ladder st., 3 hrs"
       if (mark === '.' && glued && text[to] === ',') continue;
+      // "3 in. overhang", "8 oz. wool; 2 yd. cord", "98 1/2 in. and 100"
+      if (
+        mark === '.' &&
+        glued &&
+        UNITS_IN_SHORT.has(tokens.at(-1)?.w ?? '') &&
+        isFigure(tokens.at(-2)) &&
+        // who writes without capitals ends sentences so
+        (/^[;:)]/.test(text.slice(to)) ||
+          (withCapitals && /^ +(?:[a-z£$€@(]|-)(?!or the )/.test(text.slice(to, to + 10))))
+      )
+        continue;
       // "silk thr. 3 reels", "4 in. wide": the stop only ends the short form
       if (
         mark === '.' &&

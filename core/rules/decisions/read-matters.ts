@@ -17,6 +17,7 @@ import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isDeadline } from './is-deadline.ts';
+import { splitListed } from './matter-heads.ts';
 
 type Part = {
   items: Item[];
@@ -86,7 +87,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
   let heading: DecisionStatus | undefined;
   let settledBefore = false;
   sentences.forEach(({ items: own, stop }, number) => {
-    const parts = partsOf(own);
+    let parts = partsOf(own);
     if (parts.length === 0) return;
     // "the wadding I haven't settled. No, I have: the thinner"
     if (
@@ -123,6 +124,14 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       for (const x of first.items) claims.later.add(x);
       parts.shift();
     }
+    if (headed)
+      parts = parts.flatMap((part) =>
+        splitListed(part.items, (x, k) => senseOf(x, part.items, k)).map((list, k) => ({
+          items: list,
+          words: wordsBetween(list),
+          joint: k ? ',' : part.joint,
+        })),
+      );
     const asked = stop === '?';
     // an afterthought of its own ("Can't decide.", "I keep going back and forth.") speaks of the sentence before
     const tail = sentences[number + 1];
@@ -182,7 +191,11 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         part.topic = listed;
         add(
           listed.topic,
-          part.cue && part.topic.topic !== 'other' && part.cue !== headed && headed === 'settled'
+          part.cue &&
+            part.topic.topic !== 'other' &&
+            part.cue !== headed &&
+            // "still open is the binding, but the backing is settled"
+            (headed === 'settled' || part.joint === 'but')
             ? part.cue
             : headed,
           part,
@@ -558,7 +571,7 @@ function priceOf(parts: Part[], k: number, headed: DecisionStatus | undefined): 
     !/\b(?:n't|not|still to be|to be) (?:yet )?(?:agreed|settled|decided|fixed)\b/.test(near);
   if (!named && !JOB.test(near) && !agreed) return undefined;
   if (sum && !named && !JOB.test(near) && !agreed) return undefined;
-  if (headed) return headed;
+  if (headed) return part.joint === 'but' && agreed ? 'settled' : headed;
   if (
     part.status === 'open' ||
     (OPEN_CUE.test(part.words) && !sum) ||
@@ -763,6 +776,9 @@ function matterIn(
     /\b(?:at|on) the (?:back|reverse)\b/.test(words) &&
     liesBehind(state, words, sentence)
   )
+    return undefined;
+  // "each of the gingham ones gets a lining put in behind it"
+  if (topic === 'backing' && / (?:put|sewn|set|slipped|tacked|basted) (?:in )?(?:behind|underneath) /.test(words))
     return undefined;
   const cloth = topic === 'fabric';
   // "… patch it? Or new backing altogether?": the other of two treatments

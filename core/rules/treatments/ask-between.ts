@@ -46,8 +46,15 @@ export function askBetween(state: ReaderState, clause: Clause, made: Draft[]): v
       if (place.origins['places']) d.origins['places'] = { ...place.origins['places'], how: 'implied' };
     }
   }
-  for (const d of [...listed, ...after])
-    if (!/^(dropped|considering)$/.test(d.entry.state) && !isTold(state, d)) d.entry.state = 'considering';
+  const doubted = [...listed, ...after].filter(
+    (d) => !/^(dropped|considering)$/.test(d.entry.state) && !isTold(state, d),
+  );
+  for (const d of doubted) d.entry.state = 'considering';
+  // "net over it, or cut it out?": no net has been used
+  const clauses = new Set(doubted.filter((d) => !made.includes(d)).map((d) => d.clause));
+  state.drafts = state.drafts.filter(
+    (d) => !(d.entry.kind === 'material' && d.entry.use === 'used' && clauses.has(d.clause)),
+  );
 }
 
 /** Where the word stands that the state hangs on. */

@@ -17,6 +17,8 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
     items.slice(k + 1, k + 9).some((x) => isCloth(x) || x.w === 'cloth')
   )
     return undefined;
+  // "the two gingham ones need a support behind": where, and not what
+  if (item.fabric && /^(?:ones|blocks|squares|pieces)$/.test(items[k + 1]?.w ?? '')) return undefined;
   // "an old mend, interfacing glued behind": how it was found
   if (
     (isCloth(item) || item.material === 'interfacing') &&

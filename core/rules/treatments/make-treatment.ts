@@ -41,7 +41,10 @@ export function makeTreatment(
   )
     return undefined;
   // "the calico ones want lining": no backing is spoken of
-  if (way.rule === 'treatment.a-lining' && placed.kind === 'general')
+  // "every calico block is to have a backing cloth sewn in behind"
+  const isStuff =
+    way.rule === 'treatment.cloth-behind' && way.stuff && placed.items.every((x) => x === way.stuff);
+  if ((way.rule === 'treatment.a-lining' || isStuff) && placed.kind === 'general')
     placed = { ...placed, kind: 'none', places: [], items: [] };
   let mood = stateOf(clause, way.at, way.form, sentence);
   if (
@@ -116,6 +119,15 @@ export function makeTreatment(
     before?.sentence === v.sentence &&
     before.entry.kind === 'treatment' &&
     before.entry.state === 'considering'
+  )
+    status = 'considering';
+  // "net laid over, or cut out and a new piece set in?"
+  if (
+    status === 'done' &&
+    way.form === 'past' &&
+    clause.asked &&
+    state.clauses[v.index + 1]?.joint === 'or' &&
+    !/ (?:i|we|'ve|have|has|had|was|were|is|'s)(?: \S+)? $/.test(wordsBetween(items, 0, way.at))
   )
     status = 'considering';
   // "pressing of row 3 was completed at 11:20"

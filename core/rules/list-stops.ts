@@ -1,0 +1,45 @@
+import type { Item } from './item.ts';
+import { wordsBetween } from './words-between.ts';
+
+/** "…; left 83 3/4", "…; and the right side 84": the next of the sides that are measured. */
+const isSide = (part: Item[]): boolean =>
+  part.length <= 6 &&
+  part.some((x) => x.quantity) &&
+  /^ (?:and )?(?:the )?(?:top|bottom|left|right|l|r|left hand|right hand)(?: hand)?(?: side| edge)?(?: is| was| 's|,)* /.test(
+    wordsBetween(part),
+  ) &&
+  part.every(
+    (x) => x.quantity || x.place || x.measure || /^(?:top|bottom|left|right|l|r|hand|side|edge|is|was|'s|the|and|,)$/.test(x.w),
+  );
+
+/** "…; an hour and ten off for dinner", "…; less 20 min on the telephone": a break in the stretch before. */
+const isRest = (part: Item[]): boolean =>
+  part.length <= 9 &&
+  part.some((x) => x.duration) &&
+  !part.some((x) => x.action || x.task || x.place?.kind === 'blocks') &&
+  / (?:off|out|less|minus|break|lunch|dinner|tea|supper|coffee|phone|telephone) /.test(wordsBetween(part));
+
+/**
+ * "Top 70 1/2 in.; bottom 71; left 83", "6:30 to 3:15; an hour off for dinner": a semicolon that only parts what is told of one thing
+ * is read as a comma.
+ */
+export function withListStops(items: Item[]): Item[] {
+  if (!items.some((x) => x.w === ';')) return items;
+  let before: Item[] = [];
+  return items.map((item, k) => {
+    if (item.w !== ';' || item.token.kind !== 'mark') {
+      if (/^[.!?\n]$/.test(item.w)) before = [];
+      else before.push(item);
+      return item;
+    }
+    const end = items.findIndex((x, m) => m > k && /^[;.!?\n]$/.test(x.w));
+    const part = items.slice(k + 1, end < 0 ? items.length : end);
+    const goesOn =
+      (isSide(part) && before.some((x) => x.quantity)) || (isRest(part) && before.some((x) => x.span));
+    if (!goesOn) {
+      before = [];
+      return item;
+    }
+    return { ...item, w: ',', token: { ...item.token, w: ',' } };
+  });
+}
