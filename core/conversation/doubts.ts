@@ -94,7 +94,7 @@ function headed(state: ReaderState, draft: Draft, items: Item[]): Item[] {
 
 /** Words with which she owns that the place is not known, or that it is one that has not been spoken of. */
 const ELSEWHERE =
-  /\b(?:somewhere|someplace|which|wherever|where|another|other|one more|(?:second|third|further) \w+ (?:followed|after|since)|more of|\w+ of (?:the|those|these)|of them|bit of|some of|few|couple|several|any)\b/;
+  /\b(?:somewhere|someplace|which|wherever|where|another|other|one more|(?:second|third|further) \w+ (?:followed|after|since)|more of|\w+ of (?:the|those|these)|of them|bit of|some of|few|couple|several|any|a second(?! (?:time|go|look|coat|row|block|wash)))\b/;
 const BENEATH = /^(a|an|another|some|one|two|three)$/;
 
 /**

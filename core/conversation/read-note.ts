@@ -150,9 +150,7 @@ export function readNote(
     };
   }
 
-  const items = dropAsides(
-    mendCorrections(exceptPlaces(withListStops(scanned.items), fabrics, grid), grid),
-  );
+  const items = dropAsides(mendCorrections(exceptPlaces(withListStops(scanned.items), fabrics, grid), grid));
   // a slip put right in the note itself mends no other note
   const wordsLeft = items.map((x) => x.w).join(' ');
   const named = findDays(text, local);
@@ -170,7 +168,10 @@ export function readNote(
   const ofPlace = query?.query === 'place-history' || query?.query === 'to-do';
   if (
     query &&
-    !((ofPlace || (query.query === 'open-matters' && WILL_I.test(joined))) && isTreatmentQuestion(items, joined)) &&
+    !(
+      (ofPlace || (query.query === 'open-matters' && WILL_I.test(joined))) &&
+      isTreatmentQuestion(items, joined)
+    ) &&
     !(memory.last?.ask && ANSWERED.test(joined)) &&
     !(memory.last && SAID_WRONG.test(joined))
   ) {

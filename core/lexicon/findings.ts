@@ -647,6 +647,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'strong',
     'perfectly good|sound',
     'came through fine|well',
+    'grand',
     'no damage',
     'nothing wrong|amiss|untoward',
     'held|holding|hold up well|fine|lovely|beautifully|nicely?',

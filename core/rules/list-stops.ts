@@ -9,7 +9,11 @@ const isSide = (part: Item[]): boolean =>
     wordsBetween(part),
   ) &&
   part.every(
-    (x) => x.quantity || x.place || x.measure || /^(?:top|bottom|left|right|l|r|hand|side|edge|is|was|'s|the|and|,)$/.test(x.w),
+    (x) =>
+      x.quantity ||
+      x.place ||
+      x.measure ||
+      /^(?:top|bottom|left|right|l|r|hand|side|edge|is|was|'s|the|and|,)$/.test(x.w),
   );
 
 /** "…; an hour and ten off for dinner", "…; less 20 min on the telephone": a break in the stretch before. */
@@ -18,6 +22,22 @@ const isRest = (part: Item[]): boolean =>
   part.some((x) => x.duration) &&
   !part.some((x) => x.action || x.task || x.place?.kind === 'blocks') &&
   / (?:off|out|less|minus|break|lunch|dinner|tea|supper|coffee|phone|telephone) /.test(wordsBetween(part));
+
+const isDeed = (part: Item[]): boolean =>
+  part.some((x) => x.action?.form === 'past') && !part.some((x) => x.span || x.cost);
+
+/** "(darned a second;) same stitch, same thread", "(linen thread, running stitch;) 7-5 darned": only how it was done. */
+const isHow = (part: Item[]): boolean =>
+  part.length <= 9 &&
+  part.some((x) => x.stitch || (x.material && x.material !== 'fabric') || x.w === 'same') &&
+  part.every(
+    (x) =>
+      x.stitch ||
+      (x.material && !x.object && !x.place) ||
+      /^(?:same|the|a|in|with|by|and|also|again|thread|stitch|colour|color|yarn|linen|cotton|silk|grey|gray|white|cream|black|navy|,)$/.test(
+        x.w,
+      ),
+  );
 
 /**
  * "Top 70 1/2 in.; bottom 71; left 83", "6:30 to 3:15; an hour off for dinner": a semicolon that only parts what is told of one thing
@@ -35,7 +55,10 @@ export function withListStops(items: Item[]): Item[] {
     const end = items.findIndex((x, m) => m > k && /^[;.!?\n]$/.test(x.w));
     const part = items.slice(k + 1, end < 0 ? items.length : end);
     const goesOn =
-      (isSide(part) && before.some((x) => x.quantity)) || (isRest(part) && before.some((x) => x.span));
+      (isSide(part) && before.some((x) => x.quantity)) ||
+      (isRest(part) && before.some((x) => x.span)) ||
+      (isHow(part) && isDeed(before)) ||
+      (isHow(before) && isDeed(part));
     if (!goesOn) {
       before = [];
       return item;

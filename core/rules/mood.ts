@@ -13,7 +13,8 @@ const PLANNED =
 const OPTIONS =
   / (ways|options|choices|possibilities|either|torn between|choosing between|two minds|or else) /;
 /** Somebody did it: the words right before the verb. */
-const TOLD = / (?<! (?:will|shall|should|do|could|can|might) )(i|we|she|he|'ve|have|has|had|was|were|been|got|is|'s)( \S+)? $/;
+const TOLD =
+  / (?<! (?:will|shall|should|do|could|can|might) )(i|we|she|he|'ve|have|has|had|was|were|been|got|is|'s)( \S+)? $/;
 /** "could do with a patch" wishes for one, and leaves nothing open. */
 const COULD_DO_WITH = /\bcould (really |just )?(do with|use|stand)\b/g;
 /** "couldn't get the label off" tells what was not to be done; "couldn't decide" is left. */
@@ -65,6 +66,8 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
     if (['but', ',', 'and', 'just', 'only'].includes(w)) return false;
     // "but not 4-4, that one I'm leaving": a subject between them ends it
     if (/^(i|we|she|they|it)$/.test(w) && !/^(n't|not)$/.test(items[m + 1]?.w ?? '')) return false;
+    // "2-2 is clear of stains"
+    if (w === 'of' && /^(clear|free|rid)$/.test(items[m - 1]?.w ?? '')) return true;
     if (NEGATION.has(w))
       return (
         !(
@@ -281,7 +284,9 @@ export function stateOf(
     form === 'noun' &&
     / (is|'s|are|'re|gets) (now )?(off|out|abandoned|given up|dropped|scrapped|forgotten)( |$)/.test(words) &&
     // "4-4 is getting a fresh piece, the net's off": the other
-    !/ , (?:the|that|my) \S+ (?:is|'s) (?:now )?(?:off|out|dropped|scrapped) /.test(wordsBetween(items, k + 1))
+    !/ , (?:the|that|my) \S+ (?:is|'s) (?:now )?(?:off|out|dropped|scrapped) /.test(
+      wordsBetween(items, k + 1),
+    )
   )
     return 'dropped';
   // "net for 2-3", "a new piece for that one": meant for it, where no word says that it is there
@@ -333,7 +338,11 @@ export function stateOf(
       return 'planned';
     if (/\b(needs?|wants?) $/.test(before)) return 'planned';
     // "it will have a support of dyed silk sewn in behind"
-    if (/ (?:will|'ll|shall|is to|are to|going to|gonna) (?:each |all |both )?(?:have|get) (?:\S+ ){1,6}$/.test(before))
+    if (
+      / (?:will|'ll|shall|is to|are to|going to|gonna) (?:each |all |both )?(?:have|get) (?:\S+ ){1,6}$/.test(
+        before,
+      )
+    )
       return 'planned';
     if (/ (being|half|partly|half way|halfway) $/.test(before)) return 'doing';
     return 'done';

@@ -12,7 +12,7 @@ const BECAME =
  * as "the rest of the ties", for "what" would ask and "was left" would tell of leaving. "What's left of the wool" stays a question.
  */
 export function nameRest(given: Token[]): Token[] {
-  const tokens = nameRemnants(given);
+  const tokens = nameRemnants(nameSame(given));
   const at = tokens.findIndex(
     (t, i) =>
       t.w === 'what' &&
@@ -79,4 +79,24 @@ function nameRemnants(tokens: Token[]): Token[] {
       return [...told, tokens[next]!, ...them, ...tokens.slice(next + 1)];
   }
   return tokens;
+}
+
+/** "stitch the same, thread the same": as "the same stitch, the same thread", for a stitch may be a verb. */
+function nameSame(tokens: Token[]): Token[] {
+  const at = tokens.findIndex(
+    (t, i) =>
+      /^(?:stitch|thread|colou?r|yarn|cloth|needle)$/.test(t.w) &&
+      tokens[i + 1]?.w === 'the' &&
+      tokens[i + 2]?.w === 'same' &&
+      !/^(?:the|a|that)$/.test(tokens[i - 1]?.w ?? '') &&
+      !/^(?:as|again|way|on|seam)$/.test(tokens[i + 3]?.w ?? ''),
+  );
+  if (at < 0) return tokens;
+  const [thing, , same] = tokens.slice(at, at + 3) as [Token, Token, Token];
+  return nameSame([
+    ...tokens.slice(0, at),
+    { ...same, from: thing.from, to: thing.from, glued: false },
+    { ...thing, to: same.to },
+    ...tokens.slice(at + 3),
+  ]);
 }

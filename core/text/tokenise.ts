@@ -190,7 +190,9 @@ export function tokenise(text: string): Token[] {
         UNITS_IN_SHORT.has(tokens.at(-1)?.w ?? '') &&
         isFigure(tokens.at(-2)) &&
         // who writes without capitals ends sentences so
-        (/^[;:)]/.test(text.slice(to)) ||
+        (/^(?:[;:)]| +(?:overhang|wide|long|apart|of|deep|tall|across|square)\b)/.test(
+          text.slice(to, to + 12),
+        ) ||
           (withCapitals && /^ +(?:[a-z£$€@(]|-)(?!or the )/.test(text.slice(to, to + 10))))
       )
         continue;

@@ -11,6 +11,13 @@ describe('matters open and settled', () => {
     ['open matters: the border, what thread to use, and the price', 'border open, price open, thread open'],
     ['things still to decide - which wadding, colour of the binding', 'batting open, binding open'],
     ['undecided: tie or quilt; wool or cotton batting', 'batting open, tying open'],
+    [
+      'still open is the binding colour the thread and whether to tie or quilt',
+      'binding open, thread open, tying open',
+    ],
+    ['agreed is the backing, and what is still open is the border', 'backing settled, border open'],
+    ['still open is the binding but the backing is settled', 'backing settled, binding open'],
+    ['still open is the seam in 3-2', ''],
     ['settled: navy for the back, tied not quilted', 'backing settled, tying settled'],
     ["i can't make up my mind about the batting, wool or bamboo", 'batting open'],
     ["haven't picked a backing yet", 'backing open'],

@@ -18,6 +18,8 @@ describe('clock times', () => {
     ['10.45', hm(10, 45)],
     ['1045', hm(10, 45)],
     ['ten forty five', hm(10, 45)],
+    ['eighteen fifteen I started', hm(18, 15)],
+    ['eighteen fifteen is on the label', undefined],
     ['nine-fifteen', hm(9, 15)],
     ['eleven-oh-five', hm(11, 5)],
     ['six oh five', hm(6, 5)],

@@ -38,7 +38,7 @@ export function findQuery(
   local: string,
 ): QueryFound | undefined {
   const whole = text.replace(/(?: (?:[?.!]|please|pls))+$/g, '').trim();
-  if (!asked && TELLS_WHAT.test(whole)) return undefined;
+  if (!asked && (TELLS_WHAT.test(whole) || TELLS_OPEN.test(whole))) return undefined;
   const body = questionIn(whole, items, asked);
   if (body === undefined) return undefined;
   return classify(` ${plain(body)} `, ` ${whole} `, items, day, local);
@@ -46,7 +46,11 @@ export function findQuery(
 
 /** "What comes next is the border", "what's left to decide is the batting", "did I say two four, I meant three four": told, not asked. */
 const TELLS_WHAT =
-  /^(?:(?:so|and|right|okay|ok|now|well|oh|here|all right) )*(?:what (?:comes next|(?:'s|is) (?:next|left)(?: to \w+)?|(?:'s|is) (?:still |left |yet |already |now )*(?:settled|open|undecided|decided|agreed|fixed)|(?:i|we)(?: (?:'ve|have|'ll|will|'m|am|still|need|did|do|want|got|to|going|left|buy|get|settle|decide|order))*) (?:is|was|are|were) (?!\?)\S|did i say .* i meant? )/;
+  /^(?:(?:so|and|right|okay|ok|now|well|oh|here|all right) )*(?:what (?:comes next|(?:'s|is) (?:next|left)(?: to \w+)?|(?:i|we)(?: (?:'ve|have|'ll|will|'m|am|still|need|did|do|want|got|to|going|left|buy|get|settle|decide|order))*) (?:is|was|are|were) (?!\?)\S|did i say .* i meant? )/;
+
+/** "agreed is the backing, and what's still open is the border" */
+const TELLS_OPEN =
+  /\bwhat (?:'s|is) (?:still |left |yet |already |now )*(?:settled|open|undecided|decided|agreed|fixed) (?:is|are) (?!\?)\S/;
 
 /** What was asked in the note before. */
 export type Asked = { query: QueryName };

@@ -186,7 +186,9 @@ export function isSound(items: Item[], k: number): boolean {
   if (/^(to|a|an|of|the|with|for|as|some|more)$/.test(before)) return false;
   if (next && (next.material || next.quantity || next.stitch || next.duration) && !next.part && !next.place)
     return false;
-  if (/^(okay|ok|all right|alright|fine|good)$/.test(item.w) && k === 0) return false;
+  if (/^(okay|ok|all right|alright|fine|good|grand)$/.test(item.w) && k === 0) return false;
+  if (item.w === 'grand' && /^(piano|total|sum|one|job|so|then|altogether)$/.test(next?.w ?? ''))
+    return false;
   return true;
 }
 

@@ -161,6 +161,8 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
   const doing =
     lastItem.action ||
     removalAt(current, last) ||
+    // "ran a zigzag over the tear", "ran a straight stitch on the machine down the seam"
+    (/^(ran|run)$/.test(lastItem.w) && current.slice(last + 1, last + 5).some((x) => x.stitch)) ||
     // "slipped a scrap of lawn under the hole"
     (/^(slipped|slid|eased|popped)$/.test(lastItem.w) && current.slice(last + 1).some((x) => x.material)) ||
     /^(live|living|leave|leaving|keep|keeping)$/.test(lastItem.w);
@@ -302,7 +304,9 @@ function clothBegins(items: Item[], k: number, before: Item): boolean {
       items[m]?.place)
   )
     m++;
-  return /^('s|is|are|has|have|'ve|looks|needs|wants|was|were)$/.test(items[m]?.w ?? '');
+  return /^('s|is|are|has|have|'ve|looks|needs|wants|was|were|came|came out|came through|held|held up|got)$/.test(
+    items[m]?.w ?? '',
+  );
 }
 
 /** Do these words end in a preposition and what may stand between it and its noun ("over the", "across a nasty long")? */

@@ -138,7 +138,9 @@ function refine(
       )
         return undefined;
       if (
-        /^(good|fine|strong|firm|okay|ok|all right|alright|stable|perfect|crisp|sound|healthy)$/.test(word)
+        /^(good|fine|grand|strong|firm|okay|ok|all right|alright|stable|perfect|crisp|sound|healthy)$/.test(
+          word,
+        )
       ) {
         if (
           before === 'a' ||
@@ -156,7 +158,7 @@ function refine(
           items
             .slice(Math.max(0, k - 4), k)
             .some((x) =>
-              /^(is|'s|are|'re|was|were|looks|look|seems|still|all|came|feels|both|holding|up|be|otherwise|backing|fine|otherwise|perfectly|quite)$/.test(
+              /^(is|'s|are|'re|was|were|looks|look|seems|still|all|came|came out|come out|came through|feels|both|holding|up|be|otherwise|backing|fine|otherwise|perfectly|quite)$/.test(
                 x.w,
               ),
             ) ||
@@ -238,6 +240,8 @@ function refine(
         word === 'have run' ||
         word === "'ve run"
       ) {
+        // "ran machine zigzag across it"
+        if (items[k + 1]?.stitch || /^(?:hand|machine)$/.test(after)) return undefined;
         if (
           /^(a|out|over|the|two|three|one|into|along|my|it|up|off|some|in|to|from|till|until|between|for|late|on)$/.test(
             after,

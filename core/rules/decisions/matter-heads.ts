@@ -52,7 +52,11 @@ export function splitListed(items: Item[], about: (x: Item, k: number) => string
   let told: string | undefined;
   items.forEach((x, k) => {
     const own = about(x, k);
-    if (told && OPENS_MATTER.test(x.w.split(' ')[0]!) && !/^(?:of|for|or|in|by|to|the|what|which)$/.test(items[k - 1]?.w ?? '')) {
+    if (
+      told &&
+      OPENS_MATTER.test(x.w.split(' ')[0]!) &&
+      !/^(?:of|for|or|in|by|to|the|what|which)$/.test(items[k - 1]?.w ?? '')
+    ) {
       const next = items.slice(k, k + 7).findIndex((y, m) => about(y, k + m) !== undefined);
       if (next >= 0 && about(items[k + next]!, k + next) !== told) {
         out.push([]);

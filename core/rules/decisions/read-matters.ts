@@ -778,7 +778,10 @@ function matterIn(
   )
     return undefined;
   // "each of the gingham ones gets a lining put in behind it"
-  if (topic === 'backing' && / (?:put|sewn|set|slipped|tacked|basted) (?:in )?(?:behind|underneath) /.test(words))
+  if (
+    topic === 'backing' &&
+    / (?:put|sewn|set|slipped|tacked|basted) (?:in )?(?:behind|underneath) /.test(words)
+  )
     return undefined;
   const cloth = topic === 'fabric';
   // "… patch it? Or new backing altogether?": the other of two treatments

@@ -211,6 +211,21 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           // "that took 3 m of binding" is used up, "I took five yards at £2" bought
           use = /^took/.test(w(items, k)) && !priced && cue.use === 'bought' ? 'used' : cue.use;
           if (/^only$/.test(w(items, k)) && (priced || shop)) use = 'bought';
+          // "I've three and a half metres of calico to buy yet"
+          if (
+            use === 'on-hand' &&
+            / to (?:buy|get|order|find|pick up|fetch)(?: yet| still| in)? (?:$|[,.;]|for |and |at |from |in |tomorrow |on )/.test(
+              wordsBetween(items, good.next, good.next + 6).replace(/^ (?:yet|still) /, ' '),
+            )
+          ) {
+            use = 'needed';
+            if (good.material === 'fabric')
+              good.material = / for (?:the )?(?:back|backing) /.test(
+                wordsBetween(items, good.next, good.next + 8),
+              )
+                ? 'backing'
+                : 'fabric';
+          }
           // "I got three yards of it in the cedar chest": had, and not bought
           if (
             /^(got|had)$/.test(w(items, k)) &&

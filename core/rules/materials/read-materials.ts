@@ -387,7 +387,10 @@ function push(
   );
   if (twin) return;
   // "a piece of the denim", "a scrap of fusible" is no count
-  const vague = good.unit === 'piece' && good.quantity === 1;
+  // "a bit of the gingham", "darned one more, same thread"
+  const vague =
+    good.quantity === 1 &&
+    (good.unit === 'piece' || (good.unit === undefined && good.items.some((x) => x.w === 'same')));
   state.drafts.push(
     makeDraft(
       'material',

@@ -7,6 +7,7 @@ import type { ReaderState } from '../reader-state.ts';
 import { isTreatment } from '../treatments/is-treatment.ts';
 import type { Way } from '../treatments/way.ts';
 import { WHOLE_QUILT } from '../treatments/whole-quilt.ts';
+import { wordsBetween } from '../words-between.ts';
 import { splitBlock } from './grid.ts';
 import type { ClausePlaces } from './places-of-clause.ts';
 import { namesAnother } from './spoken-of.ts';
@@ -178,7 +179,7 @@ export function carriedPlaces(
         ? lastPlaces
         : undefined;
     if (sameSentence || items.some((x) => x.action || x.object || x.stitch)) {
-      if (items.some((x) => x.w === 'another')) return undefined;
+      if (isAnother(items)) return undefined;
       return lastPlaces;
     }
   }
@@ -187,7 +188,7 @@ export function carriedPlaces(
     action !== undefined &&
     /^(bind|layer|baste|square-up)$/.test(action) &&
     !state.carried.some((p) => splitBlock(p));
-  if (state.carried.length && way && !ofQuilt && !items.some((x) => x.w === 'another')) return state.carried;
+  if (state.carried.length && way && !ofQuilt && !isAnother(items)) return state.carried;
   const fused = interfacingTold(state, way);
   if (fused) return fused;
   // "the patch", "that patch", "the old one": something pointed at carries the place from the conversation
@@ -240,6 +241,12 @@ function interfacingTold(state: ReaderState, way: Way | undefined): string[] | u
     (m) => (m.object === 'interfacing' && m.action === undefined) || m.action === 'stabilize',
   )?.places;
 }
+
+/** "another", "darned a second", "a second darn followed", "one more": not the one that was told of. */
+const isAnother = (items: Item[]): boolean =>
+  / another | one more (?!time)| a second (?:one|darn|patch|hole|tear|stain|mend)? ?(?:$|[,.;]|followed |in |with |and |one )/.test(
+    wordsBetween(items),
+  );
 
 const LEFT_AWAY = /^(?:needs?|wants?|could|should|requires|will|'ll|gets)$/;
 const BESIDE_IT = /^(?:behind|underneath|beneath|over)$/;

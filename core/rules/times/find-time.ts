@@ -312,8 +312,8 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
       return undefined;
     }
   }
-  const late = expected ? clockOf24(tokens, j) : undefined;
-  if (late) return late;
+  const late = clockOf24(tokens, j);
+  if (late && (expected || isFronted(tokens, j, late.next))) return late;
   const hour = readHour(tokens, j);
   if (!hour) return undefined;
   const oclock =
@@ -371,7 +371,12 @@ function clockOf24(tokens: Token[], i: number): ClockFound | undefined {
   const hundred = w(tokens, hour.next) === 'hundred';
   const minutes = hundred ? undefined : readCount(tokens, hour.next);
   if (!hundred && !(minutes?.inWords && minutes.value >= 10 && minutes.value < 60)) return undefined;
-  if (!hundred && (hour.value === 18 || hour.value === 19) && !/^(at|till|until|to)$/.test(w(tokens, i - 1)))
+  if (
+    !hundred &&
+    (hour.value === 18 || hour.value === 19) &&
+    !/^(at|till|until|to|no|not)$/.test(w(tokens, i - 1)) &&
+    !isOfWork(tokens, i, minutes!.next)
+  )
     return undefined;
   let next = hundred ? hour.next + 1 : minutes!.next;
   if (hundred && w(tokens, next) === 'and') return undefined;
@@ -384,6 +389,26 @@ function clockOf24(tokens: Token[], i: number): ClockFound | undefined {
     rule: 'time.of-24-hours',
   };
 }
+
+/** "mending since eighteen fifteen", "from nineteen fifteen to twenty forty five", "eighteen ten I started": no year. */
+const isOfWork = (tokens: Token[], i: number, next: number): boolean =>
+  (/^(since|from)$/.test(w(tokens, i - 1)) && KIND_OF_WORK.test(w(tokens, i - 2))) ||
+  (/^(to|till|until|-)$/.test(w(tokens, next)) &&
+    (readCount(tokens, next + 1)?.inWords ?? false) &&
+    clockOf24(tokens, next + 1) !== undefined) ||
+  isFronted(tokens, i, next);
+
+/** "twenty two thirty I stopped at last night", "half ten it was when I finished": the hour is told first. */
+const isFronted = (tokens: Token[], i: number, next: number): boolean =>
+  /^(|,|\.|;|and|but|so|then)$/.test(w(tokens, i - 1)) &&
+  FRONTED.test(
+    ` ${tokens
+      .slice(next, next + 6)
+      .map((t) => t.w)
+      .join(' ')} `,
+  );
+const FRONTED =
+  /^ (?:(?:it|that) (?:was|is) )?(?:when |that )?(?:i|we) (?:'d )?(?:stopped|finished|started|began|quit|left off|knocked off|packed (?:it )?(?:in|up)|gave (?:it )?up) /;
 
 /** "at twenty past", "stopped at quarter to": the hour was plain to her. */
 function pastTheHour(
@@ -635,6 +660,10 @@ export function findSpan(
     (WORK_DONE.test(w(tokens, i - 1)) &&
       (BREAKS_OFF.test(w(tokens, end.next)) || KIND_OF_WORK.test(w(tokens, end.next))) &&
       joint !== '-') ||
+    // "bound it, that was seven to half eight"
+    (w(tokens, i - 1) === 'was' &&
+      w(tokens, i - 2) === 'that' &&
+      /^(|,|\.|;|\n|and|tonight|last|yesterday)$/.test(w(tokens, end.next))) ||
     (/^([,:]|ran|lasted|went|was)$/.test(w(tokens, i - 1)) &&
       /ing$|^(survey|paperwork|today|yesterday|night|work)$/.test(w(tokens, i - 2)));
   const digital = start.rule === 'time.four-digits' && end.rule === 'time.four-digits';

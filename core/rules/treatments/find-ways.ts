@@ -34,7 +34,7 @@ import {
 import { shavedOff } from './shaved-off.ts';
 import { shotWithCamera } from './shot-with-camera.ts';
 import { stainLifted, stainWorkedOn } from './stain-worked-on.ts';
-import { comesOut, hasToGo, isOff, offCame, takenOff, toComeOff } from './taken-off.ts';
+import { clearOf, comesOut, hasToGo, isOff, offCame, takenOff, toComeOff } from './taken-off.ts';
 import { toolOver } from './tool-over.ts';
 import type { Way, WayFound, WordAt } from './way.ts';
 import { workGiven } from './work-given.ts';
@@ -85,6 +85,7 @@ export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   takenOff,
   offCame,
   offByNow,
+  clearOf,
   isOff,
   comesOut,
 ];

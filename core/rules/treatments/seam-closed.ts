@@ -201,8 +201,13 @@ export function lineOfStitch({ items, k, item, before }: WordAt): WayFound {
     item.stitch &&
     !item.weakStitch &&
     (/ (line|row|run|seam|round) of( [a-z]+)? $/.test(before) ||
-      (/ (ran|run|did|put|running|putting) (a|some)( machine| hand)? $/.test(before) &&
-        /^(over|across|along|down|up|round|around)$/.test(items[k + 1]?.w ?? '')))
+      (/ (ran|run|did|put|running|putting)( a| some)?( machine| hand)? $/.test(before) &&
+        // "ran a straight stitch on the machine down the seam"
+        /^(over|across|along|down|up|round|around)$/.test(
+          items[
+            /^(on|by|with|using) (the |a |my )?machine$|^by hand$/.test(items[k + 1]?.w ?? '') ? k + 2 : k + 1
+          ]?.w ?? '',
+        )))
   ) {
     const verb = items.findIndex(
       (x, m) => m < k && m > k - 8 && /^(ran|run|put|did|worked|sewed|running|putting)$/.test(x.w),

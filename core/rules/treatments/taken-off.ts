@@ -276,6 +276,30 @@ export function offCame({ items, k, item, thing }: WordAt): WayFound {
   return undefined;
 }
 
+/** "rows five to seven are all clear of ties": what is there no longer. */
+export function clearOf({ items, k, item }: WordAt): WayFound {
+  if (!/^(clear|free|rid)$/.test(item.w) || items[k + 1]?.w !== 'of') return undefined;
+  const thing = items.slice(k + 2, k + 5).find((x) => x.object);
+  if (
+    !thing?.object ||
+    !/^(ties|pins|stitching|quilting|interfacing|old-patch)$/.test(thing.object) ||
+    thing.seam
+  )
+    return undefined;
+  return found(
+    {
+      action: 'remove',
+      object: thing.object,
+      form: 'past',
+      at: k,
+      items: [item, thing],
+      rule: 'treatment.clear-of',
+    },
+    k,
+    items.indexOf(thing),
+  );
+}
+
 const OWN_LAYER = /^(backing|batting|binding|border)$/;
 
 /** "the backing is off", "the ties are out". */
@@ -306,6 +330,10 @@ export function isOff({ items, k, item, before, after, thing }: WordAt): WayFoun
     // "the patch is off the table": given up
     !/^ (the (table|cards|menu|agenda)|of the question) /.test(after) &&
     (/ (is|'s|are|'re|both|all|now|was|were|already|be|to|must|has to|to be|come) $/.test(before) ||
+      // "that's every tie out of row three"
+      / that (?:'s|is) (?:every|all the|the last|the last of the|both|most of the) (?:\S+ ){1,2}$/.test(
+        before,
+      ) ||
       isPredicate(items, k))
   ) {
     const object = [...items.slice(0, k)]

@@ -17,7 +17,24 @@ const FORM: Record<string, 'past' | 'ing' | 'base'> = {
 };
 
 /** "went over the backing with the vacuum", "I'll go over it with the soft brush": what it was gone over with tells the work. */
-export function toolOver({ items, k, item }: WordAt): WayFound {
+export function toolOver({ items, k, item, before, after }: WordAt): WayFound {
+  // "forty minutes with the hoover over the back"
+  if (
+    TOOL.test(item.w) &&
+    / with (?:the|a|my) (?:soft |dry |damp |little )?$/.test(before) &&
+    /^ (?:over|on|across|round|around|all over) /.test(after) &&
+    items.slice(Math.max(0, k - 7), k).some((x) => x.duration)
+  )
+    return found(
+      {
+        action: /(?:iron|steamer)$/.test(item.w) ? 'press' : 'clean',
+        form: 'past',
+        at: k,
+        items: [item],
+        rule: 'treatment.tool-over',
+      },
+      k,
+    );
   if (
     !Object.hasOwn(FORM, item.w) ||
     (item.w !== 'going over' && !/^(over|across|round|around)$/.test(items[k + 1]?.w ?? ''))

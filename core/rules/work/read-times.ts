@@ -70,7 +70,12 @@ export function readTimes(
     const here = days.filter((d) => !d.vague && d.start <= now);
     const within = here
       // "this arvo i'm going to …" after the time is another matter; "at eleven last night" is not
-      .filter((d) => d.index >= first && d.index <= last && (d.index < at || onlyLight(items, k, d.index)))
+      .filter(
+        (d) =>
+          d.index >= first &&
+          d.index <= last &&
+          (d.index < at || onlyLight(items, k, d.index) || isToldFirst(items, k, d.index)),
+      )
       .sort((a, b) => Math.abs(a.index - at) - Math.abs(b.index - at))[0];
     const found =
       within ?? here.filter((d) => d.index < first && d.part === undefined && d.start < now - 1440).at(-1);
@@ -264,6 +269,7 @@ export function readTimes(
               / (?:i|we) $/.test(wordsBetween(items, starts[0]!.word.at - 1, starts[0]!.word.at)) &&
               / now $/.test(all))) &&
           (/^(now|here|there|for|)$/.test(w(items, m.end)) ||
+            / as of now $/.test(wordsBetween(items, m.end, m.end + 3)) ||
             /^(i|'m|'ve|just|now|me|and|,)$/.test(w(items, m.at - 1)) ||
             /ing( (it|up|off|in))*$/.test(m.word)),
       ));
@@ -473,6 +479,18 @@ export function readTimes(
 
   for (const k of used) claims.cut.add(items[k]!);
 }
+
+/** "half past ten I stopped at last night", "half four it was when I finished yesterday": the clock, what it was of, and the day. */
+const isToldFirst = (items: Item[], k: number, day: number): boolean =>
+  TOLD_FIRST.test(
+    wordsBetween(
+      items,
+      k + 1,
+      items.findIndex((x, m) => m > k && x.token.from >= day),
+    ),
+  );
+const TOLD_FIRST =
+  /^ (?:(?:it|that) (?:was|is) )?(?:when |that )?(?:i|we) (?:'d )?(?:stopped|finished|started|began|quit|left|knocked|packed|gave)(?: (?:it|off|up|in|at|on|work|working|the|\S+ing))* $/;
 
 /** "…, the vacuuming alone took thirty-five minutes": how long one treatment took that the same sentence tells as done. */
 function tookOwnLength(items: Item[], at: number, length: number): boolean {

@@ -231,6 +231,18 @@ export function readLengthsAhead(state: ReaderState): void {
     );
     const [first] = next;
     if (!first) continue;
+    // "…for the two jobs: layered it; then basted it"
+    if (!one && next.length === 1)
+      next.push(
+        ...state.drafts.filter(
+          ({ entry: e, clause, sentence: n }) =>
+            e.kind === 'treatment' &&
+            e.state === 'done' &&
+            e.minutes === undefined &&
+            n === sentence + 1 &&
+            state.clauses[clause]?.joint === ';',
+        ),
+      );
     state.drafts = state.drafts.filter((d) => !work.includes(d));
     if (one || next.length === 1) {
       setMinutes(first, told.duration!.minutes, told);
@@ -258,9 +270,9 @@ function lengthAhead(items: Item[]): { told: Item; one: boolean } | undefined {
   return one || SEVERAL.test(words) ? { told: items[at]!, one } : undefined;
 }
 const AHEAD =
-  /^(that|it|was|were|took|me|so|and|,|um|right|ok|well|i|spent|had|'s|about|around|nearly|just|only|over|another|a|good|solid|on|at|for|with|the|this|these|of|in|all|told|altogether|together|total|both|two|pair|lot|them|one|thing|job|bit|alone)$/;
+  /^(that|it|was|were|took|me|so|and|,|um|right|ok|well|i|spent|had|'s|about|around|nearly|just|only|over|another|a|good|solid|on|at|for|with|the|this|these|of|in|all|told|altogether|together|total|both|two|pair|lot|them|one|things?|jobs?|bits?|alone|now|only)$/;
 const FOR_ONE =
-  / (?:this|that|the|just|one|single) (?:one|thing|job|bit|alone)(?: thing| job| bit| alone)? | alone /;
+  / (?:this|that|the|just|one|single) (?:one|thing|job|bit|alone|only)(?: thing| job| bit| alone)? | alone |^ (?:that (?:was|'s) )?(?:\S+ ){1,4}it took (?:me )?$/;
 
 const AT_IT =
   /^(i|i've|'ve|we|so|right|okay|ok|um|well|and|just|only|about|around|maybe|nearly|over|another|did|done|put in|put|in|managed|got|gave|gave it|it|that|a good|good|solid|more|all|told|in all|,|\.)$/;
