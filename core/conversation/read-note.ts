@@ -8,6 +8,7 @@ import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
+import { withRunOns } from '../rules/clause/run-on.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
 import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
@@ -211,7 +212,7 @@ export function readNote(
     drafts: [],
     carried: [],
   };
-  const meant = withTurns(deedFirst(withMatterHeads(newOneNamed(items))));
+  const meant = withTurns(withRunOns(deedFirst(withMatterHeads(newOneNamed(items)))));
   const matters = readMatters(state, meant);
   const figured = readAmounts(state, withoutItems(meant, matters.first), days);
   const remarks = findRemarks(meant);
@@ -352,12 +353,15 @@ function withoutItems(items: Item[], taken: Set<Item>): Item[] {
 
 /** "a seam is open on the back and initials worked in red at the top right": a boundary before the mark, whose places are its own. */
 function withMarksApart(items: Item[], remarks: RemarkFound[]): Item[] {
-  const cuts = remarks.flatMap((r) => [
-    ...(r.apart ? [r.from] : []),
-    ...(r.cutAt === undefined ? [] : [r.cutAt]),
-  ]);
-  return cuts.length
-    ? items.flatMap((x) => (cuts.includes(x.token.from) ? [boundaryBefore(x), x] : [x]))
+  const marks = remarks.filter((r) => r.apart || r.cutAt !== undefined);
+  return marks.length
+    ? items.flatMap((x) =>
+        marks.some((r) => r.cutAt === x.token.from)
+          ? [boundaryBefore(x, ';'), x]
+          : marks.some((r) => r.apart && r.from === x.token.from)
+            ? [boundaryBefore(x), x]
+            : [x],
+      )
     : items;
 }
 

@@ -700,6 +700,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'safe and sound',
     'up to scratch',
     'lovely still',
+    "is|are|'s|'re|look|looks lovely|grand|beautiful",
     'in fine|rude health',
     'still good|strong|sound|fine|solid|firm|whole',
   ],

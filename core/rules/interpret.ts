@@ -29,6 +29,7 @@ import { begunAlong, soFar } from './treatments/so-far.ts';
 import { standingTold } from './treatments/standing-told.ts';
 import { closedAtOnce, fastening, sewnOver } from './treatments/stitch-alone.ts';
 import { sameStitch, stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
+import { thisNotThat } from './treatments/this-not-that.ts';
 import { tendedTo, unsaidDeed } from './treatments/unsaid-deed.ts';
 import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
 import { wholeVerdict } from './treatments/whole-verdict.ts';
@@ -195,6 +196,7 @@ function readClause(
 
   dropIdea(state, v, words);
   if (!made.length) callOff(state, v, words);
+  if (/ (?:no|not) /.test(sentence) && / (?:just|only|simply|instead) /.test(sentence)) thisNotThat(state, v);
   if (!made.length && !state.drafts.some((d) => d.clause === index))
     toFollow(state, v, clause, placed, stitch);
   if (
@@ -511,7 +513,9 @@ function placesAdded(state: ReaderState, clause: Clause, index: number, placed: 
       (x) =>
         x.place ||
         x.duration ||
-        /^(,|and|&|\+|the|in|on|also|all|of|then|too|straight|down|altogether|both|it|took|me)$/.test(x.w),
+        /^(,|and|&|\+|the|in|on|also|all|of|for|then|too|straight|down|altogether|both|pair|two|lot|it|took|me|so|far|now|done|together)$/.test(
+          x.w,
+        ),
     )
   )
     return false;
@@ -525,7 +529,9 @@ function placesAdded(state: ReaderState, clause: Clause, index: number, placed: 
   const e = last?.entry;
   if (!last || (e?.kind !== 'condition' && e?.kind !== 'treatment') || last.sentence !== clause.sentence)
     return false;
-  if (!e.places?.some((p) => (parts ? p !== 'quilt' && !splitBlock(p) : splitBlock(p)))) return false;
+  // "top and bottom borders are on and then the left one"
+  const ofParts = parts || !placed.places.some(splitBlock);
+  if (!e.places?.some((p) => (ofParts ? p !== 'quilt' && !splitBlock(p) : splitBlock(p)))) return false;
   e.places = unique([...e.places, ...placed.places]);
   const took = clause.items.find((x) => x.duration);
   if (took && e.kind === 'treatment' && e.minutes === undefined) {

@@ -5,9 +5,9 @@ import type { Item } from './item.ts';
 import { wordsBetween } from './words-between.ts';
 
 const CONSIDERING =
-  /\b(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|(?:will|shall) i(?= (?:just |really )?(?:leave|put|patch|net|darn|cut|replace|mend|line|back|sew|take|cover|let|lay|unpick|wash|tie|quilt|bind|press|try|keep|go|do|stitch|swap|piece))|n't a notion|not a notion|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
+  /(?<!\w)(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|(?:will|shall) i(?= (?:just |really )?(?:leave|put|patch|net|darn|cut|replace|mend|line|back|sew|take|cover|let|lay|unpick|wash|tie|quilt|bind|press|try|keep|go|do|stitch|swap|piece))|n't a notion|not a notion|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
-  /\b((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|planning|remember to|n't forget(?: to| the| a| about)?|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
+  /(?<!\w)((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|planning|remember to|n't forget(?: to| the| a| about)?|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
 /** Ways told one after the other for choosing. */
 const OPTIONS =
@@ -217,7 +217,7 @@ export function stateOf(
     return 'denied';
   if (negated || refused) {
     if (
-      /\b(not going to|not gonna|wo n't|will not|decided (not|against)|n't going to|n't gonna|not to|shall not|no longer|never|am not|'m not|would n't|not)\b/.test(
+      /(?<!\w)(not going to|not gonna|wo n't|will not|decided (not|against)|n't going to|n't gonna|not to|shall not|no longer|never|am not|'m not|would n't|not)\b/.test(
         before,
       ) &&
       form !== 'past'
@@ -330,7 +330,7 @@ export function stateOf(
     )
       return 'planned';
     if (
-      /\b(to be|get|gets|'ll be|will be|be|needs?|wants?|could (?:really )?(?:use|do with|stand)|has to be|have to be|must be|should be|getting|wanting)\b/.test(
+      /(?<!\w)(to be|get|gets|'ll be|will be|be|needs?|wants?|could (?:really )?(?:use|do with|stand)|has to be|have to be|must be|should be|getting|wanting)\b/.test(
         before,
       ) &&
       !/\b(has been|have been|been|had to be)\b/.test(before)
@@ -366,7 +366,7 @@ export function stateOf(
     // "it gets a little spot cleaning"
     if (/ gets? (?:a |some |its )(?:\S+ ){0,2}$/.test(before)) return 'planned';
     if (
-      /\b(needs?|wants?|could do with|will need|'ll need|going to need|will want|to|before|until|ready for|after that)\b/.test(
+      /(?<!\w)(needs?|wants?|could do with|will need|'ll need|going to need|will want|to|before|until|ready for|after that)\b/.test(
         before,
       ) ||
       /\b(need|needs|want|wants) $/.test(before)
@@ -383,7 +383,8 @@ export function stateOf(
     )
       return 'done';
     if (items.some((x) => x.duration) && !/\b(since|so far|now|been)\b/.test(words)) return 'done';
-    if (/\b(will be|'ll be|tomorrow|next|later)\b/.test(words) && !/\bnow\b/.test(words)) return 'planned';
+    if (/(?<!\w)(will be|'ll be|tomorrow|next|later)\b/.test(words) && !/\bnow\b/.test(words))
+      return 'planned';
     return 'doing';
   }
   if (form === 'base') {
@@ -434,7 +435,7 @@ export function stateOf(
     )
       return 'done';
     if (
-      /\b(had to|did|managed to|(?<!(?:have|has|'ve|'s) )got to)\b/.test(before) &&
+      /(?<!\w)(had to|did|managed to|(?<!(?:have|has|'ve|'s) )got to)\b/.test(before) &&
       !/\bto $/.test(before.replace(/had to|managed to/, ''))
     )
       return 'done';
@@ -491,10 +492,10 @@ export function stateOf(
   )
     return 'planned';
   if (
-    /\b(needs?|wants?|will|'ll|going to|gets?|get|to|goes|going|should|must|(?<!the )next(?! (?:one|two|three|block|row)\b)|decided|it is|settled|shall proceed|proceeding|requires?)\b/.test(
+    /(?<!\w)(needs?|wants?|will|'ll|going to|gets?|get|to|goes|going|should|must|(?<!the )next(?! (?:one|two|three|block|row)\b)|decided|it is|settled|shall proceed|proceeding|requires?)\b/.test(
       words,
     ) &&
-    !/\b(got|put|has|have|'ve|went|had|on now|sewed|stitched)\b/.test(before)
+    !/(?<!\w)(got|put|has|have|'ve|went|had|on now|sewed|stitched)\b/.test(before)
   )
     return 'planned';
   return 'done';

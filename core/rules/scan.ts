@@ -268,12 +268,6 @@ const isSum = (tokens: Token[], i: number): boolean =>
           LEXICON.longestAt(tokens, i - 2 - few.length + k)?.payloads.some((s) => s.k === 'material'),
         )));
 
-/** "90 cm iron-on interfacing 6.30": a sum right behind goods with their amount. */
-const isListedPrice = (token: Token, before: Item[]): boolean =>
-  /^\d+\.\d\d$/.test(token.w) &&
-  before.at(-1)?.material !== undefined &&
-  before.slice(-4, -1).some((x) => x.quantity?.unit);
-
 const SOLD_BY = /^(pack|packet|package|roll|bolt|spool|reel|skein|ball|hank)s?$/;
 /** "a queen size pack of batting thirty two ninety nine": goods and, at the very end, dollars and cents in words. */
 /** Things of a shop, and words of the tape measure. */
@@ -685,13 +679,7 @@ function itemAt(
       clock &&
       // "it's 143 by 190 cm"
       !(/^(by|x|×)$/.test(tokens[clock.next]?.w ?? '') && isNumberAt(tokens, clock.next + 1)) &&
-      !(
-        cost &&
-        (cost.next > clock.next ||
-          (cost.next === clock.next &&
-            !clock.firm &&
-            (isSum(tokens, i) || (commerce && isListedPrice(token, items)))))
-      ) &&
+      !(cost && (cost.next > clock.next || (cost.next === clock.next && !clock.firm && isSum(tokens, i)))) &&
       !(quantity?.unit && quantity.next >= clock.next) &&
       !(named && !clock.firm && block.next >= clock.next && !STRONG_LEADS.has(before) && !mendsClock)
     ) {

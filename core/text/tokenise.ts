@@ -258,10 +258,7 @@ export function tokenise(text: string): Token[] {
       push('and', from, to, 'word', glued);
       continue;
     }
-    if (
-      FILLERS.has(w) &&
-      !(w === 'mm' && (isFigure(tokens.at(-1)) || /^[?_…]$/.test(tokens.at(-1)?.w ?? '')))
-    ) {
+    if (FILLERS.has(w) && !(w === 'mm' && isFigure(tokens.at(-1)))) {
       end = -1;
       continue;
     }

@@ -224,12 +224,22 @@ const isEitherWay = (x: Item | undefined): boolean =>
   x?.action?.form === 'base' &&
   /^(leave|replace|patch|darn|overlay|stabilize|remove|wash|clean)$/.test(x.action.v);
 
+/** "seam 3-2/4-2 resewn", "seams 3-3, 3-4: closed": what was worked on stands before its verb. */
+function isSeamWorkedOn(items: Item[], k: number): boolean {
+  let at = k + 1;
+  while (items[at]?.place || (/^(\/|and|&|,|\+|to|between|at)$/.test(items[at]?.w ?? '') && at < k + 8)) at++;
+  if (at === k + 1) return false;
+  while (/^(:|-|is|are|was|were|now|all|both|has|have|been)$/.test(items[at]?.w ?? '') && at < k + 11) at++;
+  return items[at]?.action?.form === 'past';
+}
+
 /** Words that are deeds where they stand are no things there: "busy backing 3-4", "maybe net 2-1". "Plus" between places joins them as "and" does, and a slash between two ways is an "or". */
 export function settleDeeds(items: Item[]): void {
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
     if (item.w === '/' && isEitherWay(items[k - 1]) && isEitherWay(items[k + 1])) item.w = 'or';
     if (item.w === 'plus' && items[k - 1]?.place && items[k + 1]?.place) item.w = 'and';
+    if (item.seam && item.action && isSeamWorkedOn(items, k)) item.action = undefined;
     if (!item.action || item.place?.kind === 'blocks' || !isDoneToBlocks(items, k)) continue;
     item.deed = true;
     item.part = undefined;

@@ -211,7 +211,8 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
       (x) => !BE.has(x.w) || ['a', 'little', 'right', 'bit', 'all', 'both', 'only'].includes(x.w),
     ) &&
     between.length <= 4 &&
-    !between.some((x) => x.place && !x.part)
+    // "darned both holes"
+    !between.some((x) => x.place && !x.part && x.place.rule !== 'place.both')
   )
     return false;
   // "blanket stitched all the way round", "by machine straight stitched" after a treatment says how.

@@ -8,13 +8,30 @@ import { isStop, joinsPlaces } from './joints.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
 
 /** What a stretch of a note is about. */
-type Told = 'deed' | 'found' | 'said' | 'open' | 'doubt' | 'plan' | 'goods' | 'matter' | 'length' | 'pause';
+type Told =
+  | 'deed'
+  | 'bare deed'
+  | 'label'
+  | 'found'
+  | 'said'
+  | 'open'
+  | 'doubt'
+  | 'plan'
+  | 'given up'
+  | 'goods'
+  | 'matter'
+  | 'length'
+  | 'pause';
 
 /** What a stretch that opens so does not go on in one sentence with: there a stop is put. */
 const TURNS: Record<Told, Told[]> = {
-  deed: ['open', 'plan', 'goods', 'matter', 'length', 'pause'],
-  found: ['open', 'plan', 'goods', 'matter', 'length', 'pause'],
+  deed: ['open', 'plan', 'given up', 'goods', 'matter', 'length', 'pause'],
+  // "vacuumed it", with no place of its own
+  'bare deed': ['given up'],
+  label: ['deed', 'bare deed', 'found', 'said', 'plan', 'goods', 'matter', 'length', 'pause', 'open'],
+  found: ['open', 'plan', 'given up', 'goods', 'matter', 'length', 'pause'],
   said: ['goods', 'matter', 'length', 'pause'],
+  'given up': ['deed', 'plan'],
   pause: ['deed', 'found', 'goods', 'matter', 'length', 'open', 'plan'],
   goods: ['deed', 'found', 'open', 'matter', 'length'],
   matter: ['deed', 'found', 'goods', 'length'],
@@ -22,11 +39,11 @@ const TURNS: Record<Told, Told[]> = {
   open: ['deed', 'goods', 'matter', 'length', 'open'],
   // "two options, not decided: a patch, or cloth set in" is one doubt
   doubt: ['deed', 'goods', 'matter', 'length'],
-  plan: [],
+  plan: ['given up'],
 };
 
 const JOINT = /^(,|and|&|\+|then)$/;
-const FILLER = /^(um|uh|er|erm|ah|oh|also|then|and|so|well|i|we|'ve|have|just|now)$/;
+const FILLER = /^(um|uh|er|erm|ah|oh|also|then|and|so|well|i|we|'ve|have|just|now|instead)$/;
 const DETERMINER = /^(the|all|both|that|this|those|every|each|my|its)$/;
 /** Verbs that are no treatment of their own, told of what was done: "put crepeline over 6-4". */
 const LIGHT_PAST = /^(put|laid|gave|stuck|slipped|tucked|ran|covered)$/;
@@ -35,6 +52,12 @@ const DOUBT =
 /** "half hour break", "back in ten", "stopping for tea": the work rests. */
 const PAUSE =
   /^ (?:(?:a|an|short|quick|little|tea|coffee|lunch|dinner|half|hour|\S+ minutes?|half hour) )*break (?!in )|^ back in (?:a |about )?(?:\S+ minutes?|five|ten|fifteen|twenty|bit|half)\b|^ (?:taking|having|stopping|stopped) (?:five|ten|for (?:a )?(?:tea|coffee|lunch|dinner|supper|break)|a break|ten minutes|five minutes) /;
+/** "replacement was rejected", "the silk support has been ruled out", "so the bath is off": an idea is given up. */
+const GIVEN_UP =
+  /^ (?:the |that |this |my |\S+ ){1,5}(?:is|'s|was|were|are|has been|have been) (?:now |also |all )?(?:rejected|dropped|scrapped|abandoned|ruled out|given up|called off|cancelled|shelved) $|^ (?:the |that )?(?:bath|wash|patch|patching|netting|lining|darn|overlay|idea|plan) (?:is|'s|are) off $/;
+/** "label to go on the bottom right corner", "a name tag still has to go on". */
+const LABEL =
+  /^ (?:the |a |my |its |new )*(?:label|name tag|name tape) (?:is |has |still |yet |also )*(?:to go|to be sewn|to be stitched|to sew|goes|going|needs|must|will|'ll|sewn|stitched|put) /;
 const PLANNED =
   / (need|needs|will|'ll|going to|gonna|to buy|to get|must|should|wants|to be|to do|has to|have to) /;
 
@@ -53,14 +76,19 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
         ? 'doubt'
         : undefined;
   }
-  if (PAUSE.test(wordsBetween(rest))) return 'pause';
+  const words = wordsBetween(rest);
+  if (PAUSE.test(words)) return 'pause';
+  if (LABEL.test(words)) return 'label';
+  if (GIVEN_UP.test(words) && rest.some((x) => x.action)) return 'given up';
+  // "… is off, it will have net over it instead"
+  if (/^ (?:it |they )?(?:will|'ll|gets?|going to) /.test(words)) return 'plan';
   const past =
     first.action?.form === 'past' ||
     (REMOVE_VERBS[first.w]?.form === 'past' && !rest[1]?.duration && !rest[1]?.quantity?.unit) ||
     LIGHT_PAST.test(first.w);
   // "going to put net over 3-3, couched round the edge": only how
   const how = first.stitch !== undefined && rest.filter(tellsPlace).every((x) => x.part === 'edge');
-  if (past) return !how && rest.some(tellsPlace) ? 'deed' : undefined;
+  if (past) return how ? undefined : rest.some(tellsPlace) ? 'deed' : 'bare deed';
   // "it measures 62 by 74 inches", "the strips are two inches wide"
   if (
     (first.w === 'it' &&
@@ -126,6 +154,8 @@ const isPriced = (items: Item[], from: number, to: number): boolean =>
 function tells(current: Item[]): Told[] {
   const words = wordsBetween(current);
   const told: Told[] = [];
+  if (/ (?:rejected|scrapped|abandoned|ruled out|called off|shelved|is off|'s off) $/.test(words))
+    told.push('given up');
   if (looksUndecided(words)) told.push('open');
   else if (PLANNED.test(words)) told.push('plan');
   if (
@@ -135,20 +165,19 @@ function tells(current: Item[]): Told[] {
   )
     told.push('goods');
   const opening = opens(current, 0, current.length);
-  if (opening === 'matter' || opening === 'length' || opening === 'pause') told.push(opening);
+  if (/^(?:matter|length|pause|given up)$/.test(opening ?? '')) told.push(opening!);
   if (
     (/ (measures|measured|wide|long) /.test(words) ||
       current.some((x) => x.measure && x.measure !== 'seam')) &&
     current.some((x) => x.quantity?.unit)
   )
     told.push('length');
+  const done = current.some(
+    (x) => x.action?.form === 'past' || REMOVE_VERBS[x.w]?.form === 'past' || LIGHT_PAST.test(x.w),
+  );
+  if (done && !told.length && !current.some(tellsPlace)) told.push('bare deed');
   if (!told.length && current.some(tellsPlace)) {
-    if (
-      current.some(
-        (x) => x.action?.form === 'past' || REMOVE_VERBS[x.w]?.form === 'past' || LIGHT_PAST.test(x.w),
-      )
-    )
-      told.push('deed');
+    if (done) told.push('deed');
     else if (current.some((x) => x.finding || x.fail)) told.push('found');
   }
   return told;
@@ -188,6 +217,25 @@ function turnsToTheRest(items: Item[], k: number, current: Item[]): boolean {
   return WAYS_OPEN.test(wordsBetween(items.slice(at + 1, end)));
 }
 
+/** Does the talk turn at `from`, without any joint, to what is open, bought, settled or measured, to a rest, or to a label? */
+export function turnsWithin(items: Item[], from: number, current: Item[]): boolean {
+  // "two yards of plain | red for the binding", "measured the top | it's 71 by 84" lean on the words before them
+  if (COLOURS.has(items[from]!.w) || items[from]!.w === 'it') return false;
+  const next = opens(items, from, endOfStretch(items, from));
+  return (
+    next !== undefined &&
+    /^(?:open|goods|matter|length|pause|label)$/.test(next) &&
+    tells(current).some((x) => TURNS[next].includes(x))
+  );
+}
+
+function endOfStretch(items: Item[], from: number): number {
+  let to = from;
+  while (to < items.length && !isStop(items[to]!) && (!JOINT.test(items[to]!.w) || joinsPlaces(items, to)))
+    to++;
+  return to;
+}
+
 /**
  * Puts a stop where, inside a sentence, the talk turns to another kind of thing: from what is undecided, planned or bought to
  * what was done or found, and the other way round ("can't decide on 2-3 and then took the ties out of row five"). What
@@ -211,14 +259,7 @@ export function withTurns(items: Item[]): Item[] {
     ) {
       let from = k + 1;
       while (FILLER.test(items[from]?.w ?? '') && from < k + 6) from++;
-      let to = from;
-      while (
-        to < items.length &&
-        !isStop(items[to]!) &&
-        (!JOINT.test(items[to]!.w) || joinsPlaces(items, to))
-      )
-        to++;
-      const next = opens(items, from, to);
+      const next = opens(items, from, endOfStretch(items, from));
       if (next && tells(current).some((x) => TURNS[next].includes(x))) {
         out.push(boundaryBefore(item, ';'));
         current = [];

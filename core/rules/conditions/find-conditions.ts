@@ -247,9 +247,7 @@ function refine(
             after,
           ) &&
           after !== 'into' &&
-          after !== 'in' &&
-          // "it ran a little"
-          !(after === 'a' && /^(little|bit|touch|lot)$/.test(w(items, k + 2)))
+          after !== 'in'
         )
           return undefined;
         if (items.some((x) => x.w === 'i') && !items.some((x) => x.fabric || x.w === 'dye' || x.w === 'red'))

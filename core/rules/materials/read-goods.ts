@@ -137,7 +137,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           good &&
           (good.head !== undefined ||
             // "paid 18 for three yards"
-            (/^(paid|spent|gave|to|)$/.test(w(items, k - 1)) && good.unit && good.quantity !== undefined)) &&
+            (/^(paid|spent|gave|)$/.test(w(items, k - 1)) && good.unit && good.quantity !== undefined)) &&
           !good.cost &&
           !/^(job|quilt|work|repair)$/.test(w(items, good.head ?? to))
         ) {
@@ -443,20 +443,6 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
         takeList(state, sentence, items, good.from, 'used', claims, made, false, undefined);
         break;
       }
-    // "18 all in, 2 m of it bought": the sum told first
-    const [alone] = made;
-    const sum = items[0]?.cost;
-    if (
-      sum?.whole &&
-      w(items, 1) === ',' &&
-      made.length === 1 &&
-      alone?.entry.kind === 'material' &&
-      alone.entry.use === 'bought' &&
-      !alone.entry.cost
-    ) {
-      alone.entry.cost = { amount: sum.amount };
-      claims.cut.add(items[0]!);
-    }
     if (made.length) {
       carried = (made.at(-1)!.entry as { use: MaterialUse }).use;
       lastSentence = sentence.number;
@@ -472,11 +458,8 @@ const A_LITTLE =
 /** "paid 3.99 for pins, 8 for a yard of tulle": a sum in a list of them. */
 function nextPrice(items: Item[], k: number, made: Draft[]): { amount: number; each: false } | undefined {
   const value = items[k]!.quantity?.value;
-  if (value === undefined || items[k]!.quantity!.unit) return undefined;
-  // "it came to twenty-four for three yards of it"
-  if (/ (?:came|comes|come) to $/.test(wordsBetween(items, k - 2, k)) && w(items, k + 1) === 'for')
-    return { amount: value, each: false };
-  if (!/^(,|and|&)$/.test(w(items, k - 1))) return undefined;
+  if (value === undefined || items[k]!.quantity!.unit || !/^(,|and|&)$/.test(w(items, k - 1)))
+    return undefined;
   if (!/^(for|on)$/.test(w(items, k + 1)) || !items.slice(0, k).some((x) => x.cost)) return undefined;
   const last = made.at(-1)?.entry;
   return last?.kind === 'material' && last.cost ? { amount: value, each: false } : undefined;

@@ -113,7 +113,13 @@ export function findRemarks(items: Item[]): RemarkFound[] {
           ? placed.places.filter((p) => p !== 'quilt' && p !== 'top')
           : [];
       const everywhere = places.filter((p) => splitBlock(p)).length > 8;
-      out.push({ ...found, kind: 'mark', places: everywhere ? [] : places });
+      const next = items[items.indexOf(last) + 1];
+      out.push({
+        ...found,
+        kind: 'mark',
+        places: everywhere ? [] : places,
+        ...(next && !HARD.has(next.w) && !found.cutAt ? { cutAt: next.token.from } : {}),
+      });
     } else if (OF_WISHES.test(words, plain) && !NO_WISH.test(words) && !onlyDeadline(words, segment))
       out.push({ ...found, kind: 'wish', places: [] });
     else if (OF_HISTORY.test(words, plain) && !BENCH.test(words.slice(0, 8)))
@@ -138,12 +144,20 @@ const tellsStory = (segment: Item[]): boolean =>
  * hung in the hall": in running speech the mark or the wish is told behind the last "and", and what stands before it is work.
  */
 function toldAlone(segment: Item[], tells: (items: Item[]) => boolean): Item[] {
-  const work = segment.findIndex((x) => x.finding || x.fail || x.action?.form === 'past');
+  const work = segment.findIndex(
+    (x) =>
+      x.finding ||
+      x.fail ||
+      x.action?.form === 'past' ||
+      // "label to go top left corner, the church want it hung out of the damp"
+      (tells === passesOnWish && (x.action || x.object === 'label')),
+  );
   // most segments tell of no work, and none of the patterns need be tried
   if (work < 0 || !tells(segment)) return segment;
   const at = segment.findLastIndex(
     (x, k) =>
       k > work &&
+      k > 1 &&
       (/^(and|,|&)$/.test(x.w) || (x.w === 'there' && /^('s|is)$/.test(segment[k + 1]?.w ?? ''))) &&
       tells(segment.slice(k)) &&
       !tells(segment.slice(0, k)),
@@ -160,9 +174,15 @@ function markAlone(segment: Item[]): Item[] {
     if (k < 3 || !/^(and|,|&|but)$/.test(x.w)) return false;
     const rest = segment.slice(k + 1);
     const own = rest.findIndex(
-      (y) => !/^(and|the|both|all|then|also|so|its|every|there|'s|is|are|a|an)$/.test(y.w),
+      (y) =>
+        !/^(and|the|both|all|then|also|so|its|every|there|'s|is|are|a|an|i|we|um|uh|just|now)$/.test(y.w),
     );
     const head = rest[own];
+    if (
+      head?.action?.form === 'past' &&
+      /^(it|them|the|all|every|both|another)$/.test(rest[own + 1]?.w ?? '')
+    )
+      return namesMark(segment.slice(0, k)) && !namesMark(rest);
     return (
       head !== undefined &&
       Boolean(head.place || head.part || head.fabric || head.seam || head.object || head.finding) &&

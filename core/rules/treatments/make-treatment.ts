@@ -23,6 +23,10 @@ const ALL_ROUND = / all (?:the way )?(?:a?round|(?:four |the |its )*sides) /;
 const AND_SQUARED = / trim(?:med)? (?:it )?(?:up )?(?:(?:and|&|,|then|\+) )*squared? /;
 const NO_PLACE_NEEDED = new Set<Action>(['cut', 'piece', 'add-border', 'label', ...WHOLE_QUILT]);
 
+/** "gets lined", "to be taken off", "needs netting over": said of what it is done to, and not of who does it. */
+const IS_TO_BE =
+  / (?:gets?|getting|be|needs?|wants?) (?:\S+ ){0,2}\S+(?:ed|en|t|ing|put|off|over|behind|out) /;
+
 export function makeTreatment(
   state: ReaderState,
   clause: Clause,
@@ -130,6 +134,20 @@ export function makeTreatment(
     !/ (?:i|we|'ve|have|has|had|was|were|is|'s)(?: \S+)? $/.test(wordsBetween(items, 0, way.at))
   )
     status = 'considering';
+  // "2-3 gets lined and then darned": both are to be
+  if (
+    status === 'done' &&
+    way.form === 'past' &&
+    /^(,|and|&|then)$/.test(clause.joint) &&
+    items.slice(0, way.at).every((x) => /^(and|then|also|after|that)$/.test(x.w)) &&
+    placed.kind !== 'specific' &&
+    before?.sentence === v.sentence &&
+    before.clause === v.index - 1 &&
+    before.entry.kind === 'treatment' &&
+    before.entry.state === 'planned' &&
+    IS_TO_BE.test(wordsBetween(state.clauses[before.clause]!.items))
+  )
+    status = 'planned';
   // "pressing of row 3 was completed at 11:20"
   if (
     status === 'doing' &&
@@ -302,11 +320,6 @@ export function makeTreatment(
       )
         places = placed.places;
       if (!places.length) places = [object];
-      const part = object === 'batting' && !specific.length ? outOfThose(state, items) : undefined;
-      if (part) {
-        places = part;
-        how = 'carried';
-      }
     } else if (
       placed.kind === 'specific' ||
       (placed.kind === 'general' && placed.places.some((p) => p !== 'top'))
@@ -590,23 +603,6 @@ function wentAlong({ clauses }: ReaderState, { index, items }: ClauseView): bool
   if (/ (?:on|along) the way $/.test(wordsBetween(items))) return true;
   const next = clauses[index + 1];
   return next?.joint === 'as' && /^ (?:i|we) (?:went|worked|did)\b/.test(wordsBetween(next.items));
-}
-
-/** "unpicked the quilting along that row and pulled the wadding out of it", "so that stretch of it came out": the batting of the blocks just told. */
-function outOfThose(state: ReaderState, items: Item[]): string[] | undefined {
-  const ofThem = items.some(
-    (x, k) =>
-      /^place\.(?:it|them|those|that-one|both)$/.test(x.place?.rule ?? '') &&
-      /^(of|from|under|behind|beneath)$/.test(items[k - 1]?.w ?? ''),
-  );
-  const stretch = items.some(
-    (x, k) =>
-      /^(stretch|bit|part|section|patch|piece)$/.test(x.w) && /^(that|this)$/.test(items[k - 1]?.w ?? ''),
-  );
-  if (!ofThem && !stretch) return undefined;
-  const told = state.drafts.findLast((d) => 'places' in d.entry && d.entry.places?.length)?.entry;
-  const places = told && 'places' in told ? (told.places ?? []) : [];
-  return places.length && places.every((p) => splitBlock(p)) ? [...places] : undefined;
 }
 
 /** Is the cloth named after the deed? */

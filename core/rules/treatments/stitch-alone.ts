@@ -69,7 +69,7 @@ export function fastening(
 }
 
 const SEAM_HAS =
-  /^(the|that|those|its|and|,|has|have|had|got|'s|now|a|some|with|in|on|at|of|between|done|by)$/;
+  /^(the|that|those|its|and|&|\+|\/|,|:|-|to|has|have|had|got|'s|now|a|some|with|in|on|at|of|between|done|by)$/;
 
 /** A seam or tear closed, told by the stitch alone. */
 const sewnShut = (v: ClauseView, places: string[], stitch: NonNullable<ReturnType<typeof stitchOf>>): Draft =>

@@ -56,8 +56,11 @@ export function isBreak(sentence: Item[], k: number): boolean {
   if (
     !item.duration &&
     item.quantity!.value! >= 5 &&
-    / [,(] $/.test(before) &&
-    /^ (?:off|break|tea|lunch|supper|dinner|coffee|phone)(?: break)? (?:$|[).,;]|for )/.test(after) &&
+    / [,(] (?:about |maybe )?$/.test(before) &&
+    // "18:40 to now, 10 out for tea", "2 to 4, fifteen of that on the phone"
+    /^ (?:(?:off|out|away|break|tea|lunch|supper|dinner|coffee|phone)(?: break)? (?:$|[).,;]|for |at |to )|for (?:my |the |a |some )?(?:lunch|tea|supper|dinner|break|coffee|phone|telephone|dog|door|post|brew|cuppa) |of (?:that|it|them|those) (?:on|at|for|off|was|were|went|lost) )/.test(
+      after,
+    ) &&
     sentence.slice(0, k).some((x) => x.span || x.clock)
   )
     return true;

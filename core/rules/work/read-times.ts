@@ -240,6 +240,9 @@ export function readTimes(
       (k === 1 || /^(at|@|-|:|,)$/.test(w(items, 1)))
     )
       mark = { at: 0, end: 1, mark: 'start', word: 'task' };
+    // "mending 18:40 to now", "tying 13:15-now"
+    if (!mark && /^(to|till|until|til|-)$/.test(w(items, k + 1)) && w(items, k + 2) === 'now')
+      mark = { at: k, end: k + 1, mark: 'start', word: 'from' };
     mark ??= clippedMark(items, k);
     if (!mark) continue;
     if (isStillToCome(items, mark)) continue;
@@ -255,7 +258,11 @@ export function readTimes(
   const nowStop =
     starts.length === 1 &&
     !stops.length &&
-    (/ (till|until|til|to) now /.test(all) ||
+    (/ (?:till|until|til|to|-) now /.test(all) ||
+      // "sat down to the mending at half ten and only getting up from it now"
+      / (?:only|just) (?:now )?(?:getting up|got up|getting out of the chair|putting it (?:down|away)|laying it by)(?: from (?:it|that|the \w+))?(?: now)? /.test(
+        all,
+      ) ||
       marks.some(
         (m) =>
           m.mark === 'stop' &&

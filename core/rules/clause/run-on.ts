@@ -1,0 +1,109 @@
+import { boundaryBefore, type Item } from '../item.ts';
+import { tellsPlace } from '../tells-place.ts';
+import { PREPOSITIONS } from './is-predicate.ts';
+import { isStop, joinsPlaces } from './joints.ts';
+import { hasPredicate } from './new-subject.ts';
+import { REMOVE_VERBS } from './removal-at.ts';
+import { turnsWithin } from './turns-to.ts';
+
+/** Words that lean on what follows them: no statement ends with one. */
+const LEANS =
+  /^(the|a|an|some|any|no|not|n't|never|this|that|these|those|its|my|her|his|their|of|or|and|&|\+|but|so|then|because|cos|if|as|than|like|while|when|where|which|who|what|whose|until|till|before|after|since|is|'s|are|'re|was|were|be|been|being|am|'m|has|have|had|'ve|'d|get|gets|got|getting|will|'ll|would|could|should|might|may|must|can|ca|to|i|we|she|he|it|they|you|someone|somebody|just|also|only|really|very|too|quite|all|both|every|each|another|new|old|one|um|uh|er|,|:|-|--|\/|\()$/;
+const JOINT = /^(,|and|&|\+|then|but|so|or|while|because)$/;
+const DETERMINER = /^(the|a|an|all|both|every|each|that|this|those|its|my|another|some)$/;
+const FINITE =
+  /^('s|is|are|'re|has|have|was|were|needs?|wants?|looks?|smells?|feels?|stays?|will|'ll|gets?|goes|could|might|can|should)$/;
+
+/** "darned 2-3", "pressed the pinstripe ones", "cut a new square", "took the backing off": somebody did it, and to what. */
+function isDeed(items: Item[], k: number): boolean {
+  const verb = items[k]!;
+  if (
+    verb.action?.form !== 'past' &&
+    !(REMOVE_VERBS[verb.w]?.form === 'past' && !/^(had|have|got|come|came|off|out)$/.test(verb.w))
+  )
+    return false;
+  if (verb.place || verb.part) return false;
+  let at = k + 1;
+  while (DETERMINER.test(items[at]?.w ?? '') && at < k + 4) at++;
+  const object = items[at];
+  // "quilted along the sashing, pulled the pins out as I went": part of the work before it
+  if (!object || object.object === 'pins') return false;
+  const before = items[k - 1];
+  // "2-3 darned 2-4 patched": the place before it is what was darned
+  const passive = before !== undefined && (before.place !== undefined || before.fabric !== undefined);
+  if (at === k + 1) {
+    const behind = items[at + 1];
+    const told =
+      behind && (behind.action?.form === 'past' || behind.finding || behind.fail || FINITE.test(behind.w));
+    return tellsPlace(object) && !(passive && told);
+  }
+  return Boolean(object.place || object.fabric || object.object || object.part || object.material);
+}
+
+/** "the backing needs washing", "row four smells musty", "the seam between 3-1 and 3-2 has split". */
+function isSubject(items: Item[], k: number): boolean {
+  let at = k;
+  while (/^(the|that|both|all|those|its|old|new)$/.test(items[at]?.w ?? '') && at < k + 3) at++;
+  const subject = items[at];
+  if (!subject) return false;
+  if (subject.seam && /^(between|at|on|in)$/.test(items[at + 1]?.w ?? '')) {
+    at += 2;
+    while (items[at]?.place && joinsPlaces(items, at + 1)) at += 2;
+  } else if (!(tellsPlace(subject) || subject.fabric || subject.object || subject.part || subject.seam))
+    return false;
+  else if (at === k && !tellsPlace(subject) && !subject.fabric) return false;
+  // "the quilt's right-hand column", "the top's 64 inches"
+  const behind = items[at + 2];
+  return FINITE.test(items[at + 1]?.w ?? '') && !behind?.place && !behind?.quantity;
+}
+
+/** "a tear | the two after that the quilting's gone": a place that neither verb nor preposition ties to what was said before it. */
+function isLoosePlace(items: Item[], k: number): boolean {
+  if (!items[k - 1]?.place) return false;
+  let at = k - 2;
+  while (at > 0 && (items[at]!.place || DETERMINER.test(items[at]!.w) || /^(and|&|,|\+)$/.test(items[at]!.w)))
+    at--;
+  const lead = items[at];
+  return !lead || !(PREPOSITIONS.has(lead.w) || lead.action || REMOVE_VERBS[lead.w]);
+}
+
+/** Do the words before a point say something whole? */
+const isWhole = (current: Item[]): boolean =>
+  current.some((x) => x.cost || x.duration || x.span || x.clock) ||
+  current.some(
+    (x) => x.quantity?.unit && current.some((y) => y.material || y.measure || y.w.endsWith('block')),
+  ) ||
+  (current.some((x) => x.topic) && current.some((x) => FINITE.test(x.w))) ||
+  (current.some((x) => x.place || x.fabric || x.topic) && hasPredicate(current));
+
+/** Does a statement that leans on nothing before it begin at `k`, in the middle of running words? */
+function beginsAnew(items: Item[], k: number, current: Item[]): boolean {
+  const before = items[k - 1]!;
+  if (LEANS.test(before.w) || PREPOSITIONS.has(before.w) || isLoosePlace(items, k)) return false;
+  if (!isDeed(items, k) && !isSubject(items, k)) return turnsWithin(items, k, current);
+  // "…, and in the first two blocks the batting's gone lumpy": what stands behind the last joint only tells where
+  const own = current.slice(current.findLastIndex((x) => JOINT.test(x.w) && !x.place) + 1);
+  // "the seam where 5-4 meets 6-4 has come loose"
+  return isWhole(own) && !own.some((x) => /^(where|which|who|between)$/.test(x.w));
+}
+
+/**
+ * Puts a stop where, in running speech without marks, a statement begins that has its own verb and its own place or thing
+ * ("a block is nine inches | darned 2-3", "rust all over the backing | pressed the pinstripe ones").
+ */
+export function withRunOns(items: Item[]): Item[] {
+  const out: Item[] = [];
+  let current: Item[] = [];
+  items.forEach((item, k) => {
+    if (isStop(item)) current = [];
+    else {
+      if (current.length > 1 && beginsAnew(items, k, current)) {
+        out.push(boundaryBefore(item, ';'));
+        current = [];
+      }
+      current.push(item);
+    }
+    out.push(item);
+  });
+  return out;
+}
