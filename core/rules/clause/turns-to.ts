@@ -220,7 +220,9 @@ function turnsToTheRest(items: Item[], k: number, current: Item[]): boolean {
 /** Does the talk turn at `from`, without any joint, to what is open, bought, settled or measured, to a rest, or to a label? */
 export function turnsWithin(items: Item[], from: number, current: Item[]): boolean {
   // "two yards of plain | red for the binding", "measured the top | it's 71 by 84" lean on the words before them
-  if (COLOURS.has(items[from]!.w) || items[from]!.w === 'it') return false;
+  // and so does "bought | three yards of ticking"
+  const first = items[from]!;
+  if (COLOURS.has(first.w) || first.w === 'it' || first.quantity) return false;
   const next = opens(items, from, endOfStretch(items, from));
   return (
     next !== undefined &&
