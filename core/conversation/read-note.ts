@@ -19,7 +19,7 @@ import { dropAsides } from '../rules/drop-asides.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
-import { withListStops } from '../rules/list-stops.ts';
+import { withListStops, withTopics } from '../rules/list-stops.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
@@ -151,7 +151,7 @@ export function readNote(
     };
   }
 
-  const items = dropAsides(mendCorrections(exceptPlaces(withListStops(scanned.items), fabrics, grid), grid));
+  const items = dropAsides(mendCorrections(exceptPlaces(withTopics(withListStops(scanned.items)), fabrics, grid), grid));
   // a slip put right in the note itself mends no other note
   const wordsLeft = items.map((x) => x.w).join(' ');
   const named = findDays(text, local);

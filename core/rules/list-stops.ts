@@ -1,4 +1,4 @@
-import type { Item } from './item.ts';
+import { boundaryBefore, type Item } from './item.ts';
 import { wordsBetween } from './words-between.ts';
 
 /** "…; left 83 3/4", "…; and the right side 84": the next of the sides that are measured. */
@@ -39,6 +39,12 @@ const isHow = (part: Item[]): boolean =>
       ),
   );
 
+/** "(5 yds of it bought;) 31.50 altogether": what it came to. */
+const isTotal = (part: Item[]): boolean =>
+  part.length <= 5 &&
+  part.some((x) => x.quantity || x.cost) &&
+  / (?:altogether|in all|all told|in total|total|for the lot) /.test(wordsBetween(part));
+
 /**
  * "Top 70 1/2 in.; bottom 71; left 83", "6:30 to 3:15; an hour off for dinner": a semicolon that only parts what is told of one thing
  * is read as a comma.
@@ -57,6 +63,7 @@ export function withListStops(items: Item[]): Item[] {
     const goesOn =
       (isSide(part) && before.some((x) => x.quantity)) ||
       (isRest(part) && before.some((x) => x.span)) ||
+      (isTotal(part) && before.some((x) => x.quantity?.unit)) ||
       (isHow(part) && isDeed(before)) ||
       (isHow(before) && isDeed(part));
     if (!goesOn) {
@@ -65,4 +72,24 @@ export function withListStops(items: Item[]): Item[] {
     }
     return { ...item, w: ',', token: { ...item.token, w: ',' } };
   });
+}
+
+const TURNS_TO = / (?:as for|as regards|with regard to|regarding|what becomes of|turning to|coming to) $/;
+
+/** "…, and as for the last column, net it or leave it", "…, and what becomes of 4-4, …": what is told next is of that place, as behind a colon. */
+export function withTopics(items: Item[]): Item[] {
+  const at = items.findIndex(
+    (x, k) =>
+      k > 3 &&
+      x.place?.how === 'said' &&
+      items[k + 1]?.w === ',' &&
+      TURNS_TO.test(wordsBetween(items, k - 4, items[k - 1]!.w === 'the' ? k - 1 : k)),
+  );
+  if (at < 0) return items;
+  let from = at;
+  while (from > 0 && !/^[,;.]$/.test(items[from - 1]!.w)) from--;
+  if (from === 0) return items;
+  const stop = boundaryBefore(items[from]!, ';');
+  const colon = boundaryBefore(items[at + 1]!, ':');
+  return [...items.slice(0, from - 1), stop, items[at]!, colon, ...items.slice(at + 2)];
 }

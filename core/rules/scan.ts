@@ -948,7 +948,7 @@ function correctsClock(items: Item[]): 'moment' | 'stretch' | undefined {
   return items[k]!.span || /^(from|between)$/.test(items[k - 1]?.w ?? '') ? 'stretch' : 'moment';
 }
 const PUTS_RIGHT = wordSet(
-  'no wait sorry or rather more exactly precisely correction i mean make that it was at from , - --',
+  'no wait sorry or rather more exactly precisely correction i mean make that it was at from hang hold on actually , - --',
 );
 /** Does a stretch begin after another has ended, by less than half a day? */
 const isLater = (span: { start: { minute: number }; end: { minute: number } }, after: number): boolean =>

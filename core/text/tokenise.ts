@@ -242,6 +242,8 @@ export function tokenise(text: string): Token[] {
     // "half of em", "net over em": "them" as it is spoken
     if (
       w === 'em' &&
+      // "strips at em centimetres": a breath
+      !/^ +(?:centim|millim|inch|cm|mm|metres?|yards?)/i.test(text.slice(to, to + 9)) &&
       (raw.startsWith("'") ||
         THEM_AFTER.has(tokens.at(-1)?.w ?? '') ||
         /[a-z]ed$/.test(tokens.at(-1)?.w ?? ''))

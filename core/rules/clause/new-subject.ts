@@ -78,7 +78,10 @@ export function tellsLater(items: Item[], from: number, current: Item[] = []): b
 /** "and four five gets …": a place or cloth and then a finite verb begin a statement of their own. */
 export function newSubject(items: Item[], from: number): boolean {
   let k = from;
-  while (/^(the|and|all|both|that|those|every|also|for|old|its)$/.test(items[k]?.w ?? '') && k < from + 4)
+  // "and every one of the calico blocks needs …", "each of the silk ones wants …"
+  if (/^(every|each|all)$/.test(items[k]?.w ?? ''))
+    while (/^(every|each|all|single|last|one|of)$/.test(items[k]?.w ?? '') && k < from + 5) k++;
+  while (/^(the|and|all|both|that|those|every|also|for|old|its)$/.test(items[k]?.w ?? '') && k < from + 8)
     k++;
   const subject = items[k];
   // "…, net it is"
@@ -122,7 +125,7 @@ export function newSubject(items: Item[], from: number): boolean {
     return true;
   return (
     FINITE.has(verb) ||
-    (FINITE.has(items[k + 2]?.w ?? '') && /^(both|all|one|ones|block|still|also|seam|there)$/.test(verb))
+    (FINITE.has(items[k + 2]?.w ?? '') && /^(both|all|one|ones|blocks?|pieces|squares|still|also|seam|there)$/.test(verb))
   );
 }
 

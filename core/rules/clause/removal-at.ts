@@ -124,6 +124,16 @@ export function removalAt(
     )
       break;
   }
+  // "pins drawn as I went", "old basting pulled from row four"
+  if (
+    actual === 'past' &&
+    /^(drawn|taken|pulled|picked|teased|worked)$/.test(item.w) &&
+    (item.w === 'drawn' || items[k + 1]?.w === 'from')
+  ) {
+    let m = k - 1;
+    while (/^(is|are|was|were|all|now|been|have|has)$/.test(items[m]?.w ?? '')) m--;
+    if (/^(pins|stitching|ties|quilting)$/.test(items[m]?.object ?? '') && !items[m]!.seam) return { form: 'past' };
+  }
   // "pull the batting": what can only be taken out needs no "out"
   // "pulled the stitches too tight" takes none out
   if (

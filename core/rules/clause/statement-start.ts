@@ -338,7 +338,7 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
   if (thing !== undefined) return thing;
   if (first.w === 'i' && toldFirst(current, items, k)) {
     let at = current.findLastIndex((x) => x.place || x.fabric);
-    while (/^(the|and|,|all|of|both)$/.test(current[at - 1]?.w ?? '')) at--;
+    while (/^(the|and|,|all|of|both|old)$/.test(current[at - 1]?.w ?? '')) at--;
     return at;
   }
   if (
@@ -468,7 +468,9 @@ function toldFirst(current: Item[], items: Item[], k: number): boolean {
     if (m >= 0 && !/^(and|,|but|so|then|all|both)$/.test(current[m]!.w)) return false;
   } else {
     if (ones !== last || !place?.places.length || /^place\.(it|them)$/.test(place.rule)) return false;
-    if (PREPOSITIONS.has(current.at(-2)!.w) || PREPOSITIONS.has(current.at(-3)?.w ?? '')) return false;
+    // "it's stained all over | old batting I'm leaving"
+    const allOver = current.at(-2)!.w === 'old' && current.at(-4)?.w === 'all';
+    if (PREPOSITIONS.has(current.at(-2)!.w) || (PREPOSITIONS.has(current.at(-3)?.w ?? '') && !allOver)) return false;
   }
   return endsInDeed(items, k);
 }

@@ -242,6 +242,8 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     points = /^(those|these|them)$/.test(w(items, m)) ? 'those' : 'it';
     next = m + 1;
     if (w(items, m) === 'of') next++;
+    // "four metres of it there for thirty two euro"
+    if (w(items, next) === 'there' && /^(for|at|,)$/.test(w(items, next + 1))) next++;
   } else if (figure && /^(those|these|them|that|this)$/.test(w(items, m - 1)) && w(items, m - 2) === 'of') {
     points = /^(those|these|them)$/.test(w(items, m - 1)) ? 'those' : 'it';
     // "five yards of that stuff they had on the table"

@@ -552,6 +552,8 @@ const WANTS_WORK =
 /** A word for needing or having that is about something else: "needs patching", "have patched", "got it off". */
 function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   const phrase = wordsBetween(items, k, cue.next).trim();
+  // "when I measured it from corner to corner I got 228 cm one way"
+  if (/got$/.test(phrase) && items.some((x) => x.measure === 'diagonal')) return true;
   // "the other three sides still need binding"
   const before = items[/^(still|also)$/.test(w(items, k - 1)) && items[k - 2]?.place ? k - 2 : k - 1];
   const after = items[cue.next];
@@ -784,6 +786,14 @@ const GOODS_PART = /^(backing|batting|binding|border)$/;
 function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): GoodFound | undefined {
   const good = findGood(items, at, !cue.weak);
   if (!good) return undefined;
+  // "there's some of the calico missing in 3-1": how it was found
+  if (
+    cue.weak &&
+    cue.use === 'on-hand' &&
+    good.quantity === undefined &&
+    items.slice(good.next, good.next + 3).some((x) => x.finding || (x.fail && x.w !== 'left'))
+  )
+    return undefined;
   // "there's four inches of overhang"
   if (
     items

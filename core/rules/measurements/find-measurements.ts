@@ -362,7 +362,8 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       const told = before !== undefined && /^(?:two|both|2)$/.test(w(items, before)) ? undefined : before;
       if (told !== undefined && !/^(?:is|'s|:|=|are|was)$/.test(w(items, k + 1)))
         push('diagonal', told, 'measure.diagonal', [item]);
-      let m = nextNumber(items, k, used, 8);
+      // "corner to corner I measured it now that it's dry and it's 246 one way and 249 the other"
+      let m = nextNumber(items, k, used, / one way /.test(all) ? 15 : 8);
       if (told !== undefined && !used.has(told)) continue;
       if (told !== undefined && !/\b(?:other|second|one way)\b/.test(all)) continue;
       if (m === undefined) {
@@ -435,10 +436,15 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         push('strip', m, 'measure.strip', [item]);
       else if (
         m === undefined &&
-        /\bstrips? at inches|at inches|inches wide\b/.test(all) &&
+        /\bstrips? at inches|at (?:inches|centimetres|cm|millimetres|mm)|(?:inches|many \w+) wide\b/.test(all) &&
         !items.some((x, n) => x.quantity && items[n + 1]?.measure !== 'seam')
       ) {
-        found.push({ of: 'strip', unit: 'in', items: [item], rule: 'measure.strip-unsaid' });
+        found.push({
+          of: 'strip',
+          unit: /\b(?:cm|centimetres)\b/.test(all) ? 'cm' : /\b(?:mm|millimetres)\b/.test(all) ? 'mm' : 'in',
+          items: [item],
+          rule: 'measure.strip-unsaid',
+        });
       }
       continue;
     }

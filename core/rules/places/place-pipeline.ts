@@ -10,7 +10,7 @@ import { linePhrase, linesBeside } from './find-line.ts';
 import { namedPlace } from './find-named-place.ts';
 import { neighbourPhrase, oneOfThem } from './find-neighbour.ts';
 import { sidedPart } from './find-part.ts';
-import { backPointer, neighbour } from './find-pointer.ts';
+import { backPointer, neighbour, sideLike } from './find-pointer.ts';
 import { lineReached } from './line-reached.ts';
 import { lineSpoken } from './line-spoken.ts';
 import { ordinalFirst } from './ordinal-first.ts';
@@ -52,6 +52,7 @@ const BLOCK_FINDERS: Finder[] = [
 
 /** In this order: what lies beside a place told or spoken of; one of several; what points back. The longest wins. */
 const POINTER_FINDERS: Finder[] = [
+  sideLike,
   (t, k, c) => neighbourPhrase(t, k, c, (m) => findBlocks(t, m, c)),
   (t, k, c) => neighbour(t, k, c, (m) => findBlocks(t, m, c)),
   oneOfThem,

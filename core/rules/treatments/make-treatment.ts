@@ -320,6 +320,12 @@ export function makeTreatment(
       )
         places = placed.places;
       if (!places.length) places = [object];
+      // "as for the top border, I unpicked it"
+      const side = object === 'border' ? 'border-' : object === 'binding' ? 'edge-' : '-';
+      if (!specific.length && state.topic?.sentence === v.sentence) {
+        const headed = state.topic.places.filter((p) => p.startsWith(side));
+        if (headed.length) places = headed;
+      }
     } else if (
       placed.kind === 'specific' ||
       (placed.kind === 'general' && placed.places.some((p) => p !== 'top'))

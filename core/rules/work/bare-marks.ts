@@ -97,7 +97,9 @@ export function readBareMarks(
   if (
     items.length <= 9 &&
     !items.some((x) => x.clock || x.span || x.place?.places.length) &&
-    BREAK.test(wordsBetween(items))
+    BREAK.test(wordsBetween(items)) &&
+    // "kettle is screaming. Back in a minute.": where nothing goes on, nothing stops
+    (running || !/ back in a (?:minute|moment|sec|second|tick|jiffy) $/.test(wordsBetween(items)))
   ) {
     push(running ? { task: running } : undefined, { mark: 'stop' }, 'work.stopping', items, 0, items.length);
     return;
