@@ -151,7 +151,9 @@ export function readNote(
     };
   }
 
-  const items = dropAsides(mendCorrections(exceptPlaces(withTopics(withListStops(scanned.items)), fabrics, grid), grid));
+  const items = dropAsides(
+    mendCorrections(exceptPlaces(withTopics(withListStops(scanned.items)), fabrics, grid), grid),
+  );
   // a slip put right in the note itself mends no other note
   const wordsLeft = items.map((x) => x.w).join(' ');
   const named = findDays(text, local);

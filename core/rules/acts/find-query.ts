@@ -38,7 +38,8 @@ export function findQuery(
   local: string,
 ): QueryFound | undefined {
   const whole = text.replace(/(?: (?:[?.!]|please|pls))+$/g, '').trim();
-  if (!asked && (TELLS_WHAT.test(whole) || TELLS_OPEN.test(whole))) return undefined;
+  if (!asked && (SAID_WRONG.test(whole) || TELLS_WHAT.test(whole) || TELLS_OPEN.test(whole)))
+    return undefined;
   const body = questionIn(whole, items, asked);
   if (body === undefined) return undefined;
   return classify(` ${plain(body)} `, ` ${whole} `, items, day, local);
@@ -47,6 +48,9 @@ export function findQuery(
 /** "What comes next is the border", "what's left to decide is the batting", "did I say two four, I meant three four": told, not asked. */
 const TELLS_WHAT =
   /^(?:(?:so|and|right|okay|ok|now|well|oh|here|all right) )*(?:what (?:comes next|(?:'s|is) (?:next|left)(?: to \w+)?|(?:i|we)(?: (?:'ve|have|'ll|will|'m|am|still|need|did|do|want|got|to|going|left|buy|get|settle|decide|order))*) (?:is|was|are|were) (?!\?)\S|did i say .* i meant? )/;
+
+/** "ah what am I saying, that's 4-4": no question, but a mend. */
+const SAID_WRONG = /^(?:(?:ah|oh|no|sorry|wait|now|god|,) )*what am i saying\b/;
 
 /** "agreed is the backing, and what's still open is the border" */
 const TELLS_OPEN =

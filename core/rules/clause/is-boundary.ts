@@ -310,6 +310,14 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     // "no patch on 2-4, I'm going to darn it"
     if (w === ',' && next.w === 'i' && /^(no|not)$/.test(current[0]?.w ?? ''))
       return restHasPredicate(items, k + 1);
+    // "there's initials on the back and I squared it up"
+    if (
+      /^(,|and|but)$/.test(w) &&
+      /^(i|we)$/.test(next.w) &&
+      items[k + 2]?.action?.form === 'past' &&
+      current.some((x, m) => x.w === 'there' && /^('s|is|are|was|were)$/.test(current[m + 1]?.w ?? ''))
+    )
+      return true;
     // "the purples are getting the tulle and I'm leaving the corduroy alone"
     if (
       /^(,|and|but)$/.test(w) &&

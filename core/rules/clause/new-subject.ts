@@ -125,7 +125,8 @@ export function newSubject(items: Item[], from: number): boolean {
     return true;
   return (
     FINITE.has(verb) ||
-    (FINITE.has(items[k + 2]?.w ?? '') && /^(both|all|one|ones|blocks?|pieces|squares|still|also|seam|there)$/.test(verb))
+    (FINITE.has(items[k + 2]?.w ?? '') &&
+      /^(both|all|one|ones|blocks?|pieces|squares|still|also|seam|there)$/.test(verb))
   );
 }
 

@@ -132,7 +132,8 @@ export function removalAt(
   ) {
     let m = k - 1;
     while (/^(is|are|was|were|all|now|been|have|has)$/.test(items[m]?.w ?? '')) m--;
-    if (/^(pins|stitching|ties|quilting)$/.test(items[m]?.object ?? '') && !items[m]!.seam) return { form: 'past' };
+    if (/^(pins|stitching|ties|quilting)$/.test(items[m]?.object ?? '') && !items[m]!.seam)
+      return { form: 'past' };
   }
   // "pull the batting": what can only be taken out needs no "out"
   // "pulled the stitches too tight" takes none out

@@ -470,7 +470,8 @@ function toldFirst(current: Item[], items: Item[], k: number): boolean {
     if (ones !== last || !place?.places.length || /^place\.(it|them)$/.test(place.rule)) return false;
     // "it's stained all over | old batting I'm leaving"
     const allOver = current.at(-2)!.w === 'old' && current.at(-4)?.w === 'all';
-    if (PREPOSITIONS.has(current.at(-2)!.w) || (PREPOSITIONS.has(current.at(-3)?.w ?? '') && !allOver)) return false;
+    if (PREPOSITIONS.has(current.at(-2)!.w) || (PREPOSITIONS.has(current.at(-3)?.w ?? '') && !allOver))
+      return false;
   }
   return endsInDeed(items, k);
 }

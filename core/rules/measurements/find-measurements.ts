@@ -436,7 +436,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         push('strip', m, 'measure.strip', [item]);
       else if (
         m === undefined &&
-        /\bstrips? at inches|at (?:inches|centimetres|cm|millimetres|mm)|(?:inches|many \w+) wide\b/.test(all) &&
+        /\bstrips? at inches|at (?:inches|centimetres|cm|millimetres|mm)|(?:inches|many \w+) wide\b/.test(
+          all,
+        ) &&
         !items.some((x, n) => x.quantity && items[n + 1]?.measure !== 'seam')
       ) {
         found.push({

@@ -22,6 +22,9 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
     if (/^(both|two|2|pair)$/.test(w(tokens, j))) both = true;
     j++;
   }
+  // "worn at two corners, top left and bottom right"
+  const listed = w(tokens, j) === 'corners' ? cornersListed(tokens, j + 1) : undefined;
+  if (listed) return found(ctx, listed.ends, false, listed.next);
   if (j > i && !both) return undefined;
   const up = UPRIGHT.get(w(tokens, j));
   const side = SIDE.get(w(tokens, j));
@@ -67,6 +70,22 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
     return found(ctx, [[rest.up, rest.side]], block, rest.next);
   }
   return undefined;
+}
+
+/** "(corners) top left and bottom right", ", top left, bottom right": each corner by its two words. */
+function cornersListed(tokens: Token[], i: number): { ends: [Upright, Side][]; next: number } | undefined {
+  const ends: [Upright, Side][] = [];
+  let next = i;
+  for (let k = i; ; ) {
+    while (/^(,|:|and|&|at|the|on|both)$/.test(w(tokens, k)) && k < next + 3) k++;
+    const up = UPRIGHT.get(w(tokens, k));
+    const side = SIDE.get(w(tokens, k + 1));
+    if (!up || !side) break;
+    ends.push([up, side]);
+    k += w(tokens, k + 2) === 'hand' ? 3 : 2;
+    next = k;
+  }
+  return ends.length > 1 ? { ends, next } : undefined;
 }
 
 /** "label on bottom left, whipstitched": where labels go is a corner of the quilt. */

@@ -293,7 +293,10 @@ export function sideLike(tokens: Token[], i: number, { focus }: PlaceContext): P
   if (w(tokens, j) !== 'one') return undefined;
   const told = tokens
     .slice(Math.max(0, j - 9), j)
-    .findLast((t, n, all) => /^(border|edge)$/.test(t.w) && /^(left|right|top|bottom|hand)$/.test(all[n - 1]?.w ?? ''))?.w;
+    .findLast(
+      (t, n, all) =>
+        /^(border|edge)$/.test(t.w) && /^(left|right|top|bottom|hand)$/.test(all[n - 1]?.w ?? ''),
+    )?.w;
   const kind = told ?? /^(border|edge)-/.exec(focus.at(-1) ?? '')?.[1];
   if (!kind || !/^(on|at|along|down|across|to)$/.test(w(tokens, j + 1))) return undefined;
   let k = j + 2;

@@ -180,7 +180,7 @@ const isInch = (tokens: Token[], k: number): boolean =>
 
 /** Words after a number that show that it counts something else. */
 const AMOUNT_FOLLOWS = new Set(
-  'inch inches in cm mm m metre metres meter meters yard yards yd yds minutes minute min mins hour hours hr hrs h half quarter spools spool reels reel skeins skein packs pack past oclock am pm percent dollars pounds quid pence euros and/or point hundred ties pins stitches pieces other of'.split(
+  'inch inches in cm mm m metre metres meter meters yard yards yd yds minutes minute min mins hour hours hr hrs h half quarter spools spool reels reel skeins skein balls ball rolls roll packets packet hanks hank lengths fat packs pack past oclock am pm percent dollars pounds quid pence euros and/or point hundred ties pins stitches pieces other of'.split(
     ' ',
   ),
 );
