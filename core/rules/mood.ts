@@ -493,7 +493,8 @@ export function stateOf(
     return 'planned';
   if (
     /(?<!\w)(needs?|wants?|will|'ll|going to|gets?|get|to|goes|going|should|must|(?<!the )next(?! (?:one|two|three|block|row)\b)|decided|it is|settled|shall proceed|proceeding|requires?)\b/.test(
-      words,
+      // "silk's in behind 2-1 to 2-3": the "to" of a stretch of blocks
+      wordsBetween(items.filter((x) => x.place?.kind !== 'blocks')),
     ) &&
     !/(?<!\w)(got|put|has|have|'ve|went|had|on now|sewed|stitched)\b/.test(before)
   )

@@ -126,7 +126,11 @@ export function makeCondition(
           (x) =>
             /row|column|counted|area|every|all-/.test(x.place!.rule) && x.place!.rule !== 'place.row-block',
         );
-        if (inside.length && lines) places = inside;
+        // "the red has run in rows one and two, every block": the dye, over all of them
+        const all = / (?:every|each) (?:single )?(?:block|one|square) | all (?:of them|along|over) /.test(
+          wordsBetween(items, c.at),
+        );
+        if (inside.length && lines && !(all && c.finding === 'dye-bleed')) places = inside;
       } else if (one) {
         places = one;
         if (!one.length) unknown = true;

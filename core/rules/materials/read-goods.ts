@@ -95,7 +95,9 @@ function cueAt(items: Item[], k: number): Cue | undefined {
       /^(says|said|shows|reads|has|tells|in|here|from|is|was)$/.test(w(items, k + 1))
     )
       continue;
-    if (cue) return { ...cue, next: k + n };
+    // "to buy then, a metre of calico"
+    const then = cue?.use === 'needed' && n > 1 && /^(then|now|so)$/.test(w(items, k + n)) ? 1 : 0;
+    if (cue) return { ...cue, next: k + n + then };
   }
   return undefined;
 }
@@ -547,7 +549,7 @@ const BOUGHT_THEN =
   /^ (?:(?:,|and|&) (?:\w+ ){1,3}){0,2}(?:today|yesterday|this (?:morning|afternoon|week)|last (?:night|week)|(?:at|from) the (?:\w+ )?(?:market|shop|store|fair|sale|haberdasher)|in town|on the way (?:home|back|in)|on (?:mon|tues|wednes|thurs|fri|satur|sun)day|online)\b/;
 /** What is wanted is work: cloth "sewn in behind". */
 const WANTS_WORK =
-  /^ (?:a|an|some|something|a few|another|new|the)? ?(?:\S+ ){0,6}?(?:sewn|stitched|put|set|slipped|tacked|laid|let|basted|pieced|cut|couched|patched|fused|ironed) (?:on |in |into |down |up )?(?:behind|underneath|under|beneath|over|on|in|there|across)\b/;
+  /^ (?:a|an|some|something|a few|another|new|the)? ?(?:\S+ ){0,6}?(?:sewn|stitched|put|set|slipped|tacked|laid|let|basted|pieced|cut|couched|patched|fused|ironed|sewing|stitching|putting|tacking|basting|laying|slipping|fusing|ironing|setting|running) (?:on |in |into |down |up )?(?:behind|underneath|under|beneath|over|on|in|there|across)\b/;
 
 /** A word for needing or having that is about something else: "needs patching", "have patched", "got it off". */
 function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {

@@ -1,6 +1,6 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
-import type { Item } from '../item.ts';
+import { boundaryBefore, type Item } from '../item.ts';
 import { allBlocks, splitBlock, unique } from './grid.ts';
 import type { PlaceFound } from './place-found.ts';
 
@@ -53,7 +53,21 @@ function exceptAt(items: Item[], k: number): number {
   )
     return 1;
   if (word === 'not' && /^[,(]$/.test(items[k - 1]?.w ?? '') && !/^(the|that) other/.test(next)) return 1;
+  // "want lining oh not the corner one that's sound", "wants net over it not 1-3 that's fine"
+  if (word === 'not' && (items[k - 1]?.w === 'oh' || isExcused(items, k + 1))) return 1;
   return 0;
+}
+
+/** Is the place from `k` on told to be sound: "(not) 1-3 that's fine"? */
+function isExcused(items: Item[], k: number): boolean {
+  const at = items[k]?.w === 'the' ? k + 1 : k;
+  if (!items[at]?.place) return false;
+  const that = items.findIndex((x, m) => m > at && m < at + 3 && /^(that|it|which|that one)$/.test(x.w));
+  return (
+    that > 0 &&
+    /^('s|is)$/.test(items[that + 1]?.w ?? '') &&
+    items.slice(that + 2, that + 5).some((x) => x.finding === 'sound')
+  );
 }
 
 const LIGHT =
@@ -161,6 +175,12 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
       baseOf(x, fabrics).length > 1 &&
       !(sidesOf(x).length && /^(without|less|minus|sans|not)$/.test(items[k]!.w));
     let at = items.slice(0, k).findLastIndex((x, m) => m >= from && isBase(x));
+    // "the top row wants net over it, not 1-3": what "it" is
+    if (items[at]?.place?.rule === 'place.it') {
+      const places = items[at]!.place!.places.join();
+      const said = items.slice(0, at).findLastIndex((x, m) => m >= from && x.place?.places.join() === places);
+      if (said >= 0) at = said;
+    }
     const whole =
       at < 0
         ? (wholeTop(items, k, k, marker, grid, fabrics) ??
@@ -221,6 +241,9 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
     };
     items = items.map((x, m) => {
       if (m === at) return { ...x, ...without };
+      // "the bottom row and the right column, not 5-6": out of the other as well
+      if (m >= from && m < at && x.place && isBase(x) && x.place.rule !== 'place.it')
+        return { ...x, place: { ...x.place, places: x.place.places.filter((p) => !out.includes(p)) } };
       const one = x.place?.rule === 'place.that-one' && /^(that one|that block)$/.test(x.w);
       if (m === it && !items.slice(next, m).some((y) => y.place || (!one && /^(and|i|so)$/.test(y.w))))
         return { ...x, place: { ...excepted, next: x.j } };
@@ -254,7 +277,9 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
             { ...items[k]!, w: ',' },
             { i: told.i, j: told.j, w: told.w, token: told.token, place: { ...excepted, next: told.j } },
           ]
-        : []),
+        : items[next]?.place?.rule === 'place.excepted'
+          ? [boundaryBefore(items[next]!)]
+          : []),
       ...items.slice(next),
     ];
     k = start - 1;
@@ -355,6 +380,13 @@ const sideAt = (x: Item, base: string[]): string[] =>
 const clothWithin = (x: Item, base: string[], fabrics: FabricIndex): string[] =>
   x.fabric!.names.flatMap((n) => fabrics.blocks[n] ?? []).filter((p) => base.includes(p));
 
+/** Those places that each of the last two groups of blocks has. */
+const sharedBefore = (items: Item[], k: number, places: string[]): string[] => {
+  const groups = items.slice(0, k).filter((x) => (x.place?.places.length ?? 0) > 1);
+  const [a, b] = groups.slice(-2);
+  return b ? places.filter((p) => a!.place!.places.includes(p) && b.place!.places.includes(p)) : [];
+};
+
 /** The places told after "except", and where they end. */
 function readExcepted(
   items: Item[],
@@ -382,8 +414,11 @@ function readExcepted(
       // a new place after a joint, not of these: it begins what is said next
       if (!inside.length && places.length) break;
       if (base.length && !inside.length) return undefined;
-      places.push(...(inside.length ? inside : x.place.places));
-      next = m + 1;
+      // "the bottom row and the right hand column, not the corner one": where they cross
+      const crossing = x.place.rule === 'place.the-corner' ? sharedBefore(items, k, inside) : [];
+      places.push(...(crossing.length ? crossing : inside.length ? inside : x.place.places));
+      next = /^(one|block|square)$/.test(items[m + 1]?.w ?? '') ? m + 2 : m + 1;
+      m = next - 1;
       continue;
     }
     const side = base[0] && !splitBlock(base[0]) ? sideAt(x, base) : undefined;

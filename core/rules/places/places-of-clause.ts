@@ -129,7 +129,10 @@ function isDenied(items: Item[], k: number): boolean {
 /** "the top two rows, they're in good shape, every last block": every block of those, and not of the quilt. */
 function withoutSummary(items: Item[]): Item[] {
   const at = items.findIndex(
-    (x, k) => /^place\.(every-block|all-blocks)$/.test(x.place?.rule ?? '') && items[k - 1]?.w === ',',
+    (x, k) =>
+      /^place\.(every-block|all-blocks)$/.test(x.place?.rule ?? '') &&
+      // "the red has run in rows one and two every block"
+      (items[k - 1]?.w === ',' || /row|column/.test(items[k - 1]?.place?.rule ?? '')),
   );
   if (at < 1) return items;
   const all = items[at]!.place!.places;
