@@ -32,11 +32,39 @@ export function amend(state: ReaderState, items: Item[], words: string): Draft[]
       'strong',
     );
   if (mended) return mended;
+  const otherwise = anotherWayThere(state, words);
+  if (otherwise) return otherwise;
   return (
     answerDay(state, last, items, words) ??
     answer(state, last, said, words) ??
     (tellsDone(state, words) ? undefined : correct(state, standingOf(last), said, words))
   );
+}
+
+/**
+ * "the last one in row four, make that net on the face instead", of blocks for which the last note planned another treatment: it is
+ * planned there in its place.
+ */
+function anotherWayThere(state: ReaderState, words: string): Draft[] | undefined {
+  if (!/(?:^| )make (?:that|it|this|them|those|the|\d)/.test(words) || !/ (?:instead|rather)\b/.test(words))
+    return undefined;
+  const told = state.drafts.filter((d) => d.entry.kind !== 'material');
+  const [way] = told;
+  if (told.length !== 1 || way?.entry.kind !== 'treatment' || !way.entry.places?.length) return undefined;
+  const { action, places } = way.entry;
+  const standing = standingOf(state.memory.last!).map((s) => s.draft);
+  const planned = standing.find(
+    ({ entry: e }) =>
+      e.kind === 'treatment' &&
+      /^(planned|considering)$/.test(e.state) &&
+      e.action !== action &&
+      places.every((p) => e.places?.includes(p)),
+  );
+  if (planned?.entry.kind !== 'treatment') return undefined;
+  const left = planned.entry.places!.filter((p) => !places.includes(p));
+  way.entry.state = planned.entry.state;
+  planned.entry.places = left;
+  return [...standing.filter((d) => d !== planned || left.length), way];
 }
 
 /** "1-5 I mean. rest ok", "that should be 3-4, everything else is right": what is mended, without the word that the rest stands. */

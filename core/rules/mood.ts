@@ -466,6 +466,9 @@ export function stateOf(
     )
   )
     return 'planned';
+  // "the last one, make that net over the face instead": what it shall be
+  if (/ make (?:that|it|them|those|this|(?:\S+ ){1,4})(?: one)? (?:a |some |the )?$/.test(before) && / (?:instead|rather|then) /.test(words))
+    return 'planned';
   // "net instead, tomorrow"
   if (/ (?:tomorrow|tmrw|next week|next time|tonight|later) $/.test(sentence)) return 'planned';
   // a noun: "a patch", "net over it"; "so it's crepeline over the pair of them"
