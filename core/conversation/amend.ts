@@ -117,6 +117,8 @@ const choosesWay = (state: ReaderState, words: string): boolean =>
 /** "no, thirty, because I had to redo the corner", "block six then, I was counting the border": why it was wrong mends nothing. */
 function withoutReason(items: Item[]): Item[] {
   if (items.length > 24) return items;
+  const led = reasonFirst(items);
+  if (led) return items.slice(led);
   const at = items.findIndex(
     (x, k) =>
       k > 0 &&
@@ -142,6 +144,18 @@ function withoutReason(items: Item[]): Item[] {
     ? items
     : items.slice(0, at);
 }
+
+/** "I was counting the border as a row. Row five.": where the reason that was told first ends. */
+function reasonFirst(items: Item[]): number {
+  const stop = items.findIndex((x) => /^[.,;!]$/.test(x.w) && x.token.kind === 'mark');
+  if (stop < 4 || stop > 12) return 0;
+  return REASON_FIRST.test(` ${items.slice(0, stop).map((x) => x.w).join(' ')} `) &&
+    items.slice(stop + 1).some((x) => x.place?.kind === 'blocks')
+    ? stop + 1
+    : 0;
+}
+const REASON_FIRST =
+  / i (?:was|were|had|must have|have|'d|'ve) (?:been )?(?:just |only |still )?(?:counting|counted|included|including|looking at|reading|misreading|holding|forgotten|forgot) /;
 
 const SMALL = new Set(
   "the a an it was is 's that in on at by with of for more like about around nearer closer to roughly nearly almost approximately say only just actually though way took me all well um uh er yes yeah no not sorry i mean meant made make were they one ones and , . ? ! - * : or rather think reckon probably really called ah oh hmm instead them those this used old so bit it's ish nope wait hang hold right same different one my mistake apologies correction both total altogether be should do enough plenty will 'll say tell think s / b".split(

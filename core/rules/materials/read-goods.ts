@@ -1,6 +1,7 @@
 import type { Material, MaterialUse } from '../../../shared/vocabulary.ts';
 import { LENGTH_UNIT_SET } from '../../lexicon/units.ts';
 import { type Draft, makeDraft } from '../draft.ts';
+import { REMOVE_VERBS } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';
@@ -32,11 +33,11 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   ],
   ["want|'ll want|will want|get|going to want|get some", 'needed', 'weak'],
   [
-    "only got|only have|only had|down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare",
+    "only got|only have|only had|down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare|leaves me|leaves us|leave me|leave us|leaving me|leaving us|that leaves|which leaves|left me|left us",
     'on-hand',
     'firm',
   ],
-  ["have|'ve|got left|there 's|there is|there are|there 're|there was", 'on-hand', 'weak'],
+  ["have|'ve|leaving|leaves|got left|there 's|there is|there are|there 're|there was", 'on-hand', 'weak'],
   ['got|had|came home|came away with|took', 'bought', 'weak'],
 ];
 const CUE_OF = new Map<string, { use: MaterialUse; weak?: true }>();
@@ -715,6 +716,8 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   }
   if (cue.weak && (cue.use === 'bought' || cue.use === 'on-hand')) {
     if (after.action?.form === 'past' || after.action?.form === 'ing') return true;
+    // "I've peeled some old interfacing off", "we've scraped the glue off 2-3"
+    if (phrase === "'ve" && REMOVE_VERBS[after.w]?.form === 'past') return true;
     if (cue.use === 'bought' && phrase !== 'came home' && phrase !== 'came away with') {
       // "that took 3 m of binding", "the backing took all five yards"
       if (

@@ -143,6 +143,7 @@ export function carriedPlaces(
       return ['quilt'];
     }
     if (it && lastInNote && lastPlaces?.length) return lastPlaces;
+    if (it && action && !lastInNote) return damageFor(state, action, placed.places) ?? placed.places;
     return placed.places;
   }
   // "took a label off the corner and I got that interfacing peeled off": where interfacing was told of before
@@ -247,6 +248,23 @@ const isAnother = (items: Item[]): boolean =>
   / another | one more (?!time)| a second (?:one|darn|patch|hole|tear|stain|mend)? ?(?:$|[,.;]|followed |in |with |and |one )/.test(
     wordsBetween(items),
   );
+
+/** What can be closed, and what can be darned. */
+const CURES: Partial<Record<Action, RegExp>> = {
+  resew: /^(?:split-seam|tear)$/,
+  darn: /^(?:tear|hole|thin|fraying|split-seam)$/,
+};
+/** "the seam in 2-2 is split and the border's puckered", then "closed it": of what the last note found, the one that it is done to. */
+function damageFor({ memory }: ReaderState, action: Action, here: string[]): string[] | undefined {
+  const cures = CURES[action];
+  const found = (memory.last?.entries ?? []).flatMap(({ entry: e }) => (e.kind === 'condition' ? [e] : []));
+  if (!cures || found.length < 2) return undefined;
+  const fits = found.filter((e) => cures.test(e.finding));
+  const is = (places: string[] | undefined): boolean => places?.join() === here.join();
+  return fits.length === 1 && !is(fits[0]!.places) && found.some((e) => is(e.places))
+    ? fits[0]!.places
+    : undefined;
+}
 
 const LEFT_AWAY = /^(?:needs?|wants?|could|should|requires|will|'ll|gets)$/;
 const BESIDE_IT = /^(?:behind|underneath|beneath|over)$/;

@@ -45,6 +45,8 @@ function isLeave(items: Item[], k: number): boolean {
   // "left the tails an inch long": the tails were read as a length and are gone from here
   const told = items[k + 1]?.w === 'the' || items[k + 1]?.w === 'my' ? items[k + 2] : items[k + 1];
   if (/^(left|leaving|leave)$/.test(w) && told?.w === '--') return false;
+  // "that leaves me half a metre of it"
+  if (/^(leaves?|leaving|left)$/.test(w) && /^(me|us)$/.test(items[k + 1]?.w ?? '')) return false;
   if (/^(remain|remains|remaining|retained|retain)$/.test(w))
     return (
       / (in situ|in place|as|where|untouched|undisturbed|put|alone|there|unaltered) /.test(
