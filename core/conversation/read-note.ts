@@ -35,6 +35,7 @@ import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-r
 import { scan } from '../rules/scan.ts';
 import { withoutSize } from '../rules/size-told.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
+import { withoutTakenBack } from '../rules/taken-back.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
@@ -152,7 +153,10 @@ export function readNote(
   }
 
   const items = dropAsides(
-    mendCorrections(exceptPlaces(withTopics(withListStops(scanned.items)), fabrics, grid), grid),
+    mendCorrections(
+      withoutTakenBack(exceptPlaces(withTopics(withListStops(scanned.items)), fabrics, grid)),
+      grid,
+    ),
   );
   // a slip put right in the note itself mends no other note
   const wordsLeft = items.map((x) => x.w).join(' ');

@@ -15,7 +15,7 @@ export const PHRASE_SLIPS: readonly (readonly [heard: string, meant: string])[] 
   ['out at game', 'out it came'],
   ['off at game', 'off it came'],
   ['for the long', 'fourth along'],
-  ['for along', 'fourth along'],
+  ['the for along', 'the fourth along'],
   ['for the down', 'fourth down'],
   ['the tis', 'the ties'],
   ['that seems closed', 'that seam is closed'],

@@ -378,15 +378,18 @@ function namesOnly(state: ReaderState, v: { index: number; items: Item[] }, c: C
 }
 
 /** "a stain on 4-3 and the batting is lumpy under it": where the batting lies. */
-function placeOver(state: ReaderState, v: { sentence: number }, items: Item[]): string[] | undefined {
+function placeOver(state: ReaderState, v: ClauseView, items: Item[]): string[] | undefined {
   const k = items.findIndex(
     (x, m) =>
       /^place\.(it|that-one|them|those)$/.test(x.place?.rule ?? '') &&
       /^(under|underneath|beneath|behind|below|inside|in)$/.test(items[m - 1]?.w ?? ''),
   );
-  if (k < 0) return undefined;
   const last = state.drafts.findLast((d) => d.sentence === v.sentence);
   const here = (last?.entry as { places?: string[] } | undefined)?.places;
+  // "got the batting out of 2-3 where it had clumped up"
+  const where = state.clauses[v.index - 1]?.items.at(-1)?.w === 'where' || items[0]?.w === 'where';
+  if (where && here?.some((p) => splitBlock(p))) return here;
+  if (k < 0) return undefined;
   const places = here?.length ? here : items[k]!.place!.places;
   return places.some((p) => splitBlock(p)) ? places : undefined;
 }

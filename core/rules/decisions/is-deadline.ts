@@ -7,10 +7,14 @@ const SHORT_MONTHS = 'jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec';
 const FEASTS =
   "christmas|xmas|good friday|easter|whitsun|michaelmas|thanksgiving|new year|hogmanay|midsummer|mother 's day|harvest|term|half term";
 const BY_A_DATE = new RegExp(
-  `\\b(?:by|before|for|on|till|until|no later than) (?:the )?(?:\\d|${ORDINAL}|end of|(?:mid|early|late) ?-? ?(?:${MONTHS}|${SHORT_MONTHS})|middle of|start of|${FEASTS}|jan\\b|feb\\b|mar\\b|apr\\b|jun\\b|jul\\b|aug\\b|sept?\\b|oct\\b|nov\\b|dec\\b|${MONTHS}|monday|tuesday|wednesday|thursday|friday|saturday|sunday|(?:her|his|their) (?:birthday|wedding|anniversary|christening)|(?:\\w+ 's )?(?:wedding|christening|birthday|anniversary|funeral|fair|show|raffle|exhibition|party|reunion|jubilee|opening)|next)`,
+  `\\b(?:by|before|for|on|till|until|no later than) (?:the )?(?:\\d|${ORDINAL}|end of|(?:last|first) (?:day|week|weekend|of)|(?:mid|early|late) ?-? ?(?:${MONTHS}|${SHORT_MONTHS})|middle of|start of|${FEASTS}|jan\\b|feb\\b|mar\\b|apr\\b|jun\\b|jul\\b|aug\\b|sept?\\b|oct\\b|nov\\b|dec\\b|${MONTHS}|monday|tuesday|wednesday|thursday|friday|saturday|sunday|(?:her|his|their) (?:birthday|wedding|anniversary|christening)|(?:\\w+ 's )?(?:wedding|christening|birthday|anniversary|funeral|fair|show|raffle|exhibition|party|reunion|jubilee|opening)|next)`,
 );
 const A_DATE = new RegExp(
   `\\b(?:mid|early|late|beginning of|start of) ?-? ?(?:${MONTHS}|${SHORT_MONTHS})\\b|\\b(?:${MONTHS}|${SHORT_MONTHS}) (?:the )?(?:\\d|${ORDINAL})|\\b(?:\\d{1,2}|\\d{1,2} (?:st|nd|rd|th)|(?:the )?(?:\\w+ )?(?:${ORDINAL})\\w*)(?: of)? (?:${MONTHS}|${SHORT_MONTHS})\\b`,
+);
+/** "it goes home the last day of May" */
+const LAST_DAY = new RegExp(
+  `\\b(?:last|first) (?:day|week|weekend|\\w+day) (?:of|in) (?:the )?(?:${MONTHS}|${SHORT_MONTHS}|month|year|term|holidays?)\\b`,
 );
 const HANDING =
   /\b(?:finish(?:ed)?|ready|done|back(?! (?:at|on|to) (?:it|work)\b)|due|needs? it|needed|wants? it|want it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|collection|pick ?up|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off(?! for)|go(?:es)? (?:home|out)|ship(?:s|ped)?|gone by|out of here)\b/;
@@ -45,7 +49,7 @@ export function isDeadline(words: string, items: Item[]): boolean {
   const dated = items.some(isBlockWorkedOn)
     ? ` ${items.flatMap((x, k) => (isBlockWorkedOn(x, k, items) ? [] : [x.w])).join(' ')} `
     : words;
-  return (BY_A_DATE.test(dated) || A_DATE.test(dated)) && !PAST.test(words) && !HANDED.test(words);
+  return (BY_A_DATE.test(dated) || A_DATE.test(dated) || LAST_DAY.test(dated)) && !PAST.test(words) && !HANDED.test(words);
 }
 
 const isBlockWorkedOn = (x: Item, k: number, items: Item[]): boolean =>

@@ -297,7 +297,11 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       const post = postUse(early);
       if (post) {
         // "tied row one with red pearl cotton, two skeins gone": the amount right before its verb
-        const amount = post.use === 'used' && early[post.at - 1]?.quantity?.unit ? post.at - 1 : 0;
+        const amount =
+          post.use === 'used' && early[post.at - 1]?.quantity?.unit
+            ? post.at - 1
+            : // "took the binding off, so that's eleven feet of new I need"
+              early.findLastIndex((x, q) => q < post.at && x.w === 'so' && !x.place) + 1;
         for (let m = amount; m < post.at; m++) {
           const good = findGood(early, m, false);
           if (
@@ -959,6 +963,14 @@ function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } |
         wordsBetween(items, k, items.length),
       );
     if (own && items[k - 1]?.material) return { use: 'on-hand', at: k, end: items.length };
+    // "so that's eleven feet of new I need", "another two skeins I'll need"
+    const wants =
+      (head === 'i' || head === 'we') &&
+      /^ (?:i|we) (?:(?:'ll|will|'m going to|shall|still) )*(?:need|want|be needing)(?: (?:still|now|then|yet|for it|for that|in all|altogether|all told))* $/.exec(
+        wordsBetween(items, k, items.length),
+      );
+    if (wants && (items[k - 1]?.quantity?.unit || /^(new|more|it|that)$/.test(w(items, k - 1))))
+      return { use: 'needed', at: k, end: items.length };
     // "the thread 's running low"
     if (
       TO_BE.has(head) &&

@@ -71,7 +71,7 @@ function isExcused(items: Item[], k: number): boolean {
 }
 
 const LIGHT =
-  /^(for|the|its|it|in|of|on|very|only|from|both|a|at|that|those|just|maybe|possibly|perhaps|one|ones|blocks?|squares?)$/;
+  /^(for|the|its|it|in|of|on|along|down|across|round|very|only|from|both|a|at|that|those|just|maybe|possibly|perhaps|one|ones|blocks?|squares?)$/;
 const JOINT = /^(,|and|&|\+|or)$/;
 const NTH = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
 const ENDS =
