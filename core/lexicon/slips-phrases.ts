@@ -17,6 +17,8 @@ export const PHRASE_SLIPS: readonly (readonly [heard: string, meant: string])[] 
   ['for the long', 'fourth along'],
   ['the for along', 'the fourth along'],
   ['for the down', 'fourth down'],
+  ['r - hand', 'right hand'],
+  ['r hand', 'right hand'],
   ['the tis', 'the ties'],
   ['that seems closed', 'that seam is closed'],
   ['that seems close as well', 'that seam is closed as well'],

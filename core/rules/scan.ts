@@ -117,7 +117,8 @@ export function scan(
       pointBack(ctx, items, mentions, tokens);
     if (ctx.walk && (item.finding || item.fail || item.action || /^(same|ditto)\b/.test(item.w)))
       ctx.walk.told = true;
-    i = item.j;
+    // "twenty minutes or so and pressed them": no second way
+    i = item.j + (item.duration || item.quantity || item.clock || item.cost ? orSo(tokens, item.j) : 0);
   }
   metresAsMinutes(items, commerce);
   minutesOfNext(items);
@@ -129,6 +130,13 @@ export function scan(
     earlier: ctx.earlier,
     ...(ctx.cloth ? { cloth: ctx.cloth } : {}),
   };
+}
+
+/** "or so", "or thereabouts", "or near enough" behind a figure: how many words they are. */
+function orSo(tokens: Token[], i: number): number {
+  if (tokens[i]?.w !== 'or') return 0;
+  if (/^(?:so|thereabouts|thereabout)$/.test(tokens[i + 1]?.w ?? '')) return 2;
+  return tokens[i + 1]?.w === 'near' && tokens[i + 2]?.w === 'enough' ? 3 : 0;
 }
 
 /** "darned the hole, and the one below it": from then on it is where that hole is. */
@@ -1082,6 +1090,9 @@ function isBacking(tokens: Token[], i: number): boolean {
     /^(the|its|new|old|whole|this|that|quilt|a|for|and|&|\+|,|or|of|front|her)$/.test(before) &&
     !/^(on|to|together|at|home|again|in|down|into|onto)$/.test(after)
   )
+    return true;
+  // "mildew on back, not front"
+  if (/^(on|of)$/.test(before) && /^(|[.,;]|not|but|and|&|\+|only)$/.test(after) && !/^(put|went|going|go|sewed|stitched|sew)$/.test(tokens[i - 2]?.w ?? ''))
     return true;
   // "label to go on back"
   if (

@@ -54,7 +54,8 @@ function exceptAt(items: Item[], k: number): number {
     return 1;
   if (word === 'not' && /^[,(]$/.test(items[k - 1]?.w ?? '') && !/^(the|that) other/.test(next)) return 1;
   // "want lining oh not the corner one that's sound", "wants net over it not 1-3 that's fine"
-  if (word === 'not' && (items[k - 1]?.w === 'oh' || isExcused(items, k + 1))) return 1;
+  // "worn out everywhere, well not in row four"
+  if (word === 'not' && (/^(oh|well)$/.test(items[k - 1]?.w ?? '') || isExcused(items, k + 1))) return 1;
   return 0;
 }
 

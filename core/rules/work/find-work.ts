@@ -106,7 +106,10 @@ const RESTING =
 
 /** "I sat down to a sandwich for twenty minutes of that", "…, of which forty minutes was the neighbour calling": part of the stretch, and not spent at it. */
 function restedWithin(sentence: Item[], k: number, after: string): boolean {
-  const partOfIt = /^ (?:of|out of|from) (?:that|it|this|which|those)\b/.test(after);
+  // "and there was a half hour in there for the baby"
+  const partOfIt =
+    /^ (?:of|out of|from) (?:that|it|this|which|those)\b/.test(after) ||
+    /^ in (?:there|the middle|between)(?: somewhere)? (?:for|with|on|at|to) /.test(after);
   const ofWhich = / of (?:which|that|it) (?:about |a good |some )?$/.test(
     ` ${sentence
       .slice(Math.max(0, k - 4), k)
