@@ -149,8 +149,12 @@ function withoutReason(items: Item[]): Item[] {
 function reasonFirst(items: Item[]): number {
   const stop = items.findIndex((x) => /^[.,;!]$/.test(x.w) && x.token.kind === 'mark');
   if (stop < 4 || stop > 12) return 0;
-  return REASON_FIRST.test(` ${items.slice(0, stop).map((x) => x.w).join(' ')} `) &&
-    items.slice(stop + 1).some((x) => x.place?.kind === 'blocks')
+  return REASON_FIRST.test(
+    ` ${items
+      .slice(0, stop)
+      .map((x) => x.w)
+      .join(' ')} `,
+  ) && items.slice(stop + 1).some((x) => x.place?.kind === 'blocks')
     ? stop + 1
     : 0;
 }

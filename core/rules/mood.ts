@@ -467,7 +467,10 @@ export function stateOf(
   )
     return 'planned';
   // "the last one, make that net over the face instead": what it shall be
-  if (/ make (?:that|it|them|those|this|(?:\S+ ){1,4})(?: one)? (?:a |some |the )?$/.test(before) && / (?:instead|rather|then) /.test(words))
+  if (
+    / make (?:that|it|them|those|this|(?:\S+ ){1,4})(?: one)? (?:a |some |the )?$/.test(before) &&
+    / (?:instead|rather|then) /.test(words)
+  )
     return 'planned';
   // "net instead, tomorrow"
   if (/ (?:tomorrow|tmrw|next week|next time|tonight|later) $/.test(sentence)) return 'planned';

@@ -1092,7 +1092,11 @@ function isBacking(tokens: Token[], i: number): boolean {
   )
     return true;
   // "mildew on back, not front"
-  if (/^(on|of)$/.test(before) && /^(|[.,;]|not|but|and|&|\+|only)$/.test(after) && !/^(put|went|going|go|sewed|stitched|sew)$/.test(tokens[i - 2]?.w ?? ''))
+  if (
+    /^(on|of)$/.test(before) &&
+    /^(|[.,;]|not|but|and|&|\+|only)$/.test(after) &&
+    !/^(put|went|going|go|sewed|stitched|sew)$/.test(tokens[i - 2]?.w ?? '')
+  )
     return true;
   // "label to go on back"
   if (

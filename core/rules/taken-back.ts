@@ -43,7 +43,9 @@ function tellsAnew(items: Item[], k: number): boolean {
 }
 
 const says = (x: Item): boolean =>
-  x.action?.form === 'past' || Boolean(x.finding) || (Object.hasOwn(REMOVE_VERBS, x.w) && REMOVE_VERBS[x.w]!.form === 'past');
+  x.action?.form === 'past' ||
+  Boolean(x.finding) ||
+  (Object.hasOwn(REMOVE_VERBS, x.w) && REMOVE_VERBS[x.w]!.form === 'past');
 
 /** Where the statement begins that stands before `k`: behind a stop, or behind the last "and" or comma with a statement on both sides. */
 function startOf(items: Item[], k: number): number | undefined {

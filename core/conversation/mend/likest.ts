@@ -33,6 +33,8 @@ export function anchored({ was: e }: Standing, items: Item[], skip: Set<Item>): 
       if (x.place?.places.length && x.place.places.every((p) => placesOf(e).includes(p))) score += 2;
     } else if (e.kind === 'measurement') {
       if (x.measure === e.of) score += 3;
+      // "sorry, seven along the bottom"
+      if (x.place?.places.length && e.places && x.place.places.join() === e.places.join()) score += 3;
       const side =
         SIDES[x.w] ?? ({ r: 'right', l: 'left', t: 'top', b: 'bottom' } as Record<string, string>)[x.w];
       if (side && e.of === `side-${side}`) score += 4;

@@ -94,7 +94,10 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
       ].includes(before.w) && !(item.w === 'there' && !BE.has(items[k + 1]?.w ?? ''))
     );
   }
-  if (item.w === 'it' && BE.has(items[k + 1]?.w ?? '') && items[k + 1]?.w !== 'all')
+  // "started it right after lunch"
+  const then =
+    /^(right|just)$/.test(items[k + 1]?.w ?? '') && /^(after|before|at|when|on)$/.test(items[k + 2]?.w ?? '');
+  if (item.w === 'it' && !then && BE.has(items[k + 1]?.w ?? '') && items[k + 1]?.w !== 'all')
     return (
       !PREPOSITIONS.has(before.w) &&
       !/^(off|out|where|which|what|as|when|if|before|since|how|while|let|way|than|like|just|exactly|that|because|wants?|needs?|call|calling|make|leave|leaving)$/.test(

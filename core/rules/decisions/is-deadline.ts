@@ -49,7 +49,11 @@ export function isDeadline(words: string, items: Item[]): boolean {
   const dated = items.some(isBlockWorkedOn)
     ? ` ${items.flatMap((x, k) => (isBlockWorkedOn(x, k, items) ? [] : [x.w])).join(' ')} `
     : words;
-  return (BY_A_DATE.test(dated) || A_DATE.test(dated) || LAST_DAY.test(dated)) && !PAST.test(words) && !HANDED.test(words);
+  return (
+    (BY_A_DATE.test(dated) || A_DATE.test(dated) || LAST_DAY.test(dated)) &&
+    !PAST.test(words) &&
+    !HANDED.test(words)
+  );
 }
 
 const isBlockWorkedOn = (x: Item, k: number, items: Item[]): boolean =>

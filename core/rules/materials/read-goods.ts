@@ -1,7 +1,7 @@
 import type { Material, MaterialUse } from '../../../shared/vocabulary.ts';
 import { LENGTH_UNIT_SET } from '../../lexicon/units.ts';
-import { type Draft, makeDraft } from '../draft.ts';
 import { REMOVE_VERBS } from '../clause/removal-at.ts';
+import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';

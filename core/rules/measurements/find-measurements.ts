@@ -465,7 +465,16 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     }
     if (of === 'overhang') {
       const b = previousNumber(items, k, used, 4) ?? nextNumber(items, k, used, 5);
-      if (b !== undefined) push('overhang', b, 'measure.overhang', [item]);
+      if (b !== undefined) {
+        let side = sideBehind(items, b);
+        push('overhang', b, 'measure.overhang', [item], side?.places);
+        // "five centimetres along the top edge and eight along the bottom"
+        while (side) {
+          const next = /^(and|,|&)$/.test(w(items, side.next)) ? side.next + 1 : side.next;
+          side = isNumber(items[next]) && !used.has(next) ? sideBehind(items, next) : undefined;
+          if (side) push('overhang', next, 'measure.overhang', [], side.places);
+        }
+      }
       continue;
     }
     if (of === 'width' || of === 'length' || of === 'block' || of === 'border') {
@@ -577,6 +586,23 @@ function blockSide(
   const behind = `${w(items, m + 1)} ${w(items, m + 2)} ${w(items, m + 3)}`;
   return told || /^(square|each|on a side|a side|on each|per side)/.test(behind) ? m : undefined;
 }
+
+/** "along the top edge", "at the sides", "on the left": the side of the quilt named behind a length. */
+function sideBehind(items: Item[], k: number): { places: string[]; next: number } | undefined {
+  let m = k + 1;
+  while (/^(along|on|at|across|down|over|the|both)$/.test(w(items, m)) && m < k + 4) m++;
+  const named = items[m]?.place?.places ?? [];
+  const places = named.every((p) => /^edge-/.test(p)) && named.length ? named : SIDE_EDGES[w(items, m)];
+  if (!places || (m === k + 1 && !items[m]?.place)) return undefined;
+  return { places, next: /^(edge|side|end)$/.test(w(items, m + 1)) ? m + 2 : m + 1 };
+}
+const SIDE_EDGES: Record<string, string[]> = {
+  top: ['edge-top'],
+  bottom: ['edge-bottom'],
+  left: ['edge-left'],
+  right: ['edge-right'],
+  sides: ['edge-left', 'edge-right'],
+};
 
 const isEnd = (items: Item[], k: number): boolean => /^(,|\.|;|and|&|\)|)$/.test(w(items, k));
 

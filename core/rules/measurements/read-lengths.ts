@@ -53,7 +53,13 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
     unit = m.unit ?? unit;
     const whole = m.of === 'width' || m.of === 'length' || m.of === 'diagonal';
     const part = whole ? partMeasured(sentence.items, m) : undefined;
-    const places = whole ? [part?.part ?? 'quilt'] : m.of === 'border' ? (m.place ?? ['border']) : undefined;
+    const places = whole
+      ? [part?.part ?? 'quilt']
+      : m.of === 'border'
+        ? (m.place ?? ['border'])
+        : m.of === 'overhang'
+          ? m.place
+          : undefined;
     const draft = makeDraft(
       'measurement',
       { index: -1, sentence: sentence.number, items: sentence.items },

@@ -161,7 +161,7 @@ export function neighbour(
           [
             shift(grid, from, 0, -1),
             // "the seams either side of 3-3 are open": they are its own as well
-            ...(/^seams?$/.test(w(tokens, i - 1)) ? [from] : []),
+            ...(/^seams?$/.test(w(tokens, w(tokens, i - 1) === 'on' ? i - 2 : i - 1)) ? [from] : []),
             shift(grid, from, 0, 1),
           ],
           'place.either-side',
@@ -1075,6 +1075,21 @@ function thoseLines(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound |
     const whole = [...lines].flatMap((n) => (rows ? rowOf(ctx.grid, n!) : columnOf(ctx.grid, n!)));
     if (whole.length !== group.length) continue;
     return { next: k + 1, places: group, how: 'implied', rule: 'place.those-lines', kind: 'pointer' };
+  }
+  // "that row's tied, and the one above it as far as the fourth block. Pins are out of both rows": told one after the other
+  const told: number[] = [];
+  for (const group of rows && count ? [ctx.focus, ...[...ctx.earlier].reverse()] : []) {
+    const own = unique(group.map((p) => splitBlock(p)?.row));
+    if (own.length !== 1 || own[0] === undefined || group.length < 2) break;
+    if (!told.includes(own[0])) told.unshift(own[0]);
+    if (told.length === count!.value)
+      return {
+        next: k + 1,
+        places: told.flatMap((n) => rowOf(ctx.grid, n)),
+        how: 'implied',
+        rule: 'place.those-lines',
+        kind: 'pointer',
+      };
   }
   return undefined;
 }

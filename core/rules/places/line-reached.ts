@@ -1,9 +1,11 @@
-import { COLUMN_WORDS } from '../../lexicon/place-words.ts';
-import { readOrdinal } from '../../text/read-number.ts';
+import { BLOCK_WORDS, COLUMN_WORDS } from '../../lexicon/place-words.ts';
+import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
-import { columnOf, rowOf } from './grid.ts';
+import { wordAt as w } from '../../text/word-at.ts';
+import { columnOf, rowOf, splitBlock } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
+const BLOCKS = new Set(BLOCK_WORDS.filter((x) => x !== 'b' && x !== 'blocked'));
 const COLUMNS = new Set(COLUMN_WORDS.filter((x) => x !== 'c'));
 /** How far back the rows may have been spoken of, in words. */
 const REACH = 14;
@@ -36,4 +38,20 @@ export function lineReached(tokens: Token[], i: number, ctx: PlaceContext): Plac
         kind: 'blocks',
       }
     : undefined;
+}
+
+/** "(that row's tied) and the one above it as far as the fourth block": of a row pointed at, the blocks up to the one reached. */
+export function reachedAlong(tokens: Token[], found: PlaceFound, { grid }: PlaceContext): PlaceFound {
+  const at = splitBlock(found.places[0] ?? '');
+  if (!at || found.places.length < 2 || found.places.join() !== rowOf(grid, at.row).join()) return found;
+  let k = found.next;
+  if (w(tokens, k) === 'as' && w(tokens, k + 1) === 'far' && w(tokens, k + 2) === 'as') k += 3;
+  else if (w(tokens, k) === 'up' && w(tokens, k + 1) === 'to') k += 2;
+  else return found;
+  if (w(tokens, k) === 'the') k++;
+  const named = BLOCKS.has(w(tokens, k));
+  const n = named ? readCount(tokens, k + 1) : readOrdinal(tokens, k);
+  if (!n || n.value < 1 || n.value > found.places.length) return found;
+  const next = !named && (BLOCKS.has(w(tokens, n.next)) || w(tokens, n.next) === 'one') ? n.next + 1 : n.next;
+  return { ...found, places: found.places.slice(0, n.value), next };
 }

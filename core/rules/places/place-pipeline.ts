@@ -10,8 +10,10 @@ import { linePhrase, linesBeside } from './find-line.ts';
 import { namedPlace } from './find-named-place.ts';
 import { neighbourPhrase, oneOfThem } from './find-neighbour.ts';
 import { sidedPart } from './find-part.ts';
+
 import { backPointer, neighbour, sideLike } from './find-pointer.ts';
-import { lineReached } from './line-reached.ts';
+import { lineReached, reachedAlong } from './line-reached.ts';
+
 import { lineSpoken } from './line-spoken.ts';
 import { ordinalFirst } from './ordinal-first.ts';
 import { downAndAcross, pair } from './pair.ts';
@@ -92,8 +94,10 @@ export const findBlocks: Finder = (tokens, i, ctx) => {
 export const findPart: Finder = (tokens, i, ctx) =>
   mayBegin('part', tokens[i]) ? sidedPart(tokens, i, ctx) : undefined;
 /** A word that points back to places spoken of before. */
-export const findPointer: Finder = (tokens, i, ctx) =>
-  mayBegin('pointer', tokens[i]) ? longest(POINTER_FINDERS, tokens, i, ctx) : undefined;
+export const findPointer: Finder = (tokens, i, ctx) => {
+  const found = mayBegin('pointer', tokens[i]) ? longest(POINTER_FINDERS, tokens, i, ctx) : undefined;
+  return found && reachedAlong(tokens, found, ctx);
+};
 
 /** All finders by the kind of phrase that they find. */
 export const PLACE_FINDERS: Readonly<Record<keyof typeof PLACE_HEADS, Finder[]>> = {

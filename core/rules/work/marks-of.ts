@@ -67,7 +67,13 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
   if (
     /^(to|not|n't|until|till|before|when|never|the|a|'d|would|they|she|he|it)$/.test(before) &&
     !/^(till|until|til|since|end|start)$/.test(phrase) &&
-    !(before === 'to' && phrase === 'stop')
+    !(before === 'to' && phrase === 'stop') &&
+    // "and I'd started it at one fifteen": had
+    !(
+      before === "'d" &&
+      /^(?:i|we)$/.test(w(items, k - 2)) &&
+      /^(?:started|begun|stopped|finished)\b/.test(phrase)
+    )
   )
     return false;
   // "I might put some netting over 2-3": a cloth, and nothing that is over
