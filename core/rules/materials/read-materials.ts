@@ -90,6 +90,52 @@ export function readMaterials(
     }
     k = Math.max(k, good.next - 1);
   }
+  const colour = here.length ? bareColour(items) : undefined;
+  const stuff = action && OF_COLOUR[action];
+  if (colour && stuff && !state.drafts.some((d) => d.clause === v.index && d.entry.kind === 'material'))
+    state.drafts.push(
+      makeDraft(
+        'material',
+        v,
+        {
+          material: [stuff, `material.${stuff}`, colour],
+          use: ['used', 'use.used', undefined],
+          name: [colour.map((x) => x.w).join(' '), 'material.name', colour],
+        },
+        'unneeded',
+      ),
+    );
+}
+
+/** What it is that a colour alone tells of. */
+const OF_COLOUR: Partial<Record<Action, Material>> = {
+  bind: 'binding',
+  tie: 'tie-thread',
+  patch: 'fabric',
+  replace: 'fabric',
+  stabilize: 'fabric',
+  darn: 'thread',
+  resew: 'thread',
+  quilt: 'thread',
+};
+
+/** "bound it with the navy", "darned 2-2 in grey": a colour alone, behind what was done. */
+function bareColour(items: Item[]): Item[] | undefined {
+  const at = items.findIndex((x, k) => {
+    if (!COLOURS.has(x.w) || x.material || x.fabric || x.finding || /^(dark|light|pale)$/.test(x.w))
+      return false;
+    let m = k - 1;
+    while (COLOURS.has(items[m]?.w ?? '') || /^(the|some|plain|bright)$/.test(items[m]?.w ?? '')) m--;
+    return (
+      /^(with|in|w)$/.test(items[m]?.w ?? '') &&
+      (!items[k + 1] ||
+        items[k + 1]!.token.kind === 'mark' ||
+        /^(one|stuff|and|by|to|so|this|too|took)$/.test(items[k + 1]!.w) ||
+        items[k + 1]!.duration !== undefined ||
+        items[k + 1]!.stitch !== undefined)
+    );
+  });
+  return at < 0 ? undefined : items.slice(COLOURS.has(items[at - 1]?.w ?? '') ? at - 1 : at, at + 1);
 }
 
 /** "patched 1-2 in the pinstripe", where 1-2 is no pinstripe block: the cloth put in, and not the block mended. */
