@@ -217,7 +217,8 @@ const WHICH_WAY =
 const TOLD_AS_WHAT =
   /^(?:(?:what|all) (?:i|we|she|he|they|my \w+|her \w+|the \w+)(?: \S+){1,6} (?:was|is|'s|were|are) \S|what (?:do|did) i see\b (?!\S+ ?\?)|(?:what|which|how|whether) (?!(?:\S+ )?(?:have|did|do|am) (?:i|we) |(?:is|'s|was|were|are|else) )(?:.* )?(?:i|we) (?:have |'ve )?(?:left|leave|put off|not (?:settled|decided)|have n't|do n't|ca n't)\b)/;
 /** "What's wrong with 3-1 is it's torn": told, not asked. */
-const TOLD_AFTER = /^what (?:'s|is) (?:wrong|the (?:matter|trouble|problem)|happened)(?: \S+){0,5} is /;
+const TOLD_AFTER =
+  /(?:anyone|anybody) 's guess(?: yet| still| now)?$|^what (?:'s|is) (?:wrong|the (?:matter|trouble|problem)|happened)(?: \S+){0,5} is /;
 /** "How close to quilt it, undecided": told, not asked. */
 const TOLD_OPEN =
   /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|how (?:much|many|long) (?:she|he|they|to)\b|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|up in the air|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:decided|settled|chosen|agreed))(?: yet| still)?$/;

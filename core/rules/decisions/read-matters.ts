@@ -714,6 +714,8 @@ const BLOCKS = (x: Item): boolean =>
   (x.place.kind === 'blocks' ||
     (x.place.kind === 'pointer' && !/^place\.(it|that-one|both|them|those|the-other)$/.test(x.place.rule)));
 
+const TO_BE_SO =
+  /^ (?:(?:and|so|now|well|right) )*(?:it|this|this one|the quilt|that one)(?: (?:'ll|will|is going to|'s going to|is to|'s to|gonna|'s gonna))+ be (?:all )?(bound|backed) (?:in|with) /;
 function matterIn(
   state: ReaderState,
   part: Part,
@@ -724,6 +726,14 @@ function matterIn(
   sentence: string,
 ): { topic: Topic; status: DecisionStatus; rule: string } | undefined {
   const { items, words } = part;
+  // "it'll be bound in navy, that's decided", "it's to be backed with flannel, agreed"
+  const toBe = TO_BE_SO.exec(words)?.[1];
+  if (
+    toBe &&
+    (part.cue ?? (parts[k + 1]?.topic ? undefined : parts[k + 1]?.cue)) === 'settled' &&
+    !items.some(BLOCKS)
+  )
+    return { topic: toBe === 'bound' ? 'binding' : 'backing', status: 'settled', rule: 'decision.to-be' };
   // "Tie. Red wool, four inches apart": the yarn, as it stands beside the ties
   const ties = state.drafts.some(
     (d) => d.entry.kind === 'decision' && d.entry.about === 'tying' && d.entry.status === 'settled',
