@@ -10,10 +10,8 @@ import { linePhrase, linesBeside } from './find-line.ts';
 import { namedPlace } from './find-named-place.ts';
 import { neighbourPhrase, oneOfThem } from './find-neighbour.ts';
 import { sidedPart } from './find-part.ts';
-
 import { backPointer, neighbour, sideLike } from './find-pointer.ts';
 import { lineReached, reachedAlong } from './line-reached.ts';
-
 import { lineSpoken } from './line-spoken.ts';
 import { ordinalFirst } from './ordinal-first.ts';
 import { downAndAcross, pair } from './pair.ts';
