@@ -641,7 +641,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'holding well|fine|firm',
     'in good|fine|great|decent shape|nick|order|condition|repair',
     'as good as new',
-    'as? good as the day it was made|sewn|stitched|pieced|finished|quilted',
+    'as? good as the day it was made|sewn|stitched|pieced|finished|quilted|wove|woven|bought|cut|new',
     'good as new',
     'perfect',
     'strong',

@@ -290,7 +290,7 @@ function isUsed(
       )
         return true;
       const after = items[good.next];
-      if (/^(patch|piece|square|block)$/.test(after?.w ?? ''))
+      if (/^(patch|piece|square|block|one)$/.test(after?.w ?? ''))
         return action === 'patch' || action === 'replace';
       if (action === 'stabilize' || action === 'overlay') {
         if (withIt || used.has(head) || (last === 'in' && action === 'stabilize')) return true;

@@ -103,12 +103,13 @@ export function aPatch({ items, k, item, before, after, all, choosing, thing, us
   return undefined;
 }
 
-/** "the hasty patch is off and there's a proper one on". */
+/** "the hasty patch is off and there's a proper one on", "took the old patch off 3-2 and put a denim one on", "… and sewed another on". */
 export function properOne({ k, item, before, after, thing, ways }: WordAt): WayFound {
   if (
-    item.w === 'one' &&
+    /^(one|another)$/.test(item.w) &&
     (thing === 'old-patch' || ways.some((x) => x.object === 'old-patch')) &&
-    / (a|an) (new|proper|fresh|decent|better|neater|good|tidy|tidier) $/.test(before) &&
+    (/ (a|an) (new|proper|fresh|decent|better|neater|good|tidy|tidier) $/.test(before) ||
+      / (?:put|sewed|stitched|laid|popped|got|ironed) (?:(?:a|an) (?:\S+ ){1,2})?$/.test(before)) &&
     /^ (on|there|over|in its)\b/.test(after)
   ) {
     return found({ action: 'patch', form: 'past', at: k, items: [item], rule: 'treatment.a-patch' }, k);

@@ -29,7 +29,7 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
   )
     return 'none';
   if (
-    (isCloth(item) || item.material === 'interfacing' || item.w === 'cloth' || item.w === 'something') &&
+    (isCloth(item) || item.material === 'interfacing' || /^(cloth|something|stuff)$/.test(item.w)) &&
     / (behind|underneath|to the back|on the back|on the reverse|at the back|in behind|support|as (a )?support|for support|under|beneath|backing it|to back) /.test(
       `${after} `,
     )
