@@ -41,7 +41,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
   const bare = items.find(
     (x, k) =>
       /^(cm|mm|inches|centimetres|centimeters|metres)$/.test(x.w) &&
-      /^(all|in|,)$/.test(items[k - 1]?.w ?? ''),
+      (/^(all|in|,)$/.test(items[k - 1]?.w ?? '') ||
+        // "a hundred and eighty eight one way and a hundred and ninety six the other, centimetres that is"
+        (items[k + 1]?.w === 'that' && /^('s|is)$/.test(items[k + 2]?.w ?? ''))),
   );
   const shared =
     items.map(lengthUnit).find((u) => u !== undefined) ??

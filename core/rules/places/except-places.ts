@@ -225,7 +225,13 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
       next++;
     let start = k;
     while (start > at + 1 && /^(\(|,|all)$/.test(items[start - 1]?.w ?? '')) start--;
-    const which = /^[,]$/.test(items[next]?.w ?? '') ? next + 1 : next;
+    let which = /^[,(]$/.test(items[next]?.w ?? '') ? next + 1 : next;
+    // "pressed row 8 except 8-5 (leaving that), and 2-5": the exception is what is left
+    if (
+      /^(leaving|left)$/.test(items[which]?.w ?? '') &&
+      /^(that|it|that one)$/.test(items[which + 1]?.w ?? '')
+    )
+      which++;
     const end = items.findIndex((x, m) => m >= next && /^[.;!?\n]$/.test(x.w));
     // "except the first block, there's a small hole in it"
     const it = ahead
@@ -253,6 +259,7 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
         m === which &&
         !x.place &&
         (x.w === 'which' ||
+          /^(leaving|left)$/.test(items[m - 1]?.w ?? '') ||
           (x.w === 'that' && /^('s|is|has|had|was|needs|wants|got)$/.test(items[m + 1]?.w ?? '')))
       )
         return { ...x, place: { ...excepted, next: x.j } };
