@@ -325,6 +325,14 @@ function ongoing(state: ReaderState, sentence: Item[]): Action | undefined {
 const isEdgeOfRepair = (item: Item, items: Item[]): boolean => {
   if (item.part !== 'edge' && !/^(edges?|back)$/.test(item.w)) return false;
   const k = items.indexOf(item);
+  // "that patch is fraying at the edges", "the patch is coming frayed all round the edges"
+  if (
+    item.part === 'edge' &&
+    /^(the|its)$/.test(items[k - 1]?.w ?? '') &&
+    /^(at|round|around|along|on)$/.test(items[k - 2]?.w ?? '') &&
+    items.slice(0, k - 2).some((x, m) => /^(patch|repair|darn|mend)$/.test(x.w) && /^(the|that|this|its)$/.test(items[m - 1]?.w ?? ''))
+  )
+    return true;
   return (
     items[k + 1]?.w === 'of' &&
     /^(the|that|it|this)$/.test(items[k + 2]?.w ?? '') &&

@@ -5,7 +5,7 @@ import type { Item } from './item.ts';
 import { wordsBetween } from './words-between.ts';
 
 const CONSIDERING =
-  /(?<!\w)(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|(?:will|shall) i(?= (?:just |really )?(?:leave|put|patch|net|darn|cut|replace|mend|line|back|sew|take|cover|let|lay|unpick|wash|tie|quilt|bind|press|try|keep|go|do|stitch|swap|piece))|n't a notion|not a notion|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|both) (?:ways|options|choices|possibilities))\b/;
+  /(?<!\w)(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|(?:will|shall) i(?= (?:just |really )?(?:leave|put|patch|net|darn|cut|replace|mend|line|back|sew|take|cover|let|lay|unpick|wash|tie|quilt|bind|press|try|keep|go|do|stitch|swap|piece))|n't a notion|not a notion|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|(?<!corner |diagonally |diagonals |it )both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
   /(?<!\w)((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|planning|remember to|n't forget(?: to| the| a| about)?|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
@@ -93,6 +93,8 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
   return false;
 }
 
+const STANDS =
+  /^ (?:is |'s |was |now |all )*(?:(done|finished|complete|completed)(?! (?:for|by) )|under way|underway|in progress|in hand|on the go) /;
 const MEANT_FOR =
   /^ (?:(?:and|so|then|right|ok|it 's|it 'll be|,) )*(?:(?:a|an|some|bit|piece|of|new|the|small|fine|fresh) )*(?:net|tulle|patch|piece|darn|support|interfacing|crepeline|overlay|replacement) for (?:the |that |this |both |all |row |block |\d|first|other|one\b|two\b|three\b|four\b|five\b|six\b|seven\b)/;
 const TOLD_THERE =
@@ -116,6 +118,12 @@ export function stateOf(
   const governor = form === 'ing' || form === 'base' ? governorOf(items, k) : undefined;
   if (governor?.state === 'dropped') return 'dropped';
   const negated = isNegated(items, k);
+  // "wash done, drying on the rack", "wash under way": the work by its noun, and how it stands
+  const stands =
+    form === 'base' && / (?:the |spot |wet |hand |first |big )*$/.test(before)
+      ? STANDS.exec(wordsBetween(items, k + 1, k + 5))
+      : null;
+  if (stands && !/ (?:to|will|'ll|must|should|not|n't) (?:\S+ )?$/.test(before)) return stands[1] ? 'done' : 'doing';
   // "I was thinking of quilting it by hand but it gets tied"
   if (
     / (?:was|were|been) (?:half )?(?:thinking (?:of|about)|toying with|considering) (?:\S+ )?$/.test(

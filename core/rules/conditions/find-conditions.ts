@@ -128,6 +128,9 @@ function refine(
   const hasStitches = items.some((x) => x.stitches && !x.seam);
   switch (finding) {
     case 'sound': {
+      // "the stain came out nicely", "the ties came out fine"
+      if (/^com(?:e|es|ing)? out|^came out/.test(word) && items.slice(0, k).some((x) => x.finding || x.object))
+        return undefined;
       if (!isSound(items, k) && !(headed && k === 0)) return undefined;
       // "four inches of overhang, fine, and it's layered": said of the telling
       if (
@@ -294,6 +297,8 @@ function refine(
     case 'split-seam':
       return 'split-seam';
     case 'lumpy-batting':
+      // "a lumpy old patch"
+      if (/^(?:old |ugly |clumsy |big )*(?:patch|darn|mend|repair)$/.test(after)) return undefined;
       if (
         /^(shifted|slid|slipped|shifting|migrated|slid down|lumps|lump|matted|bunched|balled|knotted|drifted|slumped|crept|sagging|sagged|all (in|at|down) .*)$/.test(
           word,

@@ -204,6 +204,8 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       used.add(k + 2);
     }
   }
+  const bothWays = twoDiagonals(items, used);
+  if (bothWays) for (const k of bothWays) push('diagonal', k, 'measure.diagonal');
   // "borders cut at 5 in", "binding cut and joined, 2 in wide"
   const cut = cutWidth(items, used);
   if (cut !== undefined && !items.some((x) => x.measure === 'strip'))
@@ -506,6 +508,31 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
   }
   return found;
 }
+
+/** "measured 88 inches one way corner to corner and 90 the other": the two diagonals, wherever it is said that they are such. */
+function twoDiagonals(items: Item[], used: Set<number>): [number, number] | undefined {
+  if (!items.some((x) => x.measure === 'diagonal' || x.w === 'diagonally')) return undefined;
+  const first = items.findIndex(
+    (x, k) =>
+      isNumber(x) && !used.has(k) && /^ (?:in |on )?(?:one|1) (?:way|direction|diagonal) /.test(behindOf(items, k)),
+  );
+  if (first < 0) return undefined;
+  const second = items.findIndex(
+    (x, k) =>
+      k > first &&
+      k < first + 14 &&
+      isNumber(x) &&
+      !used.has(k) &&
+      /^ (?:in |on )?(?:the )?other /.test(behindOf(items, k)),
+  );
+  return second < 0 ? undefined : [first, second];
+}
+
+const behindOf = (items: Item[], k: number): string =>
+  ` ${items
+    .slice(k + 1, k + 5)
+    .map((x) => x.w)
+    .join(' ')} `;
 
 /** The width of what was cut into strips, border, binding or sashing: the length behind "at", or the one by itself. */
 function cutWidth(items: Item[], used: Set<number>): number | undefined {

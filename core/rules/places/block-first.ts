@@ -84,7 +84,7 @@ export function rowAfterBlock(
   let j = at;
   let joined = false;
   while (
-    ['of', 'in', 'on', 'the', ',', 'along', 'from', 'down', 'that', 'this', 'same', 'at'].includes(
+    ['of', 'in', 'on', 'the', ',', 'along', 'from', 'down', 'there', 'over', 'that', 'this', 'same', 'at'].includes(
       w(tokens, j),
     ) &&
     j < at + 5

@@ -251,14 +251,20 @@ function straightBelow(tokens: Token[], i: number, ctx: PlaceContext): PlaceFoun
   const led = /^(directly|immediately|right|just)$/.test(w(tokens, i));
   const j = led ? i + 1 : i;
   const way = w(tokens, j);
-  if (!/^(below|above)$/.test(way) && !(led && /^(beneath|under|underneath)$/.test(way))) return undefined;
+  const one = /^(that|this) (one|block)$/.test(`${w(tokens, j + 1)} ${w(tokens, j + 2)}`);
+  // "underneath that" may be what a patch had hidden
+  if (!/^(below|above)$/.test(way) && !((led || one) && /^(beneath|under|underneath)$/.test(way))) return undefined;
+  if (!/^(|[.,;:\n]|and|then|so|but|now)$/.test(w(tokens, i - 1))) return undefined;
+  // "directly below, someone's been at it before"
+  const bare = led && /^[,:]$/.test(w(tokens, j + 1));
+  if (!bare && !/^(it|that|this)$/.test(w(tokens, j + 1))) return undefined;
+  const next = bare ? j + 1 : one ? j + 3 : j + 2;
   if (
-    !/^(|[.,;:\n]|and|then|so|but|now)$/.test(w(tokens, i - 1)) ||
-    !/^(it|that|this)$/.test(w(tokens, j + 1))
+    !/^(there|,|:|-|--|is|'s|has|had|was|looks|a|an|some|we|i|somebody|someone|they|she|he|whoever|old)$/.test(
+      w(tokens, next),
+    )
   )
     return undefined;
-  const next = /^(one|block)$/.test(w(tokens, j + 2)) ? j + 3 : j + 2;
-  if (!/^(there|,|is|'s|has|a|an|we|i)$/.test(w(tokens, next))) return undefined;
   const base = lastBlock(ctx);
   const place = base && blockFrom(ctx.grid, base, way === 'above' ? -1 : 1, 0);
   return {

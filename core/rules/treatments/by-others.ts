@@ -10,7 +10,7 @@ import { WHOLE_QUILT } from './whole-quilt.ts';
 
 /** "somebody long ago mended 1-4 with a piece of a shirt" */
 export const MENDED_ONCE =
-  / (?:somebody|someone|whoever|some (?:fool|clot|soul)|they|she|he) (?:(?:has|had|must have|'d|'s|once|long|ago|years|back|before|already|did|just) ){0,4}(?:mended|repaired|fixed|darned|patched|had a go at|botched|bodged) /;
+  / (?:somebody|someone|whoever|some (?:fool|clot|soul)|they|she|he) (?:(?:has|had|must have|'d|'s|once|long|ago|years|back|before|already|did|just) ){0,4}(?:mended|repaired|fixed|darned|patched|had a go at|botched|bodged|been at (?:it|this|that)(?: one)?) /;
 
 /** An old repair at the place named; nothing where no place is said. */
 export function mendedByOthers(state: ReaderState, v: ClauseView, placed: ClausePlaces): void {

@@ -210,7 +210,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
   if (v === 'dry' && (w === 'air' || w === 'airing'))
     return / (dry|it|the quilt|out|outside) /.test(after) || w === 'airing' ? 'dry' : undefined;
   if (v === 'dry' && w === 'dry')
-    return / (to|will|'ll|and|it 's|is|'s|flat) $/.test(before) ||
+    return / (to|will|'ll|and|it 's|is|'s|flat|all|bone|finally) $/.test(before) ||
       // "backing dry & pressed"
       (items[k - 1]?.part !== undefined && /^ (?:and |& |, |now |$)/.test(after)) ||
       /^ (it|the|now|as a bone|$)/.test(after) ||
