@@ -12,6 +12,7 @@ import { withRunOns } from '../rules/clause/run-on.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
 import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
+import { nameHeads } from '../rules/decisions/name-heads.ts';
 import { readMatters } from '../rules/decisions/read-matters.ts';
 import { deedFirst } from '../rules/deed-first.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
@@ -99,7 +100,7 @@ export function readNote(
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const plain = withoutSize(nameRest(nameBlanks(tokenise(withPoint(text, memory)))), grid);
+  const plain = nameHeads(withoutSize(nameRest(nameBlanks(tokenise(withPoint(text, memory)))), grid));
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const unread = said.length > READ_TOKENS;
   const { tokens: heard, slips } = putSlipsRight(

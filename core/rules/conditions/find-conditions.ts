@@ -128,6 +128,8 @@ function refine(
   const hasStitches = items.some((x) => x.stitches && !x.seam);
   switch (finding) {
     case 'sound': {
+      // "back by the tenth of July and that's firm"
+      if (word === 'firm' && !items.some((x) => isNamed(x) || x.object)) return undefined;
       // "the stain came out nicely", "the ties came out fine"
       if (/^com(?:e|es|ing)? out|^came out/.test(word) && items.slice(0, k).some((x) => x.finding || x.object))
         return undefined;

@@ -182,6 +182,15 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
           state.drafts.some(
             (d) => d.entry.kind === 'decision' && d.entry.about === 'tying' && d.sentence === number,
           );
+        for (const more of topicsListed(part).slice(1)) {
+          const own = { ...part, topic: more };
+          add(more.topic, headed, own, 'decision.listed', number, [more.item]);
+        }
+        const goesIn =
+          headed === 'open' && GOES_IN.test(part.words) && part.items.some(BLOCKS)
+            ? { topic: 'fabric' as const, item: part.items.find(BLOCKS)! }
+            : undefined;
+        if (goesIn) part.topic = goesIn;
         const listed =
           part.topic ??
           // "decisions: tie it, red wool"
@@ -268,6 +277,22 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       settledBefore = true;
   });
   return claims;
+}
+
+/** "what goes in 2-2", "what to put in the middle block": the cloth for it. */
+const GOES_IN =
+  /^ (?:and |or )*what (?:fabric |cloth |to put |to use |goes |i put |i use |i 'll put |is going |'s going |should go )+(?:in|into|on|for|at) /;
+
+/** "the thread the batting the binding": matters of a list told without a mark or a joint between them. */
+function topicsListed({ items }: Part): { topic: Topic; item: Item }[] {
+  return items.flatMap((item, k) => {
+    const topic = item.part ?? item.material;
+    if (!topic || !/^(?:backing|batting|binding|border|thread)$/.test(topic)) return [];
+    const led = items[k - 1]?.w ?? '';
+    if (k > 0 && !/^(?:the|which|what|its)$/.test(led)) return [];
+    if (k > 1 && /^(?:for|of|on|with|in|or|from)$/.test(items[k - 2]!.w)) return [];
+    return [{ topic: topic as Topic, item }];
+  });
 }
 
 /** "tying it not quilting", "it's going to be tied instead of quilted", "tying wins over quilting": of the two, the one it is to be. */
@@ -425,6 +450,11 @@ function spread(
     }
     if (headed) {
       part.status = headed;
+      continue;
+    }
+    // "don't know if I'm tying it or what colour the back ought to be"
+    if (part.topic && part.joint === 'or' && parts[k - 1]?.status === 'open') {
+      part.status = 'open';
       continue;
     }
     if (part.topic && isEcho(part)) {
@@ -1108,7 +1138,9 @@ function senseOf(x: Item, items: Item[], k: number): Topic | undefined {
   if (x.action?.v === 'quilt' && !/^(quilt|qlt)$/.test(x.w)) return 'quilting';
   if (/^(quilt|qlt)$/.test(x.w)) {
     const before = items[k - 1]?.w ?? '';
-    return next === 'it' || /^(or|to|vs|versus|hand|machine|\/|not|i)$/.test(before) ? 'quilting' : undefined;
+    return /^(?:it|or|vs|versus|\/)$/.test(next) || /^(or|to|vs|versus|hand|machine|\/|not|i)$/.test(before)
+      ? 'quilting'
+      : undefined;
   }
   if (x.topic && x.topic !== 'tying' && x.topic !== 'quilting') {
     if (x.w === 'back' && NO_NOUN_BACK.test(next)) return undefined;

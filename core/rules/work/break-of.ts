@@ -67,7 +67,7 @@ export function breakOf(
     }
     for (let q = m - 1; q >= Math.max(0, m - 3); q--) {
       if (
-        !/^(less|minus|without|with|a|an|about|the|apart|except|from|for|and|bar|,|plus|took|off|not|counting)$/.test(
+        !/^(less|minus|without|with|a|an|about|the|apart|except|from|for|and|bar|,|plus|took|off|not|counting|take|taking|out|away|knock|knocking|leave|leaving|subtract|subtracting|deduct|deducting)$/.test(
           w(items, q),
         )
       )

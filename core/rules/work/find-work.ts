@@ -31,7 +31,7 @@ export function isBreak(sentence: Item[], k: number): boolean {
     .map((x) => x.w)
     .join(' ')} `;
   if (
-    / (less|minus|without|excluding|barring|take off|knock off|taking off|off for|lost|except|except for|not counting|bar|apart from|allowing|deduct|-|--) (about |a |an |the |some |for |my )?$/.test(
+    / (less|minus|without|excluding|barring|(?:take|taking|took|knock|knocking|leave|leaving|left) (?:off|out|away)|subtract(?:ing)?|deduct(?:ing)?|off for|lost|except|except for|not counting|bar|apart from|allowing|deduct|-|--) (about |a |an |the |some |for |my )?$/.test(
       before,
     )
   )
