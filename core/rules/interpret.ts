@@ -330,7 +330,12 @@ const isEdgeOfRepair = (item: Item, items: Item[]): boolean => {
     item.part === 'edge' &&
     /^(the|its)$/.test(items[k - 1]?.w ?? '') &&
     /^(at|round|around|along|on)$/.test(items[k - 2]?.w ?? '') &&
-    items.slice(0, k - 2).some((x, m) => /^(patch|repair|darn|mend)$/.test(x.w) && /^(the|that|this|its)$/.test(items[m - 1]?.w ?? ''))
+    items
+      .slice(0, k - 2)
+      .some(
+        (x, m) =>
+          /^(patch|repair|darn|mend)$/.test(x.w) && /^(the|that|this|its)$/.test(items[m - 1]?.w ?? ''),
+      )
   )
     return true;
   return (

@@ -334,7 +334,8 @@ function correctAt(out: Item[], k: number, marker: string[], grid: QuiltGrid): n
   // "darned 5-1, sorry, patched": where it was done stands, unless another place is told
   const placed = hit !== 'place' && between.some(namesBlock) && !out.slice(m + 1).some(namesBlock);
   // "an hour off for dinner, no, an hour and fifteen minutes": still what was taken off
-  const rest = hit === 'duration' && between.some((x) => /^(off|out|away|break|lunch|dinner|tea|supper)$/.test(x.w));
+  const rest =
+    hit === 'duration' && between.some((x) => /^(off|out|away|break|lunch|dinner|tea|supper)$/.test(x.w));
   if (placed || rest || (between.some((x) => tells(x)) && !restated)) {
     // "3-2 has a hole, no, 3-3": only the word itself changes
     out.splice(k, m + 1 - k);

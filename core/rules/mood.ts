@@ -123,7 +123,8 @@ export function stateOf(
     form === 'base' && / (?:the |spot |wet |hand |first |big )*$/.test(before)
       ? STANDS.exec(wordsBetween(items, k + 1, k + 5))
       : null;
-  if (stands && !/ (?:to|will|'ll|must|should|not|n't) (?:\S+ )?$/.test(before)) return stands[1] ? 'done' : 'doing';
+  if (stands && !/ (?:to|will|'ll|must|should|not|n't) (?:\S+ )?$/.test(before))
+    return stands[1] ? 'done' : 'doing';
   // "I was thinking of quilting it by hand but it gets tied"
   if (
     / (?:was|were|been) (?:half )?(?:thinking (?:of|about)|toying with|considering) (?:\S+ )?$/.test(

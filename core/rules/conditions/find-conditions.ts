@@ -131,7 +131,10 @@ function refine(
       // "back by the tenth of July and that's firm"
       if (word === 'firm' && !items.some((x) => isNamed(x) || x.object)) return undefined;
       // "the stain came out nicely", "the ties came out fine"
-      if (/^com(?:e|es|ing)? out|^came out/.test(word) && items.slice(0, k).some((x) => x.finding || x.object))
+      if (
+        /^com(?:e|es|ing)? out|^came out/.test(word) &&
+        items.slice(0, k).some((x) => x.finding || x.object)
+      )
         return undefined;
       if (!isSound(items, k) && !(headed && k === 0)) return undefined;
       // "four inches of overhang, fine, and it's layered": said of the telling

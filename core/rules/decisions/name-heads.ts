@@ -4,7 +4,8 @@ const THINGS =
   "(?:(?:there 's |there are |i 've |i have )?(?:two|three|four|a couple of|a few|some|several|the) )?(?:things?|matters?|questions?|points?|bits?)";
 const NOT_DECIDED =
   "(?:(?:have|'ve|do|ca|has|had) ?n't|have not|not) (?:yet |really )?(?:settled|decided|made up my mind|made my mind up|made my mind|worked out|know|fixed|agreed|figured out|settle|decide)(?: yet| on| about)*";
-const OPEN = 'open|undecided|unsettled|up in the air|not settled|not decided|not agreed|to be decided|to decide';
+const OPEN =
+  'open|undecided|unsettled|up in the air|not settled|not decided|not agreed|to be decided|to decide';
 /** "what's still open is", "still up in the air are", "two things I haven't made up my mind on." */
 const OPEN_HEAD = new RegExp(
   [
@@ -34,7 +35,8 @@ const SETTLED_HEAD = new RegExp(
     "^it(?: 's| is) (?:now |all |already )?(?:settled|decided|agreed) that ",
   ].join('|'),
 );
-const HINT = /^(?:open|undecided|unsettled|air|settled|decided|agreed|fixed|mind|decide|know|worked|figured)$/;
+const HINT =
+  /^(?:open|undecided|unsettled|air|settled|decided|agreed|fixed|mind|decide|know|worked|figured)$/;
 
 /**
  * "what's settled is it only gets washed cold and what's still open is the thread and the batting": a list told in a whole sentence is
@@ -52,8 +54,7 @@ export function nameHeads(tokens: Token[]): Token[] {
           .map((t) => t.w)
           .join(' ')} `
       : '';
-    const open =
-      words && (OPEN_HEAD.exec(words) ?? (listsMatters(tokens, i) ? OPEN_LIST.exec(words) : null));
+    const open = words && (OPEN_HEAD.exec(words) ?? (listsMatters(tokens, i) ? OPEN_LIST.exec(words) : null));
     const settled = words && !open ? SETTLED_HEAD.exec(words) : undefined;
     const head = open || settled;
     // "what's still open is?" asks

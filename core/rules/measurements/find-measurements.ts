@@ -514,7 +514,9 @@ function twoDiagonals(items: Item[], used: Set<number>): [number, number] | unde
   if (!items.some((x) => x.measure === 'diagonal' || x.w === 'diagonally')) return undefined;
   const first = items.findIndex(
     (x, k) =>
-      isNumber(x) && !used.has(k) && /^ (?:in |on )?(?:one|1) (?:way|direction|diagonal) /.test(behindOf(items, k)),
+      isNumber(x) &&
+      !used.has(k) &&
+      /^ (?:in |on )?(?:one|1) (?:way|direction|diagonal) /.test(behindOf(items, k)),
   );
   if (first < 0) return undefined;
   const second = items.findIndex(

@@ -84,9 +84,22 @@ export function rowAfterBlock(
   let j = at;
   let joined = false;
   while (
-    ['of', 'in', 'on', 'the', ',', 'along', 'from', 'down', 'there', 'over', 'that', 'this', 'same', 'at'].includes(
-      w(tokens, j),
-    ) &&
+    [
+      'of',
+      'in',
+      'on',
+      'the',
+      ',',
+      'along',
+      'from',
+      'down',
+      'there',
+      'over',
+      'that',
+      'this',
+      'same',
+      'at',
+    ].includes(w(tokens, j)) &&
     j < at + 5
   ) {
     if (w(tokens, j) !== ',' && w(tokens, j) !== 'the') joined = true;

@@ -253,7 +253,8 @@ function straightBelow(tokens: Token[], i: number, ctx: PlaceContext): PlaceFoun
   const way = w(tokens, j);
   const one = /^(that|this) (one|block)$/.test(`${w(tokens, j + 1)} ${w(tokens, j + 2)}`);
   // "underneath that" may be what a patch had hidden
-  if (!/^(below|above)$/.test(way) && !((led || one) && /^(beneath|under|underneath)$/.test(way))) return undefined;
+  if (!/^(below|above)$/.test(way) && !((led || one) && /^(beneath|under|underneath)$/.test(way)))
+    return undefined;
   if (!/^(|[.,;:\n]|and|then|so|but|now)$/.test(w(tokens, i - 1))) return undefined;
   // "directly below, someone's been at it before"
   const bare = led && /^[,:]$/.test(w(tokens, j + 1));
