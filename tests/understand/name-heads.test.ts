@@ -17,12 +17,9 @@ describe('a list of matters told in a whole sentence', () => {
         "what's settled is it only gets washed in cold and what's still open is the thread and the border",
       ),
     ).toEqual(['log', 'washing settled', 'thread open', 'border open']);
-    expect(read('not decided yet are the thread the batting and whether to quilt it by hand')).toEqual([
-      'log',
-      'thread open',
-      'batting open',
-      'quilting open',
-    ]);
+    expect(read('not decided yet are the thread the batting and whether to quilt it by hand').sort()).toEqual(
+      ['batting open', 'log', 'quilting open', 'thread open'],
+    );
   });
 
   it('is no question, and one matter alone is no list', () => {

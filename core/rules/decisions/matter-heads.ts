@@ -1,7 +1,7 @@
 import { boundaryBefore, type Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 
-const MAY_HEAD = /^(?:open|undecided|unsettled|settled|decided|agreed|fixed)$/;
+const MAY_HEAD = /^(?:open|undecided|unsettled|settled|decided|agreed|fixed|air)$/;
 /** "and what's still open is", "still to be settled are", "settled is that": what stands before the list, and the verb that leads to it. */
 const HEAD =
   /^ ((?:(?:and|but|so|now) )*)((?:(?:what 's|what is|all that 's|all that is) )?(?:(?:still|left|yet|as yet|now|already|definitely) )*(?:open|undecided|unsettled|to be (?:settled|decided|agreed|fixed)|to (?:decide|settle|agree|choose)|up in the air|not (?:settled|decided|agreed)|settled|decided|agreed|fixed)(?: (?:still|yet|now|so far|then))*) (?:is|are)(?: that| whether)? /;
@@ -19,6 +19,7 @@ export function withMatterHeads(items: Item[]): Item[] {
   const out: Item[] = [];
   let listed = false;
   for (let k = 0; k < items.length; k++) {
+    listed ||= MAY_HEAD.test(items[k]!.w) && items[k + 1]?.w === ':';
     const head =
       NO_HEAD.test(items[k - 1]?.w ?? '') && !/^what$/.test(items[k]!.w)
         ? null

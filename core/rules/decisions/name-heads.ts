@@ -6,11 +6,10 @@ const NOT_DECIDED =
   "(?:(?:have|'ve|do|ca|has|had) ?n't|have not|not) (?:yet |really )?(?:settled|decided|made up my mind|made my mind up|made my mind|worked out|know|fixed|agreed|figured out|settle|decide)(?: yet| on| about)*";
 const OPEN =
   'open|undecided|unsettled|up in the air|not settled|not decided|not agreed|to be decided|to decide';
-/** "what's still open is", "still up in the air are", "two things I haven't made up my mind on." */
+/** "what's still open is", "two things I haven't made up my mind on."; in the middle of a note `matter-heads.ts` finds others. */
 const OPEN_HEAD = new RegExp(
   [
     `^(?:what(?: 's| is)?|(?:the|all) that 's|here 's what 's) (?:still |yet |not yet )*(?:${OPEN})(?: yet| still)? (?:is|are)(?: :)? `,
-    `^(?:still |yet |not yet )*(?:${OPEN})(?: yet| still)? (?:is|are)(?: :)? (?=(?:what|which|whether|if|the|binding|backing|batting|hand|how|thread|wadding) )`,
     `^what (?:i|we) (?:still )?${NOT_DECIDED} (?:is|are)(?: :)? `,
     `^(?:the )?(?:two |three |four |only )?(?:open|undecided) (?:questions?|matters?|points?|things?) (?:is|are)(?: :)? `,
     `^${THINGS} (?:that )?(?:i|we) (?:still )?${NOT_DECIDED} [.:,;] `,

@@ -182,10 +182,6 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
           state.drafts.some(
             (d) => d.entry.kind === 'decision' && d.entry.about === 'tying' && d.sentence === number,
           );
-        for (const more of topicsListed(part).slice(1)) {
-          const own = { ...part, topic: more };
-          add(more.topic, headed, own, 'decision.listed', number, [more.item]);
-        }
         const goesIn =
           headed === 'open' && GOES_IN.test(part.words) && part.items.some(BLOCKS)
             ? { topic: 'fabric' as const, item: part.items.find(BLOCKS)! }
@@ -282,18 +278,6 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
 /** "what goes in 2-2", "what to put in the middle block": the cloth for it. */
 const GOES_IN =
   /^ (?:and |or )*what (?:fabric |cloth |to put |to use |goes |i put |i use |i 'll put |is going |'s going |should go )+(?:in|into|on|for|at) /;
-
-/** "the thread the batting the binding": matters of a list told without a mark or a joint between them. */
-function topicsListed({ items }: Part): { topic: Topic; item: Item }[] {
-  return items.flatMap((item, k) => {
-    const topic = item.part ?? item.material;
-    if (!topic || !/^(?:backing|batting|binding|border|thread)$/.test(topic)) return [];
-    const led = items[k - 1]?.w ?? '';
-    if (k > 0 && !/^(?:the|which|what|its)$/.test(led)) return [];
-    if (k > 1 && /^(?:for|of|on|with|in|or|from)$/.test(items[k - 2]!.w)) return [];
-    return [{ topic: topic as Topic, item }];
-  });
-}
 
 /** "tying it not quilting", "it's going to be tied instead of quilted", "tying wins over quilting": of the two, the one it is to be. */
 function wayOver({ items, words }: Part): Topic | undefined {
