@@ -120,11 +120,11 @@ export function stateOf(
   const negated = isNegated(items, k);
   // "wash done, drying on the rack", "wash under way": the work by its noun, and how it stands
   const stands =
-    form === 'base' && / (?:the |spot |wet |hand |first |big )*$/.test(before)
+    form === 'base' &&
+    !/ (?:to|will|'ll|must|should|not|n't|gets?|needs?|wants?|once|when|before|until) /.test(before)
       ? STANDS.exec(wordsBetween(items, k + 1, k + 5))
       : null;
-  if (stands && !/ (?:to|will|'ll|must|should|not|n't) (?:\S+ )?$/.test(before))
-    return stands[1] ? 'done' : 'doing';
+  if (stands) return stands[1] ? 'done' : 'doing';
   // "I was thinking of quilting it by hand but it gets tied"
   if (
     / (?:was|were|been) (?:half )?(?:thinking (?:of|about)|toying with|considering) (?:\S+ )?$/.test(
