@@ -1,6 +1,7 @@
 /** Words for starting and stopping work. In a phrase `a|b` are alternatives of one word and `x?` may be missing. */
 
 export const START_PHRASES: string[] = [
+  'begins|starts|commences now',
   'start|started|starting|begin|began|begun|beginning|commence|commenced|commencing|resume|resumed|resuming|opened|since',
   'start|started|starting|begin|began|beginning in|off|back|again|up on|with?',
   'kick|kicked|kicking off',

@@ -279,7 +279,23 @@ export function tokenise(text: string): Token[] {
     }
     push(w, from, to, 'word', glued);
   }
-  return joinPrefixes(tokens);
+  return withStops(joinPrefixes(tokens));
+}
+
+/**
+ * "dye run, every gingham block / yellow tide mark, right border / musty smell, row 5": strokes with blanks about them that part
+ * statements, since there are commas within these, are stops.
+ */
+function withStops(tokens: Token[]): Token[] {
+  const free = (t: Token, k: number): boolean => t.w === '/' && !t.glued && tokens[k + 1]?.glued === false;
+  if (!tokens.some(free)) return tokens;
+  let listed = 0;
+  let comma = 0;
+  tokens.forEach((t, k) => {
+    if (free(t, k)) comma = 0;
+    else if (t.w === ',' && ++comma === 1) listed++;
+  });
+  return listed > 1 ? tokens.map((t, k) => (free(t, k) ? { ...t, w: ';' } : t)) : tokens;
 }
 
 /** Does a bracket stand open? */

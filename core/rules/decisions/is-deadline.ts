@@ -37,7 +37,9 @@ export function isDeadline(words: string, items: Item[]): boolean {
   if (!HANDING.test(words) || items.some((x) => x.duration || x.span)) return false;
   // "the other one will be done on Saturday": a block, and not the quilt
   if (
-    /\b(?:other|second|last|next|remaining|that) (?:ones?|two|three|blocks?)\b|\bthe rest\b/.test(words) &&
+    /\b(?:other|second|last|next|remaining|that) (?:ones?|two|three|four|[2-9]|blocks?)\b|\bthe rest\b/.test(
+      words,
+    ) &&
     !/\b(?:she|he|they|her|his|must|has to)\b/.test(words)
   )
     return false;

@@ -109,7 +109,7 @@ const facesOf = (parts: Item[]): boolean => {
 };
 
 const ALL_OF_IT =
-  / (?:(?:the|this) (?:whole|entire) (?:thing|quilt|lot)|the lot|everything|it all|all of it|all over|whole quilt)(?: [a-z]+ed)?(?: down| over| off)? (?:[,(-] )?(?:on |both |from )?(?:the |its )?$/;
+  / (?:(?:(?:the|this) )?(?:whole|entire) (?:thing|quilt|lot)|the lot|everything|it all|all of it|all over|whole quilt)(?: [a-z]+ed)?(?: down| over| off)? (?:[,(-] )?(?:on |both |from )?(?:the |its )?$/;
 
 /** "it's too near the edge": which way, and no place of its own. */
 const isNearEdge = (items: Item[], k: number): boolean =>

@@ -132,6 +132,9 @@ function isLeave(items: Item[], k: number): boolean {
         (k > 0 && /^ (?:or |just |simply |else |only )+$/.test(before)))
     )
       return true;
+    // "old wadding: left in place", "left where it is"
+    if (/^ (?:in place|in situ|where (?:it|they) (?:is|are|was|were|'s)|undisturbed|untouched) /.test(after))
+      return true;
     // "4-5 left", "4-5 can be left"
     const lead = items[k - 1];
     const next = items[k + 1];

@@ -383,6 +383,9 @@ export function makeTreatment(
       places = sideTakenOff(state, action, placed) ?? places;
     if (placed.kind === 'general' && action === 'baste') places = ['quilt'];
     if (action === 'add-border' && !places.some((p) => p.startsWith('border'))) places = ['border'];
+    // "the top comes to 71 by 90 and tomorrow I'll piece the new border": the top was but measured
+    if (/^(?:add-border|piece|cut)$/.test(action) && places.some((p) => p.startsWith('border')))
+      places = places.filter((p) => p !== 'top');
     if (action === 'label' && places.length && places[0] === 'quilt') places = undefined;
     // "sewed the binding on and put a patch on 3-2", "bind it and get the label on at the bottom right corner"
     if (action === 'bind' && placed.kind === 'specific' && places)

@@ -78,6 +78,8 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
     on &&
     !patched &&
     !(/^(got|going)$/.test(verb) && items[k + 1]?.w === 'to') &&
+    // "the left border's got a big rusty ring on it"
+    !(/^got$/.test(verb) && items.slice(k + 1, k + 7).some((x) => x.finding)) &&
     !ways.some((x) => x.action === 'label' || x.action === 'add-border' || x.action === 'bind') &&
     (item.w !== 'on' || / (is|are|'s|'re|both|now|was|were|go|goes) $/.test(before) || isNowOn(items, k))
   ) {

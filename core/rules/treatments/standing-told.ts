@@ -25,7 +25,12 @@ const STANDINGS: [RegExp, TreatmentState][] = [
   [/^ (?:maybe|perhaps|possibly|undecided|open|not sure|tbd|to be decided) $/, 'considering'],
 ];
 
+/** "was the plan, now cancelled on account of that red" */
+const CALLED_OFF =
+  /^ (?:(?:was|had been) (?:the|my) (?:plan|idea|intention)|(?:now |all )*(?:cancelled|canceled|scrapped|dropped|abandoned|called off|off|shelved) (?:[,(]|now|because|on account|due to|with|since|after) )/;
+
 const standingIn = (items: Item[]): TreatmentState | undefined => {
+  if (CALLED_OFF.test(` ${items.map((x) => x.w).join(' ')} `)) return 'dropped';
   if (items.length > 4) return undefined;
   const words = ` ${items.map((x) => x.w).join(' ')} `;
   return STANDINGS.find(([said]) => said.test(words))?.[1];
@@ -118,7 +123,7 @@ function pushAt(
 }
 
 const TO_DO =
-  /^(?:still |left |yet |jobs? )?(?:to do(?: next| tomorrow| now| still)?|todo|to come|to follow|to go|to be done|remaining|outstanding|next(?: time| up| jobs?| steps?| thing| task)?|coming up|tomorrow|tmrw|(?:the |my )?plans?|planned|jobs left|left)$/;
+  /^(?:still |left |yet |jobs? )?(?:to do(?: next| tomorrow| now| still)?|todo|to come|to follow|to go|to be done|remaining|outstanding|next(?: time| up| jobs?| steps?| thing| task)?|coming up|sequence|order(?: of (?:work|play))?|running order|in (?:this|that) order|tomorrow|tmrw|(?:the |my )?plans?|planned|jobs left|left)$/;
 /** "to do: ties out, whole quilt", "tomorrow: backing off": what is listed under such a heading is planned. */
 export function isHeadedToDo(state: ReaderState, clause: Clause): boolean {
   const own = state.clauses.filter((c) => c.sentence === clause.sentence);

@@ -35,6 +35,24 @@ export function toolOver({ items, k, item, before, after }: WordAt): WayFound {
       },
       k,
     );
+  // "ran the little vacuum over the entire quilt", "took a soft brush over both faces"
+  const ran =
+    / (?:over|across|along|round|around) /.test(after) && TOOL.test(item.w) && RAN.exec(before)?.[1];
+  if (
+    ran &&
+    /^ (?:all )?(?:over|across|along|round|around) /.test(after) &&
+    !/(?:iron|steamer|roller|cloth)$/.test(item.w)
+  )
+    return found(
+      {
+        action: 'clean',
+        form: ran === 'run' ? 'base' : ran.endsWith('ing') ? 'ing' : 'past',
+        at: k,
+        items: [item],
+        rule: 'treatment.tool-over',
+      },
+      k,
+    );
   if (
     !Object.hasOwn(FORM, item.w) ||
     (item.w !== 'going over' && !/^(over|across|round|around)$/.test(items[k + 1]?.w ?? ''))
@@ -56,3 +74,5 @@ export function toolOver({ items, k, item, before, after }: WordAt): WayFound {
     items.indexOf(tool),
   );
 }
+
+const RAN = / (ran|run|running|took|taking|passed|passing|put|drew|worked|got) (?:the|a|my) (?:\S+ ){0,2}$/;
