@@ -471,7 +471,8 @@ function placesAfterColon(state: ReaderState, clause: Clause, placed: ClausePlac
 /** "stains in columns three and four, but only from row four down": of the places just told, those that are named now. */
 function placesNarrowed(state: ReaderState, clause: Clause, placed: ClausePlaces): boolean {
   if (!/^(but|,|--|-)$/.test(clause.joint) || placed.kind !== 'specific') return false;
-  if (!/^(only|just)$/.test(clause.items[0]!.w)) return false;
+  // "the damask has bled, 2-4 only"
+  if (!/^(only|just)$/.test(clause.items[0]!.w) && clause.items.at(-1)!.w !== 'only') return false;
   if (!clause.items.every((x) => x.place || NARROWING.test(x.w))) return false;
   const last = state.drafts.at(-1);
   const e = last?.entry;

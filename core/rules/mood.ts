@@ -224,6 +224,8 @@ export function stateOf(
   // "too far gone for a darn", "too far gone to mend", "past patching"
   if (form !== 'past' && / (?:too (?:\S+ ){1,2}(?:for|to)|past|beyond) (?:a |the |any |be )?$/.test(before))
     return 'denied';
+  // "dabbed at the mildew; did not soak it": only what was not done
+  if (negated && / (?:did|do|does) not (?:\S+ )?$/.test(before) && !CALLED_OFF.test(words)) return 'denied';
   if (negated || refused) {
     if (
       /(?<!\w)(not going to|not gonna|wo n't|will not|decided (not|against)|n't going to|n't gonna|not to|shall not|no longer|never|am not|'m not|would n't|not)\b/.test(

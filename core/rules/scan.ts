@@ -1098,6 +1098,13 @@ function isBacking(tokens: Token[], i: number): boolean {
     !/^(put|went|going|go|sewed|stitched|sew)$/.test(tokens[i - 2]?.w ?? '')
   )
     return true;
+  // "3 tears in back", "stain on back"
+  if (
+    /^(on|in)$/.test(before) &&
+    /^(|[.,;\n]|too|as|also|and|&)$/.test(after) &&
+    LEXICON.longestAt(tokens, i - 2)?.payloads.some((s) => s.k === 'finding')
+  )
+    return true;
   // "label to go on back"
   if (
     before === 'on' &&

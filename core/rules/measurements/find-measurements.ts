@@ -119,6 +119,21 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       push(wide ? 'width' : 'length', k, 'measure.by', [items[k + 1]!]);
       push(wide ? 'length' : 'width', k + 3, 'measure.by', [items[k + 4] ?? items[k + 3]!]);
     }
+  // "seven foot one the long way", "58 inches the short way"
+  for (let k = 1; k + 2 < items.length; k++)
+    if (
+      w(items, k) === 'the' &&
+      /^(long|short|narrow|wide|other)$/.test(w(items, k + 1)) &&
+      w(items, k + 2) === 'way' &&
+      isNumber(items[k - 1]) &&
+      lengthUnit(items[k - 1]) &&
+      !used.has(k - 1) &&
+      (w(items, k + 1) !== 'other' || / (?:across|wide) /.test(all)) &&
+      !/ (?:corner|diagonal|diagonally) /.test(all)
+    )
+      push(/^(long|other)$/.test(w(items, k + 1)) ? 'length' : 'width', k - 1, 'measure.way', [
+        items[k + 1]!,
+      ]);
   // "104 centimetres across, 166 down"
   for (let k = 1; k < items.length; k++)
     if (

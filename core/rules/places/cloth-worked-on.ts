@@ -4,6 +4,8 @@ import { wordsBetween } from '../words-between.ts';
 import { unique } from './grid.ts';
 import type { ClausePlaces } from './places-of-clause.ts';
 
+const PUT_IN =
+  /^(piece|pieced|piecing|set|setting|let|letting|put|putting|sewed|sew|stitched|stitch|slid|slipped|tucked|laid|fresh|new)$/;
 const SMALL_COUNTS = ['two', 'three', 'four'];
 
 /** The cloth that is worked on ("all the brown check ones want …"), not the one put in: where it occurs in the quilt. */
@@ -16,6 +18,12 @@ export function mendedCloth(items: Item[], state: ReaderState): { places: string
   if (
     before.includes('what') &&
     /^(does|did|would|will|has|had|might|could|'d|'ll)$/.test(items[k + 1]?.w ?? '')
+  )
+    return undefined;
+  // "pieced pinstripe in on the machine", "green twill laid in behind": what is put in
+  if (
+    /^(in|into|behind|under|underneath|inside)$/.test(items[k + 1]?.w ?? '') &&
+    PUT_IN.test(items[k - 1]?.w ?? '')
   )
     return undefined;
   const one = toldOfCloth(items, k, state) ?? oneOfCloth(items, k, state);

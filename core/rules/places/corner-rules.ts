@@ -14,16 +14,21 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
   // "the centre four blocks" where rows and columns are even
   if (
     /^(four|4)$/.test(noun) &&
-    (BLOCKS.has(w(tokens, i + 2)) || w(tokens, i + 2) === 'ones') &&
+    (BLOCKS.has(w(tokens, i + 2)) ||
+      w(tokens, i + 2) === 'ones' ||
+      // "the middle four are all thin"
+      (w(tokens, i - 1) === 'the' &&
+        /^(|[,.;:]|are|have|need|want|all|every|got|to|is|being)$/.test(w(tokens, i + 2)))) &&
     !rowAfterBlock(tokens, i + 3, ctx)
   ) {
+    const noun = BLOCKS.has(w(tokens, i + 2)) || w(tokens, i + 2) === 'ones';
     const rows = grid.rows % 2 ? [] : [grid.rows / 2, grid.rows / 2 + 1];
     const places = rows.flatMap((r) => {
       const { blocks } = gridOfRow(grid, r);
       return blocks % 2 ? [] : [blockAt(grid, r, blocks / 2), blockAt(grid, r, blocks / 2 + 1)];
     });
     if (places.length === 4 && places.every((p) => p !== undefined))
-      return blocksSaid(i + 3, places as string[], 'place.middle');
+      return blocksSaid(noun ? i + 3 : i + 2, places as string[], 'place.middle');
   }
   // "middle of row three", "the middle one in row two"
   let j = i + 1;

@@ -20,7 +20,8 @@ export function readPair(
     const [row, block] = a.w.split('.').map(Number);
     const after = w(tokens, i + 1);
     // "hexagon side 3.5"
-    if (LENGTH_BEFORE.test(w(tokens, i - 1))) return undefined;
+    if (LENGTH_BEFORE.test(w(tokens, i - 1)) || /^(long|wide|high|across|apart)$/.test(after))
+      return undefined;
     if (UNIT_AFTER.has(after) || after === '"' || after === "'" || after === '-' || after === '/')
       return undefined;
     const place = blockAt(grid, row!, block!);

@@ -269,6 +269,8 @@ function crossing(items: Item[], kept: Item[]): string[] | undefined {
     const both = first.place!.places.filter((p) => second.place!.places.includes(p));
     if (both.length) return both;
   }
+  // "in the right-hand column and in the last row": both
+  if (/^ (?:and|&|\+) (?:also )?(?:in|on|along) /.test(between)) return undefined;
   if (/ (just|only|in|of|but only) /.test(between) || after === 'of')
     return first.place!.places.filter((p) => second.place!.places.includes(p));
   return undefined;
