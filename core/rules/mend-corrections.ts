@@ -3,6 +3,7 @@ import { type Item, makeItem } from './item.ts';
 import { columnOf, cornerBlock, rowOf, splitBlock } from './places/grid.ts';
 import { wholeLines } from './places/line-spoken.ts';
 import { afterthoughtAt, mayThinkAgain, secondThoughtAt } from './second-thought.ts';
+import { wordsBetween } from './words-between.ts';
 
 type Sort =
   | 'place'
@@ -165,6 +166,9 @@ export function mendCorrections(items: Item[], grid: QuiltGrid): Item[] {
     const marker = BY_FIRST.get(out[k]!.w)?.find((m) => m.every((word, q) => out[k + q]?.w === word));
     // "row two done as well": no "well" that puts right
     if (!marker || (marker[0] === 'well' && out[k - 1]!.w === 'as')) continue;
+    // "did i say 2-3 i meant 3-3": of the last note, which is mended
+    if (marker[0] === 'i' && / did i (?:say|put|write) /.test(wordsBetween(out, Math.max(0, k - 6), k)))
+      continue;
     const at =
       takeAway(out, k, k + marker.length) ??
       saidBehind(out, k, marker, grid) ??

@@ -33,7 +33,8 @@ export function wrongItems(items: Item[], standing: Standing[]): Set<Item> {
   );
   if (doubted >= 0)
     for (const x of items.slice(doubted + 1)) {
-      if (STOPS.has(x.w) || x.w === ',') break;
+      // "did i say 2-3 i meant 3-3"
+      if (STOPS.has(x.w) || /^(,|i|meant|no|should|it)$/.test(x.w)) break;
       if (sensed(x)) wrong.add(x);
     }
   // "the second one should be 4-3", "4-2 isn't"
