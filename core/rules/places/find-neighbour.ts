@@ -812,8 +812,11 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
 
 /** A side and "one" with no article, where something begins. */
 const beginsBare = (tokens: Token[], i: number): boolean =>
-  /^(upper|lower|top|bottom|left|right)$/.test(w(tokens, i)) &&
-  (i === 0 || /^(and|but|\.)$/.test(w(tokens, i - 1))) &&
+  /^(upper|lower|top|bottom|left|right|first|second|third|last)$/.test(w(tokens, i)) &&
+  (i === 0 ||
+    /^(and|but|\.)$/.test(w(tokens, i - 1)) ||
+    // "…, first one's darned now"; "…, bottom one stays on" is of sides
+    (/^(first|second|third)$/.test(w(tokens, i)) && /^(then|so|ok|okay|[,;])$/.test(w(tokens, i - 1)))) &&
   w(tokens, w(tokens, i + 1) === 'hand' ? i + 2 : i + 1) === 'one';
 
 /** The row of which a group is the first or the last few blocks, but not all. */

@@ -556,7 +556,11 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         const kind = focus.find((p) => /^(border|edge|corner)-/.test(p));
         if (kind) return others(ctx, 3, k, `${kind.split('-')[0]}s`);
       }
-      if (noun2 === 'one' || noun2 === 'block' || (n && n.value <= 6) || noun === 'others') {
+      // "replace 2-3, leave the other as is"
+      const bare =
+        !n &&
+        /^(|[.,;!]|as|be|alone|is|'s|was|can|will|gets?|needs?|and|but|too|tomorrow|later)$/.test(noun2);
+      if (noun2 === 'one' || noun2 === 'block' || (n && n.value <= 6) || noun === 'others' || bare) {
         const end =
           noun === 'others' ? i + 2 : ['one', 'block', 'blocks', 'ones'].includes(noun2) ? k + 1 : k;
         const inLine = othersInLine(tokens, end, ctx, n?.value);
@@ -566,6 +570,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
             g.length > focus.length &&
             // "the other one" of six is none
             (n || noun === 'others' || noun2 === '' || g.length - focus.length === 1) &&
+            (!bare || g.length === 2) &&
             focus.length > 0 &&
             focus.every((p) => g.includes(p)) &&
             (!n || g.length - focus.length === n.value || n.value === 1),
@@ -578,7 +583,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
             rule: 'place.the-other',
             kind: 'pointer',
           };
-        if (!n || n.value === 1) {
+        if (!bare && (!n || n.value === 1)) {
           const previous = [...ctx.earlier].reverse().find((g) => g.length === 1 && !focus.includes(g[0]!));
           if (previous)
             return { next: end, places: previous, how: 'implied', rule: 'place.the-other', kind: 'pointer' };
