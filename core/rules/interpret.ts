@@ -34,6 +34,7 @@ import { tendedTo, unsaidDeed } from './treatments/unsaid-deed.ts';
 import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
 import { wholeVerdict } from './treatments/whole-verdict.ts';
 import { wordsBetween } from './words-between.ts';
+import { minutesOfDeed } from './work/minutes-of-deed.ts';
 import { readBegun, readDurations, readLengthsAhead } from './work/read-work.ts';
 
 /** Reads every clause in turn and gives the drafts of the note's entries. */
@@ -56,6 +57,7 @@ export function interpret(state: ReaderState): Draft[] {
     readClause(state, clause, c, sentence + (looksUndecided(tail) ? tail : ''), sentenceItems);
   }
   readLengthsAhead(state);
+  minutesOfDeed(state);
   wholeVerdict(state);
   readDoubtfulCloth(state);
   return state.drafts;
