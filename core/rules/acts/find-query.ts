@@ -219,9 +219,9 @@ const TOLD_AS_WHAT =
 /** "What's wrong with 3-1 is it's torn": told, not asked. */
 const TOLD_AFTER =
   /(?:anyone|anybody) 's guess(?: yet| still| now)?$|^what (?:'s|is) (?:wrong|the (?:matter|trouble|problem)|happened)(?: \S+){0,5} is /;
-/** "How close to quilt it, undecided": told, not asked. */
+/** "How close to quilt it, undecided", "how to wash it is still open, and so's the binding": told, not asked. */
 const TOLD_OPEN =
-  /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|how (?:much|many|long) (?:she|he|they|to)\b|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|up in the air|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:decided|settled|chosen|agreed))(?: yet| still)?$/;
+  /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|how (?:much|many|long) (?:she|he|they|to)\b|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|up in the air|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:been )?(?:decided|settled|chosen|agreed))(?: yet| still)?(?:$| ,? ?(?:and|so|but) )/;
 
 /** A statement before the question, or one that begins like a question ("have 30 cm interfacing", "still need 5 yd"). */
 function tellsSomething(whole: string, head: string, items: Item[], asked: boolean): boolean {

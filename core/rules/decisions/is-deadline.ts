@@ -35,6 +35,8 @@ const HANDED =
 export function isDeadline(words: string, items: Item[]): boolean {
   if (/\b(?:deadline|due date|due back)\b/.test(words)) return true;
   if (!HANDING.test(words) || items.some((x) => x.duration || x.span)) return false;
+  // "hung over the urn for thirty years"
+  if (/\bfor (?:\S+ ){1,4}(?:years|decades|generations|winters|summers)\b/.test(words)) return false;
   // "the other one will be done on Saturday": a block, and not the quilt
   if (
     /\b(?:other|second|last|next|remaining|that) (?:ones?|two|three|four|[2-9]|blocks?)\b|\bthe rest\b/.test(

@@ -655,6 +655,9 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
   )
     noun = true;
   let of: Pick['of'] = (total, axis) => chosen(choices.list, total, counting(axis));
+  // "the last block but one"
+  const less = word === 'last' && noun && w(tokens, next) === 'but' ? readCount(tokens, next + 1) : undefined;
+  if (less && less.value < 4) return { of: (total) => [total - less.value], next: less.next, noun: true };
   if (only?.ordinal || choices.list.every((c) => c.ordinal)) {
     const from = fromEnd(tokens, next);
     if (from) {
