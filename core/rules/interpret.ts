@@ -452,10 +452,12 @@ function thingSpokenOf(state: ReaderState, index: number): string | undefined {
 /** "stained: 2-1, 2-5": places that a colon adds to what was just found without any. */
 function placesAfterColon(state: ReaderState, clause: Clause, placed: ClausePlaces): boolean {
   const named = placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt');
-  if (!MARKS_OFF.test(clause.joint) || !named) return false;
-  if (!clause.items.every((x) => x.place || BETWEEN_PLACES.test(x.w))) return false;
   const last = state.drafts.at(-1);
   const e = last?.entry;
+  // "label on, bottom L corner"
+  const label = e?.kind === 'treatment' && e.action === 'label' && !e.places?.length && clause.joint === ',';
+  if (!(MARKS_OFF.test(clause.joint) || label) || !named) return false;
+  if (!clause.items.every((x) => x.place || BETWEEN_PLACES.test(x.w))) return false;
   if (!last || (e?.kind !== 'condition' && e?.kind !== 'treatment') || last.sentence !== clause.sentence)
     return false;
   // "binding worn: left side, bottom": of the part, its sides
@@ -463,7 +465,8 @@ function placesAfterColon(state: ReaderState, clause: Clause, placed: ClausePlac
     e.places?.length === 1 &&
     /^(binding|border|edge)$/.test(e.places[0]!) &&
     placed.places.every((p) => /^(edge|border|corner)-/.test(p));
-  if (!sides && (clause.joint !== ':' || (e.places?.length && last.placed === 'said'))) return false;
+  if (!sides && !label && (clause.joint !== ':' || (e.places?.length && last.placed === 'said')))
+    return false;
   e.places = placed.places;
   last.placed = 'said';
   if (placed.outside) last.outside = true;

@@ -134,3 +134,20 @@ export function clothWithin(state: ReaderState, items: Item[], placed: ClausePla
   const inside = placed.places.filter((p) => blocks.includes(p));
   return inside.length ? inside : undefined;
 }
+
+/** "vacuumed 4-1 and all the grey flannel ones": the blocks of a cloth told beside others, and of every one of them. */
+export function clothToo(state: ReaderState, items: Item[], placed: ClausePlaces): string[] | undefined {
+  const k = items.findIndex((x) => x.fabric?.names.length === 1);
+  const last = placed.items.at(-1);
+  if (k < 0 || placed.kind !== 'specific' || !last || items.indexOf(last) >= k) return undefined;
+  const between = wordsBetween(items, items.indexOf(last) + 1, k);
+  if (
+    !/^ (?:, )?(?:and|&|plus|then) (?:then |also )?(?:all|every|both|each)(?: of| one of| last)?(?: the| those)? $/.test(
+      between,
+    )
+  )
+    return undefined;
+  const { bar } = items[k]!.fabric!;
+  const blocks = (state.fabrics.blocks[items[k]!.fabric!.names[0]!] ?? []).filter((p) => !bar?.includes(p));
+  return blocks.length ? unique([...placed.places, ...blocks]) : undefined;
+}

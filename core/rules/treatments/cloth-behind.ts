@@ -61,7 +61,13 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
         plain?.form === 'past' &&
         items[near.k]!.action?.v === 'baste' &&
         !/^(has|have|got|'ve)$/.test(items[plain.k]!.w);
-      const verb = fastened || (near && plain && isTold(items, near.k, plain.k)) ? plain : (near ?? plain);
+      // "net over the face, no silk behind": not what the verb before it is of
+      const none = /^(no|not|without)$/.test(items[k - 1]?.w ?? '');
+      const verb = none
+        ? undefined
+        : fastened || (near && plain && isTold(items, near.k, plain.k))
+          ? plain
+          : (near ?? plain);
       if (/\b(behind|underneath|support|under|beneath)\b/.test(after) || verb || atTheBack(items, k, after)) {
         if (item.object === 'label' || item.material === 'other') return 'none';
         return found(
