@@ -59,7 +59,7 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
     (choosing ||
       // "tulle at 3-3"
       (items[k + 1]?.w === 'at' && items[k + 2]?.place?.kind === 'blocks') ||
-      / (over|across|on|on top|onto|overlay|it is|laid|face|for|goes|stitched|sewn|sewed|round|instead) /.test(
+      / (over|across|on|on top|onto|overlay|it is|laid|face|for|goes|stitched|sewn|sewed|round|instead|there) /.test(
         after,
       ) ||
       / (over|cover|covered|covered by|covering|overlay|under|beneath|lay|laid|layer of|layers of|in|with|maybe|possibly|perhaps|or|either|about|put|gets?|getting|go with|going with|try|some|a|the|no|forget|with a|'s) $/.test(

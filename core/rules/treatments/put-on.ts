@@ -245,5 +245,10 @@ function isNowOn(items: Item[], k: number): boolean {
     !items.some((x) => x.finding || x.fail || (x.action && !x.part) || x.material === 'net')
   )
     return true;
-  return named && /^(|,|\.|by|w|with|at|too|as|and|&|now|all|in|;|both|\()$/.test(next);
+  // "binding on by machine, top & left"
+  return (
+    named &&
+    (/^(|,|\.|by|w|with|at|too|as|and|&|now|all|in|;|both|\()$/.test(next) ||
+      items[k + 1]?.stitch !== undefined)
+  );
 }
