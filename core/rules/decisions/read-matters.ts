@@ -228,6 +228,14 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         continue;
       }
       const found = matterIn(state, part, parts, k, asked, settledBefore, sentence);
+      // "backing: leave or replace, undecided": two treatments of it stand open
+      if (
+        found?.status === 'open' &&
+        /^ (?:it )?(?:leave|keep|replace|remove|take off)(?: it)? or (?:leave|keep|replace|remove|take it off)(?: it)? $/.test(
+          parts[k + 1]?.words ?? '',
+        )
+      )
+        continue;
       if (found) {
         // "back: calico or the brown sheet, open": the ways in question belong to its words
         const told = [...part.items];
