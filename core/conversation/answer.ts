@@ -228,7 +228,9 @@ function saysAgain(a: Answering, d: Draft, open: Standing[]): boolean {
 /** Places said; a row or a block alone is filled up with what was heard of the block outside the grid. */
 function placesHeard(a: Answering, items: Item[]): string[] {
   const said = placesOfClause(items.filter((x) => !POINTERS.has(x.place?.rule ?? '')));
-  const alone = items.find((x) => x.place && !x.place.places.length && /^(block|square|patch)\b/.test(x.w));
+  const alone = items.find(
+    (x) => x.place && !x.place.places.length && /^(block|blk|bl|b|square|patch)\b/.test(x.w),
+  );
   if (a.last.heard && said.kind === 'none' && alone) {
     const n = readNumber(a.state.tokens, alone.i + 1)?.value;
     const block = n === undefined ? undefined : blockAt(a.state.grid, a.last.heard.row, n);

@@ -68,8 +68,20 @@ export function doubtPlaces(state: ReaderState): void {
       put(draft, 'fabric', told.words, 'fabric.unnamed', told.items);
       continue;
     }
-    if (entry.kind === 'treatment' && entry.places.length && !named.length && moreBlocks(words)) take(draft);
-    else if (entry.places.length > 1 && oneOfSeveral(items, named, entry.places.length)) take(draft);
+    if (
+      entry.kind === 'treatment' &&
+      entry.places.length &&
+      !named.length &&
+      (moreBlocks(words) || countsOnly(items, entry.places.length))
+    )
+      take(draft);
+    else if (
+      entry.places.length > 1 &&
+      // "in row six most of them were broken": of the stitches
+      !(entry.kind === 'condition' && entry.finding === 'broken-stitching') &&
+      oneOfSeveral(items, named, entry.places.length)
+    )
+      take(draft);
     else if (!entry.places.length) trustPointing(state, draft, items);
   }
 }
@@ -104,6 +116,7 @@ const BENEATH = /^(a|an|another|some|one|two|three)$/;
 function trustPointing(state: ReaderState, draft: Draft, items: Item[]): void {
   const { memory } = state;
   const { entry } = draft;
+  if (countsOnly(items, 1)) return;
   if (draft.placed !== 'none' || draft.cloth !== undefined || memory.last?.ask === 'place') return;
   if (entry.kind === 'treatment' ? !entry.action || entry.state !== 'done' : true) return;
   if (draft.origins['action']?.rule === 'treatment.same-again') return;
@@ -212,6 +225,26 @@ const moreBlocks = (words: string): boolean =>
   /\b(?:another|(?:one|two|three|four|five|six|\d|a few|a couple|some|several) more)(?: (?:one|two|three|four|five|six|\d|few|couple|of))* (?:blocks?|squares?|pieces|patches)\b(?! (?:of|in|along|on|from|down|up) )/.test(
     words,
   );
+
+/** "patched one with the gingham", "netted a couple", "darned some more": so many of them, and no word of which. */
+function countsOnly(items: Item[], places: number): boolean {
+  return items.some((x, k) => {
+    if (x.action?.form !== 'past' || x.place) return false;
+    const lead = items[k + 1]?.w === 'a' ? k + 2 : k + 1;
+    const count = items[lead];
+    if (!count || count.place || !(COUNT.test(count.w) || (count.quantity && !count.quantity.unit)))
+      return false;
+    // "patched two", after two were spoken of
+    if (places > 1 && count.quantity?.value === places) return false;
+    return COUNT_ENDS.test(
+      items[count.w === 'some' && items[lead + 1]?.w === 'more' ? lead + 2 : lead + 1]?.w ?? '',
+    );
+  });
+}
+const COUNT = /^(?:one|another|two|three|four|five|some|couple|few|several)$/;
+/** What may stand behind such a count, so that nothing is counted by it: "patched one with …", "darned two, hand". */
+const COUNT_ENDS =
+  /^(?:|[,.;:-]|--|with|w|using|by|and|but|then|too|also|already|today|tonight|yesterday|this|last|before|after|earlier|now|since|half an hour|took|just|which|that|so)(?: |$)/;
 
 const isStuff = (x: Item): boolean =>
   !x.place && !BLOCKISH.test(x.w) && Boolean(x.stitches || x.seam || x.object || x.part || x.material);

@@ -20,7 +20,9 @@ import { dropAsides } from '../rules/drop-asides.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
+import { nameLineByLine } from '../rules/line-by-line.ts';
 import { withListStops, withTopics } from '../rules/list-stops.ts';
+
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
@@ -100,7 +102,8 @@ export function readNote(
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const plain = nameHeads(withoutSize(nameRest(nameBlanks(tokenise(withPoint(text, memory)))), grid));
+  const blanks = nameRest(nameBlanks(tokenise(withPoint(text, memory))));
+  const plain = nameHeads(nameLineByLine(withoutSize(blanks, grid), grid));
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const unread = said.length > READ_TOKENS;
   const { tokens: heard, slips } = putSlipsRight(

@@ -3,7 +3,7 @@ import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import { joinAmounts } from '../rules/materials/join-amounts.ts';
 import { joinWants } from '../rules/materials/join-wants.ts';
-import { unique } from '../rules/places/grid.ts';
+import { splitBlock, unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { doubtPlaces, nameDeeds, openAmounts } from './doubts.ts';
 import { oneMoreLike } from './one-more.ts';
@@ -11,6 +11,14 @@ import { oneMoreLike } from './one-more.ts';
 /** Two drafts that say the same of different places are one entry with all of them. */
 function sameButPlaces(a: Entry, b: Entry): boolean {
   if (a.kind === 'condition' ? b.kind !== a.kind || a.finding !== b.finding : a.kind !== 'treatment')
+    return false;
+  // "the twill is tender, so's the sashing": the cloth is told of the one alone
+  if (
+    a.kind === 'condition' &&
+    b.kind === 'condition' &&
+    (a.fabric === undefined) !== (b.fabric === undefined) &&
+    [a, b].some((x) => x.places?.length && !x.places.some((p) => splitBlock(p)))
+  )
     return false;
   if (a.kind === 'treatment' && (b.kind !== a.kind || a.action !== b.action || a.state !== b.state))
     return false;

@@ -423,6 +423,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'glued|stuck bit|bits|scrap|scraps|piece|pieces',
     'not the? original',
     'old|ancient|crude iron|ironed|stuck|glued|sewn on patch|patches',
+    'old|ancient|crude|clumsy|earlier zigzag|zigzagged|machine|hand|glued|fused|blanket stitch|stitched? repair|repairs|mend|mends|darn|darns',
     'darn|patch|mend|repair that|which? somebody|someone|whoever|they|she|he|granny|gran|grandma did|made|put|sewed|stitched|had on|in? once|before|ages|years|long|sometime|already|earlier|previously',
   ],
   'lumpy-batting': [

@@ -17,7 +17,7 @@ const LONGEST = 16;
  * binding, which I'd been itching to see the back of, is off". One that tells of damage, work, goods or time stays.
  */
 export function dropAsides(items: Item[]): Item[] {
-  let out = withoutAmountAsked(withoutSelfAsked(items));
+  let out = withoutAmountAsked(withoutSelfAsked(withoutOthers(withoutGoodAnd(items))));
   for (let k = 1; k < out.length - 3; k++) {
     if (!isComma(out[k]!)) continue;
     const end = ASIDE_START.test(out[k + 1]!.w) ? endOfAside(out, k) : endOfNaming(out, k);
@@ -25,6 +25,33 @@ export function dropAsides(items: Item[]): Item[] {
     out = [...out.slice(0, k), ...out.slice(end + 1)];
   }
   return out;
+}
+
+/** "it's good and dry", "nice and flat": how dry. */
+function withoutGoodAnd(items: Item[]): Item[] {
+  const k = items.findIndex(
+    (x, m) =>
+      /^(?:good|nice|lovely)$/.test(x.w) &&
+      items[m + 1]?.w === 'and' &&
+      /^(?:dry|dried|clean|flat|straight|square|tight|snug|tidy|damp)$/.test(items[m + 2]?.w ?? ''),
+  );
+  return k < 0 ? items : [...items.slice(0, k), ...items.slice(k + 2)];
+}
+
+/** "the chambray in row four ran a little, none of the others did": what is said of the others is that nothing is. */
+const OTHERS = /^(?:them|those|others?|rest|the others?|the rest)$/;
+function withoutOthers(items: Item[]): Item[] {
+  const k = items.findIndex((x, m) => /^(?:none|neither)$/.test(x.w) && items[m + 1]?.w === 'of' && m > 0);
+  if (k < 1) return items;
+  const at = items[k + 2]?.w === 'the' ? k + 3 : k + 2;
+  const verb = items[at + 1]?.w ?? '';
+  if (!OTHERS.test(items[at]?.w ?? '') || !/^(?:did|do|does|is|are|was|were|has|have)$/.test(verb))
+    return items;
+  const next = items[at + 2];
+  if (next && next.token.kind !== 'mark' && !/^(?:and|but|so|though|thank|thankfully)$/.test(next.w))
+    return items;
+  const from = /^(?:but|and|,|--)$/.test(items[k - 1]!.w) ? k - 1 : k;
+  return [...items.slice(0, from), ...items.slice(at + 2)];
 }
 
 /** "same again on, oh, which was it, the one to its left": asked of herself, and the preposition waits for its place. */

@@ -276,6 +276,12 @@ const isSum = (tokens: Token[], i: number): boolean =>
           LEXICON.longestAt(tokens, i - 2 - few.length + k)?.payloads.some((s) => s.k === 'material'),
         )));
 
+/** "90 cm iron-on interfacing 6.30": a sum right behind goods with their amount. */
+const isListedPrice = (token: Token, before: Item[]): boolean =>
+  /^\d+\.\d\d$/.test(token.w) &&
+  before.at(-1)?.material !== undefined &&
+  before.slice(-4, -1).some((x) => x.quantity?.unit);
+
 const SOLD_BY = /^(pack|packet|package|roll|bolt|spool|reel|skein|ball|hank)s?$/;
 /** "a queen size pack of batting thirty two ninety nine": goods and, at the very end, dollars and cents in words. */
 /** Things of a shop, and words of the tape measure. */
@@ -687,7 +693,13 @@ function itemAt(
       clock &&
       // "it's 143 by 190 cm"
       !(/^(by|x|×)$/.test(tokens[clock.next]?.w ?? '') && isNumberAt(tokens, clock.next + 1)) &&
-      !(cost && (cost.next > clock.next || (cost.next === clock.next && !clock.firm && isSum(tokens, i)))) &&
+      !(
+        cost &&
+        (cost.next > clock.next ||
+          (cost.next === clock.next &&
+            !clock.firm &&
+            (isSum(tokens, i) || (commerce && isListedPrice(token, items)))))
+      ) &&
       !(quantity?.unit && quantity.next >= clock.next) &&
       !(named && !clock.firm && block.next >= clock.next && !STRONG_LEADS.has(before) && !mendsClock)
     ) {
@@ -726,7 +738,14 @@ function itemAt(
     }
   }
   const cost = token.w === 'at' && tellsMoment(tokens, i) ? undefined : findCost(tokens, i, commerce);
-  if (cost && !(token.w === 'for' && /^(row|rows|block|blocks)$/.test(tokens[i - 2]?.w ?? ''))) {
+  if (
+    cost &&
+    !(
+      token.w === 'for' &&
+      // "there was a hole in for three": a block, as it was heard
+      (/^(row|rows|block|blocks)$/.test(tokens[i - 2]?.w ?? '') || /^(in|on|at|of)$/.test(before))
+    )
+  ) {
     item.cost = cost;
     widen(item, tokens, cost.next);
     return item;

@@ -260,7 +260,10 @@ export function tokenise(text: string): Token[] {
       push('and', from, to, 'word', glued);
       continue;
     }
-    if (FILLERS.has(w) && !(w === 'mm' && isFigure(tokens.at(-1)))) {
+    if (
+      FILLERS.has(w) &&
+      !(w === 'mm' && (isFigure(tokens.at(-1)) || /^(?:[?_…]|at|every)$/.test(tokens.at(-1)?.w ?? '')))
+    ) {
       end = -1;
       continue;
     }

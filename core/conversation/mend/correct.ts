@@ -31,6 +31,7 @@ import { mendNumbers, swapNumbers } from './mend-numbers.ts';
 import {
   addLeftOut,
   allBut,
+  clothToldLate,
   forPart,
   keepOnly,
   mendMatters,
@@ -84,6 +85,7 @@ export function correct(
     swapRound(standing, said) ||
     forPart(standing, items, said) ||
     addLeftOut(standing, items, said) ||
+    clothToldLate(standing, items, said) ||
     mendWork(state, standing, items, said) ||
     tookMinutes(standing, items, said) ||
     (cue !== 'none' && otherChoice(standing, items))

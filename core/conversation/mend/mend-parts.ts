@@ -130,6 +130,42 @@ export function addLeftOut(standing: Standing[], items: Item[], words: string): 
   return true;
 }
 
+const SAID_LATE =
+  /\b(?:should (?:have|of|'ve) (?:said|mentioned|added)|i should (?:say|add|mention)|by the way|btw|forgot to (?:say|mention|add)|meant to (?:say|add|mention))\b/;
+const OF_PUT_IN =
+  / (?:patch|patches|piece|pieces|support|lining|cloth|fabric|bit|(?:patched|used|backed|lined|pieced|replaced)) /;
+
+/** "the patch is green calico, I should have said": the cloth of what was put in, told afterwards. */
+export function clothToldLate(standing: Standing[], items: Item[], words: string): boolean {
+  if (items.length > 16 || !SAID_LATE.test(words) || !OF_PUT_IN.test(words)) return false;
+  if (items.some((x) => x.finding || x.duration || x.clock || x.cost || x.quantity?.unit || x.stitch))
+    return false;
+  const open = standing.filter(
+    ({ was }) =>
+      was.kind === 'treatment' &&
+      /^(?:patch|replace|stabilize)$/.test(was.action ?? '') &&
+      /^(?:done|doing)$/.test(was.state) &&
+      was.fabric === undefined,
+  );
+  const [target] = open;
+  const cloth = items.find((x) => x.fabric?.names.length === 1);
+  if (open.length !== 1 || !target || !cloth) return false;
+  if (standing.some(({ was }) => was.kind === 'material' && was.material === 'fabric')) return false;
+  const name = cloth.fabric!.names[0]!;
+  put(target.draft, 'fabric', name, 'amend.cloth', [cloth]);
+  const used: Draft = {
+    entry: { kind: 'material', material: 'fabric', use: 'used', name },
+    origins: {},
+    placed: 'unneeded',
+    clause: 0,
+    sentence: 0,
+  };
+  put(used, 'material', 'fabric', 'amend.cloth', [cloth]);
+  used.origins['entry'] = used.origins['material']!;
+  standing.splice(standing.indexOf(target) + 1, 0, { draft: used, was: used.entry });
+  return true;
+}
+
 const PURPOSE =
   /^ (?:(?:oh|and|so|sorry|no|well|,) )*(?:(?:it|that|this|they|those|these|all|both|the lot) ?(?:'s|is|are|'re|was|were|'ll be|will be)? )?(?:all )?(?:for|meant for|going to be|to be|will be|'ll be) (?:the |a |my |her )?(?:new )?(back|backing|binding|batting|wadding|filling|ties|tying|border|borders)(?: (?:, )?(?:that is|that was|that|by the way|btw|i mean|i meant|of it|of course|[.!]))* $/;
 const MADE_FOR: Record<string, Parameters<typeof madeFor>[1]> = {

@@ -50,7 +50,7 @@ const NOT_MEANT =
   /^(?:(?:take|pull) (?:that|it|this)(?: one| last one)?(?: back)? (?:out|off)[ ,.]+(?:i |it |that )[^.]{0,60}\b(?:wrong|other|another|different) (?:quilt|qlt|job)|(?:that|this|it|the last (?:one|note|entry|bit))(?: last)?(?: (?:one|entry|note|bit))? (?:was|is|'s) (?:all )?(?:meant |said )?(?:for )?(?:the |an? )?(?:wrong|another|different|other) (?:quilt|qlt|job|one)|wrong (?:quilt|qlt|job|piece|thread)|i (?:did n't|never) (?:mean|do|say) (?:that|any of that|to say that)|(?:take|leave|keep) (?:that|it|this)(?: one| last one)? out of the (?:log|record|notes|book)|pretend i (?:did n't|never) (?:say|said) (?:that|it)|that (?:never|did n't) happen(?:ed)?)\b/;
 /** Why it was wrong. After these a block or a number names no correction. */
 const REASON =
-  /\b(wrong|mix(ed|ing)?|muddl(e|ed|ing)|confus(ed|ing)|miscount(ed)?|counted|crossed|another|other|different|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never|upside|holding (?:it|this|the quilt)|(?:the|my) (?:tape|ruler|rule|stick|scales?|watch|clock|glasses|lamp|light) (?:was|were|is|had|has|'s))\b/;
+  /\b(wrong|not (?:this|my|that|the) (?:quilt|one|job)|mix(ed|ing)?|muddl(e|ed|ing)|confus(ed|ing)|miscount(ed)?|counted|crossed|another|other|different|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never|upside|holding (?:it|this|the quilt)|(?:the|my) (?:tape|ruler|rule|stick|scales?|watch|clock|glasses|lamp|light) (?:was|were|is|had|has|'s))\b/;
 
 /** "it's only soot from the stove", "that's just fluff": nothing that need be logged. */
 const NO_DAMAGE =

@@ -4,25 +4,64 @@ import type { Token } from '../../text/tokenise.ts';
 const BLANK = /^[?_…]$/;
 /** "border __ in": of a measure, where "in" could be nothing but inches. */
 const MEASURED =
-  /^(?:border|width|length|wide|long|seam|strips?|block|overhang|tails?|diagonal|by|x|×|:|=|,)$/;
+  /^(?:border|width|length|wide|long|seam|allowance|strips?|block|ties|apart|every|at|of|is|are|'s|'re|measures|measured|them|overhang|tails?|diagonal|by|x|×|:|=|,)$/;
+
+/** A length unit that no number stands before, and what it then stands behind and before: "at inches", "are inches apart". */
+const BARE_UNIT = /^(?:by|inch|inches|cm|cms|centimetres|centimeters|mm|millimetres|millimeters)$/;
+const BEFORE_BARE = /^(?:at|every|of|is|are|'s|'re|about|roughly)$/;
+const BEHIND_BARE =
+  /^(?:|wide|apart|long|deep|across|all|tails?|and|but|so|overhang|each|between|because|cos|since|as|for|round|on|to|this|now|today|[.,;:!?])$/;
+const SOME_OF =
+  /^(?:couple|few|matter|number|bit|lot|lots|pair|dozen|hundreds?|width|length|strips?|half|quarter)$/;
+
+/** "ties ... in apart": dots for the number that is not there. */
+const endOfDots = (tokens: Token[], from: number): number => {
+  let next = from;
+  while (tokens[next]?.w === '.' && tokens[next]!.kind === 'mark') next++;
+  return next - from > 1 ? next : from;
+};
 
 /**
- * "?? cm of net", "border __ cm", "used _ skeins": a gap left for a number that she did not have. The marks become one word,
- * "many", that a unit with no number behind it is known by; so neither is the sentence cut at them, nor one unit taken for said.
+ * "?? cm of net", "border __ cm", "used _ skeins", "strips at um inches": a gap left for a number that she did not have. It
+ * becomes a nought, which is no amount (`isNoAmount`): what is measured, and in what, is read as if the number stood there.
  */
 export function nameBlanks(tokens: Token[]): Token[] {
-  if (!tokens.some((t) => t.kind === 'mark' && BLANK.test(t.w))) return tokens;
+  if (
+    !tokens.some((t, i) =>
+      t.kind === 'mark'
+        ? BLANK.test(t.w) || endOfDots(tokens, i) > i
+        : BARE_UNIT.test(t.w) && isBare(tokens, i),
+    )
+  )
+    return tokens;
   const out: Token[] = [];
   for (let i = 0; i < tokens.length; i++) {
     const t = tokens[i]!;
-    let next = i;
+    if (BARE_UNIT.test(t.w) && isBare(tokens, i)) {
+      // "at em centimetres": a sound, and not "them"
+      if (out.at(-1)?.w === 'them') out.pop();
+      out.push({ ...nought(t), to: t.from });
+    }
+    let next = endOfDots(tokens, i);
     while (tokens[next]?.kind === 'mark' && BLANK.test(tokens[next]!.w)) next++;
     if (next > i && awaitsNumber(tokens, i, next)) {
-      out.push({ ...t, w: 'many', kind: 'word', to: tokens[next - 1]!.to });
+      out.push({ ...nought(t), to: tokens[next - 1]!.to });
       i = next - 1;
     } else out.push(t);
   }
   return out;
+}
+
+const nought = (t: Token): Token => ({ ...t, w: '0', kind: 'number', value: 0, glued: false });
+
+/** Does a unit stand where its number should have been said first? */
+function isBare(tokens: Token[], i: number): boolean {
+  // "it measures um by seventy-two"
+  if (tokens[i]!.w === 'by')
+    return /^measure[sd]?$/.test(tokens[i - 1]?.w ?? '') && /^(?:\d|\w+ty$)/.test(tokens[i + 1]?.w ?? '');
+  const before = tokens[i - 1]?.w === 'them' ? tokens[i - 2] : tokens[i - 1];
+  if (!BEFORE_BARE.test(before?.w ?? '') || !BEHIND_BARE.test(tokens[i + 1]?.w ?? '')) return false;
+  return !(tokens[i - 1]!.w === 'of' && SOME_OF.test(tokens[i - 2]?.w ?? ''));
 }
 
 /** Does the unit that the marks stand before need a number, in the midst of a sentence? */
@@ -30,7 +69,8 @@ function awaitsNumber(tokens: Token[], from: number, next: number): boolean {
   const unit = tokens[next]?.w ?? '';
   const before = tokens[from - 1];
   // "is that right? pins are short": a mark right behind its word asks
-  if (!before || tokens[from]!.glued || !Object.hasOwn(UNIT_WORDS, unit)) return false;
+  if (!before || (tokens[from]!.glued && tokens[from]!.w === '?') || !Object.hasOwn(UNIT_WORDS, unit))
+    return false;
   if (/^(?:in|m|y|g|length|lengths|square|squares|card|cards|box|boxes|")$/.test(unit))
     return LENGTH_UNIT_SET.has(UNIT_WORDS[unit]!) && MEASURED.test(before.w);
   return true;

@@ -215,7 +215,11 @@ function priceTail(tokens: Token[], i: number): Tail {
   }
   if (word === 'the' && (SETS.test(after) || after === 'both')) return whole(i + 2);
   if (word === 'for' && /^(the|both|all|them|everything)$/.test(after)) {
-    if (after === 'the') return SETS.test(w(tokens, i + 2)) ? whole(i + 3) : none;
+    // "for the two", but "for the three yards"
+    if (after === 'the')
+      return SETS.test(w(tokens, i + 2)) && !Object.hasOwn(UNIT_WORDS, w(tokens, i + 3))
+        ? whole(i + 3)
+        : none;
     // "for all five"
     if (after === 'all' && readCount(tokens, i + 2) && !Object.hasOwn(UNIT_WORDS, w(tokens, i + 3)))
       return whole(i + 3);

@@ -77,6 +77,9 @@ const GOVERNORS: Governor[] = [
     'not bothering with',
     'dropped the idea of',
     'scrapped the idea of',
+    'forget',
+    'forget about',
+    'never mind',
   ]),
   // "I'm netting 6-1": in hand or to come, as the clause says
   ...spell('ing', undefined, [
@@ -182,7 +185,7 @@ function isDoneToBlocks(items: Item[], k: number): boolean {
     return (
       opensNote(items, k) &&
       items[next]?.place?.kind === 'blocks' &&
-      !/^(out|off|of)$/.test(items[k + 1]!.w) &&
+      !items.slice(k + 1, next).some((x) => /^(out|off|of)$/.test(x.w)) &&
       isLast(items, endOfPlaces(items, next))
     );
   return onBlocks(items[next]) || (isLast(items, k) && blocksBefore(items, k));

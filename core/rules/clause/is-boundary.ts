@@ -197,10 +197,26 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   );
 }
 
+/** "(the calico has faded,) and so has the right-hand border", "(the twill's puckered) and the left border as well": the same of a part of the quilt. */
+function sameOfPart(items: Item[], k: number, current: Item[]): boolean {
+  if (
+    !current.some((x) => x.finding || x.fail) ||
+    !current.some((x) => x.fabric || x.place?.kind === 'blocks')
+  )
+    return false;
+  let at = k + 1;
+  while (/^(and|,|the)$/.test(items[at]?.w ?? '') && at < k + 3) at++;
+  const so = items[at]?.w === 'so' && /^('s|is|are|has|have|was|were|did|does)$/.test(items[at + 1]?.w ?? '');
+  if (so) at += items[at + 2]?.w === 'the' ? 3 : 2;
+  if (items[at]?.place?.kind !== 'part') return false;
+  return so || (/^(as|too|also)(?: |$)/.test(items[at + 1]?.w ?? '') && current.every((x) => !x.place));
+}
+
 function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
   const next = items[k + 1];
   if (!next) return true;
+  if (/^(,|and|&|\+|but)$/.test(w) && sameOfPart(items, k, current)) return true;
   if (w === '/') return false;
   if ((w === 'but' || w === 'only' || w === ',') && tellsHow(items, k + 1)) return false;
   // "the batting was nothing but lumps"

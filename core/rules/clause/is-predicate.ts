@@ -170,6 +170,12 @@ export function isSound(items: Item[], k: number): boolean {
   // "the stitching holding the quilt together"
   if (item.w === 'holding' && /^(the|it|this|them|layers|down|its)$/.test(next?.w ?? '')) return false;
   if (next?.part && item.w === 'holding') return false;
+  // "finished by the tenth, and that's firm"
+  if (
+    item.w === 'firm' &&
+    /^(that|it|date|deadline|price)$/.test(items[k - (BE.has(before) ? 2 : 1)]?.w ?? '')
+  )
+    return false;
   // "it came off in one piece"
   if (item.w === 'in one piece' && /^(off|out|away)$/.test(before)) return false;
   // "worn spot on 1-2"

@@ -115,7 +115,12 @@ export function newSubject(items: Item[], from: number): boolean {
     return false;
   while (joinsPlaces(items, k + 1)) k += 2;
   // "…, 5-6 worst: hole in it", "…, 3-3 the worst of them"
-  if (subject.place && /^(worst|worse|badly)$/.test(items[k + (items[k + 1]?.w === 'the' ? 2 : 1)]?.w ?? ''))
+  const worst = k + (items[k + 1]?.w === 'the' ? 2 : 1);
+  if (
+    subject.place &&
+    (/^(worst|worse|badly)$/.test(items[worst]?.w ?? '') ||
+      (items[worst]?.w === 'most' && /^(of|by)$/.test(items[worst + 1]?.w ?? '')))
+  )
     return true;
   const verb = items[k + 1]?.w ?? '';
   // "row 2: tied, row 3: half done"

@@ -255,7 +255,9 @@ function refine(
             after,
           ) &&
           after !== 'into' &&
-          after !== 'in'
+          after !== 'in' &&
+          // "it ran a little"
+          !(after === 'a' && /^(little|bit|touch|lot)$/.test(w(items, k + 2)))
         )
           return undefined;
         if (items.some((x) => x.w === 'i') && !items.some((x) => x.fabric || x.w === 'dye' || x.w === 'red'))

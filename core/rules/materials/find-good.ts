@@ -160,7 +160,7 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       if (!figure) figure = x;
       continue;
     }
-    if (x.w === 'fat' && /^quarters?$/.test(w(items, m + 1))) {
+    if (x.w === 'fat' && /^(?:quarters?|qtrs?|qrtrs?|qts?)$/.test(w(items, m + 1))) {
       unit = 'fat-quarter';
       if (quantity === undefined) quantity = 1;
       m++;

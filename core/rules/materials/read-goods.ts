@@ -140,7 +140,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           good &&
           (good.head !== undefined ||
             // "paid 18 for three yards"
-            (/^(paid|spent|gave|)$/.test(w(items, k - 1)) && good.unit && good.quantity !== undefined)) &&
+            (/^(paid|spent|gave|to|)$/.test(w(items, k - 1)) && good.unit && good.quantity !== undefined)) &&
           !good.cost &&
           !/^(job|quilt|work|repair)$/.test(w(items, good.head ?? to))
         ) {
@@ -450,6 +450,20 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
         takeList(state, sentence, items, good.from, 'used', claims, made, false, undefined);
         break;
       }
+    // "18 all in, 2 m of it bought": the sum told first
+    const [alone] = made;
+    const sum = items[0]?.cost;
+    if (
+      sum?.whole &&
+      w(items, 1) === ',' &&
+      made.length === 1 &&
+      alone?.entry.kind === 'material' &&
+      alone.entry.use === 'bought' &&
+      !alone.entry.cost
+    ) {
+      alone.entry.cost = { amount: sum.amount };
+      claims.cut.add(items[0]!);
+    }
     if (made.length) {
       carried = (made.at(-1)!.entry as { use: MaterialUse }).use;
       lastSentence = sentence.number;
@@ -465,8 +479,11 @@ const A_LITTLE =
 /** "paid 3.99 for pins, 8 for a yard of tulle": a sum in a list of them. */
 function nextPrice(items: Item[], k: number, made: Draft[]): { amount: number; each: false } | undefined {
   const value = items[k]!.quantity?.value;
-  if (value === undefined || items[k]!.quantity!.unit || !/^(,|and|&)$/.test(w(items, k - 1)))
-    return undefined;
+  if (value === undefined || items[k]!.quantity!.unit) return undefined;
+  // "it came to twenty-four for three yards of it"
+  if (/ (?:came|comes|come) to $/.test(wordsBetween(items, k - 2, k)) && w(items, k + 1) === 'for')
+    return { amount: value, each: false };
+  if (!/^(,|and|&)$/.test(w(items, k - 1))) return undefined;
   if (!/^(for|on)$/.test(w(items, k + 1)) || !items.slice(0, k).some((x) => x.cost)) return undefined;
   const last = made.at(-1)?.entry;
   return last?.kind === 'material' && last.cost ? { amount: value, each: false } : undefined;
@@ -565,6 +582,15 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   const before = items[/^(still|also)$/.test(w(items, k - 1)) && items[k - 2]?.place ? k - 2 : k - 1];
   const after = items[cue.next];
   if (!after) return true;
+  // "corner to corner I got 228 cm one way and 231 the other": a length that was measured
+  if (
+    /^(?:i |we )?got$/.test(phrase) &&
+    after.quantity?.unit &&
+    /^(?:one|each|that|this) (?:way|side) |^(?:across|down|along|wide|long|high) /.test(
+      `${wordsBetween(items, cue.next + 1, cue.next + 4).trim()} `,
+    )
+  )
+    return true;
   if (phrase === 'list' && after.w !== ':' && headingEnd(items, cue.next) === undefined) return true;
   // "no need to buy net"
   if (
@@ -1218,6 +1244,12 @@ function nextAmount(items: Item[], at: number): number | undefined {
   return undefined;
 }
 
+const isUnknownNoun = (x: Item): boolean =>
+  x.token.kind === 'word' &&
+  !x.quantity &&
+  !x.place &&
+  !/^(?:pieces?|of|it|them|that|more|too|also|left|each|the|a|bits?|scraps?|for|in|on)$/.test(x.w);
+
 function push(state: ReaderState, sentence: Told, good: GoodFound, use: MaterialUse, made: Draft[]): void {
   let material: Material | undefined = good.material;
   let unit = good.unit;
@@ -1256,6 +1288,10 @@ function push(state: ReaderState, sentence: Told, good: GoodFound, use: Material
     last?.kind === 'material'
   )
     unit = last.unit;
+  // "300 ml soap, 2 pieces foam": a thing of its own, by a word that is known for nothing
+  const noun = good.items.at(-1);
+  if (!material && !good.points && good.head === undefined && unit === 'piece' && noun && isUnknownNoun(noun))
+    material = 'other';
   if (!material && (good.points || unit || good.quantity !== undefined)) {
     const before = [...state.drafts].reverse().find((d) => d.entry.kind === 'material')?.entry as
       | { material?: Material; unit?: typeof unit }

@@ -431,7 +431,15 @@ function push(
       d.entry.name === good.name &&
       d.sentence === v.sentence,
   );
-  if (twin) return;
+  if (twin) {
+    // "put muslin behind it, half a yard of muslin": how much of it
+    const e = twin.entry as { quantity?: number; unit?: typeof good.unit };
+    if (good.quantity !== undefined && good.unit && good.unit !== 'piece' && e.quantity === undefined) {
+      e.quantity = good.quantity;
+      e.unit = good.unit;
+    }
+    return;
+  }
   // "a piece of the denim", "a scrap of fusible" is no count
   // "a bit of the gingham", "darned one more, same thread"
   const vague =

@@ -223,8 +223,15 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
   if (bothWays) for (const k of bothWays) push('diagonal', k, 'measure.diagonal');
   // "borders cut at 5 in", "binding cut and joined, 2 in wide"
   const cut = cutWidth(items, used);
+  // "cut the backing at 210 cm wide": how wide it is, and no strip
+  const layer = items.some((x, k) => /^(?:backing|batting)$/.test(x.part ?? '') && k < (cut ?? 0));
   if (cut !== undefined && !items.some((x) => x.measure === 'strip'))
-    push('strip', cut, 'measure.cut-at', [items.find((x) => x.action?.v === 'cut')!]);
+    push(
+      layer ? 'width' : 'strip',
+      cut,
+      'measure.cut-at',
+      layer ? [] : [items.find((x) => x.action?.v === 'cut')!],
+    );
   // Four sides told apart: "top 62 1/2, bottom 63, L side 80 1/4, R side 80"
   const sideWords: Record<string, Measure> = {
     top: 'side-top',

@@ -249,6 +249,12 @@ function nextAt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | und
   };
 }
 
+/** "(row four: …) and a tear in the fourth": damage told as a thing before the block it is in. */
+const damageBefore = (tokens: Token[], i: number): boolean =>
+  /^(in|on|at)$/.test(w(tokens, i - 1)) &&
+  Boolean(tokens[i - 2] && LEXICON.longestAt([tokens[i - 2]!], 0)?.payloads.some((s) => s.k === 'finding'));
+const ENDS_HERE = /^(|[,.;:-]|--|and|but|maybe|about|though|too|as|that|which|so|i)$/;
+
 /**
  * "Row three, one to three sound, four a hole, five and six mould", "row one block one sound, next thin, the last two stained, the rest
  * all right": she goes along one row and tells of each block by its number alone, where what is so of it is said at once.
@@ -262,8 +268,6 @@ export function alongRow(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
     walk.reached === 0 &&
     walk.heads &&
     tokens.slice(walk.end, i).every((t) => t.kind === 'mark' || BETWEEN.test(t.w));
-  if (!walk.told && !headed) return undefined;
-  if (NOT_BEFORE.test(w(tokens, i - 1))) return undefined;
   const total = gridOfRow(ctx.grid, walk.row).blocks;
   const of = (values: number[], next: number): PlaceFound | undefined => {
     const places = values.flatMap((b) => blockAt(ctx.grid, walk.row, b) ?? []);
@@ -276,6 +280,11 @@ export function alongRow(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
       ...(places.length < values.length ? { outside: true } : {}),
     };
   };
+  const nth = damageBefore(tokens, i) ? ordinalsAt(tokens, i, total) : undefined;
+  if (nth && nth.values[0]! > walk.reached && ENDS_HERE.test(w(tokens, nth.next)))
+    return of(nth.values, nth.next);
+  if (!walk.told && !headed) return undefined;
+  if (NOT_BEFORE.test(w(tokens, i - 1))) return undefined;
   const numbers = numbersAt(tokens, i, total);
   if (numbers) {
     const { values, next } = numbers;

@@ -2,7 +2,7 @@ import { readCount } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { fromRowAndBlocks, rowAfterBlock } from './block-first.ts';
-import { columnOf, countUp, gridOfRow, rowOf } from './grid.ts';
+import { columnOf, countUp, gridOfRow, rowOf, splitBlock } from './grid.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS, COLUMNS, focusRow, ROWS } from './place-tokens.ts';
 import { blocksAfterRow } from './row-first.ts';
@@ -90,6 +90,23 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
       'place.counted-columns',
     );
   }
+  // "(column two smells musty,) the batting is lumpy in the top two blocks of it"
+  const column = BLOCKS.has(noun) && n ? columnSpokenOf(ctx) : undefined;
+  if (column && !middle && !/^(left|right|outer)/.test(side)) {
+    const of = /^(of|in|along)$/.test(w(tokens, j + 1));
+    const next =
+      of && /^(it|that|them)$/.test(w(tokens, j + 2))
+        ? COLUMNS.has(w(tokens, j + 3))
+          ? j + 4
+          : j + 3
+        : j + 1;
+    if (!of || next > j + 1)
+      return blocksSaid(
+        next,
+        pick(column.length).map((row) => column[row - 1]!),
+        'place.counted-blocks',
+      );
+  }
   if (
     BLOCKS.has(noun) ||
     (noun === 'one' && ['last', 'end', 'first'].includes(side)) ||
@@ -116,4 +133,13 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
     );
   }
   return undefined;
+}
+
+/** The blocks of the whole column that is spoken of. */
+function columnSpokenOf({ focus, grid }: PlaceContext): string[] | undefined {
+  const block = splitBlock(focus[0] ?? '')?.block;
+  const column = block === undefined || focus.length < 3 ? undefined : columnOf(grid, block);
+  return column && column.length === focus.length && column.every((p) => focus.includes(p))
+    ? column
+    : undefined;
 }

@@ -127,6 +127,9 @@ function outerBlocks(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
   let next: number | undefined;
   if (/^(outside|outer|outermost)$/.test(w(tokens, i)) && /^(blocks|squares)$/.test(w(tokens, i + 1)))
     next = i + 2;
+  // "the outer ring of blocks"
+  else if (/^(outside|outer|outermost)$/.test(w(tokens, i)) && /^(ring|round|circle)$/.test(w(tokens, i + 1)))
+    next = w(tokens, i + 2) === 'of' && BLOCKS.has(w(tokens, i + 3)) ? i + 4 : i + 2;
   else if (/^(all|every|each)$/.test(w(tokens, i))) {
     const noun = w(tokens, i + 1) === 'the' ? i + 2 : i + 1;
     const at = noun + 2;

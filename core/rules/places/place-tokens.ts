@@ -50,7 +50,10 @@ export function heardTwo(tokens: Token[], i: number): { value: number; next: num
   // "patched nine for with …", "three to is torn": a number, by what follows
   if (
     (t?.w === 'for' || t?.w === 'to') &&
-    /^(|with|is|was|has|'s|and|by|,|\.|just|are|got|had|needs|wants|gets)$/.test(w(tokens, i + 1)) &&
+    /^(|with|is|was|has|'s|and|by|,|\.|just|are|got|had|needs|wants|gets|sorry|then|i)$/.test(
+      w(tokens, i + 1),
+    ) &&
+    !(w(tokens, i + 1) === 'i' && !/^(?:think|believe|mean|meant|reckon|guess)$/.test(w(tokens, i + 2))) &&
     !/^(from|row|rows|block|blocks|rose)$/.test(w(tokens, i - 2))
   )
     return { value: t.w === 'for' ? 4 : 2, next: i + 1 };

@@ -33,6 +33,14 @@ export function aPatch({ items, k, item, before, after, all, choosing, thing, us
     !items.some((x) => x.finding || x.fail)
   )
     return found({ action: 'patch', form: 'past', at: k, items: [item], rule: 'treatment.a-patch' }, k);
+  // "2-3 patch on, ten min"
+  if (
+    item.w === 'patch' &&
+    items[k - 1]?.place?.kind === 'blocks' &&
+    /^ on (?:$|now |too |[,.;:] )/.test(after) &&
+    !items.some((x) => x.finding || x.fail)
+  )
+    return found({ action: 'patch', form: 'past', at: k, items: [item], rule: 'treatment.a-patch' }, k);
   if ((item.w === 'patch' || item.w === 'patches') && !(item.action && isPredicate(items, k))) {
     // "gave the new patch a press", "ironed the patch on 3-3": what was done to it
     if (WORKED_ON.test(before) || (/ for (?:the |all the |my )?$/.test(before) && / cut /.test(before)))

@@ -326,6 +326,11 @@ export function makeTreatment(
         const headed = state.topic.places.filter((p) => p.startsWith(side));
         if (headed.length) places = headed;
       }
+      const part = object === 'batting' && !specific.length ? outOfThose(state, items) : undefined;
+      if (part) {
+        places = part;
+        how = 'carried';
+      }
     } else if (
       placed.kind === 'specific' ||
       (placed.kind === 'general' && placed.places.some((p) => p !== 'top'))
@@ -615,6 +620,23 @@ function wentAlong({ clauses }: ReaderState, { index, items }: ClauseView): bool
   if (/ (?:on|along) the way $/.test(wordsBetween(items))) return true;
   const next = clauses[index + 1];
   return next?.joint === 'as' && /^ (?:i|we) (?:went|worked|did)\b/.test(wordsBetween(next.items));
+}
+
+/** "unpicked the quilting along that row and pulled the wadding out of it", "so that stretch of it came out": the batting of the blocks just told. */
+function outOfThose(state: ReaderState, items: Item[]): string[] | undefined {
+  const ofThem = items.some(
+    (x, k) =>
+      /^place\.(?:it|them|those|that-one|both)$/.test(x.place?.rule ?? '') &&
+      /^(of|from|under|behind|beneath)$/.test(items[k - 1]?.w ?? ''),
+  );
+  const stretch = items.some(
+    (x, k) =>
+      /^(stretch|bit|part|section|patch|piece)$/.test(x.w) && /^(that|this)$/.test(items[k - 1]?.w ?? ''),
+  );
+  if (!ofThem && !stretch) return undefined;
+  const told = state.drafts.findLast((d) => 'places' in d.entry && d.entry.places?.length)?.entry;
+  const places = told && 'places' in told ? (told.places ?? []) : [];
+  return places.length && places.every((p) => splitBlock(p)) ? [...places] : undefined;
 }
 
 /** Is the cloth named after the deed? */
