@@ -217,12 +217,21 @@ function turnsToTheRest(items: Item[], k: number, current: Item[]): boolean {
   return WAYS_OPEN.test(wordsBetween(items.slice(at + 1, end)));
 }
 
+/** What a stretch may begin with that turns to what is open, to goods, a rest or a length, where it begins with no matter. */
+const MAY_TURN = new Set(
+  "maybe perhaps possibly i still also not n't ca can undecided torn need needing must buy bought ordered measures measured a an short quick little tea coffee lunch dinner half hour back taking having stopping stopped name label".split(
+    ' ',
+  ),
+);
+
 /** Does the talk turn at `from`, without any joint, to what is open, bought, settled or measured, to a rest, or to a label? */
 export function turnsWithin(items: Item[], from: number, current: Item[]): boolean {
   // "two yards of plain | red for the binding", "measured the top | it's 71 by 84" lean on the words before them
   // and so does "bought | three yards of ticking"
   const first = items[from]!;
   if (COLOURS.has(first.w) || first.w === 'it' || first.quantity) return false;
+  const head = DETERMINER.test(first.w) ? (items[from + 1] ?? first) : first;
+  if (!head.topic && !head.part && head.object !== 'label' && !MAY_TURN.has(first.w)) return false;
   const next = opens(items, from, endOfStretch(items, from));
   return (
     next !== undefined &&
