@@ -465,6 +465,10 @@ function remember(
                 ? 'ties'
                 : next.thing;
     } else if (e.kind === 'treatment') {
+      // "binding strips cut", then "sewed it on"
+      const strips =
+        /^(?:cut|piece)$/.test(e.action ?? '') && /^(?:binding|border)\b/.exec(e.places?.[0] ?? '')?.[0];
+      if (strips && e.state === 'done') next.thing = strips;
       if (e.action && e.state === 'considering')
         ways.push({
           from: origins['action']?.from ?? 0,

@@ -121,7 +121,7 @@ export const TASK_PHRASES: Record<Task, string[]> = {
   ],
   tying: ['tying', 'the tying', 'the ties', 'knotting', 'tieing', 'tying off', 'retying'],
   quilting: ['quilting', 'the quilting', 'requilting', 'hand quilting', 'qltg', 'machine quilting'],
-  binding: ['binding', 'the binding', 'rebinding'],
+  binding: ['binding', 'the binding', 'rebinding', 'the? hand finishing', 'finishing by hand'],
   shopping: [
     'shopping',
     'the shop',

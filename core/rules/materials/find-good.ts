@@ -416,6 +416,7 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
   // "8 skeins of yarn (have 2)": what is told of the goods, and no aside
   if (close > 0 && inBrackets < 0 && !items.slice(open, close).some((x) => /^(have|'ve|got)$/.test(x.w)))
     next = close + 1;
+  next = behindSeller(items, next);
   // the price
   let cost: GoodFound['cost'];
   let c = inBrackets > 0 ? inBrackets : next;
@@ -532,6 +533,20 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     ...(head >= 0 ? { head } : {}),
     ...(purpose?.it ? { forIt: true } : {}),
   };
+}
+
+const SELLER =
+  /(?:^| )(?:market|fair|shop|shops|store|sale|sales|stall|haberdasher|haberdashery|haberdashers|draper|drapers|boot|merchant|auction|town|mill)$/;
+/** "two yards of calico at the fair for £6": the words for where it was got stand before the price. Gives the index behind them. */
+function behindSeller(items: Item[], k: number): number {
+  if (!/^(?:at|from|in|off)(?: |$)/.test(w(items, k))) return k;
+  let sold = false;
+  for (let m = k; m < k + 6; m++) {
+    sold ||= SELLER.test(w(items, m)) || items[m]?.task === 'shopping';
+    if (/^(?:for|,)$/.test(w(items, m)) && items[m + 1]?.cost) return sold ? m : k;
+    if (!items[m] || items[m]!.cost || items[m]!.quantity || items[m]!.material || items[m]!.place) return k;
+  }
+  return k;
 }
 
 /** "at the fair, 50p each": where it was bought, and the price of one. */

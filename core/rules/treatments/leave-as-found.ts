@@ -94,6 +94,8 @@ function isLeave(items: Item[], k: number): boolean {
       )
     );
   if (items.slice(k + 1, k + 6).some((x) => x.measure === 'tail' || x.measure === 'overhang')) return false;
+  // "she's leaving it to me", "leaving it to dry"
+  if (/^leav/.test(w) && LEFT_TO.test(after)) return false;
   if (w === 'leaving') return !/ (a gap|for town|room|at |the house|by ) /.test(after);
   if (w === 'live' || w === 'living')
     return (
@@ -182,3 +184,5 @@ const isThingOfHouse = (items: Item[], k: number): boolean => {
     !items.slice(k + 1).some((y) => y.place?.places.length)
   );
 };
+
+const LEFT_TO = /^ (?:\S+ ){1,3}(?:up )?to (?:me|her|him|them|you|us|soak|dry|cool|settle|rest|drip|air) /;

@@ -106,6 +106,8 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
     const taken = ways.findLast((x) => x.object)?.object ?? thing;
     if (
       anew &&
+      // "the cat's on it again", after strips were cut
+      (item.w !== 'on' || taken !== thing || ways.some((x) => x.object) || / (?:one|ones) $/.test(before)) &&
       (!border || taken === 'border') &&
       (!binding || (taken === 'binding' && / (new|fresh) one /.test(wordsBetween(items, k - 4, k + 4)))) &&
       !label &&

@@ -137,7 +137,13 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
   // got up from the work that she had sat down to
   if (/^(got|get|stood) up$/.test(phrase))
     return earlier || (/^(from|at)$/.test(after) && items.slice(end, end + 6).some((x) => x.clock));
-  if (phrase === 'over') return items.slice(Math.max(0, k - 3), k).some((x) => x.task);
+  // "started looking her over at nine"
+  if (phrase === 'over')
+    return (
+      items.slice(Math.max(0, k - 3), k).some((x) => x.task) &&
+      !/^(?:looking|going|checking|reading|thinking|turning)\b/.test(items[k - 2]?.w ?? '') &&
+      !/^(?:it|her|him|them|this|that)$/.test(items[k - 1]?.w ?? '')
+    );
   if (phrase === 'closed' || phrase === 'opened')
     return items.slice(Math.max(0, k - 2), k + 4).some((x) => x.task);
   return true;

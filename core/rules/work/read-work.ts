@@ -120,7 +120,9 @@ export function readDurations(
     }
     // "pressed and trimmed the top in 40 minutes": two verbs of one thing
     const twins =
-      here.length === 1 && / in (?:about |around |under |just |only )?$/.test(lead)
+      here.length === 1 &&
+      // "layered and pinned up, 1 hr 40"
+      (/ in (?:about |around |under |just |only )?$/.test(lead) || (/ , $/.test(lead) && !items[k + 1]))
         ? twinsOf(state, here[0]!)
         : [];
     if (twins.length > 1) {
