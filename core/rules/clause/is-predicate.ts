@@ -322,6 +322,7 @@ function isKindOfQuilt(items: Item[], k: number): boolean {
 
 /** "the washing is done and …", "wash's over": told of the quilt. */
 export const isWashOver = (items: Item[], k: number): boolean =>
+  (items[k]!.task === 'cleaning' || items[k]!.action?.v === 'wash') &&
   /^(?:the )?wash(?:ing)?$/.test(items[k]!.w) &&
   /^ (?:is|'s|was|has been)(?: all| now)? (?:done|over|finished|complete|completed) /.test(
     wordsBetween(items, k + 1, k + 5),

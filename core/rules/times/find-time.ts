@@ -312,7 +312,7 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
       return undefined;
     }
   }
-  const late = clockOf24(tokens, j);
+  const late = expected || FRONT.has(w(tokens, j - 1)) ? clockOf24(tokens, j) : undefined;
   if (late && (expected || isFronted(tokens, j, late.next))) return late;
   const hour = readHour(tokens, j);
   if (!hour) return undefined;
@@ -400,13 +400,14 @@ const isOfWork = (tokens: Token[], i: number, next: number): boolean =>
 
 /** "twenty two thirty I stopped at last night", "half ten it was when I finished": the hour is told first. */
 const isFronted = (tokens: Token[], i: number, next: number): boolean =>
-  /^(|,|\.|;|and|but|so|then)$/.test(w(tokens, i - 1)) &&
+  FRONT.has(w(tokens, i - 1)) &&
   FRONTED.test(
     ` ${tokens
       .slice(next, next + 6)
       .map((t) => t.w)
       .join(' ')} `,
   );
+const FRONT = new Set(['', ',', '.', ';', 'and', 'but', 'so', 'then']);
 const FRONTED =
   /^ (?:(?:it|that) (?:was|is) )?(?:when |that )?(?:i|we) (?:'d )?(?:stopped|finished|started|began|quit|left off|knocked off|packed (?:it )?(?:in|up)|gave (?:it )?up) /;
 
