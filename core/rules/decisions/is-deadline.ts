@@ -17,7 +17,7 @@ const LAST_DAY = new RegExp(
   `\\b(?:last|first) (?:day|week|weekend|\\w+day) (?:of|in) (?:the )?(?:${MONTHS}|${SHORT_MONTHS}|month|year|term|holidays?)\\b`,
 );
 const HANDING =
-  /\b(?:finish(?:ed)?|ready|done|back(?! (?:at|on|to) (?:it|work)\b)|due|needs? it|needed|wants? it|want it|(?:she|he|they|owner|client|lady) (?:'d|would) (?:like|love) it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|collection|pick ?up|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off(?! for)|go(?:es)? (?:home|out)|ship(?:s|ped)?|gone by|out of here)\b/;
+  /\b(?:finish(?:ed)?|ready|done|back(?! (?:at|on|to) (?:it|work)\b)|due|needs? it|needed|wants? it|want it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|collection|pick ?up|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off(?! for)|go(?:es)? (?:home|out)|ship(?:s|ped)?|gone by|out of here)\b/;
 /** "must be finished 12/18, firm", "wanted back 3.6." */
 const FIGURES =
   /\b(?:must be|has to be|got to be|due|wanted|needed|to be)\b[^\d]{0,24} \d{1,2} ?[/.] ?\d{1,2} (?:firm |sharp |at |$)/;
