@@ -582,7 +582,8 @@ function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): void {
   const { cloth } = ctx;
   if (
     cloth &&
-    found.kind === 'blocks' &&
+    // "the twill: a new piece for the top one. The bottom one stays"
+    (found.kind === 'blocks' || (found.rule === 'place.one-of-them' && !ctx.earlier.includes(cloth))) &&
     found.places.length < cloth.length &&
     found.places.every((p) => cloth.includes(p))
   )

@@ -480,6 +480,10 @@ function sideOfFocus(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
     return make(['left', 'right'], i + 1);
   const side = SIDE_OF.get(w(tokens, i)) ?? LETTERS.get(w(tokens, i));
   if (!side) return undefined;
+  // "tomorrow the top and the bottom ones"
+  const several = isSide(w(tokens, i)) ? readSides(tokens, i) : undefined;
+  if (several && several.sides.length > 1 && w(tokens, several.next) === 'ones')
+    return make(several.sides, several.next + 1);
   let j = i + 1;
   if (w(tokens, j) === 'hand') j++;
   if (/^(one|ones)$/.test(w(tokens, j)) && isSide(w(tokens, i)) && !/^(in|of)$/.test(w(tokens, j + 1)))

@@ -559,7 +559,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       // "replace 2-3, leave the other as is"
       const bare =
         !n &&
-        /^(|[.,;!]|as|be|alone|is|'s|was|can|will|gets?|needs?|and|but|too|tomorrow|later)$/.test(noun2);
+        /^(|[.,;!]|as|be|alone|i|is|'s|was|can|will|gets?|needs?|and|but|too|tomorrow|later)$/.test(noun2);
       if (noun2 === 'one' || noun2 === 'block' || (n && n.value <= 6) || noun === 'others' || bare) {
         const end =
           noun === 'others' ? i + 2 : ['one', 'block', 'blocks', 'ones'].includes(noun2) ? k + 1 : k;

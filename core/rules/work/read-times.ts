@@ -240,6 +240,14 @@ export function readTimes(
       (k === 1 || /^(at|@|-|:|,)$/.test(w(items, 1)))
     )
       mark = { at: 0, end: 1, mark: 'start', word: 'task' };
+    // "began looking it over at a quarter to nine and it's nine-thirty now"
+    if (
+      / it (?:is|'s) (?:about |nearly |just )?$/.test(wordsBetween(items, k - 4, k)) &&
+      w(items, k + 1) === 'now' &&
+      timed.length === 1 &&
+      timed[0]!.mark === 'start'
+    )
+      mark = { at: k, end: k + 1, mark: 'stop', word: 'till' };
     // "mending 18:40 to now", "tying 13:15-now"
     if (!mark && /^(to|till|until|til|-)$/.test(w(items, k + 1)) && w(items, k + 2) === 'now')
       mark = { at: k, end: k + 1, mark: 'start', word: 'from' };
