@@ -509,9 +509,7 @@ export function isPredicate(items: Item[], k: number): boolean {
             (item.part === 'quilt' && /^(that|this)$/.test(items[k + 1]?.w ?? '') && k > 0) ||
             (before === 'one' && !/^(it|them)$/.test(items[k + 1]?.w ?? '')) ||
             // "closed seam 3-2/4-2, backstitch"
-            (item.seam && items[k - 1]?.action?.form === 'past') ||
-            // "seam 1-1/1-2 sewn by hand"
-            (item.seam && isDoneBehind(items, k))
+            (item.seam && items[k - 1]?.action?.form === 'past')
           ))
       );
     }
@@ -541,13 +539,6 @@ export function isPredicate(items: Item[], k: number): boolean {
   )
     return true;
   return false;
-}
-
-/** Do the names of blocks follow, and then what was done there? */
-function isDoneBehind(items: Item[], k: number): boolean {
-  let m = k + 1;
-  while (items[m]?.place?.kind === 'blocks' || /^(\/|and|&|,|to|is|'s|now|all)$/.test(items[m]?.w ?? '')) m++;
-  return items[m]?.action?.form === 'past';
 }
 
 /** "the backing is off", "all the ties are out": a thing and a form of to be stand before. */
