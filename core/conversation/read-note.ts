@@ -102,10 +102,11 @@ export function readNote(
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const blanks = nameRest(nameBlanks(tokenise(withPoint(text, memory))));
+  const typed = tokenise(withPoint(text, memory));
+  const unread = typed.length > READ_TOKENS;
+  const blanks = nameRest(nameBlanks(typed.slice(0, READ_TOKENS)));
   const plain = nameHeads(nameLineByLine(withoutSize(blanks, grid), grid));
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
-  const unread = said.length > READ_TOKENS;
   const { tokens: heard, slips } = putSlipsRight(
     said.slice(0, READ_TOKENS),
     quilt.taught,

@@ -20,9 +20,12 @@ const OPEN_LIST = new RegExp(
   `^(?:i |we |i 'm |i am )?(?:still |yet |not yet )*(?:${NOT_DECIDED}|undecided(?: yet| still)?(?: on| about)?|not sure (?:yet )?about) `,
 );
 const MATTER = /^(?:batting|wadding|border|binding|thread|fabric|backing|quilting|quilt|tying|tie|cloth)$/;
+/** No list of matters has more words: what comes after them is not looked at. */
+const LONGEST_LIST = 60;
 const listsMatters = (tokens: Token[], from: number): boolean => {
-  const stop = tokens.findIndex((t, k) => k > from && /^[.;?!\n]$/.test(t.w));
-  const told = tokens.slice(from, stop < 0 ? undefined : stop);
+  let stop = from + 1;
+  while (stop < tokens.length && stop < from + LONGEST_LIST && !/^[.;?!\n]$/.test(tokens[stop]!.w)) stop++;
+  const told = tokens.slice(from, stop);
   return told.filter((t) => MATTER.test(t.w)).length > 2 && !told.some((t) => /^(?:nor|but)$/.test(t.w));
 };
 
