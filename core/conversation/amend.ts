@@ -2,6 +2,7 @@ import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import { unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
+import { wordsBetween } from '../rules/words-between.ts';
 import { answer } from './answer.ts';
 import { answerDay } from './answer-day.ts';
 import { cueOf, SECOND_LOOK } from './cues.ts';
@@ -149,12 +150,8 @@ function withoutReason(items: Item[]): Item[] {
 function reasonFirst(items: Item[]): number {
   const stop = items.findIndex((x) => /^[.,;!]$/.test(x.w) && x.token.kind === 'mark');
   if (stop < 4 || stop > 12) return 0;
-  return REASON_FIRST.test(
-    ` ${items
-      .slice(0, stop)
-      .map((x) => x.w)
-      .join(' ')} `,
-  ) && items.slice(stop + 1).some((x) => x.place?.kind === 'blocks')
+  return REASON_FIRST.test(wordsBetween(items, 0, stop)) &&
+    items.slice(stop + 1).some((x) => x.place?.kind === 'blocks')
     ? stop + 1
     : 0;
 }

@@ -3,6 +3,7 @@ import { type Draft, makeDraft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { isTreatment, type TreatmentDraft } from '../rules/treatments/is-treatment.ts';
+import { wordsBetween } from '../rules/words-between.ts';
 import { put } from './standing.ts';
 
 /** One more of them, of which nobody has said where: "another one", "one other", "a second darn". */
@@ -69,7 +70,7 @@ const tellsMore = (x: Item): boolean =>
 /** Drafts the treatment anew where the rules found no deed in the note. */
 function goneOn(state: ReaderState, items: Item[]): Draft | undefined {
   const { treatment } = state.memory;
-  const clause = state.clauses.find((c) => ONE_MORE.test(` ${c.items.map((x) => x.w).join(' ')} `));
+  const clause = state.clauses.find((c) => ONE_MORE.test(wordsBetween(c.items)));
   if (!treatment || !clause || state.tokens.length > 30) return undefined;
   const length = items.find((x) => x.duration);
   const draft = makeDraft(

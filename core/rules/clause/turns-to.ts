@@ -66,7 +66,8 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
   const rest = items.slice(from, to);
   const first = rest[0];
   if (!first) return undefined;
-  if (DOUBT.test(wordsBetween(rest))) {
+  const words = wordsBetween(rest);
+  if (DOUBT.test(words)) {
     let end = to;
     while (end < items.length && !isStop(items[end]!)) end++;
     const own = items.slice(from, end);
@@ -76,7 +77,6 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
         ? 'doubt'
         : undefined;
   }
-  const words = wordsBetween(rest);
   if (PAUSE.test(words)) return 'pause';
   if (LABEL.test(words)) return 'label';
   if (GIVEN_UP.test(words) && rest.some((x) => x.action)) return 'given up';
@@ -108,7 +108,7 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
     (/^(:|undecided|unsettled|settled|colou?r)$/.test(next) ||
       (/^(will|'ll)$/.test(next) && rest[at + 2]?.w === 'be') ||
       / (?:undecided|up in the air|not (?:yet )?decided|to be decided|still open|an open question) /.test(
-        wordsBetween(rest),
+        words,
       ))
   )
     return 'matter';
@@ -120,7 +120,7 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
     rest.slice(want + 1, want + 6).some((x) => x.material && x.action?.form !== 'past') &&
     (rest.some((x) => x.quantity?.unit) ||
       (items[to]?.w === ',' && items[to + 1]?.quantity?.unit) ||
-      / (buy|more) /.test(wordsBetween(rest)))
+      / (buy|more) /.test(words))
   )
     return 'goods';
   // "bought three yards of net"

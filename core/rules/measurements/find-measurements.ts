@@ -2,6 +2,7 @@ import type { LengthUnit, Measure } from '../../../shared/vocabulary.ts';
 import { LENGTH_UNIT_SET, UNIT_WORDS } from '../../lexicon/units.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
+import { wordsBetween } from '../words-between.ts';
 
 export type MeasureFound = {
   of: Measure;
@@ -552,11 +553,7 @@ function twoDiagonals(items: Item[], used: Set<number>): [number, number] | unde
   return second < 0 ? undefined : [first, second];
 }
 
-const behindOf = (items: Item[], k: number): string =>
-  ` ${items
-    .slice(k + 1, k + 5)
-    .map((x) => x.w)
-    .join(' ')} `;
+const behindOf = (items: Item[], k: number): string => wordsBetween(items, k + 1, k + 5);
 
 /** The width of what was cut into strips, border, binding or sashing: the length behind "at", or the one by itself. */
 function cutWidth(items: Item[], used: Set<number>): number | undefined {

@@ -97,15 +97,15 @@ export function findRemarks(items: Item[]): RemarkFound[] {
     const words = ` ${segment.map((x) => (x.finding === 'old-repair' ? 'old repair' : worked && x.clock ? 'hour' : x.fabric?.full ? 'cloth' : x.w)).join(' ')} `;
     const plain = plainWordsOf(words);
     const last = segment.at(-1)!;
+    const next = items[items.indexOf(last) + 1];
+    const isMark = marked && !NO_MARK.test(words);
     const found = {
       from: segment[0]!.token.from,
       to: last.end ?? last.token.to,
       ...(segment.length < whole.length ? { apart: true } : {}),
-      ...(segment.at(-1) !== whole.at(-1)
-        ? { cutAt: whole[whole.indexOf(segment.at(-1)!) + 1]!.token.from }
-        : {}),
+      ...((isMark || last !== whole.at(-1)) && next && !HARD.has(next.w) ? { cutAt: next.token.from } : {}),
     };
-    if (marked && !NO_MARK.test(words)) {
+    if (isMark) {
       if (tellsOnlyDamage(segment)) continue;
       const placed = placesOfClause(segment);
       const places =
@@ -113,13 +113,7 @@ export function findRemarks(items: Item[]): RemarkFound[] {
           ? placed.places.filter((p) => p !== 'quilt' && p !== 'top')
           : [];
       const everywhere = places.filter((p) => splitBlock(p)).length > 8;
-      const next = items[items.indexOf(last) + 1];
-      out.push({
-        ...found,
-        kind: 'mark',
-        places: everywhere ? [] : places,
-        ...(next && !HARD.has(next.w) && !found.cutAt ? { cutAt: next.token.from } : {}),
-      });
+      out.push({ ...found, kind: 'mark', places: everywhere ? [] : places });
     } else if (OF_WISHES.test(words, plain) && !NO_WISH.test(words) && !onlyDeadline(words, segment))
       out.push({ ...found, kind: 'wish', places: [] });
     else if (OF_HISTORY.test(words, plain) && !BENCH.test(words.slice(0, 8)))
@@ -178,18 +172,14 @@ function markAlone(segment: Item[]): Item[] {
         !/^(and|the|both|all|then|also|so|its|every|there|'s|is|are|a|an|i|we|um|uh|just|now)$/.test(y.w),
     );
     const head = rest[own];
-    if (
-      head?.action?.form === 'past' &&
-      /^(it|them|the|all|every|both|another)$/.test(rest[own + 1]?.w ?? '')
-    )
-      return namesMark(segment.slice(0, k)) && !namesMark(rest);
-    return (
-      head !== undefined &&
+    if (!head) return false;
+    // "a date pencilled on the back, squared it up"
+    const deed =
+      head.action?.form === 'past' && /^(it|them|the|all|every|both|another)$/.test(rest[own + 1]?.w ?? '');
+    const found =
       Boolean(head.place || head.part || head.fabric || head.seam || head.object || head.finding) &&
-      rest.slice(own).some((y) => y.finding || y.fail || y.action?.form === 'past') &&
-      namesMark(segment.slice(0, k)) &&
-      !namesMark(rest)
-    );
+      rest.slice(own).some((y) => y.finding || y.fail || y.action?.form === 'past');
+    return (deed || found) && namesMark(segment.slice(0, k)) && !namesMark(rest);
   });
   return at < 0 ? segment : segment.slice(0, at);
 }

@@ -3,6 +3,7 @@ import type { Clause } from '../clause/clause.ts';
 import { isAttribute } from '../clause/is-predicate.ts';
 import type { Draft } from '../draft.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isManner } from './is-manner.ts';
 import { isTreatment } from './is-treatment.ts';
 
@@ -108,7 +109,7 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     !clause.items.some((x) => /^(i|we|'ve|have|has|'s|now|and)$/.test(x.w))
   ) {
     const said = state.clauses.filter((c) => c.sentence === draft.sentence).flatMap((c) => c.items);
-    const chosen = / it (?:is|'s) (?!going|gonna|getting|to )/.test(` ${said.map((x) => x.w).join(' ')} `);
+    const chosen = / it (?:is|'s) (?!going|gonna|getting|to )/.test(wordsBetween(said));
     // "net on 2-3, whipped round, forty minutes" is done
     if (chosen || said.some((x) => x.duration)) p.state = 'done';
     else e.state = 'planned';

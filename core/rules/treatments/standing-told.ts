@@ -4,6 +4,7 @@ import type { ClauseView } from '../clause-view.ts';
 import { makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isTreatment } from './is-treatment.ts';
 
 /** How a thing stands, told by itself behind a colon or a dash. */
@@ -30,7 +31,7 @@ const CALLED_OFF =
   /^ (?:(?:was|had been) (?:the|my) (?:plan|idea|intention)|(?:now |all )*(?:cancelled|canceled|scrapped|dropped|abandoned|called off|off|shelved) (?:[,(]|now|because|on account|due to|with|since|after) )/;
 
 const standingIn = (items: Item[]): TreatmentState | undefined => {
-  if (CALLED_OFF.test(` ${items.map((x) => x.w).join(' ')} `)) return 'dropped';
+  if (CALLED_OFF.test(wordsBetween(items))) return 'dropped';
   if (items.length > 4) return undefined;
   const words = ` ${items.map((x) => x.w).join(' ')} `;
   return STANDINGS.find(([said]) => said.test(words))?.[1];
