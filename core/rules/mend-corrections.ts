@@ -284,7 +284,10 @@ function correctAt(out: Item[], k: number, marker: string[], grid: QuiltGrid): n
     out[k - 1]?.w !== 'but' &&
     (out.slice(k + marker.length, m).some((x) => /^(,|a|an|more|of|it|that|i)$/.test(x.w)) ||
       next.action?.form === 'past');
-  const found = earlierOf(out, k, sorts, weak, paused) ?? otherReading(out, k, next, weak);
+  const found =
+    rightBefore(out, k, next) ??
+    earlierOf(out, k, sorts, weak, paused, /^(till|until|to)$/.test(out[m - 1]?.w ?? '')) ??
+    otherReading(out, k, next, weak);
   if (!found) return undefined;
   const { from, hit } = found;
   // "not muslin, I mean the gingham": the earlier is denied already, and the later stands beside it
@@ -329,7 +332,7 @@ function correctAt(out: Item[], k: number, marker: string[], grid: QuiltGrid): n
     out.splice(from - 2, m - from + 2);
     return from - 2;
   }
-  const put = keepRest(earlier, next, hit);
+  const put = ranOn(out, m, keepRest(earlier, next, hit));
   const between = out.slice(from + 1, k);
   // "three inches of overhang all round, no, four, and basted it": the number alone
   const bare = hit === 'quantity' && !next.quantity?.unit && !/^(of|in|for)$/.test(out[m + 1]?.w ?? '');
@@ -380,6 +383,7 @@ function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid): void
     });
     return;
   }
+  if (sumInTwo(out, k, m) || clockInTwo(out, clock, m)) return;
   if (blocksOfRow(out, back, m, grid) || otherLines(out, back, m, grid)) return;
   const edge = back.find((x) =>
     /^(edge|border)-(left|right|top|bottom)$/.test(x.place?.places.join() ?? ''),
@@ -526,8 +530,59 @@ function join(out: Item[], m: number, length: number, sense: Partial<Item>): voi
 
 type Hit = { from: number; hit: Sort };
 
+const bareNumber = (x: Item | undefined): number | undefined =>
+  x?.quantity?.unit || x?.place || x?.clock ? undefined : x?.quantity?.value;
+
+/** "twenty six fifty, no, twenty nine fifty": behind a price, two numbers are the price that is right. */
+function sumInTwo(out: Item[], k: number, m: number): boolean {
+  const cost = out[out[k - 1]?.w === ',' ? k - 2 : k - 1]?.cost;
+  const [whole, cents] = [bareNumber(out[m]), bareNumber(out[m + 1])];
+  if (!cost || whole === undefined || cents === undefined || cents < 5 || cents > 99) return false;
+  join(out, m, 2, { cost: { ...cost, amount: whole + cents / 100 } });
+  return true;
+}
+
+/** "at seven fifteen, no, I'm lying, seven thirty": behind a clock, two numbers are the clock that is right. */
+function clockInTwo(out: Item[], clock: Item['clock'], m: number): boolean {
+  const [hour, minutes] = [bareNumber(out[m]), bareNumber(out[m + 1])];
+  if (!clock || !hour || hour > 12 || minutes === undefined || minutes < 5 || minutes > 59) return false;
+  const minute = (hour % 12) * 60 + minutes;
+  const late = Math.abs(minute + 720 - clock.minute) < Math.abs(minute - clock.minute);
+  join(out, m, 2, { clock: { ...clock, minute: late ? minute + 720 : minute } });
+  return true;
+}
+
+/** "six yards for the backing, thirty six pounds, correction, thirty nine": a bare number puts right the price or the length of time right before it. */
+function rightBefore(out: Item[], k: number, next: Item): Hit | undefined {
+  const from = /^[,-]$/.test(out[k - 1]?.w ?? '') ? k - 2 : k - 1;
+  const before = out[from];
+  if (!before || bareNumber(next) === undefined) return undefined;
+  if (before.cost && !before.quantity) return { from, hit: 'cost' };
+  return before.duration && !before.quantity ? { from, hit: 'duration' } : undefined;
+}
+
+/** "10:30, correction 10:40, to 12:05": what runs on from the clock that is right is a stretch. */
+function ranOn(out: Item[], m: number, put: Item): Item {
+  const to = out[m + 1]?.w === ',' ? m + 2 : m + 1;
+  const end = out[to + 1]?.clock;
+  if (!put.clock || !end || !/^(to|till|until|-)$/.test(out[to]?.w ?? '')) return put;
+  out.splice(m + 1, to + 1 - m);
+  return {
+    ...put,
+    clock: undefined,
+    span: { next: end.next, start: put.clock, end, sure: true, rule: 'time.span' },
+  };
+}
+
 /** The nearest word before the marker of a sort that the later word has too. */
-function earlierOf(out: Item[], k: number, sorts: Sort[], weak: boolean, paused: boolean): Hit | undefined {
+function earlierOf(
+  out: Item[],
+  k: number,
+  sorts: Sort[],
+  weak: boolean,
+  paused: boolean,
+  until: boolean,
+): Hit | undefined {
   // "three inches of overhang all the way round, no, four": the measure tells which figure
   const measured = sorts.includes('quantity') && out.slice(Math.max(0, k - 8), k).some((x) => x.measure);
   let reach = weak && !measured ? 5 : 9;
@@ -536,6 +591,8 @@ function earlierOf(out: Item[], k: number, sorts: Sort[], weak: boolean, paused:
     if (out[b]!.place?.places[0] === 'quilt' && /^(of|on)$/.test(out[b - 2]?.w ?? '') && out[b - 3]?.place)
       continue;
     const own = sortsOf(out[b]!);
+    // "from one till ten to three on the label, no, till three"
+    if (out[b]!.span && sorts.includes('clock') && until) return { from: b, hit: 'span' };
     const firm = own.find(
       (s) => sorts.includes(s) && s !== 'action' && s !== 'material' && s !== 'finding' && s !== 'task',
     );
@@ -565,6 +622,8 @@ function otherReading(out: Item[], k: number, next: Item, weak: boolean): Hit | 
   if (bare && before.duration) return { from: b, hit: 'duration' };
   if (bare && before.cost) return { from: b, hit: 'cost' };
   const number = before.quantity && !before.quantity.unit;
+  // "twenty nine fifty, no, thirty one fifty all up": the sum before it was read as two numbers
+  if (next.cost && number && bareNumber(out[b - 1]) !== undefined) return { from: b - 1, hit: 'cost' };
   if (
     (number || (!weak && (before.place || before.clock))) &&
     (next.clock || next.span || next.duration || next.cost || next.quantity?.unit)

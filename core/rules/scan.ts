@@ -310,6 +310,18 @@ function tellsPrice(tokens: Token[]): boolean {
     )
   )
     return true;
+  // "linen for the binding, 1.5 m, 12 a metre"
+  if (
+    tokens.some(
+      (t, i) =>
+        /^(\/|a|per)$/.test(t.w) &&
+        /^(yd|yard|m|metre|meter|reel|spool|skein|ball|pack|packet|roll)$/.test(tokens[i + 1]?.w ?? '') &&
+        tokens[i - 1]?.kind === 'number' &&
+        tokens[i - 2]?.w === ',' &&
+        tokens.slice(0, i - 2).some((_x, n) => n > 0 && readUnit(tokens, n, true)),
+    )
+  )
+    return true;
   // "olive flannel 11.50/yd", "worked out at 4.20 a yard"
   if (
     tokens.some(

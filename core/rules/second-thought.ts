@@ -2,7 +2,7 @@ import type { Item } from './item.ts';
 
 /** Words one of which every second thought has: without them none is looked for. */
 const TRIGGERS = new Set(
-  'wait hang hold let going looking exact honest precise fair accurate strict misread miscounted wrong second seconds minute moment sec tick think saying lie mistake fault muddled muddling mixed mixing upside misremembered forgetting what check checked look looked counting speaking truth fact better'.split(
+  'wait hang hold let going looking exact honest precise fair accurate strict misread miscounted wrong second seconds minute moment sec tick think saying lie mistake fault muddled muddling mixed mixing upside misremembered forgetting what check checked look looked counting speaking truth fact better lying lied fibbing mistaken confused dreaming rubbish nonsense'.split(
     ' ',
   ),
 );
@@ -19,6 +19,7 @@ const ALONE = [
   'on second thoughts?',
   '(?:come|now i come) to think (?:of|about) it',
   '(?:i )?tell a lie',
+  "i (?:(?:'m|am|was|do|did) )?(?:lying|lie|lied|fibbing|fib|mistaken|confused|dreaming|talking (?:rubbish|nonsense))",
   "(?:my|that 's my) (?:mistake|error|fault)",
   // "that's wrong", "that isn't right"
   "(?:that|it) (?:'s|is|was) (?:all |quite )?(?:wrong|a lie|a slip|not right|not it|not so)",

@@ -199,7 +199,10 @@ function priceTail(tokens: Token[], i: number): Tail {
       next:
         tokens[i + 1]?.w === '.' && tokens[i + 1]!.glued && word === 'ea' && tokens[i + 2] ? i + 1 : i + 1,
     };
-  if (word === 'a' && /^(piece|pop|throw|time|go)$/.test(after))
+  if (
+    word === 'a' &&
+    /^(piece|pop|throw|time|go|can|tin|bottle|tube|jar|bag|card|hank|pair|set|sheet)$/.test(after)
+  )
     return { each: true, whole: false, next: i + 2 };
   if (
     word === 'a' ||
@@ -422,7 +425,11 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     /^\d+\.\d\d$/.test(t.w) &&
     !Object.hasOwn(UNIT_WORDS, w(tokens, spoken.next)) &&
     // "the batting 31.50 for two yards"
-    (isEnd(tokens, spoken.next) || w(tokens, spoken.next) === 'for')
+    (isEnd(tokens, spoken.next) ||
+      w(tokens, spoken.next) === 'for' ||
+      // "47.50 with postage"
+      (w(tokens, spoken.next) === 'with' &&
+        /^(postage|delivery|shipping|carriage|tax|vat|discount)$/.test(w(tokens, spoken.next + 1))))
   )
     return finish(spoken.amount, spoken.next, 'cost.decimal');
   if (t.kind === 'number' && spoken.next === i + 3)

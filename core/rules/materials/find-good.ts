@@ -88,8 +88,11 @@ export function findGood(items: Item[], k: number, listed: boolean): GoodFound |
 /** "for the backing five yards of flannel": what it is for comes first. */
 function goodForPart(items: Item[], k: number, listed: boolean): GoodFound | undefined {
   const purpose = purposeAt(items, k);
-  if (!purpose || purpose.for === 'none' || !items[purpose.next]?.quantity?.unit) return undefined;
-  const good = goodFrom(items, purpose.next, listed);
+  if (!purpose || purpose.for === 'none') return undefined;
+  // "ordered for the backing: 5 yd flannel"
+  const at = /^[:,]$/.test(w(items, purpose.next)) ? purpose.next + 1 : purpose.next;
+  if (!items[at]?.quantity?.unit) return undefined;
+  const good = goodFrom(items, at, listed);
   if (!good) return undefined;
   const material = madeFor(good.material, purpose.for);
   return {
@@ -143,6 +146,13 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       }
       continue;
     }
+    // "dose: 70 ml, wool detergent"
+    if (
+      x.w === ',' &&
+      /^(ml|g|oz)$/.test(unit ?? '') &&
+      items.slice(m + 1, m + 4).some((y) => y.material === 'detergent')
+    )
+      continue;
     // "all 4 yd of the ribbon", "all of the floss"
     if (x.w === 'all' && (isFigure(items[m + 1]) || /^(of|the|my|that)$/.test(w(items, m + 1)))) continue;
     if (x.place && !x.part && !x.material && figure === undefined && x.place.rule !== 'place.it')
@@ -422,7 +432,9 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
   let c = inBrackets > 0 ? inBrackets : next;
   let light = 0;
   if (
-    /^(from|at|in|off|down|on|they|i|we|today|yesterday|arrived|came|turned|this)$/.test(w(items, c)) ||
+    /^(from|at|in|off|down|on|they|i|we|today|yesterday|arrived|came|turned|this|online|by)$/.test(
+      w(items, c),
+    ) ||
     items[c]?.task === 'shopping'
   ) {
     // "a hank of wool from the mill, 14.50", "that stuff they had on the sale table, 27 the lot"
@@ -441,7 +453,7 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     c < items.length &&
     light < 6 &&
     !items[c]!.cost &&
-    /^(,|:|-|was|were|is|'s|cost|costs|set|ran|worked|works|came|comes|out|came out|comes out|about|around|at|for|it|came|to|which|that|those|these|price|in|and|the|lot|them|they|all|=|@|me|only|just|of|i|we|paid|got|bought|ordered|together|altogether)$/.test(
+    /^(,|:|-|was|were|is|'s|cost|costs|set|ran|worked|works|came|comes|out|came out|comes out|about|around|at|for|it|came|to|which|that|those|these|price|in|and|the|lot|them|they|all|=|@|me|only|just|of|i|we|paid|got|bought|ordered|together|altogether|dear|cheap|steep|reduced|online)$/.test(
       w(items, c),
     )
   ) {
@@ -449,7 +461,7 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     if (
       w(items, c) === ',' &&
       !items[c + 1]?.cost &&
-      !/^(at|for|which|that|it|i|we|together|altogether)$/.test(w(items, c + 1))
+      !/^(at|for|which|that|it|i|we|together|altogether|dear|cheap|steep|reduced)$/.test(w(items, c + 1))
     )
       break;
     if (w(items, c) === 'and') break;
@@ -491,6 +503,12 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       quantity = times.value;
       cost = { amount: price.amount, each: true };
       next += 2;
+    }
+    // "spray $13 a can, two cans"
+    const count = w(items, next) === ',' ? items[next + 1]?.quantity : undefined;
+    if (each && quantity === undefined && count?.value !== undefined && CONTAINERS.has(w(items, next + 2))) {
+      quantity = count.value;
+      next += 3;
     }
     // "5 yds at 8.99 = 44.95": what it comes to
     if (each && items[next]?.w.startsWith('=') && items[next]!.cost) next++;

@@ -8,6 +8,7 @@ import type { Claims, Sentence } from '../read-amounts.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { findGood, type GoodFound, STORES } from './find-good.ts';
+import { hadAfterAll } from './had-after-all.ts';
 import { measuredIn } from './measured-in.ts';
 
 /** A sentence with the items of the one before it. */
@@ -33,7 +34,7 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   ],
   ["want|'ll want|will want|get|going to want|get some", 'needed', 'weak'],
   [
-    "only got|only have|only had|down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare|leaves me|leaves us|leave me|leave us|leaving me|leaving us|that leaves|which leaves|left me|left us",
+    "only got|only have|only had|down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already own|i own|we own|still own|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare|leaves me|leaves us|leave me|leave us|leaving me|leaving us|that leaves|which leaves|left me|left us",
     'on-hand',
     'firm',
   ],
@@ -118,6 +119,20 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
     let k = 0;
     const made: Draft[] = [];
     while (k < items.length) {
+      const after = hadAlready(state, sentence, items, k, made);
+      if (after) {
+        for (const x of items.slice(k, after)) claims.cut.add(x);
+        k = after;
+        continue;
+      }
+      // "75 cm calico used, 40 cm left", "four feet of binding left over in the box"
+      const behind = usedBehind(items, k, justCounted(state, sentence));
+      if (behind) {
+        push(state, sentence, behind.good, behind.use, made);
+        for (const x of items.slice(behind.good.from, behind.next)) claims.cut.add(x);
+        k = behind.next;
+        continue;
+      }
       // "spent £12.60 on a metre of silk", "paid 15 for the lining"
       const price = items[k]!.cost ?? nextPrice(items, k, made);
       // "parted with £8.40 at the market for …"
@@ -133,7 +148,13 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       if (
         price &&
         /^(on|for)$/.test(w(items, to)) &&
-        (!made.length || w(items, to) === 'on' || !items[k]!.cost)
+        // "1¾ m linen @ 12/m for binding": the price of what stands before it
+        !(items[k]!.cost && (items[k - 1]?.material || items[k - 1]?.fabric)) &&
+        (!made.length ||
+          w(items, to) === 'on' ||
+          !items[k]!.cost ||
+          // "paid 56.25 for 5 yd backing and 3.10 each for 2 packs of sharps"
+          (/^(,|and|&|\+)$/.test(w(items, k - 1)) && findGood(items, to + 1, false)?.quantity !== undefined))
       ) {
         const good = withoutNextPrice(items, findGood(items, to + 1, false));
         if (
@@ -291,7 +312,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       if (good?.head !== undefined && (good.quantity !== undefined || good.next === items.length))
         takeList(state, sentence, items, 0, carried, claims, made, true, carried);
     }
-    const early = made.length ? items.filter((x) => !claims.cut.has(x)) : items;
+    const early = items.filter((x) => !claims.cut.has(x));
     if (!made.length || (postUse(early)?.use === 'on-hand' && early.some((x) => x.quantity?.unit))) {
       // what stands before its verb: "batting to buy", "yarn 4 skeins wanted", "muslin in the drawer"
       const post = postUse(early);
@@ -327,26 +348,39 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
           )
             break;
           // the verb taken out, so that a price behind it follows its goods: "2.5 m calico bought, 4.80 a metre"
-          const goods = early.slice(post.end, post.end + 3).some((x) => x.cost)
-            ? early.filter((_, q) => q < post.at || q >= post.end)
-            : early;
+          // and so that it is told what for: "wide calico purchased for the back, 4.6 m"
+          const goods =
+            early.slice(post.end, post.end + 3).some((x) => x.cost) || /^(for|,)$/.test(w(early, post.end))
+              ? early.filter((_, q) => q < post.at || q >= post.end)
+              : early;
           const none = /^(no|none|n't)$/.test(w(early, m - 1)) && post.use === 'on-hand';
           takeList(state, sentence, goods, m, none ? 'needed' : post.use, claims, made, false, undefined);
           for (let q = post.at; q < post.end; q++) claims.cut.add(early[q]!);
           // "… two skeins used and one left"
           const rest = early.slice(post.end);
-          const left =
-            /^(and|,|but)$/.test(w(rest, 0)) && w(rest, 2) === 'left' ? rest[1]!.quantity?.value : undefined;
+          const joint = rest.findIndex((x) => /^(and|,|but)$/.test(x.w));
+          const had = joint < 0 || joint > 4 ? undefined : rest[joint + 1]?.quantity;
+          const kept =
+            w(rest, joint + 2) === 'left' ||
+            // "six balls of yarn wanted for the tying, two in the cupboard"
+            (post.use === 'needed' && HAD_HERE.test(wordsBetween(rest, joint + 2, joint + 7)));
           const last = made.at(-1)?.entry;
-          if (left !== undefined && last?.kind === 'material' && post.use === 'used') {
+          if (
+            had?.value !== undefined &&
+            !had.unit &&
+            kept &&
+            last?.kind === 'material' &&
+            /^(used|needed)$/.test(post.use)
+          ) {
+            const told = rest.slice(joint + 1, joint + 3);
             push(
               state,
               sentence,
-              { quantity: left, items: rest.slice(1, 3), name: 'it', from: 1, next: 3 },
+              { quantity: had.value, items: told, name: 'it', from: 1, next: 3 },
               'on-hand',
               made,
             );
-            for (const x of rest.slice(0, 3)) claims.cut.add(x);
+            for (const x of rest.slice(joint, joint + 3)) claims.cut.add(x);
           }
           break;
         }
@@ -509,6 +543,99 @@ function withoutNextPrice(items: Item[], good: GoodFound | undefined): GoodFound
   return { ...rest, items: items.slice(good.from, at - 1), next: at - 1 };
 }
 
+/** "no hang on, I've got one of those": what was to be got, or told with no word for getting it, is on hand. Gives the index after the words. */
+function hadAlready(
+  state: ReaderState,
+  sentence: Told,
+  items: Item[],
+  k: number,
+  made: Draft[],
+): number | undefined {
+  const had = hadAfterAll(items, k);
+  if (!had) return undefined;
+  const wanted = state.drafts.findLast(
+    ({ entry: e, sentence: n }) =>
+      e.kind === 'material' &&
+      e.use === 'needed' &&
+      n >= sentence.number - 1 &&
+      n <= sentence.number &&
+      (!had.named || e.material === had.named.material),
+  );
+  if (wanted?.entry.kind === 'material') {
+    const { quantity, unit, ...rest } = wanted.entry;
+    wanted.entry = {
+      ...rest,
+      use: 'on-hand',
+      ...(had.some || quantity === undefined ? {} : { quantity }),
+      ...(had.some || !unit ? {} : { unit }),
+    };
+    return had.next;
+  }
+  // "three yards of muslin for the back, no hang on, I have that already"
+  const told = made.length || had.named ? undefined : findGood(items, 0, false);
+  if (told?.quantity === undefined || told.head === undefined) return undefined;
+  if (told.next !== k && !(w(items, told.next) === ',' && told.next === k - 1)) return undefined;
+  push(state, sentence, told, 'on-hand', made);
+  return had.next;
+}
+
+const BEHIND =
+  /^(?:used up|used|used so far|gone|left over|left|spare|to spare|remaining|bought|ordered|purchased|needed|wanted|required|to buy|to get|to order|to find|on hand|in stock|in hand)$/;
+const JOINT_BEHIND = /^ *(?:$|[,;.)] |and |but |so |(?:in|on) (?:the|my) )/;
+
+/** An amount whose verb stands behind it, in a list of such: "75 cm calico used, 40 cm left". */
+function usedBehind(
+  items: Item[],
+  k: number,
+  counted: boolean,
+): { good: GoodFound; use: MaterialUse; next: number } | undefined {
+  const amount = items[k]!.quantity;
+  if (amount?.value === undefined || items.slice(0, k).some((x) => x.cost)) return undefined;
+  if (k > 0 && !/^(,|and|&|but|:|;|--|-)$/.test(w(items, k - 1))) return undefined;
+  // "used two yards of muslin, one left": of the goods just told
+  const bare = !amount.unit && k > 0 && counted;
+  const good = bare
+    ? { quantity: amount.value, items: items.slice(k, k + 1), name: 'it', from: k, next: k + 1 }
+    : findGood(items, k, false);
+  if (!good || (!amount.unit && !bare) || good.cost || good.from !== k || good.quantity === undefined)
+    return undefined;
+  // with nothing else told in the sentence it is a plain statement
+  if (k === 0 && !items.slice(good.next + 1).some((x) => x.quantity)) return undefined;
+  // "4 1/2 yards to buy"
+  const at = w(items, good.next - 1) === 'to' ? good.next - 1 : good.next;
+  for (const n of [2, 1]) {
+    const phrase = wordsBetween(items, at, at + n).trim();
+    const use = BEHIND.test(phrase) && USE_BEHIND[phrase.split(' ').at(-1)!];
+    if (!use || (bare && use !== 'on-hand')) continue;
+    if (!JOINT_BEHIND.test(wordsBetween(items, at + n, at + n + 3).slice(1))) continue;
+    // "a packet of betweens to buy, and two reels of the ecru": one list, with its verb in it
+    if (k === 0 && !items.slice(at + n).some((x) => BEHIND.test(x.w))) return undefined;
+    return { good, use, next: at + n };
+  }
+  return undefined;
+}
+const USE_BEHIND: Record<string, MaterialUse> = {
+  up: 'used',
+  used: 'used',
+  gone: 'used',
+  over: 'on-hand',
+  left: 'on-hand',
+  spare: 'on-hand',
+  remaining: 'on-hand',
+  bought: 'bought',
+  ordered: 'bought',
+  purchased: 'bought',
+  needed: 'needed',
+  wanted: 'needed',
+  required: 'needed',
+  buy: 'needed',
+  get: 'needed',
+  order: 'needed',
+  find: 'needed',
+  hand: 'on-hand',
+  stock: 'on-hand',
+};
+
 const isAfterSemicolon = (state: ReaderState, items: Item[]): boolean =>
   state.tokens[(items[0]?.i ?? 0) - 1]?.w === ';';
 
@@ -555,6 +682,15 @@ function keptInStore(items: Item[], from: number): boolean {
 
 /** Goods that open with what they are and go on with the price of one: the amount follows it. */
 function toldByPrice(items: Item[], k: number): GoodFound | undefined {
+  // "needles were a pound a pack and I bought three packs"
+  if (
+    (items[k]!.material || items[k]!.fabric) &&
+    /^(was|were|is|are|'s|cost|came)$/.test(w(items, k + 1)) &&
+    items.slice(k + 2, k + 4).some((x) => x.cost?.each)
+  ) {
+    const priced = findGood(items, k, false);
+    return priced?.cost?.each && priced.quantity !== undefined ? priced : undefined;
+  }
   if (
     !(items[k]!.material || items[k]!.fabric) ||
     !/^(i|we)$/.test(w(items, k + 1)) ||
@@ -737,6 +873,12 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     !(/^(are|'re)$/.test(before.w) && /^(we|i)$/.test(w(items, k - 2)))
   )
     return true;
+  // "ran out of spray, so the rest is pinned": why, and no list of what to buy
+  if (phrase === 'ran out of') {
+    const gone = findGood(items, cue.next, false);
+    if (gone && gone.quantity === undefined && / so /.test(wordsBetween(items, gone.next, gone.next + 2)))
+      return !/ (?:need|buy|get|order) /.test(wordsBetween(items, gone.next));
+  }
   // "out of the box came …"
   if (phrase === 'out of' && STORES.test(w(items, cue.next + 1))) return true;
   // "don't forget needles", but "the pins in the border"
@@ -1089,6 +1231,8 @@ function takeList(
       // "two rolls of batting in the shop and I bought two hundred pins"
       if (use !== 'bought' && boughtBetween(items, at, from)) break;
     }
+    // "two packs of needles, scrap the needles, I found some"
+    if (count && (hadAfterAll(items, at) ?? hadAfterAll(items, from))) break;
     let good = findGood(items, from, listed);
     // "a metre of net, because they close early, and two spools of thread": on to the next amount
     if (count && !listGood(good)) {
@@ -1199,7 +1343,7 @@ function countOnHand(items: Item[], k: number, cue: Cue): { quantity: number; at
   return (got ? HAD_HERE : COUNT_ENDS).test(behind) ? { quantity: count.value, at: at + 1 } : undefined;
 }
 const HAD_HERE =
-  /^ +(?:left |already |here |at home |in stock |to hand |on hand |upstairs |of (?:them|those) ){1,2}(?:$|[,;()] |and |but |so )|^ (?:left |already )?(?:out |up |over |down )?(?:in|on) (?:the|my) /;
+  /^ +(?:left |already |here |by me |put by |to start with |on top of that |besides |as well |at home |in stock |to hand |on hand |upstairs |of (?:them|those) ){1,2}(?:$|[,;()] |and |but |so )|^ (?:left |already )?(?:out |up |over |down )?(?:in|on) (?:the|my) /;
 const COUNT_ENDS = new RegExp(`^ *(?:$|[,;()] |and |but |so )|${HAD_HERE.source}`);
 
 /** "I've got already", "we have at home": the index after such words, or `k` where there are none. */
