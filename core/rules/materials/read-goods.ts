@@ -594,23 +594,24 @@ function usedBehind(
   if (k > 0 && !/^(,|and|&|but|:|;|--|-)$/.test(w(items, k - 1))) return undefined;
   // "used two yards of muslin, one left": of the goods just told
   const bare = !amount.unit && k > 0 && counted;
-  const good = bare
-    ? { quantity: amount.value, items: items.slice(k, k + 1), name: 'it', from: k, next: k + 1 }
-    : findGood(items, k, false);
-  if (!good || (!amount.unit && !bare) || good.cost || good.from !== k || good.quantity === undefined)
-    return undefined;
-  // with nothing else told in the sentence it is a plain statement
-  if (k === 0 && !items.slice(good.next + 1).some((x) => x.quantity)) return undefined;
-  // "4 1/2 yards to buy"
-  const at = w(items, good.next - 1) === 'to' ? good.next - 1 : good.next;
-  for (const n of [2, 1]) {
-    const phrase = wordsBetween(items, at, at + n).trim();
-    const use = BEHIND.test(phrase) && USE_BEHIND[phrase.split(' ').at(-1)!];
-    if (!use || (bare && use !== 'on-hand')) continue;
-    if (!JOINT_BEHIND.test(wordsBetween(items, at + n, at + n + 3).slice(1))) continue;
-    // "a packet of betweens to buy, and two reels of the ecru": one list, with its verb in it
-    if (k === 0 && !items.slice(at + n).some((x) => BEHIND.test(x.w))) return undefined;
-    return { good, use, next: at + n };
+  if (!amount.unit && !bare) return undefined;
+  for (let at = k + 1; at < Math.min(items.length, k + 7); at++) {
+    if (/^[,.;]$/.test(w(items, at))) return undefined;
+    for (const n of [2, 1]) {
+      const phrase = wordsBetween(items, at, at + n).trim();
+      const use = BEHIND.test(phrase) && USE_BEHIND[phrase.split(' ').at(-1)!];
+      if (!use || (bare && use !== 'on-hand')) continue;
+      if (!JOINT_BEHIND.test(wordsBetween(items, at + n, at + n + 3).slice(1))) continue;
+      // told alone it is a plain statement; "a packet of betweens to buy, and two reels of the ecru": one list, with its verb in it
+      if (k === 0 && !items.slice(at + n).some((x) => BEHIND.test(x.w))) return undefined;
+      const told = items.slice(0, at);
+      const good = bare
+        ? { quantity: amount.value, items: told.slice(k), name: 'it', from: k, next: k + 1 }
+        : findGood(told, k, false);
+      return good?.quantity === undefined || good.cost || good.next !== at
+        ? undefined
+        : { good, use, next: at + n };
+    }
   }
   return undefined;
 }
