@@ -86,7 +86,7 @@ export function scan(
   while (i < tokens.length) {
     const item =
       (measuring ? blockSize(tokens, i) : undefined) ??
-      (measuring ? sideLetter(tokens, i) : undefined) ??
+      (measuring ? (sideLetter(tokens, i) ?? seamFraction(tokens, i)) : undefined) ??
       (sided ? sideLength(tokens, i) : undefined) ??
       (inMillimetres ? fourFigures(tokens, i) : undefined) ??
       itemAt(i < stretch ? untilHours : tokens, i, ctx, fabrics, commerce, work, items);
@@ -511,13 +511,32 @@ function sideLetter(tokens: Token[], i: number): Item | undefined {
   if (token.w !== 'r' && token.w !== 'l') return undefined;
   const k = /^(side|edge|:|=)$/.test(tokens[i + 1]?.w ?? '') ? i + 2 : i + 1;
   const quantity = tokens[k]?.kind === 'number' ? findQuantity(tokens, k) : undefined;
-  if (!quantity?.value || (quantity.value < 20 && Number.isInteger(quantity.value) && !quantity.unit))
-    return undefined;
+  // "border L 9.5 cm, R 9": the other side was told just before
+  const other = (): boolean =>
+    tokens[i - 1]?.w === ',' &&
+    tokens.slice(Math.max(0, i - 6), i).some((t) => t.w === 'l' || t.w === 'left');
+  if (!quantity?.value) return undefined;
+  if (quantity.value < 20 && Number.isInteger(quantity.value) && !quantity.unit && !other()) return undefined;
   if (quantity.unit && !/^(in|cm|mm|ft|m)$/.test(quantity.unit)) return undefined;
   return {
     ...makeItem(i, i + 1, token.w, token),
     ...(token.w === 'l' ? { measure: 'length' as const } : {}),
   };
+}
+
+/** "1/4 seams", "seams 3/8, top 71 in": how much is sewn in, and no block. */
+function seamFraction(tokens: Token[], i: number): Item | undefined {
+  const [above, slash, below] = [tokens[i], tokens[i + 1], tokens[i + 2]];
+  if (slash?.w !== '/' || !/^[1357]$/.test(above!.w) || !/^(?:4|8|16)$/.test(below?.w ?? ''))
+    return undefined;
+  if (!tokens.some((t) => /^(?:in|inch|inches|"|cm|mm|ft)$/.test(t.w))) return undefined;
+  const seams = /^(?:seams?|sa|allowance|allowances)$/;
+  const before = /^(?:of|is|are|at|:|=)$/.test(tokens[i - 1]?.w ?? '') ? i - 2 : i - 1;
+  const after = tokens[i + 3]?.w ?? '';
+  if (!seams.test(after) && !(seams.test(tokens[before]?.w ?? '') && /^[,.;&]?$/.test(after)))
+    return undefined;
+  const quantity = { next: i + 3, value: above!.value! / below!.value!, rule: 'amount.number' };
+  return { ...makeItem(i, i + 3, `${above!.w} / ${below!.w}`, above!), end: below!.to, quantity };
 }
 
 /** "one diagonal at 99 inches and the other at 101": a length where lengths are told, and not one minute past one. */

@@ -136,6 +136,16 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
     }
   }
   if (unit.unit === 'm') {
+    // "1 m 58 cm", "a metre and 20 centimetres"
+    const smaller = Number.isInteger(value) ? readNumber(tokens, next) : undefined;
+    const cm = smaller && readUnit(tokens, smaller.next, !smaller.inWords);
+    if (smaller && smaller.value < 100 && cm?.unit === 'cm')
+      return {
+        next: cm.next,
+        value: value * 100 + smaller.value,
+        unit: 'cm',
+        rule: 'amount.metres-and-centimetres',
+      };
     // "one metre twenty", "1 m 75": the smaller unit wins
     const cents = Number.isInteger(value) ? centsBehind(tokens, next) : undefined;
     if (cents)

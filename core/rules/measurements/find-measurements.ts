@@ -3,6 +3,7 @@ import { LENGTH_UNIT_SET, UNIT_WORDS } from '../../lexicon/units.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
 import { wordsBetween } from '../words-between.ts';
+import { borderSides } from './border-sides.ts';
 
 export type MeasureFound = {
   of: Measure;
@@ -233,6 +234,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       'measure.cut-at',
       layer ? [] : [items.find((x) => x.action?.v === 'cut')!],
     );
+  if (shared)
+    for (const { at, places, side } of borderSides(items, isNumber, lengthUnit))
+      if (!used.has(at)) push('border', at, 'measure.border', [side], places);
   // Four sides told apart: "top 62 1/2, bottom 63, L side 80 1/4, R side 80"
   const sideWords: Record<string, Measure> = {
     top: 'side-top',
@@ -319,6 +323,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         !used.has(k + 1)
       )
         push('block', k + 1, 'measure.blocks', [item]);
+      // "block 3-2 is only eleven inches where the others are twelve"
+      else if (oneBlock(items, k, used) !== undefined)
+        push('block', oneBlock(items, k, used), 'measure.blocks', [item], item.place!.places);
       else if (BLOCKS.test(word) && blockSide(items, k, used, shared) !== undefined)
         push('block', blockSide(items, k, used, shared), 'measure.blocks', [item]);
       // "Blocks, 22 cm."
@@ -352,7 +359,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         (!/\b(strips?)\b/.test(all) || (isNumber(items[k + 1]) && isEnd(items, k + 2)))
       ) {
         const m =
-          isNumber(items[k + 1]) && (lengthUnit(items[k + 1]) || (shared && isEnd(items, k + 2)))
+          isNumber(items[k + 1]) &&
+          items[k + 2]?.measure !== 'seam' &&
+          (lengthUnit(items[k + 1]) || (shared && isEnd(items, k + 2)))
             ? k + 1
             : /^(is|are|at|wide|of|measures|runs|'s|finishes)$/.test(w(items, k + 1)) &&
                 isNumber(items[k + 2]) &&
@@ -439,7 +448,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         continue;
       }
       const b = previousNumber(items, k, used, 2);
-      const m = b ?? nextNumber(items, k, used, 6);
+      // "seam allowance of one"
+      const one = w(items, k + 1) === 'of' && w(items, k + 2) === 'one' && shared ? k + 2 : undefined;
+      const m = b ?? one ?? nextNumber(items, k, used, 6);
       if (m !== undefined) push('seam', m, 'measure.seam', [item]);
       continue;
     }
@@ -518,7 +529,10 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         !/\b(quilt|top|it 's|it is|width|measured|measures|wide and)\b/.test(all)
       )
         continue;
-      const border = items.slice(Math.max(0, k - 14), k).some((x) => x.part === 'border');
+      // "border 85 mm, blocks 24 cm, width 158": the border has its width already
+      const border =
+        !found.some((m) => m.of === 'border') &&
+        items.slice(Math.max(0, k - 14), k).some((x) => x.part === 'border');
       // "ten down and eight across" counts blocks
       if (word === 'across' && !items.some(lengthUnit) && !bare) continue;
       if (!lengthUnit(items[m]) && !shared) {
@@ -582,7 +596,7 @@ function cutWidth(items: Item[], used: Set<number>): number | undefined {
 }
 
 const HANGS_OVER =
-  /^ (?:of (?:the )?(?:backing|batting|back|wadding) (?:all (?:the way )?(?:round|around)|(?:on|at) (?:every|each|all))|(?:of (?:the )?(?:backing|batting|back|wadding) )?(?:over|proud|extra|showing|spare) (?:all (?:the way )?(?:round|around)|on (?:every|each|all)|round|around))/;
+  /^ (?:of (?:the )?(?:backing|batting|back|wadding) (?:all (?:the way )?(?:round|around)|(?:on|at) (?:every|each|all))|(?:of (?:the )?(?:backing|batting|back|wadding) )?(?:over|proud|extra|showing|spare|beyond|past|outside|bigger|larger|wider) (?:all (?:the way )?(?:round|around)|on (?:every|each|all)|round|around|(?:than )?the (?:top|edges?|patchwork|quilt top)))/;
 
 const SIDED = / (left|right|top|bottom) (side|edge|one)? ?('s|is|was|comes|measures|at|[0-9])/;
 
@@ -599,6 +613,23 @@ const BLOCKS =
   /^(?:(?:all|every|each|most|a|the|both)(?: of)?(?: the)? )?(?:blocks?|blks?|squares?|hexagons?|hex|hexes|hexies?|diamonds?)$/;
 /** "a block is nine inches", "all the blocks are 24 cm", "blocks vary but mostly nine inches": of each, and nothing but its side. */
 const OF_EACH = /^(?:a|all|every|each|most|mostly|all the|most of the)$/;
+
+/** "3-2 is only eleven inches", "row 2 block 1 measures 30 cm square": the side of one block. */
+function oneBlock(items: Item[], k: number, used: Set<number>): number | undefined {
+  const { place } = items[k]!;
+  if (place?.kind !== 'blocks' || place.places.length !== 1) return undefined;
+  if (!/^(is|'s|measures|was|measured|finishes|comes)$/.test(w(items, k + 1))) return undefined;
+  let m = k + 2;
+  while (/^(only|just|about|out|at|to|barely|nearly|a|scant|full)$/.test(w(items, m)) && !items[m]!.quantity)
+    m++;
+  const unit = lengthUnit(items[m]);
+  if (!isNumber(items[m]) || used.has(m) || !/^(in|cm|mm)$/.test(unit ?? '')) return undefined;
+  if (items[m]!.quantity!.value! < (unit === 'in' ? 3 : unit === 'cm' ? 8 : 80)) return undefined;
+  return isEnd(items, m + 1) ||
+    /^(square|where|while|not|and|across|a|on|per|instead|when|against)$/.test(w(items, m + 1))
+    ? m
+    : undefined;
+}
 
 /** "the blocks have a side of 260 mm", "blocks, 8 inches each": the number that tells the side of a block. */
 function blockSide(

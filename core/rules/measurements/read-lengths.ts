@@ -52,12 +52,12 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
   for (const { m, sentence } of found) {
     unit = m.unit ?? unit;
     const whole = m.of === 'width' || m.of === 'length' || m.of === 'diagonal';
-    const part = whole ? partMeasured(sentence.items, m) : undefined;
+    const part = whole ? (partMeasured(sentence.items, m) ?? measuredBefore(sentence, sentences)) : undefined;
     const places = whole
       ? [part?.part ?? 'quilt']
       : m.of === 'border'
         ? (m.place ?? ['border'])
-        : m.of === 'overhang'
+        : m.of === 'overhang' || m.of === 'block'
           ? m.place
           : undefined;
     const draft = makeDraft(
@@ -184,6 +184,16 @@ function partMeasured(items: Item[], m: MeasureFound): Item | undefined {
     .slice(0, first)
     .findLast((x) => layer(x) || x.w === 'quilt' || x.place?.kind === 'blocks');
   return named && !layer(named) ? undefined : (named ?? (told ? undefined : items[behind]));
+}
+
+/** "measured the top. It's 71 by 90 inches": the layer that the sentence before was about. */
+function measuredBefore({ items, number }: Sentence, sentences: Sentence[]): Item | undefined {
+  if (!/^(?:it|that|comes|came)$/.test(items[0]?.w ?? '') || items.some((x) => x.w === 'quilt'))
+    return undefined;
+  const before = sentences.find((s) => s.number === number - 1)?.items ?? [];
+  if (!before.some((x) => x.action?.v === 'measure')) return undefined;
+  const parts = before.filter((x) => x.part === 'top' || x.part === 'backing' || x.part === 'batting');
+  return parts.length === 1 ? parts[0] : undefined;
 }
 
 /** Does a part or a line with a verb of its own stand at `k`, or what she did next: "edge is frayed", "column five's faded", "next I'll piece the border"? */
