@@ -397,8 +397,13 @@ const remarkDraft = (places: string[], from: number, to: number, rule: string): 
 /** "1-1 & 2-2: patch them or leave them?", "net over 2-2?" are matters under consideration and no questions to the log. */
 function isTreatmentQuestion(items: Item[], words: string): boolean {
   // "what about net over 2-2?"
-  if (!/^(so |and |right |okay |oh |hmm )*(what|how) about\b/.test(words) && ASKS_THE_LOG.test(words))
-    return false;
+  if (!WHAT_ABOUT.test(words) && ASKS_THE_LOG.test(words)) return false;
+  // "what about netting 2-2", "how about a darn on 3-4"
+  if (
+    WHAT_ABOUT.test(words) &&
+    items.some((x) => x.deed || (x.action && x.action.form !== 'past' && !x.task))
+  )
+    return true;
   const ways = items.filter((x) => x.action || x.w === 'leave' || x.material || x.topic);
   if (ways.length > 0 && /\b(or|vs|versus|maybe|should i|shall i|do i|could i|might)\b| \/ /.test(words))
     return true;
@@ -413,6 +418,8 @@ function isTreatmentQuestion(items: Item[], words: string): boolean {
     )
   );
 }
+
+const WHAT_ABOUT = /^(?:so |and |right |okay |ok |oh |hmm |or |well )*(?:what|how) about\b/;
 
 /** "will I net that one or cut it out, I'm in two minds": the ways are told, and nothing is asked of the log. */
 const WILL_I = /\b(?:will|shall|should|do) (?:i|we) (?!have\b).* or /;

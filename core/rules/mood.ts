@@ -1,11 +1,12 @@
 import type { TreatmentState } from '../../shared/vocabulary.ts';
 import type { Clause } from './clause/clause.ts';
 import { governorOf } from './clause/governor.ts';
+import { toldBehind } from './clause/told-behind.ts';
 import type { Item } from './item.ts';
 import { wordsBetween } from './words-between.ts';
 
 const CONSIDERING =
-  /(?<!\w)(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|i may|may leave|may replace|we may|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|(?:will|shall) i(?= (?:just |really )?(?:leave|put|patch|net|darn|cut|replace|mend|line|back|sew|take|cover|let|lay|unpick|wash|tie|quilt|bind|press|try|keep|go|do|stitch|swap|piece))|n't a notion|not a notion|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|(?<!corner |diagonally |diagonals |it )both) (?:ways|options|choices|possibilities))\b/;
+  /(?<!\w)(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|(?:i|we) may|may (?:well |yet |just |still )?(?:need|want|have|get|be|leave|replace)|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|(?:will|shall) i(?= (?:just |really )?(?:leave|put|patch|net|darn|cut|replace|mend|line|back|sew|take|cover|let|lay|unpick|wash|tie|quilt|bind|press|try|keep|go|do|stitch|swap|piece))|n't a notion|not a notion|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|(?<!corner |diagonally |diagonals |it )both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
   /(?<!\w)((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|planning|remember to|n't forget(?: to| the| a| about)?|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
@@ -93,6 +94,11 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
   return false;
 }
 
+const MARKED_FOR =
+  / (?:(?:marked|earmarked|put|set|chosen|picked|listed|keeping|saving|reserved|tagged|flagged) (?:\S+ ){1,6}(?:down |aside |out )?|(?:is|are|'s) (?:now |all |both |next )?)for $/;
+const NOT_YET =
+  / (?:n't|not) (?:\S+ ){1,8}yet | still (?:have |has |had |is |are |'s |'ve )?(?:n't|not) | (?:n't|not) yet /;
+
 const STANDS =
   /^ (?:is |'s |was |now |all )*(?:(done|finished|complete|completed)(?! (?:for|by) )|under way|underway|in progress|in hand|on the go) /;
 const MEANT_FOR =
@@ -117,6 +123,11 @@ export function stateOf(
   // "changed my mind about lining 2-1", "managed to net 6-2"
   const governor = form === 'ing' || form === 'base' ? governorOf(items, k) : undefined;
   if (governor?.state === 'dropped') return 'dropped';
+  // "not convinced about netting 2-1", "don't let me forget to press row two"
+  if (governor?.state && / (?:not|n't|never) /.test(` ${governor.words} `)) return governor.state;
+  // "replacing 3-4 is off the table", "netting row two can wait"
+  const behind = form === 'ing' || form === 'base' ? toldBehind(items, k) : undefined;
+  if (behind) return behind.state;
   const negated = isNegated(items, k);
   // "wash done, drying on the rack", "wash under way": the work by its noun, and how it stands
   const stands =
@@ -226,6 +237,8 @@ export function stateOf(
     return 'denied';
   // "dabbed at the mildew; did not soak it": only what was not done
   if (negated && / (?:did|do|does) not (?:\S+ )?$/.test(before) && !CALLED_OFF.test(words)) return 'denied';
+  // "haven't netted 5-2 yet", "row two still isn't pressed": it is to come
+  if (negated && form === 'past' && NOT_YET.test(words)) return 'planned';
   if (negated || refused) {
     if (
       /(?<!\w)(not going to|not gonna|wo n't|will not|decided (not|against)|n't going to|n't gonna|not to|shall not|no longer|never|am not|'m not|would n't|not)\b/.test(
@@ -371,6 +384,8 @@ export function stateOf(
     if (/ (ended|wound|finished) up $/.test(before)) return 'done';
     // "darning it is"
     if (items[k + 1]?.w === 'it' && items[k + 2]?.w === 'is') return 'planned';
+    // "marked 2-3 for netting", "2-3 is for lining"
+    if (MARKED_FOR.test(before)) return 'planned';
     // "the tying of row two is half done"
     if (/ (?:half|nearly|almost|partly) (?:done|finished|complete) /.test(words)) return 'doing';
     if (/ after $/.test(before) || (clause.joint === 'after' && k === 0)) return 'done';

@@ -42,7 +42,7 @@ export class PhraseTrie<P> {
   }
 
   /** The longest phrase that begins at token `i`: its payloads and the index after it. */
-  longestAt(tokens: readonly Token[], i: number): { payloads: P[]; next: number } | undefined {
+  longestAt(tokens: readonly Pick<Token, 'w'>[], i: number): { payloads: P[]; next: number } | undefined {
     let node = this.root;
     let best: { payloads: P[]; next: number } | undefined;
     for (let j = i; j < tokens.length; j++) {

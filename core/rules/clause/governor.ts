@@ -1,166 +1,48 @@
 import type { TreatmentState } from '../../../shared/vocabulary.ts';
+import { BEFORE_DEED } from '../../lexicon/deed-frames.ts';
+import { PhraseTrie } from '../../text/phrase-trie.ts';
 import type { Item } from '../item.ts';
-import { wordsBetween } from '../words-between.ts';
+import { toldBehind } from './told-behind.ts';
 
-/** What stands before a verb and can stand before nothing else, with the state that it gives the deed. */
-type Governor = { form: 'ing' | 'base'; words: string; state?: TreatmentState };
+/** What stands before a verb and can stand before nothing else, with the state that it gives the deed; `words` are those that stand there, from item `from` on. */
+type Governor = { state?: TreatmentState; words: string; from: number };
 
-/** Spaces part items; the longest that fits wins. Behind "to", "about" and the like only these tell a deed of their own. */
-const GOVERNORS: Governor[] = [
-  // "busy basting 6-4", "halfway through backing row two"
-  ...spell('ing', 'doing', [
-    'busy',
-    'busy with',
-    'still',
-    'currently',
-    'in the middle of',
-    'midway through',
-    'halfway through',
-    'half way through',
-    'partway through',
-    'part way through',
-    'in the process of',
-    'on with',
-    'cracking on with',
-    'getting on with',
-    'pressing on with',
-    'carrying on',
-    'carrying on with',
-  ]),
-  // "finished stitching up 6-4"
-  ...spell('ing', 'done', [
-    'finished',
-    'done',
-    'done with',
-    'ended up',
-    'wound up',
-    'completed',
-    'got through',
-  ]),
-  // "wondering about lining 2-1"
-  ...spell('ing', 'considering', [
-    'wondering about',
-    'thinking about',
-    'thinking of',
-    'toying with',
-    'toying with the idea of',
-    'considering',
-    'contemplating',
-    'debating',
-    'weighing up',
-    'not sure about',
-    "n't sure about",
-    'unsure about',
-    'undecided about',
-    'in two minds about',
-    'tempted by',
-    'may need',
-    'might need',
-    'could need',
-    'may want',
-    'might want',
-    'maybe needs',
-    'perhaps needs',
-    'possibly needs',
-    'probably needs',
-  ]),
-  // "changed my mind about vacuuming 3-5"
-  ...spell('ing', 'dropped', [
-    'changed my mind about',
-    'decided against',
-    'gave up on',
-    'given up on',
-    'giving up on',
-    'thought better of',
-    'gone off',
-    'went off',
-    'not bothering with',
-    'dropped the idea of',
-    'scrapped the idea of',
-    'forget',
-    'forget about',
-    'never mind',
-  ]),
-  // "I'm netting 6-1": in hand or to come, as the clause says
-  ...spell('ing', undefined, [
-    "'m",
-    'am',
-    "'re",
-    'now',
-    'then',
-    'need',
-    'needs',
-    'want',
-    'wants',
-    'still needs',
-    'still need',
-  ]),
-  // "half a mind to line row five", "I'm tempted to vacuum 1-4"
-  ...spell('base', 'considering', [
-    'half a mind to',
-    'tempted to',
-    'might have to',
-    'may have to',
-    'may well',
-    'might well',
-    'might just',
-    'whether to',
-    'maybe',
-    'perhaps',
-    'possibly',
-    'might',
-    'may',
-    'could',
-  ]),
-  // "let's spot clean row five"
-  ...spell('base', 'planned', [
-    "let 's",
-    'should',
-    'must',
-    'will',
-    "'ll",
-    'shall',
-    'gonna',
-    'gotta',
-    'better',
-    'to',
-    'remember to',
-    'tomorrow',
-    'next',
-  ]),
-  // "managed to net 6-2"
-  ...spell('base', 'done', ['managed to']),
-  ...spell('base', 'dropped', ['decided not to']),
-  ...spell('base', undefined, ["wo n't", 'will not', 'not', "n't", 'no need to']),
-];
+/** The frames of each form, their words from the last to the first. Behind "to", "about" and the like only these tell a deed of their own. */
+const BEFORE = new Map(
+  (['ing', 'base'] as const).map((form) => {
+    const trie = new PhraseTrie<TreatmentState | undefined>();
+    for (const frames of BEFORE_DEED)
+      if (frames.form === form)
+        for (const words of frames.words) trie.add(words.split(' ').reverse().join(' '), frames.state);
+    return [form, trie];
+  }),
+);
+const MOST_WORDS = 9;
 
-const BY_LAST = new Map<string, Governor[]>();
-for (const governor of GOVERNORS) {
-  const last = governor.words.slice(governor.words.lastIndexOf(' ') + 1);
-  BY_LAST.set(
-    last,
-    [...(BY_LAST.get(last) ?? []), governor].sort((a, b) => b.words.length - a.words.length),
-  );
-}
-
-function spell(form: Governor['form'], state: TreatmentState | undefined, words: string[]): Governor[] {
-  return words.map((w) => ({ form, words: w, state }));
-}
-
-const BETWEEN = /^(just|also|then|now|only|really|actually|carefully|quickly|all|even|simply)$/;
+const BETWEEN = /^(just|also|then|now|only|really|actually|carefully|quickly|all|even|simply|maybe|perhaps)$/;
 
 /** What governs the verb at `k`, in the form in which it stands; nothing where the words before it could stand before a thing too. */
 export function governorOf(items: Item[], k: number): Governor | undefined {
   const form = items[k]!.action?.form;
   if (form !== 'ing' && form !== 'base') return undefined;
-  let last = k - 1;
-  while (last > 0 && BETWEEN.test(items[last]!.w)) last--;
-  const tail = items[last]?.w;
-  if (tail === undefined) return undefined;
-  const known = BY_LAST.get(tail.slice(tail.lastIndexOf(' ') + 1));
-  if (!known) return undefined;
-  const before = wordsBetween(items, last - 5, last + 1);
-  return known.find((g) => g.form === form && before.endsWith(` ${g.words} `));
+  for (let last = k - 1; last >= 0; last--) {
+    const back: { w: string; from: number }[] = [];
+    for (let m = last; m >= 0 && back.length < MOST_WORDS; m--)
+      for (const w of items[m]!.w.split(' ').reverse()) back.push({ w, from: m });
+    const hit = BEFORE.get(form)!.longestAt(back, 0);
+    if (hit) {
+      const words = back
+        .slice(0, hit.next)
+        .map((x) => x.w)
+        .reverse()
+        .join(' ');
+      const state = hit.payloads[0];
+      const { from } = back[hit.next - 1]!;
+      return state ? { state, words, from } : { words, from };
+    }
+    if (!BETWEEN.test(items[last]!.w)) return undefined;
+  }
+  return undefined;
 }
 
 const LEADS_TO_PLACE = /^(up|down|out|all|of|the|both|every|each|whole|blocks?|squares?|number)$/;
@@ -186,7 +68,7 @@ function isDoneToBlocks(items: Item[], k: number): boolean {
       opensNote(items, k) &&
       items[next]?.place?.kind === 'blocks' &&
       !items.slice(k + 1, next).some((x) => /^(out|off|of)$/.test(x.w)) &&
-      isLast(items, endOfPlaces(items, next))
+      (isLast(items, endOfPlaces(items, next)) || toldBehind(items, k) !== undefined)
     );
   return onBlocks(items[next]) || (isLast(items, k) && blocksBefore(items, k));
 }
@@ -245,6 +127,12 @@ export function settleDeeds(items: Item[]): void {
     if (item.seam && item.action && isSeamWorkedOn(items, k)) item.action = undefined;
     if (!item.action || item.place?.kind === 'blocks' || !isDoneToBlocks(items, k)) continue;
     item.deed = true;
+    // "leaning towards netting 2-1", "backed out of lining it": no finding and no deed of their own
+    for (const x of items.slice(governorOf(items, k)?.from ?? k, k)) {
+      x.finding = undefined;
+      x.fail = undefined;
+      if (x.action?.form === 'past') x.action = undefined;
+    }
     item.part = undefined;
     item.place = undefined;
     item.object = undefined;

@@ -4,11 +4,15 @@ import { wordsBetween } from '../words-between.ts';
 import { putsStuff } from './begins-another-way.ts';
 import { isGiven } from './given-form.ts';
 import { goesOnTo } from './goes-on-to.ts';
+import { governorOf } from './governor.ts';
 import { BE, isPredicate, PREPOSITIONS } from './is-predicate.ts';
 import { FINITE, hasPredicate, hasWork, isQuantifier, newSubject, tellsWorst } from './new-subject.ts';
 import { PARTICLES, REMOVE_VERBS, removalAt } from './removal-at.ts';
+import { isToldOfDeed } from './told-behind.ts';
 
 const PUT = /^(put|laid|slipped|tucked|slid)$/;
+
+const HELPS = /^(to|have|has|'ve|been|not|n't|just|still|really|be)$/;
 
 /** Said of damage: it was not seen before. */
 const OVERLOOKED = /^ (?:'d|had|have|'ve)(?: not| n't| never)? (?:missed|overlooked|seen|noticed|spotted) /;
@@ -115,6 +119,7 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     !before.place &&
     newSubject(items, k)
   ) {
+    if (before.action && isToldOfDeed(items, k, k - current.length)) return false;
     const verb = items[k + 1]?.w ?? '';
     // "closed 2-4's seam"
     if (before.action && verb === "'s" && items[k + 2]?.seam) return false;
@@ -143,6 +148,15 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
   if (tellsWorst(items, k) && current[last]!.finding && !BE.has(before.w)) return true;
   if (!says[k]) return false;
   const lastItem = current[last]!;
+  // "forget about netting 2-2", "haven't made up my mind about lining it": what governs the deed says nothing of its own
+  const governed = item.action && item.action.form !== 'past' ? governorOf(items, k)?.from : undefined;
+  if (
+    governed !== undefined &&
+    items.slice(start + last + 1, Math.max(start + last + 1, governed)).every((x) => HELPS.test(x.w))
+  )
+    return false;
+  // "replacing 3-4 is finished", "netting row two is out": said of the deed
+  if (lastItem.action?.form === 'ing' && isToldOfDeed(items, k, start)) return false;
   // "the backing is good no stains no splits or holes": what is not found belongs to what was said before
   const none = /^(no|without)$/.test(current[last - 1]?.w ?? '');
   if (item.finding && /^(no|without)$/.test(before.w) && (lastItem.finding || none)) return false;
