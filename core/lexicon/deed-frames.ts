@@ -1,4 +1,4 @@
-import type { TreatmentState } from '../../shared/vocabulary.ts';
+import type { Action, TreatmentState } from '../../shared/vocabulary.ts';
 
 /** Words that stand right before a deed, with the form in which it then stands and the state that they give it. */
 type Frames = { form: 'ing' | 'base' | 'past'; state?: TreatmentState; words: string[] };
@@ -222,6 +222,7 @@ export const BEHIND_DEED: [TreatmentState, string[]][] = [
   [
     'planned',
     [
+      "is|are|'s really|still? needed|required|wanted|due|called for?",
       "is|are|'s next|tomorrow|planned|outstanding|pending",
       "is|are|'s? still to do|come|follow|go",
       "is|are|'s still? to be done",
@@ -261,3 +262,70 @@ export const BEHIND_DEED: [TreatmentState, string[]][] = [
     ],
   ],
 ];
+
+/** What stands before a treatment told as a thing: "2-3 calls for a darn", "it's getting a lining". What stands before an -ing deed does too. */
+export const BEFORE_THING: [TreatmentState, string[]][] = [
+  [
+    'planned',
+    [
+      'needs|need|wants|want|requires|require|deserves',
+      "is|are|'s getting",
+      'gets|getting|due',
+      "will|'ll|shall|must|should|to|gonna|gotta just|also|all|both|each? have|get|be|take",
+      "will|'ll|shall|must|should|to|gonna be given|having|getting",
+      'plan|verdict|answer|decision for|on|with',
+      "'ll|will|shall|'m|am go|going with|for|down",
+      'went|gone|going for',
+      'going with',
+      "it|that 'll|will|shall be",
+    ],
+  ],
+  [
+    'considering',
+    [
+      'might|may|could|would|maybe|perhaps|possibly|probably just|also|maybe|perhaps|possibly|well? need|needs|want|wants|have|get|take|be|use|do|suit|stand',
+      'might|may|could|would maybe|perhaps|possibly? get away with',
+      'perhaps|maybe|possibly|either|whether',
+      "not|n't sure|certain that|if|whether? it|that|this|they? needs|need|wants|want",
+    ],
+  ],
+  ['doing', ["is|are|'s now? having"]],
+  [
+    'dropped',
+    [
+      "wo n't|not get|have|be",
+      "wo n't be getting|having|given|needing",
+      "is|are|'s n't|not getting|having",
+      "is|are|'s n't|not going to get|have",
+      'no longer gets|getting|needs|wants|having|get|need',
+    ],
+  ],
+];
+
+/** Treatments told as things: "a darn", "a support", "a press". */
+export const WORK_THINGS: Record<string, Action> = {
+  darn: 'darn',
+  darning: 'darn',
+  patch: 'patch',
+  lining: 'stabilize',
+  support: 'stabilize',
+  'backing cloth': 'stabilize',
+  underlay: 'stabilize',
+  overlay: 'overlay',
+  netting: 'overlay',
+  press: 'press',
+  pressing: 'press',
+  iron: 'press',
+  ironing: 'press',
+  vacuum: 'clean',
+  vacuuming: 'clean',
+  hoover: 'clean',
+  clean: 'clean',
+  'spot clean': 'clean',
+  dusting: 'clean',
+  brush: 'clean',
+  wash: 'wash',
+  bath: 'wash',
+  soak: 'wash',
+  trim: 'trim',
+};

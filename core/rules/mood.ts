@@ -1,6 +1,6 @@
 import type { TreatmentState } from '../../shared/vocabulary.ts';
 import type { Clause } from './clause/clause.ts';
-import { governorOf } from './clause/governor.ts';
+import { governorOf, governorOfThing } from './clause/governor.ts';
 import { toldBehind } from './clause/told-behind.ts';
 import type { Item } from './item.ts';
 import { wordsBetween } from './words-between.ts';
@@ -121,12 +121,23 @@ export function stateOf(
     .join(' ')} `;
   const near = items.slice(Math.max(0, k - 3), k).map((x) => x.w);
   // "changed my mind about lining 2-1", "managed to net 6-2"
-  const governor = form === 'ing' || form === 'base' ? governorOf(items, k) : undefined;
+  const governor =
+    form === 'ing' || form === 'base'
+      ? governorOf(items, k)
+      : form === 'noun'
+        ? governorOfThing(items, k)
+        : undefined;
   if (governor?.state === 'dropped') return 'dropped';
   // "not convinced about netting 2-1", "don't let me forget to press row two"
   if (governor?.state && / (?:not|n't|never) /.test(` ${governor.words} `)) return governor.state;
+  // "4-1 is getting its patch right now"
+  if (form === 'noun' && / (?:getting|having) .* (?:now|as we speak|at the moment) /.test(words))
+    return 'doing';
   // "replacing 3-4 is off the table", "netting row two can wait"
-  const behind = form === 'ing' || form === 'base' ? toldBehind(items, k) : undefined;
+  const behind =
+    form === 'ing' || form === 'base' || (form === 'noun' && items[k]?.action)
+      ? toldBehind(items, k)
+      : undefined;
   if (behind) return behind.state;
   const negated = isNegated(items, k);
   // "wash done, drying on the rack", "wash under way": the work by its noun, and how it stands
@@ -219,7 +230,8 @@ export function stateOf(
   )
     return 'planned';
   // "the plan for row three is a piece of muslin sewn in behind"
-  if (/ (?:the|my|our) (?:plan|intention|aim) (?:\S+ ){0,8}?(?:is|'s|now) /.test(before)) return 'planned';
+  if (/(?:^| (?:the|my|our)) (?:plan|intention|aim) (?:\S+ ){0,8}?(?:is|'s|now) /.test(before))
+    return 'planned';
   if (form !== 'past' && /\bno longer (going|planning|wanting|wants|needs|doing|to)?\b/.test(before))
     return 'dropped';
   const refused =

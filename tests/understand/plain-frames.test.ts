@@ -95,20 +95,92 @@ const PLACES: [string, string[]][] = [
   ['r2 b1 and r4 b5', ['2-1', '4-5']],
 ];
 
-function misread(frame: string, state: string): string[] {
+/** More frames, at one place and one row. */
+const MORE_FRAMES: Record<TreatmentState, string[]> = {
+  done: [
+    'got round to ING HERE',
+    'was able to BASE HERE',
+    'ended up having to BASE HERE',
+    'spent the morning ING HERE',
+    'ING HERE is done',
+  ],
+  doing: [
+    'nearly done ING HERE',
+    "I'm back ING HERE",
+    'up to my elbows ING HERE',
+    'in the midst of ING HERE',
+  ],
+  planned: [
+    'settled on ING HERE',
+    "we've agreed on ING HERE",
+    'HERE is down for ING',
+    'HERE could really do with ING',
+    "don't let me forget to BASE HERE",
+    "haven't PAST HERE yet",
+    "HERE isn't PAST yet",
+    'ING HERE can wait till tomorrow',
+    'next job ING HERE',
+    'planning on ING HERE',
+  ],
+  considering: [
+    'leaning towards ING HERE',
+    "jury's out on ING HERE",
+    'not convinced about ING HERE',
+    'what about ING HERE',
+    'I may or may not BASE HERE',
+    'ING HERE is one option',
+    'need to make up my mind about ING HERE',
+    'HERE may have to be PAST',
+  ],
+  dropped: [
+    'talked myself out of ING HERE',
+    'struck ING HERE off the list',
+    'calling off ING HERE',
+    "ING HERE isn't happening",
+    'ING HERE is out of the question',
+    "I shan't BASE HERE",
+    'scrapped the plan to BASE HERE',
+    'no longer ING HERE',
+    'backed out of ING HERE',
+  ],
+};
+
+/** Treatments told as things. */
+const THINGS: [Action, string][] = [
+  ['patch', 'patch'],
+  ['darn', 'darn'],
+  ['stabilize', 'lining'],
+  ['press', 'press'],
+];
+const THING_FRAMES: Record<TreatmentState, string[]> = {
+  done: ['gave HERE a THING', "I've given HERE a quick THING"],
+  doing: ['busy giving HERE a THING', 'HERE is getting a THING right now'],
+  planned: ['HERE calls for a THING', 'HERE must have a THING', "I'll give HERE a THING"],
+  considering: ['HERE may need a THING', 'considering a THING for HERE', 'a THING is one option for HERE'],
+  dropped: [
+    "HERE won't get a THING now",
+    'decided against the THING on HERE',
+    'calling off the THING on HERE',
+  ],
+};
+
+const read = (note: string, wanted: string): string[] => {
+  const { reading } = readNote(note, { at: AFTERNOON, quilt: QUILT, conversation: SILENCE });
+  const told = reading.entries.map(({ entry: e }) =>
+    e.kind === 'treatment' ? `${e.action} ${e.state} ${e.places?.join(' ')}` : e.kind,
+  );
+  return told.join() === wanted ? [] : [`${note}: ${told.join(', ')}`];
+};
+
+function misread(frame: string, state: string, where = PLACES): string[] {
   return VERBS.flatMap(([action, base, past, ing]) =>
-    PLACES.flatMap(([where, places]) => {
+    where.flatMap(([here, places]) => {
       const note = frame
         .replace('BASE', base)
         .replace('PAST', past)
         .replace('ING', ing)
-        .replace('HERE', where);
-      const { reading } = readNote(note, { at: AFTERNOON, quilt: QUILT, conversation: SILENCE });
-      const told = reading.entries.map(({ entry: e }) =>
-        e.kind === 'treatment' ? `${e.action} ${e.state} ${e.places?.join(' ')}` : e.kind,
-      );
-      const wanted = [`${action} ${state} ${places.join(' ')}`];
-      return told.join() === wanted.join() ? [] : [`${note}: ${told.join(', ')}`];
+        .replace('HERE', here);
+      return read(note, `${action} ${state} ${places.join(' ')}`);
     }),
   );
 }
@@ -117,5 +189,16 @@ describe('plain sentences of work', () => {
   for (const [state, frames] of Object.entries(FRAMES))
     it.each(frames)(`${state}: %s`, (frame) => {
       expect(misread(frame, state)).toEqual([]);
+    });
+  for (const [state, frames] of Object.entries(MORE_FRAMES))
+    it.each(frames)(`${state}: %s`, (frame) => {
+      expect(misread(frame, state, PLACES.slice(0, 1))).toEqual([]);
+    });
+  for (const [state, frames] of Object.entries(THING_FRAMES))
+    it.each(frames)(`${state}: %s`, (frame) => {
+      const notes = THINGS.flatMap(([action, thing]) =>
+        read(frame.replace('THING', thing).replace('HERE', '3-4'), `${action} ${state} 3-4`),
+      );
+      expect(notes).toEqual([]);
     });
 });

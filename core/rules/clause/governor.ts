@@ -1,5 +1,5 @@
 import type { TreatmentState } from '../../../shared/vocabulary.ts';
-import { BEFORE_DEED } from '../../lexicon/deed-frames.ts';
+import { BEFORE_DEED, BEFORE_THING } from '../../lexicon/deed-frames.ts';
 import { PhraseTrie } from '../../text/phrase-trie.ts';
 import type { Item } from '../item.ts';
 import { toldBehind } from './told-behind.ts';
@@ -21,28 +21,58 @@ const MOST_WORDS = 9;
 
 const BETWEEN = /^(just|also|then|now|only|really|actually|carefully|quickly|all|even|simply|maybe|perhaps)$/;
 
+function longestBefore(
+  frames: PhraseTrie<TreatmentState | undefined>,
+  items: Item[],
+  last: number,
+): Governor | undefined {
+  const back: { w: string; from: number }[] = [];
+  for (let m = last; m >= 0 && back.length < MOST_WORDS; m--)
+    for (const w of items[m]!.w.split(' ').reverse()) back.push({ w, from: m });
+  const hit = frames.longestAt(back, 0);
+  if (!hit) return undefined;
+  const words = back
+    .slice(0, hit.next)
+    .map((x) => x.w)
+    .reverse()
+    .join(' ');
+  const state = hit.payloads[0];
+  const { from } = back[hit.next - 1]!;
+  return state ? { state, words, from } : { words, from };
+}
+
 /** What governs the verb at `k`, in the form in which it stands; nothing where the words before it could stand before a thing too. */
 export function governorOf(items: Item[], k: number): Governor | undefined {
   const form = items[k]!.action?.form;
   if (form !== 'ing' && form !== 'base') return undefined;
   for (let last = k - 1; last >= 0; last--) {
-    const back: { w: string; from: number }[] = [];
-    for (let m = last; m >= 0 && back.length < MOST_WORDS; m--)
-      for (const w of items[m]!.w.split(' ').reverse()) back.push({ w, from: m });
-    const hit = BEFORE.get(form)!.longestAt(back, 0);
-    if (hit) {
-      const words = back
-        .slice(0, hit.next)
-        .map((x) => x.w)
-        .reverse()
-        .join(' ');
-      const state = hit.payloads[0];
-      const { from } = back[hit.next - 1]!;
-      return state ? { state, words, from } : { words, from };
-    }
+    const hit = longestBefore(BEFORE.get(form)!, items, last);
+    if (hit) return hit;
     if (!BETWEEN.test(items[last]!.w)) return undefined;
   }
   return undefined;
+}
+
+const BEFORE_NOUN = new PhraseTrie<TreatmentState | undefined>();
+for (const frames of BEFORE_DEED)
+  if (frames.form === 'ing' && frames.state)
+    for (const words of frames.words) BEFORE_NOUN.add(words.split(' ').reverse().join(' '), frames.state);
+for (const [state, phrases] of BEFORE_THING)
+  for (const words of phrases) BEFORE_NOUN.add(words.split(' ').reverse().join(' '), state);
+
+const HOW_IT_IS =
+  /^(quick|little|small|new|fresh|bit|of|proper|good|light|nice|neat|tiny|wee|decent|careful|simple|fine|gentle|big|big|thin|soft|second|cotton|muslin|calico|silk|linen|denim|fabric|cloth|net|tulle|crepeline|full|fabric|one|thorough|other|overall)$/;
+const ARTICLE = /^(a|an|the|its|their|some|another|my|that|just)$/;
+
+/** What governs the treatment told as a thing at `k` ("calls for a darn", "no longer getting its patch"). */
+export function governorOfThing(items: Item[], k: number): Governor | undefined {
+  let last = k - 1;
+  while (last > 0 && (HOW_IT_IS.test(items[last]!.w) || items[last]!.fabric || items[last]!.stitch)) last--;
+  while (last > 0 && ARTICLE.test(items[last]!.w)) last--;
+  const hit = longestBefore(BEFORE_NOUN, items, last);
+  if (!hit?.state) return undefined;
+  // "doesn't need a patch": a plain no is another rule's
+  return /^(n't|not|no|never|old)$/.test(items[hit.from - 1]?.w ?? '') ? undefined : hit;
 }
 
 const LEADS_TO_PLACE = /^(up|down|out|all|of|the|both|every|each|whole|blocks?|squares?|number)$/;
@@ -70,7 +100,8 @@ function isDoneToBlocks(items: Item[], k: number): boolean {
       !items.slice(k + 1, next).some((x) => /^(out|off|of)$/.test(x.w)) &&
       (isLast(items, endOfPlaces(items, next)) || toldBehind(items, k) !== undefined)
     );
-  return onBlocks(items[next]) || (isLast(items, k) && blocksBefore(items, k));
+  const end = /^(up|down|out)$/.test(items[k + 1]?.w ?? '') ? k + 1 : k;
+  return onBlocks(items[next]) || (isLast(items, end) && blocksBefore(items, k));
 }
 
 /** Are blocks told before the word at `k` in its own sentence? */

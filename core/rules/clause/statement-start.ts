@@ -119,7 +119,7 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     !before.place &&
     newSubject(items, k)
   ) {
-    if (before.action && isToldOfDeed(items, k, k - current.length)) return false;
+    if ((before.action || current.at(-2)?.action) && isToldOfDeed(items, k, k - current.length)) return false;
     const verb = items[k + 1]?.w ?? '';
     // "closed 2-4's seam"
     if (before.action && verb === "'s" && items[k + 2]?.seam) return false;
@@ -156,7 +156,7 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
   )
     return false;
   // "replacing 3-4 is finished", "netting row two is out": said of the deed
-  if (lastItem.action?.form === 'ing' && isToldOfDeed(items, k, start)) return false;
+  if (isToldOfDeed(items, k, start)) return false;
   // "the backing is good no stains no splits or holes": what is not found belongs to what was said before
   const none = /^(no|without)$/.test(current[last - 1]?.w ?? '');
   if (item.finding && /^(no|without)$/.test(before.w) && (lastItem.finding || none)) return false;

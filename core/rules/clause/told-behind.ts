@@ -12,7 +12,8 @@ const DONE_TO =
 
 /** "replacing 3-4 is off the table", "netting row two can wait": what is said of the deed at `k` behind the places it is done to, and where that ends. */
 export function toldBehind(items: Item[], k: number): { state: TreatmentState; end: number } | undefined {
-  let from = k + 1;
+  // "swapping out 3-4"
+  let from = /^(out|off|down|up)$/.test(items[k + 1]?.w ?? '') && items[k + 2]?.place ? k + 2 : k + 1;
   while (
     from < k + 10 &&
     items[from] &&
@@ -30,7 +31,7 @@ export function toldBehind(items: Item[], k: number): { state: TreatmentState; e
 }
 /** Nothing is told behind it that would be of something else ("darning 3-4 is next to impossible"). */
 const ENDS =
-  /^(|[.,;:!?)]|--|-|now|then|today|tomorrow|tonight|again|too|i|we|it|so|and|but|because|since|after all|after|any more|for|as|with|by|till|until|really|though)$/;
+  /^(|[.,;:!?)]|--|-|now|then|today|tomorrow|tonight|again|too|i|we|it|so|and|but|because|since|after all|after|any more|for|on|in|as|with|by|till|until|really|though)$/;
 
 /** Is the item at `k` said of a deed told before it in the stretch that begins at `start`? */
 export function isToldOfDeed(items: Item[], k: number, start: number): boolean {

@@ -710,13 +710,19 @@ const BOUGHT_THEN =
 const WANTS_WORK =
   /^ (?:a|an|some|something|a few|another|new|the)? ?(?:\S+ ){0,6}?(?:sewn|stitched|put|set|slipped|tacked|laid|let|basted|pieced|cut|couched|patched|fused|ironed|sewing|stitching|putting|tacking|basting|laying|slipping|fusing|ironing|setting|running) (?:on |in |into |down |up )?(?:behind|underneath|under|beneath|over|on|in|there|across)\b/;
 
+const MODAL =
+  /^(still|also|may|might|could|will|'ll|would|probably|maybe|perhaps|possibly|really|well|both|all|just)$/;
+
 /** A word for needing or having that is about something else: "needs patching", "have patched", "got it off". */
 function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   const phrase = wordsBetween(items, k, cue.next).trim();
   // "when I measured it from corner to corner I got 228 cm one way"
   if (/got$/.test(phrase) && items.some((x) => x.measure === 'diagonal')) return true;
   // "the other three sides still need binding"
-  const before = items[/^(still|also)$/.test(w(items, k - 1)) && items[k - 2]?.place ? k - 2 : k - 1];
+  // "2-3 may well need a lining": whose need it is stands before
+  let at = k - 1;
+  while (MODAL.test(w(items, at))) at--;
+  const before = items[items[at]?.place || items[at]?.fabric ? at : k - 1];
   const after = items[cue.next];
   if (!after) return true;
   // "corner to corner I got 228 cm one way and 231 the other": a length that was measured

@@ -115,9 +115,11 @@ const verbOf = (word: string): string | undefined =>
 
 /** Words that make sense before "stitch" as they are. */
 const STITCH_ADJECTIVES = new Set(
-  'that this each every loose broken other another little short long small tiny large neat even same first last next half quarter inch single double open close closed more many these those every with from over good quick rough tight final extra'.split(
-    ' ',
-  ),
+  (
+    'that this each every loose broken other another little short long small tiny large neat even same first last next half quarter inch single double open close closed more many these those every with from over good quick rough tight final extra ' +
+    'morning evening afternoon night today tonight hour hours minute minutes struck strike spent started stopped finished keep kept carry done hate love ' +
+    'enjoy like resume continue begin began forget drop scrap cancel skip consider considering then again whole while before after about without been being start stop'
+  ).split(' '),
 );
 const IS = new Set([
   "'s",

@@ -37,6 +37,7 @@ import { stainLifted, stainWorkedOn } from './stain-worked-on.ts';
 import { clearOf, comesOut, hasToGo, isOff, offCame, takenOff, toComeOff } from './taken-off.ts';
 import { toolOver } from './tool-over.ts';
 import type { Way, WayFound, WordAt } from './way.ts';
+import { workAsThing } from './work-as-thing.ts';
 import { workGiven } from './work-given.ts';
 import { workNamed } from './work-named.ts';
 import { workToDo } from './work-to-do.ts';
@@ -45,6 +46,7 @@ import { stitchesPutIn } from './worked-in.ts';
 /** What is told by a thing ("sewed a patch on", "net over it"), tried at each word in this order; the first to find a way wins. */
 export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   netOver,
+  workAsThing,
   clothBehind,
   aLining,
   fusibleBehind,

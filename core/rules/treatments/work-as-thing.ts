@@ -1,0 +1,59 @@
+import { WORK_THINGS } from '../../lexicon/deed-frames.ts';
+import { governorOfThing } from '../clause/governor.ts';
+import { toldBehind } from '../clause/told-behind.ts';
+import type { Item } from '../item.ts';
+import { removalSoon } from './removal-soon.ts';
+import { found, type Way, type WayFound, type WordAt } from './way.ts';
+
+/** "2-3 calls for a darn", "decided against the lining", "a support is one option for row two": the treatment as a thing, and how it stands. */
+export function workAsThing({ items, k, item, before, after, ways, used }: WordAt): WayFound {
+  const action = Object.hasOwn(WORK_THINGS, item.w) ? WORK_THINGS[item.w]! : undefined;
+  if (!action || used.has(k) || ways.some((x) => x.action === action)) return undefined;
+  // "needs a darn sewn in", "a patch put on": a rule of its own
+  if (
+    /^ (?:\S+ )?(?!needed |required |wanted |called )(?:\S+ed|sewn|put|laid|set|let) /.test(after) ||
+    removalSoon(items, k)
+  )
+    return undefined;
+  if (items.some((x) => x.quantity?.unit || x.cost)) return undefined;
+  const given = givenTo(items, k);
+  if (given)
+    return found(
+      { action, form: given.form, at: given.k, items: [item], rule: 'treatment.as-thing' },
+      k,
+      given.k,
+    );
+  const governor = governorOfThing(items, k);
+  const told =
+    governor?.state ??
+    (WITH_ARTICLE.test(before) && !IS_OFF.test(after) ? toldBehind(items, k)?.state : undefined);
+  if (!told || told === 'done') return undefined;
+  // "needs support", "wants darning": without its article only what is no thing besides
+  if (!WITH_ARTICLE.test(before) && !(governor && action === 'stabilize')) return undefined;
+  return found({ action, form: 'noun', at: k, items: [item], rule: 'treatment.as-thing' }, k);
+}
+/** "the patch on 3-4 is off": taken off, or called off; a rule of its own. */
+const IS_OFF = / (?:is|'s|are) (?:now |all )?(?:off|out) /;
+
+/** "gave 2-3 a darn", "busy giving the one below it a quick patch": the verb of giving, what it is given to, and the thing. */
+function givenTo(items: Item[], k: number): { k: number; form: Way['form'] } | undefined {
+  let at = k - 1;
+  while (at > 0 && HOW.test(items[at]!.w)) at--;
+  if (at === k - 1 || !/^(a|an|its|another)$/.test(items[at + 1]!.w)) return undefined;
+  while (
+    at > 0 &&
+    (items[at]!.place || /^(it|them|both|each|all|the|that|one|ones|of|in|and)$/.test(items[at]!.w))
+  )
+    at--;
+  const w = items[at]?.w ?? '';
+  if (/^(was|were|been|'s been)$/.test(items[at - 1]?.w ?? '') && w === 'given')
+    return { k: at, form: 'past' };
+  if (!Object.hasOwn(GIVING, w)) return undefined;
+  return { k: at, form: GIVING[w]! };
+}
+const HOW =
+  /^(a|an|its|another|quick|little|small|new|neat|good|proper|light|bit|of|decent|fine|simple|tiny|wee|fresh)$/;
+const GIVING: Record<string, Way['form']> = { gave: 'past', given: 'past', give: 'base', giving: 'ing' };
+
+const WITH_ARTICLE =
+  / (?:a|an|the|its|their|some|another|my) (?:\S+ ){0,2}$| (?:new|fresh|net|small|little|simple) $/;
