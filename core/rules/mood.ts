@@ -138,7 +138,15 @@ export function stateOf(
     form === 'ing' || form === 'base' || (form === 'noun' && items[k]?.action)
       ? toldBehind(items, k)
       : undefined;
-  if (behind) return behind.state;
+  // "I'll get the quilting done on row one tonight"
+  if (
+    behind &&
+    !(
+      behind.state === 'done' &&
+      / (?:will|'ll|to|must|should|shall|need|want|let 's|gonna|can|could|might) /.test(before)
+    )
+  )
+    return behind.state;
   const negated = isNegated(items, k);
   // "wash done, drying on the rack", "wash under way": the work by its noun, and how it stands
   const stands =
