@@ -9,6 +9,7 @@ import { readDoubtfulCloth } from './materials/doubtful-cloth.ts';
 import { readMaterials } from './materials/read-materials.ts';
 import { looksUndecided } from './mood.ts';
 import { mendedCloth } from './places/cloth-worked-on.ts';
+import { edgesOfBlocks } from './places/edges-of-blocks.ts';
 import { findMention } from './places/find-mention.ts';
 import { splitBlock, unique } from './places/grid.ts';
 import { type ClausePlaces, placesOfClause } from './places/places-of-clause.ts';
@@ -85,7 +86,11 @@ function readClause(
     state,
     clause,
     placesOfClause(
-      items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items) && !isEdgeOfRepair(x, items)),
+      edgesOfBlocks(
+        state,
+        clause,
+        items.filter((x) => !isMaterialPlace(x, items) && !isManner(x, items) && !isEdgeOfRepair(x, items)),
+      ),
     ),
   );
   const placed =

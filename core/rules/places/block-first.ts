@@ -161,6 +161,23 @@ export function rowOrdinal(
   return undefined;
 }
 
+/** "the end | one on the right", "the last | block at the left-hand end": which end of the row is meant. */
+export function endOnSide(
+  tokens: Token[],
+  end: string,
+  k: number,
+): { right: boolean; next: number } | undefined {
+  const one = w(tokens, k) === 'one' || (BLOCKS.has(w(tokens, k)) && !w(tokens, k).endsWith('s'));
+  if (!one || !/^(end|last|first|outer)$/.test(end) || !/^(on|at)$/.test(w(tokens, k + 1))) return undefined;
+  let m = k + 2;
+  while (/^(the|its|far)$/.test(w(tokens, m))) m++;
+  const right = w(tokens, m) === 'right';
+  if (!right && w(tokens, m) !== 'left') return undefined;
+  m++;
+  while (/^(hand|side|end)$/.test(w(tokens, m))) m++;
+  return /^(edge|border|corner)$/.test(w(tokens, m)) ? undefined : { right, next: m };
+}
+
 /** "last but one", "second to last", "next to last", "second last", "penultimate", with or without "block". */
 export function lastButOne(
   tokens: Token[],

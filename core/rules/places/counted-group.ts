@@ -1,7 +1,7 @@
 import { readCount } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
-import { fromRowAndBlocks, rowAfterBlock } from './block-first.ts';
+import { endOnSide, fromRowAndBlocks, rowAfterBlock } from './block-first.ts';
 import { columnOf, countUp, gridOfRow, rowOf, splitBlock } from './grid.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS, COLUMNS, focusRow, ROWS } from './place-tokens.ts';
@@ -12,6 +12,8 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
   const { grid } = ctx;
   // "the two right-hand columns", "three top rows", "both end blocks": the number first
   const led = w(tokens, i) === 'both' ? { value: 2, next: i + 1 } : readCount(tokens, i);
+  const atEnd = led && led.value > 1 ? countedAtEnd(tokens, led, ctx) : undefined;
+  if (atEnd) return atEnd;
   const moved =
     led &&
     led.value > 1 &&
@@ -90,6 +92,7 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
       'place.counted-columns',
     );
   }
+  const onSide = moved ? undefined : endOnSide(tokens, side, i + 1);
   // "(column two smells musty,) the batting is lumpy in the top two blocks of it"
   const column = BLOCKS.has(noun) && n ? columnSpokenOf(ctx) : undefined;
   if (column && !middle && !/^(left|right|outer)/.test(side)) {
@@ -108,13 +111,15 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
       );
   }
   if (
+    onSide ||
     BLOCKS.has(noun) ||
     (noun === 'one' && ['last', 'end', 'first'].includes(side)) ||
     // "the last three in row two"
     (n && n.value > 1 && /^(in|of|along)$/.test(noun) && rowAfterBlock(tokens, j, ctx)?.how === 'said')
   ) {
     if (['top', 'bottom', 'upper', 'lower'].includes(side)) return undefined;
-    const inRow = rowAfterBlock(tokens, BLOCKS.has(noun) || noun === 'one' ? j + 1 : j, ctx);
+    const after = onSide?.next ?? (BLOCKS.has(noun) || noun === 'one' ? j + 1 : j);
+    const inRow = rowAfterBlock(tokens, after, ctx);
     const row =
       inRow?.value ??
       (n || side === 'last' || side === 'end' || side === 'first' || middle ? focusRow(ctx) : undefined);
@@ -122,17 +127,44 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
     // "the centre four blocks" of the whole top
     if (middle && !inRow && count === 4 && grid.rows % 2 === 0 && grid.blocks % 2 === 0) return undefined;
     if (row === undefined) return undefined;
-    if (noun === 'one' && !inRow) return undefined;
+    if (noun === 'one' && !inRow && !onSide) return undefined;
+    const { blocks } = gridOfRow(grid, row);
     return fromRowAndBlocks(
       grid,
       row,
-      pick(gridOfRow(grid, row).blocks),
-      inRow ? inRow.next : j + 1,
+      onSide ? [onSide.right ? blocks : 1] : pick(blocks),
+      inRow ? inRow.next : onSide ? after : j + 1,
       inRow ? inRow.how : 'implied',
       'place.counted-blocks',
     );
   }
   return undefined;
+}
+
+/** "the three at the bottom of column two", "two blocks at the right-hand end of row three": the end told behind the number. */
+function countedAtEnd(
+  tokens: Token[],
+  led: { value: number; next: number },
+  ctx: PlaceContext,
+): PlaceFound | undefined {
+  let k = led.next;
+  if (BLOCKS.has(w(tokens, k)) || w(tokens, k) === 'ones') k++;
+  if (!/^(at|on|along|down)$/.test(w(tokens, k))) return undefined;
+  k++;
+  while (/^(the|very|far)$/.test(w(tokens, k))) k++;
+  const side = /^(top|bottom|left|right|beginning|start|end)$/.exec(w(tokens, k))?.[1];
+  if (!side) return undefined;
+  k++;
+  while (/^(hand|end|side)$/.test(w(tokens, k))) k++;
+  if (!/^(of|in)$/.test(w(tokens, k))) return undefined;
+  const head = /^(the|that)$/.test(w(tokens, k + 1)) ? k + 2 : k + 1;
+  const upright = /^(top|bottom)$/.test(side);
+  const n = readCount(tokens, head + 1);
+  if (!n || !(upright ? COLUMNS : ROWS).has(w(tokens, head))) return undefined;
+  const line = upright ? columnOf(ctx.grid, n.value) : rowOf(ctx.grid, n.value);
+  if (line.length <= led.value) return undefined;
+  const last = /^(bottom|right|end)$/.test(side);
+  return blocksSaid(n.next, last ? line.slice(-led.value) : line.slice(0, led.value), 'place.counted-blocks');
 }
 
 /** The blocks of the whole column that is spoken of. */

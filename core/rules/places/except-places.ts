@@ -117,6 +117,13 @@ function endsOf(items: Item[], k: number, base: string[]): { places: string[]; n
       ? undefined
       : { places: [base[nth]!], next: along(items, /^(one|block|square)$/.test(noun) ? m + 2 : m + 1) };
   }
+  if (/^(middle|centre|center)$/.test(end) && n === undefined)
+    return base.length % 2
+      ? {
+          places: [base[(base.length - 1) / 2]!],
+          next: m + (/^(one|block|square)$/.test(items[m + 1]?.w ?? '') ? 2 : 1),
+        }
+      : undefined;
   const corner = inCorner(`${end} ${items[m + 1]?.w}`, base);
   if (corner) {
     const next = /^hand$/.test(items[m + 2]?.w ?? '') ? m + 3 : m + 2;
@@ -133,8 +140,11 @@ function endsOf(items: Item[], k: number, base: string[]): { places: string[]; n
   const noun = items[m]?.w ?? '';
   const named = /^(ones?|blocks?|squares?|end)$/.test(noun);
   if (named) m++;
-  else if (n === undefined && !/^(|,|\.|;|\)|is|are|was|and|which|that|has|had)$/.test(noun))
+  else if (n === undefined && !/^(|,|\.|;|\)|:|-|--|is|are|was|and|which|that|has|had)$/.test(noun))
     return undefined;
+  // "the end one on the right", "the end one at the left-hand side"
+  const side = end === 'end' && n === undefined ? endOnSide(items, m) : undefined;
+  if (side) return { places: [UPPER.test(side.word) ? base[0]! : base.at(-1)!], next: side.next };
   if (n === 2 && /^ends?$/.test(end)) return { places: [base[0]!, base.at(-1)!], next: m };
   if (/^end$/.test(end) && /s$/.test(noun) && n === undefined)
     return { places: [base[0]!, base.at(-1)!], next: m };
@@ -146,6 +156,18 @@ function endsOf(items: Item[], k: number, base: string[]): { places: string[]; n
     places: UPPER.test(end) ? base.slice(0, many) : base.slice(-many),
     next: m,
   };
+}
+
+/** "on the left", "at the right-hand side", behind what is at an end: the side, and where its words end. */
+function endOnSide(items: Item[], k: number): { word: string; next: number } | undefined {
+  if (!/^(on|at)$/.test(items[k]?.w ?? '')) return undefined;
+  let m = k + 1;
+  while (/^(the|its|far)$/.test(items[m]?.w ?? '')) m++;
+  const word = /^(left|right|top|bottom)(?: hand)?(?: side| end)?$/.exec(items[m]?.w ?? '')?.[1];
+  if (!word) return undefined;
+  m++;
+  while (/^(hand|side|end)$/.test(items[m]?.w ?? '')) m++;
+  return { word, next: m };
 }
 
 /** "all the rose chintz ones except bottom left": of those meant, the one that lies furthest to that corner. */
@@ -319,10 +341,11 @@ function wholeTop(
   fabrics: FabricIndex,
 ): PlaceFound | undefined {
   const words = wholeBefore(items, behind);
-  if (!/^(everything|every block|every one)$/.test(words) && !(words === 'all' && behind < k))
-    return undefined;
+  if (!/^(everything|every block|every one|the lot|all)$/.test(words)) return undefined;
   const said = readExcepted(items, k, marker, allBlocks(grid), fabrics);
   if (!said || !said.places.every((p) => splitBlock(p))) return undefined;
+  // "all but the bottom left corner block are sound": what is so of the rest follows at once
+  if (words === 'all' && behind === k && !(items[said.next] && isVerb(items[said.next]!))) return undefined;
   const told =
     items.slice(said.next, said.next + 2).some((x) => isVerb(x) || x.finding || x.action) ||
     items.slice(0, k).some((x) => x.finding || x.action);
@@ -418,9 +441,24 @@ function readExcepted(
       // "…, and that one I'm leaving" tells of the exception
       if (places.length && x.place.rule === 'place.that-one') break;
       joined = false;
+      // "bar the end block on the left"
+      const side =
+        /^end (?:one|block|square)$/.test(x.w) && base.length ? endOnSide(items, m + 1) : undefined;
+      if (side) {
+        places.push(UPPER.test(side.word) ? base[0]! : base.at(-1)!);
+        next = side.next;
+        m = next - 1;
+        continue;
+      }
       const inside = base.length ? x.place.places.filter((p) => base.includes(p)) : x.place.places;
       // a new place after a joint, not of these: it begins what is said next
       if (!inside.length && places.length) break;
+      // "every block of the bottom row but the middle one": the middle of that row
+      if (!inside.length && x.place.rule === 'place.middle' && base.length % 2) {
+        places.push(base[(base.length - 1) / 2]!);
+        next = m + 1;
+        continue;
+      }
       if (base.length && !inside.length) return undefined;
       // "the bottom row and the right hand column, not the corner one": where they cross
       const crossing = x.place.rule === 'place.the-corner' ? sharedBefore(items, k, inside) : [];

@@ -101,6 +101,8 @@ type Choice = {
   next: number;
   counted: boolean;
   ordinal: boolean;
+  /** Counted back from an end that is named: "third from bottom". */
+  back?: true;
 };
 
 /** One choice before a noun: "third", "top", "bottom two", "two left-hand", "second to last", "last couple of", "odd". */
@@ -127,6 +129,7 @@ function choiceAt(tokens: Token[], i: number): Choice | undefined {
       next: back.next,
       counted: false,
       ordinal: true,
+      back: true,
     };
   const nth = readOrdinal(tokens, i);
   const led = word === 'both' ? { value: 2, next: i + 1 } : nth ? undefined : readSome(tokens, i);
@@ -689,7 +692,9 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
   const atEnd = w(tokens, next - 1) === 'end' && !(w(tokens, j - 1) === 'the' && w(tokens, j - 2) === 'in');
   // "row two: the first and the last are torn"
   const bothEnds = choices.list.length === 2 && word === 'first' && w(tokens, next - 1) === 'last';
-  if (!noun && !bothEnds && !(only && (only.counted || atEnd))) return undefined;
+  // "third from bottom in column four"
+  const back = only?.back && /^(of|in|on)$/.test(w(tokens, next));
+  if (!noun && !bothEnds && !back && !(only && (only.counted || atEnd))) return undefined;
   if (axisOf(w(tokens, next)) || /^(column|corner|border|edge|side)/.test(w(tokens, next))) return undefined;
   return { of, next, noun };
 }

@@ -228,11 +228,16 @@ export function neighbourPhrase(
   ctx: PlaceContext,
   placeAt: (j: number) => PlaceFound | undefined,
 ): PlaceFound | undefined {
+  if (isOneOfLine(tokens, i)) return undefined;
   const found = neighbourAt(tokens, i, ctx, placeAt);
   if (found?.places.length !== 1 || !seamLeadsTo(tokens, i)) return found;
   const base = lastBlock(ctx);
   return base && !found.places.includes(base) ? { ...found, places: [base, ...found.places] } : found;
 }
+
+/** "the end | one on the right", "the first | one on the left": counted along a line, and from no block. */
+export const isOneOfLine = (tokens: Token[], i: number): boolean =>
+  w(tokens, i) === 'one' && /^(end|last|first|top|bottom|outer)$/.test(w(tokens, i - 1));
 
 function seamLeadsTo(tokens: Token[], i: number): boolean {
   const before = `${w(tokens, i - 3)} ${w(tokens, i - 2)} ${w(tokens, i - 1)}`;
@@ -660,7 +665,7 @@ function from(
     const group = ctx.focus.filter((p) => splitBlock(p));
     bases = plural && group.length > 1 && group.length < 13 ? group : undefined;
   } else {
-    const named = placeAt(w(tokens, joint) === 'the' ? joint + 1 : joint);
+    const named = middleOfRow(tokens, joint, ctx) ?? placeAt(w(tokens, joint) === 'the' ? joint + 1 : joint);
     if (named?.kind === 'blocks' && named.places.length === 1) {
       bases = named.places;
       next = named.next;
@@ -725,6 +730,17 @@ function from(
     kind: 'pointer',
     ...(outside ? { outside: true } : {}),
   };
+}
+
+/** "(in row four) the block to the right of | the middle one": the middle of the row that is spoken of. */
+function middleOfRow(tokens: Token[], k: number, { focus, grid }: PlaceContext): PlaceFound | undefined {
+  const noun = w(tokens, k + 2);
+  if (w(tokens, k) !== 'the' || !/^(middle|centre|center)$/.test(w(tokens, k + 1))) return undefined;
+  if (noun !== 'one' && !BLOCKS.has(noun)) return undefined;
+  const row = splitBlock(focus[0] ?? '')?.row;
+  if (row === undefined || !focus.every((p) => splitBlock(p)?.row === row)) return undefined;
+  const line = rowOf(grid, row);
+  return line.length % 2 ? picked(k + 3, [line[(line.length - 1) / 2]!]) : undefined;
 }
 
 /**

@@ -4,6 +4,7 @@ import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { cornerPhrase } from './find-corner.ts';
+import { isOneOfLine } from './find-neighbour.ts';
 import { allBlocks, blockAt, blockFrom, columnOf, cornerBlock, rowOf, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
@@ -61,6 +62,7 @@ export function neighbour(
   placeAt: (j: number) => PlaceFound | undefined,
 ): PlaceFound | undefined {
   const head = w(tokens, i);
+  if (isOneOfLine(tokens, i)) return undefined;
   const { grid } = ctx;
   const base = lastBlock(ctx);
   // "the corner diagonally opposite", "the opposite corner"

@@ -327,6 +327,9 @@ function isBlocksOwnEdge(items: Item[], k: number): boolean {
 function isEdgeOfBlock(items: Item[], k: number): boolean {
   const place = items[k]!.place!;
   if (place.kind !== 'part' || !place.places.every((p) => /^(edge|corner)/.test(p))) return false;
+  // "2-2's whole left side has come away"
+  const whose = /^(whole|entire|own|very)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
+  if (items[whose]?.w === "'s" && items[whose - 1]?.place?.kind === 'blocks') return true;
   let m = k + 1;
   if (items[m]?.w !== 'of' && items[m]?.w !== 'in') return false;
   m++;

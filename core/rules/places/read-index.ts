@@ -39,6 +39,13 @@ export function readIndex(
   if (count && count.value > 0) return { value: count.value, next: count.next };
   const ordinal = readOrdinal(tokens, i);
   if (ordinal) return ordinal;
+  // "the block to the right of it" has no number
+  if (
+    t.w === 'to' &&
+    /^(the|its)$/.test(tokens[i + 1]?.w ?? '') &&
+    /^(left|right)$/.test(tokens[i + 2]?.w ?? '')
+  )
+    return undefined;
   if (homophones && Object.hasOwn(HEARD, t.w)) return { value: HEARD[t.w]!, next: i + 1, heard: t.w };
   return undefined;
 }

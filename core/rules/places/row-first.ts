@@ -3,6 +3,7 @@ import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { numbersTold } from './along-row.ts';
+import { endOnSide } from './block-first.ts';
 import { blockAt, columnOf, countUp, gridOfRow, rowOf, unique } from './grid.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS, COLUMNS, isGluedNumber, ROWS, ROWS_HEARD, UNIT_AFTER } from './place-tokens.ts';
@@ -186,6 +187,9 @@ export function blocksAfterRow(
     const n = readCount(tokens, the + 1);
     const count = n?.value ?? 1;
     const k = n ? n.next : the + 1;
+    // "row four, the end one on the right"
+    const onSide = endOnSide(tokens, side, the + 1);
+    if (onSide) return { values: [onSide.right ? grid.blocks : 1], next: onSide.next };
     if (BLOCKS.has(w(tokens, k)) || (n && w(tokens, k) === 'of' && w(tokens, k + 1) === 'it')) {
       const next = BLOCKS.has(w(tokens, k)) ? k + 1 : k + 2;
       if (side === 'first') return { values: countUp(1, count), next };

@@ -1,0 +1,62 @@
+import type { Clause } from '../clause/clause.ts';
+import type { Item } from '../item.ts';
+import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
+import { splitBlock } from './grid.ts';
+
+/**
+ * "3-2, sewed the loose edge down", "turned its edges under", "the frayed edges I ran a stitch round": where blocks are spoken of
+ * an edge that has come loose is theirs. The quilt's own edge is told without such a word, or of a binding.
+ */
+export function edgesOfBlocks(state: ReaderState, clause: Clause, items: Item[]): Item[] {
+  if (!items.some((x) => isPlainEdge(x))) return items;
+  const places = blocksSpokenOf(state, clause, items);
+  if (!places) return items;
+  return items.map((x, k) =>
+    isPlainEdge(x) && isLoose(state, clause, items, k)
+      ? { ...x, place: { ...x.place!, places, how: 'implied', rule: 'place.edge-of-block', kind: 'pointer' } }
+      : x,
+  );
+}
+
+const isPlainEdge = (x: Item): boolean => x.part === 'edge' && x.place?.places.join() === 'edge';
+
+const LOOSE =
+  /^(loose|raw|frayed|frayed-out|fraying|ragged|torn|cut|lifted|lifting|worn|ravel(?:l?ed|l?ing)|unravel(?:l?ed|l?ing)|open|flapping|curling|curled|broken|free|split|its|their|whose)$/;
+const DOWN = / (?:down|under|in|back|together|flat|over) /;
+
+function isLoose(state: ReaderState, clause: Clause, items: Item[], k: number): boolean {
+  if (/^of$/.test(items[k + 1]?.w ?? '')) return false;
+  // the cut may fall behind the word: "4-3, loose | edge re-sewn"
+  const before = k ? items[k - 1] : state.clauses[state.clauses.indexOf(clause) - 1]?.items.at(-1);
+  // "whipstitched the plaid edge down": the edge of a cloth
+  if (before && (LOOSE.test(before.w) || before.fabric)) return true;
+  // "a tear in 2-3, its edges all frayed" is read above; "there's a hole in 2-3 and the edges are frayed"
+  const damage = state.drafts.findLast((d) => d.entry.kind === 'condition');
+  if (
+    damage?.entry.kind === 'condition' &&
+    damage.sentence === clause.sentence &&
+    /^(hole|tear|missing)$/.test(damage.entry.finding) &&
+    /^edges\b/.test(items[k]!.w) &&
+    !/ (?:all|right|round|around) /.test(wordsBetween(items, k + 1)) &&
+    !/^(round|around|along|at)$/.test(items[k - 2]?.w ?? '')
+  )
+    return true;
+  // "caught the edge down", "tucked the edges under"
+  return (
+    items.slice(0, k).some((x) => x.action || /^(caught|tucked|turned|folded|eased|drew)$/.test(x.w)) &&
+    DOWN.test(wordsBetween(items, k + 1, k + 3))
+  );
+}
+
+/** The blocks that this note speaks of, or before it has named any place those that the last one spoke of. */
+function blocksSpokenOf(state: ReaderState, clause: Clause, items: Item[]): string[] | undefined {
+  // "3-2 is worn along the edge": read where the block is in the clause itself
+  if (items.some((x) => x.place && !isPlainEdge(x))) return undefined;
+  if (items.some((x) => x.part === 'binding' || x.part === 'border' || x.object === 'binding'))
+    return undefined;
+  const topic = state.topic?.sentence === clause.sentence ? state.topic.places : [];
+  const told = topic.length ? topic : state.carried;
+  const places = told.length || state.drafts.length ? told : state.memory.focus;
+  return places.length && places.length <= 6 && places.every((p) => splitBlock(p)) ? places : undefined;
+}
