@@ -756,6 +756,9 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   const group = spokenTogether(ctx);
   if (!group) return undefined;
   const word = w(tokens, i + 1);
+  // "the bottom one" of borders is told by its side
+  if (areSides(group) && !/^(former|latter|last)$/.test(word) && !readOrdinal(tokens, i + 1))
+    return undefined;
   const found = (places: (string | undefined)[], next: number): PlaceFound | undefined =>
     places.length && places.every((p) => p !== undefined)
       ? { next, places: places as string[], how: 'implied', rule: 'place.one-of-them', kind: 'pointer' }
@@ -778,6 +781,15 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     if (/^(of|edge|border|corner|block|row|column)$/.test(w(tokens, next))) return undefined;
     return found([outermost(group, side)], next);
   }
+  // "the one higher up", "the one further down", "the one lower down"
+  const further = word === 'one' ? FURTHER.exec(`${w(tokens, i + 2)} ${w(tokens, i + 3)}`) : undefined;
+  if (further) {
+    const way = further[1] ?? further[2]!;
+    const side = /^(up|higher)$/.test(way) ? 'top' : /^(down|lower)$/.test(way) ? 'bottom' : 'right';
+    return found([outermost(group, side)], further[0].includes(' ') ? i + 4 : i + 3);
+  }
+  const between = word === 'one' || BLOCKS.has(word) ? betweenThem(tokens, i + 2, group, ctx) : undefined;
+  if (between) return between;
   const n = readCount(tokens, j);
   // "dabbed the top two", "the lower ones are for tomorrow": those that lie furthest to that side
   const sided = n ? n.next : /^ones$/.test(w(tokens, j)) ? j + 1 : undefined;
@@ -794,6 +806,10 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
       return found(outer, row);
   }
   const many = n && n.value > 1 && n.value < group.length ? n : undefined;
+  // "the first three of row two", then "the last two by hand": of the row
+  const row = many && word === 'last' ? endOfRow(group, ctx) : undefined;
+  if (many && row?.end === 'first' && group.length + many.value === gridOfRow(ctx.grid, row.row).blocks)
+    return found(rowOf(ctx.grid, row.row).slice(group.length), many.next);
   if (many && (word === 'first' || word === 'last') && !isNounOfLine(w(tokens, many.next)))
     return found(word === 'first' ? group.slice(0, many.value) : group.slice(-many.value), many.next);
   const nth = word === 'last' ? { value: group.length, next: j } : readOrdinal(tokens, i + 1);
@@ -801,7 +817,15 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   const end = nth?.next ?? j;
   const at = w(tokens, end) === 'one' && w(tokens, end + 1) === 'of' ? end + 1 : end;
   let next: number | undefined;
-  if (w(tokens, at) === 'one' && !/^(in|of|along|from|down|up|to)$/.test(w(tokens, at + 1))) next = at + 1;
+  // "the lower block's stained as well", of two
+  const named =
+    w(tokens, at) === 'one' ||
+    (BLOCKS.has(w(tokens, at)) && group.length === 2 && !/^(block|square)s$/.test(w(tokens, at)));
+  // "sewed the first one up", "tacked the lower one down"
+  const particle =
+    /^(up|down|in)$/.test(w(tokens, at + 1)) &&
+    /^(|[.,;!]|and|by|with|again|now|too|then|tight|last|myself|yesterday|this)$/.test(w(tokens, at + 2));
+  if (named && (particle || !/^(in|of|along|from|down|up|to)$/.test(w(tokens, at + 1)))) next = at + 1;
   else if (
     w(tokens, at) === 'of' &&
     /^(the|those|these)$/.test(w(tokens, at + 1)) &&
@@ -812,7 +836,9 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   else if (
     nth &&
     group.length <= 3 &&
-    /^(is|'s|has|had|needs|wants|gets|i|was|,|\.|;|)$/.test(w(tokens, at)) &&
+    /^(is|'s|has|had|needs|wants|gets|i|was|can|could|will|'ll|should|must|might|off|,|\.|;|)$/.test(
+      w(tokens, at),
+    ) &&
     (word !== 'last' || endOfRow(group, ctx)?.end === 'first')
   )
     next = at;
@@ -826,6 +852,28 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   return found([outermost(group, word)], next);
 }
 
+const FURTHER = /^(?:further (up|down|along|over)|(higher|lower)(?: (?:up|down))?\b)/;
+
+/** "the one between them", "the block in between", after two of one row or column with one between. */
+function betweenThem(
+  tokens: Token[],
+  k: number,
+  group: string[],
+  { grid }: PlaceContext,
+): PlaceFound | undefined {
+  let j = k;
+  if (w(tokens, j) === 'in') j++;
+  if (w(tokens, j) !== 'between' || group.length !== 2) return undefined;
+  j++;
+  if (/^(them|those|these)$/.test(w(tokens, j))) j += /^(two|2)$/.test(w(tokens, j + 1)) ? 2 : 1;
+  else if (!/^(|[.,;!]|is|'s|has|needs|wants|gets|was|looks|i|too)$/.test(w(tokens, j))) return undefined;
+  const [a, b] = group.map((p) => splitBlock(p));
+  if (!a || !b || (a.row !== b.row && a.block !== b.block)) return undefined;
+  if (Math.abs(a.row - b.row) + Math.abs(a.block - b.block) !== 2) return undefined;
+  const place = blockFrom(grid, group[0]!, (b.row - a.row) / 2, (b.block - a.block) / 2);
+  return place ? picked(j, [place]) : undefined;
+}
+
 /** A side and "one" with no article, where something begins. */
 const beginsBare = (tokens: Token[], i: number): boolean =>
   /^(upper|lower|top|bottom|left|right|first|second|third|last)$/.test(w(tokens, i)) &&
@@ -837,6 +885,7 @@ const beginsBare = (tokens: Token[], i: number): boolean =>
 
 /** The row of which a group is the first or the last few blocks, but not all. */
 function endOfRow(group: string[], ctx: PlaceContext): { row: number; end: 'first' | 'last' } | undefined {
+  if (areSides(group)) return undefined;
   const at = group.map((p) => splitBlock(p)!);
   const row = at[0]!.row;
   const { blocks } = ctx.grid;
@@ -860,8 +909,17 @@ function outermost(group: string[], side: string): string | undefined {
 
 /** The blocks of a group that lie furthest to one side. */
 function outermostOf(group: string[], side: string): string[] | undefined {
+  if (areSides(group)) {
+    const found = group.filter((p) =>
+      p
+        .split('-')
+        .slice(1)
+        .includes(SIDE_WORDS.get(side) ?? side),
+    );
+    return found.length ? found : undefined;
+  }
   const at = group.map((p) => splitBlock(p)!);
-  const by = /^(top|upper|higher|uppermost)$/.test(side)
+  const by = /^(top|upper|higher|highest|uppermost)$/.test(side)
     ? at.map((p) => -p.row)
     : /^(bottom|lower|lowest|btm)$/.test(side)
       ? at.map((p) => p.row)
@@ -875,9 +933,14 @@ function outermostOf(group: string[], side: string): string[] | undefined {
   return group.filter((_p, k) => by[k] === best);
 }
 
+/** "left border torn, bottom one stained", then "the first one": sides and corners are told of together as blocks are. */
+const areSides = (group: string[]): boolean => group.every((p) => /^(border|edge|corner)-/.test(p));
+const SIDE_WORDS = new Map(Object.entries({ upper: 'top', lower: 'bottom', btm: 'bottom' }));
+
 /** The last group of a few blocks spoken of: one list, or two single blocks one after the other. */
 function spokenTogether(ctx: PlaceContext): string[] | undefined {
-  const isFew = (g: string[]): boolean => g.length > 1 && g.length <= 6 && g.every((p) => splitBlock(p));
+  const isFew = (g: string[]): boolean =>
+    g.length > 1 && g.length <= 6 && (g.every((p) => splitBlock(p)) || areSides(g));
   // "one of the checks is torn, the left-hand one"
   if (ctx.cloth && isFew(ctx.cloth)) return ctx.cloth;
   if (isFew(ctx.focus)) return ctx.focus;

@@ -543,6 +543,8 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       const corner = otherCorner(tokens, i + 2, ctx);
       if (corner) return corner;
     }
+    const left = word === 'the' && noun === 'rest' ? restOfGroup(tokens, i + 2, ctx) : undefined;
+    if (left) return left;
     if (noun === 'other' || (noun === 'others' && word === 'the')) {
       const n = readCount(tokens, i + 2);
       const k = n ? n.next : i + 2;
@@ -585,6 +587,10 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
             rule: 'place.the-other',
             kind: 'pointer',
           };
+        // "the first three blocks of row two", then "the other two"
+        const onward = n ? restOfRowOf(ctx, n.value) : undefined;
+        if (onward)
+          return { next: end, places: onward, how: 'implied', rule: 'place.the-other', kind: 'pointer' };
         if (!bare && (!n || n.value === 1)) {
           const previous = [...ctx.earlier].reverse().find((g) => g.length === 1 && !focus.includes(g[0]!));
           if (previous)
@@ -857,6 +863,38 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     };
   }
   return undefined;
+}
+
+/** The blocks of a row that are left beside several of it, where there are just so many. */
+function restOfRowOf({ grid, focus }: PlaceContext, count: number): string[] | undefined {
+  const row = splitBlock(focus[0] ?? '')?.row;
+  if (row === undefined || focus.length < 2 || !focus.every((p) => splitBlock(p)?.row === row))
+    return undefined;
+  const rest = rowOf(grid, row).filter((p) => !focus.includes(p));
+  return rest.length === count ? rest : undefined;
+}
+
+/** "the rest", "the rest of them", after one or some of a few blocks told together were spoken of: those that were not. */
+function restOfGroup(
+  tokens: Token[],
+  k: number,
+  { focus, earlier, cloth }: PlaceContext,
+): PlaceFound | undefined {
+  const of = w(tokens, k) === 'of';
+  if (of && !/^(them|those|these|'em|em)$/.test(w(tokens, k + 1))) return undefined;
+  if (!of && /^(row|column|day|evening|time|stuff|bit|thread|cloth|fabric)$/.test(w(tokens, k)))
+    return undefined;
+  const group = [...(cloth ? [cloth] : []), ...[...earlier].reverse()].find(
+    (g) => g.length > focus.length && g.length < 9 && focus.length > 0 && focus.every((p) => g.includes(p)),
+  );
+  if (!group?.every((p) => splitBlock(p)) || group.length < 3) return undefined;
+  return {
+    next: of ? k + 2 : k,
+    places: group.filter((p) => !focus.includes(p)),
+    how: 'implied',
+    rule: 'place.the-other',
+    kind: 'pointer',
+  };
 }
 
 /** "the first of them", "the last of those": one of the places last spoken of, in their order. */

@@ -89,13 +89,14 @@ function comesOffUnnamed(items: Item[], k: number, thing: string | undefined): W
   const it = removable(thing);
   if (
     !it ||
-    !items
-      .slice(0, k)
-      .every((x) =>
-        /^(and|so|to|will|must|has|have|had|got|gotta|needs|need|ought|should|can|could|might|may|'ll|'s|'ve|'d|all|both|just|still|really|definitely|now|that|this|it|they|those|these)$/.test(
+    !items.slice(0, k).every(
+      (x) =>
+        // "the other one's coming off tomorrow"
+        /^place\.(one-of-them|the-other)$/.test(x.place?.rule ?? '') ||
+        /^(and|so|to|will|must|has|have|had|got|gotta|needs|need|ought|should|can|could|might|may|'ll|'s|is|are|'ve|'d|all|both|just|still|really|definitely|now|that|this|it|they|those|these|the|but)$/.test(
           x.w,
         ),
-      )
+    )
   )
     return undefined;
   if (
@@ -511,6 +512,8 @@ function thingOf(
   const pronoun = next.find(
     (x, m) =>
       /^(it|them|that|those|what|em|this)$/.test(x.w) ||
+      // "took the first one off", "picked the other two out"
+      /^place\.(one-of-them|the-other|other-sides|that-one)$/.test(x.place?.rule ?? '') ||
       // "picked out the rest"
       (/^(rest|remainder|others?|remains|last)$/.test(x.w) &&
         next[m - 1]?.w === 'the' &&
