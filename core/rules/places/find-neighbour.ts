@@ -353,6 +353,9 @@ function neighbourAt(
   // "one up and over" and "two below": a bare count is told again as a number of steps
   if (noun === 'one' && !the && j === i + 1) head = 'count';
   if (noun === 'one' && head === 'count') count = 1;
+  // "two rows down from there it's thin", "a couple of rows below that": the block that lies so many rows away
+  const rows = head === 'count' && !the && /^rows?$/.test(w(tokens, j)) ? rowsAway(tokens, j + 1) : undefined;
+  if (rows && count) return from(tokens, { list: [rows], next: rows.next }, ctx, placeAt, count, false);
   let distance = head === 'count' && !the ? (count ?? 1) : 1;
   if (head === 'one' && the) {
     const far = readCount(tokens, j);
@@ -371,6 +374,16 @@ function neighbourAt(
   const spread = the && head === 'count' ? (count ?? 1) : undefined;
   // a bare direction needs what it is counted from, or the end of what is said of it
   return from(tokens, ways, ctx, placeAt, distance, head === 'many', spread, head === 'count' && !the);
+}
+
+/** "(two rows) down from there", "above that": told from a block that was spoken of. */
+function rowsAway(tokens: Token[], k: number): Way | undefined {
+  const step = STEPS.get(w(tokens, k));
+  if (!step?.row || w(tokens, k) === 'under') return undefined;
+  const joint = w(tokens, k + 1) === 'from' ? k + 2 : k + 1;
+  return /^(that|there|it)$/.test(w(tokens, joint))
+    ? { steps: [step], next: k + 1, several: false }
+    : undefined;
 }
 
 /** "that tear", "the big hole": the block where it was found. */
@@ -801,14 +814,19 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     )
   ) {
     const row = /^ones$/.test(w(tokens, sided)) ? sided + 1 : sided;
-    const outer = outermostOf(group, word);
+    const outer = outermostOf(group, word, n?.value);
     if (outer && outer.length < group.length && (n ? outer.length === n.value : outer.length > 1))
       return found(outer, row);
   }
   const many = n && n.value > 1 && n.value < group.length ? n : undefined;
   // "the first three of row two", then "the last two by hand": of the row
   const row = many && word === 'last' ? endOfRow(group, ctx) : undefined;
-  if (many && row?.end === 'first' && group.length + many.value === gridOfRow(ctx.grid, row.row).blocks)
+  if (
+    many &&
+    row?.end === 'first' &&
+    !isNounOfLine(w(tokens, many.next)) &&
+    group.length + many.value === gridOfRow(ctx.grid, row.row).blocks
+  )
     return found(rowOf(ctx.grid, row.row).slice(group.length), many.next);
   if (many && (word === 'first' || word === 'last') && !isNounOfLine(w(tokens, many.next)))
     return found(word === 'first' ? group.slice(0, many.value) : group.slice(-many.value), many.next);
@@ -907,8 +925,8 @@ function outermost(group: string[], side: string): string | undefined {
   return best?.length === 1 ? best[0] : undefined;
 }
 
-/** The blocks of a group that lie furthest to one side. */
-function outermostOf(group: string[], side: string): string[] | undefined {
+/** The blocks of a group that lie furthest to one side; of a line the first `count` from there. */
+function outermostOf(group: string[], side: string, count = 1): string[] | undefined {
   if (areSides(group)) {
     const found = group.filter((p) =>
       p
@@ -929,6 +947,9 @@ function outermostOf(group: string[], side: string): string[] | undefined {
           ? at.map((p) => p.block)
           : undefined;
   if (!by) return undefined;
+  // "column five has faded", then "the top two": no others lie as far to that side
+  const [least, next] = [...by].sort((x, y) => y - x).slice(count - 1, count + 1);
+  if (count > 1 && least !== next && least !== undefined) return group.filter((_p, k) => by[k]! >= least);
   const best = Math.max(...by);
   return group.filter((_p, k) => by[k] === best);
 }

@@ -488,6 +488,14 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     (after === '' || /^([.,;!&+]|and|too|as|then|now|in|with|by|for|first|instead)$/.test(after))
   )
     return here(i + 1, 'place.that-one');
+  // "spot-cleaned that with a drop of detergent", "darned that by hand"
+  if (
+    word === 'that' &&
+    /[^e]ed$/.test(w(tokens, i - 1)) &&
+    /^(with|by|using|too|again|as|twice)$/.test(after) &&
+    focus.length > 0
+  )
+    return here(i + 1, 'place.that-one');
   if (word === 'that' || word === 'this' || word === 'the' || word === 'same') {
     const skip = after === 'same' ? 1 : 0;
     const noun = w(tokens, i + 1 + skip);
@@ -550,10 +558,15 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       const k = n ? n.next : i + 2;
       const noun2 = w(tokens, k);
       if (/^(rows|rose)$/.test(noun2)) return otherRows(ctx, n?.value, k + 1);
-      if (n && ['borders', 'border', 'sides', 'edges', 'corners'].includes(noun2))
-        return others(ctx, n.value, k + 1, noun2);
       // "the left edge is frayed", "so's the top", "the other two are fine"
       const sides = n?.value === 2 ? sidesTold(ctx) : undefined;
+      if (n && ['borders', 'border', 'sides', 'edges', 'corners'].includes(noun2))
+        return others(
+          sides && noun2 !== 'corners' ? { ...ctx, focus: sides } : ctx,
+          n.value,
+          k + 1,
+          sides ? `${sides[0]!.split('-')[0]}s` : noun2,
+        );
       if (sides && !['blocks', 'ones', 'rows', 'borders', 'sides'].includes(noun2))
         return others({ ...ctx, focus: sides }, 2, k, `${sides[0]!.split('-')[0]}s`);
       if (n && n.value === 3 && !['blocks', 'ones', 'rows'].includes(noun2)) {
@@ -569,7 +582,11 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
           noun === 'others' ? i + 2 : ['one', 'block', 'blocks', 'ones'].includes(noun2) ? k + 1 : k;
         const inLine = othersInLine(tokens, end, ctx, n?.value);
         if (inLine) return inLine;
-        const group = [...(ctx.cloth ? [ctx.cloth] : []), ...[...ctx.earlier].reverse()].find(
+        const group = [
+          ...(ctx.cloth ? [ctx.cloth] : []),
+          ...(ctx.list ? [ctx.list] : []),
+          ...[...ctx.earlier].reverse(),
+        ].find(
           (g) =>
             g.length > focus.length &&
             // "the other one" of six is none
@@ -701,6 +718,11 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
         rule: 'place.the-corner',
         kind: 'pointer',
       };
+  }
+  // "both the others need net", "all the rest are fine"
+  if (/^(both|all)$/.test(word) && after === 'the' && /^(others?|rest)$/.test(w(tokens, i + 2))) {
+    const rest = backPointer(tokens, i + 1, ctx);
+    if (rest && (word === 'all' || rest.places.length === 2)) return rest;
   }
   // "the binding's off both those sides", "those two edges": the sides just told
   if (/^(both|those|these)$/.test(word)) {
@@ -878,13 +900,13 @@ function restOfRowOf({ grid, focus }: PlaceContext, count: number): string[] | u
 function restOfGroup(
   tokens: Token[],
   k: number,
-  { focus, earlier, cloth }: PlaceContext,
+  { focus, earlier, cloth, list }: PlaceContext,
 ): PlaceFound | undefined {
   const of = w(tokens, k) === 'of';
   if (of && !/^(them|those|these|'em|em)$/.test(w(tokens, k + 1))) return undefined;
   if (!of && /^(row|column|day|evening|time|stuff|bit|thread|cloth|fabric)$/.test(w(tokens, k)))
     return undefined;
-  const group = [...(cloth ? [cloth] : []), ...[...earlier].reverse()].find(
+  const group = [...(cloth ? [cloth] : []), ...(list ? [list] : []), ...[...earlier].reverse()].find(
     (g) => g.length > focus.length && g.length < 9 && focus.length > 0 && focus.every((p) => g.includes(p)),
   );
   if (!group?.every((p) => splitBlock(p)) || group.length < 3) return undefined;

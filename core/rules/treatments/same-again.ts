@@ -80,7 +80,8 @@ export function sameAgain(
           /^(and|also|plus|the|,|in|on|at|then|now|&|one|ones|that|those|blocks?|pieces?|all)$/.test(x.w),
       )) ||
     /^ (" |'' )/.test(words) ||
-    lessSo(state, clause, placed);
+    lessSo(state, clause, placed) ||
+    otherStitch(state, clause, placed, stitch);
   const last = state.drafts.findLast((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
   if (oneMore(state, v, words, placed, last)) return;
   // "same again, 5-1"
@@ -227,6 +228,35 @@ const lessSo = (state: ReaderState, clause: Clause, placed: ClausePlaces): boole
     clause.items.length > 1 &&
     clause.items.every((x) => x.place || EXTENT.test(x.w)) &&
     clause.items.some((x) => !x.place && HOW_MUCH.test(x.w))
+  );
+};
+/** "(resewed 2-1 by machine.) 2-3 by hand", "and the last two, zigzag": the deed goes on at another place, with a stitch of its own. */
+const otherStitch = (
+  state: ReaderState,
+  clause: Clause,
+  placed: ClausePlaces,
+  stitch: ReturnType<typeof stitchOf>,
+): boolean => {
+  const { treatment, lastKind } = state.memory;
+  return (
+    stitch !== undefined &&
+    state.clauses.length === 1 &&
+    !state.drafts.length &&
+    lastKind === 'treatment' &&
+    treatment?.stitch !== undefined &&
+    treatment.stitch !== stitch.stitch &&
+    /^(done|doing)$/.test(treatment.state) &&
+    placed.kind === 'specific' &&
+    !placed.places.some((p) => treatment.places.includes(p)) &&
+    clause.items.every(
+      (x) =>
+        x.place ||
+        x === stitch.item ||
+        x.fabric ||
+        /^(and|&|but|the|by|in|with|on|a|,|one|ones|then|this|time|though|that|those|blocks?|stitch)$/.test(
+          x.w,
+        ),
+    )
   );
 };
 const HOW_MUCH =
