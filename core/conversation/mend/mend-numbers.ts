@@ -11,7 +11,11 @@ import { change, type Segment, type Work } from './mending.ts';
 /** "did I say two? I meant three": a wrong number with a right one, neither with a unit. */
 export function swapNumbers(work: Work, items: Item[]): void {
   const numbers = items.filter(
-    (x) => !x.place?.places.length && numberFact(work, items, items.indexOf(x))?.sort === 'bare',
+    (x) =>
+      !x.place?.places.length &&
+      (numberFact(work, items, items.indexOf(x))?.sort === 'bare' ||
+        // "I said three but it was four": a number like the wrong one, and no hour
+        (x.clock?.firm && work.wrong.size > 0 && work.standing.every(({ was }) => was.kind !== 'work'))),
   );
   const [wrong, right] = [true, false].map((is) => numbers.filter((x) => work.wrong.has(x) === is));
   if (wrong?.length !== 1 || right?.length !== 1) return;

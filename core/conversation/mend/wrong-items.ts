@@ -26,7 +26,11 @@ export function wrongItems(items: Item[], standing: Standing[]): Set<Item> {
   // "i said the backing, i meant the binding"
   const said = items.findIndex((x) => x.w === 'said');
   const meant = items.findIndex((x) => /^(meant|mean)$/.test(x.w));
-  if (said >= 0 && meant > said) for (const x of items.slice(said + 1, meant)) if (sensed(x)) wrong.add(x);
+  if (said >= 0 && meant > said) {
+    for (const x of items.slice(said + 1, meant)) if (sensed(x)) wrong.add(x);
+  }
+  const toldWrong = meant < 0 ? saidWrong(items) : undefined;
+  if (toldWrong) wrong.add(toldWrong);
   // "did i say two? i meant three"
   const doubted = items.findIndex(
     (x, k) => x.w === 'say' && items[k - 1]?.w === 'i' && items[k - 2]?.w === 'did',
@@ -86,6 +90,30 @@ export function wrongItems(items: Item[], standing: Standing[]): Set<Item> {
   }
   return wrong;
 }
+
+/** "I said two and it's five", "it's block three, I said four", "put three, should be five": what was told, beside what it is. */
+function saidWrong(items: Item[]): Item | undefined {
+  const is = (x: Item): boolean =>
+    (sensed(x) || x.token.value !== undefined) && !POINTERS.has(x.place?.rule ?? '');
+  const told = items.findIndex(
+    (x, k) => /^(said|put|wrote)$/.test(x.w) && (k === 0 || items[k - 1]!.w === 'i'),
+  );
+  if (told < 0) return undefined;
+  const stop = items.findIndex(
+    (x, k) => k > told && (STOPS.has(x.w) || /^(,|and|but|it|that|when|is|'s|should)$/.test(x.w)),
+  );
+  const [one, more] = items.slice(told + 1, stop < 0 ? undefined : stop).filter(is);
+  const others = items.filter((x, k) => is(x) && (k < told || (stop > 0 && k > stop)));
+  return one && !more && others.some((x) => sameSort(x, one) || (counts(one) && counts(x))) ? one : undefined;
+}
+
+/** A bare number, also one that could be an hour, or a row or block told by one. */
+const counts = (x: Item): boolean =>
+  bareNumber(x) ||
+  Boolean(x.clock) ||
+  (x.place
+    ? x.place.kind === 'blocks' && /^place\.(row|column|block)/.test(x.place.rule)
+    : x.token.value !== undefined);
 
 /** Does the last note hold what is denied? */
 export function standsIn(standing: Standing[], x: Item, state?: ReaderState): boolean {
