@@ -303,7 +303,7 @@ const ANSWERED =
 
 /** "did I say 3-4? it was 3-3", "did I put 20, meant 30": asked of herself, and put right. */
 const SAID_WRONG =
-  /\bdid i (?:just )?(?:say|put|write|tell you|call it)\b[^?.!]{1,40}[?.!,-] (?:(?:no|sorry|oh|well|,|i) )*(?:it (?:was|is|'s|should)|they (?:were|are|'re)|meant|should|make|that (?:should|was)|actually)\b/;
+  /\bdid i (?:just )?(?:say|put|write|tell you|call it)\b[^?.!]{1,40}[?.!,-] (?:(?:no|sorry|oh|well|,|i) )*(?:it (?:was|is|'s|should)|they (?:were|are|'re)|meant|should|make|that (?:should|was)|actually)\b|\bdid i (?:just )?(?:say|put|write)\b[^?.!]{1,20}\? (?:(?:no|sorry|oh|well|,) )*(?:row|block|\d+|one|two|three|four|five|six|seven|eight|nine)\b/;
 
 /** Something that can be taken off, taken out or left at the bench: "take it off" then speaks of that. */
 const takeable = (e: Entry): boolean =>

@@ -100,6 +100,8 @@ export const ASIDE_CALLS: string[] = phrases(`
   good lad, good cat, do n't touch, do n't you dare, you wretched, you rotten, you naughty, you bad, you little, you mangy, you greedy,
   you big, you great, you cheeky, you horrid, you blasted, you rascals, wretched animal, you lot,
   somebody else 's, not for me, thank heavens, for the people,
+  bad dog, bad cat, bad boy, bad girl, naughty dog, naughty cat, naughty boy, naughty girl, drop it mister, give it here, give it to me, give me that,
+  on the step, on the doorstep, by the stairs, on the stairs, outside the door, on the hall table, leave it by the, leave it on the porch, leave it in the, leave them on the porch, leave them by the,
 `);
 
 /** Things of the house that are mended and washed like a quilt: what is said of them is none of its damage. */

@@ -17,6 +17,7 @@ import {
   deniesAtOnce,
   measuresAgain,
   movesFinding,
+  namesPlaceBesides,
   plainEnough,
   reachesLess,
   tellsAnew,
@@ -41,6 +42,7 @@ import {
   strikeNth,
   strikePlaces,
   swapRound,
+  wrongLine,
 } from './mend-parts.ts';
 import { mendPlaces, placeItems } from './mend-places.ts';
 import { mendStitch } from './mend-stitch.ts';
@@ -81,6 +83,7 @@ export function correct(
   if (matters) return matters;
   if (
     otherSide(standing, said) ||
+    wrongLine(state, standing, items, said) ||
     stillInHand(standing, said) ||
     swapRound(standing, said) ||
     forPart(standing, items, said) ||
@@ -93,6 +96,7 @@ export function correct(
     return standing.map((s) => s.draft);
   items = resolvePlaces(state, standing, items);
   if (cue === 'weak' && deniesAtOnce(items)) cue = 'none';
+  if (cue === 'none' && namesPlaceBesides(items, said)) cue = 'strong';
   if (
     cue !== 'strong' &&
     / (as well|too|also|another|one other|a second|same again|again|next) /.test(` ${words} `)

@@ -19,6 +19,15 @@ export const movesFinding = (standing: Standing[], items: Item[], words: string)
     (x) => x.finding && standing.some(({ was }) => was.kind === 'condition' && was.finding === x.finding),
   );
 
+/** "thread was gray & it's 3-3", "15 minutes and it was row two": beside another mend, where it was. */
+export const namesPlaceBesides = (items: Item[], words: string): boolean =>
+  items.length <= 14 &&
+  / (?:and|&|,|\+) (?:it|that) (?:'s|is|was) (?:actually |really |in |on |at )*/.test(words) &&
+  items.at(-1)?.place?.kind === 'blocks' &&
+  items.at(-1)!.place!.how === 'said' &&
+  items.filter((x) => x.place?.places.length && !POINTERS.has(x.place.rule)).length === 1 &&
+  !items.some((x) => x.finding || x.action);
+
 /** "85 long", "width's 71": a size that was told just now. */
 export const measuresAgain = (state: ReaderState, standing: Standing[], items: Item[]): boolean =>
   items.length <= 7 &&

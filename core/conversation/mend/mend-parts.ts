@@ -5,6 +5,7 @@ import { blockAt, splitBlock } from '../../rules/places/grid.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import type { Cue } from '../cues.ts';
 import { placesOf, put, type Standing } from '../standing.ts';
+import { numberOf } from './mend-numbers.ts';
 
 /**
  * Mends that pick a part of the last note by its order or keep but one of its parts: "scratch the second one", "only the
@@ -193,7 +194,7 @@ export function forPart(standing: Standing[], items: Item[], words: string): boo
 }
 
 const OTHER_WAY_ROUND =
-  /^ (?:(?:no|oh|sorry|wait|actually|i (?:had|got) (?:those|them|that)|got (?:those|them)|,) )*(?:the )?(?:(?:other|wrong) way (?:a?round|about)|vice versa|swap (?:those|them)(?: (?:two|round|over|around))*)(?: (?:sorry|i mean|that|actually|[.!]))* $/;
+  /^ (?:(?:no|oh|sorry|wait|actually|(?:i (?:'ve |have )?)?(?:had|got) (?:those|them|that|these)(?: two)?|,) )*(?:the )?(?:(?:other|wrong) way (?:a?round|about)|vice versa|swap (?:those|them)(?: (?:two|round|over|around))*)(?: (?:sorry|i mean|that|actually|[.!]))* $/;
 
 /** "other way round", after two blocks told each with something of its own: each has what the other was said to have. */
 export function swapRound(standing: Standing[], words: string): boolean {
@@ -236,6 +237,36 @@ export function swapIndex(state: ReaderState, standing: Standing[], wrong: numbe
   if (moved.some((p) => !p)) return false;
   placed.forEach((s, k) => {
     put(s.draft, 'places', [moved[k]!], 'amend.place', []);
+  });
+  return true;
+}
+
+const WRONG_LINE =
+  / (?:wrong (row|block|column)|(?:the )?(row|block|column)(?: number)? (?:'s|is|was) wrong|(?:the )?(row|block|column) (?:should|ought to) (?:be|have been)) /;
+
+/** "wrong row, should be three", "the block's wrong, it's four": the one number of the place that stands. */
+export function wrongLine(state: ReaderState, standing: Standing[], items: Item[], words: string): boolean {
+  const found = items.length <= 12 ? WRONG_LINE.exec(words) : null;
+  if (!found) return false;
+  const line = (found[1] ?? found[2] ?? found[3])!;
+  const at = items.find((x) => splitBlock(x.place?.places[0] ?? '') && /\b(row|column|block)\b/.test(x.w));
+  const told = splitBlock(at?.place?.places[0] ?? '');
+  const right = told
+    ? line === 'row'
+      ? told.row
+      : told.block
+    : items.map((x) => numberOf(state, x)).find((n) => n !== undefined);
+  const placed = standing.filter(({ was }) => placesOf(was).length > 0);
+  const blocks = placed.map(({ was }) => placesOf(was).map((p) => splitBlock(p)));
+  if (right === undefined || !placed.length || blocks.some((list) => list.some((b) => !b))) return false;
+  const moved = blocks.map((list) =>
+    list.map((b) =>
+      line === 'row' ? blockAt(state.grid, right, b!.block) : blockAt(state.grid, b!.row, right),
+    ),
+  );
+  if (moved.some((list) => list.some((p) => !p))) return false;
+  placed.forEach((s, k) => {
+    put(s.draft, 'places', [...new Set(moved[k]! as string[])], 'amend.place', items);
   });
   return true;
 }

@@ -1,5 +1,6 @@
+import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { Item } from '../../rules/item.ts';
-import { blockAt, rowOf, splitBlock } from '../../rules/places/grid.ts';
+import { blockAt, cornerBlock, rowOf, splitBlock } from '../../rules/places/grid.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { readNumber } from '../../text/read-number.ts';
 import { placesOf, type Standing } from '../standing.ts';
@@ -17,6 +18,19 @@ const HOMOPHONES: Record<string, number> = {
 };
 
 const NTH: Record<string, number> = { first: 0, second: 1, third: 2, fourth: 3, fifth: 4 };
+
+/** "bottom right", of the corner or the corner block that stands. */
+function cornerTold(upright: Item, side: Item, entries: Standing[], grid: QuiltGrid): string | undefined {
+  if (!/^(top|upper|bottom|lower)$/.test(upright.w) || !/^(left|right)$/.test(side.w)) return undefined;
+  const top = /^(top|upper)$/.test(upright.w);
+  const told = entries.flatMap(({ was }) => placesOf(was));
+  if (told.length && told.every((p) => p.startsWith('corner-')))
+    return `corner-${top ? 'top' : 'bottom'}-${side.w}`;
+  const corners = [true, false].flatMap((t) => [true, false].map((l) => cornerBlock(grid, t, l)));
+  return told.length === 1 && corners.includes(told[0]!)
+    ? cornerBlock(grid, top, side.w === 'left')
+    : undefined;
+}
 
 /** Places that only make sense beside what stands: "block three" in the row spoken of, "the first one", "the row was the third". */
 export function resolvePlaces(state: ReaderState, standing: Standing[], items: Item[]): Item[] {
@@ -47,6 +61,14 @@ export function resolvePlaces(state: ReaderState, standing: Standing[], items: I
         out.push(asPlace(items, k, k, [block]));
         continue;
       }
+    }
+    // "not the top left, the bottom right", where a corner was told
+    const corner =
+      next && !x.place?.places.some((p) => splitBlock(p)) ? cornerTold(x, next, entries, grid) : undefined;
+    if (corner) {
+      out.push(asPlace(items, k, k + 1, [corner], 'amend.corner'));
+      k++;
+      continue;
     }
     // "it was seven for", where places are spoken of
     if (

@@ -95,6 +95,11 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
       continue;
     }
     if (entry.kind === 'treatment') {
+      // "just leave it on the step, thanks", "leave it, bad dog"
+      if (entry.action === 'leave' && signs.calls && draft.placed !== 'said') {
+        out.add(draft);
+        continue;
+      }
       const said = draft.placed === 'said' && clause.items.some(names);
       const same = draft.origins['action']?.rule === 'treatment.same-again';
       if (said && (!same || INTENT.test(words))) continue;

@@ -4,7 +4,7 @@ import { strikesOut } from './strikes-out.ts';
 
 /** What may stand before a command without changing it: "no no wait, please …", "oh dear, can you …". */
 const LEAD_IN =
-  /^(?:(?:u+g+h*|u+r+g+h*|a+r+g+h+|o+h+|a+h+|u[hm]+|er|erm|gosh|heck|oh heck|crikey|sugar|whoops a daisy|no|nah|nope|oh|ah|aw|ach|right|righto|okay|ok|wait|sorry|so|and|but|please|actually|hang on|hold on|hold it|hold up|wait up|oops|whoops|damn|bother|blast|drat|shoot|well|just|can you|could you|would you|will you|you can|you 'd better|let 's|let us|better|now|yeah|yes|hey|whoa|argh|dear|dear me|my mistake|my fault|on second thoughts?|i 'd like to|i want to|i need to|go ahead and|kindly|apologies|excuse me|then|(?:that|it|this) (?:'s|is|was) (?:all |quite |completely |just )?(?:wrong|rubbish|nonsense|a mess)) |[,.!:-]+ )+/;
+  /^(?:(?:u+g+h*|u+r+g+h*|a+r+g+h+|o+h+|a+h+|u[hm]+|er|erm|gosh|heck|oh heck|crikey|sugar|whoops a daisy|no|nah|nope|oh|ah|aw|ach|right|righto|okay|ok|wait|sorry|so|and|but|please|actually|hang on|hold on|hold it|hold up|wait up|oops|whoops|damn|bother|blast|drat|shoot|well|just|can you|could you|would you|will you|you can|you 'd better|let 's|let us|better|now|yeah|yes|hey|whoa|argh|dear|dear me|my mistake|my fault|on second thoughts?|i 'd like to|i want to|i need to|go ahead and|kindly|apologies|excuse me|(?:do )?you know what|know what|tell you what|listen|then|(?:that|it|this) (?:'s|is|was) (?:all |quite |completely |just )?(?:wrong|rubbish|nonsense|a mess)) |[,.!:-]+ )+/;
 
 /** The note, or the one before, as a thing that can be struck out. */
 const NOTE_WORD = '(?:entry|entries|note|notes|thing|bit|one|lot|line|item|record|message|log|part|remark)';
@@ -55,6 +55,9 @@ const REASON =
 /** "it's only soot from the stove", "that's just fluff": nothing that need be logged. */
 const NO_DAMAGE =
   /^[ ,.!-]*(?:because |cos |since |as )?(?:it|that|they|those)(?: (?:is|was|are|were|'s|'re))? (?:only|just|nothing but|nothing more than) (?:a |some |the |my |a bit of )*(?:\w+ )?(?:soot|dust|fluff|lint|shadows?|chalk|crumbs?|light|lamp|dirt|creases?|folds?|hairs?|pollen|flour|thread|threads|ends?|crayon|pencil|reflection)\b/;
+/** "take all that back, I've been up since five": why she may have said it wrong. */
+const WORN_OUT =
+  /^[ ,.!-]*(?:i|we) (?:(?:'ve|have) been (?:up|awake|at (?:it|this)|on the go|on my feet|working|sewing)|(?:'m|am|was|must be|must have been) (?:so |too |half |just |dead |very )*(?:tired|asleep|shattered|knackered|exhausted|dreaming|dozing|beat|miles away|rambling|wittering|talking (?:rubbish|nonsense)))\b/;
 /** The other thing that it was about, which is no work on this quilt: "it was my sister's quilt", "I was thinking of a cushion". */
 const ELSEWHERE =
   /\b(?:(?:it|that|this) (?:was|is|'s)|i (?:was|were|am|'m)(?: \w+){0,2} (?:of|at|on|about)) .*(?:\b\w+ 's (?:quilt|qlt|one|coverlet|blanket)|\b(?:bag|cushion|cosy|cozy|blanket|curtains?|skirt|dress|shirt|pillow|apron|throw|hers|his|theirs)\b)|\b(?:thinking|talking) of (?!the (?:row|block))/;
@@ -97,7 +100,7 @@ export function isUndo(text: string, items: Item[], onBench = false, onePlace = 
   if (!hit && BACK_LAST.test(whole)) return true;
   if (!hit) return (atTheEnd(whole.trim(), items) || strikesOut(whole, items, onBench)) && !talksAside(items);
   const rest = command.slice(hit[0].length).trim();
-  if (NO_DAMAGE.test(rest)) return true;
+  if (NO_DAMAGE.test(rest) || WORN_OUT.test(rest)) return true;
   if (!rest || REASON.test(hit[0]) || REASON.test(rest) || ELSEWHERE.test(rest) || AGAIN.test(rest))
     return true;
   // "scratch that it was a hundred"

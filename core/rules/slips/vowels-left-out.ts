@@ -1,4 +1,5 @@
 import { ACTION_VERBS } from '../../lexicon/actions.ts';
+import { ASIDE_THINGS } from '../../lexicon/asides.ts';
 import { FINDING_PHRASES } from '../../lexicon/findings.ts';
 import { MATERIAL_PHRASES } from '../../lexicon/materials.ts';
 import { OBJECT_PHRASES } from '../../lexicon/objects.ts';
@@ -51,6 +52,8 @@ const KNOWN = new Set([
   ...Object.keys(SIDES),
   ...BLOCK_WORDS,
   ...COLUMN_WORDS,
+  // "dog" is no "doing"
+  ...ASIDE_THINGS.filter((x) => !x.includes(' ')),
   'thr',
   'thrd',
 ]);

@@ -70,6 +70,8 @@ function isLeave(items: Item[], k: number): boolean {
     /^ (?:in|inside|under|behind) /.test(after)
   )
     return false;
+  // "not the top left, the bottom right": a side
+  if (w === 'left' && /^(top|upper|bottom|lower)$/.test(items[k - 1]?.w ?? '')) return false;
   // "where you left them": told of somebody else
   if (/^left/.test(w) && / (you|he|they|mum|dad|who) $/.test(before)) return false;
   // "I left the kettle on": nothing of the quilt
