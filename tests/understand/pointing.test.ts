@@ -297,3 +297,15 @@ describe('what was left out of the last note', () => {
     expect(saidOf(notes)).toEqual(said);
   });
 });
+
+describe('an edge that has come loose is of the block that is spoken of', () => {
+  it.each<[notes: string[], said: string[]]>([
+    [['4-3, the loose edge is stitched back down'], ['resew done 4-3']],
+    [["2-3's ravelling", 'whipstitched the raw edge down'], ['resew done whipstitch 2-3']],
+    [['2-5 has lifted, caught the edge down with small stitches'], ['resew done 2-5']],
+    // of the quilt, where it is bound or nothing tells that it hung loose
+    [['bound the raw edges by machine'], ['bind done machine edge']],
+  ])('%j -> %j', (notes, said) => {
+    expect(treatmentsSaid(notes)).toEqual(said);
+  });
+});
