@@ -96,7 +96,13 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
     }
     if (entry.kind === 'treatment') {
       // "just leave it on the step, thanks", "leave it, bad dog"
-      if (entry.action === 'leave' && signs.calls && draft.placed !== 'said') {
+      if (
+        entry.action === 'leave' &&
+        signs.calls &&
+        draft.placed !== 'said' &&
+        /\bleave (?:it|that|them|those)\b/.test(words) &&
+        !/\b(?:hang|hold) on\b/.test(words)
+      ) {
         out.add(draft);
         continue;
       }
