@@ -181,7 +181,7 @@ export function readNote(
   if (
     query &&
     !(
-      (ofPlace || (query.query === 'open-matters' && WILL_I.test(joined))) &&
+      (ofPlace || (/^(?:open-matters|yardage)$/.test(query.query) && WILL_I.test(joined))) &&
       isTreatmentQuestion(items, joined)
     ) &&
     !(memory.last?.ask && ANSWERED.test(joined)) &&
@@ -422,7 +422,7 @@ function isTreatmentQuestion(items: Item[], words: string): boolean {
 const WHAT_ABOUT = /^(?:so |and |right |okay |ok |oh |hmm |or |well )*(?:what|how) about\b/;
 
 /** "will I net that one or cut it out, I'm in two minds": the ways are told, and nothing is asked of the log. */
-const WILL_I = /\b(?:will|shall|should|do) (?:i|we) (?!have\b).* or /;
+const WILL_I = /\b(?:will|shall|should|do) (?:i|we) (?!have\b|need\b|buy\b|get\b).* or /;
 const ASKS_THE_LOG =
   /^(so |and |right |okay )?(what|how|which|when|show|read|list|tell|total|hrs|hours|anything|any|have i|did i|remind)\b/;
 

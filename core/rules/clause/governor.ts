@@ -86,14 +86,14 @@ const isNoted = (items: Item[], k: number): boolean =>
   isLast(items, k);
 
 /** Is the word at `k` a deed done to blocks, by the words before it and the blocks behind or before it: "maybe pin 3-4", "2-1 wants backing"? */
-function isDoneToBlocks(items: Item[], k: number): boolean {
+function isDoneToBlocks(items: Item[], k: number, governed = governorOf(items, k) !== undefined): boolean {
   const onBlocks = (x: Item | undefined): boolean =>
     x?.fabric !== undefined || (x?.place !== undefined && x.place.kind !== 'part');
   if (isNoted(items, k)) return true;
   let next = k + 1;
   while (LEADS_TO_PLACE.test(items[next]?.w ?? '') && next < k + 4) next++;
   // "back row five tomorrow", "interfacing 2-4 at the moment"; "tacking out of row one" is no deed of its own
-  if (!governorOf(items, k))
+  if (!governed)
     return (
       opensNote(items, k) &&
       items[next]?.place?.kind === 'blocks' &&
@@ -149,6 +149,26 @@ function isSeamWorkedOn(items: Item[], k: number): boolean {
   return items[at]?.action?.form === 'past';
 }
 
+/** "between patching and darning 3-3", "whether 2-1 wants patching or netting": what is told of the one deed holds for the other. */
+function isOneOfTwo(items: Item[], k: number): boolean {
+  if (items[k]!.action!.form !== 'ing') return false;
+  for (const step of [1, -1]) {
+    let m = k + step;
+    while (
+      /^(and|or|just|only|,|simply|it|either|else|versus|vs)$/.test(items[m]?.w ?? '') &&
+      Math.abs(m - k) < 5
+    )
+      m += step;
+    const joins = items
+      .slice(Math.min(m, k) + 1, Math.max(m, k))
+      .some((x) => /^(and|or|versus|vs)$/.test(x.w));
+    if (!joins || items[m]?.action?.form !== 'ing') continue;
+    if (step < 0 ? items[m]!.deed : governorOf(items, k) !== undefined && isDoneToBlocks(items, m, true))
+      return true;
+  }
+  return false;
+}
+
 /** Words that are deeds where they stand are no things there: "busy backing 3-4", "maybe net 2-1". "Plus" between places joins them as "and" does, and a slash between two ways is an "or". */
 export function settleDeeds(items: Item[]): void {
   for (let k = 0; k < items.length; k++) {
@@ -156,7 +176,8 @@ export function settleDeeds(items: Item[]): void {
     if (item.w === '/' && isEitherWay(items[k - 1]) && isEitherWay(items[k + 1])) item.w = 'or';
     if (item.w === 'plus' && items[k - 1]?.place && items[k + 1]?.place) item.w = 'and';
     if (item.seam && item.action && isSeamWorkedOn(items, k)) item.action = undefined;
-    if (!item.action || item.place?.kind === 'blocks' || !isDoneToBlocks(items, k)) continue;
+    if (!item.action || item.place?.kind === 'blocks') continue;
+    if (!isDoneToBlocks(items, k) && !isOneOfTwo(items, k)) continue;
     item.deed = true;
     // "leaning towards netting 2-1", "backed out of lining it": no finding and no deed of their own
     for (const x of items.slice(governorOf(items, k)?.from ?? k, k)) {

@@ -1,6 +1,7 @@
 import type { Action } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
 import type { Clause } from './clause.ts';
+import { governorOf } from './governor.ts';
 
 /** Treatments that have one and the same object when they are told as a pair; what is cut, pieced or taken off may be another. */
 const SHARES = new Set<Action>([
@@ -22,7 +23,7 @@ const SHARES = new Set<Action>([
   'photograph',
   'label',
 ]);
-const JOINT = /^(and|&|\+|,|and then|then|plus)$/;
+const JOINT = /^(and|&|\+|,|and then|then|plus|or)$/;
 /** What may stand before a verb that has no object yet. */
 const BEFORE_VERB =
   /^(i|we|'ve|have|has|'m|am|just|then|also|both|already|'ll|will|going to|gonna|must|should|need to|to|have to|so|ok|okay|right|now|today|tonight|and|been|was|busy|still)$/;
@@ -46,7 +47,7 @@ export function shareObjects(clauses: Clause[]): Clause[] {
     const begins = JOINT.test(first.joint) || out[k - 1]?.sentence !== first.sentence;
     const items = begins ? lacksObject(first, second) : undefined;
     if (items) out = out.with(k, { ...first, items });
-    const needed = lacksNeed(first, second);
+    const needed = lacksNeed(first, second) ?? lacksGovernor(first, second);
     if (needed) out = out.with(k + 1, { ...second, items: needed });
   }
   return out;
@@ -63,7 +64,9 @@ function lacksObject(first: Clause, second: Clause): Item[] | undefined {
     verb.action!.v === other.action!.v
   )
     return undefined;
-  if (!first.items.slice(0, -1).every((x) => BEFORE_VERB.test(x.w))) return undefined;
+  // "torn between patching | and darning 3-3"
+  const governed = verb.deed && governorOf(first.items, first.items.length - 1)?.state;
+  if (!governed && !first.items.slice(0, -1).every((x) => BEFORE_VERB.test(x.w))) return undefined;
   const tail: Item[] = [];
   for (const x of second.items.slice(1)) {
     if (!x.place && !x.fabric && !BEHIND_VERB.test(x.w) && !(tail.length && WHEN.test(x.w))) break;
@@ -81,4 +84,15 @@ function lacksNeed(first: Clause, second: Clause): Item[] | undefined {
   const at = second.items.findIndex((x) => x.action);
   const named = at >= 0 && second.items.slice(0, at).every((x) => x.place || /^(the|block|and|,)$/.test(x.w));
   return named && second.items[at]!.action!.form === 'ing' ? second.items.toSpliced(at, 0, need) : undefined;
+}
+
+/** "torn between patching | and netting 3-3", "decided against washing it | or pressing it": the second clause with what governs the first. */
+function lacksGovernor(first: Clause, second: Clause): Item[] | undefined {
+  const other = second.items[0]!;
+  if (!other.deed || other.action?.form !== 'ing') return undefined;
+  const k = first.items.findLastIndex((x) => x.action !== undefined);
+  if (first.items[k]?.action?.form !== 'ing' || !first.items[k]!.deed) return undefined;
+  if (!first.items.slice(k + 1).every((x) => x.place || x.fabric || BEHIND_VERB.test(x.w))) return undefined;
+  const governor = governorOf(first.items, k);
+  return governor?.state ? [...first.items.slice(governor.from, k), ...second.items] : undefined;
 }

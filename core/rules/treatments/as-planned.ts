@@ -36,7 +36,7 @@ function carriedOut(plans: ReturnType<typeof plansMeant>, words: string): typeof
 
 /** "I'm at it now", "doing those now", "at it as we speak": what was just decided on is in hand. */
 const TAKEN_UP =
-  / (?:(?:i|we) (?:'m|am|'re|are)|now|,|and|so|^) (?:at|on to|onto|doing|working on|busy with) (?:it|that|them|those|this|both)(?: one| two)? (?:now|right now|as we speak|at the moment|this minute|already|since) |^ (?:doing|working on) (?:it|that|them|those|both)(?: one| two)? (?:now|right now|as we speak|at the moment) /;
+  / (?:(?:i|we) (?:'m|am|'re|are)|now|,|and|so|^) (?:at|on to|onto|doing|working on|busy with) (?:it|that|them|those|this|both)(?: one| two)? (?:now|right now|as we speak|at the moment|this minute|already|since) |^ (?:(?:right|ok|okay|so|and|well|still) )*(?:at|on|on to|onto|doing|working on|busy with|in the middle of) (?:it|that|them|those|both)(?: one| two)? (?:now|right now|as we speak|at the moment) /;
 
 /** What was planned just before, told as in hand by words that only point at it. */
 export function takenUp(state: ReaderState, v: ClauseView, words: string, sentence: string): Draft[] {
@@ -115,6 +115,16 @@ function plansMeant(
   );
   if (plans.length && / (?:both|all|them|those|they|the lot|the pair) /.test(sentence)) return plans;
   if (plans.length && /^(planned|doing)$/.test(last.at(-1)!.state)) return plans.slice(-1);
+  // "thinking of netting 3-3", then "did it": the one way that stood open
+  const open = last.filter((e) => e.state === 'considering');
+  if (open.length === 1 && last.length === 1 && open[0]!.action)
+    return [
+      {
+        action: open[0]!.action,
+        places: open[0]!.places ?? [],
+        ...(open[0]!.object ? { object: open[0]!.object } : {}),
+      },
+    ];
   const plan = planFor(state, state.memory.focus);
   return plan ? [plan] : [];
 }

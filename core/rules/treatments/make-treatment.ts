@@ -253,6 +253,7 @@ export function makeTreatment(
   const verb = items[way.at]!;
   if (
     verb.task &&
+    !verb.deed &&
     status !== 'dropped' &&
     !stitch &&
     verb.action?.form === 'ing' &&

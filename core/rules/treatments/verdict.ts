@@ -65,6 +65,8 @@ const IS_OFF = new RegExp(
     " (?:idea|plan|option|notion|scheme)(?: is|'s)? (?:off|out|scrapped|dropped|abandoned|gone|dead|no good|rejected|shelved)\\b",
     "(?: is| 's| was| were| are| been) (?:now )?(?:abandoned|given up|scrapped|off the table|out of the question|off the cards|forgotten|dropped|rejected|dismissed|discounted|ruled out|discarded|vetoed|shelved|not happening|n't happening|not needed|n't needed)\\b",
     "(?: is| 's| are) (?:off|out)(?: now| then| after all)? $",
+    // "the net's a no", "replacing it is a non starter"
+    "(?: is| 's)(?: just| now)? (?:a (?:definite |firm |hard )?(?:no|no go|nogo|no no|non starter|nonstarter)|not on|n't on|no good)(?: now| then| after all)? (?:$|,|so |i )",
     // "replacing's too much", "a new piece would be overkill"
     "(?: is| 's| are|'d be| would be| feels| seems)(?: just| far| way| a bit| probably| really)* (?:too (?:much|fiddly|risky|drastic|fussy|heavy|harsh|far)(?: (?:work|trouble|bother))?|overkill|not worth (?:it|the \\w+)|n't worth (?:it|the \\w+)|more trouble than .*) (?:$|,|so )",
   ].join('|'),
