@@ -34,10 +34,12 @@ import { splitBlock } from '../rules/places/grid.ts';
 import { namesOf } from '../rules/places/names-of.ts';
 import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
+import { withRelatives } from '../rules/relatives.ts';
 import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-remarks.ts';
 import { scan } from '../rules/scan.ts';
 import { withoutSize } from '../rules/size-told.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
+import { withSoIs } from '../rules/so-is-that.ts';
 import { withoutTakenBack } from '../rules/taken-back.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
@@ -223,7 +225,9 @@ export function readNote(
     drafts: [],
     carried: [],
   };
-  const meant = withTurns(withRunOns(deedFirst(withMatterHeads(newOneNamed(items)))));
+  const meant = withTurns(
+    withRunOns(deedFirst(withMatterHeads(withSoIs(withRelatives(newOneNamed(items)))))),
+  );
   const matters = readMatters(state, meant);
   const figured = readAmounts(state, withoutItems(meant, matters.first), days);
   const remarks = findRemarks(meant);

@@ -229,6 +229,8 @@ export const BEHIND_DEED: [TreatmentState, string[]][] = [
       "is|are|'s? still to do|come|follow|go",
       "is|are|'s still? to be done",
       "is|are|'s up next",
+      "is|are|'s for? monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tues|wed|thurs|fri|sat|sun|tomorrow|tonight|later 's? job|work|task?",
+      '= next|tomorrow|tmrw',
       "is|are|'s on the|my list|cards",
       'can|will|must|has|have to? wait',
       'comes|come next|later|tomorrow|after',

@@ -49,7 +49,7 @@ export const OBJECT_PHRASES: Record<RemovedObject, string[]> = {
     'fusible web',
     'iron on',
     'iron on stuff',
-    'glued on stuff',
+    'glued|glue|stuck|stick on stuff|stiffening|stiffener',
     'fusible interfacing',
     'iron on interfacing',
   ],

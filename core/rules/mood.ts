@@ -3,6 +3,7 @@ import type { Clause } from './clause/clause.ts';
 import { governorOf, governorOfThing } from './clause/governor.ts';
 import { toldBehind } from './clause/told-behind.ts';
 import type { Item } from './item.ts';
+import { beginsToCome, isToCome } from './to-come.ts';
 import { wordsBetween } from './words-between.ts';
 
 const CONSIDERING =
@@ -360,6 +361,8 @@ export function stateOf(
   if (form === 'past' && / (?:should|ought to|could|would|might)(?: 've| have)(?: \S+)? $/.test(before))
     return 'denied';
   if (form === 'past') {
+    // "row two tied tomorrow, with luck"
+    if (/ (?:tomorrow|tmrw|tmw|next week|next time) /.test(words) && !TOLD.test(before)) return 'planned';
     // "tomorrow cut the border strips"
     if (
       /^(cut|put|set|let)\b/.test(items[k]?.w ?? '') &&
@@ -431,8 +434,17 @@ export function stateOf(
     if (items.some((x) => x.duration) && !/\b(since|so far|now|been)\b/.test(words)) return 'done';
     if (/(?<!\w)(will be|'ll be|tomorrow|next|later)\b/.test(words) && !/\bnow\b/.test(words))
       return 'planned';
+    // "washing it Friday", "darning 3-3 after supper"
+    if (!items.some((x) => x.span || x.clock) && isToCome(words)) return 'planned';
     return 'doing';
   }
+  // "ladder stitch tonight", "net on Friday"
+  if (
+    beginsToCome(` ${wordsBetween(items).trim().split(' ').slice(-2).join(' ')} `) &&
+    !TOLD_THERE.test(words) &&
+    !items.some((x) => x.span || x.duration || x.clock)
+  )
+    return 'planned';
   if (form === 'base') {
     if (items[k + 1]?.w === "'d" && !items[k + 2]?.action) return 'done';
     // "herringbone over the tear", "tried to close it"

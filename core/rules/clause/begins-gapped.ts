@@ -53,7 +53,13 @@ function takenOffElsewhere(items: Item[], k: number, current: Item[]): boolean {
   if (verb < 0 || !(along || current.slice(verb).some((x) => x.place))) return false;
   // "the border along the top" says where by itself
   if (items[at]!.place?.places[0]?.includes('-')) return true;
-  const led = items.slice(at + 1, at + 3).some((x) => /^(from|on|in|at|along|off|behind)$/.test(x.w));
+  const led = items
+    .slice(at + 1, at + 3)
+    .some((x) =>
+      /^(from|on|in|at|along|off|behind|down|up|out|across|round|around|over|under|underneath|through|between|of)$/.test(
+        x.w,
+      ),
+    );
   const place = items.slice(at + 2, at + 5).find((x) => x.place);
   return led && place?.place !== undefined && place.place.places.length > 0;
 }

@@ -1,5 +1,6 @@
 import type { Item } from '../item.ts';
 import { picturesOf } from '../treatments/shot-with-camera.ts';
+import { wordsBetween } from '../words-between.ts';
 import type { Clause } from './clause.ts';
 import { isAbbreviation, isBoundary, isWeakSo, isWeakThen } from './is-boundary.ts';
 import { isPredicate } from './is-predicate.ts';
@@ -58,7 +59,7 @@ export function cutClauses(items: Item[]): Clause[] {
       dash
     ) {
       if (dash || w === ':' || w === '(' || w === ')' || w === '--') {
-        if (isTakenOffBehindMark(items, k, current)) continue;
+        if (isTakenOffBehindMark(items, k, current) || listsWhatIsOff(items, k, current)) continue;
         // "photos after that: front, back"
         if (current.length < 5 && current.some((_x, m) => picturesOf(items, k - current.length + m)))
           continue;
@@ -121,4 +122,17 @@ function isTakenOffBehindMark(items: Item[], k: number, current: Item[]): boolea
       /^(binding|border)/.test(thing.part ?? thing.place?.places[0] ?? '')) &&
     !current.some((x) => x.action && x !== thing)
   );
+}
+
+/** "removed: binding, backing, batting", "taken off: the right border": what was taken off is listed behind the mark. */
+function listsWhatIsOff(items: Item[], k: number, current: Item[]): boolean {
+  if (items[k]!.w !== ':' || current.length > 3) return false;
+  if (
+    !/^ (?:(?:and|so|now|all|also) )*(?:removed|unpicked|stripped|peeled|(?:taken|took|pulled|picked|ripped) (?:off|out)) $/.test(
+      wordsBetween(current),
+    )
+  )
+    return false;
+  const next = /^(the|old|an?)$/.test(items[k + 1]?.w ?? '') ? items[k + 2] : items[k + 1];
+  return next?.object !== undefined || next?.finding === 'old-repair';
 }

@@ -18,6 +18,7 @@ import {
   tellsLater,
   tellsWorst,
 } from './new-subject.ts';
+import { REMOVE_VERBS } from './removal-at.ts';
 import { bothStand } from './stands-alone.ts';
 
 /** "is so weak", "ever so thin", "so's the one above": no "so" that begins a statement. */
@@ -218,6 +219,9 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   if (!next) return true;
   if (/^(,|and|&|\+|but)$/.test(w) && sameOfPart(items, k, current)) return true;
   if (w === '/') return false;
+  // "snipped and pulled all the ties"
+  const removing = REMOVE_VERBS[items[k - 1]?.w ?? '']?.form;
+  if (removing && /^(,|and|&)$/.test(w) && REMOVE_VERBS[next.w]?.form === removing) return false;
   if ((w === 'but' || w === 'only' || w === ',') && tellsHow(items, k + 1)) return false;
   // "the batting was nothing but lumps"
   if (w === 'but' && /^(nothing|anything|all)$/.test(items[k - 1]?.w ?? '')) return false;

@@ -34,6 +34,8 @@ const HANDED =
 /** Is this a date for the work to be finished or handed back? `words` are the part's words joined by blanks. */
 export function isDeadline(words: string, items: Item[]): boolean {
   if (/\b(?:deadline|due date|due back)\b/.test(words)) return true;
+  // "the back can wait till Thursday"
+  if (/\b(?:can|could|will|must|have to|has to) wait\b/.test(words)) return false;
   if (!HANDING.test(words) || items.some((x) => x.duration || x.span)) return false;
   // "hung over the urn for thirty years"
   if (/\bfor (?:\S+ ){1,4}(?:years|decades|generations|winters|summers)\b/.test(words)) return false;

@@ -10,6 +10,9 @@ import { found, type WayFound, type WordAt } from './way.ts';
 export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
   // "I'll patch the one under it": the deed, and no patch laid under anything
   if (item.deed) return undefined;
+  // "the interfacing behind 1-3 is off": taken off
+  if (item.material === 'interfacing' && / (?:is|'s|are) (?:now |all )?(?:off|out) /.test(after))
+    return undefined;
   // "pinstripes all need cloth behind": what it is for, and not what is put there
   if (
     item.fabric &&

@@ -9,6 +9,7 @@ import { clothToo, clothWithin, mendedCloth } from '../places/cloth-worked-on.ts
 import { splitBlock, unique } from '../places/grid.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { isAwaited } from '../to-come.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isOthers, tellsOldRepair } from './by-others.ts';
 import { isTreatment } from './is-treatment.ts';
@@ -22,6 +23,21 @@ import { WHOLE_QUILT } from './whole-quilt.ts';
 const ALL_ROUND = / all (?:the way )?(?:a?round|(?:four |the |its )*sides) /;
 const AND_SQUARED = / trim(?:med)? (?:it )?(?:up )?(?:(?:and|&|,|then|\+) )*squared? /;
 const NO_PLACE_NEEDED = new Set<Action>(['cut', 'piece', 'add-border', 'label', ...WHOLE_QUILT]);
+
+/** "when the tulle comes", "once it's bound", "as soon as I've had my tea": what is waited for, and not yet so. */
+const waitsFor = (clause: Clause): boolean =>
+  /^(when|once|as|until|till|after|if)$/.test(clause.joint) && isAwaited(wordsBetween(clause.items));
+
+/** "took out the ties and the batting": the other layer is taken off too, and is not where the ties were. */
+function placesTakenFrom(items: Item[], placed: ClausePlaces): string[] {
+  if (!placed.items.every((x) => x.place?.kind === 'part' && x.object)) return placed.places;
+  const where = placed.items.filter((x) => {
+    let k = items.indexOf(x) - 1;
+    while (/^(the|old|its|all|whole|that)$/.test(items[k]?.w ?? '')) k--;
+    return !/^(and|,|&|\+)$/.test(items[k]?.w ?? '');
+  });
+  return where.length === placed.items.length ? placed.places : where.flatMap((x) => x.place!.places);
+}
 
 /** "gets lined", "to be taken off", "needs netting over": said of what it is done to, and not of who does it. */
 const IS_TO_BE =
@@ -44,6 +60,8 @@ export function makeTreatment(
     state.tokens.slice(behind, behind + 4).some((t) => /^(tails?|ends)$/.test(t.w))
   )
     return undefined;
+  // "label it once it's bound", "I'll net it when the tulle comes": not yet so
+  if (way.form !== 'base' && waitsFor(clause) && state.clauses.length > 1) return undefined;
   // "the calico ones want lining": no backing is spoken of
   // "every calico block is to have a backing cloth sewn in behind"
   const isStuff =
@@ -89,6 +107,10 @@ export function makeTreatment(
     if (!open && !isRefused(items, way)) return undefined;
     mood = 'dropped';
   }
+  // "I'm netting 3-3 when the tulle comes", "darning it as soon as I've had my tea"
+  const next = state.clauses[v.index + 1];
+  if (mood === 'doing' && way.form === 'ing' && next?.sentence === v.sentence && waitsFor(next))
+    mood = 'planned';
   let status = mood as TreatmentState;
   if (
     way.rule === 'treatment.nothing' &&
@@ -336,7 +358,7 @@ export function makeTreatment(
       placed.kind === 'specific' ||
       (placed.kind === 'general' && placed.places.some((p) => p !== 'top'))
     )
-      places = placed.places.filter((p) => p !== 'quilt' || placed.places.length === 1);
+      places = placesTakenFrom(items, placed).filter((p) => p !== 'quilt' || placed.places.length === 1);
     else if (
       object === 'ties' ||
       object === 'pins' ||

@@ -26,6 +26,12 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
       { action: 'overlay', form: 'past', at: k, items: [item], stuff: item, rule: 'treatment.net-over' },
       k,
     );
+  // "when the tulle comes"
+  if (
+    / (?:when|once|if|until|till|before|unless) (?:the|my|that|some) (?:new |rest of the )?$/.test(before) &&
+    /^ (?:comes|arrives|is|'s|turns|gets|has) /.test(after)
+  )
+    return 'none';
   if (
     isNet(item) &&
     // "the net was rubbish, sent it back": told of the net itself

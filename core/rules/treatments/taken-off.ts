@@ -1,7 +1,8 @@
 import type { RemovedObject } from '../../../shared/vocabulary.ts';
 import { isInverted, isPredicate } from '../clause/is-predicate.ts';
-import { removalAt } from '../clause/removal-at.ts';
+import { REMOVE_VERBS, removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
+import { beginsToCome, isToCome } from '../to-come.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isNet } from './is-cloth.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
@@ -178,6 +179,13 @@ export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFou
         object &&
         /^(backing|binding|border|batting|label)$/.test(object.object) &&
         !/ (old|the rest|of) /.test(all)
+      )
+        return 'none';
+      // "snipped and pulled all the ties": the later verb tells what
+      if (
+        !object &&
+        /^(and|&|,)$/.test(items[k + 1]?.w ?? '') &&
+        REMOVE_VERBS[items[k + 2]?.w ?? '']?.form === removal.form
       )
         return 'none';
       if (/^(work|works|worked|working)$/.test(item.w) && !object) return 'none';
@@ -389,7 +397,8 @@ export function isOff({ items, k, item, before, after, thing }: WordAt): WayFoun
             form:
               (/ (to|must|be|to be|has to|come) $/.test(before) && !/ (has been|been) $/.test(before)) ||
               // "binding off tomorrow"
-              /^ (?:later|tomorrow|tmrw|next week|next time|next) /.test(after)
+              /^ next /.test(after) ||
+              beginsToCome(after)
                 ? 'base'
                 : 'past',
             at: k,
@@ -411,10 +420,13 @@ export function comesOut({ items, k, item, before, all, thing }: WordAt): WayFou
   if (item.fail && /^coming (out|off|away)$/.test(item.w)) {
     const out = items.slice(0, k).findLast((x) => x.object);
     const sewn = out && /^(ties|quilting|stitching)$/.test(out.object!);
-    const meant = / (now|tonight|today|next|as we speak|this (?:minute|morning|afternoon|evening)) /.test(
-      all,
-    );
-    return out && !out.seam && out.object !== 'piece' && (sewn ? meant && items[k + 1]?.w === 'of' : meant)
+    const meant =
+      / (now|tonight|today|next|first|as we speak|this (?:minute|morning|afternoon|evening)) /.test(all) ||
+      isToCome(all);
+    return out &&
+      !out.seam &&
+      out.object !== 'piece' &&
+      (sewn ? meant && (items[k + 1]?.w === 'of' || isToCome(all) || / as we speak /.test(all)) : meant)
       ? found(
           {
             action: 'remove',

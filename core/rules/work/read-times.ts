@@ -479,7 +479,9 @@ export function readTimes(
     // "binding: bias or straight? dunno" is a matter, and no time at work
     const matter = state.drafts.some((d) => d.sentence === sentence.number && d.entry.kind === 'decision');
     const at =
-      unknown && !length && !matter ? items.findIndex((x, k) => !x.deed && taskOf(items, k) !== undefined) : -1;
+      unknown && !length && !matter
+        ? items.findIndex((x, k) => !x.deed && taskOf(items, k) !== undefined)
+        : -1;
     if (at >= 0)
       push(
         { task: taskOf(items, at)!, at, item: items[at]! },

@@ -1,0 +1,95 @@
+import { boundaryBefore, type Item } from './item.ts';
+import { isToCome } from './to-come.ts';
+import { wordsBetween } from './words-between.ts';
+
+const STOP = /^([.;!?:\n(),]|--)$/;
+const BE = /^(is|'s|are|was|were|has|have)$/;
+const OFF = /^(off|out|away)$/;
+const MOST_WORDS = 9;
+
+const isThing = (x: Item): boolean =>
+  Boolean((x.object && !x.seam) || x.part || x.finding === 'old-repair' || x.action?.form === 'ing');
+
+/** Where the thing ends that begins at `from`; nothing where none is named. */
+function endOfThing(items: Item[], from: number): number | undefined {
+  let end = from;
+  while (
+    end < items.length &&
+    end < from + MOST_WORDS &&
+    !STOP.test(items[end]!.w) &&
+    !/^(and|but|so|i)$/.test(items[end]!.w)
+  )
+    end++;
+  return items.slice(from, end).some(isThing) ? end : undefined;
+}
+
+/** Back over the joints that stand before the word at `m`. */
+function beforeJoints(items: Item[], m: number): number {
+  let joint = m;
+  while (joint > 0 && /^(,|and|&|\+|but|too|also|--)$/.test(items[joint - 1]!.w)) joint--;
+  return joint;
+}
+
+/** "the binding is off, and so is the backing", "squaring it up is for Monday, as is the label": what is said of the one, told of the other. */
+function soIs(items: Item[]): Item[] {
+  const m = items.findIndex(
+    (x, k) =>
+      k > 2 &&
+      /^(so|as)$/.test(x.w) &&
+      BE.test(items[k + 1]?.w ?? '') &&
+      /^(,|and|&|--)$/.test(items[k - 1]!.w),
+  );
+  if (m < 0) return items;
+  const joint = beforeJoints(items, m);
+  const verb = items.slice(0, joint).findLastIndex((x) => BE.test(x.w));
+  if (verb < 1 || joint - verb > 7 || joint - verb < 2) return items;
+  const said = items.slice(verb, joint);
+  if (said.some((x) => STOP.test(x.w))) return items;
+  if (!said.some((x) => OFF.test(x.w)) && !isToCome(wordsBetween(said))) return items;
+  const end = endOfThing(items, m + 2);
+  if (end === undefined) return items;
+  return [
+    ...items.slice(0, joint),
+    boundaryBefore(items[m]!, ';'),
+    ...items.slice(m + 2, end),
+    ...said.map((x) => ({ ...x })),
+    ...soIs(items.slice(end)),
+  ];
+}
+
+/** "the backing is off, and the wadding with it", "the backing came off and the batting came with it". */
+function withIt(items: Item[]): Item[] {
+  const m = items.findIndex(
+    (x, k) =>
+      k > 3 &&
+      x.w === 'with' &&
+      /^(it|them)$/.test(items[k + 1]?.w ?? '') &&
+      (!items[k + 2] || STOP.test(items[k + 2]!.w) || /^(and|but|so)$/.test(items[k + 2]!.w)),
+  );
+  if (m < 0) return items;
+  const before = /^(came|come|comes|coming|went|is|was|has come)$/.test(items[m - 1]!.w) ? m - 1 : m;
+  let from = before;
+  while (from > 0 && !/^(,|and|&|\+|--)$/.test(items[from - 1]!.w) && before - from < 5) from--;
+  const joint = beforeJoints(items, from);
+  const off = items.slice(0, joint).findLast((x) => OFF.test(x.w));
+  if (joint === from || !off || !items.slice(from, before).some((x) => x.object && !x.seam)) return items;
+  return [
+    ...items.slice(0, joint),
+    boundaryBefore(items[from]!, ';'),
+    ...items.slice(from, m),
+    { ...off },
+    ...items.slice(m + 2),
+  ];
+}
+
+/** Gives the items with what is said of a second thing by "so is", "as is" or "with it" told in full. */
+export function withSoIs(items: Item[]): Item[] {
+  let with_ = false;
+  let so = false;
+  for (const { w } of items) {
+    if (w === 'with') with_ = true;
+    else if (w === 'so' || w === 'as') so = true;
+  }
+  const told = so ? soIs(items) : items;
+  return with_ ? withIt(told) : told;
+}
