@@ -160,3 +160,24 @@ describe('a matter that stood open', () => {
     expect(matters(notes).join(', ')).toBe(expected);
   });
 });
+
+describe('a matter told outright', () => {
+  it.each([
+    ["it's not having a border", 'border settled'],
+    ['cold hand wash it is', 'washing settled'],
+    ["what to put on the label is anybody's guess", 'other open'],
+    ['no date set yet for when she needs it', 'deadline open'],
+    ['ninety dollars is what we shook on', 'price settled'],
+    ["no machine quilting, it's going to be by hand", 'quilting settled'],
+    ["settled: quilt it, don't tie it", 'quilting settled'],
+  ])('%s', (note, expected) => {
+    expect(matters(note).join(', ')).toBe(expected);
+  });
+
+  it.each(['no border on the left side yet', 'washed it cold by hand', 'sewed the label on'])(
+    'not in %s',
+    (note) => {
+      expect(matters(note)).toEqual([]);
+    },
+  );
+});

@@ -54,7 +54,7 @@ const SAID_WRONG = /^(?:(?:ah|oh|no|sorry|wait|now|god|,) )*what am i saying\b/;
 
 /** "agreed is the backing, and what's still open is the border" */
 const TELLS_OPEN =
-  /\bwhat (?:'s|is) (?:still |left |yet |already |now )*(?:settled|open|undecided|decided|agreed|fixed) (?:is|are) (?!\?)\S/;
+  /\bwhat (?:'s|is|remains|stays|stands) (?:still |left |yet |already |now |wide )*(?:settled|open|undecided|decided|agreed|fixed|unsettled|to (?:settle|decide|agree|choose|be (?:settled|decided|agreed|chosen))) (?:is|are|'s) (?!\?)\S/;
 
 /** What was asked in the note before. */
 export type Asked = { query: QueryName };
@@ -215,7 +215,7 @@ const WHICH_WAY =
   /^(?:which|what)(?: colou?rs?(?: of)?| kind of| sort of| type of| shade of| weight of)?(?: (?:print|fabric|cloth|thread|yarn|floss|batting|wadding|backing|binding|border|stitch|pattern|loft|colou?rs?))?(?<! (?:of)|^what|^which)(?: (?:for|on|should|shall|would|do i (?:use|want|go)\b)| ,)(?!.*\b(?:did|have|had|used|was|were|need|buy|next)\b)/;
 /** "What I bought was the binding", "what she wants is to sleep under it", "what colour it'll be we've left open": told, not asked. */
 const TOLD_AS_WHAT =
-  /^(?:(?:what|all) (?:i|we|she|he|they|my \w+|her \w+|the \w+)(?: \S+){1,6} (?:was|is|'s|were|are) \S|what (?:do|did) i see\b (?!\S+ ?\?)|(?:what|which|how|whether) (?!(?:\S+ )?(?:have|did|do|am) (?:i|we) |(?:is|'s|was|were|are|else) )(?:.* )?(?:i|we) (?:have |'ve )?(?:left|leave|put off|not (?:settled|decided)|have n't|do n't|ca n't)\b)/;
+  /^(?:(?:what|all) (?:i|we|she|he|they|my \w+|her \w+|the \w+)(?: \S+){1,6} (?:was|is|'s|were|are) \S|what (?:do|did) i see\b (?!\S+ ?\?)|(?:what|which|how|whether) (?!(?:\S+ )?(?:have|did|do|am) (?:i|we) |(?:is|'s|was|were|are|else) )(?:.* )?(?:i|we) (?:have |'ve |'m |am )?(?:left|leave|put off|not (?:settled|decided)|have n't|do n't|ca n't|still to|yet to)\b)/;
 /** "What's wrong with 3-1 is it's torn": told, not asked. */
 const TOLD_AFTER =
   /(?:anyone|anybody) 's guess(?: yet| still| now)?$|^what (?:'s|is) (?:wrong|the (?:matter|trouble|problem)|happened)(?: \S+){0,5} is /;

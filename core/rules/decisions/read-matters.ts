@@ -18,6 +18,7 @@ import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isDeadline } from './is-deadline.ts';
 import { splitListed } from './matter-heads.ts';
+import { isHandOrMachine, plainMatter } from './plain-matter.ts';
 
 type Part = {
   items: Item[];
@@ -165,6 +166,16 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         if (isDeadline(part.words, part.items)) add('deadline', 'settled', part, 'decision.deadline', number);
         continue;
       }
+      const plain =
+        plainMatter(part.words) ??
+        (isHandOrMachine(part.words, parts[k + 1]?.words ?? '')
+          ? { topic: 'quilting' as const, status: 'settled' as const }
+          : undefined);
+      if (plain && !part.items.some(BLOCKS)) {
+        add(plain.topic, plain.status, part, 'decision.plain', number);
+        if (plain.topic === 'quilting') for (const x of parts[k + 1]!.items) claims.later.add(x);
+        continue;
+      }
       const date = dateOf(parts, k);
       if (date) {
         const open =
@@ -192,7 +203,12 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
           // "decisions: tie it, red wool"
           (yarn ? { topic: 'tie-thread' as const, item: part.items.at(-1)! } : undefined) ??
           (part.items.length > 1 ? { topic: 'other' as const, item: part.items[0]! } : undefined);
-        if (!listed || strayed(part)) continue;
+        if (!listed || strayed(part)) {
+          // "settled: quilt it, don't tie it": the other way goes with the one chosen
+          if (DENIED.test(part.words) && /^(?:tying|quilting)$/.test(listed?.topic ?? ''))
+            for (const x of part.items) claims.later.add(x);
+          continue;
+        }
         part.topic = listed;
         add(
           listed.topic,
@@ -530,6 +546,8 @@ const isEcho = ({ words, joint }: Part): boolean =>
 /** "Tying it, no quilting. Settled.": so few words that what is said of them holds for all. */
 const isShort = (parts: Part[]): boolean => parts.reduce((n, p) => n + p.items.length, 0) <= 8;
 
+const DENIED = /^ (?:and |but )*(?:not|no|never|do n't|do not|wo n't|rather than|instead of) /;
+
 /** A part of a list that has run on into the work: lengths of time, goods, damage at a place. */
 const strayed = (part: Part): boolean =>
   part.items.some(
@@ -541,13 +559,13 @@ const strayed = (part: Part): boolean =>
       x.cost ||
       (x.quantity?.unit && !x.topic),
   ) ||
-  /^ (?:and |but )*(?:not|no|never) /.test(part.words) ||
+  DENIED.test(part.words) ||
   (part.topic?.topic !== 'fabric' && part.items.some((x) => BLOCKS(x) || (!part.topic && x.action))) ||
   (part.topic === undefined && part.items.length <= 1);
 
 /** "asked 240, she said 225, shook on it" */
 const struckDeal = (words: string, items: Item[]): boolean =>
-  /\b(?:shook (?:hands )?on (?:it|that)|shook hands|struck a (?:deal|bargain)|met (?:me )?(?:in the middle|half ?way)|it 's a deal|we have a deal)\b/.test(
+  /\b(?:shook (?:hands )?on (?:it|that)|shook hands|what we shook on|struck a (?:deal|bargain)|met (?:me )?(?:in the middle|half ?way)|it 's a deal|we have a deal)\b/.test(
     words,
   ) && items.some(isSumOfJob);
 
@@ -615,8 +633,8 @@ function priceTold(state: ReaderState, parts: Part[]): DecisionStatus | undefine
     sums.length === 1 &&
     !BOUGHT.test(words) &&
     !items.some((x) => x.action || x.finding || x.material || x.duration) &&
-    / (?:says|said|ok|okay|fine|make it|it is|it 's|agreed|go with|going with|settled on|asking|ask) /.test(
-      words,
+    / (?:happy|pleased|says|said|ok|okay|fine|make it|it is|it 's|agreed|go with|going with|settled on|asking|ask) /.test(
+      parts.map((p) => p.words).join(''),
     )
     ? 'settled'
     : undefined;
@@ -681,7 +699,13 @@ function chosenOf(state: ReaderState, part: Part, parts: Part[], asked: boolean)
     return undefined;
   // "plain", as all that is said, where "back: ink stripe or plain" stood open
   const alone =
-    parts.length === 1 && part.items.length <= 3 && !asked ? optionOf(matters, part.items) : undefined;
+    // "wool, then, and it gets quilted"
+    (parts.length === 1 ||
+      parts.slice(1).every((p) => p.topic || p.cue || /^ (?:then|final|definitely) $/.test(p.words))) &&
+    part.items.length <= 3 &&
+    !asked
+      ? optionOf(matters, part.items)
+      : undefined;
   if (alone) return alone;
   // "she said cold water, so that's settled": the matter that was told last
   if (parts.length <= 4 && !parts.some((p) => p.topic) && parts.some((p) => THAT_SETTLED.test(p.words)))
@@ -845,6 +869,8 @@ function matterIn(
     (x) =>
       !(binding && x.action?.v === 'bind') &&
       !(x.w === 'air' && part.status === 'open') &&
+      // "width of the border still not fixed"
+      !(x.w === 'fixed' && / (?:not|n't|be|been|is|yet|to) (?:yet )?fixed /.test(words)) &&
       // "nor if it gets a border"
       !(x.action?.v === 'add-border' && part.status === 'open' && / (?:if|whether|does) it /.test(words)) &&
       // "leave the border off, that's decided"
@@ -862,7 +888,7 @@ function matterIn(
   if (otherWork.length) return undefined;
   if (way) return wayIn(state, part, parts, k, sentence, asked);
   if (part.status === 'open') {
-    if (/\b(?:bought|got)\b/.test(words)) return undefined;
+    if (/\b(?:bought|got(?! to\b))\b/.test(words)) return undefined;
     return { topic, status: 'open', rule: 'decision.open' };
   }
   if (part.status === 'settled') {
@@ -905,10 +931,14 @@ function matterIn(
     return { topic, status: 'settled', rule: 'decision.bare-choice' };
   // "Red wool for the ties. 4 in apart": by itself, with nothing of buying or work
   if (
-    parts.length === 1 &&
+    // "wool for the batting, navy for the binding"
+    (parts.length === 1 ||
+      (parts.filter((p) => CLOTH_FOR.test(p.words)).length > 1 &&
+        !BOUGHT.test(sentence) &&
+        !DOING.test(sentence))) &&
     items.length <= 6 &&
     !asked &&
-    /^ (?:the )?(?:\w+ ){1,3}for (?:the )?(?:ties|backing|back|binding|batting) $/.test(words) &&
+    CLOTH_FOR.test(words) &&
     (items[0]!.material || items[0]!.fabric || COLOURS.has(items[0]!.w) || items[0]!.w === 'the')
   )
     return { topic, status: 'settled', rule: 'decision.cloth-for' };
@@ -922,6 +952,9 @@ function matterIn(
     return { topic, status: 'settled', rule: 'decision.cloth-for' };
   return undefined;
 }
+
+const CLOTH_FOR =
+  /^ (?:the )?(?:\w+ ){1,3}for (?:the )?(?:ties|backing|back|binding|batting|wadding|border|borders) $/;
 
 const liesBehind = (state: ReaderState, words: string, sentence: string): boolean =>
   / back of (?:it|that|them|that one|this|this one|both|those)\b/.test(words) ||
@@ -1104,6 +1137,10 @@ function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
     const item = items.find((x) => /^(ties|tying)$/.test(x.w));
     if (item) return { topic: 'tie-thread', item };
   }
+  // "ties navy or red?"
+  const tied = items.findIndex((x) => x.w === 'ties');
+  if (tied >= 0 && tied < 2 && COLOURS.has(items[items[tied + 1]?.w === 'in' ? tied + 2 : tied + 1]?.w ?? ''))
+    return { topic: 'tie-thread', item: items[tied]! };
   let soft: { topic: Topic; item: Item } | undefined;
   const width = items.find((x) => x.measure === 'border' && !x.quantity);
   if (width) return { topic: 'border', item: width };

@@ -71,7 +71,7 @@ function answersMatter(state: ReaderState, items: Item[]): Draft[] {
 const isStuff = (x: Item): boolean =>
   Boolean((x.material || x.fabric) && !x.quantity && !x.action && !x.part);
 const ANSWERING =
-  /^(?:the|it|'s|is|it's|then|ok|okay|right|going|gone|with|for|go|a|plain|dark|light|pale|i|think|,|\.|after|all|in|end|old|one|going to be|'ll|be|we|i'm|'m)$/;
+  /^(?:the|it|'s|is|it's|then|ok|okay|right|going|gone|with|for|go|a|plain|dark|light|pale|i|think|,|\.|after|all|in|end|old|one|going to|going to be|'ll|be|we|i'm|'m|i've|'ve|final|finally|settled|decided|on|definitely|for sure|settling|plumped|plumping|opted|chosen|so|well|yes)$/;
 
 /** "or maybe a patch", "or leave it alone", after a way in question: one more way, at the same places. */
 function oneMoreWay(state: ReaderState): void {

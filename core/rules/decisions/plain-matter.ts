@@ -1,0 +1,59 @@
+import type { DecisionStatus, Topic } from '../../../shared/vocabulary.ts';
+
+/** What is told outright by the words of one part of a sentence, whatever stands beside it. */
+const PLAIN: [RegExp, Topic, DecisionStatus][] = [
+  // "it's not having a border", "decided against a border", "doing without a border", "no border."
+  [
+    /\b(?:(?:not|n't) (?:having|getting|going to have|going to get|putting)|(?:wo n't|will not|sha n't) (?:have|get|be having)|(?:decided|voted) against|(?:do|doing|managing|go|going) without|skip|skipping|ruled out) (?:a |any |the |on a )?borders?\b(?! on | round )/,
+    'border',
+    'settled',
+  ],
+  [
+    /^ (?:and |so |but )*no borders?(?: then| at all| this time| for (?:it|this one))* $/,
+    'border',
+    'settled',
+  ],
+  // "cold hand wash it is", "wash lukewarm, that's settled" is told with its cue
+  [
+    /^ (?:so |and |right |ok )*(?:a )?(?:(?:cold|cool|lukewarm|tepid|warm|gentle|hand|machine|hot) )+(?:water )?(?:wash|hand wash) (?:it is|then|it 's going to be) $/,
+    'washing',
+    'settled',
+  ],
+  // "what to put on the label is anybody's guess"
+  [
+    /^ (?:and |but )*(?:what|which|how)(?: \S+){1,5} (?:the )?label .*(?:guess|open|undecided|n't know|no idea|n't decided|n't made up|to decide)/,
+    'other',
+    'open',
+  ],
+  // "no date set yet", "when it's to be finished we haven't agreed"
+  [
+    /^ (?:and |but |there 's )*no (?:finish |end )?(?:date|deadline)(?: is| has been)? (?:set|fixed|agreed|given|yet|settled)\b/,
+    'deadline',
+    'open',
+  ],
+  [
+    /^ (?:and |but )*when (?:it|she|he|they)(?: 's| is| 're| are| has| have)?(?: to be| needs?| wants?| got to be| to have)(?: it| finished| done| ready| back)+ .*(?:n't (?:agreed|decided|said|settled|know)|not (?:yet )?(?:agreed|decided|settled)|open|undecided|up in the air)\b/,
+    'deadline',
+    'open',
+  ],
+  // "ninety dollars is what we shook on"
+  [
+    /^ (?:and )?(?:\S+ ){1,5}(?:is|was|'s) (?:what|the (?:price|sum|figure)) (?:we|she and i) (?:shook|agreed|settled)(?: hands)? on $/,
+    'price',
+    'settled',
+  ],
+];
+const HINT = /\b(?:borders?|wash|label|date|deadline|when|shook|agreed|settled)\b/;
+
+/** A matter that the words of one part tell outright. */
+export function plainMatter(words: string): { topic: Topic; status: DecisionStatus } | undefined {
+  if (!HINT.test(words)) return undefined;
+  const told = PLAIN.find(([said]) => said.test(words));
+  return told && { topic: told[1], status: told[2] };
+}
+
+/** "no machine quilting, it's going to be by hand", "not by machine, hand it is": of the two ways to quilt, the one it is to be. */
+export const isHandOrMachine = (words: string, next: string): boolean =>
+  /^ (?:so |and |but )*(?:no|not) (?:by )?(?:hand|machine) ?(?:quilting)? $/.test(words) &&
+  / quilting /.test(`${words}${next}`) &&
+  / (?:by )?(?:hand|machine)(?: quilting)?(?: it is| then| it 'll be| for this one)? $/.test(next);
