@@ -52,7 +52,9 @@ export function interpret(state: ReaderState): Draft[] {
       next.sentence === clause.sentence + 1 &&
       // "The fabric for 7-2, on the other hand, is an open question": a matter of its own
       !state.drafts.some((d) => d.entry.kind === 'decision' && d.sentence === next.sentence) &&
-      !next.items.some((x) => x.action || x.finding || x.material)
+      !next.items.some((x) => x.action || x.finding || x.material) &&
+      // "3-3 needs a darn. 3-4 could go either way": said of another block
+      !namesOthers(next.items, sentenceItems)
         ? ` ${next.items.map((x) => x.w).join(' ')} `
         : '';
     readClause(state, clause, c, sentence + (looksUndecided(tail) ? tail : ''), sentenceItems);
@@ -63,6 +65,15 @@ export function interpret(state: ReaderState): Draft[] {
   readDoubtfulCloth(state);
   return state.drafts;
 }
+
+/** Do these words name blocks that the sentence before does not? */
+const namesOthers = (items: Item[], before: Item[]): boolean =>
+  items.some(
+    (x) =>
+      x.place?.kind === 'blocks' &&
+      before.some((y) => y.place?.kind === 'blocks') &&
+      x.place.places.some((p) => !before.some((y) => y.place?.places.includes(p))),
+  );
 
 function readClause(
   state: ReaderState,
@@ -276,7 +287,13 @@ function topicAfter(
     /^(the|old|and|,|&|\+|\/|also|too|each|all|full|whole|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|is|'s|worst|worse|"|')$/.test(
       x.w,
     );
-  if (!said && named && clause.items.every((x) => light(x) || (described && x.finding)))
+  // "3-4 I can't decide: net or leave", "3-4 could go either way, patch or leave": in doubt, before the ways are told
+  const inDoubt = clause.items.some((x) => IN_DOUBT.test(x.w)) && looksUndecided(wordsBetween(clause.items));
+  if (
+    !said &&
+    named &&
+    clause.items.every((x) => light(x) || (described && x.finding) || (inDoubt && IN_DOUBT.test(x.w)))
+  )
     return {
       places: cloth?.places ?? placed.places,
       sentence: clause.sentence,
@@ -288,6 +305,9 @@ function topicAfter(
   if (standing && (placed.kind === 'none' || placed.kind === 'pronoun')) return standing;
   return undefined;
 }
+
+const IN_DOUBT =
+  /^(undecided|unsure|unresolved|could|might|may|go|goes|either|way|i|we|ca|can|n't|not|never|decide|decided|make|made|up|my|our|mind|minds|do|know|sure|yet|still|have|'ve|has|tbd|tbc|toss|torn|'m|am|two|about|dunno|no|idea|clue|well|hmm|really|what|ask|open|be|choose|settle|settled|fence|one|will|'ll|another|thing|matter|case|story|it|other|to be decided|up in the air|in the air|air|wondering|wonder|think|thinking)$/;
 
 /** "black velvet: faded in every block": of those told before the mark, and not of the quilt. */
 function everyOneOf(state: ReaderState, clause: Clause, told: ClausePlaces): ClausePlaces {

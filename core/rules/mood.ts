@@ -362,7 +362,13 @@ export function stateOf(
     return 'denied';
   if (form === 'past') {
     // "row two tied tomorrow, with luck"
-    if (/ (?:tomorrow|tmrw|tmw|next week|next time) /.test(words) && !TOLD.test(before)) return 'planned';
+    if (
+      /^ (?:(?!and|but|will|then|i|we|to|for)\S+ ){0,5}(?:tomorrow|tmrw|tmw|next week|next time) /.test(
+        wordsBetween(items, k + 1),
+      ) &&
+      !TOLD.test(before)
+    )
+      return 'planned';
     // "tomorrow cut the border strips"
     if (
       /^(cut|put|set|let)\b/.test(items[k]?.w ?? '') &&
