@@ -11,6 +11,7 @@ import { hedgedPhraseAt } from './hedged-phrase.ts';
 import { type Item, makeItem } from './item.ts';
 import { LEXICON } from './lexicon-index.ts';
 import { walkAfter } from './places/along-row.ts';
+import { type ClothInHand, clothTaken, ofClothInHand, staysInHand } from './places/cloth-in-hand.ts';
 import { findClothBlock } from './places/find-cloth-block.ts';
 import { findMention, type Mention } from './places/find-mention.ts';
 import type { PlaceContext, PlaceFound } from './places/place-found.ts';
@@ -82,9 +83,11 @@ export function scan(
   if (!commerce) commerce = sentencesOf(tokens).some(tellsPrice);
   const stretch = stretchAtComma(tokens);
   const untilHours = tokens.slice(0, Math.max(0, stretch));
+  let hand: ClothInHand | undefined;
   let i = 0;
   while (i < tokens.length) {
     const item =
+      clothsOwn(tokens, i, hand, grid) ??
       (measuring ? blockSize(tokens, i) : undefined) ??
       (measuring ? (sideLetter(tokens, i) ?? seamFraction(tokens, i)) : undefined) ??
       (sided ? sideLength(tokens, i) : undefined) ??
@@ -113,6 +116,9 @@ export function scan(
       const places = blocksOfSubject(items, fabrics, tokens[item.j]);
       if (places.length) ctx.cloth = places;
     }
+    if (hand) hand = staysInHand(hand, item);
+    if (hand && item.place?.rule.startsWith('place.cloth-')) hand.told.push(...item.place.places);
+    if (item.fabric && !item.place) hand = clothTaken(items, ctx.cloth ?? [], tokens[item.j]);
     if (mentions?.length && (item.finding || item.seam) && !item.place)
       pointBack(ctx, items, mentions, tokens);
     if (ctx.walk && (item.finding || item.fail || item.action || /^(same|ditto)\b/.test(item.w)))
@@ -130,6 +136,22 @@ export function scan(
     earlier: ctx.earlier,
     ...(ctx.cloth ? { cloth: ctx.cloth } : {}),
   };
+}
+
+/** What the words tell of the cloth in hand: "(the sateen is weak) in the second row". */
+function clothsOwn(
+  tokens: Token[],
+  i: number,
+  hand: ClothInHand | undefined,
+  grid: QuiltGrid,
+): Item | undefined {
+  const place = hand && ofClothInHand(tokens, i, hand, grid);
+  if (!place) return undefined;
+  const token = tokens[i]!;
+  const item = makeItem(i, i + 1, token.w, token);
+  item.place = place;
+  widen(item, tokens, place.next);
+  return item;
 }
 
 /** "or so", "or thereabouts", "or near enough" behind a figure: how many words they are. */

@@ -110,9 +110,9 @@ function clothFirst(tokens: Token[], cloth: { found: FabricFound; next: number }
 }
 
 /** An end, or a corner as two ends: "bottom", "left-hand", "bottom left", "top right-hand". */
-type EndFound = { at: End | number; across?: 'left' | 'right'; next: number };
+export type EndFound = { at: End | number; across?: 'left' | 'right'; next: number };
 
-function endAt(tokens: Token[], i: number): EndFound | undefined {
+export function endAt(tokens: Token[], i: number): EndFound | undefined {
   const named = ENDS.get(w(tokens, i));
   if (named) {
     let next = i + 1;
@@ -133,10 +133,20 @@ function endAt(tokens: Token[], i: number): EndFound | undefined {
   return nth ? { at: nth.value, next: nth.next } : undefined;
 }
 
-function pick(cloth: FabricFound, index: FabricIndex, { at, across }: EndFound, next: number) {
-  const blocks = unique(cloth.names.flatMap((name) => index.blocks[name] ?? []))
+function pick(cloth: FabricFound, index: FabricIndex, end: EndFound, next: number) {
+  const blocks = unique(cloth.names.flatMap((name) => index.blocks[name] ?? []));
+  const places = pickOfCloth(blocks, end);
+  if (!places.length || places.length === blocks.length) return undefined;
+  const place: PlaceFound = { next, places, how: 'said', rule: 'place.cloth-block', kind: 'blocks' };
+  return { place, fabric: cloth };
+}
+
+/** Those of a cloth's blocks that lie at an end of it. */
+export function pickOfCloth(of: string[], { at, across }: Omit<EndFound, 'next'>): string[] {
+  const blocks = of
     .map((place) => ({ place, ...splitBlock(place)! }))
     .sort((a, b) => a.row - b.row || a.block - b.block);
+  if (blocks.length < 2) return [];
   const row = (k: number) => blocks.filter((b) => b.row === blocks.at(k)!.row);
   const columns = blocks.map((b) => b.block);
   const inColumn = (block: number) => blocks.filter((b) => b.block === block);
@@ -149,16 +159,7 @@ function pick(cloth: FabricFound, index: FabricIndex, { at, across }: EndFound, 
     first: () => blocks.slice(0, 1),
     last: () => blocks.slice(-1),
   };
-  if (blocks.length < 2) return undefined;
   const line = typeof at === 'number' ? blocks.slice(at - 1, at) : ways[at]();
   const chosen = across ? line.slice(...(across === 'left' ? [0, 1] : [-1])) : line;
-  if (!chosen.length || chosen.length === blocks.length) return undefined;
-  const place: PlaceFound = {
-    next,
-    places: chosen.map((b) => b.place),
-    how: 'said',
-    rule: 'place.cloth-block',
-    kind: 'blocks',
-  };
-  return { place, fabric: cloth };
+  return chosen.map((b) => b.place);
 }
