@@ -94,7 +94,7 @@ export function ofClothInHand(
   )
     return undefined;
   // "in the bottom row the gold brocade's faded": where another thing is
-  if (found.rule === 'place.cloth-line' && /^(the|every|all|a|an)$/.test(w(tokens, found.next)))
+  if (ROWS.test(w(tokens, found.next - 1)) && /^(the|every|all|a|an)$/.test(w(tokens, found.next)))
     return undefined;
   // behind the full stop only a line with its finding goes on with the cloth
   if (
