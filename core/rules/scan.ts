@@ -115,6 +115,11 @@ export function scan(
       narrowToClothBehind(items, fabrics);
       const places = blocksOfSubject(items, fabrics, tokens[item.j]);
       if (places.length) ctx.cloth = places;
+      // "net over the velvet, and the one to the left of it I'm patching": its only block
+      if (places.length === 1 && !item.place && !PIECED.test(items.at(-3)?.w ?? '')) {
+        if (ctx.focus.length) ctx.earlier.push(ctx.focus);
+        ctx.focus = places;
+      }
     }
     if (hand) hand = staysInHand(hand, item);
     if (hand && item.place?.rule.startsWith('place.cloth-')) hand.told.push(...item.place.places);
@@ -137,6 +142,9 @@ export function scan(
     ...(ctx.cloth ? { cloth: ctx.cloth } : {}),
   };
 }
+
+/** Before "the velvet", these make it stuff to work with. */
+const PIECED = /^(pieced|piece|cut|bought|got|used|using|ordered|washed|ironed|found|put)$/;
 
 /** What the words tell of the cloth in hand: "(the sateen is weak) in the second row". */
 function clothsOwn(
