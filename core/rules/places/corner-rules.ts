@@ -1,3 +1,4 @@
+import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { fromRowAndBlocks, rowAfterBlock } from './block-first.ts';
@@ -5,11 +6,35 @@ import { blockAt, cornerBlock, gridOfRow, unique } from './grid.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS } from './place-tokens.ts';
 
+const MIDDLE = /^(middle|centre|center|central|mid)$/;
+
+/** The four blocks round the middle point, where rows and columns are even. */
+function middleFour(grid: QuiltGrid): string[] | undefined {
+  const rows = grid.rows % 2 ? [] : [grid.rows / 2, grid.rows / 2 + 1];
+  const places = rows.flatMap((r) => {
+    const { blocks } = gridOfRow(grid, r);
+    return blocks % 2 ? [] : [blockAt(grid, r, blocks / 2), blockAt(grid, r, blocks / 2 + 1)];
+  });
+  const inside = places.filter((p): p is string => p !== undefined);
+  return inside.length === 4 ? inside : undefined;
+}
+
+/** "the four blocks at the center", "the four in the middle". */
+function fourInTheMiddle(tokens: Token[], i: number, grid: QuiltGrid): PlaceFound | undefined {
+  const k = BLOCKS.has(w(tokens, i + 1)) || w(tokens, i + 1) === 'ones' ? i + 2 : i + 1;
+  if (!/^(at|in|round|around)$/.test(w(tokens, k)) || w(tokens, k + 1) !== 'the') return undefined;
+  const at = /^(very|dead)$/.test(w(tokens, k + 2)) ? k + 3 : k + 2;
+  if (!MIDDLE.test(w(tokens, at)) || /^(of|row|column|two|three)$/.test(w(tokens, at + 1))) return undefined;
+  const places = middleFour(grid);
+  return places && blocksSaid(at + 1, places, 'place.middle');
+}
+
 /** "the middle block", "the block in the centre", "dead centre". */
 export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const head = w(tokens, i);
-  if (!['middle', 'centre', 'center', 'central', 'mid'].includes(head)) return undefined;
   const { grid } = ctx;
+  if (/^(four|4)$/.test(head)) return fourInTheMiddle(tokens, i, grid);
+  if (!MIDDLE.test(head)) return undefined;
   const noun = w(tokens, i + 1);
   // "the centre four blocks" where rows and columns are even
   if (
@@ -22,13 +47,8 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
     !rowAfterBlock(tokens, i + 3, ctx)
   ) {
     const noun = BLOCKS.has(w(tokens, i + 2)) || w(tokens, i + 2) === 'ones';
-    const rows = grid.rows % 2 ? [] : [grid.rows / 2, grid.rows / 2 + 1];
-    const places = rows.flatMap((r) => {
-      const { blocks } = gridOfRow(grid, r);
-      return blocks % 2 ? [] : [blockAt(grid, r, blocks / 2), blockAt(grid, r, blocks / 2 + 1)];
-    });
-    if (places.length === 4 && places.every((p) => p !== undefined))
-      return blocksSaid(noun ? i + 3 : i + 2, places as string[], 'place.middle');
+    const places = middleFour(grid);
+    if (places) return blocksSaid(noun ? i + 3 : i + 2, places, 'place.middle');
   }
   // "middle of row three", "the middle one in row two"
   let j = i + 1;

@@ -638,6 +638,8 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
     )
       return { of: () => countUp(range.value, last.value), next: last.next, noun: false };
   }
+  const several = range && severalAtEnd(tokens, range);
+  if (several) return several;
   const choices = choicesAt(tokens, j);
   if (!choices) return undefined;
   let next = choices.next;
@@ -698,6 +700,28 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
   if (axisOf(w(tokens, next)) || /^(column|corner|border|edge|side)/.test(w(tokens, next))) return undefined;
   return { of, next, noun };
 }
+
+/** "the two blocks at the top (of column three)", "three at the right-hand end (of row two)". */
+function severalAtEnd(tokens: Token[], n: { value: number; next: number }): Pick | undefined {
+  let k = BLOCKS.has(w(tokens, n.next)) || w(tokens, n.next) === 'ones' ? n.next + 1 : n.next;
+  if (n.value < 2 || !/^(at|on|to)$/.test(w(tokens, k))) return undefined;
+  k++;
+  while (/^(the|far|very)$/.test(w(tokens, k))) k++;
+  const told = ENDS.get(w(tokens, k));
+  if (!told || w(tokens, k) === 'end') return undefined;
+  k++;
+  while (/^(-|hand|most|end|side)$/.test(w(tokens, k))) k++;
+  if (!/^(of|in)$/.test(w(tokens, k))) return undefined;
+  return {
+    of: (total, axis) =>
+      fits(told.way, axis === 'row' ? 'across' : 'down') && n.value < total
+        ? countedFrom(told.end, n.value, total)
+        : undefined,
+    next: k,
+    noun: true,
+  };
+}
+
 const UNITS_AFTER =
   /^(in|inch|inches|cm|mm|m|yards?|yds?|minutes?|mins?|hours?|hrs?|ft|feet|oz|g|skeins?|spools?)$/;
 
