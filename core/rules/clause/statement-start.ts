@@ -495,6 +495,7 @@ function toldFirst(current: Item[], items: Item[], k: number): boolean {
 
 /** Is it, behind "I", a verb of work with nothing more to be done to? */
 function endsInDeed(items: Item[], k: number): boolean {
+  if (putsOverIt(items, k)) return true;
   const verb = items.findIndex((x, m) => m > k && m < k + 6 && x.action !== undefined);
   if (verb < 0 || items.slice(k + 1, verb).some((x) => x.token.kind === 'mark' || x.place)) return false;
   const after = items[verb + 1];
@@ -507,12 +508,41 @@ function endsInDeed(items: Item[], k: number): boolean {
   );
 }
 
+/** "(the velvet ones I'm) putting tulle over", "giving a patch", "putting a bit of lawn behind". */
+function putsOverIt(items: Item[], k: number): boolean {
+  const verb = items.findIndex(
+    (x, m) => m > k && m < k + 6 && /^(putting|put|laying|laid|lay|slipping|giving|gave|give)$/.test(x.w),
+  );
+  if (verb < 0) return false;
+  const stuff = items.findIndex(
+    (x, m) =>
+      m > verb &&
+      m < verb + 6 &&
+      (x.material !== undefined || x.fabric !== undefined || /^(patch|darn|support)$/.test(x.w)),
+  );
+  if (stuff < 0 || items.slice(k + 1, stuff).some((x) => x.token.kind === 'mark' || x.place)) return false;
+  const after = /^(gave|give|giving)$/.test(items[verb]!.w)
+    ? stuff + 1
+    : /^(over|behind|on|under|underneath)$/.test(items[stuff + 1]?.w ?? '')
+      ? stuff + 2
+      : -1;
+  if (after < 0) return false;
+  const next = items[after];
+  return (
+    !next ||
+    next.token.kind === 'mark' ||
+    /^(and|but|so|then|tomorrow|today|tonight|too|now|already|by|as|just|later)$/.test(next.w)
+  );
+}
+
 /** "…, and | those rust spots I'm just going to leave", "but | the stain I'm leaving be": damage pointed at, with what is done to it behind. */
 function thingFirst(current: Item[], items: Item[], k: number): number | undefined {
-  const last = current.at(-1);
+  // "and | the torn ones I'm darning"
+  const ones = /^(ones?|blocks?|bits?)$/.test(current.at(-1)?.w ?? '') ? 1 : 0;
+  const last = current.at(-1 - ones);
   if (!last || !(last.finding || last.seam) || last.action?.form === 'past' || !endsInDeed(items, k))
     return undefined;
-  let at = current.length - 2;
+  let at = current.length - 2 - ones;
   while (at > 0 && at > current.length - 5 && !/^(the|that|those|this|these)\b/.test(current[at]!.w)) at--;
   if (at < 1 || !/^(the|that|those|this|these)\b/.test(current[at]!.w)) return undefined;
   return /^(and|but|,|so|then)$/.test(current[at - 1]!.w) ? at - 1 : undefined;

@@ -33,7 +33,7 @@ const COLUMNS = /^(column|columns|col|cols)$/;
 const ONES = /^(one|ones|block|blocks|square|squares|piece|pieces|patch)$/;
 /** What a side or an end may stand before and still be an end of the cloth's blocks. */
 const ENDS_THERE =
-  /^(|[,.;:)]|\n|and|but|or|is|'s|are|'re|was|has|have|looks?|got|gone|only|too|as|where|which|with|while|though|needs?|wants?|still|just)$/;
+  /^(|[,.;:)]|\n|and|but|or|is|'s|are|'re|was|has|have|looks?|got|gone|only|too|as|so|because|since|i|where|which|with|while|though|needs?|wants?|still|just)$/;
 const NOT_ITS_OWN = /^(border|borders|edge|edges|hem|binding|seam|seams|half|third|strip|layer|layers)$/;
 
 /** The cloth named by the last item, where it begins what a sentence tells. */
@@ -170,7 +170,11 @@ function endOf(
     return places ? { next: after, places, rule: 'place.cloth-end' } : undefined;
   }
   if (end.at === 'first' || end.at === 'last' || (end.at === 'middle' && !one)) return undefined;
-  const firm = one || corner || (end.across !== undefined && led) || (hand.heads && listed);
+  const firm =
+    one ||
+    corner ||
+    (end.across !== undefined && (led || ENDS_THERE.test(w(tokens, next)))) ||
+    (hand.heads && listed);
   if (!firm && !(led && w(tokens, i) === 'the')) return undefined;
   if (!ENDS_THERE.test(w(tokens, next)) && !one && !hand.heads) return undefined;
   if (corner && !listed) return undefined;
