@@ -3,6 +3,7 @@ import type { Clause } from './clause/clause.ts';
 import { view } from './clause-view.ts';
 import { findConditions } from './conditions/find-conditions.ts';
 import { makeCondition } from './conditions/make-condition.ts';
+import { tellApart } from './conditions/told-apart.ts';
 import type { Draft } from './draft.ts';
 import { type Item, makeItem } from './item.ts';
 import { readDoubtfulCloth } from './materials/doubtful-cloth.ts';
@@ -59,6 +60,7 @@ export function interpret(state: ReaderState): Draft[] {
         : '';
     readClause(state, clause, c, sentence + (looksUndecided(tail) ? tail : ''), sentenceItems);
   }
+  tellApart(state.drafts, clauses);
   readLengthsAhead(state);
   minutesOfDeed(state);
   wholeVerdict(state);

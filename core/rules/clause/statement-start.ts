@@ -110,6 +110,9 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
       !before.action &&
       !removalAt(items, k - 1)
     );
+  // "the twill is sound top left but …"
+  if (item.place?.rule === 'place.cloth-end' && before.finding && !BE.has(items[k + 1]?.w ?? ''))
+    return false;
   if (
     item.place?.kind === 'blocks' &&
     !PREPOSITIONS.has(before.w.split(' ').at(-1)!) &&

@@ -29,6 +29,7 @@ const LEADS = /^(in|on|at|along|from|inside|for|over)$/;
 const MARKS = /^(,|:|;|-|--)$/;
 const JOINTS = /^(and|but|or|while|whereas|though)$/;
 const ROWS = /^(row|rows|r)$/;
+const BLOCK = /^(block|blk)$/;
 const COLUMNS = /^(column|columns|col|cols)$/;
 const ONES = /^(one|ones|block|blocks|square|squares|piece|pieces|patch)$/;
 /** What a side or an end may stand before and still be an end of the cloth's blocks. */
@@ -51,7 +52,7 @@ export function clothTaken(
     : { blocks, heads, told: [], ended: false };
 }
 const TELLS =
-  /^(is|'s|are|'re|was|were|has|have|'ve|had|looks?|sits?|lies|goes|shows?|seems?|bled|ran|faded|rotted|shattered|split|gave|needs?|wants?|gets?|will|ones|blocks|one|block|in|torn|thin|worn|frayed|stained)$/;
+  /^(is|'s|are|'re|was|were|has|have|'ve|had|looks?|i|sits?|lies|goes|shows?|seems?|bled|ran|faded|rotted|shattered|split|gave|needs?|wants?|gets?|will|ones|blocks|one|block|in|torn|thin|worn|frayed|stained)$/;
 
 /** Does the cloth stay in hand behind this item? */
 export function staysInHand(hand: ClothInHand, item: Item): ClothInHand | undefined {
@@ -60,7 +61,7 @@ export function staysInHand(hand: ClothInHand, item: Item): ClothInHand | undefi
   if (item.part || item.seam || item.fabric || item.cost || item.duration || item.clock || item.span)
     return undefined;
   // "there's a stain in row two": of something else
-  if (item.w === 'there' || item.w === 'my' || item.w === 'i') return undefined;
+  if (item.w === 'there' || item.w === 'my' || (item.w === 'i' && hand.told.length)) return undefined;
   if (item.place && !item.place.rule.startsWith('place.cloth-') && item.place.kind !== 'pointer')
     return undefined;
   return hand;
@@ -113,6 +114,9 @@ const within = (hand: ClothInHand, axis: 'row' | 'block', n: number): string[] =
 /** "row 2", "the second row", "col 4", "the top row". */
 function lineOf(tokens: Token[], k: number, hand: ClothInHand): Found | undefined {
   const noun = w(tokens, k);
+  // "the velvet in block six": of the row just spoken of, or its only one there
+  const one = BLOCK.test(noun) ? readCount(tokens, k + 1) : undefined;
+  if (one && within(hand, 'block', one.value).length === 1) return told(hand, 'block', one.value, one.next);
   if (ROWS.test(noun) || COLUMNS.test(noun)) {
     const n = readCount(tokens, k + 1);
     // "row 2 block 3" is a block, and "rows 2 and 3" lines of their own
