@@ -56,18 +56,25 @@ const dev = readdirSync(`${CORPUS}/dev`)
 /** The sets that the first rules were written with; the later ones were kept aside for a time. */
 const first = dev.filter((file) => /\/[a-f]\.jsonl$/.test(file));
 
+/** Six and a half thousand notes take long where other tests run beside them. */
+const LONG_MS = 240_000;
+
 describe('the corpora, by the scorer of the contract', () => {
   it.each([
     { name: 'examples', files: ['examples.jsonl'], slotF1: 0.95, whole: 0.85 },
     { name: 'demo', files: ['demo.jsonl'], slotF1: 0.95, whole: 0.9 },
     { name: 'development, the first sets', files: first, slotF1: 0.9, whole: 0.73 },
     { name: 'development', files: dev, slotF1: 0.86, whole: 0.62 },
-  ])('$name', ({ name, files, slotF1, whole }) => {
-    const reached = score(files);
-    console.log(
-      `${name}: ${reached.notes} notes, slot F1 ${reached.slotF1.toFixed(4)}, whole notes right ${reached.whole.toFixed(4)}`,
-    );
-    expect(reached.slotF1).toBeGreaterThanOrEqual(slotF1);
-    expect(reached.whole).toBeGreaterThanOrEqual(whole);
-  });
+  ])(
+    '$name',
+    ({ name, files, slotF1, whole }) => {
+      const reached = score(files);
+      console.log(
+        `${name}: ${reached.notes} notes, slot F1 ${reached.slotF1.toFixed(4)}, whole notes right ${reached.whole.toFixed(4)}`,
+      );
+      expect(reached.slotF1).toBeGreaterThanOrEqual(slotF1);
+      expect(reached.whole).toBeGreaterThanOrEqual(whole);
+    },
+    LONG_MS,
+  );
 });
