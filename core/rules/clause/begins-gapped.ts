@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { removalAt } from './removal-at.ts';
 
 const isHow = (x: Item | undefined): boolean => x?.stitch !== undefined && x.action?.form !== 'past';
@@ -45,6 +46,7 @@ const isLook = (x: Item | undefined): boolean =>
 /** "unpicked a label from the corner and a piece of interfacing from behind 2-3": another thing, taken off another place. */
 function takenOffElsewhere(items: Item[], k: number, current: Item[]): boolean {
   if (!/^(and|,|&|\+)$/.test(items[k]!.w)) return false;
+  if (offAsWell(items, k, current)) return true;
   const along = ledAlong(items, k + 1);
   const at = thingAt(items, k + 1 + along);
   if (at < 0) return false;
@@ -63,3 +65,16 @@ function takenOffElsewhere(items: Item[], k: number, current: Item[]): boolean {
   const place = items.slice(at + 2, at + 5).find((x) => x.place);
   return led && place?.place !== undefined && place.place.places.length > 0;
 }
+
+/** "the binding is off, and so is the backing", "took the backing off and the wadding with it", "…, the ties too". */
+function offAsWell(items: Item[], k: number, current: Item[]): boolean {
+  if (!current.some((x) => /(?:^| )(?:off|out|away)$/.test(x.w) || x.action?.v === 'remove')) return false;
+  if (!current.some((x) => x.object || x.finding === 'old-repair')) return false;
+  let at = items[k + 1]?.w === 'and' ? k + 2 : k + 1;
+  const so = items[at]?.w === 'so' && /^(is|are|'s|has|have|was|were|did)$/.test(items[at + 1]?.w ?? '');
+  if (so) at += 2;
+  const thing = thingAt(items, at);
+  if (thing < 0) return false;
+  return so || WITH_IT.test(wordsBetween(items, thing + 1, thing + 4));
+}
+const WITH_IT = /^ (?:with (?:it|them|that|those)|too|as well|also|likewise|along with it)(?: |$)/;

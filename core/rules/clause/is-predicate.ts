@@ -527,7 +527,20 @@ export function isPredicate(items: Item[], k: number): boolean {
   if (
     (/^(went|go|gone) over it$/.test(item.w) ||
       (/^(went|go|gone)$/.test(item.w) && /^(over|along|round|around)\b/.test(items[k + 1]?.w ?? ''))) &&
-    items.slice(k + 1, k + 8).some((x) => x.stitch && !x.weakStitch)
+    items
+      .slice(k + 1, k + 8)
+      .some((x) => (x.stitch && !x.weakStitch) || /(?:^| )(?:brush|hoover|vacuum|vac|iron|sponge)$/.test(x.w))
+  )
+    return true;
+  // "old patches there too | pulled both of those"
+  if (item.w === 'pulled' && /^(it|them|those|that|both(?: of (?:them|those))?)$/.test(items[k + 1]?.w ?? ''))
+    return true;
+  // "the first one's getting net"
+  if (
+    item.w === 'getting' &&
+    /^(is|'s|are|'re)$/.test(items[k - 1]?.w ?? '') &&
+    items[k - 2]?.w !== 'it' &&
+    items.slice(k + 1, k + 4).some((x) => x.material || x.action)
   )
     return true;
   if ((item.w === 'off' || item.w === 'out') && isOff(items, k)) return true;

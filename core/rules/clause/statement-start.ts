@@ -354,6 +354,8 @@ const DEGREE = new Set(
 export function statementStart(current: Item[], items: Item[], k: number): number {
   const first = items[k]!;
   if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(first.w) || tellsWorst(items, k)) return current.length;
+  // "old patches on 3-4 and 3-5 too | pulled both of those"
+  if (first.w === 'pulled') return current.length;
   const thing = first.w === 'i' ? thingFirst(current, items, k) : undefined;
   if (thing !== undefined) return thing;
   if (first.w === 'i' && toldFirst(current, items, k)) {

@@ -766,9 +766,9 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     if (!beginsBare(tokens, i)) return undefined;
     i--;
   }
-  const group = spokenTogether(ctx);
-  if (!group) return undefined;
   const word = w(tokens, i + 1);
+  const group = pickedFrom(word, ctx) ?? spokenTogether(ctx);
+  if (!group) return undefined;
   // "the bottom one" of borders is told by its side
   if (areSides(group) && !/^(former|latter|last)$/.test(word) && !readOrdinal(tokens, i + 1))
     return undefined;
@@ -854,10 +854,10 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   else if (
     nth &&
     group.length <= 3 &&
-    /^(is|'s|has|had|needs|wants|gets|i|was|can|could|will|'ll|should|must|might|off|,|\.|;|)$/.test(
+    /^(is|'s|has|had|needs|wants|gets|i|it|there|was|can|could|will|'ll|should|must|might|off|,|\.|;|)$/.test(
       w(tokens, at),
     ) &&
-    (word !== 'last' || endOfRow(group, ctx)?.end === 'first')
+    (word !== 'last' || endOfRow(group, ctx)?.end === 'first' || pickedFrom(word, ctx) !== undefined)
   )
     next = at;
   if (next === undefined) return undefined;
@@ -957,6 +957,18 @@ function outermostOf(group: string[], side: string, count = 1): string[] | undef
 /** "left border torn, bottom one stained", then "the first one": sides and corners are told of together as blocks are. */
 const areSides = (group: string[]): boolean => group.every((p) => /^(border|edge|corner)-/.test(p));
 const SIDE_WORDS = new Map(Object.entries({ upper: 'top', lower: 'bottom', btm: 'bottom' }));
+
+/** "(darned the first two and netted) the last": of the list that the ones just told were picked from. */
+function pickedFrom(word: string, ctx: PlaceContext): string[] | undefined {
+  const last = ctx.earlier.at(-1);
+  if (!/^(second|third|fourth|last)$/.test(word) || !last || last.length < 3 || last.length > 6)
+    return undefined;
+  return ctx.focus.length < last.length &&
+    ctx.focus.length > 0 &&
+    ctx.focus.every((p) => last.includes(p) && splitBlock(p))
+    ? last
+    : undefined;
+}
 
 /** The last group of a few blocks spoken of: one list, or two single blocks one after the other. */
 function spokenTogether(ctx: PlaceContext): string[] | undefined {

@@ -58,7 +58,11 @@ export function hasToGo({ items, k, item, before, after, thing }: WordAt): WayFo
 /** "do I leave the batting in or do I pull it", "I'm not pulling anything": of what can only be taken out no "out" is said. */
 function pulledAtAll(items: Item[], k: number, thing: string | undefined): WayFound {
   const form = /^pull(s|ed|ing)?$/.exec(items[k]!.w);
-  if (!form || !/^(it|them|that|those|anything|any|either)$/.test(items[k + 1]?.w ?? '')) return undefined;
+  if (
+    !form ||
+    !/^(it|them|that|those|anything|any|either|both|both of (?:them|those))$/.test(items[k + 1]?.w ?? '')
+  )
+    return undefined;
   const next = items[k + 2];
   if (
     next &&
@@ -67,7 +71,7 @@ function pulledAtAll(items: Item[], k: number, thing: string | undefined): WayFo
   )
     return undefined;
   const object = items.slice(0, k).findLast((x) => x.object)?.object ?? thing;
-  if (!object || !/^(batting|ties|quilting|stitching|pins|backing|interfacing)$/.test(object))
+  if (!object || !/^(batting|ties|quilting|stitching|pins|backing|interfacing|old-patch)$/.test(object))
     return undefined;
   return found(
     {
@@ -84,9 +88,12 @@ function pulledAtAll(items: Item[], k: number, thing: string | undefined): WayFo
 
 /** "(old patch, ugly.) comes off later", "coming off next": the thing just told of, of which no word is said again. */
 function comesOffUnnamed(items: Item[], k: number, thing: string | undefined): WayFound {
-  const verb = items[k]!.w;
-  if (!/^(come|comes|coming)$/.test(verb) || !/^(off|out|away)$/.test(items[k + 1]?.w ?? ''))
+  // "coming out" is one item where it also tells of a seam
+  const whole = /^(come|comes|coming|came) (?:off|out|away)$/.exec(items[k]!.w);
+  const verb = whole?.[1] ?? items[k]!.w;
+  if (!whole && (!/^(come|comes|coming|came)$/.test(verb) || !/^(off|out|away)$/.test(items[k + 1]?.w ?? '')))
     return undefined;
+  const end = whole ? k : k + 1;
   const it = removable(thing);
   if (
     !it ||
@@ -94,7 +101,7 @@ function comesOffUnnamed(items: Item[], k: number, thing: string | undefined): W
       (x) =>
         // "the other one's coming off tomorrow"
         /^place\.(one-of-them|the-other)$/.test(x.place?.rule ?? '') ||
-        /^(and|so|to|will|must|has|have|had|got|gotta|needs|need|ought|should|can|could|might|may|'ll|'s|is|are|'ve|'d|all|both|just|still|really|definitely|now|that|this|it|they|those|these|the|but)$/.test(
+        /^(and|so|to|will|must|has|have|had|got|gotta|needs|need|ought|should|can|could|might|may|'ll|'s|is|are|'ve|'d|all|both|each|just|still|really|definitely|now|then|of|them|that|this|it|they|those|these|the|but)$/.test(
           x.w,
         ),
     )
@@ -102,7 +109,7 @@ function comesOffUnnamed(items: Item[], k: number, thing: string | undefined): W
     return undefined;
   if (
     items
-      .slice(k + 2)
+      .slice(end + 1)
       .some(
         (x) =>
           !/^(later|next|first|tomorrow|tonight|now|soon|today|too|then|week|after|that|,|on|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/.test(
@@ -116,15 +123,18 @@ function comesOffUnnamed(items: Item[], k: number, thing: string | undefined): W
       action: 'remove',
       object: it,
       form:
-        verb === 'coming' && !items.slice(k + 2).some((x) => /^(later|next|tomorrow|then|week)$/.test(x.w))
-          ? 'ing'
-          : 'base',
+        verb === 'came'
+          ? 'past'
+          : verb === 'coming' &&
+              !items.slice(end + 1).some((x) => /^(later|next|tomorrow|then|week)$/.test(x.w))
+            ? 'ing'
+            : 'base',
       at: k,
       items: [items[k]!],
       rule: 'treatment.comes-off',
     },
     k,
-    k + 1,
+    end,
   );
 }
 
@@ -199,7 +209,7 @@ export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFou
       return found(
         {
           action: 'remove',
-          object: object?.object ?? ownObject(item.w, thing),
+          object: object?.object ?? ownObject(item.w, thing, items[k + 1]?.w),
           form:
             (removal.form === 'base' &&
               /^(come|comes)$/.test(item.w) &&
@@ -272,7 +282,11 @@ export function offCame({ items, k, item, thing }: WordAt): WayFound {
         {
           action: 'remove',
           object,
-          form: items[k + 1]!.w === 'with' ? 'base' : 'past',
+          form:
+            items[k + 1]!.w === 'with' ||
+            items.slice(k + 1, k + 3).some((x) => /^(comes?|goes|go)$/.test(x.w))
+              ? 'base'
+              : 'past',
           at: k,
           items: after ? [item, after] : [item],
           rule: 'treatment.off-came',
@@ -419,6 +433,24 @@ export function comesOut({ items, k, item, before, all, thing }: WordAt): WayFou
   // "the batting's coming out now"
   if (item.fail && /^coming (out|off|away)$/.test(item.w)) {
     const out = items.slice(0, k).findLast((x) => x.object);
+    // "(the batting's all lumps) so it's coming out tomorrow"
+    const it = !out && /^(it|they|that|those)$/.test(items[k - 2]?.w ?? '') ? removable(thing) : undefined;
+    if (it && /^(backing|batting|binding|border|interfacing|old-patch|label)$/.test(it))
+      return found(
+        {
+          action: 'remove',
+          object: it,
+          form: / (tomorrow|later|next|soon|then|after|monday|tuesday|wednesday|thursday|friday|saturday|sunday) /.test(
+            all,
+          )
+            ? 'base'
+            : 'ing',
+          at: k,
+          items: [item],
+          rule: 'treatment.comes-out',
+        },
+        k,
+      );
     const sewn = out && /^(ties|quilting|stitching)$/.test(out.object!);
     const meant =
       / (now|tonight|today|next|first|as we speak|this (?:minute|morning|afternoon|evening)) /.test(all) ||
@@ -496,19 +528,24 @@ const removable = (thing: string | undefined): RemovedObject | undefined =>
   thing && thing !== 'seam' ? (thing as RemovedObject) : undefined;
 
 /** What these verbs take out without naming it. */
-const ownObject = (w: string, thing: string | undefined): RemovedObject =>
-  // "column five is unpicked", in the middle of taking the quilting out
-  /^(unpick|unstitch|snip)/.test(w) && thing && /^(quilting|ties|stitching)$/.test(thing)
-    ? (thing as RemovedObject)
-    : w.startsWith('unpin')
-      ? 'pins'
-      : w.startsWith('unquilt')
-        ? 'quilting'
-        : w.startsWith('unt')
-          ? 'ties'
-          : /^(frog|unstitch|unsew)/.test(w)
-            ? 'stitching'
-            : 'piece';
+const ownObject = (w: string, thing: string | undefined, next = ''): RemovedObject =>
+  // "old patches on 2-2 and 4-5. Unpicked the first"
+  /^(unpick|remov|peel|lift|snip)/.test(w) &&
+  thing === 'old-patch' &&
+  /^(the first|the second|the last|the other|the one|both|first|one)/.test(next)
+    ? 'old-patch'
+    : // "column five is unpicked", in the middle of taking the quilting out
+      /^(unpick|unstitch|snip)/.test(w) && thing && /^(quilting|ties|stitching)$/.test(thing)
+      ? (thing as RemovedObject)
+      : w.startsWith('unpin')
+        ? 'pins'
+        : w.startsWith('unquilt')
+          ? 'quilting'
+          : w.startsWith('unt')
+            ? 'ties'
+            : /^(frog|unstitch|unsew)/.test(w)
+              ? 'stitching'
+              : 'piece';
 
 /** "took it out", "took out what was left of them": the thing spoken of before. */
 function thingOf(
@@ -523,7 +560,7 @@ function thingOf(
   const next = items.slice(k + 1, (particle ?? k) + 6);
   const pronoun = next.find(
     (x, m) =>
-      /^(it|them|that|those|what|em|this)$/.test(x.w) ||
+      /^(it|them|that|those|what|em|this|both|both of (?:them|those)|each|either|neither)$/.test(x.w) ||
       // "took the first one off", "picked the other two out"
       /^place\.(one-of-them|the-other|other-sides|that-one)$/.test(x.place?.rule ?? '') ||
       // "picked out the rest"
