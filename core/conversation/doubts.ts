@@ -269,6 +269,7 @@ function unnamedCloth(items: Item[]): { words: string; items: Item[] } | undefin
     }
     if (
       words.length &&
+      !words.some((x) => x.fabric) &&
       words.some((x) => COLOURS.has(x.w) || x.material === 'fabric') &&
       // "gold brocade ones all fraying" at the head of a note
       (m < 0 ||

@@ -37,6 +37,7 @@ import type { ReaderState } from '../rules/reader-state.ts';
 import { withRelatives } from '../rules/relatives.ts';
 import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-remarks.ts';
 import { scan } from '../rules/scan.ts';
+import { nameShortSides } from '../rules/short-sides.ts';
 import { withoutSize } from '../rules/size-told.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
 import { withSoIs } from '../rules/so-is-that.ts';
@@ -107,7 +108,7 @@ export function readNote(
   const typed = tokenise(withPoint(text, memory));
   const unread = typed.length > READ_TOKENS;
   const blanks = nameRest(nameBlanks(typed.slice(0, READ_TOKENS)));
-  const plain = nameHeads(nameLineByLine(withoutSize(blanks, grid), grid));
+  const plain = nameHeads(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid));
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const { tokens: heard, slips } = putSlipsRight(
     said.slice(0, READ_TOKENS),

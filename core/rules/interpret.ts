@@ -286,7 +286,7 @@ function topicAfter(
   const described = placed.kind === 'specific' && !placed.items.length;
   const light = (x: Item): boolean =>
     Boolean(x.place || x.fabric || x.seam || x.quantity) ||
-    /^(the|old|and|,|&|\+|\/|also|too|each|all|full|whole|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|block|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|is|'s|worst|worse|"|')$/.test(
+    /^(the|old|and|,|&|\+|\/|also|too|each|all|full|whole|in|of|on|for|at|as|now|then|ok|so|right|back|to|seam|blocks?|squares?|pieces?|again|both|that|this|those|these|only|just|one|ones|question|matter|about|with|regarding|yes|decided|is|'s|worst|worse|"|')$/.test(
       x.w,
     );
   // "3-4 I can't decide: net or leave", "3-4 could go either way, patch or leave": in doubt, before the ways are told

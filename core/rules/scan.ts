@@ -156,8 +156,10 @@ function clothBesideBlock(items: Item[], { at, places }: ClothSpokenOf): void {
   const item = items[at]!;
   const isBlock = (x: Item | undefined): boolean =>
     x?.place !== undefined && x.place.kind !== 'part' && x.place.places.length > 0;
-  const first = items[at - 1]?.w === 'the' ? at - 1 : at;
+  let first = at;
+  while (first > 0 && /^(the|all|of|both|whole)$/.test(items[first - 1]!.w)) first--;
   let behind = at + 1;
+  while (/^(one|ones|block|blocks)$/.test(items[behind]?.w ?? '')) behind++;
   // "the velvet 's torn and so is"
   const so = items.findIndex(
     (x, k) =>
@@ -169,7 +171,9 @@ function clothBesideBlock(items: Item[], { at, places }: ClothSpokenOf): void {
     !items.slice(at + 1, so).some((x) => x.place || /^[.;]$/.test(x.w))
   )
     behind = so + 2;
-  else if (/^(and|&|\+)$/.test(items[behind]?.w ?? '')) behind++;
+  else if (/^(and|&|\+)$/.test(items[behind]?.w ?? ''))
+    do behind++;
+    while (/^(the|all|of|whole|all of|entire)$/.test(items[behind]?.w ?? ''));
   else behind = -1;
   const isSo = behind > at + 2;
   const cue = (k: number): string => items[k]?.w ?? '';

@@ -1,6 +1,11 @@
 import { COUNT_WORDS, TEN_WORDS } from './number-words.ts';
 
 /** One word, number or mark of a note. `from` and `to` are UTF-16 offsets into the words as said. */
+/** "lamé", "crêpe", "moiré" as they are written without their accents. */
+export const withoutAccents = (word: string): string =>
+  // a look at the letters costs less than taking each word apart
+  /[À-ɏ]/.test(word) ? word.normalize('NFD').replace(/\p{M}/gu, '') : word;
+
 export type Token = {
   /** Lower-case form that the rules look at: apostrophes straightened, marks reduced to ASCII. */
   w: string;
@@ -236,7 +241,7 @@ export function tokenise(text: string): Token[] {
       push('\n', from, to, 'mark', glued);
       continue;
     }
-    const straight = raw.toLowerCase().replaceAll('’', "'");
+    const straight = withoutAccents(raw.toLowerCase().replaceAll('’', "'"));
     const w = straight.endsWith("'") ? straight.slice(0, -1) : straight;
     // "8 mm" is a length, "mm, let me see" is nothing
     // "half of em", "net over em": "them" as it is spoken

@@ -1,7 +1,7 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { COLOURS, PATTERN_WORDS } from '../../lexicon/colours.ts';
 import { CLOTH_WORDS } from '../../lexicon/materials.ts';
-import type { Token } from '../../text/tokenise.ts';
+import { type Token, withoutAccents } from '../../text/tokenise.ts';
 import type { FabricFound } from '../item.ts';
 
 /** The quilt's named cloths, by each word of their names. */
@@ -84,8 +84,7 @@ export function indexFabrics(grid: QuiltGrid): FabricIndex {
   const byWord = new Map<string, Set<string>>();
   const names = new Map<string, string[]>();
   for (const name of Object.keys(fabrics)) {
-    const words = name
-      .toLowerCase()
+    const words = withoutAccents(name.toLowerCase())
       .split(/[^a-z0-9']+/)
       .filter(Boolean)
       .map(stem);

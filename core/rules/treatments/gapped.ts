@@ -82,6 +82,7 @@ export function gappedRemoval(
         x === thing ||
         x.place ||
         LIGHT_WORD.test(x.w) ||
+        (v.items[0]!.w === 'so' && SO_IS.test(x.w)) ||
         x.quantity ||
         /^(stain|fading)$/.test(x.finding ?? ''),
     )
@@ -101,4 +102,5 @@ export function gappedRemoval(
 }
 
 const LIGHT_WORD =
-  /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some|from|on|in|at|along|off|behind|under|out|after|next|last|then|paper|cloth|little|small|second|loose|another|scrap|also|with|together|it|them|as|well|too|quilt|so|is|are|'s|has|have|was|were|did)$/;
+  /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some|from|on|in|at|along|off|behind|under|out|after|next|last|then|paper|cloth|little|small|second|loose|another|scrap|also|with|together|it|them|as|well|too|quilt)$/;
+const SO_IS = /^(so|is|are|'s|has|have|was|were|did)$/;

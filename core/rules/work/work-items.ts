@@ -67,7 +67,10 @@ export function hasObject(items: Item[], k: number): boolean {
   const next = items[k + 1];
   if (!next) return false;
   // "spent some time surveying it": the whole of it, and no piece
-  if (/^(it|this|that)$/.test(next.w) && /^(surveying|looking|mending)$/.test(item.w)) {
+  if (
+    /^(it|this|that)$/.test(next.w) &&
+    /^(surveying|surveyed|looking|examined|inspected|examining|inspecting|mending)$/.test(item.w)
+  ) {
     const far = items[k + 2];
     return (
       !far ||
@@ -196,12 +199,18 @@ export function deedIn(items: Item[], from: number, to: number): boolean {
     const removal = x.action ? undefined : removalAt(items, k);
     const form = x.action?.form ?? removal?.form;
     if (form !== 'ing' && form !== 'past') continue;
+    // "started washing it at nine": all of it is in the water
+    if (form === 'ing' && WHOLE.has(x.action?.v ?? '') && items[k + 1]?.place?.rule === 'place.it')
+      return true;
     const things = items.slice(k + 1, Math.min(to, k + 8));
     if (removal ? things.some((y) => y.object || y.place) : things.some((y) => isThing(y) && !y.task))
       return true;
   }
   return false;
 }
+
+/** What is done to the quilt as a whole. */
+const WHOLE: ReadonlySet<string> = new Set(['wash', 'dry', 'layer', 'baste', 'tie', 'quilt', 'bind']);
 
 const isThing = (x: Item): boolean =>
   Boolean(
