@@ -14,6 +14,7 @@ import { walkAfter } from './places/along-row.ts';
 import { type ClothInHand, clothTaken, ofClothInHand, staysInHand } from './places/cloth-in-hand.ts';
 import { findClothBlock } from './places/find-cloth-block.ts';
 import { findMention, type Mention } from './places/find-mention.ts';
+import { splitBlock } from './places/grid.ts';
 import type { PlaceContext, PlaceFound } from './places/place-found.ts';
 import { findBlocks, findPointer, findPart as sidedPlace } from './places/place-pipeline.ts';
 import { findClock, findDuration, findSpan, hoursOfWork } from './times/find-time.ts';
@@ -97,7 +98,7 @@ export function scan(
     if (measuring && item.clock?.rule === 'time.four-digits') lengthForClock(item, items);
     items.push(item);
     if (item.place) {
-      narrowToCloth(item.place, items, ctx.cloth, fabrics);
+      narrowToCloth(item.place, items, ctx.cloth ?? fewSpokenOf(ctx), fabrics);
       narrowToNamedCloth(items, grid, fabrics, tokens[item.j]);
       places.push(item.place);
       if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
@@ -438,6 +439,10 @@ function tellsPrice(tokens: Token[]): boolean {
     tokens.some((t) => SOLD_BY.test(t.w)) || (was > 0 && tokens.length - was <= 5 && isSum(tokens, was + 1))
   );
 }
+
+/** "2-2, 3-3 and 4-4 have holes", then "patched the one in row two": a few blocks that were told together. */
+const fewSpokenOf = ({ focus }: PlaceContext): string[] | undefined =>
+  focus.length > 1 && focus.length < 7 && focus.every((p) => splitBlock(p)) ? focus : undefined;
 
 /** "the strawberry print has faded, and the piece in row two is torn": of the row, the block of the cloth spoken of. */
 function narrowToCloth(

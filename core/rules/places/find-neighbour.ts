@@ -854,9 +854,17 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   else if (
     nth &&
     group.length <= 3 &&
-    /^(is|'s|has|had|needs|wants|gets|i|it|there|was|can|could|will|'ll|should|must|might|off|,|\.|;|)$/.test(
+    (/^(is|'s|has|had|needs|wants|gets|i|it|there|was|can|could|will|'ll|should|must|might|off|,|\.|;|)$/.test(
       w(tokens, at),
-    ) &&
+    ) ||
+      // "patched the first and left the other"
+      (group.length === 2 &&
+        w(tokens, at) === 'and' &&
+        !/^(last|second|third|fourth|the|\d+)$/.test(w(tokens, at + 1))) ||
+      (group.length === 2 &&
+        w(tokens, at) === 'and' &&
+        w(tokens, at + 1) === 'the' &&
+        w(tokens, at + 2) === 'other')) &&
     (word !== 'last' || endOfRow(group, ctx)?.end === 'first' || pickedFrom(word, ctx) !== undefined)
   )
     next = at;

@@ -468,10 +468,22 @@ function diagonal(
 }
 
 /** "it", "that one", "them", "those two", "both", "there", "the same block", "the other one", "that whole row", "the rest of the row". */
+/** Does "other two" begin what is told, so that its "the" was only left out? */
+const othersUnled = (tokens: Token[], i: number): boolean =>
+  /^(|[,.;:]|\n|and|but|then)$/.test(w(tokens, i - 1)) &&
+  /^(two|three|four|five|six|[2-6]|ones)$/.test(w(tokens, i + 1)) &&
+  !/^(row|rows|column|columns|sides?|edges?|borders?|corners?|of)$/.test(w(tokens, i + 2));
+
 export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const word = w(tokens, i);
   const after = w(tokens, i + 1);
   const { grid, focus } = ctx;
+  // "net on 2-2 only, other two left as is"
+  if (word === 'other' && othersUnled(tokens, i)) {
+    const led = [...tokens.slice(0, i), { ...tokens[i]!, w: 'the' }, ...tokens.slice(i)];
+    const found = backPointer(led, i, ctx);
+    return found && { ...found, next: found.next - 1 };
+  }
   const here = (next: number, rule: string): PlaceFound => ({
     next,
     places: focus,
