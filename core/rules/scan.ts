@@ -137,6 +137,7 @@ export function scan(
     i = item.j + (item.duration || item.quantity || item.clock || item.cost ? orSo(tokens, item.j) : 0);
   }
   for (const cloth of cloths) clothBesideBlock(items, cloth);
+  if (places.some((p) => p.outside)) crossOutside(items);
   metresAsMinutes(items, commerce);
   minutesOfNext(items);
   settleDeeds(items);
@@ -148,6 +149,23 @@ export function scan(
     ...(ctx.cloth ? { cloth: ctx.cloth } : {}),
   };
 }
+
+/** "column five row two" where there is no column five: no block of row two either. */
+function crossOutside(items: Item[]): void {
+  const isLine = (x: Item | undefined, axis: RegExp): boolean =>
+    x?.place !== undefined && axis.test(x.place.rule);
+  items.forEach((item, k) => {
+    const other = /^(,|in|of)$/.test(items[k + 1]?.w ?? '') ? items[k + 2] : items[k + 1];
+    if (!other?.place || !item.place || Boolean(item.place.outside) === Boolean(other.place.outside)) return;
+    const crossed =
+      (isLine(item, ROW_LINE) && isLine(other, COLUMN_LINE)) ||
+      (isLine(item, COLUMN_LINE) && isLine(other, ROW_LINE));
+    if (!crossed) return;
+    for (const x of [item, other]) x.place = { ...x.place!, places: [], outside: true };
+  });
+}
+const ROW_LINE = /^place\.(row|ordinal-row)$/;
+const COLUMN_LINE = /^place\.(column|ordinal-column)$/;
 
 /** Where among the items a cloth is spoken of, and the blocks where it lies. */
 type ClothSpokenOf = { at: number; places: string[] };
@@ -544,7 +562,7 @@ function blocksOfSubject(items: Item[], fabrics: FabricIndex, next: Token | unde
     return [];
   // "one of the checks is torn, the left-hand one"
   if (
-    / (every|all|every bit|every scrap|rest|most|each|both|one|two|either|neither) of the $/.test(
+    / (every|all|every bit|every scrap|rest|most|each|both|one|two|either|neither|third|half|quarter|part|much|corner|edge|middle|centre|center) of the $/.test(
       ` ${lead.join(' ')} `,
     )
   )

@@ -41,6 +41,9 @@ const UNSAID =
 /** At the end of what tells why: "…, not the quilt. Take it back, every word." */
 const BACK_LAST =
   /[,.!;:-] (?:(?:so|and|please|now|just|better) )*take (?:it|that|this|that one|the lot|all of it|all that|everything) back(?: [,.!-])*(?: (?:again|please|every word|every bit|all of it|the whole lot|of it))*[ .!]*$/;
+/** "no that's all back to front scratch that": what is wrong first, then the command. */
+const STRIKE_LAST =
+  /^[^.;]{0,60}\b(?:wrong|back to front|backwards|muddled(?: up)?|mixed up|upside down|not right|nonsense|rubbish|all over the place)[ ,.!-]+(?:(?:so|just|please|and|no) )*(?:scratch|strike|undo|delete|erase|scrub) (?:that|it|all that|all of it|the lot|that one|that last one)[ .!]*(?:please)?[ .!]*$/;
 const FORGET = new RegExp(
   `^(?:forget|ignore|never mind|pay no heed to|leave out|skip) (?:i (?:ever )?said )?(?:all (?:of )?)?(?:that|it|this|anything)(?: one| lot| all| last one| bit)?${END}`,
 );
@@ -97,7 +100,7 @@ export function isUndo(text: string, items: Item[], onBench = false, onePlace = 
     (talksAside(items) && !ELSEWHERE.test(command) ? null : FORGET.exec(command)) ??
     BARE_STRIKE.exec(command) ??
     NOT_MEANT.exec(command);
-  if (!hit && BACK_LAST.test(whole)) return true;
+  if ((!hit && BACK_LAST.test(whole)) || STRIKE_LAST.test(whole)) return true;
   if (!hit) return (atTheEnd(whole.trim(), items) || strikesOut(whole, items, onBench)) && !talksAside(items);
   const rest = command.slice(hit[0].length).trim();
   if (NO_DAMAGE.test(rest) || WORN_OUT.test(rest)) return true;

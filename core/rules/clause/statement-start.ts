@@ -110,6 +110,14 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
       !before.action &&
       !removalAt(items, k - 1)
     );
+  // "under the first one it's fine | under the second one it's shattered"
+  if (
+    /^(under|underneath|beneath|behind|in|on|at)$/.test(item.w) &&
+    items[k + 1]?.place?.rule === 'place.one-of-them' &&
+    /^(it|there|that)$/.test(items[k + 2]?.w ?? '') &&
+    !/^(and|but|,|is|'s)$/.test(before.w)
+  )
+    return true;
   // "the twill is sound top left but …"
   if (item.place?.rule === 'place.cloth-end' && before.finding && !BE.has(items[k + 1]?.w ?? ''))
     return false;
@@ -355,7 +363,7 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
   const first = items[k]!;
   if (/^(forget|scrap|skip|ditch|nix|bin)$/.test(first.w) || tellsWorst(items, k)) return current.length;
   // "old patches on 3-4 and 3-5 too | pulled both of those"
-  if (first.w === 'pulled') return current.length;
+  if (/^(pulled|under|underneath|beneath|behind|in|on|at)$/.test(first.w)) return current.length;
   const thing = first.w === 'i' ? thingFirst(current, items, k) : undefined;
   if (thing !== undefined) return thing;
   if (first.w === 'i' && toldFirst(current, items, k)) {

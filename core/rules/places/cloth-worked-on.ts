@@ -21,10 +21,14 @@ export function mendedCloth(items: Item[], state: ReaderState): { places: string
   )
     return undefined;
   // "pieced pinstripe in on the machine", "green twill laid in behind": what is put in
+  const verb = /^(the|that|this|some|my)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
   if (
     /^(in|into|behind|under|underneath|inside)$/.test(items[k + 1]?.w ?? '') &&
-    PUT_IN.test(items[k - 1]?.w ?? '')
+    PUT_IN.test(items[verb]?.w ?? '')
   )
+    return undefined;
+  // "4-3: velvet pieced in"
+  if (PUT_IN.test(items[k + 1]?.w ?? '') && /^(in|into|behind|under|underneath)$/.test(items[k + 2]?.w ?? ''))
     return undefined;
   const one = toldOfCloth(items, k, state) ?? oneOfCloth(items, k, state);
   if (one) return one.length ? { places: one, item } : undefined;

@@ -712,8 +712,14 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
           kind: 'pointer',
         };
     }
-    if (word === 'the' && (noun === 'pair' || noun === 'lot') && focus.length > 1)
-      return here(i + 2, 'place.the-pair');
+    if (word === 'the' && (noun === 'pair' || noun === 'lot') && focus.length > 1) {
+      // "the whole top row's fading and the velvet's all right, the pair of them": the two of the cloth
+      const two =
+        noun === 'pair' && focus.length > 2
+          ? [ctx.cloth ?? [], ...[...ctx.earlier].reverse()].find((g) => g.length === 2)
+          : undefined;
+      return { ...here(i + 2, 'place.the-pair'), ...(two ? { places: two } : {}) };
+    }
     return undefined;
   }
   if (

@@ -235,7 +235,12 @@ export function ranUp({ items, k, item, before, after, thing }: WordAt): WayFoun
   if (
     /^(ran|run|running)$/.test(item.w) &&
     / up /.test(` ${after}`) &&
-    items.slice(k + 1, k + 8).some((x) => x.seam || (x.w === 'it' && thing === 'seam'))
+    (items.slice(k + 1, k + 8).some((x) => x.seam || (x.w === 'it' && thing === 'seam')) ||
+      // "(the seams have gone.) Ran them all up on the machine"
+      (thing === 'seam' &&
+        /^ (?:it|them|those|these|that|both|all)(?: all| both| two| three| of (?:them|those))? up /.test(
+          after,
+        )))
   ) {
     return found(
       {

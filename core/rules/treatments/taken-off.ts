@@ -491,6 +491,12 @@ export function comesOut({ items, k, item, before, all, thing }: WordAt): WayFou
         )
       : undefined;
   }
+  // "it comes out five and a half inches wide": how large it is
+  if (
+    /^(come|comes|came) out$/.test(item.w) &&
+    (items[k + 1]?.quantity || /^(at|to|about|around|just|nearly)$/.test(items[k + 1]?.w ?? ''))
+  )
+    return undefined;
   // "the ties come out first", "it has to come out"
   if (!item.fail || !/^(come|came) (out|off|away)$/.test(item.w) || / (have|has|'ve|'s|had) $/.test(before))
     return undefined;
