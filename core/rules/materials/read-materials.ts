@@ -155,6 +155,17 @@ function isPutInElsewhere(
   return blocks.length > 0 && places.length > 0 && !places.some((p) => blocks.includes(p) || !/^\d/.test(p));
 }
 
+/** "pieced the velvet in", "(4-3:) velvet let in". */
+function isPiecedIn(items: Item[], lead: string[], next: number): boolean {
+  const w = (k: number): string => items[k]?.w ?? '';
+  return (
+    (INSERTS.test(lead.join(' ')) && /^(in|into)$/.test(w(next))) ||
+    (/^(pieced|let|set|sewn|sewed|put|inserted)$/.test(w(next)) && /^(in|into)$/.test(w(next + 1)))
+  );
+}
+const INSERTS =
+  /(?:^| )(?:pieced|piecing|let|letting|set|setting|put|sewed|sewn|stitched|inserted|slotted)(?: the| some| new)*$/;
+
 /** "a bit of the gingham", "out of the green", "what was left of the ochre": some of a cloth is what was put in. */
 const PART_OF =
   /(?:^| )(?:out|bits?|piece|scraps?|strips?|some|length|square|patch|left|last|remains|remnants?|leftovers?|offcuts?|snip|corner|end|more) of (?:the|that|this|my|her|our|those|their)(?: (?:old|same|other|last))?$/;
@@ -253,6 +264,7 @@ function isUsed(
       }
       if (!action || NO_CLOTH.has(action)) return false;
       if (/^(patch|replace|stabilize)$/.test(action) && IS_CLOTH.test(lead.join(' '))) return true;
+      if (/^(replace|patch)$/.test(action) && isPiecedIn(items, lead, good.next)) return true;
       // "put a scrap of the gingham over 3-4", "slipped some of the ochre in behind it"
       if (
         /^(put|laid|set|placed|popped|slapped|stuck|slipped|slipping|slid|sliding|tucked|tucking|laying|putting)$/.test(

@@ -714,11 +714,8 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     }
     if (word === 'the' && (noun === 'pair' || noun === 'lot') && focus.length > 1) {
       // "the whole top row's fading and the velvet's all right, the pair of them": the two of the cloth
-      const two =
-        noun === 'pair' && focus.length > 2
-          ? [ctx.cloth ?? [], ...[...ctx.earlier].reverse()].find((g) => g.length === 2)
-          : undefined;
-      return { ...here(i + 2, 'place.the-pair'), ...(two ? { places: two } : {}) };
+      const two = noun === 'pair' && focus.length > 2 ? ctx.cloth : undefined;
+      return { ...here(i + 2, 'place.the-pair'), ...(two?.length === 2 ? { places: two } : {}) };
     }
     return undefined;
   }

@@ -143,6 +143,15 @@ export function takenOff({ items, k, item, before, all, thing }: WordAt): WayFou
   const pulled = pulledAtAll(items, k, thing) ?? comesOffUnnamed(items, k, thing);
   if (pulled) return pulled;
   const removal = removalAt(items, k);
+  // "(I pieced the border.) It comes out (5 1/2 in wide)"
+  if (
+    /^comes?$/.test(item.w) &&
+    removal &&
+    items[k + 1]?.w === 'out' &&
+    !items[k + 2] &&
+    /^ (?:it|that|they|those) $/.test(before)
+  )
+    return undefined;
   if (removal && !item.place) {
     // "got it off, and would you believe they used newspaper for the batting"
     const pronoun =
