@@ -3,6 +3,13 @@
  * that say nothing as they were heard. Collected from this recogniser in four synthetic voices, clean and with a fan's noise.
  */
 export const PHRASE_SLIPS: readonly (readonly [heard: string, meant: string])[] = [
+  // at the head of what is said "sow" is "so" before who or what is told of, and sews nothing
+  ['sow i', 'so i'],
+  ['sow we', 'so we'],
+  ["sow that 's", "so that 's"],
+  ["sow there 's", "so there 's"],
+  ["sow it 's", "so it 's"],
+  ['sow now', 'so now'],
   ['crap line', 'crepeline'],
   ['crit line', 'crepeline'],
   ['crab line', 'crepeline'],

@@ -567,6 +567,9 @@ function blocksOfSubject(items: Item[], fabrics: FabricIndex, next: Token | unde
     )
   )
     return fabrics.blocks[names[0]!] ?? [];
+  // "Of the olive twill, 2-2 and 2-5 have crepeline over them": what is told of
+  if (lead.at(-2) === 'of' && /^(|[.;:\n])$/.test(items[at - 3]?.w ?? ''))
+    return fabrics.blocks[names[0]!] ?? [];
   if (
     / (with|w|from|using|bought|of|in|into|onto|a|some|yards?|metres?|piece|scrap|bit|for|used) /.test(
       ` ${lead.slice(-2).join(' ')} `,

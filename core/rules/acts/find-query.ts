@@ -37,13 +37,21 @@ export function findQuery(
   day: DayFound | undefined,
   local: string,
 ): QueryFound | undefined {
-  const whole = text.replace(/(?: (?:[?.!]|please|pls))+$/g, '').trim();
+  const whole = text
+    .replace(/(?: (?:[?.!]|please|pls))+$/g, '')
+    .replace(WHY_ASKED, '')
+    .replace(/\bgotta\b/g, 'got to')
+    .trim();
   if (!asked && (SAID_WRONG.test(whole) || TELLS_WHAT.test(whole) || TELLS_OPEN.test(whole)))
     return undefined;
   const body = questionIn(whole, items, asked);
   if (body === undefined) return undefined;
   return classify(` ${plain(body)} `, ` ${whole} `, items, day, local);
 }
+
+/** "what'd I get done yesterday I can't even remember": why she asks. */
+const WHY_ASKED =
+  /(?<=^(?:(?:so|and|oh|right|ok|okay|well|um|uh|er|now) )*(?:what|how|when|where|which)\b.*)(?: ,| -| --)? (?:i (?:ca n't|can not|cannot|could n't|do n't)(?: (?:even|quite|for the life of me|honestly|really))* (?:remember|recall|think|know)|i (?:forget|forgot|'ve forgotten)|it 's gone|remind me)$/;
 
 /** "What comes next is the border", "what's left to decide is the batting", "did I say two four, I meant three four": told, not asked. */
 const TELLS_WHAT =

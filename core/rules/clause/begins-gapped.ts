@@ -71,7 +71,10 @@ function offAsWell(items: Item[], k: number, current: Item[]): boolean {
   if (!current.some((x) => /(?:^| )(?:off|out|away)$/.test(x.w) || x.action?.v === 'remove')) return false;
   if (!current.some((x) => x.object || x.finding === 'old-repair')) return false;
   let at = items[k + 1]?.w === 'and' ? k + 2 : k + 1;
-  const so = items[at]?.w === 'so' && /^(is|are|'s|has|have|was|were|did)$/.test(items[at + 1]?.w ?? '');
+  // "…, as is the interfacing behind 1-3"
+  const so =
+    /^(so|as)$/.test(items[at]?.w ?? '') &&
+    /^(is|are|'s|has|have|was|were|did)$/.test(items[at + 1]?.w ?? '');
   if (so) at += 2;
   const thing = thingAt(items, at);
   if (thing < 0) return false;

@@ -33,7 +33,9 @@ export function findConditions(
       const refined = refine(items, k, item.finding, treating, headed);
       if (!refined) continue;
       // "nothing ran"
-      if (/^(nothing|none|nowt)$/.test(items[k - 1]?.w ?? '')) continue;
+      // "nothing is missing under it"
+      const said = /^(is|'s|was|has|had|are)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
+      if (/^(nothing|none|nowt)$/.test(items[said]?.w ?? '')) continue;
       if (isNegated(items, k, 4) || isOver(items, k) || wouldBe(items, k)) continue;
       // "don't know what the stain is"
       if (items[k - 1]?.w === 'the' && /^(what|whose)$/.test(items[k - 2]?.w ?? '') && !items[k - 2]?.place)

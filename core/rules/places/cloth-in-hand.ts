@@ -44,7 +44,11 @@ export function clothTaken(
   next: Token | undefined,
 ): ClothInHand | undefined {
   if (blocks.length < 2) return undefined;
-  const heads = next !== undefined && (MARKS.test(next.w) || next.w === '\n');
+  // "Of the olive twill blocks, the two in the second row have shattered"
+  const of =
+    items.slice(-4, -1).findIndex((x) => x.w === 'of') >= 0 &&
+    /^(blocks|ones|squares|pieces|,)$/.test(next?.w ?? '');
+  const heads = of || (next !== undefined && (MARKS.test(next.w) || next.w === '\n'));
   if (!heads && !TELLS.test(next?.w ?? '')) return undefined;
   // "patched 2-3 with it, the velvet is …": stuff to work with is told with other words before it in the same breath
   return items.slice(-8).some((x) => x.action && x.action.form !== 'base')
@@ -84,6 +88,7 @@ export function ofClothInHand(
   if (hand.ended && !opens) return undefined;
   const listed = led || opens || MARKS.test(before);
   const found =
+    (hand.heads && listed ? countedIn(tokens, k, hand) : undefined) ??
     (listed || JOINTS.test(w(tokens, i - 1)) ? allCorners(tokens, k, hand, grid) : undefined) ??
     (led || ((opens || hand.heads) && listed) ? lineOf(tokens, k, hand) : undefined) ??
     endOf(tokens, i, k, hand, led, listed) ??
@@ -130,6 +135,15 @@ function lineOf(tokens: Token[], k: number, hand: ClothInHand): Found | undefine
   const line = w(tokens, nth.next);
   if (ROWS.test(line)) return told(hand, 'row', nth.value, nth.next + 1);
   return COLUMNS.test(line) ? told(hand, 'block', nth.value, nth.next + 1) : undefined;
+}
+
+/** "(of the olive twill,) the two in the second row". */
+function countedIn(tokens: Token[], k: number, hand: ClothInHand): Found | undefined {
+  const n = readCount(tokens, k);
+  const at = ONES.test(w(tokens, n?.next ?? k)) ? (n?.next ?? k) + 1 : (n?.next ?? k);
+  if (at === k || !LEADS.test(w(tokens, at))) return undefined;
+  const line = lineOf(tokens, w(tokens, at + 1) === 'the' ? at + 2 : at + 1, hand);
+  return line && (!n || line.places.length === n.value) ? line : undefined;
 }
 
 function told(hand: ClothInHand, axis: 'row' | 'block', n: number, next: number): Found | undefined {
@@ -217,18 +231,31 @@ function allCorners(tokens: Token[], k: number, hand: ClothInHand, grid: QuiltGr
 /** "the other one", "the others", "the other two": what was not told yet. */
 function others(tokens: Token[], i: number, hand: ClothInHand): Found | undefined {
   if (!hand.told.length) return undefined;
+  // "the two in row two have shattered; the third is weak": the one that is left
+  const nth = w(tokens, i) === 'the' ? readOrdinal(tokens, i + 1) : undefined;
+  const rest = hand.blocks.filter((p) => !hand.told.includes(p));
+  if (
+    nth &&
+    nth.value === hand.blocks.length &&
+    rest.length === 1 &&
+    (ENDS_THERE.test(w(tokens, nth.next)) || ONES.test(w(tokens, nth.next)))
+  )
+    return {
+      next: nth.next + (ONES.test(w(tokens, nth.next)) ? 1 : 0),
+      places: rest,
+      rule: 'place.cloth-other',
+    };
   const k = w(tokens, i) === 'the' || w(tokens, i) === 'its' ? i + 1 : i;
   if (k === i || !/^(other|others)$/.test(w(tokens, k))) return undefined;
-  const left = hand.blocks.filter((p) => !hand.told.includes(p));
-  if (w(tokens, k) === 'others') return { next: k + 1, places: left, rule: 'place.cloth-other' };
+  if (w(tokens, k) === 'others') return { next: k + 1, places: rest, rule: 'place.cloth-other' };
   const n = readCount(tokens, k + 1);
   const counted = n && w(tokens, k + 1) !== 'one' ? n : undefined;
-  if (counted && counted.value !== left.length) return undefined;
+  if (counted && counted.value !== rest.length) return undefined;
   const noun = w(tokens, counted?.next ?? k + 1);
   if (!counted && !(ONES.test(noun) || ENDS_THERE.test(noun))) return undefined;
   return {
     next: (counted?.next ?? k + 1) + (ONES.test(noun) ? 1 : 0),
-    places: left,
+    places: rest,
     rule: 'place.cloth-other',
   };
 }

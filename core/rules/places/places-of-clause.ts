@@ -120,7 +120,9 @@ const isNearEdge = (items: Item[], k: number): boolean =>
 
 /** "frayed in 2-3 and 4-2, not in the other one": a place that it is not at, where it was told before where it is. */
 function isDenied(items: Item[], k: number): boolean {
-  const at = /^(in|on|at|along|the)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
+  const at = /^(in|on|at|along|the|its)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
+  // "the top without its borders is out of square"
+  if (items[at]?.w === 'without' && items.slice(0, at).some((x) => x.place?.places.length)) return true;
   // "trimmed the batting flush with the top": how far, and not what
   if (items[at]?.w === 'with' && /^(flush|level|even)$/.test(items[at - 1]?.w ?? '')) return true;
   return items[at]?.w === 'not' && items.slice(0, at).some((x) => x.place?.places.length && !isPronoun(x));

@@ -59,7 +59,8 @@ export function gappedRemoval(
   // "the binding is off, and so are the ties", "… and the pins with it"
   const asWell =
     !v.items.some((x) => /(?:^| )(?:off|out)$/.test(x.w)) &&
-    (v.items[0]?.w === 'so' || v.items.some((x) => /^(with|too|as well|well|also)$/.test(x.w)));
+    (/^(so|as)$/.test(v.items[0]?.w ?? '') ||
+      v.items.some((x) => /^(with|too|as well|well|also)$/.test(x.w)));
   if (
     !(
       inTurn ||
@@ -82,7 +83,7 @@ export function gappedRemoval(
         x === thing ||
         x.place ||
         LIGHT_WORD.test(x.w) ||
-        (v.items[0]!.w === 'so' && SO_IS.test(x.w)) ||
+        (/^(so|as)$/.test(v.items[0]!.w) && SO_IS.test(x.w)) ||
         x.quantity ||
         /^(stain|fading)$/.test(x.finding ?? ''),
     )
@@ -103,4 +104,4 @@ export function gappedRemoval(
 
 const LIGHT_WORD =
   /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some|from|on|in|at|along|off|behind|under|out|after|next|last|then|paper|cloth|little|small|second|loose|another|scrap|also|with|together|it|them|as|well|too|quilt)$/;
-const SO_IS = /^(so|is|are|'s|has|have|was|were|did)$/;
+const SO_IS = /^(so|as|is|are|'s|has|have|was|were|did)$/;
