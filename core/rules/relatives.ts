@@ -37,6 +37,16 @@ function startOfSubject(items: Item[], k: number): number {
  * after the other ("the border on the left has frayed; the border on the left is coming off now").
  */
 export function withRelatives(items: Item[]): Item[] {
+  // "I shall unpick it this afternoon, after which it will be either darned or replaced"
+  const after = items.findIndex(
+    (x, m) => x.w === ',' && items[m + 2]?.w === 'which' && /^(after|upon|following)$/.test(items[m + 1]!.w),
+  );
+  if (after > 0)
+    return [
+      ...withRelatives(items.slice(0, after)),
+      boundaryBefore(items[after]!, ';'),
+      ...withRelatives(items.slice(after + 3)),
+    ];
   const k = items.findIndex((x, m) => x.w === ',' && items[m + 1]?.w === 'which');
   if (k < 1) return items;
   const end = items.findIndex((x, m) => m > k + 2 && (x.w === ',' || STOP.test(x.w)));

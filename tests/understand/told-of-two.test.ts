@@ -68,3 +68,31 @@ describe('what is still to come', () => {
     expect(told(note)).toEqual(entries);
   });
 });
+
+describe('a doubt about one block says nothing of another', () => {
+  it.each([
+    [
+      '3-3 needs a darn but 3-4 could go either way, patch or leave',
+      ['darn  planned 3-3', 'patch  considering 3-4', 'leave  considering 3-4'],
+    ],
+    [
+      "I'll net 3-3 and I don't know yet about 3-4, darn or patch",
+      ['overlay  planned 3-3', 'darn  considering 3-4', 'patch  considering 3-4'],
+    ],
+    ['will darn 3-3 tomorrow, 3-4 maybe too', ['darn  planned 3-3', 'darn  considering 3-4']],
+    [
+      "I'm going to line 3-3 with muslin and then maybe a patch on top",
+      ['stabilize  planned 3-3', 'patch  considering 3-3'],
+    ],
+  ])('%s', (note, entries) => {
+    expect(told(note)).toEqual(entries);
+  });
+
+  it.each([
+    // of both
+    ['might darn 3-3 and 3-4', ['darn  considering 3-3 3-4']],
+    ["I'll patch 3-3 or darn it, can't decide", ['patch  considering 3-3', 'darn  considering 3-3']],
+  ])('%s: of both', (note, entries) => {
+    expect(told(note)).toEqual(entries);
+  });
+});

@@ -217,6 +217,48 @@ function turnsToTheRest(items: Item[], k: number, current: Item[]): boolean {
   return WAYS_OPEN.test(wordsBetween(items.slice(at + 1, end)));
 }
 
+/** What may lead to another block, behind a comma or an "and". */
+const LEADS_TO_OTHER = /^(and|but|so|then|now|um|uh|er|well|oh|as for|as|for|with|the|that|,)$/;
+/** "3-4 I can't decide", "3-4 could go either way", "3-4 maybe too": a block in doubt. */
+const SAID_IN_DOUBT =
+  /^ (?:(?:i|we|it|one|block|is|'s|are|was|still|just|really|though|on the other hand|,|also) )*(?:ca n't|can not|do n't know|dunno|n't know|not sure|'m not|am not|n't decided|not decided|undecided|unsure|unresolved|could (?:go|be|do|take|have)|maybe|perhaps|possibly|might|may|tbd|tbc|'m torn|am torn|torn|'m in two|in two minds|to be decided|have n't (?:made|decided)|no idea|either|needs (?:thinking|a think)|is another)\b/;
+/** "not sure about 3-4", "I don't know yet about 3-4", "might do 3-4 as well": a doubt, and then the block. */
+const DOUBT_OF =
+  /^ (?:(?:i|we|'m|am|still|just|really) )*(?:(?:do n't|n't|not) (?:know|sure|decided|certain)|ca n't (?:decide|make)|undecided|unsure|might (?:do|have)|maybe|perhaps|possibly|thinking (?:about|of)|wondering|in two minds|no idea|dunno|torn)\b/;
+
+/** "…, and then maybe a patch on top": one thing more, in doubt. */
+const ONE_MORE =
+  /^ (?:then |also )?(?:maybe|perhaps|possibly|might do|might have) (?:also |then )?(?:a|an|some) (?:\S+ ){1,4}?(?:on top|too|as well|over (?:it|that|the top)|after)\b/;
+
+/** "will darn 3-3, 3-4 I can't decide on": what is in doubt is another block, and what was told of the first is not. */
+function turnsToDoubt(items: Item[], k: number, current: Item[]): boolean {
+  if (
+    ONE_MORE.test(wordsBetween(items, k + 1, k + 11)) &&
+    !looksUndecided(wordsBetween(current)) &&
+    current.some((x) => x.action) &&
+    current.some(tellsPlace)
+  )
+    return true;
+  let from = k + 1;
+  while (LEADS_TO_OTHER.test(items[from]?.w ?? '') && from < k + 5) from++;
+  const blocks = items[from]?.place?.kind === 'blocks';
+  let end = from;
+  while (blocks && (items[end]?.place || joinsPlaces(items, end)) && end < from + 9) end++;
+  const words = wordsBetween(items, blocks ? end : from, (blocks ? end : from) + 8);
+  if (!(blocks ? SAID_IN_DOUBT : DOUBT_OF).test(words)) return false;
+  const places = (blocks ? items.slice(from, end) : items.slice(from, from + 9)).flatMap((x) =>
+    x.place?.kind === 'blocks' ? x.place.places : [],
+  );
+  const told = current.flatMap((x) => (x.place && x.place.kind !== 'part' ? x.place.places : []));
+  return (
+    places.length > 0 &&
+    told.length > 0 &&
+    !places.some((p) => told.includes(p)) &&
+    !looksUndecided(wordsBetween(current)) &&
+    current.some((x) => x.action || x.material === 'net' || /^(off|out|needs|wants|gets|leaving)$/.test(x.w))
+  );
+}
+
 /** What a stretch may begin with that turns to what is open, to goods, a rest or a length, where it begins with no matter. */
 const MAY_TURN = new Set(
   "maybe perhaps possibly i still also not n't ca can undecided torn need needing must buy bought ordered measures measured a an short quick little tea coffee lunch dinner half hour back taking having stopping stopped name label".split(
@@ -262,6 +304,15 @@ export function withTurns(items: Item[]): Item[] {
       while (LEADS_TO_REST.test(out.at(-1)?.w ?? '')) out.pop();
       out.push(boundaryBefore(item, ';'));
       current = [item];
+    } else if (
+      /^(,|and|&|\+|but|so|--)$/.test(item.w) &&
+      !item.place &&
+      current.length > 1 &&
+      turnsToDoubt(items, k, current)
+    ) {
+      out.push(boundaryBefore(item, ';'));
+      current = [];
+      continue;
     } else if (
       JOINT.test(item.w) &&
       !item.place &&

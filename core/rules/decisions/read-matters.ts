@@ -72,7 +72,21 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
   ): void => {
     part.taken = true;
     const item = part.topic?.item;
-    if (!state.drafts.some((d) => d.entry.kind === 'decision' && d.entry.about === about)) {
+    // "tying or quilting, and it'll be tied": what was open is settled in the same breath
+    const twin = state.drafts.find(
+      ({ entry: e }) =>
+        e.kind === 'decision' &&
+        (e.about === about || (e.status === 'open' && isOtherWay(e.about, about) && status === 'settled')),
+    );
+    if (
+      twin?.entry.kind === 'decision' &&
+      twin.entry.status === 'open' &&
+      status === 'settled' &&
+      twin.sentence >= number - 1
+    ) {
+      twin.entry.status = 'settled';
+      twin.entry.about = about;
+    } else if (!twin) {
       const draft = makeDraft(
         'decision',
         { index: 0, sentence: number, items: on.length ? on : part.items },
@@ -298,6 +312,10 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
   });
   return claims;
 }
+
+/** Of tying and quilting, the one and the other. */
+const isOtherWay = (a: Topic, b: Topic): boolean =>
+  (a === 'tying' && b === 'quilting') || (a === 'quilting' && b === 'tying');
 
 /** "what goes in 2-2", "what to put in the middle block": the cloth for it. */
 const GOES_IN =
@@ -1045,7 +1063,7 @@ function wayIn(
   )
     return undefined;
   const gets =
-    /(?<![a-z])(?:gets|getting|it is|shall be|will be|'ll be|(?:is|'s) to be|going to be|(?:we|i) ?(?:'re|'m|am|are) (?:going to |gonna )?(?:tie|quilt|tying|quilting)(?: it)?|(?:i|we) ?(?:'ll|will) (?:tie|quilt) it|it 's (?:tied|quilted|ties|tying|quilting)|then ?$|by hand|going to (?:tie|quilt) it)\b/.test(
+    /(?<![a-z])(?:gets|getting|it is|shall be|will be|'ll be|(?:is|'s) to be|going to be|(?:we|i) ?(?:'re|'m|am|are) (?:going to |gonna )?(?:tie|quilt|tying|quilting)(?: it)?|(?:i|we) ?(?:'ll|will) (?:tie|quilt) it|(?:it 's|it is|it 'll be) (?:to be |going to be )?(?:hand |machine )?(?:tied|quilted|ties|tying|quilting)|then ?$|by hand|going to (?:tie|quilt) it)\b/.test(
       words,
     );
   // "so we tie it and we don't quilt it"

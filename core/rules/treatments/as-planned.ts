@@ -23,13 +23,16 @@ const DONE = new RegExp(
 /** "that's out", "it's on now": where the plan was to take off, to lay on or to set in. */
 const IN_PLACE =
   /^ (?:(?:right|ok|okay|there|well|so|and|all|now|,) )*(?:that|it|they|those|both|that one)(?: 's| is| are| 're)(?: all| now| both| finally)* (off|out|away|on|in)(?: now| too| as well| at last)*(?: [.!])* $/;
+/** "the tweed's in now", "net's on": the stuff of the plan, in its place. */
+const STUFF_IN_PLACE =
+  /^ (?:(?:right|ok|okay|there|well|so|and|now|,|the|that|my) )*(?:\S+ ){1,2}(?:'s|is|are)(?: all| now| finally)* (on|in)(?: now| too| at last)*(?: $| by | with | ,)/;
 const PUT = new Map<string, RegExp>([
   ['on', /^(?:patch|overlay|bind|add-border|label)$/],
   ['in', /^(?:replace|stabilize|darn)$/],
 ]);
 /** The plans that words of a place carry out: what is off was to be taken off. */
 function carriedOut(plans: ReturnType<typeof plansMeant>, words: string): typeof plans {
-  const put = IN_PLACE.exec(words)?.[1];
+  const put = (IN_PLACE.exec(words) ?? STUFF_IN_PLACE.exec(words))?.[1];
   if (!put) return plans;
   return plans.filter((p) => (PUT.get(put) ?? /^remove$/).test(p.action));
 }
@@ -72,7 +75,12 @@ export function doneAsPlanned(
   stitch: ReturnType<typeof stitchOf>,
 ): Draft[] {
   if (
-    !(DONE.test(words) || IN_PLACE.test(words)) ||
+    !(
+      DONE.test(words) ||
+      IN_PLACE.test(words) ||
+      (STUFF_IN_PLACE.test(words) &&
+        v.items.some((x) => x.material === 'fabric' || x.material === 'net' || x.fabric))
+    ) ||
     / (?:not|n't|never|when|once|after(?! all)|if|before|until) /.test(words)
   )
     return [];

@@ -16,7 +16,7 @@ import { netOver } from './net-over.ts';
 import { NO_WAY_WORDS } from './no-way-words.ts';
 import { offByNow } from './off-by-now.ts';
 import { putIn } from './put-in.ts';
-import { bindingFinished, putOn } from './put-on.ts';
+import { bindingFinished, onAgain, putOn } from './put-on.ts';
 import { redone } from './redone.ts';
 import { refineAction } from './refine-action.ts';
 import { replacement } from './replacement.ts';
@@ -83,6 +83,7 @@ export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   ranUp,
   putIn,
   putOn,
+  onAgain,
   toComeOff,
   takenOff,
   offCame,

@@ -24,6 +24,29 @@ const ALL_ROUND = / all (?:the way )?(?:a?round|(?:four |the |its )*sides) /;
 const AND_SQUARED = / trim(?:med)? (?:it )?(?:up )?(?:(?:and|&|,|then|\+) )*squared? /;
 const NO_PLACE_NEEDED = new Set<Action>(['cut', 'piece', 'add-border', 'label', ...WHOLE_QUILT]);
 
+/**
+ * "I shall unpick that patch this afternoon, after which the block will be either darned or replaced": meant outright, where the doubt is
+ * of what another clause tells.
+ */
+function isMeant(state: ReaderState, clause: Clause, v: ClauseView, way: Way): boolean {
+  if (way.form !== 'base' || clause.asked || clause.joint === 'or') return false;
+  const before = wordsBetween(clause.items, 0, way.at);
+  if (
+    !/ (?:i|we) (?:shall|will|'ll|must|have to|am going to|'m going to|going to)(?: just| first)? $/.test(
+      before,
+    )
+  )
+    return false;
+  if (looksUndecided(wordsBetween(clause.items))) return false;
+  const others = state.clauses.filter((c) => c !== clause && c.sentence === v.sentence);
+  const doubting = others.filter((c) => looksUndecided(wordsBetween(c.items)));
+  return (
+    doubting.length > 0 &&
+    state.clauses[v.index + 1]?.joint !== 'or' &&
+    doubting.every((c) => c.joint !== 'or' && c.items.some((x) => x.action))
+  );
+}
+
 /** "when the tulle comes", "once it's bound", "as soon as I've had my tea": what is waited for, and not yet so. */
 const waitsFor = (clause: Clause): boolean =>
   /^(when|once|as|until|till|after|if)$/.test(clause.joint) && isAwaited(wordsBetween(clause.items));
@@ -111,6 +134,7 @@ export function makeTreatment(
   const next = state.clauses[v.index + 1];
   if (mood === 'doing' && way.form === 'ing' && next?.sentence === v.sentence && waitsFor(next))
     mood = 'planned';
+  if (mood === 'considering' && isMeant(state, clause, v, way)) mood = 'planned';
   let status = mood as TreatmentState;
   if (
     way.rule === 'treatment.nothing' &&

@@ -254,3 +254,25 @@ function isNowOn(items: Item[], k: number): boolean {
       items[k + 1]?.stitch !== undefined)
   );
 }
+
+const GOES_ON = { border: 'add-border', binding: 'bind', label: 'label' } as const;
+
+/** "the top border's pieced and on", "right border off, pressed, back on again": sewn on, after what was done to it. */
+export function onAgain({ items, k, item, before, after, thing, ways }: WordAt): WayFound {
+  if (
+    !/^(on|back on)$/.test(item.w) ||
+    !/ (?:and|&|,|then)(?: now| all)?(?: back)? $|^ (?:back )?$/.test(before)
+  )
+    return undefined;
+  if (
+    !/^ *(?:(?:again|now|too|already|at last) )*(?: *$|[,.;] |and |so |but |by (?:hand|machine) )/.test(after)
+  )
+    return undefined;
+  const named = items.slice(0, k).findLast((x) => /^(border|binding|label)$/.test(x.part ?? x.object ?? ''));
+  const on = named ? (named.part ?? named.object) : thing;
+  if (!on || !Object.hasOwn(GOES_ON, on)) return undefined;
+  if (named && !items.slice(0, k).some((x) => x.action?.form === 'past')) return undefined;
+  const action = GOES_ON[on as keyof typeof GOES_ON];
+  if (ways.some((x) => x.action === action)) return undefined;
+  return found({ action, form: 'past', at: k, items: [item], rule: 'treatment.on-again' }, k);
+}

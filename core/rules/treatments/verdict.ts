@@ -161,7 +161,14 @@ export function chooseIdea(state: ReaderState, v: ClauseView, placed?: string[])
   if (!alone && !headed && against < 1 && !CHOSEN.test(words)) return;
   if (
     !told.every(
-      (x) => CHOICE.test(x.w) || x.material === 'net' || x.material === 'interfacing' || x.action || x.place,
+      (x) =>
+        CHOICE.test(x.w) ||
+        x.material === 'net' ||
+        x.material === 'interfacing' ||
+        x.action ||
+        x.place ||
+        // "calico it is", where a support of it stood open and nothing else takes cloth
+        (x.material === 'fabric' && !x.fabric && takesCloth(state.memory.open) === 1),
     )
   )
     return;
@@ -173,6 +180,8 @@ export function chooseIdea(state: ReaderState, v: ClauseView, placed?: string[])
   if (placed?.length && !placed.every((p) => open.places.includes(p))) return;
   state.drafts.push(verdict(v, open, 'planned', 'treatment.chosen'));
 }
+const takesCloth = (open: Open[]): number =>
+  open.filter((o) => /^(stabilize|patch|replace)$/.test(o.action)).length;
 const CHOSEN =
   / (?:it is|it 's|wins|won|then|the one|going (?:with|for)|go (?:with|for)|settled on|decided on|it 'll be|going to be) /;
 

@@ -127,6 +127,13 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     !items[end + 1]?.task
   )
     return false;
+  // "right border off, pressed, back on again"
+  if (
+    phrase === 'back on' &&
+    /^(and|,|&|then)$/.test(before) &&
+    items.slice(0, k).some((x) => /^(border|binding|label)$/.test(x.part ?? x.object ?? ''))
+  )
+    return false;
   // "I'll come back to it": not now
   if (/^back (to|on|at)/.test(phrase) && /^(come|coming|get|go|be)$/.test(before)) return false;
   // "the binding off" is taken off
