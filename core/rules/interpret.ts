@@ -290,11 +290,12 @@ function topicAfter(
       x.w,
     );
   // "3-4 I can't decide: net or leave", "3-4 could go either way, patch or leave": in doubt, before the ways are told
-  const inDoubt = clause.items.some((x) => IN_DOUBT.test(x.w)) && looksUndecided(wordsBetween(clause.items));
   if (
     !said &&
     named &&
-    clause.items.every((x) => light(x) || (described && x.finding) || (inDoubt && IN_DOUBT.test(x.w)))
+    clause.items.every((x) => light(x) || (described && x.finding) || IN_DOUBT.test(x.w)) &&
+    (clause.items.every((x) => light(x) || (described && x.finding)) ||
+      looksUndecided(wordsBetween(clause.items)))
   )
     return {
       places: cloth?.places ?? placed.places,

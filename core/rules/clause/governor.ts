@@ -21,11 +21,25 @@ const MOST_WORDS = 9;
 
 const BETWEEN = /^(just|also|then|now|only|really|actually|carefully|quickly|all|even|simply|maybe|perhaps)$/;
 
+/** The last words of all frames: nothing governs behind another. */
+const LAST_WORDS = new Set(
+  [...BEFORE_DEED.flatMap((x) => x.words), ...BEFORE_THING.flatMap(([, words]) => words)].flatMap((words) => {
+    const last: string[] = [];
+    for (const part of words.split(' ').reverse()) {
+      last.push(...part.replace(/\?$/, '').split('|'));
+      if (!part.endsWith('?')) break;
+    }
+    return last;
+  }),
+);
+
 function longestBefore(
   frames: PhraseTrie<TreatmentState | undefined>,
   items: Item[],
   last: number,
 ): Governor | undefined {
+  const tail = items[last]?.w ?? '';
+  if (!LAST_WORDS.has(tail.slice(tail.lastIndexOf(' ') + 1))) return undefined;
   const back: { w: string; from: number }[] = [];
   for (let m = last; m >= 0 && back.length < MOST_WORDS; m--)
     for (const w of items[m]!.w.split(' ').reverse()) back.push({ w, from: m });

@@ -226,6 +226,11 @@ const SAID_IN_DOUBT =
 const DOUBT_OF =
   /^ (?:(?:i|we|'m|am|still|just|really) )*(?:(?:do n't|n't|not) (?:know|sure|decided|certain)|ca n't (?:decide|make)|undecided|unsure|might (?:do|have)|maybe|perhaps|possibly|thinking (?:about|of)|wondering|in two minds|no idea|dunno|torn)\b/;
 
+const DOUBTS = new Set(
+  "i we 'm am still just really do n't not ca undecided unsure might maybe perhaps possibly thinking wondering in no dunno torn".split(
+    ' ',
+  ),
+);
 /** "…, and then maybe a patch on top": one thing more, in doubt. */
 const ONE_MORE =
   /^ (?:then |also )?(?:maybe|perhaps|possibly|might do|might have) (?:also |then )?(?:a|an|some) (?:\S+ ){1,4}?(?:on top|too|as well|over (?:it|that|the top)|after)\b/;
@@ -233,6 +238,7 @@ const ONE_MORE =
 /** "will darn 3-3, 3-4 I can't decide on": what is in doubt is another block, and what was told of the first is not. */
 function turnsToDoubt(items: Item[], k: number, current: Item[]): boolean {
   if (
+    (DOUBTS.has(items[k + 1]?.w ?? '') || DOUBTS.has(items[k + 2]?.w ?? '')) &&
     ONE_MORE.test(wordsBetween(items, k + 1, k + 11)) &&
     !looksUndecided(wordsBetween(current)) &&
     current.some((x) => x.action) &&
@@ -242,6 +248,7 @@ function turnsToDoubt(items: Item[], k: number, current: Item[]): boolean {
   let from = k + 1;
   while (LEADS_TO_OTHER.test(items[from]?.w ?? '') && from < k + 5) from++;
   const blocks = items[from]?.place?.kind === 'blocks';
+  if (!blocks && !DOUBTS.has(items[from]?.w ?? '')) return false;
   let end = from;
   while (blocks && (items[end]?.place || joinsPlaces(items, end)) && end < from + 9) end++;
   const words = wordsBetween(items, blocks ? end : from, (blocks ? end : from) + 8);
