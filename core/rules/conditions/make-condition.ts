@@ -389,10 +389,35 @@ function placeOver(state: ReaderState, v: ClauseView, items: Item[]): string[] |
   // "got the batting out of 2-3 where it had clumped up"
   const where = state.clauses[v.index - 1]?.items.at(-1)?.w === 'where' || items[0]?.w === 'where';
   if (where && here?.some((p) => splitBlock(p))) return here;
-  if (k < 0) return undefined;
+  // "in both places the wadding had clumped", "under the block itself", "gone lumpy there", "all lumps underneath"
+  const there =
+    UNDER_THERE.test(wordsBetween(items)) &&
+    !items.some((x) => x.place?.kind === 'blocks' && x.place.how === 'said');
+  // "under the twill": where that cloth lies
+  const cloth = items.find(
+    (x, m) =>
+      x.fabric &&
+      !x.place &&
+      /^ (?:under|underneath|beneath|behind)(?: the| that)? $/.test(
+        wordsBetween(items, items[m - 1]?.w === 'the' ? m - 2 : m - 1, m),
+      ),
+  );
+  const lies = cloth?.fabric?.names.length === 1 ? state.fabrics.blocks[cloth.fabric.names[0]!] : undefined;
+  if (lies?.length) return lies;
+  if (k < 0 && !there) return undefined;
+  // spoken of a whole layer just taken off, it is the batting
+  const before = state.drafts.at(-1)?.entry as { places?: string[] } | undefined;
+  const spoken = there ? (here ?? before?.places ?? state.memory.focus) : undefined;
+  if (spoken)
+    return spoken.length && spoken.every((p) => splitBlock(p) || /^(edge|corner)-/.test(p))
+      ? spoken
+      : undefined;
   const places = here?.length ? here : items[k]!.place!.places;
   return places.some((p) => splitBlock(p)) ? places : undefined;
 }
+
+const UNDER_THERE =
+  / (?:(?:in|at) (?:both|all|those|these|the two) (?:places|spots)|(?:under|beneath|behind) the (?:block|square|piece|patch|spot|place)s? itself|(?:under|in) there|there|underneath) /;
 
 const isKnown = (state: ReaderState, finding: string, places: string[]): boolean => {
   const known = state.memory.found[finding as keyof typeof state.memory.found];
