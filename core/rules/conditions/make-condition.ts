@@ -390,9 +390,7 @@ function placeOver(state: ReaderState, v: ClauseView, items: Item[]): string[] |
   const where = state.clauses[v.index - 1]?.items.at(-1)?.w === 'where' || items[0]?.w === 'where';
   if (where && here?.some((p) => splitBlock(p))) return here;
   // "in both places the wadding had clumped", "under the block itself", "gone lumpy there", "all lumps underneath"
-  const there =
-    UNDER_THERE.test(wordsBetween(items)) &&
-    !items.some((x) => x.place?.kind === 'blocks' && x.place.how === 'said');
+  const there = UNDER_THERE.test(wordsBetween(items)) && !items.some((x) => x.place?.kind === 'blocks');
   // "under the twill": where that cloth lies
   const cloth = items.find(
     (x, m) =>
