@@ -156,6 +156,14 @@ function crossOutside(items: Item[]): void {
     x?.place !== undefined && axis.test(x.place.rule);
   items.forEach((item, k) => {
     const other = /^(,|in|of)$/.test(items[k + 1]?.w ?? '') ? items[k + 2] : items[k + 1];
+    // "column seven, second block down"
+    if (
+      item.place?.outside &&
+      !item.place.places.length &&
+      other?.place?.how === 'implied' &&
+      items[k + 1]?.w === ','
+    )
+      other.place = { ...other.place, places: [], outside: true };
     if (!other?.place || !item.place || Boolean(item.place.outside) === Boolean(other.place.outside)) return;
     const crossed =
       (isLine(item, ROW_LINE) && isLine(other, COLUMN_LINE)) ||

@@ -171,8 +171,8 @@ function pointedBeside(items: Item[], kept: Item[]): Item | undefined {
   // "that one's finished as well and the first three of the next"
   const [subject] = items;
   const rest = items.findIndex((x) => kept.includes(x));
-  return subject?.place?.rule === 'place.that-one' &&
-    /^('s|is)$/.test(items[1]?.w ?? '') &&
+  return /^place\.(that-one|those|them|both|all-of-them)$/.test(subject?.place?.rule ?? '') &&
+    /^('s|is|are|'re|were)$/.test(items[1]?.w ?? '') &&
     rest === items.length - 1 &&
     /^(and|&|\+|plus)$/.test(items[items[rest - 1]!.w === 'the' ? rest - 2 : rest - 1]!.w)
     ? subject
