@@ -375,7 +375,9 @@ function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid): void
     // of the hours about the one said, that which lies nearest
     const wanted = past[2] === 'to' ? 60 - minutes : minutes;
     const ahead = (((wanted - clock.minute) % 60) + 60) % 60;
-    const minute = clock.minute + (ahead > 30 ? ahead - 60 : ahead);
+    // "quarter past three, I mean quarter to": of the hour that was named
+    const before = ahead > 30 || (ahead === 30 && past[2] === 'to');
+    const minute = clock.minute + (before ? ahead - 60 : ahead);
     const length = (words.startsWith(' a ') ? 1 : 0) + past[1]!.split(' ').length + 1;
     // read as one word of its own already, or as two or three
     join(out, m, out[m]!.clock?.anyHour ? 1 : length, {

@@ -1090,7 +1090,11 @@ const isClockExpected = (tokens: Token[], i: number): boolean =>
   !/^(strips?|pieces?|scraps?|lengths?|widths?|squares|blocks|patches|sides|edges|corners)$/.test(
     tokens[i + 1]?.w ?? '',
   ) &&
-  ((CLOCK_LEADS.has(tokens[i - 1]?.w ?? '') && !isSecondSide(tokens, i)) || clockAwaited(tokens, i));
+  ((CLOCK_LEADS.has(tokens[i - 1]?.w ?? '') && !isSecondSide(tokens, i)) ||
+    clockAwaited(tokens, i) ||
+    // "that was three till now"
+    (/^(till|until|til)$/.test(tokens[i + 1]?.w ?? '') &&
+      tokens[/^(just|right)$/.test(tokens[i + 2]?.w ?? '') ? i + 3 : i + 2]?.w === 'now'));
 
 const isWrittenDay = (tokens: Token[], i: number): boolean =>
   /^\d{4}$/.test(tokens[i]!.w) &&
@@ -1125,6 +1129,8 @@ function correctsClock(items: Item[]): 'moment' | 'stretch' | undefined {
     k--;
   }
   if (!marked || !(items[k]?.clock || items[k]?.span)) return undefined;
+  // "from ten past one, sorry, ten to one, until three": a clock again
+  if (items[k]!.clock?.rule === 'time.past-to') return 'moment';
   return items[k]!.span || /^(from|between)$/.test(items[k - 1]?.w ?? '') ? 'stretch' : 'moment';
 }
 const PUTS_RIGHT = wordSet(

@@ -362,6 +362,13 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
   if (!commerce) return undefined;
   // "@ 1.80", "at five ninety nine a yard", "for four seventy five", "came to 24"
   if (t.w === 'back' && !isSetBack(tokens, i)) return undefined;
+  // "and at 14.15 I laid down the pen": the hour
+  if (
+    t.w === 'at' &&
+    /^(?:[01]?\d|2[0-3])\.[0-5]\d$/.test(w(tokens, i + 1)) &&
+    /^(?:i|we|started|stopped|finished|began)$/.test(w(tokens, i + 2))
+  )
+    return undefined;
   const lead =
     t.w === 'back' ||
     t.w === '@' ||

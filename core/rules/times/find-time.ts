@@ -557,6 +557,21 @@ const WORK_NAMED =
   /ing$|^(survey|paperwork|work|mend|piece|cut|quilt|bind|tie|clean|wash|baste|layer|unpick|sew)$/;
 const KIND_OF_WORK =
   /^(mending|darning|patching|cutting|piecing|tying|quilting|binding|cleaning|washing|pressing|layering|basting|pinning|unpicking|survey|surveying|paperwork|shopping)$/;
+/** Is a part of the day told before `i` in its sentence, and nothing that counts blocks? */
+function inPartOfDay(tokens: Token[], i: number): boolean {
+  let told = false;
+  for (let k = i - 1; k >= Math.max(0, i - 10) && !/^[.;!?\n]$/.test(w(tokens, k)); k--) {
+    if (
+      /^(?:rows?|columns?|blocks?|squares?|patch|patches)$/.test(w(tokens, k)) ||
+      tokens[k]!.kind === 'number'
+    )
+      return false;
+    told ||= /^(?:morning|afternoon|evening|tonight|day)$/.test(w(tokens, k));
+  }
+  return told;
+}
+const WORKED_ON_IT =
+  /^(?:examined|inspected|surveyed|mended|layered|washed|basted|bound|quilted|tied|unpicked|cleaned|vacuumed|pressed|pinned)$/;
 const WORK_DONE =
   /^(mending|darning|patching|cutting|piecing|tying|quilting|cleaning|layering|basting|pinning|unpicking|survey|surveying|paperwork|shopping|washing|pressing|ironing|vacuuming|apart|sewing|stitching|working|mended|quilted|pieced|tied|sewed|stitched|worked|basted|unpicked)$/;
 const DID_WORK = /^(mended|quilted|pieced|sewed|stitched|worked|basted|unpicked|darned)$/;
@@ -661,6 +676,13 @@ export function findSpan(
     (WORK_DONE.test(w(tokens, i - 1)) &&
       (BREAKS_OFF.test(w(tokens, end.next)) || KIND_OF_WORK.test(w(tokens, end.next))) &&
       joint !== '-') ||
+    // "examined it 8 to 9"
+    (w(tokens, i - 1) === 'it' &&
+      WORKED_ON_IT.test(w(tokens, i - 2)) &&
+      BREAKS_OFF.test(w(tokens, end.next)) &&
+      joint !== '-') ||
+    // "spent the morning on it, nine to twelve, mending", "all afternoon on the ties, one to three"
+    (/^[,:]$/.test(w(tokens, i - 1)) && BREAKS_OFF.test(w(tokens, end.next)) && inPartOfDay(tokens, i - 1)) ||
     // "bound it, that was seven to half eight"
     (w(tokens, i - 1) === 'was' &&
       w(tokens, i - 2) === 'that' &&

@@ -15,7 +15,10 @@ const BREAK_LEAD =
 
 /** Is the stretch at `k` a break in the work: "broke from seven to quarter to eight", "tea 8.15–8.40"? */
 export const isBreakSpan = (items: Item[], k: number): boolean =>
-  BREAK_LEAD.test(wordsBetween(items, k - 6, k)) && !tookOff(items, k);
+  // "worked on the taking apart from one to four"
+  !(w(items, k - 1) === 'from' && items[k - 2]?.task) &&
+  BREAK_LEAD.test(wordsBetween(items, k - 6, k)) &&
+  !tookOff(items, k);
 
 /** "took the backing off 13:30–14:20": a thing was off, and not she. */
 const tookOff = (items: Item[], k: number): boolean =>

@@ -139,6 +139,7 @@ export function readTimes(
       taskNear(items, k, k + 1) ??
       verbBefore(items, k) ??
       goesOnWith(state, items, k) ??
+      ranFrom(items, k) ??
       clippedTask(items, k);
     const between =
       w(items, k - 1) === 'between' &&
@@ -175,6 +176,28 @@ export function readTimes(
     lead(items, k, used);
   }
 
+  // "cutting from ten past one to two, and piecing from then until quarter to three": begun when the other ended
+  for (let k = 1; k < items.length; k++) {
+    const { clock } = items[k]!;
+    const lead = clock && !used.has(k) ? FROM_THEN.exec(wordsBetween(items, k - 5, k)) : null;
+    const ended = lead && state.drafts.findLast((d) => d.entry.kind === 'work' && d.entry.end)?.entry;
+    if (!lead || ended?.kind !== 'work' || !ended.end) continue;
+    const begun = wallMinutes(ended.end);
+    const from = k - lead[0].trim().split(' ').length;
+    const start = { next: 0, minute: begun % 1440, fixed: true, firm: true, rule: 'time.from-then' };
+    const { endAt } = resolve(start, clock!, now, { start: begun - (begun % 1440) });
+    if (endAt <= begun || endAt - begun > 720) continue;
+    push(
+      taskNear(items, from, k + 1) ?? verbBefore(items, from),
+      { start: ended.end, end: wallTime(endAt) },
+      'work.span',
+      [items[k]!],
+      from,
+      k + 1,
+    );
+    used.add(k);
+  }
+
   // "nine till noon and one till four on the cutting": the kind of work holds for both
   const own = state.drafts.filter(
     (d) => d.entry.kind === 'work' && d.entry.start && d.sentence === sentence.number,
@@ -186,7 +209,7 @@ export function readTimes(
   tookTime(items, claims);
   const marks = withMeals(marksOf(items), items, state.memory.running !== undefined);
   if (!marks.length) hoursAndMinutes(items);
-  const clocks = items.map((x, k) => (x.clock ? k : -1)).filter((k) => k >= 0);
+  const clocks = items.map((x, k) => (x.clock && !used.has(k) ? k : -1)).filter((k) => k >= 0);
   const timed: TimedMark[] = [];
   // "9.30 start, 11.15 stop": each mark after its clock
   const paired =
@@ -210,7 +233,10 @@ export function readTimes(
     const tied =
       /^(at|since|till|until|til|from|by|around|about|before|after|past|round)$/.test(w(items, k - 1)) ||
       (after !== undefined && clocks.some((c) => c > k && c >= after.end && c - after.end <= 3));
-    if (paired) mark = marks[clocks.indexOf(k)];
+    // "mending 18:40 to now", "tying 13:15-now", "that was three till just now on the binding"
+    const tillNow = TILL_NOW.test(wordsBetween(items, k + 1, k + 4));
+    if (tillNow) mark = { at: k, end: k + 1, mark: 'start', word: 'from' };
+    else if (paired) mark = marks[clocks.indexOf(k)];
     else if (when) mark = when;
     else if (!before || (after && !tied && after.at - k < k - before.end && k - before.end > 2))
       mark = after ?? before;
@@ -248,9 +274,6 @@ export function readTimes(
       timed[0]!.mark === 'start'
     )
       mark = { at: k, end: k + 1, mark: 'stop', word: 'till' };
-    // "mending 18:40 to now", "tying 13:15-now"
-    if (!mark && /^(to|till|until|til|-)$/.test(w(items, k + 1)) && w(items, k + 2) === 'now')
-      mark = { at: k, end: k + 1, mark: 'start', word: 'from' };
     mark ??= clippedMark(items, k);
     if (!mark) continue;
     if (isStillToCome(items, mark)) continue;
@@ -266,7 +289,9 @@ export function readTimes(
   const nowStop =
     starts.length === 1 &&
     !stops.length &&
-    (/ (?:till|until|til|to|-) now /.test(all) ||
+    (/ (?:till|until|til|to|-) (?:just |right )?now /.test(all) ||
+      // "okay that's it, I'm done, been on this since a quarter after eight"
+      isDoneFirst(wordsBetween(items, 0, starts[0]!.word.at)) ||
       // "sat down to the mending at half ten and only getting up from it now"
       / (?:only|just) (?:now )?(?:getting up|got up|getting out of the chair|putting it (?:down|away)|laying it by)(?: from (?:it|that|the \w+))?(?: now)? /.test(
         all,
@@ -372,6 +397,8 @@ export function readTimes(
       /^(ago|old|late|early|later|from|apart)$/.test(w(items, k + 1)) ||
       (/^(another|every|in|within)$/.test(w(items, k - 1)) &&
         !/^(put|squeezed|got|fitted|managed|fit|crammed|did|put in|of)$/.test(w(items, k - 2)) &&
+        // "in fifty minutes of shopping I purchased three yards of muslin"
+        !(w(items, k - 1) === 'in' && w(items, k + 1) === 'of' && items[k + 2]?.task === 'shopping') &&
         // "another forty minutes on the binding"
         !(w(items, k - 1) === 'another' && nearTask(items, k + 1, 4)))
     )
@@ -569,6 +596,15 @@ function afterLast(
     : { startAt: startAt + 720, endAt: endAt + 720 };
 }
 
+const FROM_THEN =
+  / (?:from (?:then|there|that)(?: on)?|(?:and )?then|(?:and )?after that|from when that ended) (?:on )?(?:until|till|til|to|up to|through to) $/;
+const TILL_NOW = /^ (?:to|till|until|til|-) (?:just |right )?now /;
+const isDoneFirst = (lead: string): boolean =>
+  / (?:done|finished|stopping|packing|knocking|calling|through|that 's (?:it|me|us|enough)) /.test(lead) &&
+  DONE_FIRST.test(lead);
+const DONE_FIRST =
+  /^ (?:(?:okay|ok|right|so|well|and|oh|phew|there|,) )*(?:that 's (?:it|that|me|us|all|enough)(?: ,)? )?(?:(?:for (?:today|tonight|now|me)|then|now|folks|,) )*(?:(?:i 'm|i am|me|we 're|all)? ?(?:done|finished|stopping|off|packing (?:it )?(?:in|up)|knocking off|calling it(?: a (?:day|night)| quits)?|through)(?: (?:for (?:today|tonight|now|the (?:day|night|evening))|here|there|now|,))* )?(?:, )?(?:(?:(?:i 've )?been|i was|was|were|had been) )?(?:(?:on|at) (?:it|this|that|the \S+) )?$/;
+
 type TimedMark = Timed & { task: Named | undefined };
 
 /** Marks of a sentence in order, with the meals and rests for which work is stopped at a clock. */
@@ -653,6 +689,18 @@ function pushPieces(
   }
   // the rest itself is told with it
   for (let n = 0; n < items.length; n++) if (items[n]!.clock) used.add(n);
+}
+
+/** "the overlay ran from 10.55 to 13.00", "the wash took from one till two": the kind of work of what was done. */
+function ranFrom(items: Item[], k: number): Named | undefined {
+  let at = k - 1;
+  while (at > 0 && /^(from|between|me|on|us|was)$/.test(w(items, at))) at--;
+  if (!/^(ran|run|went|took|lasted|occupied|kept|is|was)$/.test(w(items, at))) return undefined;
+  const deed = items[at - 1];
+  const task = deed?.action && !deed.part && TASK_OF_ACTION[deed.action.v];
+  return task && /^(the|that|my|,|and|)$/.test(w(items, at - 2))
+    ? { task, at: at - 1, item: deed }
+    : undefined;
 }
 
 /** "carried on with that, seven to nine", "more of the same": the work that ran last. */

@@ -69,14 +69,17 @@ export function hasObject(items: Item[], k: number): boolean {
   // "spent some time surveying it": the whole of it, and no piece
   if (
     /^(it|this|that)$/.test(next.w) &&
-    /^(surveying|surveyed|looking|examined|inspected|examining|inspecting|mending)$/.test(item.w)
+    /^(surveying|looking|mending|surveyed|examined|examining|inspected|inspecting|mended|assessing|mapping)$/.test(
+      item.w,
+    )
   ) {
     const far = items[k + 2];
     return (
       !far ||
-      !/^(time|morning|afternoon|evening|week|on|last|this|yesterday|today|too|as|but|,|\.|in|over|at|since|from|for|till|until|and|now)$/.test(
-        far.w,
-      )
+      (!(far.span || far.clock) &&
+        !/^(time|morning|afternoon|evening|week|on|last|this|yesterday|today|too|as|but|,|\.|in|over|at|since|from|for|till|until|and|now)$/.test(
+          far.w,
+        ))
     );
   }
   if (next.place && next.place.kind !== 'part') return true;
@@ -107,7 +110,14 @@ export function hasObject(items: Item[], k: number): boolean {
         /^(edge|border)-/.test(x.place?.places[0] ?? ''),
     );
   }
-  return Boolean((next.part && next.part !== 'quilt') || next.seam || next.fabric || next.place);
+  return Boolean(
+    (next.part && next.part !== 'quilt') ||
+      next.seam ||
+      next.fabric ||
+      next.place ||
+      // "an hour unpicking ties in rows 1 and 2"
+      (next.object && !next.task && item.action?.v === 'remove'),
+  );
 }
 
 /** "8 yd of binding" is goods, not the work of binding. */
