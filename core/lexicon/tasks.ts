@@ -56,6 +56,8 @@ export const TASK_PHRASES: Record<Task, string[]> = {
     'unstitching',
     'taking down',
     'took it apart',
+    'take|taking|took the|this|that quilt|coverlet|thing|one apart',
+    'take|taking|took the|this|that quilt|coverlet|thing|one to bits|pieces',
     'pulling apart',
     'deconstruction',
     'unquilting',

@@ -360,6 +360,12 @@ function minutesOfNext(items: Item[]): void {
     const item = items[k]!;
     const { quantity } = item;
     if (!quantity || quantity.unit || !quantity.value || quantity.value < 5 || quantity.value > 240) continue;
+    // "resewed 2-3, fifteen minutes, and dabbed at the stain in 3-3 for ten", "12 min on 3-3, 8 on the other"
+    if (isLengthOfNext(items, first, k)) {
+      item.duration = { next: quantity.next, minutes: quantity.value, rule: 'time.minutes' };
+      delete item.quantity;
+      continue;
+    }
     if (!taskAt(k + 1)) continue;
     const told = items.slice(Math.max(0, k - 6), k).findLastIndex((x) => x.duration);
     if (told < 0) continue;
@@ -368,6 +374,21 @@ function minutesOfNext(items: Item[]): void {
     item.duration = { next: quantity.next, minutes: quantity.value, rule: 'time.minutes' };
     delete item.quantity;
   }
+}
+
+/** Behind a length in minutes: a bare number for which the next thing was done. */
+function isLengthOfNext(items: Item[], first: number, k: number): boolean {
+  const { duration } = items[first]!;
+  if (duration!.rule !== 'time.minutes' || k - first > 16) return false;
+  const after = items[k + 1];
+  const ends = !after || /^(?:[,.;!?\n]|and|but|then)$/.test(after.w);
+  if (items[k - 1]!.w === 'for') return ends && items.slice(first, k).some((x) => x.action || x.place);
+  return (
+    /^(?:,|and|&)$/.test(items[k - 1]!.w) &&
+    after?.w === 'on' &&
+    items[first + 1]?.w === 'on' &&
+    items.slice(k + 2, k + 4).some((x) => x.place || x.w === 'other')
+  );
 }
 
 const BEFORE_MINUTES =

@@ -615,7 +615,7 @@ function isIngVerb(items: Item[], k: number): boolean {
   // "quilting in the ditch round the plum silk", "that's me quilting the lawn ones"
   if (
     items[k]!.action?.v === 'quilt' &&
-    (k === 0 || /^(,|now|still|me|then|:|--|-)$/.test(before)) &&
+    (k === 0 || items[k - 1]!.duration || /^(,|now|still|me|then|:|--|-)$/.test(before)) &&
     after &&
     (after.stitch ||
       after.fabric ||
@@ -660,6 +660,7 @@ function isIngVerb(items: Item[], k: number): boolean {
     ].includes(before) ||
     after?.w === 'it' ||
     after?.w === 'them' ||
-    (k === 0 && (after?.place !== undefined || after?.w === 'the'))
+    // "an hour binding the left side"
+    ((k === 0 || items[k - 1]!.duration !== undefined) && (after?.place !== undefined || after?.w === 'the'))
   );
 }

@@ -136,6 +136,7 @@ export function readTimes(
     const span = items[k]!.span;
     if (!span || used.has(k)) continue;
     const task =
+      otherTask(items, k) ??
       taskNear(items, k, k + 1) ??
       verbBefore(items, k) ??
       goesOnWith(state, items, k) ??

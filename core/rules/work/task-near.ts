@@ -79,7 +79,7 @@ export function nearTaskBefore(items: Item[], to: number, reach: number): Named 
 export function otherTask(items: Item[], k: number): Named | undefined {
   const near = wordsBetween(items, k + 1, k + 9);
   const hit =
-    /^ (?:(?:before|after) that |spent |just |only |were |was |went |to |on |of |in |for )*(putting the [a-z ]*(?:up|away|together)|setting (?:up|the [a-z ]+ up)|clearing|oiling|tidying|sweeping|sorting|threading|winding|changing the|rethreading|cleaning the machine|packing (?:up|away)|hunting|looking for|untangling|sharpening|descaling|refilling|scrubbing|wiping|dusting|polishing|greasing|adjusting|assembling|rearranging|searching|mounting|fussing|moving the|shifting the|untying knots|fixing the machine|servicing)\b/.exec(
+    /^ (?:(?:before|after) that |spent |just |only |were |was |went |to |on |of |in |for |this morning |this afternoon |this evening |today |, )*(putting the [a-z ]*(?:up|away|together)|setting (?:up|the [a-z ]+ up)|clearing|oiling|tidying|sweeping|sorting|threading|winding|changing the|rethreading|cleaning the machine|packing (?:up|away)|hunting|looking for|untangling|sharpening|descaling|refilling|scrubbing|wiping|dusting|polishing|greasing|adjusting|assembling|rearranging|searching|mounting|fussing|moving the|shifting the|untying knots|fixing the machine|servicing)\b/.exec(
       near,
     );
   if (!hit) return undefined;

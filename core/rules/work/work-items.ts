@@ -116,7 +116,7 @@ export function hasObject(items: Item[], k: number): boolean {
       next.fabric ||
       next.place ||
       // "an hour unpicking ties in rows 1 and 2"
-      (next.object && !next.task && item.action?.v === 'remove'),
+      (next.object && !next.task && item.task === 'taking-apart'),
   );
 }
 
