@@ -130,7 +130,8 @@ const plain = (words: string): string =>
   words
     .replace(/ 'd (?=i|you|we) ?/g, ' did ')
     .replace(/ 've /g, ' have ')
-    .replace(/ 'll /g, ' will ');
+    .replace(/ 'll /g, ' will ')
+    .replace(/ gonna /g, ' going to ');
 
 /** The words from the question on, or nothing where the note does not ask. */
 function questionIn(whole: string, items: Item[], asked: boolean): string | undefined {
@@ -229,7 +230,7 @@ const TOLD_AFTER =
   /(?:anyone|anybody) 's guess(?: yet| still| now)?$|^what (?:'s|is) (?:wrong|the (?:matter|trouble|problem)|happened)(?: \S+){0,5} is /;
 /** "How close to quilt it, undecided", "how to wash it is still open, and so's the binding": told, not asked. */
 const TOLD_OPEN =
-  /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|how (?:much|many|long) (?:she|he|they|to)\b|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|up in the air|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:been )?(?:decided|settled|chosen|agreed))(?: yet| still)?(?:$| ,? ?(?:and|so|but) )/;
+  /^(?:(?:how|who|where|when)(?! (?:is|are|many|much|long|do|does|did|about))|how (?:much|many|long) (?:she|he|they|to)\b|(?:what|which)(?! (?:is|'s|are|have|has|else|all|am|do|did|things?|points?|items?|issues?|matters?|questions?|bits?|is|ones?|decisions?|remains?|stands?)\b)) .*\b(?:undecided|open|tbd|unsettled|up in the air|(?:still )?to (?:settle|decide|be decided|be settled)|not (?:yet )?(?:decided|settled|chosen|agreed)|n't (?:been )?(?:decided|settled|chosen|agreed))(?: yet| still)?(?:$| ,? ?(?:and|so|but) )/;
 
 /** A statement before the question, or one that begins like a question ("have 30 cm interfacing", "still need 5 yd"). */
 function tellsSomething(whole: string, head: string, items: Item[], asked: boolean): boolean {
@@ -393,6 +394,13 @@ function classify(
   )
     return { query: 'to-do', ...(explicit ? { places: explicit } : {}), rule: 'query.to-do' };
   if (explicit) return { query: 'place-history', places: explicit, rule: 'query.place-plain' };
+  // "what did I do to the green twill ones"
+  if (
+    !date &&
+    SIGN.history.test(t) &&
+    items.some((x, k) => x.fabric && OF_CLOTH.test(wordsBetween(items, k - 3, k)))
+  )
+    return { query: 'place-history', rule: 'query.place-of-cloth' };
   if (date || SIGN.day.test(t)) return { query: 'day-review', date: date ?? today, rule: 'query.day' };
   // a block that only its cloth names, or that the ear has missed
   if (SIGN.history.test(t) && (items.some((x) => x.fabric) || /\bbeen done (?:to|on|with|about)\b/.test(t)))
@@ -410,6 +418,7 @@ function classify(
   return undefined;
 }
 
+const OF_CLOTH = / (?:to|with|about|on|for) (?:the|those|that|both|all)(?: the)? $/;
 const LEFT_SIDE =
   / (?:(?:top|bottom|upper|lower|middle|centre|center|far|very) left(?: hand)?|left(?: hand)? (?:hand|side|edge|border|corner|column|block|one|row)|(?:on|from|to|down|at) the left|left to right|left of) /g;
 /** At the door, on the wall: nothing that the log knows. */

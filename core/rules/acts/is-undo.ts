@@ -74,7 +74,8 @@ const AGAIN =
   /^[ ,.!;:-]*(?:(?:just|and|please|so|then|go on|no) )*(?:wipe|scrap|strike|scratch|delete|drop|bin|scrub|lose|forget|cancel|ignore|undo|take) (?:it|that|this|the lot|every word)(?: all| out| off| back| away| please)*[ .!]*$/;
 
 /** What may be read out, and a plan called off: neither takes back a note. */
-const READ_BACK = /^(?:read|play|say|tell|give|show)(?: me| us)? (?:back )?(?:the|that|my|what|it)\b/;
+const READ_BACK =
+  /^(?:read|play|say|tell|give|show|repeat|recite)(?: me| us)? (?:back )?(?:the|that|my|what|it)\b/;
 const PLAN_OFF =
   /^(?:scrap|drop|forget|ditch|cancel|bin|abandon|shelve|never mind) (?:all )?(?:that|the|this|my) (?:whole |last )?(?:plan|idea|thought|notion)\b/;
 
