@@ -25,6 +25,7 @@ export const MATERIAL_PHRASES: Record<Material, string[]> = {
   binding: [
     'binding',
     'bias binding',
+    'bias',
     'binding tape',
     'bias tape',
     'binding strips|strip',
@@ -162,6 +163,7 @@ export const MATERIAL_PHRASES: Record<Material, string[]> = {
     'bonding powder',
     'glue stick',
     'fabric glue',
+    'basting|quilting|textile|craft|pva|starch glue|paste|adhesive',
     'fusible tape',
     'paste',
     'iron on web',

@@ -139,6 +139,7 @@ export function scan(
   for (const cloth of cloths) clothBesideBlock(items, cloth);
   if (places.some((p) => p.outside)) crossOutside(items);
   metresAsMinutes(items, commerce);
+  wideCloth(items);
   minutesOfNext(items);
   settleDeeds(items);
   return {
@@ -374,6 +375,18 @@ function minutesOfNext(items: Item[]): void {
     item.duration = { next: quantity.next, minutes: quantity.value, rule: 'time.minutes' };
     delete item.quantity;
   }
+}
+
+/** "10 yd wide cotton": of what kind the cloth is, and nothing that was measured. */
+function wideCloth(items: Item[]): void {
+  for (let k = 0; k < items.length - 1; k++)
+    if (
+      items[k]!.w === 'wide' &&
+      items[k]!.measure &&
+      items[k + 1]!.material &&
+      !/^(?:in|cm|mm)$/.test(items[k - 1]?.quantity?.unit ?? '')
+    )
+      items[k]!.measure = undefined;
 }
 
 /** Behind a length in minutes: a bare number for which the next thing was done. */

@@ -35,7 +35,7 @@ export function readUnit(
 ): { unit: MaterialUnit; next: number } | undefined {
   const t = tokens[i];
   if (!t) return undefined;
-  if (t.w === 'fat' && /^(quarters?|qtrs?|q)$/.test(w(tokens, i + 1)))
+  if (t.w === 'fat' && /^(quarters?|qtrs?|qs?)$/.test(w(tokens, i + 1)))
     return { unit: 'fat-quarter', next: i + 2 };
   if (t.w === '-' && tokens[i + 1] && Object.hasOwn(UNIT_WORDS, w(tokens, i + 1)))
     return readUnit(tokens, i + 1, afterDigits);
@@ -112,6 +112,12 @@ export function findQuantity(tokens: Token[], i: number): QuantityFound | undefi
   }
   const marked = feetMarked(tokens, i, number);
   if (marked) return marked;
+  // "7/8 of a yard"
+  if (number.fraction && value < 1 && w(tokens, next) === 'of' && /^(a|an|the)$/.test(w(tokens, next + 1))) {
+    const part = readUnit(tokens, next + 2, false);
+    if (part && LENGTH_UNIT_SET.has(part.unit))
+      return { next: part.next, value, unit: part.unit, rule: 'amount.part-of-unit' };
+  }
   const unit = readUnit(tokens, next, !number.inWords);
   if (!unit) return { next: number.next, value, rule: 'amount.number' };
   next = unit.next;

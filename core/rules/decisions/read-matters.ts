@@ -251,7 +251,9 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         add(chosen, 'settled', part, 'decision.chosen', number);
         continue;
       }
-      const under = k === 1 && part.joint === ':' && !asked ? choiceUnder(parts) : undefined;
+      // "resewn, ladder stitch. Thread: silk, cream": what it was sewn with
+      const sewn = parts[0]!.topic?.topic === 'thread' && sewnBefore(sentences[number - 1]?.items ?? []);
+      const under = k === 1 && part.joint === ':' && !asked && !sewn ? choiceUnder(parts) : undefined;
       if (under) {
         add(under, 'settled', part, 'decision.choice-under', number);
         for (const x of parts[0]!.items) claims.later.add(x);
@@ -676,6 +678,12 @@ function dateOf(parts: Part[], k: number): Part | undefined {
   next.taken = true;
   return both;
 }
+
+const sewnBefore = (items: Item[]): boolean =>
+  items.some(
+    (x) =>
+      x.action?.form === 'past' && /^(?:darn|resew|patch|stabilize|overlay|quilt|bind)$/.test(x.action.v),
+  );
 
 /** "Ties: red perle cotton, 5 in apart", "backing -> blue flannel", "tie or quilt: tie": what was chosen stands by itself behind what it is for. */
 function choiceUnder(parts: Part[]): Topic | undefined {

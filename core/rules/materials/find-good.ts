@@ -170,7 +170,7 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       if (!figure) figure = x;
       continue;
     }
-    if (x.w === 'fat' && /^(?:quarters?|qtrs?|qrtrs?|qts?)$/.test(w(items, m + 1))) {
+    if (x.w === 'fat' && /^(?:quarters?|qtrs?|qrtrs?|qts?|qs?)$/.test(w(items, m + 1))) {
       unit = 'fat-quarter';
       if (quantity === undefined) quantity = 1;
       m++;
@@ -188,6 +188,8 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     if (/^(number|many|few|couple|pair|length|amount|bit|lot|lots|much|however|x|whatever)$/.test(x.w))
       continue;
     if (DETERMINERS.has(x.w)) continue;
+    // "used up the last 4 m of binding"
+    if (x.w === 'last' && (isFigure(items[m + 1]) || Object.hasOwn(UNIT_ALONE, w(items, m + 1)))) continue;
     if (BED_SIZES.test(x.w) && !x.material && !x.fabric) continue;
     if (/^sized?$/.test(x.w) && BED_SIZES.test(w(items, m - 1))) continue;
     if (x.w === '#' && isFigure(items[m + 1])) continue;
@@ -223,6 +225,8 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       if (later < 0 || items.slice(n, n + 1 + later).some((y) => STOP_WORDS.has(y.w) || isFigure(y))) break;
       continue;
     }
+    // "tailor's chalk"
+    if (x.w === "'s" && n > m && items[n + 1]?.material && !items[n - 1]!.place) continue;
     if (STOP_WORDS.has(x.w) && !(x.w === 'of' || x.w === 'that' || x.w === 'the')) break;
     if (x.w === 'that' || x.w === 'the') continue;
     if (x.place && !x.part && !x.place.rule.startsWith('place.it')) break;
@@ -324,7 +328,9 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     .map((x) => x.w)
     .filter((x) => x !== 'of')
     .join(' ');
-  const purpose = purposeAt(items, next);
+  // "a yard and a half of twill put by for the backing"
+  const kept = PUT_BY.test(wordsBetween(items, next, next + 3)) ? next + 2 : next;
+  const purpose = purposeAt(items, kept);
   if (purpose) {
     material = madeFor(material, purpose.for);
     if (purpose.for !== 'none' && points && material) points = undefined;
@@ -618,6 +624,8 @@ function bareSum(
     return undefined;
   return items.some((x) => x.cost || x.task === 'shopping') ? { amount: n.value, each: false } : undefined;
 }
+
+const PUT_BY = /^ (?:put|set|laid|kept|saved|tucked|left) (?:by|aside|away|back|over) (?:for|as) /;
 
 /** Words that name no thing. */
 const NAMELESS = /^(stuff|things?|same|kind|sort|whatever|something)$/;

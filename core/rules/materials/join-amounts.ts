@@ -28,7 +28,7 @@ export function joinAmounts(state: ReaderState): void {
     }
     if (!e.name && e.material && e.unit !== 'fat-quarter' && amount.origins['material']?.how !== 'implied')
       continue;
-    const noun = e.name?.split(' ').at(-1);
+    const noun = e.name === 'it' ? undefined : e.name?.split(' ').at(-1);
     const whole = state.drafts.findLast(
       (d) =>
         d !== amount &&
@@ -58,7 +58,7 @@ export function joinAmounts(state: ReaderState): void {
       state.drafts = state.drafts.filter((d) => d !== amount);
       continue;
     }
-    if (e.name) continue;
+    if (noun) continue;
     const made = e.material ? undefined : madeOf(state, e.unit);
     if (made) {
       amount.entry = { ...e, material: made };

@@ -28,7 +28,7 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
     'firm',
   ],
   [
-    "to buy|to get|to order|to purchase|must purchase|need to purchase|have to purchase|need to order|have to order|need to pick up|must order|must pick up|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|list|short of|short on|short by|not enough|n't enough|n't got enough|n't have enough|run out of|ran out of|running out of|'m short|am short|'re short|are short|'m short of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lacking|to fetch|n't forget|must remember",
+    "to be bought|to be got|to be ordered|to be purchased|to be fetched|still to be bought|still to be got|still to be ordered|to buy|to get|to order|to purchase|must purchase|need to purchase|have to purchase|need to order|have to order|need to pick up|must order|must pick up|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|list|short of|short on|short by|not enough|n't enough|n't got enough|n't have enough|run out of|ran out of|running out of|'m short|am short|'re short|are short|'m short of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lack|lacking|am without|'m without|to fetch|n't forget|must remember",
     'needed',
     'firm',
   ],
@@ -123,6 +123,14 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       if (after) {
         for (const x of items.slice(k, after)) claims.cut.add(x);
         k = after;
+        continue;
+      }
+      // "no pins left, two packs to get"
+      const none = noneLeft(items, k);
+      if (none) {
+        push(state, sentence, none, 'needed', made);
+        for (const x of items.slice(k, none.next + 1)) claims.cut.add(x);
+        k = none.next + 1;
         continue;
       }
       // "75 cm calico used, 40 cm left", "four feet of binding left over in the box"
@@ -579,8 +587,20 @@ function hadAlready(
   return had.next;
 }
 
+/** "no pins left", "not any thread left": what has run out. */
+function noneLeft(items: Item[], k: number): GoodFound | undefined {
+  if (w(items, k) !== 'no' && !(w(items, k) === 'any' && /^(n't|not)$/.test(w(items, k - 1))))
+    return undefined;
+  const good = findGood(items, k + 1, false);
+  return good?.head !== undefined &&
+    good.quantity === undefined &&
+    /^(left|remaining)$/.test(w(items, good.next))
+    ? good
+    : undefined;
+}
+
 const BEHIND =
-  /^(?:used up|used|used so far|gone|left over|left|spare|to spare|remaining|bought|ordered|purchased|needed|wanted|required|to buy|to get|to order|to find|on hand|in stock|in hand)$/;
+  /^(?:used up|used|used so far|gone|left over|left|spare|to spare|remaining|bought|ordered|purchased|needed|wanted|required|to buy|to get|to order|to find|on hand|in stock|in hand|would do|will do|should do|'ll do)$/;
 const JOINT_BEHIND = /^ *(?:$|[,;.)] |and |but |so |(?:in|on) (?:the|my) )/;
 
 /** An amount whose verb stands behind it, in a list of such: "75 cm calico used, 40 cm left". */
@@ -591,7 +611,10 @@ function usedBehind(
 ): { good: GoodFound; use: MaterialUse; next: number } | undefined {
   const amount = items[k]!.quantity;
   if (amount?.value === undefined || items.slice(0, k).some((x) => x.cost)) return undefined;
-  if (k > 0 && !/^(,|and|&|but|:|;|--|-)$/.test(w(items, k - 1))) return undefined;
+  if (k > 0 && !/^(,|and|&|but|so|:|;|--|-)$/.test(w(items, k - 1))) return undefined;
+  // "8 yd bias binding & 18 in fusible on hand": one list, with its verb behind it
+  if (k > 0 && listedBefore(items, k) < k && items.filter((x) => BEHIND.test(x.w)).length < 2)
+    return undefined;
   // "used two yards of muslin, one left": of the goods just told
   const bare = !amount.unit && k > 0 && counted;
   if (!amount.unit && !bare) return undefined;
@@ -634,6 +657,7 @@ const USE_BEHIND: Record<string, MaterialUse> = {
   order: 'needed',
   find: 'needed',
   hand: 'on-hand',
+  do: 'needed',
   stock: 'on-hand',
 };
 
@@ -765,6 +789,16 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
     )
   )
     return true;
+  // "the tails I'm leaving at an inch and a half", "it has left the cloth weak"
+  if (phrase === 'leaving' && after.w === 'at') return true;
+  if (
+    phrase === 'left' &&
+    /^(has|have|had|'s|'ve|'d|it|that|this|which)$/.test(w(items, k - 1)) &&
+    /^(the|it|that|this|them|those|a)$/.test(after.w) &&
+    !items[cue.next + 1]?.quantity &&
+    !after.quantity
+  )
+    return true;
   // "ends left 2 cm long"
   if (phrase === 'left' && after.quantity?.unit && /^(?:long|wide|proud)$/.test(w(items, cue.next + 1)))
     return true;
@@ -865,7 +899,7 @@ function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
       return true;
     if (phrase === 'get' && before && !/^(to|must|and|,|'ll|will|also|then|better|should)$/.test(before.w))
       return true;
-    if (phrase === 'want' && before && !/^(i|we|'ll|and|still|also)$/.test(before.w)) return true;
+    if (phrase === 'want' && before && !/^(i|we|'ll|and|still|also|,|:|-)$/.test(before.w)) return true;
   }
   // "the backing takes 4.8 metres", but "it takes a while"
   if (/take/.test(phrase) && cue.use === 'needed')
@@ -1557,7 +1591,9 @@ function subjectOf(items: Item[], good: GoodFound): Material | undefined {
     const x = items[k]!;
     if (x.material)
       return x.object !== 'stitching' && measuredIn(x.material, good.unit) ? x.material : undefined;
-    if (x.fabric || x.quantity || x.w === 'and') return undefined;
+    // "crepeline it is, and for that I shall need eighteen inches"
+    const forThat = / (?:for|of) (?:that|it|this|which) (?:i|we) /.test(wordsBetween(items, at - 7, at));
+    if (x.fabric || x.quantity || (x.w === 'and' && !forThat)) return undefined;
     // "tulle over 1-1, I'll need half a metre": a place between holds for what lies over it
     if (x.place?.kind === 'blocks' && !/^(over|on|behind|for|across|onto|in)$/.test(w(items, k - 1)))
       return undefined;

@@ -78,6 +78,12 @@ export function readMaterials(
     if (!good || (!item.material && !item.fabric && !item.quantity?.unit && good.head === undefined))
       continue;
     const head = good.head === undefined ? undefined : items[good.head]!;
+    // "Thread: silk, cream": a heading
+    if (items.length === 1 && good.name === 'thread' && state.clauses[v.index + 1]?.joint === ':') continue;
+    if (amountOfNamed(state, v.sentence, good)) {
+      k = Math.max(k, good.next - 1);
+      continue;
+    }
     // "laid the net over it, tacked it first": the net went on with the laying
     const laid =
       good.material === 'net' && here.find((d) => LAYS_NET.has((d.entry as { action?: Action }).action!));
@@ -105,6 +111,26 @@ export function readMaterials(
         'unneeded',
       ),
     );
+}
+
+/** "put muslin behind 2-4, whipstitched round, half a yard of muslin": how much of what was just named. */
+function amountOfNamed(state: ReaderState, sentence: number, good: GoodFound): boolean {
+  if (good.head === undefined || good.quantity === undefined || !good.unit || good.unit === 'piece')
+    return false;
+  const noun = good.name.split(' ').at(-1);
+  const named = state.drafts.findLast(
+    ({ entry: e, sentence: n }) =>
+      e.kind === 'material' &&
+      e.use === 'used' &&
+      e.quantity === undefined &&
+      n === sentence &&
+      e.material === good.material &&
+      e.name?.split(' ').at(-1) === noun,
+  )?.entry;
+  if (named?.kind !== 'material') return false;
+  named.quantity = good.quantity;
+  named.unit = good.unit;
+  return true;
 }
 
 /** What it is that a colour alone tells of. */
@@ -258,7 +284,12 @@ function isUsed(
       if (action === 'darn' || action === 'resew') {
         // "with gold silk" sews, "with the silk" in a darn is its thread
         return (
-          (withIt || last === 'in' || (listed && at > 1) || (at === 0 && !inClause)) &&
+          (withIt ||
+            last === 'in' ||
+            (listed && at > 1) ||
+            (at === 0 && !inClause) ||
+            // "sewed up 2-3 ladder stitch black cotton"
+            (items[at - 1]?.stitch !== undefined && !items[at - 1]!.weakStitch)) &&
           /(^| )(silk|cotton|wool|linen)$/.test(head.w)
         );
       }
@@ -443,15 +474,7 @@ function push(
       d.entry.name === good.name &&
       d.sentence === v.sentence,
   );
-  if (twin) {
-    // "put muslin behind it, half a yard of muslin": how much of it
-    const e = twin.entry as { quantity?: number; unit?: typeof good.unit };
-    if (good.quantity !== undefined && good.unit && good.unit !== 'piece' && e.quantity === undefined) {
-      e.quantity = good.quantity;
-      e.unit = good.unit;
-    }
-    return;
-  }
+  if (twin) return;
   // "a piece of the denim", "a scrap of fusible" is no count
   // "a bit of the gingham", "darned one more, same thread"
   const vague =

@@ -72,6 +72,13 @@ function isLeave(items: Item[], k: number): boolean {
     return false;
   // "not the top left, the bottom right": a side
   if (w === 'left' && /^(top|upper|bottom|lower)$/.test(items[k - 1]?.w ?? '')) return false;
+  // "it has left the cloth weak": what became of it
+  if (
+    w === 'left' &&
+    / (?:it|that|which|this|they) (?:has|'s|had|have) $/.test(before) &&
+    items.slice(k + 1, k + 6).some((x) => x.finding)
+  )
+    return false;
   // "where you left them": told of somebody else
   if (/^left/.test(w) && / (you|he|they|mum|dad|who) $/.test(before)) return false;
   // "I left the kettle on": nothing of the quilt
