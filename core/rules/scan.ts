@@ -73,12 +73,14 @@ export function scan(
   let measuring = false;
   let sides = 0;
   let inMillimetres = false;
+  let inCentimetres = false;
   for (const { w } of tokens) {
     if (COMMERCE.has(w)) commerce = true;
     if (WORK_TALK.has(w)) work = true;
     if (MEASURE_TALK.has(w)) measuring = true;
     if (SIDE.has(w)) sides++;
     if (MILLIMETRES.has(w)) inMillimetres = true;
+    if (CENTIMETRES.has(w)) inCentimetres = true;
   }
   const sided = sides > 2;
   if (!commerce) commerce = sentencesOf(tokens).some(tellsPrice);
@@ -94,6 +96,7 @@ export function scan(
       (measuring ? (sideLetter(tokens, i) ?? seamFraction(tokens, i)) : undefined) ??
       (sided ? sideLength(tokens, i) : undefined) ??
       (inMillimetres ? fourFigures(tokens, i) : undefined) ??
+      (inCentimetres ? threeFigures(tokens, i) : undefined) ??
       itemAt(i < stretch ? untilHours : tokens, i, ctx, fabrics, commerce, work, items);
     if (measuring && item.clock?.rule === 'time.four-digits') lengthForClock(item, items);
     items.push(item);
@@ -630,13 +633,18 @@ function blockSize(tokens: Token[], i: number): Item | undefined {
   const token = tokens[i]!;
   if (!/^(blocks|blks)$/.test(token.w)) return oneBlockSize(tokens, i);
   const before = tokens[i - 1]?.w ?? '';
-  if (!/^(,|\.|;|the|and|with|)$/.test(before)) return undefined;
   let k = i + 1;
   // "with blocks of 30 cm"
   const of = tokens[k]?.w === 'of';
   if (of || tokens[k]?.w === ':' || tokens[k]?.w === '=') k++;
   const quantity = findQuantity(tokens, k);
   if (!quantity?.value || (of && !quantity.unit)) return undefined;
+  // "two and a half yards long blocks eleven inches"
+  if (
+    !/^(,|\.|;|the|and|with|)$/.test(before) &&
+    (!quantity.unit || !/^(long|wide|inches|in|cm|high|tall)$/.test(before))
+  )
+    return undefined;
   const after = tokens[quantity.next]?.w ?? '';
   if (!quantity.unit && !/^(,|\.|;|)$/.test(after)) return undefined;
   if (quantity.unit && !/^(in|cm|mm|ft)$/.test(quantity.unit)) return undefined;
@@ -653,7 +661,13 @@ function oneBlockSize(tokens: Token[], i: number): Item | undefined {
   const unit = tokens[(quantity?.next ?? 0) - 1]?.w ?? '';
   if (
     !quantity?.value ||
-    !(/^("|inch|inches|cm|mm)$/.test(unit) || (!quantity.unit && !Number.isInteger(quantity.value))) ||
+    !(
+      /^("|inch|inches|cm|mm)$/.test(unit) ||
+      (!quantity.unit &&
+        (!Number.isInteger(quantity.value) ||
+          // "sizes in cm: w 150, l 190, block 30"
+          (quantity.value > 15 && tokens.some((t) => /^(?:cm|mm)$/.test(t.w)))))
+    ) ||
     !/^(,|\.|;|)$/.test(tokens[quantity.next]?.w ?? '')
   )
     return undefined;
@@ -724,6 +738,40 @@ function sideLength(tokens: Token[], i: number): Item | undefined {
     token,
     end: tokens[quantity.next - 1]!.to,
     quantity,
+  };
+}
+
+const CENTIMETRES = wordSet('cm centimetre centimetres centimeter centimeters');
+/** "one eighty by two ten centimetres", "two oh five long" where centimetres are told: 180, 210, 205. */
+function threeFigures(tokens: Token[], i: number): Item | undefined {
+  const token = tokens[i]!;
+  if (!/^(?:one|two|three)$/.test(token.w) || /^(?:rows?|columns?|blocks?)$/.test(tokens[i - 1]?.w ?? ''))
+    return undefined;
+  const oh = tokens[i + 1]?.w === 'oh';
+  const rest = readCount(tokens, oh ? i + 2 : i + 1);
+  if (!rest?.inWords || (oh ? rest.value > 9 : rest.value < 10 || rest.value > 99)) return undefined;
+  const unit = readUnit(tokens, rest.next, false);
+  const after = tokens[rest.next]?.w ?? '';
+  if (
+    unit
+      ? unit.unit !== 'cm'
+      : tokens[i - 1]?.w !== 'by' && !/^(?:by|wide|across|long|high|down|x|×)$/.test(after)
+  )
+    return undefined;
+  const next = unit ? unit.next : rest.next;
+  const value = readCount(tokens, i)!.value * 100 + rest.value;
+  return {
+    ...makeItem(
+      i,
+      next,
+      tokens
+        .slice(i, next)
+        .map((t) => t.w)
+        .join(' '),
+      token,
+    ),
+    end: tokens[next - 1]!.to,
+    quantity: { next, value, ...(unit ? { unit: 'cm' as const } : {}), rule: 'amount.number' },
   };
 }
 

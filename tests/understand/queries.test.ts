@@ -31,6 +31,8 @@ const QUESTIONS: Record<string, string[]> = {
   ],
   'open-matters': [
     "what haven't i decided",
+    'show open points, i.e. anything not yet decided',
+    'which points are still unsettled',
     'list the open matters',
     'anything still up in the air',
     "what's left to decide",
@@ -43,6 +45,8 @@ const QUESTIONS: Record<string, string[]> = {
     'what choices have I still to make',
   ],
   'to-do': [
+    'what do i still gotta do on this thing',
+    'anything else to be done on 3-3',
     "what's next",
     'what did I plan for tomorrow',
     'what needs doing on the border',
@@ -80,6 +84,7 @@ const QUESTIONS: Record<string, string[]> = {
     'buy list',
   ],
   yardage: [
+    'how much shall I need for the binding?',
     'how much wadding will i need',
     'yards for the back?',
     'do i have enough calico for the back',
@@ -88,6 +93,7 @@ const QUESTIONS: Record<string, string[]> = {
     'and for the binding how much would I want',
   ],
   cost: [
+    "what's the damage so far",
     'what have i laid out on materials',
     "what's it cost me up to now",
     'total cost?',
@@ -95,6 +101,7 @@ const QUESTIONS: Record<string, string[]> = {
     'spent so far? $',
   ],
   'last-entry': [
+    'repeat my last entry back to me',
     'what did i just say',
     'read back the last one',
     'what did you last write down',
@@ -106,6 +113,9 @@ const QUESTIONS: Record<string, string[]> = {
     'what did I say just now',
   ],
   'day-review': [
+    'summary of my work yesterday please',
+    "what'd i get done yesterday i can't even remember",
+    'how did I spend yesterday',
     "read me today's notes",
     'what got done on monday',
     'give me a summary of yesterday',

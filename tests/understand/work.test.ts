@@ -475,3 +475,17 @@ describe('a stretch of work that answers no question', () => {
     expect(reading.act).toBe('amend');
   });
 });
+
+describe('a stretch that begins where another ended', () => {
+  it.each([
+    "cutting occupied me from 1:10 to 2 o'clock, and piecing from then until 2:45",
+    'one ten to two for the cutting and from then until quarter to three for the piecing',
+  ])('%s', (said) => {
+    expect(entriesOf('work', said).map(({ task }) => task)).toEqual(['cutting', 'piecing']);
+    const [first, second] = entriesOf('work', said);
+    expect(second!['start']).toBe(first!['end']);
+  });
+  it('and none where nothing ended before', () => {
+    expect(entriesOf('work', 'then until eleven cleaning')).toMatchObject([{ mark: 'stop' }]);
+  });
+});

@@ -31,6 +31,24 @@ const isNumber = (item: Item | undefined): boolean =>
     LENGTH_UNIT_SET.has(item.quantity.unit) ||
     isMil(item));
 
+/** "top 178, bottom 177, all cm", "top 62, bottom 61 3/4 (in)": a unit that is told once, apart from any figure. */
+export function bareUnit(items: Item[]): LengthUnit | undefined {
+  const bare = items.find((x, k) => {
+    const [before, after] = [w(items, k - 1), w(items, k + 1)];
+    if (before === '(' && after === ')')
+      return /^(in|cm|mm|inches|inch|centimetres|centimeters|metres)$/.test(x.w);
+    // "seams 3/8, all in": no price beside it
+    if (x.w === 'in') return before === 'all' && after === '' && !items.some((y) => y.cost);
+    return (
+      /^(cm|mm|inches|centimetres|centimeters|metres)$/.test(x.w) &&
+      (/^(all|in|,)$/.test(before) ||
+        // "a hundred and eighty eight one way and a hundred and ninety six the other, centimetres that is"
+        (after === 'that' && /^('s|is)$/.test(w(items, k + 2))))
+    );
+  });
+  return bare && (UNIT_WORDS[bare.w] as LengthUnit);
+}
+
 /**
  * Lengths with what they are of. `sentence` are the items of the whole sentence: "A by B", lists of four sides, two
  * diagonals and "strips at 2 1/2" are read from there. A unit said once holds for the list.
@@ -39,18 +57,8 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
   const found: MeasureFound[] = [];
   const used = new Set<number>();
   const all = ` ${items.map((x) => x.w).join(' ')} `;
-  // "top 178, bottom 177, all cm"
-  const bare = items.find(
-    (x, k) =>
-      /^(cm|mm|inches|centimetres|centimeters|metres)$/.test(x.w) &&
-      (/^(all|in|,)$/.test(items[k - 1]?.w ?? '') ||
-        // "a hundred and eighty eight one way and a hundred and ninety six the other, centimetres that is"
-        (items[k + 1]?.w === 'that' && /^('s|is)$/.test(items[k + 2]?.w ?? ''))),
-  );
-  const shared =
-    items.map(lengthUnit).find((u) => u !== undefined) ??
-    (bare ? (UNIT_WORDS[bare.w] as LengthUnit) : undefined) ??
-    noteUnit;
+  const bare = bareUnit(items);
+  const shared = items.map(lengthUnit).find((u) => u !== undefined) ?? bare ?? noteUnit;
   const push = (
     of: Measure,
     k: number | undefined,
@@ -61,7 +69,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     const q = k === undefined ? undefined : items[k]!;
     if (k !== undefined) used.add(k);
     const value = q?.quantity?.value;
-    const unit = lengthUnit(q) ?? shared;
+    // "blocks twenty-five centimetres, the border nine": in the unit told last
+    const before = items.slice(0, k ?? 0).findLast((x) => lengthUnit(x));
+    const unit = lengthUnit(q) ?? lengthUnit(before) ?? shared;
     found.push({
       of,
       ...(value !== undefined ? { value } : {}),
@@ -174,23 +184,14 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         !/\b(measured|inches|cm)\b/.test(all)
       )
         continue;
-      if (
-        /\b(blocks?|patch|hole|piece|scrap|squares?|label|box)\b/.test(
-          items
-            .slice(Math.max(0, k - 6), k)
-            .map((x) => x.w)
-            .join(' '),
-        )
-      ) {
-        if (
-          /\bblocks?\b/.test(
-            items
-              .slice(Math.max(0, k - 6), k)
-              .map((x) => x.w)
-              .join(' '),
-          ) &&
-          first.quantity!.value === second.quantity!.value
-        ) {
+      // "blocks are nine inches, the whole top sixty-eight by eighty-six": of what was named last
+      const since = items.findLastIndex(
+        (x, m) =>
+          m < k && (x.part === 'top' || x.part === 'backing' || x.part === 'batting' || /\bquilt$/.test(x.w)),
+      );
+      const named = wordsBetween(items, Math.max(k - 6, since + 1), k);
+      if (/\b(blocks?|patch|hole|piece|scrap|squares?|label|box)\b/.test(named)) {
+        if (/\bblocks?\b/.test(named) && first.quantity!.value === second.quantity!.value) {
           push('block', k, 'measure.block-square');
           used.add(k + 2);
         }
@@ -234,6 +235,16 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       'measure.cut-at',
       layer ? [] : [items.find((x) => x.action?.v === 'cut')!],
     );
+  // "cut the binding strips two and a quarter inches and the border ones at five": strips of another part
+  const first = items.findIndex((x) => x.measure === 'strip' || / strips?$/.test(x.w));
+  const other =
+    first < 0 || !items.some((x) => x.action?.v === 'cut')
+      ? -1
+      : items.findIndex((x, k) => k > first && /\bones?$/.test(x.w));
+  if (other > 0 && items[other]!.place?.kind !== 'blocks' && shared) {
+    const at = [other + 1, other + 2].find((k) => isNumber(items[k]) && !used.has(k));
+    if (at !== undefined && isEnd(items, at + 1)) push('strip', at, 'measure.cut-at');
+  }
   if (shared)
     for (const { at, places, side } of borderSides(items, isNumber, lengthUnit))
       if (!used.has(at)) push('border', at, 'measure.border', [side], places);
@@ -360,8 +371,9 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       ) {
         const m =
           isNumber(items[k + 1]) &&
-          items[k + 2]?.measure !== 'seam' &&
-          (lengthUnit(items[k + 1]) || (shared && isEnd(items, k + 2)))
+          // "border three and an eighth seams a quarter", but "border half inch seams"
+          (items[k + 2]?.measure !== 'seam' || isNumber(items[k + 3])) &&
+          (lengthUnit(items[k + 1]) || (shared && (isEnd(items, k + 2) || items[k + 2]!.measure)))
             ? k + 1
             : /^(is|are|at|wide|of|measures|runs|'s|finishes)$/.test(w(items, k + 1)) &&
                 isNumber(items[k + 2]) &&

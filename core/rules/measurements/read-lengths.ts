@@ -4,16 +4,18 @@ import { makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';
 import type { ReaderState } from '../reader-state.ts';
-import { findMeasurements, type MeasureFound } from './find-measurements.ts';
+import { bareUnit, findMeasurements, type MeasureFound } from './find-measurements.ts';
 
 /** Drafts of the lengths told in a note. A unit said once holds for the whole list, also over a full stop. */
 export function readLengths(state: ReaderState, sentences: Sentence[], claims: Claims): void {
   const found: { m: MeasureFound; sentence: Sentence }[] = [];
-  const note = sentences
-    .filter((s) => s.items.some((x) => x.measure || /^(by|x|×|measured)$/.test(x.w)))
-    .flatMap((s) => s.items)
-    .map((x) => x.quantity?.unit)
-    .find((u): u is LengthUnit => u === 'in' || u === 'cm' || u === 'mm');
+  const measured = sentences.filter((s) => s.items.some((x) => x.measure || /^(by|x|×|measured)$/.test(x.w)));
+  const note =
+    measured
+      .flatMap((s) => s.items)
+      .map((x) => x.quantity?.unit)
+      .find((u): u is LengthUnit => u === 'in' || u === 'cm' || u === 'mm') ??
+    measured.map((s) => bareUnit(s.items)).find(Boolean);
   for (const sentence of sentences) {
     const own = findMeasurements(sentence.items, note);
     const before = found.at(-1)?.m;
