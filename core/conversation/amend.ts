@@ -7,6 +7,7 @@ import { answer } from './answer.ts';
 import { answerDay } from './answer-day.ts';
 import { cueOf, SECOND_LOOK } from './cues.ts';
 import { correct } from './mend/correct.ts';
+import { goodsAgain } from './mend/goods-again.ts';
 import { sensed } from './mend/items.ts';
 import { placesOf, standingOf } from './standing.ts';
 
@@ -33,6 +34,8 @@ export function amend(state: ReaderState, items: Item[], words: string): Draft[]
       'strong',
     );
   if (mended) return mended;
+  const goods = goodsAgain(standingOf(last), items);
+  if (goods) return goods;
   const otherwise = anotherWayThere(state, words);
   if (otherwise) return otherwise;
   return (
@@ -159,7 +162,7 @@ const REASON_FIRST =
   / i (?:was|were|had|must have|have|'d|'ve) (?:been )?(?:just |only |still )?(?:counting|counted|included|including|looking at|reading|misreading|holding|forgotten|forgot) /;
 
 const SMALL = new Set(
-  "the a an it was is 's that in on at by with of for more like about around nearer closer to roughly nearly almost approximately say only just actually though way took me all well um uh er yes yeah no not sorry i mean meant made make were they one ones and , . ? ! - * : or rather think reckon probably really called ah oh hmm instead them those this used old so bit it's ish nope wait hang hold right same different one my mistake apologies correction both total altogether be should do enough plenty will 'll say tell think s / b course obviously naturally".split(
+  "the a an it was is 's that in on at by with of for more like about around nearer closer to roughly nearly almost approximately say only just actually though way took me all well um uh er yes yeah no not sorry i mean meant made make were they one ones and , . ? ! - * : or rather think reckon probably really called ah oh hmm instead them those this used old so bit it's ish nope wait hang hold right same different one my mistake apologies correction both total altogether be should do enough plenty came comes total worked rang up out set back reflection will 'll say tell think s / b course obviously naturally".split(
     ' ',
   ),
 );

@@ -138,8 +138,9 @@ export function plainEnough(work: Work, items: Item[]): boolean {
   )
     if (!items.some((x) => x.stitch) || items.some((x) => x.action && !x.stitch)) return false;
   const words = work.words.trim();
-  return /\b(was|were|is|are|'s|should|took|cost|came to|=)\b|=/.test(words) &&
-    !/^(there|it|i|that|this|he|she|they)\b/.test(words)
+  return /\b(was|were|is|are|'s|should|took|cost|came to|rang up at|worked out at|set me back|=)\b|=/.test(
+    words,
+  ) && !/^(there|it|i|that|this|he|she|they)\b/.test(words)
     ? true
     : /[ ,](that|that was|those)[ .]*$/.test(words);
 }

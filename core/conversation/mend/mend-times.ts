@@ -8,6 +8,9 @@ import { tellsTime } from './wrong-items.ts';
 const BREAK =
   / (less|minus|take off|knock off|take away|not counting|excluding|apart from|break|breaks|out|off) .*| for (tea|coffee|lunch|dinner|supper|breakfast|a break|a cuppa|the phone) /;
 
+const BREAK_NAMED =
+  / (?:the|my|that) (?:phone )?(?:call|break|lunch|tea|coffee|dinner|supper|phone|rest|walk|nap|interruption|visit)(?: break)? (?:was|took|came to|ran to|lasted) /;
+
 /** Clock times of work: start, end, or a mark's own time; a break that was taken off stays taken off. */
 export function mendTimes(work: Work, segment: Segment, items: Item[]): void {
   const target = work.standing.findLast(
@@ -31,7 +34,13 @@ export function mendTimes(work: Work, segment: Segment, items: Item[]): void {
   };
   // "less ten minutes for tea": a break told afterwards
   const off = items.find((x) => x.duration);
-  if (off && e.start && e.end && BREAK.test(segment.words)) {
+  // "on reflection the call was half an hour": the break that was told with it
+  const broken =
+    e.start !== undefined &&
+    e.end !== undefined &&
+    e.minutes !== undefined &&
+    BREAK_NAMED.test(segment.words);
+  if (off && e.start && e.end && (broken || BREAK.test(segment.words))) {
     change(
       work,
       target,
