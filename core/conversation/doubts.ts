@@ -55,7 +55,11 @@ export function doubtPlaces(state: ReaderState): void {
       continue;
     }
     const told =
-      entry.kind === 'condition' ? (clothTold(items) ?? oneOfCloths(items) ?? otherCloth(items)) : undefined;
+      entry.kind === 'condition'
+        ? (clothTold(items) ?? oneOfCloths(items) ?? otherCloth(items))
+        : draft.placed === 'none' && !PUT_IN.test(` ${words} `)
+          ? clothTold(items)
+          : undefined;
     const everywhere = told !== undefined && WHEREVER_IT_IS.test(wordsOfSentence(state, draft));
     if (
       told &&
@@ -264,7 +268,8 @@ function unnamedCloth(items: Item[]): { words: string; items: Item[] } | undefin
     let m = k - 1;
     for (; m >= 0 && m >= k - 3; m--) {
       const x = items[m]!;
-      if (COLOURS.has(x.w) || x.material === 'fabric') words.unshift(x);
+      // "brown stripe ones: net or leave": a cloth that the quilt has
+      if (!x.fabric && (COLOURS.has(x.w) || x.material === 'fabric')) words.unshift(x);
       else break;
     }
     if (
@@ -289,6 +294,9 @@ const isClothWord = (x: Item): boolean =>
   (COLOURS.has(x.w) ||
     PATTERN_WORDS.has(x.w) ||
     (x.material === 'fabric' && !x.place && !ANY_CLOTH.test(x.w.split(' ').at(-1)!)));
+
+/** With these a cloth is put in, and is not what the work is on. */
+const PUT_IN = / (?:with|using|from|in|some|a|out of|used|behind) (?:the |some |that )?/;
 
 type ClothTold = { words: string; items: Item[]; several?: boolean };
 /** "the corduroy is torn", "a hole in the paisley", "the stripey ones": a cloth told by its stuff, its pattern or its colour, and none of this quilt. */

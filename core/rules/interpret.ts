@@ -9,7 +9,7 @@ import { type Item, makeItem } from './item.ts';
 import { readDoubtfulCloth } from './materials/doubtful-cloth.ts';
 import { readMaterials } from './materials/read-materials.ts';
 import { looksUndecided } from './mood.ts';
-import { mendedCloth } from './places/cloth-worked-on.ts';
+import { mendedCloth, withCloths } from './places/cloth-worked-on.ts';
 import { edgesOfBlocks } from './places/edges-of-blocks.ts';
 import { findMention } from './places/find-mention.ts';
 import { splitBlock, unique } from './places/grid.ts';
@@ -95,7 +95,7 @@ function readClause(
   const thing = heading ?? thingSpokenOf(state, index);
   const ways = findWays(items, thing).filter((way) => !way.items.some((x) => used.has(x) && !x.span));
   const stitch = stitchOf(items) ?? sameStitch(state, items, words);
-  const told = everyOneOf(
+  const said = everyOneOf(
     state,
     clause,
     placesOfClause(
@@ -106,6 +106,7 @@ function readClause(
       ),
     ),
   );
+  const told = withCloths(state, items, said);
   const placed =
     told.kind === 'none' ||
     // "might take that patch off and redo it"

@@ -106,6 +106,7 @@ export function scan(
       places.push(item.place);
       if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
         moveFocus(ctx, item.place, items);
+      rememberCloth(ctx, item.place, items, fabrics);
       const walk = walkAfter(ctx, item.place, tokens, i);
       if (walk) ctx.walk = walk;
       else if (!/^place\.(it|that-one|there)$/.test(item.place.rule)) delete ctx.walk;
@@ -116,8 +117,11 @@ export function scan(
         item.place.rule !== 'place.all-of-them'
       )
         delete ctx.cloth;
+      if (item.place.places.length) delete ctx.clothBlock;
     } else if (item.fabric) {
       narrowToClothBehind(items, fabrics);
+      const only = onlyBlockOf(items, fabrics);
+      if (only) ctx.clothBlock = only;
       const places = blocksOfSubject(items, fabrics, tokens[item.j]);
       if (places.length) {
         ctx.cloth = places;
@@ -591,6 +595,20 @@ const CORNERS: Record<string, (grid: QuiltGrid) => string> = {
   'corner-bottom-right': ({ rows, blocks }) => `${rows}-${blocks}`,
 };
 
+/** "the scarlet", "there's a hole in the scarlet one": the block of a cloth that is in but one, where it is not put in. */
+function onlyBlockOf(items: Item[], fabrics: FabricIndex): string | undefined {
+  const at = items.length - 1;
+  const blocks = items[at]!.fabric!.names.flatMap((name) => fabrics.blocks[name] ?? []);
+  const lead = ` ${items
+    .slice(Math.max(0, at - 3), at)
+    .map((x) => x.w)
+    .join(' ')} `;
+  return blocks.length === 1 &&
+    !/ (?:with|w|from|using|bought|a|an|some|yards?|metres?|piece|scrap|bit|for|used|into|onto) /.test(lead)
+    ? blocks[0]
+    : undefined;
+}
+
 /** "the strawberry print has faded", "about the sateen": the cloth's blocks, where it is spoken of and not put in. */
 function blocksOfSubject(items: Item[], fabrics: FabricIndex, next: Token | undefined): string[] {
   const at = items.length - 1;
@@ -601,7 +619,7 @@ function blocksOfSubject(items: Item[], fabrics: FabricIndex, next: Token | unde
   const alone = lead.at(-1) === ',' && lead.length < 3 && (!next || /^[.;\n]$/.test(next.w));
   if (
     !alone &&
-    !/^(the|all|every|both|each|those|that|)$/.test(lead.at(-1) ?? '') &&
+    !/^(the|all|every|both|each|those|that|two|three|four|five|six|[2-6]|)$/.test(lead.at(-1) ?? '') &&
     !/ (there 's|there is)$/.test(` ${lead.join(' ')}`)
   )
     return [];
@@ -796,6 +814,15 @@ function fourFigures(tokens: Token[], i: number): Item | undefined {
 }
 
 /** Places named one after the other with only "and" or a comma between are one group. */
+/** "the gingham in row two is torn, the other two are fine": of one of its blocks the cloth's others can be spoken of. */
+function rememberCloth(ctx: PlaceContext, found: PlaceFound, items: Item[], fabrics: FabricIndex): void {
+  if (!/^place\.cloth-(?:block|within)$/.test(found.rule)) return;
+  const names = items.findLast((x) => x.fabric)?.fabric?.names ?? [];
+  const blocks = names.flatMap((name) => fabrics.blocks[name] ?? []);
+  if (blocks.length > found.places.length && found.places.every((p) => blocks.includes(p)))
+    ctx.earlier.push(blocks);
+}
+
 function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): void {
   const before = items.at(-2);
   // the seams "2-1/2-2 and 3-1/3-2" are one group as well

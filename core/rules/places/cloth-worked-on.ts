@@ -134,24 +134,63 @@ export function clothWithin(state: ReaderState, items: Item[], placed: ClausePla
     return undefined;
   if (!/^(the|that|those|all|every)$/.test(items[k - 1]?.w ?? '')) return undefined;
   if (/^(with|w|from|using|by)$/.test(items[k - 2]?.w ?? '')) return undefined;
+  // "pressed row seven and the plum silk ones": both
+  const at = placed.items.map((x) => items.indexOf(x));
+  if (at.some((m) => listedWith(items, Math.min(m, k), Math.max(m, k)))) return undefined;
   const blocks = state.fabrics.blocks[items[k]!.fabric!.names[0]!] ?? [];
   const inside = placed.places.filter((p) => blocks.includes(p));
   return inside.length ? inside : undefined;
 }
 
-/** "vacuumed 4-1 and all the grey flannel ones": the blocks of a cloth told beside others, and of every one of them. */
-export function clothToo(state: ReaderState, items: Item[], placed: ClausePlaces): string[] | undefined {
-  const k = items.findIndex((x) => x.fabric?.names.length === 1);
-  const last = placed.items.at(-1);
-  if (k < 0 || placed.kind !== 'specific' || !last || items.indexOf(last) >= k) return undefined;
-  const between = wordsBetween(items, items.indexOf(last) + 1, k);
-  if (
-    !/^ (?:, )?(?:and|&|plus|then) (?:then |also )?(?:all|every|both|each)(?: of| one of| last)?(?: the| those)? $/.test(
-      between,
-    )
-  )
-    return undefined;
-  const { bar } = items[k]!.fabric!;
-  const blocks = (state.fabrics.blocks[items[k]!.fabric!.names[0]!] ?? []).filter((p) => !bar?.includes(p));
-  return blocks.length ? unique([...placed.places, ...blocks]) : undefined;
+const JOINS = /^(and|&|\+|plus)$/;
+const LISTED =
+  /^(,|and|&|\+|plus|then|also|the|all|of|both|every|each|single|last|those|that|these|ones?|blocks?|pieces?|squares?|two|three)$/;
+const PUT_BEFORE =
+  /^(with|w|using|from|some|a|an|in|into|bought|yards?|metres?|piece|scrap|bit|for|used|use|new|fresh|spare)$/;
+
+/**
+ * "tied both the brown stripe ones and all of row two", "the scarlet and the plum silk are stained", "the seam between the scarlet and
+ * the one above it": the blocks of a cloth told in one list with others.
+ */
+export function withCloths(state: ReaderState, items: Item[], told: ClausePlaces): ClausePlaces {
+  if (!items.some((x) => x.fabric && !x.place) || !items.some((x) => JOINS.test(x.w)))
+    return told;
+  const at = items.flatMap((x, k) => (isBlocks(x) || clothAt(state, items, k).length ? [k] : []));
+  const list = at.filter((k, n) => listedWith(items, at[n - 1], k) || listedWith(items, k, at[n + 1]));
+  if (list.length < 2 || !list.some((k) => !items[k]!.place)) return told;
+  if (!told.items.every((x) => list.includes(items.indexOf(x)) || POINTS.test(x.place!.rule))) return told;
+  const places = unique(
+    list.flatMap((k) => (items[k]!.place ? items[k]!.place!.places : clothAt(state, items, k))),
+  );
+  return { ...told, places, kind: 'specific', items: told.items };
+}
+
+const isBlocks = (x: Item): boolean =>
+  x.place !== undefined &&
+  x.place.kind !== 'part' &&
+  !POINTS.test(x.place.rule) &&
+  x.place.places.some((p) => /^\d/.test(p));
+const POINTS = /^place\.(it|them|both|those|that-one)$/;
+
+/** Is the second of two joined to the first as in a list, and no cloth that is put in there? */
+function listedWith(items: Item[], a: number | undefined, b: number | undefined): boolean {
+  if (a === undefined || b === undefined || b - a > 7) return false;
+  const between = items.slice(a + 1, b).map((x) => x.w);
+  if (!between.some((x) => JOINS.test(x)) || !between.every((x) => LISTED.test(x))) return false;
+  // "patched 2-2, blue gingham, whipstitch"
+  return (
+    Boolean(items[b]!.place) ||
+    /^(the|all|both|every|each|those|these|of)$/.test(between.at(-1) ?? '') ||
+    /^(ones?|blocks?|pieces|squares)$/.test(items[b + 1]?.w ?? '')
+  );
+}
+
+/** The blocks of the cloth named at `k`, where it lies there and is not put in. */
+function clothAt(state: ReaderState, items: Item[], k: number): string[] {
+  const item = items[k]!;
+  if (!item.fabric || item.place || item.fabric.names.length !== 1) return [];
+  if (items.slice(Math.max(0, k - 2), k).some((x) => PUT_BEFORE.test(x.w) && x.w !== 'in')) return [];
+  if (items[k - 1]?.w === 'in') return [];
+  const { bar } = item.fabric;
+  return (state.fabrics.blocks[item.fabric.names[0]!] ?? []).filter((p) => !bar?.includes(p));
 }

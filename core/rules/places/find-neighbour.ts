@@ -126,7 +126,9 @@ function wayAt(tokens: Token[], i: number, count: number | undefined): Way | und
     return { steps: [STEPS.get('above')!], next: k + 1, several: false };
   const step = STEPS.get(word);
   if (!step || /^(left|right|l|r)$/.test(word)) return undefined;
-  return { steps: [step], next: k + 1, several: false };
+  // "the one beside it on the left" says on which side
+  const slack = /^(beside|alongside)$/.test(word);
+  return { steps: [step], next: k + 1, several: false, ...(slack ? { slack } : {}) };
 }
 
 /** One way or several: "above and below", "below and to the left", "left and right of". */
@@ -166,7 +168,9 @@ function waysAt(
   return { list, next };
 }
 
-const lastBlock = (ctx: PlaceContext): string | undefined => {
+export const lastBlock = (ctx: PlaceContext): string | undefined => {
+  // "the scarlet's run and there's a bit missing out of the one above it"
+  if (ctx.clothBlock) return ctx.clothBlock;
   for (const group of [ctx.focus, ...[...ctx.earlier].reverse()]) {
     const block = group.findLast((p) => splitBlock(p));
     if (block) return block;
@@ -763,7 +767,7 @@ function middleOfRow(tokens: Token[], k: number, { focus, grid }: PlaceContext):
 export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   if (w(tokens, i) !== 'the') {
     // "lower one next", "right hand one tomorrow"
-    if (!beginsBare(tokens, i)) return undefined;
+    if (!beginsBare(tokens, i, ctx.cloth !== undefined || tokens.slice(0, i).some((t) => t.w === ':'))) return undefined;
     i--;
   }
   const word = w(tokens, i + 1);
@@ -784,7 +788,7 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   if (word === 'one' && /^(on|at|to|in)$/.test(w(tokens, i + 2)) && w(tokens, i + 3) === 'the') {
     const far = /^(far|very)$/.test(w(tokens, i + 4)) ? i + 5 : i + 4;
     const side = w(tokens, far);
-    if (side === 'end') return found([group.at(-1)], far + 1);
+    if (side === 'end' && w(tokens, far + 1) !== 'of') return found([group.at(-1)], far + 1);
     if (/^(middle|centre|center)$/.test(side))
       return group.length % 2 && !/^(of|row|column)$/.test(w(tokens, far + 1))
         ? found([group[(group.length - 1) / 2]], far + 1)
@@ -843,7 +847,14 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   const particle =
     /^(up|down|in)$/.test(w(tokens, at + 1)) &&
     /^(|[.,;!]|and|by|with|again|now|too|then|tight|last|myself|yesterday|this)$/.test(w(tokens, at + 2));
-  if (named && (particle || !/^(in|of|along|from|down|up|to)$/.test(w(tokens, at + 1)))) next = at + 1;
+  // "darned the top one in white thread"
+  const within =
+    w(tokens, at + 1) === 'in' &&
+    !/^(|the|row|rows|column|columns|col|that|this|its|it|a|first|last|top|bottom|second|third|fourth|fifth|middle|there)$/.test(
+      w(tokens, at + 2),
+    );
+  if (named && (particle || within || !/^(in|of|along|from|down|up|to)$/.test(w(tokens, at + 1))))
+    next = at + 1;
   else if (
     w(tokens, at) === 'of' &&
     /^(the|those|these)$/.test(w(tokens, at + 1)) &&
@@ -866,6 +877,15 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
         w(tokens, at + 1) === 'the' &&
         w(tokens, at + 2) === 'other')) &&
     (word !== 'last' || endOfRow(group, ctx)?.end === 'first' || pickedFrom(word, ctx) !== undefined)
+  )
+    next = at;
+  // "the upper of the two has lost a corner, the lower has a stain", "of the rosebud ones the top has a hole"
+  if (
+    next === undefined &&
+    group.length <= 3 &&
+    /^(is|'s|has|had|needs|wants|gets|was)$/.test(w(tokens, at)) &&
+    (/^(upper|lower)$/.test(word) ||
+      (ctx.cloth && opensWithOf(tokens, i) && /^(top|bottom|middle)$/.test(word)))
   )
     next = at;
   if (next === undefined) return undefined;
@@ -900,13 +920,19 @@ function betweenThem(
   return place ? picked(j, [place]) : undefined;
 }
 
+/** Does the sentence begin with those that one is picked from: "of the rosebud ones …"? */
+const opensWithOf = (tokens: Token[], i: number): boolean =>
+  tokens[tokens.slice(0, i).findLastIndex((t) => /^[.;!?\n]$/.test(t.w)) + 1]?.w === 'of';
+
 /** A side and "one" with no article, where something begins. */
-const beginsBare = (tokens: Token[], i: number): boolean =>
+const beginsBare = (tokens: Token[], i: number, cloth: boolean): boolean =>
   /^(upper|lower|top|bottom|left|right|first|second|third|last)$/.test(w(tokens, i)) &&
   (i === 0 ||
     /^(and|but|\.)$/.test(w(tokens, i - 1)) ||
     // "…, first one's darned now"; "…, bottom one stays on" is of sides
-    (/^(first|second|third)$/.test(w(tokens, i)) && /^(then|so|ok|okay|[,;])$/.test(w(tokens, i - 1)))) &&
+    (/^(first|second|third)$/.test(w(tokens, i)) && /^(then|so|ok|okay|[,;])$/.test(w(tokens, i - 1))) ||
+    // "plum silk: left one shattered, right one only thin"
+    (cloth && /^[,:]$/.test(w(tokens, i - 1)))) &&
   w(tokens, w(tokens, i + 1) === 'hand' ? i + 2 : i + 1) === 'one';
 
 /** The row of which a group is the first or the last few blocks, but not all. */
@@ -989,6 +1015,9 @@ function spokenTogether(ctx: PlaceContext): string[] | undefined {
   const last = ctx.earlier.at(-1);
   if (ctx.focus.length !== 1 || !last) return undefined;
   if (isFew(last) && last.includes(ctx.focus[0]!)) return last;
+  // "now the upper one", where other things were spoken of between
+  const before = ctx.earlier.slice(-5).findLast((g) => isFew(g) && g.includes(ctx.focus[0]!));
+  if (before) return before;
   return last.length === 1 && isFew([last[0]!, ctx.focus[0]!]) && last[0] !== ctx.focus[0]
     ? [last[0]!, ctx.focus[0]!]
     : undefined;

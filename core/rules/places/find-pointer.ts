@@ -4,7 +4,7 @@ import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { cornerPhrase } from './find-corner.ts';
-import { isOneOfLine } from './find-neighbour.ts';
+import { isOneOfLine, lastBlock } from './find-neighbour.ts';
 import { allBlocks, blockAt, blockFrom, columnOf, cornerBlock, rowOf, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
@@ -28,15 +28,6 @@ const DIRECTIONS = new Map<string, [row: number, block: number]>(
 
 function shift(grid: QuiltGrid, place: string, dr: number, db: number): string | undefined {
   return blockFrom(grid, place, dr, db);
-}
-
-/** The last place spoken of that is a block. */
-function lastBlock(ctx: PlaceContext): string | undefined {
-  for (const places of [ctx.focus, ...[...ctx.earlier].reverse()]) {
-    const block = [...places].reverse().find((p) => splitBlock(p));
-    if (block) return block;
-  }
-  return undefined;
 }
 
 const pointer = (next: number, places: (string | undefined)[], rule: string): PlaceFound => {
@@ -565,7 +556,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     }
     const left = word === 'the' && noun === 'rest' ? restOfGroup(tokens, i + 2, ctx) : undefined;
     if (left) return left;
-    if (noun === 'other' || (noun === 'others' && word === 'the')) {
+    if (/^(other|remaining)$/.test(noun) || (noun === 'others' && word === 'the')) {
       const n = readCount(tokens, i + 2);
       const k = n ? n.next : i + 2;
       const noun2 = w(tokens, k);
@@ -712,10 +703,10 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
           kind: 'pointer',
         };
     }
-    if (word === 'the' && (noun === 'pair' || noun === 'lot') && focus.length > 1) {
-      // "the whole top row's fading and the velvet's all right, the pair of them": the two of the cloth
-      const two = noun === 'pair' && focus.length > 2 ? ctx.cloth : undefined;
-      return { ...here(i + 2, 'place.the-pair'), ...(two?.length === 2 ? { places: two } : {}) };
+    const many = ctx.cloth && (noun === 'lot' || ctx.cloth.length === 2) ? ctx.cloth : focus;
+    if (word === 'the' && (noun === 'pair' || noun === 'lot') && many.length > 1) {
+      const of = w(tokens, i + 2) === 'of' && /^(them|those|these)$/.test(w(tokens, i + 3));
+      return { ...here(of ? i + 4 : i + 2, 'place.the-pair'), places: many };
     }
     return undefined;
   }

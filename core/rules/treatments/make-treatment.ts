@@ -5,7 +5,7 @@ import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { looksUndecided, stateOf } from '../mood.ts';
 import { carriedPlaces, sideTakenOff } from '../places/carried-places.ts';
-import { clothToo, clothWithin, mendedCloth } from '../places/cloth-worked-on.ts';
+import { clothWithin, mendedCloth } from '../places/cloth-worked-on.ts';
 import { splitBlock, unique } from '../places/grid.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
@@ -424,10 +424,7 @@ export function makeTreatment(
     if (others) places = unique([...others, ...placed.places]);
   } else if (placed.kind === 'specific' || placed.kind === 'general') {
     // "rows one and two tied up in the red worsted": the yarn, and not a cloth of the quilt
-    places =
-      (action === 'tie'
-        ? undefined
-        : (clothWithin(state, items, placed) ?? clothToo(state, items, placed))) ?? placed.places;
+    places = (action === 'tie' ? undefined : clothWithin(state, items, placed)) ?? placed.places;
     if (
       placed.kind === 'general' &&
       (action === 'bind' || action === 'layer') &&
