@@ -345,11 +345,27 @@ export function otherChoice(standing: Standing[], items: Item[]): boolean {
 const BUT =
   /^ (?:(?:no|oh|sorry|well|wait|actually|,) )*(?:(?:it was |that was |i did )?(?:all|everything|every one|the lot|all of (?:it|them|those)) )?(?:but|bar|except|except for|apart from|other than|barring|excepting|minus|all but) (?:for )?(?:(?:the |that )?(?:one |ones )?(?:in |on |at |from |along )?(?:the )?)?$/;
 
+const BUT_END =
+  /^ (?:(?:no|oh|sorry|well|wait|actually|,) )*(?:all )?(?:but|bar|except|except for|apart from|barring) (?:for )?the (first|last) (one|two|three|2|3)?(?: (?:ones?|blocks?))?(?: (?:of (?:them|those|it)|[.!]))* $/;
+
+/** "all but the last three": the end of the one list that stands. */
+function allButEnd(standing: Standing[], items: Item[]): boolean {
+  const found = BUT_END.exec(` ${items.map((x) => x.w).join(' ')} `);
+  const lists = standing.filter(({ was }) => placesOf(was).filter((p) => splitBlock(p)).length > 3);
+  const [list] = lists;
+  if (!found || lists.length !== 1 || !list) return false;
+  const n = { one: 1, two: 2, three: 3, 2: 2, 3: 3 }[found[2] ?? 'one']!;
+  const now = placesOf(list.was);
+  put(list.draft, 'places', found[1] === 'last' ? now.slice(0, -n) : now.slice(n), 'amend.all-but', items);
+  return true;
+}
+
 /**
  * "all but the last block of row two", "bar 2-3", "except 2-4, that's only faded": what was left out of the one list that
  * stands, and what is found there instead. Gives what is told beside.
  */
 export function allBut(state: ReaderState, standing: Standing[], items: Item[]): Draft[] | undefined {
+  if (allButEnd(standing, items)) return [];
   const k = items.findIndex((x) => x.place?.places.length);
   if (k < 0 || items.length > 16 || items.some((x) => x.material || x.quantity?.unit)) return undefined;
   const instead = items.some((x) => x.finding);

@@ -87,6 +87,19 @@ export function resolvePlaces(state: ReaderState, standing: Standing[], items: I
         continue;
       }
     }
+    // "third, I mean", where one whole row stands
+    if (Object.hasOwn(NTH, x.w) && k <= 1 && items.length <= 5 && NTH[x.w]! < grid.rows) {
+      const told = entries.flatMap(({ was }) => placesOf(was));
+      const whole = splitBlock(told[0] ?? '')?.row;
+      if (
+        whole !== undefined &&
+        told.join() === rowOf(grid, whole).join() &&
+        !/^(block|one)/.test(next?.w ?? '')
+      ) {
+        out.push(asPlace(items, k, k, rowOf(grid, NTH[x.w]! + 1), 'amend.row'));
+        continue;
+      }
+    }
     // "the row i vacuumed was the third"
     if (
       Object.hasOwn(NTH, x.w) &&

@@ -153,8 +153,7 @@ const PUT_BEFORE =
  * the one above it": the blocks of a cloth told in one list with others.
  */
 export function withCloths(state: ReaderState, items: Item[], told: ClausePlaces): ClausePlaces {
-  if (!items.some((x) => x.fabric && !x.place) || !items.some((x) => JOINS.test(x.w)))
-    return told;
+  if (!items.some((x) => x.fabric && !x.place) || !items.some((x) => JOINS.test(x.w))) return told;
   const at = items.flatMap((x, k) => (isBlocks(x) || clothAt(state, items, k).length ? [k] : []));
   const list = at.filter((k, n) => listedWith(items, at[n - 1], k) || listedWith(items, k, at[n + 1]));
   if (list.length < 2 || !list.some((k) => !items[k]!.place)) return told;

@@ -767,7 +767,8 @@ function middleOfRow(tokens: Token[], k: number, { focus, grid }: PlaceContext):
 export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   if (w(tokens, i) !== 'the') {
     // "lower one next", "right hand one tomorrow"
-    if (!beginsBare(tokens, i, ctx.cloth !== undefined || tokens.slice(0, i).some((t) => t.w === ':'))) return undefined;
+    if (!beginsBare(tokens, i, ctx.cloth !== undefined || tokens.slice(0, i).some((t) => t.w === ':')))
+      return undefined;
     i--;
   }
   const word = w(tokens, i + 1);
