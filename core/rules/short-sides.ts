@@ -2,7 +2,7 @@ import type { Token } from '../text/tokenise.ts';
 
 /** "top R + bottom L corner blocks", "spot cleaned bot R one": sides written by their first letter beside a side in full. */
 export function nameShortSides(tokens: Token[]): Token[] {
-  if (!tokens.some((t, k) => isShort(tokens, k) && t)) return tokens;
+  if (!tokens.some((_t, k) => isShort(tokens, k))) return tokens;
   return tokens.map((t, k) => (isShort(tokens, k) ? { ...t, w: t.w === 'r' ? 'right' : 'left' } : t));
 }
 

@@ -19,6 +19,7 @@ export type ClothInHand = {
   told: string[];
   /** What it was last told by, for "torn in the fifth". */
   axis?: 'row' | 'block';
+  /** Its blocks in the line last told, for "in row four, at the right". */
   line?: string[];
   /** Its sentence has ended: one more line right behind ("Third row: stained") is still of it. */
   ended: boolean;
@@ -46,8 +47,7 @@ export function clothTaken(
   if (blocks.length < 2) return undefined;
   // "Of the olive twill blocks, the two in the second row have shattered"
   const of =
-    items.slice(-4, -1).findIndex((x) => x.w === 'of') >= 0 &&
-    /^(blocks|ones|squares|pieces|,)$/.test(next?.w ?? '');
+    items.slice(-4, -1).some((x) => x.w === 'of') && /^(blocks|ones|squares|pieces|,)$/.test(next?.w ?? '');
   const heads = of || (next !== undefined && (MARKS.test(next.w) || next.w === '\n'));
   if (!heads && !TELLS.test(next?.w ?? '')) return undefined;
   // "patched 2-3 with it, the velvet is …": stuff to work with is told with other words before it in the same breath
@@ -121,20 +121,21 @@ function lineOf(tokens: Token[], k: number, hand: ClothInHand): Found | undefine
   const noun = w(tokens, k);
   // "the velvet in block six": of the row just spoken of, or its only one there
   const one = BLOCK.test(noun) ? readCount(tokens, k + 1) : undefined;
-  if (one && within(hand, 'block', one.value).length === 1) return told(hand, 'block', one.value, one.next);
+  if (one && within(hand, 'block', one.value).length === 1)
+    return alongLine(hand, 'block', one.value, one.next);
   if (ROWS.test(noun) || COLUMNS.test(noun)) {
     const n = readCount(tokens, k + 1);
     // "row 2 block 3" is a block, and "rows 2 and 3" lines of their own
     if (!n) return undefined;
     const after = /^(and|,)$/.test(w(tokens, n.next)) ? n.next + 1 : n.next;
     if (/^(block|b|-|to|through)$/.test(w(tokens, n.next)) || readCount(tokens, after)) return undefined;
-    return told(hand, ROWS.test(noun) ? 'row' : 'block', n.value, n.next);
+    return alongLine(hand, ROWS.test(noun) ? 'row' : 'block', n.value, n.next);
   }
   const nth = readOrdinal(tokens, k);
   if (!nth) return undefined;
   const line = w(tokens, nth.next);
-  if (ROWS.test(line)) return told(hand, 'row', nth.value, nth.next + 1);
-  return COLUMNS.test(line) ? told(hand, 'block', nth.value, nth.next + 1) : undefined;
+  if (ROWS.test(line)) return alongLine(hand, 'row', nth.value, nth.next + 1);
+  return COLUMNS.test(line) ? alongLine(hand, 'block', nth.value, nth.next + 1) : undefined;
 }
 
 /** "(of the olive twill,) the two in the second row". */
@@ -146,7 +147,8 @@ function countedIn(tokens: Token[], k: number, hand: ClothInHand): Found | undef
   return line && (!n || line.places.length === n.value) ? line : undefined;
 }
 
-function told(hand: ClothInHand, axis: 'row' | 'block', n: number, next: number): Found | undefined {
+/** Its blocks in one row or column, where it has any there. */
+function alongLine(hand: ClothInHand, axis: 'row' | 'block', n: number, next: number): Found | undefined {
   const places = within(hand, axis, n);
   if (!places.length) return undefined;
   hand.axis = axis;
@@ -160,7 +162,7 @@ function bareNth(tokens: Token[], i: number, k: number, hand: ClothInHand, led: 
   if (!nth) return undefined;
   const fits =
     led && w(tokens, i) === 'the' ? ENDS_THERE.test(w(tokens, nth.next)) : w(tokens, nth.next) === ':';
-  return fits ? told(hand, hand.axis!, nth.value, nth.next) : undefined;
+  return fits ? alongLine(hand, hand.axis!, nth.value, nth.next) : undefined;
 }
 
 /** "in the upper one", "thin in the lower", "on the right", "top left: stained", "at the bottom". */
