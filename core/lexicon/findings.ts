@@ -632,6 +632,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'off line',
   ],
   sound: [
+    "'s|has|have|had come through ever? so|very|really|rather? well|fine|unscathed|untouched|beautifully",
     'sound',
     'fine',
     'good',

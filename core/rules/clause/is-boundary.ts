@@ -193,6 +193,9 @@ function tellsHow(items: Item[], from: number): boolean {
 
 /** Is the comma or conjunction at `k` the end of a statement? */
 export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
+  // "same again between 1-3 and 1-4 only with a ladder stitch": one seam
+  if (current.at(-1)?.place && current.at(-2)?.w === 'between' && items[k + 1]?.place?.kind === 'blocks')
+    return false;
   return (
     endsStatement(items, k, current) || (/^(,|and|&|\+)$/.test(items[k]!.w) && bothStand(items, k, current))
   );
