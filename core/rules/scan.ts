@@ -117,20 +117,18 @@ export function scan(
         item.place.rule !== 'place.all-of-them'
       )
         delete ctx.cloth;
-      if (item.place.places.length) delete ctx.clothBlock;
     } else if (item.fabric) {
       narrowToClothBehind(items, fabrics);
-      const only = onlyBlockOf(items, fabrics);
-      if (only) ctx.clothBlock = only;
       const places = blocksOfSubject(items, fabrics, tokens[item.j]);
       if (places.length) {
         ctx.cloth = places;
         if (!item.place) cloths.push({ at: items.length - 1, places });
       }
       // "net over the velvet, and the one to the left of it I'm patching": its only block
-      if (places.length === 1 && !item.place && !PIECED.test(items.at(-3)?.w ?? '')) {
+      const only = item.place || PIECED.test(items.at(-3)?.w ?? '') ? undefined : onlyBlockOf(items, fabrics);
+      if (only) {
         if (ctx.focus.length) ctx.earlier.push(ctx.focus);
-        ctx.focus = places;
+        ctx.focus = [only];
       }
     }
     if (hand) hand = staysInHand(hand, item);

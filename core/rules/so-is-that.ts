@@ -57,15 +57,22 @@ function soIs(items: Item[]): Item[] {
   ];
 }
 
-/** "the backing is off, and the wadding with it", "the backing came off and the batting came with it". */
+/** How many words "with it", "too" or "as well" are at `k`, where a statement ends with them. */
+function asWellAt(items: Item[], k: number): number {
+  const words = / (?:(with (?:it|them))|too|as well) /.exec(wordsBetween(items, k, k + 2));
+  const count = !words || words.index > 0 ? 0 : words[1] || items[k]!.w === 'as' ? 2 : 1;
+  if (!count) return 0;
+  const next = items[k + count];
+  if (next && !STOP.test(next.w) && !/^(and|but|so)$/.test(next.w)) return 0;
+  // "the batting as well": a bare thing, or it has a verb of its own
+  return words![1] || (items[k - 1]?.object && /^(the|its|old|all|,|and|&)$/.test(items[k - 2]?.w ?? ''))
+    ? count
+    : 0;
+}
+
+/** "the backing is off, and the wadding with it", "the backing came off and the batting came with it", "…, the batting as well". */
 function withIt(items: Item[]): Item[] {
-  const m = items.findIndex(
-    (x, k) =>
-      k > 3 &&
-      x.w === 'with' &&
-      /^(it|them)$/.test(items[k + 1]?.w ?? '') &&
-      (!items[k + 2] || STOP.test(items[k + 2]!.w) || /^(and|but|so)$/.test(items[k + 2]!.w)),
-  );
+  const m = items.findIndex((_x, k) => k > 3 && asWellAt(items, k) > 0);
   if (m < 0) return items;
   const before = /^(came|come|comes|coming|went|is|was|has come)$/.test(items[m - 1]!.w) ? m - 1 : m;
   let from = before;
@@ -78,18 +85,18 @@ function withIt(items: Item[]): Item[] {
     boundaryBefore(items[from]!, ';'),
     ...items.slice(from, m),
     { ...off },
-    ...items.slice(m + 2),
+    ...items.slice(m + asWellAt(items, m)),
   ];
 }
 
 /** Gives the items with what is said of a second thing by "so is", "as is" or "with it" told in full. */
 export function withSoIs(items: Item[]): Item[] {
-  let with_ = false;
+  let asWell = false;
   let so = false;
   for (const { w } of items) {
-    if (w === 'with') with_ = true;
-    else if (w === 'so' || w === 'as') so = true;
+    if (w === 'with' || w === 'too' || w === 'as well' || w === 'as') asWell = true;
+    if (w === 'so' || w === 'as') so = true;
   }
   const told = so ? soIs(items) : items;
-  return with_ ? withIt(told) : told;
+  return asWell ? withIt(told) : told;
 }

@@ -1,5 +1,4 @@
 import type { Item } from '../item.ts';
-import { wordsBetween } from '../words-between.ts';
 import { removalAt } from './removal-at.ts';
 
 const isHow = (x: Item | undefined): boolean => x?.stitch !== undefined && x.action?.form !== 'past';
@@ -46,7 +45,6 @@ const isLook = (x: Item | undefined): boolean =>
 /** "unpicked a label from the corner and a piece of interfacing from behind 2-3": another thing, taken off another place. */
 function takenOffElsewhere(items: Item[], k: number, current: Item[]): boolean {
   if (!/^(and|,|&|\+)$/.test(items[k]!.w)) return false;
-  if (offAsWell(items, k, current)) return true;
   const along = ledAlong(items, k + 1);
   const at = thingAt(items, k + 1 + along);
   if (at < 0) return false;
@@ -55,29 +53,7 @@ function takenOffElsewhere(items: Item[], k: number, current: Item[]): boolean {
   if (verb < 0 || !(along || current.slice(verb).some((x) => x.place))) return false;
   // "the border along the top" says where by itself
   if (items[at]!.place?.places[0]?.includes('-')) return true;
-  const led = items
-    .slice(at + 1, at + 3)
-    .some((x) =>
-      /^(from|on|in|at|along|off|behind|down|up|out|across|round|around|over|under|underneath|through|between|of)$/.test(
-        x.w,
-      ),
-    );
+  const led = items.slice(at + 1, at + 3).some((x) => /^(from|on|in|at|along|off|behind)$/.test(x.w));
   const place = items.slice(at + 2, at + 5).find((x) => x.place);
   return led && place?.place !== undefined && place.place.places.length > 0;
 }
-
-/** "the binding is off, and so is the backing", "took the backing off and the wadding with it", "…, the ties too". */
-function offAsWell(items: Item[], k: number, current: Item[]): boolean {
-  if (!current.some((x) => /(?:^| )(?:off|out|away)$/.test(x.w) || x.action?.v === 'remove')) return false;
-  if (!current.some((x) => x.object || x.finding === 'old-repair')) return false;
-  let at = items[k + 1]?.w === 'and' ? k + 2 : k + 1;
-  // "…, as is the interfacing behind 1-3"
-  const so =
-    /^(so|as)$/.test(items[at]?.w ?? '') &&
-    /^(is|are|'s|has|have|was|were|did)$/.test(items[at + 1]?.w ?? '');
-  if (so) at += 2;
-  const thing = thingAt(items, at);
-  if (thing < 0) return false;
-  return so || WITH_IT.test(wordsBetween(items, thing + 1, thing + 4));
-}
-const WITH_IT = /^ (?:with (?:it|them|that|those)|too|as well|also|likewise|along with it)(?: |$)/;

@@ -169,8 +169,6 @@ function waysAt(
 }
 
 export const lastBlock = (ctx: PlaceContext): string | undefined => {
-  // "the scarlet's run and there's a bit missing out of the one above it"
-  if (ctx.clothBlock) return ctx.clothBlock;
   for (const group of [ctx.focus, ...[...ctx.earlier].reverse()]) {
     const block = group.findLast((p) => splitBlock(p));
     if (block) return block;

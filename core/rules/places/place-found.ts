@@ -21,8 +21,6 @@ export type PlaceContext = {
   earlier: string[][];
   /** Blocks of the cloth spoken of since a place was last named: what "those" and "all three of them" are. */
   cloth?: string[];
-  /** The one block of the cloth that was named last: what "the one above it" is counted from. */
-  clothBlock?: string;
   /** Three or more blocks that one note told one by one: what "the first one" and "the last of them" are. */
   list?: string[];
   /** What was told before, and where: what "that tear" is. */

@@ -56,17 +56,7 @@ export function gappedRemoval(
 ): Draft | undefined {
   // "the ties come out next and after that the backing", "binding first, then the ties"
   const inTurn = /^(then|after)$/.test(clause.joint);
-  // "the binding is off, and so are the ties", "… and the pins with it"
-  const asWell =
-    !v.items.some((x) => /(?:^| )(?:off|out)$/.test(x.w)) &&
-    (/^(so|as)$/.test(v.items[0]?.w ?? '') ||
-      v.items.some((x) => /^(with|too|as well|well|also)$/.test(x.w)));
-  if (
-    !(
-      inTurn ||
-      (/^(and|,|&|\+|so)$/.test(clause.joint) && (asWell || /^(specific|general)$/.test(placed.kind)))
-    )
-  )
+  if (!(inTurn || (/^(and|,|&|\+)$/.test(clause.joint) && /^(specific|general)$/.test(placed.kind))))
     return undefined;
   const last = state.drafts.at(-1);
   if (!last || !isTreatment(last) || last.entry.action !== 'remove' || last.clause !== v.index - 1)
@@ -83,7 +73,6 @@ export function gappedRemoval(
         x === thing ||
         x.place ||
         LIGHT_WORD.test(x.w) ||
-        (/^(so|as)$/.test(v.items[0]!.w) && SO_IS.test(x.w)) ||
         x.quantity ||
         /^(stain|fading)$/.test(x.finding ?? ''),
     )
@@ -104,4 +93,3 @@ export function gappedRemoval(
 
 const LIGHT_WORD =
   /^(the|an?|its|old|that|piece|bit|of|strip|modern|other|some|from|on|in|at|along|off|behind|under|out|after|next|last|then|paper|cloth|little|small|second|loose|another|scrap|also|with|together|it|them|as|well|too|quilt)$/;
-const SO_IS = /^(so|as|is|are|'s|has|have|was|were|did)$/;
