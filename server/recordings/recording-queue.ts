@@ -37,6 +37,8 @@ const IN_HAND: readonly Job['state'][] = ['waiting', 'working', 'paused'];
 export class RecordingQueue {
   readonly #jobs = new Map<string, KeptJob>();
   readonly #loaded = new Map<string, Promise<void>>();
+  /** The last write of each job that is under way. */
+  readonly #writing = new Map<string, Promise<void>>();
   readonly #listeners = new Set<(job: Job) => void>();
   #current: { id: string; abort: AbortController; done: Promise<void> } | undefined;
   #closed = false;
@@ -191,8 +193,25 @@ export class RecordingQueue {
     }
   }
 
+  /**
+   * A job can be taken in hand while it is still being written down as waiting: its files are written one after the other, for
+   * two writers of one file would leave a half one behind a crash.
+   */
   async #change(kept: KeptJob): Promise<void> {
-    this.#jobs.set(kept.job.id, kept);
+    const { id } = kept.job;
+    this.#jobs.set(id, kept);
+    const before = this.#writing.get(id) ?? Promise.resolve();
+    const write = before.catch(() => undefined).then(() => this.#keep(kept));
+    this.#writing.set(id, write);
+    try {
+      await write;
+    } finally {
+      if (this.#writing.get(id) === write) this.#writing.delete(id);
+    }
+    this.#tell(kept.job);
+  }
+
+  async #keep(kept: KeptJob): Promise<void> {
     const store = await this.library.quilt(kept.job.quiltId);
     await store.fs.makeFolder(join(store.folder, 'jobs'));
     await writeWholeFile(
@@ -200,7 +219,6 @@ export class RecordingQueue {
       join(store.folder, 'jobs', `${kept.job.id}.json`),
       Buffer.from(JSON.stringify(kept)),
     );
-    this.#tell(kept.job);
   }
 
   #tell(job: Job): void {
