@@ -22,7 +22,6 @@ import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
 import { nameLineByLine } from '../rules/line-by-line.ts';
 import { withListStops, withTopics } from '../rules/list-stops.ts';
-
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';

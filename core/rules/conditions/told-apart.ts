@@ -1,5 +1,6 @@
 import type { Clause } from '../clause/clause.ts';
 import type { Draft } from '../draft.ts';
+import { wordsBetween } from '../words-between.ts';
 
 /** "…, though in the last of the three it's only thin", "but 3-2 is sound": some of what was just told is told apart. */
 const BUT = /^(but|though|although|whereas|while|except)$/;
@@ -20,7 +21,7 @@ export function tellApart(drafts: Draft[], clauses: Clause[]): void {
     const left = e.places.filter((p) => !a.places!.includes(p));
     if (!left.length || left.length + a.places.length !== e.places.length) continue;
     const clause = clauses[apart.clause];
-    const words = ` ${clause?.items.map((x) => x.w).join(' ') ?? ''} `;
+    const words = wordsBetween(clause?.items ?? []);
     const turned = BUT.test(clause?.joint ?? '') || BUT.test(clause?.items[0]?.w ?? '');
     if (turned && !AS_WELL.test(words) && (LESS.test(words) || a.finding === 'sound')) e.places = left;
   }

@@ -4,7 +4,7 @@ import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import type { Item } from '../item.ts';
 import { type EndFound, endAt, pickOfCloth } from './find-cloth-block.ts';
-import { blockAt, splitBlock } from './grid.ts';
+import { cornerBlock, splitBlock } from './grid.ts';
 import type { PlaceFound } from './place-found.ts';
 
 /**
@@ -219,12 +219,10 @@ function allCorners(tokens: Token[], k: number, hand: ClothInHand, grid: QuiltGr
   const n = readCount(tokens, k);
   const at = n?.value === 4 ? n.next : k;
   if (w(tokens, at) !== 'corners') return undefined;
-  const corners = [
-    blockAt(grid, 1, 1),
-    blockAt(grid, 1, grid.blocks),
-    blockAt(grid, grid.rows, 1),
-    blockAt(grid, grid.rows, grid.blocks),
-  ];
+  const corners = [true, false].flatMap((top) => [
+    cornerBlock(grid, top, true),
+    cornerBlock(grid, top, false),
+  ]);
   return corners.every((p) => p !== undefined && hand.blocks.includes(p))
     ? { next: at + 1, places: corners as string[], rule: 'place.cloth-corners' }
     : undefined;

@@ -12,8 +12,6 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
   const { grid } = ctx;
   // "the two right-hand columns", "three top rows", "both end blocks": the number first
   const led = w(tokens, i) === 'both' ? { value: 2, next: i + 1 } : readCount(tokens, i);
-  const atEnd = led && led.value > 1 ? countedAtEnd(tokens, led, ctx) : undefined;
-  if (atEnd) return atEnd;
   const moved =
     led &&
     led.value > 1 &&
@@ -139,32 +137,6 @@ export function countedGroup(tokens: Token[], i: number, ctx: PlaceContext): Pla
     );
   }
   return undefined;
-}
-
-/** "the three at the bottom of column two", "two blocks at the right-hand end of row three": the end told behind the number. */
-function countedAtEnd(
-  tokens: Token[],
-  led: { value: number; next: number },
-  ctx: PlaceContext,
-): PlaceFound | undefined {
-  let k = led.next;
-  if (BLOCKS.has(w(tokens, k)) || w(tokens, k) === 'ones') k++;
-  if (!/^(at|on|along|down)$/.test(w(tokens, k))) return undefined;
-  k++;
-  while (/^(the|very|far)$/.test(w(tokens, k))) k++;
-  const side = /^(top|bottom|left|right|beginning|start|end)$/.exec(w(tokens, k))?.[1];
-  if (!side) return undefined;
-  k++;
-  while (/^(hand|end|side)$/.test(w(tokens, k))) k++;
-  if (!/^(of|in)$/.test(w(tokens, k))) return undefined;
-  const head = /^(the|that)$/.test(w(tokens, k + 1)) ? k + 2 : k + 1;
-  const upright = /^(top|bottom)$/.test(side);
-  const n = readCount(tokens, head + 1);
-  if (!n || !(upright ? COLUMNS : ROWS).has(w(tokens, head))) return undefined;
-  const line = upright ? columnOf(ctx.grid, n.value) : rowOf(ctx.grid, n.value);
-  if (line.length <= led.value) return undefined;
-  const last = /^(bottom|right|end)$/.test(side);
-  return blocksSaid(n.next, last ? line.slice(-led.value) : line.slice(0, led.value), 'place.counted-blocks');
 }
 
 /** The blocks of the whole column that is spoken of. */

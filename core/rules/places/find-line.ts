@@ -704,11 +704,11 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
 /** "the two blocks at the top (of column three)", "three at the right-hand end (of row two)". */
 function severalAtEnd(tokens: Token[], n: { value: number; next: number }): Pick | undefined {
   let k = BLOCKS.has(w(tokens, n.next)) || w(tokens, n.next) === 'ones' ? n.next + 1 : n.next;
-  if (n.value < 2 || !/^(at|on|to)$/.test(w(tokens, k))) return undefined;
+  if (n.value < 2 || !/^(at|on|to|along|down)$/.test(w(tokens, k))) return undefined;
   k++;
   while (/^(the|far|very)$/.test(w(tokens, k))) k++;
   const told = ENDS.get(w(tokens, k));
-  if (!told || w(tokens, k) === 'end') return undefined;
+  if (!told) return undefined;
   k++;
   while (/^(-|hand|most|end|side)$/.test(w(tokens, k))) k++;
   if (!/^(of|in)$/.test(w(tokens, k))) return undefined;
