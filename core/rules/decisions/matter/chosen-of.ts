@@ -1,0 +1,111 @@
+import type { Topic } from '../../../../shared/vocabulary.ts';
+import { COLOURS } from '../../../lexicon/colours.ts';
+import type { Item } from '../../item.ts';
+import type { ReaderState } from '../../reader-state.ts';
+import { BLOCKS, type Part, YARN } from './part.ts';
+
+/** "resewn, ladder stitch": a seam or a mend was told as done; thread named behind it is what it was sewn with. */
+export const sewnBefore = (items: Item[]): boolean =>
+  items.some(
+    (x) =>
+      x.action?.form === 'past' && /^(?:darn|resew|patch|stabilize|overlay|quilt|bind)$/.test(x.action.v),
+  );
+
+/** "Ties: red perle cotton, 5 in apart", "backing -> blue flannel", "tie or quilt: tie": what was chosen stands by itself behind what it is for. */
+export function choiceUnder(parts: Part[]): Topic | undefined {
+  const [head, choice] = parts as [Part, Part];
+  const about = head.topic?.topic;
+  if (!about || head.status === 'open' || parts.some((p) => p.cue === 'open')) return undefined;
+  // the rest may tell lengths, and nothing of work, goods or damage
+  if (
+    parts
+      .slice(2)
+      .some((p) => p.topic || p.items.some((x) => x.action || x.finding || x.fabric || x.cost || x.material))
+  )
+    return undefined;
+  if (about === 'tying' || about === 'quilting') {
+    const way = choice.items.length <= 2 ? choice.topic?.topic : undefined;
+    if (way === 'tying' || way === 'quilting')
+      return / (?:or|vs|versus|\/) /.test(head.words) ? way : undefined;
+  }
+  if (
+    !head.items.every(
+      (x) => x.topic || x.part || x.material || /^(?:the|new|colou?r|ties|for|of)$/.test(x.w),
+    ) ||
+    head.items.length > 3
+  )
+    return undefined;
+  if (!choice.items.every(isPlainStuff) || choice.items.length > 4) return undefined;
+  if (!choice.items.some((x) => x.fabric || x.material || COLOURS.has(x.w) || YARN.test(x.w)))
+    return undefined;
+  if (about === 'tying') return /^ (?:the )?ties $/.test(head.words) ? 'tie-thread' : undefined;
+  return about === 'price' || about === 'deadline' || about === 'other' || about === 'washing'
+    ? undefined
+    : about;
+}
+
+/** "So it's the brown sheet, settled": one of the ways that an open matter was told with. */
+export function chosenOf(state: ReaderState, part: Part, parts: Part[], asked: boolean): Topic | undefined {
+  const matters = state.memory.matters;
+  if (!matters?.length || (part.topic && part.topic.topic !== 'fabric') || part.items.length > 8)
+    return undefined;
+  // "plain", as all that is said, where "back: ink stripe or plain" stood open
+  const alone =
+    // "wool, then, and it gets quilted"
+    (parts.length === 1 ||
+      parts.slice(1).every((p) => p.topic || p.cue || /^ (?:then|final|definitely) $/.test(p.words))) &&
+    part.items.length <= 3 &&
+    !asked
+      ? optionOf(matters, part.items)
+      : undefined;
+  if (alone) return alone;
+  // "she said cold water, so that's settled": the matter that was told last
+  if (parts.length <= 4 && !parts.some((p) => p.topic) && parts.some((p) => THAT_SETTLED.test(p.words)))
+    return matters.at(-1)!.about;
+  // "she picked the ticking": said of the matter that was told last
+  const last = matters.at(-1)!.about;
+  if (
+    PICKED.test(part.words) &&
+    part.items.length <= 8 &&
+    part.items.some((x) => x.fabric || x.material || COLOURS.has(x.w) || YARN.test(x.w)) &&
+    !part.items.some((x) => BLOCKS(x) || x.quantity || x.cost || x.finding) &&
+    /^(?:backing|batting|binding|border|thread|tie-thread)$/.test(last)
+  )
+    return last;
+  const settled = part.status === 'settled' || (parts[1]?.cue === 'settled' && !parts[1].topic);
+  if (!settled && !/ (?:it 's|it is|going with|we 'll have|i 'll have|make it) /.test(part.words))
+    return undefined;
+  if (part.items.some((x) => BLOCKS(x) || x.action || x.finding || x.quantity?.unit || x.cost))
+    return undefined;
+  const said = part.items.map((x) => x.w).filter((w) => w.length > 2 && !COMMON.test(w));
+  return matters.findLast((m) => said.some((w) => m.words.includes(w)))?.about;
+}
+
+const PICKED =
+  /^ (?:and |so |well |right |then |ok )*(?:she|he|they|i|we|client|owner|the owner)? ?(?:'s |'ve |'m |'re |has |have |am |are )?(?:picked|chose|chosen|gone for|went for|plumped for|opted for|going with|going for|going to use|gonna use|'ll use|will use) /;
+
+const THAT_SETTLED =
+  /^ (?:and |so |now )*that (?:'s|is) (?:it )?(?:settled|decided|agreed|sorted)(?: then| now)? $/;
+
+/** The matter of which these words are one of the ways, word for word. */
+function optionOf(matters: NonNullable<ReaderState['memory']['matters']>, items: Item[]): Topic | undefined {
+  const said = items.map((x) => x.w).filter((w) => !/^(?:the|a|then|ok|okay|right|so)$/.test(w));
+  if (!said.length || items.some((x) => x.action || x.finding || x.place || x.quantity)) return undefined;
+  return matters.findLast(
+    (m) => / or | vs | versus |\//.test(m.words) && said.every((w) => m.words.split(/[^a-z]+/).includes(w)),
+  )?.about;
+}
+
+const COMMON =
+  /^(?:the|that|then|its|for|settled|decided|going|with|have|make|final|right|and|but|still|open)$/;
+
+/** A colour, a cloth, or what describes it: no verb, no place, no amount. */
+export const isPlainStuff = (x: Item): boolean =>
+  !(x.action || x.place?.kind === 'blocks' || x.finding || x.quantity || x.cost || x.clock || x.duration) &&
+  (Boolean(x.material || x.fabric || x.part || x.topic) ||
+    COLOURS.has(x.w) ||
+    YARN.test(x.w) ||
+    DESCRIBES.test(x.w));
+
+const DESCRIBES =
+  /^(?:a|the|some|new|plain|dark|light|pale|bright|thin|thick|heavy|soft|washed|unbleached|bleached|brushed|striped?|checked?|spotted|white|pearl|perle|crochet|embroidery|low|high|loft|weight)$/;

@@ -1,0 +1,38 @@
+import type { DecisionStatus, Topic } from '../../../../shared/vocabulary.ts';
+import type { Item } from '../../item.ts';
+import type { ReaderState } from '../../reader-state.ts';
+
+/** A stretch of a sentence between two joints, and what was made out of it so far. */
+export type Part = {
+  items: Item[];
+  words: string;
+  joint: string;
+  topic?: { topic: Topic; item: Item };
+  cue?: DecisionStatus;
+  status?: DecisionStatus;
+  taken?: boolean;
+};
+
+/** What stands around a part: all parts of its sentence, and what was settled before. */
+export type Surroundings = {
+  state: ReaderState;
+  parts: Part[];
+  /** The words of the whole sentence, joined by blanks. */
+  sentence: string;
+  /** It ends in a question mark. */
+  asked: boolean;
+  /** Something was settled earlier in the note. */
+  settledBefore: boolean;
+};
+
+/** What ties are made of. */
+export const YARN = /\b(?:wool|cotton|floss|yarn|twine|string|silk|linen)\b/;
+
+/** Blocks, said or pointed at; "it" and its like may be the whole quilt. */
+export const BLOCKS = (x: Item): boolean =>
+  x.place !== undefined &&
+  (x.place.kind === 'blocks' ||
+    (x.place.kind === 'pointer' && !/^place\.(it|that-one|both|them|those|the-other)$/.test(x.place.rule)));
+
+/** "Alright", "fine": a breath or a word of consent; "leaning towards the flannel": no finding. */
+export const WELL = /^(?:alright|all right|fine|good|ok|okay|right|leaning(?: towards?| to)?)$/;

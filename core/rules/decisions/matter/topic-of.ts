@@ -1,0 +1,97 @@
+import type { Topic } from '../../../../shared/vocabulary.ts';
+import { COLOURS } from '../../../lexicon/colours.ts';
+import type { Item } from '../../item.ts';
+import { wordsBetween } from '../../words-between.ts';
+
+const PARTS: Record<string, Topic> = {
+  backing: 'backing',
+  batting: 'batting',
+  binding: 'binding',
+  border: 'border',
+  thread: 'thread',
+  'tie-thread': 'tie-thread',
+};
+
+/** The matter that a part of a sentence turns on. */
+export function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
+  const words = wordsBetween(items);
+  const target =
+    /\bfor (?:the |my |its |her |a |new )*(ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.exec(
+      words,
+    )?.[1];
+  // "the colour of the thread for the border": what is for it is told
+  if (target && !/\bthread (?:\S+ )?for\b/.test(words)) {
+    const item = items.findLast((x) => x.w.split(' ').includes(target));
+    const topic: Topic = /^(ties|tying)$/.test(target)
+      ? 'tie-thread'
+      : /^(backing|back|lining)$/.test(target)
+        ? 'backing'
+        : /^border/.test(target)
+          ? 'border'
+          : /^(batting|wadding)$/.test(target)
+            ? 'batting'
+            : 'binding';
+    if (item) return { topic, item };
+  }
+  const yarn = items.find((x) => x.topic === 'tie-thread' || x.material === 'tie-thread');
+  if (yarn) return { topic: 'tie-thread', item: yarn };
+  const ties = /\bties? (?:colou?r|thread)\b|\b(?:colou?r|thread) (?:of|for) (?:the )?ties\b/.test(words)
+    ? items.find((x) => /^ties?/.test(x.w))
+    : undefined;
+  if (ties) return { topic: 'tie-thread', item: ties };
+  // "the ties will be red"
+  if (
+    /^ (?:the )?(?:ties|tying) (?:(?:i|we) (?:'m|'re|am|are|'ll be|will be) having|(?:i|we) ?(?:'ll|will) have|will be|'ll be|are|are going to be|to be|are to be|in) (?:in )?(?:\w+ )?(?:red|blue|white|cream|ecru|black|navy|green|gr[ae]y|brown|wool|cotton|silk|floss)\b/.test(
+      words,
+    )
+  ) {
+    const item = items.find((x) => /^(ties|tying)$/.test(x.w));
+    if (item) return { topic: 'tie-thread', item };
+  }
+  // "ties navy or red?"
+  const tied = items.findIndex((x) => x.w === 'ties');
+  if (tied >= 0 && tied < 2 && COLOURS.has(items[items[tied + 1]?.w === 'in' ? tied + 2 : tied + 1]?.w ?? ''))
+    return { topic: 'tie-thread', item: items[tied]! };
+  let soft: { topic: Topic; item: Item } | undefined;
+  const width = items.find((x) => x.measure === 'border' && !x.quantity);
+  if (width) return { topic: 'border', item: width };
+  for (let k = 0; k < items.length; k++) {
+    const x = items[k]!;
+    const topic = senseOf(x, items, k);
+    if (!topic) continue;
+    if (topic === 'fabric' || topic === 'other' || topic === 'price' || topic === 'deadline') {
+      if (topic !== 'deadline') soft ??= { topic, item: x };
+      continue;
+    }
+    return { topic, item: x };
+  }
+  return soft;
+}
+
+/** After "back" these show that it is no backing: "back and forth", "back them with lawn". */
+const NO_NOUN_BACK =
+  /^(?:and|to|again|on|in|it|them|that|this|those|by|with|here|there|up|at|from|from|together|home|through)$/;
+
+/** The matter that one word of a sentence can stand for, by what stands beside it. */
+export function senseOf(x: Item, items: Item[], k: number): Topic | undefined {
+  const next = items[k + 1]?.w ?? '';
+  if (x.action?.v === 'tie' || /^(ties|knots)$/.test(x.w)) return 'tying';
+  if (x.action?.v === 'quilt' && !/^(quilt|qlt)$/.test(x.w)) return 'quilting';
+  if (/^(quilt|qlt)$/.test(x.w)) {
+    const before = items[k - 1]?.w ?? '';
+    return /^(?:it|or|vs|versus|\/)$/.test(next) || /^(or|to|vs|versus|hand|machine|\/|not|i)$/.test(before)
+      ? 'quilting'
+      : undefined;
+  }
+  if (x.topic && x.topic !== 'tying' && x.topic !== 'quilting') {
+    if (x.w === 'back' && NO_NOUN_BACK.test(next)) return undefined;
+    return x.topic;
+  }
+  if (x.topic === 'quilting') return x.w === 'pattern' ? undefined : 'quilting';
+  if (x.action?.v === 'wash') return 'washing';
+  if (x.material && PARTS[x.material]) return PARTS[x.material];
+  if (x.part && PARTS[x.part]) return x.w === 'back' && NO_NOUN_BACK.test(next) ? undefined : PARTS[x.part];
+  if (x.action?.v === 'bind' && x.action.form === 'base') return 'binding';
+  if (/^(fabric|cloth)$/.test(x.w)) return 'fabric';
+  return undefined;
+}
