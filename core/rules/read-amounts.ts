@@ -1,6 +1,6 @@
 import { isStop } from './clause/joints.ts';
 import { boundaryBefore, type Item } from './item.ts';
-import { readGoods } from './materials/read-goods.ts';
+import { readGoods } from './materials/goods/read-goods.ts';
 import { readLengths } from './measurements/read-lengths.ts';
 import type { ReaderState } from './reader-state.ts';
 import type { DayFound } from './times/find-day.ts';

@@ -1,0 +1,105 @@
+import type { MaterialUse } from '../../../../shared/vocabulary.ts';
+import type { Item } from '../../item.ts';
+import { itemWord as w } from '../../item-word.ts';
+import { wordsBetween } from '../../words-between.ts';
+import { STORES } from '../find-good.ts';
+
+export type Cue = { use: MaterialUse; next: number; weak?: boolean };
+
+const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
+  [
+    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|on order',
+    'bought',
+    'firm',
+  ],
+  [
+    'used up|used|materials :|mats :|went through|gone through|got through|ate up|ate|ate into|eaten|took up|swallowed|finished off|used about',
+    'used',
+    'firm',
+  ],
+  [
+    "to be bought|to be got|to be ordered|to be purchased|to be fetched|still to be bought|still to be got|still to be ordered|to buy|to get|to order|to purchase|must purchase|need to purchase|have to purchase|need to order|have to order|need to pick up|must order|must pick up|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|list|short of|short on|short by|not enough|n't enough|n't got enough|n't have enough|run out of|ran out of|running out of|'m short|am short|'re short|are short|'m short of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lack|lacking|am without|'m without|to fetch|n't forget|must remember",
+    'needed',
+    'firm',
+  ],
+  ["want|'ll want|will want|get|going to want|get some", 'needed', 'weak'],
+  [
+    "only got|only have|only had|down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already own|i own|we own|still own|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare|leaves me|leaves us|leave me|leave us|leaving me|leaving us|that leaves|which leaves|left me|left us",
+    'on-hand',
+    'firm',
+  ],
+  ["have|'ve|leaving|leaves|got left|there 's|there is|there are|there 're|there was", 'on-hand', 'weak'],
+  ['got|had|came home|came away with|took', 'bought', 'weak'],
+];
+const CUE_OF = new Map<string, { use: MaterialUse; weak?: true }>();
+for (const [phrases, use, strength] of CUES)
+  for (const phrase of phrases.split('|'))
+    if (!CUE_OF.has(phrase)) CUE_OF.set(phrase, { use, ...(strength === 'weak' ? { weak: true } : {}) });
+const CUE_HEADS = new Set([...CUE_OF.keys()].map(firstWord));
+
+export function firstWord(phrase: string): string {
+  const blank = phrase.indexOf(' ');
+  return blank < 0 ? phrase : phrase.slice(0, blank);
+}
+
+/** The word for buying, needing or having at item `k`. */
+export function cueAt(items: Item[], k: number): Cue | undefined {
+  const list = items[k] && putOnList(items, k);
+  if (list) return { use: 'needed', next: list };
+  if (!items[k] || !CUE_HEADS.has(firstWord(w(items, k)))) return undefined;
+  // "in the closet: 3 yd of muslin"
+  if (/^(in|on)$/.test(w(items, k)) && /^(the|my)$/.test(w(items, k + 1)) && STORES.test(w(items, k + 2))) {
+    // "in the cupboard I found a packet of pins"
+    let m = k + 3;
+    while (m < k + 7 && /^(i|we|found|there|'s|is|are|'ve|have|got|'re|,)$/.test(w(items, m))) m++;
+    if (w(items, k + 3) === ':' || items[m]?.quantity?.unit) return { use: 'on-hand', next: m };
+  }
+  for (let n = Math.min(4, items.length - k); n >= 1; n--) {
+    const phrase = wordsBetween(items, k, k + n).trim();
+    if (items.slice(k, k + n).some((x) => x.quantity || x.cost || x.place?.kind === 'blocks')) continue;
+    // "frayed on the left": a side, and nothing left over
+    if (
+      items[k]!.place?.places[0]?.includes('-left') ||
+      (w(items, k) === 'left' && /^(the|top|bottom|upper|lower|far)$/.test(w(items, k - 1))) ||
+      // "top 60, right 72, left 71.5 inches"
+      (w(items, k) === 'left' && items.filter((x) => /^(top|right|bottom|btm)$/.test(x.w)).length > 1) ||
+      // "found a pin left in the batting"
+      (w(items, k) === 'left' &&
+        /^(in|inside|under|behind|between)$/.test(w(items, k + 1)) &&
+        items.slice(0, k).some((x) => x.w === 'found')) ||
+      // "someone had left pins in the border"
+      (w(items, k) === 'left' &&
+        / (?:someone|somebody|they|who|whoever)(?: had| has| 'd| 've)* $/.test(
+          wordsBetween(items, k - 3, k),
+        )) ||
+      // "left-handed shears"
+      (w(items, k) === 'left' && /^(-|handed|hand)$/.test(w(items, k + 1))) ||
+      // "with what was left of the gingham": used up
+      (w(items, k) === 'left' &&
+        w(items, k + 1) === 'of' &&
+        items.slice(Math.max(0, k - 5), k).some((x) => /^(with|from|using|out|of|in)$/.test(x.w)))
+    )
+      continue;
+    const cue = CUE_OF.get(phrase);
+    // "the receipt says the calico was three fifty"
+    if (
+      phrase === 'receipt' &&
+      /^(says|said|shows|reads|has|tells|in|here|from|is|was)$/.test(w(items, k + 1))
+    )
+      continue;
+    // "to buy then, a metre of calico"
+    const then = cue?.use === 'needed' && n > 1 && /^(then|now|so)$/.test(w(items, k + n)) ? 1 : 0;
+    if (cue) return { ...cue, next: k + n + then };
+  }
+  return undefined;
+}
+
+/** "put 4 yards of muslin on the shopping list", "add needles to my list": what is to be bought. */
+function putOnList(items: Item[], k: number): number | undefined {
+  if (!/^(put|putting|add|adding|stick|jot|pop|write|i 'll put)$/.test(w(items, k))) return undefined;
+  return / (?:on|to|onto|down on) (?:the|my|our|a) (?:shopping )?list /.test(
+    wordsBetween(items, k + 1, k + 16),
+  )
+    ? k + 1
+    : undefined;
+}

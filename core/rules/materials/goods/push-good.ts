@@ -1,0 +1,183 @@
+import type { Material, MaterialUse } from '../../../../shared/vocabulary.ts';
+import { makeDraft } from '../../draft.ts';
+import type { Item } from '../../item.ts';
+import { itemWord as w } from '../../item-word.ts';
+import type { ReaderState } from '../../reader-state.ts';
+import { wordsBetween } from '../../words-between.ts';
+import type { GoodFound } from '../find-good.ts';
+import { measuredIn } from '../measured-in.ts';
+import type { GoodsTold, Told } from './goods-told.ts';
+import { sentencePurpose } from './heading.ts';
+
+const isUnknownNoun = (x: Item): boolean =>
+  x.token.kind === 'word' &&
+  !x.quantity &&
+  !x.place &&
+  !/^(?:pieces?|of|it|them|that|more|too|also|left|each|the|a|bits?|scraps?|for|in|on)$/.test(x.w);
+
+/** Makes the draft of a good found: what it is where its own words do not tell, and what it is for. */
+export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, use: MaterialUse): void {
+  let material: Material | undefined = good.material;
+  let unit = good.unit;
+  let how: 'said' | 'implied' = 'said';
+  const purpose = sentencePurpose(sentence.items);
+  if (purpose && (!material || material === 'fabric') && (use !== 'used' || !material)) {
+    material = purpose;
+    how = 'implied';
+  }
+  if (material === 'fabric' && (good.forIt || FOR_IT.test(wordsBetween(sentence.items, 0, 6)))) {
+    const matter = matterSpokenOf(state);
+    if (matter === 'backing' || matter === 'binding') material = matter;
+  }
+  if (!material && !good.points) {
+    material = subjectOf(sentence.items, good) ?? lastTold(sentence.before ?? [], good);
+    // "backing will be calico. bought 3 yd"
+    if (material === 'fabric') material = decidedOn(state, sentence.number) ?? material;
+    if (material) how = 'implied';
+  }
+  // "the lining's to be linen, I need 5 m of that": what was just decided on
+  if (!material && good.points === 'it') {
+    material =
+      decidedOn(state, sentence.number) ??
+      justTold(state, sentence, good) ??
+      subjectOf(sentence.items, good) ??
+      lastTold(sentence.before ?? [], good);
+    if (material) how = 'implied';
+  }
+  // "three metres for the backing and six for the binding"
+  const last = made.at(-1)?.entry;
+  if (
+    !unit &&
+    good.quantity !== undefined &&
+    good.head === undefined &&
+    good.material !== 'other' &&
+    last?.kind === 'material'
+  )
+    unit = last.unit;
+  // "300 ml soap, 2 pieces foam": a thing of its own, by a word that is known for nothing
+  const noun = good.items.at(-1);
+  if (!material && !good.points && good.head === undefined && unit === 'piece' && noun && isUnknownNoun(noun))
+    material = 'other';
+  if (!material && (good.points || unit || good.quantity !== undefined)) {
+    const before = [...state.drafts].reverse().find((d) => d.entry.kind === 'material')?.entry as
+      | { material?: Material; unit?: typeof unit }
+      | undefined;
+    if (!good.points && unit === 'spool') material = 'thread';
+    else if (!good.points && (unit === 'skein' || unit === 'ball') && before?.unit !== unit)
+      material = 'tie-thread';
+    else if (before) {
+      material = before.material;
+      unit ??= before.unit;
+    } else if (unit === 'skein' || unit === 'ball') material = 'tie-thread';
+    else if (unit === 'spool') material = 'thread';
+    else if (good.points === 'it') material = state.memory.material?.material;
+    else if (good.points === 'more') {
+      material = state.memory.material?.material;
+    }
+    how = 'implied';
+  }
+  material = named(state, material, good.name);
+  // "darned 5-1 and used up the last of the wool": what it was sewn with
+  if (
+    material === 'fabric' &&
+    use === 'used' &&
+    /^(?:silk|cotton|wool|linen)$/.test(good.name.split(' ').at(-1)!) &&
+    sentence.items.some((x) => /^(?:darn|resew)$/.test(x.action?.v ?? ''))
+  )
+    material = 'thread';
+  const draft = makeDraft(
+    'material',
+    { index: -1, sentence: sentence.number, items: good.items },
+    {
+      material: [material, `material.${material}`, good.items, how],
+      use: [use, `use.${use}`, good.items],
+      quantity: [good.uncounted ? undefined : good.quantity, 'amount', good.items],
+      unit: [unit, 'amount', good.items],
+      cost: [good.cost, 'cost', good.items],
+      ...(good.head !== undefined || (good.material && good.name !== 'it')
+        ? { name: [good.name, 'material.name', good.items] as [unknown, string, Item[]] }
+        : {}),
+    },
+    'unneeded',
+  );
+  state.drafts.push(draft);
+  made.push(draft);
+}
+
+/** "for it I bought 4 m of calico" */
+const FOR_IT =
+  /^ (?:(?:and|so|well|,) )*for (?:it|that|this|the job)(?: ,)? (?:i|we|bought|got|picked|ordered)\b/;
+
+/** The matter last spoken of, in this note or before it: what goods "for it" are for. */
+const matterSpokenOf = (state: ReaderState): string | undefined => {
+  const told = state.drafts.findLast((d) => d.entry.kind === 'decision')?.entry;
+  return told?.kind === 'decision' ? told.about : state.memory.topic;
+};
+
+const DECIDED: Partial<Record<string, Material>> = {
+  backing: 'backing',
+  batting: 'batting',
+  binding: 'binding',
+  thread: 'thread',
+  'tie-thread': 'tie-thread',
+  border: 'fabric',
+};
+
+/** What the last matter of this note is made of, where no goods have been told since. */
+function decidedOn(state: ReaderState, sentence: number): Material | undefined {
+  const told = state.drafts.findLast(
+    ({ entry: e, sentence: n }) => n <= sentence && (e.kind === 'decision' || e.kind === 'material'),
+  );
+  // matters are read off the note before its goods are
+  const since = state.drafts.some(
+    ({ entry: e, sentence: n }) => e.kind === 'material' && told && n >= told.sentence,
+  );
+  return told?.entry.kind === 'decision' && !since ? DECIDED[told.entry.about] : undefined;
+}
+
+/** "Buy 2 m of flannel for the back. A metre of it in the cupboard": of the goods told last in this sentence or the one before. */
+function justTold(state: ReaderState, sentence: Told, good: GoodFound): Material | undefined {
+  const told = state.drafts.findLast((d) => d.entry.kind === 'material');
+  return told?.entry.kind === 'material' &&
+    told.sentence >= sentence.number - 1 &&
+    told.sentence <= sentence.number &&
+    measuredIn(told.entry.material, good.unit)
+    ? told.entry.material
+    : undefined;
+}
+
+/** "Crepeline it is. Bought 40 cm": the stuff last named in the sentence before. */
+function lastTold(before: Item[], good: GoodFound): Material | undefined {
+  const told = before.findLast(
+    (x) => x.material && (!x.action || x.material === 'net') && measuredIn(x.material, good.unit),
+  );
+  return good.quantity !== undefined && good.unit ? told?.material : undefined;
+}
+
+/** "the batting's still to buy, a single roll", "the backing takes 5 m": what the amount is of was named before it. */
+function subjectOf(items: Item[], good: GoodFound): Material | undefined {
+  const at = items.indexOf(good.items[0]!);
+  for (let k = at - 1; k >= Math.max(0, at - 14); k--) {
+    const x = items[k]!;
+    if (x.material)
+      return x.object !== 'stitching' && measuredIn(x.material, good.unit) ? x.material : undefined;
+    // "crepeline it is, and for that I shall need eighteen inches"
+    const forThat = / (?:for|of) (?:that|it|this|which) (?:i|we) /.test(wordsBetween(items, at - 7, at));
+    if (x.fabric || x.quantity || (x.w === 'and' && !forThat)) return undefined;
+    // "tulle over 1-1, I'll need half a metre": a place between holds for what lies over it
+    if (x.place?.kind === 'blocks' && !/^(over|on|behind|for|across|onto|in)$/.test(w(items, k - 1)))
+      return undefined;
+  }
+  return undefined;
+}
+
+/** A cloth or yarn that was spoken of before for a purpose keeps it: "felt (backing)" then "felt cost 19.80". */
+export function named(
+  state: ReaderState,
+  material: Material | undefined,
+  name: string,
+): Material | undefined {
+  if (material !== 'fabric' && material !== undefined) return material;
+  const last = name.split(' ').at(-1)!;
+  return state.memory.goods?.[last] ?? material;
+}

@@ -1,0 +1,138 @@
+import type { MaterialUse } from '../../../../shared/vocabulary.ts';
+import type { Item } from '../../item.ts';
+import { itemWord as w } from '../../item-word.ts';
+import { wordsBetween } from '../../words-between.ts';
+import { findGood, type GoodFound } from '../find-good.ts';
+import { countOnHand, HAD_HERE, justCounted } from './count-on-hand.ts';
+import { type Cue, cueAt } from './cue-at.ts';
+import { goodAt } from './good-at.ts';
+import type { GoodsTold } from './goods-told.ts';
+import { headingEnd } from './heading.ts';
+import { isOther } from './is-other.ts';
+import { keptInStore } from './kept-in-store.ts';
+import { pushGood } from './push-good.ts';
+import { takeList } from './take-list.ts';
+
+/** Goods behind a word for buying, needing, having or using them. */
+export function takeAtCue(told: GoodsTold, k: number): number | undefined {
+  const { items, state, sentence, priced, shop } = told;
+  const cue = cueAt(items, k);
+  if (!cue) return undefined;
+  const turned = takeTurnedRound(told, k, cue);
+  if (turned !== undefined) return turned;
+  if (isOther(items, k, cue, priced || shop)) return undefined;
+  const behind = takeBehind(told, k, cue);
+  if (behind !== undefined) return behind;
+  const had = justCounted(state, sentence) ? countOnHand(items, k, cue) : undefined;
+  // where there is none, as in "… still to buy", "2.2 m bought", the list stood before
+  return had && takeCounted(told, k, had);
+}
+
+/** "bought at the market: 2 m calico", "I need thread" */
+function takeBehind(told: GoodsTold, k: number, cue: Cue): number | undefined {
+  const { items, claims, priced, shop } = told;
+  let at = cue.next;
+  const headed = headingEnd(items, at);
+  if (headed !== undefined) at = headed;
+  while (
+    // "bought at the market: 2 m calico"
+    (items[at]?.task === 'shopping' ||
+      // "what I have to buy is a yard of net"
+      (/^(is|are|was)$/.test(w(items, at)) && /^(what|all)$/.test(w(items, Math.max(0, k - 2)))) ||
+      // "used on 2-2: half a yard of muslin"
+      (cue.use === 'used' && items[at]?.place && w(items, at + 1) === ':') ||
+      /^(:|,|-|today|now|here|still|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town|at|market|shop|store|stall|sale|fair|yesterday|morning|afternoon|lunchtime)$/.test(
+        w(items, at),
+      )) &&
+    at < cue.next + 8 &&
+    !goodAt(items, at, cue, priced)
+  )
+    at++;
+  const good = goodAt(items, at, cue, priced);
+  if (!good) return undefined;
+  // "that took 3 m of binding" is used up, "I took five yards at £2" bought
+  let use: MaterialUse = /^took/.test(w(items, k)) && !priced && cue.use === 'bought' ? 'used' : cue.use;
+  if (/^only$/.test(w(items, k)) && (priced || shop)) use = 'bought';
+  // "I've three and a half metres of calico to buy yet"
+  if (
+    use === 'on-hand' &&
+    / to (?:buy|get|order|find|pick up|fetch)(?: yet| still| in)? (?:$|[,.;]|for |and |at |from |in |tomorrow |on )/.test(
+      wordsBetween(items, good.next, good.next + 6).replace(/^ (?:yet|still) /, ' '),
+    )
+  ) {
+    use = 'needed';
+    if (good.material === 'fabric')
+      good.material = / for (?:the )?(?:back|backing) /.test(wordsBetween(items, good.next, good.next + 8))
+        ? 'backing'
+        : 'fabric';
+  }
+  // "I got three yards of it in the cedar chest": had, and not bought
+  if (
+    /^(got|had)$/.test(w(items, k)) &&
+    !priced &&
+    !shop &&
+    (keptInStore(items, good.next) ||
+      /^(left|spare)$/.test(w(items, good.next).split(' ')[0]!) ||
+      // "I got one roll of batting here already"
+      HAD_HERE.test(wordsBetween(items, good.next, good.next + 5)))
+  )
+    use = 'on-hand';
+  const fronted = use === 'bought' || use === 'needed' ? toldBefore(items, k) : undefined;
+  if (fronted) {
+    pushGood(told, fronted, use);
+    for (const x of fronted.items) claims.cut.add(x);
+  }
+  told.use = use;
+  for (let m = k; m < at; m++) claims.cut.add(items[m]!);
+  return takeList(told, items, at, use, true);
+}
+
+/** "two yards of lawn I need, and a spool of thread" */
+function takeTurnedRound(told: GoodsTold, k: number, cue: Cue): number | undefined {
+  const { items, claims, made } = told;
+  const ahead =
+    !made.length && /^(bought|needed)$/.test(cue.use) && /^(,|and|&|)$/.test(w(items, cue.next))
+      ? toldBefore(items, k)
+      : undefined;
+  if (!ahead) return undefined;
+  pushGood(told, ahead, cue.use);
+  for (const x of items.slice(ahead.from, cue.next)) claims.cut.add(x);
+  let on = cue.next;
+  while (/^(,|and|&)$/.test(w(items, on))) on++;
+  const more = on > cue.next ? findGood(items, on, false) : undefined;
+  return more?.quantity !== undefined && more.head !== undefined
+    ? takeList(told, items, on, cue.use, true)
+    : cue.next;
+}
+
+/** "8 more of it (have 2)": the count of what there is of the goods just told. */
+function takeCounted(told: GoodsTold, k: number, had: { quantity: number; at: number }): number {
+  const { items, claims } = told;
+  pushGood(
+    told,
+    { quantity: had.quantity, items: items.slice(k, had.at), name: 'it', from: k, next: had.at },
+    'on-hand',
+  );
+  const from = /^(i|we)$/.test(w(items, k - 1)) ? k - 1 : k;
+  for (let m = from; m < had.at; m++) claims.cut.add(items[m]!);
+  let next = had.at;
+  // "8 skeins of yarn (have 2) and a pack of needles": the list goes on
+  const onward = /^[),]$/.test(w(items, next)) ? next + 1 : next;
+  if (told.use && /^(and|&|\+|plus)$/.test(w(items, onward))) {
+    const more = findGood(items, onward + 1, false);
+    if (more?.quantity !== undefined && more.head !== undefined)
+      next = takeList(told, items, onward + 1, told.use, true);
+  }
+  return next;
+}
+
+/** "A couple of reels of red thread I bought, half a yard of flannel …": the good that stands before "I" and the verb at `k`. */
+function toldBefore(items: Item[], k: number): GoodFound | undefined {
+  if (!/^(i|we)$/.test(w(items, k - 1))) return undefined;
+  for (let m = Math.max(0, k - 10); m < k - 1; m++) {
+    const good = findGood(items, m, false);
+    const told = good?.quantity !== undefined || m === 0 || /^(,|and|&)$/.test(w(items, m - 1));
+    if (good?.head !== undefined && told && good.next === k - 1) return good;
+  }
+  return undefined;
+}
