@@ -35,7 +35,7 @@ import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { withRelatives } from '../rules/relatives.ts';
 import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-remarks.ts';
-import { scan } from '../rules/scan.ts';
+import { scan } from '../rules/scan/scan.ts';
 import { nameShortSides } from '../rules/short-sides.ts';
 import { withoutSize } from '../rules/size-told.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
@@ -118,16 +118,14 @@ export function readNote(
   );
   const tokens = mendCounts(heard);
   const fabrics = indexFabrics(grid);
-  const scanned = scan(
-    tokens,
+  const scanned = scan(tokens, fabrics, {
     grid,
-    fabrics,
-    memory.focus,
-    memory.earlier,
-    memory.cloth,
-    memory.mentions,
-    memory.list,
-  );
+    focus: memory.focus,
+    earlier: memory.earlier,
+    cloth: memory.cloth,
+    mentions: memory.mentions,
+    list: memory.list,
+  });
   const joined = tokens.map((t) => t.w).join(' ');
   const withSlips = slips.length ? { slips } : {};
 

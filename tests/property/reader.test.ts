@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readNote, SILENCE } from '../../core/conversation/read-note.ts';
 import { indexFabrics } from '../../core/rules/fabrics/find-fabric.ts';
-import { scan } from '../../core/rules/scan.ts';
+import { scan } from '../../core/rules/scan/scan.ts';
 import { tokenise } from '../../core/text/tokenise.ts';
 import { type Conversation, Reading } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
@@ -113,7 +113,7 @@ describe('a note without end', () => {
     expect(reading.entries.length).toBeGreaterThan(0);
     const quilt = { rows: 7, blocks: 6 };
     const covered = (tokens: ReturnType<typeof tokenise>): number =>
-      scan(tokens, quilt, indexFabrics(quilt), [], []).items.reduce(
+      scan(tokens, indexFabrics(quilt), { grid: quilt, focus: [], earlier: [] }).items.reduce(
         (sum, item) => sum + (item.j - item.i),
         0,
       );

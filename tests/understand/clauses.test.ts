@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { cutClauses } from '../../core/rules/clause/cut-clauses.ts';
 import { indexFabrics } from '../../core/rules/fabrics/find-fabric.ts';
-import { scan } from '../../core/rules/scan.ts';
+import { scan } from '../../core/rules/scan/scan.ts';
 import { tokenise } from '../../core/text/tokenise.ts';
 import { QUILT } from './bench-quilt.ts';
 
 /** The clauses of a note, each as its words. */
 const cut = (text: string): string[] =>
-  cutClauses(scan(tokenise(text), QUILT, indexFabrics(QUILT), [], []).items).map((c) =>
-    c.items.map((x) => x.w.replaceAll(' - ', '-')).join(' '),
+  cutClauses(scan(tokenise(text), indexFabrics(QUILT), { grid: QUILT, focus: [], earlier: [] }).items).map(
+    (c) => c.items.map((x) => x.w.replaceAll(' - ', '-')).join(' '),
   );
 
 describe('speech that runs on is cut before each new statement', () => {
@@ -50,8 +50,11 @@ describe('what belongs together is not cut', () => {
 describe('questions', () => {
   it('ask of their own part only, where the rest is told', () => {
     const clauses = cutClauses(
-      scan(tokenise("I'm leaving 2-4 be, because why would you mend it?"), QUILT, indexFabrics(QUILT), [], [])
-        .items,
+      scan(tokenise("I'm leaving 2-4 be, because why would you mend it?"), indexFabrics(QUILT), {
+        grid: QUILT,
+        focus: [],
+        earlier: [],
+      }).items,
     );
     expect(clauses.map((c) => c.asked)).toEqual([false, true]);
   });

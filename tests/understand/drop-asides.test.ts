@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { dropAsides } from '../../core/rules/drop-asides.ts';
 import { indexFabrics } from '../../core/rules/fabrics/find-fabric.ts';
-import { scan } from '../../core/rules/scan.ts';
+import { scan } from '../../core/rules/scan/scan.ts';
 import { tokenise } from '../../core/text/tokenise.ts';
 import { QUILT } from './bench-quilt.ts';
 
 const kept = (text: string): string =>
-  dropAsides(scan(tokenise(text), QUILT, indexFabrics(QUILT), [], []).items)
+  dropAsides(scan(tokenise(text), indexFabrics(QUILT), { grid: QUILT, focus: [], earlier: [] }).items)
     .map((x) => x.w)
     .join(' ');
 

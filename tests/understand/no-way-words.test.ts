@@ -2,14 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { indexFabrics } from '../../core/rules/fabrics/find-fabric.ts';
 import type { Item } from '../../core/rules/item.ts';
-import { scan } from '../../core/rules/scan.ts';
+import { scan } from '../../core/rules/scan/scan.ts';
 import { isNoWayWord, WAYS_BY_THING } from '../../core/rules/treatments/find-ways.ts';
 import { wordsBetween } from '../../core/rules/words-between.ts';
 import { tokenise } from '../../core/text/tokenise.ts';
 import { CORPUS_TEXTS } from './corpus-notes.ts';
 
 const grid = { rows: 7, blocks: 6, fabrics: { 'blue gingham': ['1-1', '2-4'], 'grey velvet': ['3-3'] } };
-const itemsOf = (text: string): Item[] => scan(tokenise(text), grid, indexFabrics(grid), [], []).items;
+const itemsOf = (text: string): Item[] =>
+  scan(tokenise(text), indexFabrics(grid), { grid, focus: [], earlier: [] }).items;
 const notes = CORPUS_TEXTS.map((text) => itemsOf(text));
 
 /** Words at which a rule finds a way although none is asked there. */

@@ -1,0 +1,72 @@
+import { startsNumber } from '../../text/starts-number.ts';
+import type { Token } from '../../text/tokenise.ts';
+import { isSetBack, readUnit } from './find-amount.ts';
+import { isSum } from './is-sum.ts';
+
+/** Does a sentence of the note name a price although no word of buying stands in it? A price ends its own sentence and not the note. */
+export const tellsPrice = (tokens: Token[]): boolean => sentencesOf(tokens).some(hasPrice);
+
+function hasPrice(tokens: Token[]): boolean {
+  if (tokens.some((_t, i) => isSetBack(tokens, i))) return true;
+  // "pins 3.50, needles 2.80"
+  if (tokens.filter((t, i) => /^\d{1,3}\.\d\d$/.test(t.w) && i > 0 && SOLD.test(tokens[i - 1]!.w)).length > 1)
+    return true;
+  // "5 yds at 8.99 = 44.95"
+  if (
+    tokens.some(
+      (t, i) => t.w === '=' && /^\d+\.\d\d$/.test(tokens[i + 1]?.w ?? '') && !readUnit(tokens, i + 2, true),
+    )
+  )
+    return true;
+  // "linen for the binding, 1.5 m, 12 a metre", "olive flannel 11.50/yd", "worked out at 4.20 a yard"
+  if (
+    tokens.some(
+      (t, i) =>
+        /^(\/|a|per)$/.test(t.w) &&
+        /^(yd|yard|m|metre|meter|reel|spool|skein|ball|pack|packet|roll)$/.test(tokens[i + 1]?.w ?? '') &&
+        (/\.\d\d$/.test(tokens[i - 1]?.w ?? '') ||
+          (tokens[i - 1]?.kind === 'number' &&
+            tokens[i - 2]?.w === ',' &&
+            tokens.slice(0, i - 2).some((_x, n) => n > 0 && readUnit(tokens, n, true)))),
+    )
+  )
+    return true;
+  const end = tokens.findLastIndex((t) => !/^(?:[.!]|ea|each|tot|total|both)$/.test(t.w));
+  const cents = tokens[end];
+  // "and a spool of cream thread 3.20", "a thimble, 2.10"
+  if (cents?.kind === 'number' && /^\d{1,3}\.\d\d$/.test(cents.w))
+    return tokens.some((t) => SOLD_BY.test(t.w) || SOLD.test(t.w)) && !tokens.some((t) => MEASURED.test(t.w));
+  // "a queen size pack of batting thirty two ninety nine": goods and, at the very end, dollars and cents in words
+  if (
+    !cents ||
+    cents.kind !== 'word' ||
+    !startsNumber(cents.w) ||
+    !startsNumber(tokens[tokens.indexOf(cents) - 1]?.w ?? '')
+  )
+    return false;
+  if (!/^(ninety|fifty|forty|twenty|nine|five|seventy|eighty)$/.test(cents.w)) return false;
+  // "the calico was three fifty"
+  const was = tokens.findLastIndex((t) => /^(was|were|is|came|cost)$/.test(t.w));
+  return (
+    tokens.some((t) => SOLD_BY.test(t.w)) || (was > 0 && tokens.length - was <= 5 && isSum(tokens, was + 1))
+  );
+}
+
+function sentencesOf(tokens: Token[]): Token[][] {
+  const out: Token[][] = [[]];
+  for (const t of tokens)
+    if (t.kind === 'mark' && /^[.;!?\n]$/.test(t.w)) out.push([]);
+    else out.at(-1)!.push(t);
+  return out;
+}
+
+/** What things of a shop come in. */
+const SOLD_BY = /^(pack|packet|package|roll|bolt|spool|reel|skein|ball|hank)s?$/;
+
+/** Things of a shop. */
+const SOLD =
+  /^(thread|vinegar|net|tulle|muslin|calico|interfacing|fusible|detergent|soap|needles?|sharps|betweens|pins|thimbles?|yarn|floss|wadding|batting|soap|chalk|scissors)$/;
+
+/** Words of the tape measure. */
+const MEASURED =
+  /^(wide|long|width|length|by|x|side|diagonal|diag|strips?|seam|border|cm|mm|inches|used|start|stop|at)$/;

@@ -1,0 +1,87 @@
+import type { Token } from '../../text/tokenise.ts';
+import type { Item } from '../item.ts';
+import { LEXICON } from '../lexicon-index.ts';
+
+/** Takes from an item the senses that its words have by themselves and not beside their neighbours. */
+export function dropSenses(item: Item, tokens: Token[], i: number): void {
+  if ((item.w === 'back' && !isBacking(tokens, i)) || (item.w === 'top' && !isPatchwork(tokens, i))) {
+    item.part = undefined;
+    item.material = undefined;
+    item.object = undefined;
+  }
+  // "a splash of vinegar": a little of what was used, and nothing spilt
+  if (/^(splash|blob|dribble|drip|smear)$/.test(item.w) && tokens[item.j]?.w === 'of')
+    if (LEXICON.longestAt(tokens, item.j + 1)?.payloads.some((s) => s.k === 'material'))
+      item.finding = undefined;
+  // "ran out before the bottom": of binding, and no dye
+  if (item.finding === 'dye-bleed' && /^(ran|run|running)$/.test(item.w) && tokens[item.j]?.w === 'out')
+    item.finding = undefined;
+  // "I'm fixing to take the binding off": a plan, and no mending
+  if (/^fixing?$/.test(item.w) && tokens[i + 1]?.w === 'to') {
+    item.task = undefined;
+    item.action = undefined;
+  }
+  // "out on the line", "a line of stitching": only "to line it" is a deed
+  if (
+    /^lines?$/.test(item.w) &&
+    !/^(|[.,;:\n-]|--|to|will|'ll|n't|not|i|we|gonna|could|might|may|should|must|and|or|then|maybe|perhaps|possibly|better|tomorrow|next)$/.test(
+      tokens[i - 1]?.w ?? '',
+    ) &&
+    !(tokens[i - 1]!.w === "'s" && tokens[i - 2]?.w === 'let')
+  )
+    item.action = undefined;
+}
+
+/** "at the top", "the top one", "top left": a direction, and no word for the patchwork. */
+function isPatchwork(tokens: Token[], i: number): boolean {
+  const after = tokens[i + 1]?.w ?? '';
+  if (
+    /^(left|right|one|ones|two|three|four|middle|row|rows|half|third|end|edge|side|border|corner|corners|block|blocks|square|hand|strip|of|to|down|most|seam)$/.test(
+      after,
+    )
+  )
+    return false;
+  const before = tokens[i - 1]?.w ?? '';
+  const lead = before === 'the' ? (tokens[i - 2]?.w ?? '') : before;
+  // "squared up the top"
+  if (lead === 'up' && /^(squared?|square|trued?|true|evened|even)$/.test(tokens[i - 3]?.w ?? ''))
+    return true;
+  return !/^(at|up|near|nearest|toward|towards|along|across|from)$/.test(lead);
+}
+
+/** "sewed it back", "back together", "back on it": no backing. */
+function isBacking(tokens: Token[], i: number): boolean {
+  const before = tokens[i - 1]?.w ?? '';
+  const after = tokens[i + 1]?.w ?? '';
+  if (
+    /^(the|its|new|old|whole|this|that|quilt|a|for|and|&|\+|,|or|of|front|her)$/.test(before) &&
+    !/^(on|to|together|at|home|again|in|down|into|onto)$/.test(after)
+  )
+    return true;
+  // "mildew on back, not front"
+  if (
+    /^(on|of)$/.test(before) &&
+    /^(|[.,;]|not|but|and|&|\+|only)$/.test(after) &&
+    !/^(put|went|going|go|sewed|stitched|sew)$/.test(tokens[i - 2]?.w ?? '')
+  )
+    return true;
+  // "3 tears in back", "stain on back"
+  if (
+    /^(on|in)$/.test(before) &&
+    /^(|[.,;\n]|too|as|also|and|&)$/.test(after) &&
+    LEXICON.longestAt(tokens, i - 2)?.payloads.some((s) => s.k === 'finding')
+  )
+    return true;
+  // "label to go on back"
+  if (
+    before === 'on' &&
+    /^(|[.,;\n]|by|tomorrow|tmrw|in)$/.test(after) &&
+    tokens.slice(Math.max(0, i - 6), i).some((t) => /^labels?$/.test(t.w))
+  )
+    return true;
+  return (
+    /^(the|its|new|old)$/.test(before) ||
+    (/^(|\.|;|,|\n|-)$/.test(before) &&
+      !/^(on|to|at|in|together|home|it|again|where|with|from|up|tomorrow|later|after|for|i)$/.test(after))
+  );
+}

@@ -1,0 +1,79 @@
+import type { Token } from '../../text/tokenise.ts';
+
+/** After these a bare number is a clock time, when the note is about work at all. */
+const CLOCK_LEADS = new Set(
+  'at since till until til from by around about between before after stopped started quit finished began begun was off packed ended ceased starting stopping start stop begin finish say'.split(
+    ' ',
+  ),
+);
+
+/** Is what stands at `i` a clock time, in a note that tells of work? */
+export const isClockExpected = (tokens: Token[], i: number): boolean =>
+  // "pieced from 5 strips"
+  !/^(strips?|pieces?|scraps?|lengths?|widths?|squares|blocks|patches|sides|edges|corners)$/.test(
+    tokens[i + 1]?.w ?? '',
+  ) &&
+  ((CLOCK_LEADS.has(tokens[i - 1]?.w ?? '') && !isSecondSide(tokens, i)) ||
+    clockAwaited(tokens, i) ||
+    // "that was three till now"
+    (/^(till|until|til)$/.test(tokens[i + 1]?.w ?? '') &&
+      tokens[/^(just|right)$/.test(tokens[i + 2]?.w ?? '') ? i + 3 : i + 2]?.w === 'now'));
+
+/** "75 centimetres by 110": the other side of what is measured, and no time. */
+const isSecondSide = (tokens: Token[], i: number): boolean =>
+  tokens[i - 1]?.w === 'by' &&
+  (/^(in|inch|inches|cm|mm|m|ft|foot|feet|centimetres?|centimeters?|metres?|meters?|")$/.test(
+    tokens[i - 2]?.w ?? '',
+  ) ||
+    tokens[i - 2]?.kind === 'number');
+
+/** "survey done 7.40", "it's ten to nine": a time although no "at" stands before it. */
+function clockAwaited(tokens: Token[], i: number): boolean {
+  const before = tokens[i - 1]?.w ?? '';
+  if (before === "'s" && /^(it|now)$/.test(tokens[i - 2]?.w ?? '')) return true;
+  // "1045 started survey"
+  if (
+    /^([01]?\d|2[0-3])[.:]?[0-5]\d$/.test(tokens[i]!.w) &&
+    (i === 0 || /^[.;,\n]$/.test(before)) &&
+    /^(started|start|starting|began|begin|beginning|stopped|stop|stopping|finished|finish|quit|survey|back|done)$/.test(
+      tokens[i + 1]?.w ?? '',
+    )
+  )
+    return true;
+  // "0905 on, mending", "11.40 off"
+  if (
+    /^(?:[01]\d|2[0-3])[0-5]\d$|^(?:[01]?\d|2[0-3])[.:][0-5]\d$/.test(tokens[i]!.w) &&
+    (i === 0 || /^[.;,\n]$/.test(before)) &&
+    /^(?:on|off|in|out)$/.test(tokens[i + 1]?.w ?? '') &&
+    /^(?:|,|;|\.|-|\n)$/.test(tokens[i + 2]?.w ?? '')
+  )
+    return true;
+  // "start survey 0915"
+  const figures =
+    /^0\d[0-5]\d$/.test(tokens[i]!.w) ||
+    // "ceased 1030", "resumed 1100 with the survey"
+    (/^(?:1\d|2[0-3])[0-5][05]$/.test(tokens[i]!.w) &&
+      /^(ceased|ended|stopped|finished|started|resumed|commenced|began|restarted|paused|completed|complete|quit|until|till|from|off|back)$/.test(
+        before,
+      ));
+  // "finished mending 415", "done for today 245"
+  const bare =
+    /^(?:1[0-2]|[1-9])[0-5][05]$/.test(tokens[i]!.w) &&
+    /^(?:mending|cutting|piecing|tying|quilting|binding|cleaning|basting|layering|today|tonight|survey)$/.test(
+      before,
+    ) &&
+    !/^(?:cm|mm|in|m|yd|yds|yards?|ml|g|x|by|stitches|ties|blocks|pieces|minutes|mins?)$/.test(
+      tokens[i + 1]?.w ?? '',
+    );
+  if (!figures && !bare && !/^([01]?\d|2[0-3])[.:][0-5]\d$/.test(tokens[i]!.w)) return false;
+  for (let k = i - 1; k >= Math.max(0, i - 3); k--)
+    if (
+      /^(done|finished|finish|stopped|stop|started|start|begin|began|off|on|over|closed|ended|quit|back|paused|resum(?:ed?|ing)|commenced|survey|mending|cutting|piecing|tying|quilting|binding|cleaning|basting|layering|unpicking|paperwork)$/.test(
+        tokens[k]!.w,
+      )
+    )
+      return !/^(cm|mm|in|m|yd|yds|yards?|metres?|inches|g|oz|ml|each|apiece|ea)$/.test(
+        tokens[i + 1]?.w ?? '',
+      );
+  return false;
+}
