@@ -4,9 +4,9 @@ import { UNIT_WORDS } from '../lexicon/units.ts';
 import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
+import { POINTERS } from './mend/items.ts';
 import { put } from './standing.ts';
 
-const POINTERS = new Set(['place.it', 'place.them', 'place.both', 'place.those', 'place.that-one']);
 /** What "one of the …" may stand before when a block is meant, and not a seam or a tie in it. */
 const BLOCKISH =
   /^(blocks?|squares?|patches|pieces|ones|them|these|those|diamonds|stars|hexagons|fans|panels|rounds|bits|corners|others|prints|checks|stripes|dots|spots)$/;

@@ -1,4 +1,5 @@
 import type { QuiltGrid } from '../../shared/quilt.ts';
+import { ORDINAL_WORDS } from '../text/number-words.ts';
 import { type Item, makeItem } from './item.ts';
 import { columnOf, cornerBlock, rowOf, splitBlock } from './places/grid.ts';
 import { wholeLines } from './places/line-spoken.ts';
@@ -458,8 +459,6 @@ function blocksOfRow(out: Item[], back: Item[], m: number, grid: QuiltGrid): boo
   return true;
 }
 
-const NTH = 'first second third fourth fifth sixth seventh eighth ninth tenth'.split(' ');
-
 /** "the third row, no, the fourth", "rows one to three, no, just one and two", "well two really": other rows or columns. */
 function otherLines(out: Item[], back: Item[], m: number, grid: QuiltGrid): boolean {
   const told = back.find((x) => x.place)?.place;
@@ -473,7 +472,9 @@ function otherLines(out: Item[], back: Item[], m: number, grid: QuiltGrid): bool
   const most = said.axis === 'row' ? grid.rows : grid.blocks;
   const at = (n: number): number | undefined => {
     const x = out[n];
-    const value = x?.quantity?.unit ? undefined : (x?.quantity?.value ?? NTH.indexOf(x?.w ?? '') + 1);
+    const value = x?.quantity?.unit
+      ? undefined
+      : (x?.quantity?.value ?? ORDINAL_WORDS.indexOf(x?.w ?? '') + 1);
     return x && !x.place && value && Number.isInteger(value) && value <= most ? value : undefined;
   };
   const lines = [at(m)];

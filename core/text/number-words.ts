@@ -12,3 +12,7 @@ export const TEN_WORDS: readonly string[] = 'twenty thirty forty fifty sixty sev
 /** Counts in words from `first` to `last` with their values. */
 export const countsOf = (first: number, last: number): Record<string, number> =>
   Object.fromEntries(COUNT_WORDS.slice(first, last + 1).map((word, k) => [word, first + k]));
+
+/** "first" to "tenth", in order. */
+export const ORDINAL_WORDS: readonly string[] =
+  'first second third fourth fifth sixth seventh eighth ninth tenth'.split(' ');

@@ -1,0 +1,136 @@
+import type { Item } from '../../rules/item.ts';
+import { splitBlock } from '../../rules/places/grid.ts';
+import { wordsOfName } from '../mend/items.ts';
+import { placesOf, put } from '../standing.ts';
+import { type Answering, placesNamed, SMALL } from './answering.ts';
+
+/** "spotted one", of an ochre spot and an ochre stripe: the one cloth with a word of its name in what is said. */
+function clothLike(a: Answering, content: Item[]): string | undefined {
+  const alike = Object.keys(a.state.fabrics.blocks).filter((n) =>
+    wordsOfName(n).some(
+      (word) =>
+        word.length > 2 &&
+        content.some(
+          (x) => x.w.length > word.length && x.w.startsWith(word.slice(0, Math.max(3, word.length - 1))),
+        ),
+    ),
+  );
+  return alike.length === 1 ? alike[0] : undefined;
+}
+
+const TAKES_CLOTH = new Set<string>(['patch', 'replace', 'stabilize', 'overlay', 'piece', 'add-border']);
+
+/** Which cloth it was, by its name, by a word of its name, or by where it is. */
+export function answerFabric(a: Answering): boolean {
+  if (placeOfCloth(a)) return true;
+  const told = a.state.drafts.filter(
+    (d) =>
+      (d.entry.kind === 'treatment' || d.entry.kind === 'condition') &&
+      d.placed === 'said' &&
+      placesOf(d.entry).some((p) => splitBlock(p)) &&
+      !a.standing.some(({ was }) => placesOf(was).some((p) => placesOf(d.entry).includes(p))),
+  );
+  const cloths = a.items.filter(
+    (x, k) =>
+      x.fabric &&
+      !/^(not|n't)$/.test(a.items[k - 1]?.w ?? '') &&
+      !/^(not|n't)$/.test(a.items[k - 2]?.w ?? ''),
+  );
+  const surest =
+    cloths.find((x) => x.fabric!.full) ?? cloths.find((x) => x.fabric!.names.length === 1) ?? cloths[0];
+  if (a.cue === 'none' && told.length && !surest?.fabric?.full) return false;
+  if (a.cue === 'none' && told.length && a.head.some((x) => x.place?.places.length && !x.fabric))
+    return false;
+  if (a.cue === 'none' && a.items.some((x) => x.action && !x.stitch) && a.items.length > 8) return false;
+  let name = surest?.fabric?.names.length === 1 ? surest.fabric.names[0]! : undefined;
+  const asked = a.standing
+    .map(({ was }) =>
+      // "black thread", told before the cloth that is asked for
+      was.kind === 'material' && (was.material === undefined || was.material === 'fabric')
+        ? was.name
+        : was.kind === 'condition'
+          ? was.fabric
+          : undefined,
+    )
+    .find((n) => n !== undefined);
+  // the words said before narrow a doubtful answer
+  if (!name && surest?.fabric && asked)
+    name = surest.fabric.names.find((n) =>
+      asked.split(' ').some((word) => n.toLowerCase().split(' ').includes(word)),
+    );
+  let items = surest ? [surest] : [];
+  if (!name) {
+    const content = a.head.filter((x) => x.token.kind === 'word' && !SMALL.test(x.w));
+    const alike = content.length <= 3 ? clothLike(a, content) : undefined;
+    if (alike) {
+      name = alike;
+      items = content;
+    } else if (
+      !content.length ||
+      content.length > 4 ||
+      content.some((x) => x.action || x.finding || x.place || x.task)
+    )
+      return false;
+    else {
+      const candidates = Object.keys(a.state.fabrics.blocks).filter((n) =>
+        content.every((x) => wordsOfName(n).includes(x.w)),
+      );
+      name = candidates.length === 1 ? candidates[0]! : content.map((x) => x.w).join(' ');
+      items = content;
+    }
+  }
+  const blocks = a.state.fabrics.blocks[name];
+  let hit = false;
+  // what is settled takes the cloth before what is not
+  const decided = a.standing.some(
+    ({ was }) => was.kind === 'treatment' && TAKES_CLOTH.has(was.action ?? '') && was.state !== 'considering',
+  );
+  for (const s of a.standing) {
+    const e = s.draft.entry;
+    if (decided && e.kind === 'treatment' && e.state === 'considering') continue;
+    if (
+      e.kind === 'material' &&
+      (e.material === 'fabric' || e.material === undefined) &&
+      (e.name === asked || !e.name)
+    ) {
+      put(s.draft, 'name', name, 'answer.fabric', items);
+      hit = true;
+    } else if (
+      e.kind === 'treatment' &&
+      TAKES_CLOTH.has(e.action ?? '') &&
+      (e.fabric === undefined || e.fabric === asked)
+    ) {
+      put(s.draft, 'fabric', name, 'answer.fabric', items);
+      hit = true;
+    } else if (
+      e.kind === 'condition' &&
+      (e.fabric === asked || !placesOf(e).length) &&
+      (e.fabric !== undefined || !placesOf(e).length)
+    ) {
+      put(s.draft, 'fabric', name, 'answer.fabric', items);
+      if (!placesOf(e).length && blocks) put(s.draft, 'places', [...blocks], 'answer.fabric', items);
+      hit = true;
+    }
+  }
+  const said = placesNamed(a.items);
+  if (said.kind === 'specific')
+    for (const s of a.standing)
+      if ('places' in s.draft.entry && s.draft.entry.places?.length === 0)
+        put(s.draft, 'places', said.places, 'answer.place', said.items);
+  for (const x of items) a.used.add(x);
+  for (const d of a.state.drafts)
+    if (d.clause <= 0 || d.placed !== 'said') if (d.entry.kind === 'condition') a.taken.add(d);
+  return hit;
+}
+
+/** "it's the second and third along in the bottom row": where the cloth that the quilt did not know is. */
+function placeOfCloth(a: Answering): boolean {
+  const open = a.standing.filter(({ was }) => 'places' in was && was.places?.length === 0);
+  if (!open.length || a.items.some((x) => x.fabric)) return false;
+  if (a.state.drafts.some((d) => d.entry.kind !== 'remark')) return false;
+  const said = placesNamed(a.items);
+  if (said.kind !== 'specific') return false;
+  for (const s of open) put(s.draft, 'places', said.places, 'answer.place', said.items);
+  for (const x of said.items) a.used.add(x);
+  return true;
+}
