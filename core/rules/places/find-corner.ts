@@ -1,13 +1,12 @@
-import { BLOCK_WORDS } from '../../lexicon/place-words.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { ACROSS, VERTICAL } from './corner-rules.ts';
 import { cornerBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { BLOCK_NOUNS } from './place-tokens.ts';
 
 type Upright = 'top' | 'bottom';
 type Side = 'left' | 'right';
-const BLOCKS = new Set(BLOCK_WORDS.filter((x) => x !== 'b' && x !== 'blocked'));
 const UPRIGHT = new Map<string, Upright>([...VERTICAL, ['head', 'top'], ['foot', 'bottom']]);
 const SIDE = new Map<string, Side>([...ACROSS, ['lefthand', 'left'], ['righthand', 'right']]);
 
@@ -39,7 +38,7 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
     if (!/^corners?$/.test(w(tokens, k))) return undefined;
     const many = w(tokens, k) === 'corners';
     k++;
-    const block = BLOCKS.has(w(tokens, k));
+    const block = BLOCK_NOUNS.has(w(tokens, k));
     const plural = many || (block && /s$/.test(w(tokens, k)));
     if (block) k++;
     if (plural) {
@@ -60,8 +59,8 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
   }
   if (j > i) return bothCorners(tokens, i, j, ctx);
   const noun = w(tokens, i);
-  if (noun === 'corner' || BLOCKS.has(noun)) {
-    const block = noun !== 'corner' || BLOCKS.has(w(tokens, i + 1));
+  if (noun === 'corner' || BLOCK_NOUNS.has(noun)) {
+    const block = noun !== 'corner' || BLOCK_NOUNS.has(w(tokens, i + 1));
     const at = noun === 'corner' && block ? i + 2 : i + 1;
     const rest = directionsAt(tokens, at);
     if (!rest?.up || !rest.side || rest.next === at) return undefined;
@@ -106,7 +105,7 @@ function labelCorner(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
 /** "both corner blocks of the top row", "worn up top, both corner blocks": the two at the top or the bottom, whichever was told. */
 function bothCorners(tokens: Token[], i: number, j: number, ctx: PlaceContext): PlaceFound | undefined {
   if (!/^corners?$/.test(w(tokens, j))) return undefined;
-  const block = BLOCKS.has(w(tokens, j + 1));
+  const block = BLOCK_NOUNS.has(w(tokens, j + 1));
   if (!block && w(tokens, j) !== 'corners') return undefined;
   const end = block ? j + 2 : j + 1;
   let k = end;

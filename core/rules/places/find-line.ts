@@ -1,10 +1,11 @@
-import { BLOCK_SLIPS, BLOCK_WORDS, COLUMN_WORDS, LINE_SLIPS } from '../../lexicon/place-words.ts';
+import { BLOCK_SLIPS, COLUMN_WORDS, LINE_SLIPS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { blockAt, columnOf, countUp, gridOfRow, rowOf, splitBlock, unique } from './grid.ts';
 import { linesSpokenAt } from './line-spoken.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { BLOCK_NOUNS } from './place-tokens.ts';
 import { readIndex, readIndexList } from './read-index.ts';
 
 /**
@@ -27,7 +28,6 @@ type Line = {
 /** Which of `total` blocks along a line are meant; undefined where the words don't fit that kind of line. */
 type Pick = { of: (total: number, axis: Axis) => number[] | undefined; next: number; noun: boolean };
 
-const BLOCKS = new Set(BLOCK_WORDS.filter((x) => x !== 'b' && x !== 'blocked'));
 const ROW_NOUNS = new Set(['row', 'rows', ...LINE_SLIPS]);
 const COLUMN_NOUNS = new Set(COLUMN_WORDS.filter((x) => x !== 'c'));
 const ROW_PREFIX = new Set(['row', 'rows']);
@@ -246,7 +246,7 @@ function fromEnd(
   if (w(tokens, j) === 'hand') j++;
   if (/^(side|end|edge)$/.test(w(tokens, j))) j++;
   // "from the top row" begins another line
-  if (axisOf(w(tokens, j)) || BLOCKS.has(w(tokens, j))) return undefined;
+  if (axisOf(w(tokens, j)) || BLOCK_NOUNS.has(w(tokens, j))) return undefined;
   return { end: end.end, next: j, way: end.way };
 }
 
@@ -545,7 +545,7 @@ function reaching(
       /^(end|bottom|edge|last|right)$/.test(w(tokens, bottom)) &&
       bottom > k &&
       !axisOf(w(tokens, bottom + 1)) &&
-      !BLOCKS.has(w(tokens, bottom + 1))
+      !BLOCK_NOUNS.has(w(tokens, bottom + 1))
     )
       return {
         lines: countUp(from, total),
@@ -586,18 +586,19 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
     (word === 'no' && !readOrdinal(tokens, j + 1) && !readOrdinal(tokens, j + 2));
   const lead = word === 'from' || word === 'up' || word === 'as' ? leadIn(tokens, j) : undefined;
   const at = lead?.at ?? j;
-  const nounFirst = BLOCKS.has(w(tokens, at)) || (BLOCK_SLIPS.includes(w(tokens, at)) && afterLine && !lead);
+  const nounFirst =
+    BLOCK_NOUNS.has(w(tokens, at)) || (BLOCK_SLIPS.includes(w(tokens, at)) && afterLine && !lead);
   if (nounFirst || numbered || (w(tokens, at) === 'b' && readCount(tokens, at + 1))) {
     let k = (lead?.at ?? j) + 1;
     if (numbered && w(tokens, k) === '.') k++;
     const list = readIndexList(tokens, k, {
-      prefix: new Set([...BLOCKS, 'b']),
-      homophones: BLOCKS.has(w(tokens, at)),
+      prefix: new Set([...BLOCK_NOUNS, 'b']),
+      homophones: BLOCK_NOUNS.has(w(tokens, at)),
       max: Math.max(ctx.grid.blocks, ctx.grid.rows),
       plural: w(tokens, at).endsWith('s'),
     });
     if (!list) return undefined;
-    if (!BLOCKS.has(w(tokens, at)) && nounFirst && list.values.length > 1) return undefined;
+    if (!BLOCK_NOUNS.has(w(tokens, at)) && nounFirst && list.values.length > 1) return undefined;
     if (lead?.to) return { of: () => countUp(1, list.values.at(-1)!), next: list.next, noun: true };
     const end = openEnd(tokens, list.next, Boolean(lead));
     if (end) return { of: (total) => countUp(list.values.at(-1)!, total), next: end, noun: true };
@@ -605,13 +606,17 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
   }
   if (lead?.to) {
     const nth = readOrdinal(tokens, w(tokens, lead.at) === 'the' ? lead.at + 1 : lead.at);
-    return nth && BLOCKS.has(w(tokens, nth.next))
+    return nth && BLOCK_NOUNS.has(w(tokens, nth.next))
       ? { of: () => countUp(1, nth.value), next: nth.next + 1, noun: true }
       : undefined;
   }
   // "both ends", "either end", "the two ends"
   const led = /^(both|either|each|two)$/.test(word) ? j + 1 : j;
-  if ((led > j || word === 'ends') && /^(ends?)$/.test(w(tokens, led)) && !BLOCKS.has(w(tokens, led + 1)))
+  if (
+    (led > j || word === 'ends') &&
+    /^(ends?)$/.test(w(tokens, led)) &&
+    !BLOCK_NOUNS.has(w(tokens, led + 1))
+  )
     return { of: (total) => [1, total], next: led + 1, noun: true };
   // "the first half", "left half"
   const half = ENDS.get(word);
@@ -645,7 +650,7 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
   let next = choices.next;
   const only = choices.list.length === 1 ? choices.list[0]! : undefined;
   let noun = false;
-  if (BLOCKS.has(w(tokens, next)) || /^(ones?|patch|patches)$/.test(w(tokens, next))) {
+  if (BLOCK_NOUNS.has(w(tokens, next)) || /^(ones?|patch|patches)$/.test(w(tokens, next))) {
     next++;
     noun = true;
   } else if (w(tokens, next) === 'end' && only && !only.ordinal) {
@@ -703,7 +708,7 @@ function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine: boolea
 
 /** "the two blocks at the top (of column three)", "three at the right-hand end (of row two)". */
 function severalAtEnd(tokens: Token[], n: { value: number; next: number }): Pick | undefined {
-  let k = BLOCKS.has(w(tokens, n.next)) || w(tokens, n.next) === 'ones' ? n.next + 1 : n.next;
+  let k = BLOCK_NOUNS.has(w(tokens, n.next)) || w(tokens, n.next) === 'ones' ? n.next + 1 : n.next;
   if (n.value < 2 || !/^(at|on|to|along|down)$/.test(w(tokens, k))) return undefined;
   k++;
   while (/^(the|far|very)$/.test(w(tokens, k))) k++;

@@ -4,8 +4,9 @@ import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { cornerPhrase } from './find-corner.ts';
-import { isOneOfLine, lastBlock } from './find-neighbour.ts';
 import { allBlocks, blockAt, blockFrom, columnOf, cornerBlock, rowOf, splitBlock, unique } from './grid.ts';
+import { lastBlock } from './last-block.ts';
+import { isOneOfLine } from './neighbour/nth-of-line.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 const isUnit = (word: string): boolean =>

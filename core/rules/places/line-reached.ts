@@ -1,11 +1,11 @@
-import { BLOCK_WORDS, COLUMN_WORDS } from '../../lexicon/place-words.ts';
+import { COLUMN_WORDS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { columnOf, rowOf, splitBlock } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
+import { BLOCK_NOUNS } from './place-tokens.ts';
 
-const BLOCKS = new Set(BLOCK_WORDS.filter((x) => x !== 'b' && x !== 'blocked'));
 const COLUMNS = new Set(COLUMN_WORDS.filter((x) => x !== 'c'));
 /** How far back the rows may have been spoken of, in words. */
 const REACH = 14;
@@ -49,9 +49,10 @@ export function reachedAlong(tokens: Token[], found: PlaceFound, { grid }: Place
   else if (w(tokens, k) === 'up' && w(tokens, k + 1) === 'to') k += 2;
   else return found;
   if (w(tokens, k) === 'the') k++;
-  const named = BLOCKS.has(w(tokens, k));
+  const named = BLOCK_NOUNS.has(w(tokens, k));
   const n = named ? readCount(tokens, k + 1) : readOrdinal(tokens, k);
   if (!n || n.value < 1 || n.value > found.places.length) return found;
-  const next = !named && (BLOCKS.has(w(tokens, n.next)) || w(tokens, n.next) === 'one') ? n.next + 1 : n.next;
+  const next =
+    !named && (BLOCK_NOUNS.has(w(tokens, n.next)) || w(tokens, n.next) === 'one') ? n.next + 1 : n.next;
   return { ...found, places: found.places.slice(0, n.value), next };
 }

@@ -37,3 +37,12 @@ export const blocksSaid = (next: number, places: string[], rule: string): PlaceF
   rule,
   kind: 'blocks',
 });
+
+/** Blocks that are told by their place among others: of the line or the group spoken of. */
+export const blocksPicked = (next: number, places: string[]): PlaceFound => ({
+  next,
+  places,
+  how: 'implied',
+  rule: 'place.nth-of-line',
+  kind: 'blocks',
+});

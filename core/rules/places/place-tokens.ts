@@ -13,6 +13,9 @@ export const COLUMNS = new Set(COLUMN_WORDS);
 
 export const BLOCKS = new Set(BLOCK_WORDS);
 
+/** The words for a block that can be nothing else: no bare letter, and not what was done to a top. */
+export const BLOCK_NOUNS = new Set(BLOCK_WORDS.filter((x) => x !== 'b' && x !== 'blocked'));
+
 export const isGluedNumber = (t: Token | undefined): boolean => t?.kind === 'number' && t.glued;
 
 /** After these a number counts something, and is no block. */

@@ -1,0 +1,163 @@
+import type { Token } from '../../../text/tokenise.ts';
+import { wordAt as w } from '../../../text/word-at.ts';
+import { blockOfThing } from '../find-mention.ts';
+import { blockFrom, rowOf, splitBlock, unique } from '../grid.ts';
+import { lastBlock, lastCorner } from '../last-block.ts';
+import { oneOfThem } from '../one-of-them.ts';
+import type { PlaceContext, PlaceFound } from '../place-found.ts';
+import { blocksPicked } from '../place-found.ts';
+import { BLOCK_NOUNS } from '../place-tokens.ts';
+import { type Step, type Ways, wayAt } from './ways-at.ts';
+
+/** What a way is counted from: the places spoken of before, and those that are named at a token. */
+export type Ground = { ctx: PlaceContext; placeAt: (j: number) => PlaceFound | undefined };
+
+/** How far a way goes: so many steps (one), to each of the first so many, or to several blocks at once; `needsEnd` where only a verb behind it makes it a place. */
+type Reach = { distance?: number; spread?: number; many?: boolean; needsEnd?: boolean };
+
+/** The blocks that lie these ways from what is named behind them, or else from the block last spoken of. */
+export function countedFrom(
+  tokens: Token[],
+  told: Ways,
+  { ctx, placeAt }: Ground,
+  { distance = 1, spread, many = false, needsEnd = false }: Reach = {},
+): PlaceFound | undefined {
+  let ways = told;
+  let next = ways.next;
+  let based = false;
+  let bases: string[] | undefined;
+  let how: 'said' | 'implied' = 'implied';
+  const joint = /^(of|from|to)$/.test(w(tokens, next)) ? next + 1 : next;
+  const corner = /^(that|the|this)$/.test(w(tokens, joint)) && w(tokens, joint + 1) === 'corner';
+  const cornered = corner && w(tokens, joint + 2) !== 'of' ? lastCorner(ctx) : undefined;
+  const pick = `${w(tokens, joint)} ${w(tokens, joint + 1)} ${w(tokens, joint + 2)} ${w(tokens, joint + 3)}`;
+  const end = /^the (first|last) of (?:those|them|these)$/.exec(pick)?.[1];
+  const picked = end && ctx.focus.length > 1 ? ctx.focus.at(end === 'first' ? 0 : -1) : undefined;
+  const one = w(tokens, joint) === 'the' ? oneOfThem(tokens, joint, ctx) : undefined;
+  const thing = thingAt(tokens, joint, ctx);
+  if (one?.places.length === 1 && !end) {
+    // "two up from the left-hand one of those"
+    based = true;
+    next = one.next;
+    bases = one.places;
+  } else if (picked && splitBlock(picked)) {
+    // "the two under the last of those"
+    based = true;
+    next = joint + 4;
+    bases = [picked];
+  } else if (cornered) {
+    // "the two under that corner one"
+    based = true;
+    next = /^(one|block|square)$/.test(w(tokens, joint + 2)) ? joint + 3 : joint + 2;
+    bases = [cornered];
+  } else if (thing) {
+    // "the next one to the right of that tear"
+    based = true;
+    next = thing.next;
+    bases = [thing.block];
+  } else if (
+    /^(it|that|this|there|them|those|these)$/.test(w(tokens, joint)) &&
+    !(w(tokens, joint) === 'there' && joint === next)
+  ) {
+    based = true;
+    const plural = /^(them|those|these)$/.test(w(tokens, joint));
+    next = joint + 1;
+    if (/^(one|block|square|two|pair)$/.test(w(tokens, next)) && !/^(it|there)$/.test(w(tokens, joint)))
+      next++;
+    const group = ctx.focus.filter((p) => splitBlock(p));
+    bases = plural && group.length > 1 && group.length < 13 ? group : undefined;
+  } else {
+    const named = middleOfRow(tokens, joint, ctx) ?? placeAt(w(tokens, joint) === 'the' ? joint + 1 : joint);
+    if (named?.kind === 'blocks' && named.places.length === 1) {
+      bases = named.places;
+      next = named.next;
+      based = true;
+      how = 'said';
+    } else if (NOT_AFTER.test(w(tokens, w(tokens, next) === 'the' ? next + 1 : next))) return undefined;
+    else if (joint > next && w(tokens, next) !== 'to') return undefined;
+  }
+  // "the block next to it on the right"
+  const side =
+    ways.list[0]!.slack && /^(on|to)$/.test(w(tokens, next)) ? wayAt(tokens, next, undefined) : undefined;
+  if (side && !side.several) {
+    ways = { list: [side], next: side.next };
+    next = side.next;
+  }
+  if (!bases) {
+    const base = lastBlock(ctx);
+    if (!base)
+      return based || !needsEnd
+        ? { next, places: [], how: 'implied', rule: 'place.neighbour', kind: 'pointer' }
+        : undefined;
+    bases = [base];
+  }
+  if (
+    needsEnd &&
+    !based &&
+    !/^(is|'s|are|has|have|had|there|got|needs?|wants?|gets?|:|too|also|same)$/.test(w(tokens, next))
+  )
+    return undefined;
+  const all = ways.list.every((x) => !x.several);
+  const turned =
+    all &&
+    ways.list.length === 2 &&
+    (ways.list[0]!.steps[0]!.row === 0) !== (ways.list[1]!.steps[0]!.row === 0);
+  const steps: Step[] =
+    turned && !many
+      ? [
+          {
+            row: ways.list[0]!.steps[0]!.row + ways.list[1]!.steps[0]!.row,
+            block: ways.list[0]!.steps[0]!.block + ways.list[1]!.steps[0]!.block,
+          },
+        ]
+      : ways.list.flatMap((x) => x.steps);
+  const several = steps.length > 1;
+  // "the two right under those two": one under each
+  const each = spread !== undefined && spread === bases.length && !several;
+  const reach = several || each ? [1] : spread ? Array.from({ length: spread }, (_, k) => k + 1) : [distance];
+  const named = bases.flatMap((base) => {
+    return steps.flatMap((s) => reach.map((r) => blockFrom(ctx.grid, base, s.row * r, s.block * r)));
+  });
+  let inside = named.filter((p): p is string => p !== undefined);
+  // "next to it" at the right-hand edge can only be the one on the left
+  if (!inside.length && ways.list[0]!.slack) {
+    inside = [blockFrom(ctx.grid, bases[0]!, 0, -1)].filter((p) => p !== undefined);
+  }
+  const outside = several ? !inside.length : inside.length < named.length && !ways.list[0]!.slack;
+  return {
+    next,
+    places: unique(inside).filter((p) => bases.length === 1 || !bases.includes(p)),
+    how,
+    rule: several ? 'place.neighbours' : how === 'said' ? 'place.neighbour-of' : 'place.neighbour',
+    kind: 'pointer',
+    ...(outside ? { outside: true } : {}),
+  };
+}
+
+const NOT_AFTER =
+  /^(top|bottom|left|right|side|edge|border|corner|hand|row|column|half|middle|centre|center|batting|backing|binding|sashing|patch|net|tulle|interfacing|iron|light|lamp|paper)$/;
+
+/** "that tear", "the big hole": the block where it was found. */
+export function thingAt(
+  tokens: Token[],
+  i: number,
+  { mentions }: PlaceContext,
+): { block: string; next: number } | undefined {
+  if (!mentions?.length || !/^(that|the|this)$/.test(w(tokens, i))) return undefined;
+  for (const k of [i + 1, i + 2]) {
+    const block = blockOfThing(w(tokens, k), mentions);
+    if (block) return { block, next: k + 1 };
+  }
+  return undefined;
+}
+
+/** "(in row four) the block to the right of | the middle one": the middle of the row that is spoken of. */
+function middleOfRow(tokens: Token[], k: number, { focus, grid }: PlaceContext): PlaceFound | undefined {
+  const noun = w(tokens, k + 2);
+  if (w(tokens, k) !== 'the' || !/^(middle|centre|center)$/.test(w(tokens, k + 1))) return undefined;
+  if (noun !== 'one' && !BLOCK_NOUNS.has(noun)) return undefined;
+  const row = splitBlock(focus[0] ?? '')?.row;
+  if (row === undefined || !focus.every((p) => splitBlock(p)?.row === row)) return undefined;
+  const line = rowOf(grid, row);
+  return line.length % 2 ? blocksPicked(k + 3, [line[(line.length - 1) / 2]!]) : undefined;
+}

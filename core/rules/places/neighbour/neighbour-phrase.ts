@@ -1,0 +1,165 @@
+import { readCount } from '../../../text/read-number.ts';
+import type { Token } from '../../../text/tokenise.ts';
+import { wordAt as w } from '../../../text/word-at.ts';
+import { isCorner, lastBlock } from '../last-block.ts';
+import type { PlaceContext, PlaceFound } from '../place-found.ts';
+import { BLOCK_NOUNS } from '../place-tokens.ts';
+import { allBeyond } from './all-beyond.ts';
+import { countedFrom } from './counted-from.ts';
+import { lineBeside } from './line-beside.ts';
+import { isOneOfLine, nthOfLine } from './nth-of-line.ts';
+import { allSteps, CROSS, oneStep, SIDES, STEPS, type Ways, wayAt, waysAt } from './ways-at.ts';
+import { straightBelow, whereItLies } from './where-it-lies.ts';
+
+/**
+ * Blocks told by where they lie from another: "the one below it", "two along from that", "the blocks above and below 2-2",
+ * "its right-hand neighbour", "the one below and to the left", "the one below 3-2"; `placeAt` reads the blocks named at a token. The seam "between that and the one below", "the one going to its
+ * right-hand neighbour": with the block that it is counted from.
+ */
+export function neighbourPhrase(
+  tokens: Token[],
+  i: number,
+  ctx: PlaceContext,
+  placeAt: (j: number) => PlaceFound | undefined,
+): PlaceFound | undefined {
+  if (isOneOfLine(tokens, i)) return undefined;
+  const found = neighbourAt(tokens, i, ctx, placeAt);
+  if (found?.places.length !== 1 || !seamLeadsTo(tokens, i)) return found;
+  const base = lastBlock(ctx);
+  return base && !found.places.includes(base) ? { ...found, places: [base, ...found.places] } : found;
+}
+
+function seamLeadsTo(tokens: Token[], i: number): boolean {
+  const before = `${w(tokens, i - 3)} ${w(tokens, i - 2)} ${w(tokens, i - 1)}`;
+  if (/^between (that|this|it) and$/.test(before)) return true;
+  // "the seam with the one below is open"
+  if (/seams? (with|against|to|onto)$/.test(before)) return true;
+  return (
+    /(going|goes|leading|leads|running|runs|joining|joins|on|shared|shares) (to|onto|into|with)$/.test(
+      before,
+    ) && tokens.slice(Math.max(0, i - 10), i).some((t) => /^seams?$/.test(t.w))
+  );
+}
+
+function neighbourAt(
+  tokens: Token[],
+  i: number,
+  ctx: PlaceContext,
+  placeAt: (j: number) => PlaceFound | undefined,
+): PlaceFound | undefined {
+  const beyond = allBeyond(tokens, i, ctx, placeAt);
+  if (beyond) return beyond;
+  const counted = nthOfLine(tokens, i, ctx) ?? straightBelow(tokens, i, ctx);
+  if (counted) return counted;
+  let j = i;
+  let the = false;
+  let head: 'one' | 'many' | 'count' | 'none' = 'none';
+  let count: number | undefined;
+  if (/^(the|its|all|both|that|any)$/.test(w(tokens, j))) {
+    the = w(tokens, j) === 'the' || w(tokens, j) === 'all';
+    j++;
+    if (/^(the|its)$/.test(w(tokens, j))) j++;
+  }
+  // "the next one to the right of that tear"
+  if (
+    w(tokens, j) === 'next' &&
+    (w(tokens, j + 1) === 'one' || BLOCK_NOUNS.has(w(tokens, j + 1))) &&
+    wayAt(tokens, j + 2, undefined)
+  )
+    j++;
+  const adjective = neighbourOf(tokens, i, j, ctx, placeAt);
+  if (adjective) return adjective;
+  const noun = w(tokens, j);
+  if (
+    /^(previous|preceding)$/.test(noun) &&
+    (BLOCK_NOUNS.has(w(tokens, j + 1)) || w(tokens, j + 1) === 'one')
+  )
+    return countedFrom(tokens, oneStep(STEPS.get('before')!, j + 2), { ctx, placeAt });
+  // "the corner block beside it": on whichever side the corner is
+  if (noun === 'corner' && (w(tokens, j + 1) === 'one' || BLOCK_NOUNS.has(w(tokens, j + 1)))) {
+    const ways = waysAt(tokens, j + 2, undefined);
+    const found = ways && countedFrom(tokens, ways, { ctx, placeAt });
+    const sides = ways && countedFrom(tokens, allSteps(CROSS, ways.next), { ctx, placeAt }, { many: true });
+    const corner = sides?.places.filter((p) => isCorner(ctx, p)) ?? [];
+    return found && corner.length === 1 ? { ...found, places: corner, outside: undefined } : undefined;
+  }
+  if (/^(one|ones|pair)$/.test(noun) || BLOCK_NOUNS.has(noun)) {
+    head = /s$/.test(noun) || noun === 'pair' ? 'many' : 'one';
+    j++;
+  } else {
+    const n = readCount(tokens, j);
+    if (n && n.value <= 8) {
+      head = 'count';
+      count = n.value;
+      j = n.next;
+      if (w(tokens, j) === 'ones' || BLOCK_NOUNS.has(w(tokens, j))) j++;
+    }
+  }
+  // "one up and over" and "two below": a bare count is told again as a number of steps
+  if (noun === 'one' && !the && j === i + 1) head = 'count';
+  if (noun === 'one' && head === 'count') count = 1;
+  // "two rows down from there it's thin", "a couple of rows below that": the block that lies so many rows away
+  const rows = head === 'count' && !the && /^rows?$/.test(w(tokens, j)) ? rowsAway(tokens, j + 1) : undefined;
+  if (rows && count) return countedFrom(tokens, rows, { ctx, placeAt }, { distance: count });
+  let distance = head === 'count' && !the ? (count ?? 1) : 1;
+  if (head === 'one' && the) {
+    const far = readCount(tokens, j);
+    if (far && far.value > 1 && far.value < 7) {
+      distance = far.value;
+      j = far.next;
+      if (/^(blocks|along|squares)$/.test(w(tokens, j)) && wayAt(tokens, j + 1, undefined)) j++;
+    }
+  }
+  if (head === 'none') return whereItLies(tokens, i, ctx, placeAt);
+  const ways = waysAt(tokens, j, head === 'count' ? count : undefined);
+  if (!ways) return undefined;
+  const line =
+    head === 'one' && the && distance === 1 && noun === 'one' ? lineBeside(tokens, ways, ctx) : undefined;
+  if (line) return line;
+  const spread = the && head === 'count' ? (count ?? 1) : undefined;
+  // a bare direction needs what it is counted from, or the end of what is said of it
+  return countedFrom(
+    tokens,
+    ways,
+    { ctx, placeAt },
+    { distance, spread, many: head === 'many', needsEnd: head === 'count' && !the },
+  );
+}
+
+/** "(two rows) down from there", "above that": told from a block that was spoken of. */
+function rowsAway(tokens: Token[], k: number): Ways | undefined {
+  const step = STEPS.get(w(tokens, k));
+  if (!step?.row || w(tokens, k) === 'under') return undefined;
+  const joint = w(tokens, k + 1) === 'from' ? k + 2 : k + 1;
+  return /^(that|there|it)$/.test(w(tokens, joint)) ? oneStep(step, k + 1) : undefined;
+}
+
+/** The side of a neighbour as the step that leads to it. */
+const SIDE_TOLD = new Map(Object.entries({ upper: 'above', lower: 'below', lh: 'left', rh: 'right' }));
+
+/** "its right-hand neighbour", "neighbour to the right", "both its neighbours", "the neighbour below". */
+function neighbourOf(
+  tokens: Token[],
+  i: number,
+  j: number,
+  ctx: PlaceContext,
+  placeAt: (j: number) => PlaceFound | undefined,
+): PlaceFound | undefined {
+  let k = j;
+  const side = /^(left|right|upper|lower|lh|rh)$/.test(w(tokens, k)) ? w(tokens, k) : undefined;
+  if (side) k++;
+  if (w(tokens, k) === 'hand') k++;
+  const n = readCount(tokens, k);
+  if (n) k = n.next;
+  if (!/^neighbou?rs?$/.test(w(tokens, k))) return undefined;
+  const many = w(tokens, k).endsWith('s');
+  if (side) {
+    const step = STEPS.get(SIDE_TOLD.get(side) ?? side)!;
+    return countedFrom(tokens, oneStep(step, k + 1), { ctx, placeAt });
+  }
+  const ways = waysAt(tokens, k + 1, undefined);
+  if (ways) return countedFrom(tokens, ways, { ctx, placeAt }, { many });
+  if (!many) return undefined;
+  const four = n?.value === 4 || w(tokens, i) === 'all';
+  return countedFrom(tokens, allSteps(four ? CROSS : SIDES, k + 1), { ctx, placeAt }, { many: true });
+}

@@ -1,0 +1,61 @@
+import type { Token } from '../../../text/tokenise.ts';
+import { wordAt as w } from '../../../text/word-at.ts';
+import { blockFrom } from '../grid.ts';
+import { lastBlock } from '../last-block.ts';
+import type { PlaceContext, PlaceFound } from '../place-found.ts';
+import { countedFrom, thingAt } from './counted-from.ts';
+import { waysAt } from './ways-at.ts';
+
+/** "directly beneath that one there is an old patch", "below 3-2 there's a hole": the block below, where the other is only told for its place. */
+export function whereItLies(
+  tokens: Token[],
+  i: number,
+  ctx: PlaceContext,
+  placeAt: (j: number) => PlaceFound | undefined,
+): PlaceFound | undefined {
+  const k = w(tokens, i) === 'right' ? i + 1 : i;
+  const lead = /^(directly|just|immediately|straight)$/.test(w(tokens, i - 1)) ? i - 2 : i - 1;
+  if (!/^(|[.,;:!?\n]|--|and|but|so|then|um|uh|er|also|well)$/.test(w(tokens, lead))) return undefined;
+  if (!/^(below|beneath|underneath|under|above)$/.test(w(tokens, k))) return undefined;
+  // "under it", "beneath the second of them": what a patch had hidden
+  const one = /^(that|this) (one|block|square)$/.test(`${w(tokens, k + 1)} ${w(tokens, k + 2)}`);
+  const named = one || thingAt(tokens, k + 1, ctx) !== undefined;
+  if (!named && !/^place\.(pair|row-block|block-row)$/.test(placeAt(k + 1)?.rule ?? '')) return undefined;
+  const ways = waysAt(tokens, k, undefined);
+  const found = ways && countedFrom(tokens, ways, { ctx, placeAt });
+  return found && found.next > k + 1 && /^(there|is|'s|lies|sits)$/.test(w(tokens, found.next))
+    ? found
+    : undefined;
+}
+
+/** "directly beneath that one there is a patch", "right above it there's a hole", "below that one, a stain": the block it is at. */
+export function straightBelow(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const led = /^(directly|immediately|right|just)$/.test(w(tokens, i));
+  const j = led ? i + 1 : i;
+  const way = w(tokens, j);
+  const one = /^(that|this) (one|block)$/.test(`${w(tokens, j + 1)} ${w(tokens, j + 2)}`);
+  // "underneath that" may be what a patch had hidden
+  if (!/^(below|above)$/.test(way) && !((led || one) && /^(beneath|under|underneath)$/.test(way)))
+    return undefined;
+  if (!/^(|[.,;:\n]|and|then|so|but|now)$/.test(w(tokens, i - 1))) return undefined;
+  // "directly below, someone's been at it before"
+  const bare = led && /^[,:]$/.test(w(tokens, j + 1));
+  if (!bare && !/^(it|that|this)$/.test(w(tokens, j + 1))) return undefined;
+  const next = bare ? j + 1 : one ? j + 3 : j + 2;
+  if (
+    !/^(there|,|:|-|--|is|'s|has|had|was|looks|a|an|some|we|i|somebody|someone|they|she|he|whoever|old)$/.test(
+      w(tokens, next),
+    )
+  )
+    return undefined;
+  const base = lastBlock(ctx);
+  const place = base && blockFrom(ctx.grid, base, way === 'above' ? -1 : 1, 0);
+  return {
+    next,
+    places: place ? [place] : [],
+    how: 'implied',
+    rule: 'place.neighbour',
+    kind: 'pointer',
+    ...(place ? {} : { outside: Boolean(base) }),
+  };
+}
