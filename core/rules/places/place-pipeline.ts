@@ -9,7 +9,6 @@ import { cornerPhrase } from './find-corner.ts';
 import { linePhrase, linesBeside } from './find-line.ts';
 import { namedPlace } from './find-named-place.ts';
 import { sidedPart } from './find-part.ts';
-import { backPointer, neighbour, sideLike } from './find-pointer.ts';
 import { lineReached, reachedAlong } from './line-reached.ts';
 import { lineSpoken } from './line-spoken.ts';
 import { neighbourPhrase } from './neighbour/neighbour-phrase.ts';
@@ -18,6 +17,9 @@ import { ordinalFirst } from './ordinal-first.ts';
 import { downAndAcross, pair } from './pair.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { PLACE_HEADS } from './place-heads.ts';
+import { backPointer } from './pointers/back-pointer.ts';
+import { neighbour } from './pointers/neighbour.ts';
+import { sideLike } from './pointers/side-like.ts';
 import { columnFirst, rowFirst } from './row-first.ts';
 import { shortCross } from './short-cross.ts';
 

@@ -1,0 +1,35 @@
+import type { Token } from '../../../text/tokenise.ts';
+import { wordAt as w } from '../../../text/word-at.ts';
+import { columnOf, rowOf, splitBlock } from '../grid.ts';
+import type { PlaceContext, PlaceFound } from '../place-found.ts';
+import { pointingTo } from './pointing-to.ts';
+
+/** "between them it's all sound", "everything in between is fine", after two blocks of one row or column: those that lie between. */
+export function inBetween(
+  tokens: Token[],
+  i: number,
+  { grid, focus, earlier }: PlaceContext,
+): PlaceFound | undefined {
+  if (
+    w(tokens, i) !== 'between' ||
+    tokens.slice(Math.max(0, i - 5), i).some((t) => /^(seams?|sashing|one|join)$/.test(t.w))
+  )
+    return undefined;
+  const them = /^(them|those|these)$/.test(w(tokens, i + 1));
+  if (!them && w(tokens, i - 1) !== 'in') return undefined;
+  const next = them ? (/^(two|2)$/.test(w(tokens, i + 2)) ? i + 3 : i + 2) : i + 1;
+  if (!them && tokens[next] && !/^([.,;!]|is|'s|are|all|and|looks?|too)$/.test(w(tokens, next)))
+    return undefined;
+  const pair =
+    focus.length === 2
+      ? focus
+      : focus.length === 1 && earlier.at(-1)?.length === 1
+        ? [...earlier.at(-1)!, ...focus]
+        : [];
+  const [a, b] = pair.map((p) => splitBlock(p));
+  if (!a || !b || (a.row !== b.row && a.block !== b.block)) return undefined;
+  const line = a.row === b.row ? rowOf(grid, a.row) : columnOf(grid, a.block);
+  const [from, to] = [line.indexOf(pair[0]!), line.indexOf(pair[1]!)].sort((x, y) => x - y);
+  const places = line.slice(from! + 1, to);
+  return places.length ? pointingTo(next, places, 'place.in-between') : undefined;
+}

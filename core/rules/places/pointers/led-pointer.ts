@@ -1,0 +1,101 @@
+import { readCount } from '../../../text/read-number.ts';
+import type { Token } from '../../../text/tokenise.ts';
+import { wordAt as w } from '../../../text/word-at.ts';
+import { columnOf, rowOf, splitBlock } from '../grid.ts';
+import type { PlaceContext, PlaceFound } from '../place-found.ts';
+import { nthOf } from './nth-of-them.ts';
+import { groupsBack, pointingTo } from './pointing-to.ts';
+import { restOfGroup, restOfLine } from './rest-of-it.ts';
+import { otherCorner, theCorner } from './the-corner.ts';
+import { theOther } from './the-other.ts';
+
+/** A pointer that "that", "this", "the" or "same" opens. */
+export function ledPointer(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const word = w(tokens, i);
+  const after = w(tokens, i + 1);
+  const { grid, focus } = ctx;
+  const skip = after === 'same' ? 1 : 0;
+  const noun = w(tokens, i + 1 + skip);
+  // "that whole row", "same column", but not "that row three"
+  const whole = /^(whole|entire|full|complete)$/.test(noun);
+  const lineNoun = whole ? w(tokens, i + 2 + skip) : noun;
+  const lineEnd = i + (whole ? 3 : 2) + skip;
+  if (whole || ((word !== 'the' || skip) && !readCount(tokens, lineEnd))) {
+    const at = splitBlock(focus.at(-1) ?? '');
+    const isRow = lineNoun === 'row';
+    if (at && (isRow || lineNoun === 'column' || lineNoun === 'col'))
+      return pointingTo(
+        lineEnd,
+        isRow ? rowOf(grid, at.row) : columnOf(grid, at.block),
+        isRow ? 'place.that-row' : 'place.that-column',
+      );
+  }
+  if (noun === 'rest') {
+    const line = restOfLine(tokens, i, ctx);
+    if (line) return line;
+  }
+  if (noun === 'other') {
+    const corner = otherCorner(tokens, i + 2, ctx);
+    if (corner) return corner;
+  }
+  const left = word === 'the' && noun === 'rest' ? restOfGroup(tokens, i + 2, ctx) : undefined;
+  if (left) return left;
+  if (/^(other|remaining)$/.test(noun) || (noun === 'others' && word === 'the'))
+    return theOther(tokens, i, ctx);
+  // "quilted that length afresh", of a side; without one a length is measured
+  const stretch =
+    (word === 'that' || word === 'this' || skip > 0) &&
+    /^(length|run|stretch|strip|part)$/.test(lineNoun) &&
+    focus.length > 0 &&
+    focus.every((p) => /^(border|edge)-/.test(p));
+  if (stretch) return pointingTo(lineEnd, focus, 'place.that-one');
+  if (
+    (word === 'that' || word === 'this' || (word === 'the' && skip) || word === 'same') &&
+    [
+      'one',
+      'block',
+      'piece',
+      'corner',
+      'square',
+      'spot',
+      'place',
+      'stretch',
+      'section',
+      'bit',
+      'side',
+      'edge',
+      'border',
+      'area',
+    ].includes(noun) &&
+    !readCount(tokens, i + 2 + skip)
+  ) {
+    if (noun === 'corner') {
+      const corner = groupsBack(ctx).find((g) => g.some((p) => p.startsWith('corner')));
+      if (corner) return pointingTo(i + 2 + skip, corner, 'place.that-corner');
+    }
+    return pointingTo(i + 2 + skip, focus, 'place.that-one');
+  }
+  // "4-3's the worse of the two", then "dabbed at the worse one"
+  if (
+    word === 'the' &&
+    /^(worse|worst|bad|nasty|nastier|nastiest|poor|awkward)$/.test(noun) &&
+    w(tokens, i + 2) === 'one' &&
+    focus.length === 1
+  )
+    return pointingTo(i + 3, focus, 'place.that-one');
+  // "the second of them", "the first of those two"
+  if (word === 'the') {
+    const nth = nthOf(tokens, i, ctx);
+    if (nth) return nth;
+  }
+  if (word === 'the' && noun === 'corner' && /^(diagonally|opposite)$/.test(w(tokens, i + 2)))
+    return undefined;
+  const corner = word === 'the' && noun === 'corner' ? theCorner(tokens, i, ctx) : undefined;
+  if (corner) return corner;
+  const many = ctx.cloth && (noun === 'lot' || ctx.cloth.length === 2) ? ctx.cloth : focus;
+  if (word === 'the' && (noun === 'pair' || noun === 'lot') && many.length > 1) {
+    const of = w(tokens, i + 2) === 'of' && /^(them|those|these)$/.test(w(tokens, i + 3));
+    return pointingTo(of ? i + 4 : i + 2, many, 'place.the-pair');
+  }
+  return undefined;
+}

@@ -1,0 +1,31 @@
+import type { PlaceContext } from '../place-found.ts';
+import { groupsBack } from './pointing-to.ts';
+
+/** "both of those", "those three": the last group of just so many, or so many single places named one after the other. */
+function together(ctx: PlaceContext, count: number): string[] | undefined {
+  if (ctx.cloth?.length === count) return ctx.cloth;
+  if (ctx.focus.length === count) return ctx.focus;
+  // two seams are four blocks
+  if (ctx.focus.length > 1) return undefined;
+  const gathered: string[] = [];
+  for (const group of groupsBack(ctx)) {
+    if (group.length === count && !gathered.length) return group;
+    if (group.length > 1 && gathered.length) break;
+    if (group.length === 1 && !gathered.includes(group[0]!)) gathered.unshift(group[0]!);
+    if (gathered.length === count) return gathered;
+  }
+  return undefined;
+}
+
+/** What "them" stands on: the last group of several, or two single places named one after the other. */
+export function plural(ctx: PlaceContext, count?: number): string[] {
+  const counted = count === undefined ? undefined : together(ctx, count);
+  if (counted) return counted;
+  if (ctx.cloth?.length) return ctx.cloth;
+  if (ctx.focus.length > 1) return ctx.focus;
+  const last = ctx.earlier.at(-1);
+  if (ctx.focus.length === 1 && last && last.length === 1 && last[0] !== ctx.focus[0])
+    return [last[0]!, ctx.focus[0]!];
+  const group = [...ctx.earlier].reverse().find((g) => g.length > 1);
+  return ctx.focus.length ? ctx.focus : (group ?? []);
+}
