@@ -129,7 +129,7 @@ function readClause(
   for (const way of ways) {
     const own =
       !sewn || sewn === way || sewn.action === way.action || /\bboth\b/.test(words) ? stitch : undefined;
-    const draft = makeTreatment(state, clause, v, way, sentence, placed, own);
+    const draft = makeTreatment({ state, clause, v, way, sentence, placed, stitch: own });
     if (!draft) continue;
     if (absorbed(state, made, draft, clause)) {
       way.items.forEach((x) => {
