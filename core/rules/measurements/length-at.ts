@@ -17,7 +17,7 @@ const CENTIMETRES = wordSet('cm centimetre centimetres centimeter centimeters');
 const MILLIMETRES = wordSet('mm mil mils millimetre millimetres millimeter millimeters');
 
 /** Of what lengths a note tells: any, those of more than two sides, those in millimetres, those in centimetres. */
-export type LengthTalk = {
+type LengthTalk = {
   measuring: boolean;
   sided: boolean;
   inMillimetres: boolean;

@@ -1,12 +1,10 @@
-import { COLUMN_WORDS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { columnOf, rowOf, splitBlock } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
-import { BLOCK_NOUNS } from './place-tokens.ts';
+import { BLOCK_NOUNS, COLUMN_NOUNS } from './place-tokens.ts';
 
-const COLUMNS = new Set(COLUMN_WORDS.filter((x) => x !== 'c'));
 /** How far back the rows may have been spoken of, in words. */
 const REACH = 14;
 
@@ -24,10 +22,10 @@ export function lineReached(tokens: Token[], i: number, ctx: PlaceContext): Plac
     return undefined;
   const noun = tokens
     .slice(Math.max(0, i - REACH), i)
-    .findLast((t) => /^(rows?|blocks?|squares?|edges?|sides?|ones?)$/.test(t.w) || COLUMNS.has(t.w))?.w;
+    .findLast((t) => /^(rows?|blocks?|squares?|edges?|sides?|ones?)$/.test(t.w) || COLUMN_NOUNS.has(t.w))?.w;
   if (!noun) return undefined;
   const inRows = /^rows?$/.test(noun);
-  if (!inRows && !COLUMNS.has(noun)) return undefined;
+  if (!inRows && !COLUMN_NOUNS.has(noun)) return undefined;
   const places = inRows ? rowOf(ctx.grid, nth.value) : columnOf(ctx.grid, nth.value);
   return places.length
     ? {

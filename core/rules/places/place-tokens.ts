@@ -11,6 +11,9 @@ export const ROWS_HEARD = new Set(ROW_SLIPS);
 
 export const COLUMNS = new Set(COLUMN_WORDS);
 
+/** The words for a column, without its bare letter. */
+export const COLUMN_NOUNS = new Set(COLUMN_WORDS.filter((x) => x !== 'c'));
+
 export const BLOCKS = new Set(BLOCK_WORDS);
 
 /** The words for a block that can be nothing else: no bare letter, and not what was done to a top. */

@@ -36,7 +36,7 @@ const WORK_TALK = wordSet(
 );
 
 /** The items of a note, the places named in it, and what is spoken of when it ends. */
-export type Scan = {
+type Scan = {
   items: Item[];
   places: PlaceFound[];
   focus: string[];

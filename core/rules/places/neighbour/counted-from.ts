@@ -10,7 +10,7 @@ import { BLOCK_NOUNS } from '../place-tokens.ts';
 import { type Step, type Ways, wayAt } from './ways-at.ts';
 
 /** What a way is counted from: the places spoken of before, and those that are named at a token. */
-export type Ground = { ctx: PlaceContext; placeAt: (j: number) => PlaceFound | undefined };
+type Ground = { ctx: PlaceContext; placeAt: (j: number) => PlaceFound | undefined };
 
 /** How far a way goes: so many steps (one), to each of the first so many, or to several blocks at once; `needsEnd` where only a verb behind it makes it a place. */
 type Reach = { distance?: number; spread?: number; many?: boolean; needsEnd?: boolean };
