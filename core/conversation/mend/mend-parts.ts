@@ -1,6 +1,6 @@
 import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
-import { madeFor } from '../../rules/materials/find-good.ts';
+import { madeFor } from '../../rules/materials/purpose-at.ts';
 import { blockAt, splitBlock } from '../../rules/places/grid.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import type { Cue } from '../cues.ts';

@@ -4,6 +4,16 @@ import { LENGTH_UNIT_SET, UNIT_WORDS } from '../../lexicon/units.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
 import { wordsBetween } from '../words-between.ts';
+import {
+  bareSum,
+  behindSeller,
+  isPlain,
+  priceAfterPlace,
+  priceInNext,
+  priceOfTaken,
+} from './price-behind.ts';
+import { madeFor, purposeAt } from './purpose-at.ts';
+import { STORES } from './stores.ts';
 
 /** One material as it stands in a list: "2 packs needles @ £1.80", "five yards of blue ticking for the backing". */
 export type GoodFound = {
@@ -23,8 +33,6 @@ export type GoodFound = {
   next: number;
   head?: number;
 };
-
-type Purpose = 'backing' | 'batting' | 'binding' | 'ties' | 'none';
 
 /** "used eight yards of binding label's gotta go on", "three skeins of floss backing needs a press": the next thing has a verb of its own. */
 const beginsAnew = (items: Item[], head: number, k: number): boolean =>
@@ -101,17 +109,6 @@ function goodForPart(items: Item[], k: number, listed: boolean): GoodFound | und
     items: items.slice(k, good.next),
     from: k,
   };
-}
-
-/** What stuff becomes by what it is for: linen for the backing is backing, a needle stays a needle. */
-export function madeFor(material: Material | undefined, purpose: Purpose): Material | undefined {
-  if (purpose === 'ties')
-    return !material || /^(fabric|thread|tie-thread|other)$/.test(material) ? 'tie-thread' : material;
-  if (purpose === 'binding') return !material || /^(fabric|other)$/.test(material) ? 'binding' : material;
-  if (purpose === 'backing') return !material || material === 'fabric' ? 'backing' : material;
-  if (purpose === 'batting')
-    return !material || /^(fabric|tie-thread|other)$/.test(material) ? 'batting' : material;
-  return material;
 }
 
 function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefined {
@@ -559,134 +556,9 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
   };
 }
 
-const SELLER =
-  /(?:^| )(?:market|fair|shop|shops|store|sale|sales|stall|haberdasher|haberdashery|haberdashers|draper|drapers|boot|merchant|auction|town|mill)$/;
-/** "two yards of calico at the fair for £6": the words for where it was got stand before the price. Gives the index behind them. */
-function behindSeller(items: Item[], k: number): number {
-  if (!/^(?:at|from|in|off)(?: |$)/.test(w(items, k))) return k;
-  let sold = false;
-  for (let m = k; m < k + 6; m++) {
-    sold ||= SELLER.test(w(items, m)) || items[m]?.task === 'shopping';
-    if (/^(?:for|,)$/.test(w(items, m)) && items[m + 1]?.cost) return sold ? m : k;
-    if (!items[m] || items[m]!.cost || items[m]!.quantity || items[m]!.material || items[m]!.place) return k;
-  }
-  return k;
-}
-
-/** "at the fair, 50p each": where it was bought, and the price of one. */
-function priceAfterPlace(items: Item[], k: number): boolean {
-  if (!/^(at|from|in)$/.test(w(items, k))) return false;
-  const q = items.findIndex((x, m) => m > k && !isPlain(x));
-  return q > k && q < k + 7 && items[q]!.cost?.each === true;
-}
-
-/** What is said of goods before their price: "and it was", ", they were", "so that's another", "and the lot cost me". */
-const TELLS_PRICE =
-  /^ (?:, )?(?:(?:and|so|but|then|which) )*(?:(?:it|that|they|those|these|the lot|all of it|all of them|the whole lot|each|each one|altogether|i|we|all) )*(?:(?:all|both|one|on|sale|for|only|just|'s|is|was|were|are|came|come|comes|cost|costs|paid|set|worked|works|ran|out|to|at|about|around|another|in|back|me|us|each|total) )*$/;
-/** "bought four yards of muslin and it was thirty one dollars for all of it": the price in a clause of its own. */
-function priceInNext(items: Item[], k: number): number | undefined {
-  if (!/^(,|and|so|but|which|they|it|that|those|came|comes|each|altogether|paid)$/.test(w(items, k)))
-    return undefined;
-  for (let m = k + 1; m < k + 10 && m < items.length; m++) {
-    if (items[m]!.cost)
-      return m > k + 1 || w(items, k) !== ','
-        ? TELLS_PRICE.test(wordsBetween(items, k, m)) && !items.slice(m + 1, m + 5).some((x) => x.material)
-          ? m
-          : undefined
-        : undefined;
-    if (items[m]!.material || items[m]!.quantity || items[m]!.fabric) return undefined;
-  }
-  return undefined;
-}
-
-/** "they only had six skeins, so I took those, three dollars each": the price behind the buying of what was just named. */
-function priceOfTaken(items: Item[], k: number): number | undefined {
-  let m = k;
-  while (m < k + 2 && /^(,|so|and)$/.test(w(items, m))) m++;
-  if (!/^(i|we)$/.test(w(items, m)) || !/^(took|got|bought|had|grabbed|ordered)$/.test(w(items, m + 1)))
-    return undefined;
-  for (m += 2; m < k + 9 && m < items.length; m++) {
-    if (items[m]!.cost) return m;
-    if (!/^(those|them|it|these|that|the|lot|all|both|of|two|three|four|anyway|at|for|,)$/.test(w(items, m)))
-      return undefined;
-  }
-  return undefined;
-}
-
-/** "… 2 skeins 6.75 each, roll of batting 38": among prices a number behind an amount is one. */
-function bareSum(
-  items: Item[],
-  k: number,
-  counted: boolean,
-): { amount: number; each: false; whole?: undefined; unit?: undefined } | undefined {
-  const n = items[k]?.quantity;
-  if (!counted || n?.value === undefined || n.unit || !/^(|,|and|&|\+)$/.test(w(items, k + 1)))
-    return undefined;
-  return items.some((x) => x.cost || x.task === 'shopping') ? { amount: n.value, each: false } : undefined;
-}
-
 const PUT_BY = /^ (?:put|set|laid|kept|saved|tucked|left) (?:by|aside|away|back|over) (?:for|as) /;
 
 /** Words that name no thing. */
 const NAMELESS = /^(stuff|things?|same|kind|sort|whatever|something)$/;
 
 const FOR_A_PART = /^(backing|batting|binding|ties)$/;
-
-/** A word that says nothing of the quilt, of goods or of their amount: said between a thing and its price. */
-const isPlain = (x: Item): boolean =>
-  (x.token.kind === 'word' || x.w === ',') &&
-  !/^(and|but|so|then|because|for|need|needs|bought|used|got|paid)$/.test(x.w) &&
-  !(
-    x.material ||
-    x.fabric ||
-    x.quantity ||
-    x.duration ||
-    x.clock ||
-    x.span ||
-    x.cost ||
-    x.finding ||
-    (x.place?.places.length && x.w !== 'they') ||
-    (x.action && x.action.form !== 'base')
-  );
-
-export const STORES =
-  /^(cupboard|closet|drawer|stash|bag|box|trunk|chest|tin|basket|shelf|loft|attic|store|cabinet|wardrobe|hall|house|studio|workroom|shed|car|hand|stock|bin|pantry|dresser|crate|tote|garage|basement|hamper)$/;
-
-/** "for the backing", "(backing)", "for tying", "to bind with": what a material is for, and the index after those words. */
-function purposeAt(items: Item[], k: number): { for: Purpose; next: number; it?: boolean } | undefined {
-  let m = k;
-  const bracket = w(items, m) === '(';
-  if (bracket) m++;
-  else if (/^(for|as|f|to)$/.test(w(items, m)) || (w(items, m) === 'f' && w(items, m + 1) === '.'))
-    m += w(items, m + 1) === '.' ? 2 : 1;
-  else if (w(items, m) === 'that' && w(items, m + 1) === "'s" && w(items, m + 2) === 'for') m += 3;
-  else return undefined;
-  for (let n = m; n < Math.min(items.length, m + 5); n++) {
-    const x = items[n]!;
-    const close = bracket && w(items, n + 1) === ')' ? n + 2 : n + 1;
-    if (/^(ties|tying|tie|tieing|knots|knotting|tying it)$/.test(x.w) || /^(the )?ties$/.test(x.w))
-      return { for: 'ties', next: close };
-    if (
-      x.part === 'backing' ||
-      x.material === 'backing' ||
-      /^(back|reverse|backing|b'king|bkg|bking|bkng)$/.test(x.w)
-    )
-      return { for: 'backing', next: close };
-    if (x.part === 'binding' || x.material === 'binding' || /^(bind|edging|binding)$/.test(x.w))
-      return { for: 'binding', next: close };
-    if (x.part === 'batting' || x.material === 'batting' || /^(fill|stuff|pad|filling|stuffing)$/.test(x.w))
-      return { for: 'batting', next: close };
-    if (x.cost || x.quantity || /^[,.;&]$/.test(x.w) || x.w === 'and') return undefined;
-    if (
-      (x.place && !/^(it|this)$/.test(x.w)) ||
-      x.part ||
-      x.fabric ||
-      /^(border|borders|patches|patch|blocks|quilt|top|repairs|mending|quilting|basting|label|sleeve|it|them|washing|darning)$/.test(
-        x.w,
-      )
-    )
-      return { for: 'none', next: close, ...(/^(it|them)$/.test(x.w) ? { it: true } : {}) };
-    if (!/^(the|new|a|an|my|its|old|this|that|with|doing|use|go|on|in|for)$/.test(x.w)) return undefined;
-  }
-  return undefined;
-}

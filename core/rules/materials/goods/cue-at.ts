@@ -2,7 +2,7 @@ import type { MaterialUse } from '../../../../shared/vocabulary.ts';
 import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
 import { wordsBetween } from '../../words-between.ts';
-import { STORES } from '../find-good.ts';
+import { STORES } from '../stores.ts';
 
 export type Cue = { use: MaterialUse; next: number; weak?: boolean };
 

@@ -1,7 +1,8 @@
 import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
 import { wordsBetween } from '../../words-between.ts';
-import { findGood, type GoodFound, STORES } from '../find-good.ts';
+import { findGood, type GoodFound } from '../find-good.ts';
+import { STORES } from '../stores.ts';
 import type { Cue } from './cue-at.ts';
 import { keptInStore } from './kept-in-store.ts';
 

@@ -3,7 +3,8 @@ import { REMOVE_VERBS } from '../../clause/removal-at.ts';
 import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
 import { wordsBetween } from '../../words-between.ts';
-import { findGood, STORES } from '../find-good.ts';
+import { findGood } from '../find-good.ts';
+import { STORES } from '../stores.ts';
 import type { Cue } from './cue-at.ts';
 import { headingEnd } from './heading.ts';
 

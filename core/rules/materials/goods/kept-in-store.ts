@@ -1,6 +1,6 @@
 import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
-import { STORES } from '../find-good.ts';
+import { STORES } from '../stores.ts';
 
 /** Do the words behind the goods tell where they are kept: "in the cedar chest", "up in the attic"? */
 export function keptInStore(items: Item[], from: number): boolean {

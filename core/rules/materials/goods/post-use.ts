@@ -2,7 +2,7 @@ import type { MaterialUse } from '../../../../shared/vocabulary.ts';
 import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
 import { wordsBetween } from '../../words-between.ts';
-import { STORES } from '../find-good.ts';
+import { STORES } from '../stores.ts';
 import { firstWord } from './cue-at.ts';
 
 const TO_BE = new Set(['is', "'s", 'are', 'was', 'were']);
