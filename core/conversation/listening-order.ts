@@ -1,4 +1,5 @@
-import { findClock, findDuration } from '../rules/times/find-time.ts';
+import { findClock } from '../rules/times/find-clock.ts';
+import { findDuration } from '../rules/times/find-duration.ts';
 import { dayStart, wallMinutes, wallTime } from '../rules/times/local-time.ts';
 import { tokenise } from '../text/tokenise.ts';
 

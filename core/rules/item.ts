@@ -11,7 +11,9 @@ import type {
 import type { Token } from '../text/tokenise.ts';
 import type { CostFound, QuantityFound } from './amounts/find-amount.ts';
 import type { PlaceFound } from './places/place-found.ts';
-import type { ClockFound, DurationFound, SpanFound } from './times/find-time.ts';
+import type { ClockFound } from './times/find-clock.ts';
+import type { DurationFound } from './times/find-duration.ts';
+import type { SpanFound } from './times/find-span.ts';
 
 /** A cloth of this quilt that the words name, in full or by a part of its name. */
 export type FabricFound = {

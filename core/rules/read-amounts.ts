@@ -4,7 +4,7 @@ import { readGoods } from './materials/goods/read-goods.ts';
 import { readLengths } from './measurements/read-lengths.ts';
 import type { ReaderState } from './reader-state.ts';
 import type { DayFound } from './times/find-day.ts';
-import { readTimes } from './work/read-times.ts';
+import { readTimes } from './work/times/read-times.ts';
 
 /** One sentence of a note: its items without the stop, and its number as the clauses count it. */
 export type Sentence = { items: Item[]; number: number };

@@ -1,7 +1,9 @@
 import * as chrono from 'chrono-node';
 import { describe, expect, it } from 'vitest';
+import { findClock } from '../../core/rules/times/find-clock.ts';
 import { findDay, findDays } from '../../core/rules/times/find-day.ts';
-import { findClock, findDuration, findSpan } from '../../core/rules/times/find-time.ts';
+import { findDuration } from '../../core/rules/times/find-duration.ts';
+import { findSpan } from '../../core/rules/times/find-span.ts';
 import { latestClock, wallMinutes, wallOf, wallTime } from '../../core/rules/times/local-time.ts';
 import { tokenise } from '../../core/text/tokenise.ts';
 

@@ -1,6 +1,6 @@
 import { startsNumber } from '../../text/starts-number.ts';
 import type { Token } from '../../text/tokenise.ts';
-import { findSpan } from './find-time.ts';
+import { findSpan } from './find-span.ts';
 
 /** "row seven, two till half three": the comma at which hours begin, so that no row takes the first of them for its block. */
 export function stretchAtComma(tokens: Token[]): number {

@@ -1,6 +1,6 @@
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
-import type { ClockFound } from '../times/find-time.ts';
+import type { ClockFound } from '../times/find-clock.ts';
 import { latestClock } from '../times/local-time.ts';
 import { wordsBetween } from '../words-between.ts';
 import type { Mark } from './marks-of.ts';

@@ -1,5 +1,5 @@
+import type { ClockFound } from '../times/find-clock.ts';
 import type { DayFound } from '../times/find-day.ts';
-import type { ClockFound } from '../times/find-time.ts';
 import { latestClock, wallMinutes, wallTime } from '../times/local-time.ts';
 
 export type Slots = {
