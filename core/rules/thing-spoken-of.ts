@@ -1,0 +1,56 @@
+import type { ReaderState } from './reader-state.ts';
+
+/** What "it" and "them" are when something is taken off: the thing last spoken of in the note, else before it. */
+export function thingSpokenOf(state: ReaderState, index: number): string | undefined {
+  // "someone had left pins in the top border, and I have taken them out": told of in the clause before, as nothing found or done
+  const before = state.clauses[index - 1];
+  const left = before?.items.find((x) => /^(pins|label)$/.test(x.object ?? ''));
+  if (left && !state.drafts.some((d) => d.clause === index - 1 && d.entry.kind !== 'material'))
+    return left.object;
+  for (const d of [...state.drafts].reverse()) {
+    const e = d.entry;
+    if (e.kind === 'treatment' && e.object) return e.object;
+    if (e.kind === 'treatment' && e.action === 'resew') return 'seam';
+    // "cut the border strips, pieced them and sewed them on"
+    if (e.kind === 'treatment' && /^(cut|piece)$/.test(e.action ?? '')) {
+      const of = /^(border|binding)/.exec(e.places?.[0] ?? '')?.[1];
+      if (of) return of;
+    }
+    if (e.kind === 'treatment' && e.action === 'bind') return 'binding';
+    // "do I leave the batting or pull it out"
+    if (e.kind === 'treatment' && e.action === 'leave') {
+      const told = state.clauses[d.clause]?.items.find((x) => x.object || x.finding === 'old-repair');
+      if (told) return told.finding === 'old-repair' ? 'old-patch' : told.object;
+    }
+    if (e.kind === 'condition') {
+      if (e.finding === 'lumpy-batting') return 'batting';
+      if (e.finding === 'old-repair') return 'old-patch';
+      if (e.finding === 'split-seam') return 'seam';
+      if (e.finding === 'broken-stitching')
+        return state.clauses[d.clause]?.items.some((x) => x.object === 'ties') ||
+          (d.origins['finding'] &&
+            /tie/.test(
+              state.tokens
+                .filter((t) => t.from >= d.origins['finding']!.from && t.to <= d.origins['finding']!.to)
+                .map((t) => t.w)
+                .join(' '),
+            ))
+          ? 'ties'
+          : 'quilting';
+      // "the binding is frayed along the bottom, so off it came"
+      if (state.clauses[d.clause]?.items.some((x) => x.part === 'binding')) return 'binding';
+      const part = e.places?.[0];
+      if (part === 'backing' || part === 'batting' || part === 'binding') return part;
+      if (part?.startsWith('border')) return 'border';
+    }
+  }
+  const { treatment } = state.memory;
+  return (
+    treatment?.object ??
+    (treatment?.action === 'bind' ? 'binding' : state.memory.thing) ??
+    // "that seam's gone again", then "redid it"
+    (state.memory.condition?.finding === 'split-seam' && state.memory.lastKind === 'condition'
+      ? 'seam'
+      : undefined)
+  );
+}

@@ -1,0 +1,50 @@
+import { removable } from './removed-object.ts';
+import { found, type WayFound, type WordAt } from './way.ts';
+
+/** What must go. */
+export function hasToGo({ items, k, item, before, after, thing }: WordAt): WayFound {
+  // "that patch has to go", "the batting must go"
+  if (
+    item.w === 'go' &&
+    / (to|must|should|can|could|'ll|will|gotta) $/.test(before) &&
+    !/^ (on|in|to|over|under|behind|back|round|with|into|for|up|down|out|off|through|there) /.test(after) &&
+    // "label to go bottom right corner" goes on
+    !(items[k - 2]?.object === 'label' && items[k + 1]?.place)
+  ) {
+    const told = items.slice(Math.max(0, k - 9), k).findLast((x) => x.object || x.finding === 'old-repair');
+    if (told && (told.finding === 'old-repair' || (told.object && told.object !== 'piece' && !told.seam))) {
+      return found(
+        {
+          action: 'remove',
+          object: told.finding === 'old-repair' ? 'old-patch' : told.object!,
+          form: 'base',
+          at: k,
+          items: [item, told],
+          rule: 'treatment.has-to-go',
+        },
+        k,
+        items.indexOf(told),
+      );
+    }
+    // "the batting's all mouldy, so that has to go"
+    const it =
+      / (it|that|they|those) (has|have|had|must|'ll have|will have|should|gotta)(?: got)?(?: all| both| just)?(?: to)? $/.test(
+        before,
+      )
+        ? removable(thing)
+        : undefined;
+    if (it && !told)
+      return found(
+        {
+          action: 'remove',
+          object: it,
+          form: 'base',
+          at: k,
+          items: [item],
+          rule: 'treatment.has-to-go',
+        },
+        k,
+      );
+  }
+  return undefined;
+}

@@ -1,0 +1,160 @@
+import type { RemovedObject } from '../../../shared/vocabulary.ts';
+import type { Item } from '../item.ts';
+
+/** The thing last spoken of, where it can be taken off. */
+export const removable = (thing: string | undefined): RemovedObject | undefined =>
+  thing && thing !== 'seam' ? (thing as RemovedObject) : undefined;
+
+/** What these verbs take out without naming it. */
+export const ownObject = (w: string, thing: string | undefined, next = ''): RemovedObject =>
+  // "old patches on 2-2 and 4-5. Unpicked the first"
+  /^(unpick|remov|peel|lift|snip)/.test(w) &&
+  thing === 'old-patch' &&
+  /^(the first|the second|the last|the other|the one|both|first|one)/.test(next)
+    ? 'old-patch'
+    : // "column five is unpicked", in the middle of taking the quilting out
+      /^(unpick|unstitch|snip)/.test(w) && thing && /^(quilting|ties|stitching)$/.test(thing)
+      ? (thing as RemovedObject)
+      : w.startsWith('unpin')
+        ? 'pins'
+        : w.startsWith('unquilt')
+          ? 'quilting'
+          : w.startsWith('unt')
+            ? 'ties'
+            : /^(frog|unstitch|unsew)/.test(w)
+              ? 'stitching'
+              : 'piece';
+
+/** "took it out", "took out what was left of them": the thing spoken of before. */
+export function thingOf(
+  items: Item[],
+  k: number,
+  particle: number | undefined,
+  thing: string | undefined,
+): { object: RemovedObject; item: Item } | undefined {
+  if (!thing || thing === 'seam') return undefined;
+  // "cut it out and pieced in new twill": the piece, and not the batting that was spoken of
+  if (/^cut/.test(items[k]!.w) && /^(batting|backing|binding|border|pins)$/.test(thing)) return undefined;
+  const next = items.slice(k + 1, (particle ?? k) + 6);
+  const pronoun = next.find(
+    (x, m) =>
+      /^(it|them|that|those|what|em|this|both|both of (?:them|those)|each|either|neither)$/.test(x.w) ||
+      // "took the first one off", "picked the other two out"
+      /^place\.(one-of-them|the-other|other-sides|that-one)$/.test(x.place?.rule ?? '') ||
+      // "picked out the rest"
+      (/^(rest|remainder|others?|remains|last)$/.test(x.w) &&
+        next[m - 1]?.w === 'the' &&
+        !/^(of)$/.test(next[m + 1]?.w ?? '')),
+  );
+  if (pronoun) return { object: thing as RemovedObject, item: items[k]! };
+  // "quilting stitches all snapped, picked out the rest"
+  if (
+    /^(ties|quilting|stitching|pins)$/.test(thing) &&
+    next.some((x, m) => /^(rest|remains|remainder|others|left)$/.test(x.w) && next.length - m < 7) &&
+    !next.some((x) => x.place || x.object)
+  )
+    return { object: thing as RemovedObject, item: items[k]! };
+  // "an earlier patch at 6-4. It has since been lifted off"
+  const passive =
+    /^ (?:it|they|that|those) (?:(?:has|have|had|'s|'ve|since|now|all|later|then|also|just) )*(?:been|was|were|is|are|got) (?:(?:since|now|all|later|then|also|carefully|gently) )*$/.test(
+      ` ${items
+        .slice(0, k)
+        .map((x) => x.w)
+        .join(' ')} `,
+    );
+  return passive ? { object: thing as RemovedObject, item: items[k]! } : undefined;
+}
+
+/** What a removing verb takes off: the nearest thing after it, or before it in "the ties came out". */
+export function objectOf(
+  items: Item[],
+  k: number,
+  particle: number | undefined,
+): { object: RemovedObject; item: Item } | undefined {
+  const limit = Math.min(items.length, (particle ?? k) + 9);
+  const ofThing = (x: Item): RemovedObject | undefined => {
+    if (x.place?.places.some((p) => p.startsWith('border'))) return 'border';
+    if (x.place && x.w.startsWith('binding')) return 'binding';
+    // "ripped out the zigzag"
+    if (
+      x.stitch &&
+      !x.weakStitch &&
+      !x.object &&
+      /^(the|that|old|this|all)$/.test(items[items.indexOf(x) - 1]?.w ?? '')
+    )
+      return 'stitching';
+    if (x.seam && x.w.startsWith('seam')) return 'stitching';
+    // "the old mending stitches" that are unpicked
+    if (x.finding === 'old-repair' && items[items.indexOf(x) + 1]?.stitches) return 'stitching';
+    // "unpicked the broken quilting"
+    if (x.finding === 'broken-stitching')
+      return /quilting/.test(x.w) ? 'quilting' : /\btie/.test(x.w) ? 'ties' : 'stitching';
+    // "somebody's clumsy darn", "the iron-on patch"
+    if (x.finding === 'old-repair') return 'old-patch';
+    // "peeled a bit of iron-on interfacing off"
+    if (x.object === 'piece' && items[items.indexOf(x) + 1]?.w === 'of') {
+      const of = items[items.indexOf(x) + 2];
+      if (of?.object === 'interfacing' || of?.object === 'label') return of.object;
+    }
+    // "that glued scrap", "the ironed-on bit"
+    if (
+      x.object === 'piece' &&
+      /^(glued|ironed|fused|stuck|ironed on|iron on)$/.test(items[items.indexOf(x) - 1]?.w ?? '')
+    )
+      return 'old-patch';
+    const next = items[items.indexOf(x) + 1];
+    if (
+      x.object &&
+      next?.object &&
+      next.object !== 'piece' &&
+      !next.action?.form.startsWith('p') &&
+      !next.seam &&
+      x.token.kind === 'word'
+    )
+      return next.object;
+    return (
+      x.object ??
+      // "that twine snipped out", not the strings of a string quilt
+      (/^(twine|yarn|wool|floss|pearl cotton|perle cotton)$/.test(x.w) && !next?.stitches && !next?.object
+        ? 'ties'
+        : undefined)
+    );
+  };
+  // "the backing has to come off for that, ties first"
+  if (/^(come|comes|came|coming)$/.test(items[k]!.w)) {
+    const subject = items.slice(Math.max(0, k - 7), k).findLast((x) => ofThing(x) !== undefined);
+    if (subject) return { object: ofThing(subject)!, item: subject };
+  }
+  // "peeled that patch off", "unpicked the old tacking", "pulled an old laundry label off the back"
+  for (let m = k + 1; m < limit; m++) {
+    const x = items[m]!;
+    // "snipped out what there was of the old ties"
+    if (x.w === 'there' && items[m - 1]?.w === 'what') continue;
+    if (/^(but|because|there|i|so|then|from|behind|with|to)$/.test(x.w) && m > (particle ?? k)) break;
+    if (
+      particle !== undefined &&
+      m > particle &&
+      // "took off the left border": what stands right after the verb and its "off" is the thing
+      particle > k + 1 &&
+      x.place &&
+      /^(off|from|of)$/.test(items[m - 1]?.w === 'the' ? (items[m - 2]?.w ?? '') : (items[m - 1]?.w ?? '')) &&
+      !x.stitches &&
+      !['binding', 'border'].includes(x.part ?? '')
+    ) {
+      // "took the label off the back": the back is where, not what
+      continue;
+    }
+    const object = ofThing(x);
+    if (object) return { object, item: x };
+    if ((x.fabric || x.material === 'fabric') && !x.object && particle !== undefined && m < particle) {
+      const later = items.slice(m + 1, limit).find((y) => y.object);
+      if (!later) return { object: 'piece', item: x };
+    }
+  }
+  for (let m = k - 1; m >= Math.max(0, k - 7); m--) {
+    const x = items[m]!;
+    const object = ofThing(x);
+    if (object) return { object, item: x };
+  }
+  return undefined;
+}
