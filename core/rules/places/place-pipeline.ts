@@ -7,7 +7,6 @@ import { countedGroup } from './counted-group.ts';
 import { everyBlock, sideColumn } from './every-block.ts';
 import { cornerPhrase } from './find-corner.ts';
 import { namedPlace } from './find-named-place.ts';
-import { sidedPart } from './find-part.ts';
 import { linePhrase } from './line/line-phrase.ts';
 import { linesBeside } from './line/lines-beside.ts';
 import { lineReached, reachedAlong } from './line-reached.ts';
@@ -23,6 +22,7 @@ import { neighbour } from './pointers/neighbour.ts';
 import { sideLike } from './pointers/side-like.ts';
 import { columnFirst, rowFirst } from './row-first.ts';
 import { shortCross } from './short-cross.ts';
+import { sidedPart } from './side/sided-part.ts';
 
 type Finder = (tokens: Token[], i: number, ctx: PlaceContext) => PlaceFound | undefined;
 
