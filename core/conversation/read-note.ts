@@ -44,6 +44,7 @@ import { withoutTakenBack } from '../rules/taken-back.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
+import { withOwnLengths } from '../rules/work/own-lengths.ts';
 import { readCount, readOrdinal } from '../text/read-number.ts';
 import { tokenise } from '../text/tokenise.ts';
 import { amend, amendByScrap } from './amend.ts';
@@ -224,7 +225,7 @@ export function readNote(
     carried: [],
   };
   const meant = withTurns(
-    withRunOns(deedFirst(withMatterHeads(withSoIs(withRelatives(newOneNamed(items)))))),
+    withRunOns(deedFirst(withMatterHeads(withSoIs(withRelatives(newOneNamed(withOwnLengths(items))))))),
   );
   const matters = readMatters(state, meant);
   const figured = readAmounts(state, withoutItems(meant, matters.first), days);

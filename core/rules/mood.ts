@@ -397,7 +397,7 @@ export function stateOf(
       )
     )
       return 'planned';
-    if (/ (being|half|partly|half way|halfway) $/.test(before)) return 'doing';
+    if (/ (being|(?<!\band a |\bhalf a )half|partly|half way|halfway) $/.test(before)) return 'doing';
     return 'done';
   }
   if (governor?.state && governor.words !== 'to') return governor.state;

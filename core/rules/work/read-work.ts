@@ -6,6 +6,7 @@ import { type Draft, isNoAmount, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { unique } from '../places/grid.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isBreak, taskIn } from './find-work.ts';
 
 const SEVERAL =
@@ -197,7 +198,10 @@ function lengthBefore(state: ReaderState, v: { index: number; sentence: number }
   if (!told || state.drafts.some((d) => d.clause === v.index - 1)) return;
   const on = before.items.indexOf(told) + 1;
   // "in ten minutes I'd closed the seam"
-  const within = before.items[0]?.w === 'in' && on === 2 && before.items.length === 2;
+  const within =
+    (before.items[0]?.w === 'in' && on === 2 && before.items.length === 2) ||
+    // "it took me an hour and a half | took the binding off"
+    / took (?:me |us )?(?:\w+ ){0,2}$/.test(wordsBetween(before.items, 0, on - 1));
   if (within) setMinutes(one!, told.duration!.minutes, told);
   if (
     !/^(on|at|for|with|over)$/.test(before.items[on]?.w ?? '') ||
