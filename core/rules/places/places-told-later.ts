@@ -1,5 +1,6 @@
 import type { Clause } from '../clause/clause.ts';
 import { MARKS_OFF } from '../clause/headed-clause.ts';
+import type { Draft } from '../draft.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { splitBlock, unique } from './grid.ts';
 import type { ClausePlaces } from './places-of-clause.ts';
@@ -12,7 +13,17 @@ export function placesAfterColon(state: ReaderState, clause: Clause, placed: Cla
   // "label on, bottom L corner"
   const label = e?.kind === 'treatment' && e.action === 'label' && !e.places?.length && clause.joint === ',';
   if (!(MARKS_OFF.test(clause.joint) || label) || !named) return false;
-  if (!clause.items.every((x) => x.place || BETWEEN_PLACES.test(x.w))) return false;
+  // "label's on, bottom right, took a quarter of an hour"
+  const took = label && clause.items.some((x) => x.duration);
+  if (
+    !clause.items.every(
+      (x) =>
+        x.place ||
+        BETWEEN_PLACES.test(x.w) ||
+        (took && (x.duration || /^(?:took|me|it|about|just)$/.test(x.w))),
+    )
+  )
+    return false;
   if (!last || (e?.kind !== 'condition' && e?.kind !== 'treatment') || last.sentence !== clause.sentence)
     return false;
   // "binding worn: left side, bottom": of the part, its sides
@@ -25,6 +36,7 @@ export function placesAfterColon(state: ReaderState, clause: Clause, placed: Cla
   e.places = placed.places;
   last.placed = 'said';
   if (placed.outside) last.outside = true;
+  if (took) tookIn(clause, last);
   return true;
 }
 
@@ -119,15 +131,20 @@ export function placesAdded(
   const ofParts = parts || !placed.places.some(splitBlock);
   if (!e.places?.some((p) => (ofParts ? p !== 'quilt' && !splitBlock(p) : splitBlock(p)))) return false;
   e.places = unique([...e.places, ...placed.places]);
-  const took = clause.items.find((x) => x.duration);
-  if (took && e.kind === 'treatment' && e.minutes === undefined) {
-    e.minutes = took.duration!.minutes;
-    last.origins['minutes'] = {
-      rule: 'time.minutes',
-      how: 'said',
-      from: took.token.from,
-      to: took.end ?? took.token.to,
-    };
-  }
+  tookIn(clause, last);
   return true;
+}
+
+/** The length told with the places of a treatment that is told already. */
+function tookIn({ items }: Clause, draft: Draft): void {
+  const took = items.find((x) => x.duration);
+  const e = draft.entry;
+  if (!took || e.kind !== 'treatment' || e.minutes !== undefined) return;
+  e.minutes = took.duration!.minutes;
+  draft.origins['minutes'] = {
+    rule: 'time.minutes',
+    how: 'said',
+    from: took.token.from,
+    to: took.end ?? took.token.to,
+  };
 }

@@ -377,7 +377,10 @@ export function clockEnd(tokens: Token[], i: number): boolean {
   const t = tokens[i];
   if (!t) return true;
   return (
-    !COUNTED.has(t.w) &&
+    // "from one to three in backstitch": no inches behind a number in words
+    !(
+      COUNTED.has(t.w) && !(t.w === 'in' && tokens[i - 1]?.kind === 'word' && tokens[i + 1]?.kind === 'word')
+    ) &&
     !(t.kind === 'number') &&
     t.w !== '/' &&
     !isMixed(tokens, i) &&
@@ -396,14 +399,26 @@ const COUNTED = new Set(
   ),
 );
 
-/** "patched 3-2, nine to ten": hours at the end of a deed told with its one place, and no more rows of a list. */
+/**
+ * "patched 3-2, nine to ten", "bound it by hand, 1.15 to 3, used 7 yards", "re-sewed it (two to quarter past)": hours behind a deed told with
+ * its one place, and no more rows of a list.
+ */
 export function afterDeed(tokens: Token[], i: number, next: number): boolean {
-  if (w(tokens, i - 1) !== ',' || !/^(|\.|;|!|\n)$/.test(w(tokens, next))) return false;
+  const bracket = w(tokens, i - 1) === '(' && w(tokens, next) === ')';
+  if (!bracket && !(w(tokens, i - 1) === ',' && /^(|,|\.|;|!|\n|and)$/.test(w(tokens, next)))) return false;
   let from = i - 1;
   while (from > 0 && !/^[.;!?\n]$/.test(w(tokens, from - 1))) from--;
   const said = tokens.slice(from, i - 1).map((t) => t.w);
-  return said.some((x) => DEED.test(x)) && !/^(rows?|columns?|blocks|squares|,)$/.test(said.at(-2) ?? '');
+  if (!said.some((x) => DEED.test(x))) return false;
+  // "quilted row two, eleven to one": as many blocks no row has, nor do they run backwards
+  const first = readCount(tokens, i)?.value ?? 0;
+  const hours = first >= 9 || (readCount(tokens, next - 1)?.value ?? 24) < first;
+  if (!hours && /^(rows?|columns?|blocks|squares|,)$/.test(said.at(-2) ?? '')) return false;
+  // "tied row two, one to three and row four": what goes on behind may be more of the list
+  return bracket || !/^(?:,|and)$/.test(w(tokens, next)) || !said.some((x) => COUNTS_BLOCKS.test(x));
 }
+const COUNTS_BLOCKS =
+  /^(?:rows?|r\d?|cols?|columns?|c\d?|blocks?|blks?|squares?|pieces?|seams?|first|second|third)$/;
 /** "Mending at the table 2 to 4", "binding by hand tonight, 7 to 9": the kind of work begins the sentence, and the hours end it. */
 export function headedByWork(tokens: Token[], i: number, next: number): boolean {
   if (!BREAKS_OFF.test(w(tokens, next))) return false;
@@ -423,4 +438,4 @@ const PLACE_WORD =
   /^(?:rows?|blocks?|columns?|squares?|corners?|borders?|seams?|and|from|between|strips?|with|for)$/;
 
 const DEED =
-  /^(?:(?:re)?(?:patched|darned|tied|quilted|pieced|mended|sewed|sewn|stitched|stitching|basted|unpicked|pressed|cut|vacuumed|cleaned|bound|trimmed|couched|replaced|backed|closed|sewed|netted)|carried|went|worked|more|again)$/;
+  /^(?:(?:re)?(?:patched|darned|tied|quilted|pieced|mended|sewed|sewn|stitched|stitching|basted|unpicked|pressed|cut|vacuumed|cleaned|bound|trimmed|couched|replaced|backed|closed|sewed|netted|washed|dried|layered|pinned|stabili[sz]ed|lined|joined|measured|photographed|surveyed|removed|stripped|squared|whipped|whipstitched|herringboned|ironed|brushed|steamed)|took|pulled|put|laid|did|got|off|out|carried|went|worked|more|again)$/;

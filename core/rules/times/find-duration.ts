@@ -2,6 +2,7 @@ import { HOUR_WORDS, MINUTE_WORDS } from '../../lexicon/units.ts';
 import { readCount, readNumber } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
+import { KIND_OF_WORK } from './hours-of-work.ts';
 
 export type DurationFound = { next: number; minutes: number; rule: string };
 
@@ -10,7 +11,11 @@ export type DurationFound = { next: number; minutes: number; rule: string };
  * "half an hour", "an hour and twenty", "hour and a half".
  */
 export function findDuration(tokens: Token[], i: number): DurationFound | undefined {
-  return lengthTold(tokens, i) ?? tookBare(tokens, i);
+  const told = lengthTold(tokens, i) ?? tookBare(tokens, i);
+  // "an hour's mending, then an hour's tying"
+  return told && w(tokens, told.next) === "'s" && KIND_OF_WORK.test(w(tokens, told.next + 1))
+    ? { ...told, next: told.next + 1 }
+    : told;
 }
 
 /** "whipped it closed, took me ten", "darned 3-2 took about fifteen": minutes, of which she says only the number. */

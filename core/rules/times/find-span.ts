@@ -39,6 +39,8 @@ export function findSpan(
     /^(|,|\.|;|:|and|then|\n)$/.test(w(tokens, i - 1));
   const dated =
     kind ||
+    // "tied rows four and five, ten to twelve"
+    afterDeed(tokens, i, start.next) ||
     // "worked 10 to 1"
     ((DID_WORK.test(w(tokens, i - 1)) ||
       // "mending ten till one", but "stopped mending ten to two"
@@ -126,7 +128,7 @@ export function findSpan(
     const sure =
       end.anyHour ||
       // "nine twenty five to ten to twelve": minutes at both ends are no blocks
-      (start.rule === 'time.hour-minutes' && parted.test(end.rule)) ||
+      (parted.test(start.rule) && parted.test(end.rule)) ||
       (alone && (parted.test(start.rule) || parted.test(end.rule))) ||
       (dotted && /^(lunch|tea|dinner|supper|break|smoko)$/.test(w(tokens, i - 1))) ||
       (dotted &&

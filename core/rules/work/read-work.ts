@@ -178,7 +178,8 @@ function deedFollows(state: ReaderState, index: number): boolean {
 /** The treatment of the clause before and this one, where its verb stood alone: "washed and dried it". */
 function twinsOf(state: ReaderState, last: Draft): Draft[] {
   const before = state.clauses[last.clause - 1];
-  if (before?.sentence !== last.sentence || state.clauses[last.clause]!.joint !== 'and') return [];
+  if (before?.sentence !== last.sentence || !/^(?:and|&|\+)$/.test(state.clauses[last.clause]!.joint))
+    return [];
   // what both are done to stands in both
   const shared = new Set(state.clauses[last.clause]!.items);
   if (!before.items.every((x) => x.action || shared.has(x) || /^(i|we|'ve|and|so|then|just|also)$/.test(x.w)))
@@ -200,15 +201,20 @@ function lengthBefore(state: ReaderState, v: { index: number; sentence: number }
   // "in ten minutes I'd closed the seam"
   const within =
     (before.items[0]?.w === 'in' && on === 2 && before.items.length === 2) ||
-    // "it took me an hour and a half | took the binding off"
-    / took (?:me |us )?(?:\w+ ){0,2}$/.test(wordsBetween(before.items, 0, on - 1));
+    // "it took me an hour and a half | took the binding off"; "…, which took ten minutes" is of what was told before it
+    (before.joint !== 'which' &&
+      / took (?:me |us )?(?:\w+ ){0,2}$/.test(wordsBetween(before.items, 0, on - 1))) ||
+    // "25 min: herringboned muslin in behind 3-1"
+    (state.clauses[v.index]!.joint === ':' &&
+      on === before.items.length &&
+      before.items.every((x) => x === told || LEADS_LENGTH.test(x.w)));
   if (within) setMinutes(one!, told.duration!.minutes, told);
   if (
     !/^(on|at|for|with|over)$/.test(before.items[on]?.w ?? '') ||
     !before.items.slice(on).some((x) => x.place)
   )
     return;
-  if (before.items.every((x) => x === told || x.place || LEADS_LENGTH.test(x.w)))
+  if (before.items.every((x) => x === told || x.place || x.seam || x.finding || LEADS_LENGTH.test(x.w)))
     setMinutes(one!, told.duration!.minutes, told);
 }
 const LEADS_LENGTH =

@@ -5,9 +5,11 @@ import { latestClock, wallTime } from '../../times/local-time.ts';
 import { wordsBetween } from '../../words-between.ts';
 import type { Push } from '../bare-marks.ts';
 import { breakOf } from '../break-of.ts';
+import { isBreak } from '../find-work.ts';
 import type { Mark } from '../marks-of.ts';
 import { aroundRests, type Piece, resumes } from '../rests.ts';
 import { resolve } from '../slots.ts';
+import { deedIn, isLight } from '../work-items.ts';
 import { dayOf } from './day-of.ts';
 import { runningIn } from './running-in.ts';
 import type { TimedMark, TimesTold } from './times-told.ts';
@@ -61,18 +63,42 @@ export function pushTimed(told: TimesTold, timed: TimedMark[], marks: Mark[]): v
     );
     const stop = marks.find((m) => m.mark === 'stop' && m.at > a.k);
     if (stop) for (let k = stop.at; k < stop.end; k++) used.add(k);
-  } else
+  } else {
+    let last: number | undefined;
     for (const t of timed) {
-      const at = latestClock(t.clock, now, dayOf(told, t.k));
+      // "took a break at two, went back at half past": the next after the time before
+      const at =
+        t.clock.anyHour && last !== undefined
+          ? last + ((((t.clock.minute - last) % 60) + 59) % 60) + 1
+          : latestClock(t.clock, now, dayOf(told, t.k));
+      last = at;
+      const took = timed.length === 1 && t.mark === 'start' ? lengthBeside(items, t.k, used) : undefined;
+      if (took !== undefined) used.add(took);
       push(
         t.task,
-        { mark: t.mark, time: wallTime(at) },
+        took === undefined
+          ? { mark: t.mark, time: wallTime(at) }
+          : { start: wallTime(at), minutes: items[took]!.duration!.minutes },
         t.mark === 'start' && resumes(t, items) ? 'work.back-at' : `work.${t.mark}-at`,
         [items[t.k]!],
         Math.min(t.word.at, t.k),
         Math.max(t.word.end, t.k + 1),
       );
     }
+  }
+}
+
+/** "about two and a half hours unpicking, started at one": the length of what began then, with nothing else told between. */
+function lengthBeside(items: Item[], clock: number, used: Set<number>): number | undefined {
+  const at = items.findIndex((x, k) => x.duration && !used.has(k) && !isBreak(items, k));
+  if (
+    at < 0 ||
+    /^(?:ago|later|early|late|to|left|off)$/.test(w(items, at + 1)) ||
+    deedIn(items, 0, items.length)
+  )
+    return undefined;
+  const [from, to] = at < clock ? [at + 1, clock] : [clock + 1, at];
+  return items.slice(from, to).every((x) => isLight(x) || x.task) ? at : undefined;
 }
 
 /** Has the work begun at `start` gone on until this moment? */
@@ -91,6 +117,8 @@ function isUntilNow({ items, all }: TimesTold, start: TimedMark, marks: Mark[]):
         m.at > start.k &&
         !/^(till|until|til)$/.test(m.word) &&
         !items.slice(m.end, m.end + 3).some((x) => x.duration) &&
+        // "I've done all of row two": so much of it
+        !(/^(?:done|finished)$/.test(m.word) && items[m.end]?.place?.kind === 'blocks') &&
         // herself, or just now: "rows one to three are finished" ends no work
         (!/^(are|is|were|was|'s|'re)$/.test(w(items, m.at - 1)) ||
           // "the mending I started at one is done now"

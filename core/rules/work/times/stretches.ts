@@ -73,7 +73,8 @@ export function takeStretches(told: TimesTold): void {
     if (
       isBetween &&
       !task &&
-      !/ (worked|work|at it|sat|on it|was|sewing|did) /.test(wordsBetween(items, k - 5, k))
+      !/ (worked|work|at it|sat|on it|was|sewing|did) /.test(wordsBetween(items, k - 5, k)) &&
+      !deedBetween(items, k)
     )
       continue;
     const { startAt, endAt } = afterLast(
@@ -92,10 +93,12 @@ export function takeStretches(told: TimesTold): void {
           x.duration &&
           m > k &&
           m < k + 9 &&
-          /^(so|'s|that|makes|total|=|is|in|all|altogether|,)$/.test(w(items, m - 1)),
+          /^(so|'s|that|makes|total|=|is|in|all|altogether|,)$/.test(w(items, m - 1)) &&
+          // "…, and the estimate after, forty minutes": of another piece of work
+          !items.slice(k + 1, m).some((y) => y.task && task && y.task !== task.task),
       );
       const length = said >= 0 ? items[said]!.duration!.minutes : undefined;
-      if (length && length < endAt - startAt && !taskNear(items, said, said + 1)) {
+      if (length && length <= endAt - startAt && !taskNear(items, said, said + 1)) {
         slots.minutes = length;
         used.add(said);
       }
@@ -158,6 +161,14 @@ function afterLast(
 
 const FROM_THEN =
   / (?:from (?:then|there|that)(?: on)?|(?:and )?then|(?:and )?after that|from when that ended) (?:on )?(?:until|till|til|to|up to|through to) $/;
+
+/** "between nine and ten this morning I cleaned the border", "closed four seams in column five between twelve and two": hours, and no blocks. */
+const deedBetween = (items: Item[], k: number): boolean =>
+  items.some((x) => x.action?.form === 'past') &&
+  !items
+    .slice(Math.max(0, k - 3), k - 1)
+    .some((x) => x.seam || x.finding || /^(?:blocks?|rows?|columns?|squares?|seams?)$/.test(x.w)) &&
+  !/^(?:in|of|on|down|across|along|both|inches|cm|is|was|are)$/.test(w(items, k + 1));
 
 /** "the overlay ran from 10.55 to 13.00", "the wash took from one till two": the kind of work of what was done. */
 function ranFrom(items: Item[], k: number): Named | undefined {
