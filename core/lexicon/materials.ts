@@ -153,6 +153,7 @@ export const MATERIAL_PHRASES: Record<Material, string[]> = {
   adhesive: [
     'spray',
     'basting spray',
+    'spray baste',
     'spray glue',
     'adhesive',
     'basting adhesive',
@@ -191,6 +192,10 @@ export const MATERIAL_PHRASES: Record<Material, string[]> = {
     'washing up liquid',
     'soapflakes',
     'soap powder',
+    'washing soda',
+    'soda crystals',
+    'quilt|fabric|delicates|linen|textile wash',
+    'soap solution',
     'non ionic',
   ],
   fabric: [

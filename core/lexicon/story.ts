@@ -10,6 +10,9 @@ const DID =
   '(?:made|sewed|sewn|stitched|pieced|quilted|embroidered|started|began|begun|finished|worked|slept|died|was born|married|wore|won|raffled|auctioned|carried|brought|bought|kept|used|inherited|gave|left it|lived|emigrated|sailed|got it|had it|signed|led|ran|played|collected|saved|bound it|put it together)';
 
 /** What a thing comes off or out of on the bench, which is no story. */
+/** "came home with three fat quarters": goods, and no story. */
+const GOODS_COUNT =
+  '(?:(?:an?|another|some|half|enough|plenty|two|three|four|five|six|seven|eight|nine|ten|twelve|\\d+) (?:of )?(?:an? )?(?:\\w+ )?(?:yards?|yds?|met(?:re|er)s?|m|cm|inch(?:es)?|feet|fat|spools?|reels?|skeins?|balls?|packs?|packets?|rolls?|dozen|bag|tin|can|bottle))';
 const BENCH_PLACE =
   'rows?|columns?|blocks?|squares?|borders?|corners?|edges?|sides?|seams?|batting|wadding|backing|binding|top|back|patch|patches|wash|tub|bath|dryer|line|iron|frame|machine|hoop|shop|store|bag|middle|bottom|left|right|lot|one|ones|other|others|piece|quilt|sink|basin|water|press';
 
@@ -43,7 +46,7 @@ export const HISTORY: RegExp[] = [
   /(?<!\b(?:i|we|she|he) )\b(?:was|were|been|lived|lay|kept|slept)\b(?: (?!i |we )[^\s.;]+){0,6} (?:attic|loft|barn|cellar|outhouse|hay ?loft|coal hole|trunk|hope chest|blanket chest|linen press|airing cupboard|caravan|bunk|kennel|dog basket|pram)\b/,
   /\b(?:crossed|over|across) the (?:atlantic|pacific|ocean|sea|channel|water|border in|mountains|plains)\b/,
   new RegExp(
-    `^ (?:it |this |this one )?(?:came|come) (?:over|down|up|across|home|back|out) (?:from|with|on) (?!(?:\\w+ ){0,2}(?:${BENCH_PLACE})\\b)`,
+    `^ (?:it |this |this one )?(?:came|come) (?:over|down|up|across|home|back|out) (?:from|with|on) (?!(?:\\w+ ){0,2}(?:${BENCH_PLACE})\\b)(?!(?:the )?(?:market|shop|store|town|sale|fair|draper|haberdasher)\\b)(?!${GOODS_COUNT}\\b)`,
   ),
   /\b(?:went|travelled|traveled|sailed|been) (?:round|around|to|over|across|through|with) (?:the (?:baltic|world|cape|horn|sea|ocean|war|trenches|blitz|fire|flood)|sea|america|australia|canada|india|africa|england|scotland|ireland)\b/,
   /\b(?:in|of|from|circa|c|c \.|c\.|about|around|dated|dates (?:to|from)|late|early|mid|since) (?:the )?(?:(?:late|early|mid) )?(?:1[6-9]\d\d ?s?|' ?\d0 ?s|\d0 s|(?:nineteen|eighteen) (?:hundreds?|oh|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties)|twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties)\b(?! ?(?:minutes|mins?|hours|o'clock|am|pm|to|till|-))/,

@@ -325,8 +325,14 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     .map((x) => x.w)
     .filter((x) => x !== 'of')
     .join(' ');
-  // "a yard and a half of twill put by for the backing"
-  const kept = PUT_BY.test(wordsBetween(items, next, next + 3)) ? next + 2 : next;
+  // "a yard and a half of twill put by for the backing", "3 yd of muslin, enough for the backing"
+  const kept = PUT_BY.test(wordsBetween(items, next, next + 3))
+    ? next + 2
+    : w(items, next) === ',' && w(items, next + 1) === 'enough'
+      ? next + 2
+      : w(items, next) === 'enough'
+        ? next + 1
+        : next;
   const purpose = purposeAt(items, kept);
   if (purpose) {
     material = madeFor(material, purpose.for);
@@ -345,6 +351,21 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
   // "flannel 3 1/2 yd", "muslin in the drawer, two metres"
   if (!figure && head >= 0) {
     let q = next;
+    // "wadding (2 m)"
+    if (w(items, q) === '(' && items[q + 1]?.quantity && w(items, q + 2) === ')') {
+      figure = items[q + 1]!;
+      quantity = figure.quantity!.value;
+      unit = figure.quantity!.unit;
+      next = q + 3;
+      q = next;
+    }
+    // "nineteen for the silk, that's a metre and a half"
+    if (
+      w(items, q) === ',' &&
+      /^(?:that|it|which)$/.test(w(items, q + 1)) &&
+      /^(?:'s|is|was)$/.test(w(items, q + 2))
+    )
+      if (items[q + 3]?.quantity?.unit && !items[q + 4]?.material) q += 3;
     if (/^(in|on)$/.test(w(items, q)) && STORES.test(w(items, q + 1))) q += 2;
     else if (/^(in|on)$/.test(w(items, q)) && STORES.test(w(items, q + 2))) q += 3;
     // "the muslin was five yards at 4.99"

@@ -8,7 +8,7 @@ export type Cue = { use: MaterialUse; next: number; weak?: boolean };
 
 const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   [
-    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|on order',
+    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|treated us to|treated me to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|on order',
     'bought',
     'firm',
   ],
@@ -46,6 +46,8 @@ export function firstWord(phrase: string): string {
 export function cueAt(items: Item[], k: number): Cue | undefined {
   const list = items[k] && putOnList(items, k);
   if (list) return { use: 'needed', next: list };
+  // "short one spool of thread"
+  if (w(items, k) === 'short' && items[k + 1]?.quantity?.unit) return { use: 'needed', next: k + 1 };
   if (!items[k] || !CUE_HEADS.has(firstWord(w(items, k)))) return undefined;
   // "in the closet: 3 yd of muslin"
   if (/^(in|on)$/.test(w(items, k)) && /^(the|my)$/.test(w(items, k + 1)) && STORES.test(w(items, k + 2))) {

@@ -39,6 +39,10 @@ export function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): Go
       (cue.use === 'on-hand' || (w(items, cue.next - 1) === 'got' && keptInStore(items, good.next))) &&
       good.head !== undefined &&
       (store ||
+        // "need net, have thread": nothing but that
+        (w(items, cue.next - 1) === 'have' &&
+          /^(|[,.;]|i|we)$/.test(w(items, cue.next - 2)) &&
+          /^(|[,;])$/.test(w(items, good.next))) ||
         /^(left|spare|already)$/.test(w(items, good.next)) ||
         // "I've net over", and not "over it"
         (w(items, good.next) === 'over' && !items[good.next + 1]) ||

@@ -6,7 +6,8 @@ import type { ReaderState } from '../../reader-state.ts';
 import { wordsBetween } from '../../words-between.ts';
 import { findGood, type GoodFound } from '../find-good.ts';
 import { hadAfterAll } from '../had-after-all.ts';
-import { justCounted } from './count-on-hand.ts';
+import { markBarePrices } from './bare-prices.ts';
+import { justCounted } from './count-again.ts';
 import type { GoodsTold, ListBefore } from './goods-told.ts';
 import { isBill, underHeading } from './heading.ts';
 import { pushGood } from './push-good.ts';
@@ -20,7 +21,7 @@ import { usedBehind } from './used-behind.ts';
 export function readGoods(state: ReaderState, sentences: Sentence[], claims: Claims): void {
   let list: ListBefore | undefined;
   for (const [number, own] of sentences.entries()) {
-    const items = underHeading(own.items);
+    const items = markBarePrices(underHeading(own.items), claims);
     const told: GoodsTold = {
       state,
       claims,

@@ -3,7 +3,7 @@ import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
 import { wordsBetween } from '../../words-between.ts';
 import { findGood, type GoodFound } from '../find-good.ts';
-import { countOnHand, HAD_HERE, justCounted } from './count-on-hand.ts';
+import { countAgain, HAD_HERE, justCounted } from './count-again.ts';
 import { type Cue, cueAt } from './cue-at.ts';
 import { goodAt } from './good-at.ts';
 import type { GoodsTold } from './goods-told.ts';
@@ -23,9 +23,9 @@ export function takeAtCue(told: GoodsTold, k: number): number | undefined {
   if (isOther(items, k, cue, priced || shop)) return undefined;
   const behind = takeBehind(told, k, cue);
   if (behind !== undefined) return behind;
-  const had = justCounted(state, sentence) ? countOnHand(items, k, cue) : undefined;
+  const had = justCounted(state, sentence) ? countAgain(items, k, cue) : undefined;
   // where there is none, as in "… still to buy", "2.2 m bought", the list stood before
-  return had && takeCounted(told, k, had);
+  return had && takeCounted(told, k, had, cue.use === 'needed' ? 'needed' : 'on-hand');
 }
 
 /** "bought at the market: 2 m calico", "I need thread" */
@@ -91,27 +91,44 @@ function takeBehind(told: GoodsTold, k: number, cue: Cue): number | undefined {
 function takeTurnedRound(told: GoodsTold, k: number, cue: Cue): number | undefined {
   const { items, claims, made } = told;
   const ahead =
-    !made.length && /^(bought|needed)$/.test(cue.use) && /^(,|and|&|)$/.test(w(items, cue.next))
+    !made.length &&
+    /^(bought|needed)$/.test(cue.use) &&
+    (/^(,|and|&|)$/.test(w(items, cue.next)) || items[cue.next]?.cost)
       ? toldBefore(items, k)
       : undefined;
   if (!ahead) return undefined;
-  pushGood(told, ahead, cue.use);
-  for (const x of items.slice(ahead.from, cue.next)) claims.cut.add(x);
-  let on = cue.next;
+  // "seven yards of backing I bought at 4.99"
+  const price = items[cue.next]?.cost;
+  const each = price?.each || (price && /^(?:at|@)/.test(w(items, cue.next)));
+  pushGood(
+    told,
+    price && !ahead.cost
+      ? { ...ahead, cost: { amount: price.amount, ...(each ? { each: true as const } : {}) } }
+      : ahead,
+    cue.use,
+  );
+  const end = price ? cue.next + 1 : cue.next;
+  for (const x of items.slice(ahead.from, end)) claims.cut.add(x);
+  let on = end;
   while (/^(,|and|&)$/.test(w(items, on))) on++;
-  const more = on > cue.next ? findGood(items, on, false) : undefined;
+  const more = on > end ? findGood(items, on, false) : undefined;
   return more?.quantity !== undefined && more.head !== undefined
     ? takeList(told, items, on, cue.use, true)
-    : cue.next;
+    : end;
 }
 
-/** "8 more of it (have 2)": the count of what there is of the goods just told. */
-function takeCounted(told: GoodsTold, k: number, had: { quantity: number; at: number }): number {
+/** "8 more of it (have 2)", "I have two skeins and need five": another count of the goods just told. */
+function takeCounted(
+  told: GoodsTold,
+  k: number,
+  had: { quantity: number; at: number },
+  use: 'needed' | 'on-hand',
+): number {
   const { items, claims } = told;
   pushGood(
     told,
     { quantity: had.quantity, items: items.slice(k, had.at), name: 'it', from: k, next: had.at },
-    'on-hand',
+    use,
   );
   const from = /^(i|we)$/.test(w(items, k - 1)) ? k - 1 : k;
   for (let m = from; m < had.at; m++) claims.cut.add(items[m]!);
@@ -128,11 +145,15 @@ function takeCounted(told: GoodsTold, k: number, had: { quantity: number; at: nu
 
 /** "A couple of reels of red thread I bought, half a yard of flannel …": the good that stands before "I" and the verb at `k`. */
 function toldBefore(items: Item[], k: number): GoodFound | undefined {
-  if (!/^(i|we)$/.test(w(items, k - 1))) return undefined;
-  for (let m = Math.max(0, k - 10); m < k - 1; m++) {
+  const said = /^(i|we)$/.test(w(items, k - 1));
+  // "seven yards of backing bought at 4.99"
+  if (!said && !(w(items, k) === 'bought' && items[k + 1]?.cost)) return undefined;
+  const end = said ? k - 1 : k;
+  for (let m = Math.max(0, k - 10); m < end; m++) {
     const good = findGood(items, m, false);
-    const told = good?.quantity !== undefined || m === 0 || /^(,|and|&)$/.test(w(items, m - 1));
-    if (good?.head !== undefined && told && good.next === k - 1) return good;
+    const told = good?.quantity !== undefined || (said && (m === 0 || /^(,|and|&)$/.test(w(items, m - 1))));
+    if (good?.head !== undefined && told && (good.next === end || (good.cost && good.next === k + 2)))
+      return good;
   }
   return undefined;
 }

@@ -2,7 +2,7 @@ import { itemWord as w } from '../../item-word.ts';
 import type { Sentence } from '../../read-amounts.ts';
 import { wordsBetween } from '../../words-between.ts';
 import { findGood } from '../find-good.ts';
-import { HAD_HERE } from './count-on-hand.ts';
+import { HAD_HERE } from './count-again.ts';
 import type { GoodsTold } from './goods-told.ts';
 import { postUse } from './post-use.ts';
 import { pushGood } from './push-good.ts';

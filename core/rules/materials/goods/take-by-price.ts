@@ -17,14 +17,16 @@ export function takePaid(told: GoodsTold, k: number): number | undefined {
   while (
     to < k + 5 &&
     (items[to]?.task === 'shopping' ||
-      /^(even|exactly|flat|at|in|from|down|the|a|my|town|market|shop|store|fair|sale|stall|i|we|paid)$/.test(
+      /^(even|exactly|flat|at|in|from|down|the|a|my|town|market|shop|store|fair|sale|stall|haberdashers?|drapers?|i|we|paid)$/.test(
         w(items, to),
       ))
   )
     to++;
   if (
     price &&
-    /^(on|for)$/.test(w(items, to)) &&
+    (/^(on|for)$/.test(w(items, to)) ||
+      // "spent 26.40 at the haberdasher's: 3 m bias tape, …"
+      (w(items, to) === ':' && to > k + 1 && /^(spent|paid)\b/.test(items[k]!.w))) &&
     // "1¾ m linen @ 12/m for binding": the price of what stands before it
     !(items[k]!.cost && (items[k - 1]?.material || items[k - 1]?.fabric)) &&
     (!made.length ||
@@ -151,8 +153,10 @@ function nextPrice(items: Item[], k: number, made: Draft[]): { amount: number; e
   // "it came to twenty-four for three yards of it"
   if (/ (?:came|comes|come) to $/.test(wordsBetween(items, k - 2, k)) && w(items, k + 1) === 'for')
     return { amount: value, each: false };
-  if (!/^(,|and|&)$/.test(w(items, k - 1))) return undefined;
-  if (!/^(for|on)$/.test(w(items, k + 1)) || !items.slice(0, k).some((x) => x.cost)) return undefined;
+  // "I had to pay nineteen for the silk"
+  if (/^(?:paid|pay|paying|spent)$/.test(w(items, k - 1)) && /^(?:for|on)$/.test(w(items, k + 1)))
+    return { amount: value, each: false };
+  if (!/^(,|and|&)$/.test(w(items, k - 1)) || !/^(for|on)$/.test(w(items, k + 1))) return undefined;
   const last = made.at(-1)?.entry;
   return last?.kind === 'material' && last.cost ? { amount: value, each: false } : undefined;
 }

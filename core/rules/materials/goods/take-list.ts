@@ -4,7 +4,7 @@ import { itemWord as w } from '../../item-word.ts';
 import { wordsBetween } from '../../words-between.ts';
 import { findGood, type GoodFound } from '../find-good.ts';
 import { hadAfterAll } from '../had-after-all.ts';
-import { countOnHand, HAD_HERE } from './count-on-hand.ts';
+import { countAgain, HAD_HERE } from './count-again.ts';
 import { cueAt } from './cue-at.ts';
 import type { GoodsTold } from './goods-told.ts';
 import { isOther } from './is-other.ts';
@@ -147,7 +147,7 @@ function ownedBehind(items: Item[], k: number): number {
 function runsOn(items: Item[], k: number, use: MaterialUse): boolean {
   const from = /^(i|we)$/.test(w(items, k)) ? k + 1 : k;
   const cue = cueAt(items, from);
-  if (cue && cue.use !== use && countOnHand(items, from, cue)) return true;
+  if (cue && cue.use !== use && countAgain(items, from, cue)) return true;
   if (!cue || cue.use === use || cue.weak || isOther(items, from, cue, false)) return false;
   const good = findGood(items, cue.next, false);
   return good?.quantity !== undefined || good?.head !== undefined;

@@ -6,16 +6,12 @@ import type { Cue } from './cue-at.ts';
 import type { Told } from './goods-told.ts';
 
 /**
- * "need five more skeins, I've got two in the closet", "8 more of it (have 2)": how many there are of the goods just told; the
- * index after the number. What is left to do ("I've got two left to darn") is none.
+ * "need five more skeins, I've got two in the closet", "8 more of it (have 2)", "I have two skeins and need five": how many there are or must be
+ * got of the goods just told; the index after the number. What is left to do ("I've got two left to darn") is none.
  */
-export function countOnHand(
-  items: Item[],
-  k: number,
-  cue: Cue,
-): { quantity: number; at: number } | undefined {
+export function countAgain(items: Item[], k: number, cue: Cue): { quantity: number; at: number } | undefined {
   const got = cue.use === 'bought' && w(items, k) === 'got';
-  if (cue.use !== 'on-hand' && !got) return undefined;
+  if (!/^(?:on-hand|needed)$/.test(cue.use) && !got) return undefined;
   let at = cue.next;
   while (/^(only|just|about|still|already|another)$/.test(w(items, at))) at++;
   const count = items[at]?.quantity;
