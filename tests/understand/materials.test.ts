@@ -11,6 +11,29 @@ describe('a number put right', () => {
   });
 });
 
+describe('numbers in a bill', () => {
+  it.each([
+    [
+      'muslin 2 yd 9.98, thread 2.50',
+      [
+        { material: 'fabric', use: 'bought', quantity: 2, unit: 'yd', cost: { amount: 9.98 } },
+        { material: 'thread', use: 'bought', cost: { amount: 2.5 } },
+      ],
+    ],
+    // counts, for they do not make up what was spent
+    [
+      'bought pins 250, needles 12 and thread for £4',
+      [
+        { material: 'pins', use: 'bought', quantity: 250 },
+        { material: 'needle', use: 'bought', quantity: 12 },
+        { material: 'thread', use: 'bought', cost: { amount: 4 } },
+      ],
+    ],
+  ])('%s', (note, goods) => {
+    expect(stuff(note)).toEqual(goods);
+  });
+});
+
 describe('lists of goods', () => {
   it.each([
     [

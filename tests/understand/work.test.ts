@@ -7,6 +7,16 @@ const D = '2026-03-14T';
 
 describe('hours and lengths that follow what was done', () => {
   it.each([
+    [
+      ['darned 2-1, ten minutes, and 2-3, twenty'],
+      ['treatment: 10 @2-1 darn done', 'treatment: 20 @2-3 darn done'],
+    ],
+    [['2-1 darned 10 min, 2-2 15 min'], ['treatment: 10 @2-1 darn done', 'treatment: 15 @2-2 darn done']],
+    // a second place with no length of its own, and one that is torn
+    [['darned 2-1 and 2-3, ten minutes'], ['treatment: 10 @2-1,2-3 darn done']],
+    [['darned 2-1, ten minutes, and 2-3 is torn'], ['condition: @2-3 tear', 'treatment: 10 @2-1 darn done']],
+    // blocks, and no hours
+    [['tied row two, one to four'], ['treatment: @2-1,2-2,2-3,2-4 done tie']],
     [['patched 3-2, nine to ten'], ['treatment: @3-2 done patch', 'work: 09:00 10:00 mending']],
     [
       ['patched 3-2 and darned 3-4', 'that took an hour'],

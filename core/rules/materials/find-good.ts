@@ -394,7 +394,13 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     if (
       late?.quantity?.value !== undefined &&
       // "thread 2 @ 3.49"
-      (late.quantity.unit || follower?.cost || /^[x×]$/.test(w(items, q - 1))) &&
+      (late.quantity.unit ||
+        follower?.cost ||
+        /^[x×]$/.test(w(items, q - 1)) ||
+        // "pins 250, needles 12"
+        (q === next &&
+          /^(?:pins|needle|thread)$/.test(material ?? '') &&
+          /^(?:|,|and|&|\+)$/.test(w(items, q + 1)))) &&
       !(
         follower &&
         (follower.material ||

@@ -93,7 +93,7 @@ function takeTurnedRound(told: GoodsTold, k: number, cue: Cue): number | undefin
   const ahead =
     !made.length &&
     /^(bought|needed)$/.test(cue.use) &&
-    (/^(,|and|&|)$/.test(w(items, cue.next)) || items[cue.next]?.cost)
+    (/^(,|and|&|)$/.test(w(items, cue.next)) || (w(items, k) === 'bought' && items[cue.next]?.cost))
       ? toldBefore(items, k)
       : undefined;
   if (!ahead) return undefined;
