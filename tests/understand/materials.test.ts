@@ -22,7 +22,7 @@ describe('numbers in a bill', () => {
     ],
     // counts, for they do not make up what was spent
     [
-      'bought pins 250, needles 12 and thread for £4',
+      'bought pins 250, needles 12, thread for £4',
       [
         { material: 'pins', use: 'bought', quantity: 250 },
         { material: 'needle', use: 'bought', quantity: 12 },
