@@ -28,6 +28,7 @@ import { mentionsOf } from '../rules/mentions-of.ts';
 import { nameLines } from '../rules/name-lines.ts';
 import { nameRest } from '../rules/name-rest.ts';
 import { newOneNamed } from '../rules/new-one-named.ts';
+import { namePlaceMarks } from '../rules/place-marks.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
 import { splitBlock } from '../rules/places/grid.ts';
 import { namesOf } from '../rules/places/names-of.ts';
@@ -107,7 +108,7 @@ export function readNote(
   const local = wallOf(at);
   const typed = tokenise(withPoint(text, memory));
   const unread = typed.length > READ_TOKENS;
-  const blanks = nameRest(nameBlanks(typed.slice(0, READ_TOKENS)));
+  const blanks = nameRest(nameBlanks(namePlaceMarks(typed.slice(0, READ_TOKENS))));
   const plain = nameHeads(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid));
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const { tokens: heard, slips } = putSlipsRight(

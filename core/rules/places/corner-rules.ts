@@ -99,7 +99,9 @@ export const ACROSS = new Map<string, 'left' | 'right'>(
 function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const { grid } = ctx;
   let j = i;
-  if (w(tokens, j) === 'all') j++;
+  // "every corner but the top left", "each corner block"
+  const each = /^(every|each)$/.test(w(tokens, j));
+  if (each || w(tokens, j) === 'all') j++;
   if (w(tokens, j) === 'the') j++;
   if (w(tokens, j) === 'four' || w(tokens, j) === '4') j++;
   const blocks = unique([
@@ -108,9 +110,12 @@ function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
     cornerBlock(grid, false, true),
     cornerBlock(grid, false, false),
   ]);
-  if (w(tokens, j) === 'corner' && BLOCKS.has(w(tokens, j + 1)) && w(tokens, j + 1).endsWith('s'))
+  if (w(tokens, j) === 'corner' && BLOCKS.has(w(tokens, j + 1)) && (each || w(tokens, j + 1).endsWith('s')))
     return blocksSaid(j + 2, blocks, 'place.corner-blocks');
-  if (w(tokens, j) === 'corners' && (j > i || /^(|,|\.|;|and|at|on|&)$/.test(w(tokens, i - 1))))
+  if (
+    (w(tokens, j) === 'corners' || (each && w(tokens, j) === 'corner')) &&
+    (j > i || /^(|,|\.|;|and|at|on|&)$/.test(w(tokens, i - 1)))
+  )
     return {
       next: j + 1,
       places: ['corner-top-left', 'corner-top-right', 'corner-bottom-right', 'corner-bottom-left'],
@@ -122,18 +127,33 @@ function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
   return undefined;
 }
 
+/** "TL + TR corners", "TL, BL and BR blocks": how far behind `i` the word stands that these letters are of; 0 where none does. */
+function namesCorners(tokens: Token[], i: number): number {
+  let k = i;
+  while (/^([tb][lr]|[,+&]|and)$/.test(w(tokens, k)) && k < i + 7) k++;
+  const noun = w(tokens, k);
+  return /^(corners|blocks|blks)$/.test(noun) ? k - i + 1 : 0;
+}
+
 /** "top left block", "bottom right-hand corner block", "top right corner", "upper left". */
 function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const { grid } = ctx;
   let j = i;
   // "TL corner", "BR block"
   const short = /^([tb])([lr])$/.exec(w(tokens, i));
-  if (short && /^(corner|block|blk)$/.test(w(tokens, i + 1))) {
+  if (short && (/^(corner|block|blk)$/.test(w(tokens, i + 1)) || namesCorners(tokens, i + 1))) {
     const up = short[1] === 't';
     const toLeft = short[2] === 'l';
-    if (w(tokens, i + 1) === 'corner' && !BLOCKS.has(w(tokens, i + 2)))
+    const listed = !/^(corner|block|blk)$/.test(w(tokens, i + 1));
+    if (listed && BLOCKS.has(w(tokens, i + namesCorners(tokens, i + 1))))
+      return blocksSaid(i + 1, [cornerBlock(grid, up, toLeft)], 'place.corner-block');
+    if (
+      listed ||
+      w(tokens, i + 1) === 'corners' ||
+      (w(tokens, i + 1) === 'corner' && !BLOCKS.has(w(tokens, i + 2)))
+    )
       return {
-        next: i + 2,
+        next: listed ? i + 1 : i + 2,
         places: [`corner-${up ? 'top' : 'bottom'}-${toLeft ? 'left' : 'right'}`],
         how: 'said',
         rule: 'place.corner',

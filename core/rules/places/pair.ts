@@ -101,7 +101,10 @@ function isSlashed(tokens: Token[], i: number): boolean {
   if (!/^\d{1,2}$/.test(tokens[i]!.w) || !/^\d{1,2}$/.test(block.w)) return false;
   const before = w(tokens, i - 1);
   // "4/2 hole 4/3 stain 4/4 fine"
+  // "3/1 3/2 3/3 all thin"
+  const listed = tokens[i - 2]?.w === '/' && tokens[i - 1]!.kind === 'number' && isSlashed(tokens, i - 3);
   if (
+    !listed &&
     !BEFORE_SLASHED.test(before) &&
     !/(ed|sewn|ing|bound|darn|patch|tie|quilt|sew|stitch|baste)$/.test(before) &&
     !LEXICON.longestAt([tokens[i - 1]!], 0)?.payloads.some((s) => s.k === 'finding')

@@ -1,4 +1,5 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
+import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import type { RowWalk } from './along-row.ts';
 import type { Mention } from './find-mention.ts';
 
@@ -17,6 +18,8 @@ export type PlaceFound = {
 /** What a place may lean on: the grid, and the places spoken of before, newest last. */
 export type PlaceContext = {
   grid: QuiltGrid;
+  /** The cloths of this quilt: what lies "below the sateen". */
+  fabrics?: FabricIndex;
   focus: string[];
   earlier: string[][];
   /** Blocks of the cloth spoken of since a place was last named: what "those" and "all three of them" are. */

@@ -11,6 +11,7 @@ import { linePhrase } from './line/line-phrase.ts';
 import { linesBeside } from './line/lines-beside.ts';
 import { lineReached, reachedAlong } from './line-reached.ts';
 import { lineSpoken } from './line-spoken.ts';
+import { blockOfCloth } from './neighbour/block-of-cloth.ts';
 import { neighbourPhrase } from './neighbour/neighbour-phrase.ts';
 import { oneOfThem } from './one-of-them.ts';
 import { ordinalFirst } from './ordinal-first.ts';
@@ -57,8 +58,8 @@ const BLOCK_FINDERS: Finder[] = [
 /** In this order: what lies beside a place told or spoken of; one of several; what points back. The longest wins. */
 const POINTER_FINDERS: Finder[] = [
   sideLike,
-  (t, k, c) => neighbourPhrase(t, k, c, (m) => findBlocks(t, m, c)),
-  (t, k, c) => neighbour(t, k, c, (m) => findBlocks(t, m, c)),
+  (t, k, c) => neighbourPhrase(t, k, c, (m) => findBlocks(t, m, c) ?? blockOfCloth(t, m, c)),
+  (t, k, c) => neighbour(t, k, c, (m) => findBlocks(t, m, c) ?? blockOfCloth(t, m, c)),
   oneOfThem,
   backPointer,
 ];

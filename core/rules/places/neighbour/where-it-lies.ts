@@ -16,16 +16,43 @@ export function whereItLies(
   const k = w(tokens, i) === 'right' ? i + 1 : i;
   const lead = /^(directly|just|immediately|straight)$/.test(w(tokens, i - 1)) ? i - 2 : i - 1;
   if (!/^(|[.,;:!?\n]|--|and|but|so|then|um|uh|er|also|well)$/.test(w(tokens, lead))) return undefined;
+  const beside = besideNamed(tokens, i, ctx, placeAt);
+  if (beside) return beside;
   if (!/^(below|beneath|underneath|under|above)$/.test(w(tokens, k))) return undefined;
   // "under it", "beneath the second of them": what a patch had hidden
   const one = /^(that|this) (one|block|square)$/.test(`${w(tokens, k + 1)} ${w(tokens, k + 2)}`);
   const named = one || thingAt(tokens, k + 1, ctx) !== undefined;
-  if (!named && !/^place\.(pair|row-block|block-row)$/.test(placeAt(k + 1)?.rule ?? '')) return undefined;
+  const at = w(tokens, k + 1) === 'the' ? k + 2 : k + 1;
+  const rule = placeAt(at)?.rule ?? '';
+  // "under the sateen" may be what the cloth hides
+  const cloth = rule === 'place.cloth-one' && /^(below|above)$/.test(w(tokens, k));
+  if (!named && !cloth && !/^place\.(pair|row-block|block-row)$/.test(rule)) return undefined;
   const ways = waysAt(tokens, k, undefined);
   const found = ways && countedFrom(tokens, ways, { ctx, placeAt });
   return found && found.next > k + 1 && /^(there|is|'s|lies|sits)$/.test(w(tokens, found.next))
     ? found
     : undefined;
+}
+
+/** "to the right of two two it's frayed", "next to the sateen on the right, torn": a block told by its side of one that is named. */
+function besideNamed(
+  tokens: Token[],
+  i: number,
+  ctx: PlaceContext,
+  placeAt: (j: number) => PlaceFound | undefined,
+): PlaceFound | undefined {
+  const to = /^(to|on)$/.test(w(tokens, i)) && w(tokens, i + 1) === 'the' ? i + 2 : i;
+  const side = to > i && /^(left|right)$/.test(w(tokens, to)) && w(tokens, to + 1) === 'of';
+  const next =
+    (w(tokens, i) === 'next' && w(tokens, i + 1) === 'to') || /^(beside|alongside)$/.test(w(tokens, i));
+  if (!side && !next) return undefined;
+  const behind = side ? to + 2 : w(tokens, i) === 'next' ? i + 2 : i + 1;
+  const base = placeAt(w(tokens, behind) === 'the' ? behind + 1 : behind);
+  if (base?.kind !== 'blocks' || base.places.length !== 1) return undefined;
+  const ways = waysAt(tokens, i, undefined);
+  const found = ways && countedFrom(tokens, ways, { ctx, placeAt });
+  if (!found || (next && found.next === base.next)) return undefined;
+  return /^(there|is|'s|it|has|[,:])$/.test(w(tokens, found.next)) ? found : undefined;
 }
 
 /** "directly beneath that one there is a patch", "right above it there's a hole", "below that one, a stain": the block it is at. */
