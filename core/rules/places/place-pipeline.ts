@@ -20,6 +20,7 @@ import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { PLACE_HEADS } from './place-heads.ts';
 import { backPointer } from './pointers/back-pointer.ts';
 import { neighbour } from './pointers/neighbour.ts';
+import { restOfLines } from './pointers/rest-of-lines.ts';
 import { sideLike } from './pointers/side-like.ts';
 import { columnFirst, rowFirst } from './row-first.ts';
 import { shortCross } from './short-cross.ts';
@@ -62,6 +63,7 @@ const POINTER_FINDERS: Finder[] = [
   (t, k, c) => neighbour(t, k, c, (m) => findBlocks(t, m, c) ?? blockOfCloth(t, m, c)),
   oneOfThem,
   backPointer,
+  restOfLines,
 ];
 
 const mayBegin = (kind: keyof typeof PLACE_HEADS, token: Token | undefined): boolean =>

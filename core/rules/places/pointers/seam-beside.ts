@@ -39,7 +39,7 @@ export function seamBeside(
   const of = w(tokens, next) === 'of';
   if (of) next++;
   const it = /^(it|that|this)$/.test(w(tokens, next)) && !own;
-  const named = it || own ? undefined : placeAt(next);
+  const named = it || own ? undefined : placeAt(w(tokens, next) === 'the' ? next + 1 : next);
   if (named && (named.kind !== 'blocks' || named.places.length !== 1 || (sideways && !of))) return undefined;
   // "the seam on the right of 2-4": one of its own
   if (named && sideways && /^(on|at)$/.test(w(tokens, k - 2))) return undefined;
