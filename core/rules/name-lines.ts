@@ -4,7 +4,7 @@ import type { Token } from '../text/tokenise.ts';
 import { wholeLines } from './places/line-spoken.ts';
 
 const LEAD =
-  /^(?:and|now|then|so|ok|okay|right|oh|also|plus|well|just|did|done|finished|doing|onto|i|'m|'ve|that|'s|,|&)$/;
+  /^(?:and|now|then|so|ok|okay|right|oh|also|plus|well|just|did|done|finished|doing|onto|same|on|for|with|again|ditto|i|'m|'ve|that|'s|,|&)$/;
 const JOINT = /^(?:and|&|,|to|through|-)$/;
 const TAIL =
   /^(?:too|as|well|now|done|'s|is|are|all|also|next|tomorrow|later|tonight|finished|still|to|do|go|same|the|likewise|ditto|today|,|\.|!)$/;

@@ -183,7 +183,13 @@ const beginsBare = (tokens: Token[], i: number, cloth: boolean): boolean =>
     (/^(first|second|third)$/.test(w(tokens, i)) && /^(then|so|ok|okay|[,;])$/.test(w(tokens, i - 1))) ||
     // "plum silk: left one shattered, right one only thin"
     (cloth && /^[,:]$/.test(w(tokens, i - 1)))) &&
-  w(tokens, w(tokens, i + 1) === 'hand' ? i + 2 : i + 1) === 'one';
+  (w(tokens, w(tokens, i + 1) === 'hand' ? i + 2 : i + 1) === 'one' || tellsNth(tokens, i));
+
+/** "third's fine", "second I darned", "last will have to wait"; "first I pressed it" tells of a time. */
+const tellsNth = (tokens: Token[], i: number): boolean =>
+  /^(first|second|third|last)$/.test(w(tokens, i)) &&
+  (/^('s|is|has|needs|wants|gets|will|'ll)$/.test(w(tokens, i + 1)) ||
+    (/^(second|third)$/.test(w(tokens, i)) && w(tokens, i + 1) === 'i'));
 
 /** The row of which a group is the first or the last few blocks, but not all. */
 function endOfRow(group: string[], ctx: PlaceContext): { row: number; end: 'first' | 'last' } | undefined {

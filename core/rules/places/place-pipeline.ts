@@ -19,6 +19,7 @@ import { downAndAcross, pair } from './pair.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { PLACE_HEADS } from './place-heads.ts';
 import { backPointer } from './pointers/back-pointer.ts';
+import { inOtherRow, lineAfterLine } from './pointers/line-after-line.ts';
 import { neighbour } from './pointers/neighbour.ts';
 import { restOfLines } from './pointers/rest-of-lines.ts';
 import { sideLike } from './pointers/side-like.ts';
@@ -54,6 +55,7 @@ const BLOCK_FINDERS: Finder[] = [
   linePhrase,
   linesBeside,
   lineReached,
+  inOtherRow,
 ];
 
 /** In this order: what lies beside a place told or spoken of; one of several; what points back. The longest wins. */
@@ -64,6 +66,7 @@ const POINTER_FINDERS: Finder[] = [
   oneOfThem,
   backPointer,
   restOfLines,
+  lineAfterLine,
 ];
 
 const mayBegin = (kind: keyof typeof PLACE_HEADS, token: Token | undefined): boolean =>
