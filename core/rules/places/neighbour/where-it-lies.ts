@@ -41,7 +41,7 @@ function besideNamed(
   ctx: PlaceContext,
   placeAt: (j: number) => PlaceFound | undefined,
 ): PlaceFound | undefined {
-  const to = /^(to|on)$/.test(w(tokens, i)) && w(tokens, i + 1) === 'the' ? i + 2 : i;
+  const to = w(tokens, i) === 'to' && w(tokens, i + 1) === 'the' ? i + 2 : i;
   const side = to > i && /^(left|right)$/.test(w(tokens, to)) && w(tokens, to + 1) === 'of';
   const next =
     (w(tokens, i) === 'next' && w(tokens, i + 1) === 'to') || /^(beside|alongside)$/.test(w(tokens, i));

@@ -27,13 +27,18 @@ export function lineAfterLine(tokens: Token[], i: number, ctx: PlaceContext): Pl
   const one = w(tokens, hand) === 'one';
   const next = one ? hand + 1 : hand;
   // "and the last", with nothing behind it
-  if (!(one || (k > i && tokens[next] === undefined && /^(first|last)$/.test(word)))) return undefined;
+  const bare = k > i && tokens[next] === undefined && /^(and|then|now|plus|also)$/.test(w(tokens, i - 1));
+  if (!one && !(bare && /^(first|last)$/.test(word))) return undefined;
+  // "rows one to four except the last one"
+  if (EXCEPTS.test(w(tokens, i - 1))) return undefined;
   if (/^(in|of|on|along)$/.test(w(tokens, next))) return undefined;
   if (rows ? /^(left|right)$/.test(word) : /^(top|bottom)$/.test(word)) return undefined;
   const line = /^(top|first|left)$/.test(word) ? 1 : word === 'middle' ? (total + 1) / 2 : total;
   if (!Number.isInteger(line) || here.lines.includes(line)) return undefined;
   return pointingTo(next, placesOf([line]), 'place.line-after-line');
 }
+
+const EXCEPTS = /^(except|excepting|excluding|bar|barring|but|not|save|minus|without|for|from|than)$/;
 
 /** The lowest and the highest of the whole lines told one after the other. */
 function twoLines(ctx: PlaceContext): [number, number] {
