@@ -49,6 +49,7 @@ import { mendStitch } from './mend-stitch.ts';
 import { mendTimes } from './mend-times.ts';
 import { mendWork, tookLength, tookMinutes } from './mend-work.ts';
 import type { Segment, Work } from './mending.ts';
+import { endsAt, foundOtherwise, numbersAgain, partOfIt } from './of-what-stands.ts';
 import { onlyPartDone } from './only-part-done.ts';
 import { resolvePlaces } from './resolve-places.ts';
 import { STRIKE_LOGGED, strikeOut } from './strike-out.ts';
@@ -86,6 +87,10 @@ export function correct(
     wrongLine(state, standing, items, said) ||
     stillInHand(standing, said) ||
     swapRound(standing, said) ||
+    numbersAgain(state, standing, said) ||
+    partOfIt(state, standing, said) ||
+    endsAt(standing, items, said) ||
+    foundOtherwise(state, standing, items, said) ||
     forPart(standing, items, said) ||
     addLeftOut(standing, items, said) ||
     clothToldLate(standing, items, said) ||

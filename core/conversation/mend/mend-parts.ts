@@ -109,7 +109,7 @@ export function strikePlaces(standing: Standing[], items: Item[]): Standing[] | 
 }
 
 const LEFT_OUT =
-  /\b(?:(?:i |we |'d |had |have |'ve )*(?:forgot(?:ten)?|missed|left out|left off|overlooked|skipped)(?: (?:it|that|that one|this one|one|them|those|out|off))*|should (?:have|of|'ve) (?:said|added|put)|meant to (?:say|add|put))(?: (?:too|as well|earlier|before|there))*(?: [.!])*$/;
+  /\b(?:(?:i |we |'d |had |have |'ve )*(?:forgot(?:ten)?|missed|left|left out|left off|overlooked|skipped)(?: (?:it|that|that one|this one|one|them|those|out|off))*|should (?:have|of|'ve) (?:said|added|put)|meant to (?:say|add|put))(?: (?:too|as well|earlier|before|there))*(?: [.!])*$/;
 
 /** "and 3-3, forgot that one", "3-3 as well, should have said": one more place of what was just told. */
 export function addLeftOut(standing: Standing[], items: Item[], words: string): boolean {
@@ -194,7 +194,7 @@ export function forPart(standing: Standing[], items: Item[], words: string): boo
 }
 
 const OTHER_WAY_ROUND =
-  /^ (?:(?:no|oh|sorry|wait|actually|(?:i (?:'ve |have )?)?(?:had|got) (?:those|them|that|these)(?: two)?|,) )*(?:the )?(?:(?:other|wrong) way (?:a?round|about)|vice versa|swap (?:those|them)(?: (?:two|round|over|around))*)(?: (?:sorry|i mean|that|actually|[.!]))* $/;
+  /^ (?:(?:no|oh|sorry|wait|actually|it 's|they 're|(?:those|these|they)(?: two)? (?:are|were)|should be|i (?:mixed|muddled)|(?:i (?:'ve |have )?)?(?:had|got) (?:those|them|that|these|it)(?: two)?|,) )*(?:the )?(?:(?:other|wrong) way (?:a?round|about)|vice versa|backwards|back to front|(?:those|them|these)(?: two)? (?:up|round)|mixed up|muddled(?: up)?|swap (?:those|them)(?: (?:two|round|over|around))*)(?: (?:sorry|i mean|that|actually|[.!]))* $/;
 
 /** "other way round", after two blocks told each with something of its own: each has what the other was said to have. */
 export function swapRound(standing: Standing[], words: string): boolean {

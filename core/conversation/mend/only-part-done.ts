@@ -7,6 +7,8 @@ const ONLY_PICKED =
   /^ (?:(?:no|oh|ah|wait|sorry|well|actually|i|we|,|did|it was|that was) )*(?:(?:only|just) )?(?:the )?(?:first|last|top|bottom|upper|lower|left|right) (?:one|two|three|four|five|six|ones|\d)(?: (?:blocks?|squares?))?(?:(?: only| actually| sorry| of them| of those)* [,.] .*| (?:only|actually|sorry|of them|of those|and|[.!])(?: (?:only|actually|sorry|[.!]))*(?: the .*)?)? ?$/;
 const ONLY_DONE =
   / (?:only|just) (?:did|done|got|managed|finished|had time for|got through) | (?:only|just) .* (?:done|did|finished) /;
+/** "only 2-2, 2-3's still to do" */
+const ONLY_FIRST = /^ (?:(?:no|oh|ah|wait|sorry|well|actually|,) )*(?:only|just) /;
 const REST_LATER =
   /^(tomorrow|tmrw|later|tonight|next|to do|still to do|still to go|to follow|another day|next time)$/;
 
@@ -16,16 +18,17 @@ const REST_LATER =
  */
 export function onlyPartDone(standing: Standing[], items: Item[], words: string): Standing[] | undefined {
   const picks = / (?:only|just) /.test(words) && ONLY_PICKED.test(words);
-  if (!picks && !ONLY_DONE.test(words)) return undefined;
+  const at = items.findIndex((x) => /^(only|just)$/.test(x.w));
+  const named = ONLY_FIRST.test(words) && items[at + 1]?.place?.kind === 'blocks';
+  if (!picks && !named && !ONLY_DONE.test(words)) return undefined;
   const later = items.some((x, k) => REST_LATER.test(x.w) || REST_LATER.test(`${x.w} ${items[k + 1]?.w}`));
-  if (!later && (items.length > 9 || !(picks || pickedOf([], words)))) return undefined;
+  if (!later && (named || items.length > 9 || !(picks || pickedOf([], words)))) return undefined;
   const deeds = standing.filter(
     ({ was }) => was.kind === 'treatment' && was.state === 'done' && placesOf(was).length > 1,
   );
   const deed = deeds.length === 1 ? deeds[0]! : undefined;
   if (!deed) return undefined;
   const all = placesOf(deed.was);
-  const at = items.findIndex((x) => /^(only|just)$/.test(x.w));
   const first = picks
     ? undefined
     : items.slice(at).find((x) => x.place?.places.length && x.place.places.every((p) => all.includes(p)));
