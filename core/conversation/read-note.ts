@@ -45,6 +45,7 @@ import { withoutTakenBack } from '../rules/taken-back.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
+import { OWNERS_WORD } from '../rules/treatments/owners-word.ts';
 import { withOwnLengths } from '../rules/work/own-lengths.ts';
 import { readCount, readOrdinal } from '../text/read-number.ts';
 import { tokenise } from '../text/tokenise.ts';
@@ -239,11 +240,8 @@ export function readNote(
   // an old mend at a place is a finding, whatever is told of who made it
   const told = remarks.filter(
     (r) =>
-      r.kind !== 'history' ||
-      !state.drafts.some((d) => {
-        const at = d.origins['finding'];
-        return at?.rule === 'condition.mended-by-others' && at.from >= r.from && at.to <= r.to;
-      }),
+      !(r.kind === 'wish' && state.drafts.some((d) => saidWithin(d, OWNERS_WORD, r))) &&
+      (r.kind !== 'history' || !state.drafts.some((d) => saidWithin(d, 'condition.mended-by-others', r))),
   );
   const chance = chanceDrafts(tokens, clauses, state.drafts);
   // the baby and the owner's wish answer no question of the tool and mend no note
@@ -379,6 +377,10 @@ function withMarksApart(items: Item[], remarks: RemarkFound[]): Item[] {
       )
     : items;
 }
+
+/** Was the draft told by that rule, within the words of the remark? */
+const saidWithin = ({ origins }: Draft, rule: string, { from, to }: RemarkFound): boolean =>
+  [origins['finding'], origins['action']].some((at) => at?.rule === rule && at.from >= from && at.to <= to);
 
 /** A note's remarks as drafts: those without a place of their own are one. */
 function remarksOf(told: RemarkFound[]): Draft[] {

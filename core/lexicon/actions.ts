@@ -110,6 +110,10 @@ export const ACTION_VERBS: Partial<Record<Action, string[]>> = {
 /** Fixed phrases for a treatment, with the form that they stand in. */
 export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['ran|run it|that|them|those up|together again?', 'resew', 'past'],
+  ['ran it|that|them|those through the machine', 'resew', 'past'],
+  ['run it|that|them|those through the machine', 'resew', 'base'],
+  ['ditch quilted', 'quilt', 'past'],
+  ['ditch quilting', 'quilt', 'ing'],
   [
     'took|taken|got|had|shot|snapped my|some|the|a|more|few|another|couple? of? photos|pictures|photographs|photograph|pics|pic|photo|picture|snaps|snap|shots',
     'photograph',

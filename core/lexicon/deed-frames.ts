@@ -73,7 +73,7 @@ export const BEFORE_DEED: Frames[] = [
     state: 'considering',
     words: [
       'wonder|wondering about',
-      'think|thinking about|of|over',
+      'think|thinking|thought about|of|over',
       'toying|playing|flirting with',
       'toying|playing|flirting with the idea|notion|thought of',
       'like|fancy the idea|notion|thought of',
@@ -116,6 +116,8 @@ export const BEFORE_DEED: Frames[] = [
       'forget|skip|cancel|scrap|ditch|nix|shelve|drop about?',
       'forgetting|skipping|cancelling|canceling|scrapping|ditching|shelving about?',
       'forget the idea|plan|thought|notion of',
+      'no|little point|sense|use|good in?',
+      "not|n't worth",
       'never mind about?',
       'calling|called|call off',
       'ruled|ruling out',
@@ -136,6 +138,7 @@ export const BEFORE_DEED: Frames[] = [
     state: 'considering',
     words: [
       'half a mind to',
+      'leaning|inclined|veering to|towards|toward',
       'half? tempted|inclined|minded to',
       'might|may|could have|need|want|like to',
       'may|might well|just|as|always|yet|also',
@@ -263,6 +266,7 @@ export const BEHIND_DEED: [TreatmentState, string[]][] = [
     [
       "is|are|was|were|'s|all|has|have been|now|all? done|finished|complete|completed|over",
       'done|finished|complete|completed',
+      'only|just? , all? done|finished',
     ],
   ],
 ];
@@ -315,6 +319,8 @@ export const WORK_THINGS: Record<string, Action> = {
   darning: 'darn',
   patch: 'patch',
   lining: 'stabilize',
+  stabilising: 'stabilize',
+  stabilizing: 'stabilize',
   support: 'stabilize',
   'backing cloth': 'stabilize',
   underlay: 'stabilize',

@@ -26,6 +26,7 @@ export const STITCH_PHRASES: Record<Stitch, { rank: number; phrases: string[] }>
       'machine stitched',
       'machine',
       'with the machine',
+      'through the|my machine',
       'by mach',
       'm / c',
       'mc',

@@ -24,7 +24,7 @@ import type { ReaderState } from './reader-state.ts';
 import { thingSpokenOf } from './thing-spoken-of.ts';
 import { topicAfter } from './topic-after.ts';
 import { absorbed } from './treatments/absorbed.ts';
-import { doneAsPlanned, takenUp } from './treatments/as-planned.ts';
+import { doneAsPlanned, sewnAsPlanned, takenUp } from './treatments/as-planned.ts';
 import { askBetween } from './treatments/ask-between.ts';
 import { bareStuff } from './treatments/bare-stuff.ts';
 import { MENDED_ONCE, mendedByOthers } from './treatments/by-others.ts';
@@ -33,6 +33,7 @@ import { gapped, gappedRemoval } from './treatments/gapped.ts';
 import { isManner } from './treatments/is-manner.ts';
 import { isTreatment } from './treatments/is-treatment.ts';
 import { makeTreatment } from './treatments/make-treatment.ts';
+import { ownersWord } from './treatments/owners-word.ts';
 import { sameAgain, toFollow } from './treatments/same-again.ts';
 import { begunAlong, soFar } from './treatments/so-far.ts';
 import { standingTold } from './treatments/standing-told.ts';
@@ -71,6 +72,7 @@ export function interpret(state: ReaderState): Draft[] {
   readLengthsAhead(state);
   minutesOfDeed(state);
   wholeVerdict(state);
+  ownersWord(state);
   readDoubtfulCloth(state);
   return state.drafts;
 }
@@ -149,6 +151,7 @@ function readClause(
       used.add(x);
     });
   }
+  sewnAsPlanned(state, v, made, sentence);
   const over = stitch && sewnOver(state, v, made, stitch);
   const elsewhere = !made.length && stitch ? gapped(state, v, clause, placed, stitch) : undefined;
   if (elsewhere) made.push(elsewhere);
@@ -243,6 +246,7 @@ function readClause(
     state.drafts.some((d) => d.clause === index && d.origins['state']?.rule === 'treatment.to-follow')
   ) {
     state.carried = placed.places;
+    readDurations(state, clause, v, made, sentenceItems);
     return;
   }
 

@@ -7,7 +7,7 @@ import { beginsToCome, isToCome } from './to-come.ts';
 import { wordsBetween } from './words-between.ts';
 
 const CONSIDERING =
-  /(?<!\w)(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|(?:one|another|an|the other|other|best|easiest) (?:option|possibility|alternative|idea)|alternatively|versus|vs|failing that|or not to|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|(?:i|we) may|may (?:well |yet |just |still )?(?:need|want|have|get|be|leave|replace)|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|(?:will|shall) i(?= (?:just |really )?(?:leave|put|patch|net|darn|cut|replace|mend|line|back|sew|take|cover|let|lay|unpick|wash|tie|quilt|bind|press|try|keep|go|do|stitch|swap|piece))|n't a notion|not a notion|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|(?<!corner |diagonally |diagonals |it )both) (?:ways|options|choices|possibilities))\b/;
+  /(?<!\w)(either|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|(?:one|another|an|the other|other|best|easiest) (?:option|possibility|alternative|idea)|alternatively|versus|vs|failing that|or not to|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|thinking(?<= [,:] thinking)(?= (?:a|an|the|net|tulle|crepeline|patch|darn|maybe|perhaps|new|some|it))|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|(?:i|we) may|may (?:well |yet |just |still )?(?:need|want|have|get|be|leave|replace)|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|(?:will|shall) i(?= (?:just |really )?(?:leave|put|patch|net|darn|cut|replace|mend|line|back|sew|take|cover|let|lay|unpick|wash|tie|quilt|bind|press|try|keep|go|do|stitch|swap|piece))|n't a notion|not a notion|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|(?<!corner |diagonally |diagonals |it )both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
   /(?<!\w)((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|planning|remember to|n't forget(?: to| the| a| about)?|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
@@ -42,7 +42,7 @@ const DROPPED_IT =
 
 /** A plan told in the past, and that nothing came of it. */
 const GONE_AGAINST =
-  / (?:no|nope|nah)(?: way| sir| chance| thanks)*(?: [.,!;]| $)| (?:no longer|not (?:with|now|when|if|after|in|on|while|that|this|a|any ?more|going|happening|for|the way|worth)|wo n't|ca n't|will not|can not|no good|changed my mind|decided against|out of the question)\b/;
+  / (?:no|nope|nah)(?: way| sir| chance| thanks)*(?: [.,!;]| $)| (?:no|nope|nah) (?:it|that|they|this|i|we|not|leave|leaving|too|best|better) | (?:no longer|not (?:with|now|when|if|after|in|on|while|that|this|a|any ?more|going|happening|for|the way|worth)|wo n't|ca n't|will not|can not|no good|changed my mind|decided against|out of the question)\b/;
 
 /** What is being done while she speaks. */
 const IN_HAND =
@@ -65,7 +65,7 @@ const NEGATION = new Set([
 export function isNegated(items: Item[], k: number, reach = 5): boolean {
   for (let m = k - 1; m >= Math.max(0, k - reach); m--) {
     const w = items[m]!.w;
-    if (['but', ',', 'and', 'just', 'only'].includes(w)) return false;
+    if (['but', ',', 'and', 'just', 'only', 'whether'].includes(w)) return false;
     // "but not 4-4, that one I'm leaving": a subject between them ends it
     if (/^(i|we|she|they|it)$/.test(w) && !/^(n't|not)$/.test(items[m + 1]?.w ?? '')) return false;
     // "2-2 is clear of stains"
@@ -192,7 +192,7 @@ export function stateOf(
     ) ||
     // "figured on washing it but not with that red in it", "thought about quilting it by machine but no"
     (form !== 'past' &&
-      / (?:figured|planned|thought|counted|reckoned|banked|set) (?:on|about|of|for) (?:\S+ )?$/.test(
+      / (?:(?:figured|planned|thought|counted|reckoned|banked|set|wondered|toyed) (?:on|about|of|for|with)|considered) (?:\S+ )?$/.test(
         before,
       ) &&
       GONE_AGAINST.test(sentence)) ||

@@ -9,7 +9,7 @@ const SAID_IT =
 /** The note before, in whatever words. */
 const SAID = `(?:(?:all of |all )?(?:that|it|this|them|those)(?: (?:whole|${LATEST}))?(?: ${NOTE_WORD})?|(?:the|my|our)? ?(?:whole )?(?:${LATEST})(?: ${NOTE_WORD})?|the (?:whole )?(?:lot|thing|note|entry)|${SAID_IT}|line)`;
 /** The same, by words that can be no thing of the bench. */
-const THE_NOTE = `(?:(?:(?:that|this|the|my|our) )?${LATEST} ${NOTE_WORD}|(?:that|this|the|my) (?:entry|note|message|remark|line)|${SAID_IT})`;
+const THE_NOTE = `(?:(?:(?:that|this|the|my|our) )?${LATEST} ${NOTE_WORD}|(?:that|this|the|my) (?:entry|note|message|remark)|(?:that|this|my) line|${SAID_IT})`;
 const LOGGED = '(?:log|put|write|record|note|enter|store|save|keep|count|say|add|mention)';
 const LOGGED_PAST =
   '(?:logged|put|written|recorded|noted|entered|stored|saved|kept|counted|said|added|mentioned)';

@@ -1,4 +1,6 @@
+import { WORK_THINGS } from '../../lexicon/deed-frames.ts';
 import type { Item } from '../item.ts';
+import { joinsPlaces } from './joints.ts';
 
 /** A thing that is put on, behind or into a block. */
 const isStuff = (x: Item | undefined): boolean =>
@@ -13,11 +15,29 @@ const LIGHT = /^(a|an|some|the|bit|piece|of|little|small|fine|new|fresh|scrap|an
 
 /** "net on 2-2 and a patch on 2-4", "tulle at 3-3, muslin behind 4-4": does the "and" at `k` lead to another thing at another place? */
 export function beginsAnotherWay(items: Item[], k: number, current: Item[]): boolean {
+  if (givenAnother(items, k, current)) return true;
   const at = current.findIndex(isStuff);
   if (at < 0 || !stuffAtPlace(current, at)) return false;
   let m = k + 1;
   while (items[m] && (LIGHT.test(items[m]!.w) || items[m]!.quantity) && !isStuff(items[m]) && m < k + 5) m++;
   return isStuff(items[m]) && stuffAtPlace(items, m);
+}
+
+const isGiven = (x: Item | undefined): boolean =>
+  isStuff(x) || (x !== undefined && (x.w === 'nothing' || Object.hasOwn(WORK_THINGS, x.w)));
+
+/** "6-1 gets the patch, 6-2 the darn", "row one needs net, row two a press, row three nothing": another place, and what it is given. */
+function givenAnother(items: Item[], k: number, current: Item[]): boolean {
+  const place = current.findIndex((x) => x.place);
+  if (place < 0 || !current.some((x, m) => m > place && isGiven(x))) return false;
+  let m = k + 1;
+  while (/^(and|then)$/.test(items[m]?.w ?? '') && m < k + 3) m++;
+  const from = m;
+  while (items[m]?.place || (m > from && joinsPlaces(items, m))) m++;
+  if (m === from) return false;
+  while (/^(the|just|only)$/.test(items[m]?.w ?? '') || (items[m] && LIGHT.test(items[m]!.w))) m++;
+  if (!isGiven(items[m]) || items[m]!.place?.kind === 'blocks') return false;
+  return /^(|[.,;!]|and|&|but|then|too|instead)$/.test(items[m + 1]?.w ?? '');
 }
 
 function stuffAtPlace(items: Item[], at: number): boolean {

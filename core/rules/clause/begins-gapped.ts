@@ -50,7 +50,10 @@ function takenOffElsewhere(items: Item[], k: number, current: Item[]): boolean {
   if (at < 0) return false;
   const start = k - current.length;
   const verb = current.findIndex((_x, m) => removalAt(items, start + m) !== undefined);
-  if (verb < 0 || !(along || current.slice(verb).some((x) => x.place))) return false;
+  // "interfacing's off, also a label from the corner"
+  const off = verb < 0 && /^(off|out)$/.test(current.at(-1)?.w ?? '') && current.some((x) => x.object);
+  const also = items.slice(k + 1, at).some((x) => x.w === 'also');
+  if (!(off && also) && (verb < 0 || !(along || current.slice(verb).some((x) => x.place)))) return false;
   // "the border along the top" says where by itself
   if (items[at]!.place?.places[0]?.includes('-')) return true;
   const led = items.slice(at + 1, at + 3).some((x) => /^(from|on|in|at|along|off|behind)$/.test(x.w));

@@ -1,5 +1,6 @@
 import type { Item } from '../item.ts';
 import { PICTURES } from '../treatments/shot-with-camera.ts';
+import { wordsBetween } from '../words-between.ts';
 import { beginsAnotherWay, putsStuff } from './begins-another-way.ts';
 import { beginsGapped } from './begins-gapped.ts';
 import { givesUp } from './gives-up.ts';
@@ -139,6 +140,8 @@ function sameElsewhere(items: Item[], from: number): boolean {
   if (!/^(same|same again|ditto|likewise)$/.test(items[k]?.w ?? '')) return false;
   k++;
   while (/^(again|thing|treatment)$/.test(items[k]?.w ?? '')) k++;
+  // "…, same 3-3"
+  if (items[k]?.place?.kind === 'blocks') return /^(|[.,;!?]|too|and)$/.test(items[k + 1]?.w ?? '');
   if (!/^(on|for|at|to|with|in|along|over|behind)$/.test(items[k]?.w ?? '')) return false;
   return items.slice(k + 1, k + 4).some((x) => x.place || x.fabric);
 }
@@ -189,6 +192,17 @@ function tellsHow(items: Item[], from: number): boolean {
       return false;
   }
   return how;
+}
+
+const DOES =
+  /^ (?:(?:and|then|so|also|i|we) )*(?:'ll|will|shall|(?:'m |am )?(?:going to|gonna)|(?:have|'ve)(?: got)? (?:half a mind )?to|must|might|may|could|want to|'d like to|need to|still have to|still need to|am to|just|'ve|have)? ?(?:do|did|done|doing) $/;
+
+/** "…, will do the top edge tonight", "… and I've half a mind to do row three the same": the deed goes on at another place. */
+function doesElsewhere(items: Item[], from: number): boolean {
+  const at = items.findIndex((x, m) => m >= from && m < from + 8 && /^(do|did|done|doing)$/.test(x.w));
+  if (at < 0 || !DOES.test(wordsBetween(items, from, at + 1))) return false;
+  const next = /^(the|its|all)$/.test(items[at + 1]?.w ?? '') ? items[at + 2] : items[at + 1];
+  return next?.place !== undefined && !/^place\.(?:it|them|both|those|that-one)$/.test(next.place.rule);
 }
 
 /** Is the comma or conjunction at `k` the end of a statement? */
@@ -267,6 +281,9 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     while (!items[right]!.place) right++;
     // "4-5 and 6-4 I'm going to requilt": nothing is said of the first alone
     if (current.every((x) => x.place || /^(and|&|,|\+|the|both)$/.test(x.w))) return false;
+    // "vacuum top and back, that's all it gets": nothing is said of the second
+    if (items[right]!.part && items[k - 1]!.part && /^[,.;!?]?$/.test(items[right + 1]?.w ?? ''))
+      return false;
     // "photographed the back and the front | I vacuumed it": the deed behind has a thing of its own
     if (items[right]!.part && items[k - 1]!.part && anotherDeed(items, right + 1)) return false;
     if (
@@ -317,7 +334,10 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     return current.length > 0;
   if (
     /^(,|and|&)$/.test(w) &&
-    (tellsLater(items, k + 1, current) || goesOnTo(items, k + 1) || givesUp(items, k + 1))
+    (tellsLater(items, k + 1, current) ||
+      doesElsewhere(items, k + 1) ||
+      goesOnTo(items, k + 1) ||
+      givesUp(items, k + 1))
   )
     return true;
   // "the bottom one I'll do tomorrow, I've had enough of this day"

@@ -70,7 +70,14 @@ export function tellsLater(items: Item[], from: number, current: Item[] = []): b
     current.some((x) => x.action?.form === 'past')
   )
     return false;
-  return /^(is |are |'s )?(still )?(to follow|to go|to come|to do|next|(?:for )?(?:tomorrow|tmrw|tonight|later|another day|this afternoon|this evening)|half done|half way|in hand|under way|in progress|not yet)$/.test(
+  // "surface clean only, front done, back tomorrow"
+  if (
+    items[from - 1]?.w === ',' &&
+    current.some((x) => x.action) &&
+    /^(?:is |are |'s )?(?:all |now |both )?done$/.test(rest.slice(0, end < 0 ? undefined : end).join(' '))
+  )
+    return true;
+  return /^(is |are |'s )?(still )?(to follow|to go|to come|to do|next|(?:for )?(?:tomorrow|tmrw|tonight|later|another day|this afternoon|this evening)|half done|half way|in hand|under way|in progress|not yet|not done(?: yet)?)$/.test(
     rest.slice(0, end < 0 ? undefined : end).join(' '),
   );
 }

@@ -14,6 +14,18 @@ const PUT = /^(put|laid|slipped|tucked|slid)$/;
 
 const HELPS = /^(to|have|has|'ve|been|not|n't|just|still|really|be)$/;
 
+const FOUND_SO = /^(a|an|the|small|little|big|large|bad|nasty|long|two|three|another|more|and|also)$/;
+/** "hole 3-1", "two small tears 2-4 & 2-5": nothing but what is found and where. */
+const isFoundAt = (current: Item[]): boolean => {
+  const place = current.findIndex((x) => x.place);
+  return (
+    place > 0 &&
+    current.slice(0, place).some((x) => x.finding) &&
+    current.slice(0, place).every((x) => x.finding || FOUND_SO.test(x.w)) &&
+    current.slice(place).every((x) => x.place || /^(and|&|,|\+|too|also)$/.test(x.w))
+  );
+};
+
 /** Said of damage: it was not seen before. */
 const OVERLOOKED = /^ (?:'d|had|have|'ve)(?: not| n't| never)? (?:missed|overlooked|seen|noticed|spotted) /;
 
@@ -381,6 +393,8 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
   )
     return current.length;
   if (deedWithItsThing(current, items, k)) return current.length;
+  // "hole 3-1 | patched with muslin"
+  if (first.action?.form === 'past' && isFoundAt(current)) return current.length;
   // "backing's good | no holes"
   if (first.finding && current.at(-1)!.w === 'no' && current.length > 1) return current.length - 1;
   let at = current.length;

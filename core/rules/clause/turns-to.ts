@@ -192,17 +192,27 @@ function isListed(current: Item[]): boolean {
   );
 }
 
+const LEADS_FROM_DOUBT = /^(about|on|over|what|to|do|with|of|for|know|sure|decided|certain|yet|the)$/;
 /** Places named by what is left of those spoken of. */
 const OF_THE_REST =
   /^place\.(?:other-sides|rest-of-row|rest-of-column|rest-of-line|rest-of-it|other-rows|other-corner)$/;
 const LEADS_TO_REST = /^(,|and|&|but|so|with|as|for|then|um|uh|er|well|oh)$/;
 const WAYS_OPEN =
-  / (?:might|either|maybe|perhaps|undecided|tbd|whether|not sure|no idea|dunno|n't (?:know|decided|decide|made up|make up)|not (?:decided|settled|made up)) | or (?!so |two ) | [/?] /;
+  / (?:might|either|maybe|perhaps|undecided|tbd|whether|not sure|no idea|dunno|n't (?:know|decided|decide|made up|make up)|not (?:decided|settled|made up)) | or (?!so |two )| [/?] /;
 
 /** "left border coming off now the other three I might leave or replace": what is left is in doubt, and what was told of the one is not. */
 function turnsToTheRest(items: Item[], k: number, current: Item[]): boolean {
   // "… now leave the other three or replace them": the verb stands before
-  const at = items[k]!.action?.form === 'base' ? k + 1 : k;
+  // "… at the moment, undecided about the other three, leave them or replace them": the doubt does
+  let at = items[k]!.action?.form === 'base' ? k + 1 : k;
+  const doubtful = DOUBTS.has(items[k]!.w) && DOUBT_OF.test(wordsBetween(items, k, k + 7));
+  if (doubtful)
+    while (
+      at < k + 7 &&
+      !items[at]?.place &&
+      (DOUBTS.has(items[at]?.w ?? '') || LEADS_FROM_DOUBT.test(items[at]?.w ?? ''))
+    )
+      at++;
   if (!OF_THE_REST.test(items[at]?.place?.rule ?? '')) return false;
   if (!current.some(tellsPlace) || !current.some((x) => x.action || /^(off|out|removing|on)$/.test(x.w)))
     return false;
@@ -214,14 +224,14 @@ function turnsToTheRest(items: Item[], k: number, current: Item[]): boolean {
     return false;
   let end = k + 1;
   while (end < items.length && !isStop(items[end]!)) end++;
-  return WAYS_OPEN.test(wordsBetween(items.slice(at + 1, end)));
+  return (doubtful && at > k) || WAYS_OPEN.test(wordsBetween(items.slice(at + 1, end)));
 }
 
 /** What may lead to another block, behind a comma or an "and". */
 const LEADS_TO_OTHER = /^(and|but|so|then|now|um|uh|er|well|oh|as for|as|for|with|the|that|,)$/;
 /** "3-4 I can't decide", "3-4 could go either way", "3-4 maybe too": a block in doubt. */
 const SAID_IN_DOUBT =
-  /^ (?:(?:i|we|it|one|block|is|'s|are|was|still|just|really|though|on the other hand|,|also) )*(?:ca n't|can not|do n't know|dunno|n't know|not sure|'m not|am not|n't decided|not decided|undecided|unsure|unresolved|could (?:go|be|do|take|have)|maybe|perhaps|possibly|might|may|tbd|tbc|'m torn|am torn|torn|'m in two|in two minds|to be decided|have n't (?:made|decided)|no idea|either|needs (?:thinking|a think)|is another)\b/;
+  /^ (?:(?:i|we|it|one|block|is|'s|are|was|still|just|really|though|on the other hand|,|also) )*(?:ca n't|can not|do n't know|dunno|n't know|not sure|'m not|am not|n't decided|not decided|undecided|unsure|unresolved|could (?:go|be|do|take|have)|maybe|perhaps|possibly|might|may|tbd|tbc|'m torn|am torn|torn|(?:'m|am) (?:still |just )?thinking|needs thinking|'m in two|in two minds|to be decided|have n't (?:made|decided)|no idea|either|needs (?:thinking|a think)|is another)\b/;
 /** "not sure about 3-4", "I don't know yet about 3-4", "might do 3-4 as well": a doubt, and then the block. */
 const DOUBT_OF =
   /^ (?:(?:i|we|'m|am|still|just|really) )*(?:(?:do n't|n't|not) (?:know|sure|decided|certain)|ca n't (?:decide|make)|undecided|unsure|might (?:do|have)|maybe|perhaps|possibly|thinking (?:about|of)|wondering|in two minds|no idea|dunno|torn)\b/;
@@ -247,14 +257,14 @@ function turnsToDoubt(items: Item[], k: number, current: Item[]): boolean {
     return true;
   let from = k + 1;
   while (LEADS_TO_OTHER.test(items[from]?.w ?? '') && from < k + 5) from++;
-  const blocks = items[from]?.place?.kind === 'blocks';
+  const blocks = items[from]?.place !== undefined && items[from]!.place!.kind !== 'part';
   if (!blocks && !DOUBTS.has(items[from]?.w ?? '')) return false;
   let end = from;
   while (blocks && (items[end]?.place || joinsPlaces(items, end)) && end < from + 9) end++;
   const words = wordsBetween(items, blocks ? end : from, (blocks ? end : from) + 8);
   if (!(blocks ? SAID_IN_DOUBT : DOUBT_OF).test(words)) return false;
   const places = (blocks ? items.slice(from, end) : items.slice(from, from + 9)).flatMap((x) =>
-    x.place?.kind === 'blocks' ? x.place.places : [],
+    x.place && x.place.kind !== 'part' ? x.place.places : [],
   );
   const told = current.flatMap((x) => (x.place && x.place.kind !== 'part' ? x.place.places : []));
   return (

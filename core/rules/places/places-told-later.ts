@@ -44,8 +44,10 @@ export function placesAfterColon(state: ReaderState, clause: Clause, placed: Cla
 export function placesNarrowed(state: ReaderState, clause: Clause, placed: ClausePlaces): boolean {
   if (!/^(but|,|--|-)$/.test(clause.joint) || placed.kind !== 'specific') return false;
   // "the damask has bled, 2-4 only"
-  if (!/^(only|just)$/.test(clause.items[0]!.w) && clause.items.at(-1)!.w !== 'only') return false;
-  if (!clause.items.every((x) => x.place || NARROWING.test(x.w))) return false;
+  // "binding sewn on, left edge only, two hours"
+  const told = clause.items.filter((x) => !x.duration && x.w !== ',');
+  if (!/^(only|just)$/.test(clause.items[0]!.w) && told.at(-1)?.w !== 'only') return false;
+  if (!clause.items.every((x) => x.place || x.duration || NARROWING.test(x.w))) return false;
   const last = state.drafts.at(-1);
   const e = last?.entry;
   if (!last || (e?.kind !== 'condition' && e?.kind !== 'treatment') || last.sentence !== clause.sentence)
@@ -57,7 +59,8 @@ export function placesNarrowed(state: ReaderState, clause: Clause, placed: Claus
   return true;
 }
 
-const NARROWING = /^(only|just|in|on|at|along|from|of|the|and|,|to|down|up|blocks?|really|mind|you|though)$/;
+const NARROWING =
+  /^(,|only|just|in|on|at|along|from|of|the|and|,|to|down|up|blocks?|really|mind|you|though)$/;
 
 /** What joins the places of a list: "where 3-2 meets 4-2, and 4-2 to 4-3", "5-1 with 5-2, 6-1 with 6-2". */
 const BETWEEN_PLACES =

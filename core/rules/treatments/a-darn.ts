@@ -2,10 +2,11 @@ import { isPredicate } from '../clause/is-predicate.ts';
 import { BEGUN, IS_DONE, WILL_DO } from './a-patch.ts';
 import { LIGHT_LEAD, lightVerb } from './light-verb.ts';
 import { removalSoon } from './removal-soon.ts';
+import { verbNear } from './verb-near.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "a darn, could be a patch", "going with the darn", "forget the darn". */
-export function aDarn({ items, k, item, before, after, choosing }: WordAt): WayFound {
+export function aDarn({ items, k, item, before, after, choosing, used }: WordAt): WayFound {
   if (
     /^(darn|darns)$/.test(item.w) &&
     !isPredicate(items, k) &&
@@ -31,7 +32,11 @@ export function aDarn({ items, k, item, before, after, choosing }: WordAt): WayF
   ) {
     if (BEGUN.test(before))
       return found({ action: 'darn', form: 'ing', at: k, items: [item], rule: 'treatment.a-darn' }, k);
-    const light = lightVerb(items, k);
+    // "mend it with a darn"
+    const mends = / with (?:a |the |just |small |little |neat )*$/.test(before)
+      ? verbNear(items, k, ['resew'], used)
+      : undefined;
+    const light = mends ?? lightVerb(items, k);
     return found(
       {
         action: 'darn',

@@ -2,6 +2,7 @@ import type { Plan } from '../../conversation/memory.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isTreatment } from './is-treatment.ts';
 import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 
@@ -22,7 +23,7 @@ const DONE = new RegExp(
 
 /** "that's out", "it's on now": where the plan was to take off, to lay on or to set in. */
 const IN_PLACE =
-  /^ (?:(?:right|ok|okay|there|well|so|and|all|now|,) )*(?:that|it|they|those|both|that one)(?: 's| is| are| 're)(?: all| now| both| finally)* (off|out|away|on|in)(?: now| too| as well| at last)*(?: [.!])* $/;
+  /^ (?:(?:right|ok|okay|there|well|so|and|all|now|,) )*(?:that|it|they|those|both|that one)(?: 's| is| are| 're)(?: all| now| both| finally)* (off|out|away|on|in)(?: now| too| as well| at last)*(?: [.!])* $|^ (?:(?:right|ok|okay|all|and|now|finally) )*(off|out)(?: now| at last)* $/;
 /** "the tweed's in now", "net's on": the stuff of the plan, in its place. */
 const STUFF_IN_PLACE =
   /^ (?:(?:right|ok|okay|there|well|so|and|now|,|the|that|my) )*(?:\S+ ){1,2}(?:'s|is|are)(?: all| now| finally)* (on|in)(?: now| too| at last)*(?: $| by | with | ,)/;
@@ -32,7 +33,8 @@ const PUT = new Map<string, RegExp>([
 ]);
 /** The plans that words of a place carry out: what is off was to be taken off. */
 function carriedOut(plans: ReturnType<typeof plansMeant>, words: string): typeof plans {
-  const put = (IN_PLACE.exec(words) ?? STUFF_IN_PLACE.exec(words))?.[1];
+  const told = IN_PLACE.exec(words) ?? STUFF_IN_PLACE.exec(words);
+  const put = told?.[1] ?? told?.[2];
   if (!put) return plans;
   return plans.filter((p) => (PUT.get(put) ?? /^remove$/).test(p.action));
 }
@@ -100,6 +102,23 @@ export function doneAsPlanned(
       'carried',
     );
   });
+}
+
+/** "that's on now, whipstitched", "it's in, couched round the edge": how what was planned is fastened. */
+const ON_AND_SEWN =
+  /^ (?:(?:right|ok|okay|there|well|so|and|all|now|,) )*(?:that|it|they|those|both|that one)(?: 's| is| are| 're)(?: all| now| both| finally)* (on|in)(?: now| too| at last)* (?:, |and )?$/;
+
+/** The sewing told behind "that's on now" is that of the plan. */
+export function sewnAsPlanned(state: ReaderState, v: ClauseView, made: Draft[], sentence: string): void {
+  const [sewn] = made;
+  if (made.length !== 1 || !sewn || !isTreatment(sewn) || sewn.entry.action !== 'resew') return;
+  const at = v.items.findIndex((x) => x.action?.form === 'past');
+  const words = wordsBetween(v.items, 0, at);
+  if (at < 2 || !ON_AND_SEWN.test(words)) return;
+  const [plan] = carriedOut(plansMeant(state, sentence), `${words.replace(/(?:,|and) $/, '')}`);
+  if (!plan) return;
+  sewn.entry.action = plan.action;
+  sewn.entry.places = [...plan.places];
 }
 
 /** The plan told last, or what was in hand; all of that note's plans where "both" or "all of them" is said. */

@@ -40,6 +40,7 @@ import { shavedOff } from './shaved-off.ts';
 import { shotWithCamera } from './shot-with-camera.ts';
 import { stainLifted, stainWorkedOn } from './stain-worked-on.ts';
 import { takenOff } from './taken-off.ts';
+import { thingDone, timedWork } from './timed-work.ts';
 import { toComeOff } from './to-come-off.ts';
 import { toolOver } from './tool-over.ts';
 import type { Way, WayFound, WordAt } from './way.ts';
@@ -51,6 +52,8 @@ import { stitchesPutIn } from './worked-in.ts';
 
 /** What is told by a thing ("sewed a patch on", "net over it"), tried at each word in this order; the first to find a way wins. */
 export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
+  timedWork,
+  thingDone,
   netOver,
   workAsThing,
   clothBehind,

@@ -4,6 +4,7 @@ import { type Draft, makeDraft } from '../draft.ts';
 import { carriedPlaces } from '../places/carried-places.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isTreatment } from './is-treatment.ts';
 import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 
@@ -17,7 +18,7 @@ export function gapped(
 ): Draft | undefined {
   if (!/^(and|,|but|&)$/.test(clause.joint)) return undefined;
   const last = state.drafts.findLast((d) => d.entry.kind !== 'material');
-  if (!last || !isTreatment(last) || last.sentence !== v.sentence || last.clause !== v.index - 1)
+  if (!last || !isTreatment(last) || last.sentence !== v.sentence || !isLastTold(state, last.clause, v.index))
     return undefined;
   const { action, state: status, stitch: before } = last.entry;
   if (!action || !before || before === stitch.stitch || !TAKES_STITCH.has(action)) return undefined;
@@ -47,6 +48,10 @@ export function gapped(
   );
 }
 
+/** Was nothing told since but how long it took: "closed 6-1 by hand (35 min) and 6-2 by machine"? */
+const isLastTold = ({ clauses }: ReaderState, told: number, index: number): boolean =>
+  clauses.slice(told + 1, index).every((c) => c.items.every((x) => x.duration || x.w === ','));
+
 /** "(unpicked a label from the corner) and a piece of interfacing from behind 2-3": the taking off holds for another thing. */
 export function gappedRemoval(
   state: ReaderState,
@@ -56,13 +61,21 @@ export function gappedRemoval(
 ): Draft | undefined {
   // "the ties come out next and after that the backing", "binding first, then the ties"
   const inTurn = /^(then|after)$/.test(clause.joint);
-  if (!(inTurn || (/^(and|,|&|\+)$/.test(clause.joint) && /^(specific|general)$/.test(placed.kind))))
+  if (!(inTurn || (/^(and|,|&|\+|also)$/.test(clause.joint) && /^(specific|general)$/.test(placed.kind))))
     return undefined;
   const last = state.drafts.at(-1);
   if (!last || !isTreatment(last) || last.entry.action !== 'remove' || last.clause !== v.index - 1)
     return undefined;
   const things = v.items.filter(
-    (x) => !x.seam && (x.object || x.finding === 'old-repair') && x.object !== 'piece',
+    (x, k) =>
+      !x.seam &&
+      (x.object || x.finding === 'old-repair') &&
+      x.object !== 'piece' &&
+      // "… and the pins from the top border": where they were
+      !(
+        x.place &&
+        / (?:from|off|on|in|along|out of) (?:the |both |all )?$/.test(wordsBetween(v.items, k - 3, k))
+      ),
   );
   const thing = things[0];
   if (

@@ -24,8 +24,11 @@ export function leaveAsFound({ items, k, item }: WordAt): WayFound {
   return undefined;
 }
 
+const NOTHING_TO_DO =
+  /^ (?:to be done|to do|doing|needs? doing|needed|required|called for)(?: (?:there|here|about (?:it|that|them|those)|(?:to|on|for|with) (?:it|that|them|those)))* (?:$|[,.;!] )/;
+
 /** "net over? darn? nothing?", "a darn, or nothing at all": leaving it as one of the ways in question. */
-export function nothingDone({ items, k, item, before, all }: WordAt): WayFound {
+export function nothingDone({ items, k, item, before, after, all }: WordAt): WayFound {
   // "nothing for 2-4", in a list of what each block gets
   if (
     item.w === 'nothing' &&
@@ -33,6 +36,20 @@ export function nothingDone({ items, k, item, before, all }: WordAt): WayFound {
     items[1]?.w === 'for' &&
     items[2]?.place?.kind === 'blocks' &&
     items.length <= 6
+  )
+    return found({ action: 'leave', form: 'past', at: k, items: [item], rule: 'treatment.leave' }, k);
+  // "(6-1 gets the patch,) 6-2 nothing"
+  if (item.w === 'nothing' && k > 0 && items.every((x) => x === item || x.place || /^(and|&|,)$/.test(x.w)))
+    return found({ action: 'leave', form: 'past', at: k, items: [item], rule: 'treatment.leave' }, k);
+  // "corners fraying a bit, nothing to be done there", "1-2 thin but holding, no work on it"
+  if (
+    items.some((x) => x.place?.places.length || x.finding) &&
+    ((item.w === 'nothing' && NOTHING_TO_DO.test(after)) ||
+      (/^(work|treatment|action|repair|repairs|mending)$/.test(item.w) &&
+        / no (?:further |more )?$/.test(before) &&
+        /^ (?:$|[,.;!] |needed|required|necessary|called for|on (?:it|that|this|them|those)|there|here|planned)/.test(
+          after,
+        )))
   )
     return found({ action: 'leave', form: 'past', at: k, items: [item], rule: 'treatment.leave' }, k);
   if (item.w !== 'nothing' || !(/ (or|either|maybe) $/.test(before) || /^ nothing (at all )?$/.test(all)))
@@ -117,7 +134,8 @@ function isLeave(items: Item[], k: number): boolean {
   if (/^(bother|bothering)$/.test(w))
     return (
       / (not|n't) (going to |gonna )?$/.test(before) &&
-      (/^ with (it|that|them|those|this|these)? ?$/.test(after) || items[k + 2]?.place?.kind === 'blocks') &&
+      (/^ with (it|that|them|those|this|these)? ?$/.test(after) ||
+        (items[k + 2]?.place?.kind === 'blocks' && !items[k + 1]!.action)) &&
       items.some((x) => x.place)
     );
   if (w === 'left') {
@@ -153,7 +171,9 @@ function isLeave(items: Item[], k: number): boolean {
       (!next || /^(,|and|for|\)|then|but|too)$/.test(next.w)) &&
       lead &&
       ((lead.place && lead.place.kind !== 'part') ||
-        / (can|could|to|should|will|'ll|may|might|get|gets|best) (be )?$/.test(before))
+        / (can|could|to|should|will|'ll|may|might|get|gets|best) (?:(?:just|simply|well|as well|always|also|both|all) )*(be )?$/.test(
+          before,
+        ))
     )
       return !items.some((x) => x.quantity?.unit || x.duration);
     return / (it|that|them|those|the|alone|as|be|well|just|this|both|these) /.test(after.slice(0, 8)) &&
@@ -171,7 +191,7 @@ function isLeave(items: Item[], k: number): boolean {
     return (
       !/^ (was|took|is|came) /.test(after) &&
       / (well|it|that|them|being) $/.test(before) &&
-      !/ (leave|left|leaving|let|for that) /.test(before)
+      !/ (leave|left|leaving|let|for that|on (?:that|it|them)) /.test(before)
     );
   if (w === 'touching' || w === 'touch')
     return / (not|n't|no) /.test(before) && !/ (missing|gone) /.test(after);

@@ -52,7 +52,9 @@ export function makeTreatment(given: Making): Draft | undefined {
   if (
     way.rule === 'treatment.is-off' &&
     way.object === 'old-patch' &&
-    state.memory.open.some((o) => o.action === 'patch' && !o.passed) &&
+    [...state.memory.open.filter((o) => !o.passed), ...(state.memory.plans ?? [])].some((o) =>
+      way.items.some((x) => x.action?.v === o.action),
+    ) &&
     !(state.memory.mentions ?? []).some((m) => m.finding === 'old-repair')
   )
     return undefined;

@@ -77,6 +77,8 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
   if (
     on &&
     !patched &&
+    // "leave the binding on"
+    !ways.some((x) => x.action === 'leave') &&
     !(/^(got|going)$/.test(verb) && items[k + 1]?.w === 'to') &&
     // "the left border's got a big rusty ring on it"
     !(/^got$/.test(verb) && items.slice(k + 1, k + 7).some((x) => x.finding)) &&

@@ -28,7 +28,11 @@ export function replacement(items: Item[], thing?: string): WayFound {
   const taken = items.flatMap((x, k) =>
     (x.w === 'patch' &&
       !isPredicate(items, k) &&
-      !/ (?:or|either|versus|vs) (?:a |the )?$/.test(wordsBetween(items, k - 2, k))) ||
+      !/ (?:or|either|versus|vs) (?:a |the )?$/.test(wordsBetween(items, k - 2, k)) &&
+      // "between a patch and letting a new piece in", "a patch perhaps, or a whole new block"
+      !/ (?:or|versus|vs) | between (?:a |the )?patch and /.test(
+        wordsBetween(items, k - 2, Math.max(at, k)),
+      )) ||
     x.w === 'piece' ||
     (x.action && ['cut', 'piece', 'replace'].includes(x.action.v))
       ? [k]
@@ -60,9 +64,14 @@ function isReplacement(items: Item[], all: string): boolean {
     /\b(?:sewn|sewed|stitched|put|let|set|slipped) (?:in )?(?:behind|underneath|beneath)\b/.test(all)
   )
     return false;
+  // "cut away the rotten piece in 5-1": a thing, and nobody's piecing
+  const told = all.replace(
+    / (?:the|that|this|a|old|worn|rotten|torn|bad|damaged|stained|\w+ed) (?:piece|pieces) /g,
+    ' bit ',
+  );
   const newIn =
     /\b(pieced?|piecing|set|sew|sewed|sewn|let|put|inset|insert|inserted|setting|sewing|putting|letting|stitched|stitch) .*\b(in|into)\b/.test(
-      all,
+      told,
     ) && /\b(new|fresh|replacement|another|one|in)\b/.test(all);
   if (
     cutOut &&
@@ -79,6 +88,10 @@ function isReplacement(items: Item[], all: string): boolean {
     // "either a new block or a patch on it"
     (/\b(?:new|fresh|replacement) (?:blocks?|squares?)\b/.test(all) &&
       / (?:or|either|versus|vs) /.test(all)) ||
+    // "so it'll be a new block"
+    / (?:be|gets?|needs?|wants?|have|getting|it 's|calls for|deserves) (?:a )?(?:whole |complete |completely |brand )?(?:new|fresh) (?:block|square)\b/.test(
+      all,
+    ) ||
     (cutOut && /\bpieced? (?:in )?(?:anew|afresh|again|new)\b/.test(all))
   )
     return true;

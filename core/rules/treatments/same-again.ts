@@ -77,6 +77,8 @@ export function sameAgain(
         (x) =>
           x.place ||
           x.fabric ||
+          // "and 2-5, 10 min"
+          (x.duration && state.memory.lastKind === 'treatment') ||
           /^(and|also|plus|the|,|in|on|at|then|now|&|one|ones|that|those|blocks?|pieces?|all)$/.test(x.w),
       )) ||
     /^ (" |'' )/.test(words) ||
@@ -132,6 +134,12 @@ export function sameAgain(
     curedAlike(state, v, last.entry.places ?? []);
     return;
   }
+  // "(1-5 frayed, oversewn.) 2-5 same problem": found there, and not mended
+  if (SAME_TROUBLE.test(words)) {
+    const found = state.drafts.findLast((d) => d.entry.kind === 'condition')?.entry ?? state.memory.condition;
+    if (found && 'finding' in found) foundAt(state, v, found.finding, 'condition.same', places, placed.items);
+    return;
+  }
   if (
     last &&
     last.entry.kind === 'condition' &&
@@ -181,10 +189,12 @@ export function sameAgain(
         state: [
           (/ (want|wants|need|needs|will|'ll|to get|to do|to come|gets?) /.test(words) ||
             LATER.test(words)) &&
+          !/ (?:half a mind|tempted|inclined) /.test(words) &&
           source.state !== 'considering'
             ? 'planned'
             : // "same on 3-1?", "2-4 maybe too"
-              clause.asked || / (?:maybe|perhaps|possibly|might|poss) /.test(words)
+              clause.asked ||
+                / (?:maybe|perhaps|possibly|might|poss|half a mind|tempted|inclined) /.test(words)
               ? 'considering'
               : source.state,
           'treatment.same-again',
@@ -355,6 +365,9 @@ function otherWays(
   const open = told.length ? told : state.memory.open.filter((o) => !o.passed && o.places.join(' ') === here);
   return open.filter((o) => o.action !== source.action);
 }
+
+const SAME_TROUBLE =
+  / same (?:problem|trouble|damage|issue|fault|wear|complaint|condition|thing wrong|kind of (?:damage|wear|hole|tear|stain)) /;
 
 /** "(1-2/2-2 was open too), same stitch": nothing but that it was done the same way. */
 const SAME_DONE = /^ (?:the )?same (?:st|stitch|way|again|treatment|deal|fix|cure)(?: \.| again)* $/;

@@ -1,5 +1,6 @@
 import { isPredicate } from '../clause/is-predicate.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** The edges of damage brought together. */
@@ -62,7 +63,7 @@ export function goneOver({ items, k, item }: WordAt): WayFound {
 }
 
 /** "did the open seam at 2-4", "ran that seam again", "went back over the seam", "put the seam right": sewn, though the verb says nothing of its own. */
-export function seamSeenTo({ items, k, item, before, after }: WordAt): WayFound {
+export function seamSeenTo({ items, k, item, before }: WordAt): WayFound {
   // asked at the seam, since no rule is asked at "did"
   const did =
     item.seam && / (did|done|do|doing) (?:the|that|both|those|its|all the) (?:\S+ )?$/.exec(before)?.[1];
@@ -78,7 +79,8 @@ export function seamSeenTo({ items, k, item, before, after }: WordAt): WayFound 
       k,
     );
   const told = SEEN_TO[item.w];
-  if (!told || !Object.hasOwn(SEEN_TO, item.w) || !told.test(after)) return undefined;
+  if (!told || !Object.hasOwn(SEEN_TO, item.w) || !told.test(wordsBetween(items, k + 1, k + 12)))
+    return undefined;
   const seam = items.findIndex((x, m) => m > k && m < k + 7 && x.seam);
   if (seam < 0 || / (n't|not|never|nothing|no) (?:\S+ )?$/.test(before) || isTold(items, seam, k))
     return undefined;
@@ -106,9 +108,12 @@ const isTold = (items: Item[], seam: number, own = -1): boolean =>
   );
 const SEAM = '(?:the|that|both|this|those|its|two|three)(?: \\S+){0,2} (?:seams?|join)\\b';
 const SEEN_TO: Record<string, RegExp> = {
-  ran: new RegExp(`^ ${SEAM}.* (?:again|once more|twice) `),
+  // "ran that seam again", "ran the seam between 6-1 and 6-2 through the machine"
+  ran: new RegExp(`^ ${SEAM}.* (?:again|once more|twice|through (?:the|my) machine) `),
   went: new RegExp(`^ (?:back |again )?over ${SEAM}`),
   put: new RegExp(`^ ${SEAM}.* right `),
+  // "machined all the seams in row six"
+  machined: /^ (?:up )?(?:\S+ ){0,3}?(?:seams?|join)\b/,
 };
 
 /** A seam that asks to be gone over. */

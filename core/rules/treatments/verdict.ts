@@ -9,8 +9,8 @@ import { isTreatment } from './is-treatment.ts';
 type Open = Pick<ReaderState['memory']['open'][number], 'action' | 'places' | 'object'>;
 
 /** Does this word name such a treatment, by its verb or its stuff? */
-function namesWay(x: Item, { action, object }: Open): boolean {
-  if (x.action?.v === action && !x.object && !x.part) return true;
+export function namesWay(x: Item, { action, object }: Open): boolean {
+  if (x.action?.v === action && (!x.object || x.object === 'old-patch') && !x.part) return true;
   switch (action) {
     case 'overlay':
       return x.material === 'net' || x.w === 'overlay';
@@ -64,7 +64,7 @@ const IS_OFF = new RegExp(
   [
     " (?:idea|plan|option|notion|scheme)(?: is|'s)? (?:off|out|scrapped|dropped|abandoned|gone|dead|no good|rejected|shelved)\\b",
     "(?: is| 's| was| were| are| been) (?:now )?(?:abandoned|given up|scrapped|off the table|out of the question|off the cards|forgotten|dropped|rejected|dismissed|discounted|ruled out|discarded|vetoed|shelved|not happening|n't happening|not needed|n't needed)\\b",
-    "(?: is| 's| are) (?:off|out)(?: now| then| after all)? $",
+    "(?: is| 's| are) (?:off|out)(?: now| then| after all)? (?:$|, (?:it|the|i|she|too|not) )",
     // "the net's a no", "replacing it is a non starter"
     "(?: is| 's)(?: just| now)? (?:a (?:definite |firm |hard )?(?:no|no go|nogo|no no|non starter|nonstarter)|not on|n't on|no good)(?: now| then| after all)? (?:$|,|so |i )",
     // "replacing's too much", "a new piece would be overkill"

@@ -32,20 +32,61 @@ function saidOfTheWay(state: ReaderState, items: Item[]): Draft[] {
   );
   const way = ways[0];
   if (ways.length !== 1 || !way?.action) return [];
-  const view: ClauseView = { items, index: 0, sentence: 0 };
-  return [
-    makeDraft(
-      'treatment',
-      view,
-      {
-        action: [way.action, 'treatment.verdict', undefined, 'implied'],
-        state: [taken ? 'planned' : 'dropped', 'treatment.verdict', items],
-        ...(way.object ? { object: [way.object, 'treatment.verdict', undefined, 'implied'] } : {}),
-        places: [[...(way.places ?? [])], 'place.of-open', undefined, 'implied'],
-      },
-      'carried',
-    ),
-  ];
+  return [ofWay({ items, index: 0, sentence: 0 }, way, taken ? 'planned' : 'dropped', items)];
+}
+
+/** A way of the last note, taken or given up. */
+const ofWay = (
+  view: ClauseView,
+  way: Extract<Draft['entry'], { kind: 'treatment' }>,
+  status: 'planned' | 'dropped',
+  said: Item[],
+): Draft =>
+  makeDraft(
+    'treatment',
+    view,
+    {
+      action: [way.action, 'treatment.verdict', undefined, 'implied'],
+      state: [status, 'treatment.verdict', said],
+      ...(way.object ? { object: [way.object, 'treatment.verdict', undefined, 'implied'] } : {}),
+      places: [[...(way.places ?? [])], 'place.of-open', undefined, 'implied'],
+    },
+    'carried',
+  );
+
+/** "both", "it'll be both", "doing both": all the ways that stood open in the last note. */
+const BOTH = new RegExp(
+  `^ ${LEAD}(?:it 'll be |it 's |it 's going to be |i 'll (?:do|have|go for|go with) |i 'm (?:doing|going for|going with) |let 's (?:do|have) |doing |going (?:for|with) |gets |it gets |do |have )?(?:both|all three)(?: of (?:them|those)| ways)?${TAIL} $`,
+);
+/** "neither in the end", "none of those" */
+const NEITHER = new RegExp(
+  `^ ${LEAD}(?:it 's |it 'll be |doing |i 'm doing )?(?:neither|none)(?: of (?:them|those|the two)| way)?${TAIL} $`,
+);
+/** "it's coming off", "off it comes": where taking it off stood open beside leaving it. */
+const COMES_OFF = new RegExp(
+  `^ ${LEAD}(?:(?:it|they|that|those)(?: 's| is| are| 're| 'll| will)?(?: to| have to| has to| going to)? (?:be )?(?:coming|comes?|taken) (?:off|out)|(?:off|out) (?:it|they) (?:comes?|goes?)|take (?:it|them) (?:off|out)|(?:i 'll |i 'm )?(?:take|taking) (?:it|them) (?:off|out))${TAIL} $`,
+);
+
+/** Said of all the ways that the last note left open, or of the taking off among them. */
+function saidOfAll(state: ReaderState): Draft[] {
+  const [first] = state.clauses;
+  const words = first ? wordsBetween(first.items) : '';
+  const alone = state.clauses.every((c) => c === first || c.items.every((x) => x.duration || x.w === ','));
+  if (!first || !alone) return [];
+  // "neither, I'm leaving it" tells only what is chosen
+  const status = NEITHER.test(words)
+    ? 'dropped'
+    : BOTH.test(words) || COMES_OFF.test(words)
+      ? 'planned'
+      : undefined;
+  if (!status) return [];
+  const ways = (state.memory.last?.entries ?? []).flatMap(({ entry: e }) =>
+    e.kind === 'treatment' && e.action && e.state === 'considering' ? [e] : [],
+  );
+  const taken = BOTH.test(words) || status === 'dropped' ? ways : ways.filter((e) => e.action === 'remove');
+  if (ways.length < 2 || (status === 'planned' && ways.some((e) => e.action === 'leave') && taken === ways))
+    return [];
+  return taken.map((way) => ofWay({ items: first.items, index: 0, sentence: 0 }, way, status, first.items));
 }
 
 /** "binding colour? no idea yet", then "navy": what answers the one matter that stood open settles it. */
@@ -91,7 +132,10 @@ function oneMoreWay(state: ReaderState): void {
 export function wholeVerdict(state: ReaderState): void {
   const items = state.clauses.flatMap((c) => c.items);
   if (items.length > 16 || !state.memory.last) return;
-  if (!state.drafts.length) state.drafts.push(...saidOfTheWay(state, items), ...answersMatter(state, items));
+  const all = saidOfAll(state);
+  if (all.length) state.drafts.unshift(...all);
+  else if (!state.drafts.length)
+    state.drafts.push(...saidOfTheWay(state, items), ...answersMatter(state, items));
   else if (
     /^(?:(?:um|uh|er|oh|hmm|well|,) )*or\b/.test(
       state.tokens

@@ -23,6 +23,9 @@ export function workAsThing({ items, k, item, before, after, ways, used }: WordA
       k,
       given.k,
     );
+  // "(6-1 gets the patch,) 6-2 the darn"
+  if (k > 1 && k < 6 && items.every((x, m) => m === k || x.place || GAPPED.test(x.w)) && items[0]!.place)
+    return found({ action, form: 'noun', at: k, items: [item], rule: 'treatment.as-thing' }, k);
   const governor = governorOfThing(items, k);
   const told =
     governor?.state ??
@@ -51,6 +54,7 @@ function givenTo(items: Item[], k: number): { k: number; form: Way['form'] } | u
   if (!Object.hasOwn(GIVING, w)) return undefined;
   return { k: at, form: GIVING[w]! };
 }
+const GAPPED = /^(the|a|an|just|only|and|,|new|fresh|little|small|quick|good)$/;
 const HOW =
   /^(a|an|its|another|quick|little|small|new|neat|good|proper|light|bit|of|decent|fine|simple|tiny|wee|fresh)$/;
 const GIVING: Record<string, Way['form']> = { gave: 'past', given: 'past', give: 'base', giving: 'ing' };

@@ -17,6 +17,15 @@ import type { Making } from './making.ts';
  */
 function isMeant(state: ReaderState, clause: Clause, v: ClauseView, way: Way): boolean {
   if (way.form !== 'base' || clause.asked || clause.joint === 'or') return false;
+  // "stabilise first, then either darn or overlay": the doubt is of what comes after
+  const after = state.clauses[v.index + 1];
+  if (
+    after?.joint === 'then' &&
+    after.sentence === v.sentence &&
+    /^(either|maybe|perhaps|possibly|whether)$/.test(after.items[0]!.w) &&
+    !looksUndecided(wordsBetween(clause.items))
+  )
+    return true;
   const before = wordsBetween(clause.items, 0, way.at);
   if (
     !/ (?:i|we) (?:shall|will|'ll|must|have to|am going to|'m going to|going to)(?: just| first)? $/.test(
