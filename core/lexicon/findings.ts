@@ -33,6 +33,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'splitting along|with|down|across the weave|grain|thread|threads|warp|weft|fold|crease',
   ],
   hole: [
+    "batting|wadding|filling|stuffing|padding 's|is|are|was poking|sticking|spilling|peeping|bulging out|through",
     'hole',
     'holes',
     'gone|eaten|burnt|burned clean? right? through',
@@ -71,6 +72,10 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'seam|seams has|have pulled',
   ],
   fraying: [
+    "nap|pile 's|is|has gone|worn|off",
+    'lost its|the|all|some of? its|the? nap|pile',
+    "weave|threads 's|is|has|are|have|starting|coming opened|opening|gaping|gone|open up?",
+    "threads 's|is|has|are|have|starting|coming working|coming|pulling loose|out|free",
     'frayed',
     'fraying',
     'fray',
@@ -134,6 +139,8 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'wearing away|through|out',
   ],
   shattered: [
+    'splitting|split|splits lengthways|lengthwise|crossways|crosswise|downwards|vertically',
+    'splits|cracks all? over|everywhere|throughout',
     'shattered',
     'shredding',
     'disintegrating',
@@ -163,6 +170,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'shot to pieces|bits|ribbons|shreds|rags',
   ],
   thin: [
+    'see the? batting|wadding|backing|lining|light|daylight|filling through',
     'thin',
     'thinning',
     'thinned',
@@ -198,6 +206,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'feeble',
   ],
   stain: [
+    "water|rain 's|has|have|had been|got on|in|over|into",
     'looks|look like rust|coffee|tea|blood|ink|wine|grease|oil|paint',
     'stain',
     'stains',
@@ -328,6 +337,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'dulled',
   ],
   'dye-bleed': [
+    "dye|dyes|colour|color|colours|colors 's|has|have|had|is|all migrated|wandered|strayed|crept|seeped|leaked|travelled",
     'dye bleed|bled|bleeding|run|ran|transfer|migration',
     'migration|transfer|bleeding of the? dye|dyes|colour|color',
     'bled',
@@ -386,6 +396,8 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'lost a|an|its|the|one|two piece|bit|chunk|corner|strip|edge|scrap|section',
   ],
   'old-repair': [
+    "someone|somebody|whoever|they 's|has|had|have? had a go at mending|darning|patching|repairing|fixing|sewing|stitching|closing",
+    'darn|patch|mend|repair that|which? somebody|someone|whoever|granny|gran|grandma did|made|put|sewed|stitched|worked|glued',
     "there 's|is|was a|an|another? patch|darn|mend on|in|over|here",
     "there 's|is|was a|an|some great|big|nasty|horrible|ugly|rough|crude|clumsy|lumpy|funny|odd? old|ugly|clumsy|big|little? patch|darn|mend on|in|over|across",
     'big|great|nasty old|ugly|clumsy ugly|clumsy|old? patch|darn|mend on|in|over|across',
@@ -583,6 +595,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'ties|tie|stitches|stitching|quilting hanging by a|one thread',
   ],
   'out-of-square': [
+    'longer|wider|shorter|narrower|lower than the? other|left|right|bottom|top side|edge|end?',
     'out of square',
     'out of sq',
     'no longer|not a? true? square',
@@ -632,8 +645,11 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'off line',
   ],
   sound: [
+    'passes|pass|passed muster|inspection',
+    'nothing the matter with|in|at|on',
     "'s|has|have|had come through ever? so|very|really|rather? well|fine|unscathed|untouched|beautifully",
     'sound',
+    'as? good as gold',
     'fine',
     'good',
     'solid',

@@ -67,6 +67,7 @@ export const PHRASE_SLIPS: readonly (readonly [heard: string, meant: string])[] 
   ['machine zig sagged', 'machine zigzagged'],
   ['zig sag', 'zigzag'],
   ['zig sagged', 'zigzagged'],
+  ['as a whole', 'overall'],
   ['whole right through', 'hole right through'],
   ['whole clean through', 'hole clean through'],
   ['whole straight through', 'hole straight through'],

@@ -658,7 +658,11 @@ export const SLIPS: SlipRow[] = [
   { heard: 'clumpt', meant: 'clumped' },
   { heard: 'lumpier', meant: 'lumpy' },
   { heard: 'mildue', meant: 'mildew' },
-  { heard: 'muster', meant: 'musty' },
+  {
+    heard: 'muster',
+    meant: 'musty',
+    before: ['smells', 'smell', 'is', "'s", 'bit', 'very', 'gone', 'all', 'so'],
+  },
   { heard: 'must', meant: 'musty', before: ['smells', 'smell', 'of'] },
   { heard: 'dybleed', meant: 'bled' },
   { heard: 'dyed', meant: 'dye', after: ['bleed', 'bled', 'has'] },

@@ -176,6 +176,9 @@ export function makeCondition(
   if (
     c.finding === 'out-of-square' &&
     (!places?.length ||
+      // "the left side hangs longer than the right"
+      (/^(?:longer|wider|shorter|narrower|lower) than /.test(items[c.at]!.w) &&
+        places.every((p) => p.startsWith('edge-'))) ||
       (measured && placed.items.every((x) => x.place!.rule === 'place.it' || isBareTop(items, x))))
   )
     places = ['quilt'];

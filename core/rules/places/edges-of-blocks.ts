@@ -10,6 +10,9 @@ import { splitBlock } from './grid.ts';
  */
 export function edgesOfBlocks(state: ReaderState, clause: Clause, items: Item[]): Item[] {
   if (!items.some((x) => isPlainEdge(x))) return items;
+  const ofCloth = items.findIndex((_x, k) => isEdgeOfCloth(items, k));
+  if (ofCloth >= 0)
+    return items.map((x, k) => (k === ofCloth ? { ...x, place: undefined, part: undefined } : x));
   const places = blocksSpokenOf(state, clause, items);
   if (!places) return items;
   return items.map((x, k) =>
@@ -20,6 +23,15 @@ export function edgesOfBlocks(state: ReaderState, clause: Clause, items: Item[])
 }
 
 const isPlainEdge = (x: Item): boolean => x.part === 'edge' && x.place?.places.join() === 'edge';
+
+/** "both pinstripes are frayed round the edges", "the twill's worn along its edges": the edges of the cloth's blocks. */
+const isEdgeOfCloth = (items: Item[], k: number): boolean =>
+  isPlainEdge(items[k]!) &&
+  /^(the|its|their|all)$/.test(items[k - 1]?.w ?? '') &&
+  /^(round|around|along|at|on)$/.test(items[k - 2]?.w ?? '') &&
+  items.slice(0, k - 2).some((x) => x.finding) &&
+  items.slice(0, k - 2).some((x) => x.fabric && !x.place) &&
+  !items.some((x) => x.part && x.part !== 'edge');
 
 const LOOSE =
   /^(loose|raw|frayed|frayed-out|fraying|ragged|torn|cut|lifted|lifting|worn|ravel(?:l?ed|l?ing)|unravel(?:l?ed|l?ing)|open|flapping|curling|curled|broken|free|split|its|their|whose)$/;

@@ -3,6 +3,7 @@ import { alongRow } from './along-row.ts';
 import { blockFirst } from './block-first.ts';
 import { commaPairs } from './comma-pairs.ts';
 import { CORNER_RULES, middleBlock } from './corner-rules.ts';
+import { countedAlong } from './counted-along.ts';
 import { countedGroup } from './counted-group.ts';
 import { everyBlock, sideColumn } from './every-block.ts';
 import { cornerPhrase } from './find-corner.ts';
@@ -44,6 +45,7 @@ const BLOCK_FINDERS: Finder[] = [
   downAndAcross,
   ordinalFirst,
   countedGroup,
+  countedAlong,
   everyBlock,
   sideColumn,
   CORNER_RULES.corners,

@@ -315,7 +315,7 @@ function sidesOfBorder(items: Item[]): Item[] {
 function isBlocksOwnEdge(items: Item[], k: number): boolean {
   const place = items[k]!.place!;
   if (place.kind !== 'part' || !place.places.every((p) => p.startsWith('edge-'))) return false;
-  if (!/ edge$/.test(items[k]!.w)) return false;
+  if (!/ (edge|side)$/.test(items[k]!.w)) return false;
   const lead = /^(the|its)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
   if (!/^(at|along|near|on|by|down|across|in|close to|towards?)$/.test(items[lead]?.w ?? '')) return false;
   if (/^(and|&|plus)$/.test(items[lead - 1]?.w ?? '')) return false;

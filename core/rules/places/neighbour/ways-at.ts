@@ -116,6 +116,9 @@ export function wayAt(tokens: Token[], i: number, count: number | undefined): Wa
     k++;
   const diagonal = /^diagonal(ly)?$/.test(w(tokens, k));
   if (diagonal) k++;
+  // "diagonally below it": to which side is not said
+  if (diagonal && !/ (left|right) /.test(` ${[1, 2, 3, 4, 5].map((n) => w(tokens, k + n)).join(' ')} `))
+    return undefined;
   // "to the left", "on its right", "to the L", "left of"
   if (/^(to|on|at)$/.test(w(tokens, k)) && /^(the|its)$/.test(w(tokens, k + 1))) {
     const side = w(tokens, k + 2);
