@@ -57,7 +57,11 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
             clause <= draft.clause &&
             fresh.every((p) => e.places?.includes(p)),
         );
-      if (!fresh.length || !own.length || (draft.placed === 'carried' && !foundThere)) {
+      if (
+        !fresh.length ||
+        !own.length ||
+        (draft.placed === 'carried' && !foundThere && !isHeadedThere(state, draft, fresh))
+      ) {
         if (fresh.length && !own.length) twin.entry.places = fresh;
         continue;
       }
@@ -79,6 +83,16 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
   joinWork(out, state);
   return out;
 }
+
+/** "2-1: patch. 2-2: patch.": told under a place of its own. */
+const isHeadedThere = ({ clauses }: ReaderState, draft: Draft, places: string[]): boolean => {
+  const head = clauses[draft.clause - 1];
+  return (
+    /^(:|-|--)$/.test(clauses[draft.clause]?.joint ?? '') &&
+    head?.sentence === draft.sentence &&
+    head.items.some((x) => x.place && places.every((p) => x.place!.places.includes(p)))
+  );
+};
 
 /** "2-2 I'll patch, no, actually I'm leaving it": what is said last of a place wins. */
 function leftAfterAll(state: ReaderState): void {

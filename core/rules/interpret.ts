@@ -68,6 +68,7 @@ export function interpret(state: ReaderState): Draft[] {
         : '';
     readClause(state, clause, c, sentence + (looksUndecided(tail) ? tail : ''), sentenceItems);
   }
+  dropFinished(state);
   tellApart(state.drafts, clauses);
   readLengthsAhead(state);
   minutesOfDeed(state);
@@ -75,6 +76,24 @@ export function interpret(state: ReaderState): Draft[] {
   ownersWord(state);
   readDoubtfulCloth(state);
   return state.drafts;
+}
+
+/** "finished 5-1, patched it with brown wool": what was done there is told behind. */
+function dropFinished(state: ReaderState): void {
+  state.drafts = state.drafts.filter(
+    (d) =>
+      !isTreatment(d) ||
+      d.entry.action ||
+      !state.drafts.some(
+        (x) =>
+          isTreatment(x) &&
+          x.entry.action &&
+          x.sentence === d.sentence &&
+          x.clause > d.clause &&
+          x.placed !== 'said' &&
+          x.entry.places?.join() === d.entry.places?.join(),
+      ),
+  );
 }
 
 /** Do these words name blocks that the sentence before does not? */

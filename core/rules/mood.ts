@@ -416,7 +416,13 @@ export function stateOf(
     // "marked 2-3 for netting", "2-3 is for lining"
     if (MARKED_FOR.test(before)) return 'planned';
     // "the tying of row two is half done"
-    if (/ (?:half|nearly|almost|partly) (?:done|finished|complete) /.test(words)) return 'doing';
+    // "started darning 4-4, got about half of it done"
+    if (
+      / (?:half|nearly|almost|partly) (?:done|finished|complete) | (?:half|most|part|some|a bit) of (?:it|that|them) (?:is |'s )?(?:done|finished) /.test(
+        words,
+      )
+    )
+      return 'doing';
     if (/ after $/.test(before) || (clause.joint === 'after' && k === 0)) return 'done';
     // "it gets a little spot cleaning"
     if (/ gets? (?:a |some |its )(?:\S+ ){0,2}$/.test(before)) return 'planned';

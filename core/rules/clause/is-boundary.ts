@@ -305,6 +305,13 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     w === 'also' ||
     w === 'since'
   ) {
+    // "left 3-3 as I found it"
+    if (
+      w === 'as' &&
+      current.some((x) => x.action?.v === 'leave') &&
+      /^(found|had)$/.test(items[k + 2]?.w ?? '')
+    )
+      return false;
     if (w === 'as') return next.w === 'i' && items[k - 1]?.w !== 'well' && items[k - 1]?.w !== 'just';
     return w === 'still' || w === 'also'
       ? next.w === 'i' || next.w === 'it' || next.w === 'well'

@@ -18,6 +18,8 @@ const LAST_DAY = new RegExp(
 );
 const HANDING =
   /\b(?:finish(?:ed)?|ready|done|back(?! (?:at|on|to) (?:it|work)\b)|due|needs? it|needed|wants? it|want it|have it|have this|collect(?:s|ed|ing)?|delivered|deliver|hand(?:ed)? (?:it )?over|must be|has to be|got to be|returned|return|promised|collection|pick ?up|complete|completed|hung|posted|in (?:their|her|his) hands|fetch(?:es|ing)?|pick(?:s|ing)? it up|wanted|sent off(?! for)|go(?:es)? (?:home|out)|ship(?:s|ped)?|gone by|out of here)\b/;
+const FETCHES =
+  / (?:i|i 'm|we|i 'll)(?: will| 'll| can| going to|'m going to)? (?:pick|picking|collect|collecting|fetch|fetching|get|getting)(?: up)? (?:the|some|my|more|a) (?!quilt|qlt)/;
 /** "must be finished 12/18, firm", "wanted back 3.6." */
 const FIGURES =
   /\b(?:must be|has to be|got to be|due|wanted|needed|to be)\b[^\d]{0,24} \d{1,2} ?[/.] ?\d{1,2} (?:firm |sharp |at |$)/;
@@ -36,6 +38,8 @@ export function isDeadline(words: string, items: Item[]): boolean {
   if (/\b(?:deadline|due date|due back)\b/.test(words)) return true;
   // "the back can wait till Thursday"
   if (/\b(?:can|could|will|must|have to|has to) wait\b/.test(words)) return false;
+  // "I pick up the soap on Monday": an errand
+  if (FETCHES.test(words)) return false;
   if (!HANDING.test(words) || items.some((x) => x.duration || x.span)) return false;
   // "hung over the urn for thirty years"
   if (/\bfor (?:\S+ ){1,4}(?:years|decades|generations|winters|summers)\b/.test(words)) return false;

@@ -36,6 +36,18 @@ const PLAIN: [RegExp, Topic, DecisionStatus][] = [
     'deadline',
     'open',
   ],
+  // "don't know yet when she needs it back", "no idea when it's due"
+  [
+    /(?:n't know|not sure|no idea|n't said|n't decided|not decided|undecided|no clue)(?: yet| still)? when (?:it|she|he|they)(?: 's| is| 're| are| has| have)?(?: due| to be| needs?| wants?| will| 'll| must| should)\b/,
+    'deadline',
+    'open',
+  ],
+  // "we've dropped the idea of a new border"
+  [
+    /\b(?:dropped|scrapped|abandoned|ditched|shelved|given up(?: on)?|gave up(?: on)?|forget|forgetting) (?:the |that |any )?(?:idea|plan|thought|notion) of (?:a |any |adding a |putting a |having a )*(?:new |wide |wider |plain |pieced )?borders?(?: on)? $/,
+    'border',
+    'settled',
+  ],
   // "ninety dollars is what we shook on"
   [
     /^ (?:and )?(?:\S+ ){1,5}(?:is|was|'s) (?:what|the (?:price|sum|figure)) (?:we|she and i) (?:shook|agreed|settled)(?: hands)? on $/,

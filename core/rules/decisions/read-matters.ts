@@ -93,6 +93,15 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       for (const x of [...own, ...(stop === '?' ? sentences[number + 1]!.items : [])]) claims.later.add(x);
       return;
     }
+    // "quilt.", where tying or quilting stood open
+    if (
+      sentences.length === 1 &&
+      BARE_QUILT.test(wordsBetween(own)) &&
+      state.memory.matters?.some((m) => m.about === 'tying' || m.about === 'quilting')
+    ) {
+      add('quilting', 'settled', parts[0]!, 'decision.way-bare', number, own);
+      return;
+    }
     // the heading of a list holds until the next full stop
     const first = parts[0]!;
     const leads = /^(:|--|-)$/.test(parts[1]?.joint ?? '');
@@ -192,15 +201,22 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
           continue;
         }
         part.topic = listed;
+        // "still open are the thread and the border, but it's a cold wash, that's fixed": the list has turned
+        const turned =
+          headed === 'open' &&
+          parts.slice(1, k + 1).some((p) => p.joint === 'but') &&
+          parts.slice(k).some((p) => !p.topic && p.cue === 'settled');
         add(
           listed.topic,
-          part.cue &&
-            part.topic.topic !== 'other' &&
-            part.cue !== headed &&
-            // "still open is the binding, but the backing is settled"
-            (headed === 'settled' || part.joint === 'but')
-            ? part.cue
-            : headed,
+          turned
+            ? 'settled'
+            : part.cue &&
+                part.topic.topic !== 'other' &&
+                part.cue !== headed &&
+                // "still open is the binding, but the backing is settled"
+                (headed === 'settled' || part.joint === 'but')
+              ? part.cue
+              : headed,
           part,
           'decision.listed',
           number,
@@ -231,9 +247,10 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       // "backing: leave or replace, undecided": two treatments of it stand open
       if (
         found?.status === 'open' &&
-        /^ (?:it )?(?:leave|keep|replace|remove|take off)(?: it)? or (?:leave|keep|replace|remove|take it off)(?: it)? $/.test(
-          parts[k + 1]?.words ?? '',
-        )
+        (TWO_TREATMENTS.test(parts[k + 1]?.words ?? '') ||
+          // "the front's been pressed, the back hasn't yet": not done there
+          (NOT_YET_DONE.test(part.words) &&
+            parts.slice(0, k).some((p) => p.items.some((x) => x.action?.form === 'past'))))
       )
         continue;
       if (found) {
@@ -291,6 +308,15 @@ const isOtherWay = (a: Topic, b: Topic): boolean =>
 const GOES_IN =
   /^ (?:and |or )*what (?:fabric |cloth |to put |to use |goes |i put |i use |i 'll put |is going |'s going |should go )+(?:in|into|on|for|at) /;
 
+const BARE_QUILT = /^ (?:ok |okay |so |right |then |well )*(?:hand |machine )?quilt(?: it| then| please)* $/;
+const TREAT = '(?:just )?(?:leave|keep|replace|remove|take|unpick|strip|pull|patch|darn|net|mend|resew|redo)';
+/** "should I take it off or leave it on", "leave or replace". */
+const TWO_TREATMENTS = new RegExp(
+  `^ (?:(?:should|shall|do|could) (?:i|we) |whether to |to |either |it )*${TREAT}(?: it| them)?(?: off| out| on| be| alone)? or (?:(?:should|shall|do) (?:i|we) |to )?${TREAT}(?: it| them)?(?: off| out| on| be| alone| as it is)? $`,
+);
+const NOT_YET_DONE =
+  /^ (?:the |and |but |its )*\S+ (?:has|have|is|are)(?: n't| not)(?: been)?(?: done)?(?: yet)? $/;
+
 /** A part that tells of the same matter, or of none, and of no work at a place. */
 const isOfMatter = (part: Part, topic: Topic): boolean =>
   (!part.topic || part.topic.topic === topic) &&
@@ -303,7 +329,9 @@ const isPlainChoice = ({ items }: Part): boolean =>
   items.some((x) => x.w === 'or') &&
   items.every(
     (x) =>
-      /^(?:or|the|a|some|plain|either|maybe|new|old)$/.test(x.w) ||
+      /^(?:or|the|a|some|plain|either|maybe|new|old|pieced|mitred|mitered|wide|wider|narrow|narrower|thick|thin|scrappy|striped|dark|light|one|two|none|single|double|bias|straight|grain)$/.test(
+        x.w,
+      ) ||
       x.fabric ||
       x.material ||
       COLOURS.has(x.w),

@@ -88,6 +88,14 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     return false;
   }
   if (!carried) return false;
+  // "2-1: patch. 2-2: patch.": each of the place before its own mark
+  if (
+    state.topic?.sentence === draft.sentence &&
+    last.sentence < draft.sentence &&
+    e.places?.length &&
+    !e.places.some((x) => p.places?.includes(x))
+  )
+    return false;
   const loose = clause.items.some(
     (x, k) =>
       x.seam ||

@@ -133,8 +133,9 @@ function isLeave(items: Item[], k: number): boolean {
   // "5-5 I'm not bothering with"
   if (/^(bother|bothering)$/.test(w))
     return (
-      / (not|n't) (going to |gonna )?$/.test(before) &&
-      (/^ with (it|that|them|those|this|these)? ?$/.test(after) ||
+      / (not|n't) (going to |gonna |think i 'll |be |really )?$/.test(before) &&
+      (/^ with (?:the|that|this) (?:\S+ ){1,2}(?:on|in|at) /.test(after) ||
+        /^ with (it|that|them|those|this|these)? ?$/.test(after) ||
         (items[k + 2]?.place?.kind === 'blocks' && !items[k + 1]!.action)) &&
       items.some((x) => x.place)
     );
@@ -181,7 +182,7 @@ function isLeave(items: Item[], k: number): boolean {
         before.replace(/ (i|just|have|'ve|and|is|was|'s|are|be|'re) $/, ' x '),
       )
       ? !/ (is|are|'s) $/.test(before) || / (as|alone|be|well) /.test(after)
-      : / (as (is|it|found|they|was)|alone|be|well alone|exactly as|just as|that way) /.test(
+      : / (as (is|it|found|they|was|i found|i had)|alone|be|well alone|exactly as|just as|that way) /.test(
           after.slice(0, 18),
         );
   }

@@ -52,7 +52,10 @@ export function standingTold(state: ReaderState, clause: Clause, v: ClauseView):
     for (const d of own) setStanding(d, standing);
     return true;
   }
-  const source = state.drafts.findLast((d) => d.sentence === clause.sentence && isTreatment(d));
+  const source =
+    state.drafts.findLast((d) => d.sentence === clause.sentence && isTreatment(d)) ??
+    // "row five: pressed. row six: not yet"
+    state.drafts.findLast((d) => d.sentence === clause.sentence - 1 && isTreatment(d));
   const places = state.topic?.sentence === clause.sentence ? state.topic.places : undefined;
   if (source?.entry.kind !== 'treatment') return false;
   if (!places) {

@@ -32,7 +32,7 @@ export function choiceUnder(parts: Part[]): Topic | undefined {
     !head.items.every(
       (x) => x.topic || x.part || x.material || /^(?:the|new|colou?r|ties|for|of)$/.test(x.w),
     ) ||
-    head.items.length > 3
+    head.items.length > 4
   )
     return undefined;
   if (!choice.items.every(isPlainStuff) || choice.items.length > 4) return undefined;

@@ -82,7 +82,9 @@ export function matterIn(
   // "each of the gingham ones gets a lining put in behind it"
   if (
     topic === 'backing' &&
-    / (?:put|sewn|set|slipped|tacked|basted) (?:in )?(?:behind|underneath) /.test(words)
+    (/ (?:put|sewn|set|slipped|tacked|basted) (?:in )?(?:behind|underneath) /.test(words) ||
+      // "wondering about a backing cloth behind or net on top"
+      / (?:backing|lining)(?: cloth| fabric)?(?: behind| underneath| or net| or tulle) /.test(words))
   )
     return undefined;
   const cloth = topic === 'fabric';

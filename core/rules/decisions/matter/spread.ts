@@ -98,7 +98,7 @@ export function spread(
 const isEcho = ({ words, joint }: Part): boolean =>
   joint === 'so is' ||
   joint === 'nor' ||
-  /^ (?:neither|nor|likewise|same (?:goes |thing )?(?:for|with)|the same (?:goes |is true )?(?:for|with|of)) /.test(
+  /^ (?:neither|nor|likewise|(?:and )?also about|same (?:goes |thing )?(?:for|with)|the same (?:goes |is true )?(?:for|with|of)) /.test(
     words,
   );
 

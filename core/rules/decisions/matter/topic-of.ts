@@ -72,6 +72,11 @@ export function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined
 const NO_NOUN_BACK =
   /^(?:and|to|again|on|in|it|them|that|this|those|by|with|here|there|up|at|from|from|together|home|through)$/;
 
+/** "when she needs it back", "back and forth": no backing. */
+const isNoNounBack = (items: Item[], k: number): boolean =>
+  NO_NOUN_BACK.test(items[k + 1]?.w ?? '') ||
+  /^(?:it|them|that|this|go|come|going|coming|get|getting)$/.test(items[k - 1]?.w ?? '');
+
 /** The matter that one word of a sentence can stand for, by what stands beside it. */
 export function senseOf(x: Item, items: Item[], k: number): Topic | undefined {
   const next = items[k + 1]?.w ?? '';
@@ -84,13 +89,13 @@ export function senseOf(x: Item, items: Item[], k: number): Topic | undefined {
       : undefined;
   }
   if (x.topic && x.topic !== 'tying' && x.topic !== 'quilting') {
-    if (x.w === 'back' && NO_NOUN_BACK.test(next)) return undefined;
+    if (x.w === 'back' && isNoNounBack(items, k)) return undefined;
     return x.topic;
   }
   if (x.topic === 'quilting') return x.w === 'pattern' ? undefined : 'quilting';
   if (x.action?.v === 'wash') return 'washing';
   if (x.material && PARTS[x.material]) return PARTS[x.material];
-  if (x.part && PARTS[x.part]) return x.w === 'back' && NO_NOUN_BACK.test(next) ? undefined : PARTS[x.part];
+  if (x.part && PARTS[x.part]) return x.w === 'back' && isNoNounBack(items, k) ? undefined : PARTS[x.part];
   if (x.action?.v === 'bind' && x.action.form === 'base') return 'binding';
   if (/^(fabric|cloth)$/.test(x.w)) return 'fabric';
   return undefined;
