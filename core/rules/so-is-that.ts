@@ -78,13 +78,18 @@ function withIt(items: Item[]): Item[] {
   let from = before;
   while (from > 0 && !/^(,|and|&|\+|--)$/.test(items[from - 1]!.w) && before - from < 5) from--;
   const joint = beforeJoints(items, from);
-  const off = items.slice(0, joint).findLast((x) => OFF.test(x.w));
+  const at = items.slice(0, joint).findLastIndex((x) => OFF.test(x.w));
+  const off = items[at];
   if (joint === from || !off || !items.slice(from, before).some((x) => x.object && !x.seam)) return items;
   return [
     ...items.slice(0, joint),
     boundaryBefore(items[from]!, ';'),
     ...items.slice(from, m),
     { ...off },
+    // "that border's coming off tomorrow, and the binding with it"
+    ...(isToCome(wordsBetween(items, at + 1, joint))
+      ? items.slice(at + 1, joint).map((x) => ({ ...x }))
+      : []),
     ...items.slice(m + asWellAt(items, m)),
   ];
 }

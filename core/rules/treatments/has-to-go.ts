@@ -3,6 +3,27 @@ import { found, type WayFound, type WordAt } from './way.ts';
 
 /** What must go. */
 export function hasToGo({ items, k, item, before, after, thing }: WordAt): WayFound {
+  // "the wadding stays, the backing goes"
+  const gone = items[k - 1];
+  if (
+    item.w === 'goes' &&
+    gone &&
+    (gone.finding === 'old-repair' ||
+      /^(?:backing|batting|binding|border|ties|old-patch)$/.test(gone.object ?? '')) &&
+    /^(|[.,;!]|first|next|too|then|tomorrow|and|but)$/.test(items[k + 1]?.w ?? '')
+  )
+    return found(
+      {
+        action: 'remove',
+        object: gone.finding === 'old-repair' ? 'old-patch' : gone.object!,
+        form: 'base',
+        at: k,
+        items: [item, gone],
+        rule: 'treatment.has-to-go',
+      },
+      k,
+      k - 1,
+    );
   // "that patch has to go", "the batting must go"
   if (
     item.w === 'go' &&

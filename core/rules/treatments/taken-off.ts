@@ -58,14 +58,13 @@ function comesOffUnnamed(items: Item[], k: number, thing: string | undefined): W
   )
     return undefined;
   if (
-    items
-      .slice(end + 1)
-      .some(
-        (x) =>
-          !/^(later|next|first|tomorrow|tonight|now|soon|today|too|then|week|after|that|,|on|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/.test(
-            x.w,
-          ),
-      )
+    items.slice(end + 1).some(
+      (x) =>
+        // "came off easily", "came off without a fight"
+        !/^(easily|easy|clean|cleanly|nicely|well|fine|ok|okay|without|a|much|any|fight|trouble|struggle|fuss|at|last|finally|quite|very|already|in one piece|later|next|first|tomorrow|tonight|now|soon|today|too|then|week|after|that|,|on|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/.test(
+          x.w,
+        ),
+    )
   )
     return undefined;
   return found(

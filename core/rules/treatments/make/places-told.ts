@@ -181,6 +181,23 @@ export function placesTold(
     how = 'carried';
     implied = true;
   }
+  // "the binding came off in one piece, I'll wash it": what was just taken off, and not the quilt
+  const off = state.drafts.findLast(isTreatment);
+  if (
+    places === undefined &&
+    /^(wash|press|dry|clean)$/.test(action) &&
+    off?.sentence === v.sentence &&
+    off.entry.state === 'done' &&
+    /^(binding|backing|border)$/.test(off.entry.object ?? '') &&
+    placed.items.length > 0 &&
+    placed.items.every((x) => x.place!.rule === 'place.it') &&
+    /^(it|them)$/.test(items[way.at + 1]?.w ?? '')
+  ) {
+    places = off.entry.places?.length ? [...off.entry.places] : [off.entry.object!];
+    how = 'carried';
+    implied = true;
+    placeItems = [];
+  }
   if (places === undefined && how !== 'unneeded') {
     const open = status === 'dropped' ? state.memory.open.filter((o) => o.action === action) : [];
     const carried =
