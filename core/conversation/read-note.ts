@@ -10,6 +10,7 @@ import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { withRunOns } from '../rules/clause/run-on.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
+import { withoutOnlyWhen } from '../rules/clause/only-when.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
 import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
 import { nameHeads } from '../rules/decisions/name-heads.ts';
@@ -160,10 +161,12 @@ export function readNote(
     };
   }
 
-  const items = dropAsides(
-    mendCorrections(
-      withoutTakenBack(exceptPlaces(withTopics(withListStops(scanned.items)), fabrics, grid)),
-      grid,
+  const items = withoutOnlyWhen(
+    dropAsides(
+      mendCorrections(
+        withoutTakenBack(exceptPlaces(withTopics(withListStops(scanned.items)), fabrics, grid)),
+        grid,
+      ),
     ),
   );
   // a slip put right in the note itself mends no other note

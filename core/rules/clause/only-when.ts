@@ -1,0 +1,67 @@
+import type { Item } from '../item.ts';
+
+/** With these a time to come begins where the verb behind them stands in the present: "once it's dry". */
+const WHEN =
+  /^(once|when|whenever|until|till|'til|before|after|unless|if|as soon as|the moment|by the time)$/;
+const PRONOUN = /^(it|they|that|this|these|those|everything|anything|all|both)$/;
+/** "is", "'s been", "gets", "has all been" */
+const HAPPENS = /^(?:is|are|'s|'re|gets?|has|have|goes|go|comes|come)$/;
+const BETWEEN =
+  /^(?:been|being|all|both|properly|fully|completely|quite|really|nicely|safely|good|and|bone|well)$/;
+const AWAY = /^(?:off|out|on|in|up|down|through|back|away|flat)$/;
+const STATE = /^(?:dry|clean|done|finished|ready|off|out|on|in|down|up)$/;
+const MOST_OF_SUBJECT = 4;
+
+/**
+ * Takes out a deed that is told only as the time for another: "press it once it's dry", "a wash before it's cut", "not until
+ * it's been photographed". Nobody has done it. In the past it is told: "when it was dry I pressed it".
+ */
+export function withoutOnlyWhen(items: Item[]): Item[] {
+  for (let k = 0; k < items.length - 2; k++) {
+    const from = beginsAt(items, k);
+    const end = from === undefined ? undefined : endOfWhen(items, from);
+    if (end === undefined) continue;
+    const rest = withoutOnlyWhen(items.slice(end));
+    // "once the top's dry, I'll press it": press the top; "I'll tie it when it's basted": it comes later
+    if (k > 0) return [...items.slice(0, k), { ...items[k]!, w: 'later' }, ...rest];
+    const subject = items.slice(from!, end).filter((x) => x.place || x.part || x.fabric);
+    return subject.length ? [...subject, ...rest] : rest[0]?.w === ',' ? rest.slice(1) : rest;
+  }
+  return items;
+}
+
+/** Where the subject stands behind the word of time at `k`. */
+function beginsAt(items: Item[], k: number): number | undefined {
+  for (let n = 1; n <= 3; n++)
+    if (
+      WHEN.test(
+        items
+          .slice(k, k + n)
+          .map((x) => x.w)
+          .join(' '),
+      )
+    )
+      return k + n;
+  return undefined;
+}
+
+/** The end of "it's been photographed", "the binding's off", from its subject at `k` on. */
+function endOfWhen(items: Item[], k: number): number | undefined {
+  let at = k;
+  if (PRONOUN.test(items[at]?.w ?? '')) at++;
+  else {
+    if (!/^(?:the|my|its|their)$/.test(items[at]?.w ?? '') && !items[at]?.part) return undefined;
+    while (at < k + MOST_OF_SUBJECT && items[at] && !HAPPENS.test(items[at]!.w)) {
+      if (items[at]!.token.kind === 'mark' || items[at]!.action?.form === 'past') return undefined;
+      at++;
+    }
+    if (at === k) return undefined;
+  }
+  if (!HAPPENS.test(items[at]?.w ?? '')) return undefined;
+  at++;
+  while (BETWEEN.test(items[at]?.w ?? '')) at++;
+  const deed = items[at];
+  if (!deed || !(deed.action?.form === 'past' || STATE.test(deed.w))) return undefined;
+  at++;
+  return AWAY.test(items[at]?.w ?? '') ? at + 1 : at;
+}
