@@ -111,7 +111,7 @@ export const HOUSEHOLD_GOODS =
 /** With one of these a note is about the piece, its story or its owner, and no talk aside. */
 export const QUILT_WORDS: string[] = phrases(`
   quilt, quilts, qlt, comforter, coverlet, bedspread, bed cover, patchwork, stitch, stitches, stitched,
-  stitching, sew, sewn, sewed, baby soap, baby shampoo,
+  stitching, sew, sewn, sewed, clothes horse, baby soap, baby shampoo,
   sewing, seam, seams, thread, threads, fabric, cloth, block, blocks, batting, wadding, backing, binding,
   border, borders, pieced, piecing, appliqué, applique, sampler,
   maker, owner, client, museum, heirloom, initials, embroidered, inscription, signature, label, attic,
