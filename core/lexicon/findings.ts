@@ -423,6 +423,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'later replacement|repair|patch|addition',
     "someone|somebody|whoever|they 's|has|had|have? had a go",
     "someone|somebody|whoever|they 's|has|have|had? glued|stuck|botched|bodged|cobbled",
+    "someone|somebody|whoever 's|has|have|had? glued|stuck a|an|another|some big|great|clumsy|ugly|old? patch|patches",
     'bodge',
     'bodged',
     'botched',

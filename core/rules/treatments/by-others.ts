@@ -89,6 +89,8 @@ const OTHERS = new Set([
   'dealer',
 ]);
 
+const EARLIER = /^(?:earlier|previous|unknown|former|last|second|later|another|other)$/;
+
 /** Work told of others, long ago: "the kids sewed it up", "what somebody fused behind there". */
 export function isOthers(items: Item[], at: number): boolean {
   // "there's mending of some kind in 3-3"
@@ -109,6 +111,8 @@ export function isOthers(items: Item[], at: number): boolean {
     return false;
   for (let m = at - 1; m >= Math.max(0, at - 4); m--) {
     const w = items[m]!.w;
+    // "an earlier hand has overcast the seams", "the last person to mend it went over it by machine"
+    if (/^(?:hand|person|mender|repairer)$/.test(w) && EARLIER.test(items[m - 1]?.w ?? '')) return true;
     if (w === 'she' && isOfQuilt(items, m, at)) return false;
     if (
       OTHERS.has(w) ||

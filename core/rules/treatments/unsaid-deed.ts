@@ -13,7 +13,7 @@ import { stitchOf, TAKES_STITCH } from './stitch-of.ts';
 const UNSAID_DEED =
   / (?:did|done|treated|finished|completed?|mended|repaired|fixed|took care of|taken care of|sorted|sorted out|dealt with|saw to|seen to|looked after|attended to|worked on|tackled|managed|cracked|finished (?:off|up)|polished off|had a go at|been at|got through|got round to|got around to|made good|good to go|put right|set to rights|ticked off|crossed off|wrapped up|out of the way|(?:got|get) to (?=.* (?:as well|too|at last|today|tonight|yesterday))|gave .* the treatment) /;
 const NOT_SO =
-  / (?:what|none|neither|nor|nobody|no more|did n't|have n't|has n't|was n't|not|n't|never|nothing|undecided|how|same|somebody|someone|she|he|they(?! (?:are|'re|'ve) )|once|before now|years|anything|yet|by (?!hand|machine)\w+|must|should|to be|needs?|will|'ll) /;
+  / (?:what|none|neither|nor|nobody|no more|did n't|have n't|has n't|was n't|not|n't|never|nothing|undecided|how|same|somebody|someone|whoever|she|he|they(?! (?:are|'re|'ve) )|once|before now|years|anything|yet|by (?!hand|machine)\w+|must|should|to be|needs?|will|'ll) /;
 
 /** The same of what was last spoken of: "took care of those", "sorted that one out", "it's been seen to". */
 const TENDED =

@@ -15,6 +15,10 @@ const WANTS_WORK =
 const MODAL =
   /^(still|also|may|might|could|will|'ll|would|probably|maybe|perhaps|possibly|really|well|both|all|just)$/;
 
+/** Others used it, long ago. */
+const BY_OTHERS =
+  / (?:whoever|someone|somebody|(?:an?|the) (?:earlier|previous|last) \S+) (?:(?!i |we |[.;,] )\S+ ){0,7}$/;
+
 /** A word for needing or having that is about something else: "needs patching", "have patched", "got it off". */
 export function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boolean {
   const phrase = wordsBetween(items, k, cue.next).trim();
@@ -67,6 +71,8 @@ export function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boo
     )
   )
     return true;
+  // "whoever mended row two used glue"
+  if (phrase === 'used' && BY_OTHERS.test(wordsBetween(items, Math.max(0, k - 9), k))) return true;
   // "the tails I'm leaving at an inch and a half", "it has left the cloth weak"
   if (phrase === 'leaving' && after.w === 'at') return true;
   if (
