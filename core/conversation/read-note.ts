@@ -7,11 +7,13 @@ import { findNextQuestion, findQuery } from '../rules/acts/find-query.ts';
 import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
+import { answeredHerself } from '../rules/clause/answered-herself.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { withoutOnlyWhen } from '../rules/clause/only-when.ts';
 import { withRunOns } from '../rules/clause/run-on.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
+import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
 import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
 import { nameHeads } from '../rules/decisions/name-heads.ts';
 import { readMatters } from '../rules/decisions/read-matters.ts';
@@ -164,7 +166,13 @@ export function readNote(
   const items = withoutOnlyWhen(
     dropAsides(
       mendCorrections(
-        withoutTakenBack(exceptPlaces(withTopics(withListStops(scanned.items)), fabrics, grid)),
+        withoutTakenBack(
+          exceptPlaces(
+            withTopics(withListStops(answeredHerself(withoutDenied(scanned.items)))),
+            fabrics,
+            grid,
+          ),
+        ),
         grid,
       ),
     ),

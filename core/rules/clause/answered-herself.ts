@@ -1,0 +1,88 @@
+import { type Item, makeItem } from '../item.ts';
+
+const YES =
+  /^(?:yes|yep|yeah|yup|aye|definitely|certainly|absolutely|of course|go on then|why not|i think so|i should think so)$/;
+const NO = /^(?:no|nope|nah|not)$/;
+const LEADS =
+  /^(?:so|and|well|now|right|ok|okay|but|then|um|do|does|shall|should|could|can|must|would|am|are|is|it|i|we|to|worth|need|going|really|,)$/;
+/** "what about the border?", "and the backing?", "what do I do with 3-3?" */
+const ABOUT =
+  /^(?:(?:so|and|well|now|right|ok|okay|but|then|um|,) )*(?:(?:what|how) about |what (?:do|shall|should) i do (?:with|about) |what (?:becomes|happens) (?:of|with|to) )?(?:the |my |its )?$/;
+const OPEN = /^(?:not|do|don't|no|undecided|tbd|dunno|idk|open|i|maybe|perhaps|hmm?|leave that|whichever)$/;
+
+/**
+ * What she asks herself and answers in the same breath is settled: "should 2-2 be patched? yes", "wash it? no", "net or patch on
+ * 2-2? net", "and the backing? calico". The question becomes the statement that it is answered with.
+ */
+export function answeredHerself(items: Item[]): Item[] {
+  const k = items.findIndex((x) => x.w === '?');
+  if (k < 1 || k === items.length - 1) return items;
+  const from = startOfSentence(items, k);
+  const rest = answeredHerself(items.slice(k + 1));
+  const told = statementOf(items.slice(from, k), rest, items[k]!);
+  return told ? [...items.slice(0, from), ...told] : [...items.slice(0, k + 1), ...rest];
+}
+
+function startOfSentence(items: Item[], k: number): number {
+  let from = k;
+  while (from > 0 && !/^[.;!?\n]$/.test(items[from - 1]!.w)) from--;
+  return from;
+}
+
+function statementOf(asked: Item[], rest: Item[], mark: Item): Item[] | undefined {
+  const word = (w: string): Item =>
+    makeItem(mark.i, mark.j, w, { ...mark.token, w, kind: /^\w/.test(w) ? 'word' : 'mark' });
+  const deeds = asked.filter((x) => x.action && !x.place);
+  const first = rest[0]!;
+  if (deeds.length === 1 && deeds[0]!.action!.form !== 'ing' && (YES.test(first.w) || NO.test(first.w))) {
+    // "not sure", "no idea"
+    const behind = rest[1]?.w ?? '.';
+    if (NO.test(first.w) && (first.w === 'not' || !/^(?:[,.;!-]|--|i|it|leave|just|not|only)$/.test(behind)))
+      return undefined;
+    let lead = 0;
+    while (LEADS.test(asked[lead]?.w ?? '')) lead++;
+    const deed = asked.indexOf(deeds[0]!);
+    if (deed < lead || asked.slice(lead, deed).some((x) => x.action)) return undefined;
+    const will = YES.test(first.w) ? ['will'] : ['not', 'going to'];
+    const told = asked.slice(lead);
+    const at = told[deed - lead - 1]?.w === 'be' ? deed - lead - 1 : deed - lead;
+    return [
+      ...told.slice(0, at),
+      ...will.map(word),
+      ...told.slice(at),
+      word('.'),
+      ...withoutMark(rest.slice(1)),
+    ];
+  }
+  // "net or patch on 2-2? net": the way that is named again
+  const chosen = rest.find((x, m) => m < 3 && x.action);
+  if (
+    chosen &&
+    deeds.length > 1 &&
+    deeds.some((x) => x.action!.v === chosen.action!.v) &&
+    asked.some((x) => x.w === 'or' || x.w === '/') &&
+    !OPEN.test(first.w)
+  ) {
+    const where = asked.filter((x) => x.place || x.fabric);
+    const at = rest.indexOf(chosen);
+    const lead = /^(?:'ll|will|to)$/.test(rest[at - 1]?.w ?? '') ? [] : [word('will')];
+    return where.length ? [...where, word(':'), ...rest.slice(0, at), ...lead, ...rest.slice(at)] : undefined;
+  }
+  // "and the backing? calico"
+  const head = asked.at(-1)!;
+  const lead = asked
+    .slice(0, -1)
+    .map((x) => `${x.w} `)
+    .join('');
+  if (
+    (head.place || head.topic) &&
+    ABOUT.test(lead) &&
+    !OPEN.test(first.w) &&
+    !YES.test(first.w) &&
+    !rest.some((x) => x.w === '?')
+  )
+    return [head, word(':'), ...rest];
+  return undefined;
+}
+
+const withoutMark = (items: Item[]): Item[] => (/^[,.]$/.test(items[0]?.w ?? '') ? items.slice(1) : items);
