@@ -1,4 +1,5 @@
 import { type Item, makeItem } from '../item.ts';
+import { KEEP } from '../treatments/leave-as-found.ts';
 
 const YES =
   /^(?:yes|yep|yeah|yup|aye|definitely|certainly|absolutely|of course|go on then|why not|i think so|i should think so)$/;
@@ -32,9 +33,9 @@ function startOfSentence(items: Item[], k: number): number {
 function statementOf(asked: Item[], rest: Item[], mark: Item): Item[] | undefined {
   const word = (w: string): Item =>
     makeItem(mark.i, mark.j, w, { ...mark.token, w, kind: /^\w/.test(w) ? 'word' : 'mark' });
-  const deeds = asked.filter((x) => x.action && !x.place);
+  const deeds = asked.filter((x) => (x.action && !x.place) || KEEP.test(x.w));
   const first = rest[0]!;
-  if (deeds.length === 1 && deeds[0]!.action!.form !== 'ing' && (YES.test(first.w) || NO.test(first.w))) {
+  if (deeds.length === 1 && deeds[0]!.action?.form !== 'ing' && (YES.test(first.w) || NO.test(first.w))) {
     // "not sure", "no idea"
     const behind = rest[1]?.w ?? '.';
     if (NO.test(first.w) && (first.w === 'not' || !/^(?:[,.;!-]|--|i|it|leave|just|not|only)$/.test(behind)))
@@ -59,7 +60,7 @@ function statementOf(asked: Item[], rest: Item[], mark: Item): Item[] | undefine
   if (
     chosen &&
     deeds.length > 1 &&
-    deeds.some((x) => x.action!.v === chosen.action!.v) &&
+    deeds.some((x) => x.action?.v === chosen.action!.v) &&
     asked.some((x) => x.w === 'or' || x.w === '/') &&
     !OPEN.test(first.w)
   ) {

@@ -57,6 +57,44 @@ export function nothingDone({ items, k, item, before, after, all }: WordAt): Way
   return found({ action: 'leave', form: 'noun', at: k, items: [item], rule: 'treatment.nothing' }, k);
 }
 
+export const KEEP =
+  /^(?:keep|keeping|kept|keeps|reuse|reusing|reused|retain|retaining|salvage|salvaging|save|saving|saved)$/;
+/** "keep the backing out of the sun", "keep the scraps for patches", "keep it flat": how it is to be held, or for what. */
+const KEPT_HOW =
+  /^(?:out|away|clear|for|flat|safe|dry|damp|tight|straight|from|off|clean|even|level|smooth|taut|moving|going|square|back|separate|rolled|folded|wrapped|covered|to|until|till)$/;
+
+/** "keep the batting", "the border I'll keep", "it's good, so I'm keeping it": a part or blocks of the quilt stay as they are. */
+function keepsThing(items: Item[], k: number): boolean {
+  let at = k + 1;
+  while (
+    /^(?:the|that|this|its|her|my|old|original|existing|all|both|of|on|to|quilt)$/.test(items[at]?.w ?? '')
+  )
+    at++;
+  const thing = items[at];
+  const end = items[at + 1];
+  const isEnd = (x: Item | undefined): boolean =>
+    !x ||
+    x.token.kind === 'mark' ||
+    /^(?:on|in|then|now|though|and|but|so|too|after|i|where|because|since)$/.test(x.w);
+  const before = wordsBetween(items, Math.max(0, k - 4), k);
+  if (/ (?:they|she|he|you|who|people|owners?)(?: \S+)? $/.test(before)) return false;
+  if (isEnd(thing)) {
+    return (
+      / (?:i|we)(?: '?ll| will| can| could| 'm| am| shall)?(?: just| probably)? $/.test(before) &&
+      items.slice(0, k).some((x) => x.place?.kind === 'part' || x.place?.kind === 'blocks')
+    );
+  }
+  if (/^(?:it|them|that|those|these|this)$/.test(thing!.w))
+    return (
+      (isEnd(end) || end?.w === 'as') &&
+      (items.slice(0, k).some((x) => x.place || x.part) || / (?:i|we) (?:'m|'ll|'re|will|am) $/.test(before))
+    );
+  if (!thing!.place && !(thing!.fabric && end?.place)) return false;
+  let next = at + 1;
+  while (items[next]?.place || /^(?:on|in|at|and|of|the|,)$/.test(items[next]?.w ?? '')) next++;
+  return !KEPT_HOW.test(items[next]?.w ?? '');
+}
+
 function isLeave(items: Item[], k: number): boolean {
   const w = items[k]!.w;
   // "left the tails an inch long": the tails were read as a length and are gone from here
@@ -76,9 +114,13 @@ function isLeave(items: Item[], k: number): boolean {
   const after = wordsBetween(items, k + 1, Math.min(items.length, k + 9));
   const before = wordsBetween(items, k - 5, k);
   if (items[k]!.action?.v === 'leave' && w.includes(' ')) return true;
-  if (/^(keep|keeping|kept|keeps)$/.test(w))
-    return / (as (is|it is|it 's|they are|found)|the way (it|they)|(the|that|its|this) old|well alone) /.test(
-      after,
+  if (KEEP.test(w))
+    return (
+      keepsThing(items, k) ||
+      (w.startsWith('ke') &&
+        / (as (is|it is|it 's|they are|found)|the way (it|they)|(the|that|its|this) old|well alone) /.test(
+          after,
+        ))
     );
   // "found a pin left in the batting"
   if (
