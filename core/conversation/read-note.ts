@@ -486,7 +486,8 @@ function remember(
             ? 'batting'
             : e.finding === 'old-repair'
               ? 'old-patch'
-              : e.finding === 'broken-stitching' && /\bties?\b/.test(saidOf(origins['finding'], text))
+              : e.finding === 'broken-stitching' &&
+                  /\b(?:ties?|knots?|tufts?)\b/.test(saidOf(origins['finding'], text))
                 ? 'ties'
                 : next.thing;
     } else if (e.kind === 'treatment') {

@@ -3,6 +3,8 @@ import { found, type Way, type WayFound, type WordAt } from './way.ts';
 
 /** "redid the seam", "the quilting in 3-2 redone". */
 export function redone({ items, k, item, thing }: WordAt): WayFound {
+  const back = putBack(items, k, thing);
+  if (back) return back;
   const again = redoing(items, k, thing);
   return again && found({ ...again, at: k, items: [item], rule: 'treatment.redone' }, k);
 }
@@ -47,6 +49,52 @@ function redoing(
   // "that seam's gone again. Redid it, ladder stitch": what it is was told before
   const action = /^(it|them|that|both)$/.test(items[k + 1]?.w ?? '') && thing ? OF_THING[thing] : undefined;
   return action && { action, form };
+}
+
+const PRONOUN = /^(?:it|them|they|those|these|that|'em|em)$/;
+
+/** Is the thing that was spoken of, and nothing else, what the verb is done to: "replaced them", "they need replacing"? */
+export function isThingAgain(items: Item[], k: number, thing: string | undefined): boolean {
+  if (thing !== 'ties' && thing !== 'quilting') return false;
+  return (
+    PRONOUN.test(items[k + 1]?.w ?? '') ||
+    (/^(?:need|needs|want|wants|be|been|are|were|all)$/.test(items[k - 1]?.w ?? '') &&
+      items.slice(0, k - 1).some((x) => PRONOUN.test(x.w) && !x.place?.places.length))
+  );
+}
+
+/** "ties gone from 2-2 and 2-3", then "put those back with perle cotton", "replaced them", "will put new ones in". */
+function putBack(items: Item[], k: number, thing: string | undefined): WayFound {
+  const w = items[k]!.w;
+  const renewed = /^(?:replac|renew|restor)(e|ed|ing)$/.exec(w)?.[1];
+  const put = /^put(?:ting)?$/.test(w);
+  if (!renewed && !put) return undefined;
+  let end = k;
+  if (put) {
+    const behind = items.slice(k + 1, k + 6);
+    const at = behind.findIndex((x) => /^(?:back|back in|in)$/.test(x.w));
+    const said = behind.slice(0, at).map((x) => x.w);
+    const same = said.every((y) =>
+      /^(?:it|them|those|these|that|all|of|both|'em|em|the|missing|ones)$/.test(y),
+    );
+    const fresh = said.at(-1) === 'ones' && said.some((y) => /^(?:new|fresh)$/.test(y));
+    if (at < 0 || !(fresh || (same && behind[at]!.w !== 'in')) || (thing !== 'ties' && thing !== 'quilting'))
+      return undefined;
+    end = k + 1 + at;
+  } else if (!isThingAgain(items, k, thing)) return undefined;
+  const before = items[k - 1]?.w ?? '';
+  const form: Way['form'] =
+    renewed === 'ing' || w === 'putting'
+      ? 'ing'
+      : renewed === 'e' ||
+          (put && /^(?:to|will|'ll|must|should|can|gonna|shall|going to|need to)$/.test(before))
+        ? 'base'
+        : 'past';
+  const takes = items.slice(k, end + 1).map((_x, m) => k + m);
+  return found(
+    { action: OF_THING[thing!]!, form, at: k, items: [items[k]!], rule: 'treatment.redone' },
+    ...takes,
+  );
 }
 
 const OF_THING: Record<string, Way['action']> = {

@@ -3,6 +3,7 @@ import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isCloth } from './is-cloth.ts';
+import { isThingAgain } from './redone.ts';
 import { found, type Way, type WayFound } from './way.ts';
 
 /** A piece cut out and a new one pieced in: one act, however many verbs tell it. Looked for in the whole clause. */
@@ -16,6 +17,8 @@ export function replacement(items: Item[], thing?: string): WayFound {
   )
     return undefined;
   if (!isReplacement(items, all)) return undefined;
+  // "ties gone from 2-2", then "replaced them"
+  if (items.some((x, k) => x.action?.v === 'replace' && isThingAgain(items, k, thing))) return undefined;
   const verbs = items.flatMap((_x, k) => (isReplacingVerb(items, k) ? [k] : []));
   const phrase = items.findIndex((x) => x.action?.v === 'replace');
   const at = Math.max(
