@@ -23,8 +23,18 @@ const FOUND_IN =
 const WATER =
   '(?:radiators?|boilers?|pipes?|tanks?|roof|gutters?|cistern|water main|main|drains?|sprinklers?|ceiling|washing machine|dishwasher|water heater|river|stream|creek|beck|toilet|sink|hot water bottle)';
 
+/** What a quilt is told by, when it is first laid on the table. */
+const KIND_OF_QUILT =
+  '(?:(?:[a-z]+ ){0,2}(?:wool|woollen|cotton|silk|velvet|flannel|denim|crazy|baby|cot|crib|camp|wedding|signature|friendship|patchwork|pieced|appliqu[eé]|feed sack|scrap|hexagon|whole ?cloth|utility|tied|quilted|sampler|strippy|doll|bunk|single|double|twin|full|queen|king|size|old|little|big|small) (?:quilt|comforter|coverlet|bedspread|throw|top)|whole ?cloth(?: quilt)?|nine patch|four patch|log cabin|flying geese|hexagons?|strippy|medallion|sampler|crazy patchwork)';
+const MADE_SO =
+  '(?:(?:all |both )?(?:hand|machine) ?(?:quilted|pieced|tied|sewn)|tied|quilted|pieced|backed|filled|lined|bound|(?:with )?an? (?:[a-z]+ ){1,3}(?:back|backing|border|filling|top|binding)|about (?:18|19|eighteen|nineteen)|unfinished|never (?:washed|used|finished)|(?:\\d+|two|three|four|five|six|seven|eight|nine|ten) (?:blocks |rows )?by (?:\\d+|two|three|four|five|six|seven|eight|nine|ten)|came (?:in|to|from|out)|no batting|all by hand|all hand)';
+
 /** History told: who made it, when, from what, where it has been, what befell it. */
 export const HISTORY: RegExp[] = [
+  // "wool comforter, tied in red, came in a bin bag", "a nine patch, machine quilted, about 1940"
+  new RegExp(
+    `^ (?:(?:right|ok|okay|so|now|well|um|new one|next one|next up|this is|this one 's|here 's|here is|it 's|got|,|:|-|an?) )*(?!the )${KIND_OF_QUILT}(?: ,| -| --| :)? ${MADE_SO}\\b(?!.* (?:today|tonight|this (?:morning|afternoon|evening)|yesterday|rows?|blocks?|minutes|hours?|now) )`,
+  ),
   // "they tell me this one rode around in the back of a truck for years"
   /\b(?:(?:they|she|he|folks|people|family) (?:tell|tells|told) me|i 'm told|i was told|apparently|supposedly|so they say) (?:that )?(?:this one|this quilt|this|it|the quilt) (?:was|came|had|spent|went|rode|hung|lay|sat|lived|belonged|used to|has been|travelled|traveled|survived|crossed)\b/,
   new RegExp(
