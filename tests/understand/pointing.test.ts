@@ -60,7 +60,7 @@ describe('the thing last spoken of is taken off', () => {
     [['found two pins in 3-2 and took them out'], ['remove done pins 3-2']],
     [['r3 ties out, r2 ties mostly snapped'], ['remove done ties 3-1 3-2 3-3 3-4 3-5 3-6']],
     [["the backing's away, it came off in one piece"], ['remove done backing backing']],
-    [['took the batting out', "it's out on the line"], []],
+    [['took the batting out', "it's out on the line"], ['dry doing batting']],
     [['took the old batting out', '3-3 is torn', 'cut it out and pieced in new twill'], ['replace done 3-3']],
     // work that goes from row to row goes on with the next
     [

@@ -27,7 +27,7 @@ export function blockFirst(tokens: Token[], i: number, ctx: PlaceContext): Place
     ctx.walk?.reached === 0 &&
     blocks.values.length > 1;
   if (pair && !row && !along && w(tokens, i + 2) === '-' && pair.place) return undefined;
-  if (row) return fromRowAndBlocks(ctx.grid, row.value, blocks.values, row.next, row.how, 'place.block-row');
+  if (row) return alsoInRow(tokens, blocks.values, row, ctx);
   // "block three two": row three, block two.
   if (blocks.values.length === 1) {
     const second = readCount(tokens, blocks.next);
@@ -53,6 +53,22 @@ export function blockFirst(tokens: Token[], i: number, ctx: PlaceContext): Place
     return { next: blocks.next, places: [], how: 'implied', rule: 'place.block-alone', kind: 'blocks' };
   }
   return fromRowAndBlocks(ctx.grid, implied, blocks.values, blocks.next, 'implied', 'place.block-same-row');
+}
+
+/** "block two in row one and in row three": the same block of the next row too, where the preposition is said again. */
+function alsoInRow(
+  tokens: Token[],
+  blocks: number[],
+  row: { value: number; next: number; how: 'said' | 'implied' },
+  ctx: PlaceContext,
+): PlaceFound {
+  const first = fromRowAndBlocks(ctx.grid, row.value, blocks, row.next, row.how, 'place.block-row');
+  const k = row.next;
+  const joined = /^(and|&|,)$/.test(w(tokens, k)) && /^(of|in)$/.test(w(tokens, k + 1));
+  const other = joined && ROWS.has(w(tokens, k + 2)) ? readIndex(tokens, k + 3, false) : undefined;
+  if (!other || BLOCKS.has(w(tokens, other.next))) return first;
+  const second = alsoInRow(tokens, blocks, { value: other.value, next: other.next, how: 'said' }, ctx);
+  return { ...first, next: second.next, places: unique([...first.places, ...second.places]) };
 }
 
 export function fromRowAndBlocks(

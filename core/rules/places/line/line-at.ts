@@ -207,9 +207,11 @@ function besideLine(tokens: Token[], j: number, ctx: PlaceContext, axis: Axis): 
     how = named.how;
   } else {
     const other = choiceAt(tokens, w(tokens, k) === 'the' ? k + 1 : k);
-    if (other && w(tokens, other.next) === 'one') {
+    // "the row above the bottom one": its "one" may have been read as a count
+    const one = other && (w(tokens, other.next) === 'one' ? other.next : other.next - 1);
+    if (other && one !== undefined && w(tokens, one) === 'one') {
       base = other.of(totalOf(ctx, axis), countingLines(axis))?.[0];
-      k = other.next + 1;
+      k = one + 1;
       how = 'said';
     } else {
       base = focusLine(ctx, axis);

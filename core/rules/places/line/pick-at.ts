@@ -25,7 +25,7 @@ export function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine:
     word === 'number' ||
     word === '#' ||
     (word === 'no' && !readOrdinal(tokens, j + 1) && !readOrdinal(tokens, j + 2));
-  const lead = word === 'from' || word === 'up' || word === 'as' ? leadIn(tokens, j) : undefined;
+  const lead = /^(from|up|as|down|along|across)$/.test(word) ? leadIn(tokens, j) : undefined;
   const at = lead?.at ?? j;
   const nounFirst =
     BLOCK_NOUNS.has(w(tokens, at)) || (BLOCK_SLIPS.includes(w(tokens, at)) && afterLine && !lead);
@@ -45,11 +45,15 @@ export function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine:
     if (end) return { of: (total) => countUp(list.values.at(-1)!, total), next: end, noun: true };
     return { of: () => list.values, next: list.next, noun: true };
   }
-  if (lead?.to) {
+  if (lead) {
     const nth = readOrdinal(tokens, w(tokens, lead.at) === 'the' ? lead.at + 1 : lead.at);
-    return nth && BLOCK_NOUNS.has(w(tokens, nth.next))
-      ? { of: () => countUp(1, nth.value), next: nth.next + 1, noun: true }
-      : undefined;
+    const named =
+      nth && (BLOCK_NOUNS.has(w(tokens, nth.next)) || (afterLine && w(tokens, nth.next) === 'one'));
+    if (lead.to)
+      return nth && named ? { of: () => countUp(1, nth.value), next: nth.next + 1, noun: true } : undefined;
+    // "column four from the third block down"
+    const onward = nth && named ? openEnd(tokens, nth.next + 1, true) : undefined;
+    if (nth && onward) return { of: (total) => countUp(nth.value, total), next: onward, noun: true };
   }
   // "both ends", "either end", "the two ends"
   const led = /^(both|either|each|two)$/.test(word) ? j + 1 : j;
@@ -84,7 +88,7 @@ export function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine:
     )
       return { of: () => countUp(range.value, last.value), next: last.next, noun: false };
   }
-  const several = range && severalAtEnd(tokens, range);
+  const several = severalAtEnd(tokens, range ?? pairAt(tokens, j)) ?? (range && stepsInFrom(tokens, range));
   if (several) return several;
   const choices = choicesAt(tokens, j);
   if (!choices) return undefined;
@@ -106,6 +110,9 @@ export function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine:
   )
     noun = true;
   let of: Pick['of'] = (total, axis) => chosen(choices.list, total, countingAlong(axis));
+  // "the end blocks of rows two and three": at both ends of each
+  if (only && !only.counted && word === 'end' && next === j + 2 && w(tokens, j + 1).endsWith('s'))
+    return { of: (total) => [1, total], next, noun: true };
   // "the last block but one"
   const less = word === 'last' && noun && w(tokens, next) === 'but' ? readCount(tokens, next + 1) : undefined;
   if (less && less.value < 4) return { of: (total) => [total - less.value], next: less.next, noun: true };
@@ -142,13 +149,38 @@ export function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine:
   const bothEnds = choices.list.length === 2 && word === 'first' && w(tokens, next - 1) === 'last';
   // "third from bottom in column four"
   const back = only?.back && /^(of|in|on)$/.test(w(tokens, next));
-  if (!noun && !bothEnds && !back && !(only && (only.counted || atEnd))) return undefined;
+  // "the fourth in each of rows one and two"
+  const ofEach = only && /^(of|in)$/.test(w(tokens, next)) && /^(each|every)$/.test(w(tokens, next + 1));
+  if (!noun && !bothEnds && !back && !ofEach && !(only && (only.counted || atEnd))) return undefined;
   if (axisOf(w(tokens, next)) || /^(column|corner|border|edge|side)/.test(w(tokens, next))) return undefined;
   return { of, next, noun };
 }
 
+/** "the pair at the left end", "a couple of blocks at the top". */
+function pairAt(tokens: Token[], i: number): { value: number; next: number } | undefined {
+  const k = w(tokens, i) === 'a' ? i + 1 : i;
+  if (!/^(pair|couple)$/.test(w(tokens, k))) return undefined;
+  return { value: 2, next: w(tokens, k + 1) === 'of' && BLOCK_NOUNS.has(w(tokens, k + 2)) ? k + 2 : k + 1 };
+}
+
+/** "two in from the left in row four", "three along from the right on the bottom row": the second, the third from there. */
+function stepsInFrom(tokens: Token[], n: { value: number; next: number }): Pick | undefined {
+  if (n.value < 2 || !/^(in|along|across|up|down|over)$/.test(w(tokens, n.next))) return undefined;
+  const from = fromEnd(tokens, n.next);
+  if (!from || !/^(in|on|of|along)$/.test(w(tokens, from.next))) return undefined;
+  return {
+    of: (total, axis) =>
+      fits(from.way, countingAlong(axis)) && n.value <= total
+        ? [from.end === 'end' ? total + 1 - n.value : n.value]
+        : undefined,
+    next: from.next,
+    noun: true,
+  };
+}
+
 /** "the two blocks at the top (of column three)", "three at the right-hand end (of row two)". */
-function severalAtEnd(tokens: Token[], n: { value: number; next: number }): Pick | undefined {
+function severalAtEnd(tokens: Token[], n: { value: number; next: number } | undefined): Pick | undefined {
+  if (!n) return undefined;
   let k = BLOCK_NOUNS.has(w(tokens, n.next)) || w(tokens, n.next) === 'ones' ? n.next + 1 : n.next;
   if (n.value < 2 || !/^(at|on|to|along|down)$/.test(w(tokens, k))) return undefined;
   k++;
@@ -182,7 +214,7 @@ const lineAfter = (tokens: Token[], i: number, ctx: PlaceContext): boolean =>
 /** "from block two", "up to block three", "as far as the third block". */
 function leadIn(tokens: Token[], j: number): { at: number; to: boolean } | undefined {
   if (w(tokens, j) === 'from') return { at: j + 1, to: false };
-  if (w(tokens, j) === 'up' && w(tokens, j + 1) === 'to')
+  if (/^(up|down|along|across)$/.test(w(tokens, j)) && w(tokens, j + 1) === 'to')
     return { at: w(tokens, j + 2) === 'the' ? j + 3 : j + 2, to: true };
   if (w(tokens, j) === 'as' && w(tokens, j + 1) === 'far' && w(tokens, j + 2) === 'as')
     return { at: w(tokens, j + 3) === 'the' ? j + 4 : j + 3, to: true };
@@ -199,7 +231,8 @@ function openEnd(tokens: Token[], i: number, from: boolean): number | undefined 
   )
     return i + 2;
   if (from && w(tokens, i) === 'on' && !/^(the|a|row|it)$/.test(w(tokens, i + 1))) return i + 1;
-  if (from && w(tokens, i) === 'along' && !/^(the|a|row|it)$/.test(w(tokens, i + 1))) return i + 1;
+  if (from && /^(along|down|across)$/.test(w(tokens, i)) && !/^(the|a|row|it)$/.test(w(tokens, i + 1)))
+    return i + 1;
   let j = /^(right|along|across|out)$/.test(w(tokens, i)) ? i + 1 : i;
   if (w(tokens, j) !== 'to' || w(tokens, j + 1) !== 'the') return undefined;
   j += 2;

@@ -1,7 +1,7 @@
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
 import { blockOfThing } from '../find-mention.ts';
-import { blockFrom, rowOf, splitBlock, unique } from '../grid.ts';
+import { blockFrom, cornerBlock, rowOf, splitBlock, unique } from '../grid.ts';
 import { lastBlock, lastCorner } from '../last-block.ts';
 import { oneOfThem } from '../one-of-them.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
@@ -12,15 +12,21 @@ import { type Step, type Ways, wayAt } from './ways-at.ts';
 /** What a way is counted from: the places spoken of before, and those that are named at a token. */
 type Ground = { ctx: PlaceContext; placeAt: (j: number) => PlaceFound | undefined };
 
-/** How far a way goes: so many steps (one), to each of the first so many, or to several blocks at once; `needsEnd` where only a verb behind it makes it a place. */
-type Reach = { distance?: number; spread?: number; many?: boolean; needsEnd?: boolean };
+/** How far a way goes: so many steps (one), to each of the first so many, or to several blocks at once; `needsEnd` where only a verb behind it makes it a place; `fromCorner` where a corner named behind it is its block. */
+type Reach = {
+  distance?: number;
+  spread?: number;
+  many?: boolean;
+  needsEnd?: boolean;
+  fromCorner?: boolean;
+};
 
 /** The blocks that lie these ways from what is named behind them, or else from the block last spoken of. */
 export function countedFrom(
   tokens: Token[],
   told: Ways,
   { ctx, placeAt }: Ground,
-  { distance = 1, spread, many = false, needsEnd = false }: Reach = {},
+  { distance = 1, spread, many = false, needsEnd = false, fromCorner = false }: Reach = {},
 ): PlaceFound | undefined {
   let ways = told;
   let next = ways.next;
@@ -68,7 +74,18 @@ export function countedFrom(
     bases = plural && group.length > 1 && group.length < 13 ? group : undefined;
   } else {
     const named = middleOfRow(tokens, joint, ctx) ?? placeAt(w(tokens, joint) === 'the' ? joint + 1 : joint);
-    if (named?.kind === 'blocks' && named.places.length === 1) {
+    // "the block next to the top right corner"
+    const corner =
+      fromCorner && named?.places.length === 1
+        ? /^corner-(top|bottom)-(left|right)$/.exec(named.places[0]!)
+        : null;
+    if (corner) {
+      bases = [cornerBlock(ctx.grid, corner[1] === 'top', corner[2] === 'left')];
+      next = named!.next;
+      if (w(tokens, next) === 'one' || BLOCK_NOUNS.has(w(tokens, next))) next++;
+      based = true;
+      how = 'said';
+    } else if (named?.kind === 'blocks' && named.places.length === 1) {
       bases = named.places;
       next = named.next;
       based = true;

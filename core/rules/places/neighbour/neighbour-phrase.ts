@@ -5,6 +5,7 @@ import { isCorner, lastBlock } from '../last-block.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { BLOCK_NOUNS } from '../place-tokens.ts';
 import { allBeyond } from './all-beyond.ts';
+import { betweenTwo } from './between-two.ts';
 import { countedFrom } from './counted-from.ts';
 import { lineBeside } from './line-beside.ts';
 import { isOneOfLine, nthOfLine } from './nth-of-line.ts';
@@ -111,6 +112,8 @@ function neighbourAt(
     }
   }
   if (head === 'none') return whereItLies(tokens, i, ctx, placeAt);
+  const between = betweenTwo(tokens, j, ctx, placeAt);
+  if (between) return between;
   const ways = waysAt(tokens, j, head === 'count' ? count : undefined);
   if (!ways) return undefined;
   const line =
@@ -122,7 +125,7 @@ function neighbourAt(
     tokens,
     ways,
     { ctx, placeAt },
-    { distance, spread, many: head === 'many', needsEnd: head === 'count' && !the },
+    { distance, spread, many: head === 'many', needsEnd: head === 'count' && !the, fromCorner: true },
   );
 }
 
