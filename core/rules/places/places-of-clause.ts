@@ -41,17 +41,19 @@ export function placesOfClause(given: Item[]): ClausePlaces {
     // "2-4 is torn along the bottom": the side too
     const loose = (x: Item): boolean =>
       Boolean(x.place!.soft) || /^place\.(side-alone|part-then-side|half)$/.test(x.place!.rule);
+    const firm = specific.filter((x) => !loose(x));
+    // "the top right corner and 2-3": told in one list with them it is no corner of the block
     const chosen =
-      blocks.some((x) => !loose(x)) && specific.some(loose) ? specific.filter((x) => !loose(x)) : specific;
+      blocks.some((x) => !loose(x)) && specific.some(loose)
+        ? specific.filter((x) => !loose(x) || (x.place!.rule === 'place.corner' && isListed(items, x, firm)))
+        : specific;
     // "the face, the back and all four corners": parts named in one list with them belong to it
     const listed = placed.filter(
       (x) =>
         !chosen.includes(x) &&
         !isPronoun(x) &&
-        x.place!.places.some(
-          (p) => p === 'top' || p === 'backing' || p === 'binding' || p === 'border' || p === 'sashing',
-        ) &&
-        joined(items, x, chosen),
+        x.place!.places.some((p) => GENERAL.has(p) && p !== 'quilt') &&
+        isListed(items, x, chosen),
     );
     const kept = narrower(chosen);
     const crossed = listed.length ? undefined : (restOfRow(items, chosen) ?? crossing(items, kept));
@@ -183,12 +185,32 @@ const isPointed = (x: Item | undefined): boolean =>
   /^place\.(that-one|those|it|them)$/.test(x.place.rule) &&
   x.place.places.length < 5;
 
-/** Is `x` joined by a comma or "and" to one of the others, or to another part that is? */
-function joined(items: Item[], x: Item, others: Item[]): boolean {
-  let k = items.indexOf(x) + 1;
-  for (let steps = 0; steps < 9 && k < items.length; steps++, k++) {
-    if (others.includes(items[k]!)) return true;
-    if (!/^(,|and|&|the|all|both|blocks?|squares?)$/.test(items[k]!.w) && !items[k]!.place) return false;
+/** Words that may stand between the places of one list, and those that join them. */
+const WITHIN_LIST =
+  /^(,|and|&|\+|plus|the|all|both|its|also|blocks?|squares?|in|on|at|of|then|as|well|along|together|with|round|around|as well as|along with|together with|and also)$/;
+const JOINS_LIST = /^(,|and|&|\+|plus|as well as|along with|together with|and also)$/;
+
+/** Does `x` stand in one list with one of the others: "the backing and 2-3", "2-3, 2-4 and the sashing"? */
+function isListed(items: Item[], x: Item, others: Item[]): boolean {
+  const at = items.indexOf(x);
+  for (const step of [1, -1]) {
+    let joins = false;
+    for (let k = at + step; items[k] && Math.abs(k - at) < 10; k += step) {
+      const { w, place } = items[k]!;
+      if (others.includes(items[k]!)) {
+        if (joins) return true;
+        break;
+      }
+      // "border on, top and bottom only": only behind what joins is it "on" the next
+      if (/^(in|on|at|of|round|around)$/.test(w) && joins !== step > 0) break;
+      if (
+        JOINS_LIST.test(w) ||
+        (w === 'as' && items[k + 1]?.w === 'well') ||
+        (w === 'with' && items[k - 1]?.w === 'along')
+      )
+        joins = true;
+      else if (!WITHIN_LIST.test(w) && !place) break;
+    }
   }
   return false;
 }
