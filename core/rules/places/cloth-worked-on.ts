@@ -133,6 +133,8 @@ export function clothWithin(state: ReaderState, items: Item[], placed: ClausePla
   )
     return undefined;
   if (!/^(the|that|those|all|every)$/.test(items[k - 1]?.w ?? '')) return undefined;
+  // "the pinstripe in row two and the right-hand column": the cloth was looked for in its own row
+  if (placed.items.some((x) => /^place\.cloth-(within|line)$/.test(x.place!.rule))) return undefined;
   if (/^(with|w|from|using|by)$/.test(items[k - 2]?.w ?? '')) return undefined;
   // "pressed row seven and the plum silk ones": both
   const at = placed.items.map((x) => items.indexOf(x));
@@ -142,9 +144,9 @@ export function clothWithin(state: ReaderState, items: Item[], placed: ClausePla
   return inside.length ? inside : undefined;
 }
 
-const JOINS = /^(and|&|\+|plus)$/;
+const JOINS = /^(and|&|\+|plus|well|along with|as well as|together with)$/;
 const LISTED =
-  /^(,|and|&|\+|plus|then|also|the|all|of|both|every|each|single|last|those|that|these|ones?|blocks?|pieces?|squares?|two|three)$/;
+  /^(,|and|&|\+|plus|as|well|along|along with|as well as|together with|then|also|the|all|of|both|every|each|single|last|those|that|these|ones?|blocks?|pieces?|squares?|two|three)$/;
 const PUT_BEFORE =
   /^(with|w|using|from|some|a|an|in|into|bought|yards?|metres?|piece|scrap|bit|for|used|use|new|fresh|spare)$/;
 
@@ -153,7 +155,11 @@ const PUT_BEFORE =
  * the one above it": the blocks of a cloth told in one list with others.
  */
 export function withCloths(state: ReaderState, items: Item[], told: ClausePlaces): ClausePlaces {
-  if (!items.some((x) => x.fabric && !x.place) || !items.some((x) => JOINS.test(x.w))) return told;
+  if (
+    !items.some((x) => x.fabric && !x.place) ||
+    !items.some((x, k) => JOINS.test(x.w) || isJoinedByComma(items, k))
+  )
+    return told;
   const at = items.flatMap((x, k) => (isBlocks(x) || clothAt(state, items, k).length ? [k] : []));
   const list = at.filter((k, n) => listedWith(items, at[n - 1], k) || listedWith(items, k, at[n + 1]));
   if (list.length < 2 || !list.some((k) => !items[k]!.place)) return told;
@@ -166,16 +172,22 @@ export function withCloths(state: ReaderState, items: Item[], told: ClausePlaces
 
 const isBlocks = (x: Item): boolean =>
   x.place !== undefined &&
-  x.place.kind !== 'part' &&
   !POINTS.test(x.place.rule) &&
-  x.place.places.some((p) => /^\d/.test(p));
+  x.place.places.length > 0 &&
+  x.place.places[0] !== 'quilt' &&
+  !x.fabric;
+
+/** "netted 2-3, all the green twill". */
+const isJoinedByComma = (items: Item[], k: number): boolean =>
+  items[k]!.w === ',' && /^(all|both|every|each)$/.test(items[k + 1]?.w ?? '');
 const POINTS = /^place\.(it|them|both|those|that-one)$/;
 
 /** Is the second of two joined to the first as in a list, and no cloth that is put in there? */
 function listedWith(items: Item[], a: number | undefined, b: number | undefined): boolean {
   if (a === undefined || b === undefined || b - a > 7) return false;
   const between = items.slice(a + 1, b).map((x) => x.w);
-  if (!between.some((x) => JOINS.test(x)) || !between.every((x) => LISTED.test(x))) return false;
+  const joins = between.some((x, k) => JOINS.test(x) || isJoinedByComma(items, a + 1 + k));
+  if (!joins || !between.every((x) => LISTED.test(x))) return false;
   // "patched 2-2, blue gingham, whipstitch"
   return (
     Boolean(items[b]!.place) ||
