@@ -130,7 +130,9 @@ export function makeCondition(
         const all = / (?:every|each) (?:single )?(?:block|one|square) | all (?:of them|along|over) /.test(
           wordsBetween(items, c.at),
         );
-        if (inside.length && lines && !(all && c.finding === 'dye-bleed')) places = inside;
+        // "all the green twill and blocks 2 to 4 of row one": the cloth is one of a list
+        const listed = placed.items.some((x) => x.place!.rule === 'place.cloth');
+        if (inside.length && lines && !listed && !(all && c.finding === 'dye-bleed')) places = inside;
       } else if (one) {
         places = one;
         if (!one.length) unknown = true;
