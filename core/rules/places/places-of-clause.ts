@@ -48,13 +48,15 @@ export function placesOfClause(given: Item[]): ClausePlaces {
         ? specific.filter((x) => !loose(x) || (x.place!.rule === 'place.corner' && isListed(items, x, firm)))
         : specific;
     // "the face, the back and all four corners": parts named in one list with them belong to it
-    const listed = placed.filter(
+    const inList = placed.filter(
       (x) =>
         !chosen.includes(x) &&
         !isPronoun(x) &&
         x.place!.places.some((p) => GENERAL.has(p) && p !== 'quilt') &&
         isListed(items, x, chosen),
     );
+    // "pressed rows 1 and 2, front and back": from both sides
+    const listed = facesOf(inList) && chosen.length === blocks.length ? [] : inList;
     const kept = narrower(chosen);
     const crossed = listed.length ? undefined : (restOfRow(items, chosen) ?? crossing(items, kept));
     if (crossed) return { places: crossed, items: chosen, kind: 'specific', outside, unknown: false };

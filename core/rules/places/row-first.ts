@@ -5,6 +5,7 @@ import { wordAt as w } from '../../text/word-at.ts';
 import { numbersTold } from './along-row.ts';
 import { endOnSide } from './block-first.ts';
 import { blockAt, columnOf, countUp, gridOfRow, rowOf, unique } from './grid.ts';
+import { lineAt } from './line/line-at.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS, COLUMNS, isGluedNumber, ROWS, ROWS_HEARD, UNIT_AFTER } from './place-tokens.ts';
 import { readIndex, readIndexList } from './read-index.ts';
@@ -120,11 +121,9 @@ export function blocksAfterRow(
       max: grid.blocks,
       plural: w(tokens, j) === 'blocks',
     });
-    if (list) {
-      // "row two, block three row ..." belongs to the next row only when this row stood without a block.
-      return list;
-    }
-    return undefined;
+    // "row three, blocks 2 to 4 of row one": they are of the row behind them
+    const of = list && /^(of|in|on|along)$/.test(w(tokens, list.next));
+    return of && lineAt(tokens, list.next + 1, ctx)?.how === 'said' ? undefined : list;
   }
   // "row 2, the third block", "row two third block", "row three second and fourth blocks"
   // "row four as far as block four", "row 2 up to block 3"

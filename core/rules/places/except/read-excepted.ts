@@ -2,6 +2,7 @@ import type { FabricIndex } from '../../fabrics/find-fabric.ts';
 import type { Item } from '../../item.ts';
 import { splitBlock, unique } from '../grid.ts';
 import { endOnSide, endsOf, UPPER } from './ends-of.ts';
+import { endsOfLines } from './ends-of-lines.ts';
 import { isBareNumber } from './except-at.ts';
 
 const LIGHT =
@@ -104,6 +105,13 @@ export function readExcepted(
       const crossing = x.place.rule === 'place.the-corner' ? sharedBefore(items, k, inside) : [];
       places.push(...(crossing.length ? crossing : inside.length ? inside : x.place.places));
       next = /^(one|block|square)$/.test(items[m + 1]?.w ?? '') ? m + 2 : m + 1;
+      m = next - 1;
+      continue;
+    }
+    const both = endsOfLines(items, m, base);
+    if (both) {
+      places.push(...both.places);
+      next = both.next;
       m = next - 1;
       continue;
     }

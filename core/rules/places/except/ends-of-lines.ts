@@ -1,0 +1,26 @@
+import type { Item } from '../../item.ts';
+import { splitBlock } from '../grid.ts';
+
+/** "row four all but the ends", "the top row apart from the corners", "rows two and three bar the end blocks": both ends of each line. */
+export function endsOfLines(
+  items: Item[],
+  k: number,
+  base: string[],
+): { places: string[]; next: number } | undefined {
+  const said = `${items[k]!.w} ${items[k + 1]?.w ?? ''}`;
+  const two = /^(?:ends?|corners?) (?:blocks|squares|ones)\b/.exec(said);
+  if (!two && !/^(?:the |both |two )*(?:ends|corners|corner (?:blocks|squares|ones)) /.test(said))
+    return undefined;
+  const at = base.map((p) => splitBlock(p)!);
+  if (at.length < 3 || at.some((p) => !p)) return undefined;
+  const isColumn = at.every((p) => p.block === at[0]!.block);
+  const lines = new Map<number, string[]>();
+  for (const [n, p] of at.entries()) {
+    const line = isColumn ? 0 : p.row;
+    lines.set(line, [...(lines.get(line) ?? []), base[n]!]);
+  }
+  return {
+    places: [...lines.values()].flatMap((line) => [line[0]!, line.at(-1)!]),
+    next: k + (two && !/ /.test(items[k]!.w) ? 2 : 1),
+  };
+}
