@@ -238,7 +238,7 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ],
   ['rolled it|them|that|the|quilt? up? in dry|old|clean? towels|a towel?', 'dry', 'ing'],
   [
-    "'s|is|are|out|back on the|a washing|clothes|drying? line|rack|airer|horse|clotheshorse drying?",
+    "'s|is|are|back out? on the|a washing|clothes|drying? line|rack|airer|horse|clotheshorse drying?",
     'dry',
     'ing',
   ],

@@ -9,7 +9,8 @@ const LEADS =
 /** "what about the border?", "and the backing?", "what do I do with 3-3?" */
 const ABOUT =
   /^(?:(?:so|and|well|now|right|ok|okay|but|then|um|,) )*(?:(?:what|how) about |what (?:do|shall|should) i do (?:with|about) |what (?:becomes|happens) (?:of|with|to) )?(?:the |my |its )?$/;
-const OPEN = /^(?:not|do|don't|no|undecided|tbd|dunno|idk|open|i|maybe|perhaps|hmm?|leave that|whichever)$/;
+const OPEN =
+  /^(?:not|do|don't|no|undecided|tbd|dunno|idk|open|i|maybe|perhaps|probably|leaning|inclined|tempted|thinking|might|could|hmm?|leave that|whichever)$/;
 
 /**
  * What she asks herself and answers in the same breath is settled: "should 2-2 be patched? yes", "wash it? no", "net or patch on
@@ -62,7 +63,7 @@ function statementOf(asked: Item[], rest: Item[], mark: Item): Item[] | undefine
     deeds.length > 1 &&
     deeds.some((x) => x.action?.v === chosen.action!.v) &&
     asked.some((x) => x.w === 'or' || x.w === '/') &&
-    !OPEN.test(first.w)
+    !rest.slice(0, 4).some((x) => OPEN.test(x.w))
   ) {
     const where = asked.filter((x) => x.place || x.fabric);
     const at = rest.indexOf(chosen);
