@@ -56,7 +56,11 @@ export function placesOfClause(given: Item[]): ClausePlaces {
         isListed(items, x, chosen),
     );
     // "pressed rows 1 and 2, front and back": from both sides
-    const listed = facesOf(inList) && chosen.length === blocks.length ? [] : inList;
+    const bothSides =
+      facesOf(inList) &&
+      chosen.length === blocks.length &&
+      items.indexOf(inList[0]!) > items.indexOf(chosen.at(-1)!);
+    const listed = bothSides ? [] : inList;
     const kept = narrower(chosen);
     const crossed = listed.length ? undefined : (restOfRow(items, chosen) ?? crossing(items, kept));
     if (crossed) return { places: crossed, items: chosen, kind: 'specific', outside, unknown: false };
