@@ -290,6 +290,9 @@ export function alongRow(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
     const { values, next } = numbers;
     // "row three is sound. 2-4 is torn"
     if (walk.reached === 0 && !headed && (values.length > 1 || w(tokens, next) === ',')) return undefined;
+    // "the first block of row four is stained and 2-3 is torn": a block by its two numbers
+    const isPair = tokens[i]!.kind === 'number' && w(tokens, i + 1) === '-' && tokens[i + 1]!.glued;
+    if (isPair && walk.reached > 0 && !walk.bare && values.length > 1) return undefined;
     if (values[0]! <= walk.reached || UNIT_AFTER.has(w(tokens, next))) return undefined;
     if (values[0]! > total && (!walk.bare || tokens[i]!.kind !== 'number')) return undefined;
     // "row two block one torn, four five faded" names a block by two numbers
