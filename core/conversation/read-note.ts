@@ -23,6 +23,7 @@ import { dropAsides } from '../rules/drop-asides.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
+import { withLaterPlaces } from '../rules/later-places.ts';
 import { nameLineByLine } from '../rules/line-by-line.ts';
 import { withListStops, withTopics } from '../rules/list-stops.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
@@ -168,7 +169,7 @@ export function readNote(
       mendCorrections(
         withoutTakenBack(
           exceptPlaces(
-            withTopics(withListStops(answeredHerself(withoutDenied(scanned.items)))),
+            withTopics(withLaterPlaces(withListStops(answeredHerself(withoutDenied(scanned.items))))),
             fabrics,
             grid,
           ),

@@ -1,7 +1,7 @@
 import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
-import { blockAt, isWholeRow, splitBlock } from '../../rules/places/grid.ts';
-import { ORDINAL_WORDS } from '../../text/number-words.ts';
+import { blockAt, columnOf, isWholeRow, rowOf, splitBlock } from '../../rules/places/grid.ts';
+import { countsOf, ORDINAL_WORDS } from '../../text/number-words.ts';
 import { readNumber } from '../../text/read-number.ts';
 import { POINTERS } from '../mend/items.ts';
 import { put, type Standing } from '../standing.ts';
@@ -35,7 +35,8 @@ export function answerPlace(a: Answering): boolean {
     found = placesHeard(a, a.items);
     from = a.items;
   }
-  if (!found.length) found = [numberHeard(a), sideOfSeveral(a, open)].find((p) => p !== undefined) ?? [];
+  if (!found.length)
+    found = [numberHeard(a), lineHeard(a), sideOfSeveral(a, open)].find((p) => p !== undefined) ?? [];
   const cloth = from.find((x) => x.fabric?.names.length === 1);
   const inCloth = cloth ? (a.state.fabrics.blocks[cloth.fabric!.names[0]!] ?? []) : [];
   if (!found.length) found = [...inCloth];
@@ -126,6 +127,34 @@ function placesHeard(a: Answering, items: Item[]): string[] {
   return said.places;
 }
 
+/** The number that is right: not the one behind "not". */
+const numberSaid = (a: Answering): Item | undefined =>
+  a.items.find(
+    (x, k) =>
+      x.quantity?.value !== undefined &&
+      !x.quantity.unit &&
+      !a.items.slice(Math.max(0, k - 2), k).some((y) => /^(not|n't|say|said|of)$/.test(y.w)),
+  );
+
+const LINE_SAID = /\b(r(?:ow)?|c(?:ol(?:umn)?)?)s? ?(\w+)\b/gi;
+const COUNT: Record<string, number> = countsOf(1, 20);
+
+/** "row seven is torn", then "six", "sorry, six": the whole line, where one was named that the quilt has not got. */
+function lineHeard(a: Answering): string[] | undefined {
+  const { grid } = a.state;
+  if (a.last.heard || a.items.length > 8) return undefined;
+  const n = numberSaid(a)?.quantity?.value;
+  if (n === undefined) return undefined;
+  for (const [, line, word] of a.last.said.matchAll(LINE_SAID)) {
+    const rows = /^r/i.test(line!);
+    const wrong = COUNT[word!.toLowerCase()] ?? Number(word);
+    if (!(wrong > (rows ? grid.rows : grid.blocks))) continue;
+    const places = rows ? rowOf(grid, n) : columnOf(grid, n);
+    return places.length ? places : undefined;
+  }
+  return undefined;
+}
+
 /** "six, not nine", "it's six rows down and not seven" after a block outside the grid: the number that was wrong is put right. */
 function numberHeard(a: Answering): string[] | undefined {
   const { heard } = a.last;
@@ -142,12 +171,7 @@ function numberHeard(a: Answering): string[] | undefined {
     const block = heard.row > grid.rows ? blockAt(grid, index, heard.block) : blockAt(grid, heard.row, index);
     return block === undefined ? undefined : [block];
   }
-  const number = a.items.find(
-    (x, k) =>
-      x.quantity?.value !== undefined &&
-      !x.quantity.unit &&
-      !a.items.slice(Math.max(0, k - 2), k).some((y) => /^(not|n't|say|said|of)$/.test(y.w)),
-  );
+  const number = numberSaid(a);
   const n = number?.quantity?.value;
   if (n === undefined) return undefined;
   const counted = a.items[a.items.indexOf(number!) + 1]?.w ?? '';

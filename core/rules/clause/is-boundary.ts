@@ -21,7 +21,6 @@ import {
 } from './new-subject.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
 import { bothStand } from './stands-alone.ts';
-import { stillToDo } from './still-to-do.ts';
 
 /** "is so weak", "ever so thin", "so's the one above": no "so" that begins a statement. */
 export function isWeakSo(items: Item[], k: number): boolean {
@@ -211,11 +210,6 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   // "same again between 1-3 and 1-4 only with a ladder stitch": one seam
   if (current.at(-1)?.place && current.at(-2)?.w === 'between' && items[k + 1]?.place?.kind === 'blocks')
     return false;
-  // "netted 2-3 and 2-4, 5-1 tomorrow": the list of what is done goes up to its comma
-  if (/^(and|&|\+)$/.test(items[k]!.w) && current.some((x) => x.place) && items[k + 1]?.place) {
-    const comma = items.findIndex((x, m) => m > k && x.w === ',');
-    if (comma === k + 2 && stillToDo(items, comma, [...current, items[k + 1]!])) return false;
-  }
   return (
     endsStatement(items, k, current) || (/^(,|and|&|\+)$/.test(items[k]!.w) && bothStand(items, k, current))
   );
@@ -241,7 +235,6 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   const next = items[k + 1];
   if (!next) return true;
   if (/^(,|and|&|\+|but)$/.test(w) && sameOfPart(items, k, current)) return true;
-  if ((w === ',' || w === 'but') && stillToDo(items, k, current)) return true;
   if (w === '/') return false;
   // "snipped and pulled all the ties"
   const removing = REMOVE_VERBS[items[k - 1]?.w ?? '']?.form;

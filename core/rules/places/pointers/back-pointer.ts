@@ -35,6 +35,12 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     const found = backPointer(led, i, ctx);
     return found && { ...found, next: found.next - 1 };
   }
+  // "others: darn", "others I'll do later"
+  if (word === 'others' && /^(|[,.;]|\n|and|but|then)$/.test(w(tokens, i - 1))) {
+    const led = [...tokens.slice(0, i), { ...tokens[i]!, w: 'the' }, ...tokens.slice(i)];
+    const found = ledPointer(led, i, ctx);
+    return found && { ...found, next: found.next - 1 };
+  }
   // "fused interfacing behind that and 2-1", "net over that, 20 min"
   if (
     word === 'that' &&

@@ -1,0 +1,51 @@
+import { boundaryBefore, type Item } from './item.ts';
+import { wordsBetween } from './words-between.ts';
+
+/** What is told of a place where the work is still to come. */
+const LATER =
+  /^ (?:(?:is|'s|are|'re|for|will be|to be|can wait) )?(?:still )?(?:to do|to go|to follow|to come|left to do|tomorrow|tmrw|tmw|tonight|later|next|after|next time|another day|outstanding|waiting)(?: (?:on|then|now|tomorrow|tonight|maybe|today|though|week|time|too|lunch|tea|supper|dinner|this|afternoon|evening|morning|when|i|get|back|after|can|wait))* $/;
+const WILL_DO =
+  /^ (?:(?:i|we|then|and|but) )*(?:will|'ll|going to|gonna|am going to|'m going to|to|must|still have to|have to|need to) do (?:the )?$/;
+
+/** "still to press", "left to bind": the deed told again. */
+const deedToCome = (items: Item[], k: number): boolean => {
+  const to = /^(?:still|yet|left)$/.test(items[k]?.w ?? '') ? k + 1 : k;
+  return items[to]?.w === 'to' && items[to + 1]?.action?.form === 'base';
+};
+
+const IN_PLACES = /^(?:the|and|&|\+|of|in|all|both|blocks?|ones?|round|along)$/;
+
+/** Blocks, a part or a cloth of the quilt, and nothing that points back. */
+const isPlace = (x: Item | undefined): boolean =>
+  x !== undefined &&
+  ((x.place !== undefined && x.place.kind !== 'pointer' && x.place.places.length > 0) ||
+    x.fabric !== undefined);
+
+/**
+ * "patched 6-1 and 6-2, 6-3 still to do", "tied rows one and two, row three tomorrow", "lined 4-1 and going to do 4-2 after tea": a stop
+ * before the place whose turn comes later, so that it stands in no list with those that are done.
+ */
+export function withLaterPlaces(items: Item[]): Item[] {
+  if (!items.some((x) => x.action?.form === 'past') || items.filter(isPlace).length < 2) return items;
+  for (let k = 2; k < items.length - 1; k++) {
+    if (!/^(?:,|and|but)$/.test(items[k]!.w)) continue;
+    const from = items.slice(0, k).findLastIndex((x) => /^[.;:!?\n]$/.test(x.w)) + 1;
+    const told = items.slice(from, k);
+    if (!told.slice(-2).some(isPlace) || told.findLast((x) => x.action || x.finding)?.action?.form !== 'past')
+      continue;
+    const stop = items.findIndex((x, m) => m > k && /^[,.;:!?\n]$/.test(x.w));
+    const end = stop < 0 ? items.length : stop;
+    const at = items.findIndex((x, m) => m > k && m < end && isPlace(x));
+    if (at < 0) continue;
+    let last = at;
+    while (last + 1 < end && (isPlace(items[last + 1]) || IN_PLACES.test(items[last + 1]!.w))) last++;
+    if (items.slice(last + 1, end).some(isPlace)) continue;
+    const lead = wordsBetween(items, k + 1, at);
+    const later = /^(?:the|all|both|of|its|every| )*$/.test(lead)
+      ? items[k]!.w !== 'and' &&
+        (LATER.test(wordsBetween(items, last + 1, end)) || deedToCome(items, last + 1))
+      : last === at && WILL_DO.test(lead);
+    if (later) return [...items.slice(0, k), boundaryBefore(items[k + 1]!, ';'), ...items.slice(k + 1)];
+  }
+  return items;
+}
