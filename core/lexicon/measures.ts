@@ -43,7 +43,7 @@ export const MEASURE_PHRASES: Partial<Record<Measure, string[]>> = {
     'centres',
     'centers',
   ],
-  tail: ['tail', 'tails', 'tie tails', 'ends'],
+  tail: ['tail', 'tails', 'tie tails', 'ends', 'tail|tails length', 'length of the? tails'],
   border: ['border width', 'border wide'],
   overhang: [
     'overhang',

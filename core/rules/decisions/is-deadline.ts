@@ -52,7 +52,15 @@ export function isDeadline(words: string, items: Item[]): boolean {
   )
     return false;
   // "finished size 60 by 72 in"
-  if (items.some((x, k) => /^(by|x)$/.test(x.w) && items[k - 1]?.quantity && items[k + 1]?.quantity))
+  if (
+    items.some(
+      (x, k) =>
+        /^(by|x)$/.test(x.w) &&
+        items[k + 1]?.quantity &&
+        // "1.5 by 2 metres", whose first figure may be a block
+        (items[k - 1]?.quantity || items[k + 1]!.quantity!.unit),
+    )
+  )
     return false;
   if (FIGURES.test(words) || DUE.test(words)) return true;
   // "I've done the patch on 2-3": a block, and no day of a month

@@ -279,6 +279,9 @@ function isUsed(
     case 'batting':
     case 'binding':
       if (action === 'layer' && withIt) return true;
+      // "six binding strips joined": how many were cut, and no goods
+      if (/\bstrips?$/.test(head.w) && good.unit === undefined && /^(cut|piece|bind)$/.test(action ?? ''))
+        return false;
       return told && !/^(the|old)$/.test(last);
     case 'fabric': {
       if (action === 'darn' || action === 'resew') {

@@ -118,7 +118,15 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       /^(?:ties|knots|tied it|tying it|ties are|ties go)$/.test(w(items, k - 2)) &&
       !/^(?:long|tails?|ends)$/.test(w(items, k + 1))
     )
-      push('tie-spacing', k, 'measure.ties-at', [items[k - 1]!]);
+      // "trimmed the ties to an inch": how long their ends are left
+      push(
+        /^(?:trim|cut|clip|snip)/.test(w(items, k - 3) === 'the' ? w(items, k - 4) : w(items, k - 3))
+          ? 'tail'
+          : 'tie-spacing',
+        k,
+        'measure.ties-at',
+        [items[k - 1]!],
+      );
   // "a yard and a half wide by two long"
   for (let k = 0; k + 3 < items.length; k++)
     if (
@@ -300,6 +308,15 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       : [];
   });
   if (numberFirst.length >= 3) sides.splice(0, sides.length, ...numberFirst);
+  // "top 58 in, bottom 59, sides both 77"
+  for (let k = 0; sides.length && k < items.length; k++) {
+    if (w(items, k) !== 'sides') continue;
+    let m = k + 1;
+    while (/^(both|are|were|is|each|:|=)$/.test(w(items, m))) m++;
+    if (!isNumber(items[m]) || used.has(m)) continue;
+    push('side-left', m, 'measure.side', [items[k]!]);
+    push('side-right', m, 'measure.side', [items[k]!]);
+  }
   // "the left side's eighty inches and the right's seventy nine"
   const opposite =
     sides.length === 2 && sides.every(([, m, at]) => m > at) && items.some(lengthUnit) && SIDED.test(all);
@@ -359,6 +376,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         / strips$/.test(word) &&
         /^(are|at|:|=)$/.test(w(items, k + 1)) &&
         isNumber(items[k + 2]) &&
+        !used.has(k + 2) &&
         lengthUnit(items[k + 2])
       )
         push('strip', k + 2, 'measure.strip', [item]);
@@ -403,6 +421,8 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       }
       continue;
     }
+    // "strips joined with diagonal seams"
+    if (of === 'diagonal' && items[k + 1]?.seam) continue;
     if (of === 'diagonal') {
       // "ninety-nine and three quarters corner to corner, with ten-inch blocks"
       const before = previousNumber(items, k, used, 1);

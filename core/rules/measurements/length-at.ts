@@ -41,6 +41,7 @@ export function lengthTalk(tokens: Token[]): LengthTalk {
 /** A length, or what one is told of, that would be read as a block, an hour or nothing where no lengths are told. */
 export const lengthAt = (tokens: Token[], i: number, talk: LengthTalk): Item | undefined =>
   (talk.measuring ? (blockSize(tokens, i) ?? sideLetter(tokens, i) ?? seamFraction(tokens, i)) : undefined) ??
+  (talk.measuring ? decimalBy(tokens, i) : undefined) ??
   (talk.sided ? sideLength(tokens, i) : undefined) ??
   (talk.inMillimetres ? fourFigures(tokens, i) : undefined) ??
   (talk.inCentimetres ? threeFigures(tokens, i) : undefined);
@@ -123,6 +124,18 @@ function seamFraction(tokens: Token[], i: number): Item | undefined {
     return undefined;
   const quantity = { next: i + 3, value: above!.value! / below!.value!, rule: 'amount.number' };
   return { ...makeItem(i, i + 3, `${above!.w} / ${below!.w}`, above!), end: below!.to, quantity };
+}
+
+/** "1.5 by 2 metres": how wide it is, and no block. */
+function decimalBy(tokens: Token[], i: number): Item | undefined {
+  const token = tokens[i]!;
+  if (!/^\d+\.\d+$/.test(token.w) || !/^(?:by|x|×)$/.test(tokens[i + 1]?.w ?? '')) return undefined;
+  const other = findQuantity(tokens, i + 2);
+  if (!other?.unit || !/^(?:in|cm|mm|ft|m|yd)$/.test(other.unit)) return undefined;
+  return {
+    ...makeItem(i, i + 1, token.w, token),
+    quantity: { next: i + 1, value: token.value!, rule: 'amount.number' },
+  };
 }
 
 /** "top 1.62 m, bottom 1.6, left 2.05": a length behind each side, and no block. */

@@ -77,8 +77,9 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
     // "leave about an inch on the tails": how long they are left
     if (m.of === 'tail' || m.of === 'overhang') {
       const figure = sentence.items.findIndex((x) => m.items.includes(x) && x.quantity);
+      // "tails trimmed to an inch"
       for (const x of sentence.items.slice(Math.max(0, figure - 3), figure))
-        if (x.action?.v === 'leave') claims.drop.add(x);
+        if (x.action?.v === 'leave' || (m.of === 'tail' && x.action?.v === 'trim')) claims.drop.add(x);
     }
     // "border's three and a half inches | edge is frayed": another part begins behind it
     for (const x of m.items)

@@ -115,7 +115,12 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
       !label &&
       (taken === 'border' || taken === 'binding') &&
       // "piece a new border and attach it to all four sides"
-      (/ (on|back) /.test(wordsBetween(items, k, k + 9)) || /^(attach|join)/.test(verb)) &&
+      (/ (on|back) /.test(
+        wordsBetween(items, k, k + 9).replace(/ on (?:the|my) (?:machine|bias|cross) /, ' '),
+      ) ||
+        /^attach/.test(verb) ||
+        // "joined it to the top edge", and not "joined them on the machine", "joined end to end"
+        (/^join/.test(verb) && /(?<! end) to (?!end |length )/.test(wordsBetween(items, k, k + 9)))) &&
       (!border || !/ down /.test(wordsBetween(items, k, k + 9))) &&
       !removalSoon(items, k)
     ) {
@@ -141,6 +146,8 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
       /^(put|sewn|sewed|stitched|attached|machined|joined)$/.test(item.w) &&
       /^(on|back on|)$/.test(items[k + 1]?.w ?? '') &&
       (items[k + 1]?.w === 'on' || item.w === 'attached') &&
+      // "joined on the bias", "stitched on the machine"
+      !/^ on (?:the|my) (?:machine|bias|cross) /.test(wordsBetween(items, k + 1, k + 4)) &&
       items
         .slice(0, k)
         .every((x) => x.action?.form === 'past' || /^(and|,|then|all|now|too|both|were|was)$/.test(x.w)) &&

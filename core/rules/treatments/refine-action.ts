@@ -91,6 +91,9 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       return 'piece';
     if (/\b(pieces?|strips?|panels?|lengths?) (of [a-z]+ )?(together|end to end)\b/.test(all)) return 'piece';
     // "seamed the two widths of backing"
+    // "the backing is seamed down the middle"
+    if (w === 'seamed' && items.some((x) => x.part === 'backing') && / (?:middle|cent(?:re|er)) /.test(after))
+      return 'piece';
     if (w === 'seamed' && /\b(widths?|lengths?|drops?|halves|strips?) /.test(after)) return 'piece';
     // "it's slip-stitched down along the bottom edge", while binding
     if (
@@ -109,7 +112,7 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     // "cut the binding strips and sewed them together"
     if (
       thing !== 'seam' &&
-      /^ (?:them|those|these|'em|em) (?:all |both )?(?:together|end to end|into (?:one|a) (?:long )?(?:strip|length|piece|run)) /.test(
+      /^ (?:(?:(?:them|those|these|'em|em) (?:all |both )?together)|(?:(?:them|those|these|'em|em) )?(?:all |both )?(?:end to end|into (?:one|a) (?:long )?(?:strip|length|piece|run))) /.test(
         after,
       )
     )
@@ -278,7 +281,12 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     return undefined;
   if (v === 'trim' && /\bsquare\b/.test(after)) return 'square-up';
   // "trimmed the threads"
-  if (v === 'trim' && /^ (off )?(the |all |my |loose |stray )*(threads?|ends|tails|thread ends) /.test(after))
+  if (
+    v === 'trim' &&
+    (/^ (off )?(the |all |my |loose |stray )*(threads?|ends|tails|thread ends|ties) /.test(after) ||
+      // "tails trimmed to three quarters of an inch"
+      / (?:ends|tails|ties) (?:are |were |all )*$/.test(before))
+  )
     return undefined;
   return v;
 }

@@ -74,6 +74,8 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
         / (?:someone|somebody|they|who|whoever)(?: had| has| 'd| 've)* $/.test(
           wordsBetween(items, k - 3, k),
         )) ||
+      // "the ends left at three quarters of an inch"
+      (w(items, k) === 'left' && /^(at|to|long)$/.test(w(items, k + 1))) ||
       // "left-handed shears"
       (w(items, k) === 'left' && /^(-|handed|hand)$/.test(w(items, k + 1))) ||
       // "with what was left of the gingham": used up
