@@ -161,7 +161,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       isNumber(items[k - 1]) &&
       !used.has(k - 1) &&
       / (across|wide) /.test(all) &&
-      (bare || items.some(lengthUnit))
+      (bare || items.some(lengthUnit) || / measured /.test(all))
     )
       push('length', k - 1, 'measure.down', [items[k]!]);
   // "62 1/2 by 76", "60 x 72 in"
@@ -566,9 +566,10 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         !found.some((m) => m.of === 'border') &&
         items.slice(Math.max(0, k - 14), k).some((x) => x.part === 'border');
       // "ten down and eight across" counts blocks
-      if (word === 'across' && !items.some(lengthUnit) && !bare) continue;
+      if (word === 'across' && !items.some(lengthUnit) && !bare && !/ measured /.test(all)) continue;
       if (!lengthUnit(items[m]) && !shared) {
-        if (!/\b(width|length|wide|long)\b/.test(word)) continue;
+        if (!/\b(width|length|wide|long)\b/.test(word) && !(word === 'across' && / measured /.test(all)))
+          continue;
       }
       push(strip && of === 'width' ? 'strip' : border && of === 'width' ? 'border' : of, m, `measure.${of}`, [
         item,

@@ -413,7 +413,9 @@ export function afterDeed(tokens: Token[], i: number, next: number): boolean {
   // "quilted row two, eleven to one": as many blocks no row has, nor do they run backwards
   const first = readCount(tokens, i)?.value ?? 0;
   const hours = first >= 9 || (readCount(tokens, next - 1)?.value ?? 24) < first;
-  if (!hours && /^(rows?|columns?|blocks|squares|,)$/.test(said.at(-2) ?? '')) return false;
+  const counts = /^(rows?|columns?|blocks|squares)$/.test(said.at(-2) ?? '');
+  const listed = said.at(-2) === ',' && readCount(tokens, i - 2) !== undefined;
+  if (!hours && (counts || listed)) return false;
   // "tied row two, one to three and row four": what goes on behind may be more of the list
   return bracket || !/^(?:,|and)$/.test(w(tokens, next)) || !said.some((x) => COUNTS_BLOCKS.test(x));
 }

@@ -91,7 +91,10 @@ export function withOwnLengths(items: Item[]): Item[] {
     const from = again ? next + 1 : next;
     const end = again && /^(?:it|them)$/.test(w(out, from)) ? from + 1 : placesEnd(out, from);
     if (end === from) continue;
-    const length = lengthAt(out, end);
+    // "& 5-4 the same, 10": how it was sewn goes with it
+    let tail = end;
+    while (/^(?:the|same|ditto|likewise|too|as well|also)$/.test(w(out, tail))) tail++;
+    const length = lengthAt(out, tail);
     if (length === undefined || !(out[k]!.duration || out[length]!.duration)) continue;
     // "… and the same on 5-4, ten": what was done is said
     const same = out.slice(first, next).some((x) => /^(?:same|ditto)$/.test(x.w));
@@ -99,6 +102,8 @@ export function withOwnLengths(items: Item[]): Item[] {
     if (!deed) continue;
     out[k] = asMinutes(out[k]!);
     out[length] = asMinutes(out[length]!);
+    if (tail > end && deed.length)
+      out.splice(end, tail - end, ...out.slice(Math.max(0, k - 8), k).filter((x) => x.stitch && !x.action));
     out.splice(first, deed.length ? next - first : 0, ...deed.map((x) => ({ ...x })));
   }
   return out;

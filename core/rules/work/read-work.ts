@@ -203,6 +203,10 @@ function lengthBefore(state: ReaderState, v: { index: number; sentence: number }
     (before.items[0]?.w === 'in' && on === 2 && before.items.length === 2) ||
     // "it took me an hour and a half | took the binding off"; "…, which took ten minutes" is of what was told before it
     (before.joint !== 'which' &&
+      !state.drafts.some(
+        (d) =>
+          d.sentence === v.sentence && d.entry.kind === 'treatment' && d.clause >= 0 && d.clause < v.index,
+      ) &&
       / took (?:me |us )?(?:\w+ ){0,2}$/.test(wordsBetween(before.items, 0, on - 1))) ||
     // "25 min: herringboned muslin in behind 3-1"
     (state.clauses[v.index]!.joint === ':' &&

@@ -73,6 +73,19 @@ export function markBarePrices(items: Item[], claims: Claims): Item[] {
 
 /** "five balls, size eight, three twenty-five apiece": which of them, and no number of anything. */
 function withoutSizes(items: Item[], claims: Claims): Item[] {
+  // "a 90 by 108 batting for $29": how large it lies
+  const by = items.findIndex(
+    (x, k) =>
+      /^(?:by|x|×)$/.test(x.w) &&
+      items[k - 1]?.quantity &&
+      items[k + 1]?.quantity &&
+      items[k + 2]?.material &&
+      items.slice(k + 3).some((y) => y.cost),
+  );
+  if (by > 0) {
+    for (const x of items.slice(by - 1, by + 2)) claims.drop.add(x);
+    return withoutSizes([...items.slice(0, by - 1), ...items.slice(by + 2)], claims);
+  }
   const sized = items.findIndex(
     (x, k) =>
       x.w === 'size' &&

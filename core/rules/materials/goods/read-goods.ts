@@ -156,8 +156,13 @@ function hadAlready(told: GoodsTold, k: number): number | undefined {
   return had.next;
 }
 
-/** "no pins left", "not any thread left": what has run out. */
+/** "no pins left", "not any thread left", "the thread's run out": what has run out. */
 function noneLeft(items: Item[], k: number): GoodFound | undefined {
+  const out = items[k]!.material && RUN_OUT.exec(wordsBetween(items, k + 1, k + 5))?.[0];
+  if (out && (!items[k]!.action || items[k]!.material === 'pins') && !items[k]!.place) {
+    const next = k + out.trim().split(' ').length;
+    return { ...findGood(items, k, false)!, items: items.slice(k, next + 1), next };
+  }
   if (w(items, k) !== 'no' && !(w(items, k) === 'any' && /^(n't|not)$/.test(w(items, k - 1))))
     return undefined;
   const good = findGood(items, k + 1, false);
@@ -167,6 +172,8 @@ function noneLeft(items: Item[], k: number): GoodFound | undefined {
     ? good
     : undefined;
 }
+
+const RUN_OUT = /^ (?:'s|has|have|is|are) (?:now |just |all )?(?:run out|used up|all used up) /;
 
 const isAfterSemicolon = (state: ReaderState, items: Item[]): boolean =>
   state.tokens[(items[0]?.i ?? 0) - 1]?.w === ';';

@@ -84,7 +84,11 @@ function takeBehind(told: GoodsTold, k: number, cue: Cue): number | undefined {
   }
   told.use = use;
   for (let m = k; m < at; m++) claims.cut.add(items[m]!);
-  return takeList(told, items, at, use, true);
+  const next = takeList(told, items, at, use, true);
+  // "used the last of the grey thread closing the seam in 3-5": what it went on is done
+  if (use === 'used' && /^used/.test(w(items, k)) && items[next]?.action?.form === 'ing')
+    items[next]!.action = { ...items[next]!.action!, form: 'past' };
+  return next;
 }
 
 /** "two yards of lawn I need, and a spool of thread" */

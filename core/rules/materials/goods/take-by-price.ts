@@ -56,7 +56,8 @@ export function takePaid(told: GoodsTold, k: number): number | undefined {
       while (/^(,|and|&|\+|plus|there|were|was)$/.test(w(items, on))) on++;
       const more = on > good.next ? findGood(items, on, false) : undefined;
       return more?.head !== undefined &&
-        (more.quantity !== undefined || /^(|,|and|&|for|at|from|today)$/.test(w(items, more.next)))
+        (more.quantity !== undefined ||
+          /^(|,|and|&|for|at|from|today|together|altogether|both)$/.test(w(items, more.next)))
         ? takeList(told, items, on, 'bought', true)
         : good.next;
     }

@@ -93,7 +93,7 @@ function lengthBeside(items: Item[], clock: number, used: Set<number>): number |
   const at = items.findIndex((x, k) => x.duration && !used.has(k) && !isBreak(items, k));
   if (
     at < 0 ||
-    /^(?:ago|later|early|late|to|left|off)$/.test(w(items, at + 1)) ||
+    /^(?:ago|later|early|late|to|left|off|still|more|yet)$/.test(w(items, at + 1)) ||
     deedIn(items, 0, items.length)
   )
     return undefined;

@@ -1,4 +1,5 @@
 import { makeDraft } from '../../draft.ts';
+import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
 import type { Claims, Sentence } from '../../read-amounts.ts';
 import type { ReaderState } from '../../reader-state.ts';
@@ -92,8 +93,15 @@ function pushWork(
   for (let k = from; k < to; k++)
     if (!told || on.includes(items[k]!) || (on.includes(items[k + 1]!) && AT.test(w(items, k)))) used.add(k);
   // "unpicked the binding from nine to ten": what was done is told as well
-  if (task && 'at' in task && !told && !isDeedDone(items, task.at)) used.add(task.at);
+  if (task && 'at' in task && !told && !isDeedDone(items, task.at) && !isFinishedBy(items, task.at))
+    used.add(task.at);
 }
+
+/** "finished the binding by hand, eight till ten": how it was done tells that it was. */
+const isFinishedBy = (items: Item[], at: number): boolean =>
+  items[at]!.part === 'binding' &&
+  / (?:finished|did|done|completed) (?:the |off the )?$/.test(wordsBetween(items, at - 3, at)) &&
+  items[at + 1]?.stitch !== undefined;
 
 /** "finished the looking over ten minutes ago" */
 function takeAgo({ items, now, used, push }: TimesTold, marks: Mark[]): void {

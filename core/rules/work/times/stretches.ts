@@ -98,7 +98,14 @@ export function takeStretches(told: TimesTold): void {
           !items.slice(k + 1, m).some((y) => y.task && task && y.task !== task.task),
       );
       const length = said >= 0 ? items[said]!.duration!.minutes : undefined;
-      if (length && length <= endAt - startAt && !taskNear(items, said, said + 1)) {
+      // "…, lunch out of that, thirty minutes"
+      const off = / (?:lunch|dinner|tea|break|coffee|supper) (?:out|off)(?: of (?:that|it))? ,? ?$/.test(
+        wordsBetween(items, k + 1, said),
+      );
+      if (length && off && length < endAt - startAt) {
+        slots.minutes = endAt - startAt - length;
+        for (let m = k + 1; m <= said; m++) used.add(m);
+      } else if (length && length <= endAt - startAt && !taskNear(items, said, said + 1)) {
         slots.minutes = length;
         used.add(said);
       }

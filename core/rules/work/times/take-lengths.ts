@@ -13,7 +13,7 @@ import type { TimesTold } from './times-told.ts';
 
 /** "shopping, 50 min", "half an hour on the paperwork" */
 export function takeLengths(told: TimesTold): void {
-  const { state, items, preceding, days, used, push } = told;
+  const { state, items, sentence, preceding, days, used, push } = told;
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
     if (!item.duration || used.has(k)) continue;
@@ -47,6 +47,20 @@ export function takeLengths(told: TimesTold): void {
       }
     }
     const task = otherTask(items, k) ?? worked(items, k) ?? taskNear(items, k, k + 1) ?? errand(items, k);
+    // "two hours of quilting last night and another hour this morning": more of the same
+    const ran = state.drafts.findLast(
+      (d) => d.entry.kind === 'work' && d.sentence === sentence.number,
+    )?.entry;
+    if (
+      (!task || used.has(task.at)) &&
+      (w(items, k - 1) === 'another' || item.w.startsWith('another ')) &&
+      ran?.kind === 'work' &&
+      ran.task &&
+      ran.minutes
+    ) {
+      push({ task: ran.task }, { minutes: item.duration.minutes }, 'work.length', [item], k - 1, k + 1);
+      continue;
+    }
     // "2 hours on 19 July", "an hour and a half last night": how long, and the day
     if (!task && isLengthOnADay(items, days)) {
       push(runningIn(state), { minutes: item.duration.minutes }, 'work.length', items, 0, items.length);

@@ -46,16 +46,19 @@ export function tookTime(items: Item[], claims: Claims): void {
       done(verb);
     return;
   }
-  // "darn 2-2 15 min": an order to nobody, for it has its time
+  // "darn 2-2 15 min", "2-2 darn 15 min", "wash 50 ml soap 1h": an order to nobody, for it has its time
+  const first = items[0]!.place?.kind === 'blocks' ? 1 : 0;
+  const named = items[first === 1 ? 0 : 1]?.place?.kind === 'blocks' || items[0]!.action?.v === 'wash';
   if (
-    items[0]!.action?.form === 'base' &&
-    items[1]?.place?.kind === 'blocks' &&
-    length <= 5 &&
+    items[first]?.action?.form === 'base' &&
+    !items[first]!.material &&
+    named &&
+    length <= 6 &&
     !/ (?:tomorrow|later|next|need|needs|will|'ll|should|maybe|est|guess|reckon|to) /.test(
       wordsBetween(items),
     )
   )
-    done(0);
+    done(first);
   const last = items.length - 1;
   if (
     items[last]!.action?.form === 'ing' &&
