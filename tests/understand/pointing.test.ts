@@ -309,3 +309,40 @@ describe('an edge that has come loose is of the block that is spoken of', () => 
     expect(treatmentsSaid(notes)).toEqual(said);
   });
 });
+
+describe('of what was told together', () => {
+  it.each<[notes: string[], said: string[]]>([
+    [['2-3 is torn, 3-5 is faded, 5-1 has a hole', 'all three want washing'], ['wash planned 2-3 3-5 5-1']],
+    [['2-2, 3-4 and 5-1 are frayed', 'pressed the first two of those'], ['press done 2-2 3-4']],
+    [['2-2, 3-4 and 5-1 are frayed', 'pressed all but the middle one'], ['press done 2-2 5-1']],
+    [['2-2, 3-4 and 5-1 are frayed', 'darned all but 3-4'], ['darn done 2-2 5-1']],
+    [['2-2 and 2-4 are torn', 'pressed the one on the left'], ['press done 2-2']],
+    [['2-2 and 2-4 are torn', 'pressed the one in the middle of them'], ['press done 2-3']],
+    [['row three is faded', 'pressed the two end ones'], ['press done 3-1 3-6']],
+    [['row three is faded', 'pressed the first and last of it'], ['press done 3-1 3-6']],
+    [
+      ['the left border is frayed', 'pressed the other three sides'],
+      ['press done border-top border-right border-bottom'],
+    ],
+    [['the bottom left block is faded', 'pressed the other three corners'], ['press done 1-1 1-6 7-6']],
+    // nothing that was told together
+    [['row three tied, all but 3-4'], ['tie done 3-1 3-2 3-3 3-5 3-6']],
+  ])('%j', (notes, said) => {
+    expect(treatmentsSaid(notes)).toEqual(said);
+  });
+
+  it.each<[notes: string[], said: string[]]>([
+    [['2-3 is torn and 4-2 is faded and both are mouldy'], ['tear 2-3', 'fading 4-2', 'mildew 2-3 4-2']],
+    [['2-2, 3-4 and 5-1 are frayed and the last one is mouldy'], ['fraying 2-2 3-4 5-1', 'mildew 5-1']],
+    [['2-3 has a hole', 'the next but one is mouldy'], ['mildew 2-5']],
+    [['2-3 has a hole', 'two further on is mouldy'], ['mildew 2-5']],
+    [['2-3 has a hole', 'the rest of its row is sound'], ['sound 2-1 2-2 2-4 2-5 2-6']],
+    [['darned 3-3 the one below is mouldy'], ['mildew 4-3']],
+    [
+      ['column two is faded, the one to the right of it is mouldy'],
+      ['fading 1-2 2-2 3-2 4-2 5-2 6-2 7-2', 'mildew 1-3 2-3 3-3 4-3 5-3 6-3 7-3'],
+    ],
+  ])('%j', (notes, said) => {
+    expect(conditionsSaid(notes)).toEqual(said);
+  });
+});

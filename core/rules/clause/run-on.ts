@@ -13,6 +13,12 @@ const JOINT = /^(,|and|&|\+|then|but|so|or|while|because)$/;
 const DETERMINER = /^(the|a|an|all|both|every|each|that|this|those|its|my|another|some)$/;
 const FINITE =
   /^('s|is|are|'re|has|have|was|were|needs?|wants?|looks?|smells?|feels?|stays?|will|'ll|gets?|goes|could|might|can|should)$/;
+/** "the one below" and "both of them" begin what is told of them; "it" and "they" go on with what was said. */
+const pointsTo = (x: Item): boolean =>
+  x.place !== undefined && x.place.places.length > 0 && !/^place\.(it|them)$/.test(x.place.rule);
+/** "pressed the one below" is a deed of its own, "pressed them" goes on with the one before it. */
+const tellsWhere = (x: Item): boolean =>
+  tellsPlace(x) || (pointsTo(x) && !/^place\.(both|those|that-one|all-of-them)$/.test(x.place!.rule));
 
 /** "darned 2-3", "pressed the pinstripe ones", "cut a new square", "took the backing off": somebody did it, and to what. */
 function isDeed(items: Item[], k: number): boolean {
@@ -35,7 +41,7 @@ function isDeed(items: Item[], k: number): boolean {
     const behind = items[at + 1];
     const told =
       behind && (behind.action?.form === 'past' || behind.finding || behind.fail || FINITE.test(behind.w));
-    return tellsPlace(object) && !(passive && told);
+    return tellsWhere(object) && !(passive && told);
   }
   return Boolean(object.place || object.fabric || object.object || object.part || object.material);
 }
@@ -49,9 +55,9 @@ function isSubject(items: Item[], k: number): boolean {
   if (subject.seam && /^(between|at|on|in)$/.test(items[at + 1]?.w ?? '')) {
     at += 2;
     while (items[at]?.place && joinsPlaces(items, at + 1)) at += 2;
-  } else if (!(tellsPlace(subject) || subject.fabric || subject.object || subject.part || subject.seam))
+  } else if (!(pointsTo(subject) || subject.fabric || subject.object || subject.part || subject.seam))
     return false;
-  else if (at === k && !tellsPlace(subject) && !subject.fabric) return false;
+  else if (at === k && !pointsTo(subject) && !subject.fabric) return false;
   // "the quilt's right-hand column", "the top's 64 inches"
   const behind = items[at + 2];
   return FINITE.test(items[at + 1]?.w ?? '') && !behind?.place && !behind?.quantity;
@@ -66,6 +72,10 @@ function isLoosePlace(items: Item[], k: number): boolean {
   const lead = items[at];
   return !lead || !(PREPOSITIONS.has(lead.w) || lead.action || REMOVE_VERBS[lead.w]);
 }
+
+/** "patched 3-2 and 5-4 | both are sound": the "and" of a list of places. */
+const listsPlaces = (current: Item[], m: number): boolean =>
+  Boolean(current[m - 1]?.place && current[m + 1]?.place);
 
 /** Do the words before a point say something whole? */
 const isWhole = (current: Item[]): boolean =>
@@ -82,7 +92,9 @@ function beginsAnew(items: Item[], k: number, current: Item[]): boolean {
   if (LEANS.test(before.w) || PREPOSITIONS.has(before.w) || isLoosePlace(items, k)) return false;
   if (!isDeed(items, k) && !isSubject(items, k)) return turnsWithin(items, k, current);
   // "…, and in the first two blocks the batting's gone lumpy": what stands behind the last joint only tells where
-  const own = current.slice(current.findLastIndex((x) => JOINT.test(x.w) && !x.place) + 1);
+  const own = current.slice(
+    current.findLastIndex((x, m) => JOINT.test(x.w) && !x.place && !listsPlaces(current, m)) + 1,
+  );
   // "the seam where 5-4 meets 6-4 has come loose"
   return isWhole(own) && !own.some((x) => /^(where|which|who|between)$/.test(x.w));
 }

@@ -4,7 +4,7 @@ import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { oneOfCloth } from '../places/cloth-worked-on.ts';
 import { splitBlock, unique } from '../places/grid.ts';
-import type { ClausePlaces } from '../places/places-of-clause.ts';
+import { type ClausePlaces, holdsMoreThan } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import type { ConditionFound } from './find-conditions.ts';
@@ -486,6 +486,7 @@ function carriedForCondition(
   )
     return ['quilt'];
   if (placed.kind === 'pronoun') {
+    if (lastPlaces && holdsMoreThan(placed, lastPlaces)) return placed.places;
     // "the daisies are all faded and five three the cherry one there's a tear in it": the block named since
     const named =
       last?.entry.kind === 'condition' &&

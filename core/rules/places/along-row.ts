@@ -38,6 +38,9 @@ export function walkAfter(
   const at = found.places.map((p) => splitBlock(p));
   const row = at[0]?.row;
   if (row === undefined || !at.every((p) => p?.row === row) || found.outside) return undefined;
+  // "2-2, 3-4 and 5-1 are frayed, the last one …": of the three told together
+  const together = (ctx.told?.length ?? 0) > 2 ? ctx.told! : ctx.focus;
+  if (together.some((p) => (splitBlock(p)?.row ?? row) !== row)) return undefined;
   const before = ctx.walk?.row === row ? ctx.walk : undefined;
   if (!BY_ROW.test(found.rule) && !(before && found.kind === 'pointer')) return undefined;
   const blocks = at.map((p) => p!.block);

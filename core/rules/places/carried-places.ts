@@ -9,7 +9,7 @@ import type { Way } from '../treatments/way.ts';
 import { WHOLE_QUILT } from '../treatments/whole-quilt.ts';
 import { wordsBetween } from '../words-between.ts';
 import { splitBlock } from './grid.ts';
-import type { ClausePlaces } from './places-of-clause.ts';
+import { type ClausePlaces, holdsMoreThan } from './places-of-clause.ts';
 import { namesAnother } from './spoken-of.ts';
 
 /** Places that the clause does not say: those of this sentence, of the damage pointed at, or of "it". */
@@ -46,6 +46,7 @@ export function carriedPlaces(
   const topical = state.topic?.sentence === v.sentence ? state.topic.places : undefined;
   // "the hole I might darn and those rust spots I'm leaving": of the other thing that is named
   const another = namesAnother(state, state.clauses[v.index]!);
+  if (topical && holdsMoreThan(placed, topical)) return placed.places;
   if (topical && !another && (!pronoun || placed.items.every((x) => x.place!.rule !== 'place.that-one')))
     return topical;
   // "the tear", "that hole": where it was found

@@ -1,3 +1,5 @@
+import type { Token } from '../../text/tokenise.ts';
+import { wordAt as w } from '../../text/word-at.ts';
 import { splitBlock } from './grid.ts';
 import { areSides } from './outermost.ts';
 import type { PlaceContext } from './place-found.ts';
@@ -32,3 +34,15 @@ export function pickedFrom(word: string, ctx: PlaceContext): string[] | undefine
     ? last
     : undefined;
 }
+
+/** "2-2 and 2-4 are torn, the one on the left worse": of those two, and no block beside them. */
+export const oneAtSide = (tokens: Token[], i: number, { focus }: PlaceContext): boolean =>
+  focus.length === 2 &&
+  focus.every((p) => splitBlock(p)) &&
+  /^the (one|block|square) on the (left|right)$/.test(
+    tokens
+      .slice(i, i + 5)
+      .map((t) => t.w)
+      .join(' '),
+  ) &&
+  !/^(of|hand|side)$/.test(w(tokens, i + 5));

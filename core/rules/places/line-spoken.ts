@@ -2,6 +2,7 @@ import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
+import { LEXICON } from '../lexicon-index.ts';
 import { columnOf, countUp, rowOf, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
@@ -59,7 +60,9 @@ export function linesSpokenAt(
   }
   if (part && /^(that|this)$/.test(w(tokens, i)) && w(tokens, i + 1) === 'one' && here?.lines.length === 1)
     return { ...here, next: i + 2 };
-  if (!the || !(COMES_TO.test(lead) || all || part)) return undefined;
+  // "there's mildew on the second one": of what was told, and no line that work has come to
+  const found = /^(on|in|at)$/.test(lead) && tellsFinding(tokens[i - 2]);
+  if (!the || !((COMES_TO.test(lead) && !found) || all || part)) return undefined;
   const axis = here?.axis ?? (all ? lineOf(ctx.focus) : undefined);
   if (!axis) return undefined;
   const total = axis === 'row' ? ctx.grid.rows : ctx.grid.blocks;
@@ -72,6 +75,10 @@ export function linesSpokenAt(
   if (line === undefined || line > total || here?.lines.includes(line)) return undefined;
   return { axis, lines: [line], next: end + 1 };
 }
+
+const tellsFinding = (before: Token | undefined): boolean =>
+  before !== undefined &&
+  (LEXICON.longestAt([before], 0)?.payloads.some((s) => s.k === 'finding' || s.k === 'fail') ?? false);
 
 const ends = (tokens: Token[], i: number): boolean =>
   i >= tokens.length ||

@@ -2,6 +2,7 @@ import type { Token } from '../../text/tokenise.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import type { Item } from '../item.ts';
 import { findMention, type Mention } from './find-mention.ts';
+import { splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 /** What was just named is spoken of from now on; places named one after the other with only "and" or a comma between are one group. */
@@ -18,8 +19,10 @@ export function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): 
   }
   if (joint?.place && joint.place.kind !== 'part' && joint.place.places.length && found.kind !== 'pointer') {
     ctx.focus = [...new Set([...ctx.focus, ...found.places])];
+    ctx.told = [];
     return;
   }
+  tellOne(ctx, found);
   if (ctx.focus.length) ctx.earlier.push(ctx.focus);
   // "the blue: a hole in 3-1, the other two are sound": one of the cloth's blocks, so that the others are known
   const { cloth } = ctx;
@@ -32,6 +35,13 @@ export function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): 
   )
     ctx.earlier.push(cloth);
   ctx.focus = found.places;
+}
+
+/** "2-3 is torn, 3-5 is faded, 5-1 has a hole": told one by one, so that "all three" of them can be spoken of at once. */
+function tellOne(ctx: PlaceContext, { places }: PlaceFound): void {
+  const [only] = places;
+  ctx.told = places.length === 1 && splitBlock(only!) ? unique([...(ctx.told ?? []), only!]) : [];
+  if (ctx.told.length > 2 && ctx.told.length < 7) ctx.list = ctx.told;
 }
 
 /** "the gingham in row two is torn, the other two are fine": of one of its blocks the cloth's others can be spoken of. */

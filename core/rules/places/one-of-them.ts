@@ -33,6 +33,9 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   if (word === 'latter' && group.length === 2) return found([group[1]], i + 2);
   let j = i + 2;
   while (/^(hand|most)$/.test(w(tokens, j))) j++;
+  const between =
+    word === 'one' || BLOCK_NOUNS.has(word) ? betweenThem(tokens, i + 2, group, ctx) : undefined;
+  if (between) return between;
   // "the one on the right", "the one at the top"
   if (word === 'one' && /^(on|at|to|in)$/.test(w(tokens, i + 2)) && w(tokens, i + 3) === 'the') {
     const far = /^(far|very)$/.test(w(tokens, i + 4)) ? i + 5 : i + 4;
@@ -54,9 +57,6 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     const side = /^(up|higher)$/.test(way) ? 'top' : /^(down|lower)$/.test(way) ? 'bottom' : 'right';
     return found([outermost(group, side)], further[0].includes(' ') ? i + 4 : i + 3);
   }
-  const between =
-    word === 'one' || BLOCK_NOUNS.has(word) ? betweenThem(tokens, i + 2, group, ctx) : undefined;
-  if (between) return between;
   const n = readCount(tokens, j);
   // "dabbed the top two", "the lower ones are for tomorrow": those that lie furthest to that side
   const sided = n ? n.next : /^ones$/.test(w(tokens, j)) ? j + 1 : undefined;
@@ -82,8 +82,14 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     group.length + many.value === gridOfRow(ctx.grid, row.row).blocks
   )
     return found(rowOf(ctx.grid, row.row).slice(group.length), many.next);
-  if (many && (word === 'first' || word === 'last') && !isNounOfLine(w(tokens, many.next)))
-    return found(word === 'first' ? group.slice(0, many.value) : group.slice(-many.value), many.next);
+  // "the first two of those"
+  const ofThem =
+    many && w(tokens, many.next) === 'of' && /^(them|those|these)$/.test(w(tokens, many.next + 1));
+  if (many && (word === 'first' || word === 'last') && (ofThem || !isNounOfLine(w(tokens, many.next))))
+    return found(
+      word === 'first' ? group.slice(0, many.value) : group.slice(-many.value),
+      ofThem ? many.next + 2 : many.next,
+    );
   const nth = word === 'last' ? { value: group.length, next: j } : readOrdinal(tokens, i + 1);
   // "the left-hand one of those"
   const end = nth?.next ?? j;
@@ -157,11 +163,14 @@ function betweenThem(
   group: string[],
   { grid }: PlaceContext,
 ): PlaceFound | undefined {
-  let j = k;
-  if (w(tokens, j) === 'in') j++;
-  if (w(tokens, j) !== 'between' || group.length !== 2) return undefined;
-  j++;
-  if (/^(them|those|these)$/.test(w(tokens, j))) j += /^(two|2)$/.test(w(tokens, j + 1)) ? 2 : 1;
+  if (group.length !== 2) return undefined;
+  let j = w(tokens, k) === 'in' ? k + 1 : k;
+  // "the one in the middle of them"
+  if (w(tokens, j) === 'the' && w(tokens, j + 1) === 'middle' && w(tokens, j + 2) === 'of') j += 3;
+  else if (w(tokens, j) === 'between') j++;
+  else return undefined;
+  if (w(tokens, j) === 'the' && /^(two|pair)$/.test(w(tokens, j + 1))) j += 2;
+  else if (/^(them|those|these)$/.test(w(tokens, j))) j += /^(two|2)$/.test(w(tokens, j + 1)) ? 2 : 1;
   else if (!/^(|[.,;!]|is|'s|has|needs|wants|gets|was|looks|i|too)$/.test(w(tokens, j))) return undefined;
   const [a, b] = group.map((p) => splitBlock(p));
   if (!a || !b || (a.row !== b.row && a.block !== b.block)) return undefined;

@@ -26,6 +26,8 @@ export type PlaceContext = {
   cloth?: string[];
   /** Three or more blocks that one note told one by one: what "the first one" and "the last of them" are. */
   list?: string[];
+  /** Blocks told one by one so far in this note. */
+  told?: string[];
   /** What was told before, and where: what "that tear" is. */
   mentions?: Mention[];
   /** The row along which she tells block after block. */

@@ -19,9 +19,11 @@ import { ordinalFirst } from './ordinal-first.ts';
 import { downAndAcross, pair } from './pair.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { PLACE_HEADS } from './place-heads.ts';
+import { allBut } from './pointers/all-but.ts';
 import { backPointer } from './pointers/back-pointer.ts';
 import { inOtherRow, lineAfterLine } from './pointers/line-after-line.ts';
 import { neighbour } from './pointers/neighbour.ts';
+import { pickedOfLine } from './pointers/picked-of-line.ts';
 import { restOfLines } from './pointers/rest-of-lines.ts';
 import { sideLike } from './pointers/side-like.ts';
 import { columnFirst, rowFirst } from './row-first.ts';
@@ -65,7 +67,9 @@ const POINTER_FINDERS: Finder[] = [
   sideLike,
   (t, k, c) => neighbourPhrase(t, k, c, (m) => findBlocks(t, m, c) ?? blockOfCloth(t, m, c)),
   (t, k, c) => neighbour(t, k, c, (m) => findBlocks(t, m, c) ?? blockOfCloth(t, m, c)),
+  (t, k, c) => allBut(t, k, c, (m) => findBlocks(t, m, c)),
   oneOfThem,
+  pickedOfLine,
   backPointer,
   restOfLines,
   lineAfterLine,

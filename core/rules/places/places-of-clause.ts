@@ -111,6 +111,13 @@ export function placesOfClause(given: Item[]): ClausePlaces {
   };
 }
 
+/** "2-3 is torn and 4-2 is faded and both are mouldy": does the pronoun hold more than what the sentence told last? */
+export const holdsMoreThan = (placed: ClausePlaces, told: string[]): boolean =>
+  placed.kind === 'pronoun' &&
+  placed.places.length > told.length &&
+  placed.items.every((x) => /^place\.(both|those|them|all-of-them)$/.test(x.place!.rule)) &&
+  told.every((p) => splitBlock(p) && placed.places.includes(p));
+
 const facesOf = (parts: Item[]): boolean => {
   const told = unique(parts.flatMap((x) => x.place!.places));
   return told.length === 2 && told.includes('top') && told.includes('backing');

@@ -4,6 +4,8 @@ import { columnOf, gridOfRow, rowOf, splitBlock } from '../grid.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import type { Ways } from './ways-at.ts';
 
+const ENDS = /^(|[,.;!?]|is|'s|has|and|too|as|a|are|was|looks|needs|wants)$/;
+
 /** "the last column has faded, and the one before it a bit as well": after a whole row or column the next one. */
 export function lineBeside(tokens: Token[], ways: Ways, ctx: PlaceContext): PlaceFound | undefined {
   const only = ways.list.length === 1 ? ways.list[0]! : undefined;
@@ -17,13 +19,14 @@ export function lineBeside(tokens: Token[], ways: Ways, ctx: PlaceContext): Plac
   // "2-2 is torn. Second row, yes. And the one under it": the block
   const told = ctx.earlier.at(-1);
   if (told?.length === 1 && ctx.focus.includes(told[0]!)) return undefined;
-  const next = /^(it|that|this)$/.test(w(tokens, ways.next)) ? ways.next + 1 : ways.next;
+  // "the one to the right of it", "the one below that"
+  const of = w(tokens, ways.next) === 'of' ? ways.next + 1 : ways.next;
+  const next =
+    /^(it|that|this)$/.test(w(tokens, of)) && (of === ways.next || ENDS.test(w(tokens, of + 1)))
+      ? of + 1
+      : ways.next;
   // "the one below row four", "the one after 3-2"
-  if (
-    next === ways.next &&
-    !/^(|[,.;!?]|is|'s|has|and|too|as|a|are|was|looks|needs|wants)$/.test(w(tokens, next))
-  )
-    return undefined;
+  if (next === ways.next && !ENDS.test(w(tokens, next))) return undefined;
   const { row, block } = only.steps[0]!;
   const step = inRow ? row || block : block;
   if (!step) return undefined;

@@ -1,6 +1,7 @@
 import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
+import { oneAtSide } from '../group-spoken-of.ts';
 import { isCorner, lastBlock } from '../last-block.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { BLOCK_NOUNS } from '../place-tokens.ts';
@@ -24,7 +25,7 @@ export function neighbourPhrase(
   placeAt: (j: number) => PlaceFound | undefined,
 ): PlaceFound | undefined {
   if (isOneOfLine(tokens, i)) return undefined;
-  const found = neighbourAt(tokens, i, ctx, placeAt);
+  const found = oneAtSide(tokens, i, ctx) ? undefined : neighbourAt(tokens, i, ctx, placeAt);
   if (found?.places.length !== 1 || !seamLeadsTo(tokens, i)) return found;
   const base = lastBlock(ctx);
   return base && !found.places.includes(base) ? { ...found, places: [base, ...found.places] } : found;
@@ -61,6 +62,8 @@ function neighbourAt(
     j++;
     if (/^(the|its)$/.test(w(tokens, j))) j++;
   }
+  const second = nextButOne(tokens, j);
+  if (second) return countedFrom(tokens, second, { ctx, placeAt }, { distance: 2 });
   // "the next one to the right of that tear"
   if (
     w(tokens, j) === 'next' &&
@@ -125,8 +128,26 @@ function neighbourAt(
     tokens,
     ways,
     { ctx, placeAt },
-    { distance, spread, many: head === 'many', needsEnd: head === 'count' && !the, fromCorner: true },
+    {
+      distance,
+      spread,
+      many: head === 'many',
+      needsEnd: head === 'count' && !the && !/^(further|farther)$/.test(w(tokens, j)),
+      fromCorner: true,
+    },
   );
+}
+
+/** "the next but one", "the next one but one down", "the next block but one": two steps on. */
+function nextButOne(tokens: Token[], j: number): Ways | undefined {
+  if (w(tokens, j) !== 'next') return undefined;
+  let k = w(tokens, j + 1) === 'one' || BLOCK_NOUNS.has(w(tokens, j + 1)) ? j + 2 : j + 1;
+  if (w(tokens, k) !== 'but' || w(tokens, k + 1) !== 'one') return undefined;
+  k += 2;
+  const way = /^(down|up|along|across|below|above)$/.test(w(tokens, k))
+    ? wayAt(tokens, k, undefined)
+    : undefined;
+  return way ? { list: [way], next: way.next } : oneStep(STEPS.get('along')!, k);
 }
 
 /** "(two rows) down from there", "above that": told from a block that was spoken of. */

@@ -114,6 +114,18 @@ export function wayAt(tokens: Token[], i: number, count: number | undefined): Wa
     /^(left|right)$/.test(w(tokens, k + 3))
   )
     k++;
+  // "two further along", "two further on"
+  if (/^(further|farther)$/.test(w(tokens, k)) && /^(along|on|across|over|down|up)$/.test(w(tokens, k + 1))) {
+    k++;
+    if (w(tokens, k) === 'on') return { steps: [STEPS.get('along')!], next: k + 1, several: false };
+  }
+  // "the one on top of it"
+  if (
+    /^on top of (it|that|this)$/.test(
+      `${w(tokens, k)} ${w(tokens, k + 1)} ${w(tokens, k + 2)} ${w(tokens, k + 3)}`,
+    )
+  )
+    return { steps: [STEPS.get('above')!], next: k + 2, several: false };
   const diagonal = /^diagonal(ly)?$/.test(w(tokens, k));
   if (diagonal) k++;
   // "diagonally below it": to which side is not said

@@ -4,6 +4,7 @@ import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
 import { unique } from '../grid.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
+import { UNIT_AFTER } from '../place-tokens.ts';
 import { inBetween } from './in-between.ts';
 import { ledPointer } from './led-pointer.ts';
 import { endsOrTells, others, sidesTold } from './other-sides.ts';
@@ -14,6 +15,7 @@ import { otherRows, thoseLines } from './those-lines.ts';
 
 /** What an amount or a price is counted in. */
 const isUnit = (word: string): boolean =>
+  UNIT_AFTER.has(word) ||
   Object.hasOwn(CURRENCY_WORDS, word) ||
   Object.hasOwn(SMALL_MONEY_WORDS, word) ||
   /^(yards?|metres?|meters?|cm|inches|feet|skeins?|spools?|reels?|balls?|packs?|rolls?)$/.test(word);
@@ -96,7 +98,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     while (/^(of|the|two|three|2|3)$/.test(w(tokens, k)) && k < i + 4) k++;
     const side = focus.find((p) => /^(border|edge)-/.test(p));
     const noun = w(tokens, k);
-    if (side && (/^borders$/.test(noun) ? side.startsWith('border') : /^(sides|edges)$/.test(noun)))
+    if (side && (/^borders?$/.test(noun) ? side.startsWith('border') : /^(sides|edges)$/.test(noun)))
       return others(ctx, k + 1, `${side.split('-')[0]}s`);
   }
   // "other three: leave or replace", "remaining two tomorrow"
@@ -130,13 +132,17 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       n &&
       n.value > 1 &&
       n.value < 20 &&
+      !isUnit(w(tokens, n.next)) &&
       !/^(rows?|blocks?|columns?|corners?|sides?|borders?|of|layers?|skeins?|spools?)$/.test(
         w(tokens, n.next),
       )
     ) {
-      const group = [ctx.cloth ?? [], focus, [...(ctx.earlier.at(-1) ?? []), ...focus]].find(
-        (g) => unique(g).length === n.value,
-      );
+      const group = [
+        ctx.cloth ?? [],
+        focus,
+        [...(ctx.earlier.at(-1) ?? []), ...focus],
+        plural(ctx, n.value),
+      ].find((g) => unique(g).length === n.value);
       if (group) return pointingTo(n.next, unique(group), 'place.all-of-them');
     }
   }

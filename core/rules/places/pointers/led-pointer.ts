@@ -4,6 +4,7 @@ import { wordAt as w } from '../../../text/word-at.ts';
 import { columnOf, rowOf, splitBlock } from '../grid.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { nthOf } from './nth-of-them.ts';
+import { toldOneByOne } from './plural.ts';
 import { groupsBack, pointingTo } from './pointing-to.ts';
 import { restOfGroup, restOfLine } from './rest-of-it.ts';
 import { otherCorner, theCorner } from './the-corner.ts';
@@ -92,8 +93,11 @@ export function ledPointer(tokens: Token[], i: number, ctx: PlaceContext): Place
     return undefined;
   const corner = word === 'the' && noun === 'corner' ? theCorner(tokens, i, ctx) : undefined;
   if (corner) return corner;
-  const many = ctx.cloth && (noun === 'lot' || ctx.cloth.length === 2) ? ctx.cloth : focus;
-  if (word === 'the' && (noun === 'pair' || noun === 'lot') && many.length > 1) {
+  const many =
+    ctx.cloth && (noun === 'lot' || ctx.cloth.length === 2)
+      ? ctx.cloth
+      : ((noun === 'lot' ? toldOneByOne(ctx) : undefined) ?? focus);
+  if (word !== 'same' && (noun === 'pair' || (noun === 'lot' && word === 'the')) && many.length > 1) {
     const of = w(tokens, i + 2) === 'of' && /^(them|those|these)$/.test(w(tokens, i + 3));
     return pointingTo(of ? i + 4 : i + 2, many, 'place.the-pair');
   }

@@ -2,6 +2,7 @@ import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
 import { blockAt, blockFrom, columnOf, rowOf, splitBlock } from '../grid.ts';
+import { oneAtSide } from '../group-spoken-of.ts';
 import { lastBlock } from '../last-block.ts';
 import { isOneOfLine } from '../neighbour/nth-of-line.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
@@ -22,7 +23,7 @@ export function neighbour(
   placeAt: (j: number) => PlaceFound | undefined,
 ): PlaceFound | undefined {
   const head = w(tokens, i);
-  if (isOneOfLine(tokens, i)) return undefined;
+  if (isOneOfLine(tokens, i) || oneAtSide(tokens, i, ctx)) return undefined;
   const { grid } = ctx;
   const base = lastBlock(ctx);
   // "the corner diagonally opposite", "the opposite corner"
@@ -163,8 +164,10 @@ function nextAlong(
   if (noun === 'row' || noun === 'rows') {
     const row = splitBlock(ctx.focus.at(-1) ?? base ?? '')?.row;
     if (row === undefined) return undefined;
+    // "the next row down"
+    const down = w(tokens, k + 1) === 'down' && !/^(to|from|the|in)$/.test(w(tokens, k + 2));
     return pointingInside(
-      k + 1,
+      down ? k + 2 : k + 1,
       Array.from({ length: n?.value ?? 1 }, (_, q) => rowOf(grid, row + q + 1)).flat(),
       'place.next-row',
     );
@@ -172,8 +175,9 @@ function nextAlong(
   if (noun === 'column' || noun === 'col' || noun === 'columns') {
     const column = splitBlock(ctx.focus.at(-1) ?? base ?? '')?.block;
     if (column === undefined) return undefined;
+    const along = /^(along|across|over)$/.test(w(tokens, k + 1)) && !/^(to|the|from)$/.test(w(tokens, k + 2));
     return pointingInside(
-      k + 1,
+      along ? k + 2 : k + 1,
       Array.from({ length: n?.value ?? 1 }, (_, q) => columnOf(grid, column + q + 1)).flat(),
       'place.next-column',
     );

@@ -5,6 +5,8 @@ import { groupsBack } from './pointing-to.ts';
 function together(ctx: PlaceContext, count: number): string[] | undefined {
   if (ctx.cloth?.length === count) return ctx.cloth;
   if (ctx.focus.length === count) return ctx.focus;
+  const list = toldOneByOne(ctx);
+  if (list?.length === count) return list;
   // two seams are four blocks
   if (ctx.focus.length > 1) return undefined;
   const gathered: string[] = [];
@@ -17,12 +19,18 @@ function together(ctx: PlaceContext, count: number): string[] | undefined {
   return undefined;
 }
 
+/** Three or more blocks told one by one, while one of them is spoken of. */
+export const toldOneByOne = ({ list, focus }: PlaceContext): string[] | undefined =>
+  focus.length === 1 && list?.includes(focus[0]!) ? list : undefined;
+
 /** What "them" stands on: the last group of several, or two single places named one after the other. */
 export function plural(ctx: PlaceContext, count?: number): string[] {
   const counted = count === undefined ? undefined : together(ctx, count);
   if (counted) return counted;
   if (ctx.cloth?.length) return ctx.cloth;
   if (ctx.focus.length > 1) return ctx.focus;
+  const list = toldOneByOne(ctx);
+  if (list) return list;
   const last = ctx.earlier.at(-1);
   if (ctx.focus.length === 1 && last && last.length === 1 && last[0] !== ctx.focus[0])
     return [last[0]!, ctx.focus[0]!];

@@ -12,7 +12,9 @@ export function restOfLine(
   { grid, focus }: PlaceContext,
 ): PlaceFound | undefined {
   if (!/^(of|along)$/.test(w(tokens, i + 2))) return undefined;
-  const k = ['the', 'that', 'it', 'this'].includes(w(tokens, i + 3)) ? i + 4 : i + 3;
+  // "the rest of that same row"
+  let k = /^(the|that|it|this|its)$/.test(w(tokens, i + 3)) ? i + 4 : i + 3;
+  if (w(tokens, k) === 'same') k++;
   const row = splitBlock(focus.at(-1) ?? '')?.row;
   // "the first two of row three", then "the rest of that one"
   const one =
@@ -82,7 +84,7 @@ export function everythingElse(tokens: Token[], i: number, ctx: PlaceContext): P
       : undefined;
   };
   if (/^(in|on|of|along)$/.test(w(tokens, i + 2))) {
-    const k = /^(the|that|this)$/.test(w(tokens, i + 3)) ? i + 4 : i + 3;
+    const k = /^(the|that|this|its)$/.test(w(tokens, i + 3)) ? i + 4 : i + 3;
     const last = splitBlock(ctx.focus.at(-1) ?? '');
     const named = readCount(tokens, k + 1);
     if (w(tokens, k) === 'row' && (named || last))

@@ -1,7 +1,7 @@
 import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
-import { columnOf, rowOf, splitBlock } from '../grid.ts';
+import { columnOf, cornerBlock, rowOf, splitBlock } from '../grid.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { others, sidesTold } from './other-sides.ts';
 import { pointingTo } from './pointing-to.ts';
@@ -17,12 +17,22 @@ export function theOther(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
   if (/^(rows|rose)$/.test(noun2)) return otherRows(ctx, n?.value, k + 1);
   // "the left edge is frayed", "so's the top", "the other two are fine"
   const sides = n?.value === 2 ? sidesTold(ctx) : undefined;
+  const cornerBlocks = n?.value === 3 && noun2 === 'corners' ? otherCornerBlocks(ctx) : undefined;
+  if (cornerBlocks) return pointingTo(k + 1, cornerBlocks, 'place.the-other');
   if (n && ['borders', 'border', 'sides', 'edges', 'corners'].includes(noun2))
     return others(
       sides && noun2 !== 'corners' ? { ...ctx, focus: sides } : ctx,
       k + 1,
-      sides ? `${sides[0]!.split('-')[0]}s` : noun2,
+      // "the left border is frayed, the other three sides are sound": of the border
+      sides
+        ? `${sides[0]!.split('-')[0]}s`
+        : noun2 === 'sides' && ctx.focus[0]?.startsWith('border-')
+          ? 'borders'
+          : noun2,
     );
+  // "the left border is frayed, the others are sound"
+  if (noun === 'others' && focus.length === 1 && /^(border|edge)-/.test(focus[0]!))
+    return others(ctx, i + 2, `${focus[0]!.split('-')[0]}s`);
   if (sides && !['blocks', 'ones', 'rows', 'borders', 'sides'].includes(noun2))
     return others({ ...ctx, focus: sides }, k, `${sides[0]!.split('-')[0]}s`);
   if (n && n.value === 3 && !['blocks', 'ones', 'rows'].includes(noun2)) {
@@ -66,6 +76,14 @@ export function theOther(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
     return undefined;
   }
   return undefined;
+}
+
+/** The other corner blocks, after one of them was spoken of. */
+function otherCornerBlocks({ grid, focus }: PlaceContext): string[] | undefined {
+  const corners = [true, false].flatMap((top) => [true, false].map((left) => cornerBlock(grid, top, left)));
+  return focus.length === 1 && corners.includes(focus[0]!)
+    ? corners.filter((p) => p !== focus[0])
+    : undefined;
 }
 
 /** The blocks of a row that are left beside several of it, where there are just so many. */
