@@ -325,6 +325,22 @@ describe('of what was told together', () => {
       ['press done border-top border-right border-bottom'],
     ],
     [['the bottom left block is faded', 'pressed the other three corners'], ['press done 1-1 1-6 7-6']],
+    [['holes in 2-1, 2-3 and 5-5', 'darned the two in row two'], ['darn done 2-1 2-3']],
+    [
+      ['holes in 2-1, 2-3 and 5-5', 'darned the two in row two', 'the third I will patch'],
+      ['patch planned 5-5'],
+    ],
+    [['patched 4-2 and 4-3', 'and the two above'], ['patch done 3-2 3-3']],
+    [
+      ['vacuumed rows one to three', 'pressed the other four'],
+      [
+        'press done 4-1 4-2 4-3 4-4 4-5 4-6 5-1 5-2 5-3 5-4 5-5 5-6 6-1 6-2 6-3 6-4 6-5 6-6 7-1 7-2 7-3 7-4 7-5 7-6',
+      ],
+    ],
+    [
+      ["tear in 4-3, I'll patch it and darn the ones either side"],
+      ['patch planned 4-3', 'darn planned 4-2 4-4'],
+    ],
     // nothing that was told together
     [['row three tied, all but 3-4'], ['tie done 3-1 3-2 3-3 3-5 3-6']],
   ])('%j', (notes, said) => {

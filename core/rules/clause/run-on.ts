@@ -1,5 +1,5 @@
 import { boundaryBefore, type Item } from '../item.ts';
-import { tellsPlace } from '../tells-place.ts';
+import { pointsElsewhere, tellsPlace } from '../tells-place.ts';
 import { PREPOSITIONS } from './is-predicate.ts';
 import { isStop, joinsPlaces } from './joints.ts';
 import { hasPredicate } from './new-subject.ts';
@@ -17,8 +17,7 @@ const FINITE =
 const pointsTo = (x: Item): boolean =>
   x.place !== undefined && x.place.places.length > 0 && !/^place\.(it|them)$/.test(x.place.rule);
 /** "pressed the one below" is a deed of its own, "pressed them" goes on with the one before it. */
-const tellsWhere = (x: Item): boolean =>
-  tellsPlace(x) || (pointsTo(x) && !/^place\.(both|those|that-one|all-of-them)$/.test(x.place!.rule));
+const tellsWhere = (x: Item): boolean => tellsPlace(x) || pointsElsewhere(x);
 
 /** "darned 2-3", "pressed the pinstripe ones", "cut a new square", "took the backing off": somebody did it, and to what. */
 function isDeed(items: Item[], k: number): boolean {

@@ -1,13 +1,13 @@
 import type { Item } from '../item.ts';
-import { tellsPlace } from '../tells-place.ts';
+import { pointsElsewhere, tellsPlace } from '../tells-place.ts';
 import { findWays } from '../treatments/find-ways.ts';
 import { isManner } from '../treatments/is-manner.ts';
 import { isPredicate } from './is-predicate.ts';
 import { HARD, joinsPlaces, SOFT } from './joints.ts';
 import { beginsSaying } from './new-subject.ts';
 
-/** What tells where: a place in so many words, or a cloth of the quilt; "it" and "those" lean on what was said before. */
-const tellsWhere = (x: Item): boolean => x.fabric !== undefined || tellsPlace(x);
+/** What tells where: a place in so many words or pointed at beside another, or a cloth of the quilt; "it" and "those" lean on what was said before. */
+const tellsWhere = (x: Item): boolean => x.fabric !== undefined || tellsPlace(x) || pointsElsewhere(x);
 
 /** Do these words say what is found or done, and where, without leaning on any others: "2-3 torn", "a stain on the backing", "ties in on row two"? */
 export function standsAlone(items: Item[]): boolean {

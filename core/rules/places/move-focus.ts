@@ -17,6 +17,14 @@ export function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): 
     }
     return;
   }
+  // "2-1 2-2 and 2-3 tied": a list without its comma
+  const beside =
+    before?.place?.rule === 'place.pair' && found.rule === 'place.pair' && before.j === items.at(-1)!.i;
+  if (beside) {
+    ctx.focus = unique([...ctx.focus, ...found.places]);
+    ctx.told = [];
+    return;
+  }
   if (joint?.place && joint.place.kind !== 'part' && joint.place.places.length && found.kind !== 'pointer') {
     ctx.focus = [...new Set([...ctx.focus, ...found.places])];
     ctx.told = [];

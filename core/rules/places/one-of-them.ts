@@ -3,6 +3,7 @@ import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { blockFrom, gridOfRow, rowOf, splitBlock } from './grid.ts';
 import { pickedFrom, spokenTogether } from './group-spoken-of.ts';
+import { lineAt } from './line/line-at.ts';
 import { areSides, outermost, outermostOf } from './outermost.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { blocksPicked } from './place-found.ts';
@@ -73,6 +74,8 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
       return found(outer, row);
   }
   const many = n && n.value > 1 && n.value < group.length ? n : undefined;
+  const inLine = theseInLine(tokens, i + 1, group, ctx);
+  if (inLine) return found(inLine.places, inLine.next);
   // "the first three of row two", then "the last two by hand": of the row
   const row = many && word === 'last' ? endOfRow(group, ctx) : undefined;
   if (
@@ -152,6 +155,25 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   if (nth) return found([group[nth.value - 1]], next);
   if (/^(middle|centre|center)$/.test(word)) return group.length === 3 ? found([group[1]], next) : undefined;
   return found([outermost(group, word)], next);
+}
+
+/** "(holes in 2-1, 2-3 and 5-5,) darned the two in row two", "the one in row five": those of the group that lie in that line. */
+function theseInLine(
+  tokens: Token[],
+  k: number,
+  group: string[],
+  ctx: PlaceContext,
+): { places: string[]; next: number } | undefined {
+  const n = readCount(tokens, k);
+  if (!n || ctx.cloth || group.length < 3 || !/^(in|on|along)$/.test(w(tokens, n.next))) return undefined;
+  const at = n.next;
+  const line = lineAt(tokens, w(tokens, at + 1) === 'the' ? at + 2 : at + 1, ctx);
+  if (line?.how !== 'said') return undefined;
+  const places = group.filter((p) => {
+    const place = splitBlock(p);
+    return place && line.lines.includes(line.axis === 'row' ? place.row : place.block);
+  });
+  return places.length === n.value && places.length < group.length ? { places, next: line.next } : undefined;
 }
 
 const FURTHER = /^(?:further (up|down|along|over)|(higher|lower)(?: (?:up|down))?\b)/;

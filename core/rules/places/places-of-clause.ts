@@ -140,7 +140,11 @@ function isDenied(items: Item[], k: number): boolean {
   if (items[at]?.w === 'without' && items.slice(0, at).some((x) => x.place?.places.length)) return true;
   // "trimmed the batting flush with the top": how far, and not what
   if (items[at]?.w === 'with' && /^(flush|level|even)$/.test(items[at - 1]?.w ?? '')) return true;
-  return items[at]?.w === 'not' && items.slice(0, at).some((x) => x.place?.places.length && !isPronoun(x));
+  // "stains on 1-2 and 3-2, nothing on the one between"
+  return (
+    /^(not|nothing)$/.test(items[at]?.w ?? '') &&
+    items.slice(0, at).some((x) => x.place?.places.length && !isPronoun(x))
+  );
 }
 
 /** "the top two rows, they're in good shape, every last block": every block of those, and not of the quilt. */

@@ -103,7 +103,7 @@ export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
 ];
 
 const CHOOSING =
-  / (or|either|neither|between|whether|versus|vs|thinking|ways|options?|choices|happening|called off|off the table|scrapped|shelved|out of the question) /;
+  / (or|either(?! sides?| ends?)|neither|between|whether|versus|vs|thinking|ways|options?|choices|happening|called off|off the table|scrapped|shelved|out of the question) /;
 
 /** All treatments named in a clause, in the order said. `thing`: what "it" and "them" are when something is taken off. */
 export function findWays(items: Item[], thing?: string): Way[] {

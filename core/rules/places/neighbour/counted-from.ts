@@ -106,7 +106,7 @@ export function countedFrom(
       return based || !needsEnd
         ? { next, places: [], how: 'implied', rule: 'place.neighbour', kind: 'pointer' }
         : undefined;
-    bases = [base];
+    bases = (spread && oneForEach(ctx.focus, spread, ways)) || [base];
   }
   if (
     needsEnd &&
@@ -149,6 +149,18 @@ export function countedFrom(
     kind: 'pointer',
     ...(outside ? { outside: true } : {}),
   };
+}
+
+/** "netted 4-2 and 4-3 and the two above": one above each, where as many lie side by side as are told. */
+function oneForEach(focus: string[], count: number, { list }: Ways): string[] | undefined {
+  const [way] = list;
+  const at = focus.map((p) => splitBlock(p));
+  const first = at[0];
+  if (!first || at.length !== count || count < 2 || list.length > 1 || way!.several) return undefined;
+  const { row, block } = way!.steps[0]!;
+  return at.every((p) => p && (row ? p.row === first.row : block ? p.block === first.block : false))
+    ? focus
+    : undefined;
 }
 
 const NOT_AFTER =

@@ -2,6 +2,7 @@ import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
 import { columnOf, cornerBlock, rowOf, splitBlock } from '../grid.ts';
+import { wholeLines } from '../line-spoken.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { others, sidesTold } from './other-sides.ts';
 import { pointingTo } from './pointing-to.ts';
@@ -66,6 +67,10 @@ export function theOther(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
         group.filter((p) => !focus.includes(p)),
         'place.the-other',
       );
+    // "vacuumed rows one to three, the other three tomorrow"
+    const lines = n && noun2 !== 'blocks' && (wholeLines(ctx.grid, focus)?.lines.length ?? 0) > 1;
+    const rows = lines ? otherRows({ ...ctx, earlier: [] }, n.value, end) : undefined;
+    if (rows) return rows;
     // "the first three blocks of row two", then "the other two"
     const onward = n ? restOfRowOf(ctx, n.value) : undefined;
     if (onward) return pointingTo(end, onward, 'place.the-other');
