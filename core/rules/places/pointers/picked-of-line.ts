@@ -11,7 +11,8 @@ import { pointingTo } from './pointing-to.ts';
  * of that": blocks of the one whole row or column that was spoken of, where neither is named again.
  */
 export function pickedOfLine(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
-  if (w(tokens, i) !== 'the') return undefined;
+  // "row two without the end blocks": what is excepted is read with its line
+  if (w(tokens, i) !== 'the' || EXCEPTED.test(w(tokens, i - 1))) return undefined;
   const line = wholeLines(ctx.grid, ctx.focus);
   if (line?.lines.length !== 1 || ctx.cloth) return undefined;
   const total = ctx.focus.length;
@@ -41,6 +42,8 @@ export function pickedOfLine(tokens: Token[], i: number, ctx: PlaceContext): Pla
     'place.picked-of-line',
   );
 }
+
+const EXCEPTED = /^(without|but|bar|barring|except|excepting|for|from|not|minus|less|save|than)$/;
 
 /** "of it", "of that", "of that one": the index behind them. */
 function ofIt(tokens: Token[], k: number): number | undefined {
