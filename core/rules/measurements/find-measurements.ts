@@ -313,7 +313,13 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     if (w(items, k) !== 'sides') continue;
     let m = k + 1;
     while (/^(both|are|were|is|each|:|=)$/.test(w(items, m))) m++;
-    if (!isNumber(items[m]) || used.has(m)) continue;
+    // "sides: 60 top, 72 right": the word heads them all
+    if (
+      !isNumber(items[m]) ||
+      used.has(m) ||
+      /^ (?:(?:at|on|along|the) )*(?:top|bottom|left|right)\b/.test(wordsBetween(items, m + 1, m + 4))
+    )
+      continue;
     push('side-left', m, 'measure.side', [items[k]!]);
     push('side-right', m, 'measure.side', [items[k]!]);
   }

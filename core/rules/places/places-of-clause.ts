@@ -53,6 +53,8 @@ export function placesOfClause(given: Item[]): ClausePlaces {
         !chosen.includes(x) &&
         !isPronoun(x) &&
         x.place!.places.some((p) => GENERAL.has(p) && p !== 'quilt') &&
+        // "the left border and the top": its own top
+        !(x.w === 'top' && chosen.some((y) => y.place!.places.some((p) => /^(border|edge)-/.test(p)))) &&
         isListed(items, x, chosen),
     );
     // "pressed rows 1 and 2, front and back": from both sides
