@@ -18,7 +18,9 @@ const IN_PLACES = /^(?:the|and|&|\+|of|in|all|both|blocks?|ones?|round|along)$/;
 /** Blocks, a part or a cloth of the quilt, and nothing that points back. */
 const isPlace = (x: Item | undefined): boolean =>
   x !== undefined &&
-  ((x.place !== undefined && x.place.kind !== 'pointer' && x.place.places.length > 0) ||
+  ((x.place !== undefined &&
+    (x.place.kind !== 'pointer' || x.place.how === 'said') &&
+    x.place.places.length > 0) ||
     x.fabric !== undefined);
 
 /**
@@ -31,7 +33,10 @@ export function withLaterPlaces(items: Item[]): Item[] {
     if (!/^(?:,|and|but)$/.test(items[k]!.w)) continue;
     const from = items.slice(0, k).findLastIndex((x) => /^[.;:!?\n]$/.test(x.w)) + 1;
     const told = items.slice(from, k);
-    if (!told.slice(-2).some(isPlace) || told.findLast((x) => x.action || x.finding)?.action?.form !== 'past')
+    if (
+      !told.slice(-2).some(isPlace) ||
+      told.findLast((x) => (x.action && !x.place) || x.finding)?.action?.form !== 'past'
+    )
       continue;
     const stop = items.findIndex((x, m) => m > k && /^[,.;:!?\n]$/.test(x.w));
     const end = stop < 0 ? items.length : stop;

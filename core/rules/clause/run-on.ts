@@ -62,6 +62,17 @@ function isSubject(items: Item[], k: number): boolean {
   return FINITE.test(items[at + 1]?.w ?? '') && !behind?.place && !behind?.quantity;
 }
 
+/** "stain on 5-1 and 5-2 | tear in 4-3": the next finding with its own place. */
+function isFindingAt(items: Item[], k: number, current: Item[]): boolean {
+  const before = items[k - 1]!;
+  if (!items[k]!.finding || !(before.place || before.fabric) || !current.some((x) => x.finding)) return false;
+  if (!/^(in|on|at|along|across)$/.test(items[k + 1]?.w ?? '')) return false;
+  let at = k + 2;
+  while (DETERMINER.test(items[at]?.w ?? '') && at < k + 4) at++;
+  const where = items[at];
+  return where !== undefined && (tellsWhere(where) || where.fabric !== undefined || where.part !== undefined);
+}
+
 /** "a tear | the two after that the quilting's gone": a place that neither verb nor preposition ties to what was said before it. */
 function isLoosePlace(items: Item[], k: number): boolean {
   if (!items[k - 1]?.place) return false;
@@ -89,7 +100,8 @@ const isWhole = (current: Item[]): boolean =>
 function beginsAnew(items: Item[], k: number, current: Item[]): boolean {
   const before = items[k - 1]!;
   if (LEANS.test(before.w) || PREPOSITIONS.has(before.w) || isLoosePlace(items, k)) return false;
-  if (!isDeed(items, k) && !isSubject(items, k)) return turnsWithin(items, k, current);
+  if (!isDeed(items, k) && !isSubject(items, k) && !isFindingAt(items, k, current))
+    return turnsWithin(items, k, current);
   // "…, and in the first two blocks the batting's gone lumpy": what stands behind the last joint only tells where
   const own = current.slice(
     current.findLastIndex((x, m) => JOINT.test(x.w) && !x.place && !listsPlaces(current, m)) + 1,
