@@ -51,7 +51,9 @@ export function narrowToNamedCloth(
   const heading = after !== undefined && /^(:|-|--)$/.test(after.w) && opensSentence(items, k - 1);
   if (heading && items[k]?.w === ',' && k === items.length - 2 && items[k - 1]?.fabric) k--;
   const cloth = items[k]?.fabric;
-  if (!cloth || items[k]!.place || k === items.length - 2) return;
+  // "row four and the pinstripe in row two": in that list, but only where it lies in its own row
+  const beside = items[k]?.place?.rule === 'place.cloth';
+  if (!cloth || (items[k]!.place && !beside) || k === items.length - 2) return;
   const lead = items.slice(Math.max(0, k - 4), k).map((x) => x.w);
   if (
     PUT_IN.test(` ${lead.slice(-3).join(' ')} `) &&
@@ -63,6 +65,7 @@ export function narrowToNamedCloth(
   const inside = named.filter((p) => blocks.includes(p));
   if (!inside.length || (!corner && inside.length === named.length)) return;
   const { soft: _soft, ...kept } = place;
+  if (beside) items[k]!.place = undefined;
   item.place = { ...kept, places: inside, kind: 'blocks', rule: 'place.cloth-within' };
 }
 

@@ -102,7 +102,19 @@ function betweenBlocks(
   return { values: [a.value, b.value], next: b.next };
 }
 
+/** The blocks told right behind a row; not "row three, blocks 2 to 4 of row one", which are of the row behind them. */
 export function blocksAfterRow(
+  tokens: Token[],
+  at: number,
+  ctx: PlaceContext,
+  row: number,
+): { values: number[] | 'all'; next: number } | undefined {
+  const list = blocksBehind(tokens, at, ctx, row);
+  const of = list && list.next > at && /^(of|in|on|along)$/.test(w(tokens, list.next));
+  return of && lineAt(tokens, list.next + 1, ctx)?.how === 'said' ? undefined : list;
+}
+
+function blocksBehind(
   tokens: Token[],
   at: number,
   ctx: PlaceContext,
@@ -115,15 +127,12 @@ export function blocksAfterRow(
   const the = w(tokens, j) === 'the' || w(tokens, j) === 'in' ? j + 1 : j;
   if (BLOCKS.has(w(tokens, j))) {
     if (w(tokens, j) === 'b' && !readCount(tokens, j + 1)) return undefined;
-    const list = readIndexList(tokens, j + 1, {
+    return readIndexList(tokens, j + 1, {
       prefix: BLOCKS,
       homophones: true,
       max: grid.blocks,
       plural: w(tokens, j) === 'blocks',
     });
-    // "row three, blocks 2 to 4 of row one": they are of the row behind them
-    const of = list && /^(of|in|on|along)$/.test(w(tokens, list.next));
-    return of && lineAt(tokens, list.next + 1, ctx)?.how === 'said' ? undefined : list;
   }
   // "row 2, the third block", "row two third block", "row three second and fourth blocks"
   // "row four as far as block four", "row 2 up to block 3"
