@@ -70,6 +70,7 @@ export function cueOf(words: string): Cue {
     rest.split(' ').length <= 7 &&
     !/ now\b/.test(rest) &&
     !GOES_ON.test(rest) &&
+    !FOUND_TOO.test(rest) &&
     !FURTHER.test(rest)
   )
     return 'weak';
@@ -98,6 +99,10 @@ export function cueOf(words: string): Cue {
 /** "it's drying flat on towels", "it's dry": what came of it next. */
 const GOES_ON =
   /^(?:it|that|they|those) (?:'s|is|are|'re) (?:still |all |nearly |almost |finally |about )*(?:dry|drying|dried|soaking|hanging|airing|ready)\b/;
+
+/** "2-3 has a hole", then "it's mouldy": found there too, for a thing can be both. "It's only thin" and "it's a split seam" say what it is. */
+const FOUND_TOO =
+  /^(?:it|they|these|those) (?:'s|is|are|'re) (?:(?:a|bit|little|badly|quite|very|all|really|rather|slightly|pretty|well|so|awful|awfully|terribly|horribly) )*(?:stained|torn|ripped|faded|frayed|fraying|ravelled|thin|weak|worn|threadbare|mouldy|moldy|musty|mildewed|puckered|lumpy|shattered|rotten|rotted|tender|fragile|perished|discolou?red|yellowed|marked|spotted|scorched|moth eaten|chewed|damp|filthy|grubby|dirty|sound)\b/;
 
 /** "that's the left side off", "that's row two out as well": as far as the work has got. */
 const FURTHER =
