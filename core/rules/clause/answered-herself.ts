@@ -21,7 +21,8 @@ export function answeredHerself(items: Item[]): Item[] {
   if (k < 1 || k === items.length - 1) return items;
   const from = startOfSentence(items, k);
   const rest = answeredHerself(items.slice(k + 1));
-  const told = statementOf(items.slice(from, k), rest, items[k]!);
+  // "…?!?": nothing stands before the mark
+  const told = from < k && rest.length ? statementOf(items.slice(from, k), rest, items[k]!) : undefined;
   return told ? [...items.slice(0, from), ...told] : [...items.slice(0, k + 1), ...rest];
 }
 
