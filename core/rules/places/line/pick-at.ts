@@ -88,7 +88,7 @@ export function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine:
     )
       return { of: () => countUp(range.value, last.value), next: last.next, noun: false };
   }
-  const several = severalAtEnd(tokens, range ?? pairAt(tokens, j)) ?? (range && stepsInFrom(tokens, range));
+  const several = severalAtEnd(tokens, range ?? pairAt(tokens, j));
   if (several) return several;
   const choices = choicesAt(tokens, j);
   if (!choices) return undefined;
@@ -161,21 +161,6 @@ function pairAt(tokens: Token[], i: number): { value: number; next: number } | u
   const k = w(tokens, i) === 'a' ? i + 1 : i;
   if (!/^(pair|couple)$/.test(w(tokens, k))) return undefined;
   return { value: 2, next: w(tokens, k + 1) === 'of' && BLOCK_NOUNS.has(w(tokens, k + 2)) ? k + 2 : k + 1 };
-}
-
-/** "two in from the left in row four", "three along from the right on the bottom row": the second, the third from there. */
-function stepsInFrom(tokens: Token[], n: { value: number; next: number }): Pick | undefined {
-  if (n.value < 2 || !/^(in|along|across|up|down|over)$/.test(w(tokens, n.next))) return undefined;
-  const from = fromEnd(tokens, n.next);
-  if (!from || !/^(in|on|of|along)$/.test(w(tokens, from.next))) return undefined;
-  return {
-    of: (total, axis) =>
-      fits(from.way, countingAlong(axis)) && n.value <= total
-        ? [from.end === 'end' ? total + 1 - n.value : n.value]
-        : undefined,
-    next: from.next,
-    noun: true,
-  };
 }
 
 /** "the two blocks at the top (of column three)", "three at the right-hand end (of row two)". */
