@@ -462,6 +462,15 @@ function betweenThem(state: ReaderState, v: ClauseView): string[] | undefined {
   return two.length === 2 ? two : undefined;
 }
 
+const foundToo = (v: ClauseView): boolean => {
+  const words = v.items.map((x) => x.w).join(' ');
+  return (
+    v.index === 0 &&
+    v.items.length < 7 &&
+    (/^(?:and|plus|also|oh and)\b/.test(words) || / (?:too|as well|also)(?: [.!])*$/.test(words))
+  );
+};
+
 function carriedForCondition(
   state: ReaderState,
   v: ClauseView,
@@ -504,6 +513,9 @@ function carriedForCondition(
       return lastPlaces;
     return placed.places;
   }
+  // "2-2 has a stain", then "and a tear", "torn as well"
+  if (!last && placed.kind === 'none' && state.memory.lastKind === 'condition' && foundToo(v))
+    return state.memory.condition?.places;
   if (last && last.sentence === v.sentence) return lastPlaces;
   if (last && v.items.length < 8) return lastPlaces;
   // "there's another of those marks somewhere"

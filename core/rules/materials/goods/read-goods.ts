@@ -37,6 +37,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
     let k = 0;
     while (k < items.length) k = takeAt(told, k) ?? k + 1;
     if (list) goesOnWithList(told, list, number);
+    else if (number === 0) goesOnFromLastNote(told);
     takeBeforeVerb(told, sentences[number + 1]);
     takePriced(told, list);
     takeSpent(told);
@@ -102,6 +103,25 @@ function goesOnWithList(told: GoodsTold, list: ListBefore, number: number): void
     if (good?.head !== undefined && (good.quantity !== undefined || good.next === items.length))
       takeList(told, items, 0, list.use, true);
   }
+}
+
+/** "bought 2 spools of grey thread", and in the next note "and a pack of needles", "3 m of calico too". */
+function goesOnFromLastNote(told: GoodsTold): void {
+  const { state, items, made } = told;
+  const before = state.memory.last?.entries.at(-1)?.entry;
+  if (made.length || before?.kind !== 'material' || !before.use) return;
+  if (items.some((x) => x.place || x.finding || (x.action && !x.material) || x.cost || x.duration || x.clock))
+    return;
+  let from = 0;
+  while (/^(?:and|also|plus|oh|then|&|\+|,)$/.test(w(items, from))) from++;
+  const good = findGood(items, from, true);
+  // "and two spools of white" is told by what it comes on
+  const named = good?.head !== undefined || /^(?:spool|skein|ball)$/.test(good?.unit ?? '');
+  if (!good || !named || (good.quantity === undefined && !/^(?:a|an|some)$/.test(w(items, from)))) return;
+  const behind = wordsBetween(items, good.next).trim();
+  const too = /^(?:too|as well|also)(?: [.!])*$/.test(behind);
+  if (!(too || (from > 0 && /^[.! ]*$/.test(behind)))) return;
+  takeList(told, items, from, before.use, true);
 }
 
 /** "been through the bath, forty grams of soap flakes": a wash uses up what it is told with. */
