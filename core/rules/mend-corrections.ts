@@ -173,7 +173,7 @@ function takeAway(out: Item[], k: number, after: number): number | undefined {
   const holders: number[] = [];
   for (let b = k - 1; b >= Math.max(0, k - 12) && !STOP.test(out[b]!.w); b--) {
     const places = out[b]!.place?.places;
-    if (places && places.length && gone.every((p) => places.includes(p))) holders.push(b);
+    if (places?.length && gone.every((p) => places.includes(p))) holders.push(b);
   }
   const b = holders[0];
   const others = out.slice(0, k).some((x, n) => n !== b && x.place?.places.some((p) => !gone.includes(p)));

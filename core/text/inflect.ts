@@ -31,7 +31,7 @@ export function inflect(row: string): VerbForms {
     const last = head.at(-1)!;
     const forms = {
       base: add([head, third(head)]),
-      past: add([head + last + 'ed']),
+      past: add([`${head + last}ed`]),
       ing: add([`${head + last}ing`]),
     };
     if (head === 'label') {

@@ -6,7 +6,7 @@ import type { Answering } from './answering.ts';
 /** Of what goods the amount or the sum was. */
 export function answerMaterial(a: Answering): boolean {
   const open = a.standing.find(({ draft: { entry: e } }) => e.kind === 'material' && !e.material);
-  if (!open || open.draft.entry.kind !== 'material') return false;
+  if (open?.draft.entry.kind !== 'material') return false;
   const told = a.state.drafts.filter((d) => d.entry.kind === 'material' && d.entry.material);
   const own = told.find(
     (d) =>

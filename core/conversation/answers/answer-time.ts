@@ -39,7 +39,7 @@ export function answerTime(a: Answering): boolean {
     ({ draft: { entry: e } }) => e.kind === 'work' && !e.mark && !e.start && !e.minutes,
   );
   const target = open ?? a.standing.find(({ draft }) => draft.entry.kind === 'work');
-  if (!target || target.draft.entry.kind !== 'work') return false;
+  if (target?.draft.entry.kind !== 'work') return false;
   const blocks = a.state.drafts.some(
     (d) =>
       (d.entry.kind === 'treatment' || d.entry.kind === 'condition') &&

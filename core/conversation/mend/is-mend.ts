@@ -151,7 +151,7 @@ export function unexplained(work: Work, items: Item[]): boolean {
     (x) =>
       !work.used.has(x) &&
       !work.wrong.has(x) &&
-      (x.cost || x.duration || x.span || x.stitch || (x.quantity && x.quantity.unit)),
+      (x.cost || x.duration || x.span || x.stitch || x.quantity?.unit),
   );
 }
 

@@ -67,7 +67,7 @@ export const sameSense = (a: Item, b: Item): boolean =>
 
 export const sensed = (x: Item): boolean =>
   Boolean(
-    (x.place && x.place.places.length) ||
+    x.place?.places.length ||
       x.quantity ||
       x.cost ||
       x.duration ||

@@ -16,7 +16,7 @@ export function mendTimes(work: Work, segment: Segment, items: Item[]): void {
   const target = work.standing.findLast(
     ({ draft: { entry: e } }) => e.kind === 'work' && (e.start !== undefined || e.mark !== undefined),
   );
-  if (!target || target.draft.entry.kind !== 'work') return;
+  if (target?.draft.entry.kind !== 'work') return;
   const e = target.draft.entry;
   const now = wallMinutes(work.state.local);
   const broke = (): number | undefined =>

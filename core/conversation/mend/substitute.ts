@@ -35,7 +35,7 @@ export function swapStuff(work: Work, items: Item[]): void {
     );
     const said = (s: Standing): boolean => own.some((y) => named(s.was, y) && (y.fabric || like.length > 1));
     const target = like.length === 1 ? like[0]! : undefined;
-    if (!target || target.was.kind !== 'material' || said(target)) continue;
+    if (target?.was.kind !== 'material' || said(target)) continue;
     const words = own.filter(
       (y) => y.token.kind === 'word' && !/^(the|a|an|some|of|my|that|it|was)$/.test(y.w),
     );

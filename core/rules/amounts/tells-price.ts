@@ -38,8 +38,7 @@ function hasPrice(tokens: Token[]): boolean {
     return tokens.some((t) => SOLD_BY.test(t.w) || SOLD.test(t.w)) && !tokens.some((t) => MEASURED.test(t.w));
   // "a queen size pack of batting thirty two ninety nine": goods and, at the very end, dollars and cents in words
   if (
-    !cents ||
-    cents.kind !== 'word' ||
+    cents?.kind !== 'word' ||
     !startsNumber(cents.w) ||
     !startsNumber(tokens[tokens.indexOf(cents) - 1]?.w ?? '')
   )

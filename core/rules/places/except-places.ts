@@ -196,7 +196,7 @@ function wholeTop(
   const words = wholeBefore(items, behind);
   if (!/^(everything|every block|every one|the lot|all)$/.test(words)) return undefined;
   const said = readExcepted(items, k, marker, allBlocks(grid), fabrics);
-  if (!said || !said.places.every((p) => splitBlock(p))) return undefined;
+  if (!said?.places.every((p) => splitBlock(p))) return undefined;
   // "all but the bottom left corner block are sound": what is so of the rest follows at once
   if (words === 'all' && behind === k && !(items[said.next] && isVerb(items[said.next]!))) return undefined;
   const told =

@@ -87,8 +87,7 @@ const CORNERS: Record<string, (grid: QuiltGrid) => string> = {
 export function narrowToClothBehind(items: Item[], fabrics: FabricIndex): void {
   const place = items.at(-2)?.place;
   const cloth = items.at(-1)!.fabric!;
-  if (!place || place.kind !== 'blocks' || place.places.length < 2 || !opensSentence(items, items.length - 2))
-    return;
+  if (place?.kind !== 'blocks' || place.places.length < 2 || !opensSentence(items, items.length - 2)) return;
   const blocks = cloth.names.flatMap((name) => fabrics.blocks[name] ?? []);
   const inside = place.places.filter((p) => blocks.includes(p));
   if (!inside.length || inside.length === place.places.length) return;
