@@ -164,20 +164,9 @@ export function readNote(
     };
   }
 
-  const items = withoutOnlyWhen(
-    dropAsides(
-      mendCorrections(
-        withoutTakenBack(
-          exceptPlaces(
-            withTopics(withLaterPlaces(withListStops(answeredHerself(withoutDenied(scanned.items))))),
-            fabrics,
-            grid,
-          ),
-        ),
-        grid,
-      ),
-    ),
-  );
+  const settled = withListStops(answeredHerself(withoutDenied(scanned.items)));
+  const placed = exceptPlaces(withTopics(withLaterPlaces(settled)), fabrics, grid);
+  const items = withoutOnlyWhen(dropAsides(mendCorrections(withoutTakenBack(placed), grid)));
   // a slip put right in the note itself mends no other note
   const wordsLeft = items.map((x) => x.w).join(' ');
   const named = findDays(text, local);

@@ -1,5 +1,5 @@
 import type { Item } from '../../rules/item.ts';
-import { blockAt, isWholeRow, rowOf, splitBlock, unique } from '../../rules/places/grid.ts';
+import { blockAt, blocksOfLine, countUp, isWholeRow, rowOf, splitBlock } from '../../rules/places/grid.ts';
 import { wholeLines } from '../../rules/places/line-spoken.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { countsOf } from '../../text/number-words.ts';
@@ -64,7 +64,7 @@ export function endsAt(standing: Standing[], items: Item[], words: string): bool
   for (const s of runs) {
     const from = Math.min(...placesOf(s.was).map((p) => splitBlock(p)!.block));
     if (to.block <= from) return false;
-    const run = Array.from({ length: to.block - from + 1 }, (_, k) => `${to.row}-${from + k}`);
+    const run = countUp(from, to.block).map((k) => `${to.row}-${k}`);
     put(s.draft, 'places', run, 'amend.ends-at', said);
   }
   return true;
@@ -152,9 +152,7 @@ export function numbersAgain(state: ReaderState, standing: Standing[], words: st
   if (!now.length || now.some((n) => n > most) || now.join() === told.join()) return false;
   // "four, sorry", of two rows: which of them is not said
   if (told.length > 1 && fresh.length === 1 && wrong === undefined) return false;
-  const places = now.flatMap((n) =>
-    axis === 'row' ? rowOf(grid, n) : unique(Array.from({ length: grid.rows }, (_, r) => `${r + 1}-${n}`)),
-  );
+  const places = now.flatMap((n) => blocksOfLine(grid, axis, n));
   for (const s of placed) put(s.draft, 'places', places, 'amend.lines', []);
   return true;
 }

@@ -1,5 +1,7 @@
 import { type Item, makeItem } from '../item.ts';
 import { KEEP } from '../treatments/leave-as-found.ts';
+import { wordsBetween } from '../words-between.ts';
+import { startOfSentence } from './joints.ts';
 
 const YES =
   /^(?:yes|yep|yeah|yup|aye|definitely|certainly|absolutely|of course|go on then|why not|i think so|i should think so)$/;
@@ -24,12 +26,6 @@ export function answeredHerself(items: Item[]): Item[] {
   // "…?!?": nothing stands before the mark
   const told = from < k && rest.length ? statementOf(items.slice(from, k), rest, items[k]!) : undefined;
   return told ? [...items.slice(0, from), ...told] : [...items.slice(0, k + 1), ...rest];
-}
-
-function startOfSentence(items: Item[], k: number): number {
-  let from = k;
-  while (from > 0 && !/^[.;!?\n]$/.test(items[from - 1]!.w)) from--;
-  return from;
 }
 
 function statementOf(asked: Item[], rest: Item[], mark: Item): Item[] | undefined {
@@ -73,10 +69,7 @@ function statementOf(asked: Item[], rest: Item[], mark: Item): Item[] | undefine
   }
   // "and the backing? calico"
   const head = asked.at(-1)!;
-  const lead = asked
-    .slice(0, -1)
-    .map((x) => `${x.w} `)
-    .join('');
+  const lead = wordsBetween(asked, 0, asked.length - 1).trimStart();
   if (
     (head.place || head.topic) &&
     ABOUT.test(lead) &&

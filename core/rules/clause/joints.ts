@@ -4,6 +4,13 @@ export const HARD = new Set(['.', ';', '!', '?', '\n']);
 /** Does a sentence end here? */
 export const isStop = (item: Item): boolean => HARD.has(item.w) && item.token.kind === 'mark';
 
+/** Where the sentence begins in which the item at `k` stands. */
+export function startOfSentence(items: Item[], k: number): number {
+  let from = k;
+  while (from > 0 && !isStop(items[from - 1]!)) from--;
+  return from;
+}
+
 export const SOFT = new Set([
   ',',
   'and',

@@ -1,8 +1,11 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 
 /** With these a time to come begins where the verb behind them stands in the present: "once it's dry". */
 const WHEN =
-  /^(once|when|whenever|until|till|'til|before|after|unless|if|as soon as|the moment|by the time)$/;
+  /^ (?:once|when|whenever|until|till|'til|before|after|unless|if|as soon as|the moment|by the time) $/;
+/** The first words of these: most words begin none. */
+const WHEN_BEGINS = /^(?:once|when|whenever|until|till|'til|before|after|unless|if|as|the|by)(?: |$)/;
 const PRONOUN = /^(it|they|that|this|these|those|everything|anything|all|both)$/;
 /** "is", "'s been", "gets", "has all been" */
 const HAPPENS = /^(?:is|are|'s|'re|gets?|has|have|goes|go|comes|come)$/;
@@ -32,16 +35,8 @@ export function withoutOnlyWhen(items: Item[]): Item[] {
 
 /** Where the subject stands behind the word of time at `k`. */
 function beginsAt(items: Item[], k: number): number | undefined {
-  for (let n = 1; n <= 3; n++)
-    if (
-      WHEN.test(
-        items
-          .slice(k, k + n)
-          .map((x) => x.w)
-          .join(' '),
-      )
-    )
-      return k + n;
+  if (!WHEN_BEGINS.test(items[k]!.w)) return undefined;
+  for (let n = 1; n <= 3; n++) if (WHEN.test(wordsBetween(items, k, k + n))) return k + n;
   return undefined;
 }
 
@@ -55,7 +50,6 @@ function endOfWhen(items: Item[], k: number): number | undefined {
       if (items[at]!.token.kind === 'mark' || items[at]!.action?.form === 'past') return undefined;
       at++;
     }
-    if (at === k) return undefined;
   }
   if (!HAPPENS.test(items[at]?.w ?? '')) return undefined;
   at++;

@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 
 const NO = /^(?:no|nope|nah|not|thankfully not|luckily not)$/;
 const THOUGHT =
@@ -25,13 +26,8 @@ export function withoutDenied(items: Item[]): Item[] {
 /** Does a comma stand at `k` behind what was only thought, and a "no" behind it? */
 function isThought(items: Item[], k: number): boolean {
   if (items[k]!.w !== ',' && items[k]!.w !== 'but') return false;
-  const words = (from: number, to: number): string =>
-    ` ${items
-      .slice(Math.max(0, from), to)
-      .map((x) => x.w)
-      .join(' ')} `;
   return (
-    BUT_NO.test(words(k, k + 6)) &&
-    (THOUGHT.test(words(k - 5, k)) || / (?:i )?thought /.test(words(k - 7, k)))
+    BUT_NO.test(wordsBetween(items, k, k + 6)) &&
+    (THOUGHT.test(wordsBetween(items, k - 5, k)) || / thought /.test(wordsBetween(items, k - 7, k)))
   );
 }

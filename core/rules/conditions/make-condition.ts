@@ -463,11 +463,11 @@ function betweenThem(state: ReaderState, v: ClauseView): string[] | undefined {
 }
 
 const foundToo = (v: ClauseView): boolean => {
-  const words = v.items.map((x) => x.w).join(' ');
+  const words = wordsBetween(v.items);
   return (
     v.index === 0 &&
     v.items.length < 7 &&
-    (/^(?:and|plus|also|oh and)\b/.test(words) || / (?:too|as well|also)(?: [.!])*$/.test(words))
+    (/^ (?:and|plus|also|oh and)\b/.test(words) || / (?:too|as well|also)(?: [.!])* $/.test(words))
   );
 };
 

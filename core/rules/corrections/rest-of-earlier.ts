@@ -1,7 +1,7 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { ORDINAL_WORDS } from '../../text/number-words.ts';
 import { type Item, makeItem } from '../item.ts';
-import { columnOf, cornerBlock, rowOf, splitBlock } from '../places/grid.ts';
+import { blocksOfLine, cornerBlock, splitBlock } from '../places/grid.ts';
 import { wholeLines } from '../places/line-spoken.ts';
 import { bareNumber } from './earlier-of.ts';
 
@@ -141,7 +141,7 @@ function otherLines(out: Item[], back: Item[], m: number, grid: QuiltGrid): bool
     whole.length === 1 && said.lines.length > 1 && said.lines[0] === 1 && whole[0]! < said.lines.length
       ? said.lines.slice(0, whole[0])
       : whole;
-  const places = counted.flatMap((n) => (said.axis === 'row' ? rowOf(grid, n) : columnOf(grid, n)));
+  const places = counted.flatMap((n) => blocksOfLine(grid, said.axis, n));
   join(out, m, size, { place: { ...told!, places } });
   return true;
 }

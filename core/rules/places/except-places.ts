@@ -1,4 +1,5 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
+import { startOfSentence } from '../clause/joints.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import { boundaryBefore, type Item } from '../item.ts';
 import { baseOf, isCorners, sidesOf } from './except/base-of.ts';
@@ -17,7 +18,7 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
   for (let k = 0; k < items.length; k++) {
     const marker = exceptAt(items, k);
     if (!marker) continue;
-    const from = items.slice(0, k).findLastIndex((x) => /^[.;!?\n]$/.test(x.w)) + 1;
+    const from = startOfSentence(items, k);
     const isBase = (x: Item): boolean =>
       baseOf(x, fabrics).length > 1 &&
       !(sidesOf(x).length && /^(without|less|minus|sans|not)$/.test(items[k]!.w));

@@ -46,6 +46,19 @@ export function columnOf(grid: QuiltGrid, block: number): string[] {
 export const allBlocks = (grid: QuiltGrid): string[] =>
   grid.shape ? shapeOf(grid).blocks : Array.from({ length: grid.rows }, (_, k) => rowOf(grid, k + 1)).flat();
 
+/** The blocks of a row or a column. */
+export const blocksOfLine = (grid: QuiltGrid, axis: 'row' | 'column', n: number): string[] =>
+  axis === 'row' ? rowOf(grid, n) : columnOf(grid, n);
+
+/** The blocks that lie between two of one row or column, where they do. */
+export function blocksBetween(grid: QuiltGrid, first: string, last: string): string[] {
+  const [a, b] = [splitBlock(first), splitBlock(last)];
+  if (!a || !b || (a.row !== b.row && a.block !== b.block)) return [];
+  const line = a.row === b.row ? rowOf(grid, a.row) : columnOf(grid, a.block);
+  const [from, to] = [line.indexOf(first), line.indexOf(last)].sort((x, y) => x - y);
+  return line.slice(from! + 1, to);
+}
+
 /** As many places as the row of the first of them has blocks. */
 export const isWholeRow = (grid: QuiltGrid, places: string[]): boolean => {
   const row = splitBlock(places[0] ?? '')?.row;

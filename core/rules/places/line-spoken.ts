@@ -3,7 +3,7 @@ import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { LEXICON } from '../lexicon-index.ts';
-import { columnOf, countUp, rowOf, splitBlock, unique } from './grid.ts';
+import { blocksOfLine, columnOf, countUp, rowOf, splitBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 export type LinesSpoken = { axis: 'row' | 'column'; lines: number[]; next: number };
@@ -103,7 +103,7 @@ export function lineSpoken(tokens: Token[], i: number, ctx: PlaceContext): Place
   const told = linesSpokenAt(tokens, j, ctx, false);
   if (!told) return undefined;
   const { axis, lines, next } = told;
-  const places = lines.flatMap((k) => (axis === 'row' ? rowOf(ctx.grid, k) : columnOf(ctx.grid, k)));
+  const places = lines.flatMap((k) => blocksOfLine(ctx.grid, axis, k));
   return {
     next,
     places,

@@ -1,5 +1,13 @@
+import type { RemovedObject } from '../../../shared/vocabulary.ts';
+import type { Item } from '../item.ts';
 import { removable } from './removed-object.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
+
+const objectOf = (x: Item): RemovedObject | undefined =>
+  x.finding === 'old-repair' ? 'old-patch' : x.object;
+
+const goes = (at: number, items: Item[], object: RemovedObject, ...takes: number[]): WayFound =>
+  found({ action: 'remove', object, form: 'base', at, items, rule: 'treatment.has-to-go' }, at, ...takes);
 
 /** What must go. */
 export function hasToGo({ items, k, item, before, after, thing }: WordAt): WayFound {
@@ -12,18 +20,7 @@ export function hasToGo({ items, k, item, before, after, thing }: WordAt): WayFo
       /^(?:backing|batting|binding|border|ties|old-patch)$/.test(gone.object ?? '')) &&
     /^(|[.,;!]|first|next|too|then|tomorrow|and|but)$/.test(items[k + 1]?.w ?? '')
   )
-    return found(
-      {
-        action: 'remove',
-        object: gone.finding === 'old-repair' ? 'old-patch' : gone.object!,
-        form: 'base',
-        at: k,
-        items: [item, gone],
-        rule: 'treatment.has-to-go',
-      },
-      k,
-      k - 1,
-    );
+    return goes(k, [item, gone], objectOf(gone)!, k - 1);
   // "that patch has to go", "the batting must go"
   if (
     item.w === 'go' &&
@@ -34,18 +31,7 @@ export function hasToGo({ items, k, item, before, after, thing }: WordAt): WayFo
   ) {
     const told = items.slice(Math.max(0, k - 9), k).findLast((x) => x.object || x.finding === 'old-repair');
     if (told && (told.finding === 'old-repair' || (told.object && told.object !== 'piece' && !told.seam))) {
-      return found(
-        {
-          action: 'remove',
-          object: told.finding === 'old-repair' ? 'old-patch' : told.object!,
-          form: 'base',
-          at: k,
-          items: [item, told],
-          rule: 'treatment.has-to-go',
-        },
-        k,
-        items.indexOf(told),
-      );
+      return goes(k, [item, told], objectOf(told)!, items.indexOf(told));
     }
     // "the batting's all mouldy, so that has to go"
     const it =
@@ -54,18 +40,7 @@ export function hasToGo({ items, k, item, before, after, thing }: WordAt): WayFo
       )
         ? removable(thing)
         : undefined;
-    if (it && !told)
-      return found(
-        {
-          action: 'remove',
-          object: it,
-          form: 'base',
-          at: k,
-          items: [item],
-          rule: 'treatment.has-to-go',
-        },
-        k,
-      );
+    if (it && !told) return goes(k, [item], it);
   }
   return undefined;
 }

@@ -53,9 +53,11 @@ function redoing(
 
 const PRONOUN = /^(?:it|them|they|those|these|that|'em|em)$/;
 
+const isSewnIn = (thing: string | undefined): boolean => thing === 'ties' || thing === 'quilting';
+
 /** Is the thing that was spoken of, and nothing else, what the verb is done to: "replaced them", "they need replacing"? */
 export function isThingAgain(items: Item[], k: number, thing: string | undefined): boolean {
-  if (thing !== 'ties' && thing !== 'quilting') return false;
+  if (!isSewnIn(thing)) return false;
   return (
     PRONOUN.test(items[k + 1]?.w ?? '') ||
     (/^(?:need|needs|want|wants|be|been|are|were|all)$/.test(items[k - 1]?.w ?? '') &&
@@ -78,8 +80,7 @@ function putBack(items: Item[], k: number, thing: string | undefined): WayFound 
       /^(?:it|them|those|these|that|all|of|both|'em|em|the|missing|ones)$/.test(y),
     );
     const fresh = said.at(-1) === 'ones' && said.some((y) => /^(?:new|fresh)$/.test(y));
-    if (at < 0 || !(fresh || (same && behind[at]!.w !== 'in')) || (thing !== 'ties' && thing !== 'quilting'))
-      return undefined;
+    if (at < 0 || !(fresh || (same && behind[at]!.w !== 'in')) || !isSewnIn(thing)) return undefined;
     end = k + 1 + at;
   } else if (!isThingAgain(items, k, thing)) return undefined;
   const before = items[k - 1]?.w ?? '';

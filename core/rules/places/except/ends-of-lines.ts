@@ -1,5 +1,6 @@
 import type { Item } from '../../item.ts';
 import { splitBlock } from '../grid.ts';
+import { byLine } from './ends-of.ts';
 
 /** "row four all but the ends", "the top row apart from the corners", "rows two and three bar the end blocks": both ends of each line. */
 export function endsOfLines(
@@ -14,13 +15,8 @@ export function endsOfLines(
   const at = base.map((p) => splitBlock(p)!);
   if (at.length < 3 || at.some((p) => !p)) return undefined;
   const isColumn = at.every((p) => p.block === at[0]!.block);
-  const lines = new Map<number, string[]>();
-  for (const [n, p] of at.entries()) {
-    const line = isColumn ? 0 : p.row;
-    lines.set(line, [...(lines.get(line) ?? []), base[n]!]);
-  }
   return {
-    places: [...lines.values()].flatMap((line) => [line[0]!, line.at(-1)!]),
+    places: (isColumn ? [base] : byLine(base, 'row')).flatMap((line) => [line[0]!, line.at(-1)!]),
     next: k + (two && !/ /.test(items[k]!.w) ? 2 : 1),
   };
 }

@@ -20,9 +20,15 @@ function linesExceptedFrom(items: Item[], k: number, base: string[]): string[][]
   const noun = /\b(row|column)(?:s?$|s\b)/.exec(told?.w ?? '')?.[1];
   const at = base.map((p) => splitBlock(p));
   if (!noun || at.some((p) => !p)) return undefined;
-  const lineOf = (k: number): number => (noun === 'row' ? at[k]!.row : at[k]!.block);
-  const lines = [...new Set(base.map((_, k) => lineOf(k)))].sort((a, b) => a - b);
-  return lines.length > 1 ? lines.map((line) => base.filter((_, k) => lineOf(k) === line)) : undefined;
+  const lines = byLine(base, noun === 'row' ? 'row' : 'block');
+  return lines.length > 1 ? lines : undefined;
+}
+
+/** Blocks by the rows or the columns that they lie in, from the top or the left. */
+export function byLine(blocks: string[], axis: 'row' | 'block'): string[][] {
+  const lineOf = (p: string): number => splitBlock(p)![axis];
+  const lines = [...new Set(blocks.map(lineOf))].sort((a, b) => a - b);
+  return lines.map((line) => blocks.filter((p) => lineOf(p) === line));
 }
 
 /** The blocks of `base` that an end of it means: "the first one", "the last two", "the end blocks", "the two ends". */

@@ -1,6 +1,6 @@
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
-import { blockAt, columnOf, rowOf, unique } from '../grid.ts';
+import { blockAt, blocksOfLine, unique } from '../grid.ts';
 import { linesSpokenAt } from '../line-spoken.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { type Line, lengthOf } from './axis-of.ts';
@@ -89,9 +89,7 @@ function afterLine(tokens: Token[], line: Line, ctx: PlaceContext): PlaceFound |
   }
   // "that row" alone is read as what points back
   if (line.how === 'implied' && !line.named) return undefined;
-  const places = unique(
-    line.lines.flatMap((k) => (line.axis === 'row' ? rowOf(ctx.grid, k) : columnOf(ctx.grid, k))),
-  );
+  const places = unique(line.lines.flatMap((k) => blocksOfLine(ctx.grid, line.axis, k)));
   return places.length
     ? {
         next: line.next,

@@ -1,6 +1,6 @@
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
-import { columnOf, rowOf, splitBlock } from '../grid.ts';
+import { blocksBetween } from '../grid.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { pointingTo } from '../pointers/pointing-to.ts';
 
@@ -16,11 +16,7 @@ export function betweenTwo(
   const first = placeAt(k + 1);
   if (first?.places.length !== 1 || !/^(and|&)$/.test(w(tokens, first.next))) return undefined;
   const last = placeAt(first.next + 1);
-  const [a, b] = [first.places[0]!, last?.places.length === 1 ? last.places[0]! : ''];
-  const [from, to] = [splitBlock(a), splitBlock(b)];
-  if (!last || !from || !to || (from.row !== to.row && from.block !== to.block)) return undefined;
-  const line = from.row === to.row ? rowOf(grid, from.row) : columnOf(grid, from.block);
-  const [low, high] = [line.indexOf(a), line.indexOf(b)].sort((x, y) => x - y);
-  const places = line.slice(low! + 1, high);
+  if (last?.places.length !== 1) return undefined;
+  const places = blocksBetween(grid, first.places[0]!, last.places[0]!);
   return places.length ? pointingTo(last.next, places, 'place.in-between') : undefined;
 }

@@ -1,6 +1,6 @@
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
-import { columnOf, rowOf, splitBlock } from '../grid.ts';
+import { blocksBetween } from '../grid.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { pointingTo } from './pointing-to.ts';
 
@@ -26,10 +26,7 @@ export function inBetween(
       : focus.length === 1 && earlier.at(-1)?.length === 1
         ? [...earlier.at(-1)!, ...focus]
         : [];
-  const [a, b] = pair.map((p) => splitBlock(p));
-  if (!a || !b || (a.row !== b.row && a.block !== b.block)) return undefined;
-  const line = a.row === b.row ? rowOf(grid, a.row) : columnOf(grid, a.block);
-  const [from, to] = [line.indexOf(pair[0]!), line.indexOf(pair[1]!)].sort((x, y) => x - y);
-  const places = line.slice(from! + 1, to);
+  const [first, last] = pair;
+  const places = first && last ? blocksBetween(grid, first, last) : [];
   return places.length ? pointingTo(next, places, 'place.in-between') : undefined;
 }

@@ -1,7 +1,7 @@
 import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
-import { blockAt, blockFrom, columnOf, rowOf, splitBlock, unique } from '../grid.ts';
+import { blockAt, blockFrom, blocksOfLine, countUp, splitBlock, unique } from '../grid.ts';
 import { wholeLines } from '../line-spoken.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { groupsBack, pointingTo } from './pointing-to.ts';
@@ -16,12 +16,10 @@ export function lineAfterLine(tokens: Token[], i: number, ctx: PlaceContext): Pl
   const { grid } = ctx;
   const rows = here.axis === 'row';
   const total = rows ? grid.rows : grid.blocks;
-  const placesOf = (lines: number[]): string[] =>
-    lines.flatMap((n) => (rows ? rowOf(grid, n) : columnOf(grid, n)));
+  const placesOf = (lines: number[]): string[] => lines.flatMap((n) => blocksOfLine(grid, here.axis, n));
   if (word === 'ones' && w(tokens, k + 1) === 'in' && w(tokens, k + 2) === 'between') {
     const [a, b] = twoLines(ctx);
-    const between = Array.from({ length: Math.max(0, b - a - 1) }, (_, n) => a + n + 1);
-    return between.length ? pointingTo(k + 3, placesOf(between), 'place.lines-between') : undefined;
+    return b - a > 1 ? pointingTo(k + 3, placesOf(countUp(a + 1, b - 1)), 'place.lines-between') : undefined;
   }
   const hand = w(tokens, k + 1) === 'hand' ? k + 2 : k + 1;
   const one = w(tokens, hand) === 'one';

@@ -1,7 +1,7 @@
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
 import { LEXICON } from '../../lexicon-index.ts';
-import { columnOf, rowOf, unique } from '../grid.ts';
+import { blocksOfLine, countUp, unique } from '../grid.ts';
 import { wholeLines } from '../line-spoken.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { others } from './other-sides.ts';
@@ -61,10 +61,10 @@ function linesLeft(ctx: PlaceContext, noun: string): string[] | undefined {
   }
   if (!axis || (noun.startsWith('row') && axis !== 'row') || (noun.startsWith('col') && axis !== 'column'))
     return undefined;
-  const all = Array.from({ length: axis === 'row' ? grid.rows : grid.blocks }, (_, n) => n + 1);
+  const all = countUp(1, axis === 'row' ? grid.rows : grid.blocks);
   const left = all.filter((n) => !told.includes(n));
   return left.length && left.length < all.length
-    ? left.flatMap((n) => (axis === 'row' ? rowOf(grid, n) : columnOf(grid, n)))
+    ? left.flatMap((n) => blocksOfLine(grid, axis, n))
     : undefined;
 }
 
