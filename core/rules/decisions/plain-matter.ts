@@ -48,6 +48,25 @@ const PLAIN: [RegExp, Topic, DecisionStatus][] = [
     'border',
     'settled',
   ],
+  // "the border idea is dead", "we're having a border", "border yes"
+  [
+    /^ (?:(?:and|so|but|right|well) )*(?:the border (?:idea|plan|question) (?:is|'s) (?:dead|off|out|gone|dropped|scrapped|closed)|(?:never mind|forget|forget about|scrap|scrapping|drop|dropping) (?:the|a|any) (?:new )?border(?: idea)?|(?:i |we |it )(?:'m|'re|'s|am|are|is) (?:having|getting|going to have|doing|to have) a (?:\w+ )?border|there 's (?:to be|going to be|gonna be) (?:a|no) (?:\w+ )?border|border (?:yes|no|yep|nope)|yes to (?:a|the) border|no to (?:a|the) border)(?: then| after all| now)* $/,
+    'border',
+    'settled',
+  ],
+  // "the border's a maybe", "border maybe"
+  [/^ (?:and |but )*(?:the |a )?border(?: is| 's)?(?: a| still a)? maybe(?: still)? $/, 'border', 'open'],
+  // "date not fixed", "the finishing date isn't agreed yet"
+  [
+    /^ (?:and |but )*(?:the )?(?:finish(?:ing)? |end |due |hand ?over |return |delivery )?date(?: is| 's| has| 's been| been)*(?: still| yet| now)* ?(?:not|n't|to be|open|up in the air|undecided)(?: (?:yet|been|fixed|set|agreed|settled|decided|known|confirmed))* $/,
+    'deadline',
+    'open',
+  ],
+  [
+    /^ (?:and |but )*(?:the )?(?:finish(?:ing)? |end |due |hand ?over |return |delivery )?date(?: is| 's| has| been)* (?:fixed|set|agreed|settled|confirmed) $/,
+    'deadline',
+    'settled',
+  ],
   // "ninety dollars is what we shook on"
   [
     /^ (?:and )?(?:\S+ ){1,5}(?:is|was|'s) (?:what|the (?:price|sum|figure)) (?:we|she and i) (?:shook|agreed|settled)(?: hands)? on $/,

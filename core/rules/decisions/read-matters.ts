@@ -5,7 +5,7 @@ import { makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
-import { isDeadline } from './is-deadline.ts';
+import { isBareDate, isDeadline } from './is-deadline.ts';
 import { choiceUnder, chosenOf, sewnBefore } from './matter/chosen-of.ts';
 import { cueOf } from './matter/cue-of.ts';
 import { dateOf } from './matter/date-of.ts';
@@ -167,12 +167,17 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         if (plain.topic === 'quilting') for (const x of parts[k + 1]!.items) claims.later.add(x);
         continue;
       }
-      const date = dateOf(parts, k);
+      const date = dateOf(parts, k) ?? (headed && !part.topic && !part.items.some(BLOCKS) && isBareDate(part.words) ? part : undefined);
       if (date) {
         const open =
-          /\b(?:no (?:deadline|due date)|not sure|n't know|undecided|open|no date|n't said|tbd|n't fixed)\b/.test(
+          /\b(?:no (?:deadline|due date)|not sure|n't know|undecided|open|no date|n't said|tbd|tbc|(?:n't|not) (?:yet )?(?:fixed|agreed|settled|set)|still to be|to be (?:agreed|settled|decided|fixed|confirmed)|up in the air)\b/.test(
             date.words,
-          );
+          ) ||
+          (part.status === 'open' && part.topic?.topic === 'deadline') ||
+          // "when it's due back, don't know yet"
+          (/^ (?:and |but )*(?:when|what day|what date) /.test(part.words) &&
+            parts[k + 1]?.cue === 'open' &&
+            !parts[k + 1]!.topic);
         for (const x of date.items) claims.first.add(x);
         add('deadline', open ? 'open' : 'settled', part, 'decision.deadline', number);
         continue;
@@ -350,6 +355,7 @@ const strayed = (part: Part): boolean =>
       x.cost ||
       (x.quantity?.unit && !x.topic),
   ) ||
-  DENIED.test(part.words) ||
+  // "settled: no washing" is a matter of its own
+  (DENIED.test(part.words) && !/^ (?:and )?no (?:washing|wash|dry cleaning) $/.test(part.words)) ||
   (part.topic?.topic !== 'fabric' && part.items.some((x) => BLOCKS(x) || (!part.topic && x.action))) ||
   (part.topic === undefined && part.items.length <= 1);

@@ -6,6 +6,7 @@ import type { ReaderState } from '../../reader-state.ts';
 import { isPlainStuff } from './chosen-of.ts';
 import { BLOCKS, type Surroundings, WELL, YARN } from './part.ts';
 import { wayIn } from './way-in.ts';
+import { whatWith } from './what-with.ts';
 
 const TO_BE_SO =
   /^ (?:(?:and|so|now|well|right) )*(?:it|this|this one|the quilt|that one)(?: (?:'ll|will|is going to|'s going to|is to|'s to|gonna|'s gonna))+ be (?:all )?(bound|backed) (?:in|with) /;
@@ -61,6 +62,10 @@ export function matterIn(
     items.some((x) => x.material === 'tie-thread' || YARN.test(x.w))
   )
     return { topic: 'tie-thread', status: 'settled', rule: 'decision.yarn' };
+  // "what to back it with is still open"
+  const unnamed = whatWith(words, items);
+  if (unnamed && part.status && !items.some(BLOCKS))
+    return { topic: unnamed.topic, status: part.status, rule: 'decision.what-with' };
   const topic = part.topic?.topic;
   if (!topic) {
     // "which fabric I'd use, or whether it ships rolled or folded"
@@ -118,7 +123,9 @@ export function matterIn(
       !(binding && x.action?.v === 'bind') &&
       !(x.w === 'air' && part.status === 'open') &&
       // "width of the border still not fixed"
-      !(x.w === 'fixed' && / (?:not|n't|be|been|is|yet|to) (?:yet )?fixed /.test(words)) &&
+      !(x.w === 'fixed' && / (?:not|n't|be|been|is|yet|to) (?:yet )?fixed | fixed on /.test(words)) &&
+      // "the wadding question's closed"
+      !(/^closed?$/.test(x.w) && / (?:question|matter|subject|discussion) /.test(words)) &&
       // "nor if it gets a border"
       !(x.action?.v === 'add-border' && part.status === 'open' && / (?:if|whether|does) it /.test(words)) &&
       // "leave the border off, that's decided"
@@ -161,6 +168,15 @@ export function matterIn(
   const chooses = CHOICE_CUE.test(`${said} `) || CHOICE_CUE.test(said);
   const named = items.some((x) => namesCloth(x, topic) || /^(none|yes|no)$/.test(x.w)) || items.length <= 4;
   if (chooses && named) return { topic, status: 'settled', rule: 'decision.choice' };
+  // "wool batting it is then and cream thread"
+  if (
+    parts[k - 1]?.taken &&
+    / it is(?: then)? $/.test(parts[k - 1]!.words) &&
+    /^(?:and|&|\+|,)$/.test(part.joint) &&
+    items.length <= 4 &&
+    items.every(isPlainStuff)
+  )
+    return { topic, status: 'settled', rule: 'decision.choice' };
   const forIt =
     /\bfor (?:the |my |its |her )?(?:ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.test(
       words,

@@ -3,6 +3,7 @@ import { BOUGHT, JOB, OPEN_CUE, SETTLED_CUE } from '../../../lexicon/matters.ts'
 import type { Item } from '../../item.ts';
 import type { ReaderState } from '../../reader-state.ts';
 import type { Part } from './part.ts';
+import { allAgreed } from './shared-status.ts';
 
 /** "asked 240, she said 225, shook on it" */
 export const struckDeal = (words: string, items: Item[]): boolean =>
@@ -14,18 +15,37 @@ export const struckDeal = (words: string, items: Item[]): boolean =>
 export const isSumOfJob = (x: Item): boolean =>
   (x.cost?.amount ?? (x.quantity?.unit ? 0 : (x.quantity?.value ?? 0))) >= 10;
 
-/** "240 agreed", "agreed on 240 with her": a sum, and nothing beside it but that it stands. */
-const isSumAgreed = (items: Item[]): boolean =>
-  items.length <= 7 &&
-  items.some((x) => /^(agreed|settled)$/.test(x.w)) &&
+/** "240 agreed", "agreed on 240 with her", "three hundred it is", "180 all in": a sum, and nothing beside it but that it stands. */
+const isSumAlone = (items: Item[]): boolean =>
+  items.length <= 9 &&
   items.filter((x) => isSumOfJob(x) && (x.cost || (x.quantity?.value ?? 0) >= 30)).length === 1 &&
   items.every((x) => isSumOfJob(x) || AGREED_ON.has(x.w));
 
 const AGREED_ON = new Set(
-  'agreed settled on at for it we is was then and so ok with her him them the owner client she he has have now all'.split(
+  "agreed settled on at to for it we is was are 're 'll be then and so ok okay 's 've with her him them they the owner client she he has have now all in told lot job total done deal yes said and".split(
     ' ',
   ),
 );
+const STANDS =
+  / (?:agreed|settled|ok|okay|deal|done deal|(?:she|he|they|owner|client) said yes to) | it is(?: then)? $/;
+
+/** "two eighty, agreed", "180 all told, she's happy": the sum, and behind it that it stands, or that it does not yet. */
+function sumAgreed(parts: Part[], k: number): DecisionStatus | undefined {
+  const { items, words } = parts[k]!;
+  if (!isSumAlone(items)) return undefined;
+  const next = parts[k + 1];
+  if (/ (?:n't|not) /.test(words)) return undefined;
+  if (STANDS.test(words)) return next?.topic || next?.cue !== 'open' ? 'settled' : 'open';
+  if (!next || next.topic || !/^(?:,|and|--|-|but|:)$/.test(next.joint) || next.items.length > 7)
+    return undefined;
+  return next.cue ?? (SHE_IS_HAPPY.test(next.words) ? 'settled' : undefined);
+}
+
+const SHE_IS_HAPPY =
+  /^ (?:and )?(?:she|he|they|the \w+|owner|client) (?:is|'s|are|'re|was|were) (?:quite |very |perfectly )?(?:happy|pleased|fine|ok|okay|content)(?: with (?:that|it|this))? $/;
+
+/** "settled today: 240, the 12th of June": a bare sum in a list of what is settled. */
+const isBareSum = (items: Item[]): boolean => isSumAlone(items) && items.some(isSumOfJob);
 
 /** The part that names the price of the job, and whether it is agreed. */
 export function priceOf(
@@ -46,9 +66,16 @@ export function priceOf(
     !sum &&
     JOB.test(part.words) &&
     part.items.some((x) => x.quantity?.value !== undefined && !x.quantity.unit && x.quantity.value >= 10);
-  if (isSumAgreed(part.items)) return 'settled';
+  const agreedOn = sumAgreed(parts, k);
+  if (agreedOn) return headed ?? agreedOn;
+  if (headed && isBareSum(part.items)) return headed;
+  // "240, hand quilting, cotton batting: all agreed"
+  if (parts.length > 2 && allAgreed(parts) && isBareSum(part.items)) return 'settled';
   if (!sum && !named && !bareSum) return undefined;
   if (BOUGHT.test(part.words)) return undefined;
+  // "quoted her 150, no answer yet"
+  if (!part.topic && /\b(?:quoted|offered|told|asked)\b/.test(part.words) && parts[k + 1] && !parts[k + 1]!.topic && parts[k + 1]!.cue === 'open')
+    return 'open';
   // "charging her by the hour, twenty five dollars"
   const next = parts[k + 1];
   const sumNext =

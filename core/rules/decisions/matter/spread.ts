@@ -1,6 +1,7 @@
 import type { DecisionStatus } from '../../../../shared/vocabulary.ts';
 import { CHOICE_CUE, DOING } from '../../../lexicon/matters.ts';
 import type { Part } from './part.ts';
+import { sharedStatus } from './shared-status.ts';
 
 /** Gives each part that names a matter the word that was said of it: its own, the list's, or the next one that stands alone. */
 export function spread(
@@ -11,6 +12,11 @@ export function spread(
 ): void {
   for (let k = 0; k < parts.length; k++) {
     const part = parts[k]!;
+    const shared = headed ? undefined : sharedStatus(parts, k);
+    if (shared) {
+      part.status = shared;
+      continue;
+    }
     if (part.cue) {
       part.status = part.cue;
       continue;
@@ -31,6 +37,11 @@ export function spread(
         part.status = told;
         continue;
       }
+    }
+    // "is it navy or brown for the binding?"
+    if (part.topic && asked && parts.length === 1 && / or /.test(part.words)) {
+      part.status = 'open';
+      continue;
     }
     if (!part.topic || CHOICE_CUE.test(part.words)) {
       if (!part.topic) continue;

@@ -2,6 +2,7 @@ import type { Topic } from '../../../../shared/vocabulary.ts';
 import { COLOURS } from '../../../lexicon/colours.ts';
 import type { Item } from '../../item.ts';
 import { wordsBetween } from '../../words-between.ts';
+import { whatWith } from './what-with.ts';
 
 const PARTS: Record<string, Topic> = {
   backing: 'backing',
@@ -15,6 +16,8 @@ const PARTS: Record<string, Topic> = {
 /** The matter that a part of a sentence turns on. */
 export function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
   const words = wordsBetween(items);
+  const unnamed = whatWith(words, items);
+  if (unnamed) return unnamed;
   const target =
     /\bfor (?:the |my |its |her |a |new )*(ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.exec(
       words,
