@@ -12,6 +12,7 @@ import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { withoutOnlyWhen } from '../rules/clause/only-when.ts';
 import { withRunOns } from '../rules/clause/run-on.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
+import { withShortDeeds } from '../rules/clause/short-deeds.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
 import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
@@ -31,6 +32,7 @@ import { mendCounts } from '../rules/mend-counts.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
 import { nameLines } from '../rules/name-lines.ts';
 import { nameRest } from '../rules/name-rest.ts';
+import { nameUnderLine } from '../rules/name-under-line.ts';
 import { newOneNamed } from '../rules/new-one-named.ts';
 import { namePlaceMarks } from '../rules/place-marks.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
@@ -114,7 +116,7 @@ export function readNote(
   const typed = tokenise(withPoint(text, memory));
   const unread = typed.length > READ_TOKENS;
   const blanks = nameRest(nameBlanks(namePlaceMarks(typed.slice(0, READ_TOKENS))));
-  const plain = nameHeads(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid));
+  const plain = nameHeads(nameUnderLine(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid), grid));
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const { tokens: heard, slips } = putSlipsRight(
     said.slice(0, READ_TOKENS),
@@ -228,7 +230,7 @@ export function readNote(
     carried: [],
   };
   const meant = withTurns(
-    withRunOns(deedFirst(withMatterHeads(withSoIs(withRelatives(newOneNamed(withOwnLengths(items))))))),
+    withRunOns(deedFirst(withShortDeeds(withMatterHeads(withSoIs(withRelatives(newOneNamed(withOwnLengths(items)))))))),
   );
   const matters = readMatters(state, meant);
   const figured = readAmounts(state, withoutItems(meant, matters.first), days);
