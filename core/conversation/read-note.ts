@@ -15,6 +15,7 @@ import { shareObjects } from '../rules/clause/shared-object.ts';
 import { withShortDeeds } from '../rules/clause/short-deeds.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
+import { withDashHeads } from '../rules/dash-heads.ts';
 import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
 import { nameHeads } from '../rules/decisions/name-heads.ts';
 import { readMatters } from '../rules/decisions/read-matters.ts';
@@ -116,7 +117,9 @@ export function readNote(
   const typed = tokenise(withPoint(text, memory));
   const unread = typed.length > READ_TOKENS;
   const blanks = nameRest(nameBlanks(namePlaceMarks(typed.slice(0, READ_TOKENS))));
-  const plain = nameHeads(nameUnderLine(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid), grid));
+  const plain = nameHeads(
+    nameUnderLine(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid), grid),
+  );
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const { tokens: heard, slips } = putSlipsRight(
     said.slice(0, READ_TOKENS),
@@ -166,7 +169,7 @@ export function readNote(
     };
   }
 
-  const settled = withListStops(answeredHerself(withoutDenied(scanned.items)));
+  const settled = withListStops(withDashHeads(answeredHerself(withoutDenied(scanned.items))));
   const placed = exceptPlaces(withTopics(withLaterPlaces(settled)), fabrics, grid);
   const items = withoutOnlyWhen(dropAsides(mendCorrections(withoutTakenBack(placed), grid)));
   // a slip put right in the note itself mends no other note
@@ -230,7 +233,9 @@ export function readNote(
     carried: [],
   };
   const meant = withTurns(
-    withRunOns(deedFirst(withShortDeeds(withMatterHeads(withSoIs(withRelatives(newOneNamed(withOwnLengths(items)))))))),
+    withRunOns(
+      deedFirst(withShortDeeds(withMatterHeads(withSoIs(withRelatives(newOneNamed(withOwnLengths(items))))))),
+    ),
   );
   const matters = readMatters(state, meant);
   const figured = readAmounts(state, withoutItems(meant, matters.first), days);

@@ -58,7 +58,7 @@ const isFound = (piece: Token[]): boolean =>
   piece.some((_t, k) => LEXICON.longestAt(piece, k)?.payloads.some((s) => s.k === 'finding'));
 
 /** "2-1" as it would have been typed before the token. */
-function nameOf(place: string, before: Token): Token[] {
+export function nameOf(place: string, before: Token): Token[] {
   const at = { ...before, to: before.from };
   return place
     .split('-')

@@ -10,7 +10,8 @@ const CORNERS: Record<string, [string, string]> = {
 const SIDES: Record<string, string> = { l: 'left', r: 'right', t: 'top', b: 'bottom' };
 const THING = /^(?:corners?|blocks?|blks?|blk|squares?|ones?|sides?|edges?|borders?|bdrs?|hand|of|half)$/;
 /** Parts whose own corner or side is meant. */
-const PART = /^(?:bkg|backing|bdg|binding|border|borders|bdr|bdrs|edge|edges|batting|batt|top|quilt|qlt|label)$/;
+const PART =
+  /^(?:bkg|backing|bdg|binding|border|borders|bdr|bdrs|edge|edges|batting|batt|top|quilt|qlt|label)$/;
 
 /**
  * Corners and sides in short hand: "top R + bottom L corner blocks", "TR: net, hand" and "top left: torn" (the block in that corner),
@@ -62,7 +63,12 @@ const isSideBehind = (tokens: Token[], k: number): boolean =>
 
 /** "TR: net", "hole in BL", "BR torn" */
 function isCorner(tokens: Token[], k: number): boolean {
-  if (!Object.hasOwn(CORNERS, tokens[k]!.w) || THING.test(tokens[k + 1]?.w ?? '')) return false;
+  if (!Object.hasOwn(CORNERS, tokens[k]!.w)) return false;
+  // "TL + TR corners frayed": the noun behind the last of them
+  let noun = k + 1;
+  while (/^(?:[+&,/]|and)$/.test(tokens[noun]?.w ?? '') && Object.hasOwn(CORNERS, tokens[noun + 1]?.w ?? ''))
+    noun += 2;
+  if (THING.test(tokens[noun]?.w ?? '')) return false;
   for (let m = k - 1; m >= 0 && m > k - 5 && !/^[,;.:\n]$/.test(tokens[m]!.w); m--)
     if (PART.test(tokens[m]!.w)) return false;
   return opens(tokens, k) || /^(?:in|at|on)$/.test(tokens[k - 1]!.w) || isFinding(tokens, k - 1);

@@ -32,7 +32,9 @@ export function withShortDeeds(items: Item[]): Item[] {
         : { ...x, deed: true, action: { v: 'overlay', form: 'base' } },
     );
     if (timed)
-      out.push(makeItem(x.j, x.j, 'over', { ...x.token, w: 'over', kind: 'word', from: x.token.to, glued: false }));
+      out.push(
+        makeItem(x.j, x.j, 'over', { ...x.token, w: 'over', kind: 'word', from: x.token.to, glued: false }),
+      );
   });
   return out;
 }
@@ -49,7 +51,9 @@ function isPlanBehindFinding(items: Item[], k: number): boolean {
   while (from > 0 && !isStop(items[from - 1]!) && k - from < 7) from--;
   const told = items.slice(from, k - 1);
   return (
-    told.some((x) => x.finding || x.fail) && told.some((x) => x.place) && !told.some((x) => x.action?.form === 'past' && !x.finding)
+    told.some((x) => x.finding || x.fail) &&
+    told.some((x) => x.place) &&
+    !told.some((x) => x.action?.form === 'past' && !x.finding)
   );
 }
 
@@ -57,20 +61,37 @@ function isPlanBehindFinding(items: Item[], k: number): boolean {
 function isNetAsDeed(items: Item[], k: number): boolean {
   const x = items[k]!;
   if (!isNet(x) && !(x.deed && /^(?:net|tulle|netting)$/.test(x.w))) return false;
+  // "net: 3-1, 3-2"
+  if (items[k + 1]?.w === ':' && items[k + 2]?.place?.kind === 'blocks' && (k === 0 || isStop(items[k - 1]!)))
+    return true;
   const lead = /^(?::|-|--|,)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
   const place = items[lead];
   if (place?.place?.kind !== 'blocks') return false;
   // "row 2 and 3-4, net": behind a comma only where more is told of how
   if (items[k - 1]!.w === ',' && !lengthAhead(items, k)) return false;
   if (lead > 0 && !opens(items, lead)) return false;
-  return ends(items, k + 1) || items[k + 1]!.stitch !== undefined || items[k + 1]!.duration !== undefined || DAY.test(items[k + 1]!.w);
+  return (
+    ends(items, k + 1) ||
+    items[k + 1]!.stitch !== undefined ||
+    items[k + 1]!.duration !== undefined ||
+    DAY.test(items[k + 1]!.w)
+  );
 }
 
 /** Does a piece of the list begin with the places that end at `k`? */
 function opens(items: Item[], k: number): boolean {
   let from = k;
-  while (from > 0 && (items[from - 1]!.place?.kind === 'blocks' || /^(?:and|&|\+|,)$/.test(items[from - 1]!.w)) ) from--;
-  return from === 0 || items[from - 1]!.token.kind === 'mark' || /^(?:then|also|now|so|ok)$/.test(items[from - 1]!.w) || items[from] !== items[k];
+  while (
+    from > 0 &&
+    (items[from - 1]!.place?.kind === 'blocks' || /^(?:and|&|\+|,)$/.test(items[from - 1]!.w))
+  )
+    from--;
+  return (
+    from === 0 ||
+    items[from - 1]!.token.kind === 'mark' ||
+    /^(?:then|also|now|so|ok)$/.test(items[from - 1]!.w) ||
+    items[from] !== items[k]
+  );
 }
 
 const ends = (items: Item[], k: number): boolean =>

@@ -75,8 +75,7 @@ export function isDeadline(words: string, items: Item[]): boolean {
 }
 
 /** "settled today: 240, the 12th of June": in a list of matters a date by itself. */
-export const isBareDate = (words: string): boolean =>
-  /^(?: \S+){2,6} $/.test(words) && A_DATE.test(words);
+export const isBareDate = (words: string): boolean => /^(?: \S+){2,6} $/.test(words) && A_DATE.test(words);
 
 const isBlockWorkedOn = (x: Item, k: number, items: Item[]): boolean =>
   x.place?.kind === 'blocks' && /^(on|for|in|at|of|and|,)$/.test(items[k - 1]?.w ?? '');

@@ -167,7 +167,9 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         if (plain.topic === 'quilting') for (const x of parts[k + 1]!.items) claims.later.add(x);
         continue;
       }
-      const date = dateOf(parts, k) ?? (headed && !part.topic && !part.items.some(BLOCKS) && isBareDate(part.words) ? part : undefined);
+      const date =
+        dateOf(parts, k) ??
+        (headed && !part.topic && !part.items.some(BLOCKS) && isBareDate(part.words) ? part : undefined);
       if (date) {
         const open =
           /\b(?:no (?:deadline|due date)|not sure|n't know|undecided|open|no date|n't said|tbd|tbc|(?:n't|not) (?:yet )?(?:fixed|agreed|settled|set)|still to be|to be (?:agreed|settled|decided|fixed|confirmed)|up in the air)\b/.test(

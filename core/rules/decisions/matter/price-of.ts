@@ -74,7 +74,13 @@ export function priceOf(
   if (!sum && !named && !bareSum) return undefined;
   if (BOUGHT.test(part.words)) return undefined;
   // "quoted her 150, no answer yet"
-  if (!part.topic && /\b(?:quoted|offered|told|asked)\b/.test(part.words) && parts[k + 1] && !parts[k + 1]!.topic && parts[k + 1]!.cue === 'open')
+  if (
+    !part.topic &&
+    /\b(?:quoted|offered|told|asked)\b/.test(part.words) &&
+    parts[k + 1] &&
+    !parts[k + 1]!.topic &&
+    parts[k + 1]!.cue === 'open'
+  )
     return 'open';
   // "charging her by the hour, twenty five dollars"
   const next = parts[k + 1];

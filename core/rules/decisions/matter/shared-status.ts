@@ -35,7 +35,8 @@ const VERB_BEFORE =
 /** "thread tied as well": a matter of which the same is said. */
 const TOO = / (?:too|as well|also|likewise|ditto) $/;
 /** "240, hand quilting, cotton batting: all agreed" */
-const ALL_STANDS = /^ (?:it 's |that 's |they 're )?(?:all|all of it|both|everything|the lot)(?: now| of it| of them| is| are| 's)* (?:agreed|settled|decided|fixed) $/;
+const ALL_STANDS =
+  /^ (?:it 's |that 's |they 're )?(?:all|all of it|both|everything|the lot)(?: now| of it| of them| is| are| 's)* (?:agreed|settled|decided|fixed) $/;
 
 /** Is all that the sentence lists said to stand by its last words? */
 export const allAgreed = (parts: Part[]): boolean => ALL_STANDS.test(parts.at(-1)?.words ?? '');
@@ -50,13 +51,7 @@ export function sharedStatus(parts: Part[], k: number): DecisionStatus | undefin
   const next = parts[k + 1];
   if (!part.topic) return undefined;
   if (ALL_BUT.test(part.words)) return 'open';
-  if (
-    before &&
-    part.joint === 'but' &&
-    !before.topic &&
-    ALL_SETTLED.test(before.words) &&
-    isBareMatter(part)
-  )
+  if (before && part.joint === 'but' && !before.topic && ALL_SETTLED.test(before.words) && isBareMatter(part))
     return 'open';
   const settledBefore = parts.slice(0, k).some((p) => p.topic && p.status === 'settled');
   if (settledBefore && part.items.length <= 5 && DENIED.test(part.words)) return 'open';
@@ -77,7 +72,12 @@ export function sharedStatus(parts: Part[], k: number): DecisionStatus | undefin
   if (next?.topic && next.cue === 'settled' && /^(?:and|&|\+)$/.test(next.joint) && next.items.length <= 6)
     return 'settled';
   // "border y/n, binding colour, price"
-  if (before?.status === 'open' && before.topic && AND.test(part.joint) && / y ?\/ ?n | or /.test(before.words))
+  if (
+    before?.status === 'open' &&
+    before.topic &&
+    AND.test(part.joint) &&
+    / y ?\/ ?n | or /.test(before.words)
+  )
     return 'open';
   // "we've settled the batting and the thread"
   const led = parts.slice(0, k).findLast((p) => p.cue);

@@ -21,7 +21,8 @@ const WHAT_WITH =
   / (?:what|which)(?: \S+){0,2} (?:to|i|we|i 'll|we 'll|i 'm going to|she wants|i should|it 's to be|it 'll be|it gets|it is) (back|line|bind|edge|tie|quilt|stitch|fill|pad|wad|border|backed|lined|bound|edged|tied|quilted|filled)(?: (?:it|this|this one|the quilt|the whole thing|the top|the edges?))? (?:with|in|from|out of) /;
 
 /** "how to finish the edge", "how to finish it off round the edges" */
-const FINISH_EDGE = / how (?:to|i 'll|we 'll|i|we) (?:finish|do|treat)(?: it)?(?: off)?(?: (?:round|at|along))? the edges? /;
+const FINISH_EDGE =
+  / how (?:to|i 'll|we 'll|i|we) (?:finish|do|treat)(?: it)?(?: off)?(?: (?:round|at|along))? the edges? /;
 
 /** The matter of such words, told by what is to be done: it is no deed at a place. */
 export function whatWith(words: string, items: Item[]): { topic: Topic; item: Item } | undefined {
