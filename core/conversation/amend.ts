@@ -5,10 +5,12 @@ import type { ReaderState } from '../rules/reader-state.ts';
 import { wordsBetween } from '../rules/words-between.ts';
 import { answer } from './answer.ts';
 import { answerDay } from './answer-day.ts';
+import { tellsLate } from './belated.ts';
 import { cueOf, SECOND_LOOK } from './cues.ts';
+import { bareAgain } from './mend/bare-again.ts';
 import { correct } from './mend/correct.ts';
 import { goodsAgain } from './mend/goods-again.ts';
-import { sensed } from './mend/items.ts';
+import { POINTERS, sensed } from './mend/items.ts';
 import { placesOf, standingOf } from './standing.ts';
 
 /**
@@ -19,6 +21,7 @@ export function amend(state: ReaderState, items: Item[], words: string): Draft[]
   const { last } = state.memory;
   if (!last) return undefined;
   if (choosesWay(state, words)) return undefined;
+  if (!last.ask && tellsLate(state.drafts, standingOf(last), words)) return undefined;
   const said = withoutReason(items);
   const head = restStands(items);
   const mended =
@@ -190,7 +193,11 @@ export function amendByScrap(state: ReaderState, items: Item[], words: string): 
   const looked = SECOND_LOOK.test(words);
   if (!small && (items.length > 18 || !looked)) return undefined;
   const standing = standingOf(last);
-  const placed = told.filter((x) => x.place?.places.length && !x.stitch && !x.quantity);
+  const again = bareAgain(state, standing, items);
+  if (again) return again;
+  const placed = told.filter(
+    (x) => x.place?.places.length && !POINTERS.has(x.place.rule) && !x.stitch && !x.quantity,
+  );
   if (placed.length) {
     // a row or a group may be where the work goes on
     // "four-four, I think. Yes, four-four."

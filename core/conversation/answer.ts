@@ -71,7 +71,20 @@ function tellsNew(a: Answering): boolean {
   )
     return true;
   const deeds = a.state.drafts.filter(({ entry: e }) => e.kind === 'treatment' || e.kind === 'condition');
-  if (/ (?:too|also) /.test(a.words) && (deeds.length > 0 || / got (?:one|it|some) too /.test(a.words)))
+  // "and the binding's worn", where it was asked which block is
+  if (
+    /^ (?:oh |, )*(?:and|also|plus) /.test(a.words) &&
+    deeds.some((d) => d.placed === 'said') &&
+    a.last.ask === 'place'
+  )
+    return true;
+  // "5-2. also 5-3" goes on with the answer
+  const deedSaid = a.items.some((x) => x.finding || x.action || x.stitch);
+  if (
+    / (?:too|also) /.test(a.words) &&
+    (deedSaid || a.last.ask !== 'place') &&
+    (deeds.length > 0 || / got (?:one|it|some) too /.test(a.words))
+  )
     return true;
   // "Batting to buy, so many yards": goods wanted, which no place and no deed asks for
   const goods = a.state.drafts.filter(

@@ -58,6 +58,7 @@ import { readCount, readOrdinal } from '../text/read-number.ts';
 import { tokenise } from '../text/tokenise.ts';
 import { amend, amendByScrap } from './amend.ts';
 import { askFor } from './ask.ts';
+import { type Read, readInTwo } from './in-two.ts';
 import { findListeningOrder } from './listening-order.ts';
 import { type Memory, type Plan, recall, takenBack } from './memory.ts';
 import { replyTo } from './reply.ts';
@@ -106,10 +107,17 @@ const READ_TOKENS = 1500;
  * 10. drafts settled: merged, put in order (conversation/settle)
  * 11. what is missing is asked for, and what was understood is said back (conversation/ask, reply)
  */
-export function readNote(
-  text: string,
-  circumstances: Circumstances,
-): { reading: Reading; conversation: Conversation } {
+export function readNote(text: string, circumstances: Circumstances): Read {
+  const whole = readWhole(text, circumstances);
+  return (
+    readInTwo(text, circumstances.conversation, whole, circumstances.quilt, (part, conversation) =>
+      readWhole(part, { ...circumstances, conversation }),
+    ) ?? whole
+  );
+}
+
+/** The note as one piece. */
+function readWhole(text: string, circumstances: Circumstances): Read {
   const { quilt, at } = circumstances;
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;

@@ -6,6 +6,7 @@ import { readNumber } from '../../text/read-number.ts';
 import { POINTERS } from '../mend/items.ts';
 import { put, type Standing } from '../standing.ts';
 import { type Answering, placesNamed } from './answering.ts';
+import { ofTheLine, whichCorner } from './of-the-line.ts';
 
 /** The first stretch says nothing but the answer: no damage, no deed. */
 const bare = (items: Item[]): boolean =>
@@ -15,6 +16,13 @@ const bare = (items: Item[]): boolean =>
 export function answerPlace(a: Answering): boolean {
   const open = a.standing.filter(({ draft: { entry: e } }) => 'places' in e && e.places?.length === 0);
   if (!open.length) return false;
+  const inLine = ofTheLine(a) ?? whichCorner(a);
+  if (inLine) {
+    for (const s of open) put(s.draft, 'places', inLine, 'answer.place', a.items);
+    for (const x of a.items) a.used.add(x);
+    for (const d of a.state.drafts) a.taken.add(d);
+    return true;
+  }
   const first = firstStretch(a.items);
   const lead = bare(first) && first.some((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
   const told = a.state.drafts.filter((d) => d.entry.kind !== 'remark');
@@ -29,7 +37,10 @@ export function answerPlace(a: Answering): boolean {
     return false;
   if (!lead && a.cue === 'none' && a.items.length > 24) return false;
   const whereInIt = NEAR_IN_IT.test(a.head[first.length + 1]?.w ?? a.head[first.length]?.w ?? '');
-  let found = placesHeard(a, lead ? (bare(a.head) && !whereInIt ? a.head : first) : a.head);
+  let found = placesHeard(
+    a,
+    lead ? (bare(a.head) && !whereInIt ? (goesOn(a) ? a.items : a.head) : first) : a.head,
+  );
   let from = lead ? first : a.head;
   if (!found.length) {
     found = placesHeard(a, a.items);
@@ -55,6 +66,13 @@ export function answerPlace(a: Answering): boolean {
     if (d.clause === 0 || saysAgain(a, d, open)) if (saysAgain(a, d, open)) a.taken.add(d);
   return true;
 }
+
+/** "5-2. also 5-3": more of the answer behind a stop. */
+const goesOn = (a: Answering): boolean =>
+  a.head.length < a.items.length &&
+  a.items.length <= 10 &&
+  bare(a.items) &&
+  / [.;] (?:and|also|plus|oh and) /.test(a.words);
 
 /** "3-5, near the middle of it": where in the block. */
 const NEAR_IN_IT = /^(near|nearer|towards?|close|right|just|about|over|dead|bang)\b/;
@@ -188,6 +206,14 @@ function sideOfSeveral(a: Answering, open: Standing[]): string[] | undefined {
     .find((f) => f !== undefined);
   const all = fabric === undefined ? [] : (a.state.fabrics.blocks[fabric] ?? []);
   if (all.length < 2 || a.items.length > 12) return undefined;
+  // "both", "all of them"
+  if (
+    / (?:both|all|every one|each|the lot)(?: of (?:them|those)| three| four| one)* (?:[.!,] |$|i think |actually |then )/.test(
+      a.words,
+    ) &&
+    (all.length === 2 || !/ both /.test(a.words))
+  )
+    return [...all];
   const at = (p: string): { row: number; block: number } => splitBlock(p) ?? { row: 0, block: 0 };
   const rows = [...all].sort((p, q) => at(p).row - at(q).row);
   const columns = [...all].sort((p, q) => at(p).block - at(q).block);

@@ -26,7 +26,7 @@ export type Answering = {
 
 /** Words that name nothing: what is left beside them is what was meant. */
 export const SMALL =
-  /^(the|a|an|it|was|is|'s|that|those|one|ones|of|with|i|used|put|over|them|they|we|round|mean|oh|no|yes|some|sorry|were|actually|,|\.|and|my|this|ah|right|called|from|said|should|have)$/;
+  /^(the|a|an|it|was|is|'s|that|those|one|ones|of|with|i|used|put|over|them|they|we|round|mean|oh|no|yes|some|sorry|were|actually|,|\.|and|my|this|ah|right|called|from|said|should|have|think|reckon|believe|guess|suppose|probably|then|um|er|uh|hmm|that|bit)$/;
 
 /** Drafts that stand on the words of the answer itself are no entries of their own. */
 export function takeOver(a: Answering, items: Item[]): void {

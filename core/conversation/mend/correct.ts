@@ -4,6 +4,7 @@ import type { Item } from '../../rules/item.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { type Cue, cueOf } from '../cues.ts';
 import type { Standing } from '../standing.ts';
+import { oneEndAgain } from './bare-again.ts';
 import {
   deniedFindings,
   denyFindings,
@@ -52,6 +53,7 @@ import type { Segment, Work } from './mending.ts';
 import { endsAt, foundOtherwise, numbersAgain, partOfIt } from './of-what-stands.ts';
 import { onlyPartDone } from './only-part-done.ts';
 import { resolvePlaces } from './resolve-places.ts';
+import { lessOfIt, moreThan, placeHasNot, placeNotDone, restated } from './restated.ts';
 import { STRIKE_LOGGED, strikeOut } from './strike-out.ts';
 import { leftOver, substitute, swapStuff } from './substitute.ts';
 import { segmentsOf, standsIn, wrongItems } from './wrong-items.ts';
@@ -80,6 +82,9 @@ export function correct(
   if (together) return together;
   const left = allBut(state, standing, items);
   if (left) return [...standing.map((s) => s.draft), ...left];
+  // "rows one to three. row four's tomorrow"
+  if (lessOfIt(standing, items, said))
+    return [...standing.map((s) => s.draft), ...restPlanned(state, standing)];
   const matters = mendMatters(state, standing, said, cue);
   if (matters) return matters;
   if (
@@ -90,6 +95,11 @@ export function correct(
     numbersAgain(state, standing, said) ||
     partOfIt(state, standing, said) ||
     endsAt(standing, items, said) ||
+    restated(standing, items, said) ||
+    oneEndAgain(state, standing, items) ||
+    placeHasNot(standing, items, said) ||
+    placeNotDone(standing, items, said) ||
+    moreThan(standing, items, said) ||
     foundOtherwise(state, standing, items, said) ||
     forPart(standing, items, said) ||
     addLeftOut(standing, items, said) ||
@@ -183,6 +193,21 @@ export function correct(
   const later = extra.filter((d) => (d.sentence > 0 || work.told.has(d)) && complete(d));
   return [...work.standing.map((s) => s.draft), ...later];
 }
+
+/** What is left of a list of what was done, told as work to come. */
+const restPlanned = (state: ReaderState, standing: Standing[]): Draft[] =>
+  state.drafts.filter(
+    ({ entry: e }) =>
+      e.kind === 'treatment' &&
+      e.state === 'planned' &&
+      e.places?.length &&
+      standing.some(
+        ({ was }) =>
+          was.kind === 'treatment' &&
+          was.action === e.action &&
+          e.places!.every((p) => was.places?.includes(p)),
+      ),
+  );
 
 /** Applies one stretch; gives the items that later stretches without a subject of their own may lean on. */
 function mendSegment(work: Work, segment: Segment, carried: Item[]): Item[] {

@@ -199,6 +199,15 @@ const OTHER_WAY_ROUND =
 /** "other way round", after two blocks told each with something of its own: each has what the other was said to have. */
 export function swapRound(standing: Standing[], words: string): boolean {
   if (!OTHER_WAY_ROUND.test(words)) return false;
+  // a width and a length
+  const width = standing.find(({ was }) => was.kind === 'measurement' && was.of === 'width');
+  const length = standing.find(({ was }) => was.kind === 'measurement' && was.of === 'length');
+  if (width?.was.kind === 'measurement' && length?.was.kind === 'measurement') {
+    const [across, down] = [width.was.value, length.was.value];
+    put(width.draft, 'value', down, 'amend.swapped', []);
+    put(length.draft, 'value', across, 'amend.swapped', []);
+    return true;
+  }
   const placed = standing.filter(({ was }) => was.kind === 'condition' || was.kind === 'treatment');
   const [a, b] = placed;
   if (placed.length !== 2 || !a || !b) return false;

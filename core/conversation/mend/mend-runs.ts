@@ -69,6 +69,8 @@ export function mendRun(work: Work, items: Item[], placed: Item[], pool: Standin
   // "3-2 to 3-3. I did 3-4 in running stitch" names its blocks in full
   const more = run && run.index + run[0].length < run.input.trimEnd().length;
   if (more && placed.some((x) => x.place!.rule === 'place.pair')) return false;
+  // "2-1 and 2-2, not 1-1 and 1-2": blocks, each by its two numbers
+  if (items.filter((x) => x.place?.rule === 'place.pair').length + work.wrong.size > 1) return false;
   const from = count(run?.[1]);
   const to = count(run?.[2]);
   if (from === undefined || to === undefined || to < from) return false;

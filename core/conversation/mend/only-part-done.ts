@@ -20,9 +20,11 @@ export function onlyPartDone(standing: Standing[], items: Item[], words: string)
   const picks = / (?:only|just) /.test(words) && ONLY_PICKED.test(words);
   const at = items.findIndex((x) => /^(only|just)$/.test(x.w));
   const named = ONLY_FIRST.test(words) && items[at + 1]?.place?.kind === 'blocks';
-  if (!picks && !named && !ONLY_DONE.test(words)) return undefined;
+  const inTwo = donePart(standing, items);
+  if (!inTwo && !picks && !named && !ONLY_DONE.test(words)) return undefined;
   const later = items.some((x, k) => REST_LATER.test(x.w) || REST_LATER.test(`${x.w} ${items[k + 1]?.w}`));
-  if (!later && (named || items.length > 9 || !(picks || pickedOf([], words)))) return undefined;
+  if (inTwo && !later) return undefined;
+  if (!inTwo && !later && (named || items.length > 9 || !(picks || pickedOf([], words)))) return undefined;
   const deeds = standing.filter(
     ({ was }) => was.kind === 'treatment' && was.state === 'done' && placesOf(was).length > 1,
   );
@@ -31,7 +33,9 @@ export function onlyPartDone(standing: Standing[], items: Item[], words: string)
   const all = placesOf(deed.was);
   const first = picks
     ? undefined
-    : items.slice(at).find((x) => x.place?.places.length && x.place.places.every((p) => all.includes(p)));
+    : items
+        .slice(Math.max(0, at))
+        .find((x) => x.place?.places.length && x.place.places.every((p) => all.includes(p)));
   const done = first?.place?.places ?? pickedOf(all, words);
   if (!done?.length || done.length >= all.length) return undefined;
   const rest = all.filter((p) => !done.includes(p));
@@ -49,6 +53,23 @@ export function onlyPartDone(standing: Standing[], items: Item[], words: string)
   put(other.draft, 'state', 'planned', 'amend.rest-later', items.slice(-1));
   put(other.draft, 'places', rest, 'amend.rest-later', items.slice(-1));
   return standing.flatMap((s) => (s === deed ? [s, other] : [s]));
+}
+
+/** "well rows one to three. row four's tomorrow", after rows one to four: the two parts of what was told as done, named one after the other. */
+function donePart(standing: Standing[], items: Item[]): boolean {
+  if (items.length > 14 || items.some((x) => x.action || x.finding || x.quantity?.unit || x.clock))
+    return false;
+  const placed = items.filter((x) => x.place?.places.length);
+  const [one, two] = placed.map((x) => x.place!.places);
+  if (!one || !two || placed.length !== 2) return false;
+  return standing.some(({ was }) => {
+    const all = was.kind === 'treatment' && was.state === 'done' ? placesOf(was) : [];
+    return (
+      all.length === one.length + two.length &&
+      [...one, ...two].every((p) => all.includes(p)) &&
+      !one.some((p) => two.includes(p))
+    );
+  });
 }
 
 /** "the top one", "the first one", "the left one" of two or more blocks. */

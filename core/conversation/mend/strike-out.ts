@@ -11,6 +11,10 @@ const STRIKE_ONE =
 export const STRIKE_LOGGED =
   /^ (?:(?:no|oh|ah|actually|please|sorry|just|and|but|,|\.) )*(?:forget|drop|lose|ignore|remove|take|leave|never mind|disregard|bin|scrap|wipe|cancel|erase) (?:(?:out|off) )?(?:(?:that|the|my) (?:last )?(?:bit|part|thing|one)s? (?:about|with|on) )?(?:the |that |those |my |any )?/;
 
+/** "forget the darn", "scrub the net, that was last week", "drop the net from that": a deed of the log, and none of the bench. */
+const STRIKE_DEED =
+  /^ (?:(?:no|oh|ah|actually|please|sorry|just|and|but|wait|hang on|um|er|,|\.) )*(?:(?:forget|ignore|scrub|disregard|bin|scrap|cancel|erase|undo|never mind|take back|lose|strike|scratch|delete) (?:about )?|(?:drop|take|leave) (?=(?:\S+ ){1,4}(?:from|out of|off) (?:that|the (?:list|note|log|last one))\b))(?:the |that |my )?/;
+
 const STRUCK_SLOT: [RegExp, string][] = [
   [/^(?:time|minutes|mins|length of time|timing|duration)\b/, 'minutes'],
   [/^(?:price|cost|money|amount it cost)\b/, 'cost'],
@@ -20,6 +24,7 @@ const STRUCK_SLOT: [RegExp, string][] = [
 /** "scratch the needles", "leave out the pins", "forget the bit about the hole": one of several entries goes, or one slot. */
 export function strikeOut(work: Work, items: Item[]): boolean {
   if (items.length > 16) return false;
+  if (strikeDeed(work, items)) return true;
   const plain = STRIKE_ONE.exec(work.words);
   const lead = plain ?? STRIKE_LOGGED.exec(work.words);
   if (!lead) return false;
@@ -57,5 +62,37 @@ export function strikeOut(work: Work, items: Item[]): boolean {
   const best = Math.max(...hit.map((s) => anchored(s, said, new Set())));
   const gone = new Set(hit.filter((s) => anchored(s, said, new Set()) === best));
   work.standing = work.standing.filter((s) => !gone.has(s));
+  return true;
+}
+
+/** Of several things told, the one deed that was done is taken back by its name, with what it used. */
+function strikeDeed(work: Work, items: Item[]): boolean {
+  const lead = STRIKE_DEED.exec(work.words);
+  if (!lead) return false;
+  const start = work.words
+    .slice(0, lead.index + lead[0].length)
+    .trim()
+    .split(' ').length;
+  const first = items[0]?.i ?? 0;
+  const x = items.find((y) => y.i - first >= start);
+  if (!x?.action || x.place?.places.length) return false;
+  const hit = work.standing.filter(
+    ({ was }) => was.kind === 'treatment' && was.action === x.action!.v && /^(?:done|doing)$/.test(was.state),
+  );
+  const [gone] = hit;
+  if (hit.length !== 1 || !gone || work.standing.filter((s) => s.was.kind !== 'material').length < 2)
+    return false;
+  const at = gone.draft.origins['entry']?.words;
+  work.standing = work.standing.filter(
+    (s) =>
+      s !== gone &&
+      !(
+        s.was.kind === 'material' &&
+        s.was.use === 'used' &&
+        at !== undefined &&
+        s.draft.origins['entry']?.words !== undefined &&
+        at.includes(s.draft.origins['entry'].words)
+      ),
+  );
   return true;
 }

@@ -88,7 +88,8 @@ export function numberAt(
       return true;
     }
     const duration = findDuration(tokens, i);
-    const clock = findClock(tokens, i, expected || opens);
+    const hour = findClock(tokens, i, expected || opens);
+    const clock = hour && isBlockBehind(tokens, i, hour) ? undefined : hour;
     if (duration && (!clock || duration.next >= clock.next)) {
       item.duration = duration;
       widenItem(item, tokens, duration.next);
@@ -154,3 +155,13 @@ const namesWork = (tokens: Token[], k: number): boolean => {
     Boolean(hit?.payloads.some((s) => s.k === 'task')) && /^(|[.;,\n])$/.test(tokens[hit!.next]?.w ?? '')
   );
 };
+
+/** "was only on 2-2": a block behind the words that may stand before an hour. */
+const isBlockBehind = (tokens: Token[], i: number, hour: { next: number; firm: boolean }): boolean =>
+  !hour.firm &&
+  tokens[i]!.kind === 'word' &&
+  /^(?:only|on|just|like|say|oh)$/.test(tokens[i]!.w) &&
+  tokens[hour.next]?.w === '-' &&
+  tokens[hour.next]!.glued &&
+  tokens[hour.next + 1]?.kind === 'number' &&
+  tokens[hour.next + 1]!.glued;

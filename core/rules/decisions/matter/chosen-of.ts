@@ -59,6 +59,9 @@ export function chosenOf(state: ReaderState, part: Part, parts: Part[], asked: b
       ? optionOf(matters, part.items)
       : undefined;
   if (alone) return alone;
+  // "by hand then", where machine or hand was the question
+  const manner = mannerOf(matters, parts);
+  if (manner && !asked) return manner;
   // "she said cold water, so that's settled": the matter that was told last
   if (parts.length <= 4 && !parts.some((p) => p.topic) && parts.some((p) => THAT_SETTLED.test(p.words)))
     return matters.at(-1)!.about;
@@ -95,6 +98,23 @@ function optionOf(matters: NonNullable<ReaderState['memory']['matters']>, items:
     (m) => / or | vs | versus |\//.test(m.words) && said.every((w) => m.words.split(/[^a-z]+/).includes(w)),
   )?.about;
 }
+
+/** "by hand, cold", "machine, it'll have to be": how it is to be done, of a matter that was told with both ways. */
+function mannerOf(matters: NonNullable<ReaderState['memory']['matters']>, parts: Part[]): Topic | undefined {
+  const said = MANNER.exec(parts[0]!.words)?.[1];
+  if (!said || parts.slice(1).some((p) => p.topic || !MANNER_TAIL.test(p.words))) return undefined;
+  return matters.findLast(
+    (m) =>
+      /^(?:quilting|washing|binding|tying)$/.test(m.about) &&
+      / or | vs | versus |\//.test(m.words) &&
+      m.words.includes(said),
+  )?.about;
+}
+
+const MANNER =
+  /^ (?:(?:so|right|well|ok|okay|oh|um|er|i think|probably|it 's|it 'll be|i 'll do it|do it|doing it|going|decided|decided on) )*(?:by |the )?(hand|machine)(?: (?:then|it is|it 'll be|it 'll have to be|in the end|after all|i think|i reckon|wins|for me|quilted|quilting|washed|wash))* $/;
+const MANNER_TAIL =
+  /^ (?:it 'll have to be|it is|then|i think|cold|cool|warm|no time otherwise|decided|settled|that 's settled|that 's decided|definitely|final|it 's the only way|less work|safer|quicker)(?: .{0,30})?$/;
 
 const COMMON =
   /^(?:the|that|then|its|for|settled|decided|going|with|have|make|final|right|and|but|still|open)$/;

@@ -1,3 +1,4 @@
+import { UNIT_WORDS } from '../../../lexicon/units.ts';
 import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
@@ -15,6 +16,14 @@ export function ledPointer(tokens: Token[], i: number, ctx: PlaceContext): Place
   const word = w(tokens, i);
   const after = w(tokens, i + 1);
   const { grid, focus } = ctx;
+  // "make that one pack": the number, and no block
+  if (
+    word === 'that' &&
+    after === 'one' &&
+    /^(?:make|call)$/.test(w(tokens, i - 1)) &&
+    Object.hasOwn(UNIT_WORDS, w(tokens, i + 2))
+  )
+    return undefined;
   const skip = after === 'same' ? 1 : 0;
   const noun = w(tokens, i + 1 + skip);
   // "that whole row", "same column", but not "that row three"
