@@ -62,6 +62,7 @@ import { type Read, readInTwo } from './in-two.ts';
 import { findListeningOrder } from './listening-order.ts';
 import { type Memory, type Plan, recall, takenBack } from './memory.ts';
 import { replyTo } from './reply.ts';
+import { pointSentenceBySentence } from './sentence-by-sentence.ts';
 import { settle } from './settle.ts';
 import { placesOf } from './standing.ts';
 
@@ -80,6 +81,8 @@ export type Circumstances = {
   conversation: Conversation;
   /** It was said aloud and recognised, and not typed. */
   spoken?: boolean;
+  /** It is one sentence of a note that is read as a whole besides. */
+  withinNote?: boolean;
 };
 
 /** Longer at a stretch nobody works; the hours say so too (core/hours). */
@@ -293,6 +296,10 @@ function readWhole(text: string, circumstances: Circumstances): Read {
       conversation: { memory },
     };
   }
+  if (!circumstances.withinNote)
+    pointSentenceBySentence(drafts, text, circumstances.conversation, (sentence, conversation) =>
+      readNote(sentence, { ...circumstances, conversation, withinNote: true }),
+    );
   drafts.push(...remarksOf(told));
   if (!drafts.length) drafts.push(remarkDraft([], 0, text.length, 'remark.unread'));
   const ask =

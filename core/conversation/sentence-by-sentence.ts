@@ -1,0 +1,90 @@
+import type { Entry } from '../../shared/entry.ts';
+import type { Conversation, Reading } from '../../shared/note.ts';
+import type { Draft } from '../rules/draft.ts';
+import { splitBlock } from '../rules/places/grid.ts';
+import { placesOf } from './standing.ts';
+
+type Read = (text: string, conversation: Conversation) => { reading: Reading; conversation: Conversation };
+type Sentence = { from: number; to: number; reading: Reading };
+
+/** Where one sentence ends and the next begins; not behind a number or a clipped word within a line of shorthand. */
+const SENTENCE_END = /(?<=[\p{L}\d)"'’][.?!])\s+(?=[\p{L}\d"'“(])|\n+/gu;
+
+/**
+ * "A hole in 2-3, moth in 4-1. The holed one gets a patch": what a later sentence points at may have been told
+ * in an earlier one of the same note. The rules that find it look at what stood before the note; read one
+ * after the other, each sentence stands on those before it. Where both ways find the same entry and only differ
+ * in the blocks that it points at, those of the second are meant.
+ */
+export function pointSentenceBySentence(
+  drafts: Draft[],
+  text: string,
+  conversation: Conversation,
+  read: Read,
+): void {
+  const ends = [...text.matchAll(SENTENCE_END)];
+  if (!ends.length) return;
+  const later = ends[0]!.index;
+  if (!drafts.some((d) => pointsAt(d) && d.origins['entry']!.from > later)) return;
+  const sentences = sentencesOf(text, ends, conversation, read);
+  for (const [n, { from, to, reading }] of sentences.entries()) {
+    // what comes first stands on the notes before, whichever way it is read; so does what follows a mere heading
+    const told = sentences.slice(0, n).some((s) => s.reading.entries.some((e) => placesOf(e.entry).length));
+    if (!told) continue;
+    const whole = drafts.filter((d) => within(d, from, to));
+    for (const draft of whole.filter(pointsAt)) {
+      const same = whole.filter((d) => tells(d.entry) === tells(draft.entry));
+      const alone = reading.entries.filter(({ entry }) => tells(entry) === tells(draft.entry));
+      if (same.length !== alone.length) continue;
+      const { entry, origins } = alone[same.indexOf(draft)]!;
+      const places = placesOf(entry);
+      const before = placesOf(draft.entry);
+      if (!allBlocks(places) || !apart(places, before) || (before.length && !apart(before, places))) continue;
+      draft.entry = { ...draft.entry, places } as Entry;
+      const at = origins['places'];
+      if (at) draft.origins['places'] = { ...at, from: at.from + from, to: at.to + from };
+    }
+  }
+}
+
+/** Every sentence read on its own, up to one that takes back or mends what stands before it. */
+function sentencesOf(
+  text: string,
+  ends: RegExpMatchArray[],
+  conversation: Conversation,
+  read: Read,
+): Sentence[] {
+  const sentences: Sentence[] = [];
+  let from = 0;
+  let before = conversation;
+  for (const to of [...ends.map((end) => end.index!), text.length]) {
+    const { reading, conversation: after } = read(text.slice(from, to), before);
+    if (reading.act === 'amend' || reading.act === 'undo') break;
+    sentences.push({ from, to, reading });
+    before = after;
+    from = to;
+  }
+  return sentences;
+}
+
+const allBlocks = (places: string[]): boolean => places.length > 0 && places.every((p) => splitBlock(p));
+
+/** Its blocks come from what was told before, or it has none. */
+const pointsAt = ({ entry, placed }: Draft): boolean =>
+  (entry.kind === 'condition' || entry.kind === 'treatment') &&
+  (placed === 'none' || (placed === 'carried' && allBlocks(placesOf(entry))));
+
+const within = (draft: Draft, from: number, to: number): boolean => {
+  const at = draft.origins['entry']!.from;
+  return at >= from && at < to;
+};
+
+/** Is there one that the others have not got? */
+const apart = (places: string[], others: string[]): boolean => places.some((p) => !others.includes(p));
+
+/** All that an entry says but where. */
+function tells({ ...slots }: Entry): string {
+  delete (slots as { places?: unknown }).places;
+  delete (slots as { fabric?: unknown }).fabric;
+  return JSON.stringify(slots, Object.keys(slots).sort());
+}
