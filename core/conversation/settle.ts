@@ -195,7 +195,7 @@ function impliedTask(drafts: Draft[], d: Draft, state: ReaderState): Task | unde
           ),
       )
     : undefined;
-  const pool = before ? [before] : near.length ? near : treatments;
+  const pool = before ? [before] : near.length ? near : lastBefore(treatments, d);
   const tasks = unique(
     pool
       .map((x) =>
@@ -206,6 +206,12 @@ function impliedTask(drafts: Draft[], d: Draft, state: ReaderState): Task | unde
   if (tasks.length) return tasks[0];
   // "stopped for tea", then "back on it since five to": after a break the task that ran goes on
   return state.memory.running ?? (d.origins['mark']?.rule === 'work.back-at' ? state.memory.ran : undefined);
+}
+
+/** The deeds of the sentence that was told last before the time, where there is one: "layered it. quilted in the ditch. stopped at ten". */
+function lastBefore(treatments: Draft[], { sentence }: Draft): Draft[] {
+  const last = treatments.findLast((x) => x.sentence < sentence)?.sentence;
+  return last === undefined ? treatments : treatments.filter((x) => x.sentence === last);
 }
 
 /** "batting: keep or replace?" is a matter to decide, and no treatment of a place beside it. */
