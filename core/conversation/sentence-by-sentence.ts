@@ -24,13 +24,14 @@ export function pointSentenceBySentence(
 ): void {
   const ends = [...text.matchAll(SENTENCE_END)];
   if (!ends.length) return;
-  const later = ends[0]!.index;
-  if (!drafts.some((d) => pointsAt(d) && d.origins['entry']!.from > later)) return;
+  const starts = ends.map((end) => end.index);
+  const bare = starts.some((from, n) => !drafts.some((d) => within(d, from, starts[n + 1] ?? text.length)));
+  if (!bare && !drafts.some((d) => pointsAt(d) && d.origins['entry']!.from > starts[0]!)) return;
   const sentences = sentencesOf(text, ends, conversation, read);
-  for (const [n, { from, to, reading }] of sentences.entries()) {
+  for (const [n, told] of sentences.entries()) {
+    const { from, to, reading } = told;
     // what comes first stands on the notes before, whichever way it is read; so does what follows a mere heading
-    const told = sentences.slice(0, n).some((s) => s.reading.entries.some((e) => placesOf(e.entry).length));
-    if (!told) continue;
+    if (!sentences.slice(0, n).some((s) => s.reading.entries.some((e) => placesOf(e.entry).length))) continue;
     const whole = drafts.filter((d) => within(d, from, to));
     for (const draft of whole.filter(pointsAt)) {
       const same = whole.filter((d) => tells(d.entry) === tells(draft.entry));
@@ -41,11 +42,30 @@ export function pointSentenceBySentence(
       const before = placesOf(draft.entry);
       if (!allBlocks(places) || !apart(places, before) || (before.length && !apart(before, places))) continue;
       draft.entry = { ...draft.entry, places } as Entry;
-      const at = origins['places'];
-      if (at) draft.origins['places'] = { ...at, from: at.from + from, to: at.to + from };
+      if (origins['places']) draft.origins['places'] = movedBy(origins, from)['places']!;
     }
+    addLost(drafts, told, n);
   }
 }
+
+/**
+ * "Darned 2-2. Same again on 3-1", "netted 2-2. And the two below": a sentence that goes on with the one before
+ * it, of which the note read as a whole made nothing.
+ */
+function addLost(drafts: Draft[], { from, to, reading }: Sentence, sentence: number): void {
+  if (reading.ask || drafts.some((d) => touches(d, from, to))) return;
+  for (const { entry, origins } of reading.entries) {
+    if (entry.kind !== 'condition' && entry.kind !== 'treatment') continue;
+    const told = drafts.filter((d) => deedOf(d.entry) === deedOf(entry)).flatMap((d) => placesOf(d.entry));
+    if (!apart(placesOf(entry), told)) continue;
+    drafts.push({ entry, origins: movedBy(origins, from), placed: 'said', clause: 0, sentence });
+  }
+}
+
+const movedBy = (origins: Draft['origins'], by: number): Draft['origins'] =>
+  Object.fromEntries(
+    Object.entries(origins).map(([slot, at]) => [slot, { ...at, from: at.from + by, to: at.to + by }]),
+  );
 
 /** Every sentence read on its own, up to one that takes back or mends what stands before it. */
 function sentencesOf(
@@ -78,6 +98,13 @@ const within = (draft: Draft, from: number, to: number): boolean => {
   const at = draft.origins['entry']!.from;
   return at >= from && at < to;
 };
+
+/** Was any of its slots told there? */
+const touches = ({ origins }: Draft, from: number, to: number): boolean =>
+  Object.values(origins).some((at) => at.to > from && at.from < to);
+
+const deedOf = (e: Entry): string | undefined =>
+  e.kind === 'treatment' ? e.action : e.kind === 'condition' ? e.finding : undefined;
 
 /** Is there one that the others have not got? */
 const apart = (places: string[], others: string[]): boolean => places.some((p) => !others.includes(p));
