@@ -98,8 +98,10 @@ export function readDurations(
       continue;
     }
     const open = pool.filter((d) => !(d.entry as { minutes?: number }).minutes);
+    // "washed the top. lined 2-2 and 2-4, 50 minutes for the two": the two places of the one deed
+    const inOne = open.length === 1 && near.length > 0 && isAtSeveral(open[0]!) && !JOBS.test(words);
     const all = SEVERAL.test(words)
-      ? open.length > 1
+      ? open.length > 1 || inOne
         ? open
         : done.filter((d) => !(d.entry as { minutes?: number }).minutes)
       : open;
@@ -157,6 +159,11 @@ export function readDurations(
       );
   }
 }
+
+const JOBS = / (?:jobs|things|tasks|lots|bits) /;
+
+/** Was it done at more than one place? */
+const isAtSeveral = ({ entry: e }: Draft): boolean => e.kind === 'treatment' && (e.places?.length ?? 0) > 1;
 
 /** The same done at several places, told one after the other. */
 const isOneAct = (drafts: Draft[]): boolean =>
