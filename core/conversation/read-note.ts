@@ -297,8 +297,12 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     };
   }
   if (!circumstances.withinNote)
-    pointSentenceBySentence(drafts, text, circumstances.conversation, (sentence, conversation) =>
-      readNote(sentence, { ...circumstances, conversation, withinNote: true }),
+    pointSentenceBySentence(
+      drafts,
+      text,
+      circumstances.conversation,
+      quilt.fabrics ?? {},
+      (sentence, conversation) => readNote(sentence, { ...circumstances, conversation, withinNote: true }),
     );
   drafts.push(...remarksOf(told));
   if (!drafts.length) drafts.push(remarkDraft([], 0, text.length, 'remark.unread'));

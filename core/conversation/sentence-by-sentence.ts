@@ -20,8 +20,11 @@ export function pointSentenceBySentence(
   drafts: Draft[],
   text: string,
   conversation: Conversation,
+  fabrics: Record<string, string[]>,
   read: Read,
 ): void {
+  const clothBlocks = (said: string): string[] =>
+    Object.entries(fabrics).flatMap(([name, blocks]) => (name.endsWith(said) ? blocks : []));
   const ends = [...text.matchAll(SENTENCE_END)];
   if (!ends.length) return;
   const starts = ends.map((end) => end.index);
@@ -40,6 +43,8 @@ export function pointSentenceBySentence(
       const { entry, origins } = alone[same.indexOf(draft)]!;
       const places = placesOf(entry);
       const before = placesOf(draft.entry);
+      // "lawn at the back of it?": the cloth put in is not where it is put
+      if (entry.kind === 'treatment' && entry.fabric && !apart(places, clothBlocks(entry.fabric))) continue;
       if (!allBlocks(places) || !apart(places, before) || (before.length && !apart(before, places))) continue;
       draft.entry = { ...draft.entry, places } as Entry;
       if (origins['places']) draft.origins['places'] = movedBy(origins, from)['places']!;
