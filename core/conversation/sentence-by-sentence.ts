@@ -7,6 +7,9 @@ import { placesOf } from './standing.ts';
 type Read = (text: string, conversation: Conversation) => { reading: Reading; conversation: Conversation };
 type Sentence = { from: number; to: number; reading: Reading };
 
+/** Nobody says more in one breath; a longer text is read once. */
+const MOST_SENTENCES = 30;
+
 /** Where one sentence ends and the next begins; not behind a number or a clipped word within a line of shorthand. */
 const SENTENCE_END = /(?<=[\p{L}\d)"'’][.?!])\s+(?=[\p{L}\d"'“(])|\n+/gu;
 
@@ -23,10 +26,8 @@ export function pointSentenceBySentence(
   fabrics: Record<string, string[]>,
   read: Read,
 ): void {
-  const clothBlocks = (said: string): string[] =>
-    Object.entries(fabrics).flatMap(([name, blocks]) => (name.endsWith(said) ? blocks : []));
   const ends = [...text.matchAll(SENTENCE_END)];
-  if (!ends.length) return;
+  if (!ends.length || ends.length > MOST_SENTENCES) return;
   const starts = ends.map((end) => end.index);
   const bare = starts.some((from, n) => !drafts.some((d) => within(d, from, starts[n + 1] ?? text.length)));
   if (!bare && !drafts.some((d) => pointsAt(d) && d.origins['entry']!.from > starts[0]!)) return;
@@ -44,7 +45,7 @@ export function pointSentenceBySentence(
       const places = placesOf(entry);
       const before = placesOf(draft.entry);
       // "lawn at the back of it?": the cloth put in is not where it is put
-      if (entry.kind === 'treatment' && entry.fabric && !apart(places, clothBlocks(entry.fabric))) continue;
+      if (entry.kind === 'treatment' && !apart(places, clothIn(text.slice(from, to), fabrics))) continue;
       if (!allBlocks(places) || !apart(places, before) || (before.length && !apart(before, places))) continue;
       draft.entry = { ...draft.entry, places } as Entry;
       if (origins['places']) draft.origins['places'] = movedBy(origins, from)['places']!;
@@ -91,6 +92,13 @@ function sentencesOf(
   }
   return sentences;
 }
+
+/** The blocks of the cloths that a sentence names as what is worked with, and not as the blocks ("the gingham ones"). */
+const clothIn = (sentence: string, fabrics: Record<string, string[]>): string[] =>
+  Object.entries(fabrics).flatMap(([name, blocks]) => {
+    const [, behind] = sentence.toLowerCase().split(name.split(' ').at(-1)!);
+    return behind === undefined || /^ (?:ones?|blocks?|squares?|pieces?|pair)\b/.test(behind) ? [] : blocks;
+  });
 
 const allBlocks = (places: string[]): boolean => places.length > 0 && places.every((p) => splitBlock(p));
 
