@@ -52,6 +52,7 @@ import { withoutTakenBack } from '../rules/taken-back.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
+import { objectOfRepair } from '../rules/treatments/object-of-repair.ts';
 import { OWNERS_WORD } from '../rules/treatments/owners-word.ts';
 import { withOwnLengths } from '../rules/work/own-lengths.ts';
 import { readCount, readOrdinal } from '../text/read-number.ts';
@@ -260,7 +261,8 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const told = remarks.filter(
     (r) =>
       !(r.kind === 'wish' && state.drafts.some((d) => saidWithin(d, OWNERS_WORD, r))) &&
-      (r.kind !== 'history' || !state.drafts.some((d) => saidWithin(d, 'condition.mended-by-others', r))),
+      (r.kind !== 'history' ||
+        !state.drafts.some((d) => saidWithin(d, 'condition.mended-by-others', r) || namesMender(d, text, r))),
   );
   const chance = chanceDrafts(tokens, clauses, state.drafts);
   // the baby and the owner's wish answer no question of the tool and mend no note
@@ -409,6 +411,11 @@ function withMarksApart(items: Item[], remarks: RemarkFound[]): Item[] {
 const saidWithin = ({ origins }: Draft, rule: string, { from, to }: RemarkFound): boolean =>
   [origins['finding'], origins['action']].some((at) => at?.rule === rule && at.from >= from && at.to <= to);
 
+/** "4-1 has a patch someone sewed on in the seventies": who made the repair and when is no story of its own. */
+const namesMender = (d: Draft, text: string, r: RemarkFound): boolean =>
+  saidWithin(d, 'condition.old-repair', r) &&
+  /\b(?:some(?:one|body)|whoever|they|she|he|gran\w*|nana?)\b/i.test(saidOf(d.origins['finding'], text));
+
 /** A note's remarks as drafts: those without a place of their own are one. */
 function remarksOf(told: RemarkFound[]): Draft[] {
   const placed = told.filter((r) => r.places.length);
@@ -501,7 +508,7 @@ function remember(
           e.finding === 'lumpy-batting'
             ? 'batting'
             : e.finding === 'old-repair'
-              ? 'old-patch'
+              ? objectOfRepair(saidOf(origins['entry'], text).toLowerCase())
               : e.finding === 'broken-stitching' &&
                   /\b(?:ties?|knots?|tufts?)\b/.test(saidOf(origins['finding'], text))
                 ? 'ties'

@@ -4,6 +4,7 @@ import { everyOneOf, headingThing, headsWithDamage, isHeaded } from './clause/he
 import { view } from './clause-view.ts';
 import { findConditions } from './conditions/find-conditions.ts';
 import { makeCondition } from './conditions/make-condition.ts';
+import { mendedBefore } from './conditions/mended-before.ts';
 import { tellApart } from './conditions/told-apart.ts';
 import type { Draft } from './draft.ts';
 import type { Item } from './item.ts';
@@ -144,6 +145,13 @@ function readClause(
       : ways.length
         ? (oneWithin(state, clause, told) ?? spokenOfToo(state, clause, told) ?? told)
         : told;
+  // "somebody's aunt patched that with curtain stuff": found so, and no work of today
+  const foundMended = mendedBefore(state, clause, v, placed);
+  if (foundMended) {
+    state.drafts.push(foundMended);
+    state.carried = foundMended.entry.kind === 'condition' ? (foundMended.entry.places ?? []) : [];
+    return;
+  }
   const alsoOff = gappedRemoval(state, v, clause, told);
   if (alsoOff) {
     state.drafts.push(alsoOff);

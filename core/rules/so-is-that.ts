@@ -1,4 +1,5 @@
 import { boundaryBefore, type Item } from './item.ts';
+import { withSoDoes } from './so-does.ts';
 import { isToCome } from './to-come.ts';
 import { wordsBetween } from './words-between.ts';
 
@@ -102,6 +103,6 @@ export function withSoIs(items: Item[]): Item[] {
     if (w === 'with' || w === 'too' || w === 'as well' || w === 'as') asWell = true;
     if (w === 'so' || w === 'as') so = true;
   }
-  const told = so ? soIs(items) : items;
+  const told = so ? withSoDoes(soIs(items)) : items;
   return asWell ? withIt(told) : told;
 }

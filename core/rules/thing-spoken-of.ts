@@ -1,4 +1,19 @@
 import type { ReaderState } from './reader-state.ts';
+import { objectOfRepair } from './treatments/object-of-repair.ts';
+import { wordsBetween } from './words-between.ts';
+
+/** The words that tell of an old repair, with what stands behind it in its sentence of how it was made ("…, interfacing glued on behind"). */
+const repairTold = ({ clauses }: ReaderState, index: number): string => {
+  const own = clauses[index]!;
+  const next = clauses[index + 1];
+  const behind =
+    next?.sentence === own.sentence &&
+    /^(|,|-|--|with)$/.test(next.joint) &&
+    !next.items.some((x) => /^(i|we|it|that|is|'s|took|unpicked|picked|peeled)$/.test(x.w) || x.place)
+      ? next.items
+      : [];
+  return wordsBetween([...own.items, ...behind]);
+};
 
 /** What "it" and "them" are when something is taken off: the thing last spoken of in the note, else before it. */
 export function thingSpokenOf(state: ReaderState, index: number): string | undefined {
@@ -24,7 +39,7 @@ export function thingSpokenOf(state: ReaderState, index: number): string | undef
     }
     if (e.kind === 'condition') {
       if (e.finding === 'lumpy-batting') return 'batting';
-      if (e.finding === 'old-repair') return 'old-patch';
+      if (e.finding === 'old-repair') return objectOfRepair(repairTold(state, d.clause));
       if (e.finding === 'split-seam') return 'seam';
       if (e.finding === 'broken-stitching')
         return state.clauses[d.clause]?.items.some((x) => x.object === 'ties') ||

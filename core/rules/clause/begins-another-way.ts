@@ -3,7 +3,7 @@ import type { Item } from '../item.ts';
 import { joinsPlaces } from './joints.ts';
 
 /** A thing that is put on, behind or into a block. */
-const isStuff = (x: Item | undefined): boolean =>
+export const isStuff = (x: Item | undefined): boolean =>
   x !== undefined &&
   (x.material === 'net' ||
     x.material === 'fabric' ||
@@ -19,9 +19,21 @@ export function beginsAnotherWay(items: Item[], k: number, current: Item[]): boo
   const at = current.findIndex(isStuff);
   if (at < 0 || !stuffAtPlace(current, at)) return false;
   let m = k + 1;
-  while (items[m] && (LIGHT.test(items[m]!.w) || items[m]!.quantity) && !isStuff(items[m]) && m < k + 5) m++;
-  return isStuff(items[m]) && stuffAtPlace(items, m);
+  while (
+    items[m] &&
+    (LIGHT.test(items[m]!.w) || items[m]!.quantity) &&
+    !isStuff(items[m]) &&
+    !isNewPiece(items, m) &&
+    m < k + 5
+  )
+    m++;
+  return (isStuff(items[m]) || isNewPiece(items, m)) && stuffAtPlace(items, m);
 }
+
+/** "(net on 4-2,) new piece in 3-4" */
+const isNewPiece = (items: Item[], m: number): boolean =>
+  /^(piece|pieces|bit|square|block)$/.test(items[m]?.w ?? '') &&
+  /^(new|fresh|replacement)$/.test(items[m - 1]?.w ?? '');
 
 const isGiven = (x: Item | undefined): boolean =>
   isStuff(x) || (x !== undefined && (x.w === 'nothing' || Object.hasOwn(WORK_THINGS, x.w)));
@@ -40,7 +52,7 @@ function givenAnother(items: Item[], k: number, current: Item[]): boolean {
   return /^(|[.,;!]|and|&|but|then|too|instead)$/.test(items[m + 1]?.w ?? '');
 }
 
-function stuffAtPlace(items: Item[], at: number): boolean {
+export function stuffAtPlace(items: Item[], at: number): boolean {
   const put = items.findIndex((x, m) => m > at && m <= at + 3 && PUT.test(x.w));
   if (put < 0) return false;
   const place = items.slice(put + 1, put + 3).find((x) => x.place);

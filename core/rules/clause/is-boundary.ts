@@ -1,7 +1,8 @@
+import { tellsMendBefore } from '../conditions/mended-before.ts';
 import type { Item } from '../item.ts';
 import { PICTURES } from '../treatments/shot-with-camera.ts';
 import { wordsBetween } from '../words-between.ts';
-import { beginsAnotherWay, putsStuff } from './begins-another-way.ts';
+import { beginsAnotherWay, isStuff, putsStuff, stuffAtPlace } from './begins-another-way.ts';
 import { beginsGapped } from './begins-gapped.ts';
 import { givesUp } from './gives-up.ts';
 import { goesOnTo } from './goes-on-to.ts';
@@ -215,6 +216,10 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   );
 }
 
+/** "3-1 is for lining", "row two's down for netting": what is meant for it is told. */
+const IS_FOR =
+  / (?:is|'s|are) (?:down |due |next |now |both |all )*for (?:a |an )?(?:lining|netting|darning|patching|backing|pressing|washing|replacing|replacement|cleaning|tying|quilting|patch|darn|net|support|press|wash) $/;
+
 /** "(the calico has faded,) and so has the right-hand border", "(the twill's puckered) and the left border as well": the same of a part of the quilt. */
 function sameOfPart(items: Item[], k: number, current: Item[]): boolean {
   if (
@@ -230,10 +235,24 @@ function sameOfPart(items: Item[], k: number, current: Item[]): boolean {
   return so || (/^(as|too|also)(?: |$)/.test(items[at + 1]?.w ?? '') && current.every((x) => !x.place));
 }
 
+/** "somebody patched 4-1 years ago, | I've unpicked it", "whoever had it glued tape behind 2-3 | and the cloth is gummy": behind an old mend. */
+const endsMend = (items: Item[], k: number, current: Item[]): boolean => {
+  const next = items[k + 1]!;
+  return (
+    (/^(i|we|it|that|there|the|they|so|but|and)$/.test(next.w) ||
+      Object.hasOwn(REMOVE_VERBS, next.w) ||
+      next.finding !== undefined) &&
+    !joinsPlaces(items, k) &&
+    current.length > 2 &&
+    tellsMendBefore(wordsBetween(current))
+  );
+};
+
 function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
   const next = items[k + 1];
   if (!next) return true;
+  if (/^(,|and|&|but|so|which)$/.test(w) && endsMend(items, k, current)) return true;
   if (/^(,|and|&|\+|but)$/.test(w) && sameOfPart(items, k, current)) return true;
   if (w === '/') return false;
   // "snipped and pulled all the ties"
@@ -356,6 +375,18 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   ) {
     // "row three, block two, has a tear": nothing has been said yet
     if (w === ',' && current.every((x) => x.token.kind === 'word' && !x.place) && current.length < 4)
+      return true;
+    // "3-1 is for lining, | 3-2 is for netting"
+    if (/^(,|and|but)$/.test(w) && IS_FOR.test(wordsBetween(current)) && newSubject(items, k + 1))
+      return true;
+    // "there's fusible behind 2-5 now | and the tear's zigzagged", "net on 4-2 | and the backing's pressed"
+    if (
+      /^(,|and|but)$/.test(w) &&
+      current.some((x, m) => isStuff(x) && stuffAtPlace(current, m)) &&
+      startsWithSubject(items, k + 1) &&
+      !endsInPlace(items.slice(k + 1, k + 2)) &&
+      restHasPredicate(items, k + 1)
+    )
       return true;
     // "no patch on 2-4, I'm going to darn it"
     if (w === ',' && next.w === 'i' && /^(no|not)$/.test(current[0]?.w ?? ''))

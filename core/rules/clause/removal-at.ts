@@ -88,6 +88,8 @@ export function removalAt(
     if (
       Object.hasOwn(REMOVE_VERBS, verb) &&
       (REMOVE_VERBS[verb]!.form !== 'ing' ||
+        // "the label wants taking off"
+        /^(needs?|wants?|needing|wanting|worth|with)$/.test(items[k - 1]?.w ?? '') ||
         items.slice(k + 1, k + 5).some((x) => x.object && !x.action?.form.startsWith('p')))
     )
       return { form: REMOVE_VERBS[verb]!.form, particle: k };

@@ -157,7 +157,9 @@ function refine(
           before === 'for' ||
           before === 'with' ||
           before === 'as' ||
-          (/^(idea|thread|cotton|while|deal|bit|long|job|day|lamp|light|one|hour|inch|time|enough|now|news|pins|needles|linen|silk|soap|to|stuff|few|size|steam|sponge|night|grief|lord|god|heavens|gracious|morning|evening)$/.test(
+          // "good enough", and not "it's sound enough"
+          (after === 'enough' && word !== 'sound') ||
+          (/^(idea|thread|cotton|while|deal|bit|long|job|day|lamp|light|one|hour|inch|time|now|news|pins|needles|linen|silk|soap|to|stuff|few|size|steam|sponge|night|grief|lord|god|heavens|gracious|morning|evening)$/.test(
             after,
           ) &&
             !(after === 'to' && /^(me|us|my)$/.test(w(items, k + 2))))
@@ -165,6 +167,8 @@ function refine(
           return undefined;
         const copula =
           (headed && k === 0) ||
+          // "2-4, darned by a previous owner, sound enough"
+          (k === 0 && word === 'sound' && /^(|enough|though|still|so|tho)$/.test(after)) ||
           items
             .slice(Math.max(0, k - 4), k)
             .some((x) =>
@@ -420,6 +424,8 @@ function failure(
     !stitches &&
     line &&
     !line.fabric &&
+    // "the cotton in 2-3 has perished": the cloth there
+    !(line.w === 'cotton' && /^(in|of|on|at)$/.test(w(items, items.indexOf(line) + 1))) &&
     /^(gone|went|snapped|broken|broke|perished|rotted|rotten|failed|given way|gave way|let go)$/.test(word) &&
     items.some((x) => x.place?.places.length)
   )
@@ -429,7 +435,7 @@ function failure(
   const binding = near((x) => x.part === 'binding' || x.w === 'edge' || x.w.startsWith('binding'));
   if (
     binding &&
-    /^(come|came|coming) (loose|away|adrift|undone|unstitched|unsewn|unpicked)$|^(loose|undone|adrift|unstitched|unsewn|let go|coming away|popped|pulled away)$/.test(
+    /^(come|came|coming) (loose|away|adrift|undone|unstitched|unsewn|unpicked)$|^(loose|undone|adrift|unstitched|unsewn|let go|coming away|popped|pulled away|hanging off|hangs off|hanging loose)$/.test(
       word,
     )
   )

@@ -23,6 +23,8 @@ export function isFailing(items: Item[], k: number): boolean {
       // "gone soft", "gone from red to pink": what it has become
       // "too far gone to save"
       if (items[k - 1]?.w === 'far') return false;
+      // "2-4's gone the same way"
+      if (after === 'the' && items[k + 2]?.w === 'same') return false;
       // "the ties have gone from row two"
       if (after === 'from') return items.slice(k + 2, k + 4).some((x) => x.place);
       return GONE_ENDS.test(after) || items[k + 1]?.place !== undefined || items[k + 1]?.fail === true;

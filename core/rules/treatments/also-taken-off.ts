@@ -1,5 +1,6 @@
 import type { RemovedObject } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
+import { objectOfRepair } from './object-of-repair.ts';
 import type { Way } from './way.ts';
 
 const JOINT = /^(,|and|&|\+|plus)$/;
@@ -18,7 +19,7 @@ export function alsoTakenOff(items: Item[], ways: Way[]): Way[] {
 }
 
 const objectOf = (x: Item): RemovedObject | undefined =>
-  x.finding === 'old-repair' ? 'old-patch' : x.seam ? undefined : x.object;
+  x.finding === 'old-repair' ? objectOfRepair(x.w) : x.seam ? undefined : x.object;
 
 /** The things joined to the one at `at` by "and" or commas, to its right or to its left. */
 function beside(items: Item[], at: number, step: 1 | -1): Item[] {

@@ -40,6 +40,7 @@ import { shavedOff } from './shaved-off.ts';
 import { shotWithCamera } from './shot-with-camera.ts';
 import { stainLifted, stainWorkedOn } from './stain-worked-on.ts';
 import { takenOff } from './taken-off.ts';
+import { thingInPlace } from './thing-in-place.ts';
 import { thingDone, timedWork } from './timed-work.ts';
 import { toComeOff } from './to-come-off.ts';
 import { toolOver } from './tool-over.ts';
@@ -59,6 +60,7 @@ export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   clothBehind,
   aLining,
   fusibleBehind,
+  thingInPlace,
   aPatch,
   properOne,
   aDarn,

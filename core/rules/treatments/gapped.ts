@@ -6,6 +6,7 @@ import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isTreatment } from './is-treatment.ts';
+import { objectOfRepair } from './object-of-repair.ts';
 import { type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 
 /** "(3-1 sewn with backstitch) and 3-2 with whipstitch": the same treatment elsewhere, with a stitch of its own. */
@@ -97,7 +98,11 @@ export function gappedRemoval(
     {
       action: ['remove', 'treatment.gapped', thing],
       state: [last.entry.state, 'treatment.gapped', undefined, 'implied'],
-      object: [thing.finding === 'old-repair' ? 'old-patch' : thing.object, 'treatment.gapped', thing],
+      object: [
+        thing.finding === 'old-repair' ? objectOfRepair(thing.w) : thing.object,
+        'treatment.gapped',
+        thing,
+      ],
       ...(placed.places.length ? { places: [placed.places, 'place.said', placed.items] as const } : {}),
     } as Parameters<typeof makeDraft>[2],
     placed.places.length ? 'said' : 'unneeded',

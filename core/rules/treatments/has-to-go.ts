@@ -1,10 +1,11 @@
 import type { RemovedObject } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
+import { objectOfRepair } from './object-of-repair.ts';
 import { removable } from './removed-object.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 const objectOf = (x: Item): RemovedObject | undefined =>
-  x.finding === 'old-repair' ? 'old-patch' : x.object;
+  x.finding === 'old-repair' ? objectOfRepair(x.w) : x.object;
 
 const goes = (at: number, items: Item[], object: RemovedObject, ...takes: number[]): WayFound =>
   found({ action: 'remove', object, form: 'base', at, items, rule: 'treatment.has-to-go' }, at, ...takes);

@@ -1,6 +1,7 @@
 import { isPredicate } from '../clause/is-predicate.ts';
 import { beginsToCome } from '../to-come.ts';
 import { isNet } from './is-cloth.ts';
+import { objectOfRepair } from './object-of-repair.ts';
 import { removable } from './removed-object.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
@@ -82,7 +83,7 @@ export function isOff({ items, k, item, before, after, thing }: WordAt): WayFoun
     if (object && !isTreatmentOff && !(object.stitches && object.seam)) {
       const objectId =
         object.finding === 'old-repair'
-          ? 'old-patch'
+          ? objectOfRepair(object.w)
           : (object.object ?? (object.part === 'border' ? 'border' : 'binding'));
       if (objectId !== 'piece' && !/\b(of the wash|of square|of true)\b/.test(after)) {
         return found(

@@ -193,7 +193,10 @@ function isLeave(items: Item[], k: number): boolean {
     if (
       (!items[k + 1] || items[k + 1]!.token.kind === 'mark') &&
       / (i|have|'ve|and) $/.test(before) &&
-      items.slice(0, k).some((x) => x.place || x.fabric) &&
+      items
+        .slice(0, k)
+        // "the stained one I left"
+        .some((x, m) => x.place || x.fabric || (x.finding && /^ones?$/.test(items[m + 1]?.w ?? ''))) &&
       !items.some((x) => x.clock || x.span || x.duration)
     )
       return true;
@@ -214,7 +217,7 @@ function isLeave(items: Item[], k: number): boolean {
       (!next || /^(,|and|for|\)|then|but|too)$/.test(next.w)) &&
       lead &&
       ((lead.place && lead.place.kind !== 'part') ||
-        / (can|could|to|should|will|'ll|may|might|get|gets|best) (?:(?:just|simply|well|as well|always|also|both|all) )*(be )?$/.test(
+        / (can|could|to|should|shall|will|'ll|may|might|get|gets|got|best) (?:(?:just|simply|well|as well|always|also|both|all) )*(be )?$/.test(
           before,
         ))
     )

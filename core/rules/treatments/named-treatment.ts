@@ -1,5 +1,6 @@
 import type { Action } from '../../../shared/vocabulary.ts';
 import { isPredicate } from '../clause/is-predicate.ts';
+import { objectOfRepair } from './object-of-repair.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "all three overlays were executed", "replacement was rejected", "as is replacement of the piece". */
@@ -16,12 +17,12 @@ export function namedTreatment({ items, k, item, before, all, ways }: WordAt): W
         all,
       );
     const weighed =
-      /\b(rejected|dismissed|discounted|ruled out|under consideration|considered|weighing|contemplated|an option|is out|is off|called for|required|proposed|planned)\b/.test(
+      /\b(rejected|dismissed|discounted|ruled out|under consideration|considered|weighing|contemplated|an option|(?:to|will|shall|must|should) (?:be given|receive)|is out|is off|called for|required|proposed|planned)\b/.test(
         all,
       ) || / (as is|as are) $/.test(before);
     // "removal of the old patch is complete"
     const thing = items.slice(k + 1, k + 7).find((x) => x.object || x.finding === 'old-repair');
-    const object = thing?.finding === 'old-repair' ? 'old-patch' : thing?.object;
+    const object = thing?.finding === 'old-repair' ? objectOfRepair(thing.w) : thing?.object;
     if (named === 'remove' && !object) return undefined;
     if (performed || weighed) {
       return found(

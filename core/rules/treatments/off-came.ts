@@ -1,5 +1,6 @@
 import type { RemovedObject } from '../../../shared/vocabulary.ts';
 import { isInverted } from '../clause/is-predicate.ts';
+import { objectOfRepair } from './object-of-repair.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** "off came the patch", "out with the batting". */
@@ -10,7 +11,7 @@ export function offCame({ items, k, item, thing }: WordAt): WayFound {
     if (after || of === undefined) {
       const object = after
         ? after.finding === 'old-repair'
-          ? 'old-patch'
+          ? objectOfRepair(after.w)
           : after.object!
         : (thing as RemovedObject);
       return found(

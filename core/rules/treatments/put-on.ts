@@ -217,7 +217,9 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
     }
     // "sewed the bottom one back down": closed again, and no new border
     const down = (/ down /.test(behind) && !/ on /.test(behind)) || /^ (?:its|their) way /.test(behind);
-    if (border && particle && !down && !removalSoon(items, k)) {
+    // "two patches are on the bottom border, both machined": what was put on it was told
+    const patched = ways.some((x) => x.rule === 'treatment.in-place');
+    if (border && particle && !down && !patched && !removalSoon(items, k)) {
       return found(
         { action: 'add-border', form: spoken, at: k, items: [item, border], rule: 'treatment.border-on' },
         k,

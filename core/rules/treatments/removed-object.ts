@@ -1,5 +1,6 @@
 import type { RemovedObject } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
+import { objectOfRepair } from './object-of-repair.ts';
 
 /** The thing last spoken of, where it can be taken off. */
 export const removable = (thing: string | undefined): RemovedObject | undefined =>
@@ -54,6 +55,16 @@ export function thingOf(
     !next.some((x) => x.place || x.object)
   )
     return { object: thing as RemovedObject, item: items[k]! };
+  // "a later patch, which I have removed"
+  if (
+    /^ (?:which|that) (?:i|we) (?:(?:have|'ve|had|'d|then|now|since|duly) )*$/.test(
+      ` ${items
+        .slice(0, k)
+        .map((x) => x.w)
+        .join(' ')} `,
+    )
+  )
+    return { object: thing as RemovedObject, item: items[k]! };
   // "an earlier patch at 6-4. It has since been lifted off"
   const passive =
     /^ (?:it|they|that|those) (?:(?:has|have|had|'s|'ve|since|now|all|later|then|also|just) )*(?:been|was|were|is|are|got) (?:(?:since|now|all|later|then|also|carefully|gently) )*$/.test(
@@ -90,7 +101,7 @@ export function objectOf(
     if (x.finding === 'broken-stitching')
       return /quilting/.test(x.w) ? 'quilting' : /\btie/.test(x.w) ? 'ties' : 'stitching';
     // "somebody's clumsy darn", "the iron-on patch"
-    if (x.finding === 'old-repair') return 'old-patch';
+    if (x.finding === 'old-repair') return objectOfRepair(x.w);
     // "peeled a bit of iron-on interfacing off"
     if (x.object === 'piece' && items[items.indexOf(x) + 1]?.w === 'of') {
       const of = items[items.indexOf(x) + 2];

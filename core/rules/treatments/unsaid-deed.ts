@@ -67,6 +67,7 @@ export function unsaidDeed(
     ongoing ??
     restOfRow(state, where.items) ??
     planFor(state, where.places)?.action ??
+    didSame(state, v, words, where.places) ??
     (goesOnAlong(state, where.places) ? state.memory.treatment?.action : undefined);
   const before = known ? undefined : goneOnWith(state, words, told, where.places);
   // "I did the one below it as well": the same again, with its stitch
@@ -89,6 +90,22 @@ export function unsaidDeed(
     } as Parameters<typeof makeDraft>[2],
     'said',
   );
+}
+
+const DID_THAT =
+  / (?:i|we) (?:'ve |have |'d |had )?(?:already )?(?:did|done)(?: today| already| too| earlier| yesterday| this \S+| last night)* (?:[.!,] )*$| (?:is|'s|are|has|have|been)(?: \S+){0,2} done(?: already| too| now)* (?:[.!,] )*$/;
+
+/** "the back needs vacuuming, the front's been done", "2-5 I'd darned already, 3-5 I did today": the deed just told, at another place. */
+function didSame(state: ReaderState, v: ClauseView, words: string, places: string[]): Action | undefined {
+  const last = state.drafts.at(-1);
+  if (!last || !isTreatment(last) || last.sentence !== v.sentence || !DID_THAT.test(words)) return undefined;
+  const { action, state: stands, places: before } = last.entry;
+  return action &&
+    !/^(remove|leave)$/.test(action) &&
+    stands !== 'dropped' &&
+    !before?.some((p) => places.includes(p))
+    ? action
+    : undefined;
 }
 
 /** "tied r3 b1-3", then "rest of r3 done": the deed that the row was begun with. */

@@ -1,5 +1,6 @@
 import type { TreatmentState } from '../../../../shared/vocabulary.ts';
 import type { Clause } from '../../clause/clause.ts';
+import { REMOVE_VERBS } from '../../clause/removal-at.ts';
 import type { ClauseView } from '../../clause-view.ts';
 import type { Item } from '../../item.ts';
 import { looksUndecided, stateOf } from '../../mood.ts';
@@ -210,7 +211,7 @@ function goesOnPlanned(state: ReaderState, clause: Clause): boolean {
   return / (to be|will be|'ll be|gets|get|getting|must be|should be|needs|wants|has to be|have to be) /.test(
     told,
   )
-    ? before.items.some((x) => x.action?.form === 'past')
+    ? before.items.some((x) => x.action?.form === 'past' || REMOVE_VERBS[x.w]?.form === 'past')
     : goesOnPlanned(state, before);
 }
 
