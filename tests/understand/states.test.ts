@@ -73,7 +73,7 @@ it.each<[notes: string[], said: string[]]>([
     ["I'm putting crepeline over 2-2", 'whole lot couched down in an hour'],
     ['overlay done couching 60min 2-2'],
   ],
-  [["There's mending of some kind in 3-3, machine zigzag", 'I took it out.'], ['remove done old-patch 3-3']],
+  [["There's mending of some kind in 3-3, machine zigzag", 'I took it out.'], ['remove done stitching 3-3']],
   [['a tear in 3-3, brought the edges together with herringbone'], ['resew done herringbone 3-3']],
   [['I was all set to patch 2-4, but a patch would only drag at it'], ['patch dropped 2-4']],
 ])('%j', (notes, said) => {
