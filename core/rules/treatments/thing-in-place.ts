@@ -22,7 +22,13 @@ export function thingInPlace({ items, k, item, before, after, thing }: WordAt): 
     return undefined;
   if (items.some((x, m) => m !== k && (x.fail || (x.finding && (m > k || x.finding === 'old-repair')))))
     return undefined;
-  if (items.some((x) => /^(or|either|off|half|partly|nearly|almost|being|going|needs?|wants?|to|will|'ll|maybe|if|whether)$/.test(x.w)))
+  if (
+    items.some((x) =>
+      /^(or|either|off|half|partly|nearly|almost|being|going|needs?|wants?|to|will|'ll|maybe|if|whether)$/.test(
+        x.w,
+      ),
+    )
+  )
     return undefined;
   const action = DEEDS[item.w as keyof typeof DEEDS];
   const done = found({ action, form: 'past', at: k, items: [item], rule: 'treatment.in-place' }, k);
