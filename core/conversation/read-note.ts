@@ -9,7 +9,9 @@ import { isUndo } from '../rules/acts/is-undo.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
+import { withoutNotChosen } from '../rules/clause/not-chosen.ts';
 import { withoutOnlyWhen } from '../rules/clause/only-when.ts';
+import { withoutOnlyWhy } from '../rules/clause/only-why.ts';
 import { withRunOns } from '../rules/clause/run-on.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
 import { withShortDeeds } from '../rules/clause/short-deeds.ts';
@@ -183,7 +185,8 @@ function readWhole(text: string, circumstances: Circumstances): Read {
 
   const settled = withListStops(withDashHeads(answeredHerself(withoutDenied(scanned.items))));
   const placed = exceptPlaces(withTopics(withLaterPlaces(settled)), fabrics, grid);
-  const items = withoutOnlyWhen(dropAsides(mendCorrections(withoutTakenBack(placed), grid)));
+  const saidLast = dropAsides(mendCorrections(withoutTakenBack(placed), grid));
+  const items = withoutOnlyWhy(withoutNotChosen(withoutOnlyWhen(saidLast)));
   // a slip put right in the note itself mends no other note
   const wordsLeft = items.map((x) => x.w).join(' ');
   const named = findDays(text, local);

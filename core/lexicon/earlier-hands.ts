@@ -7,7 +7,7 @@ export const EARLIER_HAND = `(?:somebody|someone|somebody else|someone else|whoe
 
 /** Deeds that are a repair by themselves. */
 export const MENDED =
-  '(?:mended|repaired|patched|repatched|darned|fixed|resewn|resewed|restitched|(?:sewn|sewed|stitched|machined) (?:up|down|shut|together|over|closed|it|that|this)|glued|cobbled|botched|bodged|whipped|whipstitched|oversewn|oversewed|overcast|netted|backed|lined|appliquéd|appliqued|couched|zigzagged|rebound|reinforced|strengthened|supported|taped|stapled|fused|tacked|replaced|had (?:a|another) (?:go|stab|bash|crack)|been at|been over|ladder stitched|slip stitched|blanket stitched)';
+  '(?:mended|repaired|patched|repatched|darned|fixed|resewn|resewed|restitched|(?:sewn|sewed|stitched|machined) (?:up|down|shut|together|over|on|closed|it|that|this)|glued|cobbled|botched|bodged|whipped|whipstitched|oversewn|oversewed|overcast|netted|backed|lined|appliquéd|appliqued|couched|zigzagged|rebound|reinforced|strengthened|supported|taped|stapled|fused|tacked|replaced|had (?:a|another) (?:go|stab|bash|crack)|been at|been over|ladder stitched|slip stitched|blanket stitched)';
 /** Deeds that are a repair where it is told what with. */
 export const PUT =
   '(?:put|stuck|used|laid|slapped|ironed|pinned|tied|worked|let|set|pieced|run|ran|added|whacked|bunged|held|covered|applied|inserted|attached|sewn|sewed|stitched|machined|hand sewn)';

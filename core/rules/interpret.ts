@@ -20,6 +20,7 @@ import {
   placesNarrowed,
   placesWhereItSits,
 } from './places/places-told-later.ts';
+import { placesTrailing } from './places/places-trailing.ts';
 import { oneWithin, spokenOf, spokenOfToo } from './places/spoken-of.ts';
 import type { ReaderState } from './reader-state.ts';
 import { thingSpokenOf } from './thing-spoken-of.ts';
@@ -185,7 +186,12 @@ function readClause(
   askBetween(state, clause, made);
   state.drafts.push(...made, ...(over ? [over] : []));
   // "pieced the new border and sewed it on, all by machine": the stitch of all that was told in the sentence
-  if (stitch && / (?:all|both) (?:done )?by (?:hand|machine) /.test(words))
+  if (
+    stitch &&
+    / (?:all|both) (?:of (?:it|them) )?(?:done )?(?:by (?:hand|machine)|(?:hand|machine) (?:stitched|sewn|sewed|done|finished|sewing)) /.test(
+      words,
+    )
+  )
     for (const { entry: e, sentence: n } of state.drafts)
       if (n === v.sentence && e.kind === 'treatment' && e.action && TAKES_STITCH.has(e.action) && !e.stitch)
         e.stitch = stitch.stitch;
@@ -264,6 +270,13 @@ function readClause(
     state.drafts.every((d) => d.clause !== index || (isTreatment(d) && d.entry.state === 'dropped'))
   )
     chooseIdea(state, v, told.kind === 'specific' ? told.places : undefined);
+  const trailing = made.length ? undefined : placesTrailing(state, clause, index, placed, stitch);
+  if (trailing) {
+    readMaterials(state, v, [trailing], used);
+    state.carried = placed.places;
+    readDurations(state, clause, v, made, sentenceItems);
+    return;
+  }
   if (
     placesAfterColon(state, clause, placed) ||
     placesWhereItSits(state, clause, index, placed) ||

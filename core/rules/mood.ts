@@ -7,7 +7,7 @@ import { beginsToCome, isToCome } from './to-come.ts';
 import { wordsBetween } from './words-between.ts';
 
 const CONSIDERING =
-  /(?<!\w)(either(?! (?:sides?|ends?)\b)|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|(?:one|another|an|the other|other|best|easiest) (?:option|possibility|alternative|idea)|alternatively|versus|vs|failing that|or not to|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|thinking(?<= [,:] thinking)(?= (?:a|an|the|net|tulle|crepeline|patch|darn|maybe|perhaps|new|some|it))|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|(?:i|we) may|may (?:well |yet |just |still )?(?:need|want|have|get|be|leave|replace)|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|(?:will|shall) i(?= (?:just |really )?(?:leave|put|patch|net|darn|cut|replace|mend|line|back|sew|take|cover|let|lay|unpick|wash|tie|quilt|bind|press|try|keep|go|do|stitch|swap|piece))|n't a notion|not a notion|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|(?<!corner |diagonally |diagonals |it )both) (?:ways|options|choices|possibilities))\b/;
+  /(?<!\w)(jury (?:'s|is) (?:still )?out|either(?! (?:sides?|ends?)\b)|(?:choice|toss up|decision|pick) (?:(?:is|lies|was|'s) )?between|(?:half|part) of me|(?:one|another|an|the other|other|best|easiest) (?:option|possibility|alternative|idea)|alternatively|versus|vs|failing that|or not to|the other half|my (?:head|heart|gut) says|one (?:minute|day|moment) i (?:want|think|would|'d|'ll|am|'m)|probably|poss|possibly|options (for|are|here|on)|(?:neither|nothing|none of it|not|n't) (?:is |yet |been )?(?:resolved|settled)|unresolved|maybe|might|have n't a clue|no clue|no idea|wavering|undec|swithering|not certain|dunno|perhaps|possibly|not sure|n't sure|unsure|undecided|tbd|tbc|n't decided|not decided|n't made (my|up)|not made my mind|ca n't (decide|choose|make)|can not (decide|choose)|n't know (yet|whether|if|which|what)|do n't know|thinking of|thinking about|(?:i|we)(?: 'm| am| was| 're| are| were| 've been)(?: still| now)? thinking|thinking(?<=^ ?(?:(?:so|just|now|am|hmm|right|ok|okay|also|and|still|was|,) )*thinking)|thinking(?<= [,:] thinking)(?= (?:a|an|the|net|tulle|crepeline|patch|darn|maybe|perhaps|new|some|it))|think about|wonder|wondering|wondered|two minds|torn between|honestly torn|it 's between|it is between|back and forth|debating|toying|considering|consider|whether|could go either way|(?:i|we) may|may (?:well |yet |just |still )?(?:need|want|have|get|be|leave|replace)|i could|could|weighing|mulling|on the fence|up in the air|still open|open question|or should i|should i|do i|(?:will|shall) i(?= (?:just |really )?(?:leave|put|patch|net|darn|cut|replace|mend|line|back|sew|take|cover|let|lay|unpick|wash|tie|quilt|bind|press|try|keep|go|do|stitch|swap|piece))|n't a notion|not a notion|n't settled|to be decided|haven ?'?t settled|undecided|dithering|no idea (yet|whether|if)|or else|to decide|under consideration|being (?:considered|weighed)|for and against|choosing between|in the balance|(?:two|three|four|2|3|several|few|couple of|(?<!corner |diagonally |diagonals |it )both) (?:ways|options|choices|possibilities))\b/;
 const PLANNED =
   /(?<!\w)((?:fixing|fixin|aiming|set|minded) to|proceed(?:ing)? with|opt(?:ed|ing)? for|plump(?:ed|ing)? for|adopt(?:ed|ing)?|could (?:do with|use|stand)|will|'ll|going to|gonna|wants?|needs?|need(s|ed)? to|has to|have to|'ve to|had better|got to|must|should|ought to|shall|to be|plan(s|ned|ning)? to|planning|remember to|n't forget(?: to| the| a| about)?|to do|next|tomorrow|later|tonight i|ready to|yet to|still to|wants to|todo|next week|next time|on monday|gets?|to go on|goes? on|about to|then i|once|before i|when i|due to|for tomorrow|for later|will want|to come|meaning to|intend(ing)? to|come(s)? (out|off) (first|next|later)|first thing|planned|decided on|going with|going for|it is|settled on|to get|wanting)\b/;
 
@@ -129,6 +129,25 @@ export function stateOf(
         ? governorOfThing(items, k)
         : undefined;
   if (governor?.state === 'dropped') return 'dropped';
+  // "washing would only fade it", "darning always pulls on cloth like this": what would come of it, and nothing done
+  if (
+    form === 'ing' &&
+    !/ (?:i|we) (?:'m|am|'d|would|was)? ?$/.test(before) &&
+    /^ (?:(?:it|them|that|this|those) )?(?:(?:would|'d) (?!do |be the |need|have to|take)|always |tends to |never |only ever )/.test(
+      wordsBetween(items, k + 1),
+    ) &&
+    !items.some((x) => /^(or|either|whether|maybe)$/.test(x.w))
+  )
+    return 'denied';
+  // "net is kinder than a patch on silk this old", "I prefer net to patching": how she sees it, of no place
+  if (
+    !items.some((x) => x.place) &&
+    (/ (?:is|are|'s) (?:\S+ )?(?:kinder|gentler|neater|quicker|easier|stronger|softer|lighter|better|safer) (?:\S+ )?than /.test(
+      words,
+    ) ||
+      / (?:i|we) (?:always |much |rather |generally |usually )?(?:prefer|favour|favor) /.test(words))
+  )
+    return 'denied';
   // "not convinced about netting 2-1", "don't let me forget to press row two"
   if (governor?.state && / (?:not|n't|never) /.test(` ${governor.words} `)) return governor.state;
   // "4-1 is getting its patch right now"
@@ -327,7 +346,9 @@ export function stateOf(
     return 'considering';
   if (
     form === 'noun' &&
-    / (is|'s|are|'re|gets) (now )?(off|out|abandoned|given up|dropped|scrapped|forgotten)( |$)/.test(words) &&
+    /(?<! jury) (is|'s|are|'re|gets) (now )?(off|out|abandoned|given up|dropped|scrapped|forgotten)( |$)/.test(
+      words,
+    ) &&
     // "4-4 is getting a fresh piece, the net's off": the other
     !/ , (?:the|that|my) \S+ (?:is|'s) (?:now )?(?:off|out|dropped|scrapped) /.test(
       wordsBetween(items, k + 1),

@@ -15,7 +15,7 @@ const isNamed = (x: Item | undefined): boolean =>
   !POINTS.test(x.place.rule) &&
   x.place.places.length > 0;
 const POINTS =
-  /^place\.(?:the-other|other-|one-of-them|next|rest-of|neighbour|nth-of|it|them|those|both|that-one)/;
+  /^place\.(?:the-other|cloth-other|other-|one-of-them|next|rest-of|neighbour|nth-of|it|them|those|both|that-one)/;
 
 const ends = (x: Item | undefined): boolean =>
   x === undefined || STOP.test(x.w) || JOINT.test(x.w) || TOO.test(x.w);

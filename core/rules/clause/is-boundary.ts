@@ -305,6 +305,13 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
       return false;
     // "photographed the back and the front | I vacuumed it": the deed behind has a thing of its own
     if (items[right]!.part && items[k - 1]!.part && anotherDeed(items, right + 1)) return false;
+    // "the old patches on 3-1 and 3-2 were horrible": one block alone "was"
+    if (
+      items[right]!.place!.places.length === 1 &&
+      /^(were|are|have|need|want|look|'ve|'re)$/.test(items[right + 1]?.w ?? '') &&
+      current.length > 1
+    )
+      return false;
     if (
       !items[right]!.part &&
       !beginsSaying(items, right) &&

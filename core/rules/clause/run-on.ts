@@ -107,7 +107,13 @@ function beginsAnew(items: Item[], k: number, current: Item[]): boolean {
     current.findLastIndex((x, m) => JOINT.test(x.w) && !x.place && !listsPlaces(current, m)) + 1,
   );
   // "the seam where 5-4 meets 6-4 has come loose"
-  return isWhole(own) && !own.some((x) => /^(where|which|who|between)$/.test(x.w));
+  // "two three is torn and needs a patch | two four is fine": the subject was said before the joint
+  const leans =
+    own.length > 1 &&
+    /^(needs?|wants?|gets?|has|is|was|will|'ll)$/.test(own[0]!.w) &&
+    own.length < current.length;
+  const whole = leans ? isWhole([current.find((x) => x.place ?? x.fabric) ?? own[0]!, ...own]) : isWhole(own);
+  return whole && !own.some((x) => /^(where|which|who|between)$/.test(x.w));
 }
 
 /**

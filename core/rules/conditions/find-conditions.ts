@@ -380,6 +380,14 @@ function failure(
   )
     return undefined;
   if (removalAt(items, k)) return undefined;
+  // "opened up the seam and slid muslin in": she did it
+  if (
+    /^(opened|opened up|split open|broke|broke open)$/.test(word) &&
+    /^(|i|we|,|then|and|'ve|have)$/.test(w(items, k - 1)) &&
+    items.slice(k + 1, k + 4).some((x) => x.seam) &&
+    /^(up|the|that|it|its|a)$/.test(w(items, k + 1))
+  )
+    return undefined;
   // "the ties come out first" is work to do
   if (/^come (out|off|away)$/.test(word) && !/^(have|has|'ve|'s|had)$/.test(w(items, k - 1)))
     return undefined;

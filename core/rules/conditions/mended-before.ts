@@ -8,7 +8,7 @@ import { wordsBetween } from '../words-between.ts';
 
 /** What may stand between who it was and what they did: "whoever had it before glued", "an earlier owner has since darned". */
 const BETWEEN =
-  "(?:(?:had it|has|have|had|'s|'d|must have|must 've|before|before me|once|since|long ago|years ago|at some (?:point|time)|in the past|obviously|clearly|evidently|apparently|already|kindly|even|just|then|who|went and|gone and|has gone and|back then|,) )*";
+  "(?:(?:had it|has|have|had|'s|'d|must have|must 've|before|before me|once|since|long ago|years ago|at some (?:point|time)|in the past|obviously|clearly|evidently|apparently|already|kindly|even|just|then|who|went and|gone and|has gone and|back then|,|(?:did|made|mended|fixed|worked on|pieced|had) (?:it|this|that|this one|that one|\\d - \\d)) )*";
 const DID = `(?:${MENDED}|${PUT} (?:\\S+ ){0,5}?${REPAIR_STUFF})`;
 const WAS = "(?:was|were|been|got|is|are|'s|had|has|have)";
 
@@ -25,6 +25,10 @@ const NOT_MINE = new RegExp(
 /** "at some point 3-3 was patched", "the seam has been resewn in the past" */
 const PAST_THEN_DEED = new RegExp(` ${LONG_AGO} (?:\\S+ ){0,8}?${WAS} (?:\\S+ ){0,3}?${MENDED} `);
 const DEED_THEN_PAST = new RegExp(` ${WAS} (?:\\S+ ){0,3}?${MENDED} (?:\\S+ ){0,7}?${LONG_AGO} `);
+/** "6-3 mended in the past", in short hand */
+const BARE_PAST = new RegExp(
+  ` ${MENDED} (?:\\S+ ){0,3}?(?:in the past|at some (?:point|time|stage)|(?:\\S+ )?years ago|long ago|once before|before my time|by an earlier hand) `,
+);
 /** "2-1 had net over it from the last restoration" */
 const FROM_BEFORE = new RegExp(
   ` (?:has|had|'s got|is|are|was|were|there 's|there is|there was) (?:\\S+ ){0,2}?${REPAIR_STUFF} (?:\\S+ ){0,6}?from (?:before|the last restoration|an earlier (?:restoration|campaign|repair)|a previous (?:restoration|campaign|repair)|last time) `,
@@ -41,6 +45,7 @@ export const tellsMendBefore = (words: string): boolean =>
     NOT_MINE.test(words) ||
     PAST_THEN_DEED.test(words) ||
     DEED_THEN_PAST.test(words) ||
+    BARE_PAST.test(words) ||
     FROM_BEFORE.test(words)) &&
   !OF_TODAY.test(words.replace(/ i (?:got|had)(?: to)? it /, ' '));
 

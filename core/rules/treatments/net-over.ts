@@ -61,7 +61,8 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
       /^(the|that|this)$/.test(items[k - 1]?.w ?? '') &&
       !/ (over|across|on top) /.test(after)
     ) &&
-    !items.slice(0, k).some((x) => x.action?.v === 'stabilize' && x.action.form !== 'base') &&
+    // "torn between lining 4-1 and net over the top"
+    (choosing || !items.slice(0, k).some((x) => x.action?.v === 'stabilize' && x.action.form !== 'base')) &&
     (choosing ||
       // "tulle at 3-3"
       (items[k + 1]?.w === 'at' && items[k + 2]?.place?.kind === 'blocks') ||

@@ -272,7 +272,11 @@ const GOES_ON = { border: 'add-border', binding: 'bind', label: 'label' } as con
 export function onAgain({ items, k, item, before, after, thing, ways }: WordAt): WayFound {
   if (
     !/^(on|back on)$/.test(item.w) ||
-    !/ (?:and|&|,|then)(?: now| all)?(?: back)? $|^ (?:back )?$/.test(before)
+    // "the left border's back on, by machine"
+    (!/ (?:and|&|,|then)(?: now| all)?(?: back)? $|^ (?:back )?$| (?:is|'s|are|'re)(?: all| now| both)* back $/.test(
+      before,
+    ) &&
+      !(item.w === 'back on' && / (?:is|'s|are|'re)(?: all| now| both)* $/.test(before)))
   )
     return undefined;
   if (
@@ -282,7 +286,13 @@ export function onAgain({ items, k, item, before, after, thing, ways }: WordAt):
   const named = items.slice(0, k).findLast((x) => /^(border|binding|label)$/.test(x.part ?? x.object ?? ''));
   const on = named ? (named.part ?? named.object) : thing;
   if (!on || !Object.hasOwn(GOES_ON, on)) return undefined;
-  if (named && !items.slice(0, k).some((x) => x.action?.form === 'past')) return undefined;
+  if (
+    named &&
+    !/ back $/.test(before) &&
+    item.w !== 'back on' &&
+    !items.slice(0, k).some((x) => x.action?.form === 'past')
+  )
+    return undefined;
   const action = GOES_ON[on as keyof typeof GOES_ON];
   if (ways.some((x) => x.action === action)) return undefined;
   return found({ action, form: 'past', at: k, items: [item], rule: 'treatment.on-again' }, k);

@@ -191,7 +191,8 @@ export function isShut({ items, k, item, ways }: WordAt): WayFound {
     m >= 0 &&
     (/^(is|'s|are|was|now|all|again|both|been|has|have|just|back|finally)$/.test(items[m]!.w) ||
       // "the seam at 2-4 is shut again"
-      (m < k - 1 && (items[m]!.place || /^(at|in|on|between|the|and)$/.test(items[m]!.w))))
+      items[m]!.place ||
+      /^(at|in|on|between|the|and)$/.test(items[m]!.w))
   )
     m--;
   const thing = items[m];

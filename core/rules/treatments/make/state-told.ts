@@ -5,6 +5,7 @@ import type { ClauseView } from '../../clause-view.ts';
 import type { Item } from '../../item.ts';
 import { looksUndecided, stateOf } from '../../mood.ts';
 import type { ReaderState } from '../../reader-state.ts';
+import { tellsPlace } from '../../tells-place.ts';
 import { isAwaited } from '../../to-come.ts';
 import { wordsBetween } from '../../words-between.ts';
 import { isTreatment } from '../is-treatment.ts';
@@ -17,6 +18,7 @@ import type { Making } from './making.ts';
  * of what another clause tells.
  */
 function isMeant(state: ReaderState, clause: Clause, v: ClauseView, way: Way): boolean {
+  if (standsApart(state, clause, v, way)) return true;
   if (way.form !== 'base' || clause.asked || clause.joint === 'or') return false;
   // "stabilise first, then either darn or overlay": the doubt is of what comes after
   const after = state.clauses[v.index + 1];
@@ -41,6 +43,35 @@ function isMeant(state: ReaderState, clause: Clause, v: ClauseView, way: Way): b
     doubting.length > 0 &&
     state.clauses[v.index + 1]?.joint !== 'or' &&
     doubting.every((c) => c.joint !== 'or' && c.items.some((x) => x.action))
+  );
+}
+
+const OWN_PLAN =
+  / (?:wants?|needs?|gets?|getting|will|'ll|shall|must|(?:has|have) to|going to|is to|are to|definitely|certainly) (?:\S+ ){0,3}$/;
+
+/**
+ * "might net 2-4 but 2-3 definitely gets a patch": decided in words of its own, for a place of its own, where the doubt of the
+ * sentence is of another place.
+ */
+function standsApart(state: ReaderState, clause: Clause, v: ClauseView, way: Way): boolean {
+  const { items } = clause;
+  const own = wordsBetween(items);
+  if (clause.asked || clause.joint === 'or' || looksUndecided(own) || / (?:or|either) /.test(own))
+    return false;
+  if (!OWN_PLAN.test(wordsBetween(items, 0, way.at + 1).replace(/\S+ $/, ''))) return false;
+  const mine = items.find((x) => tellsPlace(x));
+  if (!mine) return false;
+  if (state.clauses[v.index + 1]?.joint === 'or') return false;
+  const doubting = state.clauses.filter(
+    (c) => c !== clause && c.sentence === v.sentence && looksUndecided(wordsBetween(c.items)),
+  );
+  return (
+    doubting.length > 0 &&
+    doubting.every(
+      (c) =>
+        c.joint !== 'or' &&
+        c.items.some((x) => tellsPlace(x) && !x.place?.places.some((p) => mine.place?.places.includes(p))),
+    )
   );
 }
 
@@ -172,6 +203,7 @@ export function stateTold({ state, clause, v, way, sentence, placed }: Making): 
   )
     status = 'planned';
   if (status === 'done' && isHeadedToDo(state, clause)) status = 'planned';
+  if (status === 'done' && way.action !== 'leave' && isForLater(state, clause, v)) status = 'planned';
   if (status === 'done' && way.form === 'noun' && (sharesVerb(state, clause) || isVerdict(state, clause)))
     status = 'planned';
   // "label going on the bottom corner": where it is to go
@@ -196,6 +228,29 @@ function wentAlong({ clauses }: ReaderState, { index, items }: ClauseView): bool
   if (/ (?:on|along) the way $/.test(wordsBetween(items))) return true;
   const next = clauses[index + 1];
   return next?.joint === 'as' && /^ (?:i|we) (?:went|worked|did)\b/.test(wordsBetween(next.items));
+}
+
+const DAY =
+  '(?:tomorrow|tonight|later|monday|tuesday|wednesday|thursday|friday|saturday|sunday|next (?:week|time)|the weekend|another day|the morning)';
+/** "tomorrow's job", "that's for tomorrow", "a job for Monday", "not yet" */
+const FOR_LATER = new RegExp(
+  `^ (?:(?:that|it|this|which|but|and|is|'s|a|one|job|something|,) )*(?:${DAY} 's (?:job|work|task)|${DAY}'s (?:job|work|task)|for ${DAY}|next job|the next job|next on the list|still to (?:do|come)|not yet) $`,
+);
+const HAS_VERB =
+  /^(i|we|'ve|have|has|had|got|put|went|gone|is|'s|are|was|were|did|done|made|laid|now|today|yesterday|already)$/;
+const ON_A_DAY = new RegExp(` (?:on|at|for) ${DAY} $`);
+
+/** "net on 3-2 - tomorrow's job", "net over 3-2 on Monday": a deed without a verb, and the day that is given to it. */
+function isForLater(state: ReaderState, clause: Clause, v: ClauseView): boolean {
+  if (
+    clause.items.some((x) => HAS_VERB.test(x.w)) ||
+    clause.items.some((x) => x.duration || x.span || x.clock)
+  )
+    return false;
+  if (ON_A_DAY.test(wordsBetween(clause.items)) && !clause.items.some((x) => x.action?.form === 'past'))
+    return true;
+  const next = state.clauses[v.index + 1];
+  return next !== undefined && next.sentence <= v.sentence + 1 && FOR_LATER.test(wordsBetween(next.items));
 }
 
 /** "1-1 to be replaced, 1-2 patched": the second leans on the "to be" of the first. */
