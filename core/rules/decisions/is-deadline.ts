@@ -36,6 +36,9 @@ const HANDED =
 /** Is this a date for the work to be finished or handed back? `words` are the part's words joined by blanks. */
 export function isDeadline(words: string, items: Item[]): boolean {
   if (/\b(?:deadline|due date|due back)\b/.test(words)) return true;
+  // "survey done by 1145": an hour
+  if (/\b(?:done|finished|over|off|out|on) (?:by|at|before) (?:[01]\d|2[0-3])[0-5]\d\b/.test(words))
+    return false;
   // "the back can wait till Thursday"
   if (/\b(?:can|could|will|must|have to|has to) wait\b/.test(words)) return false;
   // "I pick up the soap on Monday": an errand

@@ -4,6 +4,7 @@ import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
 import { wordsBetween } from '../words-between.ts';
 import { borderSides } from './border-sides.ts';
+import { plainSizes, sidesInTurn } from './plain-sizes.ts';
 
 export type MeasureFound = {
   of: Measure;
@@ -42,6 +43,10 @@ export function bareUnit(items: Item[]): LengthUnit | undefined {
     return (
       /^(cm|mm|inches|centimetres|centimeters|metres)$/.test(x.w) &&
       (/^(all|in|,)$/.test(before) ||
+        // "sixty two across by eighty down inches"
+        (after === '' && /^(across|down|long|wide|high|tall|round)$/.test(before)) ||
+        // "cm all of it: top 158 …"
+        (before === '' && after === 'all') ||
         // "a hundred and eighty eight one way and a hundred and ninety six the other, centimetres that is"
         (after === 'that' && /^('s|is)$/.test(w(items, k + 2))))
     );
@@ -158,6 +163,8 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
   for (let k = 1; k < items.length; k++)
     if (
       w(items, k) === 'down' &&
+      // "eighty down the left": a side
+      !/^ (?:the |its )?(?:left|right) /.test(wordsBetween(items, k + 1, k + 3)) &&
       isNumber(items[k - 1]) &&
       !used.has(k - 1) &&
       / (across|wide) /.test(all) &&
@@ -179,7 +186,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         !lengthUnit(second) &&
         // "trimmed off all sides. 58 1/2 x 77": a sentence of nothing else
         items.length > 4 &&
-        !/\b(measure|measures|measured|measuring|size|top|backing|batting|wide|long|quilt|inches|comes|came|runs|squared|trimmed|ended|finished|finishes|it (is|was|'s))\b/.test(
+        !/\b(measure|measures|measured|measuring|size|top|backing|batting|wide|long|quilt|inches|comes|came|runs|squared|trimmed|ended|finished|finishes|washing|washed|pressing|pressed|shrunk|it (is|was|'s))\b/.test(
           all,
         )
       )
@@ -230,6 +237,11 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       used.add(k + 2);
     }
   }
+  // "top left to bottom right 101 in, top right to bottom left 102"
+  if (CORNERS.test(all))
+    for (let k = 0; k < items.length; k++)
+      if (isNumber(items[k]) && !used.has(k) && CORNERS.test(wordsBetween(items, Math.max(0, k - 9), k)))
+        push('diagonal', k, 'measure.diagonal');
   const bothWays = twoDiagonals(items, used);
   if (bothWays) for (const k of bothWays) push('diagonal', k, 'measure.diagonal');
   // "borders cut at 5 in", "binding cut and joined, 2 in wide"
@@ -262,14 +274,18 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     bottom: 'side-bottom',
     btm: 'side-bottom',
     bot: 'side-bottom',
+    foot: 'side-bottom',
     left: 'side-left',
     right: 'side-right',
     l: 'side-left',
     r: 'side-right',
     // "sides: t 1.62 m b 1.60 l 2.05 r 2.04"
-    ...(/ (t|b) [0-9].* (l|r) [0-9]/.test(all) ? { t: 'side-top' as const, b: 'side-bottom' as const } : {}),
+    ...(/ (t|b) [0-9].* (l|r) [0-9]| (l|r) [0-9].* (t|b) [0-9]/.test(all)
+      ? { t: 'side-top' as const, b: 'side-bottom' as const }
+      : {}),
   };
   const sides: [Measure, number, number][] = [];
+  const twins: [Measure, number, number][] = [];
   for (let k = 0; k < items.length; k++) {
     const head =
       w(items, k)
@@ -291,9 +307,12 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       )
     )
       m++;
-    if (isNumber(items[m]) && !used.has(m) && !/^(by|x)$/.test(w(items, m + 1)))
+    if (isNumber(items[m]) && !used.has(m) && !/^(by|x)$/.test(w(items, m + 1))) {
       sides.push([sideWords[head]!, m, k]);
-    else {
+      // "top and bottom 62 in"
+      const twin = /^(?:and|&|\+)$/.test(w(items, k - 1)) ? sideWords[w(items, k - 2)] : undefined;
+      if (twin && !sides.some(([of]) => of === twin)) twins.push([twin, m, k - 2]);
+    } else if (!(/^(?:and|&|\+)$/.test(w(items, k + 1)) && Object.hasOwn(sideWords, w(items, k + 2)))) {
       // "62 1/2 along the top"
       let b = k - 1;
       while (b > 0 && b > k - 4 && /^(along|at|on|the|down|across|,)$/.test(w(items, b))) b--;
@@ -307,7 +326,13 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       ? [[of, k - 1, k]]
       : [];
   });
+  const inTurn = sidesInTurn(
+    items,
+    isNumber,
+    (x) => sideWords[x.w] ?? sideWords[/^edge-(\w+)$/.exec(x.place?.places[0] ?? '')?.[1] ?? ''],
+  );
   if (numberFirst.length >= 3) sides.splice(0, sides.length, ...numberFirst);
+  else if (inTurn.length) sides.splice(0, sides.length, ...inTurn);
   // "top 58 in, bottom 59, sides both 77"
   for (let k = 0; sides.length && k < items.length; k++) {
     if (w(items, k) !== 'sides') continue;
@@ -320,13 +345,19 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       /^ (?:(?:at|on|along|the) )*(?:top|bottom|left|right)\b/.test(wordsBetween(items, m + 1, m + 4))
     )
       continue;
+    // "the sides are 203 and 204 cm"
+    const second =
+      /^(?:and|&)$/.test(w(items, m + 1)) && isNumber(items[m + 2]) && isEnd(items, m + 3) ? m + 2 : m;
     push('side-left', m, 'measure.side', [items[k]!]);
-    push('side-right', m, 'measure.side', [items[k]!]);
+    push('side-right', second, 'measure.side', [items[k]!]);
   }
   // "the left side's eighty inches and the right's seventy nine"
   const opposite =
     sides.length === 2 && sides.every(([, m, at]) => m > at) && items.some(lengthUnit) && SIDED.test(all);
-  if (sides.length >= 3 || opposite || (sides.length && / sides /.test(all))) {
+  const told = new Set([...sides, ...twins].map(([of]) => of)).size;
+  if (sides.length >= 3 || opposite || (sides.length && / sides /.test(all)) || (twins.length && told > 2)) {
+    for (const [of, m, k] of twins) push(of, m, 'measure.side', [items[k]!]);
+    for (const [, m] of twins) used.delete(m);
     for (const [of, m, k] of sides) if (!used.has(m)) push(of, m, 'measure.side', [items[k]!]);
   }
   // Named measures
@@ -534,7 +565,13 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       continue;
     }
     if (of === 'tail') {
-      if (word === 'ends' && !/\b(tie|ties|tied|tying|trim|long|knot|knots)\b/.test(all)) continue;
+      if (
+        word === 'ends' &&
+        !/\b(tie|ties|tied|tying|trim|trimmed|long|knot|knots)\b| (?:snipped|clipped|cut) the ends | ends (?:snipped|clipped|cut) to /.test(
+          all,
+        )
+      )
+        continue;
       const b = previousNumber(items, k, used, 3) ?? nextNumber(items, k, used, 5);
       if (b !== undefined) push('tail', b, 'measure.tail', [item]);
       continue;
@@ -582,6 +619,8 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       ]);
     }
   }
+  for (const { of, at, head, places } of plainSizes(items, { isNumber, lengthUnit }))
+    if (!used.has(at)) push(of, at, `measure.${of}`, [head], places);
   return found;
 }
 
@@ -634,8 +673,11 @@ function cutWidth(items: Item[], used: Set<number>): number | undefined {
   return undefined;
 }
 
+const CORNERS =
+  / (?:top|bottom|upper|lower) (?:left|right) (?:corner )?to (?:the )?(?:top|bottom|upper|lower) (?:left|right) /;
+
 const HANGS_OVER =
-  /^ (?:of (?:the )?(?:backing|batting|back|wadding) (?:all (?:the way )?(?:round|around)|(?:on|at) (?:every|each|all))|(?:of (?:the )?(?:backing|batting|back|wadding) )?(?:over|proud|extra|showing|spare|beyond|past|outside|bigger|larger|wider) (?:all (?:the way )?(?:round|around)|on (?:every|each|all)|round|around|(?:than )?the (?:top|edges?|patchwork|quilt top)))/;
+  /^ (?:of (?:the )?(?:backing|batting|back|wadding) (?:all (?:the way )?(?:round|around)|(?:on|at) (?:every|each|all))|(?:of (?:the )?(?:backing|batting|back|wadding) (?:left |showing |sticking |hanging |poking )?(?:out )?)?(?:over|proud|extra|showing|spare|beyond|past|outside|bigger|larger|wider) (?:all (?:the way )?(?:round|around)|on (?:every|each|all)|round|around|(?:than )?the (?:top|edges?|patchwork|quilt top)))/;
 
 const SIDED = / (left|right|top|bottom) (side|edge|one)? ?('s|is|was|comes|measures|at|[0-9])/;
 
@@ -658,6 +700,8 @@ function oneBlock(items: Item[], k: number, used: Set<number>): number | undefin
   const { place } = items[k]!;
   if (place?.kind !== 'blocks' || place.places.length !== 1) return undefined;
   if (!/^(is|'s|measures|was|measured|finishes|comes)$/.test(w(items, k + 1))) return undefined;
+  // "the net over 3-4 is ten inches square": of the net
+  if (/^(?:over|in|on|behind|at|for|of|under|from)$/.test(w(items, k - 1))) return undefined;
   let m = k + 2;
   while (/^(only|just|about|out|at|to|barely|nearly|a|scant|full)$/.test(w(items, m)) && !items[m]!.quantity)
     m++;

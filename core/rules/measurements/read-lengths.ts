@@ -4,6 +4,7 @@ import { makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { Claims, Sentence } from '../read-amounts.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { bareUnit, findMeasurements, type MeasureFound } from './find-measurements.ts';
 
 /** Drafts of the lengths told in a note. A unit said once holds for the whole list, also over a full stop. */
@@ -28,7 +29,9 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
       first?.quantity?.value !== undefined
     )
       own.push({ of: 'diagonal', value: first.quantity.value, items: [first], rule: 'measure.diagonal' });
-    if (isSizeOfDamage(sentence.items, own)) continue;
+    const ofBorder = own.length ? undefined : borderBefore(sentence, sentences);
+    if (ofBorder) own.push(ofBorder);
+    if (isSizeOfDamage(sentence.items, own) || isSizeOfFound(sentence, own, sentences)) continue;
     for (const m of own) if (!isInitial(state, m.items[0])) found.push({ m, sentence });
   }
   for (const sentence of sentences) {
@@ -78,8 +81,9 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
     if (m.of === 'tail' || m.of === 'overhang') {
       const figure = sentence.items.findIndex((x) => m.items.includes(x) && x.quantity);
       // "tails trimmed to an inch"
-      for (const x of sentence.items.slice(Math.max(0, figure - 3), figure))
-        if (x.action?.v === 'leave' || (m.of === 'tail' && x.action?.v === 'trim')) claims.drop.add(x);
+      for (const x of sentence.items.slice(Math.max(0, figure - 5), figure))
+        if (x.action?.v === 'leave' || (m.of === 'tail' && /^(?:trim|cut|remove)$/.test(x.action?.v ?? '')))
+          claims.drop.add(x);
     }
     // "border's three and a half inches | edge is frayed": another part begins behind it
     for (const x of m.items)
@@ -103,10 +107,17 @@ const isInitial = (state: ReaderState, x: Item | undefined): boolean =>
 
 /** "that hole is about an inch across", "a tear three inches long": how large the damage is, not the quilt. */
 const isSizeOfDamage = (items: Item[], own: MeasureFound[]): boolean =>
-  own.length === 1 &&
-  (own[0]!.of === 'width' || own[0]!.of === 'length') &&
-  items.some((x) => /^(tear|hole|stain|split-seam|missing|insect-damage)$/.test(x.finding ?? '')) &&
-  items.some((x) => /^(across|long|wide|big|round)$/.test(x.w) || /(across|long|wide)$/.test(x.w));
+  isHoleByBoth(items, own) ||
+  (own.length === 1 &&
+    (own[0]!.of === 'width' || own[0]!.of === 'length') &&
+    items.some((x) => /^(tear|hole|stain|split-seam|missing|insect-damage)$/.test(x.finding ?? '')) &&
+    items.some((x) => /^(across|long|wide|big|round)$/.test(x.w) || /(across|long|wide)$/.test(x.w)));
+
+/** "hole in the backing, two inches by three" */
+const isHoleByBoth = (items: Item[], own: MeasureFound[]): boolean =>
+  own.length === 2 &&
+  own.every((m) => m.rule === 'measure.by' && m.value !== undefined && m.value < 15) &&
+  items.slice(0, items.indexOf(own[0]!.items[0]!)).some((x) => DAMAGE.test(x.finding ?? ''));
 
 const UNKNOWN =
   /^(?:(?:side|edge|for|new|comes|come|came|hangs|works|worked|out|about|roughly|binding|border|is|was|'s|are|were|the|of|by|at|a|to|cut|width|so|:|=|,|-|and|but|only|oh|uh|um|hang|on|wait|it) )*(?:\? ?|_ |\. \. |(?:i )?(?:forget|forgot|ca n't|could n't|do n't|did n't|have n't|'ve lost|lost|never (?:noted|measured|wrote))\b|what was (?:it|that)\b|not (?:sure|noted|measured|written|taken)|whatever\b|unknown|illegible|blank|smudged|tbc|to be (?:measured|confirmed)|how (?:long|wide)|so many (?:inch|cm|mm|cent|mill)|many (?:in|cm|mm|cent|mill|ft|feet|foot|m|met|yd|yard)|(?:inches|cm|mm|centimetres|centimeters|millimetres)\b)/;
@@ -176,7 +187,12 @@ function unknownLength(
 
 /** The layer that a width or length is of: named before it, or right behind ("62 by 70, the backing"). */
 function partMeasured(items: Item[], m: MeasureFound): Item | undefined {
-  const layer = (x: Item): boolean => x.part === 'top' || x.part === 'backing' || x.part === 'batting';
+  const layer = (x: Item): boolean =>
+    x.part === 'top' ||
+    x.part === 'backing' ||
+    x.part === 'batting' ||
+    x.part === 'sashing' ||
+    x.part === 'binding';
   const at = m.items.map((x) => items.indexOf(x)).filter((k) => k >= 0);
   const [first, last] = [Math.min(...at), Math.max(...at)];
   const behind = items.findIndex((x, k) => k > last && k < last + 9 && (layer(x) || x.measure === 'block'));
@@ -189,14 +205,54 @@ function partMeasured(items: Item[], m: MeasureFound): Item | undefined {
   return named && !layer(named) ? undefined : (named ?? (told ? undefined : items[behind]));
 }
 
-/** "measured the top. It's 71 by 90 inches": the layer that the sentence before was about. */
+/** "measured the top. It's 71 by 90 inches", "the backing's on. It's 70 by 88": the one layer that the sentence before was about. */
 function measuredBefore({ items, number }: Sentence, sentences: Sentence[]): Item | undefined {
   if (!/^(?:it|that|comes|came)$/.test(items[0]?.w ?? '') || items.some((x) => x.w === 'quilt'))
     return undefined;
   const before = sentences.find((s) => s.number === number - 1)?.items ?? [];
-  if (!before.some((x) => x.action?.v === 'measure')) return undefined;
-  const parts = before.filter((x) => x.part === 'top' || x.part === 'backing' || x.part === 'batting');
+  const parts = before.filter((x) => LAYER.test(x.part ?? ''));
+  const measured = before.some((x) => x.action?.v === 'measure');
+  if (!measured && before.some((x) => /^(?:quilt|it)$/.test(x.w) || x.place?.kind === 'blocks'))
+    return undefined;
   return parts.length === 1 ? parts[0] : undefined;
+}
+const LAYER = /^(?:top|backing|batting)$/;
+
+/** "tear in 2-3. It's 3 inches long": how large what was found just before is. */
+function isSizeOfFound({ items, number }: Sentence, own: MeasureFound[], sentences: Sentence[]): boolean {
+  if (own.length !== 1 || !/^(?:length|width)$/.test(own[0]!.of) || items[0]?.w !== 'it' || items.length > 8)
+    return false;
+  const before = sentences.find((s) => s.number === number - 1)?.items ?? [];
+  return (
+    before.some((x) => DAMAGE.test(x.finding ?? '')) &&
+    !before.some((x) => x.action?.v === 'measure' || x.w === 'quilt' || LAYER.test(x.part ?? ''))
+  );
+}
+const DAMAGE = /^(?:tear|hole|stain|split-seam|missing|insect-damage)$/;
+
+/** "the border's on. It's 5 inches": the width of what was told just before. */
+function borderBefore({ items, number }: Sentence, sentences: Sentence[]): MeasureFound | undefined {
+  const words = wordsBetween(items);
+  const at = items.findIndex((x) => x.quantity);
+  const unit = items[at]?.quantity?.unit;
+  if (
+    !/^ it (?:'s|is|measures|comes out at|comes to|finishes at)(?: (?:about|a good|just|all of))? /.test(
+      words,
+    )
+  )
+    return undefined;
+  if (at < 0 || items.length - at > 2 || !/^(?:in|cm|mm)$/.test(unit ?? '')) return undefined;
+  const before = sentences.find((s) => s.number === number - 1)?.items ?? [];
+  const borders = before.filter((x) => x.part === 'border' || x.place?.places[0]?.startsWith('border'));
+  if (borders.length !== 1 || before.some((x) => x.place?.kind === 'blocks')) return undefined;
+  return {
+    of: 'border',
+    value: items[at]!.quantity!.value!,
+    unit: unit as LengthUnit,
+    items: [items[at]!],
+    place: borders[0]!.place?.places,
+    rule: 'measure.border',
+  };
 }
 
 /** Does a part or a line with a verb of its own stand at `k`, or what she did next: "edge is frayed", "column five's faded", "next I'll piece the border"? */

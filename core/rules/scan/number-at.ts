@@ -80,7 +80,7 @@ export function numberAt(
         (timely &&
           (span.next > block.next ||
             !block.places.length ||
-            DAY.test(before) ||
+            DAY.test(/^[:,]$/.test(before) ? (tokens[i - 2]?.w ?? '') : before) ||
             hoursOfWork(tokens, i, span.next))))
     ) {
       item.span = span;

@@ -7,6 +7,7 @@ import { findBySound, isNameWord } from './by-sound.ts';
 import { findBySpelling } from './by-spelling.ts';
 import { droppedEnding } from './dropped-ending.ts';
 import { FIGURES_HEARD } from './figures-heard.ts';
+import { HOURS_HEARD } from './hours-heard.ts';
 import { boughtHeard, knownPhrase, knownWord, taughtWord } from './known-slips.ts';
 import { MARKS_HEARD } from './marks-heard.ts';
 import { NUMBERS_HEARD } from './numbers-heard.ts';
@@ -76,6 +77,7 @@ const soundsLike: SlipRule = ({ tokens, i, before, names, spoken }) => {
 const KNOWN_AND_ALIKE: readonly SlipRule[] = [
   knownPhrase,
   ...NUMBERS_HEARD,
+  ...HOURS_HEARD,
   ...MARKS_HEARD,
   boughtHeard,
   knownWord,

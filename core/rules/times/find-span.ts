@@ -6,8 +6,11 @@ import {
   breakBehind,
   DAY_PART,
   DID_WORK,
+  hoursGoOn,
   inPartOfDay,
   KIND_OF_WORK,
+  mealHours,
+  onTimeSheet,
   onWork,
   WORK_DONE,
   WORK_NAMED,
@@ -85,6 +88,9 @@ export function findSpan(
     afterDeed(tokens, i, end.next) ||
     headedByWork(tokens, i, end.next) ||
     breakBehind(tokens, i, end.next) ||
+    onTimeSheet(tokens, i, j, end.next) ||
+    mealHours(tokens, i, end.next) ||
+    hoursGoOn(tokens, i) ||
     // "Tues 2-4 mend, 20m tea"
     (/^(mon|tues?|wed|thur?s?|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/.test(
       w(tokens, i - 1),
@@ -123,7 +129,8 @@ export function findSpan(
   if (led === 'none' && !told && !digital) {
     const dotted = tokens[i]!.w.includes('.') || tokens[j + 1]?.w.includes('.');
     // "Half six to eight.": a sentence of its own
-    const alone = /^(|\.|;|:|,|\n)$/.test(w(tokens, i - 1)) && /^(|\.|;|,|\n)$/.test(w(tokens, end.next));
+    const alone =
+      /^(|\.|;|:|,|\n)$/.test(w(tokens, i - 1)) && /^(|\.|;|,|\n|then|and|again)$/.test(w(tokens, end.next));
     const parted = /^time\.(half|past-to|hour-minutes)$/;
     const sure =
       end.anyHour ||

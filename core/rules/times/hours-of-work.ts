@@ -51,3 +51,59 @@ export function breakBehind(tokens: Token[], i: number, next: number): boolean {
     if (/^(lunch|tea|dinner|supper|breakfast|break|coffee|phone|eat)$/.test(w(tokens, k))) return true;
   return false;
 }
+
+/** Kinds of work as a time sheet has them: no "fraying" and no "nothing". */
+const SHEET_WORK = new RegExp(
+  `${KIND_OF_WORK.source}|^(?:work|mend|piece|cut|quilt|bind|tie|clean|wash|baste|layer|unpick|sew|sewing|stitching|photos|admin)$`,
+);
+
+const EDGE_BEFORE =
+  /^(|[,.;:(\n]|and|&|then|again|i|we|yesterday|today|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun)$/;
+const EDGE_BEHIND = /^(|[,.;()\n]|and|&|then|less|minus|with|bar)$/;
+const MEAL = /^(lunch|tea|dinner|supper|break|smoko|coffee)$/;
+
+/**
+ * "survey 10-11", "9-12 mend (20 tea)", "9.30-11, 12-1 mending": two figures and a dash beside a kind of work, as on a time sheet, where they
+ * can hardly be a block. A verb ("piece 1-2") tells so only with hours that no row or block has.
+ */
+export function onTimeSheet(tokens: Token[], i: number, joint: number, next: number): boolean {
+  const [from, to] = [Number(w(tokens, i)), Number(w(tokens, joint + 1))];
+  const before = w(tokens, i - 1);
+  const dotted = /^\d\d?\.[0-5]\d$/.test(w(tokens, i)) || /^\d\d?\.[0-5]\d$/.test(w(tokens, joint + 1));
+  if (Number.isNaN(from) || Number.isNaN(to) || from >= 24 || to >= 24) return false;
+  const named =
+    (KIND_OF_WORK.test(before) || /^(?:worked|sewed|stitched)$/.test(before)) &&
+    EDGE_BEFORE.test(w(tokens, i - 2));
+  if ((named || before === 'apart') && EDGE_BEHIND.test(w(tokens, next)))
+    return dotted || to >= 8 || from >= 9 || from > to;
+  const late = to >= 9 || from >= 11;
+  const led = EDGE_BEFORE.test(before);
+  if (led && (late || dotted) && SHEET_WORK.test(w(tokens, next)) && EDGE_BEHIND.test(w(tokens, next + 1)))
+    return true;
+  if (
+    SHEET_WORK.test(before) &&
+    EDGE_BEFORE.test(w(tokens, i - 2)) &&
+    late &&
+    EDGE_BEHIND.test(w(tokens, next))
+  )
+    return true;
+  return led && dotted && listsHours(tokens, next);
+}
+
+/** "lunch 12 to 1", "off 12 to 1 for lunch": hours, for a meal stands beside them. */
+export const mealHours = (tokens: Token[], i: number, next: number): boolean =>
+  (MEAL.test(w(tokens, i - 1)) && /^(|[,.;)\n]|and|otherwise|but|then)$/.test(w(tokens, next))) ||
+  (/^(off|out|away|gap|break|stopped)$/.test(w(tokens, i - 1)) &&
+    w(tokens, next) === 'for' &&
+    [1, 2].some((n) => MEAL.test(w(tokens, next + n))));
+
+/** "half nine to eleven then again twelve to one": hours, behind others that are told in full. */
+export function hoursGoOn(tokens: Token[], i: number): boolean {
+  if (!/^(and|then|again|,|from)$/.test(w(tokens, i - 1))) return false;
+  for (let k = i - 2; k > Math.max(1, i - 8); k--)
+    if (SPAN_JOINT.has(w(tokens, k)) && w(tokens, k) !== 'and') {
+      const around = [k - 3, k - 2, k - 1, k + 1, k + 2].map((m) => w(tokens, m)).join(' ');
+      return /\b(?:half|quarter|thirty|fifteen|forty|past|\d\d?[:.]\d\d)\b/.test(around);
+    }
+  return false;
+}

@@ -53,7 +53,7 @@ function clockAwaited(tokens: Token[], i: number): boolean {
     /^0\d[0-5]\d$/.test(tokens[i]!.w) ||
     // "ceased 1030", "resumed 1100 with the survey"
     (/^(?:1\d|2[0-3])[0-5][05]$/.test(tokens[i]!.w) &&
-      /^(ceased|ended|stopped|finished|started|resumed|commenced|began|restarted|paused|completed|complete|quit|until|till|from|off|back)$/.test(
+      /^(ceased|ended|end|done|fin|finish|stop|start|begin|begun|stopped|finished|started|resumed|commenced|began|restarted|paused|completed|complete|quit|until|till|from|off|back)$/.test(
         before,
       ));
   // "finished mending 415", "done for today 245"

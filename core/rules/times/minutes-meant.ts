@@ -27,6 +27,8 @@ export function metresAsMinutes(items: Item[], commerce: boolean): void {
       (before &&
         !before.action &&
         !before.stitch &&
+        // "mend 50m, admin 10m"
+        !(before.task && !before.material && items.some((x) => x.duration)) &&
         !BEFORE_MINUTES.test(before.w) &&
         // "darn 2-2 15m", "patch 5-4 muslin 30m"
         !(
@@ -39,7 +41,13 @@ export function metresAsMinutes(items: Item[], commerce: boolean): void {
         // "1h cutting, 20m piecing": hours of work stand beside it, or what nobody buys by the metre
         !(after.task && (!after.material || items.some((x) => x.duration))) &&
         // "40m unpick", "darn 2-2 15m grey thr"
-        !(after.action?.form === 'base' && !after.material && items.length === 2) &&
+        !(
+          after.action?.form === 'base' &&
+          !after.material &&
+          (items.length === 2 || (items.some((x) => x.duration) && /^[,.;\n]?$/.test(items[k + 2]?.w ?? '')))
+        ) &&
+        // "3-4 darned by hand 15m 3-5 same 10m"
+        !(after.place?.kind === 'blocks' && (before?.stitch || before?.action)) &&
         !(quantity.value! >= 10 && before?.place?.kind === 'blocks' && items[k - 2]?.action))
     )
       continue;

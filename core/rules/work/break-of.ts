@@ -11,7 +11,7 @@ export const lengthOf = (x: Item): number =>
       : (x.quantity?.value ?? 0);
 
 const BREAK_LEAD =
-  / (?:(?:broke|break|breaking|stopped|stopping|paused|away|out|off|except|bar|less|minus|without|apart from|not counting)(?: off)?(?: for(?: my| a| some)? [a-z]+)?|(?<!\b(?:after|since|before|until|till|by|past) (?:my |the |our )?)(?:lunch|tea|dinner|supper|breakfast|coffee|smoko|cuppa|nap|bite to eat|bite|sandwich|snack)(?: break)?(?: was| :| ,| -)?)(?: from| between)? $/;
+  / (?:(?:broke|break|gap|pause|interval|interruption|breaking|stopped|stopping|paused|away|out|off|except|bar|less|minus|without|apart from|not counting)(?: off)?(?: for(?: my| a| some)? [a-z]+)?|(?<!\b(?:after|since|before|until|till|by|past) (?:my |the |our )?)(?:lunch|tea|dinner|supper|breakfast|coffee|smoko|cuppa|nap|bite to eat|bite|sandwich|snack)(?: break)?(?: was| :| ,| -)?)(?: from| between)? $/;
 
 /** Is the stretch at `k` a break in the work: "broke from seven to quarter to eight", "tea 8.15–8.40"? */
 export const isBreakSpan = (items: Item[], k: number): boolean =>
@@ -23,6 +23,8 @@ export const isBreakSpan = (items: Item[], k: number): boolean =>
 /** "took the backing off 13:30–14:20": a thing was off, and not she. */
 const tookOff = (items: Item[], k: number): boolean =>
   /^(off|out)$/.test(w(items, k - 1)) &&
+  // "quilting, off 12 to 1 for lunch"
+  w(items, k - 2) !== ',' &&
   items.slice(Math.max(0, k - 5), k - 1).some((x) => x.object !== undefined || x.part !== undefined);
 
 /** "two breaks ten minutes each", "two ten-minute breaks", "2 x 10 min": how many of that length. */

@@ -36,9 +36,10 @@ export function isBreak(sentence: Item[], k: number): boolean {
     )
   )
     return true;
-  // "coffee 10", "lunch 30"
+  // "coffee 10", "lunch 30", but "lunch 12 to 1"
   if (
     !item.duration &&
+    !/^ (?:to|till|until|til|-) \S*\d/.test(after) &&
     / (coffee|tea|lunch|phone|break|dinner|supper|smoko|brew|cuppa) (of |for |was |about )?$/.test(before)
   )
     return true;
@@ -64,6 +65,8 @@ export function isBreak(sentence: Item[], k: number): boolean {
     sentence.slice(0, k).some((x) => x.span || x.clock)
   )
     return true;
+  // "lunch 12 to 1": from when till when, and no length
+  if (tookAway(sentence, k, before, after)) return true;
   if (!item.duration) return false;
   // "stopping twice for ten minutes"
   if (
@@ -101,8 +104,43 @@ export function isBreak(sentence: Item[], k: number): boolean {
   );
 }
 
+const MEALS =
+  '(?:lunch|tea|supper|dinner|breakfast|break|coffee|phone|telephone|dog|cat|door|post|postman|brew|cuppa|neighbou?r|parcel)';
+const TAKEN =
+  / (?:having |has |had )?(?:taken|eaten|swallowed|cost|lost|stolen|pinched|took|ate|eating|taking) (?:up |me |us )?(?:about |a good |another )?$/;
+const OFF_FOR = new RegExp(
+  `^ (?:off|out|away) (?:$|[,.;)]|(?:for|on|at|with) (?:the |my |a |some )?${MEALS}\\b)`,
+);
+const OF_IT = new RegExp(`^ (?:for|of|on) (?:the |my |a |some )?${MEALS}\\b`);
+
+/** "the cat having taken 15 of it", "of which twenty was the neighbour", "knock off 20 for tea", "incl. 20 for tea": a break told some other way, behind a stretch. */
+function tookAway(sentence: Item[], k: number, before: string, after: string): boolean {
+  const { duration, quantity } = sentence[k]!;
+  if (!duration && (quantity!.value! < 5 || quantity!.value! > 90)) return false;
+  if (!sentence.slice(0, k).some((x) => x.span || x.clock)) return false;
+  // "of which twenty was the neighbour"
+  if (
+    / of (?:which|that|it) (?:about |a good |some )?$/.test(before) &&
+    /^ (?:was|were|went|goes|is) (?:the |on |for |to |lost |spent |a |my |with )/.test(after)
+  )
+    return true;
+  if (
+    / (?:knock|knocking|take|taking|call) (?:off )?(?:about |a )?$/.test(before) &&
+    (OFF_FOR.test(after) || OF_IT.test(after))
+  )
+    return true;
+  if (
+    / (?:incl|including|includes|inc|counting) (?:about |a )?$/.test(before) &&
+    (OF_IT.test(after) || / (?:break|off|out) /.test(after))
+  )
+    return true;
+  return (
+    TAKEN.test(before) && (/^ (?:of|out of|from) (?:it|that|them|this) /.test(after) || RESTING.test(before))
+  );
+}
+
 const RESTING =
-  / (sandwich|ate|eat|eating|bite|meal|lunch|dinner|tea|supper|breakfast|snack|nap|napped|napping|dozed|dozing|rested|rest|resting|phone|telephone|call|calling|chat|chatted|chatting|gossip|gossiping|neighbou?r|visitors?|caller|door|dog|cat|walk|walking|stopped|paused|break|coffee|cuppa|cup|brew|smoke|post|news|kettle|baby|children|kids|looking out) /;
+  / (sandwich|ate|eat|eating|bite|meal|lunch|dinner|tea|supper|breakfast|snack|nap|napped|napping|dozed|dozing|rested|rest|resting|phone|telephone|call|calling|chat|chatted|chatting|gossip|gossiping|neighbou?r|postman|parcel|delivery|doorbell|visitors?|caller|door|dog|cat|walk|walking|stopped|paused|break|coffee|cuppa|cup|brew|smoke|post|news|kettle|baby|children|kids|looking out) /;
 
 /** "I sat down to a sandwich for twenty minutes of that", "…, of which forty minutes was the neighbour calling": part of the stretch, and not spent at it. */
 function restedWithin(sentence: Item[], k: number, after: string): boolean {

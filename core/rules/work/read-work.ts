@@ -284,7 +284,11 @@ function lengthAhead(items: Item[]): { told: Item; one: boolean } | undefined {
   if (at < 0) return undefined;
   let to = items.findIndex((x) => !x.duration && x.place?.kind !== 'pointer' && !AHEAD.test(x.w));
   if (to < 0) to = items.length;
-  if (to <= at || (to < items.length && items[to]!.action?.form !== 'past')) return undefined;
+  // "an hour between them, 3-4 patched and 2-1 darned"
+  const deed = (k: number): boolean =>
+    items[k]!.action?.form === 'past' ||
+    (items[k]!.place?.kind === 'blocks' && items[k + 1]?.action?.form === 'past');
+  if (to <= at || (to < items.length && !deed(to))) return undefined;
   const words = ` ${items
     .slice(0, to)
     .map((x) => x.w)
@@ -293,7 +297,7 @@ function lengthAhead(items: Item[]): { told: Item; one: boolean } | undefined {
   return one || SEVERAL.test(words) ? { told: items[at]!, one } : undefined;
 }
 const AHEAD =
-  /^(that|it|was|were|took|me|so|and|,|um|right|ok|well|i|spent|had|'s|about|around|nearly|just|only|over|another|a|good|solid|on|at|for|with|the|this|these|of|in|all|told|altogether|together|total|both|two|pair|lot|them|one|things?|jobs?|bits?|alone|now|only)$/;
+  /^(that|it|was|were|took|me|so|and|,|um|right|ok|well|i|spent|had|'s|about|around|nearly|just|only|over|another|a|good|solid|on|at|for|with|the|this|these|of|in|all|told|altogether|together|between|total|both|two|three|pair|lot|them|one|things?|jobs?|bits?|alone|now|only)$/;
 const FOR_ONE =
   / (?:this|that|the|just|one|single) (?:one|thing|job|bit|alone|only)(?: thing| job| bit| alone)? | alone |^ (?:that (?:was|'s) )?(?:\S+ ){1,4}it took (?:me )?$/;
 

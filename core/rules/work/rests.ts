@@ -18,7 +18,7 @@ export function mealMarks(items: Item[]): Mark[] {
       /^(on|off)$/.test(x.w) &&
       /^(at|again)$/.test(w(items, k + 1)) &&
       items.slice(k + 2, k + 4).some((y) => y.clock) &&
-      /^(|,|and|then|--|:)$/.test(w(items, k - 1))
+      (/^(|,|and|then|--|:)$/.test(w(items, k - 1)) || items[k - 1]?.clock)
     )
       out.push({ at: k, end: k + 1, mark: x.w === 'on' ? 'start' : 'stop', word: x.w });
     else if (isClockedOn(items, k))
@@ -57,9 +57,10 @@ export function mealMarks(items: Item[]): Mark[] {
 /** "on 9.05", "0905 on, mending", "in at 8, out at 12", "8:00 in", "2110h off": nothing beside the word but its clock. */
 function isClockedOn(items: Item[], k: number): boolean {
   if (!/^(on|off|in|out)$/.test(items[k]!.w)) return false;
-  const ends = (word: string): boolean => /^(|,|;|and|then|--|-|:|\(|for)$/.test(word);
+  const ends = (word: string): boolean => /^(|,|;|and|then|--|-|:|\(|for|again)$/.test(word);
   const at = /^(at|@)$/.test(w(items, k + 1)) ? k + 2 : k + 1;
-  if (items[at]?.clock && ends(w(items, k - 1))) return true;
+  // "on at 0915 off at 1130"
+  if (items[at]?.clock && (ends(w(items, k - 1)) || items[k - 1]?.clock)) return true;
   return Boolean(items[k - 1]?.clock) && ends(w(items, k - 2)) && ends(w(items, k + 1));
 }
 

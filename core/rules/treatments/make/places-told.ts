@@ -14,6 +14,14 @@ import type { Making } from './making.ts';
 import { placesTakenOff } from './places-taken-off.ts';
 
 const ALL_ROUND = / all (?:the way )?(?:a?round|(?:four |the |its )*sides) /;
+/** Are width and length of the quilt told in the sentence? */
+const isSizeTold = (state: ReaderState, sentence: number): boolean =>
+  state.drafts.some(
+    ({ entry: e, sentence: n }) =>
+      e.kind === 'measurement' && e.of === 'length' && n === sentence && e.places?.[0] === 'quilt',
+  );
+/** "trimmed it to 60 by 78 inches" */
+const TO_SIZE = / (?:trim|trimmed|trimming) (?:it |the quilt |the whole thing )?(?:down |off |back )?to /;
 const AND_SQUARED = / trim(?:med)? (?:it )?(?:up )?(?:(?:and|&|,|then|\+) )*squared? /;
 const NO_PLACE_NEEDED = new Set<Action>(['cut', 'piece', 'add-border', 'label', ...WHOLE_QUILT]);
 
@@ -145,7 +153,9 @@ export function placesTold(
     places === undefined &&
     action === 'trim' &&
     (placed.kind === 'none' || placed.items.every((x) => x.place!.rule === 'place.it')) &&
-    (ALL_ROUND.test(wordsBetween(items)) || AND_SQUARED.test(sentence))
+    (ALL_ROUND.test(wordsBetween(items)) ||
+      AND_SQUARED.test(sentence) ||
+      (TO_SIZE.test(wordsBetween(items)) && isSizeTold(state, v.sentence)))
   ) {
     places = ['quilt'];
     how = 'unneeded';

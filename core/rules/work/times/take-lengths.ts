@@ -8,11 +8,13 @@ import { lengthOf } from '../break-of.ts';
 import { isBreak } from '../find-work.ts';
 import { errand, type Named, nearTask, otherTask, taskNear, worked } from '../task-near.ts';
 import { isSpentAt } from '../work-items.ts';
+import { takeListedLengths } from './listed-lengths.ts';
 import { runningIn } from './running-in.ts';
 import type { TimesTold } from './times-told.ts';
 
 /** "shopping, 50 min", "half an hour on the paperwork" */
 export function takeLengths(told: TimesTold): void {
+  if (takeListedLengths(told)) return;
   const { state, items, sentence, preceding, days, used, push } = told;
   for (let k = 0; k < items.length; k++) {
     const item = items[k]!;
@@ -56,7 +58,7 @@ export function takeLengths(told: TimesTold): void {
       (w(items, k - 1) === 'another' || item.w.startsWith('another ')) &&
       ran?.kind === 'work' &&
       ran.task &&
-      ran.minutes
+      (ran.minutes || ran.start)
     ) {
       push({ task: ran.task }, { minutes: item.duration.minutes }, 'work.length', [item], k - 1, k + 1);
       continue;
