@@ -3,9 +3,11 @@ import { wordsBetween } from './words-between.ts';
 
 /** What is told of a place where the work is still to come. */
 const LATER =
-  /^ (?:(?:is|'s|are|'re|for|will be|to be|can wait) )?(?:still )?(?:to do|to go|to follow|to come|left to do|tomorrow|tmrw|tmw|tonight|later|next|after|next time|another day|outstanding|waiting)(?: (?:on|then|now|tomorrow|tonight|maybe|today|though|week|time|too|lunch|tea|supper|dinner|this|afternoon|evening|morning|when|i|get|back|after|can|wait))* $/;
+  /^ (?:(?:is|'s|are|'re|for|will be|to be|can wait) )?(?:still )?(?:to do|to be done|to go|to follow|to come|left to do|tomorrow|tmrw|tmw|tonight|later|next|after|next time|another day|outstanding|waiting)(?: (?:on|then|now|tomorrow|tonight|maybe|today|though|week|time|too|lunch|tea|supper|dinner|this|afternoon|evening|morning|when|i|get|back|after|can|wait))* $/;
 const WILL_DO =
-  /^ (?:(?:i|we|then|and|but) )*(?:will|'ll|going to|gonna|am going to|'m going to|to|must|still have to|have to|need to) do (?:the )?$/;
+  /^ (?:(?:i|we|then|and|but) )*(?:will|'ll|going to|gonna|am going to|'m going to|to|must|still have to|have to|need to|(?:still |'ve |have )*got to) do (?:the )?$/;
+/** "(…,) still have the upper one (to do)". */
+const STILL_HAVE = /^ (?:(?:i|we|and|but|'ve|still|only|just|have|got) )*(?:have|got) (?:the )?$/;
 
 /** "still to press", "left to bind": the deed told again. */
 const deedToCome = (items: Item[], k: number): boolean => {
@@ -15,11 +17,14 @@ const deedToCome = (items: Item[], k: number): boolean => {
 
 const IN_PLACES = /^(?:the|and|&|\+|of|in|all|both|blocks?|ones?|round|along)$/;
 
+/** One of several, or the other: as good as named. */
+const PICKED = /^place\.(the-other|one-of-them)$/;
+
 /** Blocks, a part or a cloth of the quilt, and nothing that points back. */
 const isPlace = (x: Item | undefined): boolean =>
   x !== undefined &&
   ((x.place !== undefined &&
-    (x.place.kind !== 'pointer' || x.place.how === 'said') &&
+    (x.place.kind !== 'pointer' || x.place.how === 'said' || PICKED.test(x.place.rule)) &&
     x.place.places.length > 0) ||
     x.fabric !== undefined);
 
@@ -49,7 +54,9 @@ export function withLaterPlaces(items: Item[]): Item[] {
     const later = /^(?:the|all|both|of|its|every| )*$/.test(lead)
       ? items[k]!.w !== 'and' &&
         (LATER.test(wordsBetween(items, last + 1, end)) || deedToCome(items, last + 1))
-      : last === at && WILL_DO.test(lead);
+      : last === at &&
+        (WILL_DO.test(lead) ||
+          (STILL_HAVE.test(lead) && / to do /.test(wordsBetween(items, last + 1, end).slice(0, 8))));
     if (later) return [...items.slice(0, k), boundaryBefore(items[k + 1]!, ';'), ...items.slice(k + 1)];
   }
   return items;

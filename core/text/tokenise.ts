@@ -72,6 +72,8 @@ const BARE_CONTRACTIONS = new Map<string, [string, string]>(
     theyre: ['they', "'re"],
     ill: ['i', "'ll"],
     cannot: ['ca', "n't"],
+    "t'other": ['the', 'other'],
+    tother: ['the', 'other'],
   }),
 );
 

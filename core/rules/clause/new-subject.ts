@@ -55,7 +55,7 @@ export function tellsLater(items: Item[], from: number, current: Item[] = []): b
     .join(' ');
   // "…, row two I'll do after supper", "…, 4-4 can wait"
   if (
-    /^(?:(?:i|we) (?:'ll|will|shall|'m|am) (?:do|doing|going|leave|leaving)|(?:can|has to|will have to|must) wait)\b/.test(
+    /^(?:(?:i|we) (?:(?:'ll|will|shall|'m|am) (?:do|doing|going|leave|leaving)|(?:sha|wo) n't|shall not|will not)|(?:can|has to|will have to|must) wait)\b/.test(
       own,
     )
   )

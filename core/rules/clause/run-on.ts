@@ -59,8 +59,18 @@ function isSubject(items: Item[], k: number): boolean {
   else if (at === k && !pointsTo(subject) && !subject.fabric) return false;
   // "the quilt's right-hand column", "the top's 64 inches"
   const behind = items[at + 2];
+  // "the top one I've darned"
+  if (
+    PICKED.test(subject.place?.rule ?? '') &&
+    /^(i|we)$/.test(items[at + 1]?.w ?? '') &&
+    (/^('ve|'ll|'m|have|will|am|left|just)$/.test(behind?.w ?? '') || behind?.action)
+  )
+    return true;
   return FINITE.test(items[at + 1]?.w ?? '') && !behind?.place && !behind?.quantity;
 }
+
+/** One of several spoken of, or the other. */
+const PICKED = /^place\.(the-other|one-of-them)$/;
 
 /** "stain on 5-1 and 5-2 | tear in 4-3": the next finding with its own place. */
 function isFindingAt(items: Item[], k: number, current: Item[]): boolean {
@@ -89,6 +99,11 @@ const listsPlaces = (current: Item[], m: number): boolean =>
 
 /** Do the words before a point say something whole? */
 const isWhole = (current: Item[]): boolean =>
+  // "(there's a hole in 4-1) and one in 4-5 | the right-hand one I darned"
+  (/^(one|another)$/.test(current[0]?.w ?? '') &&
+    /^(in|on|at)$/.test(current[1]?.w ?? '') &&
+    current.length < 5 &&
+    current.some((x) => x.place)) ||
   current.some((x) => x.cost || x.duration || x.span || x.clock) ||
   current.some(
     (x) => x.quantity?.unit && current.some((y) => y.material || y.measure || y.w.endsWith('block')),

@@ -2,6 +2,7 @@ import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { startOfSentence } from '../clause/joints.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import { boundaryBefore, type Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { baseOf, isCorners, sidesOf } from './except/base-of.ts';
 import { exceptAt } from './except/except-at.ts';
 import { readExcepted } from './except/read-excepted.ts';
@@ -14,7 +15,7 @@ import type { PlaceFound } from './place-found.ts';
  * rule takes them for places. Where the exception is told of in turn ("…, which is only weak") that word stands for it.
  */
 export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGrid): Item[] {
-  let items = given;
+  let items = sidesAsBase(withMarkersAhead(given));
   for (let k = 0; k < items.length; k++) {
     const marker = exceptAt(items, k);
     if (!marker) continue;
@@ -48,7 +49,9 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
       items = [...items.slice(0, k), { ...items[k]!, w: ',' }, ...items.slice(k + marker)];
       continue;
     }
-    const said = readExcepted(items, k, marker, ahead ? [] : baseOf(items[at]!, fabrics), fabrics);
+    const said =
+      readExcepted(items, k, marker, ahead ? [] : baseOf(items[at]!, fabrics), fabrics) ??
+      (ahead ? exceptedAhead(items, k, marker, isBase, fabrics) : undefined);
     if (!said) continue;
     if (ahead) {
       const stop = items.findIndex((x, m) => m >= said.next && /^[.;!?\n]$/.test(x.w));
@@ -146,6 +149,51 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
   return items;
 }
 
+/** "row three is faded, 3-4 excepted", "3-4 aside, row three is sound": as if the word stood before its place. */
+function withMarkersAhead(items: Item[]): Item[] {
+  return items.flatMap((x, k) => {
+    const next = items[k + 1];
+    if (x.place && next && AFTERWARDS.test(next.w) && (k === 0 || /^([,(]|with|the)$/.test(items[k - 1]!.w)))
+      return [boundaryBefore(x, 'except'), x];
+    return AFTERWARDS.test(x.w) && items[k - 1]?.place ? [] : [x];
+  });
+}
+const AFTERWARDS = /^(excepted|excluded|aside)$/;
+
+/** "bound all the sides but the bottom": all four are what is excepted from. */
+function sidesAsBase(items: Item[]): Item[] {
+  const k = items.findIndex(
+    (x, m) =>
+      /\b(sides|edges)$/.test(x.w) &&
+      /^ (?:\S+ )*all (?:the |of the |its |four )*$/.test(wordsBetween(items, Math.max(0, m - 3), m)) &&
+      exceptAt(items, m + 1) > 0,
+  );
+  if (k < 0) return items;
+  const places = ['edge-top', 'edge-right', 'edge-bottom', 'edge-left'];
+  return items.map((x, m) =>
+    m === k
+      ? { ...x, place: { next: x.j, places, how: 'said', rule: 'place.several-sides', kind: 'part' } }
+      : x,
+  );
+}
+
+/** "except for the gingham, all of row one is sound", "bar the corners, column one is frayed": told by what it is excepted from. */
+function exceptedAhead(
+  items: Item[],
+  k: number,
+  marker: number,
+  isBase: (x: Item) => boolean,
+  fabrics: FabricIndex,
+): ReturnType<typeof readExcepted> {
+  const stop = items.findIndex((x, m) => m > k && /^[.;!?\n]$/.test(x.w));
+  for (let m = k + marker + 1; m < (stop < 0 ? items.length : stop); m++) {
+    if (!isBase(items[m]!) || !items[m]!.place) continue;
+    const said = readExcepted(items, k, marker, baseOf(items[m]!, fabrics), fabrics);
+    if (said && said.next <= m) return said;
+  }
+  return undefined;
+}
+
 /** Places taken out of what the item names. */
 const withoutPlaces = (x: Item, out: string[], fabrics: FabricIndex): Item =>
   x.place
@@ -195,11 +243,16 @@ function wholeTop(
   fabrics: FabricIndex,
 ): PlaceFound | undefined {
   const words = wholeBefore(items, behind);
-  if (!/^(everything|every block|every one|the lot|all)$/.test(words)) return undefined;
+  if (!/^(everything|every block|every one|the lot|all|all over|it all)$/.test(words)) return undefined;
   const said = readExcepted(items, k, marker, allBlocks(grid), fabrics);
   if (!said?.places.every((p) => splitBlock(p))) return undefined;
   // "all but the bottom left corner block are sound": what is so of the rest follows at once
-  if (words === 'all' && behind === k && !(items[said.next] && isVerb(items[said.next]!))) return undefined;
+  const next = items[said.next];
+  const doneAll =
+    (next === undefined || /^[.;!?\n]$/.test(next.w)) &&
+    items.slice(0, k).some((x) => x.action?.form === 'past');
+  const deed = next?.action?.form === 'past' || (next?.finding && next.place === undefined);
+  if (words === 'all' && behind === k && !(next && isVerb(next)) && !doneAll && !deed) return undefined;
   const told =
     items.slice(said.next, said.next + 2).some((x) => isVerb(x) || x.finding || x.action) ||
     items.slice(0, k).some((x) => x.finding || x.action);
@@ -215,7 +268,7 @@ function wholeTop(
 }
 
 const wholeBefore = (items: Item[], k: number): string =>
-  /^(block|one|lot)$/.test(items[k - 1]?.w ?? '')
+  /^(block|one|lot|over)$/.test(items[k - 1]?.w ?? '')
     ? `${items[k - 2]?.w ?? ''} ${items[k - 1]!.w}`
     : (items[k - 1]?.w ?? '');
 

@@ -55,7 +55,7 @@ const COUNTS = new Map(
   ]),
 );
 
-type Described = { finding?: Finding; action?: Action; seam?: boolean; patch?: boolean; gap?: boolean };
+type Described = { finding?: Finding; action?: Action; seam?: boolean; patch?: boolean; gap?: boolean; old?: boolean; darn?: boolean };
 
 /**
  * A thing of the conversation named again by what it is: "sewed up the tear", "the worn ones want net", "those three
@@ -164,7 +164,12 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
     if (MARKS.test(w)) is.finding = 'stain';
     else if (/^gaps?$/.test(w)) is.gap = true;
     else if (item.seam || item.finding === 'split-seam') is.seam = true;
-    else if (item.object === 'old-patch' || /^(patch|patches)$/.test(w)) is.patch = true;
+    else if (/^darns?$/.test(w) && !/\bold|earlier|previous\b/.test(items[k - 1]?.w ?? '')) is.darn = true;
+    else if (item.object === 'old-patch' || /^(patch|patches)$/.test(w)) {
+      is.patch = true;
+      // "took off the old repair", right after another hole was patched
+      if (/\b(old|earlier|previous|existing)\b/.test(`${items[k - 1]?.w} ${w}`)) is.old = true;
+    }
     else if (item.finding) is.finding = item.finding;
     else if (item.fail && /^(open|split|burst|gaping|loose)$/.test(w)) is.finding = 'split-seam';
     else if (item.action?.form === 'past') is.action = item.action.v;
@@ -207,7 +212,8 @@ const described = (is: Described): boolean =>
   is.action !== undefined ||
   is.seam === true ||
   is.patch === true ||
-  is.gap === true;
+  is.gap === true ||
+  is.darn === true;
 
 /** The seam last found open that no one has closed since. */
 const openSeam = (mentions: Mention[]): Mention | undefined =>
@@ -229,8 +235,10 @@ const fits = (is: Described, m: Mention): boolean =>
     : is.gap
       ? m.finding === 'missing' || m.finding === 'hole'
       : is.patch
-        ? m.finding === 'old-repair' || m.action === 'patch' || m.object === 'old-patch'
-        : is.finding !== undefined
+        ? m.finding === 'old-repair' || m.object === 'old-patch' || (m.action === 'patch' && !is.old)
+        : is.darn
+          ? m.action === 'darn' || m.finding === 'old-repair'
+          : is.finding !== undefined
           ? m.finding === is.finding
           : m.action === is.action;
 

@@ -32,6 +32,7 @@ export function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): 
   }
   tellOne(ctx, found);
   if (ctx.focus.length) ctx.earlier.push(ctx.focus);
+  if (found.among) ctx.earlier.push(found.among);
   // "the blue: a hole in 3-1, the other two are sound": one of the cloth's blocks, so that the others are known
   const { cloth } = ctx;
   if (

@@ -1,5 +1,6 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
+import type { Item } from '../item.ts';
 import type { RowWalk } from './along-row.ts';
 import type { Mention } from './find-mention.ts';
 
@@ -13,6 +14,8 @@ export type PlaceFound = {
   outside?: boolean;
   /** A corner that may be a block or the quilt's own corner. */
   soft?: boolean;
+  /** The things told of together from which this one was picked. */
+  among?: string[];
 };
 
 /** What a place may lean on: the grid, and the places spoken of before, newest last. */
@@ -30,6 +33,8 @@ export type PlaceContext = {
   told?: string[];
   /** What was told before, and where: what "that tear" is. */
   mentions?: Mention[];
+  /** What was read of this note so far. */
+  items?: Item[];
   /** The row along which she tells block after block. */
   walk?: RowWalk;
 };

@@ -49,6 +49,8 @@ export const PLACE_HEADS: Readonly<Record<'blocks' | 'part' | 'pointer', Readonl
   ]),
   pointer: new Set([
     ...BLOCK_WORDS,
+    ...ROW_WORDS,
+    ...COLUMN_WORDS,
     ...COUNTS,
     ...ORDINALS,
     ...ENDS,

@@ -2,6 +2,7 @@ import type { Token } from '../../text/tokenise.ts';
 import { alongRow } from './along-row.ts';
 import { blockFirst } from './block-first.ts';
 import { commaPairs } from './comma-pairs.ts';
+import { contrasted, contrastedBare } from './contrast/contrasted.ts';
 import { CORNER_RULES, middleBlock } from './corner-rules.ts';
 import { countedAlong } from './counted-along.ts';
 import { countedGroup } from './counted-group.ts';
@@ -69,6 +70,7 @@ const POINTER_FINDERS: Finder[] = [
   (t, k, c) => neighbour(t, k, c, (m) => findBlocks(t, m, c) ?? blockOfCloth(t, m, c)),
   (t, k, c) => allBut(t, k, c, (m) => findBlocks(t, m, c)),
   oneOfThem,
+  contrasted,
   pickedOfLine,
   backPointer,
   restOfLines,
@@ -109,7 +111,9 @@ export const findPart: Finder = (tokens, i, ctx) =>
   mayBegin('part', tokens[i]) ? sidedPart(tokens, i, ctx) : undefined;
 /** A word that points back to places spoken of before. */
 export const findPointer: Finder = (tokens, i, ctx) => {
-  const found = mayBegin('pointer', tokens[i]) ? longest(POINTER_FINDERS, tokens, i, ctx) : undefined;
+  const found = mayBegin('pointer', tokens[i])
+    ? longest(POINTER_FINDERS, tokens, i, ctx)
+    : contrastedBare(tokens, i, ctx);
   return found && reachedAlong(tokens, found, ctx);
 };
 

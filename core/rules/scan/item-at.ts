@@ -64,7 +64,13 @@ export function itemAt(tokens: Token[], i: number, so: ScanContext): Item {
   }
   const block = blocksAt(tokens, i, ctx) ?? sidedPlace(tokens, i, ctx);
   const pointed = findPointer(tokens, i, ctx);
-  const place = !block ? pointed : !pointed ? block : pointed.next > block.next ? pointed : block;
+  const place = !block
+    ? pointed
+    : !pointed
+      ? block
+      : pointed.next > block.next || isPicked(pointed, block)
+        ? pointed
+        : block;
   const fabric = findFabric(tokens, i, fabrics);
   const plain = phraseAt(tokens, i);
   const hedged = hedgedPhraseAt(tokens, i);
@@ -122,6 +128,10 @@ export function itemAt(tokens: Token[], i: number, so: ScanContext): Item {
     item.place = { next: longest, places: [item.part], how: 'said', rule: 'place.part', kind: 'part' };
   return item;
 }
+
+/** "the row two one": of those told of together the one in row two, and no block of that number. */
+const isPicked = (pointed: PlaceFound, block: PlaceFound): boolean =>
+  pointed.among !== undefined && pointed.next === block.next;
 
 /** A phrase of the lexicon; "the blocks are sound" tells no size, and the verb is no part of it. */
 function phraseAt(tokens: Token[], i: number): ReturnType<typeof LEXICON.longestAt> {

@@ -54,7 +54,7 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
   const { grid, mentions } = known;
   const items: Item[] = [];
   const places: PlaceFound[] = [];
-  const ctx: PlaceContext = { ...known, fabrics, earlier: [...known.earlier] };
+  const ctx: PlaceContext = { ...known, fabrics, earlier: [...known.earlier], items };
   const talk = lengthTalk(tokens);
   const so = {
     ctx,

@@ -159,7 +159,15 @@ function plansMeant(
 /** The one thing that is planned for all of these places; nothing where two are, or none. */
 export function planFor(state: ReaderState, places: string[]): Plan | undefined {
   if (!places.length) return undefined;
-  const plans = (state.memory.plans ?? []).filter((p) => places.every((q) => p.places.includes(q)));
+  // "5-2 and 5-4 need patches. Did 5-4": planned in this very note
+  const here = state.drafts.flatMap(({ entry: e }): Plan[] =>
+    e.kind === 'treatment' && e.state === 'planned' && e.action && e.places?.length
+      ? [{ action: e.action, places: e.places, ...(e.object ? { object: e.object } : {}) }]
+      : [],
+  );
+  const plans = [...(state.memory.plans ?? []), ...here].filter((p) =>
+    places.every((q) => p.places.includes(q)),
+  );
   const first = plans[0];
   return first && plans.every((p) => p.action === first.action && p.object === first.object)
     ? { ...first, places: [...places] }

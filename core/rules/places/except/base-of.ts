@@ -5,7 +5,7 @@ import { splitBlock, unique } from '../grid.ts';
 export const baseOf = (x: Item, fabrics: FabricIndex): string[] =>
   sidesOf(x).length
     ? sidesOf(x)
-    : isCorners(x)
+    : isCorners(x) || isSides(x)
       ? x.place!.places
       : x.place &&
           x.place.kind !== 'part' &&
@@ -23,6 +23,10 @@ export const sidesOf = (x: Item): string[] => {
     x.place?.places.length === 1 ? /^(border|edge|binding)$/.exec(x.place.places[0]!)?.[1] : undefined;
   return part ? SIDES.map((side) => `${part === 'border' ? 'border' : 'edge'}-${side}`) : [];
 };
+
+/** All four sides, each by its name. */
+const isSides = (x: Item): boolean =>
+  x.place?.places.length === 4 && x.place.places.every((p) => /^(edge|border)-/.test(p));
 
 /** All of the corners, or several. */
 export const isCorners = (x: Item | undefined): boolean =>

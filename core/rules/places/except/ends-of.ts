@@ -54,11 +54,13 @@ export function endsOf(
       ? undefined
       : { places: [base[nth]!], next: along(items, /^(one|block|square)$/.test(noun) ? m + 2 : m + 1) };
   }
-  if (/^(middle|centre|center)$/.test(end) && n === undefined)
+  // "the middle block" may be one item, where the quilt has a middle block or is asked for it
+  const middle = /^(?:the )?(?:middle|centre|center)( one| block| square)?$/.exec(end);
+  if (middle && n === undefined)
     return base.length % 2
       ? {
           places: [base[(base.length - 1) / 2]!],
-          next: m + (/^(one|block|square)$/.test(items[m + 1]?.w ?? '') ? 2 : 1),
+          next: m + (!middle[1] && /^(one|block|square)$/.test(items[m + 1]?.w ?? '') ? 2 : 1),
         }
       : undefined;
   const corner = inCorner(`${end} ${items[m + 1]?.w}`, base);

@@ -1,17 +1,18 @@
 import type { Item } from '../../item.ts';
+import { wordsBetween } from '../../words-between.ts';
 
 /** How many items the words for "except" take at `k`; 0 where none stand there. */
 export function exceptAt(items: Item[], k: number): number {
   const word = items[k]?.w ?? '';
   const next = items[k + 1]?.w ?? '';
   if (
-    /^(bar|barring|except|excepting|excluding|exc|excl|minus|save|sans|without|less|(but|also) not)$/.test(
+    /^(skipping|skipped|bar|barring|except|excepting|excluding|exc|excl|minus|save|sans|without|less|(but|also) not)$/.test(
       word,
     )
   )
     return 1;
   if (
-    /^(other than|apart from|aside from|not counting|not including|leaving out|but not|except for|but for)$/.test(
+    /^(other than|apart from|aside from|not counting|not including|leaving out|but not|except for|but for|save for|leaving aside|never mind|missing out|missed out|not touching)$/.test(
       `${word} ${next}`,
     )
   )
@@ -63,12 +64,17 @@ export function exceptAt(items: Item[], k: number): number {
     items.slice(Math.max(0, k - 9), k).some((x) => /^(all|every|everything|each|whole)( |$)/.test(x.w))
   )
     return 1;
+  // "pressed row two not the end ones"
+  if (word === 'not' && next === 'the' && ENDS_OF_IT.test(wordsBetween(items, k + 2, k + 5))) return 1;
   if (word === 'not' && /^[,(]$/.test(items[k - 1]?.w ?? '') && !/^(the|that) other/.test(next)) return 1;
   // "want lining oh not the corner one that's sound", "wants net over it not 1-3 that's fine"
   // "worn out everywhere, well not in row four"
   if (word === 'not' && (/^(oh|well)$/.test(items[k - 1]?.w ?? '') || isExcused(items, k + 1))) return 1;
   return 0;
 }
+
+const ENDS_OF_IT =
+  /^ (?:(?:end|corner|outer|first|last|middle|top|bottom) (?:ones?|two|blocks?|squares?)|(?:end|corner) (?:ones|blocks) ) /;
 
 /** A number by itself, of a block in the row or column that was named. */
 export const isBareNumber = (x: Item | undefined): boolean =>

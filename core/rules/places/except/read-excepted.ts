@@ -79,6 +79,14 @@ export function readExcepted(
     if (x.place?.places.length && x.place.kind !== 'part') {
       // "the one in the top row": of those meant, the ones there
       if (!joined) break;
+      // "apart from 5-1, column one is faded": what it is excepted from
+      if (
+        !base.length &&
+        places.length &&
+        x.place.places.length > places.length &&
+        places.every((p) => x.place!.places.includes(p))
+      )
+        break;
       // "…, and that one I'm leaving" tells of the exception
       if (places.length && x.place.rule === 'place.that-one') break;
       joined = false;
