@@ -55,7 +55,15 @@ const COUNTS = new Map(
   ]),
 );
 
-type Described = { finding?: Finding; action?: Action; seam?: boolean; patch?: boolean; gap?: boolean; old?: boolean; darn?: boolean };
+type Described = {
+  finding?: Finding;
+  action?: Action;
+  seam?: boolean;
+  patch?: boolean;
+  gap?: boolean;
+  old?: boolean;
+  darn?: boolean;
+};
 
 /**
  * A thing of the conversation named again by what it is: "sewed up the tear", "the worn ones want net", "those three
@@ -169,8 +177,7 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
       is.patch = true;
       // "took off the old repair", right after another hole was patched
       if (/\b(old|earlier|previous|existing)\b/.test(`${items[k - 1]?.w} ${w}`)) is.old = true;
-    }
-    else if (item.finding) is.finding = item.finding;
+    } else if (item.finding) is.finding = item.finding;
     else if (item.fail && /^(open|split|burst|gaping|loose)$/.test(w)) is.finding = 'split-seam';
     else if (item.action?.form === 'past') is.action = item.action.v;
     else if (isPlainWord(item)) continue;
@@ -239,8 +246,8 @@ const fits = (is: Described, m: Mention): boolean =>
         : is.darn
           ? m.action === 'darn' || m.finding === 'old-repair'
           : is.finding !== undefined
-          ? m.finding === is.finding
-          : m.action === is.action;
+            ? m.finding === is.finding
+            : m.action === is.action;
 
 function placesOf(phrase: Phrase, mentions: Mention[]): string[] | undefined {
   const { is, count, plural, head } = phrase;

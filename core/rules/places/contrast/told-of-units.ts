@@ -21,7 +21,12 @@ function toldSoFar(items: Item[]): Told[] {
     if (x.place?.places.length && x.place.places.every((p) => splitBlock(p))) {
       // "holes in 1-1, 3-2 and 6-5": one list
       const last = told.at(-1);
-      if (ended && /^(,|and|&)$/.test(items[k - 1]?.w ?? '') && items[k - 2]?.place && last?.places === places) {
+      if (
+        ended &&
+        /^(,|and|&)$/.test(items[k - 1]?.w ?? '') &&
+        items[k - 2]?.place &&
+        last?.places === places
+      ) {
         places = last.places = [...places, ...x.place.places];
         continue;
       }
@@ -108,4 +113,5 @@ export function thingAt(
   const those = units.filter((u) => told.some((t) => u.every((p) => t.places.includes(p))));
   return those.length > 1 ? { units: those, next: hit.next } : undefined;
 }
-const THING = /^(tear|rip|rent|slit|hole|split|seam|stain|mark|spot|patch|mend|repair|darn|pucker|bleed|run|gap)$/;
+const THING =
+  /^(tear|rip|rent|slit|hole|split|seam|stain|mark|spot|patch|mend|repair|darn|pucker|bleed|run|gap)$/;
