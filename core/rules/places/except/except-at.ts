@@ -51,8 +51,7 @@ export function exceptAt(items: Item[], k: number): number {
   // "patched all the red dot ones but the one in row five"
   if (
     word === 'but' &&
-    next === 'the' &&
-    /^(one|ones|block|blocks)$/.test(items[k + 2]?.w ?? '') &&
+    ((next === 'the' && /^(one|ones|block|blocks)$/.test(items[k + 2]?.w ?? '')) || /^the one /.test(next)) &&
     /^(ones|blocks|squares|pieces|them)$/.test(items[k - 1]?.w ?? '') &&
     items.slice(Math.max(0, k - 6), k).some((x) => /^(all|every|both)( |$)/.test(x.w))
   )
