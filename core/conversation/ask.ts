@@ -1,5 +1,6 @@
 import type { Ask } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
+import type { Unknown } from '../rules/amounts/unknown-amounts.ts';
 import type { Draft } from '../rules/draft.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { shapeWords } from '../shape/shape-words.ts';
@@ -84,6 +85,28 @@ function clothOfPlan(d: Draft, state: ReaderState): string | undefined {
       !x.fabric.full &&
       items.slice(Math.max(0, k - 3), k).some((y) => /^(with|w|w\/|in|from|using|out of)$/.test(y.w)),
   )?.fabric?.words;
+}
+
+/** What she says she does not know ("can't remember how long"), where something was told that has it. A price is not asked for. */
+export function askUnknown(unknown: Unknown | undefined, drafts: Draft[]): Ask | null {
+  const told = drafts.map((d) => d.entry);
+  if (unknown === 'time')
+    return told.some(
+      (e) => (e.kind === 'treatment' && /^(?:done|doing)$/.test(e.state)) || e.kind === 'work',
+    ) && !told.some((e) => 'minutes' in e && e.minutes !== undefined)
+      ? { slot: 'time', question: 'How long did it take, roughly?' }
+      : null;
+  if (unknown === 'quantity' || unknown === 'width') {
+    const goods = told.find((e) => e.kind === 'material' && e.quantity === undefined);
+    if (goods?.kind === 'material')
+      return { slot: 'quantity', question: `How much ${goods.name ?? goods.material}?` };
+    if (
+      told.some((e) => e.kind === 'measurement' && e.value === undefined) ||
+      told.some((e) => e.kind === 'treatment' && e.action === 'cut')
+    )
+      return { slot: 'quantity', question: 'How wide?' };
+  }
+  return null;
 }
 
 /** The quilt's cloths in whose names all of these words stand. */

@@ -7,6 +7,7 @@ import { findNextQuestion, findQuery } from '../rules/acts/find-query.ts';
 import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
+import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { withoutNotChosen } from '../rules/clause/not-chosen.ts';
@@ -60,7 +61,7 @@ import { withOwnLengths } from '../rules/work/own-lengths.ts';
 import { readCount, readOrdinal } from '../text/read-number.ts';
 import { tokenise } from '../text/tokenise.ts';
 import { amend, amendByScrap } from './amend.ts';
-import { askFor } from './ask.ts';
+import { askFor, askUnknown } from './ask.ts';
 import { type Read, readInTwo } from './in-two.ts';
 import { findListeningOrder } from './listening-order.ts';
 import { type Memory, type Plan, recall, takenBack } from './memory.ts';
@@ -130,7 +131,8 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const local = wallOf(at);
   const typed = tokenise(withPoint(text, memory));
   const unread = typed.length > READ_TOKENS;
-  const blanks = nameRest(nameBlanks(namePlaceMarks(typed.slice(0, READ_TOKENS))));
+  const known = withoutUnknown(typed.slice(0, READ_TOKENS));
+  const blanks = nameRest(nameBlanks(namePlaceMarks(known.tokens)));
   const plain = nameHeads(
     nameUnderLine(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid), grid),
   );
@@ -309,10 +311,24 @@ function readWhole(text: string, circumstances: Circumstances): Read {
       quilt.fabrics ?? {},
       (sentence, conversation) => readNote(sentence, { ...circumstances, conversation, withinNote: true }),
     );
+  // "cut the strips but I've forgotten how wide"
+  if (known.unknown === 'width' && drafts.every((d) => d.entry.kind !== 'measurement')) {
+    const cut = drafts.find(({ entry: e }) => e.kind === 'treatment' && e.action === 'cut');
+    if (cut && /\bstrips?\b/.test(joined))
+      drafts.push({
+        ...cut,
+        entry: { kind: 'measurement', of: 'strip' },
+        origins: { entry: cut.origins['entry']! },
+        placed: 'unneeded',
+      });
+  }
   drafts.push(...remarksOf(told));
   if (!drafts.length) drafts.push(remarkDraft([], 0, text.length, 'remark.unread'));
   const ask =
-    askFor(drafts, grid, state) ?? (toldOfTime(drafts) ? askDay(text, local) : null) ?? askLongSpan(drafts);
+    askFor(drafts, grid, state) ??
+    askUnknown(known.unknown, drafts) ??
+    (toldOfTime(drafts) ? askDay(text, local) : null) ??
+    askLongSpan(drafts);
   return {
     reading: {
       act: 'log',

@@ -15,7 +15,10 @@ import { LENGTHS, POINTERS } from './items.ts';
 export function bareAgain(state: ReaderState, standing: Standing[], items: Item[]): Draft[] | undefined {
   const plain = items.filter((x) => !SMALL.test(x.w));
   const changed =
-    blocksAgain(standing, plain) || runAgain(state, standing, items) || unitAgain(standing, plain);
+    blocksAgain(standing, plain) ||
+    linesAgain(state, standing, plain) ||
+    runAgain(state, standing, items) ||
+    unitAgain(standing, plain);
   return changed ? standing.map((s) => s.draft) : undefined;
 }
 
@@ -42,6 +45,32 @@ function blocksAgain(standing: Standing[], plain: Item[]): boolean {
     const now = placesOf(s.was);
     put(s.draft, 'places', [...now.filter((p) => !splitBlock(p)), ...good], 'amend.blocks-again', plain);
   }
+  return true;
+}
+
+/** "last three rows", after the last two: the one list of whole rows, told anew. */
+function linesAgain(state: ReaderState, standing: Standing[], plain: Item[]): boolean {
+  const [x] = plain;
+  if (plain.length !== 1 || !x?.place || !/row|column/.test(x.place.rule) || x.place.how !== 'said')
+    return false;
+  const good = x.place.places;
+  const lines = standing.filter(({ was }) => {
+    const now = placesOf(was);
+    const rows = unique(now.map((p) => splitBlock(p)?.row ?? 0));
+    return (
+      rows.length > 1 &&
+      now.some((p) => good.includes(p)) &&
+      now.length !== good.length &&
+      rows.every((r) =>
+        isWholeRow(
+          state.grid,
+          now.filter((p) => splitBlock(p)?.row === r),
+        ),
+      )
+    );
+  });
+  if (new Set(lines.map(({ was }) => placesOf(was).join())).size !== 1) return false;
+  for (const s of lines) put(s.draft, 'places', good, 'amend.lines-again', plain);
   return true;
 }
 

@@ -50,8 +50,10 @@ import { mendStitch } from './mend-stitch.ts';
 import { mendTimes } from './mend-times.ts';
 import { mendWork, tookLength, tookMinutes } from './mend-work.ts';
 import type { Segment, Work } from './mending.ts';
+import { notYet } from './not-yet.ts';
 import { endsAt, foundOtherwise, numbersAgain, partOfIt } from './of-what-stands.ts';
 import { onlyPartDone } from './only-part-done.ts';
+import { partTakenBack } from './part-taken-back.ts';
 import { resolvePlaces } from './resolve-places.ts';
 import { lessOfIt, moreThan, placeHasNot, placeNotDone, restated } from './restated.ts';
 import { STRIKE_LOGGED, strikeOut } from './strike-out.ts';
@@ -73,10 +75,12 @@ export function correct(
   const said = ` ${words} `;
   const picked =
     strikeNth(standing, said) ??
+    partTakenBack(standing, items) ??
     strikePlaces(standing, items) ??
     keepOnly(standing, items, said) ??
     noStuff(standing, items, said) ??
-    onlyPartDone(standing, items, said);
+    onlyPartDone(standing, items, said) ??
+    notYet(state, standing, items, said);
   if (picked) return picked.map((s) => s.draft);
   const together = tookLength(state, standing, items);
   if (together) return together;

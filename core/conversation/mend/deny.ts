@@ -117,7 +117,14 @@ export function notDone(work: Work, items: Item[]): void {
       .filter((x) => x.place?.places.length && (!POINTERS.has(x.place.rule) || x.place.kind === 'blocks'))
       .flatMap((x) => x.place!.places),
   );
+  const holds = (s: Standing): boolean => {
+    const all = placesOf(s.draft.entry);
+    return named.length > 0 && named.length < all.length && named.every((p) => all.includes(p));
+  };
+  const part = done.some(holds);
   for (const s of done) {
+    // "3-5's still to do", of one list: the other deeds are done
+    if (part && !holds(s)) continue;
     const all = placesOf(s.draft.entry);
     if (named.length && named.length < all.length && named.every((p) => all.includes(p))) {
       setApart(work, s, named);
@@ -134,9 +141,10 @@ export function notDone(work: Work, items: Item[]): void {
     change(work, s, 'minutes', undefined, 'state', []);
   }
   // what was not done has used nothing
-  work.standing = work.standing.filter(
-    ({ draft: { entry: e } }) => !(e.kind === 'material' && e.use === 'used' && e.quantity === undefined),
-  );
+  if (!part)
+    work.standing = work.standing.filter(
+      ({ draft: { entry: e } }) => !(e.kind === 'material' && e.use === 'used' && e.quantity === undefined),
+    );
 }
 
 /** Some places of a deed are only planned: they become an entry of their own. */

@@ -39,7 +39,12 @@ export function strikeNth(standing: Standing[], words: string): Standing[] | und
             ? 1
             : -1
           : NTH[nth]!;
-  if (/^(one|of those|of them|of the two|)$/.test(noun) && lists.length === 1 && entries.length === 1) {
+  if (
+    /^(one|of those|of them|of the two|)$/.test(noun) &&
+    lists.length === 1 &&
+    // "not the last one", of the blocks of one deed and no other list
+    (entries.length === 1 || (noun === 'one' && / not the /.test(words) && !/ one entry /.test(words)))
+  ) {
     const places = placesOf(lists[0]!.was);
     const gone = places[index(places.length)];
     if (!gone) return undefined;
@@ -56,12 +61,15 @@ export function strikeNth(standing: Standing[], words: string): Standing[] | und
   // what a deed has used goes with it
   return (
     gone &&
-    standing.filter(
-      (s) =>
-        s !== gone && !(gone.was.kind === 'treatment' && !main(s) && s.draft.clause === gone.draft.clause),
-    )
+    standing.filter((s) => s !== gone && !(gone.was.kind === 'treatment' && !main(s) && sameTelling(s, gone)))
   );
 }
+
+/** Was it told with the deed: among its words, or right behind them? */
+const sameTelling = (s: Standing, deed: Standing): boolean => {
+  const [told, own] = [s.draft.origins['entry'], deed.draft.origins['entry']];
+  return told !== undefined && own !== undefined && told.from >= own.from && told.from <= own.to;
+};
 
 const STRIKE_PLACE =
   /^ (?:(?:no|oh|ah|actually|please|sorry|just|and|but|wait|,|\.) )*(?:take|strike|scratch|cross|rub|leave out|leave off|wipe|delete|forget|forget about|ignore|remove|never mind|disregard|cancel|erase|undo|pull)(?: (?:out|off))? (?:just |only )?(?:the |that )?$/;

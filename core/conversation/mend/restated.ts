@@ -11,7 +11,7 @@ import { POINTERS, sensed } from './items.ts';
 const LEAD =
   /^(?:no|nope|oh|ah|well|sorry|wait|actually|and|but|so|hang on|hold on|um|uh|er|i mean|,|-|;|\.)$/;
 const LINK =
-  /^(?:was|were|is|are|'s|'re|should|be|have|been|only|just|really|actually|more|like|of|in|on|at|over|for|to|from|the|a|an|rather|nearer|about|that|took|it|,|than|not|n't|and|but|i|mean|sorry|done|by|with|meant|in fact|fact|anyway|then|did|done|all|along|went|goes|either)$/;
+  /^(?:was|were|is|are|'s|'re|should|be|have|been|only|just|really|actually|more|like|of|in|on|at|over|for|to|from|the|a|an|rather|nearer|about|that|took|it|,|than|not|n't|and|but|i|mean|sorry|done|by|with|meant|in fact|fact|anyway|then|did|done|all|along|went|goes|either|come|look|now)$/;
 /** Said of something besides, or of what comes next. */
 const BESIDES =
   /^(?:too|also|as well|another|again|next|now|tomorrow|later|same|still|yet|both|worse|gone|next one|other)$/;
@@ -179,6 +179,14 @@ export function placeNotDone(standing: Standing[], items: Item[], words: string)
 export function moreThan(standing: Standing[], items: Item[], words: string): boolean {
   if (items.length > 9 || !/ (?:more|rather|less) (?:\S+ ){0,3}?(?:than|a|an) | more than /.test(words))
     return false;
+  const deeds = items.filter((x) => x.action?.form === 'past');
+  if (deeds.length === 2 && !items.some((x) => x.finding || x.place?.places.length)) {
+    const [done, told] = / less /.test(words) ? [deeds[1]!, deeds[0]!] : [deeds[0]!, deeds[1]!];
+    const s = standing.filter(({ was: e }) => e.kind === 'treatment' && e.action === told.action!.v);
+    if (s.length !== 1) return false;
+    put(s[0]!.draft, 'action', done.action!.v, 'amend.more-than', [done]);
+    return true;
+  }
   const found = items.filter((x) => x.finding);
   const [one, two] = found;
   if (!one || !two || found.length !== 2 || items.some((x) => x.action || x.material)) return false;

@@ -238,7 +238,9 @@ function tellsSomething(whole: string, head: string, items: Item[], asked: boole
   if (
     !asked &&
     items[0]?.place?.how === 'said' &&
-    /^still (?:to do|to go|to come)$/.test(wordsBetween(items, 1).trim())
+    /^(?:(?:'s|is|are) )?still (?:to do|to go|to come)(?: then| yet| though)?$/.test(
+      wordsBetween(items, 1).trim(),
+    )
   )
     return true;
   const stop = items.findLastIndex((x, k) => /^[.!?;]$/.test(x.w) && k < items.length - 1);

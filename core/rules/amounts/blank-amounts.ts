@@ -40,6 +40,8 @@ export function nameBlanks(tokens: Token[]): Token[] {
     if (BARE_UNIT.test(t.w) && isBare(tokens, i)) {
       // "at em centimetres": a sound, and not "them"
       if (out.at(-1)?.w === 'them') out.pop();
+      // "at something or other inches", "however many inches apart"
+      out.length -= vagueBefore(tokens, i);
       out.push({ ...nought(t), to: t.from });
     }
     let next = endOfDots(tokens, i);
@@ -52,6 +54,11 @@ export function nameBlanks(tokens: Token[]): Token[] {
   return out;
 }
 
+/** Words in a number's place: how many of them stand right before. */
+const VAGUE = [['something', 'or', 'other'], ['whatever', 'it', 'was'], ['however', 'many'], ['x'], ['some']];
+const vagueBefore = (tokens: Token[], i: number): number =>
+  VAGUE.find((words) => words.every((w, k) => tokens[i - words.length + k]?.w === w))?.length ?? 0;
+
 const nought = (t: Token): Token => ({ ...t, w: '0', kind: 'number', value: 0, glued: false });
 
 /** Does a unit stand where its number should have been said first? */
@@ -59,7 +66,8 @@ function isBare(tokens: Token[], i: number): boolean {
   // "it measures um by seventy-two"
   if (tokens[i]!.w === 'by')
     return /^measure[sd]?$/.test(tokens[i - 1]?.w ?? '') && /^(?:\d|\w+ty$)/.test(tokens[i + 1]?.w ?? '');
-  const before = tokens[i - 1]?.w === 'them' ? tokens[i - 2] : tokens[i - 1];
+  const vague = vagueBefore(tokens, i);
+  const before = tokens[i - 1]?.w === 'them' ? tokens[i - 2] : tokens[i - 1 - vague];
   if (!BEFORE_BARE.test(before?.w ?? '') || !BEHIND_BARE.test(tokens[i + 1]?.w ?? '')) return false;
   return !(tokens[i - 1]!.w === 'of' && SOME_OF.test(tokens[i - 2]?.w ?? ''));
 }

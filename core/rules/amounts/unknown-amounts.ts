@@ -1,0 +1,44 @@
+import type { Token } from '../../text/tokenise.ts';
+
+/** What somebody says she does not know of what she tells. */
+export type Unknown = 'time' | 'quantity' | 'width' | 'cost';
+
+const NOT_KNOWN = String.raw`(?:not sure|unsure|no idea|no notion|(?:ca n't|could n't|can not|could not) (?:remember|recall|say|tell you|think)|do n't (?:know|remember|recall)|did n't (?:count|measure|time|note|look|check|notice|see|keep track|write down)(?: at| of| down)?|forget|forgot|forgotten|forgot to (?:look at|check|note|time|count|measure)|(?:god|heaven|goodness|lord|dear|who) knows|lost (?:track|count)(?: of)?|never (?:counted|measured|timed|noted|looked|noticed)(?: at)?)`;
+const WHAT = String.raw`((?:for )?how (?:long|much|many|wide|far|deep|big)|the (?:time|hours|clock|amount|price|cost|width|length))`;
+const TAIL = String.raw`(?: (?:it took|that took|took|i took|i used|it was|that was|i bought|it cost|of it|exactly|yards|metres|meters|spools|skeins|balls|reels|minutes|hours|for|i spent|though|now))*`;
+/** "I forgot to measure", "lost count" behind what was told. */
+const PLAIN = String.raw`(forgot to (?:measure|count|time it|note it|look)|did n't (?:measure|count|time it)|lost count|never measured|never counted)(?: (?:it|them|that))?`;
+const UNKNOWN = new RegExp(
+  String.raw`(?:^| )(?:, |and |but |though |- |-- )*(?:i |i 'm |i 've |i have |honestly |really |just |'ve )*(?:${NOT_KNOWN}(?: (?:exactly|just|now|honestly))* ${WHAT}${TAIL}|${PLAIN})(?= $| [.;!]| (?:and|but|so) | , )`,
+);
+
+/**
+ * "patched 4-1, can't remember how long it took", "some net over 3-3, no idea how much": the words that own to it are no doubt about the
+ * deed and no open matter. Gives the words without them, and what is to be asked for.
+ */
+export function withoutUnknown(tokens: Token[]): { tokens: Token[]; unknown?: Unknown } {
+  if (!tokens.some((t) => /^(?:how|the|measure|count|lost|counted|measured|time)$/.test(t.w)))
+    return { tokens };
+  const words = `${tokens.map((t) => t.w).join(' ')} `;
+  const found = UNKNOWN.exec(words);
+  if (!found || found.index < 8) return { tokens };
+  const what = found[1] ?? found[2] ?? '';
+  const from = words.slice(0, found.index).trim().split(' ').length;
+  const to = from + found[0].trim().split(' ').length;
+  // "the border's I don't know how wide": in the midst of a statement
+  if (
+    !/^(?:,|and|but|though|-|--|\.|;)$/.test(tokens[from]?.w ?? '') &&
+    !/^[.;!]$/.test(tokens[from - 1]?.w ?? '')
+  )
+    return { tokens };
+  const unknown: Unknown = /long|time|hours|clock/.test(what)
+    ? 'time'
+    : /price|cost/.test(what)
+      ? 'cost'
+      : /wide|width/.test(what)
+        ? 'width'
+        : 'quantity';
+  // "mended all afternoon, couldn't tell you how long" is time at work by these words
+  if (unknown === 'time') return { tokens, unknown };
+  return { tokens: [...tokens.slice(0, from), ...tokens.slice(to)], unknown };
+}
