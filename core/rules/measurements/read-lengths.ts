@@ -85,6 +85,11 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
         if (x.action?.v === 'leave' || (m.of === 'tail' && /^(?:trim|cut|remove)$/.test(x.action?.v ?? '')))
           claims.drop.add(x);
     }
+    // "leave it and the quilt measures 62 by 74": the quilt is what is measured
+    const figures = sentence.items.indexOf(m.items[0]!);
+    const subject = sentence.items[figures - 2];
+    if (whole && subject?.w === 'quilt' && /^(?:measures?|is|'s)$/.test(sentence.items[figures - 1]!.w))
+      claims.cut.add(subject);
     // "border's three and a half inches | edge is frayed": another part begins behind it
     for (const x of m.items)
       if (isOnlyFigure(x) && beginsPart(sentence.items, sentence.items.indexOf(x) + 1)) claims.cut.add(x);
@@ -212,8 +217,10 @@ function measuredBefore({ items, number }: Sentence, sentences: Sentence[]): Ite
   const before = sentences.find((s) => s.number === number - 1)?.items ?? [];
   const parts = before.filter((x) => LAYER.test(x.part ?? ''));
   const measured = before.some((x) => x.action?.v === 'measure');
-  if (!measured && before.some((x) => /^(?:quilt|it)$/.test(x.w) || x.place?.kind === 'blocks'))
-    return undefined;
+  // "the backing has two stains, and it measures 62 by 74": that is the quilt
+  const ofAnother = (x: Item): boolean =>
+    /^(?:quilt|it|will|undecided|open)$/.test(x.w) || x.finding !== undefined || x.place?.kind === 'blocks';
+  if (!measured && before.some(ofAnother)) return undefined;
   return parts.length === 1 ? parts[0] : undefined;
 }
 const LAYER = /^(?:top|backing|batting)$/;
