@@ -251,7 +251,8 @@ const endsMend = (items: Item[], k: number, current: Item[]): boolean => {
 function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
   const next = items[k + 1];
-  if (!next) return true;
+  // "4-5 as before"
+  if (!next) return !(w === 'before' && items[k - 1]?.w === 'as');
   if (/^(,|and|&|but|so|which)$/.test(w) && endsMend(items, k, current)) return true;
   if (/^(,|and|&|\+|but)$/.test(w) && sameOfPart(items, k, current)) return true;
   if (w === '/') return false;

@@ -181,6 +181,8 @@ export const endsInPlace = (current: Item[]): boolean => Boolean(current.at(-1)?
 export const says = (current: Item[]): boolean =>
   hasPredicate(current) ||
   hasItOn(current) ||
+  // "ditto 2-5, 3-3 has a hole"
+  (/^(ditto|likewise)$/.test(current[0]?.w ?? '') && current.some((x) => x.place)) ||
   isChosen(current) ||
   (current.some((x) => x.place || x.fabric) &&
     current.some((x, k) => FINITE.has(x.w) && k > 0) &&

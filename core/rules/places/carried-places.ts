@@ -103,6 +103,14 @@ export function carriedPlaces(
       return cut.entry.places;
     if (!it && action !== undefined && ['wash', 'bind', 'layer', 'baste', 'square-up'].includes(action))
       return ['quilt'];
+    // "the left edge is frayed, bound it along there", "sewed it back on there"
+    if (
+      it &&
+      action === 'bind' &&
+      items.some((x) => x.w === 'there') &&
+      lastPlaces?.every((p) => /^(edge|corner)-/.test(p))
+    )
+      return lastPlaces;
     if (
       it &&
       whole &&

@@ -83,6 +83,8 @@ export function everyBlock(tokens: Token[], i: number, ctx: PlaceContext): Place
   const n = readCount(tokens, j);
   if (n && ROWS.has(w(tokens, n.next)) && n.value === ctx.grid.rows)
     return blocksSaid(n.next + 1, allBlocks(ctx.grid), 'place.all-rows');
+  if (n && COLUMNS.has(w(tokens, n.next)) && n.value === ctx.grid.blocks && w(tokens, n.next).endsWith('s'))
+    return blocksSaid(n.next + 1, allBlocks(ctx.grid), 'place.all-rows');
   if (head === 'all' && ROWS.has(w(tokens, j)) && w(tokens, j) === 'rows' && !readIndex(tokens, j + 1, false))
     return blocksSaid(j + 1, allBlocks(ctx.grid), 'place.all-rows');
   const area = areaAt(tokens, j, ctx);

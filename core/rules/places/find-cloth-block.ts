@@ -1,9 +1,11 @@
+import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { type FabricIndex, findFabric } from '../fabrics/find-fabric.ts';
 import type { FabricFound } from '../item.ts';
-import { splitBlock, unique } from './grid.ts';
+import { cornerBlock, splitBlock, unique } from './grid.ts';
+import { lineAt } from './line/line-at.ts';
 import type { PlaceFound } from './place-found.ts';
 
 type End = 'top' | 'bottom' | 'left' | 'right' | 'middle' | 'first' | 'last';
@@ -46,13 +48,18 @@ export function findClothBlock(
   i: number,
   index: FabricIndex,
   cloth: ReturnType<typeof findFabric>,
+  grid?: QuiltGrid,
 ): { place: PlaceFound; fabric: FabricFound } | undefined {
   if (!index.names.size) return undefined;
-  return sideFirst(tokens, i, index) ?? (cloth && clothFirst(tokens, cloth, index));
+  return (
+    (grid && cornerOfCloth(tokens, i, index, cloth, grid)) ??
+    sideFirst(tokens, i, index, grid) ??
+    (cloth && clothFirst(tokens, cloth, index, grid))
+  );
 }
 
 /** "lower grey velvet", "left-hand check one", "second of the two velvets". */
-function sideFirst(tokens: Token[], i: number, index: FabricIndex) {
+function sideFirst(tokens: Token[], i: number, index: FabricIndex, grid: QuiltGrid | undefined) {
   const end = endAt(tokens, i);
   if (!end) return undefined;
   // "every last one of the plaid blocks"
@@ -76,13 +83,22 @@ function sideFirst(tokens: Token[], i: number, index: FabricIndex) {
   const cloth = findFabric(tokens, j, index);
   if (!cloth) return undefined;
   const next = NOUNS.test(w(tokens, cloth.next)) ? cloth.next + 1 : cloth.next;
-  return pick(cloth.found, index, end, next);
+  // "the right-hand gingham in the top row": of those in that row
+  return (
+    (grid && pickInLine(tokens, next, cloth.found, index, end, grid)) ?? pick(cloth.found, index, end, next)
+  );
 }
 
 /** "madder stripe at the bottom", "check one furthest right". */
-function clothFirst(tokens: Token[], cloth: { found: FabricFound; next: number }, index: FabricIndex) {
+function clothFirst(
+  tokens: Token[],
+  cloth: { found: FabricFound; next: number },
+  index: FabricIndex,
+  grid: QuiltGrid | undefined,
+) {
   let j = NOUNS.test(w(tokens, cloth.next)) ? cloth.next + 1 : cloth.next;
-  if (/^(furthest|farthest|nearest)$/.test(w(tokens, j))) {
+  const near = /^(furthest|farthest|nearest|closest|nearer)$/.test(w(tokens, j));
+  if (near) {
     j++;
     if (/^(to|on)$/.test(w(tokens, j))) j++;
   } else if (
@@ -104,7 +120,15 @@ function clothFirst(tokens: Token[], cloth: { found: FabricFound; next: number }
   if (w(tokens, j) === 'the') j++;
   const end = endAt(tokens, j);
   if (!end || typeof end.at === 'number' || end.at === 'first' || end.at === 'last') return undefined;
-  const next = w(tokens, end.next) === 'side' ? end.next + 1 : end.next;
+  // "the check at the left end of row two"
+  const inLine =
+    grid && w(tokens, end.next) === 'end'
+      ? pickInLine(tokens, end.next + 1, cloth.found, index, end, grid)
+      : undefined;
+  if (inLine) return inLine;
+  const next = (near ? /^(side|edge|end|border)$/ : /^side$/).test(w(tokens, end.next))
+    ? end.next + 1
+    : end.next;
   if (OTHER_NOUNS.test(w(tokens, next)) || ENDS.has(w(tokens, next))) return undefined;
   return pick(cloth.found, index, end, next);
 }
@@ -162,4 +186,80 @@ export function pickOfCloth(of: string[], { at, across }: Omit<EndFound, 'next'>
   const line = typeof at === 'number' ? blocks.slice(at - 1, at) : ways[at]();
   const chosen = across ? line.slice(...(across === 'left' ? [0, 1] : [-1])) : line;
   return chosen.map((b) => b.place);
+}
+
+/** The blocks of a cloth that lie in a line told at `k` ("in the top row"), at an end of it. */
+function pickInLine(
+  tokens: Token[],
+  k: number,
+  cloth: FabricFound,
+  index: FabricIndex,
+  end: EndFound,
+  grid: QuiltGrid,
+): ReturnType<typeof pick> {
+  if (!/^(in|on|of|along)$/.test(w(tokens, k))) return undefined;
+  const line = lineAt(tokens, w(tokens, k + 1) === 'the' ? k + 2 : k + 1, { grid, focus: [], earlier: [] });
+  if (line?.how !== 'said') return undefined;
+  const inside = unique(cloth.names.flatMap((name) => index.blocks[name] ?? [])).filter((p) => {
+    const at = splitBlock(p)!;
+    return line.lines.includes(line.axis === 'row' ? at.row : at.block);
+  });
+  const places = inside.length === 1 ? inside : pickOfCloth(inside, end);
+  return places.length
+    ? {
+        place: { next: line.next, places, how: 'said', rule: 'place.cloth-block', kind: 'blocks' },
+        fabric: cloth,
+      }
+    : undefined;
+}
+
+/** "the corner check", "the gingham corners", "the corner ones of the gingham", "the check in the corner": its blocks in corners of the quilt. */
+function cornerOfCloth(
+  tokens: Token[],
+  i: number,
+  index: FabricIndex,
+  cloth: ReturnType<typeof findFabric>,
+  grid: QuiltGrid,
+): ReturnType<typeof pick> {
+  const told = cornerFirst(tokens, i, index) ?? (cloth && cornerBehind(tokens, cloth));
+  if (!told) return undefined;
+  const corners = [true, false].flatMap((top) => [true, false].map((left) => cornerBlock(grid, top, left)));
+  const places = unique(told.found.names.flatMap((name) => index.blocks[name] ?? [])).filter((p) =>
+    corners.includes(p),
+  );
+  return places.length
+    ? {
+        place: { next: told.next, places, how: 'said', rule: 'place.cloth-block', kind: 'blocks' },
+        fabric: told.found,
+      }
+    : undefined;
+}
+
+/** "corner check", "corner ginghams", "corner ones of the gingham". */
+function cornerFirst(tokens: Token[], i: number, index: FabricIndex): ReturnType<typeof findFabric> {
+  if (!/^corners?$/.test(w(tokens, i)) || /^(left|right|bottom|top)$/.test(w(tokens, i - 1)))
+    return undefined;
+  let k = i + 1;
+  if (NOUNS.test(w(tokens, k)) && w(tokens, k + 1) === 'of') k += w(tokens, k + 2) === 'the' ? 3 : 2;
+  else if (w(tokens, i) === 'corners') return undefined;
+  const cloth = findFabric(tokens, k, index);
+  return cloth && { ...cloth, next: NOUNS.test(w(tokens, cloth.next)) ? cloth.next + 1 : cloth.next };
+}
+
+/** "gingham corners", "gingham corner ones", "check in the corner", "the gingham ones at the corners". */
+function cornerBehind(
+  tokens: Token[],
+  cloth: NonNullable<ReturnType<typeof findFabric>>,
+): ReturnType<typeof findFabric> {
+  let k = NOUNS.test(w(tokens, cloth.next)) ? cloth.next + 1 : cloth.next;
+  const led = /^(in|at)$/.test(w(tokens, k)) && w(tokens, k + 1) === 'the';
+  if (led) k += 2;
+  else if (k > cloth.next) return undefined;
+  if (!/^corners?$/.test(w(tokens, k))) return undefined;
+  k++;
+  if (!led && w(tokens, k - 1) === 'corner') {
+    if (!NOUNS.test(w(tokens, k))) return undefined;
+    k++;
+  }
+  return w(tokens, k) === 'of' ? undefined : { ...cloth, next: k };
 }

@@ -7,6 +7,8 @@ import type { PlaceContext, PlaceFound } from './place-found.ts';
 
 /** What was just named is spoken of from now on; places named one after the other with only "and" or a comma between are one group. */
 export function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): void {
+  if (found.from) ctx.stepped = { from: found.from, to: found.places };
+  else if (!/^place\.(it|that-one)$/.test(found.rule)) delete ctx.stepped;
   const before = items.at(-2);
   // the seams "2-1/2-2 and 3-1/3-2" are one group as well
   const joint = before && /^(,|and|&|\+|\/)$/.test(before.w) ? items.at(-3) : undefined;

@@ -25,9 +25,13 @@ export function narrowToCloth(
     return;
   // "the check in row two is torn, the one in row four is fine"
   const names = items.findLast((x) => x.fabric)?.fabric?.names ?? [];
-  const cloth = spoken ?? (names.length === 1 ? fabrics.blocks[names[0]!] : undefined);
-  const inside = place.places.filter((p) => cloth?.includes(p));
-  if (inside.length) place.places = inside;
+  const named = names.length === 1 ? fabrics.blocks[names[0]!] : undefined;
+  for (const cloth of [spoken, named]) {
+    const inside = place.places.filter((p) => cloth?.includes(p));
+    if (!inside.length) continue;
+    place.places = inside;
+    return;
+  }
 }
 
 /** "2-2, 3-3 and 4-4 have holes", then "patched the one in row two": a few blocks that were told together. */
@@ -44,7 +48,13 @@ export function narrowToNamedCloth(
   const item = items.at(-1)!;
   const place = item.place!;
   const corner = CORNERS[place.places.length === 1 ? place.places[0]! : ''];
-  if (item.fabric || (!corner && (place.places.length < 2 || place.kind !== 'blocks'))) return;
+  if (
+    item.fabric ||
+    (!corner &&
+      (place.places.length < 2 ||
+        (place.kind !== 'blocks' && !/^place\.that-(row|column)$/.test(place.rule))))
+  )
+    return;
   let k = items.length - 2;
   while (k >= 0 && k > items.length - 6 && TO_ITS_PLACE.test(items[k]!.w)) k--;
   // "lavender check, col 4: both faded"

@@ -14,6 +14,8 @@ export type PlaceFound = {
   outside?: boolean;
   /** A corner that may be a block or the quilt's own corner. */
   soft?: boolean;
+  /** The block that a neighbour was counted from. */
+  from?: string;
   /** The things told of together from which this one was picked. */
   among?: string[];
 };
@@ -33,6 +35,8 @@ export type PlaceContext = {
   told?: string[];
   /** What was told before, and where: what "that tear" is. */
   mentions?: Mention[];
+  /** The neighbour told last, and the block that it was counted from. */
+  stepped?: { from: string; to: string[] };
   /** What was read of this note so far. */
   items?: Item[];
   /** The row along which she tells block after block. */

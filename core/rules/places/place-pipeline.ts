@@ -27,6 +27,7 @@ import { neighbour } from './pointers/neighbour.ts';
 import { pickedOfLine } from './pointers/picked-of-line.ts';
 import { restOfLines } from './pointers/rest-of-lines.ts';
 import { sideLike } from './pointers/side-like.ts';
+import { sidesAgain } from './pointers/sides-again.ts';
 import { columnFirst, rowFirst } from './row-first.ts';
 import { shortCross } from './short-cross.ts';
 import { sidedPart } from './side/sided-part.ts';
@@ -75,6 +76,7 @@ const POINTER_FINDERS: Finder[] = [
   backPointer,
   restOfLines,
   lineAfterLine,
+  sidesAgain,
 ];
 
 const mayBegin = (kind: keyof typeof PLACE_HEADS, token: Token | undefined): boolean =>

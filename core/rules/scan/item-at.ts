@@ -76,7 +76,7 @@ export function itemAt(tokens: Token[], i: number, so: ScanContext): Item {
   const hedged = hedgedPhraseAt(tokens, i);
   const hit = hedged && hedged.next > (plain?.next ?? 0) ? hedged : plain;
   const longest = Math.max(place?.next ?? 0, fabric?.next ?? 0, hit?.next ?? 0);
-  const picked = findClothBlock(tokens, i, fabrics, fabric);
+  const picked = findClothBlock(tokens, i, fabrics, fabric, ctx.grid);
   if (picked && picked.place.next > longest) {
     item.place = picked.place;
     item.fabric = picked.fabric;

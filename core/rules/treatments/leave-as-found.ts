@@ -131,6 +131,14 @@ function isLeave(items: Item[], k: number): boolean {
     return false;
   // "not the top left, the bottom right": a side
   if (w === 'left' && /^(top|upper|bottom|lower)$/.test(items[k - 1]?.w ?? '')) return false;
+  // "its neighbours to left and right"
+  if (
+    w === 'left' &&
+    /^(to|on)$/.test(items[k - 1]?.w ?? '') &&
+    /^(and|&|or)$/.test(items[k + 1]?.w ?? '') &&
+    items[k + 2]?.w === 'right'
+  )
+    return false;
   // "it has left the cloth weak": what became of it
   if (
     w === 'left' &&

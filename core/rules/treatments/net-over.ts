@@ -1,4 +1,5 @@
 import { isPredicate } from '../clause/is-predicate.ts';
+import type { Item } from '../item.ts';
 import { isNet } from './is-cloth.ts';
 import { plainVerbNear } from './plain-verb-near.ts';
 import { verbNear } from './verb-near.ts';
@@ -26,6 +27,9 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
       { action: 'overlay', form: 'past', at: k, items: [item], stuff: item, rule: 'treatment.net-over' },
       k,
     );
+  // "2-3 and 2-4 need net", "that gingham wants a bit of tulle"
+  if (isNet(item) && NEEDS_IT.test(before) && needsForItself(items, k))
+    return found({ action: 'overlay', form: 'base', at: k, items: [item], rule: 'treatment.net-over' }, k);
   // "when the tulle comes"
   if (
     / (?:when|once|if|until|till|before|unless) (?:the|my|that|some) (?:new |rest of the )?$/.test(before) &&
@@ -109,3 +113,23 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
 }
 const HAS_GOT_ITS =
   / (?:got|had|(?:has|have|'s|'ve)(?: now| finally| both| all)*(?: got| had)?) (?:its|their|the) (?:own |new |bit of |piece of |fine |dyed )*$/;
+
+const NEEDS_IT =
+  / (?:needs?|wants?|requires?|to have|is to get|are to get|will need|should have) (?:some |a (?:bit|piece|layer|scrap) of |fine |silk |a )*$/;
+
+/** Is it a place or a cloth that needs the net, and neither she nor a list of what is to be bought? */
+function needsForItself(items: Item[], k: number): boolean {
+  const verb = items
+    .slice(0, k)
+    .findLastIndex((x) => /^(needs?|wants?|requires?|have|get|need to)$/.test(x.w));
+  const from =
+    items.slice(0, Math.max(0, verb)).findLastIndex((x) => /^(i|we|she|he|,|;|:|but|so)$/.test(x.w)) + 1;
+  const subject = items.slice(from, verb);
+  return (
+    verb > 0 &&
+    subject.some(
+      (x) => x.fabric || (x.place && x.place.places.length > 0 && x.place.places[0] !== 'quilt'),
+    ) &&
+    !items.some((x) => (x.quantity?.unit && x.quantity.unit !== 'piece') || x.cost)
+  );
+}

@@ -156,7 +156,8 @@ export function sameAgain(
     !from &&
     memory.lastKind === 'condition' &&
     memory.condition &&
-    !/ (same again|same treatment|same fix|same repair|did|done|i) /.test(words)
+    (!/ (same again|same treatment|same fix|same repair|did|done|i) /.test(words) ||
+      (!memory.treatment && placed.items.every((x) => x.place!.how === 'said') && / same again /.test(words)))
   ) {
     foundAt(state, v, memory.condition.finding, 'condition.same', places, placed.items);
     return;
@@ -187,7 +188,9 @@ export function sameAgain(
       {
         action: [source.action, 'treatment.same-again', undefined, 'implied'],
         state: [
-          (/ (want|wants|need|needs|will|'ll|to get|to do|to come|gets?) /.test(words) ||
+          (/ (want|wants|need|needs|will|'ll|to get|to do|to come|gets?|to be (?:treated|done|given|mended|repaired)|to receive|shall) /.test(
+            words,
+          ) ||
             LATER.test(words)) &&
           !/ (?:half a mind|tempted|inclined) /.test(words) &&
           source.state !== 'considering'

@@ -1,5 +1,6 @@
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
+import { pickedFrom } from '../group-spoken-of.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { begins, type Member, memberAt } from './member-at.ts';
 import { standsAlone } from './stands-alone.ts';
@@ -11,7 +12,9 @@ import { unitsInHand } from './units-in-hand.ts';
  * leave", "re-sewed the first by hand, the second by machine".
  */
 export function contrasted(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
-  const units = unitsInHand(tokens, i, ctx) ?? [];
+  // "first two patched, third darned": of the list that the two were picked from
+  const whole = pickedFrom(w(tokens, w(tokens, i) === 'the' ? i + 1 : i), ctx)?.map((p) => [p]);
+  const units = whole ?? unitsInHand(tokens, i, ctx) ?? [];
   if (units.length > 6) return undefined;
   const found = (m: Member | undefined, rule: string): PlaceFound | undefined =>
     m && {
@@ -51,7 +54,7 @@ function theOther(
   tokens: Token[],
   i: number,
   units: string[][],
-  { focus }: PlaceContext,
+  { focus, cloth, earlier }: PlaceContext,
 ): Member | undefined {
   const the = /^(the|that)$/.test(w(tokens, i));
   const k = the ? i + 1 : i;
@@ -67,5 +70,11 @@ function theOther(
   )
     return undefined;
   const left = units.filter((u) => !u.some((p) => focus.includes(p)));
-  return left.length === 1 && units.length > 1 ? { unit: left[0]!, next } : undefined;
+  if (left.length === 1 && units.length > 1) return { unit: left[0]!, next };
+  // "the ginghams in row one are torn, other one sound": of the cloth that those belong to
+  const whole = [...(cloth ? [cloth] : []), ...[...earlier].reverse()].find(
+    (g) =>
+      g.length === focus.length + 1 && g.length < 7 && focus.length > 0 && focus.every((p) => g.includes(p)),
+  );
+  return whole ? { unit: whole.filter((p) => !focus.includes(p)), next } : undefined;
 }

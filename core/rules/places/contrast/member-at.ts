@@ -201,7 +201,8 @@ function atSide(tokens: Token[], k: number, units: string[][], bare: boolean): M
   )
     return undefined;
   // "bound the top, the left and the right": sides told by name
-  if (!noun && !units.every((u) => splitBlock(u[0]!))) return undefined;
+  if (!noun && !units.every((u) => splitBlock(u[0]!)) && (word === 'top' || !isSetAgainst(tokens, j)))
+    return undefined;
   return only(furthest(units, word), noun ? next + 1 : next, units);
 }
 
@@ -223,6 +224,8 @@ function inOrder(tokens: Token[], k: number, units: string[][], bare: boolean): 
       unit: units[word === 'former' ? 0 : 1]!,
       next: /^(one|block)$/.test(w(tokens, k + 1)) ? k + 2 : k + 1,
     };
+  const both = endsInOrder(tokens, k, units, bare);
+  if (both) return both;
   const nth = word === 'last' ? { value: units.length, next: k + 1 } : readOrdinal(tokens, k);
   if (!nth || nth.value > units.length || units.length > 4) return undefined;
   // "the first one" is read where single blocks are picked
@@ -279,5 +282,26 @@ function thingInLine(tokens: Token[], k: number, units: string[][], ctx: PlaceCo
   }
   return line?.how === 'said' && line.lines.length === 1
     ? only(inside(thing.units, line.axis, line.lines), next, units)
+    : undefined;
+}
+
+/** "(patched) the first and the last", "first two patched": of three or more, in the order told. */
+function endsInOrder(tokens: Token[], k: number, units: string[][], bare: boolean): Member | undefined {
+  const word = w(tokens, k);
+  if (units.length < 3 || !/^(first|last)$/.test(word)) return undefined;
+  const n = bare ? readCount(tokens, k + 1) : undefined;
+  if (n && n.value > 1 && n.value < units.length && tellsOf(tokens, n.next))
+    return {
+      unit: (word === 'first' ? units.slice(0, n.value) : units.slice(-n.value)).flat(),
+      next: n.next,
+    };
+  if (word !== 'first' || !/^(and|&)$/.test(w(tokens, k + 1)) || w(tokens, k - 2) === 'between')
+    return undefined;
+  const at = w(tokens, k + 2) === 'the' ? k + 3 : k + 2;
+  const other = w(tokens, at) === 'last' ? { value: units.length, next: at + 1 } : readOrdinal(tokens, at);
+  if (!other || other.value < 2 || other.value > units.length) return undefined;
+  const next = /^ones?$/.test(w(tokens, other.next)) ? other.next + 1 : other.next;
+  return standsAlone(tokens, next) && !/^(of|in|row|column)$/.test(w(tokens, next))
+    ? { unit: [...units[0]!, ...units[other.value - 1]!], next }
     : undefined;
 }

@@ -18,7 +18,7 @@ export function blockOfCloth(
 ): PlaceFound | undefined {
   if (!fabrics?.names.size) return undefined;
   const cloth = findFabric(tokens, i, fabrics);
-  const told = findClothBlock(tokens, i, fabrics, cloth)?.place;
+  const told = findClothBlock(tokens, i, fabrics, cloth, grid)?.place;
   if (told?.places.length === 1) return { ...told, rule: 'place.cloth-one' };
   if (!cloth) return undefined;
   const blocks = cloth.found.names.flatMap((name) => fabrics.blocks[name] ?? []);

@@ -106,7 +106,9 @@ export function countedFrom(
       return based || !needsEnd
         ? { next, places: [], how: 'implied', rule: 'place.neighbour', kind: 'pointer' }
         : undefined;
-    bases = (spread && oneForEach(ctx.focus, spread, ways)) || [base];
+    bases = (spread && oneForEach(ctx.focus, spread, ways)) || [
+      mendsPlace(tokens, next) ? base : originOf(ctx, base, ways, based || isIts(tokens, next)),
+    ];
   }
   if (
     needsEnd &&
@@ -148,7 +150,31 @@ export function countedFrom(
     rule: several ? 'place.neighbours' : how === 'said' ? 'place.neighbour-of' : 'place.neighbour',
     kind: 'pointer',
     ...(outside ? { outside: true } : {}),
+    ...(bases.length === 1 ? { from: bases[0]! } : {}),
   };
+}
+
+/** "sorry, I meant the one under it": put right, and no second neighbour. */
+const mendsPlace = (tokens: Token[], next: number): boolean =>
+  tokens.slice(Math.max(0, next - 9), next).some((t) => /^(sorry|meant|mean|no)$/.test(t.w));
+
+/** "the one to its left": of the one just told. */
+const isIts = (tokens: Token[], next: number): boolean =>
+  [1, 2, 3].some((n) => w(tokens, next - n) === 'its');
+
+/**
+ * "the one above is stained and the one to the left is fine", "below 2-3 it's frayed, above it it's sound": of two neighbours told one after
+ * the other the second is counted from the same block, where it would lead back to it or turns aside without "that" or "it".
+ */
+function originOf({ grid, stepped }: PlaceContext, base: string, { list }: Ways, based: boolean): string {
+  const [way] = list;
+  if (!stepped || !stepped.to.includes(base) || list.length > 1 || !way || way.several) return base;
+  const step = way.steps[0]!;
+  const [at, from] = [splitBlock(base)!, splitBlock(stepped.from)!];
+  const back = Math.sign(from.row - at.row) === step.row && Math.sign(from.block - at.block) === step.block;
+  const aside =
+    !based && (from.row === at.row ? step.row !== 0 : from.block === at.block && step.block !== 0);
+  return (back || aside) && blockFrom(grid, stepped.from, step.row, step.block) ? stepped.from : base;
 }
 
 /** "netted 4-2 and 4-3 and the two above": one above each, where as many lie side by side as are told. */
