@@ -248,7 +248,14 @@ function wholeTop(
   if (!said?.places.every((p) => splitBlock(p))) return undefined;
   // "all but the bottom left corner block are sound": what is so of the rest follows at once
   const next = items[said.next];
+  // "brushed all but the bottom one": of the few that were told, and not of the quilt
+  const named = items
+    .slice(k + marker, said.next)
+    .some(
+      (x) => x.fabric || x.place?.how === 'said' || /^(corners?|corner (blocks|ones|squares))$/.test(x.w),
+    );
   const doneAll =
+    named &&
     (next === undefined || /^[.;!?\n]$/.test(next.w)) &&
     items.slice(0, k).some((x) => x.action?.form === 'past');
   const deed = next?.action?.form === 'past' || (next?.finding && next.place === undefined);

@@ -28,7 +28,15 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     return undefined;
   const found = (places: (string | undefined)[], next: number): PlaceFound | undefined =>
     places.length && places.every((p) => p !== undefined)
-      ? { next, places: places as string[], how: 'implied', rule: 'place.one-of-them', kind: 'pointer' }
+      ? {
+          next,
+          places: places as string[],
+          how: 'implied',
+          rule: 'place.one-of-them',
+          kind: 'pointer',
+          // so that "the latter" is still the second of them
+          among: group,
+        }
       : undefined;
   if (word === 'former' && group.length === 2) return found([group[0]], i + 2);
   if (word === 'latter' && group.length === 2) return found([group[1]], i + 2);

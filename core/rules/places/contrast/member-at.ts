@@ -201,7 +201,7 @@ function atSide(tokens: Token[], k: number, units: string[][], bare: boolean): M
   )
     return undefined;
   // "bound the top, the left and the right": sides told by name
-  if (!noun && !units.every((u) => splitBlock(u[0]!)) && (word === 'top' || !isSetAgainst(tokens, j)))
+  if (!noun && !units.every((u) => splitBlock(u[0]!)) && (word === 'top' || !isOneOfSides(tokens, j, units)))
     return undefined;
   return only(furthest(units, word), noun ? next + 1 : next, units);
 }
@@ -211,6 +211,18 @@ const tellsOf = (tokens: Token[], k: number): boolean =>
   w(tokens, k) !== '' &&
   !/^([.,;:!?&+()\n-]|and|but|i|we|as|alone|it|they|then|so|over|for)$/.test(w(tokens, k)) &&
   standsAlone(tokens, k);
+
+/** "dabbed the left, patching the bottom": another of the sides that were told stands in the note as well, and no list of them. */
+const isOneOfSides = (tokens: Token[], j: number, units: string[][]): boolean =>
+  isSetAgainst(tokens, j) ||
+  tokens.some(
+    (t, m) =>
+      Math.abs(m - j) > 2 &&
+      t.w !== w(tokens, j) &&
+      w(tokens, m - 1) === 'the' &&
+      units.some((u) => u[0]!.endsWith(`-${t.w}`)) &&
+      standsAlone(tokens, w(tokens, m + 1) === 'one' ? m + 2 : m + 1),
+  );
 
 /** "upper" and "lower" are told of things alone; "top", "left" need what they are set against. */
 const isClear = (tokens: Token[], j: number): boolean =>
@@ -232,7 +244,8 @@ function inOrder(tokens: Token[], k: number, units: string[][], bare: boolean): 
   const one = w(tokens, nth.next) === 'one';
   if (one && /^(in|of|along|from|down|up|to)$/.test(w(tokens, nth.next + 1))) return undefined;
   if (!one && !(standsAlone(tokens, nth.next) && isSetAgainst(tokens, k))) return undefined;
-  if (bare && !one && !tellsOf(tokens, nth.next)) return undefined;
+  // "first: darn, second: patch"
+  if (bare && !one && w(tokens, nth.next) !== ':' && !tellsOf(tokens, nth.next)) return undefined;
   return { unit: units[nth.value - 1]!, next: one ? nth.next + 1 : nth.next };
 }
 

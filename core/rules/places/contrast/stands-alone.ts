@@ -12,7 +12,11 @@ export function standsAlone(tokens: Token[], k: number): boolean {
   if (BEHIND.test(word)) return true;
   if (word === 'to') return /^(be|do|come|go|get|have|follow|wait|stay|remain)$/.test(w(tokens, k + 1));
   // "the top left" is a corner
-  if (/^(left|right)$/.test(word)) return false;
+  if (
+    /^(left|right)$/.test(word) &&
+    !/^(first|second|third|last|other|former|latter)$/.test(w(tokens, k - 1))
+  )
+    return false;
   const told = LEXICON.longestAt(tokens, k);
   // "the first darned, the second patched", "the upper torn, the lower stained": but "the upper tear"
   return (

@@ -1,7 +1,9 @@
 import { readCount, readOrdinal } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
+import { contrasted } from '../contrast/contrasted.ts';
 import { spokenTogether } from '../group-spoken-of.ts';
+import { oneOfThem } from '../one-of-them.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { pointingTo } from './pointing-to.ts';
 
@@ -25,7 +27,10 @@ export function allBut(
   const group = but ? spokenTogether(ctx) : undefined;
   if (!but || !group || group.length < 3) return undefined;
   // "all of them but 3-4": what is excepted from words that stand there is read with the whole sentence
-  const out = endAt(tokens, but, group) ?? (j === named ? namedAt(tokens, but, group, placeAt) : undefined);
+  const out =
+    endAt(tokens, but, group) ??
+    memberOf(tokens, but, group, ctx) ??
+    (j === named ? namedAt(tokens, but, group, placeAt) : undefined);
   // "row 3 tied, all but 3-4", "all but 2-2, sorry", "all but 3-4, which is sound"
   const behind = w(tokens, out?.next ?? i);
   const heads = i === 0 || /^([,.;:(]|--|and)$/.test(w(tokens, i - 1));
@@ -73,6 +78,21 @@ function endAt(tokens: Token[], k: number, group: string[]): { places: string[];
       : group.slice(-counted.value)
     : [group[at]!];
   return { places, next };
+}
+
+/** "all but the bottom one", "all except the row five one": the one of the group that is picked so. */
+function memberOf(
+  tokens: Token[],
+  k: number,
+  group: string[],
+  ctx: PlaceContext,
+): { places: string[]; next: number } | undefined {
+  const picked = oneOfThem(tokens, k, ctx) ?? contrasted(tokens, k, ctx);
+  return picked?.places.length &&
+    picked.places.length < group.length &&
+    picked.places.every((p) => group.includes(p))
+    ? picked
+    : undefined;
 }
 
 /** "all but 3-4": a block of the group that is named. */
