@@ -8,6 +8,7 @@ import {
   NOT_ASKING,
   QUESTION_LEADS,
   READ_OUT,
+  REPORT,
   QUESTION_SIGNS as SIGN,
 } from '../../lexicon/questions.ts';
 import type { Item } from '../item.ts';
@@ -142,7 +143,12 @@ function questionIn(whole: string, items: Item[], asked: boolean): string | unde
     head = head.slice(lead[0].length);
   }
   // "could you read me back everything that I did on Monday"
-  if (READ_OUT.test(head) || (/^(?:everything|all)\b/.test(head) && READ_OUT.test(whole))) return head;
+  if (
+    READ_OUT.test(head) ||
+    REPORT.test(head) ||
+    (/^(?:everything|all)\b/.test(head) && READ_OUT.test(whole))
+  )
+    return head;
   // "where the binding was the top edge is ravelling", "where I had the pins, three two": told, not asked
   if (!asked && /^where (?:the|it|that|i|we|she|he|they|there|my|her|his|an?|some) /.test(head))
     return undefined;
@@ -316,6 +322,8 @@ function nominal(head: string, items: Item[], asked: boolean): boolean {
       // "hours on 19 July", "total for the 3rd of May"
       /^(jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*$/.test(x.w) ||
       (x.token.kind === 'number' && (x.token.value ?? 99) <= 31 && !x.quantity?.unit) ||
+      // "hours for the 12th"
+      /^(?:st|nd|rd|th)$/.test(x.w) ||
       x.w.split(' ').every((w) => NOMINAL_LIGHT.has(w)) ||
       (asked && (x.part !== undefined || x.material !== undefined || x.topic !== undefined)),
   );
@@ -445,7 +453,11 @@ function shortDay(words: string, local: string): string | undefined {
   if (/\b(?:yest|yday|yesty|ystdy|yesterdays)\b/.test(words)) return dayAt(1);
   if (/\btoday\b/.test(words)) return dayAt(0);
   const weekday =
-    /\b(?:for|on|last|this|from|of|hrs|hours) (mon|tue|wed|thu|fri|sat|sun)(?:s|rs|r|nes|ur)?\b/.exec(
+    /\b(?:for|on|last|this|from|of|hrs|hours|do|did|done|in) (mon|tue|wed|thu|fri|sat|sun)(?:s|rs|r|nes|ur)?\b/.exec(
+      words,
+    )?.[1] ??
+    // "mon hrs", "fri total"
+    /^ ?(mon|tue|wed|thu|fri|sat|sun)(?:s|rs|r|nes|ur)?(?: 's)? (?:hrs|hours|total|time|tally)\b/.exec(
       words,
     )?.[1];
   if (weekday) {
