@@ -6,6 +6,7 @@ import { CLOTH_WORDS } from '../lexicon/materials.ts';
 import { findNextQuestion, findQuery } from '../rules/acts/find-query.ts';
 import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
+import { isToolTrouble } from '../rules/acts/tool-trouble.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
@@ -184,6 +185,13 @@ function readWhole(text: string, circumstances: Circumstances): Read {
       conversation: { memory },
     };
   }
+
+  // "the needle's snapped, second one today"
+  if (isToolTrouble(joined, scanned.items))
+    return {
+      reading: { act: 'aside', entries: [], ask: null, reply: '', ...withSlips },
+      conversation: { memory },
+    };
 
   const settled = withListStops(withDashHeads(answeredHerself(withoutDenied(scanned.items))));
   const placed = exceptPlaces(withTopics(withLaterPlaces(settled)), fabrics, grid);

@@ -66,7 +66,8 @@ export const ASIDE_THINGS: string[] = phrases(`
   easter, email, text message, that window, the window open, window's open, these glasses, my specs,
   where's my, where has my, where have my, where did my, lost my, ca n't find my, mislaid my, testing testing,
   blouse, tights, jumper, trousers, curtains, carpet, fence, the roof, socks, stockings, cardigan, slippers, my coat,
-  the lamp on, the light on,
+  the lamp on, the light on, light's going, ca n't see a thing, thunder, lightning, hailstones, school run, nursery run,
+  the kids, grandkids, power's gone, power cut, candle, candles,
 `);
 
 /** What is said to a creature or a person, or to the tool about the two. */

@@ -433,7 +433,7 @@ const LEFT_SIDE =
   / (?:(?:top|bottom|upper|lower|middle|centre|center|far|very) left(?: hand)?|left(?: hand)? (?:hand|side|edge|border|corner|column|block|one|row)|(?:on|from|to|down|at) the left|left to right|left of) /g;
 /** At the door, on the wall: nothing that the log knows. */
 const OF_THE_HOUSE =
-  /\b(?:(?:back|front|side) door|at the door|who (?:'s|is|was) (?:that|there|at|calling|ringing)|^what an? |how (?:are|were|is|'s) (?:you|your|she|he|they|himself|herself))\b/;
+  /\b(?:(?:back|front|side) door|at the door|is that the time|who (?:'s|is|was) (?:that|there|at|calling|ringing)|^what an? |how (?:are|were|is|'s) (?:you|your|she|he|they|himself|herself))\b/;
 
 /** Words that only name the day ("the fifth") are no place. */
 const inDay = (x: Item, day: DayFound | undefined): boolean =>
