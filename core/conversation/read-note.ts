@@ -113,6 +113,7 @@ const READ_TOKENS = 1500;
  *  8. answers and mends of the last note (conversation/amend)
  *  9. talk that is no part of the work; remarks (rules/acts/is-aside, rules/remarks)
  * 10. drafts settled: merged, put in order (conversation/settle)
+ *     where an answer, a mend or the closing of a choice has news behind it, the two are read one after the other (conversation/in-two)
  * 11. what is missing is asked for, and what was understood is said back (conversation/ask, reply)
  */
 export function readNote(text: string, circumstances: Circumstances): Read {
