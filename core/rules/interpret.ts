@@ -35,6 +35,7 @@ import { gapped, gappedRemoval } from './treatments/gapped.ts';
 import { isManner } from './treatments/is-manner.ts';
 import { isTreatment } from './treatments/is-treatment.ts';
 import { makeTreatment } from './treatments/make-treatment.ts';
+import { maybeToo } from './treatments/maybe-too.ts';
 import { ownersWord } from './treatments/owners-word.ts';
 import { sameAgain, toFollow } from './treatments/same-again.ts';
 import { begunAlong, soFar } from './treatments/so-far.ts';
@@ -219,6 +220,17 @@ function readClause(
       (clause.joint !== '' && /^(,|-|--)$/.test(items[items.indexOf(stitch.item) - 1]?.w ?? '')))
   )
     fastening(state, v, stitch, placed);
+
+  // "2-3 gets a patch, 2-4 maybe"
+  const inQuestion =
+    !made.length && !state.drafts.some((d) => d.clause === index)
+      ? maybeToo(state, clause, v, placed)
+      : undefined;
+  if (inQuestion) {
+    state.drafts.push(inQuestion);
+    state.carried = placed.places;
+    return;
+  }
 
   // "2-3: net?"
   if (!made.length && !state.drafts.some((d) => d.clause === index)) {

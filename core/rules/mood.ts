@@ -216,7 +216,11 @@ export function stateOf(
       ) &&
       GONE_AGAINST.test(sentence)) ||
     // "I'd planned to put a label on but won't now"
-    / (?:meant|intended|planned|hoped|wanted) to .* (?:i )?(?:wo n't|will not|sha n't|shall not|am not|'m not|ca n't|did n't|no longer)/.test(
+    / (?:meant|intended|planned|hoped|wanted) to .* (?:i )?(?:wo n't|will not|sha n't|shall not|am not|'m not|ca n't|did n't(?! (?:get|have|manage|reach|find|make))|no longer)/.test(
+      sentence,
+    ) ||
+    // "wanted to wash it but the owner says no"
+    / (?:meant|intended|planned|hoped|wanted|was going) to .* but (?:\S+ ){1,3}(?:says?|said|thinks) (?:no|not|otherwise) /.test(
       sentence,
     ) ||
     // "meant to patch 4-1, but the patch is off"

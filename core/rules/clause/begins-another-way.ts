@@ -47,7 +47,11 @@ function givenAnother(items: Item[], k: number, current: Item[]): boolean {
   const from = m;
   while (items[m]?.place || (m > from && joinsPlaces(items, m))) m++;
   if (m === from) return false;
-  while (/^(the|just|only)$/.test(items[m]?.w ?? '') || (items[m] && LIGHT.test(items[m]!.w))) m++;
+  while (
+    /^(the|just|only|definitely|certainly|probably|maybe|perhaps|possibly)$/.test(items[m]?.w ?? '') ||
+    (items[m] && LIGHT.test(items[m]!.w))
+  )
+    m++;
   if (!isGiven(items[m]) || items[m]!.place?.kind === 'blocks') return false;
   return /^(|[.,;!]|and|&|but|then|too|instead)$/.test(items[m + 1]?.w ?? '');
 }

@@ -384,6 +384,14 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     // "row three, block two, has a tear": nothing has been said yet
     if (w === ',' && current.every((x) => x.token.kind === 'word' && !x.place) && current.length < 4)
       return true;
+    // "4-3 can't, | it wants net"
+    if (
+      w === ',' &&
+      /^(n't|not|cannot)$/.test(current.at(-1)!.w) &&
+      /^(it|they|that|those)$/.test(next.w) &&
+      /^(wants?|needs?|gets?|'s|is|are|has|have|'ll|will)$/.test(items[k + 2]?.w ?? '')
+    )
+      return true;
     // "3-1 is for lining, | 3-2 is for netting"
     if (/^(,|and|but)$/.test(w) && IS_FOR.test(wordsBetween(current)) && newSubject(items, k + 1))
       return true;

@@ -73,7 +73,9 @@ function overDamage(
   if (!damage && !block) return undefined;
   if (!verb)
     return /^(over|across)$/.test(after[n]!.w) &&
-      !items.some((x, m) => x.finding && isPredicate(items, m) && m < k) &&
+      // "hole in 5-2, calico over it, blanket stitch"
+      ((n === 0 && items[k - 1]?.token.kind === 'mark' && target[0]?.w === 'it') ||
+        !items.some((x, m) => x.finding && isPredicate(items, m) && m < k)) &&
       (damage || n === 0) &&
       !items.some((x) => x.fail)
       ? { form: 'noun', at: k }

@@ -1,4 +1,5 @@
 import { isToCome } from '../to-come.ts';
+import { wordsBetween } from '../words-between.ts';
 import { removable } from './removed-object.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
@@ -76,7 +77,11 @@ export function comesOut({ items, k, item, before, all, thing }: WordAt): WayFou
     return undefined;
   const told = items.slice(0, k).findLast((x) => x.object);
   const came = item.w.startsWith('came');
-  if (told && came && (told.stitches || told.seam || item.w.endsWith('away'))) return undefined;
+  // "the old patch came away in my hand"
+  const loose =
+    told?.object === 'old-patch' &&
+    / (?:in my hands?|easily|clean|cleanly|at a touch|without) /.test(wordsBetween(items, k + 1));
+  if (told && came && !loose && (told.stitches || told.seam || item.w.endsWith('away'))) return undefined;
   const object = told
     ? told.object
     : came || / (it|they|that|those) /.test(before)

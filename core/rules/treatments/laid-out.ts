@@ -11,7 +11,11 @@ export function laidOut({ items, k, item, all }: WordAt): WayFound {
     !items.some((x) => isNet(x) || x.object === 'old-patch') &&
     (new Set(items.map((x) => x.part).filter((p) => p === 'backing' || p === 'batting' || p === 'top'))
       .size >= 2 ||
-      / (three|all|the|in|into) layers /.test(all))
+      / (three|all|the|in|into) layers /.test(all) ||
+      // "laid it out and pinned it"
+      / (?:laid|lay) (?:it|everything|the lot|the whole thing|it all) (?:all )?(?:out|up)(?: flat| square| on \S+ \S+)? and (?:then )?(?:pinned|basted|tacked|pin|baste|tack) (?:it|everything|the lot|that)\b/.test(
+        all,
+      ))
   ) {
     return found(
       {

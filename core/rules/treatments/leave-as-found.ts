@@ -41,6 +41,15 @@ export function nothingDone({ items, k, item, before, after, all }: WordAt): Way
   // "(6-1 gets the patch,) 6-2 nothing"
   if (item.w === 'nothing' && k > 0 && items.every((x) => x === item || x.place || /^(and|&|,)$/.test(x.w)))
     return found({ action: 'leave', form: 'past', at: k, items: [item], rule: 'treatment.leave' }, k);
+  // "neither 4-1 nor 4-2 needs anything", "3-3 doesn't need anything"
+  if (
+    item.w === 'anything' &&
+    / (?:needs?|wants?|wanting|requires?)(?: to have)? $/.test(before) &&
+    items.some((x) => x.place?.kind === 'blocks') &&
+    items.slice(0, k).some((x) => /^(neither|n't|not)$/.test(x.w)) &&
+    /^ +(?:$|[,.;!] |done |doing |and |but |there |from me )/.test(after)
+  )
+    return found({ action: 'leave', form: 'past', at: k, items: [item], rule: 'treatment.leave' }, k);
   // "corners fraying a bit, nothing to be done there", "1-2 thin but holding, no work on it"
   if (
     items.some((x) => x.place?.places.length || x.finding) &&
@@ -157,6 +166,15 @@ function isLeave(items: Item[], k: number): boolean {
   // "a stay of muslin" is a thing
   if (w === 'stay' && / (a|an|the|new|cotton|muslin) $/.test(before)) return false;
   if (w === 'stays' || w === 'stay' || w === 'staying') return !/ (up late|to |with me|late) /.test(after);
+  // "4-3 to leave", where each block has its own
+  if (
+    w === 'leave' &&
+    k > 1 &&
+    items[k - 1]!.w === 'to' &&
+    (!items[k + 1] || items[k + 1]!.token.kind === 'mark') &&
+    items.slice(0, k - 1).every((x) => x.place || /^(and|&|,|the|then)$/.test(x.w))
+  )
+    return true;
   if (w === 'leave' || w === 'leaves')
     return (
       !/ (for (the |my )?(shop|work|market|town|day)|at |by |early|notes?|room|a (gap|tail|note)) /.test(
