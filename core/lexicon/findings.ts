@@ -309,6 +309,8 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'gone hard|stiff|crusty|crisp|sticky and? brown|yellow|dark?',
     'turned yellow|brown|dark',
     'age spot|spots',
+    'left|leaves|leaving a|its|some? mark|marks|ring|rings|shadow|residue',
+    'glue|gum|residue|paste all over',
     'splashed',
     'tarnished',
     'brown spotting',

@@ -440,6 +440,13 @@ export function stateOf(
     if (items[k + 1]?.w === 'it' && items[k + 2]?.w === 'is') return 'planned';
     // "marked 2-3 for netting", "2-3 is for lining"
     if (MARKED_FOR.test(before)) return 'planned';
+    // "4-1 for darning"
+    if (
+      items[k - 1]?.w === 'for' &&
+      k > 1 &&
+      items.slice(0, k - 1).every((x) => x.place || /^(and|&|,|the|then|all|both)$/.test(x.w))
+    )
+      return 'planned';
     // "the tying of row two is half done"
     // "started darning 4-4, got about half of it done"
     if (

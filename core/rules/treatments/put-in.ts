@@ -2,9 +2,14 @@ import type { Action } from '../../../shared/vocabulary.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
 /** What is put into a quilt, by its name, and the treatment that puts it there. */
-const PUT_IN: Record<string, Action> = { ties: 'tie', tacking: 'baste', basting: 'baste' };
+const PUT_IN: Record<string, Action> = {
+  ties: 'tie',
+  tacking: 'baste',
+  basting: 'baste',
+  quilting: 'quilt',
+};
 const IS_IN =
-  /^ (?:(?:is|are|'s|'re|was|were) )?(?:(?:now|all|both|finally|already|nearly) )*in (?:(?:on|for|across|down|along|round|all|now|,|[.;]|and) |$)/;
+  /^ (?:(?:is|are|'s|'re|was|were) )?(?:(?:now|all|both|finally|already|nearly|back) )*in (?:(?:on|for|across|down|along|round|all|now|,|[.;]|and) |$)/;
 const LEAD = /^ +(?:(?:and|so|right|okay|ok|well|now|,|the|all|my|new|those|that's|that 's) )*$/;
 const GOES_IN = /^ (?:is|are|'s|'re) (?:now |all )*going in /;
 

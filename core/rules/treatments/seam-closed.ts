@@ -192,7 +192,7 @@ export function isShut({ items, k, item, ways }: WordAt): WayFound {
     (/^(is|'s|are|was|now|all|again|both|been|has|have|just|back|finally)$/.test(items[m]!.w) ||
       // "the seam at 2-4 is shut again"
       items[m]!.place ||
-      /^(at|in|on|between|the|and)$/.test(items[m]!.w))
+      /^(at|in|on|between|the|and|\/)$/.test(items[m]!.w))
   )
     m--;
   const thing = items[m];
