@@ -6,10 +6,8 @@ import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isTreatment } from './is-treatment.ts';
 
-const MAYBE =
-  / (?:maybe|perhaps|possibly|probably|might|could|not sure|n't sure|n't know|undecided|we 'll see|if there 's time) /;
-const LIGHT =
-  /^(and|but|the|then|,|maybe|perhaps|possibly|probably|might|could|too|as|well|also|i|'m|am|not|n't|do|know|sure|about|yet|undecided|we|'ll|see|if|there|'s|time|of|blocks?)$/;
+const MAYBE = / (?:maybe|perhaps|possibly|probably) /;
+const LIGHT = /^(and|but|the|then|,|maybe|perhaps|possibly|probably|too|as|well|also|blocks?)$/;
 
 /** "2-3 gets a patch, 2-4 maybe": what was just told of another place is in question here. */
 export function maybeToo(
