@@ -42,7 +42,9 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
   nameDeeds(state);
   openAmounts(state);
   for (const draft of state.drafts) {
-    const twin = out.find((d) => sameButPlaces(d.entry, draft.entry));
+    // "patch it with the muslin or the lawn": two ways of one deed
+    const apart = draft.origins['action']?.rule === 'treatment.other-stuff';
+    const twin = apart ? undefined : out.find((d) => sameButPlaces(d.entry, draft.entry));
     if (twin && 'places' in draft.entry && 'places' in twin.entry) {
       const fresh = draft.entry.places ?? [];
       const own = twin.entry.places ?? [];

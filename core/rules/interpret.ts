@@ -36,6 +36,7 @@ import { isManner } from './treatments/is-manner.ts';
 import { isTreatment } from './treatments/is-treatment.ts';
 import { makeTreatment } from './treatments/make-treatment.ts';
 import { maybeToo } from './treatments/maybe-too.ts';
+import { otherStuff } from './treatments/other-stuff.ts';
 import { ownersWord } from './treatments/owners-word.ts';
 import { sameAgain, toFollow } from './treatments/same-again.ts';
 import { begunAlong, soFar } from './treatments/so-far.ts';
@@ -186,6 +187,7 @@ function readClause(
   if (elsewhere) made.push(elsewhere);
   askBetween(state, clause, made);
   state.drafts.push(...made, ...(over ? [over] : []));
+  otherStuff(state, clause, index, made);
   // "pieced the new border and sewed it on, all by machine": the stitch of all that was told in the sentence
   if (
     stitch &&

@@ -95,7 +95,7 @@ export const makeItem = (i: number, j: number, w: string, token: Token): Item =>
 });
 
 /** The boundary that stays where an item is taken out, or the stop that is put there. */
-export const boundaryBefore = (item: Item, mark: '--' | ';' | ':' | 'except' = '--'): Item =>
+export const boundaryBefore = (item: Item, mark: '--' | ';' | ':' | ',' | 'except' = '--'): Item =>
   makeItem(item.i, item.i, mark, {
     ...item.token,
     w: mark,

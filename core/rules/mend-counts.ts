@@ -13,12 +13,38 @@ const AFTER_MARKER = /^(,|no|wait|sorry|just|only|the|actually|hang|on|that|'s|i
  * columns no just the middle one", "the last three, no four, blocks". The tokens without what was said wrong.
  */
 export function mendCounts(tokens: Token[]): Token[] {
-  let out = tokens;
+  let out = mendedAmounts(tokens);
   for (let i = 2; i < out.length; i++) {
     if (!MARKER.test(out[i]!.w)) continue;
     out = mendedAt(out, i) ?? out;
   }
   return out;
+}
+
+/** The marks between a wrong amount and the right one. */
+const CORRECTS =
+  /^(?:, )?(?:(?:no|sorry|wait|actually|rather|or rather|make that|make it|i mean|i meant|er|um|that 's|it 's)(?: ,)? )+$/;
+const UNIT =
+  /^(?:yards?|yds?|metres?|meters?|inch|inches|cm|spools?|reels?|skeins?|balls?|packs?|packets?|rolls?|fat|feet|ft)$/;
+
+/** "two, make that four, skeins of floss", "three, no, four yards": the amount before its unit, put right at once. */
+function mendedAmounts(tokens: Token[]): Token[] {
+  for (let i = 0; i + 3 < tokens.length; i++) {
+    const wrong = readCount(tokens, i);
+    if (!wrong) continue;
+    for (let k = wrong.next + 1; k < wrong.next + 6 && k < tokens.length; k++) {
+      const right = readCount(tokens, k);
+      if (!right) continue;
+      const between = `${tokens
+        .slice(wrong.next, k)
+        .map((t) => t.w)
+        .join(' ')} `;
+      const unit = w(tokens, right.next) === ',' ? right.next + 1 : right.next;
+      if (!CORRECTS.test(between) || !UNIT.test(w(tokens, unit))) break;
+      return [...tokens.slice(0, i), ...tokens.slice(k, right.next), ...tokens.slice(unit)];
+    }
+  }
+  return tokens;
 }
 
 function mendedAt(tokens: Token[], marker: number): Token[] | undefined {

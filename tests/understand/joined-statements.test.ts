@@ -104,7 +104,7 @@ const STATEMENTS: Statement[] = (
       'there are six skeins of wool in the drawer for ties',
       goods('tie-thread', 'on-hand', { quantity: 6, unit: 'skein' }),
     ],
-    ['length', 'the quilt measures 62 by 74 inches', length('width', 62), length('length', 74)],
+    ['length', 'it measures 62 by 74 inches', length('width', 62), length('length', 74)],
     ['length', 'the strips are two and a quarter inches wide', length('strip', 2.25)],
     ['work', 'spent an hour and a half on paperwork', { kind: 'work', task: 'paperwork', minutes: 90 }],
     [

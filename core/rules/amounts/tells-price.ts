@@ -22,8 +22,11 @@ function hasPrice(tokens: Token[]): boolean {
   if (
     tokens.some(
       (t, i) =>
-        /^(\/|a|per)$/.test(t.w) &&
-        /^(yd|yard|m|metre|meter|reel|spool|skein|ball|pack|packet|roll)$/.test(tokens[i + 1]?.w ?? '') &&
+        /^(\/|a|per|the)$/.test(t.w) &&
+        (t.w !== 'the' || /^\d+\.\d\d$/.test(tokens[i - 1]?.w ?? '')) &&
+        /^(yd|yard|m|metre|meter|reel|spool|skein|ball|pack|packet|roll|card|hank)$/.test(
+          tokens[i + 1]?.w ?? '',
+        ) &&
         (/\.\d\d$/.test(tokens[i - 1]?.w ?? '') ||
           (tokens[i - 1]?.kind === 'number' &&
             tokens[i - 2]?.w === ',' &&
@@ -31,6 +34,7 @@ function hasPrice(tokens: Token[]): boolean {
     )
   )
     return true;
+  if (tokens.some((_t, i) => isSumOfSale(tokens, i))) return true;
   const end = tokens.findLastIndex((t) => !/^(?:[.!]|ea|each|tot|total|both)$/.test(t.w));
   const cents = tokens[end];
   // "and a spool of cream thread 3.20", "a thimble, 2.10"
@@ -49,6 +53,43 @@ function hasPrice(tokens: Token[]): boolean {
   return (
     tokens.some((t) => SOLD_BY.test(t.w)) || (was > 0 && tokens.length - was <= 5 && isSum(tokens, was + 1))
   );
+}
+
+/** A length or a pack of something, as it is sold: "a metre", "3 yds", "two spools". */
+const SALE_UNIT =
+  /^(?:yds?|yards?|metres?|meters?|packs?|packets?|rolls?|spools?|reels?|skeins?|balls?|hanks?|cards?|quarters?)$/;
+const WORK =
+  /^(?:start|started|stop|stopped|finish|finished|till|until|from|since|mending|piecing|tying|quilting|binding|cutting|cleaning|survey|lunch|tea)$/;
+const ALTOGETHER =
+  /^(?:together|altogether|all in|in all|all told|the lot|the pair|for the|with the|with p|in total|total)/;
+
+/** "a metre of net at 5.40", "3 yds of muslin and 2 spools of thread, 22.40 together", "paid 14.60 on thread", "sent off for a metre of it, 18.50". */
+function isSumOfSale(tokens: Token[], i: number): boolean {
+  if (!/^\d{1,3}\.\d\d$/.test(tokens[i]!.w)) return false;
+  const before = tokens[i - 1]?.w ?? '';
+  if (/^(?:spent|paid)$/.test(before)) return true;
+  const sold = tokens
+    .slice(0, i)
+    .some(
+      (t, k) =>
+        SALE_UNIT.test(t.w) &&
+        k > 0 &&
+        (tokens[k - 1]!.kind === 'number' ||
+          startsNumber(tokens[k - 1]!.w) ||
+          /^(?:a|half|fat|another)$/.test(tokens[k - 1]!.w)),
+    );
+  if (!sold || tokens.some((t) => WORK.test(t.w) || /^(?:used|wide|long|by|x)$/.test(t.w))) return false;
+  const behind = tokens
+    .slice(i + 1, i + 4)
+    .map((t) => t.w)
+    .join(' ');
+  if (before === 'at' || before === '@')
+    return (
+      /^(?:|[a-z])/.test(tokens[i - 2]?.w ?? '') &&
+      tokens.slice(Math.max(0, i - 6), i).some((t) => SALE_UNIT.test(t.w))
+    );
+  if (before !== ',' && before !== ':') return false;
+  return behind === '' || ALTOGETHER.test(behind);
 }
 
 function sentencesOf(tokens: Token[]): Token[][] {

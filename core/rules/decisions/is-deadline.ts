@@ -43,6 +43,12 @@ export function isDeadline(words: string, items: Item[]): boolean {
   if (/\b(?:can|could|will|must|have to|has to) wait\b/.test(words)) return false;
   // "I pick up the soap on Monday": an errand
   if (FETCHES.test(words)) return false;
+  // "came back with a pack of needles for 3.25"
+  if (
+    / (?:came|come|went|got) (?:home|back) with /.test(words) ||
+    (items.some((x) => x.cost) && items.some((x) => x.material))
+  )
+    return false;
   if (!HANDING.test(words) || items.some((x) => x.duration || x.span)) return false;
   // "hung over the urn for thirty years"
   if (/\bfor (?:\S+ ){1,4}(?:years|decades|generations|winters|summers)\b/.test(words)) return false;

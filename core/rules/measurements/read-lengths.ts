@@ -81,15 +81,10 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
     if (m.of === 'tail' || m.of === 'overhang') {
       const figure = sentence.items.findIndex((x) => m.items.includes(x) && x.quantity);
       // "tails trimmed to an inch"
-      for (const x of sentence.items.slice(Math.max(0, figure - 5), figure))
-        if (x.action?.v === 'leave' || (m.of === 'tail' && /^(?:trim|cut|remove)$/.test(x.action?.v ?? '')))
+      for (const x of sentence.items.slice(Math.max(0, figure - 3), figure))
+        if (x.action?.v === 'leave' || (m.of === 'tail' && /^(?:trim|cut)$/.test(x.action?.v ?? '')))
           claims.drop.add(x);
     }
-    // "leave it and the quilt measures 62 by 74": the quilt is what is measured
-    const figures = sentence.items.indexOf(m.items[0]!);
-    const subject = sentence.items[figures - 2];
-    if (whole && subject?.w === 'quilt' && /^(?:measures?|is|'s)$/.test(sentence.items[figures - 1]!.w))
-      claims.cut.add(subject);
     // "border's three and a half inches | edge is frayed": another part begins behind it
     for (const x of m.items)
       if (isOnlyFigure(x) && beginsPart(sentence.items, sentence.items.indexOf(x) + 1)) claims.cut.add(x);
@@ -193,11 +188,7 @@ function unknownLength(
 /** The layer that a width or length is of: named before it, or right behind ("62 by 70, the backing"). */
 function partMeasured(items: Item[], m: MeasureFound): Item | undefined {
   const layer = (x: Item): boolean =>
-    x.part === 'top' ||
-    x.part === 'backing' ||
-    x.part === 'batting' ||
-    x.part === 'sashing' ||
-    x.part === 'binding';
+    x.part === 'top' || x.part === 'backing' || x.part === 'batting' || x.part === 'sashing';
   const at = m.items.map((x) => items.indexOf(x)).filter((k) => k >= 0);
   const [first, last] = [Math.min(...at), Math.max(...at)];
   const behind = items.findIndex((x, k) => k > last && k < last + 9 && (layer(x) || x.measure === 'block'));
@@ -216,11 +207,10 @@ function measuredBefore({ items, number }: Sentence, sentences: Sentence[]): Ite
     return undefined;
   const before = sentences.find((s) => s.number === number - 1)?.items ?? [];
   const parts = before.filter((x) => LAYER.test(x.part ?? ''));
-  const measured = before.some((x) => x.action?.v === 'measure');
-  // "the backing has two stains, and it measures 62 by 74": that is the quilt
-  const ofAnother = (x: Item): boolean =>
-    /^(?:quilt|it|will|undecided|open)$/.test(x.w) || x.finding !== undefined || x.place?.kind === 'blocks';
-  if (!measured && before.some(ofAnother)) return undefined;
+  const measured =
+    before.some((x) => /^(?:measure|cut|piece)$/.test(x.action?.v ?? '')) ||
+    / (?:is|'s) (?:on|ready|cut|pieced) /.test(`${wordsBetween(before)} `);
+  if (!measured || before.some((x) => x.place?.kind === 'blocks')) return undefined;
   return parts.length === 1 ? parts[0] : undefined;
 }
 const LAYER = /^(?:top|backing|batting)$/;

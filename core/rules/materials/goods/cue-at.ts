@@ -8,7 +8,7 @@ export type Cue = { use: MaterialUse; next: number; weak?: boolean };
 
 const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   [
-    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|treated us to|treated me to|picked up|picked me up|come home with|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|on order',
+    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|treated us to|treated me to|picked up|picked me up|come home with|came back with|come back with|coming back with|went home with|walked out with|stocked up with|sent for|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|on order',
     'bought',
     'firm',
   ],
@@ -24,7 +24,7 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   ],
   ["want|'ll want|will want|get|going to want|get some", 'needed', 'weak'],
   [
-    "only got|only have|only had|down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already own|i own|we own|still own|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare|leaves me|leaves us|leave me|leave us|leaving me|leaving us|that leaves|which leaves|left me|left us",
+    "got enough|got plenty of|got loads of|got lots of|only got|only have|only had|down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already own|i own|we own|still own|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare|leaves me|leaves us|leave me|leave us|leaving me|leaving us|that leaves|which leaves|left me|left us",
     'on-hand',
     'firm',
   ],
@@ -46,6 +46,15 @@ export function firstWord(phrase: string): string {
 export function cueAt(items: Item[], k: number): Cue | undefined {
   const list = items[k] && putOnList(items, k);
   if (list) return { use: 'needed', next: list };
+  // "we're two skeins short", "a yard short on the backing"
+  const wants = shortBy(items, k);
+  if (wants) return { use: 'needed', next: wants };
+  // "next time in town: pins, thread", "for the shop: interfacing"
+  const head = k === 0 ? SHOP_HEAD.exec(wordsBetween(items, 0, 8))?.[0] : undefined;
+  if (head) return { use: 'needed', next: head.trim().split(' ').length };
+  // "the cupboard has 2 yds of muslin"
+  if (/^(has|holds)$/.test(w(items, k)) && STORES.test(w(items, k - 1)) && items[k + 1]?.quantity)
+    return { use: 'on-hand', next: k + 1 };
   // "short one spool of thread"
   if (w(items, k) === 'short' && items[k + 1]?.quantity?.unit) return { use: 'needed', next: k + 1 };
   if (!items[k] || !CUE_HEADS.has(firstWord(w(items, k)))) return undefined;
@@ -96,6 +105,17 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
     if (cue) return { ...cue, next: k + n + then };
   }
   return undefined;
+}
+
+const SHOP_HEAD =
+  /^ (?:(?:and|for|on) )*(?:the |my )?(?:shop|shops|market|next (?:time in town|trip|shop|order|shopping)|(?:next )?time in town|wants?|wanted|still (?:wanted|to come)|required|for the list|on the list) (?::|-) /;
+
+/** "two skeins short", "a yard short on the backing": where the amount stands before the word. Gives the index of the amount. */
+function shortBy(items: Item[], k: number): number | undefined {
+  if (!items[k] || (!items[k]!.quantity && !/^(?:'m|'re|am|are)$/.test(w(items, k)))) return undefined;
+  const at = items[k]!.quantity ? k : k + 1;
+  if (!items[at]?.quantity?.unit || w(items, at + 1) !== 'short') return undefined;
+  return at;
 }
 
 /** "put 4 yards of muslin on the shopping list", "add needles to my list": what is to be bought. */

@@ -39,6 +39,18 @@ export function postUse(items: Item[]): { use: MaterialUse; at: number; end: num
       !items.some((x) => x.finding || x.place?.kind === 'blocks')
     )
       return { use: 'bought', at: k, end: k + 1 };
+    // "the net's come, half a metre", "the thread is here"
+    if (
+      / (?:has|have|'s|is|are|'ve)(?: now| finally| all)* (?:come|here|arrived|been delivered)(?: now| today| at last| in the post)* (?:$|[,.;:]) ?/.test(
+        wordsBetween(items, k, k + 6),
+      ) &&
+      /^(?:has|have|'s|is|are|'ve)$/.test(w(items, k)) &&
+      items[k - 1]?.material &&
+      !items.some((x) => x.finding || x.place?.kind === 'blocks' || x.action?.form === 'past')
+    ) {
+      const end = items.findIndex((x, m) => m > k && /^(?:come|here|arrived|delivered)$/.test(x.w)) + 1;
+      return { use: 'bought', at: k, end };
+    }
     if (two === 'on order') return { use: 'bought', at: k, end: k + 2 };
     if (/^(bought|ordered|purchased|bt|bght)$/.test(w(items, k))) return { use: 'bought', at: k, end: k + 1 };
     if (/^(wanted|required|needed)$/.test(w(items, k))) return { use: 'needed', at: k, end: k + 1 };
@@ -59,7 +71,9 @@ export function postUse(items: Item[]): { use: MaterialUse; at: number; end: num
     if (
       w(items, k) === 'left' &&
       !items[k]!.place &&
-      k === items.length - 1 &&
+      (k === items.length - 1 ||
+        (/^(?:from|over|yet|still|now|after)$/.test(w(items, k + 1)) &&
+          items.slice(0, k).some((x) => x.quantity?.unit))) &&
       items.slice(0, k).some((x) => x.quantity?.unit || x.material)
     )
       return { use: 'on-hand', at: k, end: k + 1 };

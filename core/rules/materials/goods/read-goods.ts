@@ -15,13 +15,15 @@ import { takeAtCue } from './take-at-cue.ts';
 import { takeBeforeVerb } from './take-before-verb.ts';
 import { takePaid, takePriced, takeSpent, takeSumBefore, takeToldByPrice } from './take-by-price.ts';
 import { takeList } from './take-list.ts';
+import { takeRelative } from './take-relative.ts';
+import { toldPlainly } from './told-plainly.ts';
 import { usedBehind } from './used-behind.ts';
 
 /** Lists of goods bought, needed, on hand or used up; their words are claimed. */
 export function readGoods(state: ReaderState, sentences: Sentence[], claims: Claims): void {
   let list: ListBefore | undefined;
   for (const [number, own] of sentences.entries()) {
-    const items = markBarePrices(underHeading(own.items), claims);
+    const items = markBarePrices(toldPlainly(underHeading(own.items), claims), claims);
     const told: GoodsTold = {
       state,
       claims,
@@ -54,6 +56,7 @@ function takeAt(told: GoodsTold, k: number): number | undefined {
     takeHad(told, k) ??
     takeNoneLeft(told, k) ??
     takeUsedBehind(told, k) ??
+    takeRelative(told, k) ??
     takePaid(told, k) ??
     takeToldByPrice(told, k) ??
     takeAtCue(told, k)

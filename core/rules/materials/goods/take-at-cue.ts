@@ -39,6 +39,8 @@ function takeBehind(told: GoodsTold, k: number, cue: Cue): number | undefined {
     (items[at]?.task === 'shopping' ||
       // "what I have to buy is a yard of net"
       (/^(is|are|was)$/.test(w(items, at)) && /^(what|all)$/.test(w(items, Math.max(0, k - 2)))) ||
+      // "still to buy is the wadding"
+      (/^(is|are)$/.test(w(items, at)) && at === cue.next && cue.use === 'needed' && k === 0) ||
       // "used on 2-2: half a yard of muslin"
       (cue.use === 'used' && items[at]?.place && w(items, at + 1) === ':') ||
       /^(:|,|-|today|now|here|still|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town|at|market|shop|store|stall|sale|fair|yesterday|morning|afternoon|lunchtime)$/.test(

@@ -78,9 +78,11 @@ export function takeList(
       count > 0 &&
       /^(got|had)$/.test(w(items, good.from - 1)) &&
       HAD_HERE.test(wordsBetween(items, good.next, good.next + 5));
-    pushGood(told, good, kept || own > good.next ? 'on-hand' : use);
-    for (let m = at; m < own; m++) claims.cut.add(items[m]!);
-    at = own;
+    // "used half a spool on that, two spools left": of the same, and not used
+    const over = use === 'used' && count > 0 && LEFT.test(wordsBetween(items, own, own + 2)) ? 1 : 0;
+    pushGood(told, good, kept || over || own > good.next ? 'on-hand' : use);
+    for (let m = at; m < own + over; m++) claims.cut.add(items[m]!);
+    at = own + over;
     count++;
     // what is said of the thing, up to the next joint
     let skip = at;
@@ -117,6 +119,8 @@ export function takeList(
   }
   return Math.max(at, k + 1);
 }
+
+const LEFT = /^ (?:left|remaining|spare|over)(?: over)? (?:$|[,.;]|and |now |yet |for )/;
 
 /** "… ones are holding up", "… is frayed", "… blocks there all need lining". */
 const TOLD_OF =
