@@ -45,7 +45,9 @@ export function takeRelative(told: GoodsTold, k: number): number | undefined {
   }
   const use: MaterialUse = 'bought';
   // "…, is for the back"
-  const part = / for the (back|backing|binding|ties) /.exec(`${got}${wordsBetween(items, next, next + 6)}`)?.[1];
+  const part = / for the (back|backing|binding|ties) /.exec(
+    `${got}${wordsBetween(items, next, next + 6)}`,
+  )?.[1];
   pushGood(
     told,
     {
