@@ -13,15 +13,17 @@ const DAY =
  */
 export function withShortDeeds(items: Item[]): Item[] {
   if (!items.some((_x, k) => isShortDeed(items, k))) return items;
+  const done = /^(?:done|did)$/.test(items[0]?.w ?? '') && /^(?::|-)$/.test(items[1]?.w ?? '');
+  if (done && items.some((_x, k) => k > 1 && isShortDeed(items, k))) return underDone(items);
   const out: Item[] = [];
   items.forEach((x, k) => {
     const before = items[k - 1];
-    const plan = isPlanBehindFinding(items, k) && before?.w === ',';
+    const plan = isPlanBehindFinding(items, k) && before !== undefined;
     if (plan) {
       out.pop();
       out.push(boundaryBefore(x));
     }
-    if (!isNetAsDeed(items, k)) {
+    if (!isNetAsDeed(items, k) && !(plan && isNet(x))) {
       out.push(plan && x.action ? { ...x, deed: true, object: undefined, material: undefined } : x);
       return;
     }
@@ -39,14 +41,27 @@ export function withShortDeeds(items: Item[]): Item[] {
   return out;
 }
 
+/** "done: net 3-1, patch 3-2": what the list has is done, up to the end of its sentence. */
+function underDone(items: Item[]): Item[] {
+  const stop = items.findIndex(isStop);
+  const end = stop < 0 ? items.length : stop;
+  return items.slice(2).map((x, m): Item => {
+    const k = m + 2;
+    if (k >= end || !isShortDeed(items, k)) return x;
+    return { ...x, deed: true, action: { v: x.action?.v ?? 'overlay', form: 'past' } };
+  });
+}
+
 /** A deed by its plain verb, or by the stuff for it. */
 const isShortDeed = (items: Item[], k: number): boolean =>
   isNet(items[k]) || (items[k]!.action?.form === 'base' && items[k]!.action.v !== 'leave' && !items[k]!.part);
 
 /** "tear, net tmrw", "torn, patch Mon". */
 function isPlanBehindFinding(items: Item[], k: number): boolean {
-  if (!isShortDeed(items, k) || items[k - 1]?.w !== ',') return false;
-  if (!DAY.test(items[k + 1]?.w ?? '') || !ends(items, k + 2)) return false;
+  if (!isShortDeed(items, k) || !/^(?:,|>|->|=>|→)$/.test(items[k - 1]?.w ?? '')) return false;
+  // "2-2: hole, net", "hole, net, hand, 20m": for net no day is needed
+  const bare = isNet(items[k]) && (ends(items, k + 1) || items[k + 1]!.stitch !== undefined);
+  if (!bare && !(DAY.test(items[k + 1]?.w ?? '') && ends(items, k + 2))) return false;
   let from = k - 1;
   while (from > 0 && !isStop(items[from - 1]!) && k - from < 7) from--;
   const told = items.slice(from, k - 1);

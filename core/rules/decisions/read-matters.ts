@@ -176,6 +176,8 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
             date.words,
           ) ||
           (part.status === 'open' && part.topic?.topic === 'deadline') ||
+          // "price still to be agreed, deadline too"
+          (parts[k - 1]?.status === 'open' && / (?:too|as well|also|likewise) $/.test(part.words)) ||
           // "when it's due back, don't know yet"
           (/^ (?:and |but )*(?:when|what day|what date) /.test(part.words) &&
             parts[k + 1]?.cue === 'open' &&
