@@ -34,8 +34,8 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
           how: 'implied',
           rule: 'place.one-of-them',
           kind: 'pointer',
-          // so that "the latter" is still the second of them
-          among: group,
+          // so that "the latter" is still the second of the two; more are a line, and its second one may be the next
+          ...(group.length === 2 ? { among: group } : {}),
         }
       : undefined;
   if (word === 'former' && group.length === 2) return found([group[0]], i + 2);
