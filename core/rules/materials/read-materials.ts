@@ -1,3 +1,4 @@
+import type { Entry } from '../../../shared/entry.ts';
 import type { Action, Material } from '../../../shared/vocabulary.ts';
 import { COLOURS } from '../../lexicon/colours.ts';
 import { LENGTH_UNIT_SET } from '../../lexicon/units.ts';
@@ -80,7 +81,7 @@ export function readMaterials(
     const head = good.head === undefined ? undefined : items[good.head]!;
     // "Thread: silk, cream": a heading
     if (items.length === 1 && good.name === 'thread' && state.clauses[v.index + 1]?.joint === ':') continue;
-    if (amountOfNamed(state, v.sentence, good)) {
+    if (amountOfNamed(state, v, good)) {
       k = Math.max(k, good.next - 1);
       continue;
     }
@@ -114,7 +115,11 @@ export function readMaterials(
 }
 
 /** "put muslin behind 2-4, whipstitched round, half a yard of muslin": how much of what was just named. */
-function amountOfNamed(state: ReaderState, sentence: number, good: GoodFound): boolean {
+function amountOfNamed(
+  state: ReaderState,
+  v: { index: number; sentence: number; items: Item[] },
+  good: GoodFound,
+): boolean {
   if (good.head === undefined || good.quantity === undefined || !good.unit || good.unit === 'piece')
     return false;
   const noun = good.name.split(' ').at(-1);
@@ -123,14 +128,29 @@ function amountOfNamed(state: ReaderState, sentence: number, good: GoodFound): b
       e.kind === 'material' &&
       e.use === 'used' &&
       e.quantity === undefined &&
-      n === sentence &&
+      n === v.sentence &&
       e.material === good.material &&
       e.name?.split(' ').at(-1) === noun,
-  )?.entry;
-  if (named?.kind !== 'material') return false;
-  named.quantity = good.quantity;
-  named.unit = good.unit;
+  );
+  if (!named) return false;
+  giveAmount(named, v, good);
   return true;
+}
+
+/** How much of a material was used, where it is told behind it; a gap left for a number is none. */
+function giveAmount(
+  to: Draft,
+  v: { index: number; sentence: number; items: Item[] },
+  { quantity, unit, items }: GoodFound,
+): void {
+  const { entry, origins } = makeDraft(
+    'material',
+    v,
+    { quantity: [quantity, 'amount', items], unit: [unit, 'amount', items] },
+    'unneeded',
+  );
+  to.entry = { ...to.entry, ...entry } as Entry;
+  to.origins = { ...origins, ...to.origins };
 }
 
 /** What it is that a colour alone tells of. */
@@ -462,8 +482,7 @@ function push(
       /^(fabric|net|interfacing|backing|batting|binding)$/.test(last.entry.material) &&
       good.name === 'it'
     ) {
-      last.entry.quantity = good.quantity!;
-      last.entry.unit = good.unit;
+      giveAmount(last, v, good);
       return;
     }
     material ??= impliedBy(made, good);
