@@ -13,6 +13,10 @@ const MOST_SENTENCES = 30;
 /** Where one sentence ends and the next begins; not behind a number or a clipped word within a line of shorthand. */
 const SENTENCE_END = /(?<=[\p{L}\d)"'’][.?!])\s+(?=[\p{L}\d"'“(])|\n+/gu;
 
+/** Words of a sentence that only goes on with the one before: "And the two below", "same again on that", "did them". */
+const GOES_ON =
+  /^\W*and\b|\b(?:same|again|ditto|likewise|too|as well|also|so (?:is|are|has|have|does|do|did)|did|done|next|rest|others?)\b/i;
+
 /**
  * "A hole in 2-3, moth in 4-1. The holed one gets a patch": what a later sentence points at may have been told
  * in an earlier one of the same note. The rules that find it look at what stood before the note; read one
@@ -29,7 +33,10 @@ export function pointSentenceBySentence(
   const ends = [...text.matchAll(SENTENCE_END)];
   if (!ends.length || ends.length > MOST_SENTENCES) return;
   const starts = ends.map((end) => end.index);
-  const bare = starts.some((from, n) => !drafts.some((d) => within(d, from, starts[n + 1] ?? text.length)));
+  const bare = starts.some((from, n) => {
+    const to = starts[n + 1] ?? text.length;
+    return GOES_ON.test(text.slice(from, to)) && !drafts.some((d) => touches(d, from, to));
+  });
   if (!bare && !drafts.some((d) => pointsAt(d) && d.origins['entry']!.from > starts[0]!)) return;
   const sentences = sentencesOf(text, ends, conversation, read);
   for (const [n, told] of sentences.entries()) {
