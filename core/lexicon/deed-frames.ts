@@ -55,6 +55,7 @@ export const BEFORE_DEED: Frames[] = [
       'going|plumping|opting|opted|plumped for',
       'down|due|earmarked|marked|listed|booked|slated|scheduled|reserved|next|ready|waiting|waits|list|line|up for',
       'lined up for',
+      'awaits|await|awaiting',
       'could|would really|just|all|both|also? do with',
       'could|can really|just|all|both|also? use|stand',
       'crying|screaming out for',
@@ -284,6 +285,8 @@ export const BEFORE_THING: [TreatmentState, string[]][] = [
     'planned',
     [
       'needs|need|wants|want|requires|require|deserves',
+      'awaits|await|awaiting',
+      'waiting|waits|wait for|on',
       "is|are|'s getting",
       'gets|getting|due',
       "will|'ll|shall|must|should|to|gonna|gotta just|also|all|both|each? have|get|be|take",

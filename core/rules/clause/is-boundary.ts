@@ -248,6 +248,18 @@ const endsMend = (items: Item[], k: number, current: Item[]): boolean => {
   );
 };
 
+/** "ditto 2-5", "the same 2-5 and 2-6": nothing but places that something told before holds for too. */
+const isCarriedOn = (current: Item[]): boolean =>
+  /^ (?:the )?(?:ditto|same|same again|likewise) /.test(wordsBetween(current)) &&
+  current.slice(current[0]!.w === 'the' ? 2 : 1).every((x) => x.place || /^(again|and|&|,|\+|the|for|on|in|at|to)$/.test(x.w));
+
+/** The last of the places that are joined to the one at `k`. */
+function lastJoined(items: Item[], k: number): number {
+  let last = k;
+  while (/^(and|&|\+)$/.test(items[last + 1]?.w ?? '') && items[last + 2]?.place) last += 2;
+  return last;
+}
+
 function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
   const next = items[k + 1];
@@ -299,6 +311,8 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   if (/^(and|&|,|\+)$/.test(w) && joinsPlaces(items, k)) {
     let right = k + 1;
     while (!items[right]!.place) right++;
+    // "(2-1 frayed,) ditto 2-5, | 3-3 has a hole"
+    if (w === ',' && isCarriedOn(current) && beginsSaying(items, lastJoined(items, right))) return true;
     // "4-5 and 6-4 I'm going to requilt": nothing is said of the first alone
     if (current.every((x) => x.place || /^(and|&|,|\+|the|both)$/.test(x.w))) return false;
     // "vacuum top and back, that's all it gets": nothing is said of the second

@@ -161,8 +161,9 @@ export function beginsSaying(items: Item[], k: number): boolean {
     m < k + 4
   )
     m++;
-  // "…, row four, the last block, stained"
-  if (items[m]?.w === ',' && (items[m + 1]?.finding || items[m + 1]?.fail)) m++;
+  // "…, row four, the last block, stained"; in "…, hole in 2-2" it is found elsewhere
+  if (items[m]?.w === ',' && (items[m + 1]?.finding || items[m + 1]?.fail) && !isFoundElsewhere(items, m + 1))
+    m++;
   const next = items[m];
   if (!next) return false;
   return (
@@ -173,6 +174,13 @@ export function beginsSaying(items: Item[], k: number): boolean {
     next.w === ':' ||
     isPredicate(items, m)
   );
+}
+
+/** "hole in 2-2", "hole 2-2", "fraying along the top edge": has what is found at `k` a place of its own? */
+function isFoundElsewhere(items: Item[], k: number): boolean {
+  let m = k + 1;
+  while (/^(in|on|at|along|near|to|across|over|all|the|of|both|right)$/.test(items[m]?.w ?? '') && m < k + 5) m++;
+  return items[m]?.place?.how === 'said' || items[m]?.fabric !== undefined;
 }
 
 export const endsInPlace = (current: Item[]): boolean => Boolean(current.at(-1)?.place);

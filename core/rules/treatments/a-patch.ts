@@ -69,7 +69,7 @@ export function aPatch({ items, k, item, before, after, all, choosing, thing, us
         )) ||
       (items[k - 1]?.material === 'fabric' &&
         (k < 2 || /^(,|:|-|with|a|w|\.)$/.test(items[k - 2]?.w ?? ''))) ||
-      / (put|sewed|sewn|sew|stitched|needs?|wants?|gets?|or|either|maybe|possibly|perhaps|to|with|of|for) $/.test(
+      / (put|sewed|sewn|sew|stitched|needs?|wants?|gets?|awaits?|awaiting|or|either|maybe|possibly|perhaps|to|with|of|for) $/.test(
         before.replace(/ (a|an|new|another|little|small|bit of|the|fresh) $/, ' '),
       ) ||
       (/ (has|have|got|'s) (a|an)( [a-z]+){0,2} $/.test(before) && /\bnow\b/.test(all))

@@ -115,13 +115,13 @@ const HAS_GOT_ITS =
   / (?:got|had|(?:has|have|'s|'ve)(?: now| finally| both| all)*(?: got| had)?) (?:its|their|the) (?:own |new |bit of |piece of |fine |dyed )*$/;
 
 const NEEDS_IT =
-  / (?:needs?|wants?|requires?|to have|is to get|are to get|will need|should have) (?:some |a (?:bit|piece|layer|scrap) of |fine |silk |a )*$/;
+  / (?:needs?|wants?|requires?|awaits?|awaiting|to have|is to get|are to get|will need|should have) (?:some |a (?:bit|piece|layer|scrap) of |fine |silk |a )*$/;
 
 /** Is it a place or a cloth that needs the net, and neither she nor a list of what is to be bought? */
 function needsForItself(items: Item[], k: number): boolean {
   const verb = items
     .slice(0, k)
-    .findLastIndex((x) => /^(needs?|wants?|requires?|have|get|need to)$/.test(x.w));
+    .findLastIndex((x) => /^(needs?|wants?|requires?|awaits?|awaiting|have|get|need to)$/.test(x.w));
   const from =
     items.slice(0, Math.max(0, verb)).findLastIndex((x) => /^(i|we|she|he|,|;|:|but|so)$/.test(x.w)) + 1;
   const subject = items.slice(from, verb);
