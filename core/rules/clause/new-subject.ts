@@ -10,6 +10,8 @@ export const FINITE = new Set([
   'need',
   'wants',
   'want',
+  'awaits',
+  'await',
   'has',
   'have',
   "'s",

@@ -67,6 +67,23 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
     const plainNot = items[k]!.w === 'not';
     if (plainNot && items[said.next]?.w === 'yet') continue;
     if (!out.length || out.length === all.length || (plainNot && out.length < said.places.length)) continue;
+    const second = ahead ? undefined : secondOnly(items, at, k, said.next);
+    if (second) {
+      const rest: PlaceFound = {
+        next: items[second]!.i,
+        places: all.filter((p) => !out.includes(p)),
+        how: 'said',
+        rule: 'place.all-but',
+        kind: 'blocks',
+      };
+      const told = items[said.next - 1]!;
+      items = [
+        ...items.slice(0, k),
+        { i: told.i, j: told.j, w: told.w, token: told.token, place: rest },
+        ...items.slice(second),
+      ];
+      continue;
+    }
     let next = said.next;
     if (items[next]?.w === ')') next++;
     // "sound except the last two, torn"
@@ -147,6 +164,29 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
     k = start - 1;
   }
   return items;
+}
+
+/**
+ * "row two's all been vacuumed and, except for 2-5, pressed": where the second thing said begins that alone does not hold for the
+ * exception. What is said of it first holds for all.
+ */
+function secondOnly(items: Item[], at: number, k: number, next: number): number | undefined {
+  let joint = k - 1;
+  while (/^(,|\(|-|--|also|then|all|um|er|uh)$/.test(items[joint]?.w ?? '')) joint--;
+  if (joint <= at || !/^(and|&|\+|but)$/.test(items[joint]!.w)) return undefined;
+  const tells = (x: Item | undefined): boolean =>
+    x !== undefined && !x.place && (x.finding !== undefined || x.action?.form === 'past');
+  // "vacuumed row two and, bar 2-5, pressed it"
+  const from = items.slice(0, at).findLastIndex((x) => /^[,.;!?\n]$/.test(x.w)) + 1;
+  if (!items.slice(from, joint).some(tells)) return undefined;
+  let second = next;
+  while (/^(,|\)|-|--|it|is|'s|has|been|now|all|also|then|i|'ve|have|were|was|they|are)$/.test(items[second]?.w ?? ''))
+    second++;
+  const verb = items[second];
+  if (!tells(verb) && !(verb?.stitch && tells(items[second + 1]))) return undefined;
+  // "…, pressed row three": of a place of its own
+  const end = items.findIndex((x, m) => m > second && /^[,.;!?\n]$/.test(x.w));
+  return items.slice(second, end < 0 ? undefined : end).some((x) => x.place?.how === 'said') ? undefined : second;
 }
 
 /** "row three is faded, 3-4 excepted", "3-4 aside, row three is sound": as if the word stood before its place. */
