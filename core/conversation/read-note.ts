@@ -52,6 +52,7 @@ import { nameShortSides } from '../rules/short-sides.ts';
 import { withoutSize } from '../rules/size-told.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
 import { withSoIs } from '../rules/so-is-that.ts';
+import { withSpreads } from '../rules/spread-to.ts';
 import { withoutTakenBack } from '../rules/taken-back.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
@@ -260,7 +261,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   };
   const meant = withTurns(
     withRunOns(
-      deedFirst(withShortDeeds(withMatterHeads(withSoIs(withRelatives(newOneNamed(withOwnLengths(items))))))),
+      deedFirst(withShortDeeds(withMatterHeads(withSoIs(withSpreads(withRelatives(newOneNamed(withOwnLengths(items)))))))),
     ),
   );
   const matters = readMatters(state, meant);

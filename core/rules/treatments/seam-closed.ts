@@ -65,8 +65,11 @@ export function goneOver({ items, k, item }: WordAt): WayFound {
 /** "did the open seam at 2-4", "ran that seam again", "went back over the seam", "put the seam right": sewn, though the verb says nothing of its own. */
 export function seamSeenTo({ items, k, item, before }: WordAt): WayFound {
   // asked at the seam, since no rule is asked at "did"
+  // "I'll do the tear by hand": only a stitch tells that it is sewn
+  const torn =
+    /^(tear|split-seam)$/.test(item.finding ?? '') && items.some((x, m) => m > k && m < k + 7 && x.stitch);
   const did =
-    item.seam && / (did|done|do|doing) (?:the|that|both|those|its|all the) (?:\S+ )?$/.exec(before)?.[1];
+    (item.seam || torn) && / (did|done|do|doing) (?:the|that|both|those|its|all the) (?:\S+ )?$/.exec(before)?.[1];
   if (did && !isTold(items, k))
     return found(
       {

@@ -72,6 +72,8 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
     if (
       items[k]!.place?.places[0]?.includes('-left') ||
       (w(items, k) === 'left' && /^(the|top|bottom|upper|lower|far)$/.test(w(items, k - 1))) ||
+      // "the first gets net, the second left", "…, the right one is left": the block, left as found
+      (w(items, k) === 'left' && isOfBlock(items, k)) ||
       // "top 60, right 72, left 71.5 inches"
       (w(items, k) === 'left' && items.filter((x) => /^(top|right|bottom|btm)$/.test(x.w)).length > 1) ||
       // "found a pin left in the batting"
@@ -126,4 +128,17 @@ function putOnList(items: Item[], k: number): number | undefined {
   )
     ? k + 1
     : undefined;
+}
+
+/** Is it one block or some that "left" is told of, and nothing more behind it? */
+function isOfBlock(items: Item[], k: number): boolean {
+  const at = /^(is|'s|are|was|were|gets|being|stays)$/.test(w(items, k - 1)) ? k - 2 : k - 1;
+  const place = items[at]?.place;
+  return (
+    place !== undefined &&
+    place.kind !== 'part' &&
+    place.rule !== 'place.it' &&
+    place.places.length > 0 &&
+    /^(|[.,;!]|and|but|alone|as|be)$/.test(w(items, k + 1))
+  );
 }
