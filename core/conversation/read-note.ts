@@ -261,7 +261,11 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   };
   const meant = withTurns(
     withRunOns(
-      deedFirst(withShortDeeds(withMatterHeads(withSoIs(withSpreads(withRelatives(newOneNamed(withOwnLengths(items)))))))),
+      deedFirst(
+        withShortDeeds(
+          withMatterHeads(withSoIs(withSpreads(withRelatives(newOneNamed(withOwnLengths(items)))))),
+        ),
+      ),
     ),
   );
   const matters = readMatters(state, meant);

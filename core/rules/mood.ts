@@ -103,7 +103,7 @@ const NOT_YET =
 const STANDS =
   /^ (?:is |'s |was |now |all )*(?:(done|finished|complete|completed)(?! (?:for|by) )|under way|underway|in progress|in hand|on the go) /;
 const MEANT_FOR =
-  /^ (?:(?:and|so|then|right|ok|it 's|it 'll be|,) )*(?:(?:a|an|some|bit|piece|of|new|the|small|fine|fresh) )*(?:net|tulle|patch|piece|darn|support|interfacing|crepeline|overlay|replacement) for (?:the |that |this |both |all |row |block |\d|first|other|one\b|two\b|three\b|four\b|five\b|six\b|seven\b)/;
+  /^ (?:(?:and|so|then|right|ok|it 's|it 'll be|,) )*(?:(?:a|an|some|bit|piece|of|new|the|small|fine|fresh) )*(?:net|tulle|patch|piece|darn|support|lining|underlay|interfacing|crepeline|overlay|replacement) for (?:the |that |this |both |all |row |block |\d|first|other|one\b|two\b|three\b|four\b|five\b|six\b|seven\b)/;
 const TOLD_THERE =
   / (?:put|got|went|gone|on|done|made|sewn|sewed|cut|was|were|is|finished|today|yesterday|already|over|behind|bought|used|took|minutes?|mins?|hours?|half an hour) /;
 

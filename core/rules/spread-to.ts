@@ -5,7 +5,16 @@ import { boundaryBefore } from './item.ts';
 const SPREADS =
   /^(spread|spreads|spreading|crept|creeps|creeping|run|runs|travelled|traveled|wandered|wicked|migrated|carried|carries|gone|goes|extends|continues)$/;
 /** Findings that a place has from the one beside it. */
-const CREEPS = new Set(['stain', 'mildew', 'dye-bleed', 'fraying', 'tear', 'insect-damage', 'fading', 'shattered']);
+const CREEPS = new Set([
+  'stain',
+  'mildew',
+  'dye-bleed',
+  'fraying',
+  'tear',
+  'insect-damage',
+  'fading',
+  'shattered',
+]);
 
 /**
  * "mildew on 4-2, it's crept up into the block above", "stain on 3-2 and it has spread to 3-3": the same is found at the other
@@ -15,13 +24,20 @@ export function withSpreads(items: Item[]): Item[] {
   for (let k = 2; k < items.length - 2; k++) {
     if (!SPREADS.test(items[k]!.w) || items[k]!.action?.form === 'past') continue;
     let to = k + 1;
-    while (/^(up|down|out|over|across|on|through|along|right|even|also)$/.test(items[to]?.w ?? '') && to < k + 4) to++;
+    while (
+      /^(up|down|out|over|across|on|through|along|right|even|also)$/.test(items[to]?.w ?? '') &&
+      to < k + 4
+    )
+      to++;
     if (!/^(to|into|onto|in to|on to)$/.test(items[to]?.w ?? '')) continue;
     const at = items[to + 1]?.w === 'the' && !items[to + 1]!.place ? to + 2 : to + 1;
     const place = items[at]?.place;
     if (!place?.places.length) continue;
     let from = k;
-    while (/^(it|that|which|'s|has|have|is|also|now|just|even|already|seems|to)$/.test(items[from - 1]?.w ?? '')) from--;
+    while (
+      /^(it|that|which|'s|has|have|is|also|now|just|even|already|seems|to)$/.test(items[from - 1]?.w ?? '')
+    )
+      from--;
     let joint = from;
     while (/^(,|and|&|but|--|-|\.|;)$/.test(items[joint - 1]?.w ?? '')) joint--;
     const said = items.slice(0, joint).findLastIndex((x) => x.finding || x.fail || x.action);

@@ -251,7 +251,9 @@ const endsMend = (items: Item[], k: number, current: Item[]): boolean => {
 /** "ditto 2-5", "the same 2-5 and 2-6": nothing but places that something told before holds for too. */
 const isCarriedOn = (current: Item[]): boolean =>
   /^ (?:the )?(?:ditto|same|same again|likewise) /.test(wordsBetween(current)) &&
-  current.slice(current[0]!.w === 'the' ? 2 : 1).every((x) => x.place || /^(again|and|&|,|\+|the|for|on|in|at|to)$/.test(x.w));
+  current
+    .slice(current[0]!.w === 'the' ? 2 : 1)
+    .every((x) => x.place || /^(again|and|&|,|\+|the|for|on|in|at|to)$/.test(x.w));
 
 /** The last of the places that are joined to the one at `k`. */
 function lastJoined(items: Item[], k: number): number {

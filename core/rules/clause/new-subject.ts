@@ -181,7 +181,8 @@ export function beginsSaying(items: Item[], k: number): boolean {
 /** "hole in 2-2", "hole 2-2", "fraying along the top edge": has what is found at `k` a place of its own? */
 function isFoundElsewhere(items: Item[], k: number): boolean {
   let m = k + 1;
-  while (/^(in|on|at|along|near|to|across|over|all|the|of|both|right)$/.test(items[m]?.w ?? '') && m < k + 5) m++;
+  while (/^(in|on|at|along|near|to|across|over|all|the|of|both|right)$/.test(items[m]?.w ?? '') && m < k + 5)
+    m++;
   return items[m]?.place?.how === 'said' || items[m]?.fabric !== undefined;
 }
 

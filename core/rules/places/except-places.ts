@@ -180,13 +180,19 @@ function secondOnly(items: Item[], at: number, k: number, next: number): number 
   const from = items.slice(0, at).findLastIndex((x) => /^[,.;!?\n]$/.test(x.w)) + 1;
   if (!items.slice(from, joint).some(tells)) return undefined;
   let second = next;
-  while (/^(,|\)|-|--|it|is|'s|has|been|now|all|also|then|i|'ve|have|were|was|they|are)$/.test(items[second]?.w ?? ''))
+  while (
+    /^(,|\)|-|--|it|is|'s|has|been|now|all|also|then|i|'ve|have|were|was|they|are)$/.test(
+      items[second]?.w ?? '',
+    )
+  )
     second++;
   const verb = items[second];
   if (!tells(verb) && !(verb?.stitch && tells(items[second + 1]))) return undefined;
   // "…, pressed row three": of a place of its own
   const end = items.findIndex((x, m) => m > second && /^[,.;!?\n]$/.test(x.w));
-  return items.slice(second, end < 0 ? undefined : end).some((x) => x.place?.how === 'said') ? undefined : second;
+  return items.slice(second, end < 0 ? undefined : end).some((x) => x.place?.how === 'said')
+    ? undefined
+    : second;
 }
 
 /** "row three is faded, 3-4 excepted", "3-4 aside, row three is sound": as if the word stood before its place. */

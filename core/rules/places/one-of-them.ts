@@ -135,6 +135,8 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     (/^(is|'s|has|had|needs|wants|gets|i|it|there|was|can|could|will|'ll|should|must|might|off|,|\.|;|)$/.test(
       w(tokens, at),
     ) ||
+      // "the first gets net, the second left (alone)"
+      (w(tokens, at) === 'left' && /^(|[.,;!]|alone|as|be)$/.test(w(tokens, at + 1))) ||
       // "patched the first and left the other"
       (group.length === 2 &&
         w(tokens, at) === 'and' &&
@@ -228,7 +230,9 @@ const beginsBare = (tokens: Token[], i: number, cloth: boolean): boolean =>
 const tellsNth = (tokens: Token[], i: number): boolean =>
   /^(first|second|third|last)$/.test(w(tokens, i)) &&
   (/^('s|is|has|needs|wants|gets|will|'ll)$/.test(w(tokens, i + 1)) ||
-    (/^(second|third)$/.test(w(tokens, i)) && w(tokens, i + 1) === 'i'));
+    (/^(second|third)$/.test(w(tokens, i)) && w(tokens, i + 1) === 'i') ||
+    // "darned the first, second left alone"
+    (w(tokens, i + 1) === 'left' && /^(alone|as|be)$/.test(w(tokens, i + 2))));
 
 /** The row of which a group is the first or the last few blocks, but not all. */
 function endOfRow(group: string[], ctx: PlaceContext): { row: number; end: 'first' | 'last' } | undefined {

@@ -69,7 +69,8 @@ export function seamSeenTo({ items, k, item, before }: WordAt): WayFound {
   const torn =
     /^(tear|split-seam)$/.test(item.finding ?? '') && items.some((x, m) => m > k && m < k + 7 && x.stitch);
   const did =
-    (item.seam || torn) && / (did|done|do|doing) (?:the|that|both|those|its|all the) (?:\S+ )?$/.exec(before)?.[1];
+    (item.seam || torn) &&
+    / (did|done|do|doing) (?:the|that|both|those|its|all the) (?:\S+ )?$/.exec(before)?.[1];
   if (did && !isTold(items, k))
     return found(
       {

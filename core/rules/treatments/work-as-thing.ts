@@ -26,6 +26,9 @@ export function workAsThing({ items, k, item, before, after, ways, used }: WordA
   // "(6-1 gets the patch,) 6-2 the darn"
   if (k > 1 && k < 6 && items.every((x, m) => m === k || x.place || GAPPED.test(x.w)) && items[0]!.place)
     return found({ action, form: 'noun', at: k, items: [item], rule: 'treatment.as-thing' }, k);
+  // "(net for the first,) a darn for the second": what each gets, in a list
+  if (/^ (?:(?:and|then|so|but|a|an|the|little|small|new|quick|,) )*$/.test(before) && isMeantFor(items, k))
+    return found({ action, form: 'noun', at: k, items: [item], rule: 'treatment.as-thing' }, k);
   const governor = governorOfThing(items, k);
   const told =
     governor?.state ??
@@ -34,6 +37,16 @@ export function workAsThing({ items, k, item, before, after, ways, used }: WordA
   // "needs support", "wants darning": without its article only what is no thing besides
   if (!WITH_ARTICLE.test(before) && !(governor && action === 'stabilize')) return undefined;
   return found({ action, form: 'noun', at: k, items: [item], rule: 'treatment.as-thing' }, k);
+}
+/** "(a darn) for 2-4", "(patch) for the first one": the thing, the place and nothing more. */
+function isMeantFor(items: Item[], k: number): boolean {
+  if (items[k + 1]?.w !== 'for') return false;
+  const at = /^(the|that)$/.test(items[k + 2]?.w ?? '') && !items[k + 2]!.place ? k + 3 : k + 2;
+  return (
+    (items[at]?.place?.places.length ?? 0) > 0 &&
+    items[at]!.place!.kind !== 'part' &&
+    /^(|[,.;!]|and|but|too|then|instead|i|think)$/.test(items[at + 1]?.w ?? '')
+  );
 }
 /** "the patch on 3-4 is off": taken off, or called off; a rule of its own. */
 const IS_OFF = / (?:is|'s|are) (?:now |all )?(?:off|out) /;

@@ -131,7 +131,7 @@ function putOnList(items: Item[], k: number): number | undefined {
 }
 
 /** Is it one block or some that "left" is told of, and nothing more behind it? */
-function isOfBlock(items: Item[], k: number): boolean {
+export function isOfBlock(items: Item[], k: number): boolean {
   const at = /^(is|'s|are|was|were|gets|being|stays)$/.test(w(items, k - 1)) ? k - 2 : k - 1;
   const place = items[at]?.place;
   return (

@@ -3,7 +3,7 @@ import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
 import { wordsBetween } from '../../words-between.ts';
 import { STORES } from '../stores.ts';
-import { firstWord } from './cue-at.ts';
+import { firstWord, isOfBlock } from './cue-at.ts';
 
 const TO_BE = new Set(['is', "'s", 'are', 'was', 'were']);
 /** What use a word after the goods gives them. */
@@ -71,6 +71,7 @@ export function postUse(items: Item[]): { use: MaterialUse; at: number; end: num
     if (
       w(items, k) === 'left' &&
       !items[k]!.place &&
+      !isOfBlock(items, k) &&
       (k === items.length - 1 ||
         (/^(?:from|over|yet|still|now|after)$/.test(w(items, k + 1)) &&
           items.slice(0, k).some((x) => x.quantity?.unit))) &&
