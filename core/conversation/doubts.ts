@@ -328,6 +328,14 @@ function clothTold(items: Item[]): ClothTold | undefined {
 /** "The pink has faded" of a quilt with a pink check and a pink dot: one of them, and nobody has said which. */
 function oneOfCloths(items: Item[]): ClothTold | undefined {
   const k = items.findIndex((x) => x.fabric && !x.fabric.full && x.fabric.names.length > 1);
+  // "rust ones are frayed" of a rust check and a rust stripe: those of one cloth, and nobody has said which
+  if (
+    k >= 0 &&
+    items[k + 1]?.w === 'ones' &&
+    /^(|the|,|[.]|and)$/.test(items[k - 1]?.w ?? '') &&
+    !items.some((x) => /^(all|every|each|both|any|other|of)$/.test(x.w))
+  )
+    return { words: items[k]!.fabric!.words, items: [items[k]!], several: true };
   if (k < 1 || items[k - 1]!.w !== 'the' || !/^(is|'s|has|was)$/.test(items[k + 1]?.w ?? ''))
     return undefined;
   if (/s$/.test(items[k]!.w) || items.slice(0, k).some((x) => /^(all|every|each|both|of)$/.test(x.w)))

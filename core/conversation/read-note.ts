@@ -22,7 +22,7 @@ import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
 import { withDashHeads } from '../rules/dash-heads.ts';
 import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
 import { nameHeads } from '../rules/decisions/name-heads.ts';
-import { readMatters } from '../rules/decisions/read-matters.ts';
+import { MATTER_CHOSEN, readMatters } from '../rules/decisions/read-matters.ts';
 import { deedFirst } from '../rules/deed-first.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import { dropAsides } from '../rules/drop-asides.ts';
@@ -279,7 +279,10 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   // an old mend at a place is a finding, whatever is told of who made it
   const told = remarks.filter(
     (r) =>
-      !(r.kind === 'wish' && state.drafts.some((d) => saidWithin(d, OWNERS_WORD, r))) &&
+      !(
+        r.kind === 'wish' &&
+        state.drafts.some((d) => saidWithin(d, OWNERS_WORD, r) || saidWithin(d, MATTER_CHOSEN, r))
+      ) &&
       (r.kind !== 'history' ||
         !state.drafts.some((d) => saidWithin(d, 'condition.mended-by-others', r) || namesMender(d, text, r))),
   );

@@ -57,7 +57,7 @@ export function pointSentenceBySentence(
       draft.entry = { ...draft.entry, places } as Entry;
       if (origins['places']) draft.origins['places'] = movedBy(origins, from)['places']!;
     }
-    addLost(drafts, told, n);
+    if (!doneAfterPlan(drafts, told, text)) addLost(drafts, told, n);
   }
 }
 
@@ -73,6 +73,41 @@ function addLost(drafts: Draft[], { from, to, reading }: Sentence, sentence: num
     if (!apart(placesOf(entry), told)) continue;
     drafts.push({ entry, origins: movedBy(origins, from), placed: 'said', clause: 0, sentence });
   }
+}
+
+/** "did them, zigzag, 25 min", "done, 20 min", "all done now": said of what the sentences before planned. */
+const DID_THEM =
+  /^(?:(?:and|so|right|ok|okay|now|there|that's|,|then|i|i've|i have|have|all|both|got) )*(?:did|done|finished|managed)\b(?: (?:it|them|that|those|these|both|all|now|already|today)\b)*(?= *(?:$|[.,;!–—-]|in |by ))/i;
+
+/**
+ * "3-2 needs patching. Done, 20 min": what was to be done has been done by the end of the same note, and what is said last holds.
+ */
+function doneAfterPlan(drafts: Draft[], { from, to, reading }: Sentence, text: string): boolean {
+  if (!DID_THEM.test(text.slice(from, to).trim()) || reading.act !== 'log' || reading.ask) return false;
+  const deeds = reading.entries.filter(({ entry: e }) => e.kind === 'treatment');
+  if (!deeds.length || deeds.length !== reading.entries.length) return false;
+  const pairs = deeds.map((deed) => ({
+    deed,
+    plan: drafts.find(
+      ({ entry: e, origins }) =>
+        e.kind === 'treatment' &&
+        deed.entry.kind === 'treatment' &&
+        e.state === 'planned' &&
+        deed.entry.state === 'done' &&
+        e.action === deed.entry.action &&
+        // "net. done, 9 min", of a place that was told in the note before
+        drafts.some((d) => d.placed === 'said' && !apart(placesOf(e), placesOf(d.entry))) &&
+        origins['entry']!.from < from &&
+        !apart(placesOf(e), placesOf(deed.entry)) &&
+        !apart(placesOf(deed.entry), placesOf(e)),
+    ),
+  }));
+  if (pairs.some(({ plan }) => !plan)) return false;
+  for (const { deed, plan } of pairs) {
+    plan!.entry = { ...plan!.entry, ...deed.entry } as Entry;
+    plan!.origins = { ...movedBy(deed.origins, from), ...plan!.origins };
+  }
+  return true;
 }
 
 const movedBy = (origins: Draft['origins'], by: number): Draft['origins'] =>

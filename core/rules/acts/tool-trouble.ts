@@ -5,9 +5,9 @@ const TOOL =
 const OWN =
   '(?:the|my|this|that|these|those|a|another|blooming|blasted|bloody|flipping|stupid|wretched|darn|damn|new|old|good)';
 const TROUBLE =
-  '(?:snapped|broke|broken|bent|jammed|jamming|stuck|packed up|packing up|conked out|died|dead|dying|run out|ran out|running out|knotted|knotting|tangled|blunt|dull|rusty|overheated|tripped|switched itself off|seized|seized up|blown|gone|going|missing|walked|wandered|fell|fallen|rolled|vanished|disappeared|playing up|acting up|on strike|up the spout|kaput|busted|flat|rubbish|useless|hopeless|smoking|leaking|spitting)';
+  '(?:snapped|broke|broken|bent|jammed|jamming|stuck|packed up|packing up|conked out|died|dead|dying|run out|ran out|running out|knotted|knotting(?! (?:the|off|at|every|it|them))|knotting up|in (?:a |one )?(?:knots?|tangles?|twist)|tangled|tangling|twisting|snagging|snapping|splitting|unthreading|slipping|skipping|blunt|dull|rusty|overheated|tripped|switched itself off|seized|seized up|blown|gone|going|missing|walked|wandered|fell|fallen|rolled|vanished|disappeared|playing up|acting up|on strike|up the spout|kaput|busted|flat|rubbish|useless|hopeless|smoking|leaking|spitting)';
 
-/** "the needle's snapped, second one today", "scissors need sharpening", "machine's jammed again". */
+/** "thread keeps knotting", "the needle's snapped, second one today", "scissors need sharpening", "machine's jammed again". */
 const TROUBLED = new RegExp(
   `^(?:(?:oh|ah|ow|ouch|damn|drat|blast|bother|right|well|and|now|great|typical|um|er|no|there|,|-|!|\\.) )*(?:${OWN} )*${TOOL} ?(?:'s|is|are|has|have|just|keeps?|'ve|needs?|wants?|went|got|wo n't|does n't)? ?(?:just |all |gone and |been |itself |themselves |clean |nearly |completely |got |to |itself |on me |n't )*(?:${TROUBLE}|sharpening|oiling|changing|replacing|a clean|fixing|work|start|itself)\\b`,
 );
@@ -44,7 +44,7 @@ export function isToolTrouble(words: string, items: Item[]): boolean {
       x.span ||
       x.stitches ||
       (x.object === 'ties' && /\bties?\b/.test(x.w)) ||
-      x.object === 'stitching' ||
+      (x.object === 'stitching' && !/^(?:thread|cotton)$/.test(x.w)) ||
       x.object === 'quilting',
   );
 }

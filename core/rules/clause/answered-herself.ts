@@ -24,11 +24,11 @@ export function answeredHerself(items: Item[]): Item[] {
   const from = startOfSentence(items, k);
   const rest = answeredHerself(items.slice(k + 1));
   // "…?!?": nothing stands before the mark
-  const told = from < k && rest.length ? statementOf(items.slice(from, k), rest, items[k]!) : undefined;
+  const told = from < k && rest.length ? statementOf(items.slice(from, k), rest, items[k]!, items.slice(0, from)) : undefined;
   return told ? [...items.slice(0, from), ...told] : [...items.slice(0, k + 1), ...rest];
 }
 
-function statementOf(asked: Item[], rest: Item[], mark: Item): Item[] | undefined {
+function statementOf(asked: Item[], rest: Item[], mark: Item, before: Item[]): Item[] | undefined {
   const word = (w: string): Item =>
     makeItem(mark.i, mark.j, w, { ...mark.token, w, kind: /^\w/.test(w) ? 'word' : 'mark' });
   const deeds = asked.filter((x) => (x.action && !x.place) || KEEP.test(x.w));
@@ -53,6 +53,8 @@ function statementOf(asked: Item[], rest: Item[], mark: Item): Item[] | undefine
       ...withoutMark(rest.slice(1)),
     ];
   }
+  const refused = refusedAndChosen(asked, deeds, rest, before, word);
+  if (refused) return refused;
   // "net or patch on 2-2? net": the way that is named again
   const chosen = rest.find((x, m) => m < 3 && x.action);
   if (
@@ -65,7 +67,9 @@ function statementOf(asked: Item[], rest: Item[], mark: Item): Item[] | undefine
     const where = asked.filter((x) => x.place || x.fabric);
     const at = rest.indexOf(chosen);
     const lead = /^(?:'ll|will|to)$/.test(rest[at - 1]?.w ?? '') ? [] : [word('will')];
-    return where.length ? [...where, word(':'), ...rest.slice(0, at), ...lead, ...rest.slice(at)] : undefined;
+    return where.length
+      ? [...foundBefore(asked, deeds, word), ...where, word(':'), ...rest.slice(0, at), ...lead, ...rest.slice(at)]
+      : undefined;
   }
   // "and the backing? calico"
   const head = asked.at(-1)!;
@@ -79,6 +83,55 @@ function statementOf(asked: Item[], rest: Item[], mark: Item): Item[] | undefine
   )
     return [head, word(':'), ...rest];
   return undefined;
+}
+
+/** What stands between the way refused and the one chosen: "no patch, net", "not a darn but net". */
+const BETWEEN = /^(?:,|[.;-]|--|but|so|just|a|an|the|it|it's|i'll|i|'ll|will|going to|with|on)$/;
+
+/**
+ * "patch it or net it? no patch, net", "darn or net? net, no darning", "patch or net? no, net": of the two ways asked about one is
+ * refused by its name and the other taken. Where nothing is named behind the "no", nothing is given up by it.
+ */
+function refusedAndChosen(
+  asked: Item[],
+  deeds: Item[],
+  rest: Item[],
+  before: Item[],
+  word: (w: string) => Item,
+): Item[] | undefined {
+  const here = asked.filter((x) => x.place || x.fabric);
+  // "hole in 3-2. patch or net?"
+  const where = here.length ? here : before.filter((x) => x.place).slice(-1);
+  if (deeds.length !== 2 || !where.length || !asked.some((x) => x.w === 'or' || x.w === '/')) return undefined;
+  const end = rest.findIndex((x, m) => m > 0 && /^[.;!?]$/.test(x.w));
+  const said = end < 0 ? rest : rest.slice(0, end);
+  const named = said.filter((x) => x.action);
+  const isAsked = (x: Item): boolean => deeds.some((d) => d.action!.v === x.action!.v);
+  const no = said.findIndex((x) => NO.test(x.w));
+  if (no < 0 || said.length > 8 || !named.length || named.length > 2 || !named.every(isAsked)) return undefined;
+  if (!said.every((x) => x.action || NO.test(x.w) || BETWEEN.test(x.w))) return undefined;
+  const bare = /^[,-]$|^--$/.test(said[no + 1]?.w ?? '');
+  const refused = bare ? undefined : said.slice(no).find((x) => x.action);
+  const chosen = named.find((x) => x !== refused);
+  if (!chosen || (refused && refused.action!.v === chosen.action!.v)) return undefined;
+  const against = refused ? [...where, word(':'), word('not'), word('going to'), refused, word('.')] : [];
+  return [
+    ...foundBefore(asked, deeds, word),
+    ...against,
+    ...where,
+    word(':'),
+    word('will'),
+    chosen,
+    ...rest.slice(said.length),
+  ];
+}
+
+/** "3-2 hole, patch it or net it?": what was found is told before the question. */
+function foundBefore(asked: Item[], deeds: Item[], word: (w: string) => Item): Item[] {
+  const lead = asked.slice(0, asked.indexOf(deeds[0]!));
+  const end = lead.findLastIndex((x) => /^(?:[,;:-]|--)$/.test(x.w));
+  const found = end < 0 ? [] : lead.slice(0, end);
+  return found.some((x) => x.finding) ? [...found, word('.')] : [];
 }
 
 const withoutMark = (items: Item[]): Item[] => (/^[,.]$/.test(items[0]?.w ?? '') ? items.slice(1) : items);

@@ -23,6 +23,9 @@ import { isHandOrMachine, plainMatter } from './plain-matter.ts';
 /** Which items the matters took: `first` before figures are read, `later` once the figures among them have been. */
 export type MatterClaims = { first: Set<Item>; later: Set<Item> };
 
+/** The rule of an open matter closed by naming one of its ways: the wish it was told by is no remark besides. */
+export const MATTER_CHOSEN = 'decision.chosen';
+
 /**
  * Matters about how to finish, which cloth, the price and the date, open or settled, read off the whole note before its
  * clauses are: they come in lists ("open: wadding weight, border y/n"), with what was decided said after them ("…, that's
@@ -241,7 +244,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       }
       const chosen = k === 0 ? chosenOf(state, part, parts, asked) : undefined;
       if (chosen) {
-        add(chosen, 'settled', part, 'decision.chosen', number);
+        add(chosen, 'settled', part, MATTER_CHOSEN, number);
         continue;
       }
       // "resewn, ladder stitch. Thread: silk, cream": what it was sewn with

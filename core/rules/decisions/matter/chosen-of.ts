@@ -75,6 +75,8 @@ export function chosenOf(state: ReaderState, part: Part, parts: Part[], asked: b
     /^(?:backing|batting|binding|border|thread|tie-thread)$/.test(last)
   )
     return last;
+  const won = wonOf(matters, part);
+  if (won && !asked) return won;
   const settled = part.status === 'settled' || (parts[1]?.cue === 'settled' && !parts[1].topic);
   if (!settled && !/ (?:it 's|it is|going with|we 'll have|i 'll have|make it) /.test(part.words))
     return undefined;
@@ -86,6 +88,28 @@ export function chosenOf(state: ReaderState, part: Part, parts: Part[], asked: b
 
 const PICKED =
   /^ (?:and |so |well |right |then |ok )*(?:she|he|they|i|we|client|owner|the owner)? ?(?:'s |'ve |'m |'re |has |have |am |are )?(?:picked|chose|chosen|gone for|went for|plumped for|opted for|going with|going for|going to use|gonna use|'ll use|will use) /;
+
+/** "muslin wins", "it's the grey that won": the way that carried the day, and what may follow. */
+const WON =
+  /^ (?:and |so |well |right |then |ok |in the end |it 's |the )*(\S+(?: \S+){0,3}?) (?:that |has |have |'s |is the )*(?:wins?|won|winner|winning|gets it|got it|gets the (?:job|vote|nod)|got the (?:job|vote|nod)|carried it|carried the day|is the one|was chosen|was picked|got picked|it is)(?: (?:in the end|then|after all|out|hands down|it|for me))* $/;
+/** "owner says plain", "she'd rather have the blue", "her sister votes for the red": the voice of another. */
+const THIRD =
+  /^ (?:and |so |well |right |then |ok |in the end )*(?:(?:the|my|her|his|our|their) )?(?:owner|client|customer|family|museum|school|church|guild|committee|lady|husband|wife|sister|brother|mother|mum|mom|daughter|son|aunt|bride|curator|she|he|they)(?: (?:'s|'d|'ll|has|have|had|would|just|rang|and|definitely|now))* (?:says?|said|wants?|wanted|rather|sooner|prefers?|preferred|picks?|picked|chose|chosen|likes?|liked|fancies|fancied|votes?|voted|insists|insisted|decided|settled|goes|went|gone|plumps|plumped)(?: (?:for|on|with|have|go|go for|go with|it|to be|to|be|that|i|we|use|is|'s))* (\S+(?: \S+){0,3}?)(?: (?:then|please|best|better|after all|in the end|instead))* $/;
+
+/** An open matter closed by a verb of winning, or by somebody else's word, where what is named is one of its ways or a colour of it. */
+function wonOf(matters: NonNullable<ReaderState['memory']['matters']>, part: Part): Topic | undefined {
+  const said = (WON.exec(part.words) ?? THIRD.exec(part.words))?.[1];
+  if (!said || part.items.some((x) => BLOCKS(x) || x.finding || x.quantity || x.cost)) return undefined;
+  const words = said.split(' ').filter((w) => !/^(?:the|a|an|one|ones|it|new|old)$/.test(w));
+  if (!words.length) return undefined;
+  const way = matters.findLast((m) => {
+    const told = m.words.split(/[^a-z]+/);
+    return words.every((w) => told.includes(w) && !COMMON.test(w));
+  });
+  if (way) return way.about;
+  const last = matters.at(-1)!;
+  return /\bcolou?r\b/.test(last.words) && words.some((w) => COLOURS.has(w)) ? last.about : undefined;
+}
 
 const THAT_SETTLED =
   /^ (?:and |so |now )*that (?:'s|is) (?:it )?(?:settled|decided|agreed|sorted)(?: then| now)? $/;
