@@ -445,7 +445,7 @@ function withMarksApart(items: Item[], remarks: RemarkFound[]): Item[] {
 
 /** Was the draft told by that rule, within the words of the remark? */
 const saidWithin = ({ origins }: Draft, rule: string, { from, to }: RemarkFound): boolean =>
-  [origins['finding'], origins['action']].some((at) => at?.rule === rule && at.from >= from && at.to <= to);
+  [origins['finding'], origins['action'], origins['about']].some((at) => at?.rule === rule && at.from >= from && at.to <= to);
 
 /** "4-1 has a patch someone sewed on in the seventies": who made the repair and when is no story of its own. */
 const namesMender = (d: Draft, text: string, r: RemarkFound): boolean =>

@@ -6,7 +6,7 @@ import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isBareDate, isDeadline } from './is-deadline.ts';
-import { choiceUnder, chosenOf, sewnBefore } from './matter/chosen-of.ts';
+import { choiceUnder, chosenOf, sewnBefore, wonOf } from './matter/chosen-of.ts';
 import { cueOf } from './matter/cue-of.ts';
 import { dateOf } from './matter/date-of.ts';
 import { matterIn } from './matter/matter-in.ts';
@@ -242,7 +242,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
           add('tie-thread', 'settled', part, 'decision.cloth-for', number);
         continue;
       }
-      const chosen = k === 0 ? chosenOf(state, part, parts, asked) : undefined;
+      const chosen = k === 0 ? chosenOf(state, part, parts, asked) : asked ? undefined : wonOf(state, part);
       if (chosen) {
         add(chosen, 'settled', part, MATTER_CHOSEN, number);
         continue;

@@ -75,8 +75,8 @@ export function chosenOf(state: ReaderState, part: Part, parts: Part[], asked: b
     /^(?:backing|batting|binding|border|thread|tie-thread)$/.test(last)
   )
     return last;
-  const won = wonOf(matters, part);
-  if (won && !asked) return won;
+  const won = asked ? undefined : wonOf(state, part);
+  if (won) return won;
   const settled = part.status === 'settled' || (parts[1]?.cue === 'settled' && !parts[1].topic);
   if (!settled && !/ (?:it 's|it is|going with|we 'll have|i 'll have|make it) /.test(part.words))
     return undefined;
@@ -97,7 +97,8 @@ const THIRD =
   /^ (?:and |so |well |right |then |ok |in the end )*(?:(?:the|my|her|his|our|their) )?(?:owner|client|customer|family|museum|school|church|guild|committee|lady|husband|wife|sister|brother|mother|mum|mom|daughter|son|aunt|bride|curator|she|he|they)(?: (?:'s|'d|'ll|has|have|had|would|just|rang|and|definitely|now))* (?:says?|said|wants?|wanted|rather|sooner|prefers?|preferred|picks?|picked|chose|chosen|likes?|liked|fancies|fancied|votes?|voted|insists|insisted|decided|settled|goes|went|gone|plumps|plumped)(?: (?:for|on|with|have|go|go for|go with|it|to be|to|be|that|i|we|use|is|'s))* (\S+(?: \S+){0,3}?)(?: (?:then|please|best|better|after all|in the end|instead))* $/;
 
 /** An open matter closed by a verb of winning, or by somebody else's word, where what is named is one of its ways or a colour of it. */
-function wonOf(matters: NonNullable<ReaderState['memory']['matters']>, part: Part): Topic | undefined {
+export function wonOf({ memory: { matters } }: ReaderState, part: Part): Topic | undefined {
+  if (!matters?.length) return undefined;
   const said = (WON.exec(part.words) ?? THIRD.exec(part.words))?.[1];
   if (!said || part.items.some((x) => BLOCKS(x) || x.finding || x.quantity || x.cost)) return undefined;
   const words = said.split(' ').filter((w) => !/^(?:the|a|an|one|ones|it|new|old)$/.test(w));
