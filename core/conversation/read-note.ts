@@ -32,6 +32,7 @@ import { boundaryBefore, type Item } from '../rules/item.ts';
 import { withLaterPlaces } from '../rules/later-places.ts';
 import { nameLineByLine } from '../rules/line-by-line.ts';
 import { withListStops, withTopics } from '../rules/list-stops.ts';
+import { halfKnown } from '../rules/measurements/half-known.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
@@ -339,7 +340,25 @@ function readWhole(text: string, circumstances: Circumstances): Read {
         placed: 'unneeded',
       });
   }
-  drafts.push(...remarksOf(told));
+  // "top's 60 by something"
+  const sides = drafts.some((d) => d.entry.kind !== 'decision') ? undefined : halfKnown(joined);
+  if (sides)
+    drafts.splice(
+      0,
+      drafts.length,
+      ...sides.map(
+        (entry): Draft => ({
+          entry,
+          origins: {
+            entry: { rule: 'measurement.half-known', how: 'said', from: 0, to: text.length },
+          },
+          placed: 'unneeded',
+          clause: 0,
+          sentence: 0,
+        }),
+      ),
+    );
+  if (!sides) drafts.push(...remarksOf(told));
   if (!drafts.length) drafts.push(remarkDraft([], 0, text.length, 'remark.unread'));
   const ask =
     askFor(drafts, grid, state) ??
@@ -445,7 +464,9 @@ function withMarksApart(items: Item[], remarks: RemarkFound[]): Item[] {
 
 /** Was the draft told by that rule, within the words of the remark? */
 const saidWithin = ({ origins }: Draft, rule: string, { from, to }: RemarkFound): boolean =>
-  [origins['finding'], origins['action'], origins['about']].some((at) => at?.rule === rule && at.from >= from && at.to <= to);
+  [origins['finding'], origins['action'], origins['about']].some(
+    (at) => at?.rule === rule && at.from >= from && at.to <= to,
+  );
 
 /** "4-1 has a patch someone sewed on in the seventies": who made the repair and when is no story of its own. */
 const namesMender = (d: Draft, text: string, r: RemarkFound): boolean =>

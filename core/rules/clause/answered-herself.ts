@@ -24,7 +24,10 @@ export function answeredHerself(items: Item[]): Item[] {
   const from = startOfSentence(items, k);
   const rest = answeredHerself(items.slice(k + 1));
   // "…?!?": nothing stands before the mark
-  const told = from < k && rest.length ? statementOf(items.slice(from, k), rest, items[k]!, items.slice(0, from)) : undefined;
+  const told =
+    from < k && rest.length
+      ? statementOf(items.slice(from, k), rest, items[k]!, items.slice(0, from))
+      : undefined;
   return told ? [...items.slice(0, from), ...told] : [...items.slice(0, k + 1), ...rest];
 }
 
@@ -68,7 +71,14 @@ function statementOf(asked: Item[], rest: Item[], mark: Item, before: Item[]): I
     const at = rest.indexOf(chosen);
     const lead = /^(?:'ll|will|to)$/.test(rest[at - 1]?.w ?? '') ? [] : [word('will')];
     return where.length
-      ? [...foundBefore(asked, deeds, word), ...where, word(':'), ...rest.slice(0, at), ...lead, ...rest.slice(at)]
+      ? [
+          ...foundBefore(asked, deeds, word),
+          ...where,
+          word(':'),
+          ...rest.slice(0, at),
+          ...lead,
+          ...rest.slice(at),
+        ]
       : undefined;
   }
   // "and the backing? calico"
@@ -102,13 +112,15 @@ function refusedAndChosen(
   const here = asked.filter((x) => x.place || x.fabric);
   // "hole in 3-2. patch or net?"
   const where = here.length ? here : before.filter((x) => x.place).slice(-1);
-  if (deeds.length !== 2 || !where.length || !asked.some((x) => x.w === 'or' || x.w === '/')) return undefined;
+  if (deeds.length !== 2 || !where.length || !asked.some((x) => x.w === 'or' || x.w === '/'))
+    return undefined;
   const end = rest.findIndex((x, m) => m > 0 && /^[.;!?]$/.test(x.w));
   const said = end < 0 ? rest : rest.slice(0, end);
   const named = said.filter((x) => x.action);
   const isAsked = (x: Item): boolean => deeds.some((d) => d.action!.v === x.action!.v);
   const no = said.findIndex((x) => NO.test(x.w));
-  if (no < 0 || said.length > 8 || !named.length || named.length > 2 || !named.every(isAsked)) return undefined;
+  if (no < 0 || said.length > 8 || !named.length || named.length > 2 || !named.every(isAsked))
+    return undefined;
   if (!said.every((x) => x.action || NO.test(x.w) || BETWEEN.test(x.w))) return undefined;
   const bare = /^[,-]$|^--$/.test(said[no + 1]?.w ?? '');
   const refused = bare ? undefined : said.slice(no).find((x) => x.action);
