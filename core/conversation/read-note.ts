@@ -29,6 +29,7 @@ import { dropAsides } from '../rules/drop-asides.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
+import { nameKnockedOff } from '../rules/knocked-off.ts';
 import { withLaterPlaces } from '../rules/later-places.ts';
 import { nameLineByLine } from '../rules/line-by-line.ts';
 import { withListStops, withTopics } from '../rules/list-stops.ts';
@@ -136,7 +137,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const typed = tokenise(withPoint(text, memory));
   const unread = typed.length > READ_TOKENS;
   const known = withoutUnknown(typed.slice(0, READ_TOKENS));
-  const blanks = nameRest(nameBlanks(namePlaceMarks(known.tokens)));
+  const blanks = nameRest(nameBlanks(nameKnockedOff(namePlaceMarks(known.tokens))));
   const plain = nameHeads(
     nameUnderLine(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid), grid),
   );

@@ -43,7 +43,10 @@ export function findQuery(
     .replace(WHY_ASKED, '')
     .replace(/\bgotta\b/g, 'got to')
     .trim();
-  if (!asked && (SAID_WRONG.test(whole) || TELLS_WHAT.test(whole) || TELLS_OPEN.test(whole)))
+  if (
+    !asked &&
+    (SAID_WRONG.test(whole) || TELLS_WHAT.test(whole) || TELLS_OPEN.test(whole) || RUN_OUT.test(whole))
+  )
     return undefined;
   const body = questionIn(whole, items, asked);
   if (body === undefined) return undefined;
@@ -57,6 +60,10 @@ const WHY_ASKED =
 /** "What comes next is the border", "what's left to decide is the batting", "did I say two four, I meant three four": told, not asked. */
 const TELLS_WHAT =
   /^(?:(?:so|and|right|okay|ok|now|well|oh|here|all right) )*(?:what (?:comes next|(?:'s|is) (?:next|left)(?: to \w+)?|(?:i|we)(?: (?:'ve|have|'ll|will|'m|am|still|need|did|do|want|got|to|going|left|buy|get|settle|decide|order))*) (?:is|was|are|were) (?!\?)\S|did i say .* i meant? )/;
+
+/** "run out of pins", "running low on muslin and pins": told, with the "I have" left out. */
+const RUN_OUT =
+  /^(?:(?:oh|and|so|right|now|also|damn|bother|just|nearly|almost|,) )*(?:run|ran|running) (?:clean |right |completely )?(?:out of|low on|short of) (?!what\b|any)(?!.*\b(?:what|do i|have i|how)\b)/;
 
 /** "ah what am I saying, that's 4-4": no question, but a mend. */
 const SAID_WRONG = /^(?:(?:ah|oh|no|sorry|wait|now|god|,) )*what am i saying\b/;

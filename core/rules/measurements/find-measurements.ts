@@ -614,9 +614,14 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
         if (!/\b(width|length|wide|long)\b/.test(word) && !(word === 'across' && / measured /.test(all)))
           continue;
       }
-      push(strip && of === 'width' ? 'strip' : border && of === 'width' ? 'border' : of, m, `measure.${of}`, [
-        item,
-      ]);
+      // "binding 2 1/4 in wide": the strip that it is cut from, and no width of the quilt
+      const bindingStrip = of === 'width' && isBindingWidth(items, m);
+      push(
+        (strip || bindingStrip) && of === 'width' ? 'strip' : border && of === 'width' ? 'border' : of,
+        m,
+        `measure.${of}`,
+        [item],
+      );
     }
   }
   for (const { of, at, head, places } of plainSizes(items, { isNumber, lengthUnit }))
@@ -643,6 +648,18 @@ function twoDiagonals(items: Item[], used: Set<number>): [number, number] | unde
       /^ (?:in |on )?(?:the )?other /.test(behindOf(items, k)),
   );
   return second < 0 ? undefined : [first, second];
+}
+
+/** Is the length at `m` told of the binding, and of nothing named since? It is wider than this in no unit. */
+function isBindingWidth(items: Item[], m: number): boolean {
+  const near = items.slice(Math.max(0, m - 6), m);
+  const at = near.findLastIndex((x) => x.part === 'binding' || x.material === 'binding');
+  const { value, unit } = items[m]!.quantity ?? {};
+  return (
+    at >= 0 &&
+    (value ?? 0) < (unit === 'mm' ? 150 : unit === 'cm' ? 15 : 6) &&
+    !near.slice(at + 1).some((x) => x.part || x.place || /^(?:quilt|top|it|[.;])$/.test(x.w))
+  );
 }
 
 const behindOf = (items: Item[], k: number): string => wordsBetween(items, k + 1, k + 5);

@@ -1,5 +1,6 @@
 import type { RemovedObject } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { objectOfRepair } from './object-of-repair.ts';
 
 /** The thing last spoken of, where it can be taken off. */
@@ -55,14 +56,14 @@ export function thingOf(
     !next.some((x) => x.place || x.object)
   )
     return { object: thing as RemovedObject, item: items[k]! };
-  // "a later patch, which I have removed"
+  // "a later patch, machine sewn, which I have removed": the "which" is cut off with the statement before
+  const alone = items
+    .slice((particle ?? k) + 1)
+    .every((x) => /^(?:[.;!]|now|since|already|carefully|today)$/.test(x.w));
+  const lead = wordsBetween(items, 0, k);
   if (
-    /^ (?:which|that) (?:i|we) (?:(?:have|'ve|had|'d|then|now|since|duly) )*$/.test(
-      ` ${items
-        .slice(0, k)
-        .map((x) => x.w)
-        .join(' ')} `,
-    )
+    /^ (?:which|that) (?:i|we) (?:(?:have|'ve|had|'d|then|now|since|duly) )*$/.test(lead) ||
+    (alone && /^ (?:(?:i|we) )?(?:(?:have|'ve|had|'d|then|now|since|duly) )+$|^ (?:i|we) $/.test(lead))
   )
     return { object: thing as RemovedObject, item: items[k]! };
   // "an earlier patch at 6-4. It has since been lifted off"

@@ -8,6 +8,7 @@ import { unique } from '../places/grid.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isBreak, taskIn } from './find-work.ts';
+import { isMeantFor } from './meant-for.ts';
 
 const SEVERAL =
   / (both|together|tog|all told|altogether|all in|all up|in all|the lot|whole business|whole lot|all of (it|that|them)|total|for it all|everything|between them|the (two|three|four|pair|2|3|4)|(two|three|both) jobs) /;
@@ -141,6 +142,7 @@ export function readDurations(
     if (
       !pool.length &&
       !made.length &&
+      !isMeantFor(items, k) &&
       (isAllThatIsTold(items, k) ||
         / (worked|work|spent|put in|(at|on) (it|this|that)|sat|session|stint|solid|today|tonight|yesterday|this (morning|afternoon|evening)|last night|so far) /.test(
           words,

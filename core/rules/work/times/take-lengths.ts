@@ -6,6 +6,7 @@ import type { DayFound } from '../../times/find-day.ts';
 import { wordsBetween } from '../../words-between.ts';
 import { lengthOf } from '../break-of.ts';
 import { isBreak } from '../find-work.ts';
+import { isMeantFor } from '../meant-for.ts';
 import { errand, type Named, nearTask, otherTask, taskNear, worked } from '../task-near.ts';
 import { isSpentAt } from '../work-items.ts';
 import { takeListedLengths } from './listed-lengths.ts';
@@ -30,6 +31,8 @@ export function takeLengths(told: TimesTold): void {
     )
       continue;
     if (isBreak(items, k) && items.some((x) => x.span || x.clock)) continue;
+    // "going to work on it tonight for an hour": not worked yet
+    if (isMeantFor(items, k)) continue;
     // "took forty minutes to take the binding off": the treatment's own
     if (w(items, k + 1) === 'to' && / (took|take|taken) /.test(wordsBetween(items, k - 4, k))) continue;
     if (items.length <= 8 && !items.some((x) => x.task || x.action)) {
