@@ -88,6 +88,21 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     return false;
   }
   if (!carried) return false;
+  // "lined with lawn and herringboned it in": the lining sewn in, and no piece of the top
+  if (
+    e.action === 'replace' &&
+    e.stitch &&
+    p.action === 'stabilize' &&
+    p.state === e.state &&
+    !p.stitch &&
+    last.sentence === draft.sentence &&
+    clause.items.some((x) => /^(?:it|them|that|those)$/.test(x.w)) &&
+    !clause.items.some((x) => /^(?:new|fresh|replacement|piece|pieces|one|ones)$/.test(x.w))
+  ) {
+    p.stitch = e.stitch;
+    if (draft.origins['stitch']) last.origins['stitch'] = draft.origins['stitch'];
+    return true;
+  }
   // "2-1: patch. 2-2: patch.": each of the place before its own mark
   if (
     state.topic?.sentence === draft.sentence &&

@@ -5,6 +5,7 @@ import type { Item } from '../item.ts';
 import { mendedCloth } from '../places/cloth-worked-on.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { planFor } from './as-planned.ts';
 import { isTreatment } from './is-treatment.ts';
 import { stitchOf, TAKES_STITCH } from './stitch-of.ts';
@@ -62,6 +63,7 @@ export function unsaidDeed(
   const bound = where.places.every((p) => /^(edge|border)-/.test(p)) && isBinding(state);
   if (bound) where.places = where.places.map((p) => p.replace('border-', 'edge-'));
   const known =
+    workFinished(items) ??
     (items.some((x) => x.seam) ? 'resew' : undefined) ??
     (bound ? 'bind' : undefined) ??
     ongoing ??
@@ -90,6 +92,20 @@ export function unsaidDeed(
     } as Parameters<typeof makeDraft>[2],
     'said',
   );
+}
+
+/** "polished off the last of the darning in 2-2", "finished the quilting on row two", "got through all the tying in row 1": the deed by its name. */
+function workFinished(items: Item[]): Action | undefined {
+  const at = items.findIndex(
+    (x, k) =>
+      x.action?.form === 'ing' &&
+      / (?:finished|finished off|finished up|completed|polished off|wrapped up|got through|done|did|cracked|tackled|ticked off) (?:the |my |all |last |rest |remaining |bit |bits |of |that |those |with )*$/.test(
+        wordsBetween(items, 0, k),
+      ),
+  );
+  return at >= 0 && /^(?:in|on|at|of|for|along|across|round|around|to|over)$/.test(items[at + 1]?.w ?? '')
+    ? items[at]!.action!.v
+    : undefined;
 }
 
 const DID_THAT =
