@@ -197,7 +197,11 @@ function impliedTask(drafts: Draft[], d: Draft, state: ReaderState): Task | unde
           ),
       )
     : undefined;
-  const pool = before ? [before] : near.length ? near : lastBefore(treatments, d);
+  const pool = before
+    ? [before]
+    : near.length
+      ? near
+      : (deedBehind(treatments, d, state.tokens) ?? lastBefore(treatments, d));
   const tasks = unique(
     pool
       .map((x) =>
@@ -208,6 +212,21 @@ function impliedTask(drafts: Draft[], d: Draft, state: ReaderState): Task | unde
   if (tasks.length) return tasks[0];
   // "stopped for tea", then "back on it since five to": after a break the task that ran goes on
   return state.memory.running ?? (d.origins['mark']?.rule === 'work.back-at' ? state.memory.ran : undefined);
+}
+
+/** "picked out the old stitching. 1340 to 1500, requilted that edge": a stretch at the head of its sentence is of the deed behind it. */
+function deedBehind(treatments: Draft[], d: Draft, tokens: ReaderState['tokens']): Draft[] | undefined {
+  const from = d.origins['start']?.from;
+  const to = d.origins['end']?.to;
+  if (from === undefined || to === undefined) return undefined;
+  const lead = tokens.findLast((t) => t.to <= from);
+  if (lead && !/^[.;!?\n]$/.test(lead.w)) return undefined;
+  const stop = tokens.find((t) => t.from >= to && /^[.;!?\n]$/.test(t.w))?.from ?? Number.POSITIVE_INFINITY;
+  const own = treatments.filter(({ origins }) => {
+    const at = (origins['action'] ?? origins['entry'])!.from;
+    return at >= to && at < stop;
+  });
+  return own.length ? [own[0]!] : undefined;
 }
 
 /** The deeds of the sentence that was told last before the time, where there is one: "layered it. quilted in the ditch. stopped at ten". */
