@@ -650,14 +650,17 @@ function twoDiagonals(items: Item[], used: Set<number>): [number, number] | unde
   return second < 0 ? undefined : [first, second];
 }
 
-/** Is the length at `m` told of the binding, and of nothing named since? It is wider than this in no unit. */
+/** Is the length at `m` told of a new binding, and of nothing named since? Folded on the quilt ("old binding is 3/8 inch wide") it is narrower than any strip. */
 function isBindingWidth(items: Item[], m: number): boolean {
   const near = items.slice(Math.max(0, m - 6), m);
   const at = near.findLastIndex((x) => x.part === 'binding' || x.material === 'binding');
   const { value, unit } = items[m]!.quantity ?? {};
+  const inches = (value ?? 0) / (unit === 'mm' ? 25.4 : unit === 'cm' ? 2.54 : 1);
   return (
     at >= 0 &&
-    (value ?? 0) < (unit === 'mm' ? 150 : unit === 'cm' ? 15 : 6) &&
+    inches >= 1.2 &&
+    inches < 6 &&
+    !/^(?:old|original|existing)$/.test(near[at - 1]?.w ?? '') &&
     !near.slice(at + 1).some((x) => x.part || x.place || /^(?:quilt|top|it|[.;])$/.test(x.w))
   );
 }
