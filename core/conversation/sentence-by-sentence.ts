@@ -35,7 +35,7 @@ export function pointSentenceBySentence(
   const starts = ends.map((end) => end.index);
   const bare = starts.some((from, n) => {
     const to = starts[n + 1] ?? text.length;
-    return GOES_ON.test(text.slice(from, to)) && !drafts.some((d) => touches(d, from, to));
+    return GOES_ON.test(text.slice(from, to)) && !drafts.some((d) => within(d, from, to));
   });
   if (!bare && !drafts.some((d) => pointsAt(d) && d.origins['entry']!.from > starts[0]!)) return;
   const sentences = sentencesOf(text, ends, conversation, read);
@@ -105,7 +105,8 @@ function doneAfterPlan(drafts: Draft[], { from, to, reading }: Sentence, text: s
   if (pairs.some(({ plan }) => !plan)) return false;
   for (const { deed, plan } of pairs) {
     plan!.entry = { ...plan!.entry, ...deed.entry } as Entry;
-    plan!.origins = { ...movedBy(deed.origins, from), ...plan!.origins };
+    const { entry: _clause, action: _deed, places: _where, ...how } = movedBy(deed.origins, from);
+    plan!.origins = { ...plan!.origins, ...how };
   }
   return true;
 }

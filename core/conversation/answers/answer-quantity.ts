@@ -24,8 +24,12 @@ export function answerQuantity(a: Answering): boolean {
         (e.kind === 'material' && e.quantity === undefined && e.unit !== undefined),
     ) ?? a.standing.find(({ draft: { entry: e } }) => e.kind === 'material' && e.quantity === undefined);
   if (!open) return false;
-  const item =
-    a.head.find((x) => numberAt(a, x) !== undefined) ?? a.items.find((x) => numberAt(a, x) !== undefined);
+  const isNumber = (x: Item): boolean => numberAt(a, x) !== undefined;
+  const told = open.draft.entry;
+  // the length was asked for, and "60 by 72" tells both: width by length
+  const both =
+    told.kind === 'measurement' && told.of === 'length' && a.items.some((x) => /^(?:by|x)$/.test(x.w));
+  const item = both ? a.items.findLast(isNumber) : (a.head.find(isNumber) ?? a.items.find(isNumber));
   if (!item) return false;
   // "6,5"
   const comma = /^ (?:(?:oh|er|um|so|about) )*(\d+) , (\d{1,2}) $/.exec(a.words);

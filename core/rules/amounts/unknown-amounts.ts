@@ -3,7 +3,7 @@ import type { Token } from '../../text/tokenise.ts';
 /** What somebody says she does not know of what she tells. */
 export type Unknown = 'time' | 'quantity' | 'width' | 'cost';
 
-const NOT_KNOWN = String.raw`(?:not sure|unsure|no idea|no notion|(?:ca n't|could n't|can not|could not) (?:remember|recall|say|tell you|think)|do n't (?:know|remember|recall)|did n't (?:count|measure|time|note|look|check|notice|see|keep track|write down)(?: at| of| down)?|forget|forgot|forgotten|forgot to (?:look at|check|note|time|count|measure)|(?:god|heaven|goodness|lord|dear|who) knows|lost (?:track|count)(?: of)?|never (?:counted|measured|timed|noted|looked|noticed)(?: at)?)`;
+const NOT_KNOWN = String.raw`(?:not sure|unsure|dunno|no idea|no notion|(?:ca n't|could n't|can not|could not) (?:remember|recall|say|tell you|think)|do n't (?:know|remember|recall)|did n't (?:count|measure|time|note|look|check|notice|see|keep track|write down)(?: at| of| down)?|forget|forgot|forgotten|forgot to (?:look at|check|note|time|count|measure)|(?:god|heaven|goodness|lord|dear|who) knows|lost (?:track|count)(?: of)?|never (?:counted|measured|timed|noted|looked|noticed)(?: at)?)`;
 const WHAT = String.raw`((?:for )?how (?:long|much|many|wide|far|deep|big)|the (?:time|hours|clock|amount|price|cost|width|length))`;
 const TAIL = String.raw`(?: (?:it took|that took|took|i took|i used|it was|that was|i bought|it cost|of it|exactly|yards|metres|meters|spools|skeins|balls|reels|minutes|hours|for|i spent|though|now))*`;
 /** "I forgot to measure", "lost count" behind what was told. */
@@ -11,6 +11,10 @@ const PLAIN = String.raw`(forgot to (?:measure|count|time it|note it|look)|did n
 const UNKNOWN = new RegExp(
   String.raw`(?:^| )(?:, |and |but |though |- |-- )*(?:i |i 'm |i 've |i have |honestly |really |just |'ve )*(?:${NOT_KNOWN}(?: (?:exactly|just|now|honestly))* ${WHAT}${TAIL}|${PLAIN})(?= $| [.;!]| (?:and|but|so) | , )`,
 );
+
+/** A word behind which a statement has still to come to its end. */
+const UNFINISHED =
+  /^(?:is|are|was|were|be|'s|'re|the|a|an|at|of|by|to|for|in|on|with|about|around|measures?|comes|i|we|still|really|just)$/;
 
 /**
  * "patched 4-1, can't remember how long it took", "some net over 3-3, no idea how much": the words that own to it are no doubt about the
@@ -25,10 +29,10 @@ export function withoutUnknown(tokens: Token[]): { tokens: Token[]; unknown?: Un
   const what = found[1] ?? found[2] ?? '';
   const from = words.slice(0, found.index).trim().split(' ').length;
   const to = from + found[0].trim().split(' ').length;
-  // "the border's I don't know how wide": in the midst of a statement
+  // "the border's I don't know how wide": in the midst of a statement; but "used some thread no idea how much"
   if (
     !/^(?:,|and|but|though|-|--|\.|;)$/.test(tokens[from]?.w ?? '') &&
-    !/^[.;!]$/.test(tokens[from - 1]?.w ?? '')
+    (UNFINISHED.test(tokens[from - 1]?.w ?? '') || /wide|width/.test(what))
   )
     return { tokens };
   const unknown: Unknown = /long|time|hours|clock/.test(what)
