@@ -4,11 +4,21 @@ import type { QuiltGrid } from '../../shared/quilt.ts';
 import { type Token, tokenise } from '../text/tokenise.ts';
 import { cueOf } from './cues.ts';
 import { type Memory, recall } from './memory.ts';
+import { movedBy } from './moved-by.ts';
 import { replyTo } from './reply.ts';
 import { placesOf } from './standing.ts';
 
 /** A note as it was read, and what the talk stands on after it. */
 export type Read = { reading: Reading; conversation: Conversation };
+
+/** A note, the talk before it, how it reads in one piece, and how a part of it is read. */
+type Note = {
+  text: string;
+  before: Conversation;
+  whole: Read;
+  grid: QuiltGrid;
+  read: (part: string, conversation: Conversation) => Read;
+};
 
 /** An answer or a mend is short; what stands before the joint may be no longer. */
 const HEAD_TOKENS = 12;
@@ -29,16 +39,11 @@ const OF_IT = /^(?:(?:and|also|plus|oh|but|&|[,.;]) )+(?:it|that|that one|they|t
  * "brown. also pressed 5-4", "four inches apart, and 2-2 has a hole": an answer or a mend of the last note, and news behind it. Both
  * parts are read as if they had been two notes; undefined where the note can't be parted so.
  */
-export function readInTwo(
-  text: string,
-  before: Conversation,
-  whole: Read,
-  grid: QuiltGrid,
-  read: (part: string, conversation: Conversation) => Read,
-): Read | undefined {
+export function readInTwo(note: Note): Read | undefined {
+  const { text, before, whole, grid, read } = note;
   const { last, matters, open } = recall(before);
   if (!last?.ask && (matters?.length || open.length)) {
-    const closed = closedInTwo(text, before, whole, grid, read);
+    const closed = closedInTwo(note);
     if (closed) return closed;
   }
   if (!last || !/^(?:log|amend|aside)$/.test(whole.reading.act)) return undefined;
@@ -49,8 +54,7 @@ export function readInTwo(
     if (!joins(tokens, k) && !(last.ask === 'place' && k <= 5 && statementBegins(tokens, k))) continue;
     const head = wordsOf(tokens.slice(0, k));
     if (HEADING.test(head) || (!last.ask && cueOf(head) !== 'strong')) continue;
-    let behind = k;
-    while (tokens[behind] && LEADING.test(tokens[behind]!.w)) behind++;
+    const behind = behindJoint(tokens, k);
     const start = tokens[behind]?.from;
     if (start === undefined || tokens.length - behind < 3) return undefined;
     const rest = wordsOf(tokens.slice(behind));
@@ -76,13 +80,7 @@ export function readInTwo(
 const CLOSING_TOKENS = 7;
 
 /** "calico then, and 2-2 is torn": an open matter or choice closed by a few words, and news behind it. */
-function closedInTwo(
-  text: string,
-  before: Conversation,
-  whole: Read,
-  grid: QuiltGrid,
-  read: (part: string, conversation: Conversation) => Read,
-): Read | undefined {
+function closedInTwo({ text, before, whole, grid, read }: Note): Read | undefined {
   if (!/^(?:log|aside)$/.test(whole.reading.act)) return undefined;
   const { matters = [], open } = recall(before);
   const tokens = tokenise(text);
@@ -95,8 +93,7 @@ function closedInTwo(
       NOT_CLOSING.test(head)
     )
       continue;
-    let behind = k;
-    while (tokens[behind] && LEADING.test(tokens[behind]!.w)) behind++;
+    const behind = behindJoint(tokens, k);
     const start = tokens[behind]?.from;
     if (start === undefined || tokens.length - behind < 2) return undefined;
     const rest = wordsOf(tokens.slice(behind));
@@ -137,6 +134,13 @@ const wordsOf = (tokens: Token[]): string => tokens.map((t) => t.w).join(' ');
 const joins = (tokens: Token[], k: number): boolean =>
   JOINT_WORD.test(tokens[k]!.w) ||
   (JOINT_MARK.test(tokens[k]!.w) && !(tokens[k]!.glued && tokens[k + 1]?.glued));
+
+/** Where the second part begins, behind the joint at `k`. */
+function behindJoint(tokens: Token[], k: number): number {
+  let behind = k;
+  while (tokens[behind] && LEADING.test(tokens[behind]!.w)) behind++;
+  return behind;
+}
 
 /** In running words: "five two there's a hole in five three". */
 const statementBegins = (tokens: Token[], k: number): boolean =>
@@ -262,12 +266,4 @@ function joined(
 }
 
 /** What was told behind stands on words further on in the note. */
-const shifted = (e: ReadEntry, by: number): ReadEntry => ({
-  ...e,
-  origins: Object.fromEntries(
-    Object.entries(e.origins).map(([slot, o]) => [
-      slot,
-      o.words === undefined ? { ...o, from: Math.max(0, o.from + by), to: Math.max(0, o.to + by) } : o,
-    ]),
-  ),
-});
+const shifted = (e: ReadEntry, by: number): ReadEntry => ({ ...e, origins: movedBy(e.origins, by) });

@@ -116,11 +116,14 @@ const READ_TOKENS = 1500;
  */
 export function readNote(text: string, circumstances: Circumstances): Read {
   const whole = readWhole(text, circumstances);
-  return (
-    readInTwo(text, circumstances.conversation, whole, circumstances.quilt, (part, conversation) =>
-      readWhole(part, { ...circumstances, conversation }),
-    ) ?? whole
-  );
+  const inTwo = readInTwo({
+    text,
+    before: circumstances.conversation,
+    whole,
+    grid: circumstances.quilt,
+    read: (part, conversation) => readWhole(part, { ...circumstances, conversation }),
+  });
+  return inTwo ?? whole;
 }
 
 /** The note as one piece. */

@@ -2,6 +2,7 @@ import type { Entry } from '../../shared/entry.ts';
 import type { Conversation, Reading } from '../../shared/note.ts';
 import type { Draft } from '../rules/draft.ts';
 import { splitBlock } from '../rules/places/grid.ts';
+import { movedBy } from './moved-by.ts';
 import { placesOf } from './standing.ts';
 
 type Read = (text: string, conversation: Conversation) => { reading: Reading; conversation: Conversation };
@@ -110,11 +111,6 @@ function doneAfterPlan(drafts: Draft[], { from, to, reading }: Sentence, text: s
   }
   return true;
 }
-
-const movedBy = (origins: Draft['origins'], by: number): Draft['origins'] =>
-  Object.fromEntries(
-    Object.entries(origins).map(([slot, at]) => [slot, { ...at, from: at.from + by, to: at.to + by }]),
-  );
 
 /** Every sentence read on its own, up to one that takes back or mends what stands before it. */
 function sentencesOf(

@@ -50,6 +50,17 @@ function copyOf<T>(value: T): T {
 /** Places of an entry; empty where it has none or can have none. */
 export const placesOf = (entry: Entry): string[] => ('places' in entry ? (entry.places ?? []) : []);
 
+/** Takes places out of those of an entry. */
+export function takePlaces({ draft, was }: Standing, gone: string[], rule: string, items: Item[]): void {
+  put(
+    draft,
+    'places',
+    placesOf(was).filter((p) => !gone.includes(p)),
+    rule,
+    items,
+  );
+}
+
 /** Sets one slot and points it to the words of this note that gave it; `undefined` takes the slot away. */
 export function put(draft: Draft, slot: string, value: unknown, rule: string, items: Item[]): void {
   const entry = draft.entry as Record<string, unknown>;

@@ -4,7 +4,7 @@ import { madeFor } from '../../rules/materials/purpose-at.ts';
 import { blockAt, splitBlock } from '../../rules/places/grid.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import type { Cue } from '../cues.ts';
-import { placesOf, put, type Standing } from '../standing.ts';
+import { placesOf, put, type Standing, takePlaces } from '../standing.ts';
 import { numberOf } from './mend-numbers.ts';
 
 /**
@@ -104,15 +104,7 @@ export function strikePlaces(standing: Standing[], items: Item[]): Standing[] | 
       !(s.was.kind === 'material' && !main(s) && whole.some((w) => w.draft.clause === s.draft.clause)),
   );
   if (!left.length) return undefined;
-  for (const s of held)
-    if (left.includes(s))
-      put(
-        s.draft,
-        'places',
-        placesOf(s.was).filter((p) => !gone.includes(p)),
-        'amend.struck',
-        [items[k]!],
-      );
+  for (const s of held) if (left.includes(s)) takePlaces(s, gone, 'amend.struck', [items[k]!]);
   return left;
 }
 
@@ -423,14 +415,7 @@ export function allBut(state: ReaderState, standing: Standing[], items: Item[]):
     return out.length > 0 && now.length > out.length && out.every((p) => now.includes(p));
   });
   if (instead && lists.length !== 1) return undefined;
-  for (const s of lists)
-    put(
-      s.draft,
-      'places',
-      placesOf(s.was).filter((p) => !out.includes(p)),
-      'amend.all-but',
-      [items[k]!],
-    );
+  for (const s of lists) takePlaces(s, out, 'amend.all-but', [items[k]!]);
   if (!lists.length) return undefined;
   if (instead) {
     const [found] = told;

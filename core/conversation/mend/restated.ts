@@ -1,6 +1,6 @@
 import type { Item } from '../../rules/item.ts';
 import { splitBlock, unique } from '../../rules/places/grid.ts';
-import { placesOf, put, type Standing } from '../standing.ts';
+import { placesOf, put, type Standing, takePlaces } from '../standing.ts';
 import { POINTERS, sensed } from './items.ts';
 
 /**
@@ -138,14 +138,7 @@ export function placeHasNot(standing: Standing[], items: Item[], words: string):
       gone.every((p) => placesOf(was).includes(p)),
   );
   if (!gone.length || !lists.length) return false;
-  for (const s of lists)
-    put(
-      s.draft,
-      'places',
-      placesOf(s.was).filter((p) => !gone.includes(p)),
-      'amend.has-not',
-      items,
-    );
+  for (const s of lists) takePlaces(s, gone, 'amend.has-not', items);
   return true;
 }
 
@@ -164,14 +157,7 @@ export function placeNotDone(standing: Standing[], items: Item[], words: string)
       gone.every((p) => placesOf(was).includes(p)),
   );
   if (!gone.length || lists.length !== 1) return false;
-  const [s] = lists;
-  put(
-    s!.draft,
-    'places',
-    placesOf(s!.was).filter((p) => !gone.includes(p)),
-    'amend.not-done',
-    named,
-  );
+  takePlaces(lists[0]!, gone, 'amend.not-done', named);
   return true;
 }
 

@@ -2,7 +2,7 @@ import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { fromRowAndBlocks, rowAfterBlock } from './block-first.ts';
-import { blockAt, cornerBlock, gridOfRow, unique } from './grid.ts';
+import { blockAt, cornerBlock, cornerBlocks, gridOfRow } from './grid.ts';
 import { blocksSaid, type PlaceContext, type PlaceFound } from './place-found.ts';
 import { BLOCKS } from './place-tokens.ts';
 
@@ -104,12 +104,7 @@ function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
   if (each || w(tokens, j) === 'all') j++;
   if (w(tokens, j) === 'the') j++;
   if (w(tokens, j) === 'four' || w(tokens, j) === '4') j++;
-  const blocks = unique([
-    cornerBlock(grid, true, true),
-    cornerBlock(grid, true, false),
-    cornerBlock(grid, false, true),
-    cornerBlock(grid, false, false),
-  ]);
+  const blocks = cornerBlocks(grid);
   if (w(tokens, j) === 'corner' && BLOCKS.has(w(tokens, j + 1)) && (each || w(tokens, j + 1).endsWith('s')))
     return blocksSaid(j + 2, blocks, 'place.corner-blocks');
   if (

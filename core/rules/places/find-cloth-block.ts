@@ -4,7 +4,7 @@ import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { type FabricIndex, findFabric } from '../fabrics/find-fabric.ts';
 import type { FabricFound } from '../item.ts';
-import { cornerBlock, splitBlock, unique } from './grid.ts';
+import { cornerBlocks, liesInLines, splitBlock, unique } from './grid.ts';
 import { lineAt } from './line/line-at.ts';
 import type { PlaceFound } from './place-found.ts';
 
@@ -200,10 +200,9 @@ function pickInLine(
   if (!/^(in|on|of|along)$/.test(w(tokens, k))) return undefined;
   const line = lineAt(tokens, w(tokens, k + 1) === 'the' ? k + 2 : k + 1, { grid, focus: [], earlier: [] });
   if (line?.how !== 'said') return undefined;
-  const inside = unique(cloth.names.flatMap((name) => index.blocks[name] ?? [])).filter((p) => {
-    const at = splitBlock(p)!;
-    return line.lines.includes(line.axis === 'row' ? at.row : at.block);
-  });
+  const inside = unique(cloth.names.flatMap((name) => index.blocks[name] ?? [])).filter((p) =>
+    liesInLines(p, line.axis, line.lines),
+  );
   const places = inside.length === 1 ? inside : pickOfCloth(inside, end);
   return places.length
     ? {
@@ -223,7 +222,7 @@ function cornerOfCloth(
 ): ReturnType<typeof pick> {
   const told = cornerFirst(tokens, i, index) ?? (cloth && cornerBehind(tokens, cloth));
   if (!told) return undefined;
-  const corners = [true, false].flatMap((top) => [true, false].map((left) => cornerBlock(grid, top, left)));
+  const corners = cornerBlocks(grid);
   const places = unique(told.found.names.flatMap((name) => index.blocks[name] ?? [])).filter((p) =>
     corners.includes(p),
   );

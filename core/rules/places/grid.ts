@@ -94,6 +94,16 @@ export function cornerBlock(grid: QuiltGrid, top: boolean, left: boolean): strin
   return blockAt(grid, row, block) ?? `${row}-${block}`;
 }
 
+/** The blocks in the four corners of the top. */
+export const cornerBlocks = (grid: QuiltGrid): string[] =>
+  unique([true, false].flatMap((top) => [true, false].map((left) => cornerBlock(grid, top, left))));
+
+/** Is it a block of one of these rows or columns? */
+export function liesInLines(place: string, axis: 'row' | 'column', lines: number[]): boolean {
+  const at = splitBlock(place);
+  return at !== undefined && lines.includes(axis === 'row' ? at.row : at.block);
+}
+
 /** Of places between two blocks, the blocks that the quilt has there. */
 export const thatAre = (grid: QuiltGrid, places: string[]): string[] =>
   unique(

@@ -1,7 +1,7 @@
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
-import { blockFrom, gridOfRow, rowOf, splitBlock } from './grid.ts';
+import { blockFrom, gridOfRow, liesInLines, rowOf, splitBlock } from './grid.ts';
 import { pickedFrom, spokenTogether } from './group-spoken-of.ts';
 import { lineAt } from './line/line-at.ts';
 import { areSides, outermost, outermostOf } from './outermost.ts';
@@ -179,10 +179,7 @@ function theseInLine(
   const at = n.next;
   const line = lineAt(tokens, w(tokens, at + 1) === 'the' ? at + 2 : at + 1, ctx);
   if (line?.how !== 'said') return undefined;
-  const places = group.filter((p) => {
-    const place = splitBlock(p);
-    return place && line.lines.includes(line.axis === 'row' ? place.row : place.block);
-  });
+  const places = group.filter((p) => liesInLines(p, line.axis, line.lines));
   return places.length === n.value && places.length < group.length ? { places, next: line.next } : undefined;
 }
 

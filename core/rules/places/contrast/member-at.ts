@@ -1,7 +1,7 @@
 import { readCount, readOrdinal } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
-import { splitBlock } from '../grid.ts';
+import { cornerBlocks, liesInLines, splitBlock } from '../grid.ts';
 import { lineAt } from '../line/line-at.ts';
 import type { PlaceContext } from '../place-found.ts';
 import { BLOCK_NOUNS } from '../place-tokens.ts';
@@ -54,12 +54,7 @@ export const begins = (tokens: Token[], i: number): boolean =>
 
 /** Those that lie in a line. */
 const inside = (units: string[][], axis: 'row' | 'column', lines: number[]): string[][] =>
-  units.filter((unit) =>
-    unit.every((p) => {
-      const at = splitBlock(p);
-      return at !== undefined && lines.includes(axis === 'row' ? at.row : at.block);
-    }),
-  );
+  units.filter((unit) => unit.every((p) => liesInLines(p, axis, lines)));
 
 /** "(the) row two one", "the top row one", "the column 3 one", "the block four one". */
 function lineOne(tokens: Token[], k: number, units: string[][], ctx: PlaceContext): Member | undefined {
@@ -115,42 +110,32 @@ function cornerOne(
         ? k + 4
         : undefined;
   if (!next || w(tokens, next) === 'of') return undefined;
-  const corners = units.filter((unit) =>
-    unit.every((p) => {
-      const at = splitBlock(p);
-      return at && (at.row === 1 || at.row === grid.rows) && (at.block === 1 || at.block === grid.blocks);
-    }),
+  const corners = cornerBlocks(grid);
+  return only(
+    units.filter((unit) => unit.every((p) => corners.includes(p))),
+    next,
+    units,
   );
-  return only(corners, next, units);
 }
 
-const SIDE: Record<string, (unit: string[]) => number | undefined> = (() => {
-  const row = (sign: number) => (unit: string[]) => {
-    const at = splitBlock(unit[0]!);
-    return at && sign * at.row;
-  };
-  const block = (sign: number) => (unit: string[]) => {
-    const at = splitBlock(unit[0]!);
-    return at && sign * at.block;
-  };
-  return {
-    upper: row(-1),
-    top: row(-1),
-    higher: row(-1),
-    uppermost: row(-1),
-    topmost: row(-1),
-    lower: row(1),
-    bottom: row(1),
-    btm: row(1),
-    lowermost: row(1),
-    left: block(-1),
-    leftmost: block(-1),
-    lh: block(-1),
-    right: block(1),
-    rightmost: block(1),
-    rh: block(1),
-  };
-})();
+/** By which of its two numbers a block lies at a side, and whether it is the greatest or the least. */
+const SIDE: Record<string, ['row' | 'block', 1 | -1]> = {
+  upper: ['row', -1],
+  top: ['row', -1],
+  higher: ['row', -1],
+  uppermost: ['row', -1],
+  topmost: ['row', -1],
+  lower: ['row', 1],
+  bottom: ['row', 1],
+  btm: ['row', 1],
+  lowermost: ['row', 1],
+  left: ['block', -1],
+  leftmost: ['block', -1],
+  lh: ['block', -1],
+  right: ['block', 1],
+  rightmost: ['block', 1],
+  rh: ['block', 1],
+};
 const PART_SIDE: Record<string, string> = {
   upper: 'top',
   lower: 'bottom',
@@ -168,7 +153,8 @@ function furthest(units: string[][], word: string): string[][] {
         .slice(1)
         .includes(PART_SIDE[word] ?? word),
     );
-  const far = units.map((u) => SIDE[word]!(u)!);
+  const [number, sign] = SIDE[word]!;
+  const far = units.map((u) => sign * splitBlock(u[0]!)![number]);
   return units.filter((_u, n) => far[n] === Math.max(...far));
 }
 

@@ -1,7 +1,7 @@
 import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
-import { columnOf, cornerBlock, rowOf, splitBlock } from '../grid.ts';
+import { columnOf, cornerBlocks, rowOf, splitBlock } from '../grid.ts';
 import { wholeLines } from '../line-spoken.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { others, sidesTold } from './other-sides.ts';
@@ -85,7 +85,7 @@ export function theOther(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
 
 /** The other corner blocks, after one of them was spoken of. */
 function otherCornerBlocks({ grid, focus }: PlaceContext): string[] | undefined {
-  const corners = [true, false].flatMap((top) => [true, false].map((left) => cornerBlock(grid, top, left)));
+  const corners = cornerBlocks(grid);
   return focus.length === 1 && corners.includes(focus[0]!)
     ? corners.filter((p) => p !== focus[0])
     : undefined;

@@ -1,27 +1,15 @@
-import { TASK_OF_ACTION } from '../../../../shared/task-of-action.ts';
 import type { Task } from '../../../../shared/vocabulary.ts';
 import type { Item } from '../../item.ts';
+import { taskInShort } from '../task-in-short.ts';
 import type { TimesTold } from './times-told.ts';
 
 const DAY =
   /^(?:today|yesterday|tonight|mon|tue|tues|wed|weds|thu|thur|thurs|fri|sat|sun|(?:mon|tues|wednes|thurs|fri|satur|sun)day|morning|afternoon|evening|night|this|last)$/;
 const LIGHT =
   /^(?:on|the|of|at|for|another|about|a|and|then|-|=|i|did|doing|more|before|after|all|lunch|tea|,)$/;
-const SHORT_TASKS: Record<string, Task> = {
-  inv: 'paperwork',
-  invoice: 'paperwork',
-  emails: 'paperwork',
-  email: 'paperwork',
-  shop: 'shopping',
-  mend: 'mending',
-  layer: 'layering',
-};
 
 /** The kind of work that a bare word in a list of lengths names. */
-const taskOfWord = (x: Item): Task | undefined =>
-  x.task ??
-  SHORT_TASKS[x.w] ??
-  (x.action?.form === 'base' && !x.part ? TASK_OF_ACTION[x.action.v] : undefined);
+const taskOfWord = (x: Item): Task | undefined => x.task ?? taskInShort(x);
 
 /**
  * "mend 50m, piece 20m, admin 10m", "2h mending Tue, 1h30 Wed": nothing but lengths, each with its kind of work, or with a day of its own

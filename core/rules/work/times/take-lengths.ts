@@ -1,4 +1,3 @@
-import { TASK_OF_ACTION } from '../../../../shared/task-of-action.ts';
 import type { Task } from '../../../../shared/vocabulary.ts';
 import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
@@ -7,6 +6,7 @@ import { wordsBetween } from '../../words-between.ts';
 import { lengthOf } from '../break-of.ts';
 import { isBreak } from '../find-work.ts';
 import { isMeantFor } from '../meant-for.ts';
+import { taskInShort } from '../task-in-short.ts';
 import { errand, type Named, nearTask, otherTask, taskNear, worked } from '../task-near.ts';
 import { isSpentAt } from '../work-items.ts';
 import { takeListedLengths } from './listed-lengths.ts';
@@ -137,25 +137,12 @@ function tookOwnLength(items: Item[], at: number, length: number): boolean {
 const TOOK =
   /^ (?:(?:alone|itself|by itself|all|part|bit|me) )*(?:took|was|ran to|came to|lasted)(?: (?:me|about|just|only|nearly|over|a good|all of))* $/;
 
-const SHORT_TASKS: Record<string, Task> = {
-  inv: 'paperwork',
-  invoice: 'paperwork',
-  emails: 'paperwork',
-  email: 'paperwork',
-  shop: 'shopping',
-  mend: 'mending',
-  layer: 'layering',
-};
 function workInShort(items: Item[]): { task: Named; minutes: number; at: number } | undefined {
   const said = items.filter((x) => !/^[:,=-]$/.test(x.w));
   const length = said.find((x) => x.duration);
   const other = said.find((x) => x !== length);
   if (said.length !== 2 || !length || !other) return undefined;
-  const task =
-    SHORT_TASKS[other.w] ??
-    (other.action?.form === 'base' && !other.task && !other.part
-      ? TASK_OF_ACTION[other.action.v]
-      : undefined);
+  const task = taskInShort(other);
   const at = items.indexOf(other);
   return task && { task: { task, at, item: other }, minutes: length.duration!.minutes, at };
 }
