@@ -1,0 +1,84 @@
+import { CLOSINGS, OPENINGS, OPENINGS_APART, PASSING } from '../lexicon/talk.ts';
+import { PhraseTrie } from './phrase-trie.ts';
+import type { Token } from './tokenise.ts';
+import { wordSet } from './word-set.ts';
+
+const trieOf = (...lists: string[][]): PhraseTrie<true> => {
+  const trie = new PhraseTrie<true>();
+  for (const list of lists) for (const phrase of list) trie.add(phrase, true);
+  return trie;
+};
+
+const OPEN = trieOf(OPENINGS);
+const APART = trieOf(OPENINGS_APART, OPENINGS);
+const BETWEEN = trieOf(PASSING);
+const LAST = trieOf(PASSING, CLOSINGS);
+
+const STOPS = wordSet('. ; ! \n');
+const JOINTS = wordSet(', . ; : ! - --');
+const VERBS = wordSet("is are was were has have had 's 're 've needs need wants want will 'll does did");
+/** "the binding, top and right", "bottom, right": a side, and no closing word. */
+const SIDES = wordSet('top bottom upper lower left right front back and or side');
+
+/** As many words as can be said of a beginning. */
+const FEW = 3;
+
+/**
+ * The tokens without what is said around them: "just to say 3-2 is torn", "good evening, back at it, 3-2 is torn",
+ * "3-2 is, you know, torn, so there we are". Where a comma stood on both sides one stays. A note that is nothing else is
+ * left as it is.
+ */
+export function withoutTalk(tokens: Token[]): Token[] {
+  const kept: Token[] = [];
+  let atHead = true;
+  for (let i = 0; i < tokens.length; ) {
+    const next = (atHead ? openingAt(tokens, i) : undefined) ?? passingAt(tokens, i, kept.at(-1));
+    if (next !== undefined) {
+      // "the other one, bless it, is torn": no comma is left between a subject and its verb
+      if (kept.at(-1)?.w === ',' && VERBS.has(tokens[next]?.w ?? '')) kept.pop();
+      i = next;
+      continue;
+    }
+    const token = tokens[i]!;
+    atHead = STOPS.has(token.w);
+    kept.push(token);
+    i++;
+  }
+  // the comma before a word that closed the note closes nothing
+  if (kept.length < tokens.length) {
+    const stop = STOPS.has(kept.at(-1)?.w ?? '') ? kept.pop() : undefined;
+    while (/^(?:,|-|--|:)$/.test(kept.at(-1)?.w ?? '')) kept.pop();
+    if (stop) kept.push(stop);
+  }
+  return kept.some((t) => t.kind !== 'mark') ? kept : tokens;
+}
+
+/** Where it goes on behind words that only open a sentence. */
+function openingAt(tokens: Token[], i: number): number | undefined {
+  const apart = APART.longestAt(tokens, i);
+  // "Next: wash, dry flat" is a heading, "Right, not left" an answer
+  const mark = tokens[apart?.next ?? i]?.w ?? '';
+  const behind = tokens[(apart?.next ?? i) + 1]?.w;
+  if (
+    apart &&
+    (/^(?:,|:|-|--)$/.test(mark) || (/^[.!]$/.test(mark) && behind !== undefined)) &&
+    behind !== 'not' &&
+    !(mark === ':' && tokens[apart.next - 1]!.w === 'next') &&
+    // "ok, tying", "right, down to it": with so little behind it the word begins the work
+    tokens.length > apart.next + 1 + FEW
+  )
+    return apart.next + 1;
+  const open = OPEN.longestAt(tokens, i);
+  return open && open.next < tokens.length && tokens[open.next]!.kind !== 'mark' ? open.next : undefined;
+}
+
+/** Where it goes on behind words said in passing, the comma behind them taken too. */
+function passingAt(tokens: Token[], i: number, before: Token | undefined): number | undefined {
+  if (!before || !JOINTS.has(before.w)) return undefined;
+  const between = BETWEEN.longestAt(tokens, i);
+  if (between && before.w === ',' && tokens[between.next]?.w === ',') return between.next + 1;
+  const last = LAST.longestAt(tokens, i);
+  if (!last) return undefined;
+  const end = tokens.slice(last.next).every((t) => t.w === '.' || t.w === '!');
+  return end && !SIDES.has(tokens[i - 2]?.w ?? '') ? last.next : undefined;
+}
