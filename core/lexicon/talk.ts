@@ -34,7 +34,7 @@ export const OPENINGS = phrases(`
 
 /** At the head too, but only where a comma, a colon or a dash follows: without one they may belong to what is told. */
 export const OPENINGS_APART = phrases(`
-  alright, all right, okay, ok, right, right you are, well, anyway, anyways, anyhow, also, evening, morning, hello, hi, hey, howdy, listen, so, so now, now, back again, back at it, back at it again, last thing, couple of things, a couple of things, couple things, two things, three things, a few things, few things, next, next up, next thing,
+  alright, all right, okay, ok, right, right you are, well, anyway, anyways, anyhow, also, evening, morning, hello, hi, hey, howdy, listen, so, so now, now, last thing, couple of things, a couple of things, couple things, two things, three things, a few things, few things, next, next up, next thing,
   first thing, first off, first of all, to begin with, to start with, for starters, plus, fyi, btw, ps, note, update, log, progress, report, news,
   by the way, oh by the way, honestly, to be honest, frankly, basically, essentially, you know, you know what, good news, bad news, sad news,
   happily, sadly, luckily, thankfully, alas, i 'm afraid, of course, naturally, obviously, goodness, goodness me, my goodness, gosh, gracious, heavens, lord, oh lord,
