@@ -65,9 +65,9 @@ export function tellsLater(items: Item[], from: number, current: Item[] = []): b
   while (items[k + 1]?.place || (joinsPlaces(items, k + 1) && k < from + 8)) k += items[k + 1]?.place ? 1 : 2;
   const rest = items.slice(k + 1, k + 5).map((x) => x.w);
   const end = rest.findIndex((x) => /^[.,;!]$/.test(x));
-  // "I photographed 3-2 and 4-5 this afternoon": when both were done
+  // "I photographed 3-2 and 4-5 this afternoon", "… tonight": when both were done
   if (
-    rest[0] === 'this' &&
+    (rest[0] === 'this' || rest[0] === 'tonight') &&
     /^(and|&|\+)$/.test(items[from - 1]?.w ?? '') &&
     current.some((x) => x.action?.form === 'past')
   )

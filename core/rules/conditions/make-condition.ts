@@ -132,7 +132,8 @@ export function makeCondition(
         );
         // "all the green twill and blocks 2 to 4 of row one": the cloth is one of a list
         const listed =
-          placed.items.length > 1 && placed.items.some((x) => x.place!.rule.startsWith('place.cloth'));
+          placed.withCloths ||
+          (placed.items.length > 1 && placed.items.some((x) => x.place!.rule.startsWith('place.cloth')));
         if (inside.length && lines && !listed && !(all && c.finding === 'dye-bleed')) places = inside;
       } else if (one) {
         places = one;

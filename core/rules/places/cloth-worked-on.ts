@@ -167,7 +167,7 @@ export function withCloths(state: ReaderState, items: Item[], told: ClausePlaces
   const places = unique(
     list.flatMap((k) => (items[k]!.place ? items[k]!.place!.places : clothAt(state, items, k))),
   );
-  return { ...told, places, kind: 'specific', items: told.items };
+  return { ...told, places, kind: 'specific', items: told.items, withCloths: true };
 }
 
 const isBlocks = (x: Item): boolean =>
@@ -192,7 +192,10 @@ function listedWith(items: Item[], a: number | undefined, b: number | undefined)
   return (
     Boolean(items[b]!.place) ||
     /^(the|all|both|every|each|those|these|of)$/.test(between.at(-1) ?? '') ||
-    /^(ones?|blocks?|pieces|squares)$/.test(items[b + 1]?.w ?? '')
+    /^(ones?|blocks?|pieces|squares)$/.test(items[b + 1]?.w ?? '') ||
+    // "brown gingham and blue check are faded", "… both torn"
+    /^(is|'s|are|were|has|have|both|all)$/.test(items[b + 1]?.w ?? '') ||
+    items[b + 1]?.finding !== undefined
   );
 }
 

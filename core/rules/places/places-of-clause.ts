@@ -13,6 +13,8 @@ export type ClausePlaces = {
   outside: boolean;
   /** "one of the others": a place is meant that can't be known. */
   unknown: boolean;
+  /** "row two and the brown stripe": the blocks of a cloth are among them already. */
+  withCloths?: boolean;
 };
 
 /**
@@ -63,7 +65,7 @@ export function placesOfClause(given: Item[]): ClausePlaces {
       chosen.length === blocks.length &&
       items.indexOf(inList[0]!) > items.indexOf(chosen.at(-1)!);
     const listed = bothSides ? [] : inList;
-    const kept = narrower(chosen);
+    const kept = narrower(chosen, items);
     const crossed = listed.length ? undefined : (restOfRow(items, chosen) ?? crossing(items, kept));
     if (crossed) return { places: crossed, items: chosen, kind: 'specific', outside, unknown: false };
     const first = firstOfPair(items, kept) ?? pointedBeside(items, kept);
@@ -319,18 +321,29 @@ function crossing(items: Item[], kept: Item[]): string[] | undefined {
   return undefined;
 }
 
-/** A row named and then some of its blocks ("the bottom row, from blocks one and seven"): the blocks are meant. */
-function narrower(list: Item[]): Item[] {
+/** A row named and then some of its blocks ("the bottom row, from blocks one and seven"): the blocks are meant, where they are not told of besides. */
+function narrower(list: Item[], items: Item[]): Item[] {
   return list.filter(
     (x) =>
       !list.some(
         (y) =>
           y !== x &&
+          !joinedBesides(items, y) &&
           y.place!.places.length < x.place!.places.length &&
           y.place!.places.every((p) => x.place!.places.includes(p)) &&
           list.indexOf(y) > list.indexOf(x),
       ),
   );
+}
+
+/** "row four and 4-2", "the top two rows and both 1-1 and 3-2": told besides, and not as what is meant of it. */
+function joinedBesides(items: Item[], x: Item): boolean {
+  let k = items.indexOf(x) - 1;
+  // "and the first two blocks in it", "and the second one in"
+  if (/^(in|of|along)$/.test(items[k + 2]?.w ?? '') || / (?:in|of) (?:it|that|them|there)$/.test(x.w))
+    return false;
+  while (/^(the|both|all|also|of)$/.test(items[k]?.w ?? '')) k--;
+  return /^(and|&|\+|plus|as well as|along with|together with)$/.test(items[k]?.w ?? '');
 }
 
 /** "the sashing between 2-2 and 2-3": the sashing, and no block. */
