@@ -316,7 +316,8 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     // "(2-1 frayed,) ditto 2-5, | 3-3 has a hole"
     if (w === ',' && isCarriedOn(current) && beginsSaying(items, lastJoined(items, right))) return true;
     // "4-5 and 6-4 I'm going to requilt": nothing is said of the first alone
-    if (current.every((x) => x.place || /^(and|&|,|\+|the|both)$/.test(x.w))) return false;
+    if (current.every((x) => x.place || x.fabric || /^(and|&|,|\+|the|both|in|of|all)$/.test(x.w)))
+      return false;
     // "vacuum top and back, that's all it gets": nothing is said of the second
     if (items[right]!.part && items[k - 1]!.part && /^[,.;!?]?$/.test(items[right + 1]?.w ?? ''))
       return false;

@@ -295,6 +295,9 @@ export function alongRow(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
     if (walk.reached === 0 && !headed && (values.length > 1 || w(tokens, next) === ',')) return undefined;
     // "the first block of row four is stained and 2-3 is torn": a block by its two numbers
     const isPair = tokens[i]!.kind === 'number' && w(tokens, i + 1) === '-' && tokens[i + 1]!.glued;
+    // "the bottom row and 1-4 are sound"
+    if (isPair && headed && /^(and|&|\+|plus)$/.test(w(tokens, i - 1)) && i - 1 === walk.end)
+      return undefined;
     if (isPair && walk.reached > 0 && !walk.bare && values.length > 1) return undefined;
     if (values[0]! <= walk.reached || UNIT_AFTER.has(w(tokens, next))) return undefined;
     if (values[0]! > total && (!walk.bare || tokens[i]!.kind !== 'number')) return undefined;

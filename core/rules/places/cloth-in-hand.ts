@@ -179,6 +179,14 @@ function endOf(
   let next = end.next;
   const noun = w(tokens, next);
   if (NOT_ITS_OWN.test(noun)) return undefined;
+  // "the velvet is torn, and the top left block is musty": a block of the quilt
+  if (
+    BLOCK.test(noun) &&
+    end.across !== undefined &&
+    (!led || !/^(in|on|at)$/.test(w(tokens, i - 1))) &&
+    !hand.heads
+  )
+    return undefined;
   const one = ONES.test(noun) || (ROWS.test(noun) && (end.at === 'top' || end.at === 'bottom'));
   const corner = noun === 'corner' && end.across !== undefined;
   const side = noun === 'side' && (end.at === 'left' || end.at === 'right');

@@ -146,7 +146,7 @@ export function clothWithin(state: ReaderState, items: Item[], placed: ClausePla
 
 const JOINS = /^(and|&|\+|plus|well|along with|as well as|together with)$/;
 const LISTED =
-  /^(,|and|&|\+|plus|as|well|along|along with|as well as|together with|then|also|the|all|of|both|every|each|single|last|those|that|these|ones?|blocks?|pieces?|squares?|two|three)$/;
+  /^(,|and|&|\+|plus|as|well|along|along with|as well as|together with|then|also|the|all|of|both|every|each|single|last|those|that|these|ones?|blocks?|pieces?|squares?|two|three|four|five)$/;
 const PUT_BEFORE =
   /^(with|w|using|from|some|a|an|in|into|bought|yards?|metres?|piece|scrap|bit|for|used|use|new|fresh|spare)$/;
 
@@ -154,21 +154,45 @@ const PUT_BEFORE =
  * "tied both the brown stripe ones and all of row two", "the scarlet and the plum silk are stained", "the seam between the scarlet and
  * the one above it": the blocks of a cloth told in one list with others.
  */
-export function withCloths(state: ReaderState, items: Item[], told: ClausePlaces): ClausePlaces {
+export function withCloths(state: ReaderState, given: Item[], told: ClausePlaces): ClausePlaces {
   if (
-    !items.some((x) => x.fabric && !x.place) ||
-    !items.some((x, k) => JOINS.test(x.w) || isJoinedByComma(items, k))
+    !given.some((x) => x.fabric && !x.place) ||
+    !given.some((x, k) => JOINS.test(x.w) || isJoinedByComma(given, k))
   )
     return told;
+  const items = asList(given);
   const at = items.flatMap((x, k) => (isBlocks(x) || clothAt(state, items, k).length ? [k] : []));
   const list = at.filter((k, n) => listedWith(items, at[n - 1], k) || listedWith(items, k, at[n + 1]));
   if (list.length < 2 || !list.some((k) => !items[k]!.place)) return told;
-  if (!told.items.every((x) => list.includes(items.indexOf(x)) || POINTS.test(x.place!.rule))) return told;
+  const within = (x: Item): boolean => list.includes(items.indexOf(x)) || POINTS.test(x.place!.rule);
+  if (!told.items.every((x) => !items.includes(x) || within(x))) return told;
   const places = unique(
     list.flatMap((k) => (items[k]!.place ? items[k]!.place!.places : clothAt(state, items, k))),
   );
   return { ...told, places, kind: 'specific', items: told.items, withCloths: true };
 }
+
+/**
+ * The items as a list of places is read: "all three" before a cloth is its count, and of "the blue check in row three" the block is
+ * meant, and not the cloth and its row.
+ */
+function asList(items: Item[]): Item[] {
+  const taken = new Set<Item>();
+  const counts = new Set<Item>();
+  items.forEach((x, k) => {
+    if (x.fabric && COUNTS_CLOTH.test(items[k - 1]?.place?.rule ?? '')) counts.add(items[k - 1]!);
+    if (x.place?.rule !== 'place.cloth-within') return;
+    const cloth = items.slice(0, k).findLastIndex((y) => y.fabric);
+    if (cloth < 0 || k - cloth > 4) return;
+    for (const y of items.slice(cloth, k)) taken.add(y);
+  });
+  return taken.size || counts.size
+    ? items
+        .filter((x) => !taken.has(x))
+        .map((x) => (counts.has(x) ? { ...x, w: 'all', place: undefined } : x))
+    : items;
+}
+const COUNTS_CLOTH = /^place\.(all-of-them|both|those)$/;
 
 const isBlocks = (x: Item): boolean =>
   x.place !== undefined &&
@@ -192,6 +216,7 @@ function listedWith(items: Item[], a: number | undefined, b: number | undefined)
   return (
     Boolean(items[b]!.place) ||
     /^(the|all|both|every|each|those|these|of)$/.test(between.at(-1) ?? '') ||
+    / (?:all|the|those|these|all the|all of the) (?:two|three|four|five) $/.test(` ${between.join(' ')} `) ||
     /^(ones?|blocks?|pieces|squares)$/.test(items[b + 1]?.w ?? '') ||
     // "brown gingham and blue check are faded", "… both torn"
     /^(is|'s|are|were|has|have|both|all)$/.test(items[b + 1]?.w ?? '') ||

@@ -64,7 +64,8 @@ export function narrowToNamedCloth(
   // "row four and the pinstripe in row two": in that list, but only where it lies in its own row
   const beside = items[k]?.place?.rule === 'place.cloth';
   if (!cloth || (items[k]!.place && !beside) || k === items.length - 2) return;
-  const lead = items.slice(Math.max(0, k - 4), k).map((x) => x.w);
+  // "the first block of row two and the gingham in row four": the "of" is the block's
+  const lead = items.slice(Math.max(0, k - 4), k).map((x) => (x.place ? '' : x.w));
   if (
     PUT_IN.test(` ${lead.slice(-3).join(' ')} `) &&
     !/ (all|each|every|both|piece) of (the )?$/.test(` ${lead.join(' ')} `)

@@ -230,7 +230,7 @@ function isListed(items: Item[], x: Item, others: Item[]): boolean {
         (w === 'with' && items[k - 1]?.w === 'along')
       )
         joins = true;
-      else if (!WITHIN_LIST.test(w) && !place) break;
+      else if (!WITHIN_LIST.test(w) && !place && !items[k]!.fabric) break;
     }
   }
   return false;

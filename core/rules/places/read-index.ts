@@ -77,6 +77,7 @@ export function readIndexList(
   const ordered = readOrdinal(tokens, i) !== undefined;
   const values = [first.value];
   let next = first.next;
+  let joint = '';
   for (;;) {
     // A range: "one to three", "1-3", "one through six".
     const t = tokens[next];
@@ -139,6 +140,12 @@ export function readIndexList(
       ((t!.w === ',' && j === next + 2) || !LEADS_ON.test(tokens[i - 2]!.w))
     )
       return { values, next };
+    // "a hole in rows one and two, rows four and five need pressing": the list was closed by its "and"
+    if (again && t!.w === ',' && j === next + 2 && /^(and|&|\+)$/.test(joint)) {
+      const others = readIndexList(tokens, j, options);
+      if (/^(needs?|wants?|gets?|is|are|'re|has|have|will|'ll)$/.test(tokens[others?.next ?? j]?.w ?? ''))
+        return { values, next };
+    }
     // "rows 1-3, 2-2" or "row two, three inches": the next number begins another place or an amount.
     const after = tokens[more.next];
     if (after?.w === '-' && after.glued && tokens[more.next + 1]?.kind === 'number') return { values, next };
@@ -160,6 +167,7 @@ export function readIndexList(
       return { values, next };
     values.push(more.value);
     next = more.next;
+    joint = t!.w;
   }
 }
 

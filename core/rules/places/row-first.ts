@@ -111,7 +111,13 @@ export function blocksAfterRow(
 ): { values: number[] | 'all'; next: number } | undefined {
   const list = blocksBehind(tokens, at, ctx, row);
   const of = list && list.next > at && /^(of|in|on|along)$/.test(w(tokens, list.next));
-  return of && lineAt(tokens, list.next + 1, ctx)?.how === 'said' ? undefined : list;
+  if (!of || lineAt(tokens, list.next + 1, ctx)?.how !== 'said') return list;
+  // "row two block two and block four in row one": the first of them is of the row before it
+  const joint = tokens.findLastIndex(
+    (t, k) =>
+      k > at && k < list.next && /^(and|&|\+|,)$/.test(t.w) && /^(block|blk|b)$/.test(w(tokens, k + 1)),
+  );
+  return joint > at + 1 ? blocksBehind(tokens.slice(0, joint), at, ctx, row) : undefined;
 }
 
 function blocksBehind(
