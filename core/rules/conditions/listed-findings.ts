@@ -44,6 +44,8 @@ export function placeListed(state: ReaderState, v: ClauseView, last: Draft): voi
   )
     return;
   if (!v.items.slice(found + 1, place).some((x) => WHERE.test(x.w))) return;
+  // "2-3 is frayed and faded, and there's mildew in 4-5": a list begun anew
+  const anew = v.items.slice(0, found).some((x) => /^(there|i|we|it)$/.test(x.w));
   let clause = v.index;
   for (const draft of state.drafts.slice(0, state.drafts.indexOf(last)).reverse()) {
     const { entry } = draft;
@@ -57,6 +59,7 @@ export function placeListed(state: ReaderState, v: ClauseView, last: Draft): voi
     )
       return;
     if (draft.clause !== clause) {
+      if (anew) return;
       if (draft.clause !== clause - 1 || !JOINT.test(state.clauses[clause]!.joint)) return;
       clause = draft.clause;
       if (own.some((x) => x.place || x.fabric)) return;

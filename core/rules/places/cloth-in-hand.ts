@@ -187,6 +187,8 @@ function endOf(
     !hand.heads
   )
     return undefined;
+  // "both velvets need pressing; the bottom row is restitched"
+  if (ROWS.test(noun) && !led && !hand.heads) return undefined;
   const one = ONES.test(noun) || (ROWS.test(noun) && (end.at === 'top' || end.at === 'bottom'));
   const corner = noun === 'corner' && end.across !== undefined;
   const side = noun === 'side' && (end.at === 'left' || end.at === 'right');
