@@ -16,6 +16,7 @@ import { withRunOns } from '../rules/clause/run-on.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
 import { withShortDeeds } from '../rules/clause/short-deeds.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
+import { withWholeMatters } from '../rules/clause/whole-matters.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
 import { withDashHeads } from '../rules/dash-heads.ts';
 import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
@@ -266,7 +267,9 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withRunOns(
       deedFirst(
         withShortDeeds(
-          withMatterHeads(withSoIs(withSpreads(withRelatives(newOneNamed(withOwnLengths(items)))))),
+          withMatterHeads(
+            withSoIs(withSpreads(withRelatives(newOneNamed(withOwnLengths(withWholeMatters(items)))))),
+          ),
         ),
       ),
     ),

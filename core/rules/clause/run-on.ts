@@ -7,7 +7,7 @@ import { REMOVE_VERBS } from './removal-at.ts';
 import { turnsWithin } from './turns-to.ts';
 
 /** Words that lean on what follows them: no statement ends with one. */
-const LEANS =
+export const LEANS =
   /^(the|a|an|some|any|no|not|n't|never|this|that|these|those|its|my|her|his|their|of|or|and|&|\+|but|so|then|because|cos|if|as|than|like|while|when|where|which|who|what|whose|until|till|before|after|since|is|'s|are|'re|was|were|be|been|being|am|'m|has|have|had|'ve|'d|get|gets|got|getting|will|'ll|would|could|should|might|may|must|can|ca|to|i|we|she|he|it|they|you|someone|somebody|just|also|only|really|very|too|quite|all|both|every|each|another|new|old|one|um|uh|er|,|:|-|--|\/|\()$/;
 const JOINT = /^(,|and|&|\+|then|but|so|or|while|because)$/;
 const DETERMINER = /^(the|a|an|all|both|every|each|that|this|those|its|my|another|some)$/;
@@ -20,7 +20,7 @@ const pointsTo = (x: Item): boolean =>
 const tellsWhere = (x: Item): boolean => tellsPlace(x) || pointsElsewhere(x);
 
 /** "darned 2-3", "pressed the pinstripe ones", "cut a new square", "took the backing off": somebody did it, and to what. */
-function isDeed(items: Item[], k: number): boolean {
+export function isDeed(items: Item[], k: number): boolean {
   const verb = items[k]!;
   if (
     verb.action?.form !== 'past' &&
@@ -46,7 +46,7 @@ function isDeed(items: Item[], k: number): boolean {
 }
 
 /** "the backing needs washing", "row four smells musty", "the seam between 3-1 and 3-2 has split". */
-function isSubject(items: Item[], k: number): boolean {
+export function isSubject(items: Item[], k: number): boolean {
   let at = k;
   while (/^(the|that|both|all|those|its|old|new)$/.test(items[at]?.w ?? '') && at < k + 3) at++;
   const subject = items[at];

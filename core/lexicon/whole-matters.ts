@@ -1,0 +1,47 @@
+/** A matter told in one breath from its first word to its last: what stands before and behind it is another statement. */
+
+const THING =
+  '(?:binding|backing|batting|wadding|border|borders|thread|tie thread|yarn|interlining|lining|sashing)';
+const KIND = '(?:colou?r|kind|sort|type|weight|width|make|style|shade|loft|fibre|fiber)';
+/** "the binding color", "what colour binding", "the colour of the backing", "which batting". */
+const MATTER = `(?:(?:the|a|what|which|any) )?(?:${KIND} (?:(?:of|for) )?(?:the )?)?${THING}(?: (?:${KIND}|fabric|cloth|width|material|thickness))?(?: (?:to use|to get|to buy|yet))?`;
+const PRICE = '(?:the |a |my )?(?:price|fee|charge)';
+/** "washing it", "tying or quilting", "whether to tie or quilt it". */
+const WAY =
+  "(?:(?:the )?washing(?: it| this)?|(?:tying|quilting) or (?:tying|quilting)(?: it)?|(?:whether )?(?:(?:to|i |we |i 'll |we 'll ) ?)?(?:tie|quilt) (?:it )?or (?:to )?(?:tie|quilt)(?: it)?|whether to wash(?: it)?|how to (?:wash|finish) it)";
+const I = '(?:(?:i|we) )?(?:(?:still|also|really|just) )?';
+const MATERIAL =
+  '(?:the )?(?:wool|cotton|silk|linen|polyester|poly|bamboo|flannel|muslin|calico|lawn|[a-z]+ (?:cotton|wool))';
+const SUM = '\\S+(?: \\S+)?(?: dollars| pounds| quid| bucks| euros)?';
+const MONTHS = '(?:january|february|march|april|may|june|july|august|september|october|november|december)';
+const DATE = `(?:(?:the )?[a-z0-9]+(?: (?:st|nd|rd|th))? (?:of )?${MONTHS}|${MONTHS} (?:the )?[a-z0-9]+(?: (?:st|nd|rd|th))?|(?:next )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|christmas|easter|thanksgiving|the end of (?:the month|${MONTHS}))`;
+
+/** Each from its beginning; the longest reading of it is meant. */
+export const WHOLE_MATTERS: RegExp[] = [
+  // "I haven't decided on the binding color", "haven't settled what colour binding yet"
+  new RegExp(
+    `^${I}(?:have|has) (?:n't|not) (?:yet |really |quite |actually )?(?:decided|settled|chosen|picked|made up (?:my|our) minds?|made (?:my|our) minds? up)(?: yet)?(?: (?:on|about|over))? (?:${MATTER}|${PRICE}|${WAY})(?= |$)`,
+  ),
+  // "not sure whether to tie or quilt", "still undecided about washing it", "can't decide on the border"
+  new RegExp(
+    `^(?:(?:i|we) (?:'m|am|'re|are) |(?:i|we) )?(?:still )?(?:not (?:sure|decided|certain)|undecided|unsure|in two minds|ca n't (?:decide|choose|settle)|ca not (?:decide|choose)|no decision)(?: yet)?(?: (?:on|about|over|of))? (?:${MATTER}|${PRICE}|${WAY})(?= |$)`,
+  ),
+  // "the binding is undecided", "the backing color is still open", "the price is settled at 300 dollars", "batting settled, wool"
+  new RegExp(
+    `^(?:(?:${MATTER}|${PRICE}) (?:(?:is|'s) )?(?:(?:still|now|not yet|yet to be|all|to be) )*(?:undecided|up in the air|decided|settled|agreed|fixed|tbd|an open question|open)|(?:${MATTER}|${PRICE}) (?:has|have) been (?:settled|agreed|decided|fixed))(?: at (?:at )?${SUM}|(?: [,:])? (?:on |as )?${MATERIAL})?(?= |$)`,
+  ),
+  // "going with navy for the binding", "we've gone for the wool for the batting"
+  new RegExp(
+    `^${I}(?:'m |am |'re |are |'ve |have )?(?:going|gone|went|sticking|settled|decided) (?:with|for|on) (?:the |a |plain )?[a-z]+(?: [a-z]+)? for the ${THING}(?= |$)`,
+  ),
+  // "we agreed on cotton batting", "settled on the navy binding"
+  new RegExp(
+    `^${I}(?:'ve |have )?(?:agreed|settled|decided|plumped) (?:on|for) (?:the |a )?(?:[a-z]+ ){1,2}${THING}(?= |$)`,
+  ),
+  // "it has to be done by the tenth of june", "due back by Friday"
+  new RegExp(
+    `^(?:(?:it|this|quilt|the quilt) )?(?:(?:has|'s got|needs) to be|must be|is to be|'s) ?(?:done|finished|ready|back)?(?: back)? by ${DATE}(?= |$)`,
+  ),
+  // "it'll be tied, not quilted", "it's going to be quilted and not tied"
+  /^(?:it|this|the quilt)(?: (?:'ll|will|is going to|'s going to))? be (?:tied|quilted)(?: ,)?(?: and)? not (?:tied|quilted)(?= |$)/,
+];
