@@ -16,7 +16,7 @@ import { withRunOns } from '../rules/clause/run-on.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
 import { withShortDeeds } from '../rules/clause/short-deeds.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
-import { withWholeMatters } from '../rules/clause/whole-matters.ts';
+import { withWholeStatements } from '../rules/clause/whole-statements.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
 import { withDashHeads } from '../rules/dash-heads.ts';
 import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
@@ -46,6 +46,7 @@ import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { withRelatives } from '../rules/relatives.ts';
 import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-remarks.ts';
+import { withStoriesApart } from '../rules/remarks/story-apart.ts';
 import { scan } from '../rules/scan/scan.ts';
 import { nameShortSides } from '../rules/short-sides.ts';
 import { withoutSize } from '../rules/size-told.ts';
@@ -268,7 +269,11 @@ function readWhole(text: string, circumstances: Circumstances): Read {
       deedFirst(
         withShortDeeds(
           withMatterHeads(
-            withSoIs(withSpreads(withRelatives(newOneNamed(withOwnLengths(withWholeMatters(items)))))),
+            withSoIs(
+              withSpreads(
+                withRelatives(newOneNamed(withOwnLengths(withStoriesApart(withWholeStatements(items))))),
+              ),
+            ),
           ),
         ),
       ),

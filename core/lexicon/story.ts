@@ -1,8 +1,8 @@
 /** What a quilt's story, its marks and its owner's wishes are told with. Patterns over a note's words joined by blanks. */
 
-const KIN =
+export const KIN =
   '(?:great )?(?:great )?(?:grandmother|grandma|granny|gran|nan|nana|grandfather|grandad|grandpa|aunt|auntie|aunty|uncle|mother|father|mum|mom|mam|dad|sister|sisters|brother|daughter|daughters|son|sons|cousin|cousins|wife|widow|husband|niece|nephew|in law|godmother|ancestors?|forebears?)';
-const GROUP =
+export const GROUP =
   '(?:owner|fella|fellow|chap|bloke|guy|maker|makers|members?|ladies|women|wives|girls|boys|kids|children|pupils|students|class|teachers?|street|village|town|parish|parishioners|congregation|church|chapel|guild|circle|club|school|crew|nuns|sisters|neighbours|neighbors|miners|sailors|soldiers|nurses|patients|prisoners|tenants|family|families|household|theatre|playhouse|company|regiment|bride|seamstress|dressmaker|housekeeper|midwife)';
 const WHO = `(?:${KIN}|${GROUP}|she|he|they|who)`;
 /** What such people did to or with it, in the past. "Said" and "rang" are not here: they only bring news. */
@@ -56,7 +56,7 @@ export const HISTORY: RegExp[] = [
   /(?<!\b(?:i|we|she|he) )\b(?:was|were|been|lived|lay|kept|slept)\b(?: (?!i |we )[^\s.;]+){0,6} (?:attic|loft|barn|cellar|outhouse|hay ?loft|coal hole|trunk|hope chest|blanket chest|linen press|airing cupboard|caravan|bunk|kennel|dog basket|pram)\b/,
   /\b(?:crossed|over|across) the (?:atlantic|pacific|ocean|sea|channel|water|border in|mountains|plains)\b/,
   new RegExp(
-    `^ (?:it |this |this one )?(?:came|come) (?:over|down|up|across|home|back|out) (?:from|with|on) (?!(?:\\w+ ){0,2}(?:${BENCH_PLACE})\\b)(?!(?:the )?(?:market|shop|store|town|sale|fair|draper|haberdasher)\\b)(?!${GOODS_COUNT}\\b)`,
+    `^ (?:it |this |this one |(?:the |this )?(?:quilt|coverlet|comforter|bedspread|throw) )?(?:came|come) (?:over|down|up|across|home|back|out) (?:from|with|on) (?!(?:\\w+ ){0,2}(?:${BENCH_PLACE})\\b)(?!(?:the )?(?:market|shop|store|town|sale|fair|draper|haberdasher)\\b)(?!${GOODS_COUNT}\\b)`,
   ),
   /\b(?:went|travelled|traveled|sailed|been) (?:round|around|to|over|across|through|with) (?:the (?:baltic|world|cape|horn|sea|ocean|war|trenches|blitz|fire|flood)|sea|america|australia|canada|india|africa|england|scotland|ireland)\b/,
   /\b(?:in|of|from|circa|c|c \.|c\.|about|around|dated|dates (?:to|from)|late|early|mid|since) (?:the )?(?:(?:late|early|mid) )?(?:1[6-9]\d\d ?s?|' ?\d0 ?s|\d0 s|(?:nineteen|eighteen) (?:hundreds?|oh|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties)|twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties)\b(?! ?(?:minutes|mins?|hours|o'clock|am|pm|to|till|-))/,

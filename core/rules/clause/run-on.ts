@@ -7,8 +7,16 @@ import { REMOVE_VERBS } from './removal-at.ts';
 import { turnsWithin } from './turns-to.ts';
 
 /** Words that lean on what follows them: no statement ends with one. */
-export const LEANS =
+const LEANS =
   /^(the|a|an|some|any|no|not|n't|never|this|that|these|those|its|my|her|his|their|of|or|and|&|\+|but|so|then|because|cos|if|as|than|like|while|when|where|which|who|what|whose|until|till|before|after|since|is|'s|are|'re|was|were|be|been|being|am|'m|has|have|had|'ve|'d|get|gets|got|getting|will|'ll|would|could|should|might|may|must|can|ca|to|i|we|she|he|it|they|you|someone|somebody|just|also|only|really|very|too|quite|all|both|every|each|another|new|old|one|um|uh|er|,|:|-|--|\/|\()$/;
+/** Does the word at `k` lean on what follows it? "Leaving 3-3 as it is" does not. */
+export const leans = (items: Item[], k: number): boolean =>
+  LEANS.test(items[k]!.w) &&
+  !(
+    /^(is|are|was)$/.test(items[k]!.w) &&
+    /^(it|they)$/.test(items[k - 1]?.w ?? '') &&
+    items[k - 2]?.w === 'as'
+  );
 const JOINT = /^(,|and|&|\+|then|but|so|or|while|because)$/;
 const DETERMINER = /^(the|a|an|all|both|every|each|that|this|those|its|my|another|some)$/;
 const FINITE =
@@ -114,7 +122,7 @@ const isWhole = (current: Item[]): boolean =>
 /** Does a statement that leans on nothing before it begin at `k`, in the middle of running words? */
 function beginsAnew(items: Item[], k: number, current: Item[]): boolean {
   const before = items[k - 1]!;
-  if (LEANS.test(before.w) || PREPOSITIONS.has(before.w) || isLoosePlace(items, k)) return false;
+  if (leans(items, k - 1) || PREPOSITIONS.has(before.w) || isLoosePlace(items, k)) return false;
   if (!isDeed(items, k) && !isSubject(items, k) && !isFindingAt(items, k, current))
     return turnsWithin(items, k, current);
   // "…, and in the first two blocks the batting's gone lumpy": what stands behind the last joint only tells where
@@ -123,11 +131,13 @@ function beginsAnew(items: Item[], k: number, current: Item[]): boolean {
   );
   // "the seam where 5-4 meets 6-4 has come loose"
   // "two three is torn and needs a patch | two four is fine": the subject was said before the joint
-  const leans =
+  const carriedOn =
     own.length > 1 &&
     /^(needs?|wants?|gets?|has|is|was|will|'ll)$/.test(own[0]!.w) &&
     own.length < current.length;
-  const whole = leans ? isWhole([current.find((x) => x.place ?? x.fabric) ?? own[0]!, ...own]) : isWhole(own);
+  const whole = carriedOn
+    ? isWhole([current.find((x) => x.place ?? x.fabric) ?? own[0]!, ...own])
+    : isWhole(own);
   return whole && !own.some((x) => /^(where|which|who|between)$/.test(x.w));
 }
 

@@ -128,9 +128,9 @@ const tellsOf = (patterns: PatternSet, segment: Item[]): boolean => {
   return patterns.test(words, plainWordsOf(words));
 };
 const asCloth = (x: Item): Item => (x.fabric?.full ? { ...x, w: 'cloth' } : x);
-const namesMark = (segment: Item[]): boolean => tellsOf(OF_MARKS, segment);
-const passesOnWish = (segment: Item[]): boolean => tellsOf(OF_WISHES, segment);
-const tellsStory = (segment: Item[]): boolean =>
+export const namesMark = (segment: Item[]): boolean => tellsOf(OF_MARKS, segment);
+export const passesOnWish = (segment: Item[]): boolean => tellsOf(OF_WISHES, segment);
+export const tellsStory = (segment: Item[]): boolean =>
   tellsOf(OF_HISTORY, segment) && !BENCH.test(wordsBetween(segment).slice(0, 8));
 
 /**

@@ -1,4 +1,4 @@
-/** A matter told in one breath from its first word to its last: what stands before and behind it is another statement. */
+/** What is told in one breath from its first word to its last: what stands before and behind it is another statement. */
 
 const THING =
   '(?:binding|backing|batting|wadding|border|borders|thread|tie thread|yarn|interlining|lining|sashing)';
@@ -44,4 +44,29 @@ export const WHOLE_MATTERS: RegExp[] = [
   ),
   // "it'll be tied, not quilted", "it's going to be quilted and not tied"
   /^(?:it|this|the quilt)(?: (?:'ll|will|is going to|'s going to))? be (?:tied|quilted)(?: ,)?(?: and)? not (?:tied|quilted)(?= |$)/,
+];
+
+const NUMBER =
+  '(?:an?|half an?|(?:a )?quarter(?: of an)?|three quarters(?: of an)?|[^ ]+(?: and (?:a half|a quarter|three (?:quarters|eighths))| (?:and )?\\d+ ?\\/ ?\\d+)?)';
+const UNIT =
+  '(?:inch(?:es)?|in|cm|centimetres?|centimeters?|mm|millimetres?|feet|ft|foot|metres?|meters?|yards?|m)';
+const LENGTH = `(?:${NUMBER} )??[^ ]*(?: ?${UNIT})`;
+
+/** Sizes told whole. */
+export const WHOLE_SIZES: RegExp[] = [
+  // "the quilt measures 60 by 72 inches", "the top is 60 x 72 in"
+  new RegExp(
+    `^(?:the )?(?:quilt|top|whole thing|it) (?:measures|measured|comes out at|came out at|is|'s) (?:[^ ]+ ){1,3}(?:by|x) (?:[^ ]+ ?){1,3}?${UNIT}(?= |$)`,
+  ),
+  // "the border is four inches wide", "strips are two and a half inches wide", "blocks are nine inches"
+  new RegExp(
+    `^(?:the |my |each |our )?(?:(?:top |bottom |left |right )?borders?|strips?|blocks?|squares?|tails?|tie tails|seams?|seam allowances?|diagonal|tie spacing|spacing) (?:is|'s|are|measures?|comes? out at|came out at) (?:about |all )?${LENGTH}(?: (?:wide|long|square|deep|across|apart|finished))?(?= |$)`,
+  ),
+  // "ties every four inches"
+  new RegExp(`^(?:the )?ties (?:are )?(?:every|at every) ${LENGTH}(?= |$)`),
+];
+
+/** "leaving 3-3 as it is", "I'm leaving the backing and the binding alone". */
+export const WHOLE_LEAVES: RegExp[] = [
+  /^(?:(?:i|we) (?:'m |'re |am |are )?)?leaving (?:(?!as |and (?:i|then) )[^,;]+? ){1,12}?(?:as (?:it is|they are|it was|they were|is|found)|alone|be)(?= |$)/,
 ];
