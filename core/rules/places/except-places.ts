@@ -4,6 +4,7 @@ import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import { boundaryBefore, type Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 import { baseOf, isCorners, sidesOf } from './except/base-of.ts';
+import { damageExcepted, damageExceptedAhead } from './except/damage-excepted.ts';
 import { exceptAt } from './except/except-at.ts';
 import { readExcepted } from './except/read-excepted.ts';
 import { allBlocks, splitBlock } from './grid.ts';
@@ -23,6 +24,11 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
     const isBase = (x: Item): boolean =>
       baseOf(x, fabrics).length > 1 &&
       !(sidesOf(x).length && /^(without|less|minus|sans|not)$/.test(items[k]!.w));
+    const apart = damageExceptedAhead(items, k, marker, isBase, fabrics);
+    if (apart) {
+      items = apart;
+      continue;
+    }
     let at = items.slice(0, k).findLastIndex((x, m) => m >= from && isBase(x));
     // "corners of the binding worn, all but the top left": what they are the corners of is no base
     if (items[at]?.w === 'binding' && isCorners(items[at - 3] ?? items[at - 2]))
@@ -245,25 +251,6 @@ const withoutPlaces = (x: Item, out: string[], fabrics: FabricIndex): Item =>
   x.place
     ? { ...x, place: { ...x.place, places: baseOf(x, fabrics).filter((p) => !out.includes(p)) } }
     : { ...x, fabric: { ...x.fabric!, bar: out } };
-
-const SLIGHT =
-  /^(a|an|the|some|one|that|this|of|few|couple|bit|very|small|big|little|large|long|short|slight|tiny|minor|nasty|bad|odd|single)$/;
-/** "(the twill is fine but for) a small tear in three two": the blocks of `base` that have something of their own. */
-function damageExcepted(items: Item[], k: number, base: string[]): string[] | undefined {
-  let m = k;
-  while (m < k + 5 && SLIGHT.test(items[m]?.w ?? '') && !items[m]!.finding) m++;
-  if (
-    !items[m]?.finding ||
-    items[m]!.finding === 'sound' ||
-    !/^(in|on|at|near|along)$/.test(items[m + 1]?.w ?? '')
-  )
-    return undefined;
-  const at = items[m + 2]?.w === 'the' ? m + 3 : m + 2;
-  const places = items[at]?.place?.places ?? [];
-  return places.length && places.length < base.length && places.every((p) => base.includes(p))
-    ? places
-    : undefined;
-}
 
 /** "everything's sound apart from 2-3": behind the words for all, where what is so of them stands before the exception. */
 function allBefore(items: Item[], from: number, k: number): number {

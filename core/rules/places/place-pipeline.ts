@@ -1,5 +1,6 @@
 import type { Token } from '../../text/tokenise.ts';
 import { alongRow } from './along-row.ts';
+import { betweenBlocks } from './between-blocks.ts';
 import { blockFirst } from './block-first.ts';
 import { commaPairs } from './comma-pairs.ts';
 import { contrasted, contrastedBare } from './contrast/contrasted.ts';
@@ -48,6 +49,7 @@ const BLOCK_FINDERS: Finder[] = [
   blockFirst,
   downAndAcross,
   ordinalFirst,
+  betweenBlocks,
   countedGroup,
   countedAlong,
   everyBlock,

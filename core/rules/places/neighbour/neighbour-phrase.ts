@@ -122,6 +122,9 @@ function neighbourAt(
   const line =
     head === 'one' && the && distance === 1 && noun === 'one' ? lineBeside(tokens, ways, ctx) : undefined;
   if (line) return line;
+  // "bled into the ones beside it", "the blocks next to it": on both sides
+  if (head === 'many' && ways.list.length === 1 && ways.list[0]!.slack)
+    return countedFrom(tokens, allSteps(SIDES, ways.next), { ctx, placeAt }, { many: true });
   const spread = the && head === 'count' ? (count ?? 1) : undefined;
   // a bare direction needs what it is counted from, or the end of what is said of it
   return countedFrom(
