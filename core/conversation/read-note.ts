@@ -25,6 +25,7 @@ import { MATTER_CHOSEN, readMatters } from '../rules/decisions/read-matters.ts';
 import { deedFirst } from '../rules/deed-first.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import { dropAsides } from '../rules/drop-asides.ts';
+import { withoutAllOfIt } from '../rules/fabrics/all-of-the-cloth.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
@@ -200,7 +201,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
       conversation: { memory },
     };
 
-  const settled = withListStops(withDashHeads(answeredHerself(withoutDenied(scanned.items))));
+  const settled = withListStops(withDashHeads(answeredHerself(withoutDenied(withoutAllOfIt(scanned.items)))));
   const placed = exceptPlaces(withTopics(withLaterPlaces(settled)), fabrics, grid);
   const saidLast = dropAsides(mendCorrections(withoutTakenBack(placed), grid));
   const items = withoutOnlyWhy(withoutNotChosen(withoutOnlyWhen(saidLast)));
