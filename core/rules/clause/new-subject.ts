@@ -137,6 +137,7 @@ export function newSubject(items: Item[], from: number): boolean {
   // "…, ties first"
   if (subject.object && /^(first|next)$/.test(verb) && (!items[k + 2] || items[k + 2]!.token.kind === 'mark'))
     return true;
+  if (subject.place && isOnlyThose(items, k + 1)) return false;
   return (
     FINITE.has(verb) ||
     (FINITE.has(items[k + 2]?.w ?? '') &&
@@ -150,6 +151,11 @@ export const tellsWorst = (items: Item[], k: number): boolean =>
   /^(blocks|pointer)$/.test(
     items[/^(in|on|at|along)$/.test(items[k + 1]?.w ?? '') ? k + 2 : k + 1]?.place?.kind ?? '',
   );
+
+/** "torn 3-1 only", "mould in rows 1-3 only, + the backing": no more places than those, and nothing that is said of them. */
+const isOnlyThose = (items: Item[], k: number): boolean =>
+  items[k]?.w === 'only' &&
+  (!items[k + 1] || items[k + 1]!.token.kind === 'mark' || /^(and|but|so|i)$/.test(items[k + 1]!.w));
 
 /** Is the place at `k` followed at once by what is said of it: "3-2 torn", "3-2 is torn", "3-2's torn"? */
 export function beginsSaying(items: Item[], k: number): boolean {
@@ -168,6 +174,7 @@ export function beginsSaying(items: Item[], k: number): boolean {
     m++;
   const next = items[m];
   if (!next) return false;
+  if (isOnlyThose(items, m)) return false;
   return (
     FINITE.has(next.w) ||
     (next.w === 'done' && m > k + 1) ||

@@ -397,7 +397,11 @@ function placeOver(state: ReaderState, v: ClauseView, items: Item[]): string[] |
   const where = state.clauses[v.index - 1]?.items.at(-1)?.w === 'where' || items[0]?.w === 'where';
   if (where && here?.some((p) => splitBlock(p))) return here;
   // "in both places the wadding had clumped", "under the block itself", "gone lumpy there", "all lumps underneath"
-  const there = UNDER_THERE.test(wordsBetween(items)) && !items.some((x) => x.place?.kind === 'blocks');
+  // "… and the batting's clumped | there too"
+  const behind = state.clauses[v.index + 1]?.items ?? [];
+  const there =
+    (UNDER_THERE.test(wordsBetween(items)) || THERE_TOO.test(wordsBetween(behind))) &&
+    !items.some((x) => x.place?.kind === 'blocks');
   // "under the twill": where that cloth lies
   const cloth = items.find(
     (x, m) =>
@@ -421,6 +425,7 @@ function placeOver(state: ReaderState, v: ClauseView, items: Item[]): string[] |
   return places.some((p) => splitBlock(p)) ? places : undefined;
 }
 
+const THERE_TOO = /^ (?:down |in )?there (?:too|as well|also) $/;
 const UNDER_THERE =
   / (?:(?:in|at) (?:both|all|those|these|the two) (?:places|spots)|(?:under|beneath|behind) the (?:block|square|piece|patch|spot|place)s? itself|(?:under|in) there|there|underneath) /;
 

@@ -67,6 +67,9 @@ export function middleBlock(tokens: Token[], i: number, ctx: PlaceContext): Plac
   if (BLOCKS.has(noun) || noun === 'one') return blocksSaid(i + 2, [block], 'place.middle');
   if (/^(dead|exact|very)$/.test(before) && !BLOCKS.has(noun))
     return blocksSaid(i + 1, [block], 'place.middle');
+  // "centre: patch or darn?", "middle is torn": a head without its article
+  if (/^(|[.;\n])$/.test(before) && /^(:|-|--|is|'s|has|needs|wants)$/.test(noun))
+    return blocksSaid(i + 1, [block], 'place.middle');
   if (before === 'the' && !['of', 'third', 'three', 'two', 'seam', 'row', 'column', 'out'].includes(noun))
     return blocksSaid(i + 1, [block], 'place.middle');
   return undefined;

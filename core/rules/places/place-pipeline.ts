@@ -29,6 +29,7 @@ import { pickedOfLine } from './pointers/picked-of-line.ts';
 import { restOfLines } from './pointers/rest-of-lines.ts';
 import { sideLike } from './pointers/side-like.ts';
 import { sidesAgain } from './pointers/sides-again.ts';
+import { thatSide } from './pointers/that-side.ts';
 import { columnFirst, rowFirst } from './row-first.ts';
 import { shortCross } from './short-cross.ts';
 import { sidedPart } from './side/sided-part.ts';
@@ -75,6 +76,7 @@ const POINTER_FINDERS: Finder[] = [
   oneOfThem,
   contrasted,
   pickedOfLine,
+  thatSide,
   backPointer,
   restOfLines,
   lineAfterLine,

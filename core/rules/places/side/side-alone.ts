@@ -6,13 +6,16 @@ import { sidesFound } from './sides-found.ts';
 
 /** "along the top", "down the left", "across the bottom": a side of the border, or else of the edge. */
 export function sideAlone(tokens: Token[], i: number): PlaceFound | undefined {
-  const way = w(tokens, i - 2);
-  if (w(tokens, i - 1) !== 'the' || !/^(along|across|down|up|off|from)$/.test(way)) return undefined;
+  // "trim 15 mm off top & bottom": the article may be missing where two are told
+  const bare = /^(off|from)$/.test(w(tokens, i - 1)) && /^(and|&|\+|\/)$/.test(w(tokens, i + 1));
+  const way = w(tokens, bare ? i - 1 : i - 2);
+  if (!bare && (w(tokens, i - 1) !== 'the' || !/^(along|across|down|up|off|from)$/.test(way)))
+    return undefined;
   // "trimmed half an inch off the bottom", "the binding off the bottom", but "took the patch off the top"
   if (
     /^(off|from)$/.test(way) &&
     !tokens
-      .slice(Math.max(0, i - 8), i - 2)
+      .slice(Math.max(0, i - 8), bare ? i - 1 : i - 2)
       .some((t) =>
         /^(inch|inches|in|cm|mm|eighths?|quarters?|centimetres?|centimeters?|millimetres?|millimeters?|half|sliver|strip|whisker|binding|bdg)$/.test(
           t.w,

@@ -45,6 +45,12 @@ export function placesTakenOff({ state, clause, v, way, placed }: Making): {
       const headed = state.topic.places.filter((p) => p.startsWith(side));
       if (headed.length) places = headed;
     }
+    // "the binding's worn down the left side, so I've had it off there": the side where it was found
+    const there = !specific.length && placed.kind !== 'general' ? sideThere(state, items, side) : undefined;
+    if (there) {
+      places = there;
+      how = 'carried';
+    }
     const part = object === 'batting' && !specific.length ? outOfThose(state, items) : undefined;
     if (part) {
       places = part;
@@ -146,4 +152,12 @@ function brokenHere(state: ReaderState, sentence: number): string[] | undefined 
     last.sentence === sentence
     ? last.entry.places
     : undefined;
+}
+
+/** Sides told last in this note, or spoken of last, where the clause says "there" or "along it". */
+function sideThere(state: ReaderState, items: Item[], side: string): string[] | undefined {
+  if (!items.some((x) => x.w === 'there' && x.place)) return undefined;
+  const told = state.drafts.findLast((d) => 'places' in d.entry && d.entry.places?.length)?.entry;
+  const places = told && 'places' in told ? (told.places ?? []) : state.memory.focus;
+  return places.length && places.every((p) => p.startsWith(side)) ? [...places] : undefined;
 }
