@@ -49,6 +49,7 @@ import { withRelatives } from '../rules/relatives.ts';
 import { echoesOf, findRemarks, type RemarkFound } from '../rules/remarks/find-remarks.ts';
 import { withStoriesApart } from '../rules/remarks/story-apart.ts';
 import { scan } from '../rules/scan/scan.ts';
+import { withUnsaidSewing } from '../rules/sewn-on-unsaid.ts';
 import { nameShortSides } from '../rules/short-sides.ts';
 import { withoutSize } from '../rules/size-told.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
@@ -153,7 +154,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     circumstances.spoken,
     grid,
   );
-  const tokens = mendCounts(heard);
+  const tokens = withUnsaidSewing(mendCounts(heard));
   const fabrics = indexFabrics(grid);
   const scanned = scan(tokens, fabrics, {
     grid,

@@ -130,7 +130,7 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
     'photograph',
     'ing',
   ],
-  ['photos|pictures|photographs|pics taken|done', 'photograph', 'past'],
+  ['photos|pictures|photographs|pics|photo|picture|photograph|pic taken|done', 'photograph', 'past'],
   ['put it|this|that|them|one in|through the wash|tub|bath', 'wash', 'past'],
   ['cut out and pieced in', 'replace', 'past'],
   ['swapped out', 'replace', 'past'],

@@ -69,5 +69,8 @@ export const OBJECT_PHRASES: Record<RemovedObject, string[]> = {
     'laundry tag',
     'ticket',
     'cloth label',
+    'woven|printed|fabric|linen|cotton|satin|museum|dealer|shop|care|name|inked|typed label',
+    'price tag',
+    'name tags|tapes|labels',
   ],
 };

@@ -497,6 +497,10 @@ export function isPredicate(items: Item[], k: number): boolean {
         /^(to|will|'ll|gonna|could|might|should|must|n't|not|would|'d|can|shall|may|let's|gotta|i)$/.test(
           before,
         ) ||
+        // "note to self: photo front + back", "photo back tomorrow"
+        (/^(photo|pic|picture)$/.test(item.w) &&
+          items[k + 1]?.place !== undefined &&
+          /^(|[.,:;&+(-]|--|and|then|do|self)$/.test(before)) ||
         // "to do: piece new border"
         (/^pieces?$/.test(item.w) &&
           /^(|[.,:;&+(-]|--|and|then|next|todo|do)$/.test(before) &&

@@ -235,6 +235,8 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       picturesOf(items, k) ||
       // "photo 2-4 tomorrow"
       items[k + 1]?.place?.kind === 'blocks' ||
+      // "photo front + back"
+      (w === 'photo' && items[k + 1]?.place !== undefined) ||
       / (to|'ll|will) $/.test(before)
       ? 'photograph'
       : undefined;

@@ -1,0 +1,103 @@
+import type { Token } from '../text/tokenise.ts';
+
+/**
+ * A label, border or binding told with its place and no verb: "label on lower left corner, by hand", "label -> back, to do", "new
+ * border on left and right, machine". The verb is put in, so that they are read as they would be written out.
+ */
+export function withUnsaidSewing(tokens: Token[]): Token[] {
+  let out = tokens;
+  for (let i = 0; i < out.length; i++) {
+    const { w } = out[i]!;
+    if (w === 'label') out = withLabelSewn(out, i);
+    else if (/^(?:borders?|binding)$/.test(w)) out = withSideSewn(out, i);
+  }
+  return out;
+}
+
+const STOP = /^[.;!?\n]$/;
+const LATER =
+  '(?:tomorrow|tonight|later|next|to do|to go|todo|to come|still|(?:on |this |next )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|(?:on )?(?:mon|tue|wed|thu|thur|thurs|fri|sat|sun)|next week|this week|this evening|outstanding)';
+const HOW =
+  '(?:by hand|by machine|hand|machine|(?:hand|machine) (?:sewn|stitched|sewed)|(?:slip |ladder |blanket |back |running |whip )?(?:stitch|stitched)(?: down| all round| round it)?|(?:whip|slip|back)stitch(?:ed)?(?: down| all round)?|zigzag|herringbone|ladder|\\d+ (?:min|mins|minutes))';
+const CORNER =
+  '(?:(?:the )?(?:top|bottom|lower|upper|btm) (?:left|right)(?: hand)?(?: corner| one)?|(?:the )?(?:back|front|reverse|verso)(?: ,? ?(?:in |at )?(?:the )?(?:top|bottom|lower|upper) (?:left|right)(?: hand)?(?: corner)?)?)';
+/** Behind "label": how it is joined to its place, the place, and nothing further but how or when. */
+const LABEL_AT = new RegExp(
+  `^((?:(?:'s|is|sewn|'s sewn|is sewn) on(?: now)? ,|- >|->|>|→|:|-|,|maybe|perhaps|for|on|in|at|to|into|${LATER}) )*(${CORNER}) (?:(?:,|-|;|\\(|\\)|and|maybe|perhaps|\\?|${HOW}|${LATER}|now|too) )*$`,
+);
+const BEFORE_LABEL = /^(?:the|a|her|his|my|our|new|name|sewn|printed|signed|and|&|plus|then|also|oh|so)$/;
+const HEADING = / (?:to do|todo|remaining|still|left|outstanding|self|remember|next|plan|tomorrow) (?::|-|,) /;
+
+/** Where the piece ends that begins at `i`: at a stop, or at a comma behind which something else is told. */
+function endOfPiece(tokens: Token[], i: number): number {
+  const stop = tokens.findIndex((t, m) => m > i && STOP.test(t.w) && t.kind === 'mark');
+  return stop < 0 ? tokens.length : stop;
+}
+
+const words = (tokens: Token[], from: number, to: number): string =>
+  ` ${tokens
+    .slice(Math.max(0, from), to)
+    .map((t) => t.w)
+    .join(' ')} `;
+
+/** "label on the back, bottom left, whipstitched": sewn on there, or to be. */
+function withLabelSewn(tokens: Token[], i: number): Token[] {
+  let from = i;
+  while (from > 0 && BEFORE_LABEL.test(tokens[from - 1]!.w)) from--;
+  const mark = tokens[from - 1];
+  if (mark && !/^(?:[.;!?\n,:(-]|--|and|&)$/.test(mark.w)) return tokens;
+  const end = endOfPiece(tokens, i);
+  const told = words(tokens, i + 1, end).trimStart();
+  if (end - i > 16) return tokens;
+  const at = LABEL_AT.exec(told);
+  if (!at) return tokens;
+  const asked = tokens[end]?.w === '?' || / (?:maybe|perhaps|\?) /.test(` ${told}`);
+  const pointed = / (?:>|->|→) /.test(` ${told}`);
+  const arrow = / (?:>|->|→|for|to) /.test(` ${told.slice(0, told.indexOf(at[2]!))}`);
+  const later =
+    arrow ||
+    new RegExp(` ${LATER} `).test(` ${told}`) ||
+    HEADING.test(words(tokens, sentenceStart(tokens, i), i));
+  const how = new RegExp(` ${HOW} `).test(` ${told}`);
+  const isNew = tokens.slice(from, i).some((t) => /^(?:new|name)$/.test(t.w));
+  // what was just done to the quilt stands before it
+  const among = / (?:\S+ed|bound|sewn|done|cut|put) /.test(words(tokens, 0, from));
+  if (!asked && !later && !how && !isNew && !among) return tokens;
+  const label = tokens[i]!;
+  const place = i + 1 + at[0].slice(0, at[0].indexOf(at[2]!)).split(' ').filter(Boolean).length;
+  const said = (w: string): Token => ({ ...label, w, kind: 'word', from: label.to, glued: false });
+  const verb = asked ? ['maybe', 'to', 'go', 'on'] : later ? ['to', 'go', 'on'] : ['sewn', 'on'];
+  const before = tokens.slice(0, from);
+  // told after other things in one breath: a statement of its own
+  if (mark && /^(?:,|and|&|-)$/.test(mark.w) && from > 2 && (pointed || !HEADING.test(words(tokens, sentenceStart(tokens, i), i))))
+    before[from - 1] = { ...mark, w: ';', kind: 'mark' };
+  return [...before, ...tokens.slice(from, i + 1), ...verb.map(said), ...tokens.slice(place)];
+}
+
+const sentenceStart = (tokens: Token[], i: number): number =>
+  tokens.slice(0, i).findLastIndex((t) => STOP.test(t.w)) + 1;
+
+const SIDE =
+  '(?:the )?(?:both |all |three |two |four )*(?:top|bottom|left|right|l|r|sides?|ends?)(?: hand)?(?: side| edge)?';
+/** Behind "new border": the sides, and how or when. */
+const SIDES = new RegExp(
+  `^on (?:${SIDE})(?: (?:,|and|&|\\+) ${SIDE})*(?: (?:side|sides|edges?))? (?:$|[,;(-] |by |in |machine |hand |now |too |with |${LATER} )`,
+);
+
+/** "new border on left and right, 4 in wide", "binding on top & left, machine". */
+function withSideSewn(tokens: Token[], i: number): Token[] {
+  if (tokens[i + 1]?.w !== 'on') return tokens;
+  const isNew = /^(?:new|fresh)$/.test(tokens[i - 1]?.w ?? '');
+  const from = isNew ? i - 1 : i;
+  if (!/^(?:|[.;!?\n,:(-]|--|and|&)$/.test(tokens[from - 1]?.w ?? '')) return tokens;
+  const told = words(tokens, i + 1, endOfPiece(tokens, i)).trimStart();
+  const sides = SIDES.exec(told);
+  if (!sides) return tokens;
+  const rest = ` ${told.slice(sides[0].length - 2)}`;
+  if (!isNew && !new RegExp(`^ *(?:[,(-] )?${HOW} `).test(rest.trimStart().replace(/^[,(-] /, ''))) return tokens;
+  const thing = tokens[i]!;
+  const later = new RegExp(` ${LATER} `).test(` ${told}`);
+  const verb = later ? ['to', 'go'] : ['sewn'];
+  const said = (w: string): Token => ({ ...thing, w, kind: 'word', from: thing.to, glued: false });
+  return [...tokens.slice(0, i + 1), ...verb.map(said), ...tokens.slice(i + 1)];
+}
