@@ -236,6 +236,25 @@ const SAID_IN_DOUBT =
 const DOUBT_OF =
   /^ (?:(?:i|we|'m|am|still|just|really) )*(?:(?:do n't|n't|not) (?:know|sure|decided|certain)|ca n't (?:decide|make)|undecided|unsure|might (?:do|have)|maybe|perhaps|possibly|thinking (?:about|of)|wondering|in two minds|no idea|dunno|torn)\b/;
 
+/** "and for the border", "but with the backing". */
+const isLedTo = (items: Item[], k: number, from: number): boolean =>
+  items.slice(k, from).some((x) => /^(for|as for|with)$/.test(x.w));
+
+/** "(3-3) now darn it or patch it, I don't know": two ways, and the doubt behind them. */
+function isEitherOr(items: Item[], from: number): boolean {
+  let to = from;
+  while (to < items.length && to < from + 18 && !isStop(items[to]!)) to++;
+  const rest = items.slice(from, to);
+  const or = rest.findIndex((x) => x.w === 'or');
+  return (
+    or > 0 &&
+    or < 8 &&
+    rest.slice(0, or).some((x) => x.action?.form === 'base' || x.material === 'net') &&
+    rest.slice(or).some((x) => x.action || x.material === 'net') &&
+    looksUndecided(wordsBetween(rest.slice(or)))
+  );
+}
+
 const DOUBTS = new Set(
   "i we 'm am still just really do n't not ca undecided unsure might maybe perhaps possibly thinking wondering in no dunno torn".split(
     ' ',
@@ -257,19 +276,21 @@ function turnsToDoubt(items: Item[], k: number, current: Item[]): boolean {
     return true;
   let from = k + 1;
   while (LEADS_TO_OTHER.test(items[from]?.w ?? '') && from < k + 5) from++;
-  const blocks = items[from]?.place !== undefined && items[from]!.place!.kind !== 'part';
+  // "and for the border either a patch or I sew it up": led to by words of its own
+  const blocks =
+    items[from]?.place !== undefined && (items[from]!.place!.kind !== 'part' || isLedTo(items, k, from));
   if (!blocks && !DOUBTS.has(items[from]?.w ?? '')) return false;
   let end = from;
   while (blocks && (items[end]?.place || joinsPlaces(items, end)) && end < from + 9) end++;
   const words = wordsBetween(items, blocks ? end : from, (blocks ? end : from) + 8);
-  if (!(blocks ? SAID_IN_DOUBT : DOUBT_OF).test(words)) return false;
+  if (!(blocks ? SAID_IN_DOUBT : DOUBT_OF).test(words) && !(blocks && isEitherOr(items, end))) return false;
   const places = (blocks ? items.slice(from, end) : items.slice(from, from + 9)).flatMap((x) =>
-    x.place && x.place.kind !== 'part' ? x.place.places : [],
+    x.place && (blocks || x.place.kind !== 'part') ? x.place.places : [],
   );
   const told = current.flatMap((x) => (x.place && x.place.kind !== 'part' ? x.place.places : []));
   return (
     places.length > 0 &&
-    told.length > 0 &&
+    (told.length > 0 || (blocks && current.some((x) => /^(it|that|them|those|this)$/.test(x.w)))) &&
     !places.some((p) => told.includes(p)) &&
     !looksUndecided(wordsBetween(current)) &&
     current.some((x) => x.action || x.material === 'net' || /^(off|out|needs|wants|gets|leaving)$/.test(x.w))

@@ -150,9 +150,16 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     if (p.places) e.places = p.places;
     return false;
   }
+  // "either a patch or I sew it up": another way, and not how the first is fastened
+  const otherWay =
+    e.state === 'considering' &&
+    / (?:or|either) /.test(wordsBetween(clause.items)) &&
+    clause.items.findIndex((x) => x.w === 'or') > 0 &&
+    clause.items.findIndex((x) => x.w === 'or') <
+      clause.items.findIndex((x) => x.action?.v === 'resew' && !x.seam);
   const goesOn =
     (e.action === p.action && e.action !== 'remove') ||
-    (e.action === 'resew' && FASTENED.has(p.action!) && !loose) ||
+    (e.action === 'resew' && FASTENED.has(p.action!) && !loose && !otherWay) ||
     (e.action === 'stabilize' &&
       p.action === 'patch' &&
       clause.items.some((x) => /^fus(ed|ing|e)$/.test(x.w))) ||

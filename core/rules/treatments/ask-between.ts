@@ -29,7 +29,11 @@ export function askBetween(state: ReaderState, clause: Clause, made: Draft[]): v
   // "I am removing the right border at the moment, whether the others are left or replaced …": in hand, and no way in question
   const listed = before.filter(
     (d) =>
-      d === first || (d.entry.state !== 'doing' && !d.origins['action']!.rule.startsWith('treatment.verb')),
+      d === first ||
+      (d.entry.state !== 'doing' &&
+        !d.origins['action']!.rule.startsWith('treatment.verb') &&
+        // "I'll put calico behind 2-2, and for 3-3 darn it or patch it": of another place, and decided
+        !(d.entry.state === 'planned' && isElsewhere(d, first))),
   );
   // "might patch or darn 2-2": the place told last is that of both
   const place = after.find((d) => d.placed === 'said' && d.entry.places?.length);
@@ -56,6 +60,12 @@ export function askBetween(state: ReaderState, clause: Clause, made: Draft[]): v
     (d) => !(d.entry.kind === 'material' && d.entry.use === 'used' && clauses.has(d.clause)),
   );
 }
+
+/** Was each told of a place of its own? */
+const isElsewhere = (
+  { entry: { places: a } }: TreatmentDraft,
+  { entry: { places: b } }: TreatmentDraft,
+): boolean => Boolean(a?.length && b?.length) && !a!.some((p) => b!.includes(p));
 
 /** Where the word stands that the state hangs on. */
 const verbOf = (d: Draft): number => d.origins['state']!.from;

@@ -4,6 +4,7 @@ import { REMOVE_VERBS } from '../../clause/removal-at.ts';
 import type { ClauseView } from '../../clause-view.ts';
 import type { Item } from '../../item.ts';
 import { looksUndecided, stateOf } from '../../mood.ts';
+import type { ClausePlaces } from '../../places/places-of-clause.ts';
 import type { ReaderState } from '../../reader-state.ts';
 import { tellsPlace } from '../../tells-place.ts';
 import { isAwaited } from '../../to-come.ts';
@@ -17,15 +18,16 @@ import type { Making } from './making.ts';
  * "I shall unpick that patch this afternoon, after which the block will be either darned or replaced": meant outright, where the doubt is
  * of what another clause tells.
  */
-function isMeant(state: ReaderState, clause: Clause, v: ClauseView, way: Way): boolean {
-  if (standsApart(state, clause, v, way)) return true;
+function isMeant(state: ReaderState, clause: Clause, v: ClauseView, way: Way, placed: ClausePlaces): boolean {
+  if (standsApart(state, clause, v, way) || turnsElsewhere(state, clause, v, way, placed)) return true;
   if (way.form !== 'base' || clause.asked || clause.joint === 'or') return false;
   // "stabilise first, then either darn or overlay": the doubt is of what comes after
   const after = state.clauses[v.index + 1];
   if (
     after?.joint === 'then' &&
     after.sentence === v.sentence &&
-    /^(either|maybe|perhaps|possibly|whether)$/.test(after.items[0]!.w) &&
+    (/^(either|maybe|perhaps|possibly|whether)$/.test(after.items[0]!.w) ||
+      / or (?:maybe|perhaps) not /.test(wordsBetween(after.items))) &&
     !looksUndecided(wordsBetween(clause.items))
   )
     return true;
@@ -47,7 +49,7 @@ function isMeant(state: ReaderState, clause: Clause, v: ClauseView, way: Way): b
 }
 
 const OWN_PLAN =
-  / (?:wants?|needs?|gets?|getting|will|'ll|shall|must|(?:has|have) to|going to|is to|are to|definitely|certainly) (?:\S+ ){0,3}$/;
+  / (?:wants?|needs?|gets?|getting|will|'ll|shall|must|(?:has|have) to|going to|gonna|is to|are to|definitely|certainly) (?:\S+ ){0,8}$/;
 
 /**
  * "might net 2-4 but 2-3 definitely gets a patch": decided in words of its own, for a place of its own, where the doubt of the
@@ -72,6 +74,37 @@ function standsApart(state: ReaderState, clause: Clause, v: ClauseView, way: Way
         c.joint !== 'or' &&
         c.items.some((x) => tellsPlace(x) && !x.place?.places.some((p) => mine.place?.places.includes(p))),
     )
+  );
+}
+
+/**
+ * "the top right one needs darning, and the other I'd maybe patch, but I've not made up my mind": the talk turns to another place before
+ * any doubt is told, so that the doubt is of that one.
+ */
+function turnsElsewhere(
+  state: ReaderState,
+  clause: Clause,
+  v: ClauseView,
+  way: Way,
+  placed: ClausePlaces,
+): boolean {
+  const { items } = clause;
+  const own = wordsBetween(items);
+  if (clause.asked || clause.joint === 'or' || !placed.places.length) return false;
+  if (looksUndecided(own) || / (?:or|either) /.test(own)) return false;
+  if (!OWN_PLAN.test(wordsBetween(items, 0, way.at + 1).replace(/\S+ $/, ''))) return false;
+  if (
+    state.clauses
+      .slice(0, v.index)
+      .some((c) => c.sentence === v.sentence && looksUndecided(wordsBetween(c.items)))
+  )
+    return false;
+  const next = state.clauses[v.index + 1];
+  return (
+    next !== undefined &&
+    next.sentence <= v.sentence + 1 &&
+    next.joint !== 'or' &&
+    next.items.some((x) => tellsPlace(x) && x.place && !x.place.places.some((p) => placed.places.includes(p)))
   );
 }
 
@@ -129,7 +162,7 @@ export function stateTold({ state, clause, v, way, sentence, placed }: Making): 
   const next = state.clauses[v.index + 1];
   if (mood === 'doing' && way.form === 'ing' && next?.sentence === v.sentence && waitsFor(next))
     mood = 'planned';
-  if (mood === 'considering' && isMeant(state, clause, v, way)) mood = 'planned';
+  if (mood === 'considering' && isMeant(state, clause, v, way, placed)) mood = 'planned';
   let status = mood as TreatmentState;
   if (
     way.rule === 'treatment.nothing' &&
