@@ -9,6 +9,7 @@ import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
+import { withLayersLaid } from '../rules/clause/laid-and-basted.ts';
 import { withoutNotChosen } from '../rules/clause/not-chosen.ts';
 import { withoutOnlyWhen } from '../rules/clause/only-when.ts';
 import { withoutOnlyWhy } from '../rules/clause/only-why.ts';
@@ -56,6 +57,7 @@ import { putSlipsRight } from '../rules/slips/put-right.ts';
 import { withSoIs } from '../rules/so-is-that.ts';
 import { withSpreads } from '../rules/spread-to.ts';
 import { withoutTakenBack } from '../rules/taken-back.ts';
+import { through } from '../rules/through.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
@@ -139,7 +141,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const typed = withoutTalk(withoutStammer(withApostrophes(tokenise(withPoint(text, memory)))));
+  const typed = through(tokenise(withPoint(text, memory)), withApostrophes, withoutStammer, withoutTalk);
   const unread = typed.length > READ_TOKENS;
   const known = withoutUnknown(typed.slice(0, READ_TOKENS));
   const blanks = nameRest(nameBlanks(nameKnockedOff(namePlaceMarks(known.tokens))));
@@ -154,7 +156,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     circumstances.spoken,
     grid,
   );
-  const tokens = withUnsaidSewing(mendCounts(heard));
+  const tokens = through(heard, mendCounts, withUnsaidSewing);
   const fabrics = indexFabrics(grid);
   const scanned = scan(tokens, fabrics, {
     grid,
@@ -266,20 +268,21 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     drafts: [],
     carried: [],
   };
-  const meant = withTurns(
-    withRunOns(
-      deedFirst(
-        withShortDeeds(
-          withMatterHeads(
-            withSoIs(
-              withSpreads(
-                withRelatives(newOneNamed(withOwnLengths(withStoriesApart(withWholeStatements(items))))),
-              ),
-            ),
-          ),
-        ),
-      ),
-    ),
+  const meant = through(
+    items,
+    withWholeStatements,
+    withStoriesApart,
+    withLayersLaid,
+    withOwnLengths,
+    newOneNamed,
+    withRelatives,
+    withSpreads,
+    withSoIs,
+    withMatterHeads,
+    withShortDeeds,
+    deedFirst,
+    withRunOns,
+    withTurns,
   );
   const matters = readMatters(state, meant);
   const figured = readAmounts(state, withoutItems(meant, matters.first), days);

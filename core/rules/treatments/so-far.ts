@@ -76,6 +76,9 @@ function countedBefore({ grid, drafts, clauses }: ReaderState, reached: string[]
   told.placed = 'carried';
 }
 
+const ALONG =
+  /^(,|along|down|across|on|in|with|from|the|at|just|only|first|round|around|right|now|been|so|far|so far|and|&|both|all|blocks?|ones?|done|finished)$/;
+
 /** "began tying at two, along the top row": the work begun and, in a clause of nothing else, where. */
 export function begunAlong(
   state: ReaderState,
@@ -85,25 +88,26 @@ export function begunAlong(
   stitch: Stitch | undefined,
 ): Draft | undefined {
   if (!task || placed.kind !== 'specific' || !placed.places.every((p) => splitBlock(p))) return undefined;
-  const begun = state.drafts.some(
-    ({ entry: e, sentence }) => e.kind === 'work' && e.mark === 'start' && sentence === v.sentence,
+  // "quilting 2 to 3.30, rows 1 and 2", "tying 7-8.50. row 5 all but 5-3": where, behind the stretch or in a sentence of its own
+  const time = state.drafts.find(
+    ({ entry: e, sentence }) =>
+      e.kind === 'work' &&
+      (e.mark === 'start' || (e.start && e.end)) &&
+      (sentence === v.sentence || (sentence === v.sentence - 1 && v.index > 0)),
   );
-  if (!begun || state.drafts.some(isTreatment)) return undefined;
-  if (
-    !v.items.every(
-      (x) =>
-        x.place ||
-        x.stitch ||
-        /^(,|along|down|across|on|in|with|from|the|at|just|only|first|round|around)$/.test(x.w),
-    )
-  )
-    return undefined;
+  if (!time || state.drafts.some(isTreatment)) return undefined;
+  const own = time.entry.kind === 'work' && /^(?:tying|quilting)$/.test(time.entry.task ?? '');
+  if (time.sentence !== v.sentence && !own) return undefined;
+  if (!v.items.every((x) => x.place || x.stitch || x.fabric || ALONG.test(x.w))) return undefined;
+  const words = ` ${v.items.map((x) => x.w).join(' ')} `;
+  const done =
+    (time.entry.kind === 'work' && time.entry.end !== undefined) || / (?:so far|done|finished) /.test(words);
   return makeDraft(
     'treatment',
     v,
     {
       action: [task, 'treatment.begun-along', undefined, 'implied'],
-      state: ['doing', 'treatment.begun-along', v.items],
+      state: [done ? 'done' : 'doing', 'treatment.begun-along', v.items],
       places: [placed.places, 'place.said', placed.items],
       ...(stitch ? { stitch: [stitch, `stitch.${stitch}`, undefined] } : {}),
     },

@@ -83,6 +83,7 @@ export function hasObject(items: Item[], k: number): boolean {
     );
   }
   if (next.place && next.place.kind !== 'part') return true;
+  if (isToldBefore(items, k) || isDustOut(items, k)) return true;
   if (item.w.startsWith('the ') || /^(survey|paperwork|shopping|piecework|errands|admin)$/.test(item.w))
     return false;
   if (!item.action && !/ing( off| out| apart)?$/.test(item.w)) return false;
@@ -102,6 +103,8 @@ export function hasObject(items: Item[], k: number): boolean {
         // "at the mending a good bit"
         (x.object && x.w !== 'bit') ||
         x.seam ||
+        // "laying out all three layers", "pinning the layers together"
+        x.w === 'layers' ||
         // "at the mending a good while"
         (x.finding && x.w !== 'good') ||
         x.fabric ||
@@ -116,9 +119,30 @@ export function hasObject(items: Item[], k: number): boolean {
       next.fabric ||
       next.place ||
       // "an hour unpicking ties in rows 1 and 2"
-      (next.object && !next.task && item.task === 'taking-apart'),
+      (next.object && !next.task && item.task === 'taking-apart') ||
+      // "cutting border strips since one"
+      (/^(?:border|binding) strips?$/.test(next.w) && item.task === 'cutting'),
   );
 }
+
+/** "row 4 I've been quilting since ten", "the upper row I am just now quilting": what is worked on stands before. */
+function isToldBefore(items: Item[], k: number): boolean {
+  if (items[k]!.action?.form !== 'ing') return false;
+  let at = k - 1;
+  while (/^(?:just|now|still|currently|been|busy|'ve|have|'m|am|was|'re|are)$/.test(w(items, at))) at--;
+  return (
+    at < k - 1 &&
+    /^(?:i|we)$/.test(w(items, at)) &&
+    items[at - 1]?.place?.kind === 'blocks' &&
+    items.slice(0, at - 1).every((x) => x.place || /^(?:the|and|&|,|both|all|so|well|now|oh)$/.test(x.w))
+  );
+}
+
+/** "brushing the dust out of all the pink ones": what is got out, and from where. */
+const isDustOut = (items: Item[], k: number): boolean =>
+  /^ (?:the |all the |some of the |more of the )?(?:dust|grit|dirt|fluff|lint|crumbs|soot|worst|hair|hairs|cat hair|dog hair) (?:out |off )(?:of )?/.test(
+    wordsBetween(items, k + 1, k + 9),
+  ) && items.slice(k + 2, k + 10).some((x) => x.place || x.fabric);
 
 /** "8 yd of binding" is goods, not the work of binding. */
 export const isGoods = (items: Item[], k: number): boolean =>
@@ -175,7 +199,10 @@ export const isChosen = (items: Item[], task: Item): boolean =>
   /^(won|wins|it)$/.test(items[items.indexOf(task) + 1]?.w ?? '') && items.includes(task);
 
 export const isDeedDone = (items: Item[], at: number): boolean =>
-  (isDeed(items, at) && items.slice(at + 1, at + 6).some(isThing)) ||
+  (isDeed(items, at) &&
+    (items.slice(at + 1, at + 6).some(isThing) ||
+      // "laid it out and pinned it from one till two"
+      (items[at]!.action?.v === 'baste' && /^(?:it|everything|the lot|the|that)$/.test(w(items, at + 1))))) ||
   isNowOn(items, at) ||
   isProcess(items, at);
 
