@@ -43,6 +43,7 @@ import { begunAlong, soFar } from './treatments/so-far.ts';
 import { standingTold } from './treatments/standing-told.ts';
 import { closedAtOnce, fastening, sewnOver } from './treatments/stitch-alone.ts';
 import { sameStitch, stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
+import { takenInTurn } from './treatments/taken-in-turn.ts';
 import { thisNotThat } from './treatments/this-not-that.ts';
 import { tendedTo, unsaidDeed } from './treatments/unsaid-deed.ts';
 import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
@@ -272,6 +273,7 @@ function readClause(
     state.drafts.push(...carried);
   }
 
+  if (!made.length && !state.drafts.some((d) => d.clause === index) && takenInTurn(state, clause, v)) return;
   dropIdea(state, v, words);
   if (!made.length) callOff(state, v, words);
   if (/ (?:no|not) /.test(sentence) && / (?:just|only|simply|instead) /.test(sentence)) thisNotThat(state, v);

@@ -15,6 +15,20 @@ const repairTold = ({ clauses }: ReaderState, index: number): string => {
   return wordsBetween([...own.items, ...behind]);
 };
 
+/** "the binding's frayed all round", "backing is stained": the part that the last note found so, and that "took it off" speaks of. */
+function partFound({ memory }: ReaderState): string | undefined {
+  if (memory.lastKind !== 'condition' || !memory.last) return undefined;
+  for (const { entry: e } of [...memory.last.entries].reverse()) {
+    if (e.kind === 'treatment') return undefined;
+    const place = e.kind === 'condition' ? e.places?.[0] : undefined;
+    if (!place) continue;
+    if (/^(?:backing|batting|binding)$/.test(place)) return place;
+    if (place.startsWith('border')) return 'border';
+    if (place.startsWith('edge') && /\bbinding\b/i.test(memory.last.said)) return 'binding';
+  }
+  return undefined;
+}
+
 /** What "it" and "them" are when something is taken off: the thing last spoken of in the note, else before it. */
 export function thingSpokenOf(state: ReaderState, index: number): string | undefined {
   // "someone had left pins in the top border, and I have taken them out": told of in the clause before, as nothing found or done
@@ -53,7 +67,12 @@ export function thingSpokenOf(state: ReaderState, index: number): string | undef
           ? 'ties'
           : 'quilting';
       // "the binding is frayed along the bottom, so off it came"
-      if (state.clauses[d.clause]?.items.some((x) => x.part === 'binding')) return 'binding';
+      if (
+        state.clauses[d.clause]?.items.some(
+          (x) => x.part === 'binding' || (x.place && x.w.startsWith('binding ')),
+        )
+      )
+        return 'binding';
       const part = e.places?.[0];
       if (part === 'backing' || part === 'batting' || part === 'binding') return part;
       if (part?.startsWith('border')) return 'border';
@@ -66,6 +85,6 @@ export function thingSpokenOf(state: ReaderState, index: number): string | undef
     // "that seam's gone again", then "redid it"
     (state.memory.condition?.finding === 'split-seam' && state.memory.lastKind === 'condition'
       ? 'seam'
-      : undefined)
+      : partFound(state))
   );
 }

@@ -87,6 +87,12 @@ const OTHERS = new Set([
   'repairer',
   'mender',
   'dealer',
+  'bloke',
+  'chap',
+  'fella',
+  'fellow',
+  'guy',
+  'predecessor',
 ]);
 
 const EARLIER = /^(?:earlier|previous|unknown|former|last|second|later|another|other)$/;
@@ -106,7 +112,9 @@ export function isOthers(items: Item[], at: number): boolean {
     return true;
   if (
     items[at]?.action?.form !== 'past' &&
-    !/^(put|stuck|glued|ironed|patch|fusible|set|laid)$/.test(items[at]?.w ?? '')
+    !/^(put|stuck|glued|ironed|patch|fusible|set|laid|cobbled|bodged|botched|slapped|whacked)$/.test(
+      items[at]?.w ?? '',
+    )
   )
     return false;
   for (let m = at - 1; m >= Math.max(0, at - 4); m--) {

@@ -63,7 +63,11 @@ export function thingOf(
   const lead = wordsBetween(items, 0, k);
   if (
     /^ (?:which|that) (?:i|we) (?:(?:have|'ve|had|'d|then|now|since|duly) )*$/.test(lead) ||
-    (alone && /^ (?:(?:i|we) )?(?:(?:have|'ve|had|'d|then|now|since|duly) )+$|^ (?:i|we) $/.test(lead))
+    (alone && /^ (?:(?:i|we) )?(?:(?:have|'ve|had|'d|then|now|since|duly) )+$|^ (?:i|we) $/.test(lead)) ||
+    // "old wadding: lumpy, taken out", "ugly, removed"
+    (alone &&
+      lead.trim() === '' &&
+      /^(?:taken|removed|peeled|lifted|pulled|unpicked|stripped)(?: |$)/.test(items[k]!.w))
   )
     return { object: thing as RemovedObject, item: items[k]! };
   // "an earlier patch at 6-4. It has since been lifted off"
@@ -163,10 +167,16 @@ export function objectOf(
       if (!later) return { object: 'piece', item: x };
     }
   }
-  for (let m = k - 1; m >= Math.max(0, k - 7); m--) {
+  let where: { object: RemovedObject; item: Item } | undefined;
+  for (let m = k - 1; m >= Math.max(0, k - 9); m--) {
     const x = items[m]!;
     const object = ofThing(x);
-    if (object) return { object, item: x };
+    if (!object) continue;
+    // "the quilting along the bottom border has to be unpicked": the border is where
+    const led = items[m - 1]?.w === 'the' ? items[m - 2]?.w : items[m - 1]?.w;
+    const along = /^(along|on|down|round|around|across|in|at|from)$/.test(led ?? '') && (x.place || x.part);
+    if (!along) return { object, item: x };
+    where ??= { object, item: x };
   }
-  return undefined;
+  return where;
 }

@@ -162,7 +162,7 @@ export const isWorkedOn = (items: Item[], k: number): boolean => {
   if (!items[k]!.part && !items[k]!.object) return false;
   // "and the binding's off already"
   if (
-    /^ (?:'s|is|has|have|are|come|came)(?: all| now| finally| both| been)* (?:off|out|away) /.test(
+    /^ (?:'s|is|has|have|are|come|came|comes|goes|coming)(?: all| now| finally| both| been)* (?:off|out|away|first) /.test(
       `${wordsBetween(items, k + 1, k + 6)} `,
     ) &&
     /^(the|its|old|that|all)$/.test(w(items, k - 1))
