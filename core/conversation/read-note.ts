@@ -516,6 +516,12 @@ function isTreatmentQuestion(items: Item[], words: string): boolean {
     items.some((x) => x.deed || (x.action && x.action.form !== 'past' && !x.task))
   )
     return true;
+  // "was 2-3 patched or darned"
+  if (
+    /^(?:so |and )?(?:was|were) (?!it\b|that\b|this\b)/.test(words) &&
+    !/\b(?:to|maybe|better)\b/.test(words)
+  )
+    return false;
   const ways = items.filter((x) => x.action || x.w === 'leave' || x.material || x.topic);
   if (ways.length > 0 && /\b(or|vs|versus|maybe|should i|shall i|do i|could i|might)\b| \/ /.test(words))
     return true;

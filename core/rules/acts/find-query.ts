@@ -269,6 +269,8 @@ function tellsSomething(whole: string, head: string, items: Item[], asked: boole
   // "did I get four hours in", "will five yards be enough"
   if (
     asked ||
+    // "how big a piece of batting does it want"
+    /^how (?:big|long|wide|large) (?:a|an) /.test(head) ||
     /^(?:did|have|had|will|would|can) (?:i|we|it|the|that|\S+ (?:yards?|metres?|meters?)) /.test(head)
   )
     return false;
@@ -321,7 +323,7 @@ function nominal(head: string, items: Item[], asked: boolean): boolean {
   )
     return false;
   return items.every(
-    (x) =>
+    (x, k) =>
       x.task !== undefined ||
       (x.place !== undefined && x.place.places.length > 0) ||
       NOMINAL_LIGHT.has(x.w) ||
@@ -332,6 +334,8 @@ function nominal(head: string, items: Item[], asked: boolean): boolean {
       // "hours for the 12th"
       /^(?:st|nd|rd|th)$/.test(x.w) ||
       x.w.split(' ').every((w) => NOMINAL_LIGHT.has(w)) ||
+      // "hours so far on the church quilt"
+      (k > 0 && !x.action && !x.finding && /^(?:quilt|qlt|one|job)$/.test(items[k + 1]?.w ?? '')) ||
       (asked && (x.part !== undefined || x.material !== undefined || x.topic !== undefined)),
   );
 }

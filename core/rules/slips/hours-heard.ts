@@ -97,5 +97,19 @@ const hoursAhead: SlipRule = ({ tokens, i, before }) =>
     ? readAs(tokens[i]!, 'two', 'slip.ear')
     : undefined;
 
+/** What stands behind "ours" where hours are asked for or told: "ours altogether", "ours did I do", "ours on the binding". */
+const HOURS_BEHIND =
+  /^(?:did|do|have|has|is|was|'s|'ve|went|altogether|all|in|on|of|so|total|today|yesterday|tonight|this|last|at|for|mending|piecing|quilting|tying|cutting|cleaning|binding|\?|\.|,|)$/;
+
+/** "how many ours did I do today", "total ours", "three ours mending", and no "these are ours". */
+const oursHeard: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  if (!/^(?:ours|our's|owers)$/.test(t.w)) return undefined;
+  const left = before.at(-1);
+  const counted =
+    /^(?:many|total|much|few|couple|extra|more)$/.test(w(left)) || smallValue(left) !== undefined;
+  return counted && HOURS_BEHIND.test(w(tokens[i + 1])) ? readAs(t, 'hours', 'slip.ear') : undefined;
+};
+
 /** Numbers of hours and of units that the ear writes as the words that sound like them, in what is typed as in what is said. */
-export const HOURS_HEARD: readonly SlipRule[] = [hourHeard, countHeard, hoursAhead];
+export const HOURS_HEARD: readonly SlipRule[] = [hourHeard, countHeard, hoursAhead, oursHeard];
