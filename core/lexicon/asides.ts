@@ -102,6 +102,10 @@ export const ASIDE_CALLS: string[] = phrases(`
   you big, you great, you cheeky, you horrid, you blasted, you rascals, wretched animal, you lot,
   somebody else 's, not for me, thank heavens, for the people,
   bad dog, bad cat, bad boy, bad girl, naughty dog, naughty cat, naughty boy, naughty girl, drop it mister, give it here, give it to me, give me that,
+  leave it with the, leave them with the, leave it outside, leave it next door, leave it at the door, back to the kitchen, back to your room,
+  you wee, you brute, you devil, get off my, get out of my, who left, who 's left, who 's been at, who turned, who 's had my, who took my, who 's got my,
+  testing one two, testing 1 2, testing one, mic check, test test, test one two, is this thing on, tell him, tell her, tell them, ask her to, ask him to, ask them to,
+  talking to the machine, talking to the sewing machine, talking to the cat, talking to the dog, talking to myself,
   on the step, on the doorstep, by the stairs, on the stairs, outside the door, on the hall table, leave it by the, leave it on the porch, leave it in the, leave them on the porch, leave them by the,
 `);
 

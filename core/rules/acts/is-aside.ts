@@ -180,7 +180,8 @@ export function isPlainAside(tokens: Token[], items: Item[]): boolean {
         x.clock ||
         x.span ||
         x.quantity?.unit ||
-        x.stitch,
+        // "not you, I'm talking to the machine"
+        (x.stitch && !(x.w === 'machine' && signs.calls > 0)),
     )
   );
 }

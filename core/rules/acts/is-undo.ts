@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { saysAnotherQuilt, wasAnotherQuilt } from './another-quilt.ts';
 import { signsOf } from './is-aside.ts';
 import { strikesOut } from './strikes-out.ts';
 
@@ -18,7 +19,7 @@ const WHOLE =
   `|${TOLD_IT})`;
 /** Verbs that are said of words only, or mostly. */
 const STRIKE =
-  '(?:scratch|strike|delete|del|undo|cancel|erase|disregard|void|scrub|unlog|withdraw|retract|discard|unsay|scrap|reverse|roll back|rub|cross|wipe|bin|axe|nix|chuck|dump|kill|lose)';
+  '(?:scratch|strike|delete|del|undo|cancel|erase|expunge|redact|rewind|disregard|void|scrub|unlog|withdraw|retract|discard|unsay|scrap|reverse|roll back|back out|hit delete on|press delete on|rub|cross|wipe|bin|axe|nix|chuck|dump|kill|lose)';
 /** Verbs of the bench: only with the note itself as their object. */
 const BENCH = '(?:take|pull|remove|drop|get rid of|throw|leave|rip|pick|forget|ignore|never mind|skip)';
 const AWAY = '(?: (?:back|out|off|away|again|from the (?:log|record|list|book)))*';
@@ -69,6 +70,12 @@ const NAMED_NOTE = new RegExp(
 );
 const OTHER_WORK =
   /\b(?:other|another|different|wrong) (?:quilt|qlt|job|piece|blanket|coverlet|comforter|throw|project)\b/;
+/** "let me start that again", "none of that's right. start over": told anew from the beginning. */
+const START_OVER =
+  /(?:^|[ ,.!-])(?:(?:let me|i 'll|can i|i 'd better|better) (?:start|say|try|begin|put|tell)(?: (?:that|it|this|all that))?(?: one)? (?:again|over|afresh)(?: again)?|(?:let 's )?start(?: (?:that|this)(?: one)?| it)? over(?: again)?)(?: please| from (?:the top|scratch|the beginning))*[ .!]*$/;
+/** "no need to log that", "I was talking to my sister, don't log that": said of the log by its own verb, whoever is named beside it. */
+const UNLOGGED =
+  /(?:^|[ ,.!-])(?:you (?:do n't|need n't) (?:need to |have to )?|no need to |do n't |need n't )(?:log|record|write|note|enter|save) (?:that|it|this)(?: one| last one| bit| lot)?(?: down| in| up)?(?: please| now| then)*[ .!]*$/;
 /** Struck out once more in other words: "…, wipe it". */
 const AGAIN =
   /^[ ,.!;:-]*(?:(?:just|and|please|so|then|go on|no) )*(?:wipe|scrap|strike|scratch|delete|drop|bin|scrub|lose|forget|cancel|ignore|undo|take) (?:it|that|this|the lot|every word)(?: all| out| off| back| away| please)*[ .!]*$/;
@@ -102,9 +109,10 @@ export function isUndo(text: string, items: Item[], onBench = false, onePlace = 
     BARE_STRIKE.exec(command) ??
     NOT_MEANT.exec(command);
   if ((!hit && BACK_LAST.test(whole)) || STRIKE_LAST.test(whole)) return true;
+  if (!hit && (saysAnotherQuilt(whole.trim()) || START_OVER.test(whole) || UNLOGGED.test(whole))) return true;
   if (!hit) return (atTheEnd(whole.trim(), items) || strikesOut(whole, items, onBench)) && !talksAside(items);
   const rest = command.slice(hit[0].length).trim();
-  if (NO_DAMAGE.test(rest) || WORN_OUT.test(rest)) return true;
+  if (NO_DAMAGE.test(rest) || WORN_OUT.test(rest) || wasAnotherQuilt(rest)) return true;
   if (!rest || REASON.test(hit[0]) || REASON.test(rest) || ELSEWHERE.test(rest) || AGAIN.test(rest))
     return true;
   // "scratch that it was a hundred"

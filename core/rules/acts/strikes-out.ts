@@ -10,14 +10,14 @@ const SAID_IT =
 const SAID = `(?:(?:all of |all )?(?:that|it|this|them|those)(?: (?:whole|${LATEST}))?(?: ${NOTE_WORD})?|(?:the|my|our)? ?(?:whole )?(?:${LATEST})(?: ${NOTE_WORD})?|the (?:whole )?(?:lot|thing|note|entry)|${SAID_IT}|line)`;
 /** The same, by words that can be no thing of the bench. */
 const THE_NOTE = `(?:(?:(?:that|this|the|my|our) )?${LATEST} ${NOTE_WORD}|(?:that|this|the|my) (?:entry|note|message|remark)|(?:that|this|my) line|${SAID_IT})`;
-const LOGGED = '(?:log|put|write|record|note|enter|store|save|keep|count|say|add|mention)';
+const LOGGED = '(?:log|put|write|record|note|enter|store|save|keep|count|say|send|post|add|mention)';
 const LOGGED_PAST =
   '(?:logged|put|written|recorded|noted|entered|stored|saved|kept|counted|said|added|mentioned)';
 
 /** Commands to strike out, wherever in a short note they stand. */
 const STRIKES = new PatternSet([
   new RegExp(
-    `\\b(?:scratch|strike|delete|del|undo|cancel|erase|wipe|bin|disregard|void|scrap|unsay|scrub|retract|withdraw|belay|unlog|nix|axe|kill)(?: out| off)? ${SAID}\\b`,
+    `\\b(?:scratch|strike|delete|del|undo|cancel|erase|wipe|bin|disregard|expunge|void|scrap|unsay|scrub|retract|withdraw|belay|unlog|nix|axe|kill)(?: out| off)? ${SAID}\\b`,
   ),
   new RegExp(`\\b(?:rub|cross|strike|x|wipe|blot|score|clear) ${SAID}(?: \\w+){0,3} (?:out|off)\\b`),
   new RegExp(`^(?:no |oh |ah |please |sorry |just )*(?:x|x out|clear) ${SAID}$`),
@@ -35,7 +35,7 @@ const STRIKES = new PatternSet([
   /\b(?:that|it|this|that one|last one|entry|note) (?:was n't|was not|is n't|was never) (?:meant|supposed) to (?:go|be)(?: in| down| there| here| logged)?\b/,
   /\b(?:should n't|does n't|did n't) (?:be|belong|go|need to be) (?:in there|in here|in the (?:log|notes|record|book))\b/,
   /\b(?:forget|ignore|disregard|never mind|pay no attention to|take no notice of) (?:that|it|this|all that|what i|everything i|i said|my last|the last|i spoke|i ever said)\b/,
-  /^(?:no |oh |ah |please |sorry )*(?:disregard|ignore|retract|forget)(?: (?:last|previous))?(?: please)?$/,
+  /^(?:no |oh |ah |please |sorry |not this (?:quilt|one|job) )*(?:disregard|ignore|retract|forget)(?: (?:last|previous|that))?(?: please)?(?: wrong (?:file|list|page|notebook|book|job|quilt|one|window|client|customer))?$/,
   // "that last entry needs to go", "last note was in error", "never you mind that last one"
   new RegExp(
     `\\b${THE_NOTE}\\b.{0,40}\\b(?:can go|goes|to go|gone|wrong|nonsense|rubbish|mistake|error|mistaken|never happened|should n't|out|off|away|back|deleted?|del|removed?|erased?|struck|strike|cancel(?:l?ed)?|scrap(?:ped)?|forget|forgotten|ignored?|withdrawn|retracted|binned?|chuck|lose|wiped?|scratch(?:ed)?|dropped|drop|void|undone?)\\b`,
@@ -73,11 +73,11 @@ const SHORT_STRIKE =
   /^(?:(?:so|and|please|just|then|better|let 's|you can|can you|could you|would you) )*(?:scrap|wipe|bin|chuck|delete|erase|cancel|remove|drop|scratch|strike|scrub|lose|kill|undo|ignore|forget|clear|dump|void) (?:it|that|this|them|one|the lot)(?: out| off| away| back)?(?: please| again| then| for now| would you| will you)*$/;
 /** "take it off", "take that out": of the log where the note says nothing of the bench. */
 const TAKES =
-  /\b(?:take|taking|get|strike|pull|leave|chuck) (?:that|it|this|them|that one|all of that|all that|all of it|all this|the lot|one|that last one|the last one)(?: \w+)? (?:out|off|back|away|down|of it)\b/;
+  /\b(?:take|taking|get|strike|pull|leave|chuck|throw|toss|cut) (?:that|it|this|them|that one|all of that|all that|all of it|all this|the lot|one|that last one|the last one)(?: \w+)? (?:out|off|back|away|down|of it)\b/;
 const TAKE_NOW =
   /(?:^|\b(?:so|and|please|no|oh|ah|better|just|can you|could you|would you) )(?:take|pull|leave) (?:all )?(?:of )?(?:that|this)(?: one| lot| last one)?(?: back)? (?:out|off)(?: again| please| for now| then| of it)*(?= *$| (?:i|the|that|it|will|'ll|because|cos|we|they|there|wrong|not)\b)/;
 const WHY =
-  /\b(?:never did|did n't|have n't|wrong|mistake|mistaken|nonsense|rubbish|again|not right|not sure|n't sure|told you|i (?:just )?said|too soon|muddled|mixed|misread|miscounted|other quilt|another quilt|not this|by accident|please|the log|the book|the record|the notes|twice|already|for now|of it|duplicate|(?:was n't|is n't|not) (?:this (?:quilt|qlt|job|one)|for this|on this)|och no|oh no|ah no|no no)\b/;
+  /\b(?:never did|did n't|have n't|wrong|mistake|mistaken|nonsense|rubbish|again|not right|not sure|n't sure|told you|(?:another|different) customer|another job|(?:was n't|is n't|not) (?:meant )?for you|not to you|last (?:week|month) 's|i (?:just )?said|too soon|muddled|mixed|misread|miscounted|other quilt|another quilt|not this|by accident|please|the log|the book|the record|the notes|twice|already|for now|of it|duplicate|(?:was n't|is n't|not) (?:this (?:quilt|qlt|job|one)|for this|on this)|och no|oh no|ah no|no no)\b/;
 /** Words that have a sense at the bench, and another of what was said. */
 const MEANT_OF_WORDS =
   /^(back|back out|scrap|good|no good|wipe|strike|scrub|clear|drop|bit|cut|tear|line|one|lot|last)$/;
