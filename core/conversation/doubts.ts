@@ -336,11 +336,27 @@ function oneOfCloths(items: Item[]): ClothTold | undefined {
     !items.some((x) => /^(all|every|each|both|any|other|of)$/.test(x.w))
   )
     return { words: items[k]!.fabric!.words, items: [items[k]!], several: true };
-  if (k < 1 || items[k - 1]!.w !== 'the' || !/^(is|'s|has|was)$/.test(items[k + 1]?.w ?? ''))
-    return undefined;
+  if (k < 0 || !isSingular(items, k)) return undefined;
   if (/s$/.test(items[k]!.w) || items.slice(0, k).some((x) => /^(all|every|each|both|of)$/.test(x.w)))
     return undefined;
   return { words: items[k]!.fabric!.words, items: [items[k]!], several: true };
+}
+
+/**
+ * "the pink has faded", "tartan's frayed", "moth in the tartan", "a stain on the tartan": of one cloth. "The tartan in row two" is told apart by
+ * its place, and "the tartan ones" and "the tartans" are all of them.
+ */
+function isSingular(items: Item[], k: number): boolean {
+  const before = items[k - 1]?.w ?? '';
+  const next = items[k + 1]?.w ?? '';
+  if (/^(?:is|'s|has|was)$/.test(next)) return before === 'the' || k === 0;
+  const lead = before === 'the' ? items[k - 2]?.w : before;
+  return (
+    /^(?:in|on|through)$/.test(lead ?? '') &&
+    items.slice(0, k).some((x) => x.finding) &&
+    (next === '' || /^[,.;!]$/.test(next)) &&
+    !items.slice(k + 1).some((x) => x.place?.places.length)
+  );
 }
 
 /** "The green sprig is fraying" of a quilt with a blue sprig: a colour that none of the cloths of that name has. */

@@ -1,6 +1,7 @@
+import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
 import { splitBlock } from '../../rules/places/grid.ts';
-import { wordsOfName } from '../mend/items.ts';
+import { POINTERS, wordsOfName } from '../mend/items.ts';
 import { placesOf, put } from '../standing.ts';
 import { type Answering, placesNamed, SMALL } from './answering.ts';
 
@@ -23,11 +24,13 @@ const TAKES_CLOTH = new Set<string>(['patch', 'replace', 'stabilize', 'overlay',
 /** Which cloth it was, by its name, by a word of its name, or by where it is. */
 export function answerFabric(a: Answering): boolean {
   if (placeOfCloth(a)) return true;
+  if (everyCloth(a)) return true;
   const told = a.state.drafts.filter(
     (d) =>
       (d.entry.kind === 'treatment' || d.entry.kind === 'condition') &&
       d.placed === 'said' &&
       placesOf(d.entry).some((p) => splitBlock(p)) &&
+      !isEdging(a, d) &&
       !a.standing.some(({ was }) => placesOf(was).some((p) => placesOf(d.entry).includes(p))),
   );
   const cloths = a.items.filter(
@@ -39,7 +42,11 @@ export function answerFabric(a: Answering): boolean {
   const surest =
     cloths.find((x) => x.fabric!.full) ?? cloths.find((x) => x.fabric!.names.length === 1) ?? cloths[0];
   if (a.cue === 'none' && told.length && !surest?.fabric?.full) return false;
-  if (a.cue === 'none' && told.length && a.head.some((x) => x.place?.places.length && !x.fabric))
+  if (
+    a.cue === 'none' &&
+    told.length &&
+    a.head.some((x) => x.place?.places.length && !x.fabric && !POINTERS.has(x.place.rule))
+  )
     return false;
   if (a.cue === 'none' && a.items.some((x) => x.action && !x.stitch) && a.items.length > 8) return false;
   let name = surest?.fabric?.names.length === 1 ? surest.fabric.names[0]! : undefined;
@@ -119,9 +126,47 @@ export function answerFabric(a: Answering): boolean {
         put(s.draft, 'places', said.places, 'answer.place', said.items);
   for (const x of items) a.used.add(x);
   for (const d of a.state.drafts)
-    if (d.clause <= 0 || d.placed !== 'said') if (d.entry.kind === 'condition') a.taken.add(d);
+    if (isEdging(a, d) || (d.entry.kind === 'condition' && (d.clause <= 0 || d.placed !== 'said')))
+      a.taken.add(d);
   return hit;
 }
+
+/** "the navy tartan and it's whipstitched on": how the cloth that was asked for is sewn on, and no seam in the blocks where that cloth is. */
+const isEdging = (a: Answering, { entry: e }: Draft): boolean =>
+  e.kind === 'treatment' &&
+  e.action === 'resew' &&
+  e.stitch !== undefined &&
+  !a.items.some(
+    (x) =>
+      x.seam ||
+      x.finding ||
+      (x.place?.kind === 'blocks' && x.place.how === 'said' && !x.fabric && !POINTERS.has(x.place.rule)),
+  ) &&
+  a.standing.some(({ was }) => was.kind === 'treatment' && TAKES_CLOTH.has(was.action ?? ''));
+
+/** "both of them", "all of it, both colours": every cloth of that name, where one finding was told of "the tartan". */
+function everyCloth(a: Answering): boolean {
+  if (a.items.length > 8 || !EVERY_CLOTH.test(a.words) || a.items.some((x) => x.finding || x.action))
+    return false;
+  const open = a.standing.filter(
+    ({ was }) => was.kind === 'condition' && was.fabric !== undefined && !was.places?.length,
+  );
+  let hit = false;
+  for (const s of open) {
+    const said = wordsOfName((s.was as { fabric: string }).fabric);
+    const names = Object.keys(a.state.fabrics.blocks).filter((n) =>
+      said.every((word) => wordsOfName(n).includes(word)),
+    );
+    const places = names.flatMap((n) => a.state.fabrics.blocks[n] ?? []);
+    if (names.length < 2 || !places.length) continue;
+    put(s.draft, 'places', places, 'answer.fabric', a.items);
+    hit = true;
+  }
+  if (hit) for (const x of a.items) a.used.add(x);
+  return hit;
+}
+const EVERY_CLOTH =
+  /^ (?:(?:oh|um|er|well|it's|it 's|they 're|actually|sorry|,) )*(?:both|all|every one|each|the lot|either)\b(?: (?:of|them|it|the|those|'em|em|ones|kinds|sorts|colou?rs|lots|actually|both|i think|too|sad to say|\S+s))*(?: [.,!])* /;
 
 /** "it's the second and third along in the bottom row": where the cloth that the quilt did not know is. */
 function placeOfCloth(a: Answering): boolean {
