@@ -63,6 +63,13 @@ export function answer(
 
 /** Something else than what was asked: "different thing", "what colour's the binding to be", a list to buy, a deed done "too". */
 function tellsNew(a: Answering): boolean {
+  // "open: tie or quilt?", "backing: patch or replace", where something else was asked: a heading, and what is told under it
+  if (
+    a.state.drafts.some((d) => d.entry.kind !== 'remark' && d.entry.kind !== 'material') &&
+    (/^ (?:open|undecided|tbd|pending|to decide|still open|decisions?) (?::|-|--) /.test(a.words) ||
+      (a.cue === 'none' && / or /.test(a.words) && /^ (?:the )?\S+ (?::|--) /.test(a.words)))
+  )
+    return true;
   if (
     /^ (?:um |uh |er |oh |and |so |now |, )*(?:(?:a )?(?:different|other|another|new) (?:thing|matter|one|job)|to (?:get|buy)|shopping|do i|shall i|should i|beats me|no idea (?:if|whether))\b/.test(
       a.words,

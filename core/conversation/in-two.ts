@@ -33,7 +33,7 @@ const HEADING =
 const GOES_ON =
   /^(?:same|the same|that was|sorry|i mean|for|not|no|just|only|first|second|third|fourth|fifth|sixth|last|next|near|nearer|on|in|at|by|from|of|across|along|down|up|to|(?:a|an|one|three) (?:half|quarters?|third|eighths?|bit)|half|more)\b|^\S+ (?:along|down|across|from the|in from)\b/;
 /** "and it's faded too": said of what was just named. */
-const OF_IT = /^(?:(?:and|also|plus|oh|but|&|[,.;]) )+(?:it|that|that one|they|those|i|there)\b/;
+const OF_IT = /^(?:(?:and|also|plus|then|oh|but|&|[,.;]) )+(?:it|that|that one|they|those|i|there)\b/;
 
 /**
  * "brown. also pressed 5-4", "four inches apart, and 2-2 has a hole": an answer or a mend of the last note, and news behind it. Both
@@ -53,6 +53,8 @@ export function readInTwo(note: Note): Read | undefined {
   for (let k = 1; k < Math.min(tokens.length - 1, HEAD_TOKENS); k++) {
     if (!joins(tokens, k) && !(last.ask === 'place' && k <= 5 && statementBegins(tokens, k))) continue;
     const head = wordsOf(tokens.slice(0, k));
+    // "backing: patch or replace, dunno": what it is about, where it is whole by itself
+    if (tokens[k]!.w === ':' && whole.reading.act === 'log' && !whole.reading.ask) continue;
     if (HEADING.test(head) || (!last.ask && cueOf(head) !== 'strong')) continue;
     const behind = behindJoint(tokens, k);
     const start = tokens[behind]?.from;
@@ -69,7 +71,8 @@ export function readInTwo(note: Note): Read | undefined {
     const said = text.slice(start);
     const alone = second.reading.entries.every((e) => standsAlone(e, said, second.reading));
     const unanswered = whole.reading.act !== 'amend' || (last.ask && whole.reading.ask?.slot === last.ask);
-    if (!alone && !(unanswered && saysOfIt(wordsOf(tokens.slice(k)), second.reading))) continue;
+    const lost = losesDeed(whole.reading, first.reading);
+    if (!alone && !((unanswered || lost) && saysOfIt(wordsOf(tokens.slice(k)), second.reading))) continue;
     if (whole.reading.act === 'amend' && !tellsBetter(whole.reading, first.reading, second.reading)) continue;
     return joined(text, start, first, second, grid);
   }
@@ -128,6 +131,16 @@ const saysOfIt = (rest: string, { entries }: Reading): boolean =>
   OF_IT.test(rest) ||
   (/^(?:[,.;] )?(?:(?:and|so|i|we) )*\S+(?:ed|n|t) (?:it|them|that|both)\b/.test(rest) &&
     entries.every(({ entry: e }) => e.kind !== 'treatment' || e.state === 'done'));
+
+/** "the mustard tartan, and then I pressed it": the pressing would have taken the place of the deed that was told before. */
+const losesDeed = (whole: Reading, first: Reading): boolean =>
+  whole.act === 'amend' &&
+  first.entries.some(
+    ({ entry: e }) =>
+      e.kind === 'treatment' &&
+      e.action !== undefined &&
+      !whole.entries.some(({ entry: w }) => w.kind === 'treatment' && w.action === e.action),
+  );
 
 const wordsOf = (tokens: Token[]): string => tokens.map((t) => t.w).join(' ');
 
@@ -214,8 +227,10 @@ function tellsBetter(whole: Reading, first: Reading, second: Reading): boolean {
         w.kind === 'treatment' &&
         e.kind === 'treatment' &&
         w.action === e.action &&
-        (w.places?.length ?? 0) > (e.places?.length ?? 0) &&
-        e.places?.every((p) => w.places!.includes(p)),
+        // "6-2. backing: patch or replace": whose place was lost in one piece
+        ((w.places?.length === 0 && (e.places?.length ?? 0) > 0) ||
+          ((w.places?.length ?? 0) > (e.places?.length ?? 0) &&
+            e.places?.every((p) => w.places!.includes(p)))),
     ),
   );
 }

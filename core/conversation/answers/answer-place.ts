@@ -10,6 +10,8 @@ import { ofTheLine, whichCorner } from './of-the-line.ts';
 
 /** The first stretch says nothing but the answer: no damage, no deed. */
 const bare = (items: Item[]): boolean =>
+  // "3-4 out, new piece in"
+  !/^(?:out|off|done|finished|gone)$/.test(items.at(-1)?.w ?? '') &&
   !items.some((x) => x.finding || x.action || x.stitch || x.task || x.cost || x.duration);
 
 /** Where it was: blocks, a number of a block or row heard before, or one of the blocks of its cloth. */
