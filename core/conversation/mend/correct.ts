@@ -14,6 +14,7 @@ import {
   stillInHand,
   toldOfOthers,
 } from './deny.ts';
+import { forTheOne } from './for-the-one.ts';
 import {
   deniesAtOnce,
   measuresAgain,
@@ -51,6 +52,7 @@ import { mendTimes } from './mend-times.ts';
 import { mendWork, tookLength, tookMinutes } from './mend-work.ts';
 import type { Segment, Work } from './mending.ts';
 import { notYet } from './not-yet.ts';
+import { numbersInRow } from './numbers-in-row.ts';
 import { endsAt, foundOtherwise, numbersAgain, partOfIt } from './of-what-stands.ts';
 import { onlyPartDone } from './only-part-done.ts';
 import { partTakenBack } from './part-taken-back.ts';
@@ -84,6 +86,8 @@ export function correct(
   if (picked) return picked.map((s) => s.draft);
   const together = tookLength(state, standing, items);
   if (together) return together;
+  const inRow = numbersInRow(state, standing, items, said);
+  if (inRow) return inRow;
   const left = allBut(state, standing, items);
   if (left) return [...standing.map((s) => s.draft), ...left];
   // "rows one to three. row four's tomorrow"
@@ -99,6 +103,7 @@ export function correct(
     numbersAgain(state, standing, said) ||
     partOfIt(state, standing, said) ||
     endsAt(standing, items, said) ||
+    forTheOne(standing, resolvePlaces(state, standing, items), said) ||
     restated(standing, items, said) ||
     oneEndAgain(state, standing, items) ||
     placeHasNot(standing, items, said) ||

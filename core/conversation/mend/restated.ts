@@ -46,7 +46,7 @@ export function restated(standing: Standing[], items: Item[], words: string): bo
   if (behind.some((x) => !sensed(x) && !LINK.test(x.w))) return false;
   const not = behind.findIndex((x) => /^(?:not|n't)$/.test(x.w));
   const right = said.filter((x) => not < 0 || behind.indexOf(x) < not);
-  return placesAgain(s, right, said) || findingAgain(s, right, words) || lengthAgain(s, right);
+  return placesAgain(s, right, said) || findingAgain(s, right, words) || lengthAgain(standing, s, right);
 }
 
 /** "the darn was only 3-3", "the net was just on 2-2 and 2-3". */
@@ -79,10 +79,15 @@ function findingAgain(s: Standing, right: Item[], words: string): boolean {
 }
 
 /** "the cutting was an hour", after forty minutes. */
-function lengthAgain(s: Standing, right: Item[]): boolean {
+function lengthAgain(standing: Standing[], s: Standing, right: Item[]): boolean {
   const [length, more] = right;
-  if (s.was.kind !== 'treatment' || !length?.duration || more || s.was.minutes === undefined) return false;
-  put(s.draft, 'minutes', length.duration.minutes, 'amend.told-again', [length]);
+  if (s.was.kind !== 'treatment' || !length || more) return false;
+  // "the darn was more like thirty", where minutes were told of one of them
+  const number = length.quantity?.unit || length.place?.places.length ? undefined : length.quantity?.value;
+  const minutes = length.duration?.minutes ?? (number !== undefined && number >= 5 ? number : undefined);
+  const timed = standing.some(({ was }) => was.kind === 'treatment' && was.minutes !== undefined);
+  if (minutes === undefined || !timed) return false;
+  put(s.draft, 'minutes', minutes, 'amend.told-again', [length]);
   return true;
 }
 

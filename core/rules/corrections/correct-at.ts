@@ -78,6 +78,14 @@ export function correctAt(out: Item[], k: number, marker: string[], grid: QuiltG
     otherReading(out, k, next, weak);
   if (!found) return undefined;
   const { from, hit } = found;
+  // "2-4, sorry, for the batting": what the place is right for, and no other place
+  if (
+    hit === 'place' &&
+    next.place?.kind === 'part' &&
+    out[from]!.place?.kind === 'blocks' &&
+    out.slice(k + marker.length, m).some((x) => x.w === 'for')
+  )
+    return undefined;
   // "not muslin, I mean the gingham": the earlier is denied already, and the later stands beside it
   const denial = /^(the|a|an|any)$/.test(out[from - 1]?.w ?? '') ? from - 2 : from - 1;
   if (out[denial]?.w === 'not' && denial < 3) return undefined;
