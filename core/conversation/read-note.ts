@@ -34,7 +34,9 @@ import { nameKnockedOff } from '../rules/knocked-off.ts';
 import { withLaterPlaces } from '../rules/later-places.ts';
 import { nameLineByLine } from '../rules/line-by-line.ts';
 import { withListStops, withTopics } from '../rules/list-stops.ts';
+import { withGoodsApart } from '../rules/materials/goods-apart.ts';
 import { halfKnown } from '../rules/measurements/half-known.ts';
+import { withSizesApart } from '../rules/measurements/sizes-apart.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { nameLines } from '../rules/name-lines.ts';
@@ -156,7 +158,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     circumstances.spoken,
     grid,
   );
-  const tokens = through(heard, mendCounts, withUnsaidSewing);
+  const tokens = through(heard, mendCounts, withGoodsApart, withSizesApart, withUnsaidSewing);
   const fabrics = indexFabrics(grid);
   const scanned = scan(tokens, fabrics, {
     grid,
