@@ -6,6 +6,7 @@ import {
   breakBehind,
   DAY_PART,
   DID_WORK,
+  hoursAlone,
   hoursGoOn,
   inPartOfDay,
   KIND_OF_WORK,
@@ -91,6 +92,7 @@ export function findSpan(
     onTimeSheet(tokens, i, j, end.next) ||
     mealHours(tokens, i, end.next) ||
     hoursGoOn(tokens, i) ||
+    hoursAlone(tokens, i, j, end.next) ||
     // "Tues 2-4 mend, 20m tea"
     (/^(mon|tues?|wed|thur?s?|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/.test(
       w(tokens, i - 1),

@@ -107,3 +107,16 @@ export function hoursGoOn(tokens: Token[], i: number): boolean {
     }
   return false;
 }
+
+/**
+ * "retied rows 3-4. 11 to 1.30": two figures that are a sentence of their own, behind another, are hours where one of them has minutes or the
+ * first is the greater; "ten to eleven" alone may be ten minutes to eleven.
+ */
+export function hoursAlone(tokens: Token[], i: number, joint: number, next: number): boolean {
+  if (i < 2 || !/^[.;\n]$/.test(w(tokens, i - 1)) || !/^(|[.;\n])$/.test(w(tokens, next))) return false;
+  const ends = [w(tokens, i), w(tokens, joint + 1)];
+  if (!ends.every((x) => /^\d\d?(?:\.[0-5]\d)?$/.test(x) && Number(x) < 24)) return false;
+  return (
+    ends.some((x) => x.includes('.')) || (Number(ends[0]) > Number(ends[1]) && w(tokens, joint) === 'to')
+  );
+}

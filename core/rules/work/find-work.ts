@@ -48,7 +48,7 @@ export function isBreak(sentence: Item[], k: number): boolean {
     !item.duration &&
     item.quantity!.value! >= 5 &&
     / (with|less|minus|took|and) (about |maybe )?$/.test(before) &&
-    /^ (off|out|break|for (my |the |a |some )?(lunch|tea|supper|dinner|break|coffee|phone|telephone|dog|door))\b/.test(
+    /^ (off|out|break|pause|interval|rest|for (my |the |a |some )?(lunch|tea|supper|dinner|break|coffee|phone|telephone|dog|door))\b/.test(
       after,
     )
   )
@@ -59,7 +59,7 @@ export function isBreak(sentence: Item[], k: number): boolean {
     item.quantity!.value! >= 5 &&
     / [,(] (?:about |maybe )?$/.test(before) &&
     // "18:40 to now, 10 out for tea", "2 to 4, fifteen of that on the phone"
-    /^ (?:(?:off|out|away|break|tea|lunch|supper|dinner|coffee|phone)(?: break)? (?:$|[).,;]|for |at |to )|for (?:my |the |a |some )?(?:lunch|tea|supper|dinner|break|coffee|phone|telephone|dog|door|post|brew|cuppa) |of (?:that|it|them|those) (?:on|at|for|off|was|were|went|lost) )/.test(
+    /^ (?:(?:off|out|away|break|pause|interval|rest|gap|tea|lunch|supper|dinner|coffee|cuppa|brew|smoko|phone|dog)(?: break)? (?:$|[).,;]|for |at |to )|for (?:my |the |a |some )?(?:lunch|tea|supper|dinner|break|coffee|phone|telephone|dog|door|post|brew|cuppa) |of (?:that|it|them|those) (?:on|at|for|off|was|were|went|lost) )/.test(
       after,
     ) &&
     sentence.slice(0, k).some((x) => x.span || x.clock)
@@ -107,7 +107,7 @@ export function isBreak(sentence: Item[], k: number): boolean {
 const MEALS =
   '(?:lunch|tea|supper|dinner|breakfast|break|coffee|phone|telephone|dog|cat|door|post|postman|brew|cuppa|neighbou?r|parcel)';
 const TAKEN =
-  / (?:having |has |had )?(?:taken|eaten|swallowed|cost|lost|stolen|pinched|took|ate|eating|taking) (?:up |me |us )?(?:about |a good |another )?$/;
+  / (?:having |has |had )?(?:taken|eaten|swallowed|cost|lost|stolen|pinched|took|ate|eating|taking|robbed|robbing|relieved|relieving) (?:up |me of |us of |me |us )?(?:about |a good |another )?$/;
 const OFF_FOR = new RegExp(
   `^ (?:off|out|away) (?:$|[,.;)]|(?:for|on|at|with) (?:the |my |a |some )?${MEALS}\\b)`,
 );
@@ -140,14 +140,16 @@ function tookAway(sentence: Item[], k: number, before: string, after: string): b
 }
 
 const RESTING =
-  / (sandwich|ate|eat|eating|bite|meal|lunch|dinner|tea|supper|breakfast|snack|nap|napped|napping|dozed|dozing|rested|rest|resting|phone|telephone|call|calling|chat|chatted|chatting|gossip|gossiping|neighbou?r|postman|parcel|delivery|doorbell|visitors?|caller|door|dog|cat|walk|walking|stopped|paused|break|coffee|cuppa|cup|brew|smoke|post|news|kettle|baby|children|kids|looking out) /;
+  / (sandwich|ate|eat|eating|bite|meal|lunch|dinner|tea|supper|breakfast|snack|nap|napped|napping|dozed|dozing|rested|rest|resting|phone|telephone|call|calling|chat|chatted|chatting|gossip|gossiping|neighbou?r|postman|parcel|delivery|doorbell|visitors?|caller|door|dog|cat|walk|walking|stopped|paused|break|coffee|cuppa|cup|brew|smoke|post|news|kettle|baby|children|kids|looking out|ewes?|lambs?|hens?|chickens?|cows?|calf|goats?|sheep|horses?|pony|pigs?|milking|feeding|school run|gate|priest|vicar|doctor|vet|plumber|meter man|bin men|hoover|washing machine|oven|pot|stove|fire|boiler) /;
 
 /** "I sat down to a sandwich for twenty minutes of that", "…, of which forty minutes was the neighbour calling": part of the stretch, and not spent at it. */
 function restedWithin(sentence: Item[], k: number, after: string): boolean {
   // "and there was a half hour in there for the baby"
   const partOfIt =
     /^ (?:of|out of|from) (?:that|it|this|which|those)\b/.test(after) ||
-    /^ in (?:there|the middle|between)(?: somewhere)? (?:for|with|on|at|to) /.test(after);
+    /^ in (?:there|it|that|the middle|between|the midst|among)(?: of it)?(?: somewhere)? (?:for|with|on|at|to) /.test(
+      after,
+    );
   const ofWhich = / of (?:which|that|it) (?:about |a good |some )?$/.test(
     ` ${sentence
       .slice(Math.max(0, k - 4), k)
