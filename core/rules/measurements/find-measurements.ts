@@ -42,7 +42,9 @@ export function bareUnit(items: Item[]): LengthUnit | undefined {
     if (x.w === 'in') return before === 'all' && after === '' && !items.some((y) => y.cost);
     return (
       /^(cm|mm|inches|centimetres|centimeters|metres)$/.test(x.w) &&
-      (/^(all|in|,)$/.test(before) ||
+      (/^(all|in|,|both|everything|figures)$/.test(before) ||
+        // "border 6, strip 4, inches both"
+        (before === '' && /^(both|throughout|everywhere)$/.test(after)) ||
         // "sixty two across by eighty down inches"
         (after === '' && /^(across|down|long|wide|high|tall|round)$/.test(before)) ||
         // "cm all of it: top 158 …"
@@ -58,7 +60,11 @@ export function bareUnit(items: Item[]): LengthUnit | undefined {
  * Lengths with what they are of. `sentence` are the items of the whole sentence: "A by B", lists of four sides, two
  * diagonals and "strips at 2 1/2" are read from there. A unit said once holds for the list.
  */
-export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureFound[] {
+export function findMeasurements(
+  items: Item[],
+  noteUnit?: LengthUnit,
+  unitOfAll?: LengthUnit,
+): MeasureFound[] {
   const found: MeasureFound[] = [];
   const used = new Set<number>();
   const all = ` ${items.map((x) => x.w).join(' ')} `;
@@ -99,6 +105,11 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       )
     )
       push('overhang', k, 'measure.hangs-over');
+  // "backing to stick out 3 in all round", "let the batting hang over two inches"
+  if (items.some((x) => /^(?:backing|batting)$/.test(x.part ?? '')))
+    for (let k = 2; k < items.length; k++)
+      if (lengthUnit(items[k]) && !used.has(k) && STICKS_OUT.test(wordsBetween(items, k - 7, k)))
+        push('overhang', k, 'measure.hangs-over');
   // "trimmed the backing to leave two inches all round"
   if (items.some((x) => /^(?:backing|batting)$/.test(x.part ?? '')))
     for (let k = 1; k < items.length; k++)
@@ -567,7 +578,7 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
     if (of === 'tail') {
       if (
         word === 'ends' &&
-        !/\b(tie|ties|tied|tying|trim|trimmed|long|knot|knots)\b| (?:snipped|clipped|cut) the ends | ends (?:snipped|clipped|cut) to /.test(
+        !/\b(tie|ties|tied|tying|trim|trimmed|long|knot|knots|apart|spaced)\b| (?:snipped|clipped|cut) the ends | ends (?:snipped|clipped|cut) to /.test(
           all,
         )
       )
@@ -624,7 +635,11 @@ export function findMeasurements(items: Item[], noteUnit?: LengthUnit): MeasureF
       );
     }
   }
-  for (const { of, at, head, places } of plainSizes(items, { isNumber, lengthUnit }))
+  // "seams 1/4, blocks 11 1/2 sq. all inches": the unit that is told for all of them
+  const forAll = bare ?? unitOfAll;
+  const unitOf = (x: Item | undefined): LengthUnit | undefined =>
+    lengthUnit(x) ?? (isNumber(x) ? forAll : undefined);
+  for (const { of, at, head, places } of plainSizes(items, { isNumber, lengthUnit: unitOf }))
     if (!used.has(at)) push(of, at, `measure.${of}`, [head], places);
   return found;
 }
@@ -695,6 +710,9 @@ function cutWidth(items: Item[], used: Set<number>): number | undefined {
 
 const CORNERS =
   / (?:top|bottom|upper|lower) (?:left|right) (?:corner )?to (?:the )?(?:top|bottom|upper|lower) (?:left|right) /;
+
+const STICKS_OUT =
+  / (?:(?:stick|stand|hang|poke|reach|come|run|go|show|lap|extend|project|protrude|overhang)(?:s|es|ing)?|stuck|stood|hung|sticking) (?:(?:out|over|proud|beyond|past|outside|it|the (?:top|edges?|patchwork))(?: of)? ){0,3}(?:by |about |a good |around |roughly |at least |for ){0,2}$/;
 
 const HANGS_OVER =
   /^ (?:of (?:the )?(?:backing|batting|back|wadding) (?:all (?:the way )?(?:round|around)|(?:on|at) (?:every|each|all))|(?:of (?:the )?(?:backing|batting|back|wadding) (?:left |showing |sticking |hanging |poking )?(?:out )?)?(?:over|proud|extra|showing|spare|beyond|past|outside|bigger|larger|wider) (?:all (?:the way )?(?:round|around)|on (?:every|each|all)|round|around|(?:than )?the (?:top|edges?|patchwork|quilt top)))/;

@@ -64,7 +64,7 @@ function blockSize(tokens: Token[], i: number): Item | undefined {
   )
     return undefined;
   const after = tokens[quantity.next]?.w ?? '';
-  if (!quantity.unit && !/^(,|\.|;|)$/.test(after)) return undefined;
+  if (!quantity.unit && !/^(,|\.|;|sq|square|)$/.test(after)) return undefined;
   if (quantity.unit && !/^(in|cm|mm|ft)$/.test(quantity.unit)) return undefined;
   // "blocks 3, 4 and 5" is a list of blocks
   if (!quantity.unit && after === ',' && tokens[quantity.next + 1]?.kind === 'number') return undefined;

@@ -11,7 +11,8 @@ export type PlainSize = { of: Measure; at: number; head: Item; places?: string[]
 const LEADS = /^(?:the|each|every|all|all the|new|my|its|those|these|a|and|finished)$/;
 const IS =
   /^(?:is|are|was|were|'s|'re|on|:|=|-|,|at|of|to|about|around|roughly|just|a|good|scant|full|cut|now|all|come|comes|out|finish|finished|measure|measures)$/;
-const BEHIND = /^(?:|,|\.|;|and|&|\+|\)|wide|across|square|each|all|deep|on|finished|a|with|but|every|per)$/;
+const BEHIND =
+  /^(?:|,|\.|;|and|&|\+|\)|wide|across|square|sq|each|all|deep|on|finished|a|with|but|every|per)$/;
 
 /** No seam allowance is wider: "three inches of seam resewn" tells how long. */
 const MOST_SEAM: Record<string, number> = { in: 1, cm: 2.5, mm: 25 };

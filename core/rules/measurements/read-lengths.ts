@@ -11,14 +11,22 @@ import { bareUnit, findMeasurements, type MeasureFound } from './find-measuremen
 export function readLengths(state: ReaderState, sentences: Sentence[], claims: Claims): void {
   const found: { m: MeasureFound; sentence: Sentence }[] = [];
   const measured = sentences.filter((s) => s.items.some((x) => x.measure || /^(by|x|×|measured)$/.test(x.w)));
+  // "seams 1/4, blocks 11 1/2 sq, border 2 3/8. all inches": a sentence that tells the unit of all of them
+  const ofAll = measured.length
+    ? sentences
+        .filter((s) => s.items.length <= 4)
+        .map((s) => bareUnit(s.items))
+        .find(Boolean)
+    : undefined;
   const note =
+    ofAll ??
     measured
       .flatMap((s) => s.items)
       .map((x) => x.quantity?.unit)
       .find((u): u is LengthUnit => u === 'in' || u === 'cm' || u === 'mm') ??
     measured.map((s) => bareUnit(s.items)).find(Boolean);
   for (const sentence of sentences) {
-    const own = findMeasurements(sentence.items, note);
+    const own = findMeasurements(sentence.items, note, ofAll);
     const before = found.at(-1)?.m;
     const first = sentence.items[0];
     // "... and the other way... ninety-three": the second diagonal stands by itself
