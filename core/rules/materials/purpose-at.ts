@@ -47,7 +47,7 @@ export function purposeAt(
       (x.place && !/^(it|this)$/.test(x.w)) ||
       x.part ||
       x.fabric ||
-      /^(border|borders|patches|patch|blocks|quilt|top|repairs|mending|quilting|basting|label|sleeve|it|them|washing|darning)$/.test(
+      /^(border|borders|patches|patch|blocks|quilt|top|repairs?|mends?|mending|supports?|overlays?|darns?|sashing|corners|strips|piecing|quilting|basting|label|sleeve|it|them|washing|darning)$/.test(
         x.w,
       )
     )

@@ -151,7 +151,19 @@ function lastTold(before: Item[], good: GoodFound): Material | undefined {
   const told = before.findLast(
     (x) => x.material && (!x.action || x.material === 'net') && measuredIn(x.material, good.unit),
   );
-  return good.quantity !== undefined && good.unit ? told?.material : undefined;
+  if (good.quantity === undefined || !good.unit) return undefined;
+  return told?.material ?? takenOff(before, good);
+}
+
+/** "old binding off. 9 m new needed", "took the backing off. Need 4 yards of new": what came off is what the new is for. */
+function takenOff(before: Item[], good: GoodFound): Material | undefined {
+  const at = before.findLastIndex((x) => /^(?:binding|backing|batting)$/.test(x.part ?? x.object ?? ''));
+  const part = before[at]?.part ?? before[at]?.object;
+  if (!part || !measuredIn(part as Material, good.unit)) return undefined;
+  const off =
+    before.some((x) => x.action?.v === 'remove') ||
+    before.slice(at + 1, at + 5).some((x) => /^(?:off|out|gone|away|removed)$/.test(x.w));
+  return off ? (part as Material) : undefined;
 }
 
 /** "the batting's still to buy, a single roll", "the backing takes 5 m": what the amount is of was named before it. */

@@ -14,6 +14,7 @@ import { pushGood } from './push-good.ts';
 import { takeAtCue } from './take-at-cue.ts';
 import { takeBeforeVerb } from './take-before-verb.ts';
 import { takePaid, takePriced, takeSpent, takeSumBefore, takeToldByPrice } from './take-by-price.ts';
+import { takeFromShop } from './take-from-shop.ts';
 import { takeList } from './take-list.ts';
 import { takeRelative } from './take-relative.ts';
 import { toldPlainly } from './told-plainly.ts';
@@ -53,6 +54,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
 /** The goods told from item `k` on, by the first that finds some; the index after their words. */
 function takeAt(told: GoodsTold, k: number): number | undefined {
   return (
+    takeFromShop(told, k) ??
     takeHad(told, k) ??
     takeNoneLeft(told, k) ??
     takeUsedBehind(told, k) ??

@@ -32,7 +32,7 @@ export function usedBehind(
       if (!use || (bare && use !== 'on-hand')) continue;
       if (!JOINT_BEHIND.test(wordsBetween(items, at + n, at + n + 3).slice(1))) continue;
       // told alone it is a plain statement; "a packet of betweens to buy, and two reels of the ecru": one list, with its verb in it
-      if (k === 0 && !items.slice(at + n).some((x) => BEHIND.test(x.w))) return undefined;
+      if (k === 0 && !toldBehind(items, at + n)) return undefined;
       const told = items.slice(0, at);
       const good = bare
         ? { quantity: amount.value, items: told.slice(k), name: 'it', from: k, next: k + 1 }
@@ -44,6 +44,10 @@ export function usedBehind(
   }
   return undefined;
 }
+/** Is there another such verb from `from` on: "… 40 cm left", "… 5 m in stock"? */
+const toldBehind = (items: Item[], from: number): boolean =>
+  items.some((x, m) => m >= from && (BEHIND.test(x.w) || BEHIND.test(`${x.w} ${w(items, m + 1)}`)));
+
 const USE_BEHIND: Record<string, MaterialUse> = {
   up: 'used',
   used: 'used',
