@@ -177,6 +177,15 @@ export function matterIn(
     items.every(isPlainStuff)
   )
     return { topic, status: 'settled', rule: 'decision.choice' };
+  // "wool batting it is. and binding by hand", "by hand then, & binding in sage": a matter and its way, behind another that is settled
+  if (
+    !asked &&
+    WAY_OF_IT.test(words) &&
+    (state.memory.matters?.some((m) => m.about === topic) ||
+      state.drafts.some((d) => d.entry.kind === 'decision' && d.entry.status === 'settled')) &&
+    (/ by (?:hand|machine) /.test(words) || items.some((x) => namesCloth(x, topic) || COLOURS.has(x.w)))
+  )
+    return { topic, status: 'settled', rule: 'decision.way-of-it' };
   const forIt =
     /\bfor (?:the |my |its |her )?(?:ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.test(
       words,
@@ -216,6 +225,9 @@ export function matterIn(
     return { topic, status: 'settled', rule: 'decision.cloth-for' };
   return undefined;
 }
+
+const WAY_OF_IT =
+  /^ (?:(?:and|so|then|the|new|its|my|with) )*(?:binding|bias|backing|back|lining|borders?|batting|wadding|thread|edging)(?: (?:is|to be|done|sewn|finished))? (?:by (?:hand|machine) |in (?:the |a |some |plain |dark |pale |light |deep )*(?:\S+ ){1,2}?)(?:then |too |as well )*$/;
 
 const CLOTH_FOR =
   /^ (?:the )?(?:\w+ ){1,3}for (?:the )?(?:ties|backing|back|binding|batting|wadding|border|borders) $/;

@@ -7,9 +7,15 @@ import { allAgreed } from './shared-status.ts';
 
 /** "asked 240, she said 225, shook on it" */
 export const struckDeal = (words: string, items: Item[]): boolean =>
-  /\b(?:shook (?:hands )?on (?:it|that)|shook hands|what we shook on|struck a (?:deal|bargain)|met (?:me )?(?:in the middle|half ?way)|it 's a deal|we have a deal)\b/.test(
+  (/\b(?:shook (?:hands )?on (?:it|that)|shook hands|what we shook on|shook on the (?:price|sum)|struck a (?:deal|bargain)|met (?:me )?(?:in the middle|half ?way)|it 's a deal|we have a deal)\b/.test(
     words,
-  ) && items.some(isSumOfJob);
+  ) &&
+    items.some(isSumOfJob)) ||
+  // "forty-five pounds all in, shaken on": where nothing else is told in that sentence
+  (/ (?:shaken (?:hands )?on|hands shaken|shaken hands)(?: it| that)? $/.test(words) &&
+    items.length <= 9 &&
+    items.some(isSumOfJob) &&
+    !items.some((x) => x.topic && x.topic !== 'price'));
 
 /** A sum that a job could cost, or a bare number of that size. */
 export const isSumOfJob = (x: Item): boolean =>
