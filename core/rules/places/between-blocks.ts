@@ -41,7 +41,12 @@ export function betweenBlocks(tokens: Token[], i: number, ctx: PlaceContext): Pl
 function oneAt(tokens: Token[], i: number): { value: number; next: number; noun: boolean } | undefined {
   const led = BLOCKS.has(w(tokens, i));
   const n = led ? readCount(tokens, i + 1) : (readOrdinal(tokens, i) ?? readCount(tokens, i));
-  if (!n || !/^(|and|&|\+|of|in|on|along|is|'s|has|have|are|came|come|gave|open|opened|split|gone|too|as|where|also|[.,;:!?()\n]|blocks?|one|square)$/.test(w(tokens, n.next)))
+  if (
+    !n ||
+    !/^(|and|&|\+|of|in|on|along|is|'s|has|have|are|came|come|gave|open|opened|split|gone|too|as|where|also|[.,;:!?()\n]|blocks?|one|square)$/.test(
+      w(tokens, n.next),
+    )
+  )
     return undefined;
   const noun = !led && (BLOCKS.has(w(tokens, n.next)) || w(tokens, n.next) === 'one');
   return { value: n.value, next: noun ? n.next + 1 : n.next, noun: led || noun };

@@ -152,7 +152,9 @@ export function carriedPlaces(
       return ['quilt'];
     }
     if (it && lastInNote && lastPlaces?.length) return lastPlaces;
-    if (it && action && !lastInNote) return damageFor(state, action, placed.places) ?? placed.places;
+    // "sewed it up", "closed that with a ladder stitch"
+    const that = it || placed.items.some((x) => x.w === 'that');
+    if (that && action && !lastInNote) return damageFor(state, action, placed.places) ?? placed.places;
     return placed.places;
   }
   // "took a label off the corner and I got that interfacing peeled off": where interfacing was told of before

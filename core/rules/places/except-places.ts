@@ -289,7 +289,8 @@ function wholeTop(
     );
   const doneAll =
     named &&
-    (next === undefined || /^[.;!?\n]$/.test(next.w)) &&
+    // "tied all but 2-2, every eight inches", "tied all but the middle block with red floss"
+    (next === undefined || /^([,.;!?\n(]|every|with|in|by|took|at)$/.test(next.w)) &&
     items.slice(0, k).some((x) => x.action?.form === 'past');
   const deed = next?.action?.form === 'past' || (next?.finding && next.place === undefined);
   if (words === 'all' && behind === k && !(next && isVerb(next)) && !doneAll && !deed) return undefined;

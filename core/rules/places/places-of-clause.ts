@@ -208,7 +208,7 @@ const isPointed = (x: Item | undefined): boolean =>
 
 /** Words that may stand between the places of one list, and those that join them. */
 const WITHIN_LIST =
-  /^(,|and|&|\+|plus|the|all|both|its|also|blocks?|squares?|in|on|at|of|then|as|well|only|just|along|together|with|round|around|as well as|along with|together with|and also)$/;
+  /^(,|and|&|\+|plus|the|all|both|its|also|blocks?|squares?|in|on|at|of|then|as|well|along|together|with|round|around|as well as|along with|together with|and also)$/;
 const JOINS_LIST = /^(,|and|&|\+|plus|as well as|along with|together with|and also)$/;
 
 /** Does `x` stand in one list with one of the others: "the backing and 2-3", "2-3, 2-4 and the sashing"? */
@@ -230,7 +230,14 @@ function isListed(items: Item[], x: Item, others: Item[]): boolean {
         (w === 'with' && items[k - 1]?.w === 'along')
       )
         joins = true;
-      else if (!WITHIN_LIST.test(w) && !place && !items[k]!.fabric) break;
+      // "rows 1-3 only, and the backing", but "the batting, and only the upper one"
+      else if (
+        !WITHIN_LIST.test(w) &&
+        !place &&
+        !items[k]!.fabric &&
+        !(w === 'only' && items[k - 1]?.place)
+      )
+        break;
     }
   }
   return false;

@@ -17,7 +17,9 @@ export function thatSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
   if (!(many ? /^(sides|edges)$/ : /^(side|edge)$/).test(w(tokens, j + 1))) return undefined;
   // as the subject ("that side's done") it is what was in hand, and read as "that one"
   if (/^(of|'s|is|are|was|has|had)$/.test(w(tokens, j + 2))) return undefined;
-  if (tokens.slice(Math.max(0, i - 4), i).some((t) => /^(corners?|ends?|blocks?|ones?|rows?|seams?)$/.test(t.w)))
+  if (
+    tokens.slice(Math.max(0, i - 4), i).some((t) => /^(corners?|ends?|blocks?|ones?|rows?|seams?)$/.test(t.w))
+  )
     return undefined;
   for (const group of groupsBack(ctx)) {
     if (!group.length || !group.every((p) => /^(edge|border)-/.test(p))) continue;
