@@ -41,6 +41,7 @@ import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { nameLines } from '../rules/name-lines.ts';
 import { nameRest } from '../rules/name-rest.ts';
+import { nameTheSame } from '../rules/name-the-same.ts';
 import { nameUnderLine } from '../rules/name-under-line.ts';
 import { newOneNamed } from '../rules/new-one-named.ts';
 import { namePlaceMarks } from '../rules/place-marks.ts';
@@ -158,7 +159,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     circumstances.spoken,
     grid,
   );
-  const tokens = through(heard, mendCounts, withGoodsApart, withSizesApart, withUnsaidSewing);
+  const tokens = through(heard, mendCounts, withGoodsApart, withSizesApart, withUnsaidSewing, nameTheSame);
   const fabrics = indexFabrics(grid);
   const scanned = scan(tokens, fabrics, {
     grid,
