@@ -7,6 +7,7 @@ import { answer } from './answer.ts';
 import { answerDay } from './answer-day.ts';
 import { tellsLate } from './belated.ts';
 import { cueOf, SECOND_LOOK } from './cues.ts';
+import { anotherWayThere } from './mend/another-way.ts';
 import { bareAgain } from './mend/bare-again.ts';
 import { correct } from './mend/correct.ts';
 import { goodsAgain } from './mend/goods-again.ts';
@@ -39,39 +40,13 @@ export function amend(state: ReaderState, items: Item[], words: string): Draft[]
   if (mended) return mended;
   const goods = goodsAgain(standingOf(last), items);
   if (goods) return goods;
-  const otherwise = anotherWayThere(state, words);
+  const otherwise = anotherWayThere(state, items, words);
   if (otherwise) return otherwise;
   return (
     answerDay(state, last, items, words) ??
     answer(state, last, said, words) ??
     (tellsDone(state, words) ? undefined : correct(state, standingOf(last), said, words))
   );
-}
-
-/**
- * "the last one in row four, make that net on the face instead", of blocks for which the last note planned another treatment: it is
- * planned there in its place.
- */
-function anotherWayThere(state: ReaderState, words: string): Draft[] | undefined {
-  if (!/(?:^| )make (?:that|it|this|them|those|the|\d)/.test(words) || !/ (?:instead|rather)\b/.test(words))
-    return undefined;
-  const told = state.drafts.filter((d) => d.entry.kind !== 'material');
-  const [way] = told;
-  if (told.length !== 1 || way?.entry.kind !== 'treatment' || !way.entry.places?.length) return undefined;
-  const { action, places } = way.entry;
-  const standing = standingOf(state.memory.last!).map((s) => s.draft);
-  const planned = standing.find(
-    ({ entry: e }) =>
-      e.kind === 'treatment' &&
-      /^(planned|considering)$/.test(e.state) &&
-      e.action !== action &&
-      places.every((p) => e.places?.includes(p)),
-  );
-  if (planned?.entry.kind !== 'treatment') return undefined;
-  const left = planned.entry.places!.filter((p) => !places.includes(p));
-  way.entry.state = planned.entry.state;
-  planned.entry.places = left;
-  return [...standing.filter((d) => d !== planned || left.length), way];
 }
 
 /** "1-5 I mean. rest ok", "that should be 3-4, everything else is right": what is mended, without the word that the rest stands. */

@@ -190,11 +190,18 @@ function mendSides(work: Work, segment: Segment, items: Item[], placed: Item[], 
   const holding = pool.filter(({ draft }) => placesOf(draft.entry).some((p) => /^(border|edge)-/.test(p)));
   if (!holding.length || placed.some((x) => x.place!.places.some((p) => splitBlock(p)))) return false;
   if (work.cue === 'none') return false;
-  if (items.some((x) => x.quantity?.value !== undefined || x.cost || x.measure || /corner/.test(x.w)))
+  if (
+    items.some(
+      (x) => x.quantity?.value !== undefined || x.cost || (x.measure && x.w !== 'l') || /corner/.test(x.w),
+    )
+  )
     return false;
   const said: Item[] = [];
   const sides: string[] = [];
+  const letters = items.some((x) => x.w === 'l') || items.some((x) => /^(?:lhs|rhs)$/.test(x.w));
   for (const [k, x] of items.entries()) {
+    // "R & L, not top & bottom": what stands behind is what was wrong
+    if (x.w === 'not' && sides.length) break;
     // "right, so that's done" names no side
     if (
       k === 0 &&
@@ -204,7 +211,7 @@ function mendSides(work: Work, segment: Segment, items: Item[], placed: Item[], 
     )
       continue;
     for (const word of x.w.split(' ')) {
-      const side = SIDES[word];
+      const side = SIDES[word] ?? (letters && word === 'r' ? 'right' : undefined);
       if (side) {
         sides.push(side);
         said.push(x);

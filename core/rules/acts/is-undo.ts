@@ -5,7 +5,7 @@ import { strikesOut } from './strikes-out.ts';
 
 /** What may stand before a command without changing it: "no no wait, please …", "oh dear, can you …". */
 const LEAD_IN =
-  /^(?:(?:u+g+h*|u+r+g+h*|a+r+g+h+|o+h+|a+h+|u[hm]+|er|erm|gosh|heck|oh heck|crikey|sugar|whoops a daisy|no|nah|nope|oh|ah|aw|ach|right|righto|okay|ok|wait|sorry|so|and|but|please|actually|hang on|hold on|hold it|hold up|wait up|oops|whoops|damn|bother|blast|drat|shoot|well|just|can you|could you|would you|will you|you can|you 'd better|let 's|let us|better|now|yeah|yes|hey|whoa|argh|dear|dear me|my mistake|my fault|on second thoughts?|i 'd like to|i want to|i need to|go ahead and|kindly|apologies|excuse me|(?:do )?you know what|know what|tell you what|listen|then|(?:that|it|this) (?:'s|is|was) (?:all |quite |completely |just )?(?:wrong|rubbish|nonsense|a mess)) |[,.!:-]+ )+/;
+  /^(?:(?:u+g+h*|u+r+g+h*|a+r+g+h+|o+h+|a+h+|u[hm]+|er|erm|gosh|bugger|sod it|blow|crumbs|blimey|fiddlesticks|rats|heck|oh heck|crikey|sugar|whoops a daisy|no|nah|nope|oh|ah|aw|ach|right|righto|okay|ok|wait|sorry|so|and|but|please|actually|hang on|hold on|hold it|hold up|wait up|oops|whoops|damn|bother|blast|drat|shoot|well|just|can you|could you|would you|will you|you can|you 'd better|let 's|let us|better|now|yeah|yes|hey|whoa|argh|dear|dear me|my mistake|my fault|on second thoughts?|i 'd like to|i want to|i need to|go ahead and|kindly|apologies|excuse me|(?:do )?you know what|know what|tell you what|listen|then|(?:that|it|this) (?:'s|is|was) (?:all |quite |completely |just )?(?:wrong|rubbish|nonsense|a mess)) |[,.!:-]+ )+/;
 
 /** The note, or the one before, as a thing that can be struck out. */
 const NOTE_WORD = '(?:entry|entries|note|notes|thing|bit|one|lot|line|item|record|message|log|part|remark)';

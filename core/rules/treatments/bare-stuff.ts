@@ -6,11 +6,14 @@ import type { Item } from '../item.ts';
 import { carriedPlaces } from '../places/carried-places.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isNet } from './is-cloth.ts';
 
 const LATER =
   /^(tomorrow|tmrw|tonight|later|next|week|wk|time|mon|tue|tues|wed|thu|thurs|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/;
-const NEED = /^(needs?|wants?|to|get|gets|have|going)$/;
+const NEED = /^(needs?|wants?|to|get|gets|have|going|put|down|for|marked|earmarked)$/;
+/** "put 2-2 down for net", "3-4 down for fusible" */
+const DOWN_FOR = / (?:down|marked|earmarked) for /;
 const LIGHT = /^(a|an|the|some|over|on|top|it|maybe|perhaps|or|then|of|bit|layer|seam|-|:|,|so)$/;
 
 /** What the stuff or the name of the work stands for by itself. */
@@ -32,7 +35,8 @@ export function bareStuff(
 ): Draft | undefined {
   const { items } = clause;
   const deeds = items.filter((x) => deedOf(x));
-  const later = items.some((x) => LATER.test(x.w) || /^(needs?|wants?)$/.test(x.w));
+  const later =
+    items.some((x) => LATER.test(x.w) || /^(needs?|wants?)$/.test(x.w)) || DOWN_FOR.test(wordsBetween(items));
   if (deeds.length !== 1 || !(clause.asked || later) || items.some((x) => x.quantity || x.cost))
     return undefined;
   if (!items.every((x) => deedOf(x) || x.place || LIGHT.test(x.w) || NEED.test(x.w) || LATER.test(x.w)))
