@@ -219,7 +219,7 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
     const down = (/ down /.test(behind) && !/ on /.test(behind)) || /^ (?:its|their) way /.test(behind);
     // "two patches are on the bottom border, both machined": what was put on it was told
     const patched = ways.some((x) => x.rule === 'treatment.in-place');
-    if (border && particle && !down && !patched && !removalSoon(items, k)) {
+    if (border && particle && !down && !patched && !removalSoon(items, k) && !isWhere(items, k, border)) {
       return found(
         { action: 'add-border', form: spoken, at: k, items: [item, border], rule: 'treatment.border-on' },
         k,
@@ -227,7 +227,7 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
     }
     // "the stitching on the binding is loose": a thing
     const asNoun = form === 'ing' && /^(the|its|some|of|all|old|loose)$/.test(items[k - 1]?.w ?? '');
-    if (binding && particle && !asNoun && !removalSoon(items, k)) {
+    if (binding && particle && !asNoun && !removalSoon(items, k) && !isWhere(items, k, binding)) {
       return found(
         { action: 'bind', form: spoken, at: k, items: [item, binding], rule: 'treatment.binding-on' },
         k,
@@ -236,6 +236,18 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
   }
   return undefined;
 }
+
+/** "the stain's on the top border", "it's on the binding": where something is, and nothing that was put on. */
+const isWhere = (items: Item[], k: number, thing: Item): boolean => {
+  const at = items.indexOf(thing);
+  return (
+    items[k]!.w === 'on' &&
+    at > k &&
+    at <= k + 3 &&
+    /^(?:is|are|'s|'re|was|were|now)$/.test(items[k - 1]?.w ?? '') &&
+    !items.slice(0, k).some((x) => /^(?:border|binding)/.test(x.part ?? x.object ?? ''))
+  );
+};
 
 /** "L border on, by machine", "new one on with petersham": the border, binding or label is on. */
 function isNowOn(items: Item[], k: number): boolean {
