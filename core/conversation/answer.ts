@@ -97,6 +97,8 @@ function tellsNew(a: Answering): boolean {
   const goods = a.state.drafts.filter(
     ({ entry: e }) => e.kind === 'material' && (e.use === 'needed' || e.use === 'bought'),
   );
+  // "spot cleaned. need more detergent": the deed that was asked for, and goods behind it
+  if (a.last.ask === 'action' && a.head.some((x) => x.action?.form === 'past')) return false;
   return (
     goods.length > 0 && /^(place|action)$/.test(a.last.ask ?? '') && !deeds.some((d) => d.placed === 'said')
   );
@@ -109,6 +111,15 @@ function beside(a: Answering, drafts: Draft[]): Draft[] {
     if (a.taken.has(d) || d.entry.kind === 'remark') continue;
     const e = d.entry;
     if (drafts.some((x) => repeats(x.entry, e))) continue;
+    // "R edge, 2 in long": how long the tear is, and no length of the quilt
+    if (
+      a.last.ask === 'place' &&
+      e.kind === 'measurement' &&
+      /^(?:width|length)$/.test(e.of) &&
+      d.placed !== 'said' &&
+      drafts.some((x) => x.entry.kind === 'condition')
+    )
+      continue;
     // "b4, a moth hole", after a hole
     const hole = e.kind === 'condition' && e.finding === 'insect-damage' && d.placed !== 'said';
     const known = hole && drafts.find((x) => x.entry.kind === 'condition' && x.entry.finding === 'hole');

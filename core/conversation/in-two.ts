@@ -32,6 +32,9 @@ const HEADING =
 /** "second from the left", "same block": the answer goes on. */
 const GOES_ON =
   /^(?:same|the same|that was|sorry|i mean|for|not|no|just|only|first|second|third|fourth|fifth|sixth|last|next|near|nearer|on|in|at|by|from|of|across|along|down|up|to|(?:a|an|one|three) (?:half|quarters?|third|eighths?|bit)|half|more)\b|^\S+ (?:along|down|across|from the|in from)\b/;
+/** "(R edge,) 2 in long": of the damage whose place was asked for, and no length of the quilt. */
+const HOW_LONG =
+  /^(?:(?:about|roughly|some|maybe|nearly|a good|it's|it is) )*\S+(?: \S+){0,4} (?:long|wide|across|deep|square|each way)(?: [.!])*$/;
 /** "and it's faded too": said of what was just named. */
 const OF_IT = /^(?:(?:and|also|plus|then|oh|but|&|[,.;]) )+(?:it|that|that one|they|those|i|there)\b/;
 
@@ -58,9 +61,10 @@ export function readInTwo(note: Note): Read | undefined {
     if (HEADING.test(head) || (!last.ask && cueOf(head) !== 'strong')) continue;
     const behind = behindJoint(tokens, k);
     const start = tokens[behind]?.from;
-    if (start === undefined || tokens.length - behind < 3) return undefined;
+    const short = last.ask === 'quantity' || last.ask === 'material' ? 2 : 3;
+    if (start === undefined || tokens.length - behind < short) return undefined;
     const rest = wordsOf(tokens.slice(behind));
-    if (GOES_ON.test(rest) || / \?/.test(rest)) continue;
+    if (GOES_ON.test(rest) || / \?/.test(rest) || (last.ask === 'place' && HOW_LONG.test(rest))) continue;
     const words = text.slice(0, tokens[k]!.from);
     if (last.ask !== 'action' && !isScrap(read(words, {}).reading)) continue;
     const first = read(words, before);
@@ -69,7 +73,12 @@ export function readInTwo(note: Note): Read | undefined {
     const second = unshifted(read(`${verb}${text.slice(start)}`, first.conversation), verb.length);
     if (!tellsMore(second.reading) || repeats(second.reading, first.reading)) continue;
     const said = text.slice(start);
-    const alone = second.reading.entries.every((e) => standsAlone(e, said, second.reading));
+    const alone = second.reading.entries.every(
+      (e) =>
+        standsAlone(e, said, second.reading) ||
+        // "two and a half metres, and some pins": more of the list
+        (verb !== '' && e.entry.kind === 'material' && /^some\b/.test(rest)),
+    );
     const unanswered = whole.reading.act !== 'amend' || (last.ask && whole.reading.ask?.slot === last.ask);
     const lost = losesDeed(whole.reading, first.reading);
     if (!alone && !((unanswered || lost) && saysOfIt(wordsOf(tokens.slice(k)), second.reading))) continue;
