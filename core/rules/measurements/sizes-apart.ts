@@ -3,6 +3,7 @@ import { readNumber } from '../../text/read-number.ts';
 import { isNumberAt } from '../../text/starts-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
+import { LEXICON } from '../lexicon-index.ts';
 
 /** What is measured, where its figure stands behind it. */
 const NAME =
@@ -19,15 +20,20 @@ const UNITS =
  * first, get the comma that parts them in writing, so that "in" is an inch and no figure goes to the next name.
  */
 export function withSizesApart(tokens: Token[]): Token[] {
-  const cuts = new Set<number>();
-  for (let i = 2; i < tokens.length - 1; i++) {
+  const cuts = new Map<number, ',' | ';'>();
+  for (let i = 0; i < tokens.length - 1; i++) {
     if (!NAME.test(tokens[i]!.w)) continue;
     const from = /^(?:the|and|&)$/.test(w(tokens, i - 1)) ? i - 1 : i;
-    if (figureBehind(tokens, i) !== undefined && endsSize(tokens, from)) cuts.add(from);
+    const end = figureBehind(tokens, i);
+    if (end === undefined) continue;
+    if (i > 1 && (endsSize(tokens, from) || isCount(tokens, from, end))) cuts.set(from, ',');
+    // "… eighty eight long | inches | the blocks are 11"
+    if (cuts.has(from) && isUnitForAll(tokens, from - 1)) cuts.set(from - 1, ',');
+    if (beginsStatement(tokens, end)) cuts.set(end, ';');
   }
   if (!cuts.size) return tokens;
   return tokens.flatMap((t, i): Token[] =>
-    cuts.has(i) ? [{ w: ',', from: t.from, to: t.from, kind: 'mark', glued: false }, t] : [t],
+    cuts.has(i) ? [{ w: cuts.get(i)!, from: t.from, to: t.from, kind: 'mark', glued: false }, t] : [t],
   );
 }
 
@@ -63,4 +69,41 @@ function endsSize(tokens: Token[], at: number): boolean {
   if (k < at - 1 && !unit) return true;
   const before = w(tokens, from - 1);
   return NAME.test(before) || LEADS.test(before) || /^(?:about|roughly|nearly|just|only|of)$/.test(before);
+}
+
+/** "70 min for the 2 | overhang 8 cm": how many things the time was for. */
+const isCount = (tokens: Token[], at: number, end: number): boolean =>
+  UNITS.test(w(tokens, end - 1)) &&
+  isNumberAt(tokens, at - 1) &&
+  /^(?:the|all|both|these|those)$/.test(w(tokens, at - 2)) &&
+  w(tokens, at - 3) === 'for';
+
+/** "seventy wide eighty-eight long inches": a unit said once, behind all figures. */
+const isUnitForAll = (tokens: Token[], i: number): boolean =>
+  UNITS.test(w(tokens, i)) &&
+  /^(?:wide|long|high)$/.test(w(tokens, i - 1)) &&
+  (isNumberAt(tokens, i - 2) || /^(?:quarters?|half|eighths?|thirds?)$/.test(w(tokens, i - 2)));
+
+/** "(border 4 1/2 in) | edge frayed all round", "(seams 1/4) | squared it up": behind a size with its unit or a fraction a deed or a part of the quilt. */
+function beginsStatement(tokens: Token[], i: number): boolean {
+  const before = w(tokens, i - 1);
+  const next = tokens[i];
+  if (
+    !next ||
+    next.kind === 'mark' ||
+    !(UNITS.test(before) || w(tokens, i - 2) === '/' || before.includes('/'))
+  )
+    return false;
+  if (
+    NAME.test(next.w) ||
+    /^(?:cut|finished|sewn|pressed|overlapped|doubled|back|top|bottom|left|right|sides?)$/.test(next.w)
+  )
+    return false;
+  return (
+    LEXICON.longestAt(tokens, i)?.payloads.some(
+      (s) =>
+        (s.k === 'action' && s.form === 'past') ||
+        (s.k === 'part' && /^(?:edge|binding|backing|batting)/.test(s.v)),
+    ) ?? false
+  );
 }
