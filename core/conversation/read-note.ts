@@ -20,6 +20,7 @@ import { withTurns } from '../rules/clause/turns-to.ts';
 import { withWholeStatements } from '../rules/clause/whole-statements.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
 import { withDashHeads } from '../rules/dash-heads.ts';
+import { withStatusStops } from '../rules/decisions/after-status.ts';
 import { withBareLists } from '../rules/decisions/bare-lists.ts';
 import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
 import { nameHeads } from '../rules/decisions/name-heads.ts';
@@ -282,6 +283,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withRelatives,
     withSpreads,
     withSoIs,
+    withStatusStops,
     withBareLists,
     withMatterHeads,
     withShortDeeds,

@@ -7,7 +7,7 @@ import { WELL } from './matter/part.ts';
 import { senseOf } from './matter/topic-of.ts';
 
 const MAY_HEAD = /^(?:open|undecided|unsettled|settled|decided|agreed|fixed|settle|decide)$/;
-const HEAD =
+export const HEAD =
   /^ ((?:(?:still|yet|not yet|as yet) )*(?:open|undecided|unsettled|not (?:settled|decided|agreed)|(?:still )?to (?:settle|decide|agree)|to be (?:settled|decided|agreed))(?: (?:still|yet))?|(?:(?:now|already) )?(?:settled|decided|agreed|fixed)(?: (?:now|today|so far))?) (?!is |are |'s |on |in |to |with |by |that |for |about |when |at |up |from |as |because |and |, |: |the seam)/;
 /** Words that stand before the name of a matter: "which", "the", "navy", "hand or machine". */
 const BEFORE_NAME =
@@ -22,7 +22,7 @@ const ASKS = /^(?:who|what|which|whether|how|when|where|if)$/;
 const SAYS = /^(?:i|we|they|she|he)$/;
 
 /** The first matter named at `k` or behind the words that lead to it. */
-function matterAhead(items: Item[], k: number): { at: number; about: string } | undefined {
+export function matterAhead(items: Item[], k: number): { at: number; about: string } | undefined {
   for (let m = k; m < Math.min(items.length, k + 8); m++) {
     const x = items[m]!;
     const about = senseOf(x, items, m);
@@ -91,7 +91,7 @@ const handsOver = (items: Item[], k: number): boolean =>
   );
 
 /** "back to her by 1 december", up to what is no date. */
-function isDateAhead(items: Item[], k: number): boolean {
+export function isDateAhead(items: Item[], k: number): boolean {
   const end = items.findIndex((x, m) => m > k && (x.duration || x.topic || x.token.kind === 'mark'));
   const own = items.slice(k, Math.min(end < 0 ? items.length : end, k + 8));
   return isDeadline(wordsBetween(own), own);
