@@ -3,11 +3,11 @@
 export const KIN =
   '(?:great )?(?:great )?(?:grandmother|grandma|granny|gran|nan|nana|grandfather|grandad|grandpa|aunt|auntie|aunty|uncle|mother|father|mum|mom|mam|dad|sister|sisters|brother|daughter|daughters|son|sons|cousin|cousins|wife|widow|husband|niece|nephew|in law|godmother|ancestors?|forebears?)';
 export const GROUP =
-  '(?:owner|fella|fellow|chap|bloke|guy|maker|makers|members?|ladies|women|wives|girls|boys|kids|children|pupils|students|class|teachers?|street|village|town|parish|parishioners|congregation|church|chapel|guild|circle|club|school|crew|nuns|sisters|neighbours|neighbors|miners|sailors|soldiers|nurses|patients|prisoners|tenants|family|families|household|theatre|playhouse|company|regiment|bride|seamstress|dressmaker|housekeeper|midwife)';
+  '(?:owner|fella|fellow|chap|bloke|guy|lads|lasses|mates|troop|scouts|brownies|maker|makers|members?|ladies|women|wives|girls|boys|kids|children|pupils|students|class|teachers?|street|village|town|parish|parishioners|congregation|church|chapel|guild|circle|club|school|crew|nuns|sisters|neighbours|neighbors|miners|sailors|soldiers|nurses|patients|prisoners|tenants|family|families|household|theatre|playhouse|company|regiment|bride|seamstress|dressmaker|housekeeper|midwife)';
 const WHO = `(?:${KIN}|${GROUP}|she|he|they|who)`;
 /** What such people did to or with it, in the past. "Said" and "rang" are not here: they only bring news. */
 const DID =
-  '(?:made|sewed|sewn|stitched|pieced|quilted|embroidered|started|began|begun|finished|worked|slept|died|was born|married|wore|won|raffled|auctioned|carried|brought|bought|kept|used|inherited|gave|left it|lived|emigrated|sailed|got it|had it|signed|led|ran|played|collected|saved|bound it|put it together)';
+  '(?:made|sewed|sewn|stitched|pieced|quilted|embroidered|started|began|begun|finished|worked|slept|died|was born|married|wore|won|raffled|auctioned|carried|brought|bought|kept|used|inherited|gave|left it|lived|emigrated|sailed|got it|had it|signed|led|ran|played|collected|saved|bound it|put it together|had (?:this|this one|the thing)|(?:kept|used|had) (?:it|this) (?:on|in|under|over|as|for))';
 
 /** What a thing comes off or out of on the bench, which is no story. */
 /** "came home with three fat quarters": goods, and no story. */
@@ -41,7 +41,7 @@ export const HISTORY: RegExp[] = [
     `\\b(?:made|sewn|sewed|stitched|pieced|quilted|worked|put together|run up|begun)(?: it| this| up| one| that| all| mostly)* by (?:her|his|my|their|our|the|a|an|some|someone|${WHO})\\b(?! (?:machine|hand|lamp|window|ditch|seam|edge|inch))`,
   ),
   new RegExp(
-    `\\b(?:(?:${KIN}|${GROUP})(?: (?!will |be |to |'ll |can |should |might |were |was |are |is |gets? )[^\\s,.;]+){0,3}|(?:she|he|they|who)(?: all| had| 'd| once| probably| always| both)?) ${DID}\\b(?! (?:me|that i|to me|on the phone|up the phone|at (?:me|the door|seven|eight|nine)))`,
+    `\\b(?:(?<!\\b(?:to|into|from) )(?:${KIN}|${GROUP})(?: (?!will |be |to |'ll |can |should |might |were |was |are |is |gets? )[^\\s,.;]+){0,3}|(?:she|he|they|who)(?: all| had| 'd| once| probably| always| both)?) ${DID}\\b(?! (?:me|that i|to me|(?:looking|taking|unpicking|surveying|ripping|going) |at it|on it|on the phone|up the phone|at (?:me|the door|seven|eight|nine)))`,
   ),
   /\b(?:was|were|is|are|been) (?:made|sewn|stitched|pieced|quilted|begun|started|presented|given|bought|woven|raffled|won|worked) (?:for|in|at|as|during|when|to|out of|from|with|around|about|before|after) (?:a|an|the|her|his|my|their|our|old|one|some|\d{4}|eighteen|nineteen|every|mark|celebrate)\b/,
   /\b(?:made|sewn|pieced) (?:for|as) (?:a|an|her|his|my|their|the) (?:\w+ )?(?:wedding|christening|birth|baby|baptism|anniversary|marriage|trousseau|hope chest|dowry|coronation|jubilee|raffle|bazaar|fair|troops|soldiers|farewell|retirement|homecoming|crib|cot)\b/,
@@ -49,9 +49,9 @@ export const HISTORY: RegExp[] = [
   new RegExp(
     `\\b(?<!way |as |how )(?:this|it|quilt|qlt|coverlet|comforter|throw|bedspread|one|that)(?: one)?(?: that| which| has| 's| what)? (?:came|come|comes|was brought|arrived|turned up|was sent|travelled|traveled|crossed)(?: down| out| over| in| here| to me| to us| home| back| all the way| this \\w+)* (?:on loan|by (?:ship|sea|train|rail|post|wagon)|(?:from|off|out of|with) (?:a|an|the|her|his|my|their|some|one|somebody)(?!(?: \\w+){0,2} (?:${BENCH_PLACE})\\b))\\b`,
   ),
-  /\b(?:slept under|sleeps under|(?:camped|sheltered|huddled|dozed|courted|sat|lay) (?:under|on|beneath) it\b|belonged|(?<!\b(?:siren|van|car|dog|cat|bike|alarm|noise|racket|drill|lorry|truck|radio|music|parcel|phone|bell|hens?|goats?) )belongs to (?:a|an|the|her|his|my)|handed down|passed down|came down through|inherited|heirloom|bequeathed|left to (?:her|him|them|me) by|raffled|auctioned|donated|on loan|loaned|given to (?:her|him|them|the)|presented to|won it|hope chest|family (?:story|legend|say|says|lore|tells?|history)|story (?:goes|is|has it)|legend (?:has|says)|acc \. to|according to (?:the |her |his |my )?(?:owner|family|aunt|mother|label|daughter|son|vicar|curator|client)|supposedly|reputedly|said to (?:have|be)|generations?)\b/,
+  /\b(?:slept under|sleeps under|(?:camped|sheltered|huddled|dozed|courted|sat|lay) (?:under|on|beneath) it\b|belonged|(?<!\b(?:siren|van|car|dog|cat|bike|alarm|noise|racket|drill|lorry|truck|radio|music|parcel|phone|bell|hens?|goats?) )belongs to (?:a|an|the|her|his|my)|handed down|passed down|came down through|inherited|heirloom|bequeathed|left to (?:her|him|them|me) by|raffled|auctioned|donated|(?<!\b(?:pins|needles?|frame|hoop|machine|iron|board|table|clamps|wadding|batting|thread|scissors|cutter|mat|stand|lamp) )on loan|loaned|given to (?:her|him|them|the)|presented to|won it|hope chest|family (?:story|legend|say|says|lore|tells?|history)|story (?:goes|is|has it)|legend (?:has|says)|acc \. to|according to (?:the |her |his |my )?(?:owner|family|aunt|mother|label|daughter|son|vicar|curator|client)|supposedly|reputedly|said to (?:have|be)|generations?)\b/,
   /\b(?:found|discovered|turned up|rescued|salvaged|bought|picked up|dug out)(?: it| this| her| this one| folded| rolled up)*(?: up)? (?:in|at|from|under|on|out of) (?:the|a|an|her|his|my|their|some|grandmother 's|granny 's)(?: \w+){0,2} (?:attic|loft|barn|shed|trunk|chest|wardrobe|cupboard|drawer|cellar|basement|skip|dumpster|sale|market|auction|shop|store|house|farm|cottage|bed|mattress|garage|tip|hall|vestry|ship|boat)\b(?!(?: today| yesterday| this \w+)? :)/,
-  /\b(?:spent|been|was|were|has had|have had|'s had|had it|kept|stored|folded|rolled|hung|hanging|lived|lain|lay|sat|stood|draped|packed|used|lying|sitting)\b(?: [^\s.;]+){0,10} (?:years|winters?|summers?|seasons|decades?|ages|lifetime|generations|its life|her life|his life|since (?:before )?(?:the|then|they|she|he|her|his|about|nineteen|19\d\d)|ever since)\b/,
+  /\b(?:spent|been|was|were|has had|have had|'s had|had it|kept|stored|folded|rolled|hung|hanging|lived|lain|lay|sat|stood|draped|packed|used|lying|sitting)\b(?: [^\s.;]+){0,14} (?:years|winters?|summers?|seasons|decades?|ages|lifetime|generations|its life|her life|his life|since (?:before )?(?:the|then|they|she|he|her|his|about|nineteen|19\d\d)|ever since)\b/,
   /\b(?:it|this|that|one|quilt|qlt|coverlet|which)(?: one)? (?:'s|has|had|have) (?:always |once |only |never )?been (?:a|an|used as|handed|passed (?:down|round|around)|through (?:a|the|two|three) (?:war|wars|flood|fire|lot)|kept|stored|on (?:a|every|stage|show|display|her|his|their)|in (?:a|storage|her|his|their|use)|to (?:sea|the)|under (?:a|her|his))\b/,
   /(?<!\b(?:i|we|she|he) )\b(?:was|were|been|lived|lay|kept|slept)\b(?: (?!i |we )[^\s.;]+){0,6} (?:attic|loft|barn|cellar|outhouse|hay ?loft|coal hole|trunk|hope chest|blanket chest|linen press|airing cupboard|caravan|bunk|kennel|dog basket|pram)\b/,
   /\b(?:crossed|over|across) the (?:atlantic|pacific|ocean|sea|channel|water|border in|mountains|plains)\b/,
@@ -119,6 +119,9 @@ export const NO_MARK =
 
 /** People who may wish something of it: never "I", never a part of the quilt. */
 const OWNER = `(?:${WHO}|client|customer|lady|gentleman|woman|man|principal|head|headmaster|headmistress|landlord|landlady|captain|warden|secretary|vicar|rector|minister|curator|museum|hotel|couple|committee|society|library|council|hall|gallery|lodge|inn|church|chapel|courthouse|school|hostel|hospice|parish|trust|trustees|owners|clients|customers|guild|home|manager|director|doctor|mayor|folks|people|everyone|everybody|nobody|belongs to)`;
+/** What may "want" or "need" something at the bench, and wishes nothing. */
+const NO_PERSON =
+  '(?:rows?|columns?|blocks?|squares?|borders?|binding|backing|batting|wadding|sashing|edges?|sides?|corners?|seams?|ones?|patch|patches|tears?|holes?|rips?|stains?|cloth|top|back|front|quilt|lot|rest|pair|two|three|fabric|cotton|silk|velvet|print|check|stripe|plaid|ties|label|dog|cat|baby|i|we|you|it|that|which|and|but|so)\\b';
 export const WISHES: RegExp[] = [
   /\b(?!(?:i|we|you|it) )[^\s,.;]+ (?:'d|would)(?: really| dearly| much| very much| also| still| all| only)* (?:like|love|prefer|rather|sooner|appreciate|hate|mind|be glad|be happy if)\b/,
   new RegExp(
@@ -140,6 +143,30 @@ export const WISHES: RegExp[] = [
   /: wants (?:it|this|them|her|his|their|no)\b/,
   /\b(?:her|his|their|owner 's|client 's|family 's) (?:wish|wishes|request|one request|only wish|preference) (?:is|was|:)/,
   /\bat (?:her|his|their|the (?:owner|client|family) 's) request\b/,
+  // "the shelter wants it hung up where the kids can't reach": whoever wants the quilt somewhere is nobody at the bench
+  new RegExp(
+    `\\b(?:the|our|my|her|his|their|mrs|mr|miss|old) (?:(?!${NO_PERSON})[a-z]+ ){1,3}(?:really |only |just |still |also |all |both |would |does n't |do n't |did n't )*(?:wants?|wanted|needs?|likes?|loves?|prefers?|hopes (?:for|to have)|hoping (?:for|to have)) (?:it|this one|this quilt|the quilt|the whole thing) (?:all )?(?:on|in|up|back|hung|hanging|kept|left|for|to|out|over|as|framed|stored|looking|flat|rolled|folded|displayed|shown|used|gone|usable|washable|the way|tied|quilted|mended|clean|the same)\\b`,
+  ),
+  // "the choir wants to hang it behind the altar"
+  new RegExp(
+    `\\b(?:the|our|my|her|his|their) (?:(?!${NO_PERSON})[a-z]+ ){1,3}(?:really |only |just |still |also |all |both |would |does n't |do n't )*(?:wants?|wanted|hopes?|hoping|hoped|plans?|planning|mean|means) to (?:hang|use|display|show|keep|give|raffle|sell|see|lend|sleep under|pass|frame|drape|exhibit) (?:it|this|the quilt|the old)\\b`,
+  ),
+  // "the brewery's set on having it framed", "the daughter's mad keen to have it on a bed again", "the family are anxious it shouldn't look new"
+  new RegExp(
+    `\\b(?:the|our|my|her|his|their|she|he|they)(?: (?!${NO_PERSON})[a-z]+){0,3} (?:is|'s|are|'re|was|were) (?:(?:very|quite|mad|dead|so|really|most|awfully|terribly|ever so) )?(?:set on|(?:keen|anxious|adamant|determined|desperate|hopeful|hoping|insistent|eager) (?:to|on|that|for|it|not to|nothing|about)) (?!get|start|see me|know|talk|pay|come|go|eat|help|play)`,
+  ),
+  // "her one condition is that nothing gets thrown away", "owner's only rule is no glue", "all she asks is that I keep the label"
+  /\b(?:her|his|their|'s) (?:one|only|single|main|chief|first) (?:condition|rule|demand|stipulation|worry|concern|hope|request|instruction|thing) (?:is|was|:)/,
+  /\ball (?:she|he|they) (?:asks?|asked|wants?|wanted|minds?|cares? about) (?:is|was|for)\b/,
+  /\b(?:she|he|they|owner|client) made me (?:promise|swear)\b/,
+  // "the nephew doesn't care about the fading, it's the holes he minds"
+  new RegExp(
+    `\\b(?:the|my|her|his|their|she|he|they|owner|client|customer)(?: (?!${NO_PERSON})[a-z]+){0,2} (?:(?:does n't|do n't|did n't|does not|do not) (?:care about|care for|care if|mind (?:about|how|if|whether|that)|mind(?= (?:the|a few|some|its) (?:\\w+ )?(?:stains?|fading|wear|marks?|holes?|damage|patches|repairs|smell|creases|puckers|puckering))|worry about)|(?:is|'s|are) (?:not|n't) (?:worried|bothered|fussed) about) (?:the|it|how|whether|if|a|any|old|its|what|which|being|that)\\b(?! (?:noise|radio|mess|dog|cat|phone|weather|rain|money|price|tea|kettle|wait))`,
+  ),
+  // "owner: … wants name + yr on the label"
+  /^ (?:and |but |also )?wants (?:a |the |her |his |their )?(?:\w+ )?(?:names?|initials|date|dates|year|yr|dedication|verse|mark|stains?|colou?rs?|fold lines?|creases)\b/,
+  // "it's going on a wall, not a bed, she says"
+  /\b(?:it|this|quilt) (?:is|'s|will be|'ll be) (?:going|to go|for going|to hang|to be hung|for hanging|to live|to be used|meant) (?:on|in|over|behind|for|as|at) (?:a|an|the|her|his|their) (?:\w+ )?(?:wall|bed|cot|crib|sofa|altar|museum|exhibition|show|stage|cabin|hall|hallway|nursery|guest room|spare room|landing|stairs|window|gallery)\b/,
 ];
 /** Wishes that are orders for a treatment, errands, or only about time and money. */
 export const NO_WISH =

@@ -1,3 +1,4 @@
+import { BEFELL } from '../../lexicon/befell.ts';
 import { HISTORY, MARKS, NO_MARK, NO_WISH, WISHES } from '../../lexicon/story.ts';
 import { PatternSet, plainWordsOf } from '../../text/pattern-set.ts';
 import { HARD } from '../clause/joints.ts';
@@ -80,7 +81,7 @@ function segmentsOf(items: Item[]): Item[][] {
 
 const OF_MARKS = new PatternSet(MARKS);
 const OF_WISHES = new PatternSet(WISHES);
-const OF_HISTORY = new PatternSet(HISTORY);
+const OF_HISTORY = new PatternSet([...HISTORY, ...BEFELL]);
 const BENCH = /(^| )(i|we|i 've|i 'm|i 'd|i 'll) /;
 
 /** The sentences of a note that tell the quilt's story, name a mark found in it, or pass on a wish of its owner. */
