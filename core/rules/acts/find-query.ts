@@ -57,9 +57,9 @@ export function findQuery(
 const WHY_ASKED =
   /(?<=^(?:(?:so|and|oh|right|ok|okay|well|um|uh|er|now) )*(?:what|how|when|where|which)\b.*)(?: ,| -| --)? (?:i (?:ca n't|can not|cannot|could n't|do n't)(?: (?:even|quite|for the life of me|honestly|really))* (?:remember|recall|think|know)|i (?:forget|forgot|'ve forgotten)|it 's gone|remind me)$/;
 
-/** "What comes next is the border", "what's left to decide is the batting", "did I say two four, I meant three four": told, not asked. */
+/** "What looked like mould is only dust", "what comes next is the border", "what's left to decide is the batting", "did I say two four, I meant three four": told, not asked. */
 const TELLS_WHAT =
-  /^(?:(?:so|and|right|okay|ok|now|well|oh|here|all right) )*(?:what (?:comes next|(?:'s|is) (?:next|left)(?: to \w+)?|(?:i|we)(?: (?:'ve|have|'ll|will|'m|am|still|need|did|do|want|got|to|going|left|buy|get|settle|decide|order))*) (?:is|was|are|were) (?!\?)\S|did i say .* i meant? )/;
+  /^(?:(?:so|and|right|okay|ok|now|well|oh|here|all right) )*(?:what (?:(?:looked|looks|seemed|appeared|(?:i|we) (?:took|mistook|thought was|thought were|had down))(?: at first)? .*|comes next|(?:'s|is) (?:next|left)(?: to \w+)?|(?:i|we)(?: (?:'ve|have|'ll|will|'m|am|still|need|did|do|want|got|to|going|left|buy|get|settle|decide|order))*) (?:is|was|are|were|'s|turned out|turns out) (?!\?)\S|did i say .* i meant? )/;
 
 /** "run out of pins", "running low on muslin and pins": told, with the "I have" left out. */
 const RUN_OUT =
