@@ -7,10 +7,10 @@ export const EARLIER_HAND = `(?:somebody|someone|somebody else|someone else|whoe
 
 /** Deeds that are a repair by themselves. */
 export const MENDED =
-  '(?:mended|repaired|patched|repatched|darned|fixed|resewn|resewed|restitched|(?:sewn|sewed|stitched|machined) (?:up|down|shut|together|over|on|closed|it|that|this)|glued|cobbled|botched|bodged|whipped|whipstitched|oversewn|oversewed|overcast|netted|backed|lined|appliquéd|appliqued|couched|zigzagged|rebound|reinforced|strengthened|supported|taped|stapled|fused|tacked|replaced|had (?:a|another) (?:go|stab|bash|crack)|been at|been over|ladder stitched|slip stitched|blanket stitched)';
+  '(?:mended|repaired|patched|repatched|darned|fixed|resewn|resewed|restitched|(?:sewn|sewed|stitched|machined) (?:up|down|shut|together|over|on|closed|it|that|this)|glued|cobbled|botched|bodged|whipped|whipstitched|oversewn|oversewed|overcast|netted|backed|lined|appliquéd|appliqued|couched|zigzagged|rebound|reinforced|strengthened|supported|taped|stapled|fused|tacked|replaced|had (?:a|another) (?:go|stab|bash|crack)|been at|been over|got at|gone over|been got at|been gone over|ladder stitched|slip stitched|blanket stitched)';
 /** Deeds that are a repair where it is told what with. */
 export const PUT =
-  '(?:put|stuck|used|laid|slapped|cobbled|bodged|botched|whipped|tacked|zigzagged|glued|ironed|pinned|tied|worked|let|set|pieced|run|ran|added|whacked|bunged|held|covered|applied|inserted|attached|sewn|sewed|stitched|machined|hand sewn)';
+  '(?:put|stuck|clapped|used|laid|slapped|cobbled|bodged|botched|whipped|tacked|zigzagged|glued|ironed|pinned|tied|worked|let|set|pieced|run|ran|added|whacked|bunged|held|covered|applied|inserted|attached|sewn|sewed|stitched|machined|hand sewn)';
 export const REPAIR_STUFF =
   '(?:patch|patches|piece|pieces|bit|bits|scrap|scraps|square|tape|plaster|net|netting|tulle|crepeline|felt|cloth|lining|iron on|fusible|interfacing|glue|paste|safety pins?|pins?|staples?|darn|stitch|stitches|thread|string|twine|wool|fishing line|muslin|calico|flannel|lawn|silk|cotton|denim|gauze|curtain|stuff|heart|star|leather|vilene|bandage|web)';
 

@@ -37,6 +37,8 @@ export function findConditions(
       const said = /^(is|'s|was|has|had|are)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
       if (/^(nothing|none|nowt)$/.test(items[said]?.w ?? '')) continue;
       if (isNegated(items, k, 4) || isOver(items, k) || wouldBe(items, k)) continue;
+      // "well away from anything fragile"
+      if (/^(?:anything|everything|whatever)$/.test(items[k - 1]?.w ?? '')) continue;
       // "don't know what the stain is"
       if (items[k - 1]?.w === 'the' && /^(what|whose)$/.test(items[k - 2]?.w ?? '') && !items[k - 2]?.place)
         continue;
@@ -310,6 +312,8 @@ function refine(
     case 'split-seam':
       return 'split-seam';
     case 'lumpy-batting':
+      // "took the lump off": the old patch it was told of
+      if (word === 'lump' && after === 'off') return undefined;
       // "a lumpy old patch"
       if (/^(?:old |ugly |clumsy |big )*(?:patch|darn|mend|repair)$/.test(after)) return undefined;
       if (

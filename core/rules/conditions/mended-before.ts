@@ -8,7 +8,7 @@ import { wordsBetween } from '../words-between.ts';
 
 /** What may stand between who it was and what they did: "whoever had it before glued", "an earlier owner has since darned". */
 const BETWEEN =
-  "(?:(?:had it|has|have|had|'s|'d|must have|must 've|before|before me|once|since|long ago|years ago|at some (?:point|time)|in the past|obviously|clearly|evidently|apparently|already|kindly|even|just|then|who|went and|gone and|has gone and|back then|,|(?:did|made|mended|fixed|worked on|pieced|had) (?:it|this|that|this one|that one|\\d - \\d)) )*";
+  "(?:(?:had it(?: last| before| first)?|has|have|had|'s|'d|must have|must 've|before|before me|once|since|long ago|years ago|at some (?:point|time)|in the past|obviously|clearly|evidently|apparently|already|kindly|even|just|then|who|went and|gone and|has gone and|back then|,|(?:did|made|mended|fixed|worked on|pieced|had) (?:it|this|that|this one|that one|\\d - \\d)) )*";
 const DID = `(?:${MENDED}|${PUT} (?:\\S+ ){0,5}?${REPAIR_STUFF})`;
 const WAS = "(?:was|were|been|got|is|are|'s|had|has|have)";
 

@@ -13,6 +13,16 @@ export function dropSenses(item: Item, tokens: Token[], i: number): void {
   if (/^(splash|blob|dribble|drip|smear)$/.test(item.w) && tokens[item.j]?.w === 'of')
     if (LEXICON.longestAt(tokens, item.j + 1)?.payloads.some((s) => s.k === 'material'))
       item.finding = undefined;
+  // "a lump of a patch in the wrong blue": how an old mend looks, and no cloth of the quilt
+  if (
+    item.fabric &&
+    tokens[i - 3]?.w === 'in' &&
+    /^(?:the|a|an|some)$/.test(tokens[i - 2]!.w) &&
+    /^(?:wrong|clashing|garish|different|mismatched|nasty|horrid|horrible|ugly|hideous|loud)$/.test(
+      tokens[i - 1]!.w,
+    )
+  )
+    item.fabric = undefined;
   // "ran out before the bottom": of binding, and no dye
   if (item.finding === 'dye-bleed' && /^(ran|run|running)$/.test(item.w) && tokens[item.j]?.w === 'out')
     item.finding = undefined;

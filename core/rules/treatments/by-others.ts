@@ -95,6 +95,7 @@ const OTHERS = new Set([
   'predecessor',
 ]);
 
+const CLUMSILY = /^(?:badly|clumsily|crudely|roughly|poorly|carelessly|sloppily|hamfistedly|amateurishly)$/;
 const EARLIER = /^(?:earlier|previous|unknown|former|last|second|later|another|other)$/;
 
 /** Work told of others, long ago: "the kids sewed it up", "what somebody fused behind there". */
@@ -117,6 +118,12 @@ export function isOthers(items: Item[], at: number): boolean {
     )
   )
     return false;
+  // "there's a patch on 1-3, an old one badly sewn", "… and sewn it badly": nobody says so of work just done
+  if (
+    CLUMSILY.test(items[at - 1]?.w ?? '') ||
+    (/^(?:it|them|that|this)$/.test(items[at + 1]?.w ?? '') && CLUMSILY.test(items[at + 2]?.w ?? ''))
+  )
+    return true;
   for (let m = at - 1; m >= Math.max(0, at - 4); m--) {
     const w = items[m]!.w;
     // "an earlier hand has overcast the seams", "the last person to mend it went over it by machine"
