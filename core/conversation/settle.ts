@@ -6,6 +6,7 @@ import { joinWants } from '../rules/materials/join-wants.ts';
 import { splitBlock, unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { doubtPlaces, nameDeeds, openAmounts } from './doubts.ts';
+import { withoutKnown } from './known-already.ts';
 import { oneMoreLike } from './one-more.ts';
 
 /** Two drafts that say the same of different places are one entry with all of them. */
@@ -32,6 +33,7 @@ function sameButPlaces(a: Entry, b: Entry): boolean {
 /** The drafts of a note in their final form: doubles merged, the implied task of work filled in, order as said. */
 export function settle(state: ReaderState, _items: Item[]): Draft[] {
   const out: Draft[] = [];
+  withoutKnown(state);
   joinAmounts(state);
   joinWants(state);
   oneMoreLike(state);
