@@ -334,11 +334,18 @@ function hasOneToo(
       ? last.entry.finding
       : last
         ? undefined
-        : state.memory.condition?.finding;
+        : (curedLast(state) ?? state.memory.condition?.finding);
   // "got a patch on", "the next one got one too": what was done to it
   if (!finding || (/ got /.test(words) && !last && state.memory.lastKind === 'treatment')) return false;
   foundAt(state, v, finding, 'condition.same', placed.places, placed.items);
   return true;
+}
+
+/** "5-3's tear I sewed up", then "three four had one too": the damage of the place that was worked on last. */
+function curedLast({ memory }: ReaderState): Finding | undefined {
+  if (memory.lastKind !== 'treatment') return undefined;
+  return memory.mentions?.findLast((m) => m.finding && memory.focus.some((p) => m.places.includes(p)))
+    ?.finding;
 }
 
 /** "the other two homespun ones likewise": what was last done to blocks of that cloth alone. */
