@@ -26,7 +26,8 @@ const LABEL_AT = new RegExp(
   `^((?:(?:'s|is|sewn|'s sewn|is sewn) on(?: now)? ,|- >|->|>|→|:|-|,|maybe|perhaps|for|on|in|at|to|into|${LATER}) )*(${CORNER}) (?:(?:,|-|;|\\(|\\)|and|maybe|perhaps|\\?|${HOW}|${LATER}|now|too) )*$`,
 );
 const BEFORE_LABEL = /^(?:the|a|her|his|my|our|new|name|sewn|printed|signed|and|&|plus|then|also|oh|so)$/;
-const HEADING = / (?:to do|todo|remaining|still|left|outstanding|self|remember|next|plan|tomorrow) (?::|-|,) /;
+const HEADING =
+  / (?:to do|todo|remaining|still|left|outstanding|self|remember|next|plan|tomorrow) (?::|-|,) /;
 
 /** Where the piece ends that begins at `i`: at a stop, or at a comma behind which something else is told. */
 function endOfPiece(tokens: Token[], i: number): number {
@@ -69,7 +70,12 @@ function withLabelSewn(tokens: Token[], i: number): Token[] {
   const verb = asked ? ['maybe', 'to', 'go', 'on'] : later ? ['to', 'go', 'on'] : ['sewn', 'on'];
   const before = tokens.slice(0, from);
   // told after other things in one breath: a statement of its own
-  if (mark && /^(?:,|and|&|-)$/.test(mark.w) && from > 2 && (pointed || !HEADING.test(words(tokens, sentenceStart(tokens, i), i))))
+  if (
+    mark &&
+    /^(?:,|and|&|-)$/.test(mark.w) &&
+    from > 2 &&
+    (pointed || !HEADING.test(words(tokens, sentenceStart(tokens, i), i)))
+  )
     before[from - 1] = { ...mark, w: ';', kind: 'mark' };
   return [...before, ...tokens.slice(from, i + 1), ...verb.map(said), ...tokens.slice(place)];
 }
@@ -94,7 +100,8 @@ function withSideSewn(tokens: Token[], i: number): Token[] {
   const sides = SIDES.exec(told);
   if (!sides) return tokens;
   const rest = ` ${told.slice(sides[0].length - 2)}`;
-  if (!isNew && !new RegExp(`^ *(?:[,(-] )?${HOW} `).test(rest.trimStart().replace(/^[,(-] /, ''))) return tokens;
+  if (!isNew && !new RegExp(`^ *(?:[,(-] )?${HOW} `).test(rest.trimStart().replace(/^[,(-] /, '')))
+    return tokens;
   const thing = tokens[i]!;
   const later = new RegExp(` ${LATER} `).test(` ${told}`);
   const verb = later ? ['to', 'go'] : ['sewn'];

@@ -231,12 +231,7 @@ function isListed(items: Item[], x: Item, others: Item[]): boolean {
       )
         joins = true;
       // "rows 1-3 only, and the backing", but "the batting, and only the upper one"
-      else if (
-        !WITHIN_LIST.test(w) &&
-        !place &&
-        !items[k]!.fabric &&
-        !(w === 'only' && items[k - 1]?.place)
-      )
+      else if (!WITHIN_LIST.test(w) && !place && !items[k]!.fabric && !(w === 'only' && items[k - 1]?.place))
         break;
     }
   }
