@@ -93,7 +93,7 @@ export function begunAlong(
     ({ entry: e, sentence }) =>
       e.kind === 'work' &&
       (e.mark === 'start' || (e.start && e.end)) &&
-      (sentence === v.sentence || (sentence === v.sentence - 1 && v.index > 0)),
+      (sentence === v.sentence || sentence === v.sentence - 1),
   );
   if (!time || state.drafts.some(isTreatment)) return undefined;
   const own = time.entry.kind === 'work' && /^(?:tying|quilting)$/.test(time.entry.task ?? '');
@@ -101,7 +101,10 @@ export function begunAlong(
   if (!v.items.every((x) => x.place || x.stitch || x.fabric || ALONG.test(x.w))) return undefined;
   const words = ` ${v.items.map((x) => x.w).join(' ')} `;
   const done =
-    (time.entry.kind === 'work' && time.entry.end !== undefined) || / (?:so far|done|finished) /.test(words);
+    (time.entry.kind === 'work' && time.entry.end !== undefined) ||
+    / (?:done|finished) /.test(words) ||
+    // "rows 1 and 2 so far": its "so" may stand outside the clause
+    state.tokens.some((t, k) => t.w === 'far' && state.tokens[k - 1]?.w === 'so');
   return makeDraft(
     'treatment',
     v,
