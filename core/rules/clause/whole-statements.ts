@@ -2,6 +2,7 @@ import { WHOLE_LEAVES, WHOLE_MATTERS, WHOLE_SIZES } from '../../lexicon/whole-st
 import { PatternSet, plainWordsOf } from '../../text/pattern-set.ts';
 import { boundaryBefore, type Item } from '../item.ts';
 import { tellsPlace } from '../tells-place.ts';
+import { wordsBetween } from '../words-between.ts';
 import { beginsStatement } from './begins-statement.ts';
 import { PREPOSITIONS } from './is-predicate.ts';
 import { isStop } from './joints.ts';
@@ -47,6 +48,8 @@ const tellsWork = (x: Item): boolean =>
 /** Where something may be told whole: at the beginning, behind a joint, or behind a word that leans on nothing. */
 function mayBegin(items: Item[], k: number, from: number): boolean {
   const before = items[k - 1];
+  // "backing and batting settled"
+  if (k > from && JOINT.test(before?.w ?? '') && items[k]!.topic && items[k - 2]?.topic) return false;
   if (k === from || !before || JOINT.test(before.w)) return true;
   // "tie yarn color open", "the binding seams are open"
   if (items[k]!.topic || items[k]!.measure || items[k]!.part) return false;
@@ -89,7 +92,8 @@ export function withWholeStatements(items: Item[]): Item[] {
     k += length;
     let next = k;
     while (next < to && next < k + 3 && JOINT.test(items[next]!.w)) next++;
-    if (next < to && beginsStatement(items, next)) {
+    // "the top border's three inches, the bottom one's four" leans on the size before it
+    if (next < to && !/ ones? /.test(wordsBetween(items, next, next + 4)) && beginsStatement(items, next)) {
       out.push(boundaryBefore(items[next]!, ';'));
       from = k = next;
     }

@@ -294,7 +294,10 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
         // the words that said so go with it
         for (
           let q = k + 1;
-          q < parts.length && ((!parts[q]!.topic && parts[q]!.cue) || isPlainChoice(parts[q]!));
+          q < parts.length &&
+          ((!parts[q]!.topic && parts[q]!.cue) ||
+            isPlainChoice(parts[q]!) ||
+            (q === k + 1 && found.status === 'settled' && namesChoice(parts[q]!)));
           q++
         )
           for (const x of parts[q]!.items) claims.later.add(x);
@@ -347,6 +350,16 @@ const isPlainChoice = ({ items }: Part): boolean =>
       x.fabric ||
       x.material ||
       COLOURS.has(x.w),
+  );
+
+/** "the batting is settled, wool": what was chosen, and no goods. */
+const namesChoice = ({ items }: Part): boolean =>
+  items.length < 4 &&
+  items.every(
+    (x) =>
+      /^(?:the|a|plain|some|dark|light)$/.test(x.w) ||
+      COLOURS.has(x.w) ||
+      ((x.material || x.fabric) && !x.place && !x.action && !x.quantity),
   );
 
 const DENIED = /^ (?:and |but )*(?:not|no|never|do n't|do not|wo n't|rather than|instead of) /;

@@ -40,6 +40,8 @@ function opensRemark(items: Item[], k: number, told: Item[]): boolean {
     : false;
 }
 
+const MARK_LEFT = /^(leaving|i|we|used|bought|need|worked|spent|maybe)$/;
+
 /** "the owner wants it kept soft | the backing is to be netted": a remark, and then work, damage or goods. */
 function leavesRemark(items: Item[], k: number, told: Item[]): boolean {
   if (told.length < 4) return false;
@@ -54,6 +56,9 @@ function leavesRemark(items: Item[], k: number, told: Item[]): boolean {
   const rest = items.slice(k, to);
   if (!rest.some((x) => x.finding || x.fail || x.action || x.cost || x.duration || x.span || x.material))
     return false;
+  // "there's a name inked in the corner | leaving the bottom row as it is"
+  if (MARK_LEFT.test(items[k]!.w) || items[k]!.action?.form === 'past')
+    if (namesMark(told) && !namesMark(rest)) return true;
   return isTold(told) && !told.some((x) => x.finding || x.fail) && !isTold(rest);
 }
 

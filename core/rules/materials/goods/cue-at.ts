@@ -13,7 +13,7 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
     'firm',
   ],
   [
-    'used up|used|materials :|mats :|went through|gone through|got through|ate up|ate|ate into|eaten|took up|swallowed|finished off|used about',
+    'that took|this took|which took|used up|used|materials :|mats :|went through|gone through|got through|ate up|ate|ate into|eaten|took up|swallowed|finished off|used about',
     'used',
     'firm',
   ],
@@ -95,6 +95,10 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
         items.slice(Math.max(0, k - 5), k).some((x) => /^(with|from|using|out|of|in)$/.test(x.w)))
     )
       continue;
+    // "leaving all three blue checks as they are": left as found, and no goods
+    if (/^leav/.test(phrase) && LEFT_AS_FOUND.test(wordsBetween(items, k, k + 12))) continue;
+    // "that took two skeins of pearl cotton", but "that took an hour"
+    if (/^\w+ took$/.test(phrase) && !items[k + n]?.quantity?.unit) continue;
     const cue = CUE_OF.get(phrase);
     // "the receipt says the calico was three fifty"
     if (
@@ -108,6 +112,8 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
   }
   return undefined;
 }
+
+const LEFT_AS_FOUND = /^[^.;!?]* (?:as (?:it is|they are|is|found|it was|they were)|alone|be) /;
 
 const SHOP_HEAD =
   /^ (?:(?:and|for|on) )*(?:the |my )?(?:shop|shops|market|next (?:time in town|trip|shop|order|shopping)|(?:next )?time in town|wants?|wanted|still (?:wanted|to come)|required|for the list|on the list) (?::|-) /;

@@ -195,6 +195,7 @@ export function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boo
     !/^(nearly|all|almost|run|am|'m|is|clean|right|completely)$/.test(before.w) &&
     // "stopped at three, out of thread"
     !(before.w === ',' && isLastGood(items, cue.next)) &&
+    !isOutAndNeeded(items, cue.next) &&
     !(/^(are|'re)$/.test(before.w) && /^(we|i)$/.test(w(items, k - 2)))
   )
     return true;
@@ -283,3 +284,16 @@ function isLastGood(items: Item[], k: number): boolean {
 }
 
 const GOODS_PART = /^(backing|batting|binding|border)$/;
+
+/** "3-5 is sound and out of pins, need a pack": run out of, and more to be got. */
+function isOutAndNeeded(items: Item[], k: number): boolean {
+  const good = findGood(items, k, false);
+  const head = good?.head === undefined ? undefined : items[good.head];
+  return (
+    head?.material !== undefined &&
+    !head.place &&
+    /^ +(?:, )?(?:need|must|have to|got to|to get|to buy) /.test(
+      ` ${wordsBetween(items, good!.next, good!.next + 4)}`,
+    )
+  );
+}

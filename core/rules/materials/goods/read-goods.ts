@@ -105,7 +105,12 @@ function goesOnWithList(told: GoodsTold, list: ListBefore, number: number): void
   // "still to get: batting, 2 yards; binding, 7 yards": the list goes on behind a semicolon
   if (!made.length && list.number === number - 1 && isAfterSemicolon(state, items)) {
     const good = findGood(items, 0, true);
-    if (good?.head !== undefined && (good.quantity !== undefined || good.next === items.length))
+    if (
+      good?.head !== undefined &&
+      (good.quantity !== undefined || good.next === items.length) &&
+      // "…; maybe vacuum the binding"
+      !items.some((x) => x.action && !x.material && !x.object)
+    )
       takeList(told, items, 0, list.use, true);
   }
 }

@@ -24,6 +24,9 @@ export function takeList(
   while (at < items.length) {
     let from = at;
     if (count) {
+      let next = at;
+      while (/^(,|and|&|\+|plus|then|also|uh|um|er|oh)$/.test(w(items, next)) && next < at + 3) next++;
+      if (next > at && leavesGoods(items, next)) break;
       while (
         /^(,|and|&|\+|plus|then|also|:|together|along|with|-|--|i|got|bought|had|took|there|were|was|uh|um|er|oh|ah|what|else|let|me|see|yes|yeah|as|well)$/.test(
           w(items, from),
@@ -118,6 +121,29 @@ export function takeList(
       break;
   }
   return Math.max(at, k + 1);
+}
+
+/** "I might", "maybe", "the backing has to", "the batting is settled": said of work or of a matter. */
+const ABOUT_TO_DO =
+  /^ (?:(?:i|we) (?:might|may|'ll|will|'m|am|could|should|did) |(?:maybe|perhaps|possibly|leaving|left) |i 'm )/;
+const SAYS = /^(is|'s|are|has|have|was|were|needs?|wants?|smells?|looks?|will|'ll|gets?)$/;
+
+/** "used a spool of cream thread, and the backing has mildew": the talk leaves the goods. A price or an amount told of them does not. */
+function leavesGoods(items: Item[], k: number): boolean {
+  let to = k;
+  while (to < items.length && !/^(,|and|&|\+|plus|\.|;|!|\?)$/.test(w(items, to))) to++;
+  const rest = items.slice(k, to);
+  if (rest.some((x) => x.cost || x.quantity?.value !== undefined)) return false;
+  if (ABOUT_TO_DO.test(wordsBetween(rest))) return rest.some((x) => x.action);
+  const head = /^(the|that|my)$/.test(w(items, k)) ? k + 1 : k;
+  const said = items.slice(head + 2, to);
+  return (
+    items[head]?.part !== undefined &&
+    SAYS.test(w(items, head + 1)) &&
+    (said.some((x) => x.finding || x.fail || x.action) ||
+      / (?:settled|decided|open|undecided|agreed|off|out) $/.test(wordsBetween(said)) ||
+      / (?:has|have) to (?:come|go) /.test(wordsBetween(items, head, to)))
+  );
 }
 
 const LEFT = /^ (?:left|remaining|spare|over)(?: over)? (?:$|[,.;]|and |now |yet |for )/;
