@@ -43,7 +43,7 @@ export const OPENINGS_APART = phrases(`
 
 /** Between two commas, or behind the last one: said in passing. */
 export const PASSING = phrases(`
-  you know, you see, let me see, let 's see, mind you, as i say, as i said, like i said, honestly, if i 'm honest, to be fair, frankly, of course,
+  you know, y'know, ya know, you see, needless to say, to tell the truth, btw, let me see, let 's see, mind you, as i say, as i said, like i said, honestly, if i 'm honest, to be fair, frankly, of course,
   naturally, obviously, by the way, and by the way, i 'm afraid, i 'm afraid to say, i 'm sorry to say, sorry to say, i 'm glad to say, i 'm pleased to say, i 'm happy to say, glad to say, thank goodness,
   thank heavens, thank god, bless it, bless her, bless him, poor thing, believe it or not, would you believe, would you believe it, it turns out, as it turns out,
   as it happens, as far as i can see, as far as i can tell, so far as i can see, by the look of it, by the looks of it, from the look of it, if you ask me, if you please,

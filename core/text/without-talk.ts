@@ -32,7 +32,10 @@ export function withoutTalk(tokens: Token[]): Token[] {
   const kept: Token[] = [];
   let atHead = true;
   for (let i = 0; i < tokens.length; ) {
-    const next = (atHead ? openingAt(tokens, i) : undefined) ?? passingAt(tokens, i, kept.at(-1));
+    const next =
+      (atHead ? openingAt(tokens, i) : undefined) ??
+      passingAt(tokens, i, kept.at(-1)) ??
+      toListenerAt(tokens, i);
     if (next !== undefined) {
       // "the other one, bless it, is torn": no comma is left between a subject and its verb
       if (kept.at(-1)?.w === ',' && VERBS.has(tokens[next]?.w ?? '')) kept.pop();
@@ -70,6 +73,27 @@ function openingAt(tokens: Token[], i: number): number | undefined {
     return apart.next + 1;
   const open = OPEN.longestAt(tokens, i);
   return open && open.next < tokens.length && tokens[open.next]!.kind !== 'mark' ? open.next : undefined;
+}
+
+/** "would you know", "let you know": something is known; "you know what": and here it is said what. */
+const KNOWS = wordSet(
+  "do does did would n't not will 'll 'd let as if can could should must may might how what where that than whether when who all to have because since",
+);
+const KNOWN = wordSet(
+  'what how where which who whose why when if that it the this those these them him her me my about of i a more better best already whether',
+);
+
+/** "in you know row three", with no comma about it. */
+function toListenerAt(tokens: Token[], i: number): number | undefined {
+  const after = tokens[i + 2];
+  return tokens[i]!.w === 'you' &&
+    tokens[i + 1]?.w === 'know' &&
+    after !== undefined &&
+    after.kind !== 'mark' &&
+    !KNOWN.has(after.w) &&
+    !KNOWS.has(tokens[i - 1]?.w ?? '')
+    ? i + 2
+    : undefined;
 }
 
 /** Where it goes on behind words said in passing, the comma behind them taken too. */

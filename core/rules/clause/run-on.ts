@@ -1,9 +1,12 @@
 import { boundaryBefore, type Item } from '../item.ts';
 import { pointsElsewhere, tellsPlace } from '../tells-place.ts';
-import { PREPOSITIONS } from './is-predicate.ts';
+import { findingBegins, isDamageAsThing } from './finding-begins.ts';
+import { BE, PREPOSITIONS } from './is-predicate.ts';
 import { isStop, joinsPlaces } from './joints.ts';
 import { hasPredicate } from './new-subject.ts';
+import { beginsOff, endsOff } from './off-and-done.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
+import { doneNext, seamTold, subjectTold } from './subject-told.ts';
 import { turnsWithin } from './turns-to.ts';
 
 /** Words that lean on what follows them: no statement ends with one. */
@@ -74,7 +77,9 @@ export function isSubject(items: Item[], k: number): boolean {
     (/^('ve|'ll|'m|have|will|am|left|just)$/.test(behind?.w ?? '') || behind?.action)
   )
     return true;
-  return FINITE.test(items[at + 1]?.w ?? '') && !behind?.place && !behind?.quantity;
+  // "the block below has a piece missing"
+  const measured = behind?.quantity !== undefined && behind.quantity.unit !== 'piece';
+  return FINITE.test(items[at + 1]?.w ?? '') && !behind?.place && !measured;
 }
 
 /** One of several spoken of, or the other. */
@@ -83,6 +88,8 @@ const PICKED = /^place\.(the-other|one-of-them)$/;
 /** "stain on 5-1 and 5-2 | tear in 4-3": the next finding with its own place. */
 function isFindingAt(items: Item[], k: number, current: Item[]): boolean {
   const before = items[k - 1]!;
+  // "… all down | wadding gone to lumps in 2-2": its subject stands before it
+  if (before.part && !isDamageAsThing(items[k]!)) return false;
   if (!items[k]!.finding || !(before.place || before.fabric) || !current.some((x) => x.finding)) return false;
   if (!/^(in|on|at|along|across)$/.test(items[k + 1]?.w ?? '')) return false;
   let at = k + 2;
@@ -113,6 +120,10 @@ const isWhole = (current: Item[]): boolean =>
     current.length < 5 &&
     current.some((x) => x.place)) ||
   current.some((x) => x.cost || x.duration || x.span || x.clock) ||
+  // "2-2 fusible behind, done", "the side borders are on"
+  (current.at(-1)!.w === 'done' && current.some((x) => x.place)) ||
+  (current.some((x) => /^(border|binding)/.test(x.part ?? x.place?.places[0] ?? '')) &&
+    current.some((x, m) => x.w === 'on' && BE.has(current[m - 1]?.w ?? ''))) ||
   current.some(
     (x) => x.quantity?.unit && current.some((y) => y.material || y.measure || y.w.endsWith('block')),
   ) ||
@@ -122,7 +133,18 @@ const isWhole = (current: Item[]): boolean =>
 /** Does a statement that leans on nothing before it begin at `k`, in the middle of running words? */
 function beginsAnew(items: Item[], k: number, current: Item[]): boolean {
   const before = items[k - 1]!;
-  if (leans(items, k - 1) || PREPOSITIONS.has(before.w) || isLoosePlace(items, k)) return false;
+  if (endsOff(items, k, current)) return true;
+  if (leans(items, k - 1) || PREPOSITIONS.has(before.w)) return false;
+  if (
+    (findingBegins(items, k, current) ||
+      subjectTold(items, k, current) ||
+      seamTold(items, k, current) ||
+      doneNext(items, k, current)) &&
+    isWhole(current)
+  )
+    return true;
+  if (isLoosePlace(items, k)) return false;
+  if (beginsOff(items, k, current) && isWhole(current)) return true;
   if (!isDeed(items, k) && !isSubject(items, k) && !isFindingAt(items, k, current))
     return turnsWithin(items, k, current);
   // "…, and in the first two blocks the batting's gone lumpy": what stands behind the last joint only tells where

@@ -406,6 +406,7 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
     if (isPredicate(current, m) && !(BE.has(item.w) && item.w !== 'gone')) break;
     const light =
       BE.has(item.w) ||
+      SIZES.test(item.w) ||
       [
         'the',
         'that',
@@ -483,10 +484,16 @@ export function statementStart(current: Item[], items: Item[], k: number): numbe
   if (at < current.length && at > 0) {
     const prior = current[at - 1]!;
     const hasAux = current.slice(at).some((x) => BE.has(x.w));
-    if (prior.action && !hasAux && current.slice(at).some((x) => x.place)) return afterPlaces(current, at);
+    // "stitched in behind, herringbone | 2-3 darned": a stitch behind a deed waits for no place
+    const how = prior.stitch !== undefined && current.slice(0, at - 1).some((x) => x.action?.form === 'past');
+    if (prior.action && !how && !hasAux && current.slice(at).some((x) => x.place))
+      return afterPlaces(current, at);
   }
   return at;
 }
+
+/** "4-5 wee hole": what is found is small or bad, and the place before that is where. */
+const SIZES = /^(?:wee|small|tiny|big|large|huge|long|short|nasty|bad|slight|faint|nasty|deep|round|odd)$/;
 
 /** "photographed the back and the front | vacuumed it all over": what is done next has a thing of its own behind it. */
 function deedWithItsThing(current: Item[], items: Item[], k: number): boolean {
@@ -582,6 +589,14 @@ function afterPlaces(current: Item[], from: number): number {
   let after = from;
   while (after < current.length) {
     const item = current[after]!;
+    // "watermark on the left border | column three mildewed": blocks behind a part are no list with it
+    if (
+      item.place &&
+      item.place.kind !== 'part' &&
+      current[after - 1]?.place?.kind === 'part' &&
+      after > from
+    )
+      break;
     if (item.place && item.place.kind !== 'part') after++;
     // "quilted along the sashing | pulled the pins out"
     else if (item.place && (after === from || (after === from + 1 && current[from]!.w === 'the'))) after++;
