@@ -74,6 +74,8 @@ export function endsOff(items: Item[], k: number, current: Item[]): boolean {
   const next = items[k]!;
   // "binding to come off 1st then ties"
   if (next.w === '1' && items[k + 1]?.w === 'st') return false;
+  // "the backing's off | there's newspaper behind it", but "take it off there"
+  if (next.w === 'there' && /^('s|is|are|was|were)$/.test(items[k + 1]?.w ?? '')) return true;
   if (GOES_ON.test(next.w) || BEHIND.test(next.w) || PREPOSITIONS.has(next.w)) return false;
   // "came off in one piece"
   if (/^(?:in|on|of|with) /.test(next.w)) return false;

@@ -7,6 +7,7 @@ import { hasPredicate } from './new-subject.ts';
 import { beginsOff, endsOff } from './off-and-done.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
 import { doneNext, seamTold, subjectTold } from './subject-told.ts';
+import { taleBegins } from './tale-begins.ts';
 import { turnsWithin } from './turns-to.ts';
 
 /** Words that lean on what follows them: no statement ends with one. */
@@ -135,6 +136,7 @@ function beginsAnew(items: Item[], k: number, current: Item[]): boolean {
   const before = items[k - 1]!;
   if (endsOff(items, k, current)) return true;
   if (leans(items, k - 1) || PREPOSITIONS.has(before.w)) return false;
+  if (taleBegins(items, k) && isWhole(current)) return true;
   if (
     (findingBegins(items, k, current) ||
       subjectTold(items, k, current) ||

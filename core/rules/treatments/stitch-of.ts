@@ -25,8 +25,10 @@ export function stitchOf(items: Item[]): { stitch: Stitch; item: Item } | undefi
         !(
           after?.action ||
           after?.stitch ||
-          after === undefined ||
-          /^(,|by|and|\.|quilting|work|sewn|for|in|on|finish|finished|finishing)$/.test(after.w) ||
+          (after === undefined && before !== 'in') ||
+          // "replaced with brown gingham machine 25 min"
+          after?.duration !== undefined ||
+          /^(,|by|and|\.|quilting|work|sewn|for|in|on|finish|finished|finishing)$/.test(after?.w ?? '') ||
           before === ',' ||
           before === 'by'
         )
@@ -34,7 +36,13 @@ export function stitchOf(items: Item[]): { stitch: Stitch; item: Item } | undefi
         continue;
       if (
         item.w === 'blanket' &&
-        !(before === ',' || before === 'in' || before === 'with' || after === undefined)
+        !(
+          before === ',' ||
+          before === 'in' ||
+          before === 'with' ||
+          after === undefined ||
+          after.duration !== undefined
+        )
       )
         continue;
       if (item.fabric) continue;
