@@ -77,9 +77,12 @@ export function withStatusStops(items: Item[]): Item[] {
   const out: Item[] = [];
   let from = 0;
   let sealed = 0;
+  let headed = false;
   items.forEach((x, k) => {
-    if (isStop(x) || x.w === ':') from = k + 1;
-    else if (
+    if (isStop(x) || x.w === ':') {
+      from = k + 1;
+      headed = x.w === ':' && MAY_END.test(items[k - 1]?.w ?? '');
+    } else if (
       k > from &&
       /^(?:tie|quilt)$/.test(items[from]!.w) &&
       k === from + 2 &&
@@ -101,7 +104,8 @@ export function withStatusStops(items: Item[]): Item[] {
       from = k;
     }
     out.push(x);
-    if (MAY_END.test(x.w) && k >= from) {
+    // "open: backing, thread | settled …": a heading of the next list
+    if (!headed && MAY_END.test(x.w) && k >= from) {
       const end = endOfStatus(items, from, k);
       if (end) sealed = end;
     }
