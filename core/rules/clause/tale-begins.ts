@@ -8,6 +8,8 @@ export function taleBegins(items: Item[], k: number): boolean {
   if (items[k]!.w === 'there')
     return (
       /^('s|is|are|was|were)$/.test(items[k + 1]?.w ?? '') &&
+      // "there's some left", "there's one in the drawer": of the goods just spoken of
+      !/^(some|any|one|plenty|enough|no|none|more|another|loads|lots|still)$/.test(items[k + 2]?.w ?? '') &&
       !items
         .slice(k + 2, k + 9)
         .some((x) => x.finding || x.fail || x.place?.kind === 'blocks' || x.quantity?.unit)
