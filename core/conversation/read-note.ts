@@ -84,7 +84,7 @@ import { settle } from './settle.ts';
 import { placesOf } from './standing.ts';
 
 /** Goes up whenever a rule changes what some note means; old notes can then be read anew. */
-export const RULES_VERSION = '11';
+export const RULES_VERSION = '12';
 
 /** A conversation in which nothing has been said. */
 export const SILENCE: Conversation = {};

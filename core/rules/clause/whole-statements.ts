@@ -45,12 +45,18 @@ const tellsWork = (x: Item): boolean =>
   (Boolean(x.action || x.finding || x.fail || x.part || x.topic || x.material || x.measure || x.object) ||
     Boolean(x.duration || x.clock || x.span || x.place?.places.length || REMOVE_VERBS[x.w]?.form === 'past'));
 
+const OPEN_IS = / (?:open|undecided|settled|decided) (?:is|are|'s) /;
+
 /** Where something may be told whole: at the beginning, behind a joint, or behind a word that leans on nothing. */
 function mayBegin(items: Item[], k: number, from: number): boolean {
   const before = items[k - 1];
   // "backing and batting settled"
   if (k > from && JOINT.test(before?.w ?? '') && items[k]!.topic && items[k - 2]?.topic) return false;
+  // "still open is the binding but the backing is settled": the one word order for both
+  if (OPEN_IS.test(wordsBetween(items, from, k))) return false;
   if (k === from || !before || JOINT.test(before.w)) return true;
+  // "leaving the binding colour open for now"
+  if (/^(?:leav|left$|keep|kept$)/.test(before.w)) return false;
   // "tie yarn color open", "the binding seams are open"
   if (items[k]!.topic || items[k]!.measure || items[k]!.part) return false;
   return !leans(items, k - 1) && !PREPOSITIONS.has(before.w);

@@ -81,7 +81,9 @@ function deniesAt(items: Item[], k: number): boolean {
 /** The finding told last before `k`, of the same sentence or that before it. */
 function lastFound(items: Item[], k: number): Item | undefined {
   for (let m = k - 1; m >= Math.max(0, k - REACH); m--)
-    if (items[m]!.finding || items[m]!.fail) return items[m];
+    // "no stain, it's just a shadow" is denied already
+    if (items[m]!.finding || items[m]!.fail)
+      return /^(?:no|not)$/.test(items[m - 1]?.w ?? '') ? undefined : items[m];
   return undefined;
 }
 
