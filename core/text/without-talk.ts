@@ -10,7 +10,7 @@ const trieOf = (...lists: string[][]): PhraseTrie<true> => {
 };
 
 const OPEN = trieOf(OPENINGS);
-const APART = trieOf(OPENINGS_APART, OPENINGS);
+const APART = trieOf(OPENINGS_APART);
 const BETWEEN = trieOf(PASSING);
 const LAST = trieOf(PASSING, CLOSINGS);
 
@@ -24,7 +24,7 @@ const SIDES = wordSet('top bottom upper lower left right front back and or side'
 const FEW = 3;
 
 /**
- * The tokens without what is said around them: "just to say 3-2 is torn", "good evening, back at it, 3-2 is torn",
+ * The tokens without what is said around them: "just to say 3-2 is torn", "good evening, 3-2 is torn",
  * "3-2 is, you know, torn, so there we are". Where a comma stood on both sides one stays. A note that is nothing else is
  * left as it is.
  */
@@ -58,21 +58,18 @@ export function withoutTalk(tokens: Token[]): Token[] {
 
 /** Where it goes on behind words that only open a sentence. */
 function openingAt(tokens: Token[], i: number): number | undefined {
-  const apart = APART.longestAt(tokens, i);
-  // "Next: wash, dry flat" is a heading, "Right, not left" an answer
-  const mark = tokens[apart?.next ?? i]?.w ?? '';
-  const behind = tokens[(apart?.next ?? i) + 1]?.w;
-  if (
-    apart &&
-    (/^(?:,|:|-|--)$/.test(mark) || (/^[.!]$/.test(mark) && behind !== undefined)) &&
-    behind !== 'not' &&
-    !(mark === ':' && tokens[apart.next - 1]!.w === 'next') &&
-    // "ok, tying", "right, down to it": with so little behind it the word begins the work
-    tokens.length > apart.next + 1 + FEW
-  )
-    return apart.next + 1;
   const open = OPEN.longestAt(tokens, i);
-  return open && open.next < tokens.length && tokens[open.next]!.kind !== 'mark' ? open.next : undefined;
+  const apart = open ?? APART.longestAt(tokens, i);
+  if (!apart) return undefined;
+  const mark = tokens[apart.next]?.w ?? '';
+  const marked = /^(?:[,:.!-]|--)$/.test(mark);
+  const next = marked ? apart.next + 1 : apart.next;
+  if (next >= tokens.length || tokens[next]!.kind === 'mark') return undefined;
+  if (open) return next;
+  // "Next: wash, dry flat" is a heading, "Right, not left" an answer
+  const heading = mark === ':' && tokens[apart.next - 1]!.w === 'next';
+  // "ok, tying", "right, down to it": with so little behind it the word begins the work
+  return marked && !heading && tokens[next]!.w !== 'not' && tokens.length > next + FEW ? next : undefined;
 }
 
 /** "would you know", "let you know": something is known; "you know what": and here it is said what. */
