@@ -149,7 +149,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const typed = through(tokenise(withPoint(text, memory)), withApostrophes, withoutStammer, withoutTalk);
   const unread = typed.length > READ_TOKENS;
   const known = withoutUnknown(typed.slice(0, READ_TOKENS));
-  const blanks = nameRest(nameBlanks(nameKnockedOff(namePlaceMarks(known.tokens))));
+  const blanks = through(known.tokens, namePlaceMarks, nameKnockedOff, nameBlanks, nameRest);
   const plain = nameHeads(
     nameUnderLine(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid), grid),
   );
@@ -209,10 +209,17 @@ function readWhole(text: string, circumstances: Circumstances): Read {
       conversation: { memory },
     };
 
-  const settled = withListStops(withDashHeads(answeredHerself(withoutDenied(withoutAllOfIt(scanned.items)))));
+  const settled = through(
+    scanned.items,
+    withoutAllOfIt,
+    withoutDenied,
+    answeredHerself,
+    withDashHeads,
+    withListStops,
+  );
   const placed = exceptPlaces(withTopics(withLaterPlaces(settled)), fabrics, grid);
   const saidLast = dropAsides(mendCorrections(withoutTakenBack(placed), grid));
-  const items = withoutOnlyWhy(withoutNotChosen(withoutOnlyWhen(saidLast)));
+  const items = through(saidLast, withoutOnlyWhen, withoutNotChosen, withoutOnlyWhy);
   // a slip put right in the note itself mends no other note
   const wordsLeft = items.map((x) => x.w).join(' ');
   const named = findDays(text, local);

@@ -1,13 +1,9 @@
+import { phrases } from './phrases.ts';
+
 /**
  * Words of the life around the work. None of them is said of a quilt being mended, or only rarely: a note that has one and
  * logs nothing is talk aside. Contractions are two words, as the tokens are ("wo n't").
  */
-
-const phrases = (list: string): string[] =>
-  list
-    .split(',')
-    .map((p) => p.trim())
-    .filter(Boolean);
 
 /** Creatures, callers, things that ring, whistle, drive past or go out, meals, weather, the body. */
 export const ASIDE_THINGS: string[] = phrases(`

@@ -1,13 +1,9 @@
+import { phrases } from './phrases.ts';
+
 /**
  * What people say around what they have to say. None of it tells anything of the work. Contractions are two words, as the
  * tokens are ("let 's"). Words that mend ("no", "sorry", "wait", "actually", "I mean") or doubt ("I think") are not among them.
  */
-const phrases = (list: string): string[] =>
-  list
-    .split(',')
-    .map((p) => p.trim().replace(/\s+/g, ' '))
-    .filter(Boolean);
-
 /** At the head of a note or a sentence, with or without a comma behind them. */
 export const OPENINGS = phrases(`
   just to say, just to say that, i should say, i should say that, i 'd better say, i 'd better say that,

@@ -1,4 +1,5 @@
 import type { Token } from '../text/tokenise.ts';
+import { wordsBetween } from './words-between.ts';
 
 /**
  * A label, border or binding told with its place and no verb: "label on lower left corner, by hand", "label -> back, to do", "new
@@ -19,6 +20,9 @@ const LATER =
   '(?:tomorrow|tonight|later|next|to do|to go|todo|to come|still|(?:on |this |next )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|(?:on )?(?:mon|tue|wed|thu|thur|thurs|fri|sat|sun)|next week|this week|this evening|outstanding)';
 const HOW =
   '(?:by hand|by machine|hand|machine|(?:hand|machine) (?:sewn|stitched|sewed)|(?:slip |ladder |blanket |back |running |whip )?(?:stitch|stitched)(?: down| all round| round it)?|(?:whip|slip|back)stitch(?:ed)?(?: down| all round)?|zigzag|herringbone|ladder|\\d+ (?:min|mins|minutes))';
+const IS_LATER = new RegExp(` ${LATER} `);
+const TELLS_HOW = new RegExp(` ${HOW} `);
+const BEGINS_WITH_HOW = new RegExp(`^ *(?:[,(-] )?${HOW} `);
 const CORNER =
   '(?:(?:the )?(?:top|bottom|lower|upper|btm) (?:left|right)(?: hand)?(?: corner| one)?|(?:the )?(?:back|front|reverse|verso)(?: ,? ?(?:in |at )?(?:the )?(?:top|bottom|lower|upper) (?:left|right)(?: hand)?(?: corner)?)?)';
 /** Behind "label": how it is joined to its place, the place, and nothing further but how or when. */
@@ -29,17 +33,14 @@ const BEFORE_LABEL = /^(?:the|a|her|his|my|our|new|name|sewn|printed|signed|and|
 const HEADING =
   / (?:to do|todo|remaining|still|left|outstanding|self|remember|next|plan|tomorrow) (?::|-|,) /;
 
+/** A word that was not said, at the place behind `at`. */
+const wordBehind = (at: Token, w: string): Token => ({ ...at, w, kind: 'word', from: at.to, glued: false });
+
 /** Where the piece ends that begins at `i`: at a stop, or at a comma behind which something else is told. */
 function endOfPiece(tokens: Token[], i: number): number {
   const stop = tokens.findIndex((t, m) => m > i && STOP.test(t.w) && t.kind === 'mark');
   return stop < 0 ? tokens.length : stop;
 }
-
-const words = (tokens: Token[], from: number, to: number): string =>
-  ` ${tokens
-    .slice(Math.max(0, from), to)
-    .map((t) => t.w)
-    .join(' ')} `;
 
 /** "label on the back, bottom left, whipstitched": sewn on there, or to be. */
 function withLabelSewn(tokens: Token[], i: number): Token[] {
@@ -48,7 +49,7 @@ function withLabelSewn(tokens: Token[], i: number): Token[] {
   const mark = tokens[from - 1];
   if (mark && !/^(?:[.;!?\n,:(-]|--|and|&)$/.test(mark.w)) return tokens;
   const end = endOfPiece(tokens, i);
-  const told = words(tokens, i + 1, end).trimStart();
+  const told = wordsBetween(tokens, i + 1, end).trimStart();
   if (end - i > 16) return tokens;
   const at = LABEL_AT.exec(told);
   if (!at) return tokens;
@@ -56,17 +57,14 @@ function withLabelSewn(tokens: Token[], i: number): Token[] {
   const pointed = / (?:>|->|→) /.test(` ${told}`);
   const arrow = / (?:>|->|→|for|to) /.test(` ${told.slice(0, told.indexOf(at[2]!))}`);
   const later =
-    arrow ||
-    new RegExp(` ${LATER} `).test(` ${told}`) ||
-    HEADING.test(words(tokens, sentenceStart(tokens, i), i));
-  const how = new RegExp(` ${HOW} `).test(` ${told}`);
+    arrow || IS_LATER.test(` ${told}`) || HEADING.test(wordsBetween(tokens, sentenceStart(tokens, i), i));
+  const how = TELLS_HOW.test(` ${told}`);
   const isNew = tokens.slice(from, i).some((t) => /^(?:new|name)$/.test(t.w));
   // what was just done to the quilt stands before it
-  const among = / (?:\S+ed|bound|sewn|done|cut|put) /.test(words(tokens, 0, from));
+  const among = / (?:\S+ed|bound|sewn|done|cut|put) /.test(wordsBetween(tokens, 0, from));
   if (!asked && !later && !how && !isNew && !among) return tokens;
   const label = tokens[i]!;
   const place = i + 1 + at[0].slice(0, at[0].indexOf(at[2]!)).split(' ').filter(Boolean).length;
-  const said = (w: string): Token => ({ ...label, w, kind: 'word', from: label.to, glued: false });
   const verb = asked ? ['maybe', 'to', 'go', 'on'] : later ? ['to', 'go', 'on'] : ['sewn', 'on'];
   const before = tokens.slice(0, from);
   // told after other things in one breath: a statement of its own
@@ -74,10 +72,15 @@ function withLabelSewn(tokens: Token[], i: number): Token[] {
     mark &&
     /^(?:,|and|&|-)$/.test(mark.w) &&
     from > 2 &&
-    (pointed || !HEADING.test(words(tokens, sentenceStart(tokens, i), i)))
+    (pointed || !HEADING.test(wordsBetween(tokens, sentenceStart(tokens, i), i)))
   )
     before[from - 1] = { ...mark, w: ';', kind: 'mark' };
-  return [...before, ...tokens.slice(from, i + 1), ...verb.map(said), ...tokens.slice(place)];
+  return [
+    ...before,
+    ...tokens.slice(from, i + 1),
+    ...verb.map((w) => wordBehind(label, w)),
+    ...tokens.slice(place),
+  ];
 }
 
 const sentenceStart = (tokens: Token[], i: number): number =>
@@ -96,15 +99,13 @@ function withSideSewn(tokens: Token[], i: number): Token[] {
   const isNew = /^(?:new|fresh)$/.test(tokens[i - 1]?.w ?? '');
   const from = isNew ? i - 1 : i;
   if (!/^(?:|[.;!?\n,:(-]|--|and|&)$/.test(tokens[from - 1]?.w ?? '')) return tokens;
-  const told = words(tokens, i + 1, endOfPiece(tokens, i)).trimStart();
+  const told = wordsBetween(tokens, i + 1, endOfPiece(tokens, i)).trimStart();
   const sides = SIDES.exec(told);
   if (!sides) return tokens;
   const rest = ` ${told.slice(sides[0].length - 2)}`;
-  if (!isNew && !new RegExp(`^ *(?:[,(-] )?${HOW} `).test(rest.trimStart().replace(/^[,(-] /, '')))
-    return tokens;
+  if (!isNew && !BEGINS_WITH_HOW.test(rest.trimStart().replace(/^[,(-] /, ''))) return tokens;
   const thing = tokens[i]!;
-  const later = new RegExp(` ${LATER} `).test(` ${told}`);
+  const later = IS_LATER.test(` ${told}`);
   const verb = later ? ['to', 'go'] : ['sewn'];
-  const said = (w: string): Token => ({ ...thing, w, kind: 'word', from: thing.to, glued: false });
-  return [...tokens.slice(0, i + 1), ...verb.map(said), ...tokens.slice(i + 1)];
+  return [...tokens.slice(0, i + 1), ...verb.map((w) => wordBehind(thing, w)), ...tokens.slice(i + 1)];
 }

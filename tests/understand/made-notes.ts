@@ -1,5 +1,6 @@
 import type { Entry } from '../../shared/entry.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
+import { together } from './gold-notes.ts';
 
 /** A statement put together from a small grammar, and what it says. */
 type Statement = { words: string; entries: Entry[] };
@@ -191,20 +192,10 @@ export function makeNotes(count: number, seed: number): MadeNote[] {
     const told = Array.from({ length: 1 + below(3) }, () => pick(kinds)());
     const statements = told.filter((s, k) => told.findIndex((o) => o.words === s.words) === k);
     const joint = pick(JOINTS);
-    return { text: statements.map((s) => s.words).join(joint), joint, entries: together(statements) };
+    return {
+      text: statements.map((s) => s.words).join(joint),
+      joint,
+      entries: together(statements.flatMap((s) => s.entries)),
+    };
   });
-}
-
-/** The same found or done at several places is one entry, and remarks without a place are one. */
-function together(statements: Statement[]): Entry[] {
-  const out = new Map<string, Entry>();
-  for (const entry of statements.flatMap((s) => s.entries)) {
-    const { places = [], ...slots } = entry as { places?: string[]; minutes?: number };
-    const key = JSON.stringify(slots);
-    const same = slots.minutes === undefined ? out.get(key) : undefined;
-    if (!same) out.set(slots.minutes === undefined ? key : `${key}${out.size}`, { ...entry });
-    else if (places.length)
-      Object.assign(same, { places: [...new Set([...(same as { places: string[] }).places, ...places])] });
-  }
-  return [...out.values()];
 }

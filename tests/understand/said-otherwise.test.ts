@@ -1,59 +1,38 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { readNote, SILENCE } from '../../core/conversation/read-note.ts';
 import type { Conversation } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
-// @ts-expect-error the contract's own scorer is plain JavaScript
-import { compare } from '../contract/score.mjs';
+import { devThreads, type GoldNote, wrongPoints } from './gold-notes.ts';
 
-type GoldNote = {
-  thread: string;
-  at: string;
-  text: string;
-  quilt?: QuiltGrid;
-  gold: { act?: string; query?: string; ask?: { slot: string }; entries: unknown[] };
-};
-type Tally = { miss: string[]; extra: string[] };
 type Known = { note: GoldNote; quilt: QuiltGrid; conversation: Conversation };
 
 /** Every this manieth note. */
 const STRIDE = 20;
-const DEV = fileURLToPath(new URL('../corpus/dev', import.meta.url));
 
 const isRight = ({ note, quilt, conversation }: Known, text: string): boolean => {
   const { act = 'log', query, ask, entries } = note.gold;
   const { reading } = readNote(text, { at: note.at, quilt, conversation });
-  const { miss, extra } = compare(
-    entries,
-    reading.entries.map((e) => e.entry),
-  ) as Tally;
   return (
     reading.act === act &&
     reading.query === query &&
     reading.ask?.slot === ask?.slot &&
-    !miss.length &&
-    !extra.length
+    !wrongPoints(
+      entries,
+      reading.entries.map((e) => e.entry),
+    )
   );
 };
 
 /** The notes that are read rightly as they stand, with what was said before them. */
 const RIGHT: Known[] = [];
 let told = 0;
-for (const name of readdirSync(DEV)) {
-  const threads = new Map<string, { quilt: QuiltGrid; conversation: Conversation }>();
-  for (const line of readFileSync(`${DEV}/${name}`, 'utf8').split('\n').filter(Boolean)) {
-    const note = JSON.parse(line) as GoldNote;
-    const { quilt, conversation } = threads.get(note.thread) ?? {
-      quilt: note.quilt!,
-      conversation: SILENCE,
-    };
+for (const notes of devThreads()) {
+  const quilt = notes[0]!.quilt!;
+  let conversation: Conversation = SILENCE;
+  for (const note of notes) {
     const known = { note, quilt, conversation };
     if (told++ % STRIDE === 0 && isRight(known, note.text)) RIGHT.push(known);
-    threads.set(note.thread, {
-      quilt,
-      conversation: readNote(note.text, { at: note.at, quilt, conversation }).conversation,
-    });
+    conversation = readNote(note.text, { at: note.at, quilt, conversation }).conversation;
   }
 }
 

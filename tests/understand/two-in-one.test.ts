@@ -1,27 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
 import { readNote, SILENCE } from '../../core/conversation/read-note.ts';
-import type { Entry } from '../../shared/entry.ts';
 import type { Conversation } from '../../shared/note.ts';
-import type { QuiltGrid } from '../../shared/quilt.ts';
-// @ts-expect-error the contract's own scorer is plain JavaScript
-import { compare } from '../contract/score.mjs';
+import { devThreads, type GoldNote, together, wrongPoints } from './gold-notes.ts';
 
-type Gold = { act?: string; ask?: unknown; entries: Entry[] };
-type GoldNote = { id: string; thread: string; at: string; text: string; quilt?: QuiltGrid; gold: Gold };
-type Tally = { miss: string[]; extra: string[] };
+type Gold = GoldNote['gold'];
 
 /** Every this manieth thread of the development corpora. */
 const STRIDE = 6;
-
-const DEV = fileURLToPath(new URL('../corpus/dev', import.meta.url));
-const threads = new Map<string, GoldNote[]>();
-for (const name of readdirSync(DEV))
-  for (const line of readFileSync(`${DEV}/${name}`, 'utf8').split('\n').filter(Boolean)) {
-    const note = JSON.parse(line) as GoldNote;
-    threads.set(note.thread, [...(threads.get(note.thread) ?? []), note]);
-  }
 
 /** Left out: hours, which hang on the note's own moment, and what the second says again of the first (a choice, a start and its end). */
 const isPlain = ({ act = 'log', ask, entries }: Gold): boolean =>
@@ -30,36 +15,10 @@ const isApart = (a: Gold, b: Gold): boolean =>
   !a.entries.some((e) => e.kind === 'treatment' && e.state === 'considering') &&
   !a.entries.some((e) => e.kind === 'decision' && b.entries.some((o) => o.kind === 'decision'));
 
-/** The same found or done in both is one entry with the places of both. */
-function together(entries: Entry[]): Entry[] {
-  const out = new Map<string, Entry>();
-  for (const entry of entries) {
-    const { places, name: _name, fabric: _fabric, ...slots } = entry as Entry & Record<string, unknown>;
-    const key = JSON.stringify(slots);
-    const one = out.get(key);
-    if (one && /^(?:condition|treatment)$/.test(entry.kind) && slots['minutes'] === undefined)
-      Object.assign(one, {
-        places: [
-          ...new Set([
-            ...((one as { places?: string[] }).places ?? []),
-            ...((places as string[] | undefined) ?? []),
-          ]),
-        ],
-      });
-    else out.set(one ? `${key}${out.size}` : key, { ...entry });
-  }
-  return [...out.values()];
-}
-
-const wrongPoints = (gold: Entry[], found: Entry[]): number => {
-  const { miss, extra } = compare(gold, found) as Tally;
-  return miss.length + extra.length;
-};
-
 it('two notes that are read rightly are read rightly as two sentences of one', () => {
   let right = 0;
   const wrong: string[] = [];
-  for (const notes of [...threads.values()].filter((_t, n) => n % STRIDE === 0)) {
+  for (const notes of devThreads().filter((_t, n) => n % STRIDE === 0)) {
     const quilt = notes[0]!.quilt!;
     let conversation: Conversation = SILENCE;
     let before: { note: GoldNote; conversation: Conversation } | undefined;

@@ -1,5 +1,6 @@
 import type { Item } from '../../rules/item.ts';
 import { splitBlock, unique } from '../../rules/places/grid.ts';
+import { wordsBetween } from '../../rules/words-between.ts';
 import { placesOf, put, type Standing } from '../standing.ts';
 import { POINTERS, sensed } from './items.ts';
 
@@ -44,10 +45,7 @@ export function forTheOne(standing: Standing[], items: Item[], words: string): b
 /** "ugh no, I had it right the first time, it's 4-3 that's torn": what follows says which. */
 function withoutFirstTime(items: Item[]): Item[] {
   const at = items.findLastIndex((x) => x.w === ',' || x.w === '.' || x.w === ';');
-  const before = ` ${items
-    .slice(0, at)
-    .map((x) => x.w)
-    .join(' ')} `;
+  const before = wordsBetween(items, 0, at);
   return at > 0 &&
     / (?:right (?:the )?first|was right|right all along|right before|had it right) /.test(before)
     ? items.slice(at + 1)

@@ -1,4 +1,4 @@
-import type { Item } from '../item.ts';
+import { boundaryBefore, type Item } from '../item.ts';
 
 export const HARD = new Set(['.', ';', '!', '?', '\n']);
 /** Does a sentence end here? */
@@ -9,6 +9,22 @@ export function startOfSentence(items: Item[], k: number): number {
   let from = k;
   while (from > 0 && !isStop(items[from - 1]!)) from--;
   return from;
+}
+
+/** Where the sentence ends in which the item at `k` stands: the index of its stop, or of what would follow the last item. */
+export function endOfSentence(items: Item[], k: number): number {
+  let to = k;
+  while (to < items.length && !isStop(items[to]!)) to++;
+  return to;
+}
+
+/** What may stand between two statements and belongs to neither. */
+export const BETWEEN_STATEMENTS = /^(,|and|&|\+|but|so|then|also|oh|--)$/;
+
+/** Puts a stop before `next` behind what was taken so far, in the place of the words that joined the two. */
+export function pushStop(taken: Item[], next: Item): void {
+  while (BETWEEN_STATEMENTS.test(taken.at(-1)?.w ?? '') && !isStop(taken.at(-1)!)) taken.pop();
+  taken.push(boundaryBefore(next, ';'));
 }
 
 export const SOFT = new Set([

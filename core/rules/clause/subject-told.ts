@@ -22,7 +22,7 @@ export function subjectTold(items: Item[], k: number, current: Item[]): boolean 
   } else if (takesPlace(before, current)) return false;
   let end = at + 1;
   while (items[end]?.place || (joinsPlaces(items, end) && end < at + 8)) end++;
-  return SAID.test(`${wordsBetween(items, end, end + 5)} `.replace(/ {2,}/g, ' '));
+  return SAID.test(wordsBetween(items, end, end + 5));
 }
 
 /** "requilted | 5-4": the verb waits for its place; "requilted 5-4 backstitch | right edge" waits for none. */

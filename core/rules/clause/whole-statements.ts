@@ -5,13 +5,12 @@ import { tellsPlace } from '../tells-place.ts';
 import { wordsBetween } from '../words-between.ts';
 import { beginsStatement } from './begins-statement.ts';
 import { PREPOSITIONS } from './is-predicate.ts';
-import { isStop } from './joints.ts';
+import { BETWEEN_STATEMENTS, endOfSentence, isStop, pushStop } from './joints.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
 import { leans } from './run-on.ts';
 
 const WHOLE = [...WHOLE_MATTERS, ...WHOLE_SIZES, ...WHOLE_LEAVES];
 const OF_WHOLE = new PatternSet(WHOLE);
-const JOINT = /^(,|and|&|\+|but|so|then|also|oh|--)$/;
 
 /** Words without which nothing is told whole. */
 const TELLS_WHOLE =
@@ -51,10 +50,11 @@ const OPEN_IS = / (?:open|undecided|settled|decided) (?:is|are|'s) /;
 function mayBegin(items: Item[], k: number, from: number): boolean {
   const before = items[k - 1];
   // "backing and batting settled"
-  if (k > from && JOINT.test(before?.w ?? '') && items[k]!.topic && items[k - 2]?.topic) return false;
+  if (k > from && BETWEEN_STATEMENTS.test(before?.w ?? '') && items[k]!.topic && items[k - 2]?.topic)
+    return false;
   // "still open is the binding but the backing is settled": the one word order for both
   if (OPEN_IS.test(wordsBetween(items, from, k))) return false;
-  if (k === from || !before || JOINT.test(before.w)) return true;
+  if (k === from || !before || BETWEEN_STATEMENTS.test(before.w)) return true;
   // "leaving the binding colour open for now"
   if (/^(?:leav|left$|keep|kept$)/.test(before.w)) return false;
   // "tie yarn color open", "the binding seams are open"
@@ -70,16 +70,16 @@ export function withWholeStatements(items: Item[]): Item[] {
   if (!items.some((x) => TELLS_WHOLE.test(x.w))) return items;
   const out: Item[] = [];
   let from = 0;
+  let to = endOfSentence(items, 0);
   let k = 0;
   while (k < items.length) {
     const item = items[k]!;
     if (isStop(item)) {
       out.push(item);
       from = ++k;
+      to = endOfSentence(items, k);
       continue;
     }
-    let to = k;
-    while (to < items.length && !isStop(items[to]!)) to++;
     const told = items.slice(from, k);
     const length =
       mayBegin(items, k, from) && !told.some((x) => /^(:|--|if|whether)$/.test(x.w))
@@ -91,13 +91,12 @@ export function withWholeStatements(items: Item[]): Item[] {
       continue;
     }
     if (told.some(tellsWork)) {
-      while (JOINT.test(out.at(-1)?.w ?? '') && !isStop(out.at(-1)!)) out.pop();
-      out.push(boundaryBefore(item, ';'));
+      pushStop(out, item);
     }
     out.push(...items.slice(k, k + length));
     k += length;
     let next = k;
-    while (next < to && next < k + 3 && JOINT.test(items[next]!.w)) next++;
+    while (next < to && next < k + 3 && BETWEEN_STATEMENTS.test(items[next]!.w)) next++;
     // "the top border's three inches, the bottom one's four" leans on the size before it
     if (next < to && !/ ones? /.test(wordsBetween(items, next, next + 4)) && beginsStatement(items, next)) {
       out.push(boundaryBefore(items[next]!, ';'));

@@ -1,5 +1,5 @@
 import { COLOURS } from '../../lexicon/colours.ts';
-import { isStop } from '../clause/joints.ts';
+import { isStop, startOfSentence } from '../clause/joints.ts';
 import { boundaryBefore, type Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isDeadline } from './is-deadline.ts';
@@ -73,10 +73,9 @@ function headAt(items: Item[], k: number, listed: boolean): number {
   const named =
     matter !== undefined || (settles && listed && (next.cost !== undefined || next.w === 'price'));
   if (!named && !(listed && (handsOver(items, k + count) || ASKS.test(next.w)))) return 0;
-  if (listed || k === 0 || isStop(before!)) return k === 0 || listed || isStop(before!) ? count : 0;
+  if (listed || k === 0 || isStop(before!)) return count;
   // "25 min oiling the machine settled …": nothing before it could be what is settled
-  let from = k;
-  while (from > 0 && !isStop(items[from - 1]!)) from--;
+  const from = startOfSentence(items, k);
   return items.slice(from, k).some((x, m) => senseOf(x, items, from + m) !== undefined || x.cost) ||
     items.slice(from, k).some((x) => SAYS.test(x.w))
     ? 0

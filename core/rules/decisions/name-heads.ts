@@ -1,4 +1,5 @@
 import type { Token } from '../../text/tokenise.ts';
+import { markBefore } from '../../text/with-marks.ts';
 
 const THINGS =
   "(?:(?:there 's |there are |i 've |i have )?(?:two|three|four|a couple of|a few|some|several|the) )?(?:things?|matters?|questions?|points?|bits?)";
@@ -67,11 +68,9 @@ export function nameHeads(tokens: Token[]): Token[] {
     const length = head[0].trim().split(' ').length;
     const last = tokens[i + length - 1]!;
     if (/^(?:and|but|so|then)$/.test(before)) out.pop();
-    if (out.length && !/^[.;:!?\n]$/.test(out.at(-1)!.w)) out.push(mark(tokens[i]!, ';'));
-    out.push({ ...tokens[i]!, w: open ? 'open' : 'settled', to: last.to }, mark(last, ':'));
+    if (out.length && !/^[.;:!?\n]$/.test(out.at(-1)!.w)) out.push(markBefore(tokens[i]!, ';'));
+    out.push({ ...tokens[i]!, w: open ? 'open' : 'settled', to: last.to }, markBefore(last, ':'));
     i += length - 1;
   }
   return out;
 }
-
-const mark = (at: Token, w: string): Token => ({ w, from: at.from, to: at.from, kind: 'mark', glued: false });

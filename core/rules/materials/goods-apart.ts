@@ -2,6 +2,7 @@ import { CURRENCY_SIGNS, CURRENCY_WORDS, UNIT_WORDS } from '../../lexicon/units.
 import { readNumber } from '../../text/read-number.ts';
 import { isNumberAt } from '../../text/starts-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { withMarks } from '../../text/with-marks.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { wordSet } from '../../text/word-set.ts';
 import { readUnit } from '../amounts/find-amount.ts';
@@ -25,18 +26,15 @@ const LEADS_TO_UNIT =
  */
 export function withGoodsApart(tokens: Token[]): Token[] {
   if (!tokens.some((t) => BUYING.has(t.w))) return tokens;
-  const cuts = new Set<number>();
+  const cuts = new Map<number, string>();
   let goods = false;
   for (let i = 1; i < tokens.length; i++) {
     goods ||= isGood(tokens, i) || SOLD_IN.test(tokens[i]!.w);
     const end = goods ? endOfPrice(tokens, i) : undefined;
-    if (end !== undefined && beginsGood(tokens, end)) cuts.add(end);
-    if (goods && isPackOf(tokens, i)) cuts.add(i);
+    if (end !== undefined && beginsGood(tokens, end)) cuts.set(end, ',');
+    if (goods && isPackOf(tokens, i)) cuts.set(i, ',');
   }
-  if (!cuts.size) return tokens;
-  return tokens.flatMap((t, i): Token[] =>
-    cuts.has(i) ? [{ w: ',', from: t.from, to: t.from, kind: 'mark', glued: false }, t] : [t],
-  );
+  return withMarks(tokens, cuts);
 }
 
 const isGood = (tokens: Token[], i: number): boolean =>

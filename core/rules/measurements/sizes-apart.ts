@@ -2,6 +2,7 @@ import { UNIT_WORDS } from '../../lexicon/units.ts';
 import { readNumber } from '../../text/read-number.ts';
 import { isNumberAt } from '../../text/starts-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { withMarks } from '../../text/with-marks.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { LEXICON } from '../lexicon-index.ts';
 
@@ -20,7 +21,7 @@ const UNITS =
  * first, get the comma that parts them in writing, so that "in" is an inch and no figure goes to the next name.
  */
 export function withSizesApart(tokens: Token[]): Token[] {
-  const cuts = new Map<number, ',' | ';'>();
+  const cuts = new Map<number, string>();
   for (let i = 0; i < tokens.length - 1; i++) {
     if (!NAME.test(tokens[i]!.w)) continue;
     const from = /^(?:the|and|&)$/.test(w(tokens, i - 1)) ? i - 1 : i;
@@ -31,10 +32,7 @@ export function withSizesApart(tokens: Token[]): Token[] {
     if (cuts.has(from) && isUnitForAll(tokens, from - 1)) cuts.set(from - 1, ',');
     if (beginsStatement(tokens, end)) cuts.set(end, ';');
   }
-  if (!cuts.size) return tokens;
-  return tokens.flatMap((t, i): Token[] =>
-    cuts.has(i) ? [{ w: cuts.get(i)!, from: t.from, to: t.from, kind: 'mark', glued: false }, t] : [t],
-  );
+  return withMarks(tokens, cuts);
 }
 
 /** The index behind the figure that belongs to the name at `i`; none where that figure has a name of its own behind it. */

@@ -1,13 +1,12 @@
 import { GROUP, KIN } from '../../lexicon/story.ts';
 import { beginsStatement } from '../clause/begins-statement.ts';
-import { isStop } from '../clause/joints.ts';
+import { BETWEEN_STATEMENTS, endOfSentence, isStop, pushStop } from '../clause/joints.ts';
 import { hasPredicate } from '../clause/new-subject.ts';
 import { leans } from '../clause/run-on.ts';
-import { boundaryBefore, type Item } from '../item.ts';
+import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 import { namesMark, passesOnWish, tellsStory } from './find-remarks.ts';
 
-const JOINT = /^(,|and|&|\+|but|so|then|also|oh|--)$/;
 const PEOPLE = `(?:(?:the |her |his |my |their |our )?(?:late |old |dear )*(?:${KIN}|${GROUP}|client|customer|lady|gentleman|couple|curator|museum)|she|he|they)`;
 
 /** How a remark opens: by those who made, owned or want it, by the quilt itself, or by the mark. */
@@ -25,12 +24,11 @@ const isTold = (items: Item[]): boolean => items.length > 2 && (tellsStory(items
 function opensRemark(items: Item[], k: number, told: Item[]): boolean {
   if (!MAY_OPEN.test(items[k]!.w)) return false;
   const behind = items[k - 1]!;
-  const joined = JOINT.test(behind.w);
+  const joined = BETWEEN_STATEMENTS.test(behind.w);
   if (!joined && (leans(items, k - 1) || LED_BY.test(behind.w))) return false;
   // "she has agreed to it, and she would like the date left": one thing told of her
   if (/^(she|he|they)$/.test(items[k]!.w) && told.some((x) => /^(she|he|they)$/.test(x.w))) return false;
-  let to = k;
-  while (to < items.length && !isStop(items[to]!)) to++;
+  const to = endOfSentence(items, k);
   if (!OPENS.test(wordsBetween(items, k, Math.min(to, k + 12)))) return false;
   // "the cloth her aunt wove": no statement ends in the bare thing before it
   if (!joined && (behind.material || behind.fabric) && !behind.finding) return false;
@@ -46,13 +44,12 @@ const MARK_LEFT = /^(leaving|i|we|used|bought|need|worked|spent|maybe)$/;
 function leavesRemark(items: Item[], k: number, told: Item[]): boolean {
   if (told.length < 4) return false;
   const behind = items[k - 1]!;
-  if (JOINT.test(behind.w) && !/^(so|then|also)$/.test(behind.w)) {
+  if (BETWEEN_STATEMENTS.test(behind.w) && !/^(so|then|also)$/.test(behind.w)) {
     if (!beginsStatement(items, k)) return false;
   }
   // "row one block three the indigo print's frayed"
   else if (leans(items, k - 1) || behind.place || !beginsStatement(items, k)) return false;
-  let to = k;
-  while (to < items.length && !isStop(items[to]!)) to++;
+  const to = endOfSentence(items, k);
   const rest = items.slice(k, to);
   if (!rest.some((x) => x.finding || x.fail || x.action || x.cost || x.duration || x.span || x.material))
     return false;
@@ -68,12 +65,11 @@ export function withStoriesApart(items: Item[]): Item[] {
   let from = 0;
   items.forEach((item, k) => {
     if (isStop(item)) from = k + 1;
-    else if (k > from + 2 && !JOINT.test(item.w)) {
+    else if (k > from + 2 && !BETWEEN_STATEMENTS.test(item.w)) {
       let told = items.slice(from, k);
-      while (told.length && JOINT.test(told.at(-1)!.w)) told = told.slice(0, -1);
+      while (told.length && BETWEEN_STATEMENTS.test(told.at(-1)!.w)) told = told.slice(0, -1);
       if (opensRemark(items, k, told) || leavesRemark(items, k, told)) {
-        while (JOINT.test(out.at(-1)?.w ?? '') && !isStop(out.at(-1)!)) out.pop();
-        out.push(boundaryBefore(item, ';'));
+        pushStop(out, item);
         from = k;
       }
     }
