@@ -3,12 +3,14 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { readNote, SILENCE } from '../../core/conversation/read-note.ts';
 import type { Conversation } from '../../shared/note.ts';
+import type { QuiltGrid } from '../../shared/quilt.ts';
 // @ts-expect-error the contract's own scorer is plain JavaScript
 import { compare } from '../contract/score.mjs';
 import { AFTERNOON, QUILT } from './two-cloths.ts';
 
 type Sentence = {
   text: string;
+  quilt: QuiltGrid;
   goesOn: boolean;
   act: string;
   ask?: string;
@@ -35,8 +37,12 @@ function readEntry(line: string): Record<string, unknown> {
 /** The file's sections, each a heading and its sentences. */
 function readSections(text: string): { heading: string; sentences: Sentence[] }[] {
   const sections: { heading: string; sentences: Sentence[] }[] = [];
+  let quilt: QuiltGrid = QUILT;
   for (const line of text.split('\n')) {
-    if (line.startsWith('## ')) sections.push({ heading: line.slice(3), sentences: [] });
+    if (line.startsWith('## ')) {
+      quilt = QUILT;
+      sections.push({ heading: line.slice(3), sentences: [] });
+    } else if (line.startsWith('{')) quilt = JSON.parse(line) as QuiltGrid;
     else if (!line.trim() || line.startsWith('#')) continue;
     else if (line.startsWith('  act ')) sections.at(-1)!.sentences.at(-1)!.act = line.slice(6).trim();
     else if (line.startsWith('  ask ')) sections.at(-1)!.sentences.at(-1)!.ask = line.slice(6).trim();
@@ -44,6 +50,7 @@ function readSections(text: string): { heading: string; sentences: Sentence[] }[
     else
       sections.at(-1)!.sentences.push({
         text: line.replace(/^\+ /, ''),
+        quilt,
         goesOn: line.startsWith('+ '),
         act: 'log',
         entries: [],
@@ -55,10 +62,10 @@ function readSections(text: string): { heading: string; sentences: Sentence[] }[
 /** The sentences that are not understood as they were meant, with what is missing and what is too much. */
 function misread(sentences: Sentence[]): string[] {
   let before: Conversation = SILENCE;
-  return sentences.flatMap(({ text, goesOn, act, ask, entries }) => {
+  return sentences.flatMap(({ text, quilt, goesOn, act, ask, entries }) => {
     const { reading, conversation } = readNote(text, {
       at: AFTERNOON,
-      quilt: QUILT,
+      quilt,
       conversation: goesOn ? before : SILENCE,
     });
     before = conversation;
