@@ -33,6 +33,11 @@ export const TASK_PHRASES: Record<Task, string[]> = {
     'looking it all over',
     'going over',
     'condition notes',
+    'look it all? over',
+    'look it|her over',
+    'examine',
+    'inspect',
+    'assess',
   ],
   'taking-apart': [
     'taking apart',

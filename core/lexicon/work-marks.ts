@@ -39,6 +39,8 @@ export const START_PHRASES: string[] = [
   'start|started|starting|restart|restarted|restarting the clock|timer|stopwatch again?',
   'back|here again',
   'at it again',
+  // only behind "by the time I", "before I"
+  'get|got|came|come round|around? to',
 ];
 
 export const STOP_PHRASES: string[] = [
@@ -47,6 +49,7 @@ export const STOP_PHRASES: string[] = [
   'call|called|calling a halt',
   'call|called|calling it quits',
   'conclude|concluded|concluding|completed|complete',
+  'finishes|concludes|completes|wraps|winds up?',
   'off for|to my? lunch|tea|dinner|supper|breakfast',
   'stop|stopped|stopping|stops|quit|quitting|finish|finished|finishing|end|ended|ending|ends|cease|ceased',
   'break|broke|breaking for|off',
@@ -88,6 +91,7 @@ export const STOP_PHRASES: string[] = [
   'got|get|stood up',
   'through',
   'break time',
+  'up|out|away again',
   'time for a? break|breather',
   'closed|off|done|over|till|until|til',
   'me|all done',

@@ -32,7 +32,7 @@ const COMMERCE = wordSet(
 
 /** Words that put a note into talk of work. */
 const WORK_TALK = wordSet(
-  "wrapped called downed start started starting stop stopped stopping began begun begin beginning finish finished finishing quit quitting since till until til from worked working between knocked packed hour hours o'clock oclock am pm clocked resume resumed resuming paused back commenced ceased ended complete completed off done on went was were sat break minus less out half meant at to",
+  "wrapped called downed start started starting stop stopped stopping began begun begin beginning finish finished finishing quit quitting since till until til from worked working between knocked packed hour hours o'clock oclock am pm clocked resume resumed resuming paused back commenced ceased ended complete completed off done on went was were sat break minus less out half meant at to picked settled jacked gave took when",
 );
 
 /** The items of a note, the places named in it, and what is spoken of when it ends. */

@@ -70,9 +70,11 @@ export function findSpan(
       j = hour.next;
     }
   }
-  if (w(tokens, j) === 'right' || (w(tokens, j) === 'through' && w(tokens, j + 1) !== '')) {
-    if (['to', 'till', 'until'].includes(w(tokens, j + 1))) j++;
-  }
+  // "from ten right through to ten past two", "nine straight on till noon"
+  let on = j;
+  while (on < j + 4 && /^(?:right|straight|clear|clean|all|the|way|through|thru|on|up)$/.test(w(tokens, on)))
+    on++;
+  if (on > j && /^(?:to|till|until|til)$/.test(w(tokens, on))) j = on;
   // "quarter past nine, no, quarter past ten till half eleven": the correction is read by the caller.
   const joint = w(tokens, j);
   if (!SPAN_JOINT.has(joint) || (joint === 'and' && led !== 'between')) return undefined;

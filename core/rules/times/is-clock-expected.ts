@@ -1,3 +1,4 @@
+import { startsNumber } from '../../text/starts-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 
 /** After these a bare number is a clock time, when the note is about work at all. */
@@ -27,10 +28,25 @@ const isSecondSide = (tokens: Token[], i: number): boolean =>
   ) ||
     tokens[i - 2]?.kind === 'number');
 
+const WHEN_I =
+  /^(?:(?:five|ten|fifteen|twenty|thirty|forty|fifty|\d\d)(?: five)? )?(?:it )?(?:is|was|'s) (?:when|before|by the time) (?:i|we) /;
+
 /** "survey done 7.40", "it's ten to nine": a time although no "at" stands before it. */
 function clockAwaited(tokens: Token[], i: number): boolean {
   const before = tokens[i - 1]?.w ?? '';
   if (before === "'s" && /^(it|now)$/.test(tokens[i - 2]?.w ?? '')) return true;
+  // "two fifteen is when I picked up the piecing again"
+  if (
+    (tokens[i]!.kind === 'number' || startsNumber(tokens[i]!.w)) &&
+    tokens.some((t) => t.w === 'when' || t.w === 'before' || t.w === 'time') &&
+    WHEN_I.test(
+      tokens
+        .slice(i + 1, i + 9)
+        .map((t) => t.w)
+        .join(' '),
+    )
+  )
+    return true;
   // "1045 started survey"
   if (
     /^([01]?\d|2[0-3])[.:]?[0-5]\d$/.test(tokens[i]!.w) &&

@@ -3,6 +3,7 @@ import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
+import { closingWords } from './closing-words.ts';
 import { type Mark, stopsHere } from './marks-of.ts';
 import type { Slots } from './slots.ts';
 import { type Named, nearTask, nearTaskBefore } from './task-near.ts';
@@ -38,7 +39,7 @@ const GOES_ON =
 
 /** Words of a stop that are as often said of a thing: only "for tonight" and the like makes them hers. */
 const NOT_SELF =
-  /^(stops|quit|finish|finished|finishing|end|ended|ending|ends|cease|ceased|closed|off|done|over|complete|completed|till|until|til|finish(ed|ing)? (off|for)|(gave|give|giving) (it )?up|knock(ed|ing)? over|(take|took|taking) on a break)$/;
+  /^(stops|quit|finishes|concludes|completes|wraps( up)?|winds up|finish|finished|finishing|end|ended|ending|ends|cease|ceased|closed|off|done|over|complete|completed|till|until|til|finish(ed|ing)? (off|for)|(gave|give|giving) (it )?up|knock(ed|ing)? over|(take|took|taking) on a break)$/;
 
 const LEAVE = new Set([
   'because',
@@ -81,9 +82,9 @@ function bareTaskBegun(items: Item[]): number {
   if (k < 0 || items.some((x, m) => m !== k && !BEGINS.test(x.w))) return -1;
   return items.some((x, m) => m !== k && BEGINS_NOW.test(x.w)) ? k : -1;
 }
-const BEGINS_NOW = /^(now|again|ok|okay|right|here|time)$/;
+const BEGINS_NOW = /^(now|go|again|ok|okay|right|here|time)$/;
 const BEGINS =
-  /^(now|again|ok|okay|right|here|off|time|so|then|and|,|we|go|for|the|a bit of|some|it 's|well|on|with|it|just)$/;
+  /^(now|again|ok|okay|right|here|off|time|so|then|and|,|--|-|:|!|we|go|for|the|a bit of|some|it 's|well|on|with|it|just)$/;
 
 /** "starting on the survey now", "that's the survey finished", "back at it", "stopping there". */
 export function readBareMarks(
@@ -107,6 +108,12 @@ export function readBareMarks(
   if (items.some((x) => x.duration || x.clock || x.span)) return;
   const ran = running ?? state.memory.ran;
   const all = wordsBetween(items);
+  const closing = closingWords(items);
+  if (closing && !used.has(closing.task.at)) {
+    const { task, mark } = closing;
+    push(task, { mark }, mark === 'start' ? 'work.starting' : 'work.stopping', items, 0, items.length);
+    return;
+  }
   let said = false;
   for (const m of marks) {
     // "the tying of rows one and two was completed": a treatment that is done
@@ -127,7 +134,7 @@ export function readBareMarks(
     const next = m.mark === 'stop' ? nextBegins(items, m.end) : items.length;
     const after = nearTask(items, m.end, Math.min(4, next - m.end));
     const before = nearTaskBefore(items, m.at, 4);
-    const task = after ?? before;
+    const task = m.task ?? after ?? before;
     if (/^(till|until|til|since|done for|over|end|start|stop)$/.test(m.word) && !task) {
       if (!/^(stop|done for)$/.test(m.word)) continue;
     }
@@ -273,7 +280,7 @@ export function readBareMarks(
   if (
     k >= 0 &&
     !/ (tomorrow|next week|later on|i 'll|will|going to|want to|need to|have to) /.test(all) &&
-    / (i 'm on|i am on|on to|onto|moving on to|now for|now to|on with|getting on with|back to|back on|back at|straight on to|over to) (the |some )?$/.test(
+    / (i 'm on|i am on|on to|onto|moving on to|now for|now to|on with|getting on with|straight into|(?:i 'm|and|right|ok|okay|then|now|^) into|(?:me|i 'm) away (?:at|to)|back to|back on|back at|straight on to|over to) (the |some )?$/.test(
       wordsBetween(items, k - 5, k),
     )
   ) {
@@ -287,20 +294,33 @@ export function readBareMarks(
     );
     return;
   }
-  if (
-    / (leave|leaving|left) it (there|at that|here) | that 's me (for|(?:done|finished)(?! with (?:\d|one |two |three |four |five |six |seven |eight |nine |ten |rows? |blocks? )))| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day|one (day|night))|that 'll do (for (me|now|tonight|today|one day|the (day|night|evening))|me)|gave (it|up) up|that 's your lot|shutting up shop|lights out| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /.test(
-      all,
-    )
-  ) {
+  const ends = STOPS_THERE.exec(all);
+  if (ends) {
+    // only the words of the stop: "there's a tear in 2-4 and I'm leaving it there for today" tells the tear as well
+    const from = itemAt(items, ends.index);
     push(
       running ? { task: running } : undefined,
       { mark: 'stop' },
       'work.stopping',
       items,
-      0,
-      Math.min(items.length, 8),
+      from,
+      Math.max(from + 1, itemAt(items, ends.index + ends[0].trimEnd().length)),
     );
   }
+}
+
+const STOPS_THERE =
+  / (leave|leaving|left) it (there|at that|here) | that 's me (for|(?:done|finished)(?! with (?:\d|one |two |three |four |five |six |seven |eight |nine |ten |rows? |blocks? )))| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day|one (day|night))|that 'll do (for (me|now|tonight|today|one day|the (day|night|evening))|me)|gave (it|up) up|that 's your lot|shutting up shop|lights out| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /;
+
+/** The item at a place in the words of `wordsBetween`, each with a blank before it. */
+function itemAt(items: Item[], offset: number): number {
+  let at = 0;
+  let k = 0;
+  while (k < items.length && at < offset) {
+    at += items[k]!.w.length + 1;
+    k++;
+  }
+  return k;
 }
 
 /** "3-3 and 3-4 all done", "that's me finished with 1-4": blocks are done, and not the day. */

@@ -4,6 +4,8 @@ import type { Token } from '../../text/tokenise.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
 import { wordsBetween } from '../words-between.ts';
+import { begunVerb } from './begun-verb.ts';
+import { splitMark } from './split-mark.ts';
 import type { Named } from './task-near.ts';
 import { hasObject, isLight, isWorkedOn } from './work-items.ts';
 
@@ -11,7 +13,14 @@ const MARK_PHRASES = new PhraseTrie<'start' | 'stop'>();
 for (const p of START_PHRASES) MARK_PHRASES.add(p, 'start');
 for (const p of STOP_PHRASES) MARK_PHRASES.add(p, 'stop');
 
-export type Mark = { at: number; end: number; mark: 'start' | 'stop'; word: string };
+export type Mark = {
+  at: number;
+  end: number;
+  mark: 'start' | 'stop';
+  word: string;
+  /** The kind of work, where the words of the mark itself name it. */
+  task?: Named;
+};
 
 /** Words for starting and stopping in the sentence, in order. */
 export function marksOf(items: Item[]): Mark[] {
@@ -34,6 +43,12 @@ export function marksOf(items: Item[]): Mark[] {
   for (let k = 0; k < items.length; k++) {
     if (items[k]!.place && items[k]!.place!.kind !== 'pointer' && !/^(back|off|over|done)/.test(w(items, k)))
       continue;
+    const split = splitMark(items, k);
+    if (split && isMark(items, k, split.end, split.word, false)) {
+      out.push(split);
+      k = split.end - 1;
+      continue;
+    }
     const hit = MARK_PHRASES.longestAt(words as Token[], first[k]!);
     if (!hit) continue;
     // a phrase that ends within an item is none
@@ -53,7 +68,8 @@ export function marksOf(items: Item[]): Mark[] {
         out.some((m) => m.mark === 'start'),
       )
     ) {
-      out.push({ at: k, end, mark, word: phrase });
+      const begun = mark === 'start' ? begunVerb(items, end) : undefined;
+      out.push({ at: k, end, mark, word: phrase, ...(begun ? { task: begun } : {}) });
       k = end - 1;
     }
   }
@@ -68,6 +84,7 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     /^(to|not|n't|until|till|before|when|never|the|a|'d|would|they|she|he|it)$/.test(before) &&
     !/^(till|until|til|since|end|start)$/.test(phrase) &&
     !(before === 'to' && phrase === 'stop') &&
+    !(/^(not|n't|never)$/.test(before) && isOnlyThen(items, end)) &&
     // "and I'd started it at one fifteen": had
     !(
       before === "'d" &&
@@ -76,6 +93,13 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     )
   )
     return false;
+  // "it was gone half one by the time I got to the cutting"
+  if (/^(?:get|got|came|come) (?:round |around )?to$/.test(phrase))
+    return (
+      / (?:by the time|before|when|till|until|and then) (?:i|we) (?:\w+ly )?$/.test(
+        ` ${wordsBetween(items, k - 6, k)}`,
+      ) && items.slice(end, end + 3).some((x) => x.task)
+    );
   // "I might put some netting over 2-3": a cloth, and nothing that is over
   if (phrase === 'over' && (items[k - 1]?.material === 'net' || items[end]?.place)) return false;
   // "finished up 2-3", "that's 2-2 and 2-3 finished up": the blocks are done, and not the evening
@@ -86,6 +110,7 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     return false;
   if (
     /^(started|starting|beginning|began)$/.test(phrase) &&
+    !begunVerb(items, end) &&
     /^(to|with|coming|going|running|fraying|splitting|off|by)$/.test(after) &&
     !items[end + 1]?.task
   )
@@ -141,6 +166,13 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
   // "was through by ten", and not through the layers
   if (phrase === 'through')
     return /^(was|were|got|all|'m|am|half)$/.test(before) && items.slice(end, end + 3).some((x) => x.clock);
+  // "in the workroom from nine, out again at noon"
+  if (/^(?:up|out|away) again$/.test(phrase))
+    return (
+      /^(?:at|by|for|about|around)$/.test(after) &&
+      items.slice(end + 1, end + 3).some((x) => x.clock) &&
+      items.slice(0, k).some((x) => x.clock)
+    );
   // got up from the work that she had sat down to
   if (/^(got|get|stood) up$/.test(phrase))
     return earlier || (/^(from|at)$/.test(after) && items.slice(end, end + 6).some((x) => x.clock));
@@ -155,6 +187,12 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     return items.slice(Math.max(0, k - 2), k + 4).some((x) => x.task);
   return true;
 }
+
+/** "I didn't stop till ten", "never got up from the piecing before twenty to one": not before then, and so then. */
+const isOnlyThen = (items: Item[], end: number): boolean =>
+  items
+    .slice(end + 1, end + 8)
+    .some((x, n) => x.clock !== undefined && /^(?:till|until|til|before)$/.test(w(items, end + n)));
 
 /** A kind of work said between the word for starting and its clock: "started on the cutting at nine". */
 export function between(items: Item[], mark: Mark, k: number): Named | undefined {

@@ -216,7 +216,9 @@ function lengthBefore(state: ReaderState, v: { index: number; sentence: number }
         (d) =>
           d.sentence === v.sentence && d.entry.kind === 'treatment' && d.clause >= 0 && d.clause < v.index,
       ) &&
-      / took (?:me |us )?(?:\w+ ){0,2}$/.test(wordsBetween(before.items, 0, on - 1))) ||
+      (/ took (?:me |us )?(?:\w+ ){0,2}$/.test(wordsBetween(before.items, 0, on - 1)) ||
+        // "three quarters of an hour it took, patching five two"
+        / (?:it|that) took (?:me |us )?$/.test(wordsBetween(before.items, on)))) ||
     // "25 min: herringboned muslin in behind 3-1"
     (state.clauses[v.index]!.joint === ':' &&
       on === before.items.length &&

@@ -18,7 +18,7 @@ export function mealMarks(items: Item[]): Mark[] {
       /^(on|off)$/.test(x.w) &&
       /^(at|again)$/.test(w(items, k + 1)) &&
       items.slice(k + 2, k + 4).some((y) => y.clock) &&
-      (/^(|,|and|then|--|:)$/.test(w(items, k - 1)) || items[k - 1]?.clock)
+      (/^(|,|and|then|--|:)$/.test(w(items, k - 1)) || items[k - 1]?.clock || (k === 1 && items[0]!.task))
     )
       out.push({ at: k, end: k + 1, mark: x.w === 'on' ? 'start' : 'stop', word: x.w });
     else if (isClockedOn(items, k))

@@ -69,7 +69,7 @@ export function hasObject(items: Item[], k: number): boolean {
   // "spent some time surveying it": the whole of it, and no piece
   if (
     /^(it|this|that)$/.test(next.w) &&
-    /^(surveying|looking|mending|surveyed|examined|examining|inspected|inspecting|mended|assessing|mapping)$/.test(
+    /^(survey|examine|inspect|assess|surveying|looking|mending|surveyed|examined|examining|inspected|inspecting|mended|assessing|mapping)$/.test(
       item.w,
     )
   ) {
@@ -77,13 +77,22 @@ export function hasObject(items: Item[], k: number): boolean {
     return (
       !far ||
       (!(far.span || far.clock) &&
-        !/^(time|morning|afternoon|evening|week|on|last|this|yesterday|today|too|as|but|,|\.|in|over|at|since|from|for|till|until|and|now)$/.test(
+        !/^(time|minute|instant|moment|second|hour|day|month|morning|afternoon|evening|week|on|last|this|yesterday|today|too|as|but|,|\.|in|over|at|since|from|for|till|until|and|now)$/.test(
           far.w,
         ))
     );
   }
   if (next.place && next.place.kind !== 'part') return true;
   if (isToldBefore(items, k) || isDustOut(items, k)) return true;
+  // "3-3: darning, quarter of an hour"
+  if (
+    item.action &&
+    item.action.form !== 'base' &&
+    k === 2 &&
+    items[1]!.w === ':' &&
+    items[0]!.place?.kind === 'blocks'
+  )
+    return true;
   if (item.w.startsWith('the ') || /^(survey|paperwork|shopping|piecework|errands|admin)$/.test(item.w))
     return false;
   if (!item.action && !/ing( off| out| apart)?$/.test(item.w)) return false;

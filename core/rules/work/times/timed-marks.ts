@@ -79,6 +79,7 @@ export function timedMarks({ items, used }: TimesTold, marks: Mark[]): TimedMark
     if (!mark) continue;
     if (isStillToCome(items, mark)) continue;
     const near =
+      mark.task ??
       taskNear(items, Math.min(mark.at, k), Math.max(k + 1, mark.end)) ??
       between(items, mark, k) ??
       (/^(till|until|til)$/.test(mark.word) ? verbBefore(items, k) : undefined);

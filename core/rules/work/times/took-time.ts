@@ -3,6 +3,7 @@ import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
 import type { Claims } from '../../read-amounts.ts';
 import { wordsBetween } from '../../words-between.ts';
+import { isLight } from '../work-items.ts';
 
 /**
  * "It took me two hours to unpick the border", "cutting the strips took an hour", "40 min on 3-2, darning": what has taken
@@ -46,6 +47,20 @@ export function tookTime(items: Item[], claims: Claims): void {
       done(verb);
     return;
   }
+  // "three quarters of an hour it took, patching five two", "pressing row two: 12 min"
+  const verb = items.findIndex((x) => x.action?.form === 'ing' && !x.object);
+  const before = wordsBetween(items, 0, verb);
+  const onThing = items.slice(verb + 1).some((x) => x.place?.kind === 'blocks' || x.seam);
+  if (
+    verb >= 0 &&
+    onThing &&
+    (verb > length
+      ? TOOK_BEHIND.test(wordsBetween(items, length + 1, verb)) && items.slice(0, length).every(isLight)
+      : /^ *$/.test(before) && length >= items.length - 2 && /^[:=]$/.test(w(items, length - 1)))
+  ) {
+    done(verb);
+    return;
+  }
   // "darn 2-2 15 min", "2-2 darn 15 min", "wash 50 ml soap 1h": an order to nobody, for it has its time
   const first = items[0]!.place?.kind === 'blocks' ? 1 : 0;
   const named = items[first === 1 ? 0 : 1]?.place?.kind === 'blocks' || items[0]!.action?.v === 'wash';
@@ -59,6 +74,11 @@ export function tookTime(items: Item[], claims: Claims): void {
     )
   )
     done(first);
+  // "3-3: darning, quarter of an hour"
+  if (first === 1 && w(items, 1) === ':' && items[2]?.action?.form === 'ing' && length <= 5) {
+    done(2);
+    return;
+  }
   const last = items.length - 1;
   if (
     items[last]!.action?.form === 'ing' &&
@@ -67,6 +87,9 @@ export function tookTime(items: Item[], claims: Claims): void {
   )
     done(last);
 }
+
+const TOOK_BEHIND =
+  /^ (?:(?:it|that|this|which) )?(?:took|was|went)(?: (?:me|us|all told|altogether|in all|on|over|,|:|--))* $/;
 
 /** "unpicked the old quilting on row one, that took an hour": what is taken out, and no work that took its time. */
 const isWhatComesOff = (items: Item[], verb: number): boolean => {
