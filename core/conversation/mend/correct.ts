@@ -43,7 +43,6 @@ import {
   otherSide,
   strikeNth,
   strikePlaces,
-  swapRound,
   wrongLine,
 } from './mend-parts.ts';
 import { mendPlaces, placeItems } from './mend-places.ts';
@@ -55,11 +54,14 @@ import { notYet } from './not-yet.ts';
 import { numbersInRow } from './numbers-in-row.ts';
 import { endsAt, foundOtherwise, numbersAgain, partOfIt } from './of-what-stands.ts';
 import { onlyPartDone } from './only-part-done.ts';
+import { otherAxis } from './other-axis.ts';
+import { otherUse } from './other-use.ts';
 import { partTakenBack } from './part-taken-back.ts';
 import { resolvePlaces } from './resolve-places.ts';
 import { lessOfIt, moreThan, placeHasNot, placeNotDone, restated } from './restated.ts';
 import { STRIKE_LOGGED, strikeOut } from './strike-out.ts';
 import { leftOver, substitute, swapStuff } from './substitute.ts';
+import { swapRound } from './swap-round.ts';
 import { segmentsOf, standsIn, wrongItems } from './wrong-items.ts';
 
 /**
@@ -98,8 +100,10 @@ export function correct(
   if (
     otherSide(standing, said) ||
     wrongLine(state, standing, items, said) ||
+    otherAxis(state, standing, items, said) ||
+    otherUse(standing, items, said) ||
     stillInHand(standing, said) ||
-    swapRound(standing, said) ||
+    swapRound(standing, items, said) ||
     numbersAgain(state, standing, said) ||
     partOfIt(state, standing, said) ||
     endsAt(standing, items, said) ||

@@ -193,31 +193,6 @@ export function forPart(standing: Standing[], items: Item[], words: string): boo
   return true;
 }
 
-const OTHER_WAY_ROUND =
-  /^ (?:(?:no|oh|sorry|wait|actually|it 's|they 're|(?:those|these|they)(?: two)? (?:are|were)|should be|i (?:mixed|muddled)|(?:i (?:'ve |have )?)?(?:had|got) (?:those|them|that|these|it)(?: two)?|,) )*(?:the )?(?:(?:other|wrong) way (?:a?round|about)|vice versa|backwards|back to front|(?:those|them|these)(?: two)? (?:up|round)|mixed up|muddled(?: up)?|swap (?:those|them)(?: (?:two|round|over|around))*)(?: (?:sorry|i mean|that|actually|[.!]))* $/;
-
-/** "other way round", after two blocks told each with something of its own: each has what the other was said to have. */
-export function swapRound(standing: Standing[], words: string): boolean {
-  if (!OTHER_WAY_ROUND.test(words)) return false;
-  // a width and a length
-  const width = standing.find(({ was }) => was.kind === 'measurement' && was.of === 'width');
-  const length = standing.find(({ was }) => was.kind === 'measurement' && was.of === 'length');
-  if (width?.was.kind === 'measurement' && length?.was.kind === 'measurement') {
-    const [across, down] = [width.was.value, length.was.value];
-    put(width.draft, 'value', down, 'amend.swapped', []);
-    put(length.draft, 'value', across, 'amend.swapped', []);
-    return true;
-  }
-  const placed = standing.filter(({ was }) => was.kind === 'condition' || was.kind === 'treatment');
-  const [a, b] = placed;
-  if (placed.length !== 2 || !a || !b) return false;
-  const [here, there] = [placesOf(a.was), placesOf(b.was)];
-  if (!here.length || !there.length || here.join() === there.join()) return false;
-  put(a.draft, 'places', [...there], 'amend.swapped', []);
-  put(b.draft, 'places', [...here], 'amend.swapped', []);
-  return true;
-}
-
 const KEEP_ONLY = /^ (?:(?:no|oh|ah|actually|sorry|wait|well|it|that|'s|is|was|,|\.) )*(?:only|just) /;
 
 /** "only the tear", "no, just the stain": the other findings go. */

@@ -1,6 +1,7 @@
 import type { Item } from '../../rules/item.ts';
 import { splitBlock, unique } from '../../rules/places/grid.ts';
 import { placesOf, put, type Standing, takePlaces } from '../standing.ts';
+import { takesStitch } from './is-mend.ts';
 import { POINTERS, sensed } from './items.ts';
 
 /**
@@ -11,7 +12,7 @@ import { POINTERS, sensed } from './items.ts';
 const LEAD =
   /^(?:no|nope|oh|ah|well|sorry|wait|actually|and|but|so|hang on|hold on|um|uh|er|i mean|,|-|;|\.)$/;
 const LINK =
-  /^(?:was|were|is|are|'s|'re|should|be|have|been|only|just|really|actually|more|like|of|in|on|at|over|for|to|from|the|a|an|rather|nearer|about|that|took|it|,|than|not|n't|and|but|i|mean|sorry|done|by|with|meant|in fact|fact|anyway|then|did|done|all|along|went|goes|either|come|look|now)$/;
+  /^(?:was|were|is|are|'s|'re|should|be|have|been|only|just|really|actually|more|like|of|in|on|at|over|for|to|from|the|a|an|rather|nearer|about|that|took|it|,|than|not|n't|and|but|i|mean|sorry|done|by|with|meant|in fact|fact|anyway|then|did|done|all|along|went|goes|either|come|look|now|down|round|around|all|stitch|stitched|sewn|sewed|it)$/;
 /** Said of something besides, or of what comes next. */
 const BESIDES =
   /^(?:too|also|as well|another|again|next|now|tomorrow|later|same|still|yet|both|worse|gone|next one|other)$/;
@@ -28,7 +29,10 @@ function subjectOf(standing: Standing[], items: Item[]): Told | undefined {
   const hit = standing.filter(({ was: e }) =>
     e.kind === 'condition'
       ? x.finding !== undefined && x.finding === e.finding
-      : e.kind === 'treatment' && x.action !== undefined && x.action.v === e.action,
+      : e.kind === 'treatment' &&
+        ((x.action !== undefined && x.action.v === e.action) ||
+          (e.action === 'overlay' && x.material === 'net') ||
+          (e.action === 'resew' && x.seam !== undefined)),
   );
   return hit.length === 1 ? { at: k, s: hit[0]! } : undefined;
 }
@@ -46,7 +50,12 @@ export function restated(standing: Standing[], items: Item[], words: string): bo
   if (behind.some((x) => !sensed(x) && !LINK.test(x.w))) return false;
   const not = behind.findIndex((x) => /^(?:not|n't)$/.test(x.w));
   const right = said.filter((x) => not < 0 || behind.indexOf(x) < not);
-  return placesAgain(s, right, said) || findingAgain(s, right, words) || lengthAgain(standing, s, right);
+  return (
+    placesAgain(s, right, said) ||
+    findingAgain(s, right, words) ||
+    lengthAgain(standing, s, right) ||
+    stitchAgain(s, right)
+  );
 }
 
 /** "the darn was only 3-3", "the net was just on 2-2 and 2-3". */
@@ -88,6 +97,15 @@ function lengthAgain(standing: Standing[], s: Standing, right: Item[]): boolean 
   const timed = standing.some(({ was }) => was.kind === 'treatment' && was.minutes !== undefined);
   if (minutes === undefined || !timed) return false;
   put(s.draft, 'minutes', minutes, 'amend.told-again', [length]);
+  return true;
+}
+
+/** "and the patch is herringboned on", "the darn was in running stitch": how it was sewn, of the one deed of that name. */
+function stitchAgain(s: Standing, right: Item[]): boolean {
+  const { was } = s;
+  const sewn = right.filter((x) => x.stitch);
+  if (was.kind !== 'treatment' || sewn.length !== 1 || right.length !== 1 || !takesStitch(was)) return false;
+  put(s.draft, 'stitch', sewn[0]!.stitch, 'amend.told-again', sewn);
   return true;
 }
 

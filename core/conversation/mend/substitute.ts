@@ -233,12 +233,22 @@ function swapMaterial(
     work,
     target,
     'material',
-    target.was.material === 'backing' && e.material === 'fabric' ? 'backing' : e.material,
+    staysAs(target.was.material, e.material, own) ? target.was.material : e.material,
     'material',
     own,
   );
   if (e.name) change(work, target, 'name', e.name, 'material', own);
 }
+
+/** "did I say hair silk? it was plain cotton": of another stuff, and a thread all the same. */
+const staysAs = (was: string | undefined, now: string | undefined, own: Item[]): boolean =>
+  was === 'backing'
+    ? now === 'fabric'
+    : /^(?:thread|tie-thread|binding|batting)$/.test(was ?? '') &&
+      now === 'fabric' &&
+      own.every((x) => !x.fabric && FIBRES.test(x.w));
+const FIBRES =
+  /^(?:(?:plain|ordinary|old|just|the|a|some|my|only|best|white|black|cream|ecru|red|blue|green|grey|gray|brown|unbleached|waxed|glazed|mercerised|mercerized|buttonhole|cotton|silk|linen|wool|woollen|polyester|nylon|rayon|viscose|hemp|perle|pearl|crewel) ?)+$/;
 
 /** "metres, not yards". */
 function swapUnits(work: Work, items: Item[]): void {

@@ -31,6 +31,12 @@ export function wrongItems(items: Item[], standing: Standing[]): Set<Item> {
   }
   const toldWrong = meant < 0 ? saidWrong(items) : undefined;
   if (toldWrong) wrong.add(toldWrong);
+  // "when I say pinstripe I mean the green twill"
+  const sayWhen = items.findIndex(
+    (x, k) => /^(?:say|put|write|wrote)$/.test(x.w) && items[k - 1]?.w === 'i' && items[k - 2]?.w === 'when',
+  );
+  if (sayWhen >= 0 && meant > sayWhen)
+    for (const x of items.slice(sayWhen + 1, meant)) if (sensed(x)) wrong.add(x);
   // "did i say two? i meant three"
   const doubted = items.findIndex(
     (x, k) => x.w === 'say' && items[k - 1]?.w === 'i' && items[k - 2]?.w === 'did',

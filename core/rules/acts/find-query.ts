@@ -66,7 +66,8 @@ const RUN_OUT =
   /^(?:(?:oh|and|so|right|now|also|damn|bother|just|nearly|almost|,) )*(?:run|ran|running) (?:clean |right |completely )?(?:out of|low on|short of) (?!what\b|any)(?!.*\b(?:what|do i|have i|how)\b)/;
 
 /** "ah what am I saying, that's 4-4": no question, but a mend. */
-const SAID_WRONG = /^(?:(?:ah|oh|no|sorry|wait|now|god|,) )*what am i saying\b/;
+const SAID_WRONG =
+  /^(?:(?:ah|oh|no|sorry|wait|now|god|,) )*(?:what am i saying\b|when(?:ever)? i (?:say|said|put|wrote|write) .* i (?:mean|meant)\b)/;
 
 /** "agreed is the backing, and what's still open is the border" */
 const TELLS_OPEN =
