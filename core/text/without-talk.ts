@@ -17,6 +17,7 @@ const LAST = trieOf(PASSING, CLOSINGS);
 const STOPS = wordSet('. ; ! \n');
 const JOINTS = wordSet(', . ; : ! - --');
 const VERBS = wordSet("is are was were has have had 's 're 've needs need wants want will 'll does did");
+const ASKS = wordSet('is are was were has have did do does needs need can should shall must');
 /** "the binding, top and right", "bottom, right": a side, and no closing word. */
 const SIDES = wordSet('top bottom upper lower left right front back and or side');
 
@@ -65,6 +66,8 @@ function openingAt(tokens: Token[], i: number): number | undefined {
   const marked = /^(?:[,:.!-]|--)$/.test(mark);
   const next = marked ? apart.next + 1 : apart.next;
   if (next >= tokens.length || tokens[next]!.kind === 'mark') return undefined;
+  // "what else is there to mend" asks
+  if (open && tokens[apart.next - 1]!.w === 'else' && !marked && ASKS.has(tokens[next]!.w)) return undefined;
   if (open) return next;
   // "Next: wash, dry flat" is a heading, "Right, not left" an answer
   const heading = mark === ':' && tokens[apart.next - 1]!.w === 'next';
