@@ -7,6 +7,7 @@ import { isUndo } from '../rules/acts/is-undo.ts';
 import { isToolTrouble } from '../rules/acts/tool-trouble.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
+import { withVagueCounts } from '../rules/amounts/vague-counts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { withLayersLaid } from '../rules/clause/laid-and-basted.ts';
@@ -148,7 +149,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const local = wallOf(at);
   const typed = through(tokenise(withPoint(text, memory)), withApostrophes, withoutStammer, withoutTalk);
   const unread = typed.length > READ_TOKENS;
-  const known = withoutUnknown(typed.slice(0, READ_TOKENS));
+  const known = withoutUnknown(withVagueCounts(typed.slice(0, READ_TOKENS)));
   const blanks = through(known.tokens, namePlaceMarks, nameKnockedOff, nameBlanks, nameRest);
   const plain = nameHeads(
     nameUnderLine(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid), grid),

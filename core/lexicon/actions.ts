@@ -212,7 +212,11 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['lint rolled', 'clean', 'past'],
   ['ran|run|took the|a|my warm|cool|dry|steam? iron|steamer over|across|along', 'press', 'past'],
   ['running the|a|my warm|cool|dry|steam? iron|steamer over|across|along', 'press', 'ing'],
-  ['ran|run|put the|a|my tape|ruler measure? over|across|along|on', 'measure', 'past'],
+  [
+    'ran|run|put|laid|took|held|got|had the|a|my tape|ruler measure? over|across|along|on|to|round',
+    'measure',
+    'past',
+  ],
   ['took its|the|all|my measurements|dimensions|sizes', 'measure', 'past'],
   ['bath|dunk|dunking', 'wash', 'base'],
   ['in the tub|bath', 'wash', 'ing'],

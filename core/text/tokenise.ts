@@ -228,6 +228,15 @@ export function tokenise(text: string): Token[] {
         /^(?: +[a-z0-9£$€@(]|,| ?-)/.test(text.slice(to, to + 4))
       )
         continue;
+      // "pearl cotton no. 8, five balls": its number, and nothing denied
+      if (
+        mark === '.' &&
+        glued &&
+        /^(?:no|nr)$/.test(tokens.at(-1)?.w ?? '') &&
+        tokens.at(-2)?.kind === 'word' &&
+        /^ ?\d+(?![-\d./])/.test(text.slice(to, to + 6))
+      )
+        continue;
       // "2-2 -> darn", "label → lower left corner": what follows is of what stands before, as behind a colon
       const before = tokens.at(-1);
       // "13:00→16:15", "3-1 → 3-4": from the one to the other

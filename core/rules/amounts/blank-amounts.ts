@@ -8,7 +8,7 @@ const MEASURED =
 
 /** A length unit that no number stands before, and what it then stands behind and before: "at inches", "are inches apart". */
 const BARE_UNIT = /^(?:by|inch|inches|cm|cms|centimetres|centimeters|mm|millimetres|millimeters)$/;
-const BEFORE_BARE = /^(?:at|every|of|is|are|'s|'re|about|roughly)$/;
+const BEFORE_BARE = /^(?:at|every|of|is|are|be|was|were|'s|'re|about|roughly|measures?|comes?|to|cut)$/;
 const BEHIND_BARE =
   /^(?:|wide|apart|long|deep|across|all|tails?|and|but|so|overhang|each|between|because|cos|since|as|for|round|on|to|this|now|today|[.,;:!?])$/;
 const SOME_OF =

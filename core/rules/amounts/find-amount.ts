@@ -274,6 +274,12 @@ function priceDigits(tokens: Token[], i: number): { amount: number; next: number
   return { amount: t.value!, next: i + 1 };
 }
 
+const PARTS_OF_MONEY: Record<string, number | undefined> = {
+  'a half': 0.5,
+  'a quarter': 0.25,
+  'three quarters': 0.75,
+};
+
 /** Besides numbers, what a price begins with. */
 const PRICE_HEADS = new Set([
   ...CURRENCY_SIGNS,
@@ -344,8 +350,10 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     let next = start.next + 1;
     let amount = start.value;
     const k = w(tokens, next) === 'and' ? next + 1 : next;
-    if (w(tokens, k) === 'a' && w(tokens, k + 1) === 'half') {
-      amount += 0.5;
+    // "eleven dollars and a quarter", "two pounds and three quarters"
+    const part = k > next ? PARTS_OF_MONEY[`${w(tokens, k)} ${w(tokens, k + 1)}`] : undefined;
+    if (part) {
+      amount += part;
       next = k + 2;
     } else {
       const small = readCount(tokens, k);

@@ -22,7 +22,7 @@ const MOST_OF_SUBJECT = 4;
 export function withoutOnlyWhen(items: Item[]): Item[] {
   for (let k = 0; k < items.length - 2; k++) {
     const from = beginsAt(items, k);
-    const end = from === undefined ? undefined : endOfWhen(items, from);
+    const end = from === undefined ? undefined : (endOfWhen(items, from) ?? endOfBefore(items, from));
     if (end === undefined) continue;
     const rest = withoutOnlyWhen(items.slice(end));
     // "once the top's dry, I'll press it": press the top; "I'll tie it when it's basted": it comes later
@@ -31,6 +31,24 @@ export function withoutOnlyWhen(items: Item[]): Item[] {
     return subject.length ? [...subject, ...rest] : rest[0]?.w === ',' ? rest.slice(1) : rest;
   }
   return items;
+}
+
+/** "a few pins before I baste it", "before layering": what she will do, told only as the time before which. */
+function endOfBefore(items: Item[], k: number): number | undefined {
+  if (items[k - 1]?.w !== 'before') return undefined;
+  const told = /^(?:i|we)$/.test(items[k]?.w ?? '');
+  const at = told ? k + 1 : k;
+  const deed = items[at]?.action;
+  if (!deed || deed.form !== (told ? 'base' : 'ing')) return undefined;
+  let end = at + 1;
+  while (
+    /^(?:the|my|its|it|them|this|that|all|whole|quilt|thing|of)$/.test(items[end]?.w ?? '') ||
+    items[end]?.part
+  )
+    end++;
+  return items[end] && items[end]!.token.kind !== 'mark' && !/^(?:and|but|so|i|we)$/.test(items[end]!.w)
+    ? undefined
+    : end;
 }
 
 /** Where the subject stands behind the word of time at `k`. */

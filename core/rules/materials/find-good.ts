@@ -12,7 +12,7 @@ import {
   priceInNext,
   priceOfTaken,
 } from './price-behind.ts';
-import { madeFor, purposeAt } from './purpose-at.ts';
+import { latePurpose, madeFor, purposeAt } from './purpose-at.ts';
 import { STORES } from './stores.ts';
 
 /** One material as it stands in a list: "2 packs needles @ £1.80", "five yards of blue ticking for the backing". */
@@ -283,7 +283,8 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
               : unit === 'pack' || unit === 'piece'
                 ? undefined
                 : 'other';
-    if (!unit) material = 'other';
+    // "three spools of ecru, one of black": of the same
+    if (!unit) material = words.every((x) => COLOURS.has(x.w)) && w(items, m) === 'of' ? undefined : 'other';
     next = phraseEnd;
   } else if (
     listed &&
@@ -336,6 +337,15 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
   const purpose = purposeAt(items, kept);
   if (purpose) {
     material = madeFor(material, purpose.for);
+    // "short of half a yard for the border": nothing but cloth is sewn there by the yard
+    if (
+      !material &&
+      points !== 'it' &&
+      unit &&
+      CLOTH_BY.test(unit) &&
+      FOR_CLOTH.test(w(items, purpose.next - 1))
+    )
+      material = 'fabric';
     if (purpose.for !== 'none' && points && material) points = undefined;
     next = purpose.next;
   }
@@ -375,9 +385,10 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       items.slice(q + 2, q + 4).some((x) => x.cost)
     )
       q++;
+    q = behindWhen(items, q);
     while (
       /^[,:=x×-]$/.test(w(items, q)) ||
-      /^(about|roughly|say|like|by|a single|single)$/.test(w(items, q))
+      /^(about|roughly|say|like|by|a single|single|plenty|lots|loads|maybe|around)$/.test(w(items, q))
     )
       q++;
     if (/^(some|so|however|x|several)$/.test(w(items, q)) || w(items, q) === 'number') {
@@ -398,9 +409,10 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
         follower?.cost ||
         /^[x×]$/.test(w(items, q - 1)) ||
         // "pins 250, needles 12"
-        (q === next &&
+        // "safety pins: plenty, about 200 in the tin"
+        ((q === next || (w(items, next) === ':' && /^(about|around|roughly)$/.test(w(items, q - 1)))) &&
           /^(?:pins|needle|thread)$/.test(material ?? '') &&
-          /^(?:|,|and|&|\+)$/.test(w(items, q + 1)))) &&
+          /^(?:|,|and|&|\+|in|of|left|here|on)$/.test(w(items, q + 1)))) &&
       !(
         follower &&
         (follower.material ||
@@ -555,14 +567,20 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     if (!purpose) {
       // "…, twenty five dollars, that's for the back"
       const late =
-        purposeAt(items, next) ?? (w(items, next) === ',' ? purposeAt(items, next + 1) : undefined);
+        purposeAt(items, next) ??
+        (w(items, next) === ',' ? purposeAt(items, next + 1) : undefined) ??
+        latePurpose(items, next);
       if (late && late.for !== 'none') {
-        if (late.for === 'backing' && material === 'fabric') material = 'backing';
-        if (late.for === 'ties' && material && /^(fabric|thread|other)$/.test(material))
-          material = 'tie-thread';
-        if (late.for === 'binding' && material && /^(fabric|other)$/.test(material)) material = 'binding';
+        material = madeFor(material, late.for);
         next = late.next;
       }
+    }
+  } else if (!purpose && head >= 0 && quantity !== undefined) {
+    // "seven metres of old linen, it's going on the back"
+    const late = /^(,|that|which|she|he|they)$/.test(w(items, next)) ? latePurpose(items, next) : undefined;
+    if (late) {
+      material = madeFor(material, late.for);
+      next = late.next;
     }
   }
   if (uncounted && (material === 'thread' || material === 'pins' || material === 'needle') && !unit)
@@ -582,6 +600,22 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     ...(purpose?.it ? { forIt: true } : {}),
   };
 }
+
+/** "got the wadding today, three yards of it": when it was, between a thing and how much of it. */
+const behindWhen = (items: Item[], k: number): number => {
+  const told = WHEN_GOT.exec(wordsBetween(items, k, k + 5))?.[1];
+  const next = told ? k + told.trim().split(' ').length : k;
+  const amount = w(items, next) === ',' ? next + 1 : next;
+  return told &&
+    items[/^(about|roughly|around)$/.test(w(items, amount)) ? amount + 1 : amount]?.quantity?.unit
+    ? next
+    : k;
+};
+const WHEN_GOT =
+  /^ ((?:today|yesterday|this (?:morning|afternoon|week)|tonight|last (?:night|week)|(?:on )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|in town|online|to patch with|to mend with))(?= )/;
+
+const CLOTH_BY = /^(?:yd|m|cm|fat-quarter)$/;
+const FOR_CLOTH = /^(?:borders?|patch|patches|patching|blocks|sashing|strips|corners|piecing)$/;
 
 const PUT_BY = /^ (?:put|set|laid|kept|saved|tucked|left) (?:by|aside|away|back|over) (?:for|as) /;
 

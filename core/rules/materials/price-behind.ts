@@ -23,9 +23,9 @@ export function priceAfterPlace(items: Item[], k: number): boolean {
   return q > k && q < k + 7 && items[q]!.cost?.each === true;
 }
 
-/** What is said of goods before their price: "and it was", ", they were", "so that's another", "and the lot cost me". */
+/** What is said of goods before their price: "and it was", ", they were", "and they charged me", "so that's another", "and the lot cost me". */
 const TELLS_PRICE =
-  /^ (?:, )?(?:(?:and|so|but|then|which) )*(?:(?:it|that|they|those|these|the lot|all of it|all of them|the whole lot|each|each one|altogether|i|we|all) )*(?:(?:all|both|one|on|sale|for|only|just|'s|is|was|were|are|came|come|comes|cost|costs|paid|set|worked|works|ran|out|to|at|about|around|another|in|back|me|us|each|total) )*$/;
+  /^ (?:, )?(?:(?:and|so|but|then|which) )*(?:(?:it|that|they|those|these|the lot|all of it|all of them|the whole lot|each|each one|altogether|i|we|all) )*(?:(?:all|both|one|on|sale|for|only|just|'s|is|was|were|are|came|come|comes|cost|costs|paid|charged|asked|wanted|set|worked|works|ran|out|to|at|about|around|another|in|back|me|us|each|total) )*$/;
 /** "bought four yards of muslin and it was thirty one dollars for all of it": the price in a clause of its own. */
 export function priceInNext(items: Item[], k: number): number | undefined {
   if (!/^(,|and|so|but|which|they|it|that|those|came|comes|each|altogether|paid)$/.test(w(items, k)))

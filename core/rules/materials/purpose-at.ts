@@ -1,6 +1,7 @@
 import type { Material } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
+import { wordsBetween } from '../words-between.ts';
 
 type Purpose = 'backing' | 'batting' | 'binding' | 'ties' | 'none';
 
@@ -27,6 +28,23 @@ export function purposeAt(
     m += w(items, m + 1) === '.' ? 2 : 1;
   else if (w(items, m) === 'that' && w(items, m + 1) === "'s" && w(items, m + 2) === 'for') m += 3;
   else return undefined;
+  return purposeFrom(items, m, bracket);
+}
+
+/** "…, and it's for the backing", "…, that's going on the back", "…, they are for the ties": told behind the goods and their price. */
+export function latePurpose(items: Item[], k: number): ReturnType<typeof purposeFrom> {
+  const told = IS_FOR.exec(wordsBetween(items, k, k + 9))?.[0];
+  const found = told ? purposeFrom(items, k + told.trim().split(' ').length, false) : undefined;
+  return found?.for === 'none' ? undefined : found;
+}
+const IS_FOR =
+  /^ (?:(?:that |which )?(?:she|he|they) had(?: there| left| in)? )?(?:, )?(?:and |so |which |all )*(?:(?:it|that|this|they|those|these|all of it) )?(?:(?:is|'s|are|'re|was|were|will be|'ll be) )?(?:all |just |meant |intended )*(?:for |(?:going|to go|goes|go) (?:on|for|to|into|in|towards) )/;
+
+function purposeFrom(
+  items: Item[],
+  m: number,
+  bracket: boolean,
+): { for: Purpose; next: number; it?: boolean } | undefined {
   for (let n = m; n < Math.min(items.length, m + 5); n++) {
     const x = items[n]!;
     const close = bracket && w(items, n + 1) === ')' ? n + 2 : n + 1;

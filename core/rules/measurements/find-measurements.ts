@@ -5,6 +5,7 @@ import { itemWord as w } from '../item-word.ts';
 import { wordsBetween } from '../words-between.ts';
 import { borderSides } from './border-sides.ts';
 import { plainSizes, sidesInTurn } from './plain-sizes.ts';
+import { sizesOtherwise } from './sizes-otherwise.ts';
 
 export type MeasureFound = {
   of: Measure;
@@ -215,7 +216,9 @@ export function findMeasurements(
         (x, m) =>
           m < k && (x.part === 'top' || x.part === 'backing' || x.part === 'batting' || /\bquilt$/.test(x.w)),
       );
-      const named = wordsBetween(items, Math.max(k - 6, since + 1), k);
+      // "the backing piece is 70 in by 84": the piece is that part
+      const own = since >= 0 && w(items, since + 1) === 'piece' ? since + 2 : since + 1;
+      const named = wordsBetween(items, Math.max(k - 6, own), k);
       if (/\b(blocks?|patch|hole|piece|scrap|squares?|label|box)\b/.test(named)) {
         if (/\bblocks?\b/.test(named) && first.quantity!.value === second.quantity!.value) {
           push('block', k, 'measure.block-square');
@@ -459,11 +462,8 @@ export function findMeasurements(
           isNumber(items[k - 1]) &&
           lengthUnit(items[k - 1]) &&
           !used.has(k - 1) &&
-          /^(inch|in|cm)$/.test(
-            w(items, k - 1)
-              .split(' ')
-              .at(-1) ?? '',
-          )
+          // "five inch borders", "inch and a half borders"
+          / (?:inch|in|cm) /.test(` ${w(items, k - 1).replace(/-/g, ' ')} `)
         )
           push('border', k - 1, 'measure.border', [item], item.place?.places);
       }
@@ -538,7 +538,7 @@ export function findMeasurements(
       const own = /^(strips?|border strips|binding strips|strip width)$/.test(word)
         ? (counted(items, k, used) ??
           previousNumber(items, k, used, 2) ??
-          (isNumber(items[k + 1]) || w(items, k + 1) === '@' || /\b(cut|at|wide|width)\b/.test(all)
+          (isNumber(items[k + 1]) || /^(?:@|of)$/.test(w(items, k + 1)) || /\b(cut|at|wide|width)\b/.test(all)
             ? nextNumber(items, k, used, 8)
             : undefined))
         : undefined;
@@ -639,7 +639,11 @@ export function findMeasurements(
   const forAll = bare ?? unitOfAll;
   const unitOf = (x: Item | undefined): LengthUnit | undefined =>
     lengthUnit(x) ?? (isNumber(x) ? forAll : undefined);
-  for (const { of, at, head, places } of plainSizes(items, { isNumber, lengthUnit: unitOf }))
+  const plain = [
+    ...plainSizes(items, { isNumber, lengthUnit: unitOf }),
+    ...sizesOtherwise(items, lengthUnit),
+  ];
+  for (const { of, at, head, places } of plain)
     if (!used.has(at)) push(of, at, `measure.${of}`, [head], places);
   return found;
 }

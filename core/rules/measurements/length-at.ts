@@ -41,7 +41,7 @@ export function lengthTalk(tokens: Token[]): LengthTalk {
 /** A length, or what one is told of, that would be read as a block, an hour or nothing where no lengths are told. */
 export const lengthAt = (tokens: Token[], i: number, talk: LengthTalk): Item | undefined =>
   (talk.measuring ? (blockSize(tokens, i) ?? sideLetter(tokens, i) ?? seamFraction(tokens, i)) : undefined) ??
-  (talk.measuring ? decimalBy(tokens, i) : undefined) ??
+  (talk.measuring ? (decimalBy(tokens, i) ?? inStrips(tokens, i)) : undefined) ??
   (talk.sided ? sideLength(tokens, i) : undefined) ??
   (talk.inMillimetres ? fourFigures(tokens, i) : undefined) ??
   (talk.inCentimetres ? threeFigures(tokens, i) : undefined);
@@ -124,6 +124,17 @@ function seamFraction(tokens: Token[], i: number): Item | undefined {
     return undefined;
   const quantity = { next: i + 3, value: above!.value! / below!.value!, rule: 'amount.number' };
   return { ...makeItem(i, i + 3, `${above!.w} / ${below!.w}`, above!), end: below!.to, quantity };
+}
+
+/** "in strips of 6 cm", "cut in strips 2 1/2 in wide": how it is cut, and no silk that hangs in strips. */
+function inStrips(tokens: Token[], i: number): Item | undefined {
+  if (!/^(?:in|into)$/.test(tokens[i]!.w) || tokens[i + 1]?.w !== 'strips') return undefined;
+  let k = i + 2;
+  while (/^(?:of|at|about|roughly|each|cut|,)$/.test(tokens[k]?.w ?? '')) k++;
+  const unit = findQuantity(tokens, k)?.unit;
+  return unit && /^(?:in|cm|mm|ft)$/.test(unit)
+    ? { ...makeItem(i + 1, i + 2, 'strips', tokens[i + 1]!), i, j: i + 2, measure: 'strip' }
+    : undefined;
 }
 
 /** "1.5 by 2 metres": how wide it is, and no block. */

@@ -51,16 +51,8 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
     );
     if (!open) continue;
     found.push({ m: open, sentence });
-    // "…, only I wrote it on my hand and it's washed off": what became of the figure
-    const at = sentence.items.indexOf(open.items[0]!);
-    const rest = sentence.items.slice(at + 1);
-    const lost = rest.findIndex((x) => /^(only|but|'ve|i|except)$/.test(x.w));
-    if (
-      lost >= 0 &&
-      !rest.some((x) => x.place?.kind === 'blocks' || x.quantity?.unit || x.measure === 'strip')
-    )
-      for (const x of rest.slice(lost)) claims.cut.add(x);
   }
+  for (const { m, sentence } of found) if (!m.value) cutWhatBecameOfIt(m, sentence.items, claims);
   let unit: LengthUnit | undefined = found.find(({ m }) => m.unit)?.m.unit ?? note;
   for (const { m, sentence } of found) {
     unit = m.unit ?? unit;
@@ -104,6 +96,14 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
       )
         claims.drop.add(x);
   }
+}
+
+/** "the border's so many cm wide, only I wrote it on my hand and it's washed off": what became of a figure that is not known. */
+function cutWhatBecameOfIt(m: MeasureFound, items: Item[], claims: Claims): void {
+  const rest = items.slice(Math.max(...m.items.map((x) => items.indexOf(x))) + 1);
+  const lost = rest.findIndex((x) => /^(only|but|'ve|i|except)$/.test(x.w));
+  if (lost >= 0 && !rest.some((x) => x.place?.kind === 'blocks' || x.quantity?.unit || x.measure === 'strip'))
+    for (const x of rest.slice(lost)) claims.cut.add(x);
 }
 
 /** "M.E.W. 1931": the last letter of somebody's name, and no width. */

@@ -20,7 +20,8 @@ const UNITS =
  * "74 x 86 in | blocks 11 | border 5 1/2", "width 5 ft 2 | length 2 yd | blocks 12 in": sizes told one behind the other, each by its name
  * first, get the comma that parts them in writing, so that "in" is an inch and no figure goes to the next name.
  */
-export function withSizesApart(tokens: Token[]): Token[] {
+export function withSizesApart(asked: Token[]): Token[] {
+  const tokens = withoutQuestions(asked);
   const cuts = new Map<number, string>();
   for (let i = 0; i < tokens.length - 1; i++) {
     if (!NAME.test(tokens[i]!.w)) continue;
@@ -34,6 +35,42 @@ export function withSizesApart(tokens: Token[]): Token[] {
   }
   return withMarks(tokens, cuts);
 }
+
+/** "seam allowance? three eighths", "how wide? five foot two": asked of herself and answered with a figure, as behind a colon. */
+function withoutQuestions(tokens: Token[]): Token[] {
+  if (!tokens.some((t) => t.w === '?')) return tokens;
+  return tokens.flatMap((t, i): Token[] => {
+    const answered = (k: number): boolean =>
+      w(tokens, k) === '?' &&
+      (isNumberAt(tokens, k + 1) || /^(?:about|roughly|a|an)$/.test(w(tokens, k + 1)));
+    if (t.w === '?' && answered(i) && (NAME.test(w(tokens, i - 1)) || ASKED.test(w(tokens, i - 1))))
+      return [{ ...t, w: ':' }];
+    // "how wide ?" is the width
+    const side =
+      t.w === 'how' && answered(i + 2) && isLength(tokens, i + 3) ? SIDE_ASKED[w(tokens, i + 1)] : undefined;
+    if (side) return [{ ...t, w: side, to: tokens[i + 1]!.to }];
+    if (w(tokens, i - 1) === 'how' && answered(i + 1) && isLength(tokens, i + 2) && SIDE_ASKED[t.w])
+      return [];
+    if (
+      t.w === '?' &&
+      answered(i) &&
+      w(tokens, i - 2) === 'how' &&
+      SIDE_ASKED[w(tokens, i - 1)] &&
+      isLength(tokens, i + 1)
+    )
+      return [{ ...t, w: ':' }];
+    return [t];
+  });
+}
+const ASKED = /^(?:allowance|allowances|width|length|overhang|hangover)$/;
+const SIDE_ASKED: Record<string, string | undefined> = {
+  wide: 'width',
+  long: 'length',
+  high: 'length',
+  tall: 'length',
+};
+const isLength = (tokens: Token[], i: number): boolean =>
+  tokens.slice(i, i + 6).some((t) => UNITS.test(t.w) || t.w === 'foot');
 
 /** The index behind the figure that belongs to the name at `i`; none where that figure has a name of its own behind it. */
 function figureBehind(tokens: Token[], i: number): number | undefined {

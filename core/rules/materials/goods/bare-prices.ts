@@ -88,7 +88,8 @@ function withoutSizes(items: Item[], claims: Claims): Item[] {
   }
   const sized = items.findIndex(
     (x, k) =>
-      (x.w === 'size' || (/^(?:no|number|#)$/.test(x.w) && w(items, k - 1) === ',')) &&
+      (x.w === 'size' ||
+        (/^(?:no|nr|number|#)$/.test(x.w) && (w(items, k - 1) === ',' || items[k - 1]?.material))) &&
       items[k + 1]?.quantity &&
       !items[k + 1]!.quantity!.unit &&
       items.some((y) => y.material),

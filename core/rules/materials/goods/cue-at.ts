@@ -8,7 +8,7 @@ export type Cue = { use: MaterialUse; next: number; weak?: boolean };
 
 const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   [
-    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|treated us to|treated me to|picked up|picked me up|come home with|came back with|come back with|coming back with|went home with|walked out with|stocked up with|sent for|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|on order',
+    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|treated us to|treated me to|picked up|picked me up|come home with|came back with|come back with|coming back with|went home with|walked out with|stocked up with|sent for|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|got my hands on|invested in|snagged|nabbed|laid in|had delivered|took home|got myself|got me|managed to get|managed to find|managed to buy|on order',
     'bought',
     'firm',
   ],
@@ -18,17 +18,17 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
     'firm',
   ],
   [
-    "to be bought|to be got|to be ordered|to be purchased|to be fetched|still to be bought|still to be got|still to be ordered|to buy|to get|to order|to purchase|must purchase|need to purchase|have to purchase|need to order|have to order|need to pick up|must order|must pick up|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|list|short of|short on|short by|not enough|n't enough|n't got enough|n't have enough|run out of|ran out of|running out of|'m short|am short|'re short|are short|'m short of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|be wanting|be requiring|require|requires|required|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lack|lacking|am without|'m without|to fetch|n't forget|must remember",
+    "to be bought|to be got|to be ordered|to be purchased|to be fetched|still to be bought|still to be got|still to be ordered|to buy|to get|to order|to purchase|must purchase|need to purchase|have to purchase|need to order|have to order|need to pick up|must order|must pick up|must buy|must get|need to buy|need to get|have to buy|have to get|'ve to get|'ve to buy|got to get|got to buy|gotta get|gotta buy|gotta order|got to order|still to buy|still to get|shopping list|shop list|list|have to send for|must send for|need to send for|to send for|send for|send off for|send away for|should get|should buy|should order|ought to get|ought to buy|better get|better buy|better order|could use|can use|stock up on|grab|remember to get|remember to buy|remember to order|to source|short of|short on|short by|not enough|n't enough|n't got enough|n't have enough|run out of|ran out of|running out of|'m short|am short|'re short|are short|'m short of|running low on|low on|nearly out of|all out of|clean out of|fresh out of|out of|could do with|be needing|be wanting|be requiring|require|requires|required|need|needs|needed|still need|will need|'ll need|takes|will take|'ll take|buy|order|to pick up|pick up|wanted|lack|lacking|am without|'m without|to fetch|n't forget|must remember",
     'needed',
     'firm',
   ],
   ["want|'ll want|will want|get|going to want|get some", 'needed', 'weak'],
   [
-    "got enough|got plenty of|got loads of|got lots of|only got|only have|only had|down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already own|i own|we own|still own|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare|leaves me|leaves us|leave me|leave us|leaving me|leaving us|that leaves|which leaves|left me|left us",
+    "still got|still had|already had|had already|brought me|brought us|brought over|handed me|sent me|passed me|dropped off|got enough|got plenty of|got loads of|got lots of|only got|only have|only had|down to my last|down to the last|on my last|gave me|given me|been given|was given|passed on to me|on hand|in stock|in hand|already have|already own|i own|we own|still own|already got|'ve already got|have already got|have got|'ve got|i have|still have|'ve still got|in the cupboard|in the drawer|in the stash|in the box|in the chest|in the bag|in the tin|on the shelf|in drawer|in cupboard|in stash|in box|in chest|in bag|in tin|on shelf|in my stash|left over|left|spare|leaves me|leaves us|leave me|leave us|leaving me|leaving us|that leaves|which leaves|left me|left us",
     'on-hand',
     'firm',
   ],
-  ["have|'ve|leaving|leaves|got left|there 's|there is|there are|there 're|there was", 'on-hand', 'weak'],
+  ["have|'ve|'d|leaving|leaves|got left|there 's|there is|there are|there 're|there was", 'on-hand', 'weak'],
   ['got|had|came home|came away with|took', 'bought', 'weak'],
 ];
 const CUE_OF = new Map<string, { use: MaterialUse; weak?: true }>();
@@ -106,12 +106,16 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
       /^(says|said|shows|reads|has|tells|in|here|from|is|was)$/.test(w(items, k + 1))
     )
       continue;
-    // "to buy then, a metre of calico"
-    const then = cue?.use === 'needed' && n > 1 && /^(then|now|so)$/.test(w(items, k + n)) ? 1 : 0;
-    if (cue) return { ...cue, next: k + n + then };
+    // "to buy then, a metre of calico", "still to be bought, then: …", "needed, let me see: …"
+    const then = cue?.use === 'needed' ? TURN.exec(wordsBetween(items, k + n, k + n + 6))?.[1] : undefined;
+    if (cue) return { ...cue, next: k + n + (then ? then.trim().split(' ').length : 0) };
   }
   return undefined;
 }
+
+/** What is said before a list begins. */
+const TURN =
+  /^ ((?:, )?(?:then|now|so|yet|still|let me see|let 's see|right|well)(?= (?:[:,]|-|--|an?|half|some|\d)))/;
 
 const LEFT_AS_FOUND = /^[^.;!?]* (?:as (?:it is|they are|is|found|it was|they were)|alone|be) /;
 

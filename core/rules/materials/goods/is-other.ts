@@ -55,6 +55,14 @@ export function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boo
     / (?:if|whether) (?:i|we|there) (?:still )?$/.test(wordsBetween(items, k - 4, k))
   )
     return true;
+  // "leaving an inch and a quarter of yarn on each tie": how long its ends are
+  if (
+    cue.use === 'on-hand' &&
+    / (?:on|at|to|either side of) (?:each|every|the|all the|all|both) (?:ties?|knots?|ends?) /.test(
+      wordsBetween(items, cue.next, cue.next + 9),
+    )
+  )
+    return true;
   // "left four inches of backing over all the way round": how far it hangs over
   if (
     phrase === 'left' &&

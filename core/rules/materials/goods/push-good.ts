@@ -81,10 +81,13 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
   if (
     material === 'fabric' &&
     use === 'used' &&
+    // "… pieced a new one in, which took a quarter yard of oat linen"
+    !/^(?:yd|m|cm|fat-quarter)$/.test(good.unit ?? '') &&
     /^(?:silk|cotton|wool|linen)$/.test(good.name.split(' ').at(-1)!) &&
     sentence.items.some((x) => /^(?:darn|resew)$/.test(x.action?.v ?? ''))
   )
     material = 'thread';
+  if (givePrice(state, sentence, good, material, use)) return;
   const draft = makeDraft(
     'material',
     { index: -1, sentence: sentence.number, items: good.items },
@@ -102,6 +105,40 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
   );
   state.drafts.push(draft);
   made.push(draft);
+}
+
+/** "half a yard of tulle and a spool of silk, the tulle was four dollars": the price of what was told just before, where nothing but that is told. */
+function givePrice(
+  state: ReaderState,
+  sentence: Told,
+  good: GoodFound,
+  material: Material | undefined,
+  use: MaterialUse,
+): boolean {
+  if (!good.cost || good.quantity !== undefined || good.unit || !material || use === 'on-hand') return false;
+  const noun = good.name.split(' ').at(-1)!;
+  const told = state.drafts.filter(
+    ({ entry: e, sentence: n }) =>
+      e.kind === 'material' &&
+      e.material === material &&
+      (e.use === 'bought' || e.use === 'needed') &&
+      e.quantity !== undefined &&
+      !e.cost &&
+      n >= sentence.number - 1 &&
+      n <= sentence.number,
+  );
+  const named = told.filter((d) => d.entry.kind === 'material' && d.entry.name?.split(' ').includes(noun));
+  const [of] = named.length ? named : told;
+  if (!of || (named.length || told.length) > 1) return false;
+  const priced = makeDraft(
+    'material',
+    { index: -1, sentence: sentence.number, items: good.items },
+    { cost: [good.cost, 'cost', good.items] },
+    'unneeded',
+  );
+  of.entry = { ...of.entry, ...priced.entry } as typeof of.entry;
+  of.origins = { ...priced.origins, ...of.origins };
+  return true;
 }
 
 /** "for it I bought 4 m of calico" */

@@ -88,7 +88,7 @@ function takeBehind(told: GoodsTold, k: number, cue: Cue): number | undefined {
   for (let m = k; m < at; m++) claims.cut.add(items[m]!);
   const next = takeList(told, items, at, use, true);
   // "used the last of the grey thread closing the seam in 3-5": what it went on is done
-  if (use === 'used' && /^used/.test(w(items, k)) && items[next]?.action?.form === 'ing')
+  if (use === 'used' && !/took$/.test(w(items, k)) && items[next]?.action?.form === 'ing')
     items[next]!.action = { ...items[next]!.action!, form: 'past' };
   return next;
 }
