@@ -74,6 +74,23 @@ export const NUMBER_SLIPS: SlipRow[] = [
   { heard: 'to', meant: 'two', before: ['past'], after: AFTER_CLOCK },
   { heard: 'too', meant: 'two', before: ['past'], after: AFTER_CLOCK },
   { heard: 'for', meant: 'four', before: ['past'], after: AFTER_CLOCK },
+  // "ties for inches apart", "for skeins of floss"
+  {
+    heard: 'for',
+    meant: 'four',
+    after: [
+      'inches',
+      'inch',
+      'cm',
+      'centimetres',
+      'centimeters',
+      'skeins',
+      'spools',
+      'reels',
+      'metres',
+      'yards',
+    ],
+  },
   { heard: 'won', meant: 'one', before: ['past'] },
   { heard: 'sentimetres', meant: 'centimetres' },
   { heard: 'sentimeters', meant: 'centimetres' },

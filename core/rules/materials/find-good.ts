@@ -334,7 +334,9 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
       : w(items, next) === 'enough'
         ? next + 1
         : next;
-  const purpose = purposeAt(items, kept);
+  // "black sateen in the cupboard for the new backing"
+  const store = storeBehind(items, kept);
+  const purpose = purposeAt(items, kept) ?? (store > kept ? purposeAt(items, store) : undefined);
   if (purpose) {
     material = madeFor(material, purpose.for);
     // "short of half a yard for the border": nothing but cloth is sewn there by the yard
@@ -358,6 +360,17 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     !/^(detergent|adhesive|other)$/.test(material)
   )
     unit = 'mm';
+  // "the backing today, white sheeting, six yards": what it is made of, named beside it
+  const beside = !figure && head >= 0 ? besideIt(items, k, head, next) : undefined;
+  if (beside) {
+    quantity = beside.quantity;
+    unit = beside.unit;
+    uncounted = beside.uncounted === true;
+    if (beside.quantity !== undefined || beside.uncounted) figure = beside.items[0];
+    next = beside.next;
+    if (beside.cost)
+      return { ...beside, material: material!, items: items.slice(start, next), name, from: start, head };
+  }
   // "flannel 3 1/2 yd", "muslin in the drawer, two metres"
   if (!figure && head >= 0) {
     let q = next;
@@ -601,6 +614,18 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
   };
 }
 
+/** The index behind "in the cupboard", "on the shelf upstairs", where goods are kept. */
+const storeBehind = (items: Item[], k: number): number => {
+  if (!/^(in|on)$/.test(w(items, k))) return k;
+  const at = /^(the|my|our)$/.test(w(items, k + 1)) ? k + 2 : k + 1;
+  const store = STORES.test(w(items, at)) ? at : STORES.test(w(items, at + 1)) ? at + 1 : -1;
+  return store < 0
+    ? k
+    : /^(already|here|upstairs|downstairs)$/.test(w(items, store + 1))
+      ? store + 2
+      : store + 1;
+};
+
 /** "got the wadding today, three yards of it": when it was, between a thing and how much of it. */
 const behindWhen = (items: Item[], k: number): number => {
   const told = WHEN_GOT.exec(wordsBetween(items, k, k + 5))?.[1];
@@ -613,6 +638,21 @@ const behindWhen = (items: Item[], k: number): number => {
 };
 const WHEN_GOT =
   /^ ((?:today|yesterday|this (?:morning|afternoon|week)|tonight|last (?:night|week)|(?:on )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|in town|online|to patch with|to mend with))(?= )/;
+
+/** The cloth or stuff told in a comma behind "the backing", "the new binding", with how much of it or what it cost. */
+function besideIt(items: Item[], from: number, head: number, k: number): GoodFound | undefined {
+  const thing = items[head]!;
+  if (!/^(backing|binding|batting)$/.test(thing.part ?? thing.material ?? '')) return undefined;
+  if (!items.slice(Math.max(0, from - 1), head).some((x) => /^(the|my|a|its)$/.test(x.w))) return undefined;
+  const told = WHEN_GOT.exec(wordsBetween(items, k, k + 5))?.[1];
+  const at = told ? k + told.trim().split(' ').length : k;
+  if (!/^(,|:|\(|-)$/.test(w(items, at)) || items[at + 1]?.w === ',') return undefined;
+  const good = goodFrom(items, /^(some|a)$/.test(w(items, at + 1)) ? at + 2 : at + 1, false);
+  if (good?.head === undefined || !/^(fabric|batting|binding|backing)$/.test(good.material ?? ''))
+    return undefined;
+  if (items.slice(at + 1, good.head + 1).some((x) => x.part)) return undefined;
+  return good.quantity !== undefined || good.uncounted || good.cost ? good : undefined;
+}
 
 const CLOTH_BY = /^(?:yd|m|cm|fat-quarter)$/;
 const FOR_CLOTH = /^(?:borders?|patch|patches|patching|blocks|sashing|strips|corners|piecing)$/;

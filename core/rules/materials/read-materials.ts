@@ -6,6 +6,7 @@ import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { findGood, type GoodFound } from './find-good.ts';
+import { someOfIt } from './some-of-it.ts';
 
 /** Treatments that use no cloth of their own: "washed it on the linen" uses none. */
 const NO_CLOTH = new Set<Action>([
@@ -97,6 +98,11 @@ export function readMaterials(
     }
     k = Math.max(k, good.next - 1);
   }
+  const some =
+    here.length && !state.drafts.some((d) => d.clause === v.index && d.entry.kind === 'material')
+      ? someOfIt(state.drafts, v, here)
+      : undefined;
+  if (some) state.drafts.push(some);
   const colour = here.length ? bareColour(items) : undefined;
   const stuff = action && OF_COLOUR[action];
   if (colour && stuff && !state.drafts.some((d) => d.clause === v.index && d.entry.kind === 'material'))
@@ -252,6 +258,9 @@ const placesOf = (d: Draft): readonly string[] => ('places' in d.entry ? (d.entr
 const isDone = (d: Draft): boolean =>
   d.entry.kind === 'treatment' && (d.entry.state === 'done' || d.entry.state === 'doing');
 
+const isAtEnd = (items: Item[], k: number): boolean =>
+  !items[k] || /^(?:,|and|then|but|so|took|[.;)])$/.test(items[k]!.w);
+
 /** "patched 2-3, it's the green twill", "the new piece is the twill": what was put in, told of it. */
 const IS_CLOTH =
   /(?:^| )(?:it|that|this|piece|patch|bit|one|lining|support)(?: (?:in|on) \S+)? (?:'s|is)(?: (?:the|a|some|all|just))*$/;
@@ -299,6 +308,8 @@ function isUsed(
     case 'batting':
     case 'binding':
       if (action === 'layer' && withIt) return true;
+      // "bound it with the red binding"
+      if (withIt && action === 'bind') return true;
       // "six binding strips joined": how many were cut, and no goods
       if (/\bstrips?$/.test(head.w) && good.unit === undefined && /^(cut|piece|bind)$/.test(action ?? ''))
         return false;
@@ -318,6 +329,23 @@ function isUsed(
       }
       if (!action || NO_CLOTH.has(action)) return false;
       if (/^(patch|replace|stabilize)$/.test(action) && IS_CLOTH.test(lead.join(' '))) return true;
+      // "I put a patch on it grey flannel", "2-1's patched now blue shirting": told last, with nothing to join it
+      if (
+        /^(patch|replace|stabilize)$/.test(action) &&
+        (described || head.fabric?.full) &&
+        /^(it|that|them|those|now|today|tonight|there)$/.test(last) &&
+        !/^(?:behind|under|over|in|on|for|with|with|of)$/.test(lead.at(-2) ?? '') &&
+        isAtEnd(items, good.next)
+      )
+        return true;
+      // "put a patch on it grey flannel"
+      if (
+        /^(patch|replace|stabilize)$/.test(action) &&
+        (described || head.fabric?.full) &&
+        /(?:^| )(?:on|over|in|behind) (?:it|that|them|that one|there)$/.test(lead.join(' ')) &&
+        isAtEnd(items, good.next)
+      )
+        return true;
       if (/^(replace|patch)$/.test(action) && isPiecedIn(items, lead, good.next)) return true;
       // "put a scrap of the gingham over 3-4", "slipped some of the ochre in behind it"
       if (

@@ -3,6 +3,7 @@ import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
 import { wordsBetween } from '../../words-between.ts';
 import { findGood, type GoodFound } from '../find-good.ts';
+import { purposeAt } from '../purpose-at.ts';
 import type { GoodsTold, ListBefore } from './goods-told.ts';
 import { listedBefore } from './listed-before.ts';
 import { pushGood } from './push-good.ts';
@@ -72,7 +73,15 @@ export function takeToldByPrice(told: GoodsTold, k: number): number | undefined 
   if (!bought) return undefined;
   pushGood(told, bought, 'bought');
   for (let m = k; m < bought.next; m++) claims.cut.add(items[m]!);
-  return bought.next;
+  // "…, and three spools of thread came to eleven dollars"
+  let on = bought.next;
+  if (w(items, on) === 'of' && /^(it|that|them)$/.test(w(items, on + 1))) on += 2;
+  const joint = on;
+  while (/^(,|and|&|\+|plus)$/.test(w(items, on))) on++;
+  const more = on > joint ? findGood(items, on, false) : undefined;
+  return more?.head !== undefined && more.quantity !== undefined
+    ? takeList(told, items, on, 'bought', true)
+    : bought.next;
 }
 
 /** Prices say that the goods were bought. */
@@ -173,11 +182,12 @@ function withoutNextPrice(items: Item[], good: GoodFound | undefined): GoodFound
 
 /** Goods that open with what they are and go on with the price of one: the amount follows it. */
 function toldByPrice(items: Item[], k: number): GoodFound | undefined {
-  // "needles were a pound a pack and I bought three packs"
+  // "needles were a pound a pack and I bought three packs", "the lawn for patches was 7.20 a metre and …"
+  const was = (w(items, k + 1) === 'for' ? purposeAt(items, k + 1)?.next : undefined) ?? k + 1;
   if (
     (items[k]!.material || items[k]!.fabric) &&
-    /^(was|were|is|are|'s|cost|came)$/.test(w(items, k + 1)) &&
-    items.slice(k + 2, k + 4).some((x) => x.cost?.each)
+    /^(was|were|is|are|'s|cost|came)$/.test(w(items, was)) &&
+    items.slice(was + 1, was + 3).some((x) => x.cost?.each)
   ) {
     const priced = findGood(items, k, false);
     return priced?.cost?.each && priced.quantity !== undefined ? priced : undefined;

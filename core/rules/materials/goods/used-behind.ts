@@ -32,7 +32,8 @@ export function usedBehind(
       if (!use || (bare && use !== 'on-hand')) continue;
       if (!JOINT_BEHIND.test(wordsBetween(items, at + n, at + n + 3).slice(1))) continue;
       // told alone it is a plain statement; "a packet of betweens to buy, and two reels of the ecru": one list, with its verb in it
-      if (k === 0 && !toldBehind(items, at + n)) return undefined;
+      if ((k === 0 || (k === 1 && /^(and|but|so)$/.test(w(items, 0)))) && !toldBehind(items, at + n))
+        return undefined;
       const told = items.slice(0, at);
       const good = bare
         ? { quantity: amount.value, items: told.slice(k), name: 'it', from: k, next: k + 1 }
