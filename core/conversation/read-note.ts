@@ -29,8 +29,9 @@ import { MATTER_CHOSEN, readMatters } from '../rules/decisions/read-matters.ts';
 import { deedFirst } from '../rules/deed-first.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import { dropAsides } from '../rules/drop-asides.ts';
-import { withoutAllOfIt } from '../rules/fabrics/all-of-the-cloth.ts';
+import { withoutAllBehind, withoutAllOfIt } from '../rules/fabrics/all-of-the-cloth.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
+import { withoutQuiltsCloth } from '../rules/fabrics/quilts-cloth.ts';
 import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
 import { nameKnockedOff } from '../rules/knocked-off.ts';
@@ -212,7 +213,9 @@ function readWhole(text: string, circumstances: Circumstances): Read {
 
   const settled = through(
     scanned.items,
+    withoutQuiltsCloth,
     withoutAllOfIt,
+    withoutAllBehind,
     withoutDenied,
     answeredHerself,
     withDashHeads,

@@ -27,6 +27,10 @@ const AFTER_CLOCK = [
   'last',
   'when',
 ];
+const ENDS_OF_QUILT = [
+  ...['top', 'bottom', 'upper', 'lower', 'first', 'last', 'next', 'middle', 'other', 'left', 'right', 'hand'],
+  ...['these', 'those', 'outer', 'outside', 'end'],
+];
 const COUNTED = [
   ...['ball', 'balls', 'skein', 'skeins', 'spool', 'spools', 'reel', 'reels', 'pack', 'packs', 'yards'],
   ...['metres', 'meters', 'inches', 'inch', 'centimetres', 'centimeters', 'cm', 'blocks', 'ties', 'pins'],
@@ -39,6 +43,15 @@ const COUNTED = [
  */
 export const NUMBER_SLIPS: SlipRow[] = [
   { heard: 'passed', meant: 'past', before: MINUTES, after: HOURS },
+  // "the top for rows", "the last to columns"
+  ...Object.entries({ for: 'four', fore: 'four', to: 'two', too: 'two', tree: 'three', free: 'three' }).map(
+    ([heard, meant]) => ({
+      heard,
+      meant,
+      before: ENDS_OF_QUILT,
+      after: ['rows', 'columns', 'blocks', 'squares'],
+    }),
+  ),
   { heard: 'ate', meant: 'eight', before: ['past', 'block', 'blocks', 'row', 'rows', ...CLOCK_LEADS] },
   {
     heard: 'ate',

@@ -136,11 +136,13 @@ export const SLIPS: SlipRow[] = [
     before: ['the'],
     after: ['of', 'hand', 'edge', 'side', 'border', 'column', 'corner', 'block', 'one'],
   },
-  ...['calm', 'colon', 'collum', 'colum', 'coloumn'].map((heard) => ({
-    heard,
-    meant: 'column',
-    after: UP_TO_EIGHT,
-  })),
+  ...['calm', 'colon', 'collum', 'colum', 'coloumn', 'calumn', 'colomn', 'collumn', 'culumn', 'colunm'].map(
+    (heard) => ({
+      heard,
+      meant: 'column',
+      after: UP_TO_EIGHT,
+    }),
+  ),
   { heard: 'sashay', meant: 'sashing', before: ['the', 'that'] },
   { heard: 'ashing', meant: 'sashing', before: ['the', 'that'] },
   { heard: 'blow', meant: 'below', before: ['one', 'block', 'row', 'two', 'ones', 'just', 'directly'] },

@@ -105,7 +105,7 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
     let which = /^[,(]$/.test(items[next]?.w ?? '') ? next + 1 : next;
     // "pressed row 8 except 8-5 (leaving that), and 2-5": the exception is what is left
     if (
-      /^(leaving|left)$/.test(items[which]?.w ?? '') &&
+      /^(leaving|left|leave)$/.test(items[which]?.w ?? '') &&
       /^(that|it|that one)$/.test(items[which + 1]?.w ?? '')
     )
       which++;
@@ -136,7 +136,7 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
         m === which &&
         !x.place &&
         (x.w === 'which' ||
-          /^(leaving|left)$/.test(items[m - 1]?.w ?? '') ||
+          /^(leaving|left|leave)$/.test(items[m - 1]?.w ?? '') ||
           (x.w === 'that' && /^('s|is|has|had|was|needs|wants|got)$/.test(items[m + 1]?.w ?? '')))
       )
         return { ...x, place: { ...excepted, next: x.j } };

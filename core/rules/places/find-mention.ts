@@ -25,6 +25,10 @@ const HEAD_PLACES: Record<string, RegExp> = {
 /** Damage told as a thing: "the tear", not "the torn". */
 const THINGS =
   /\b(tear|rip|rent|slit|slash|hole|gap|split|stain|mark|spot|blotch|ring|seam|patch|mend|repair|darn|darning|bleed|run|mould|mold|mildew|pucker|ruck|fray|lump|loss|break|damage|burst)s?$/;
+/** "the ink stays", "that rust won't shift": a stain told by what made it. */
+const STUFF = /^(inky?|rust|blood|wine|coffee|jam|wax|grease|oil|scorch|paint|gravy|chocolate|tar|soot)$/;
+const BEHIND_STUFF =
+  /^(|[.,;:!?)]|stays?|will|wo|wont|'ll|'s|is|has|came|come|comes|can|ca|needs?|wants?|gets?|on|in|off|out|alone|as|where|there|and|but|i)$/;
 const MARKS = /^(mark|marks|blotch|blotches|spot|spots|splash|ring)$/;
 
 const THING_TOLD: Record<string, Described> = Object.fromEntries(
@@ -169,6 +173,8 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
         : undefined;
     }
     if (item.place || item.fabric) return undefined;
+    if (STUFF.test(w) && /^(the|that|this)$/.test(determiner) && BEHIND_STUFF.test(items[k + 1]?.w ?? ''))
+      return { is: { finding: 'stain' }, plural: false };
     if (MARKS.test(w)) is.finding = 'stain';
     else if (/^gaps?$/.test(w)) is.gap = true;
     else if (item.seam || item.finding === 'split-seam') is.seam = true;

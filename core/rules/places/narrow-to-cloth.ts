@@ -26,7 +26,12 @@ export function narrowToCloth(
   // "the check in row two is torn, the one in row four is fine"
   const names = items.findLast((x) => x.fabric)?.fabric?.names ?? [];
   const named = names.length === 1 ? fabrics.blocks[names[0]!] : undefined;
-  for (const cloth of [spoken, named]) {
+  // "the foulard gets net, all but the one in row six": excepted from the cloth that the sentence is about
+  const excepted =
+    /\b(?:but|except|excepting|bar|barring|save|not|from)(?: for)? the (?:one|ones|piece|block) \w+/.test(
+      lead,
+    );
+  for (const cloth of excepted ? [named, spoken] : [spoken, named]) {
     const inside = place.places.filter((p) => cloth?.includes(p));
     if (!inside.length) continue;
     place.places = inside;

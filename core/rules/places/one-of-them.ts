@@ -77,6 +77,16 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     )
   ) {
     const row = /^ones$/.test(w(tokens, sided)) ? sided + 1 : sided;
+    // "only over the upper two. The lower two I shall leave": of the four that those were picked from
+    const within =
+      n && n.value >= group.length
+        ? ctx.earlier.findLast(
+            (g) =>
+              g.length > group.length && g.length <= 6 && group.every((p) => g.includes(p) && splitBlock(p)),
+          )
+        : undefined;
+    const whole = within ? outermostOf(within, word, n?.value) : undefined;
+    if (whole && whole.length === n!.value) return found(whole, row);
     const outer = outermostOf(group, word, n?.value);
     if (outer && outer.length < group.length && (n ? outer.length === n.value : outer.length > 1))
       return found(outer, row);

@@ -187,11 +187,31 @@ function heardPair(
       !/^(|,|\.|;|is|'s|has|and|by|with|from|needs|wants|was|it|at|took|where|so|but|i)$/.test(after)
     )
       return undefined;
-  } else if (!/^(won|tree|ate)$/.test(w(tokens, i + 1)) || /^(the|a|by)$/.test(after)) return undefined;
+  } else if (!isHeardSecond(tokens, i) || /^(the|a|by)$/.test(after)) return undefined;
   const place = blockAt(grid, first, second);
   // "four ate has a tear in it", of rows of seven
   if (!place && w(tokens, i + 1) === 'ate') return { next: i + 2, outside: true, loose: true };
   return place ? { place, next: i + 2, outside: false, loose: true } : undefined;
+}
+
+/** "three won"; "in two one and two for but …", "sound in two for": the second number, which can hardly be the word that it was heard as. */
+function isHeardSecond(tokens: Token[], i: number): boolean {
+  const second = w(tokens, i + 1);
+  if (/^(won|tree|ate)$/.test(second)) return true;
+  if (!/^(for|too|free|sex|fore)$/.test(second)) return false;
+  const before = w(tokens, i - 1);
+  const another = /^(and|&|,)$/.test(before) && endsInHeard(tokens, i - 1);
+  // "one for i don't know, net or patch": of a block that nothing stands before
+  const asked =
+    before === '' && /^(i|we)$/.test(w(tokens, i + 2)) && /^(do|don't|'m|am)$/.test(w(tokens, i + 3));
+  return (
+    asked ||
+    ((another || /^(in|at|on|of|and)$/.test(before)) &&
+      /^(|[.,;:!?\n]|but|and|is|'s|has|had|so|needs|wants|got|looks|i|it|that|which|where)$/.test(
+        w(tokens, i + 2),
+      ) &&
+      (another || before !== 'and'))
+  );
 }
 
 /** What a block is told to be or to have, behind its two numbers. */

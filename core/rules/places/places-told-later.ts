@@ -60,7 +60,7 @@ export function placesNarrowed(state: ReaderState, clause: Clause, placed: Claus
 }
 
 const NARROWING =
-  /^(,|only|just|in|on|at|along|from|of|the|and|,|to|down|up|blocks?|really|mind|you|though)$/;
+  /^(,|only|just|in|on|at|along|from|of|over|across|onto|behind|for|the|and|,|to|down|up|blocks?|really|mind|you|though)$/;
 
 /** What joins the places of a list: "where 3-2 meets 4-2, and 4-2 to 4-3", "5-1 with 5-2, 6-1 with 6-2". */
 const BETWEEN_PLACES =

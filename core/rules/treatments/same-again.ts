@@ -47,6 +47,8 @@ const isReturn = (state: ReaderState, clause: Clause, placed: ClausePlaces): boo
   placed.places.every((p) => state.memory.treatment?.places.includes(p));
 
 /** "same on the next two", "the one below the same", "ditto 3-4", "and the next two rows too". */
+const BEEN_DONE = / (?:has|have|'ve|been|was|were) (?:\S+ ){0,3}(?:done|treated|seen to) /;
+
 export function sameAgain(
   state: ReaderState,
   clause: Clause,
@@ -199,7 +201,10 @@ export function sameAgain(
               clause.asked ||
                 / (?:maybe|perhaps|possibly|might|poss|half a mind|tempted|inclined) /.test(words)
               ? 'considering'
-              : source.state,
+              : // "the lower left has now been done likewise", where it was to have the same
+                source.state === 'planned' && BEEN_DONE.test(words)
+                ? 'done'
+                : source.state,
           'treatment.same-again',
           undefined,
           'implied',

@@ -119,6 +119,13 @@ function neighbourAt(
   if (between) return between;
   const ways = waysAt(tokens, j, head === 'count' ? count : undefined);
   if (!ways) return undefined;
+  // "darned one more block before supper": when it was
+  if (
+    j === i + 1 &&
+    /^(before|after)$/.test(w(tokens, j)) &&
+    !/^(|[.,;:]|it|that|this|is|'s|has|too|as|\d+)$/.test(w(tokens, j + 1))
+  )
+    return undefined;
   const line =
     head === 'one' && the && distance === 1 && noun === 'one' ? lineBeside(tokens, ways, ctx) : undefined;
   if (line) return line;
@@ -164,6 +171,10 @@ function rowsAway(tokens: Token[], k: number): Ways | undefined {
 /** The side of a neighbour as the step that leads to it. */
 const SIDE_TOLD = new Map(Object.entries({ upper: 'above', lower: 'below', lh: 'left', rh: 'right' }));
 
+/** What the people next door have or do. */
+const PEOPLE =
+  /^(dogs?|cats?|kids?|children|child|boys?|girls?|baby|car|alarm|drill|drilling|music|telly|tv|radio|hoover|mower|lawnmower|builders?|phone|door|doorbell|bell|garden|at|again|party|shouting|arguing|hammering|moving|home|out)$/;
+
 /** "its right-hand neighbour", "neighbour to the right", "both its neighbours", "the neighbour below". */
 function neighbourOf(
   tokens: Token[],
@@ -186,7 +197,9 @@ function neighbourOf(
   }
   const ways = waysAt(tokens, k + 1, undefined);
   if (ways) return countedFrom(tokens, ways, { ctx, placeAt }, { many });
-  if (!many) return undefined;
+  // "ugh, neighbour's dog at it again", "the neighbours are drilling": people
+  const led = i < j || side !== undefined || n !== undefined;
+  if (!many || !led || PEOPLE.test(w(tokens, k + 1)) || PEOPLE.test(w(tokens, k + 2))) return undefined;
   const four = n?.value === 4 || w(tokens, i) === 'all';
   return countedFrom(tokens, allSteps(four ? CROSS : SIDES, k + 1), { ctx, placeAt }, { many: true });
 }

@@ -123,6 +123,9 @@ export function neighbour(
     if (word === 'next' && w(tokens, next) === 'to') next++;
     if (word === 'next' && w(tokens, next) === 'door') next++;
     places = (p) => Array.from({ length: count }, (_, q) => blockFrom(grid, p, 0, q + 1));
+  } else if (word === 'before' && k === j && head !== 'the' && /^\w/.test(w(tokens, next))) {
+    // "darned one more block before supper": when it was
+    return undefined;
   } else if (word === 'before') {
     places = (p) => [blockFrom(grid, p, 0, -1)];
   } else if (word === 'either' && w(tokens, next) === 'side') {
