@@ -13,6 +13,9 @@ const ONE_MORE =
 /** How that was done, or that it was done: without this it may be another of anything. */
 const ALIKE =
   / (?:same|done|did|too|as well|min|mins|minutes|hour|likewise|as before|like before|ditto|as the last|as last time|identical) /;
+/** "and one more", "that's another one": nothing besides. */
+const NO_MORE_SAID =
+  /^ (?:(?:and|then|now|so|ok|okay|right|that 's|that makes|here 's|,) )*(?:another (?:one|block)|one more(?: block)?|yet another|another)(?: (?:and then i 'm done|then|now|of them|finished|there|[.!]))* $/;
 const SAME = / (?:same|as before|like before|ditto|likewise|identical|as the last|as last time) /;
 const SAME_STITCH =
   / (?:the same(?! (?:thread|yarn|wool|floss|silk|cotton))|stitch|stitches|stitching|sts?|again|way|treatment) /;
@@ -30,7 +33,11 @@ export function oneMoreLike(state: ReaderState): void {
   const { treatment } = state.memory;
   if (!treatment?.action) return;
   const words = ` ${state.tokens.map((t) => t.w).join(' ')} `;
-  if (!ONE_MORE.test(words) || !ALIKE.test(words)) return;
+  if (
+    !(ONE_MORE.test(words) && ALIKE.test(words)) &&
+    !(NO_MORE_SAID.test(words) && treatment.state === 'done' && state.memory.lastKind === 'treatment')
+  )
+    return;
   const again = state.drafts.filter(
     (d): d is TreatmentDraft => isTreatment(d) && d.entry.action === treatment.action,
   );

@@ -20,6 +20,8 @@ import { withShortDeeds } from '../rules/clause/short-deeds.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
 import { withWholeStatements } from '../rules/clause/whole-statements.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
+import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
+import { withoutSizeByComparison } from '../rules/conditions/size-by-comparison.ts';
 import { withDashHeads } from '../rules/dash-heads.ts';
 import { withStatusStops } from '../rules/decisions/after-status.ts';
 import { withBareLists } from '../rules/decisions/bare-lists.ts';
@@ -153,7 +155,10 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const known = withoutUnknown(withVagueCounts(typed.slice(0, READ_TOKENS)));
   const blanks = through(known.tokens, namePlaceMarks, nameKnockedOff, nameBlanks, nameRest);
   const plain = nameHeads(
-    nameUnderLine(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid), grid),
+    nameUnderLine(
+      nameLineByLine(withoutSize(nameShortSides(withoutSizeByComparison(blanks)), grid), grid),
+      grid,
+    ),
   );
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const { tokens: heard, slips } = putSlipsRight(
@@ -214,6 +219,8 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const settled = through(
     scanned.items,
     withoutQuiltsCloth,
+    withParted,
+    withMeetings,
     withoutAllOfIt,
     withoutAllBehind,
     withoutDenied,

@@ -45,7 +45,11 @@ export function findQuery(
     .trim();
   if (
     !asked &&
-    (SAID_WRONG.test(whole) || TELLS_WHAT.test(whole) || TELLS_OPEN.test(whole) || RUN_OUT.test(whole))
+    (SAID_WRONG.test(whole) ||
+      WHERE_THEY_MEET.test(whole) ||
+      TELLS_WHAT.test(whole) ||
+      TELLS_OPEN.test(whole) ||
+      RUN_OUT.test(whole))
   )
     return undefined;
   const body = questionIn(whole, items, asked);
@@ -67,11 +71,15 @@ const RUN_OUT =
 
 /** "ah what am I saying, that's 4-4": no question, but a mend. */
 const SAID_WRONG =
-  /^(?:(?:ah|oh|no|sorry|wait|now|god|,) )*(?:what am i saying\b|when(?:ever)? i (?:say|said|put|wrote|write) .* i (?:mean|meant)\b)/;
+  /^(?:(?:ah|oh|no|sorry|wait|now|god|,) )*(?:what am i saying\b|when(?:ever)? i (?:say|said|put|wrote|write) .* i (?:mean|meant)\b)|, (?:(?:no|oh|sorry) ,? ?)?what am i (?:saying|on about|like) ,/;
 
 /** "agreed is the backing, and what's still open is the border" */
 const TELLS_OPEN =
   /\bwhat (?:'s|is|remains|stays|stands) (?:still |left |yet |already |now |wide )*(?:settled|open|undecided|decided|agreed|fixed|unsettled|to (?:settle|decide|agree|choose|be (?:settled|decided|agreed|chosen))) (?:is|are|'s) (?!\?)\S/;
+
+/** "where 2-2 meets 2-3 it's come apart": told of a seam. */
+const WHERE_THEY_MEET =
+  /^(?:(?:and|so|right|oh|now|just|,) )*where (?:\S+ ){1,8}(?:meets?|joins?|abuts|butts|touches) [^?]*$/;
 
 /** What was asked in the note before. */
 export type Asked = { query: QueryName };

@@ -1,7 +1,7 @@
 import type { QuiltGrid } from '../../../shared/quilt.ts';
 import { ORDINAL_WORDS } from '../../text/number-words.ts';
 import { type Item, makeItem } from '../item.ts';
-import { blocksOfLine, cornerBlock, splitBlock } from '../places/grid.ts';
+import { blockAt, blocksOfLine, cornerBlock, splitBlock } from '../places/grid.ts';
 import { wholeLines } from '../places/line-spoken.ts';
 import { bareNumber } from './earlier-of.ts';
 
@@ -33,6 +33,7 @@ export function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid
     return;
   }
   if (sumInTwo(out, k, m) || clockInTwo(out, clock, m)) return;
+  if (sameBlockOfRow(out, back, m, grid)) return;
   if (blocksOfRow(out, back, m, grid) || otherLines(out, back, m, grid)) return;
   const edge = back.find((x) =>
     /^(edge|border)-(left|right|top|bottom)$/.test(x.place?.places.join() ?? ''),
@@ -77,6 +78,27 @@ export function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid
       },
     );
   }
+}
+
+/** "the third block of row one, no, row two": that block of the other row. */
+function sameBlockOfRow(out: Item[], back: Item[], m: number, grid: QuiltGrid): boolean {
+  const told = back.slice(0, 3).find((x) => x.place)?.place;
+  const next = out[m]?.place;
+  if (
+    !told ||
+    !next ||
+    told.places.length !== 1 ||
+    !/^place\.(?:ordinal-)?(?:row-block|block-row)$/.test(told.rule)
+  )
+    return false;
+  const line = next.kind === 'blocks' ? wholeLines(grid, next.places) : undefined;
+  const block = splitBlock(told.places[0]!)?.block;
+  if (line?.axis !== 'row' || line.lines.length !== 1 || !block || !/^(?:the )?\S+ \S+$/.test(out[m]!.w))
+    return false;
+  const place = blockAt(grid, line.lines[0]!, block);
+  if (!place) return false;
+  out[m] = { ...out[m]!, place: { ...next, places: [place], rule: told.rule } };
+  return true;
 }
 
 /** "row three blocks one to three, no, one to two", "row 3 block 2, no, 4": other blocks of the row just told. */

@@ -64,11 +64,27 @@ function alsoInRow(
 ): PlaceFound {
   const first = fromRowAndBlocks(ctx.grid, row.value, blocks, row.next, row.how, 'place.block-row');
   const k = row.next;
+  const more = listInRow(tokens, k, ctx);
+  if (more) return { ...first, next: more.next, places: unique([...first.places, ...more.places]) };
   const joined = /^(and|&|,)$/.test(w(tokens, k)) && /^(of|in)$/.test(w(tokens, k + 1));
   const other = joined && ROWS.has(w(tokens, k + 2)) ? readIndex(tokens, k + 3, false) : undefined;
   if (!other || BLOCKS.has(w(tokens, other.next))) return first;
   const second = alsoInRow(tokens, blocks, { value: other.value, next: other.next, how: 'said' }, ctx);
   return { ...first, next: second.next, places: unique([...first.places, ...second.places]) };
+}
+
+/** "(blocks two and four in row five,) and one and three in row two": of the row named behind them. */
+function listInRow(tokens: Token[], k: number, ctx: PlaceContext): PlaceFound | undefined {
+  let at = k;
+  while (/^(,|and|&|\+|plus)$/.test(w(tokens, at)) && at < k + 2) at++;
+  if (at === k) return undefined;
+  const list = readIndexList(tokens, at, { prefix: BLOCKS, homophones: false, max: ctx.grid.blocks });
+  if (!list || !/^(in|of)$/.test(w(tokens, list.next)) || !/^rows?$/.test(w(tokens, list.next + 1)))
+    return undefined;
+  const row = readIndex(tokens, list.next + 2, true);
+  return row
+    ? alsoInRow(tokens, list.values, { value: row.value, next: row.next, how: 'said' }, ctx)
+    : undefined;
 }
 
 export function fromRowAndBlocks(

@@ -69,7 +69,7 @@ export function readPair(
     after === '/' &&
     tokens[second.next]?.glued &&
     tokens[second.next + 1]?.kind === 'number' &&
-    !(tokens[second.next + 2]?.w === '-')
+    !/^[-/]$/.test(w(tokens, second.next + 2))
   )
     return undefined;
   const place = blockAt(grid, first.value, second.value);
@@ -342,5 +342,38 @@ export function pair(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound 
       next = short.next;
     }
   }
+  const more = first.loose ? undefined : moreOfRow(tokens, next, places, grid);
+  if (more) {
+    places.push(...more.places);
+    next = more.next;
+  }
   return { next, places: thatAre(grid, places), how: 'said', rule: 'place.pair', kind: 'blocks' };
+}
+
+/** "1-1,2,3 darned", "3-2/3/4": more blocks of the row, each by its number alone and without a blank. */
+function moreOfRow(
+  tokens: Token[],
+  from: number,
+  told: string[],
+  grid: QuiltGrid,
+): { places: string[]; next: number } | undefined {
+  const start = told.length === 1 ? splitBlock(told[0]!) : undefined;
+  const mark = w(tokens, from);
+  if (!start || !/^[,/+&]$/.test(mark)) return undefined;
+  const places: string[] = [];
+  let next = from;
+  let last = start.block;
+  while (w(tokens, next) === mark && tokens[next]!.glued && tokens[next + 1]?.glued) {
+    const { w: digits } = tokens[next + 1]!;
+    const place = /^\d{1,2}$/.test(digits) ? blockAt(grid, start.row, Number(digits)) : undefined;
+    if (!place || Number(digits) <= last || /^[-.x:]$/.test(w(tokens, next + 2))) break;
+    places.push(place);
+    last = Number(digits);
+    next += 2;
+  }
+  const after = w(tokens, next);
+  // "3-2/3 yd", "2-1,4 ties gone": amounts
+  if (!places.length || UNIT_AFTER.has(after) || (mark === '/' && places.length < 2)) return undefined;
+  if (places.length < 2 && /s$/.test(after) && !/^(is|has|was)$/.test(after)) return undefined;
+  return { places, next };
 }

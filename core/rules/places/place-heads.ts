@@ -59,6 +59,8 @@ export const PLACE_HEADS: Readonly<Record<'blocks' | 'part' | 'pointer', Readonl
       'directly immediately below above diagonally opposite other others following previous preceding former latter one ones piece pair seam corner between',
     ),
     ...words('neighbour neighbours neighbor neighbors hand rest remainder remaining another'),
-    ...words('it there here them they everything below beneath underneath under above beside alongside to'),
+    ...words(
+      'it there here them they everything below beneath underneath under above over next beside alongside to',
+    ),
   ]),
 };

@@ -295,6 +295,9 @@ function oneMore(
 ): boolean {
   if (!/^(specific|general)$/.test(placed.kind) || placed.places[0] === 'quilt' || !ONE_MORE.test(words))
     return false;
+  // "three in the middle of the bottom row: musty": the blocks, and what is told of them comes behind
+  if (v.items[0]?.place && v.items[0].place.places.length > 1 && / (?:in|at) /.test(v.items[0].w))
+    return false;
   if (
     v.items.some(
       (x) =>

@@ -10,6 +10,8 @@ export function endsOfLines(
 ): { places: string[]; next: number } | undefined {
   const said = `${items[k]!.w} ${items[k + 1]?.w ?? ''}`;
   const two = /^(?:ends?|corners?) (?:blocks|squares|ones)\b/.exec(said);
+  const inOne = oneOfLine(items, k, base);
+  if (inOne) return inOne;
   if (!two && !/^(?:the |both |two )*(?:ends|corners|corner (?:blocks|squares|ones)) /.test(said))
     return undefined;
   const at = base.map((p) => splitBlock(p)!);
@@ -19,4 +21,19 @@ export function endsOfLines(
     places: (isColumn ? [base] : byLine(base, 'row')).flatMap((line) => [line[0]!, line.at(-1)!]),
     next: k + (two && !/ /.test(items[k]!.w) ? 2 : 1),
   };
+}
+
+/** "(rows one and two are tied,) bar the last one in two": of the row with that number. */
+function oneOfLine(items: Item[], k: number, base: string[]): { places: string[]; next: number } | undefined {
+  const end = /^(first|last)$/.exec(items[k]!.w)?.[1];
+  if (!end) return undefined;
+  let m = k + 1;
+  if (/^(one|block|square)$/.test(items[m]?.w ?? '')) m++;
+  if (!/^(in|of)$/.test(items[m]?.w ?? '')) return undefined;
+  const number = items[m + 1]?.place ? undefined : items[m + 1]?.quantity;
+  if (!number?.value || number.unit) return undefined;
+  const line = base.filter((p) => splitBlock(p)?.row === number.value);
+  return line.length > 1 && line.length < base.length
+    ? { places: [end === 'first' ? line[0]! : line.at(-1)!], next: m + 2 }
+    : undefined;
 }

@@ -17,6 +17,11 @@ export function exceptAt(items: Item[], k: number): number {
     )
   )
     return 2;
+  // "row one stained throughout, saving 1-3"
+  if (word === 'saving' && (items[k + 1]?.place || next === 'the') && /^(,|\()$/.test(items[k - 1]?.w ?? ''))
+    return 1;
+  // "column two's puckered, only 5-2 isn't"
+  if (word === 'only' && deniesBehind(items, k)) return 1;
   // "with the exception of the bottom one"
   const exception = items
     .slice(k, k + 4)
@@ -70,6 +75,17 @@ export function exceptAt(items: Item[], k: number): number {
   // "worn out everywhere, well not in row four"
   if (word === 'not' && (/^(oh|well)$/.test(items[k - 1]?.w ?? '') || isExcused(items, k + 1))) return 1;
   return 0;
+}
+
+/** "only 5-2 isn't", "only the last one hasn't": of the rest it was told. */
+function deniesBehind(items: Item[], k: number): boolean {
+  const at = items[k + 1]?.w === 'the' ? k + 2 : k + 1;
+  if (!items[at]?.place || !/^[,;]$/.test(items[k - 1]?.w ?? '')) return false;
+  return (
+    /^(is|has|'s|was|are|have|does|did)$/.test(items[at + 1]?.w ?? '') &&
+    /^(n't|not)$/.test(items[at + 2]?.w ?? '') &&
+    /^(|[.,;!]|and|so)$/.test(items[at + 3]?.w ?? '')
+  );
 }
 
 const ENDS_OF_IT =

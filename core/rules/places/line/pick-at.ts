@@ -167,6 +167,19 @@ function pairAt(tokens: Token[], i: number): { value: number; next: number } | u
 function severalAtEnd(tokens: Token[], n: { value: number; next: number } | undefined): Pick | undefined {
   if (!n) return undefined;
   let k = BLOCK_NOUNS.has(w(tokens, n.next)) || w(tokens, n.next) === 'ones' ? n.next + 1 : n.next;
+  // "three in the middle of the bottom row"
+  const middle = /^(in|at) the (?:very )?(middle|centre|center) (of|in) $/.test(
+    [0, 1, 2, 3].map((m) => `${w(tokens, k + m)} `).join(''),
+  );
+  if (middle && n.value > 1)
+    return {
+      of: (total) =>
+        n.value < total && (total - n.value) % 2 === 0
+          ? countUp((total - n.value) / 2 + 1, (total + n.value) / 2)
+          : undefined,
+      next: k + 3,
+      noun: true,
+    };
   if (n.value < 2 || !/^(at|on|to|along|down)$/.test(w(tokens, k))) return undefined;
   k++;
   while (/^(the|far|very)$/.test(w(tokens, k))) k++;

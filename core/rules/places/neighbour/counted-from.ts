@@ -100,6 +100,12 @@ export function countedFrom(
     ways = { list: [side], next: side.next };
     next = side.next;
   }
+  // "diagonally below 2-2 on the right"
+  const slant = ways.list[0]!.slantwise ? wayAt(tokens, next, undefined) : undefined;
+  if (slant && !slant.several && slant.steps[0]!.row === 0) {
+    ways = { list: [ways.list[0]!, slant], next: slant.next };
+    next = slant.next;
+  }
   if (!bases) {
     const base = lastBlock(ctx);
     if (!base)

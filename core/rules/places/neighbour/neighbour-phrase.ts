@@ -132,6 +132,11 @@ function neighbourAt(
   // "bled into the ones beside it", "the blocks next to it": on both sides
   if (head === 'many' && ways.list.length === 1 && ways.list[0]!.slack)
     return countedFrom(tokens, allSteps(SIDES, ways.next), { ctx, placeAt }, { many: true });
+  // "the two beside 3-3", "the pair next to it": one on either side
+  if (the && count === 2 && ways.list.length === 1 && ways.list[0]!.slack) {
+    const both = countedFrom(tokens, allSteps(SIDES, ways.next), { ctx, placeAt }, { many: true });
+    if (both?.places.length === 2) return both;
+  }
   const spread = the && head === 'count' ? (count ?? 1) : undefined;
   // a bare direction needs what it is counted from, or the end of what is said of it
   return countedFrom(

@@ -5,7 +5,8 @@ import { wordAt as w } from '../../../text/word-at.ts';
 export type Step = { row: number; block: number };
 
 /** `one`: a single direction; `several`: all of these steps at once ("either side", "around"). */
-export type Way = { steps: Step[]; next: number; several: boolean; slack?: boolean };
+/** `slantwise`: the side is told behind the block that it is counted from. */
+export type Way = { steps: Step[]; next: number; several: boolean; slack?: boolean; slantwise?: boolean };
 
 /** One way or several that are told of one block, and the token behind them. */
 export type Ways = { list: Way[]; next: number };
@@ -129,8 +130,11 @@ export function wayAt(tokens: Token[], i: number, count: number | undefined): Wa
   const diagonal = /^diagonal(ly)?$/.test(w(tokens, k));
   if (diagonal) k++;
   // "diagonally below it": to which side is not said
-  if (diagonal && !/ (left|right) /.test(` ${[1, 2, 3, 4, 5].map((n) => w(tokens, k + n)).join(' ')} `))
-    return undefined;
+  const ahead = diagonal ? ` ${[1, 2, 3, 4, 5, 6, 7].map((n) => w(tokens, k + n)).join(' ')} ` : '';
+  // "diagonally below 2-2 on the right"
+  const slantwise =
+    / (?:\d+|one|two|three|four|five|six|seven|eight) (?:on|to) (?:the|its) (?:left|right) /.test(ahead);
+  if (diagonal && !slantwise && !/^(?: \S+){0,4} (?:left|right) /.test(ahead)) return undefined;
   // "to the left", "on its right", "to the L", "left of"
   if (/^(to|on|at)$/.test(w(tokens, k)) && /^(the|its)$/.test(w(tokens, k + 1))) {
     const side = w(tokens, k + 2);
@@ -178,11 +182,21 @@ export function wayAt(tokens: Token[], i: number, count: number | undefined): Wa
     return { steps: eight ? RING : CROSS, next: k + 1, several: true };
   }
   // "the block over it" lies above, "two over from that" beside
-  if (word === 'over' && /^(it|that|this|them|those|\d+)$/.test(w(tokens, k + 1)) && count === undefined)
+  if (
+    word === 'over' &&
+    (/^(it|that|this|them|those|\d+)$/.test(w(tokens, k + 1)) || k > i) &&
+    count === undefined
+  )
     return { steps: [STEPS.get('above')!], next: k + 1, several: false };
   const step = STEPS.get(word);
   if (!step || /^(left|right|l|r)$/.test(word)) return undefined;
   // "the one beside it on the left" says on which side
   const slack = /^(beside|alongside)$/.test(word);
-  return { steps: [step], next: k + 1, several: false, ...(slack ? { slack } : {}) };
+  return {
+    steps: [step],
+    next: k + 1,
+    several: false,
+    ...(slack ? { slack } : {}),
+    ...(slantwise && step.row ? { slantwise } : {}),
+  };
 }
