@@ -20,6 +20,7 @@ import { withShortDeeds } from '../rules/clause/short-deeds.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
 import { withWholeStatements } from '../rules/clause/whole-statements.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
+import { withoutHowBig } from '../rules/conditions/how-big.ts';
 import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
 import { withoutSizeByComparison } from '../rules/conditions/size-by-comparison.ts';
 import { withDashHeads } from '../rules/dash-heads.ts';
@@ -168,7 +169,15 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     circumstances.spoken,
     grid,
   );
-  const tokens = through(heard, mendCounts, withGoodsApart, withSizesApart, withUnsaidSewing, nameTheSame);
+  const tokens = through(
+    heard,
+    withoutHowBig,
+    mendCounts,
+    withGoodsApart,
+    withSizesApart,
+    withUnsaidSewing,
+    nameTheSame,
+  );
   const fabrics = indexFabrics(grid);
   const scanned = scan(tokens, fabrics, {
     grid,

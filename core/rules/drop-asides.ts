@@ -20,9 +20,10 @@ export function dropAsides(items: Item[]): Item[] {
   let out = withoutAmountAsked(withoutSelfAsked(withoutOthers(withoutGoodAnd(items))));
   for (let k = 1; k < out.length - 3; k++) {
     if (!isComma(out[k]!)) continue;
+    const place = ASIDE_START.test(out[k + 1]!.w) ? placeBehind(out, k) : undefined;
     const end = ASIDE_START.test(out[k + 1]!.w) ? endOfAside(out, k) : endOfNaming(out, k);
-    if (end === undefined || !isSubject(out, k)) continue;
-    out = [...out.slice(0, k), ...out.slice(end + 1)];
+    if (place !== undefined) out = [...out.slice(0, k), ...out.slice(place)];
+    else if (end !== undefined && isSubject(out, k)) out = [...out.slice(0, k), ...out.slice(end + 1)];
   }
   return out;
 }
@@ -104,6 +105,32 @@ function endOfAside(items: Item[], k: number): number | undefined {
   }
   return undefined;
 }
+
+/** What damage may be called where nothing of it but the place is still to come. */
+const LIES = /^(in|on|at|along|near|by|under|across|down|right|over|just|halfway|up)$/;
+
+/**
+ * "there's a tear, which I'd missed until today, in the second block", "a stain, I'd swear it's jam, on 2-2": where the place begins
+ * for which the damage before the comma at `k` still waits.
+ */
+function placeBehind(items: Item[], k: number): number | undefined {
+  const thing = items[k - 1]!;
+  if (!(thing.finding || thing.seam) || thing.place) return undefined;
+  let start = k - 1;
+  while (start > 0 && !isStop(items[start - 1]!) && items[start - 1]!.token.kind !== 'mark') start--;
+  if (items.slice(start, k).some((x) => x.place || x.action?.form === 'past')) return undefined;
+  for (let m = k + 1; m < Math.min(items.length - 1, k + LONGEST); m++) {
+    const x = items[m]!;
+    if (isComma(x)) {
+      const at = items.slice(m + 1, m + 4).findIndex((y) => y.place);
+      return LIES.test(items[m + 1]!.w) && at > 0 ? m + 1 : undefined;
+    }
+    if (x.token.kind === 'mark' || /^(and|but)$/.test(x.w) || tells(items, m)) return undefined;
+  }
+  return undefined;
+}
+
+const isStop = (x: Item): boolean => /^(and|but|so|then|&)$/.test(x.w);
 
 /** "the ties, baler twine if you please, have snapped", "the ticking, blue and brown alike, has gone mouldy". */
 function endOfNaming(items: Item[], k: number): number | undefined {

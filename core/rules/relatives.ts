@@ -49,6 +49,8 @@ export function withRelatives(items: Item[]): Item[] {
     ];
   const k = items.findIndex((x, m) => x.w === ',' && items[m + 1]?.w === 'which');
   if (k < 1) return items;
+  const found = foundAtLast(items, k);
+  if (found) return [...items.slice(0, k), boundaryBefore(items[k]!, ';'), ...found, ...items.slice(k + 2)];
   const end = items.findIndex((x, m) => m > k + 2 && (x.w === ',' || STOP.test(x.w)));
   if (end < 0 || items[end]!.w !== ',' || end > k + MOST_RELATIVE) return items;
   if (!GOES_ON.test(items[end + 1]?.w ?? '')) return items;
@@ -58,4 +60,38 @@ export function withRelatives(items: Item[]): Item[] {
   const told = [...subject.map((x) => ({ ...x })), ...items.slice(k + 2, end)];
   const rest = withRelatives(items.slice(end + 1));
   return [...items.slice(0, from), ...told, boundaryBefore(items[end]!, ';'), ...subject, ...rest];
+}
+
+const WAS = /^(?:had|has|have|is|'s|was|were|are|'ve|'d)$/;
+const JOINS = /^(?:and|&|meets?|joins?|with|to|from|\/)$/;
+
+/**
+ * "closed the seam between 2-1 and 3-1, and the one between 2-2 and 3-2, which had come open too", "patched 3-3 and 2-4, which was
+ * torn": of the places worked on, those told last are what was found so. Gives what the statement behind the comma speaks of.
+ */
+function foundAtLast(items: Item[], k: number): Item[] | undefined {
+  if (!WAS.test(items[k + 2]?.w ?? '')) return undefined;
+  const end = items.findIndex((x, m) => m > k && (STOP.test(x.w) || /^(?:,|and|but|so)$/.test(x.w)));
+  if (items[end]?.w === ',' && GOES_ON.test(items[end + 1]?.w ?? '')) return undefined;
+  const rest = items.slice(k + 2, end < 0 ? items.length : end);
+  const fails = rest.some((x) => x.fail);
+  if (!(fails || rest.some((x) => x.finding)) || rest.some((x) => x.place || x.action)) return undefined;
+  const start = items.findLastIndex((x, m) => m < k && STOP.test(x.w)) + 1;
+  const before = items.slice(start, k);
+  if (!before.some((x) => (x.action && x.action.form !== 'base') || x.w === 'did')) return undefined;
+  const seam = fails ? before.find((x) => x.seam) : undefined;
+  let from = k;
+  while (from > start && items[from - 1]!.place?.places.length) {
+    from--;
+    const both = /^(?:between|where)$/.test(items[from - 3]?.w ?? '') || items[from - 4]?.w === 'where';
+    if (!JOINS.test(items[from - 1]?.w ?? '') || !(both || rest[0]!.w === 'were')) break;
+    from--;
+  }
+  const told = items.slice(from, k);
+  const places = before.filter((x) => x.place?.places.length).length;
+  if (!told.length || !(seam || places > told.filter((x) => x.place).length)) return undefined;
+  return [
+    ...(seam ? [{ ...seam, action: undefined, object: undefined, measure: undefined }] : []),
+    ...told.map((x) => ({ ...x })),
+  ];
 }

@@ -96,13 +96,17 @@ function toListenerAt(tokens: Token[], i: number): number | undefined {
     : undefined;
 }
 
+/** "green twill: ok", "row four - fine": told of what heads it. */
+const saysHowItIs = (before: Token, { w }: Token): boolean =>
+  before.w === ':' || (/^--?$/.test(before.w) && /^(?:ok|okay|alright|all)$/.test(w));
+
 /** Where it goes on behind words said in passing, the comma behind them taken too. */
 function passingAt(tokens: Token[], i: number, before: Token | undefined): number | undefined {
   if (!before || !JOINTS.has(before.w)) return undefined;
   const between = BETWEEN.longestAt(tokens, i);
   if (between && before.w === ',' && tokens[between.next]?.w === ',') return between.next + 1;
   const last = LAST.longestAt(tokens, i);
-  if (!last) return undefined;
+  if (!last || saysHowItIs(before, tokens[i]!)) return undefined;
   const end = tokens.slice(last.next).every((t) => t.w === '.' || t.w === '!');
   return end && !SIDES.has(tokens[i - 2]?.w ?? '') ? last.next : undefined;
 }

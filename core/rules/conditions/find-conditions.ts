@@ -312,6 +312,13 @@ function refine(
     case 'split-seam':
       return 'split-seam';
     case 'lumpy-batting':
+      // "the blue has crept into 3-2"
+      if (
+        /^(?:crept|migrated|drifted|slipped)$/.test(word) &&
+        /^(?:into|onto|across|over|through)$/.test(after) &&
+        items.slice(0, k).some((x) => COLOURS.has(x.w) || /^(?:dyes?|colou?rs?)$/.test(x.w))
+      )
+        return 'dye-bleed';
       // "took the lump off": the old patch it was told of
       if (word === 'lump' && after === 'off') return undefined;
       // "a lumpy old patch"
@@ -416,6 +423,9 @@ function failure(
   if (seam && !(stitches && items.indexOf(stitches) > items.indexOf(seam) && items.indexOf(stitches) < k)) {
     return { finding: 'split-seam', items: [seam, item], rule: 'condition.seam-failed' };
   }
+  // "the stitching's gone between 5-1 and 6-1": what holds the two together
+  if (stitches && /^(?:stitching|stitches)$/.test(stitches.w) && items.some((x) => x.w === 'between'))
+    return { finding: 'split-seam', items: [stitches, item], rule: 'condition.seam-failed' };
   // "seam at 2-4: open"
   if (heading === 'seam') return { finding: 'split-seam', items: [item], rule: 'condition.seam-failed' };
   // "ties: rows 1-3 gone"

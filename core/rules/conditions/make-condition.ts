@@ -337,7 +337,7 @@ const isAnotherHere = (items: Item[], placed: ClausePlaces): boolean =>
 
 /** "musty throughout", "faded all over": the whole quilt, where no place is said or carried. */
 const OVERALL =
-  / (all over|throughout|everywhere|right through|all through|from end to end|top to bottom|from top to toe|overall|generally|the lot of it|from one end to the other) /;
+  / (all over|throughout|everywhere|right through|all through|from end to end|top to bottom|from top to toe|overall|generally|the lot of it|from one end to the other|from one side to the other|end to end|side to side) /;
 
 /** A finding with "the" and no verb, known already or worked on in what follows: it only says what is meant. */
 function namesOnly(state: ReaderState, v: { index: number; items: Item[] }, c: ConditionFound): boolean {

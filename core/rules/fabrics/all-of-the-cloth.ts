@@ -11,7 +11,8 @@ const LONGEST = 6;
  * "the lavender lawn, all three of them, has faded", "the gingham ones, both, are thin": what is said between the cloth and its verb
  * names no other blocks, and is left out so that the verb follows its subject.
  */
-export function withoutAllOfIt(items: Item[]): Item[] {
+export function withoutAllOfIt(said: Item[]): Item[] {
+  const items = withoutTail(said);
   const left: Item[] = [];
   for (let k = 0; k < items.length; k++) {
     left.push(items[k]!);
@@ -85,4 +86,40 @@ function endOfAll(items: Item[], from: number): number | undefined {
     if (verb && ALL_OF_IT.test(words) && (TELLS.test(verb.w) || verb.finding)) return end;
   }
   return undefined;
+}
+
+/** "all of it", "every last scrap of it", "the whole lot of them": said behind what was found, of the thing that was named. */
+const TAIL =
+  /^(?:just about |nearly |practically |pretty well )?(?:all|both|the lot|the whole lot|the whole|every (?:(?:single|last|blessed|damn) )?(?:scrap|inch|bit|thread|stitch|piece|block|one|shred)|the pair|each one|each and every one|the whole thing|top to bottom|edge to edge|end to end)(?: (?:of|in) (?:it|them|'em|em|those|these))?$/;
+const STOP = /^[.;!?\n]$/;
+
+/**
+ * "rust chintz: dye bleed, all of it", "moss calico thin, every scrap": behind the damage and the name of what has it, that all of it
+ * is meant points at nothing that was spoken of before.
+ */
+function withoutTail(items: Item[]): Item[] {
+  for (let k = items.length - 2; k > 1; k--) {
+    if (!/^(?:,|-|--|\()$/.test(items[k]!.w)) continue;
+    let end = items.findIndex((x, m) => m > k && (STOP.test(x.w) || /^(?:,|-|--|\)|and|but|so)$/.test(x.w)));
+    if (end < 0) end = items.length;
+    // "every block of it but the shirting one"
+    if (
+      items[end]?.w === 'but' ||
+      end - k > 8 ||
+      !TAIL.test(
+        items
+          .slice(k + 1, end)
+          .map((x) => x.w)
+          .join(' '),
+      )
+    )
+      continue;
+    const start = items.findLastIndex((x, m) => m < k && STOP.test(x.w)) + 1;
+    const before = items.slice(start, k);
+    const named = before.findIndex((x) => x.fabric || (x.place?.how === 'said' && x.place.places.length));
+    const found = before.findLastIndex((x) => x.finding || x.fail);
+    if (named < 0 || found < 0 || before.some((x) => x.action?.form === 'past')) continue;
+    items = [...items.slice(0, k), ...items.slice(items[end]?.w === ')' ? end + 1 : end)];
+  }
+  return items;
 }

@@ -115,8 +115,19 @@ export const findBlocks: Finder = (tokens, i, ctx) => {
 /** A side of the border, of the edge or of the binding at token `i`. */
 export const findPart: Finder = (tokens, i, ctx) =>
   mayBegin('part', tokens[i]) ? sidedPart(tokens, i, ctx) : undefined;
+/** "mildewed from one end to the other", "from one side to the other side": all along it, and no second thing. */
+const endsTheWay = (tokens: Token[], i: number): boolean =>
+  (tokens[i]!.w === 'the' || tokens[i]!.w === 'other') &&
+  /\bfrom (?:the )?one (?:\S+ )?(?:clear |right |clean )?(?:across |over |through )?to (?:the )?$/.test(
+    tokens
+      .slice(Math.max(0, i - 7), i)
+      .map((t) => `${t.w} `)
+      .join(''),
+  );
+
 /** A word that points back to places spoken of before. */
 export const findPointer: Finder = (tokens, i, ctx) => {
+  if (endsTheWay(tokens, i)) return undefined;
   const found = mayBegin('pointer', tokens[i])
     ? longest(POINTER_FINDERS, tokens, i, ctx)
     : contrastedBare(tokens, i, ctx);

@@ -62,9 +62,12 @@ export function placesNarrowed(state: ReaderState, clause: Clause, placed: Claus
 const NARROWING =
   /^(,|only|just|in|on|at|along|from|of|over|across|onto|behind|for|the|and|,|to|down|up|blocks?|really|mind|you|though)$/;
 
-/** What joins the places of a list: "where 3-2 meets 4-2, and 4-2 to 4-3", "5-1 with 5-2, 6-1 with 6-2". */
+/**
+ * What joins the places of a list: "where 3-2 meets 4-2, and 4-2 to 4-3", "5-1 with 5-2, 6-1 with 6-2"; and what is said of one of
+ * them ("3-1, 3-2 and a small one in 5-5", "3-3 only", "mostly row four").
+ */
 const BETWEEN_PLACES =
-  /^(,|\/|and|&|\+|the|in|on|also|all|full|whole|of|where|meets?|joins?|to|with|between|from|at|both)$/;
+  /^(,|\/|and|&|\+|the|in|on|also|all|full|whole|of|where|meets?|joins?|to|with|between|from|at|both|plus|too|as|well|again|along|down|across|over|near|by|inside|only|just|mostly|mainly|chiefly|especially|particularly|worst|possibly|slightly|badly|every|each|a|an|another|one|ones|small|smaller|little|wee|tiny|big|bigger|large|larger|great|long|short|bad|nasty|faint|slight|few|more|bits?|spots?|there|here|mind|though)$/;
 
 const SITS = /^(sits?|runs?|goes|reaches|lies|spreads?|stretches|crosses|is|'s|ran|went)$/;
 

@@ -8,12 +8,18 @@ const CLOCK_LEADS = new Set(
   ),
 );
 
+/** With "one" before it, a thing that there are two or more of. */
+const ONE_OF_TWO =
+  /^(?:side|end|edge|corner|face|block|square|fold|crease|seam|selvedge|selvage|hem|border|row|column|stitch|tie|line|part|spot|thing|thread|colour|color|cloth|fabric|of|or|single)$/;
+
 /** Is what stands at `i` a clock time, in a note that tells of work? */
 export const isClockExpected = (tokens: Token[], i: number): boolean =>
   // "pieced from 5 strips"
   !/^(strips?|pieces?|scraps?|lengths?|widths?|squares|blocks|patches|sides|edges|corners)$/.test(
     tokens[i + 1]?.w ?? '',
   ) &&
+  // "runs from one side to the other", "from one end to the next"
+  !(tokens[i]!.w === 'one' && ONE_OF_TWO.test(tokens[i + 1]?.w ?? '')) &&
   ((CLOCK_LEADS.has(tokens[i - 1]?.w ?? '') && !isSecondSide(tokens, i)) ||
     clockAwaited(tokens, i) ||
     // "that was three till now"

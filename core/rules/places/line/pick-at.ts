@@ -19,6 +19,8 @@ export function pickAt(tokens: Token[], i: number, ctx: PlaceContext, afterLine:
   let j = i;
   if (/^(the|its|only|just)$/.test(w(tokens, j))) j++;
   const word = w(tokens, j);
+  // "the bottom row is mildewed end to end": all along it
+  if (word === 'end' && w(tokens, j + 1) === 'to' && w(tokens, j + 2) === 'end') return undefined;
   // "block three", "blocks two to five", "no. 3", "number three"
   // "third row, no fourth row" puts right, and "row 3 no 4" counts
   const numbered =

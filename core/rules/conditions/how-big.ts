@@ -1,0 +1,60 @@
+import type { Token } from '../../text/tokenise.ts';
+import { wordSet } from '../../text/word-set.ts';
+
+/** Damage that has a size. */
+const DAMAGE = wordSet(
+  'hole holes tear tears rip rips gap gaps split splits slit slits gash gashes rent rents seam seams stain stains mark marks spot spots patch patches darn darns lump lumps burn burns pucker puckers crack cracks',
+);
+const WHO = wordSet('i you we one anyone anybody he she they');
+const COULD = wordSet("could can 'd might would can't couldn't");
+/** With what, or for whom, it is big enough: the words after which nothing more is said of the size. */
+const THROUGH = wordSet('through into in inside down with across under behind up on off over from to by');
+const LONGEST = 12;
+
+const SEAMS = wordSet('seam seams');
+
+/** Where the words end that tell how big the damage at `i` is: "(a hole) I could put my fist through". */
+function endOfHowBig(tokens: Token[], i: number): number | undefined {
+  let k = i + 1;
+  if (tokens[k]?.w === 'that' || tokens[k]?.w === 'which') k++;
+  if (!WHO.has(tokens[k]?.w ?? '') || !COULD.has(tokens[k + 1]?.w ?? '')) return undefined;
+  k += 2;
+  // "a hole I could darn", "a tear I can't decide about" tell of something else
+  if (!TRIES.test(said(tokens, k, 3))) return undefined;
+  for (let m = k + 2; m < Math.min(tokens.length, i + LONGEST); m++) {
+    const { w, kind } = tokens[m]!;
+    if (kind === 'mark') return undefined;
+    if (THROUGH.has(w) && !/^(?:my|your|a|an|the|his|her|it|two|three)$/.test(tokens[m + 1]?.w ?? ''))
+      return m + 1;
+    // "a hole you could put your fist through the bottom of" goes on
+  }
+  return undefined;
+}
+
+/** What one could do with so big a hole. */
+const TRIES =
+  /^(?:(?:just|nearly|almost|easily|about|well|very|not|quite|only|comfortably) )*(?:put|get|stick|poke|push|shove|fit|drive|post|pass|thread|see|read|lose|throw|climb|walk|run|slide|slip|drop|hide|march|sail|fly|reach|feel)\b/;
+
+const said = (tokens: Token[], from: number, count: number): string =>
+  tokens
+    .slice(from, from + count)
+    .map((t) => t.w)
+    .join(' ');
+
+/**
+ * "a hole I could put my fist through in the bottom row": how big it is, said with what one could do to it, falls out, so that the
+ * place behind is that of the damage. Of a seam it says that it is open ("a seam you could post a letter through").
+ */
+export function withoutHowBig(tokens: Token[]): Token[] {
+  const out: Token[] = [];
+  for (let i = 0; i < tokens.length; i++) {
+    const token = tokens[i]!;
+    out.push(token);
+    if (!DAMAGE.has(token.w)) continue;
+    const end = endOfHowBig(tokens, i);
+    if (end === undefined) continue;
+    if (SEAMS.has(token.w)) out.push({ ...tokens[end - 1]!, w: 'open', kind: 'word' });
+    i = end - 1;
+  }
+  return out;
+}
