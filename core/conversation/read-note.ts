@@ -10,6 +10,7 @@ import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { withVagueCounts } from '../rules/amounts/vague-counts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
+import { withNotSo, withReasons } from '../rules/clause/given-why.ts';
 import { withLayersLaid } from '../rules/clause/laid-and-basted.ts';
 import { withoutNotChosen } from '../rules/clause/not-chosen.ts';
 import { withoutOnlyWhen } from '../rules/clause/only-when.ts';
@@ -47,6 +48,7 @@ import { withSizesApart } from '../rules/measurements/sizes-apart.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { nameLines } from '../rules/name-lines.ts';
+import { nameNextLine } from '../rules/name-next-line.ts';
 import { nameRest } from '../rules/name-rest.ts';
 import { nameTheSame } from '../rules/name-the-same.ts';
 import { nameUnderLine } from '../rules/name-under-line.ts';
@@ -170,7 +172,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     grid,
   );
   const tokens = through(
-    heard,
+    nameNextLine(heard, grid),
     withoutHowBig,
     mendCounts,
     withGoodsApart,
@@ -232,6 +234,8 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withMeetings,
     withoutAllOfIt,
     withoutAllBehind,
+    withReasons,
+    withNotSo,
     withoutDenied,
     answeredHerself,
     withDashHeads,

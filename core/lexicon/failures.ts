@@ -53,7 +53,7 @@ export const FAILURE_PHRASES: string[] = [
   'fell|fallen out|apart|away',
   'adrift',
   'hanging|hangs off|loose',
-  'hanging|hangs|holding|held|hung on? by|with a|one|two|three|a few thread|threads|stitch|stitches',
+  'hanging|hangs|holding|held|hung on? by|with a|one|two|three|few thread|threads|stitch|stitches',
   'sprung',
   'blown',
   'cracked',

@@ -476,6 +476,8 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'been|was|were patched|mended|darned|repaired|replaced|resewn|restitched|stitched|sewn|fixed|glued|backed at some',
     'been|was|were patched|mended|darned|repaired|replaced|resewn|restitched|stitched|sewn|fixed|glued by somebody|someone|another|an|the',
     'later replacement|repair|patch|addition',
+    'has got? a|an|another big|small|little|neat|tidy|rough|tiny|bad? darn|mend|repair in|on|at|near|across|to|already',
+    "'s got a|an|another big|small|little|neat|tidy|rough|tiny|bad? darn|mend|repair in|on|at|near|across|to|already",
     'more darn|darns|darning|patch|patches|mends than cloth|fabric|silk|cotton|wool|quilt|anything|original',
     "someone|somebody|whoever|they 's|has|had|have? had a go",
     "someone|somebody|whoever|they 's|has|have|had? glued|stuck|botched|bodged|cobbled",

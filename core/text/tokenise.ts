@@ -96,7 +96,7 @@ const BARE_CONTRACTIONS = new Map<string, [string, string]>(
 
 /** Short forms that may end in a full stop without ending the sentence. */
 const ABBREVIATIONS = new Set(
-  'thr thrd allow approx betw incl exc excl pkt pkts pk pks tog tot btm w f sq max avg ea doz qty rs'.split(
+  'thr thrd allow approx betw incl exc excl pkt pkts pk pks tog tot btm w f sq max avg ea doz qty rs v vy'.split(
     ' ',
   ),
 );

@@ -221,6 +221,7 @@ export function makeCondition(
     places = [];
     how = 'none';
   }
+  if (c.finding === 'dye-bleed') places = bledInto(items, placed) ?? places;
   if (c.pointed) return;
   // "the taffeta is shattered, long fine slits running all over it": how it is
   const before = state.drafts.at(-1);
@@ -455,6 +456,19 @@ function otherSide(state: ReaderState, v: ClauseView, found: number): string[] |
   return part && side ? [`${part}-${side}`] : undefined;
 }
 
+/** "the blue from 3-1 has run into 3-2": where it went, and not where it came from. */
+function bledInto(items: Item[], placed: ClausePlaces): string[] | undefined {
+  if (placed.kind !== 'specific' || placed.items.length < 2) return undefined;
+  const led = (x: Item): string => {
+    const k = items.indexOf(x);
+    return items[k - 1]?.w === 'the' ? (items[k - 2]?.w ?? '') : (items[k - 1]?.w ?? '');
+  };
+  const into = placed.items.findIndex((x) => /^(?:into|onto|across|over)$/.test(led(x)));
+  if (into < 1 || !placed.items.slice(0, into).every((x) => led(x) === 'from')) return undefined;
+  const places = unique(placed.items.slice(into).flatMap((x) => x.place!.places));
+  return places.length ? places : undefined;
+}
+
 /** "2-3 torn, 2-4 torn, and the seam between them's gone": the two blocks told of in the sentence. */
 function betweenThem(state: ReaderState, v: ClauseView): string[] | undefined {
   const at = v.items.findIndex((x) => x.w === 'between');
@@ -493,7 +507,12 @@ function carriedForCondition(
     );
   const lastPlaces = (last?.entry as { places?: string[] } | undefined)?.places;
   const topical = state.topic?.sentence === v.sentence ? state.topic.places : undefined;
-  if (topical && placed.kind === 'none') return topical;
+  if (
+    topical &&
+    (placed.kind === 'none' ||
+      (placed.kind === 'pronoun' && placed.items.every((x) => x.place!.rule === 'place.it')))
+  )
+    return topical;
   if (
     c.finding === 'broken-stitching' &&
     !placed.places.length &&

@@ -34,6 +34,11 @@ const FROM_BEFORE = new RegExp(
   ` (?:has|had|'s got|is|are|was|were|there 's|there is|there was) (?:\\S+ ){0,2}?${REPAIR_STUFF} (?:\\S+ ){0,6}?from (?:before|the last restoration|an earlier (?:restoration|campaign|repair)|a previous (?:restoration|campaign|repair)|last time) `,
 );
 
+/** "a patch on it that somebody's granny put there", "the darn in 2-2 some restorer did" */
+const MEND_OF = new RegExp(
+  ` (?:patch|darn|mend|repair|piece|bit|scrap)(?:es|s)? (?:(?:on|in|over|across|at|to|of) (?:\\S+ ){1,5}?)?(?:(?:that|which|who) )?${EARLIER_HAND} ${BETWEEN}(?:${MENDED}|${PUT}|did|made|done|worked|left) `,
+);
+
 /** Work of these days, by whomever, and what is meant or asked: no old repair. */
 const OF_TODAY =
   / (?:i|we|me today|for me|helped|today|tonight|yesterday|this morning|this afternoon|this evening|last night|just now|will|'ll|wants?|asked|should|could|might|going to|needs?|to be|says?|said|thinks?) /;
@@ -56,8 +61,9 @@ export function mendedBefore(
   v: ClauseView,
   placed: ClausePlaces,
 ): Draft | undefined {
-  if (clause.items.some((x) => x.finding === 'old-repair') || !tellsMendBefore(wordsBetween(clause.items)))
-    return undefined;
+  const words = wordsBetween(clause.items);
+  const told = tellsMendBefore(words) || (MEND_OF.test(words) && !OF_TODAY.test(words));
+  if (clause.items.some((x) => x.finding === 'old-repair') || !told) return undefined;
   const lead = state.clauses[v.index - 1];
   const headed =
     placed.kind === 'none' && lead?.sentence === v.sentence && lead.items.every((x) => x.place)

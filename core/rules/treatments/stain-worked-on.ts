@@ -23,7 +23,14 @@ export function stainLifted({ items, k, item, before, after }: WordAt): WayFound
   )
     return found({ action: 'clean', form: 'past', at: k, items: [item], rule: 'treatment.stain-lifted' }, k);
   const form = LIFTS.get(item.w);
-  if (!form || / (not|n't|never|cannot|no) (\S+ )?$/.test(before)) return undefined;
+  if (!form || / (?:not|n't|never|cannot|no|wo|refuses) (?:\S+ ){0,2}$/.test(before)) return undefined;
+  // "lifted the binding at the corner and there's mould underneath": something else was lifted
+  const lifted = items.slice(k + 1, k + 4).find((x) => !/^(?:the|that|this|an?|old|its)$/.test(x.w));
+  if (
+    /^lift/.test(item.w) &&
+    (lifted?.part || lifted?.object || /^(?:patch|corner|edge)$/.test(lifted?.w ?? ''))
+  )
+    return undefined;
   const stain = items.findIndex(
     (x, m) => x.finding === 'stain' || x.finding === 'mildew' || (x.w === 'mark' && items[m - 1]?.w !== 'a'),
   );

@@ -13,6 +13,8 @@ export function takeBeforeVerb(told: GoodsTold, next: Sentence | undefined): voi
   const { items, claims, made } = told;
   const early = items.filter((x) => !claims.cut.has(x));
   const post = postUse(early);
+  // "the drab's frayed and I've ordered nothing yet"
+  if (post && /^(?:nothing|none|nowt|no)$/.test(w(early, post.end))) return;
   if (!post || (made.length && !(post.use === 'on-hand' && early.some((x) => x.quantity?.unit)))) return;
   // "tied row one with red pearl cotton, two skeins gone": the amount right before its verb
   const amount =

@@ -88,6 +88,12 @@ function sidesAt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
   const after = w(tokens, sides.next);
   if (['block', 'corner', 'corners', 'row', 'column', 'border', 'borders', 'two', 'three'].includes(after))
     return undefined;
+  // "the binding at the top left corner"
+  if (
+    /^(left|right)$/.test(after) &&
+    /^corners?$/.test(w(tokens, w(tokens, sides.next + 1) === 'hand' ? sides.next + 2 : sides.next + 1))
+  )
+    return undefined;
   const part = partOf(noun);
   let next = sides.next;
   if (['edge', 'side', 'edges', 'sides'].includes(after)) next++;
