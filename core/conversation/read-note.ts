@@ -19,6 +19,7 @@ import { withRunOns } from '../rules/clause/run-on.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
 import { withShortDeeds } from '../rules/clause/short-deeds.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
+import { withVerdicts } from '../rules/clause/verdict-behind.ts';
 import { withWholeStatements } from '../rules/clause/whole-statements.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
 import { withoutHowBig } from '../rules/conditions/how-big.ts';
@@ -238,6 +239,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withNotSo,
     withoutDenied,
     answeredHerself,
+    withVerdicts,
     withDashHeads,
     withListStops,
   );

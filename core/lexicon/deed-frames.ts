@@ -113,6 +113,7 @@ export const BEFORE_DEED: Frames[] = [
       'gone|went|going off',
       'gone|went off the idea|notion|thought of',
       "not|n't bother|bothering|fussing with|about?",
+      "n't|not be bothered|fussed|arsed with|about|to?",
       'dropped|dropping|scrapped|scrapping|abandoned|ditched|shelved|binned|dismissed|rejected|given|gave up? the idea|plan|thought|notion of',
       'forget|skip|cancel|scrap|ditch|nix|shelve|drop about?',
       'forgetting|skipping|cancelling|canceling|scrapping|ditching|shelving about?',
@@ -208,6 +209,7 @@ export const BEFORE_DEED: Frames[] = [
       'shall not',
     ],
   },
+  { form: 'base', state: 'dropped', words: ["n't|not be bothered|fussed|arsed to?"] },
   { form: 'base', words: ["wo n't", 'will not', 'not', "n't", 'no need to'] },
 ];
 

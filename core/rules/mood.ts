@@ -154,10 +154,7 @@ export function stateOf(
   if (form === 'noun' && / (?:getting|having) .* (?:now|as we speak|at the moment) /.test(words))
     return 'doing';
   // "replacing 3-4 is off the table", "netting row two can wait"
-  const behind =
-    form === 'ing' || form === 'base' || (form === 'noun' && items[k]?.action)
-      ? toldBehind(items, k)
-      : undefined;
+  const behind = form === 'past' ? undefined : toldBehind(items, k);
   // "I'll get the quilting done on row one tonight"
   if (
     behind &&

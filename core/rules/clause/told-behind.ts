@@ -8,7 +8,7 @@ for (const [state, phrases] of BEHIND_DEED) for (const words of phrases) BEHIND.
 
 /** What a deed is done to, and what joins it. */
 const DONE_TO =
-  /^(the|that|this|those|of|on|in|for|to|both|all|and|&|,|one|ones|it|them|whole|back|edge|over|row|up)$/;
+  /^(the|that|this|those|of|on|in|for|to|both|all|and|&|,|one|ones|it|them|whole|back|edge|over|row|up|behind|under|underneath|across|along|round|around|between|from|at|piece|patch|block|square|idea)$/;
 
 /** "replacing 3-4 is off the table", "netting row two can wait": what is said of the deed at `k` behind the places it is done to, and where that ends. */
 export function toldBehind(items: Item[], k: number): { state: TreatmentState; end: number } | undefined {

@@ -17,7 +17,7 @@ export function namedTreatment({ items, k, item, before, all, ways }: WordAt): W
         all,
       );
     const weighed =
-      /\b(rejected|dismissed|discounted|ruled out|under consideration|considered|weighing|contemplated|an option|(?:to|will|shall|must|should) (?:be given|receive)|is out|is off|called for|required|proposed|planned)\b/.test(
+      /\b(rejected|dismissed|discounted|ruled out|called off|under consideration|considered|weighing|contemplated|an option|(?:to|will|shall|must|should) (?:be given|receive)|is out|is off|called for|required|proposed|planned)\b/.test(
         all,
       ) || / (as is|as are) $/.test(before);
     // "removal of the old patch is complete"

@@ -11,7 +11,7 @@ export function workAsThing({ items, k, item, before, after, ways, used }: WordA
   if (!action || used.has(k) || ways.some((x) => x.action === action)) return undefined;
   // "needs a darn sewn in", "a patch put on": a rule of its own
   if (
-    /^ (?:\S+ )?(?!needed |required |wanted |called )(?:\S+ed|sewn|put|laid|set|let) /.test(after) ||
+    /^ (?:\S+ )?(?!needed |required |wanted |called |planned )(?:\S+ed|sewn|put|laid|set|let) /.test(after) ||
     removalSoon(items, k)
   )
     return undefined;
@@ -32,10 +32,13 @@ export function workAsThing({ items, k, item, before, after, ways, used }: WordA
   const governor = governorOfThing(items, k);
   const told =
     governor?.state ??
-    (WITH_ARTICLE.test(before) && !IS_OFF.test(after) ? toldBehind(items, k)?.state : undefined);
+    ((WITH_ARTICLE.test(before) || opensClause(items, k)) && !IS_OFF.test(after)
+      ? toldBehind(items, k)?.state
+      : undefined);
   if (!told || told === 'done') return undefined;
   // "needs support", "wants darning": without its article only what is no thing besides
-  if (!WITH_ARTICLE.test(before) && !(governor && action === 'stabilize')) return undefined;
+  if (!WITH_ARTICLE.test(before) && !opensClause(items, k) && !(governor && action === 'stabilize'))
+    return undefined;
   return found({ action, form: 'noun', at: k, items: [item], rule: 'treatment.as-thing' }, k);
 }
 /** "(a darn) for 2-4", "(patch) for the first one": the thing, the place and nothing more. */
@@ -48,6 +51,9 @@ function isMeantFor(items: Item[], k: number): boolean {
     /^(|[,.;!]|and|but|too|then|instead|i|think)$/.test(items[at + 1]?.w ?? '')
   );
 }
+/** "darn on 2-3 is next", "3-4: patch is called off": nothing before it but its place. */
+const opensClause = (items: Item[], k: number): boolean =>
+  items.slice(0, k).every((x) => x.place || /^(:|,|and|so|but|then|now|right|ok|-)$/.test(x.w));
 /** "the patch on 3-4 is off": taken off, or called off; a rule of its own. */
 const IS_OFF = / (?:is|'s|are) (?:now |all )?(?:off|out) /;
 
