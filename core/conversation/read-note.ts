@@ -24,6 +24,7 @@ import { withWholeStatements } from '../rules/clause/whole-statements.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
 import { withoutHowBig } from '../rules/conditions/how-big.ts';
 import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
+import { withPatchesOfCloth } from '../rules/conditions/patch-of-cloth.ts';
 import { withoutSizeByComparison } from '../rules/conditions/size-by-comparison.ts';
 import { withDashHeads } from '../rules/dash-heads.ts';
 import { withStatusStops } from '../rules/decisions/after-status.ts';
@@ -48,6 +49,7 @@ import { halfKnown } from '../rules/measurements/half-known.ts';
 import { withSizesApart } from '../rules/measurements/sizes-apart.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
+import { tellingsOf } from '../rules/mentions-of.ts';
 import { nameLines } from '../rules/name-lines.ts';
 import { nameNextLine } from '../rules/name-next-line.ts';
 import { nameRest } from '../rules/name-rest.ts';
@@ -175,6 +177,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const tokens = through(
     nameNextLine(heard, grid),
     withoutHowBig,
+    withPatchesOfCloth,
     mendCounts,
     withGoodsApart,
     withSizesApart,
@@ -365,6 +368,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
 
   const echoes = echoesOf(told, state.drafts);
   state.drafts = state.drafts.filter((d) => !chance.has(d) && !echoes.has(d));
+  const tellings = tellingsOf(state.drafts, state.clauses);
   const drafts = settle(state, items);
   if (!drafts.length && !told.length && !apart && !chance.size) {
     const byScrap = amendByScrap(state, items, wordsLeft);
@@ -428,7 +432,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
       reply: reply(ask, drafts, grid, unread),
       ...withSlips,
     },
-    conversation: { memory: remember(memory, drafts, ask, state, scanned, text, false) },
+    conversation: { memory: remember(memory, drafts, ask, state, scanned, text, false, tellings) },
   };
 }
 

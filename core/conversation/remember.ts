@@ -5,6 +5,7 @@ import { CLOTH_WORDS } from '../lexicon/materials.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import { mentionsOf } from '../rules/mentions-of.ts';
+import type { Mention, Telling } from '../rules/places/find-mention.ts';
 import { splitBlock } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { objectOfRepair } from '../rules/treatments/object-of-repair.ts';
@@ -21,6 +22,7 @@ export function remember(
   scanned: { focus: string[]; earlier: string[][]; cloth?: string[]; items: Item[] },
   text: string,
   amended: boolean,
+  tellings: Telling[] = [],
 ): Memory {
   // a mended note is remembered as if it had been said right at once
   const { before, last: _last, ...now } = memory;
@@ -145,7 +147,11 @@ export function remember(
       ? [{ places: [...e.places], object: 'interfacing' as const }]
       : [],
   );
-  next.mentions = [...(snapshot.mentions ?? []), ...mentionsOf(drafts), ...fused].slice(-40);
+  next.mentions = [
+    ...(snapshot.mentions ?? []),
+    ...mentionsOf(drafts).map((m) => asTold(m, tellings)),
+    ...fused,
+  ].slice(-40);
   const list = listAfter(drafts, snapshot.list);
   if (list) next.list = list;
   else delete next.list;
@@ -158,6 +164,14 @@ export function remember(
     next.focus = barred;
   }
   return next;
+}
+
+/** The mention with the words in which its places were told. */
+function asTold(mention: Mention, tellings: Telling[]): Mention {
+  const own = tellings.filter(
+    (t) => t.finding === mention.finding && t.places.every((p) => mention.places.includes(p)),
+  );
+  return own.length ? { ...mention, tellings: own } : mention;
 }
 
 export const saidOf = (at: { from: number; to: number; words?: string } | undefined, text: string): string =>

@@ -280,7 +280,9 @@ function tellsSomething(whole: string, head: string, items: Item[], asked: boole
     asked ||
     // "how big a piece of batting does it want"
     /^how (?:big|long|wide|large) (?:a|an) /.test(head) ||
-    /^(?:did|have|had|will|would|can|am|is|are|should|might) (?:i|we|it|the|that|(?:\S+ ){1,4}(?:yards?|yds?|metres?|meters?|m)) /.test(head)
+    /^(?:did|have|had|will|would|can|am|is|are|should|might) (?:i|we|it|the|that|(?:\S+ ){1,4}(?:yards?|yds?|metres?|meters?|m)) /.test(
+      head,
+    )
   )
     return false;
   return items.some((x) => x.quantity?.unit || x.cost || x.span || x.duration) || / : /.test(whole.slice(8));

@@ -2,10 +2,21 @@ import type { Action, Finding, RemovedObject } from '../../../shared/vocabulary.
 import { COUNT_WORDS } from '../../text/number-words.ts';
 import { isBareThing } from '../conditions/bare-thing.ts';
 import type { Item } from '../item.ts';
+import { isPlainWord } from '../plain-word.ts';
 import { splitBlock, unique } from './grid.ts';
 
 /** Something told before, with the places it was told of: what "the tear", "the worn ones", "that old patch" can mean. */
-export type Mention = { places: string[]; finding?: Finding; action?: Action; object?: RemovedObject };
+export type Mention = {
+  places: string[];
+  finding?: Finding;
+  action?: Action;
+  object?: RemovedObject;
+  /** The words each of its places was told in, where they tell the one from the other. */
+  tellings?: Telling[];
+};
+
+/** Damage as it was told at its places: with what it was made ("ink"), and in which words ("long", "fist"). */
+export type Telling = { finding: Finding; places: string[]; made: string[]; words: string[] };
 
 const DETERMINERS = new Set(['the', 'that', 'those', 'these', 'this', 'both', 'all', 'my', 'our', 'same']);
 /** "those three", "both": words that point to places by themselves, and are but determiners before "torn blocks". */
@@ -90,7 +101,11 @@ export function findMention(items: Item[], mentions: Mention[]): string[] | unde
     // "another of those rusty marks" is none of them
     if (items[k - 1]?.w === 'of' && /^(another|one|some|any|none)$/.test(items[k - 2]?.w ?? '')) continue;
     const phrase = describedAt(items, k);
-    if (!phrase) continue;
+    if (!phrase) {
+      const made = madeOf(items, k, mentions);
+      if (made) return made;
+      continue;
+    }
     const pick = pickBefore(items, k);
     const places = pick ? picked(pick, phrase, mentions) : placesOf(phrase, mentions);
     if (places) return places;
@@ -98,7 +113,43 @@ export function findMention(items: Item[], mentions: Mention[]): string[] | unde
   return undefined;
 }
 
-type Phrase = { is: Described; count?: number; plural: boolean; other?: boolean; head?: RegExp };
+/** "patched the burn", "the wax came off": damage named by what made it, where it was told so once. */
+function madeOf(items: Item[], k: number, mentions: Mention[]): string[] | undefined {
+  const item = items[k + 1];
+  if (!item || !isPlainWord(item) || !/^(the|that|this)$/.test(items[k]!.w)) return undefined;
+  // "slip stitched the three-cornered one"
+  const one = items.findIndex((x, m) => m > k + 1 && m < k + 6 && x.w === 'one');
+  const like = items.slice(k + 1, one).filter((x) => x.w !== '-');
+  if (one > 0 && like.every((x) => isPlainWord(x) || x.quantity) && !like.some((x) => NO_STUFF.has(x.w))) {
+    const so = mentions
+      .flatMap((m) => m.tellings ?? [])
+      .filter((t) => like.every((x) => t.words.includes(x.w)));
+    return so.length === 1 ? so[0]!.places : undefined;
+  }
+  if (NO_STUFF.has(item.w) || !BEHIND_STUFF.test(items[k + 2]?.w ?? '')) return undefined;
+  const told = mentions
+    .flatMap((m) => m.tellings ?? [])
+    .filter((t) => THING_FINDINGS.has(t.finding) && t.made.includes(item.w));
+  return told.length === 1 ? told[0]!.places : undefined;
+}
+/** Damage that is a thing, and no state of the cloth. */
+const THING_FINDINGS = new Set<Finding>(['stain', 'hole', 'tear', 'old-repair', 'missing']);
+/** Said of damage, and nothing that it could be called by. */
+const NO_STUFF = new Set(
+  'other old new big little small long short nasty bad good whole first last same left right top bottom upper lower one two three owner quilt water sun light iron needle pin'.split(
+    ' ',
+  ),
+);
+
+type Phrase = {
+  is: Described;
+  count?: number;
+  plural: boolean;
+  other?: boolean;
+  head?: RegExp;
+  /** What else is said of it: "long", "coffee". */
+  like?: string[];
+};
 
 type Pick = { end: string; count: number };
 /** "the first two of the moth-eaten ones", "the top one of the torn ones": which of them. */
@@ -134,12 +185,14 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
   let plural = /^(those|these|both|all)\b/.test(determiner);
   let count = determiner === 'both' ? 2 : COUNTS.get(determiner.split(' ').at(-1)!);
   const is: Described = {};
+  const like: string[] = [];
   let other = false;
   for (let k = from + 1; k < Math.min(items.length, from + 6); k++) {
     const item = items[k]!;
     const { w } = item;
     if (w === 'of' && pickBefore(items, k + 1)) return undefined;
     if (/^(other|others|remaining)$/.test(w)) other = true;
+    if (isPlainWord(item)) like.push(w);
     if (
       DETERMINERS.has(w) ||
       /^(old|other|new|big|little|small|long|nasty|worst|same|whole|first|poor|of)$/.test(w)
@@ -162,6 +215,7 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
         ...(count ? { count } : {}),
         ...(other ? { other } : {}),
         ...(head ? { head } : {}),
+        like,
         plural: plural || PLURALS.has(w.split(' ')[0]!),
       };
     }
@@ -174,7 +228,7 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
     }
     if (item.place || item.fabric) return undefined;
     if (STUFF.test(w) && /^(the|that|this)$/.test(determiner) && BEHIND_STUFF.test(items[k + 1]?.w ?? ''))
-      return { is: { finding: 'stain' }, plural: false };
+      return { is: { finding: 'stain' }, plural: false, like: [w] };
     if (MARKS.test(w)) is.finding = 'stain';
     else if (/^gaps?$/.test(w)) is.gap = true;
     else if (item.seam || item.finding === 'split-seam') is.seam = true;
@@ -193,32 +247,12 @@ function describedAt(items: Item[], from: number): Phrase | undefined {
         is,
         ...(count ? { count } : {}),
         ...(other ? { other } : {}),
+        like,
         plural: plural || /[^s]s$/.test(w),
       };
   }
   return undefined;
 }
-
-const FUNCTION_WORDS = new Set(
-  "'s 's 're 've 'll 'd i you he she we they it its is are was were be been has have had do does did will would can could and or but so then than if when while where which who what that as at by for from in into on onto off out over under up down with without to all some any no not n't just now here there back about after before behind between through round again too very way time".split(
-    ' ',
-  ),
-);
-/** "that coffee ring", "the three-cornered tear": a word that only says more of the thing. */
-const isPlainWord = (item: Item): boolean =>
-  ((item.token.kind === 'word' && !FUNCTION_WORDS.has(item.w)) || item.w === '-') &&
-  !item.place &&
-  !item.part &&
-  !item.finding &&
-  !item.fail &&
-  !item.seam &&
-  !item.action &&
-  !item.stitch &&
-  !item.task &&
-  !item.topic &&
-  !item.clock &&
-  !item.span &&
-  !item.duration;
 
 const described = (is: Described): boolean =>
   is.finding !== undefined ||
@@ -263,6 +297,8 @@ function placesOf(phrase: Phrase, mentions: Mention[]): string[] | undefined {
     .map((m) => (head ? { ...m, places: m.places.filter((p) => head.test(p)) } : m))
     .filter((m) => m.places.length)
     .reverse();
+  const alike = likeTold(phrase, mentions);
+  if (alike && !count) return head ? alike.filter((p) => head.test(p)) : alike;
   const newest = (is.seam ? openSeam(mentions) : undefined) ?? told[0];
   if (!newest) return undefined;
   if (!count) {
@@ -275,6 +311,18 @@ function placesOf(phrase: Phrase, mentions: Mention[]): string[] | undefined {
     if (gathered.length >= count) break;
   }
   return gathered.length === count ? gathered : undefined;
+}
+
+/** "the long rip", "the ink": of several told so, the places where most of these words were said. */
+function likeTold({ is, like, plural }: Phrase, mentions: Mention[]): string[] | undefined {
+  if (!like?.length) return undefined;
+  const told = mentions.filter((m) => fits(is, m)).flatMap((m) => m.tellings ?? []);
+  const shared = (t: Telling): number => like.filter((w) => t.words.includes(w)).length;
+  const most = Math.max(0, ...told.map(shared));
+  if (most === 0) return undefined;
+  const best = told.filter((t) => shared(t) === most);
+  if (best.length === told.length) return undefined;
+  return plural ? unique(best.flatMap((t) => t.places)) : best.at(-1)!.places;
 }
 
 /** "the other frayed one": of those told so, what nothing was done to as yet, or what was not spoken of last. */
