@@ -76,6 +76,7 @@ import { through } from '../rules/through.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
+import { withPiecesByShape } from '../rules/treatments/new-shapes.ts';
 import { OWNERS_WORD } from '../rules/treatments/owners-word.ts';
 import { withOwnLengths } from '../rules/work/own-lengths.ts';
 import { withApostrophes } from '../text/lost-apostrophe.ts';
@@ -178,6 +179,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     nameNextLine(heard, grid),
     withoutHowBig,
     withPatchesOfCloth,
+    withPiecesByShape,
     mendCounts,
     withGoodsApart,
     withSizesApart,

@@ -195,6 +195,8 @@ export const SLIPS: SlipRow[] = [
   { heard: 'battens', meant: 'batting' },
   { heard: 'batton', meant: 'batting' },
   { heard: 'baton', meant: 'batting' },
+  { heard: 'tare', meant: 'tear' },
+  { heard: 'tares', meant: 'tears' },
   { heard: 'bedding', meant: 'batting' },
   { heard: 'padding', meant: 'batting' },
   { heard: 'batted', meant: 'batting', before: the },

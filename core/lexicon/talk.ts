@@ -50,6 +50,7 @@ export const PASSING = phrases(`
 
 /** Behind the last comma or stop of a note, with nothing behind them. */
 export const CLOSINGS = phrases(`
+  for that matter, come to that, if it comes to that, now i look, now that i look, as it goes, i see, i notice,
   that 's that, and that 's that, there we are, so there we are, there we go, so there we go, there you go, there you are, so there, there, phew, whew, right, right then,
   okay, ok, okay then, alright, all right, hooray, hurrah, yay, at last, finally, for sure, definitely, honestly, really, mind, go figure, goodness me, dear me, oh dear, good grief, what a day, what a job, what a mess, what a week,
   i have to say, put that down, write that down, note that, make a note, make a note of that, make a note of it, for the record, for the log, for the book, got that, did you get that, have you got that, you got that, end of note, end of report, over,

@@ -159,6 +159,13 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   )
     next = at;
   // "the upper of the two has lost a corner, the lower has a stain", "of the rosebud ones the top has a hole"
+  // "the leftmost is sewn up now", "the bottommost has a hole as well"
+  if (
+    next === undefined &&
+    /^(left|right|top|bottom|upper|lower|outer)most$/.test(word) &&
+    /^(|[.,;]|is|'s|has|had|needs|wants|gets|was|i|one|block)$/.test(w(tokens, at))
+  )
+    next = /^(one|block)$/.test(w(tokens, at)) ? at + 1 : at;
   if (
     next === undefined &&
     group.length <= 3 &&

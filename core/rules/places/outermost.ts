@@ -7,7 +7,9 @@ export function outermost(group: string[], side: string): string | undefined {
 }
 
 /** The blocks of a group that lie furthest to one side; of a line the first `count` from there. */
-export function outermostOf(group: string[], side: string, count = 1): string[] | undefined {
+export function outermostOf(group: string[], told: string, count = 1): string[] | undefined {
+  // "leftmost", "bottommost"
+  const side = told.replace(/^(left|right|top|bottom|upper|lower)most$/, '$1');
   if (areSides(group)) {
     const found = group.filter((p) =>
       p

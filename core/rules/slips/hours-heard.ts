@@ -52,6 +52,22 @@ const hourHeard: SlipRule = ({ tokens, i, before }) => {
       return read;
     if (/^(?:from|till|until|til|since)$/.test(left)) return read;
   }
+  // "started at too thirty", where nothing is counted in minutes
+  if (
+    left === 'at' &&
+    MINUTES.test(next) &&
+    /^(?:too|to|for|fore|won|ate)$/.test(t.w) &&
+    ENDS.test(w(tokens[i + 2]))
+  )
+    return read;
+  // "knocked off at ten to for"
+  if (
+    TILL.test(left) &&
+    t.w !== left &&
+    w(before.at(-3)) === 'at' &&
+    /^(?:five|ten|twenty|quarter)$/.test(w(before.at(-2)))
+  )
+    return read;
   // "from to to for", "from ate till eleven"
   if (left === 'from' && TILL.test(next) && hourAt(tokens, i + 2)) return read;
   // "… to too piecing", "… till for": the end of a stretch

@@ -81,7 +81,9 @@ export function sameAgain(
           x.fabric ||
           // "and 2-5, 10 min"
           (x.duration && state.memory.lastKind === 'treatment') ||
-          /^(and|also|plus|the|,|in|on|at|then|now|&|one|ones|that|those|blocks?|pieces?|all)$/.test(x.w),
+          /^(and|also|plus|the|,|in|on|at|over|onto|across|along|then|now|&|one|ones|that|those|blocks?|pieces?|all|for|matter)$/.test(
+            x.w,
+          ),
       )) ||
     /^ (" |'' )/.test(words) ||
     lessSo(state, clause, placed) ||

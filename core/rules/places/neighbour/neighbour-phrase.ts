@@ -204,6 +204,13 @@ function neighbourOf(
   if (ways) return countedFrom(tokens, ways, { ctx, placeAt }, { many });
   // "ugh, neighbour's dog at it again", "the neighbours are drilling": people
   const led = i < j || side !== undefined || n !== undefined;
+  // "same goes for its neighbour": at the end of a row there is but one, and elsewhere nobody knows which
+  if (!many && w(tokens, i) === 'its' && !PEOPLE.test(w(tokens, k + 1))) {
+    const sides = countedFrom(tokens, allSteps(SIDES, k + 1), { ctx, placeAt }, { many: true });
+    return sides && sides.places.length > 1
+      ? { ...sides, places: [], rule: 'place.one-of', outside: undefined }
+      : sides;
+  }
   if (!many || !led || PEOPLE.test(w(tokens, k + 1)) || PEOPLE.test(w(tokens, k + 2))) return undefined;
   const four = n?.value === 4 || w(tokens, i) === 'all';
   return countedFrom(tokens, allSteps(four ? CROSS : SIDES, k + 1), { ctx, placeAt }, { many: true });
