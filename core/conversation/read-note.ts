@@ -22,7 +22,8 @@ import { withTurns } from '../rules/clause/turns-to.ts';
 import { withVerdicts } from '../rules/clause/verdict-behind.ts';
 import { withWholeStatements } from '../rules/clause/whole-statements.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
-import { withoutHowBig } from '../rules/conditions/how-big.ts';
+import { askedAndFound } from '../rules/conditions/asked-and-found.ts';
+import { withoutHowBig, withoutOfWhat } from '../rules/conditions/how-big.ts';
 import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
 import { withPatchesOfCloth } from '../rules/conditions/patch-of-cloth.ts';
 import { withoutSizeByComparison } from '../rules/conditions/size-by-comparison.ts';
@@ -177,6 +178,8 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   );
   const tokens = through(
     nameNextLine(heard, grid),
+    askedAndFound,
+    withoutOfWhat,
     withoutHowBig,
     withPatchesOfCloth,
     withPiecesByShape,

@@ -107,7 +107,7 @@ export const ASIDE_CALLS: string[] = phrases(`
 
 /** Things of the house that are mended and washed like a quilt: what is said of them is none of its damage. */
 export const HOUSEHOLD_GOODS =
-  /(?<!\b(?:from|off|with|of|in|like|as|out|for|an?|some|using)(?: an?)?(?: \w+)?) (?:my|his|her|our|their|the|that|this|these|those|your|\w+ 's)(?: (?:good|best|old|new|own|wee|little|blue|grey|school|work|sunday|bedroom|kitchen))? (?:blouse|tights|jumper|jersey|trousers|curtains?|carpet|rug|fence|gate|roof|socks?|stockings|cardigan|slippers|gloves|sofa|car|dishes|windows)(?! (?:is|was|were|are) (?:in|the) )\b/;
+  /(?<!\b(?:from|off|with|of|in|like|as|out|for|an?|some|using)(?: an?)?(?: \w+)?) (?:my|his|her|our|their|the|that|this|these|those|your|\w+ 's)(?: (?:good|best|old|new|own|wee|little|blue|grey|school|work|sunday|bedroom|kitchen))? (?:blouse|tights|jumper|jersey|trousers|curtains?|carpet(?! beetle)|rug|fence|gate|roof|socks?|stockings|cardigan|slippers|gloves|sofa|car|dishes|windows)(?! (?:is|was|were|are) (?:in|the) )\b/;
 
 /** With one of these a note is about the piece, its story or its owner, and no talk aside. */
 export const QUILT_WORDS: string[] = phrases(`
@@ -117,5 +117,5 @@ export const QUILT_WORDS: string[] = phrases(`
   border, borders, pieced, piecing, appliqué, applique, sampler,
   maker, owner, client, museum, heirloom, initials, embroidered, inscription, signature, label, attic,
   inherited, the family, mend, mending, mended, patch, patched, darn, darned, darning, needle, tying,
-  quilting, quilted, log cabin, hand sewn, gingham, calico, muslin, velvet, silk,
+  quilting, quilted, carpet beetle, carpet beetles, woolly bear, log cabin, hand sewn, gingham, calico, muslin, velvet, silk,
 `);

@@ -60,6 +60,8 @@ export const FAILURE_PHRASES: string[] = [
   'busted open',
   'shot',
   'not holding',
+  "have|has|'s all? just? about? had it",
+  "have|has|'s all? had its|their day",
   'away',
   'let|lets|turned|gone|broken|broke|tore|torn loose',
 ];

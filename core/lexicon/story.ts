@@ -62,7 +62,7 @@ export const HISTORY: RegExp[] = [
   /\b(?:in|of|from|circa|c|c \.|c\.|about|around|dated|dates (?:to|from)|late|early|mid|since) (?:the )?(?:(?:late|early|mid) )?(?:1[6-9]\d\d ?s?|' ?\d0 ?s|\d0 s|(?:nineteen|eighteen) (?:hundreds?|oh|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties)|twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties)\b(?! ?(?:minutes|mins?|hours|o'clock|am|pm|to|till|-))/,
   /\b(?:the (?:year|winter|summer|spring|autumn|fall) (?:the|that|of the|of (?:1|nineteen|eighteen)|it|she|he|they|after|before|his|her|their)|(?:during|before|after|since|in) the (?:first |second |great |civil |boer )?(?:war|blitz|depression|strike|famine|dust bowl|gold rush)|wartime|\w+ years ago|years (?:old|back)|century|as a (?:girl|boy|bride|child|wedding|christening|gift|present|young)|when (?:she|he|they) (?:was|were|got|married|left|came|moved)|for (?:her|his|their) (?:wedding|marriage|christening|first|trousseau|bottom drawer|eldest|firstborn))\b/,
   new RegExp(
-    `\\b${KIN} 's (?:old |own |best |army |wedding |sunday |winter )*(?:bed|house|study|farm|room|wedding|dress(?:es)?|shirts?|blankets?|suits?|uniforms?|coats?|aprons?|curtains?|boat|cottage|attic|trunk|hand|work|making)\\b`,
+    `\\b${KIN} 's (?:old |own |best |army |wedding |sunday |winter )*(?:bed|house|study|farm|room|wedding|dress(?:es)?|shirts?|blankets?|suits?|uniforms?|coats?|aprons?|curtains?|trousers|breeches|skirts?|frocks?|gowns?|nightgowns?|nightdress(?:es)?|nightshirts?|petticoats?|pyjamas|pajamas|overalls|jackets?|jumpers?|pinnies|pinafores?|ties|neckties|scarf|scarves|handkerchiefs|kilt|kilts|tablecloths?|sheets?|christening robe|mourning|clothes|things|boat|cottage|attic|trunk|hand|work|making)\\b`,
   ),
   // "the camp quilt that my cousin's bunch hauled up to the lake every july"
   /\b(?:quilt|coverlet|comforter|throw|bedspread|blanket) (?:that|which|what) (?:my|her|his|their|our|the|a|an|she|he|they)\b(?: [^\s,.;]+){0,5} (?:\w+ed|took|slept|brought|kept|bought|won|made|found|gave|had|sat|hung|lay|drove) (?!is\b|was\b|for me)/,
@@ -82,6 +82,10 @@ export const HISTORY: RegExp[] = [
   new RegExp(
     `\\b(?:${WHO}|client|customer|lady|gentleman|woman|man)(?: [^\\s,.;]+){0,2} (?:says?|said|told (?:me|us)|mentioned|reckons?|remembers?) (?:that )?(?:the|her|his|their|a) \\w+ (?:slept|sat|lay|used to|had it|was born|died|made|bought|brought|kept)\\b`,
   ),
+  // "it was never used, only ever kept in a drawer", "it's hardly been slept under"
+  /\b(?:it|this|this one|quilt|coverlet)(?: was|'s| has| had| 'd)?(?: only| just)? (?:never|hardly|scarcely|seldom|rarely|barely)(?: ever| once)?(?: been)? (?:used|slept under|washed|out of|off the bed|on a bed|finished|hung)\b(?! (?:here|today|by me|up|for))/,
+  // "… so she says", "…, they tell me": told by somebody, of something that is no work
+  /\b(?:made|used|kept|slept|belonged|came|won|bought|shirts?|dress(?:es)?|coats?|uniforms?|curtains|sheets|trousers|blankets?|wedding|war|bed|drawer|attic)\b.* ,? ?(?:so she says|so he says|so they say|they tell me|she tells me|he tells me|i 'm told|so i 'm told|so the story goes|by all accounts|as far as (?:anyone|anybody) knows)(?: anyway)? $/,
   /\bprovenance\b/,
   // "radiator burst at new year", "the roof let go over the weekend"
   new RegExp(
@@ -138,6 +142,8 @@ export const WISHES: RegExp[] = [
   new RegExp(
     `\\b(?:${OWNER}) (?:says?|said|told (?:me|us))(?: that)?(?: there(?:'s| 's| is))? (?:no (?:rush|hurry)|whenever|any time|(?:to )?take (?:my|your) time|not to (?:rush|hurry)|it does n't matter when)\\b`,
   ),
+  // "to be hung in a north room, she says"
+  /(?:^| )(?:to be|must be|not to be|never to be|only to be|to stay|to go) (?:hung|kept|used|slept|displayed|shown|framed|stored|rolled|folded|given|raffled|left|seen|on|in|back)\b.* (?:she|he|they|the owner|owner|client|family) (?:says?|said|tells? me|told me)\b/,
   /\b(?:no (?:rush|hurry)) .*\b(?:she|he|they|the owner) (?:says?|said)\b/,
   /^ (?:and |but |also )?wants (?:it|this|them|her|his|their|no)\b/,
   /: wants (?:it|this|them|her|his|their|no)\b/,

@@ -47,6 +47,7 @@ export function findQuery(
     !asked &&
     (SAID_WRONG.test(whole) ||
       WHERE_THEY_MEET.test(whole) ||
+      WHAT_WITH.test(whole) ||
       TELLS_WHAT.test(whole) ||
       TELLS_OPEN.test(whole) ||
       RUN_OUT.test(whole))
@@ -64,6 +65,9 @@ const WHY_ASKED =
 /** "What looked like mould is only dust", "what comes next is the border", "what's left to decide is the batting", "did I say two four, I meant three four": told, not asked. */
 const TELLS_WHAT =
   /^(?:(?:so|and|right|okay|ok|now|well|oh|here|all right) )*(?:what (?:(?:looked|looks|seemed|appeared|(?:i|we) (?:took|mistook|thought was|thought were|had down))(?: at first)? .*|comes next|(?:'s|is) (?:next|left)(?: to \w+)?|(?:i|we)(?: (?:'ve|have|'ll|will|'m|am|still|need|did|do|want|got|to|going|left|buy|get|settle|decide|order))*) (?:is|was|are|were|'s|turned out|turns out) (?!\?)\S|did i say .* i meant? )/;
+
+/** "what with the damp, the last two rows have gone mouldy": why it is so. */
+const WHAT_WITH = /^(?:(?:so|and|well|oh) )*what with (?:the|all|its|it|that|this|her|his|one|being|me|my)\b/;
 
 /** "run out of pins", "running low on muslin and pins": told, with the "I have" left out. */
 const RUN_OUT =

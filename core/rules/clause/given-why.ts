@@ -44,12 +44,15 @@ export function withNotSo(items: Item[]): Item[] {
     while (/^(?:the|but|and|though)$/.test(items[end]?.w ?? '')) end++;
     const thing = items[end];
     if (!thing || !(thing.place || thing.fabric || thing.part)) return;
-    if (items[end + 1]?.w !== 'not' || !ends(items[end + 2])) return;
+    if (items[end + 1]?.w !== 'not' || !ends(items[end + 2], items[end + 3])) return;
     if (!items.slice(Math.max(0, k - 6), k).some((y) => y.finding || y.fail)) return;
     out[out.length - 1] = boundaryBefore(items[k + 1]!, '--');
   });
   return out;
 }
 
-const ends = (x: Item | undefined): boolean =>
-  !x || x.token.kind === 'mark' || /^(?:so|yet|at all|but|and|quite|though)$/.test(x.w);
+const ends = (x: Item | undefined, next?: Item): boolean =>
+  !x ||
+  (x.w === 'at' && next?.w === 'all') ||
+  x.token.kind === 'mark' ||
+  /^(?:so|yet|at all|but|and|quite|though)$/.test(x.w);

@@ -235,6 +235,15 @@ function sameOfPart(items: Item[], k: number, current: Item[]): boolean {
   return so || (/^(as|too|also)(?: |$)/.test(items[at + 1]?.w ?? '') && current.every((x) => !x.place));
 }
 
+/** "the bottom row is thin | and somebody has been at 3-3 before me", "4-4 is faded, | whoever had it darned 4-5": before an old mend. */
+const beginsMend = (items: Item[], k: number, current: Item[]): boolean => {
+  const next = items[/^(and|but|so)$/.test(items[k + 1]!.w) ? k + 2 : k + 1]?.w ?? '';
+  if (!/^(somebody|someone|whoever|some|a|an|one|the)$/.test(next) || !hasPredicate(current)) return false;
+  let end = k + 1;
+  while (items[end] && !isStop(items[end]!) && items[end]!.w !== ',' && end < k + 14) end++;
+  return tellsMendBefore(wordsBetween(items, k + 1, end)) && !tellsMendBefore(wordsBetween(current));
+};
+
 /** "somebody patched 4-1 years ago, | I've unpicked it", "whoever had it glued tape behind 2-3 | and the cloth is gummy": behind an old mend. */
 const endsMend = (items: Item[], k: number, current: Item[]): boolean => {
   const next = items[k + 1]!;
@@ -267,7 +276,8 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   const next = items[k + 1];
   // "4-5 as before"
   if (!next) return !(w === 'before' && items[k - 1]?.w === 'as');
-  if (/^(,|and|&|but|so|which)$/.test(w) && endsMend(items, k, current)) return true;
+  if (/^(,|and|&|but|so|which)$/.test(w) && (endsMend(items, k, current) || beginsMend(items, k, current)))
+    return true;
   if (/^(,|and|&|\+|but)$/.test(w) && sameOfPart(items, k, current)) return true;
   if (w === '/') return false;
   // "snipped and pulled all the ties"
@@ -317,6 +327,19 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     if (w === ',' && isCarriedOn(current) && beginsSaying(items, lastJoined(items, right))) return true;
     // "4-5 and 6-4 I'm going to requilt": nothing is said of the first alone
     if (current.every((x) => x.place || x.fabric || /^(and|&|,|\+|the|both|in|of|all)$/.test(x.w)))
+      return false;
+    // "the moth spots in 2-2 and 4-1 I darned": what was found there only names them
+    if (
+      /^(i|we)$/.test(items[right + 1]?.w ?? '') &&
+      current.some((x) => x.finding || x.seam) &&
+      current.every(
+        (x) =>
+          x.place ||
+          x.finding ||
+          x.seam ||
+          /^(and|&|,|\+|the|both|all|those|that|in|on|at|of|two|three|holes?|spots?)$/.test(x.w),
+      )
+    )
       return false;
     // "vacuum top and back, that's all it gets": nothing is said of the second
     if (items[right]!.part && items[k - 1]!.part && /^[,.;!?]?$/.test(items[right + 1]?.w ?? ''))

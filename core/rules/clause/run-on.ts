@@ -78,6 +78,14 @@ export function isSubject(items: Item[], k: number): boolean {
     (/^('ve|'ll|'m|have|will|am|left|just)$/.test(behind?.w ?? '') || behind?.action)
   )
     return true;
+  // "row one it's all good | row two it's torn"
+  if (
+    subject.place?.kind === 'blocks' &&
+    subject.place.how === 'said' &&
+    items[at + 1]?.w === 'it' &&
+    /^(?:'s|is|has|was)$/.test(behind?.w ?? '')
+  )
+    return true;
   // "the block below has a piece missing"
   const measured = behind?.quantity !== undefined && behind.quantity.unit !== 'piece';
   return FINITE.test(items[at + 1]?.w ?? '') && !behind?.place && !measured;

@@ -27,6 +27,7 @@ export function withoutDenied(items: Item[]): Item[] {
   for (let k = 0; k < items.length - 1; k++) {
     if (items[k]!.w === 'what' && TAKEN_FOR.test(wordsBetween(items, k, k + 6))) takenFor(items, k);
     if (k === 0) continue;
+    ratherThan(items, k);
     const asked = items[k]!.w === '?' && NO.test(items[k + 1]!.w);
     if (asked || isThought(items, k)) {
       for (let m = k - 1; m >= 0 && !/^(?:[.;:?!,]|-|--|\n)$/.test(items[m]!.w); m--) forget(items[m]!);
@@ -49,6 +50,26 @@ function takenFor(items: Item[], k: number): void {
   );
   if (turned < 0) return;
   for (let m = k + 2; m < turned; m++) forget(items[m]!);
+}
+
+/** "tender rather than torn", "more thin than frayed", "not so much torn as frayed": the one of the two that it is not. */
+function ratherThan(items: Item[], k: number): void {
+  const next = (from: number): Item | undefined =>
+    items.slice(from, from + 3).find((x) => x.finding || x.fail);
+  const before = items.slice(Math.max(0, k - 7), k);
+  if (items[k]!.w === 'than') {
+    const rather = items[k - 1]!.w === 'rather';
+    const compared = before.findLastIndex((x) => /^(?:more|less)$/.test(x.w));
+    const told = before.slice(compared + 1).find((x) => x.finding || x.fail);
+    const other = next(k + 1);
+    if (!other || !(rather || (compared >= 0 && told))) return;
+    if (!rather && before[compared]!.w === 'less') forget(told!);
+    else forget(other);
+  } else if (items[k]!.w === 'as') {
+    const much = before.findLastIndex((x, m) => x.w === 'much' && before[m - 1]?.w === 'so');
+    const told = much < 1 ? undefined : before.slice(much + 1).find((x) => x.finding || x.fail);
+    if (told && next(k + 1) && /^(?:not|n't)$/.test(before[much - 2]?.w ?? '')) forget(told);
+  }
 }
 
 const forget = (item: Item): void => {

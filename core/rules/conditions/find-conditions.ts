@@ -37,6 +37,8 @@ export function findConditions(
       const said = /^(is|'s|was|has|had|are)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
       if (/^(nothing|none|nowt)$/.test(items[said]?.w ?? '')) continue;
       if (isNegated(items, k, 4) || isOver(items, k) || wouldBe(items, k)) continue;
+      // "neither of the star prints is faded"
+      if (ofNone(items, k)) continue;
       // "well away from anything fragile"
       if (/^(?:anything|everything|whatever)$/.test(items[k - 1]?.w ?? '')) continue;
       // "don't know what the stain is"
@@ -59,6 +61,17 @@ export function findConditions(
   }
   return dedupe(found);
 }
+
+/** "neither of the star prints is faded", "none of row two has gone thin": said of none of them. */
+const ofNone = (items: Item[], k: number): boolean => {
+  const none = items.findLastIndex((x, m) => m < k && /^(?:neither|none)$/.test(x.w));
+  return (
+    none >= 0 &&
+    k - none < 9 &&
+    /^(?:of|the|print|block|one)$/.test(items[none + 1]?.w ?? '') &&
+    !items.slice(none, k).some((x) => /^(?:,|and|but|so|except|bar)$/.test(x.w))
+  );
+};
 
 /** "no longer puckers", "doesn't pucker any more", "the stain came out": it was so once. */
 const isOver = (items: Item[], k: number): boolean =>

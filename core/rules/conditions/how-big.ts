@@ -58,3 +58,27 @@ export function withoutHowBig(tokens: Token[]): Token[] {
   }
   return out;
 }
+
+/** What damage is of, or how big: "(ink?)", "(small)", "(tea, I think)". */
+const OF_WHAT = wordSet(
+  'ink inky tea coffee wine rust blood oil grease water urine cocoa jam paint wax soot candle iron scorch damp mould small smaller large big bigger tiny long short bad worse old new faint slight minor fresh nasty brown yellow black dark light sm lg possibly probably maybe perhaps i think guess suspect ? , - or cat dog mouse moth again too very quite rather a the',
+);
+
+/** "stain (ink?) on 2-1, another (tea) on 2-3": what stands between brackets behind the damage falls out, and its place follows. */
+export function withoutOfWhat(tokens: Token[]): Token[] {
+  const out: Token[] = [];
+  for (let i = 0; i < tokens.length; i++) {
+    const token = tokens[i]!;
+    const before = out.at(-1)?.w ?? '';
+    if (token.w === '(' && (DAMAGE.has(before) || before === 'another' || before === 'one')) {
+      const end = tokens.findIndex((t, k) => k > i && t.w === ')');
+      const inside = tokens.slice(i + 1, end);
+      if (end > i + 1 && end < i + 7 && end < tokens.length - 1 && inside.every((t) => OF_WHAT.has(t.w))) {
+        i = end;
+        continue;
+      }
+    }
+    out.push(token);
+  }
+  return out;
+}

@@ -69,9 +69,11 @@ export function makeCondition(
   const oneOfMany =
     placed.kind === 'pronoun' &&
     placed.items.every((x) => x.place!.rule === 'place.it') &&
-    items.slice(Math.max(0, c.at - 3), c.at).some(
+    items.slice(Math.max(0, c.at - 5), c.at).some(
       (x) =>
         (placed.places.length > 4 && /^(a|an)$/.test(x.w)) ||
+        // "there was another one with a hole in it": not the one spoken of
+        (x.w === 'another' && /^(one|block|square|piece)$/.test(items[items.indexOf(x) + 1]?.w ?? '')) ||
         // "another stain here", after three places were told of
         (placed.places.length > 1 && x.w === 'another'),
     );
@@ -266,6 +268,8 @@ export function makeCondition(
     worked &&
     isKnown(state, c.finding, places) &&
     (items.slice(Math.max(0, c.at - 3), c.at).some((x) => /^(the|that|this)$/.test(x.w)) ||
+      // "moth spots in 2-2 and 4-1 I darned"
+      (c.at === 0 && items.some((x, k) => /^(?:i|we)$/.test(x.w) && items[k - 1]?.place !== undefined)) ||
       // "4-5 stain dabbed w/ vinegar"
       (items[c.at + 1]?.action?.form === 'past' && items[c.at - 1]?.place !== undefined))
   )
@@ -408,7 +412,7 @@ function placeOver(state: ReaderState, v: ClauseView, items: Item[]): string[] |
     (x, m) =>
       x.fabric &&
       !x.place &&
-      /^ (?:under|underneath|beneath|behind)(?: the| that)? $/.test(
+      /^ (?:under|underneath|beneath|behind|in|inside|along)(?: the| that| both| all the| all| all of the)? $/.test(
         wordsBetween(items, items[m - 1]?.w === 'the' ? m - 2 : m - 1, m),
       ),
   );

@@ -197,6 +197,8 @@ export function findFabric(
   if (!candidates.length) return undefined;
   const full = candidates.filter((n) => index.names.get(n)!.every((word) => said.includes(word)));
   const chosen = full.length ? full : candidates;
+  // "the army blanket comforter", "the velvet crazy quilt": what she calls it, and no cloth in it
+  if (!full.length && isNameOfQuilt(tokens, j)) return undefined;
   return {
     found: {
       names: chosen,
@@ -209,3 +211,12 @@ export function findFabric(
     next: j,
   };
 }
+
+/** Does what a quilt is called stand at `j`, behind a word for cloth? */
+const isNameOfQuilt = (tokens: Token[], j: number): boolean =>
+  /^(?:(?:crazy|crib|cot|baby|doll's|doll|lap|camp|log|wedding) )?(?:quilt|comforter|coverlet|bedspread|eiderdown|throw|counterpane|wagga|cabin quilt|pram cover)(?! (?:top|block|square)s?\b)\b/.test(
+    tokens
+      .slice(j, j + 3)
+      .map((t) => t.w)
+      .join(' '),
+  );

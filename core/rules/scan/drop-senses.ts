@@ -9,6 +9,8 @@ export function dropSenses(item: Item, tokens: Token[], i: number): void {
     item.material = undefined;
     item.object = undefined;
   }
+  // "turned back the binding to look"
+  if (item.w === 'back' && MOVED.test(tokens[i - 1]?.w ?? '')) item.action = undefined;
   // "a splash of vinegar": a little of what was used, and nothing spilt
   if (/^(splash|blob|dribble|drip|smear)$/.test(item.w) && tokens[item.j]?.w === 'of')
     if (LEXICON.longestAt(tokens, item.j + 1)?.payloads.some((s) => s.k === 'material'))
@@ -41,6 +43,9 @@ export function dropSenses(item: Item, tokens: Token[], i: number): void {
   )
     item.action = undefined;
 }
+
+const MOVED =
+  /^(?:(?:turn|fold|roll|peel|pull|flip|flap|lift|lay|laid|draw|drew|drawn|prise|pris|bend|bent|push|throw|threw|thrown|hold|held|go|went|gone|come|came|look|bring|brought|take|took|taken|put|sit|sat|step|clip|pin|strip|scrap)(?:ped|led|ned|ed|d|ping|ning|ing)?)$/;
 
 /** "at the top", "the top one", "top left": a direction, and no word for the patchwork. */
 function isPatchwork(tokens: Token[], i: number): boolean {

@@ -245,6 +245,8 @@ export function ranUp({ items, k, item, before, after, thing }: WordAt): WayFoun
   if (
     /^(ran|run|running)$/.test(item.w) &&
     / up /.test(` ${after}`) &&
+    // "a tear running up from the seam"
+    !(items[k - 1]?.finding && item.w === 'running') &&
     (items.slice(k + 1, k + 8).some((x) => x.seam || (x.w === 'it' && thing === 'seam')) ||
       // "(the seams have gone.) Ran them all up on the machine"
       (thing === 'seam' &&

@@ -65,7 +65,7 @@ export function listedSides(tokens: Token[], i: number): PlaceFound | undefined 
     )
   )
     return undefined;
-  for (let k = i - 1; k >= Math.max(0, i - 7); k--) {
+  for (let k = i - 1; k >= Math.max(0, i - 11); k--) {
     const word = w(tokens, k);
     if (/^[.;!?]$/.test(word)) return undefined;
     const part = partNamed(word);
