@@ -73,6 +73,7 @@ import { putSlipsRight } from '../rules/slips/put-right.ts';
 import { withSoIs } from '../rules/so-is-that.ts';
 import { withSpreads } from '../rules/spread-to.ts';
 import { withoutTakenBack } from '../rules/taken-back.ts';
+import { withoutThatsAll } from '../rules/thats-all-there.ts';
 import { through } from '../rules/through.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
@@ -178,6 +179,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   );
   const tokens = through(
     nameNextLine(heard, grid),
+    withoutThatsAll,
     askedAndFound,
     withoutOfWhat,
     withoutHowBig,

@@ -142,6 +142,7 @@ export const WISHES: RegExp[] = [
   new RegExp(
     `\\b(?:${OWNER}) (?:says?|said|told (?:me|us))(?: that)?(?: there(?:'s| 's| is))? (?:no (?:rush|hurry)|whenever|any time|(?:to )?take (?:my|your) time|not to (?:rush|hurry)|it does n't matter when)\\b`,
   ),
+  /^ (?:(?:and|but|it|this|it 's|'s|is|quilt|oh) )*(?:not )?to be (?:hung|displayed|shown|framed|raffled|slept under|auctioned) (?!on the line|on a line|outside|to dry|up to dry|over the (?:rack|airer|line|bath|chair))(?:up )?(?:in|on|at|over|behind|as|for|by|above|from|out of)\b/,
   // "to be hung in a north room, she says"
   /(?:^| )(?:to be|must be|not to be|never to be|only to be|to stay|to go) (?:hung|kept|used|slept|displayed|shown|framed|stored|rolled|folded|given|raffled|left|seen|on|in|back)\b.* (?:she|he|they|the owner|owner|client|family) (?:says?|said|tells? me|told me)\b/,
   /\b(?:no (?:rush|hurry)) .*\b(?:she|he|they|the owner) (?:says?|said)\b/,

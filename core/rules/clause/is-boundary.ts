@@ -328,19 +328,6 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     // "4-5 and 6-4 I'm going to requilt": nothing is said of the first alone
     if (current.every((x) => x.place || x.fabric || /^(and|&|,|\+|the|both|in|of|all)$/.test(x.w)))
       return false;
-    // "the moth spots in 2-2 and 4-1 I darned": what was found there only names them
-    if (
-      /^(i|we)$/.test(items[right + 1]?.w ?? '') &&
-      current.some((x) => x.finding || x.seam) &&
-      current.every(
-        (x) =>
-          x.place ||
-          x.finding ||
-          x.seam ||
-          /^(and|&|,|\+|the|both|all|those|that|in|on|at|of|two|three|holes?|spots?)$/.test(x.w),
-      )
-    )
-      return false;
     // "vacuum top and back, that's all it gets": nothing is said of the second
     if (items[right]!.part && items[k - 1]!.part && /^[,.;!?]?$/.test(items[right + 1]?.w ?? ''))
       return false;

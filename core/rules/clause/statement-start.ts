@@ -510,6 +510,8 @@ function deedWithItsThing(current: Item[], items: Item[], k: number): boolean {
 /** "pressed | the rest of the row I'm leaving", "…, and | that one I've netted": what the verb behind "I" is done to stands before it. */
 function toldFirst(current: Item[], items: Item[], k: number): boolean {
   if (current.length < 2) return false;
+  // "the holes in 2-2 and 4-1 I patched": all that stands before is what was worked on
+  if (current.some((x) => x.finding || x.seam) && current.every(namesDamage)) return false;
   const last = current.at(-1)!;
   const ones = /^(ones|blocks|squares)$/.test(last.w) && !last.place ? current.at(-2)! : last;
   const { place } = ones;
@@ -528,6 +530,10 @@ function toldFirst(current: Item[], items: Item[], k: number): boolean {
   }
   return endsInDeed(items, k);
 }
+
+const namesDamage = (x: Item): boolean =>
+  Boolean(x.place || x.finding || x.seam) ||
+  /^(and|&|,|\+|the|both|all|those|these|that|in|on|at|of|two|three|other|small|big|little)$/.test(x.w);
 
 /** Is it, behind "I", a verb of work with nothing more to be done to? */
 function endsInDeed(items: Item[], k: number): boolean {

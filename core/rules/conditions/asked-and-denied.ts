@@ -1,7 +1,7 @@
 import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 
-const NO = /^(?:no|nope|nah|not|thankfully not|luckily not)$/;
+const NO = /^(?:no|nope|nah|not|none|nil|nothing|thankfully not|luckily not)$/;
 const THOUGHT =
   / (?:(?:i|we)(?: 'd| had)? (?:thought|took it for|reckoned|feared|guessed|was afraid)(?: it was| at first)?|at first|at first glance|by the look of it) $/;
 const BUT_NO =

@@ -32,8 +32,9 @@ export function askedAndFound(tokens: Token[]): Token[] {
 
 /** Where it goes on behind the answer. */
 function endOfYes(tokens: Token[], i: number): number | undefined {
-  if (!YES.has(tokens[i]?.w ?? '')) return undefined;
-  let k = i + 1;
+  const few = tokens[i]?.w === 'a' && /^(?:few|couple|lot|good few)$/.test(tokens[i + 1]?.w ?? '');
+  if (!few && !YES.has(tokens[i]?.w ?? '')) return undefined;
+  let k = few ? i + 2 : i + 1;
   if (/^(?:a|of|there|is|are|'s)$/.test(tokens[k]?.w ?? '')) return undefined;
   // "hole? 1-3", "patch it? one for the list"
   if (!MARKS.has(tokens[k]?.w ?? '') || (tokens[k]!.glued && tokens[k]!.w === '-')) return undefined;

@@ -52,6 +52,15 @@ export function makeCondition(
           (/^(it|that|them)$/.test(items[k + 2]?.w ?? '') ||
             /^(patch|darn|repair|hole)$/.test(items[k + 3]?.w ?? '')),
       ) ||
+      // "there's a patch on 2-2 and it's frayed at the edges"
+      items.some(
+        (x, k) =>
+          x === placed.items[0] &&
+          x.w === 'edges' &&
+          /^(it|they|both|that|those)$/.test(items[0]?.w ?? '') &&
+          /^ (?:at|round|around|along) (?:the|its|their) $/.test(wordsBetween(items, k - 2, k)) &&
+          placesOfDraft(state.drafts.at(-1)).some(splitBlock),
+      ) ||
       // "an old patch there and the turned-under edge has come adrift"
       items.some(
         (x, k) =>
@@ -269,7 +278,10 @@ export function makeCondition(
     isKnown(state, c.finding, places) &&
     (items.slice(Math.max(0, c.at - 3), c.at).some((x) => /^(the|that|this)$/.test(x.w)) ||
       // "moth spots in 2-2 and 4-1 I darned"
-      (c.at === 0 && items.some((x, k) => /^(?:i|we)$/.test(x.w) && items[k - 1]?.place !== undefined)) ||
+      (c.at === 0 &&
+        next?.joint === '' &&
+        /^(?:i|we)$/.test(next.items[0]!.w) &&
+        items.every((x) => x.place || x.finding || /^(?:and|&|,|in|on|at|the)$/.test(x.w))) ||
       // "4-5 stain dabbed w/ vinegar"
       (items[c.at + 1]?.action?.form === 'past' && items[c.at - 1]?.place !== undefined))
   )

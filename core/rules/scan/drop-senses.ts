@@ -9,6 +9,12 @@ export function dropSenses(item: Item, tokens: Token[], i: number): void {
     item.material = undefined;
     item.object = undefined;
   }
+  // "the one joining 2-3 to 2-4", "the seam joining the two": which seam
+  if (
+    /^(?:joining|joins|connecting|uniting)$/.test(item.w) &&
+    /^(?:one|ones|seams?|join)$/.test(tokens[i - 1]?.w ?? '')
+  )
+    item.action = undefined;
   // "turned back the binding to look"
   if (item.w === 'back' && MOVED.test(tokens[i - 1]?.w ?? '')) item.action = undefined;
   // "a splash of vinegar": a little of what was used, and nothing spilt
