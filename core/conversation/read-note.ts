@@ -9,10 +9,12 @@ import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { withVagueCounts } from '../rules/amounts/vague-counts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
+import { withChoices } from '../rules/clause/choices.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { withNotSo, withReasons } from '../rules/clause/given-why.ts';
 import { withLayersLaid } from '../rules/clause/laid-and-basted.ts';
 import { withoutNotChosen } from '../rules/clause/not-chosen.ts';
+import { withOffOrNot } from '../rules/clause/off-or-not.ts';
 import { withoutOnlyWhen } from '../rules/clause/only-when.ts';
 import { withoutOnlyWhy } from '../rules/clause/only-why.ts';
 import { withRunOns } from '../rules/clause/run-on.ts';
@@ -249,6 +251,8 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withNotSo,
     withoutDenied,
     answeredHerself,
+    withOffOrNot,
+    withChoices,
     withVerdicts,
     withDashHeads,
     withListStops,
@@ -273,6 +277,8 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const ofPlace = query?.query === 'place-history' || query?.query === 'to-do';
   if (
     query &&
+    // "does the border come off? not sure": asked of herself, and put as a way in question
+    !(items.some((x) => x.w === 'maybe') && !/\bmaybe\b/.test(joined)) &&
     !(
       (ofPlace || (/^(?:open-matters|yardage)$/.test(query.query) && WILL_I.test(joined))) &&
       isTreatmentQuestion(items, joined)

@@ -1,10 +1,9 @@
-import { WORK_THINGS } from '../../lexicon/deed-frames.ts';
 import { GIVE_IT_UP, GIVEN_UP_HEADS, VERDICTS } from '../../lexicon/verdicts.ts';
 import { PhraseTrie } from '../../text/phrase-trie.ts';
 import { boundaryBefore, type Item, makeItem } from '../item.ts';
-import { isNet } from '../treatments/is-cloth.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isStop } from './joints.ts';
+import { namesDeed, REMOVING } from './names-deed.ts';
 
 type Verdict = { state: 'dropped' | 'planned'; from: number; end: number };
 
@@ -24,23 +23,6 @@ const OPENS = /^(?:so|and|but|right|ok|okay|well|then|now|also|plus|oh|um|uh|,|;
 /** Nothing is told behind the verdict that would be of something else. */
 const ENDS =
   /^(?:|[.,;:!?)(]|--|-|now|then|today|tonight|i|we|it|she|he|the|they|so|and|but|because|cos|since|after|as|for|till|until|too|not|that|there|too|though|instead|by|monday|tuesday|wednesday|thursday|friday|saturday|sunday|tomorrow|next|to|in|on|over|at|from|while)$/;
-const REMOVING =
-  /^(?:taking|removing|unpicking|stripping|lifting|pulling|removal|unstitching|getting|peeling|ripping)$/;
-
-/** "net", "a patch", "pressing", "new piece": what names a deed without saying that it was done. */
-const namesDeed = (items: Item[], k: number): boolean => {
-  const x = items[k]!;
-  if (Object.hasOwn(WORK_THINGS, x.w)) return true;
-  if (x.stitch || x.finding || (x.part && !x.deed) || x.place) return false;
-  return (
-    isNet(x) ||
-    x.material === 'interfacing' ||
-    /^(?:patches|patching|darns|replacement|overlays|supports)$/.test(x.w) ||
-    (x.action !== undefined && x.action.form !== 'past' && x.action.v !== 'leave' && x.w !== 'piece') ||
-    (/^(?:piece|block|square)$/.test(x.w) && /^(?:new|fresh|replacement)$/.test(items[k - 1]?.w ?? '')) ||
-    (REMOVING.test(x.w) && items.slice(k + 1, k + 5).some((y) => y.object || y.part))
-  );
-};
 const mayStand = (items: Item[], k: number): boolean => {
   const x = items[k]!;
   if (x.quantity?.unit || x.cost || x.duration || x.clock || x.span || x.fail) return false;

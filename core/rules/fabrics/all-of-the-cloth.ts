@@ -1,4 +1,5 @@
-import type { Item } from '../item.ts';
+import { type Item, makeItem } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 
 /** "both of them", "all three", "every one of its blocks", "the lot": that all of it is meant, which the cloth's name says already. */
 const ALL_OF_IT =
@@ -12,7 +13,7 @@ const LONGEST = 6;
  * names no other blocks, and is left out so that the verb follows its subject.
  */
 export function withoutAllOfIt(said: Item[]): Item[] {
-  const items = withoutTail(said);
+  const items = withoutTail(withAllBefore(said));
   const left: Item[] = [];
   for (let k = 0; k < items.length; k++) {
     left.push(items[k]!);
@@ -74,6 +75,31 @@ function toldOfCloth(before: Item[]): boolean {
     !sentence.slice(Math.min(at, damage)).some((x) => x.place) &&
     !sentence.some((x) => x.action)
   );
+}
+
+/** Words before a cloth's name for all of it that hide it behind an "of". */
+const ALL_BEFORE =
+  /^ (?:(?:the (?:whole |entire )?(?:lot|whole|entirety)|every (?:last |single )*(?:bit|scrap|piece|inch|thread|shred|one|block|square)|each(?: one| piece| block)?|all|(?:anything|everything|whatever)(?: that)?(?: 's| is)?) (?:of|in)(?: the| that| this)?|all things) $/;
+
+/** "replaced the lot of the pinstripe", "every scrap of pinstripe", "anything in pinstripe": as "all the pinstripe". */
+function withAllBefore(items: Item[]): Item[] {
+  const at = items.findIndex(
+    (x, k) => x.fabric && k > 1 && /^(?:of|in|the|that|this|things)$/.test(items[k - 1]!.w),
+  );
+  if (at < 0) return items;
+  for (let from = Math.max(0, at - 6); from < at - 1; from++) {
+    if (!ALL_BEFORE.test(wordsBetween(items, from, at))) continue;
+    const the = items[at - 1]!;
+    const plain = (w: string): Item => makeItem(the.i, the.j, w, { ...the.token, w, kind: 'word' });
+    return [
+      ...items.slice(0, from),
+      plain('all'),
+      plain('the'),
+      items[at]!,
+      ...withAllBefore(items.slice(at + 1)),
+    ];
+  }
+  return [...items.slice(0, at + 1), ...withAllBefore(items.slice(at + 1))];
 }
 
 /** Where the words for "all of it" at `from` end, if a verb follows; the mark behind them too. */

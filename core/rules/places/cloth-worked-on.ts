@@ -36,6 +36,10 @@ export function mendedCloth(items: Item[], state: ReaderState): { places: string
     (_, n) => n >= before.findLastIndex((b, m) => b && items[k - before.length + m]?.action),
   );
   if (
+    // "the idea of crepeline on the green twill ones": the "of" is of what is laid there
+    !/ (?:on|over|across|for|behind) (?:the |all the |all |both |those |both the )$/.test(
+      wordsBetween(items, k - 3, k),
+    ) &&
     led.some((b) => /^(with|w|from|using|some|bought|in|of|a|use)$/.test(b)) &&
     !/\b(all|every|each|both|two|three)( single| last| one){0,3} (of )?(the |those |them )?$/.test(
       wordsBetween(items, k - 6, k),

@@ -11,6 +11,9 @@ import { whatWith } from './what-with.ts';
 const TO_BE_SO =
   /^ (?:(?:and|so|now|well|right) )*(?:it|this|this one|the quilt|that one)(?: (?:'ll|will|is going to|'s going to|is to|'s to|gonna|'s gonna))+ be (?:all )?(bound|backed) (?:in|with) /;
 
+const COMES_OFF =
+  / (?:backing|binding|borders?|batting|lining|wadding) (?:(?:will|'ll|should|is to|has to|must|is going to|does|just|really) )*(?:comes?|coming) (?:off|out) |^ (?:and |or )*whether (?:i |we |to )*(?:take|strip|pull|get) (?:the |my )(?:backing|binding|border|batting|lining|wadding) (?:off|out) /;
+
 /** The matter that the part at `k` tells, and whether it stands open or is settled. */
 export function matterIn(
   around: Surroundings,
@@ -77,6 +80,8 @@ export function matterIn(
       ? { topic: 'other', status: 'open', rule: 'decision.other' }
       : undefined;
   }
+  // "I've come round to it, the backing will come off": a thing to be taken off
+  if (COMES_OFF.test(words)) return undefined;
   // "muslin on the back of it, or a patch over the top?": a support, and not what the backing is made of
   if (
     topic === 'backing' &&
