@@ -25,6 +25,7 @@ import { withVerdicts } from '../rules/clause/verdict-behind.ts';
 import { withWholeStatements } from '../rules/clause/whole-statements.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
 import { askedAndFound } from '../rules/conditions/asked-and-found.ts';
+import { withoutGuessed, withPlaceBehindStop } from '../rules/conditions/guessed-between.ts';
 import { withoutHowBig, withoutOfWhat } from '../rules/conditions/how-big.ts';
 import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
 import { withPatchesOfCloth } from '../rules/conditions/patch-of-cloth.ts';
@@ -245,6 +246,8 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withoutQuiltsCloth,
     withParted,
     withMeetings,
+    withoutGuessed,
+    withPlaceBehindStop,
     withoutAllOfIt,
     withoutAllBehind,
     withReasons,

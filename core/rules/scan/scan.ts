@@ -81,6 +81,11 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
       places.push(item.place);
       if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
         moveFocus(ctx, item.place, items);
+      // "another one with a hole in it": what "it" is, nobody has said
+      if (item.place.rule === 'place.one-of' && /^another\b/.test(item.w) && ctx.focus.length) {
+        ctx.earlier.push(ctx.focus);
+        ctx.focus = [];
+      }
       rememberCloth(ctx, item.place, items, fabrics);
       const walk = walkAfter(ctx, item.place, tokens, i);
       if (walk) ctx.walk = walk;

@@ -174,6 +174,13 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     (w(tokens, i + 2) !== 'the' || /^(others|blocks|corners|squares|rest)$/.test(w(tokens, i + 3)))
   )
     return pointingTo(w(tokens, i + 2) === 'the' ? i + 4 : i + 3, [], 'place.one-of');
+  // "then there was another one with a hole in it": a block that nobody has named
+  if (
+    word === 'another' &&
+    /^(one|block|square)$/.test(after) &&
+    /^(with|has|had|that|which|where|is|'s|was|needs|wants)$/.test(w(tokens, i + 2))
+  )
+    return pointingTo(i + 2, [], 'place.one-of');
   // "three more of them": which can't be known either
   const more = after === 'more' || /^(another|few)$/.test(word) ? readCount(tokens, i) : undefined;
   if (
