@@ -60,7 +60,7 @@ import { nameRest } from '../rules/name-rest.ts';
 import { nameTheSame } from '../rules/name-the-same.ts';
 import { nameUnderLine } from '../rules/name-under-line.ts';
 import { newOneNamed } from '../rules/new-one-named.ts';
-import { namePlaceMarks } from '../rules/place-marks.ts';
+import { namePlaceMarks, withoutShortStops, withRowHeadings } from '../rules/place-marks.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
 import { namesOf } from '../rules/places/names-of.ts';
 import { readAmounts } from '../rules/read-amounts.ts';
@@ -165,7 +165,15 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const typed = through(tokenise(withPoint(text, memory)), withApostrophes, withoutStammer, withoutTalk);
   const unread = typed.length > READ_TOKENS;
   const known = withoutUnknown(withVagueCounts(typed.slice(0, READ_TOKENS)));
-  const blanks = through(known.tokens, namePlaceMarks, nameKnockedOff, nameBlanks, nameRest);
+  const blanks = through(
+    known.tokens,
+    withoutShortStops,
+    withRowHeadings,
+    namePlaceMarks,
+    nameKnockedOff,
+    nameBlanks,
+    nameRest,
+  );
   const plain = nameHeads(
     nameUnderLine(
       nameLineByLine(withoutSize(nameShortSides(withoutSizeByComparison(blanks)), grid), grid),

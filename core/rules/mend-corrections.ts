@@ -54,6 +54,16 @@ const MARKERS: string[][] = [
   ['make', 'it'],
   ['actually'],
   ['i', 'should', 'say'],
+  ['i', 'should', 'have', 'said'],
+  ['should', 'have', 'said'],
+  ['meant', 'to', 'say'],
+  ['i', 'meant', 'to', 'say'],
+  ['sorry', ',', 'meant', 'to', 'say'],
+  ['sorry', 'i', 'meant'],
+  ['sorry', ',', 'i', 'meant'],
+  ['beg', 'pardon'],
+  ['beg', 'your', 'pardon'],
+  ['i', 'beg', 'your', 'pardon'],
   ['well'],
   ['pardon'],
   ['no', 'actually'],
@@ -144,12 +154,28 @@ function apologyBehind(out: Item[], at: number): void {
 
 /** "block 3 is torn, block 2, sorry", "20 minutes, 30 I mean": the marker behind the right one, which ends the sentence. */
 function saidBehind(out: Item[], k: number, marker: string[], grid: QuiltGrid): number | undefined {
-  if (!/^(sorry|i mean|i meant|correction)$/.test(marker.join(' '))) return undefined;
+  if (
+    !/^(sorry|i mean|i meant|correction|pardon|(?:i )?beg (?:your )?pardon|i should (?:say|have said))$/.test(
+      marker.join(' '),
+    )
+  )
+    return undefined;
   const after = out[k + marker.length]?.w;
   if (after !== undefined && !STOP.test(after)) return undefined;
   const b = out[k - 1]?.w === ',' ? k - 2 : k - 1;
   const right = out[b];
   const first = out.findLastIndex((x, n) => n < b && STOP.test(x.w)) + 1;
+  // "tear's in block two of row six. Row five, beg pardon": the place that is right, in a sentence of its own
+  if (
+    right?.place?.how === 'said' &&
+    first > 0 &&
+    (b === first || (b === first + 1 && out[first]!.w === 'the'))
+  ) {
+    const anew = [...out.slice(0, first), ...out.slice(k, k + marker.length), right];
+    const mended = correctAt(anew, first, marker, grid);
+    if (mended !== undefined) out.splice(0, k + marker.length, ...anew);
+    return mended;
+  }
   if (
     !right ||
     b - first < 2 ||

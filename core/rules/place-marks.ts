@@ -1,7 +1,54 @@
+import { ORDINAL_WORDS } from '../text/number-words.ts';
 import type { Token } from '../text/tokenise.ts';
 
 const NUMBER = /^\d{1,2}$/;
 const FROM_TO = /^(?:to|through|thru|till|until|up|down|right|along|all|the|way|across|over)$/;
+
+/** "col. 5, rows 2-4", "blk. 3": the stop of a word cut short, and no end of a sentence. */
+export const withoutShortStops = (tokens: Token[]): Token[] =>
+  tokens.some((t, k) => isShortStop(tokens, k, t))
+    ? tokens.filter((t, k) => !isShortStop(tokens, k, t))
+    : tokens;
+
+const isShortStop = (tokens: Token[], k: number, t: Token): boolean =>
+  t.w === '.' &&
+  t.glued &&
+  /^(?:cols?|blks?|blck|rw|sq|nos?)$/.test(tokens[k - 1]?.w ?? '') &&
+  // "wadding lumpy, last col. 1-5 old repair": there it ends the sentence
+  !/^(?:last|first|left|right|hand|middle|centre|center|end|that|this|same|whole|next|\w+(?:st|nd|rd|th))$/.test(
+    tokens[k - 2]?.w ?? '',
+  ) &&
+  NUMBER.test(tokens[k + 1]?.w ?? '') &&
+  tokens[k + 2]?.w !== '-';
+
+/** "row 5 - 2nd & 3rd patched", "row 5: 2nd, 4th": a row as a heading, and its blocks by their numbers, as they would be said. */
+export function withRowHeadings(tokens: Token[]): Token[] {
+  const at = tokens.findIndex(
+    (t, k) =>
+      /^[-:]$/.test(t.w) &&
+      (t.w === ':' || !t.glued) &&
+      NUMBER.test(tokens[k - 1]?.w ?? '') &&
+      /^(?:row|r|col|column|rw)$/.test(tokens[k - 2]?.w ?? '') &&
+      (isOrdinal(tokens, k + 1) || ORDINAL_WORDS.includes(tokens[k + 1]?.w ?? '')),
+  );
+  if (at < 0) return tokens;
+  const list: Token[] = [];
+  let k = at + 1;
+  while (isOrdinal(tokens, k) || /^(?:,|&|\+|and)$/.test(tokens[k]?.w ?? '')) {
+    const t = tokens[k]!;
+    const word = isOrdinal(tokens, k) ? ORDINAL_WORDS[Number(t.w) - 1] : undefined;
+    list.push(word ? { ...t, w: word, kind: 'word', to: tokens[k + 1]!.to } : t);
+    k += word ? 2 : 1;
+  }
+  return [...tokens.slice(0, at), { ...tokens[at]!, w: ':' }, ...list, ...withRowHeadings(tokens.slice(k))];
+}
+
+/** "2nd", which is a figure and its ending. */
+const isOrdinal = (tokens: Token[], k: number): boolean =>
+  NUMBER.test(tokens[k]?.w ?? '') &&
+  /^(?:st|nd|rd|th)$/.test(tokens[k + 1]?.w ?? '') &&
+  tokens[k + 1]!.glued &&
+  ORDINAL_WORDS[Number(tokens[k]!.w) - 1] !== undefined;
 
 /**
  * Marks and doubled words of typed shorthand, as words that are known: "1-1..1-4" and "2-2 right through to 2-5" as "to", "2-1, -2, -4"

@@ -109,7 +109,7 @@ export function strikePlaces(standing: Standing[], items: Item[]): Standing[] | 
 }
 
 const LEFT_OUT =
-  /\b(?:(?:i |we |'d |had |have |'ve )*(?:forgot(?:ten)?|missed|left|left out|left off|overlooked|skipped)(?: (?:it|that|that one|this one|one|them|those|out|off))*|should (?:have|of|'ve) (?:said|added|put)|meant to (?:say|add|put))(?: (?:too|as well|earlier|before|there))*(?: [.!])*$/;
+  /\b(?:(?:i |we |'d |had |have |'ve )*(?:forgot(?:ten)?|missed|left (?:(?:it|that|that one|this one|one|them|those) )?(?:out|off)|overlooked|skipped)(?: (?:it|that|that one|this one|one|them|those|out|off))*|should (?:have|of|'ve) (?:said|added|put)|meant to (?:say|add|put))(?: (?:too|as well|earlier|before|there))*(?: [.!])*$/;
 
 /** "and 3-3, forgot that one", "3-3 as well, should have said": one more place of what was just told. */
 export function addLeftOut(standing: Standing[], items: Item[], words: string): boolean {

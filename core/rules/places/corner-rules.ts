@@ -206,13 +206,13 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
   if (BLOCKS.has(w(tokens, j)) || w(tokens, j) === 'one') return asBlock;
   // "bottom right's ripped", "the dotted one top left is faded"
   if (
-    /^('s|is|has|was|got|needs|wants|looks|gets)$/.test(w(tokens, j)) &&
+    /^('s|is|has|was|got|needs|wants|looks|gets|there)$/.test(w(tokens, j)) &&
     !/^(on|in|at|to|from|along)$/.test(w(tokens, i - 1) === 'the' ? w(tokens, i - 2) : w(tokens, i - 1))
   )
     return { ...asBlock, next: j };
-  // "a hole at the bottom left"
+  // "a hole at the bottom left", "up in the top left there's a bit missing"
   if (
-    /^(|[,.;!?])$/.test(w(tokens, j)) &&
+    /^(|[,.;!?]|there|it)$/.test(w(tokens, j)) &&
     /^(in|at|near|on|to|towards?)$/.test(w(tokens, i - 2)) &&
     w(tokens, i - 1) === 'the'
   )

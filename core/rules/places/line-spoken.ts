@@ -56,7 +56,13 @@ export function linesSpokenAt(
     if (bare && !(part || (COMES_TO.test(lead) && ends(tokens, end)))) return undefined;
     if (n && !one && !(ends(tokens, end) || /^(are|is|'s|too|done)$/.test(w(tokens, end)))) return undefined;
     const last = Math.max(...here.lines);
-    return { axis: here.axis, lines: countUp(last + 1, last + (one ? 1 : (n?.value ?? 1))), next: end };
+    // "the first three of the next one down"
+    const past = one && /^(down|along|over|across)$/.test(w(tokens, end)) && ends(tokens, end + 1);
+    return {
+      axis: here.axis,
+      lines: countUp(last + 1, last + (one ? 1 : (n?.value ?? 1))),
+      next: past ? end + 1 : end,
+    };
   }
   if (part && /^(that|this)$/.test(w(tokens, i)) && w(tokens, i + 1) === 'one' && here?.lines.length === 1)
     return { ...here, next: i + 2 };

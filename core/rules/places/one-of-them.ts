@@ -92,7 +92,22 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
       return found(outer, row);
   }
   const many = n && n.value > 1 && n.value < group.length ? n : undefined;
-  const inLine = theseInLine(tokens, i + 1, group, ctx);
+  // "(sewed up the two in row two,) the two in row five are still to do": of the four that were told
+  const inLine =
+    theseInLine(tokens, i + 1, group, ctx) ??
+    [...ctx.earlier]
+      .reverse()
+      .filter((g) => g.length > 2 && g.length < 9 && group.every((p) => g.includes(p) && splitBlock(p)))
+      .map((g) => theseInLine(tokens, i + 1, g, ctx))
+      .find((x) => x);
+  // "put net on the outside two of those", "the outer two"
+  const both =
+    /^(outside|outer|end|outermost)$/.test(word) && n?.value === 2 && group.length > 2 && areOneLine(group);
+  if (both) {
+    const of = w(tokens, n.next) === 'of' && /^(them|those|these)$/.test(w(tokens, n.next + 1));
+    if (of || !isNounOfLine(w(tokens, n.next)))
+      return found([group[0], group.at(-1)], of ? n.next + 2 : n.next);
+  }
   if (inLine) return found(inLine.places, inLine.next);
   // "the first three of row two", then "the last two by hand": of the row
   const row = many && word === 'last' ? endOfRow(group, ctx) : undefined;
@@ -183,6 +198,17 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   if (/^(middle|centre|center)$/.test(word)) return group.length === 3 ? found([group[1]], next) : undefined;
   return found([outermost(group, word)], next);
 }
+
+/** Do they lie in one row or one column, told in their order? */
+const areOneLine = (group: string[]): boolean => {
+  const at = group.map((p) => splitBlock(p));
+  const [first] = at;
+  return (
+    first !== undefined &&
+    (at.every((p, k) => p?.row === first.row && (k === 0 || p.block > at[k - 1]!.block)) ||
+      at.every((p, k) => p?.block === first.block && (k === 0 || p.row > at[k - 1]!.row)))
+  );
+};
 
 /** "(holes in 2-1, 2-3 and 5-5,) darned the two in row two", "the one in row five": those of the group that lie in that line. */
 function theseInLine(

@@ -70,11 +70,12 @@ export function sameAgain(
         words,
       ) &&
       (placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt'))) ||
-    (state.clauses.length === 1 &&
+    ((state.clauses.length === 1 ||
+      state.clauses.every((c) => c.items.every((x) => x.place || /^(,|and|then|the|&|now)$/.test(x.w)))) &&
       short &&
       // "and the one on 3-4", "and the green twill ones"
       (placed.kind === 'specific' || (placed.kind === 'none' && clause.items.some((x) => x.fabric))) &&
-      / (and|also|plus) /.test(words.slice(0, 10)) &&
+      (/ (and|also|plus|then) /.test(words.slice(0, 10)) || /^(and|then)$/.test(clause.joint)) &&
       clause.items.every(
         (x) =>
           x.place ||
@@ -434,7 +435,7 @@ const WANTS_DOING =
 const TO_FOLLOW =
   / (?:(?:(?:can|will|'ll|must|should) )?wait (?:till|until|for)|have to wait|to follow|(?:planned|scheduled|booked|due|pencilled in) (?:for|tomorrow|next)|follows?|following|to come|to go|to do|to be done|(?:still|yet) to (?:do|go|come)|left to do|next|next time|(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tmrw|tmw|tonight|later|another (?:day|evening|night)|this (?:afternoon|evening)|(?:'ll|will|shall|going to) do) /;
 const FOLLOWING =
-  /^(the|a|and|,|&|\+|gets?|got|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|is|are|'s|to|follow|follows|following|planned|scheduled|booked|due|pencilled|in|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|has|have|n't|not|been|yet|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|this|yet|\/|afternoon|weekend|till|until|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|week|wait|have|has|can|must|well|as|just|-|--|\()$/;
+  /^(the|a|and|,|&|\+|i|'ve|gets?|got|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|is|are|'s|to|follow|follows|following|planned|scheduled|booked|due|pencilled|in|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|has|have|n't|not|been|yet|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|this|yet|\/|afternoon|weekend|till|until|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|week|wait|have|has|can|must|well|as|just|-|--|\()$/;
 
 /** Behind a comma: "by machine", "in red wool", "with the gray thread". */
 const tellsHow = (rest: Item[]): boolean =>

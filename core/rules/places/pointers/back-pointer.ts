@@ -43,6 +43,17 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     const found = ledPointer(led, i, ctx);
     return found && { ...found, next: found.next - 1 };
   }
+  // "rest of that row tomorrow"
+  if (
+    word === 'rest' &&
+    after === 'of' &&
+    /^(?:that|this|the) (?:row|column|col) $/.test(`${w(tokens, i + 2)} ${w(tokens, i + 3)} `) &&
+    /^(|[,.;:]|\n|and|but|then|now)$/.test(w(tokens, i - 1))
+  ) {
+    const led = [...tokens.slice(0, i), { ...tokens[i]!, w: 'the' }, ...tokens.slice(i)];
+    const found = backPointer(led, i, ctx);
+    if (found) return { ...found, next: found.next - 1 };
+  }
   // "fused interfacing behind that and 2-1", "net over that, 20 min"
   if (
     word === 'that' &&

@@ -18,7 +18,11 @@ export function inBetween(
   const them = /^(them|those|these)$/.test(w(tokens, i + 1));
   if (!them && w(tokens, i - 1) !== 'in') return undefined;
   const next = them ? (/^(two|2)$/.test(w(tokens, i + 2)) ? i + 3 : i + 2) : i + 1;
-  if (!them && tokens[next] && !/^([.,;!]|is|'s|are|all|and|looks?|too)$/.test(w(tokens, next)))
+  if (
+    !them &&
+    tokens[next] &&
+    !/^([.,;!]|is|'s|are|all|and|looks?|too|i|has|needs|wants|gets)$/.test(w(tokens, next))
+  )
     return undefined;
   const pair =
     focus.length === 2
