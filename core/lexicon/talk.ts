@@ -39,7 +39,7 @@ export const OPENINGS_APART = phrases(`
 
 /** Between two commas, or behind the last one: said in passing. */
 export const PASSING = phrases(`
-  you know, y'know, ya know, you see, needless to say, to tell the truth, btw, let me see, let 's see, mind you, as i say, as i said, like i said, honestly, if i 'm honest, to be fair, frankly, of course,
+  what, shoot, damn, damn it, blast, blast it, oh blast, oh shoot, bother, oh bother, heck, gosh, drat, oops, whoops, you know, y'know, ya know, you see, needless to say, to tell the truth, btw, let me see, let 's see, mind you, as i say, as i said, like i said, honestly, if i 'm honest, to be fair, frankly, of course,
   naturally, obviously, by the way, and by the way, i 'm afraid, i 'm afraid to say, i 'm sorry to say, sorry to say, i 'm glad to say, i 'm pleased to say, i 'm happy to say, glad to say, thank goodness,
   thank heavens, thank god, bless it, bless her, bless him, poor thing, believe it or not, would you believe, would you believe it, it turns out, as it turns out,
   as it happens, as far as i can see, as far as i can tell, so far as i can see, by the look of it, by the looks of it, from the look of it, if you ask me, if you please,
@@ -51,7 +51,7 @@ export const PASSING = phrases(`
 /** Behind the last comma or stop of a note, with nothing behind them. */
 export const CLOSINGS = phrases(`
   for that matter, come to that, if it comes to that, now i look, now that i look, as it goes, i see, i notice,
-  that 's that, and that 's that, there we are, so there we are, there we go, so there we go, there you go, there you are, so there, there, phew, whew, right, right then,
+  full stop, end of story, end of discussion, end of, no arguments, no ifs or buts, that 's that, and that 's that, there we are, so there we are, there we go, so there we go, there you go, there you are, so there, there, phew, whew, right, right then,
   okay, ok, okay then, alright, all right, hooray, hurrah, yay, at last, finally, for sure, definitely, honestly, really, mind, go figure, goodness me, dear me, oh dear, good grief, what a day, what a job, what a mess, what a week,
   i have to say, put that down, write that down, note that, make a note, make a note of that, make a note of it, for the record, for the log, for the book, got that, did you get that, have you got that, you got that, end of note, end of report, over,
   not bad, not too bad, lol, ha, haha, ta, thanks, thank you, please, moving on, onwards, on we go, and so on, and all that

@@ -4,6 +4,7 @@ import type { Item } from '../../rules/item.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { type Cue, cueOf } from '../cues.ts';
 import type { Standing } from '../standing.ts';
+import { amountAgain } from './amount-again.ts';
 import { oneEndAgain } from './bare-again.ts';
 import {
   deniedFindings,
@@ -105,6 +106,7 @@ export function correct(
     stillInHand(standing, said) ||
     swapRound(standing, items, said) ||
     numbersAgain(state, standing, said) ||
+    amountAgain(standing, items, said) ||
     partOfIt(state, standing, said) ||
     endsAt(standing, items, said) ||
     forTheOne(standing, resolvePlaces(state, standing, items), said) ||

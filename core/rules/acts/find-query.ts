@@ -16,6 +16,7 @@ import { placesOfClause } from '../places/places-of-clause.ts';
 import { type DayFound, dateOf } from '../times/find-day.ts';
 import { wallMinutes, wallTime } from '../times/local-time.ts';
 import { wordsBetween } from '../words-between.ts';
+import { isAskedOfHerself } from './asked-of-herself.ts';
 
 export type QueryFound = {
   query: QueryName;
@@ -53,6 +54,8 @@ export function findQuery(
       RUN_OUT.test(whole))
   )
     return undefined;
+  // only of the quilt's own matters: "what will I use for supper"
+  if (isAskedOfHerself(whole)) return undefined;
   const body = questionIn(whole, items, asked);
   if (body === undefined) return undefined;
   return classify(` ${plain(body)} `, ` ${whole} `, items, day, local);

@@ -5,7 +5,7 @@ const TOOL =
 const OWN =
   '(?:the|my|this|that|these|those|a|another|blooming|blasted|bloody|flipping|stupid|wretched|darn|damn|new|old|good)';
 const TROUBLE =
-  '(?:snapped|broke|broken|bent|jammed|jamming|stuck|packed up|packing up|conked out|died|dead|dying|run out|ran out|running out|knotted|knotting(?! (?:the|off|at|every|it|them))|knotting up|in (?:a |one )?(?:knots?|tangles?|twist)|tangled|tangling|twisting|snagging|snapping|splitting|unthreading|slipping|skipping|blunt|dull|rusty|overheated|tripped|switched itself off|seized|seized up|blown|gone|going|missing|walked|wandered|fell|fallen|rolled|vanished|disappeared|playing up|acting up|on strike|up the spout|kaput|busted|flat|rubbish|useless|hopeless|smoking|leaking|spitting)';
+  '(?:snapped|broke|broken|bent|jammed|jamming|stuck|packed up|packing up|conked out|died|dead|dying|run out|ran out|running out|knotted|knotting(?! (?:the|off|at|every|it|them))|knotting up|in (?:a |one )?(?:knots?|tangles?|twist)|tangled|tangling|twisting|snagging|snapping|splitting|unthreading|slipping|skipping|blunt|dull|rusty|overheated|tripped|switched itself off|seized|seized up|blown|gone|going(?! to)|missing|walked|wandered|fell|fallen|rolled|vanished|disappeared|playing up|acting up|on strike|up the spout|kaput|busted|flat|rubbish|useless|hopeless|smoking|leaking|spitting)';
 
 /** "thread keeps knotting", "the needle's snapped, second one today", "scissors need sharpening", "machine's jammed again". */
 const TROUBLED = new RegExp(

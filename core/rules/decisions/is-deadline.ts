@@ -12,6 +12,8 @@ const BY_A_DATE = new RegExp(
 const A_DATE = new RegExp(
   `\\b(?:mid|early|late|beginning of|start of) ?-? ?(?:${MONTHS}|${SHORT_MONTHS})\\b|\\b(?:${MONTHS}|${SHORT_MONTHS}) (?:the )?(?:\\d|${ORDINAL})|\\b(?:\\d{1,2}|\\d{1,2} (?:st|nd|rd|th)|(?:the )?(?:\\w+ )?(?:${ORDINAL})\\w*)(?: of)? (?:${MONTHS}|${SHORT_MONTHS})\\b`,
 );
+const ANY_TIME =
+  / (?:any ?time|some ?time|as long as it 's|so long as it 's|no later than) (?:before|by|till|until|up to|in) /;
 /** "it goes home the last day of May" */
 const LAST_DAY = new RegExp(
   `\\b(?:last|first) (?:day|week|weekend|\\w+day) (?:of|in) (?:the )?(?:${MONTHS}|${SHORT_MONTHS}|month|year|term|holidays?)\\b`,
@@ -49,6 +51,8 @@ export function isDeadline(words: string, items: Item[]): boolean {
     (items.some((x) => x.cost) && items.some((x) => x.material))
   )
     return false;
+  // "no rush on it, any time before Christmas"
+  if (ANY_TIME.test(words) && BY_A_DATE.test(words)) return true;
   if (!HANDING.test(words) || items.some((x) => x.duration || x.span)) return false;
   // "hung over the urn for thirty years"
   if (/\bfor (?:\S+ ){1,4}(?:years|decades|generations|winters|summers)\b/.test(words)) return false;

@@ -67,6 +67,12 @@ const PLAIN: [RegExp, Topic, DecisionStatus][] = [
     'deadline',
     'settled',
   ],
+  // "cold water, by hand: that's how it'll be washed"
+  [
+    /^ (?:and |so |well )*(?:that|this) (?:'s|is) how (?:it|i|we)(?: 's| is| 'll| will| 'm| am| 're| are| going to| to| be| gonna)* (?:washed|wash|washing)(?: it)? $/,
+    'washing',
+    'settled',
+  ],
   // "ninety dollars is what we shook on"
   [
     /^ (?:and )?(?:\S+ ){1,5}(?:is|was|'s) (?:what|the (?:price|sum|figure)) (?:we|she and i) (?:shook|agreed|settled)(?: hands)? on $/,
@@ -74,7 +80,7 @@ const PLAIN: [RegExp, Topic, DecisionStatus][] = [
     'settled',
   ],
 ];
-const HINT = /\b(?:borders?|wash|label|date|deadline|when|shook|agreed|settled)\b/;
+const HINT = /\b(?:borders?|wash|washed|washing|label|date|deadline|when|shook|agreed|settled)\b/;
 
 /** A matter that the words of one part tell outright. */
 export function plainMatter(words: string): { topic: Topic; status: DecisionStatus } | undefined {

@@ -179,6 +179,9 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
             date.words,
           ) ||
           (part.status === 'open' && part.topic?.topic === 'deadline') ||
+          // "deadline? still to ask"
+          (asked && parts.length === 1 && part.items.length <= 3) ||
+          (part.cue === 'open' && /\b(?:deadline|date)\b/.test(date.words)) ||
           // "price still to be agreed, deadline too"
           (parts[k - 1]?.status === 'open' && / (?:too|as well|also|likewise) $/.test(part.words)) ||
           // "when it's due back, don't know yet"
@@ -323,7 +326,8 @@ const isOtherWay = (a: Topic, b: Topic): boolean =>
 const GOES_IN =
   /^ (?:and |or )*what (?:fabric |cloth |to put |to use |goes |i put |i use |i 'll put |is going |'s going |should go )+(?:in|into|on|for|at) /;
 
-const BARE_QUILT = /^ (?:ok |okay |so |right |then |well )*(?:hand |machine )?quilt(?: it| then| please)* $/;
+const BARE_QUILT =
+  /^ (?:ok |okay |so |right |then |well |oh |um |, )*(?:hand |machine )?quilt(?: it| then| please)*(?: (?:,|i think|we said|she said|i reckon|in the end|so|then|that 's that|that 's settled|definitely|decided|and|it is))* $/;
 const TREAT = '(?:just )?(?:leave|keep|replace|remove|take|unpick|strip|pull|patch|darn|net|mend|resew|redo)';
 /** "should I take it off or leave it on", "leave or replace". */
 const TWO_TREATMENTS = new RegExp(

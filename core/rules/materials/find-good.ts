@@ -284,7 +284,8 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
                 ? undefined
                 : 'other';
     // "three spools of ecru, one of black": of the same
-    if (!unit) material = words.every((x) => COLOURS.has(x.w)) && w(items, m) === 'of' ? undefined : 'other';
+    if (!unit)
+      material = words.every((x) => COLOURS.has(x.w)) && w(items, m - 1) === 'of' ? undefined : 'other';
     next = phraseEnd;
   } else if (
     listed &&
@@ -583,10 +584,9 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
         purposeAt(items, next) ??
         (w(items, next) === ',' ? purposeAt(items, next + 1) : undefined) ??
         latePurpose(items, next);
-      if (late && late.for !== 'none') {
-        material = madeFor(material, late.for);
-        next = late.next;
-      }
+      if (late) material = madeFor(material, late.for);
+      // "…, it'll do for patches" goes with it; "4.20, for the border" tells of another
+      if (late && (late.for !== 'none' || w(items, next) === ',')) next = late.next;
     }
   } else if (!purpose && head >= 0 && quantity !== undefined) {
     // "seven metres of old linen, it's going on the back"

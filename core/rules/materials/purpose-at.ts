@@ -35,10 +35,11 @@ export function purposeAt(
 export function latePurpose(items: Item[], k: number): ReturnType<typeof purposeFrom> {
   const told = IS_FOR.exec(wordsBetween(items, k, k + 9))?.[0];
   const found = told ? purposeFrom(items, k + told.trim().split(' ').length, false) : undefined;
-  return found?.for === 'none' ? undefined : found;
+  // "it'll do for patches" is no plan to patch
+  return found?.for === 'none' && !/ do | enough | use /.test(told ?? '') ? undefined : found;
 }
 const IS_FOR =
-  /^ (?:(?:that |which )?(?:she|he|they) had(?: there| left| in)? )?(?:, )?(?:and |so |which |all )*(?:(?:it|that|this|they|those|these|all of it) )?(?:(?:is|'s|are|'re|was|were|will be|'ll be) )?(?:all |just |meant |intended )*(?:for |(?:going|to go|goes|go) (?:on|for|to|into|in|towards) )/;
+  /^ (?:(?:that |which )?(?:she|he|they) had(?: there| left| in)? )?(?:, )?(?:and |so |which |all )*(?:(?:it|that|this|they|those|these|all of it) )?(?:(?:is|'s|are|'re|was|were|will be|'ll be) )?(?:all |just |meant |intended |'ll do |will do |would do |should do |enough |good |plenty )*(?:for |(?:going|to go|goes|go) (?:on|for|to|into|in|towards) )/;
 
 function purposeFrom(
   items: Item[],
@@ -69,7 +70,11 @@ function purposeFrom(
         x.w,
       )
     )
-      return { for: 'none', next: close, ...(/^(it|them)$/.test(x.w) ? { it: true } : {}) };
+      return {
+        for: 'none',
+        next: w(items, close) === 'with' ? close + 1 : close,
+        ...(/^(it|them)$/.test(x.w) ? { it: true } : {}),
+      };
     if (!/^(the|new|a|an|my|its|old|this|that|with|doing|use|go|on|in|for)$/.test(x.w)) return undefined;
   }
   return undefined;

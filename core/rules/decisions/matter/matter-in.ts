@@ -133,6 +133,14 @@ export function matterIn(
       !(/^closed?$/.test(x.w) && / (?:question|matter|subject|discussion) /.test(words)) &&
       // "nor if it gets a border"
       !(x.action?.v === 'add-border' && part.status === 'open' && / (?:if|whether|does) it /.test(words)) &&
+      // "is it going to be a plain back or a pieced one, I wonder"
+      !(
+        part.status === 'open' &&
+        /^(?:pieced|scalloped|mitred|mitered|bound|printed|dyed)$/.test(x.w) &&
+        /^(?:a|an|or|plain|the|be)$/.test(items[items.indexOf(x) - 1]?.w ?? '')
+      ) &&
+      // "whether to have a border at all I'll leave for now"
+      !(x.action?.v === 'leave' && FOR_LATER.test(words)) &&
       // "leave the border off, that's decided"
       !(x.action?.v === 'leave' && / leave (?:the |that |any )?\S+ (?:off|out) $/.test(words)) &&
       !(
@@ -168,6 +176,7 @@ export function matterIn(
     (items.some((x) => namesCloth(x, topic)) || / (?:go with|use|do|try|have) /.test(words))
   )
     return { topic, status: 'open', rule: 'decision.perhaps' };
+  if (TO_MATCH.test(words)) return { topic, status: 'settled', rule: 'decision.to-match' };
   // "cotton batting it is", "the binding is to be the blue", "black sateen for the back, then", "border: yes"
   const said = `${words.trim()}${parts[k + 1] && !parts[k + 1]!.topic && parts[k + 1]!.items.length <= 2 ? ` ${parts[k + 1]!.joint} ${parts[k + 1]!.words.trim()}` : ''}`;
   const chooses = CHOICE_CUE.test(`${said} `) || CHOICE_CUE.test(said);
@@ -230,6 +239,13 @@ export function matterIn(
     return { topic, status: 'settled', rule: 'decision.cloth-for' };
   return undefined;
 }
+
+const FOR_LATER =
+  / (?:whether|what|which|if) .* leave (?:it |that |till |until |for |be )*(?:now|later|the moment|the time being|another (?:day|time)|tomorrow|(?:mon|tues|wednes|thurs|fri|satur|sun)day|next week) /;
+
+/** "the backing's to match it", "the thread will be the same as the binding" */
+const TO_MATCH =
+  /^ (?:(?:and|so|but|then) )*(?:(?:the|my|its) )?(?:new )?\w+(?: colou?r)?(?: (?:is|'s|are|will|'ll|should|must|has|to|be|going|gonna|would))+ (?:match|go with|tone in|tone in with|the same)(?: (?:it|that|this|them|the \w+|as (?:it|that|the \w+)|too|as well|in with it))* $/;
 
 const WAY_OF_IT =
   /^ (?:(?:and|so|then|the|new|its|my|with) )*(?:binding|bias|backing|back|lining|borders?|batting|wadding|thread|edging)(?: (?:is|to be|done|sewn|finished))? (?:by (?:hand|machine) |in (?:the |a |some |plain |dark |pale |light |deep )*(?:\S+ ){1,2}?)(?:then |too |as well )*$/;

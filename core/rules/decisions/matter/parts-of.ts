@@ -1,3 +1,4 @@
+import { COLOURS } from '../../../lexicon/colours.ts';
 import type { Item } from '../../item.ts';
 import { wordsBetween } from '../../words-between.ts';
 import type { Part } from './part.ts';
@@ -23,8 +24,36 @@ const SPLITS = new Set([
 /** "Back and forth" is one phrase. */
 const PAIRS = /^(?:back forth|humming hawing|hemming hawing|by by|once for|y n|ifs buts|umming ahing)$/;
 
+/** "navy, not brown, for the binding": what it is not to be goes out, and the commas about it. */
+function withoutDeniedOther(items: Item[]): Item[] {
+  const not = items.findIndex(
+    (x, k) => x.w === 'not' && k > 0 && isChoice(items[items[k - 1]!.w === ',' ? k - 2 : k - 1]),
+  );
+  if (not < 0) return items;
+  let end = not + 1;
+  while (
+    end < not + 4 &&
+    items[end] &&
+    (isChoice(items[end]) || /^(?:the|a|plain|dark|light)$/.test(items[end]!.w))
+  )
+    end++;
+  if (end === not + 1 || !/^(?:for|on)$/.test(items[items[end]?.w === ',' ? end + 1 : end]?.w ?? ''))
+    return items;
+  const from = items[not - 1]!.w === ',' ? not - 1 : not;
+  return [...items.slice(0, from), ...items.slice(items[end]?.w === ',' ? end + 1 : end)];
+}
+const isChoice = (x: Item | undefined): boolean =>
+  x !== undefined &&
+  (COLOURS.has(x.w) || x.material !== undefined || x.fabric !== undefined) &&
+  !x.action &&
+  !x.place;
+
+const isWay = (x: Item): boolean =>
+  /^(?:tie|quilt|wash)$/.test(x.action?.v ?? '') || /^(?:tying|quilting)$/.test(x.topic ?? '');
+
 /** The parts of a sentence, each with the joint that stands before it. */
-export function partsOf(items: Item[]): Part[] {
+export function partsOf(said: Item[]): Part[] {
+  const items = withoutDeniedOther(said);
   const out: Part[] = [];
   let current: Item[] = [];
   let joint = '';
@@ -43,6 +72,9 @@ export function partsOf(items: Item[]): Part[] {
       close('so is');
       return;
     }
+    // "tie it, or quilt it?": one choice
+    if (item.w === ',' && next === 'or' && current.some(isWay) && items.slice(k + 2, k + 5).some(isWay))
+      return;
     const pair = item.w === 'and' && PAIRS.test(`${items[k - 1]?.w ?? ''} ${next}`);
     // "can't decide between the check and the plain for the binding"
     const both = item.w === 'and' && current.some((x) => x.w === 'between');

@@ -1,6 +1,6 @@
 import type { DecisionStatus } from '../../../../shared/vocabulary.ts';
 import { CHOICE_CUE, DOING } from '../../../lexicon/matters.ts';
-import type { Part } from './part.ts';
+import { BLOCKS, type Part } from './part.ts';
 import { sharedStatus } from './shared-status.ts';
 
 /** Gives each part that names a matter the word that was said of it: its own, the list's, or the next one that stands alone. */
@@ -53,6 +53,8 @@ export function spread(
     // "binding colour + price still open", "calico or the brown sheet, open", "…, that's settled"
     for (let q = k + 1; q < parts.length; q++) {
       const next = parts[q]!;
+      // "six fat quarters, and the seam in 2-3 is open"
+      if (!next.topic && next.items.some((x) => x.seam || BLOCKS(x))) break;
       if (next.cue && (!next.topic || /^(and|&|\+|,|nor)$/.test(next.joint))) {
         if (next.topic && next.cue === 'settled') break;
         part.status = next.cue;

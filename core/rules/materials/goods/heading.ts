@@ -1,6 +1,9 @@
 import type { Material } from '../../../../shared/vocabulary.ts';
 import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
+import type { Claims } from '../../read-amounts.ts';
+import { findGood } from '../find-good.ts';
+import { purposeAt } from '../purpose-at.ts';
 
 /** "On hand for the crib quilt: 2 fat quarters": the first word behind the colon that the heading ends in. */
 export function headingEnd(items: Item[], from: number): number | undefined {
@@ -26,7 +29,24 @@ function headingOf(items: Item[]): Material | undefined {
     : undefined;
 }
 
-export const underHeading = (items: Item[]): Item[] =>
+export const underHeading = (items: Item[], claims: Claims): Item[] => {
+  // "for patches: 2 fat quarters of brown check": what they are for, and no deed
+  const purpose = w(items, 0) === 'for' ? purposeAt(items, 0) : undefined;
+  if (
+    purpose?.for === 'none' &&
+    !purpose.it &&
+    w(items, purpose.next) === ':' &&
+    !items.slice(0, purpose.next).some((x) => x.fabric) &&
+    items.some((x) => x.quantity?.unit || x.cost) &&
+    findGood(items, purpose.next + 1, true)
+  ) {
+    for (const x of items.slice(0, purpose.next + 1)) claims.cut.add(x);
+    return items.slice(purpose.next + 1);
+  }
+  return underPart(items);
+};
+
+const underPart = (items: Item[]): Item[] =>
   headingOf(items) &&
   items.slice(2).some((x, k, rest) => (x.material || x.fabric) && !rest.slice(0, k).some((y) => y.place))
     ? items.slice(2)

@@ -29,6 +29,14 @@ export function postUse(items: Item[]): { use: MaterialUse; at: number; end: num
       );
     if (short && !items.slice(0, k).some((x) => x.action && !x.material))
       return { use: 'needed', at: w(items, k - 1) === ',' ? k - 1 : k, end: items.length };
+    // "three quarters of a yard of star print, that's what's left of it"
+    const rest =
+      w(items, k) === 'that' &&
+      / (?:that|which) (?:'s|is) (?:all |just )?(?:(?:what|that) (?:'s|is) left|(?:what )?(?:i|we) (?:have|'ve got|have got)(?: left)?)(?: over)?(?: of (?:it|that|them))? $/.test(
+        wordsBetween(items, k, items.length),
+      );
+    if (rest && items.slice(0, k).some((x) => x.quantity?.unit))
+      return { use: 'on-hand', at: w(items, k - 1) === ',' ? k - 1 : k, end: items.length };
     // "the batting arrived, queen size", "the net came in the post"
     if (
       (/^(arrived|delivered)$/.test(w(items, k)) ||

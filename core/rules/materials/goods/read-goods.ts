@@ -24,7 +24,7 @@ import { usedBehind } from './used-behind.ts';
 export function readGoods(state: ReaderState, sentences: Sentence[], claims: Claims): void {
   let list: ListBefore | undefined;
   for (const [number, own] of sentences.entries()) {
-    const items = markBarePrices(toldPlainly(underHeading(own.items), claims), claims);
+    const items = markBarePrices(toldPlainly(underHeading(own.items, claims), claims), claims);
     const told: GoodsTold = {
       state,
       claims,

@@ -43,7 +43,7 @@ function takeBehind(told: GoodsTold, k: number, cue: Cue): number | undefined {
       (/^(is|are)$/.test(w(items, at)) && at === cue.next && cue.use === 'needed' && k === 0) ||
       // "used on 2-2: half a yard of muslin"
       (cue.use === 'used' && items[at]?.place && w(items, at + 1) === ':') ||
-      /^(:|,|-|today|now|here|still|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town|at|market|shop|store|stall|sale|fair|yesterday|morning|afternoon|lunchtime)$/.test(
+      /^(:|,|-|today|now|here|still|yet|also|me|in|up|just|this|for|one|time|the|on|it|these|of|home|with|from|town|at|market|shop|store|stall|sale|fair|yesterday|morning|afternoon|lunchtime)$/.test(
         w(items, at),
       )) &&
     at < cue.next + 8 &&

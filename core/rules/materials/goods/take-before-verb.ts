@@ -50,7 +50,12 @@ export function takeBeforeVerb(told: GoodsTold, next: Sentence | undefined): voi
     // and so that it is told what for: "wide calico purchased for the back, 4.6 m"
     const goods =
       early.slice(post.end, post.end + 3).some((x) => x.cost) || /^(for|,)$/.test(w(early, post.end))
-        ? early.filter((_, q) => q < post.at || q >= post.end)
+        ? early.filter(
+            (x, q) =>
+              q < post.at ||
+              // "brown check, bought, 7.00 the pair"
+              (q >= post.end && !(q === post.end && x.w === ',' && w(early, post.at - 1) === ',')),
+          )
         : early;
     const none = /^(no|none|n't)$/.test(w(early, m - 1)) && post.use === 'on-hand';
     takeList(told, goods, m, none ? 'needed' : post.use, false);
