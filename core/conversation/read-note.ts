@@ -75,6 +75,7 @@ import { withoutSize } from '../rules/size-told.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
 import { withSoIs } from '../rules/so-is-that.ts';
 import { withSpreads } from '../rules/spread-to.ts';
+import { stuffLast } from '../rules/stuff-last.ts';
 import { withoutTakenBack } from '../rules/taken-back.ts';
 import { withoutThatsAll } from '../rules/thats-all-there.ts';
 import { through } from '../rules/through.ts';
@@ -347,6 +348,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withBareLists,
     withMatterHeads,
     withShortDeeds,
+    stuffLast,
     deedFirst,
     withRunOns,
     withTurns,

@@ -181,7 +181,8 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
           (part.status === 'open' && part.topic?.topic === 'deadline') ||
           // "deadline? still to ask"
           (asked && parts.length === 1 && part.items.length <= 3) ||
-          (part.cue === 'open' && /\b(?:deadline|date)\b/.test(date.words)) ||
+          (/\b(?:deadline|date)\b/.test(date.words) &&
+            (part.cue === 'open' || (parts[k + 1]?.cue === 'open' && !parts[k + 1]!.topic))) ||
           // "price still to be agreed, deadline too"
           (parts[k - 1]?.status === 'open' && / (?:too|as well|also|likewise) $/.test(part.words)) ||
           // "when it's due back, don't know yet"

@@ -6,6 +6,7 @@ import type { ReaderState } from '../../reader-state.ts';
 import { wordsBetween } from '../../words-between.ts';
 import { findGood, type GoodFound } from '../find-good.ts';
 import { hadAfterAll } from '../had-after-all.ts';
+import { amountWillDo } from './amount-will-do.ts';
 import { markBarePrices } from './bare-prices.ts';
 import { justCounted } from './count-again.ts';
 import type { GoodsTold, ListBefore } from './goods-told.ts';
@@ -24,6 +25,7 @@ import { usedBehind } from './used-behind.ts';
 export function readGoods(state: ReaderState, sentences: Sentence[], claims: Claims): void {
   let list: ListBefore | undefined;
   for (const [number, own] of sentences.entries()) {
+    if (number > 0 && amountWillDo(state, own, claims)) continue;
     const items = markBarePrices(toldPlainly(underHeading(own.items, claims), claims), claims);
     const told: GoodsTold = {
       state,
