@@ -183,7 +183,8 @@ export function withRunOns(items: Item[]): Item[] {
   items.forEach((item, k) => {
     if (isStop(item)) current = [];
     else {
-      if (current.length > 1 && beginsAnew(items, k, current)) {
+      // "and whether | the backing comes off" is one
+      if (current.length > 1 && current.at(-1)!.w !== 'whether' && beginsAnew(items, k, current)) {
         out.push(boundaryBefore(item, ';'));
         current = [];
       }

@@ -10,7 +10,7 @@ import { choiceUnder, chosenOf, sewnBefore, wonOf } from './matter/chosen-of.ts'
 import { cueOf } from './matter/cue-of.ts';
 import { dateOf } from './matter/date-of.ts';
 import { matterIn } from './matter/matter-in.ts';
-import { BLOCKS, type Part, WELL, YARN } from './matter/part.ts';
+import { BLOCKS, isTakingOff, type Part, WELL, YARN } from './matter/part.ts';
 import { partsOf } from './matter/parts-of.ts';
 import { isSumOfJob, priceOf, priceTold, struckDeal } from './matter/price-of.ts';
 import { sentencesOf } from './matter/sentences-of.ts';
@@ -210,7 +210,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
           // "decisions: tie it, red wool"
           (yarn ? { topic: 'tie-thread' as const, item: part.items.at(-1)! } : undefined) ??
           (part.items.length > 1 ? { topic: 'other' as const, item: part.items[0]! } : undefined);
-        if (!listed || strayed(part)) {
+        if (!listed || strayed(part) || isTakingOff(part.words)) {
           // "settled: quilt it, don't tie it": the other way goes with the one chosen
           if (DENIED.test(part.words) && /^(?:tying|quilting)$/.test(listed?.topic ?? ''))
             for (const x of part.items) claims.later.add(x);

@@ -4,7 +4,7 @@ import { BOUGHT, CHOICE_CUE, DOING } from '../../../lexicon/matters.ts';
 import type { Item } from '../../item.ts';
 import type { ReaderState } from '../../reader-state.ts';
 import { isPlainStuff } from './chosen-of.ts';
-import { BLOCKS, type Surroundings, WELL, YARN } from './part.ts';
+import { BLOCKS, isTakingOff, type Surroundings, WELL, YARN } from './part.ts';
 import { wayIn } from './way-in.ts';
 import { whatWith } from './what-with.ts';
 
@@ -118,6 +118,7 @@ export function matterIn(
     )
   )
     return undefined;
+  if (isTakingOff(words)) return undefined;
   const way = topic === 'tying' || topic === 'quilting' || topic === 'washing';
   const works = items.filter(
     (x) => x.action && !(x.part && x.action.form === 'ing') && !['tie', 'quilt', 'wash'].includes(x.action.v),

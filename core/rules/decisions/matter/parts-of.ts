@@ -48,6 +48,9 @@ const isChoice = (x: Item | undefined): boolean =>
   !x.action &&
   !x.place;
 
+const ITS_THE =
+  /^ (?:so |then |and |right )*it (?:'s|is|'ll be) (?:going to be |to be )?(?:the |a )?(?:\S+ )?(?:batting|wadding|backing|binding|lining|thread|floss|yarn) (?:then )?$/;
+
 const isWay = (x: Item): boolean =>
   /^(?:tie|quilt|wash)$/.test(x.action?.v ?? '') || /^(?:tying|quilting)$/.test(x.topic ?? '');
 
@@ -79,6 +82,16 @@ export function partsOf(said: Item[]): Part[] {
     // "can't decide between the check and the plain for the binding"
     const both = item.w === 'and' && current.some((x) => x.w === 'between');
     if (pair || both) {
+      current.push(item);
+      return;
+    }
+    // "it's the wool batting | i got a roll of it": what was chosen, and what was bought of it
+    if (
+      /^(?:i|we)$/.test(item.w) &&
+      ITS_THE.test(wordsBetween(current)) &&
+      /^(?:got|bought|have|'ve|need)$/.test(next)
+    ) {
+      close('and');
       current.push(item);
       return;
     }
