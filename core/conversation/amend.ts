@@ -140,7 +140,7 @@ const REASON_FIRST =
   / i (?:was|were|had|must have|have|'d|'ve) (?:been )?(?:just |only |still )?(?:counting|counted|included|including|looking at|reading|misreading|holding|forgotten|forgot) /;
 
 const SMALL = new Set(
-  "the a an it was is 's that in on at by with of for more like about around nearer closer to roughly nearly almost approximately say only just actually though way took me all well um uh er yes yeah no not sorry i mean meant made make were they one ones and , . ? ! - * : or rather think reckon probably really called ah oh hmm instead them those this used old so bit it's ish nope wait hang hold right same different one my mistake apologies correction both total altogether be should do enough plenty came comes total worked rang up out set back reflection will 'll 'd say tell think s / b course obviously naturally".split(
+  "the a an it was is 's that in on at by with of for more like about around nearer closer to roughly nearly almost approximately say only just actually though way took me all well um uh er yes yeah no not sorry i mean meant made make were they one ones and , . ? ! - * : or rather think reckon probably really called ah oh hmm instead them those this used old so bit it's ish nope wait hang hold right same different one my mistake apologies correction both total altogether be should do enough plenty came comes total worked rang up out set back reflection will 'll 'd say tell think s / b course obviously naturally turns turned better best".split(
     ' ',
   ),
 );

@@ -15,7 +15,10 @@ const TOLD_BEHIND = new RegExp(
 
 /** A number of the last note told again with the thing that it counts or measures; nothing else may stand in the note. */
 export function amountAgain(standing: Standing[], items: Item[], words: string): boolean {
-  return items.length <= 12 && (ofNamed(standing, items, words) || priceOfEach(standing, items, words));
+  return (
+    items.length <= 12 &&
+    (itCost(standing, items, words) || ofNamed(standing, items, words) || priceOfEach(standing, items, words))
+  );
 }
 
 function ofNamed(standing: Standing[], items: Item[], words: string): boolean {
@@ -98,6 +101,33 @@ function priceOfEach(standing: Standing[], items: Item[], words: string): boolea
     { amount: of.was.cost!.amount, ...(each ? { each: true } : {}) },
     'amend.amount-again',
     items,
+  );
+  return true;
+}
+
+const IT_COST = new RegExp(
+  String.raw`^ ${LEAD}\S+(?: \S+){0,3} (?:it|that|they|those|the lot|i) (?:cost|was|were|came to|paid|set me back)(?: (?:me|actually|in the end|altogether|for (?:it|them|the lot)|[.!]))* $`,
+);
+
+/** "fourteen dollars it cost": of the one thing that was bought. */
+function itCost(standing: Standing[], items: Item[], words: string): boolean {
+  const sums = items.filter((x) => x.cost);
+  if (
+    sums.length !== 1 ||
+    !IT_COST.test(words) ||
+    items.some((x) => x.material || x.fabric || x.duration || x.place?.kind === 'blocks')
+  )
+    return false;
+  const bought = standing.filter(({ was }) => was.kind === 'material' && was.use === 'bought');
+  const [of] = bought;
+  if (bought.length !== 1 || of?.was.kind !== 'material') return false;
+  const { amount, each } = sums[0]!.cost!;
+  put(
+    of.draft,
+    'cost',
+    { amount, ...(each || (of.was.cost?.each && !sums[0]!.cost!.whole) ? { each: true } : {}) },
+    'amend.amount-again',
+    sums,
   );
   return true;
 }

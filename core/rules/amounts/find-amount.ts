@@ -172,7 +172,9 @@ function centsBehind(tokens: Token[], i: number): { value: number; next: number 
     cents.value >= 5 &&
     cents.value < 100 &&
     !readUnit(tokens, cents.next, !cents.inWords) &&
-    !['minutes', 'minute', 'min', 'each', 'pins'].includes(w(tokens, cents.next))
+    !['minutes', 'minute', 'min', 'each', 'pins'].includes(w(tokens, cents.next)) &&
+    // "three metres, twelve pounds" without the comma
+    !Object.hasOwn(CURRENCY_WORDS, w(tokens, cents.next))
     ? cents
     : undefined;
 }

@@ -4,7 +4,7 @@ import type { Token } from '../../text/tokenise.ts';
 const NOT_KNOWN =
   "do n't know|don't know|have n't counted|did n't count|not sure|forget|forgot|'ve forgotten|have forgotten|ca n't remember|can not remember|could n't tell you|could n't say|no idea|dunno|who knows|god knows|heaven knows|goodness knows|lord knows|dear knows";
 const VAGUE = new RegExp(
-  `(?:^| )((?:(?:i|we|honestly|really|just) )*(?:${NOT_KNOWN}) how many|so and so many|such and such a number of|some number of|whatever number of|whatever it was in|however many|so many|umpteen) $`,
+  `(?:^| )((?:(?:i|we|honestly|really|just) )*(?:${NOT_KNOWN}) how many|so and so many|such and such a number of|some number of|how many (?:was|is|were) (?:it|that|they)|what (?:was|is|'s) (?:it|that)(?: again| now)?|whatever number of|whatever it was in|however many|so many|umpteen) $`,
 );
 
 /**

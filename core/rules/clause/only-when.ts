@@ -35,9 +35,12 @@ export function withoutOnlyWhen(items: Item[]): Item[] {
 
 /** "a few pins before I baste it", "before layering": what she will do, told only as the time before which. */
 function endOfBefore(items: Item[], k: number): number | undefined {
-  if (items[k - 1]?.w !== 'before') return undefined;
   const told = /^(?:i|we)$/.test(items[k]?.w ?? '');
-  const at = told ? k + 1 : k;
+  // "if I'm to bind it I'll need nine yards"
+  const condition =
+    items[k - 1]?.w === 'if' && told && / (?:'m|am|'re|are) to /.test(wordsBetween(items, k, k + 3));
+  if (items[k - 1]?.w !== 'before' && !condition) return undefined;
+  const at = condition ? k + 3 : told ? k + 1 : k;
   const deed = items[at]?.action;
   if (!deed || deed.form !== (told ? 'base' : 'ing')) return undefined;
   let end = at + 1;

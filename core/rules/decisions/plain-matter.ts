@@ -75,12 +75,13 @@ const PLAIN: [RegExp, Topic, DecisionStatus][] = [
   ],
   // "ninety dollars is what we shook on"
   [
-    /^ (?:and )?(?:\S+ ){1,5}(?:is|was|'s) (?:what|the (?:price|sum|figure)) (?:we|she and i) (?:shook|agreed|settled)(?: hands)? on $/,
+    /^ (?:and )?(?:\S+ ){1,5}(?:is|was|'s) (?:what|the (?:price|sum|figure)) (?:we|she and i|i|she) (?:(?:shook|agreed|settled)(?: hands)?(?: on)?|said|fixed on|fixed|quoted her|quoted)(?: (?:together|in the end|and that 's that))* $/,
     'price',
     'settled',
   ],
 ];
-const HINT = /\b(?:borders?|wash|washed|washing|label|date|deadline|when|shook|agreed|settled)\b/;
+const HINT =
+  /\b(?:said|fixed|quoted|borders?|wash|washed|washing|label|date|deadline|when|shook|agreed|settled)\b/;
 
 /** A matter that the words of one part tell outright. */
 export function plainMatter(words: string): { topic: Topic; status: DecisionStatus } | undefined {

@@ -61,6 +61,13 @@ function purposeFrom(
       return { for: 'binding', next: close };
     if (x.part === 'batting' || x.material === 'batting' || /^(fill|stuff|pad|filling|stuffing)$/.test(x.w))
       return { for: 'batting', next: close };
+    // "pins to baste with", "cloth to mend it with"
+    if (
+      x.action?.form === 'base' &&
+      w(items, m - 1) === 'to' &&
+      (w(items, n + 1) === 'with' || w(items, n + 2) === 'with')
+    )
+      return { for: 'none', next: w(items, n + 1) === 'with' ? n + 2 : n + 3 };
     if (x.cost || x.quantity || /^[,.;&]$/.test(x.w) || x.w === 'and') return undefined;
     if (
       (x.place && !/^(it|this)$/.test(x.w)) ||

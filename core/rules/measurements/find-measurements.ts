@@ -198,6 +198,7 @@ export function findMeasurements(
         !lengthUnit(second) &&
         // "trimmed off all sides. 58 1/2 x 77": a sentence of nothing else
         items.length > 4 &&
+        !bare &&
         !/\b(measure|measures|measured|measuring|size|top|backing|batting|wide|long|quilt|inches|comes|came|runs|squared|trimmed|ended|finished|finishes|washing|washed|pressing|pressed|shrunk|it (is|was|'s))\b/.test(
           all,
         )
@@ -640,7 +641,7 @@ export function findMeasurements(
   const unitOf = (x: Item | undefined): LengthUnit | undefined =>
     lengthUnit(x) ?? (isNumber(x) ? forAll : undefined);
   const plain = [
-    ...plainSizes(items, { isNumber, lengthUnit: unitOf }),
+    ...plainSizes(items, { isNumber, lengthUnit: unitOf }, shared),
     ...sizesOtherwise(items, lengthUnit),
   ];
   for (const { of, at, head, places } of plain)

@@ -10,7 +10,7 @@ export type PlainSize = { of: Measure; at: number; head: Item; places?: string[]
 
 const LEADS = /^(?:the|each|every|all|all the|new|my|its|those|these|a|and|finished)$/;
 const IS =
-  /^(?:is|are|was|were|'s|'re|on|:|=|-|,|at|of|to|about|around|roughly|just|a|good|scant|full|cut|now|all|come|comes|out|finish|finished|measure|measures)$/;
+  /^(?:is|are|was|were|'s|'re|going|gonna|be|will|'ll|should|must|on|:|=|-|,|at|of|to|about|around|roughly|just|a|good|scant|full|cut|now|all|come|comes|out|finish|finished|measure|measures)$/;
 const BEHIND =
   /^(?:|,|\.|;|and|&|\+|\)|wide|across|square|sq|each|all|deep|on|finished|a|with|but|every|per)$/;
 
@@ -29,7 +29,7 @@ function headOf(x: Item): Measure | undefined {
  * "strips: 2.5 in", "the squares are six inch", "binding strips are 2 1/4 in", "border: 5 in": a size that stands by itself behind what it is of.
  * "put the border on at 5 inches", "two centimetres of seam".
  */
-export function plainSizes(items: Item[], { isNumber, lengthUnit }: Reads): PlainSize[] {
+export function plainSizes(items: Item[], { isNumber, lengthUnit }: Reads, shared?: LengthUnit): PlainSize[] {
   const out: PlainSize[] = [];
   for (let k = 0; k < items.length; k++) {
     const head = items[k]!;
@@ -40,7 +40,8 @@ export function plainSizes(items: Item[], { isNumber, lengthUnit }: Reads): Plai
     if (of && opens) {
       let at = k + 1;
       while (IS.test(w(items, at)) && !isNumber(items[at]) && at < k + 6) at++;
-      const unit = lengthUnit(items[at]);
+      // "strips: five", where another size has its unit
+      const unit = lengthUnit(items[at]) ?? (/^[:,=]$/.test(w(items, at - 1)) ? shared : undefined);
       if (at > k && isNumber(items[at]) && /^(?:in|cm|mm)$/.test(unit ?? '') && BEHIND.test(w(items, at + 1)))
         out.push({ of, at, head, places: of === 'border' ? head.place?.places : undefined });
     }

@@ -123,7 +123,7 @@ export function matterIn(
   const works = items.filter(
     (x) => x.action && !(x.part && x.action.form === 'ing') && !['tie', 'quilt', 'wash'].includes(x.action.v),
   );
-  const binding = topic === 'binding' && /\bhow to\b/.test(words);
+  const binding = topic === 'binding' && /\b(?:how|what(?: \w+)?|which(?: \w+)?) to\b/.test(words);
   const otherWork = works.filter(
     (x) =>
       !(binding && x.action?.v === 'bind') &&
@@ -177,7 +177,8 @@ export function matterIn(
     (items.some((x) => namesCloth(x, topic)) || / (?:go with|use|do|try|have) /.test(words))
   )
     return { topic, status: 'open', rule: 'decision.perhaps' };
-  if (TO_MATCH.test(words)) return { topic, status: 'settled', rule: 'decision.to-match' };
+  if (TO_MATCH.test(words) || (state.memory.matters?.length && THE_SAME.test(words)))
+    return { topic, status: 'settled', rule: 'decision.to-match' };
   // "cotton batting it is", "the binding is to be the blue", "black sateen for the back, then", "border: yes"
   const said = `${words.trim()}${parts[k + 1] && !parts[k + 1]!.topic && parts[k + 1]!.items.length <= 2 ? ` ${parts[k + 1]!.joint} ${parts[k + 1]!.words.trim()}` : ''}`;
   const chooses = CHOICE_CUE.test(`${said} `) || CHOICE_CUE.test(said);
@@ -247,6 +248,10 @@ const FOR_LATER =
 /** "the backing's to match it", "the thread will be the same as the binding" */
 const TO_MATCH =
   /^ (?:(?:and|so|but|then) )*(?:(?:the|my|its) )?(?:new )?\w+(?: colou?r)?(?: (?:is|'s|are|will|'ll|should|must|has|to|be|going|gonna|would))+ (?:match|go with|tone in|tone in with|the same)(?: (?:it|that|this|them|the \w+|as (?:it|that|the \w+)|too|as well|in with it))* $/;
+
+/** "and the thread the same", where a matter was told of before */
+const THE_SAME =
+  /^ (?:and |so )+(?:the |my |its )?(?:new )?\w+(?: colou?r)? (?:the same|to match|likewise|ditto)(?: too| as well| colou?r)? $/;
 
 const WAY_OF_IT =
   /^ (?:(?:and|so|then|the|new|its|my|with) )*(?:binding|bias|backing|back|lining|borders?|batting|wadding|thread|edging)(?: (?:is|to be|done|sewn|finished))? (?:by (?:hand|machine) |in (?:the |a |some |plain |dark |pale |light |deep )*(?:\S+ ){1,2}?)(?:then |too |as well )*$/;

@@ -69,7 +69,7 @@ export function wayIn(
   )
     return undefined;
   const gets =
-    /(?<![a-z])(?:gets|getting|it is|shall be|will be|'ll be|(?:is|'s) to be|going to be|(?:we|i) ?(?:'re|'m|am|are) (?:going to |gonna )?(?:tie|quilt|tying|quilting)(?: it)?|(?:i|we) ?(?:'ll|will) (?:tie|quilt) it|(?:it 's|it is|it 'll be) (?:to be |going to be )?(?:hand |machine )?(?:tied|quilted|ties|tying|quilting)|then ?$|by hand|going to (?:tie|quilt) it)\b/.test(
+    /(?<![a-z])(?:gets|getting|it is|shall be|will be|'ll be|(?:is|'s) to be|going to be|(?:we|i) ?(?:'re|'m|am|are) (?:going to |gonna )?(?:tie|quilt|tying|quilting)(?: it)?|(?:i|we) ?(?:'ll|will) (?:tie|quilt) it|(?:it 's|it is|it 'll be) (?:to be |going to be )?(?:hand |machine )?(?:tied|quilted|ties|tying|quilting)|then ?$|by hand|by machine (?:after all|then|in the end|instead)|going to (?:tie|quilt) it)\b/.test(
       words,
     );
   // "so we tie it and we don't quilt it"

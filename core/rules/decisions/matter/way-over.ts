@@ -47,4 +47,4 @@ export function wayAnswered(items: Item[]): Topic | undefined {
 
 /** Tying or quilting told with a time or a stretch: work, and no choice between the two. */
 export const TIE_NOW =
-  /\b(?:now|tonight|today|tomorrow|started|starting|next|since|rows?|blocks?|first|later|morning|evening|half (?:the|of)|tied off|so far|yet to|once|when|after|then i)\b/;
+  /\b(?:now|tonight|today|tomorrow|started|starting|next|since|rows?|blocks?|first|later|morning|evening|half (?:the|of)|tied off|so far|yet to|once|when|after(?! all)|then i)\b/;

@@ -4,7 +4,7 @@ import type { ReaderState } from '../../reader-state.ts';
 import { wordsBetween } from '../../words-between.ts';
 
 const DOES =
-  /^ (?:(?:of (?:it|them|those|that)|each|at most|or so) )?(?:will|'ll|would|should|ought to|'d) (?:do|be|see|last|cover)\b|^ (?:of (?:it|them) )?(?:is|are|'s) (?:enough|plenty|all i need|ample)\b/;
+  /^ (?:(?:this time|please|then|at least|i 'd say|i think|for now|or so|,) )+$|^ (?:(?:of (?:it|them|those|that)|each|at most|or so) )?(?:will|'ll|would|should|ought to|'d) (?:do|be|see|last|cover)\b|^ (?:of (?:it|them) )?(?:is|are|'s) (?:enough|plenty|all i need|ample)\b/;
 
 /** "remember to get pins. A pack will do": how much of what was said to be wanted in the sentence before. */
 export function amountWillDo(state: ReaderState, { items, number }: Sentence, claims: Claims): boolean {

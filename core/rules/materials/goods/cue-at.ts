@@ -8,12 +8,12 @@ export type Cue = { use: MaterialUse; next: number; weak?: boolean };
 
 const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   [
-    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|treated us to|treated me to|picked up|picked me up|come home with|came back with|come back with|coming back with|went home with|walked out with|stocked up with|sent for|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|got my hands on|invested in|snagged|nabbed|laid in|had delivered|took home|got myself|got me|managed to get|managed to find|managed to buy|on order',
+    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|treated us to|treated me to|picked up|picked me up|come home with|came back with|come back with|coming back with|went home with|walked out with|stocked up with|sent for|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|got my hands on|invested in|snagged|nabbed|laid in|had delivered|took home|got myself|got me|shop cut me|they cut me|she cut me|he cut me|got them to cut me|had them cut me|managed to get|managed to find|managed to buy|on order',
     'bought',
     'firm',
   ],
   [
-    'that took|this took|which took|used up|used|materials :|mats :|went through|gone through|got through|ate up|ate|ate into|eaten|took up|swallowed|finished off|used about',
+    'that took|this took|which took|used up|used|materials :|mats :|went through|gone through|got through|ate up|ate|ate into|eaten|took up|swallowed|finished off|there went|there goes|bang goes|bang went|used about',
     'used',
     'firm',
   ],
@@ -28,7 +28,11 @@ const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
     'on-hand',
     'firm',
   ],
-  ["have|'ve|'d|leaving|leaves|got left|there 's|there is|there are|there 're|there was", 'on-hand', 'weak'],
+  [
+    "have|'ve|'d|leaving|leaves|got left|there 's|there is|there are|there 're|there was|found|unearthed|dug out|came across|turned up",
+    'on-hand',
+    'weak',
+  ],
   ['got|had|came home|came away with|took', 'bought', 'weak'],
 ];
 const CUE_OF = new Map<string, { use: MaterialUse; weak?: true }>();

@@ -22,6 +22,13 @@ export function goodAt(items: Item[], at: number, cue: Cue, priced: boolean): Go
     items.slice(good.next, good.next + 3).some((x) => x.finding || (x.fail && x.w !== 'left'))
   )
     return undefined;
+  // "found half a yard of the same pinstripe", but "found a piece of paper behind it"
+  if (
+    cue.weak &&
+    /^(?:found|unearthed|dug|across|up|out)$/.test(w(items, cue.next - 1)) &&
+    (!/^(?:yd|m|fat-quarter|spool|skein|ball|pack|roll)$/.test(good.unit ?? '') || good.head === undefined)
+  )
+    return undefined;
   // "there's four inches of overhang"
   if (
     items

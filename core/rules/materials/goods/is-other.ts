@@ -55,6 +55,14 @@ export function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boo
     / (?:if|whether) (?:i|we|there) (?:still )?$/.test(wordsBetween(items, k - 4, k))
   )
     return true;
+  // "there's two inches of backing showing all round"
+  if (
+    cue.use === 'on-hand' &&
+    / of (?:the )?(?:backing|back|batting|wadding) (?:showing|sticking out|hanging|over|proud|extra|spare|beyond|past) /.test(
+      wordsBetween(items, cue.next, cue.next + 6),
+    )
+  )
+    return true;
   // "leaving an inch and a quarter of yarn on each tie": how long its ends are
   if (
     cue.use === 'on-hand' &&

@@ -14,7 +14,14 @@ import { isBill, underHeading } from './heading.ts';
 import { pushGood } from './push-good.ts';
 import { takeAtCue } from './take-at-cue.ts';
 import { takeBeforeVerb } from './take-before-verb.ts';
-import { takePaid, takePriced, takeSpent, takeSumBefore, takeToldByPrice } from './take-by-price.ts';
+import {
+  takeBill,
+  takePaid,
+  takePriced,
+  takeSpent,
+  takeSumBefore,
+  takeToldByPrice,
+} from './take-by-price.ts';
 import { takeFromShop } from './take-from-shop.ts';
 import { takeList } from './take-list.ts';
 import { takeRelative } from './take-relative.ts';
@@ -39,7 +46,7 @@ export function readGoods(state: ReaderState, sentences: Sentence[], claims: Cla
       use: undefined,
       made: [],
     };
-    let k = 0;
+    let k = takeBill(told) ?? 0;
     while (k < items.length) k = takeAt(told, k) ?? k + 1;
     if (list) goesOnWithList(told, list, number);
     else if (number === 0) goesOnFromLastNote(told);

@@ -55,6 +55,8 @@ function takeBehind(told: GoodsTold, k: number, cue: Cue): number | undefined {
   // "that took 3 m of binding" is used up, "I took five yards at £2" bought
   let use: MaterialUse = /^took/.test(w(items, k)) && !priced && cue.use === 'bought' ? 'used' : cue.use;
   if (/^only$/.test(w(items, k)) && (priced || shop)) use = 'bought';
+  // "so for materials: calico three metres, twelve pounds"
+  if (/^(?:materials|mats)$/.test(w(items, k)) && priced) use = 'bought';
   // "I've three and a half metres of calico to buy yet"
   if (
     use === 'on-hand' &&
@@ -88,8 +90,9 @@ function takeBehind(told: GoodsTold, k: number, cue: Cue): number | undefined {
   for (let m = k; m < at; m++) claims.cut.add(items[m]!);
   const next = takeList(told, items, at, use, true);
   // "used the last of the grey thread closing the seam in 3-5": what it went on is done
-  if (use === 'used' && !/took$/.test(w(items, k)) && items[next]?.action?.form === 'ing')
-    items[next]!.action = { ...items[next]!.action!, form: 'past' };
+  const deed = items[w(items, next) === ',' ? next + 1 : next];
+  if (use === 'used' && !/took$/.test(w(items, k)) && deed?.action?.form === 'ing')
+    deed.action = { ...deed.action, form: 'past' };
   return next;
 }
 

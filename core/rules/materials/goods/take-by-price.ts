@@ -66,6 +66,24 @@ export function takePaid(told: GoodsTold, k: number): number | undefined {
   return undefined;
 }
 
+/** "came to 18.75 all in: a spool of ecru, two packs of pins": the sum, and what it was for behind a colon. */
+export function takeBill(told: GoodsTold): number | undefined {
+  const { items, claims, made } = told;
+  const colon = items.findIndex((x) => x.w === ':');
+  const sum = items.findIndex((x) => x.cost);
+  if (made.length || sum < 0 || colon < sum || colon > 7) return undefined;
+  if (
+    !/ (?:came|come|comes|total|totalled|bill|shop|shops|shopping|all in|altogether|in all) /.test(
+      wordsBetween(items, 0, colon),
+    )
+  )
+    return undefined;
+  if (items.slice(0, colon).some((x) => x.material || x.fabric || x.place)) return undefined;
+  if (!findGood(items, colon + 1, true)) return undefined;
+  for (const x of items.slice(0, colon + 1)) claims.cut.add(x);
+  return takeList(told, items, colon + 1, 'bought', true);
+}
+
 /** "that net I bought was six pounds a metre and I took two metres" */
 export function takeToldByPrice(told: GoodsTold, k: number): number | undefined {
   const { items, claims } = told;
