@@ -26,7 +26,9 @@ export function withVagueCounts(tokens: Token[]): Token[] {
       : undefined;
     const words = told?.split(' ').length ?? 0;
     // "Batting to buy… so many yards": told of what stood before
-    if (told && out[out.length - words - 1]?.w !== '.') {
+    // and so is "need some backing, no idea how many yards"
+    const before = out[out.length - words - 1]?.w;
+    if (told && before !== '.' && !(before === ',' && told.endsWith(' how many'))) {
       const first = out[out.length - words]!;
       out.splice(-words, words, { ...first, w: '0', kind: 'number', value: 0, glued: false, to: t.from });
     }

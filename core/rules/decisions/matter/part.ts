@@ -39,6 +39,6 @@ export const WELL = /^(?:alright|all right|fine|good|ok|okay|right|leaning(?: to
 
 /** "whether the backing comes off", "to take the binding off", "the backing will come off": a treatment, open or planned, and no matter. */
 export const isTakingOff = (words: string): boolean =>
-  / (?:backing|back|lining|binding|border|borders|batting|wadding) (?:\S+ ){0,3}?(?:come|comes|coming|go|goes|be taken|is taken|gets taken|stay|stays) (?:off|out|on)\b| (?:take|taking|pull|pulling|strip|stripping|get|getting|have|leave|leaving|keep|keeping) (?:the |that |this |her |my )?(?:old |new |whole |original )?(?:backing|back|lining|binding|border|borders|batting|wadding) (?:off|out|on)\b| (?:unpick|remove|removing|unpicking) (?:the |that |this )?(?:old |whole |original )?(?:backing|lining|binding|border|borders|batting|wadding) /.test(
+  / (?:backing|back|lining|binding|border|borders|batting|wadding) (?:\S+ ){0,3}?(?:come|comes|coming|go|goes|be taken|is taken|gets taken) (?:off|out)\b| (?:backing|back|lining|binding|border|borders|batting|wadding) (?:\S+ ){0,3}?(?:stay|stays) on\b| (?:take|taking|pull|pulling|strip|stripping|get|getting|have|leave|leaving|keep|keeping) (?:the |that |this |her |my )?(?:old |new |whole |original )?(?:backing|back|lining|binding|border|borders|batting|wadding) (?:off|out|on)\b| (?:unpick|remove|removing|unpicking) (?:the |that |this )?(?:old |whole |original )?(?:backing|lining|binding|border|borders|batting|wadding) /.test(
     words,
   );

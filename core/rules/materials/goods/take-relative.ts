@@ -48,10 +48,14 @@ export function takeRelative(told: GoodsTold, k: number): number | undefined {
   const part = / for the (back|backing|binding|ties) /.exec(
     `${got}${wordsBetween(items, next, next + 6)}`,
   )?.[1];
+  const purpose = /^(?:backing|batting|binding|tie-thread)$/.test(first?.material ?? '')
+    ? first!.material
+    : undefined;
   pushGood(
     told,
     {
       ...named,
+      ...(purpose && named.material === 'fabric' ? { material: purpose } : {}),
       ...(part && named.material === 'fabric'
         ? { material: part === 'ties' ? 'tie-thread' : part === 'binding' ? 'binding' : 'backing' }
         : {}),
