@@ -107,7 +107,7 @@ function withoutReason(items: Item[]): Item[] {
       (/^(because|cause|cos|coz|'cause)$/.test(x.w) ||
         (x.w === 'i' &&
           /^(,|-|--|;|\.)$/.test(items[k - 1]!.w) &&
-          / (?:was|were|had|must have|have|'d|'ve) (?:been )?(?:just |only |still )?(?:counting|looking|reading|holding|thinking|counted|looked|misread|miscounted|forgotten|forgot|redo|to redo) | (?:'ve |have |had |'d )?(?:got|had) (?:it|that|this|the (?:quilt|thing)) (?:upside down|back to front|backwards|turned|the wrong way|round the wrong way|sideways) /.test(
+          / (?:ca n't|can not|could n't|never could) (?:even )?(?:read|count|see|tell|add|spell|hear) | (?:was|were|had|must have|have|'d|'ve) (?:been )?(?:just |only |still )?(?:counting|looking|reading|holding|thinking|counted|looked|misread|miscounted|forgotten|forgot|redo|to redo) | (?:'ve |have |had |'d )?(?:got|had) (?:it|that|this|the (?:quilt|thing)) (?:upside down|back to front|backwards|turned|the wrong way|round the wrong way|sideways) /.test(
             ` ${items
               .slice(k + 1, k + 6)
               .map((y) => y.w)

@@ -4,6 +4,7 @@ import type { Item } from '../../rules/item.ts';
 import { blockAt, isWholeRow, rowOf, splitBlock, unique } from '../../rules/places/grid.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { latestClock, wallMinutes, wallTime } from '../../rules/times/local-time.ts';
+import { resolve } from '../../rules/work/slots.ts';
 import { countsOf } from '../../text/number-words.ts';
 import { placesOf, put, type Standing } from '../standing.ts';
 import { LENGTHS, POINTERS } from './items.ts';
@@ -115,12 +116,30 @@ function unitAgain(standing: Standing[], plain: Item[]): boolean {
   const told = standing.filter(
     ({ was }) =>
       (was.kind === 'material' || was.kind === 'measurement') &&
-      was.unit !== undefined &&
-      LENGTHS.has(was.unit),
+      (was.kind === 'measurement' ? was.value !== undefined : was.unit !== undefined) &&
+      (was.unit === undefined || LENGTHS.has(was.unit)),
   );
   const units = new Set(told.map(({ was }) => ('unit' in was ? was.unit : undefined)));
   if (!LENGTHS.has(unit) || !told.length || units.size !== 1 || units.has(unit)) return false;
   for (const s of told) put(s.draft, 'unit', unit, 'amend.unit-again', [x]);
+  return true;
+}
+
+/** "half nine to half ten", after a stretch from nine to half ten: told again, where the two cannot both be. */
+export function stretchAgain(state: ReaderState, standing: Standing[], items: Item[]): boolean {
+  if (items.length > 8) return false;
+  const plain = items.filter((x) => !SMALL.test(x.w) && !/^(?:from|between|say|about)$/.test(x.w));
+  const span = plain.length === 1 ? plain[0]!.span : undefined;
+  const works = standing.filter(({ was }) => was.kind === 'work' && was.start && was.end);
+  const [s] = works;
+  if (!span || works.length !== 1 || s?.was.kind !== 'work' || s.was.minutes !== undefined) return false;
+  const [from, to] = [wallMinutes(s.was.start!), wallMinutes(s.was.end!)];
+  const day = { start: Math.floor(from / 1440) * 1440 };
+  const now = wallMinutes(state.local);
+  const { startAt, endAt } = resolve(span.start, span.end, now, day.start + 1440 <= now ? day : undefined);
+  if (startAt >= to || endAt <= from || (startAt === from && endAt === to)) return false;
+  put(s.draft, 'start', wallTime(startAt), 'amend.stretch-again', plain);
+  put(s.draft, 'end', wallTime(endAt), 'amend.stretch-again', plain);
   return true;
 }
 

@@ -5,7 +5,7 @@ import type { ReaderState } from '../../rules/reader-state.ts';
 import { type Cue, cueOf } from '../cues.ts';
 import type { Standing } from '../standing.ts';
 import { amountAgain } from './amount-again.ts';
-import { oneEndAgain } from './bare-again.ts';
+import { oneEndAgain, stretchAgain } from './bare-again.ts';
 import {
   deniedFindings,
   denyFindings,
@@ -112,6 +112,7 @@ export function correct(
     forTheOne(standing, resolvePlaces(state, standing, items), said) ||
     restated(standing, items, said) ||
     oneEndAgain(state, standing, items) ||
+    stretchAgain(state, standing, items) ||
     placeHasNot(standing, items, said) ||
     placeNotDone(standing, items, said) ||
     moreThan(standing, items, said) ||

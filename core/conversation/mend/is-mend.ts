@@ -50,6 +50,10 @@ export const reachesLess = (standing: Standing[], items: Item[], words: string):
     return now.length > 1 && places(items).length > 0 && places(items).every((p) => now.includes(p));
   });
 
+/** "(all) three with running stitch": how many they were. */
+const isCount = (x: Item): boolean =>
+  x.quantity?.value !== undefined && !x.quantity.unit && x.quantity.value < 10;
+
 /** "oh, whipstitched", "whipstitch on both": nothing but the stitch, of a deed just told that had none. */
 export function tellsStitch(state: ReaderState, standing: Standing[], items: Item[]): boolean {
   const stitches = items.filter((x) => x.stitch);
@@ -58,7 +62,8 @@ export function tellsStitch(state: ReaderState, standing: Standing[], items: Ite
     items.some(
       (x) =>
         x !== stitches[0] &&
-        (sensed(x) || /^(same|next|now|then|will|'ll|to|tomorrow|might|maybe|again)$/.test(x.w)) &&
+        ((sensed(x) && !isCount(x)) ||
+          /^(same|next|now|then|will|'ll|to|tomorrow|might|maybe|again)$/.test(x.w)) &&
         !POINTERS.has(x.place?.rule ?? ''),
     )
   )

@@ -16,13 +16,17 @@ const NTH: Record<string, number> = { first: 0, former: 0, second: 1, third: 2, 
 const STRIKE_NTH =
   /^ (?:(?:no|oh|ah|actually|please|sorry|just|and|but|wait|hang on|,|\.) )*(?:scratch|strike|delete|cross|rub|leave|forget|drop|lose|ignore|remove|take|never mind|disregard|bin|scrap|wipe|cancel|erase|undo|not)(?: (?:out|off|about))? (?:just |only )?the (first|second|third|fourth|last|latter|former|other|middle) ?(one|bit|part|thing|half|entry|item|note|of those|of them|of the two|)(?: (?:out|off|please|again|there|though|i said))*(?: [.!])* $/;
 
+/** "the second bit can go" */
+const NTH_GOES =
+  / the (first|second|third|fourth|last|latter|former|other|middle) (one|bit|part|thing|half|entry|item|note) (?:can|should|must|has to|needs to|wants to|ought to) (?:go|come (?:back )?(?:out|off)|be (?:deleted|struck|scratched|removed|taken out))(?: again)?(?= )/;
+
 const main = (s: Standing): boolean =>
   s.was.kind !== 'remark' && !(s.was.kind === 'material' && s.was.quantity === undefined);
 const begins = (s: Standing): number => s.draft.origins['entry']?.from ?? 0;
 
 /** "scratch the second one", "forget the last bit": a block of the one list that stands, else one of several entries. */
 export function strikeNth(standing: Standing[], words: string): Standing[] | undefined {
-  const found = STRIKE_NTH.exec(words);
+  const found = STRIKE_NTH.exec(words.replace(NTH_GOES, ' scratch the $1 $2'));
   if (!found) return undefined;
   const [, nth, noun] = found as unknown as [string, string, string];
   const entries = standing.filter(main).sort((a, b) => begins(a) - begins(b));

@@ -41,7 +41,7 @@ function breakOff(s: Standing, e: Work, items: Item[], words: string): boolean {
 }
 
 const DAY_ONLY = new RegExp(
-  `^ ${LEAD}(?:that was |it was |that 's |this was |those were |make (?:that|it) |on )?(?:\\S+ ){1,3}?(?:that was|it was|that|i mean|i meant|sorry|actually|by the way|btw|though|i should (?:say|have said)|not today|not yesterday|not this morning|,|\\.| )*$`,
+  `^ ${LEAD}(?:that was |it was |that 's |this was |those were |make (?:that|it) |on )?(?:\\S+ ){1,3}?(?:that was|it was|that|i mean|i meant|sorry|actually|by the way|btw|though|i should (?:say|add|have said)|i ought to (?:say|add)|i forgot to (?:say|add)|mind|mind you|come to think of it|in fact|not today|not yesterday|not this morning|,|\\.| )*$`,
 );
 
 /** "that was yesterday, not today": the same time on another day. */
@@ -72,6 +72,10 @@ const TASK_ONLY = new RegExp(
 const BARE_TASK = new RegExp(
   `^ ${LEAD}(?:(?:it|that|this) was |that 's |all |mostly |just )*(?:the )?\\S+(?: (?:that was|that is|by the way|mostly|all of it|[.!]))* $`,
 );
+/** "piecing that should say", "cutting it should be" */
+const TASK_SHOULD = new RegExp(
+  `^ ${LEAD}(?:the )?\\S+(?: \\S+)? (?:,|--)? ?(?:that|it|this)? ?(?:should|ought to) (?:say|read|be|have been|have said)(?: [.!])* $`,
+);
 
 const MINUTES_OF = { half: 30, quarter: 15, 'twenty five': 25, twenty: 20, ten: 10, five: 5 } as const;
 const OTHER_MINUTE = new RegExp(
@@ -99,7 +103,11 @@ function otherTask(s: Standing, e: Work, items: Item[], words: string): boolean 
     !task ||
     task === e.task ||
     // "quilting", of an hour that told no task
-    !(TASK_ONLY.test(words) || (e.task === undefined && items.length < 5 && BARE_TASK.test(words))) ||
+    !(
+      TASK_ONLY.test(words) ||
+      TASK_SHOULD.test(words) ||
+      (e.task === undefined && items.length < 5 && BARE_TASK.test(words))
+    ) ||
     items.some((x) => x.place?.places.length || x.duration || x.clock)
   )
     return false;

@@ -24,6 +24,8 @@ const GONE = [
   String.raw`${BENCH} ${NAME}(?: (?:out|off))? ?(?:from|of|off) (?:that|there|it|the (?:list|note|log))\b.*`,
   // "the stain can come out of there"
   String.raw`(?:the |that )?# (?:can|should|must|has to|needs to|ought to|wants to) (?:come|go|be taken|be struck) (?:out|off|back)(?: of)? (?:that|there|the (?:list|note|log))\b.*`,
+  // "not the patch, scrub that bit", "scrub that bit, the patch"
+  String.raw`not (?:the |that |my )#(?: [,:.;-])? ?(?:(?:please|just) )*${TAKE_BACK} (?:that|it|this)(?: one| bit| part| lot| out| off| again| please)*`,
   // "there was no darning, I misspoke"
   String.raw`there (?:was|were|is|'s) (?:no|never any|never a|n't any|n't a) #(?: .*)?`,
   // "I never darned 4-4"
@@ -33,6 +35,8 @@ const GONE = [
 const NOT_BOUGHT = [
   String.raw`i (?:never|did n't) (?:actually |even )?(?:get|got|buy|bought|use|used|take|have|pick up)(?: any| the| those| that)? #(?: .*)?`,
   String.raw`no # ,? ?(?:they|it|i|we|the shop|she|he)\b.*`,
+  // "oh and no thread after all"
+  String.raw`no (?:\w+ )?# (?:after all|in the end|either|though|actually|i (?:find|see))(?: .*)?`,
   String.raw`(?:leave|take|strike|cross) (?:the |those |that )?# (?:off|out)(?: (?:that|it|the list|of that|again|please|i|they|,).*)?`,
 ];
 const KEEP = String.raw`(?:keep|leave) (?:the |that )?#(?: in)? ,? ?(?:and |but )?(?:lose|forget|drop|scrap|bin|scrub|strike|scratch|cancel|delete|ignore|take out) (?:the (?:rest|other|others|other one|other bit|lot)|everything else|all the rest)(?: .*)?`;

@@ -19,6 +19,7 @@ export function swapRound(standing: Standing[], items: Item[], words: string): b
     put(length.draft, 'value', across, 'amend.swapped', []);
     return true;
   }
+  if (swapFigures(standing)) return true;
   const placed = standing.filter(({ was }) => was.kind === 'condition' || was.kind === 'treatment');
   const [a, b] = placed;
   if (placed.length !== 2 || !a || !b) return false;
@@ -31,6 +32,22 @@ export function swapRound(standing: Standing[], items: Item[], words: string): b
   if (lasted[0] && timed.length === 1)
     put(timed[0]!.draft, 'minutes', lasted[0].duration!.minutes, 'amend.duration', lasted);
   return true;
+}
+
+/** "needles were £2 and thread 3.50", "an hour cutting and forty minutes piecing", then "other way round": each has the other's figure. */
+function swapFigures(standing: Standing[]): boolean {
+  if (standing.length !== 2) return false;
+  const [a, b] = standing as [Standing, Standing];
+  const trade = (slot: 'cost' | 'quantity' | 'minutes'): boolean => {
+    const [x, y] = [a, b].map(({ was }) => (was as Record<string, unknown>)[slot]);
+    if (x === undefined || y === undefined || JSON.stringify(x) === JSON.stringify(y)) return false;
+    put(a.draft, slot, structuredClone(y), 'amend.swapped', []);
+    put(b.draft, slot, structuredClone(x), 'amend.swapped', []);
+    return true;
+  };
+  if (a.was.kind === 'material' && b.was.kind === 'material')
+    return a.was.cost && b.was.cost ? trade('cost') : a.was.unit === b.was.unit && trade('quantity');
+  return a.was.kind === 'work' && b.was.kind === 'work' && trade('minutes');
 }
 
 const ROUND_AND_TOLD =

@@ -109,7 +109,8 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
       const said = draft.placed === 'said' && clause.items.some(names);
       const same = draft.origins['action']?.rule === 'treatment.same-again';
       if (said && (!same || INTENT.test(words))) continue;
-      if (entry.stitch || entry.minutes !== undefined) continue;
+      // "neighbours' dog at it again": the stitch was carried over, and nobody said it
+      if (entry.minutes !== undefined || (entry.stitch && (said || !same))) continue;
       if (same || (entry.state !== 'done' && !INTENT.test(words) && signs.quilt === 0)) out.add(draft);
     } else if (entry.kind === 'condition') {
       // "a tea stain" is found, and no tea is drunk
@@ -127,7 +128,14 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
         (d) => d.clause === draft.clause && d.entry.kind === 'treatment' && !out.has(d),
       );
       if (own) continue;
-      if (entry.quantity === undefined && entry.cost === undefined && entry.use === 'used' && !signs.quilt)
+      // "upstairs have got the drill out": nobody at this bench
+      const theirs = entry.use === 'on-hand' && !/\b(?:i|we|'ve|my|our)\b/.test(words);
+      if (
+        entry.quantity === undefined &&
+        entry.cost === undefined &&
+        (entry.use === 'used' || theirs) &&
+        !signs.quilt
+      )
         out.add(draft);
     }
   }
@@ -137,7 +145,10 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
 const names = (x: Item): boolean =>
   Boolean(
     x.fabric ||
-      (x.place?.places.length && !/^place\.(it|them|both|those|that-one|corner)$/.test(x.place.rule)),
+      (x.place?.places.length &&
+        !/^place\.(it|them|both|those|that-one|corner)$/.test(x.place.rule) &&
+        // "neighbors' dog at it again"
+        !(x.place.rule.startsWith('place.neighbour') && /^neighbou?rs$/.test(x.w))),
   );
 
 /**

@@ -5,7 +5,7 @@ import { strikesOut } from './strikes-out.ts';
 
 /** What may stand before a command without changing it: "no no wait, please …", "oh dear, can you …". */
 const LEAD_IN =
-  /^(?:(?:u+g+h*|u+r+g+h*|a+r+g+h+|o+h+|a+h+|u[hm]+|er|erm|gosh|bugger|sod it|blow|crumbs|blimey|fiddlesticks|rats|heck|oh heck|crikey|sugar|whoops a daisy|no|nah|nope|oh|ah|aw|ach|right|righto|okay|ok|wait|sorry|so|and|but|please|actually|hang on|hold on|hold it|hold up|wait up|oops|whoops|damn|bother|blast|drat|shoot|well|just|can you|could you|would you|will you|you can|you 'd better|let 's|let us|better|now|yeah|yes|hey|whoa|argh|dear|dear me|my mistake|my fault|on second thoughts?|i 'd like to|i want to|i need to|go ahead and|kindly|apologies|excuse me|(?:do )?you know what|know what|tell you what|listen|then|(?:that|it|this) (?:'s|is|was) (?:all |quite |completely |just )?(?:wrong|rubbish|nonsense|a mess)) |[,.!:-]+ )+/;
+  /^(?:(?:u+g+h*|u+r+g+h*|a+r+g+h+|o+h+|a+h+|u[hm]+|er|erm|gosh|bugger|sod it|blow|crumbs|blimey|fiddlesticks|rats|heck|oh heck|crikey|sugar|whoops a daisy|no|nah|nope|oh|ah|aw|ach|right|righto|okay|ok|wait|sorry|so|and|but|please|actually|hang on|hold on|hold it|hold up|wait up|oops|whoops|damn|bother|blast|drat|shoot|well|just|can we|could we|och|can you|could you|would you|will you|you can|you 'd better|let 's|let us|better|now|yeah|yes|hey|whoa|argh|dear|dear me|my mistake|my fault|on second thoughts?|i 'd like to|i want to|i need to|go ahead and|kindly|apologies|excuse me|(?:do )?you know what|know what|tell you what|listen|then|(?:that|it|this) (?:'s|is|was) (?:all |quite |completely |just )?(?:wrong|rubbish|nonsense|a mess)) |[,.!:-]+ )+/;
 
 /** The note, or the one before, as a thing that can be struck out. */
 const NOTE_WORD = '(?:entry|entries|note|notes|thing|bit|one|lot|line|item|record|message|log|part|remark)';
@@ -51,7 +51,7 @@ const FORGET = new RegExp(
 const BARE_STRIKE =
   /^(?:undo|delete|cancel|erase|unsay|strike|scratch|scrub|retract)(?: (?:please|that please))?(?= ?$| ?[,.!;:-])/;
 const NOT_MEANT =
-  /^(?:(?:take|pull) (?:that|it|this)(?: one| last one)?(?: back)? (?:out|off)[ ,.]+(?:i |it |that )[^.]{0,60}\b(?:wrong|other|another|different) (?:quilt|qlt|job)|(?:that|this|it|the last (?:one|note|entry|bit))(?: last)?(?: (?:one|entry|note|bit))? (?:was|is|'s) (?:all )?(?:meant |said )?(?:for )?(?:the |an? )?(?:wrong|another|different|other) (?:quilt|qlt|job|one)|wrong (?:quilt|qlt|job|piece|thread)|i (?:did n't|never) (?:mean|do|say|said|meant|did) (?:that|any of that|to say that|any such thing|anything of the (?:sort|kind))|(?:take|leave|keep) (?:that|it|this)(?: one| last one)? out of the (?:log|record|notes|book)|pretend i (?:did n't|never) (?:say|said) (?:that|it)|that (?:never|did n't) happen(?:ed)?)\b/;
+  /^(?:(?:take|pull) (?:that|it|this)(?: one| last one)?(?: back)? (?:out|off)[ ,.]+(?:i |it |that )[^.]{0,60}\b(?:wrong|other|another|different) (?:quilt|qlt|job)|(?:that|this|it|the last (?:one|note|entry|bit))(?: last)?(?: (?:one|entry|note|bit))? (?:was|is|'s) (?:all )?(?:meant |said )?(?:for )?(?:the |an? )?(?:wrong|another|different|other) (?:quilt|qlt|job|one)|wrong (?:quilt|qlt|job|piece|thread)|i (?:did n't|never) (?:mean|do|say|said|meant|did) (?:that|any of that|to say that|any such thing|anything of the (?:sort|kind))|(?:take|leave|keep) (?:that|it|this)(?: one| last one)? out of the (?:log|record|notes|book)|pretend i (?:did n't|never) (?:say|said) (?:that|it)|pretend (?:that|it|this|the last)(?: one| bit| note)? (?:did n't|never|had n't) happen(?:ed)?|that (?:never|did n't) happen(?:ed)?)\b/;
 /** Why it was wrong. After these a block or a number names no correction. */
 const REASON =
   /\b(wrong|not (?:this|my|that|the) (?:quilt|one|job)|mix(ed|ing)?|muddl(e|ed|ing)|confus(ed|ing)|miscount(ed)?|counted|crossed|another|other|different|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never|upside|holding (?:it|this|the quilt)|(?:the|my) (?:tape|ruler|rule|stick|scales?|watch|clock|glasses|lamp|light) (?:was|were|is|had|has|'s))\b/;
@@ -95,6 +95,8 @@ export function isUndo(text: string, items: Item[], onBench = false, onePlace = 
   const whole = `${text.trim()} `;
   const lead = LEAD_IN.exec(whole)?.[0] ?? '';
   const command = whole.slice(lead.length);
+  // "not the patch, scrub that bit": a part is named, and the rest stands
+  if (isPartNamed(items)) return false;
   // "read me the last one back", "scrap that plan": asked, or a plan called off
   if (READ_BACK.test(command) || PLAN_OFF.test(command)) return false;
   // "scrap the row five one, that was the other quilt"
@@ -126,6 +128,17 @@ export function isUndo(text: string, items: Item[], onBench = false, onePlace = 
   // "scratch that, row four": what it should be, so the note is mended and not taken back
   const from = `${lead}${hit[0]}`.trim().split(' ').length;
   return !items.some((x) => x.i >= from && names(x));
+}
+
+/** "not the patch, …", "no, not the darn: …": what is wrong is named first. */
+function isPartNamed(items: Item[]): boolean {
+  const not = items.findIndex((x) => x.w === 'not');
+  if (not < 0 || not > 2 || !/^(?:the|that|my)$/.test(items[not + 1]?.w ?? '')) return false;
+  const named = items[not + 2];
+  return (
+    /^(?:,|:|--|-|\.|;)$/.test(items[not + 3]?.w ?? '') &&
+    Boolean(named?.finding || named?.action || (named?.material && !named.part))
+  );
 }
 
 /** "Never mind that, it's only the telephone" is said of the house. */

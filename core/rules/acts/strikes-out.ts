@@ -21,6 +21,14 @@ const STRIKES = new PatternSet([
   ),
   new RegExp(`\\b(?:rub|cross|strike|x|wipe|blot|score|clear) ${SAID}(?: \\w+){0,3} (?:out|off)\\b`),
   new RegExp(`^(?:no |oh |ah |please |sorry |just )*(?:x|x out|clear) ${SAID}$`),
+  // "put a line through that", "strike a pen through the last one"
+  new RegExp(
+    `\\b(?:put|draw|strike|run) (?:a|your|the) (?:line|pen|pencil|stroke|cross|red pen|blue pencil) (?:right |straight )?through ${SAID}\\b`,
+  ),
+  // "void entry", "delete note"
+  /^(?:no |oh |ah |please |sorry )*(?:void|delete|cancel|strike|scratch|scrub|undo|erase|remove|discard) (?:entry|note|record|line|item)(?: please)?$/,
+  // "you'd best not write that down", "better not log it"
+  new RegExp(`\\b(?:best|better) not ${LOGGED} (?:that|it|this|any of (?:that|it)|them)\\b`),
   // "don't keep that", "let's not log it"
   new RegExp(
     `\\b(?:do n't(?: you)?|do not|never|let 's not|let us not|rather not|rather you did n't|not to|wo n't) ${LOGGED} (?:that|it|this|any of (?:that|it|this)|them|the last)\\b`,
