@@ -110,7 +110,8 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
       const same = draft.origins['action']?.rule === 'treatment.same-again';
       if (said && (!same || INTENT.test(words))) continue;
       // "neighbours' dog at it again": the stitch was carried over, and nobody said it
-      if (entry.minutes !== undefined || (entry.stitch && (said || !same))) continue;
+      if (entry.minutes !== undefined || (entry.stitch && (said || !same || tellsDamage(drafts, draft))))
+        continue;
       if (same || (entry.state !== 'done' && !INTENT.test(words) && signs.quilt === 0)) out.add(draft);
     } else if (entry.kind === 'condition') {
       // "a tea stain" is found, and no tea is drunk
@@ -141,6 +142,10 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
   }
   return out;
 }
+
+/** "its neighbour has a tear as well, so same again on that": the same sentence tells of damage. */
+const tellsDamage = (drafts: Draft[], { sentence }: Draft): boolean =>
+  drafts.some((d) => d.entry.kind === 'condition' && d.sentence === sentence);
 
 const names = (x: Item): boolean =>
   Boolean(
