@@ -31,7 +31,7 @@ export const ASIDE_THINGS: string[] = phrases(`
   washing machine, tumble dryer, fridge,
   boiler, heating, radiator, furnace, the fuse, power cut, power's gone, light bulb, bulb's gone,
   lights went, light's gone,
-  smoke alarm, alarm, siren, the tap, the sink, the dishes, the bins, the rubbish, lamp's gone, battery,
+  smoke alarm, alarm, siren, the tap, that tap, tap running, the sink, the dishes, the bins, the rubbish, lamp's gone, battery,
   charger, wifi,
   fire drill, loudspeaker, tannoy, intercom, announcement, lodger, flatmate, roommate, boyfriend, girlfriend, guests,
   gardener, decorator, salesperson, canvasser, bicycle, bike, scooter, skateboard, bus, tram, taxi, the lift, elevator,

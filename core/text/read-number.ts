@@ -228,7 +228,8 @@ export function withFraction(tokens: Token[], whole: NumberRead): NumberRead {
 /** "two and quarter to five": the quarter belongs to the clock. */
 const followsClock = (tokens: Token[], i: number): boolean => {
   const w = tokens[i]?.w;
-  return w === 'past' || w === 'to' || w === 'til' || w === 'till';
+  // "two and three eighths to be exact"
+  return w === 'past' || (w === 'to' && tokens[i + 1]?.w !== 'be') || w === 'til' || w === 'till';
 };
 
 function readHundreds(tokens: Token[], at: number, count: number): NumberRead {

@@ -334,7 +334,7 @@ const BUT =
   /^ (?:(?:no|oh|sorry|well|wait|actually|,) )*(?:(?:it was |that was |i did )?(?:all|everything|every one|the lot|all of (?:it|them|those)) )?(?:but|bar|except|except for|apart from|other than|barring|excepting|minus|all but) (?:for )?(?:(?:the |that )?(?:one |ones )?(?:in |on |at |from |along )?(?:the )?)?$/;
 
 const BUT_END =
-  /^ (?:(?:no|oh|sorry|well|wait|actually|,) )*(?:all )?(?:but|bar|except|except for|apart from|barring) (?:for )?the (first|last) (one|two|three|2|3)?(?: (?:ones?|blocks?))?(?: (?:of (?:them|those|it)|[.!]))* $/;
+  /^ (?:(?:no|oh|sorry|well|wait|actually|,) )*(?:all )?(?:but|bar|except|except for|apart from|barring) (?:for )?the (first|last|end) (one|two|three|2|3)?(?: (?:ones?|blocks?))?(?: (?:of (?:them|those|it)|[.!]))* $/;
 
 /** "all but the last three": the end of the one list that stands. */
 function allButEnd(standing: Standing[], items: Item[]): boolean {
@@ -344,7 +344,7 @@ function allButEnd(standing: Standing[], items: Item[]): boolean {
   if (!found || lists.length !== 1 || !list) return false;
   const n = { one: 1, two: 2, three: 3, 2: 2, 3: 3 }[found[2] ?? 'one']!;
   const now = placesOf(list.was);
-  put(list.draft, 'places', found[1] === 'last' ? now.slice(0, -n) : now.slice(n), 'amend.all-but', items);
+  put(list.draft, 'places', found[1] !== 'first' ? now.slice(0, -n) : now.slice(n), 'amend.all-but', items);
   return true;
 }
 

@@ -79,7 +79,7 @@ const TASK_SHOULD = new RegExp(
 
 const MINUTES_OF = { half: 30, quarter: 15, 'twenty five': 25, twenty: 20, ten: 10, five: 5 } as const;
 const OTHER_MINUTE = new RegExp(
-  `^ ${LEAD}(?:(?:it|that) was |more like |make (?:it|that) )?(?:a |at )?(${Object.keys(MINUTES_OF).join('|')}) (past|after|to)(?: (?:rather|actually|i mean|sorry|then|really|more like|[.!]))* $`,
+  `^ ${LEAD}(?:(?:it|that) was |more like |make (?:it|that) )?(?:a |at )?(${Object.keys(MINUTES_OF).join('|')}) (past|after|to)(?: (?:,|rather|actually|i should (?:say|have said)|i ought to say|i meant|if anything|more truly|i mean|sorry|then|really|more like|[.!]))* $`,
 );
 
 /** "started at two", then "quarter past, rather"; "finished at three", then "ten to": the minutes of the one clock told. */

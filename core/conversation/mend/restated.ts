@@ -144,11 +144,15 @@ export function lessOfIt(standing: Standing[], items: Item[], words: string): bo
 
 const HAS_NOT =
   /^ (?:(?:no|oh|well|actually|sorry|wait|but|um|er|,) )*(?:not (?:on |in )?)?\S+(?: \S+){0,5} (?:(?:has|have|is|was|were|are|does|did|had) n't)(?: (?:got|have|had|one|any|it|that|them|there|like that|though|actually|so|been|in fact|[.!]))* $/;
+/** "1-3's clean, it's only the one" */
+const CLEAN =
+  /^ (?:(?:no|oh|well|actually|sorry|wait|but|um|er|,) )*\S+(?: \S+){0,5} (?:'s|is|was|are|were|looks) (?:clean|clear|fine|all right|alright|okay|ok|free of it|not bad) ,? ?(?:it|that|they)? ?(?:'s|is|was|are)? ?(?:only|just) (?:on |in )?(?:the |that )?(?:one|other|other one|first|second|\S+ - \S+|one of them)(?: (?:actually|then|though|that has it|[.!]))* $/;
 
 /** "1-2 hasn't got it", "4-4 wasn't, actually": a place of the one list of finds goes. */
 export function placeHasNot(standing: Standing[], items: Item[], words: string): boolean {
-  if (items.length > 10 || !HAS_NOT.test(words)) return false;
-  if (items.some((x) => x.finding || x.action || x.material || x.quantity?.unit)) return false;
+  const clean = items.length <= 16 && CLEAN.test(words);
+  if (!clean && (items.length > 10 || !HAS_NOT.test(words))) return false;
+  if (items.some((x) => (!clean && (x.finding || x.action)) || x.material || x.quantity?.unit)) return false;
   const gone = unique(
     items
       .filter((x) => x.place?.places.length && !POINTERS.has(x.place.rule))

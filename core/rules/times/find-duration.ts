@@ -55,6 +55,14 @@ function lengthTold(tokens: Token[], i: number): DurationFound | undefined {
     value = 1;
     next = i + 1;
   } else if (
+    (t.w === 'a' || t.w === 'an' || t.w === 'one') &&
+    /^(?:full|whole|solid|clear|good|long|straight|cool|bare|short|scant|entire)$/.test(w(tokens, i + 1)) &&
+    unitAt(i + 2) === 'h'
+  ) {
+    // "a full hour", "a good hour"
+    value = 1;
+    next = i + 2;
+  } else if (
     (t.w === 'hour' || t.w === 'hr') &&
     (w(tokens, i + 1) === 'and' ||
       // "hour of shopping"

@@ -34,6 +34,7 @@ const isSecondSide = (tokens: Token[], i: number): boolean =>
   ) ||
     tokens[i - 2]?.kind === 'number');
 
+const OH_MINUTES = /^(?:one|two|three|four|five|six|seven|eight|nine|[1-9])$/;
 const WHEN_I =
   /^(?:(?:five|ten|fifteen|twenty|thirty|forty|fifty|\d\d)(?: five)? )?(?:it )?(?:is|was|'s) (?:when|before|by the time) (?:i|we) /;
 
@@ -53,6 +54,9 @@ function clockAwaited(tokens: Token[], i: number): boolean {
     )
   )
     return true;
+  // "clocked in for the mending, ten oh five"
+  if (/^(?:oh|o|zero)$/.test(tokens[i + 1]?.w ?? '') && OH_MINUTES.test(tokens[i + 2]?.w ?? ''))
+    return /^(?:|[.,;:)\n]|and|then|--|-)$/.test(tokens[i + 3]?.w ?? '');
   // "1045 started survey"
   if (
     /^([01]?\d|2[0-3])[.:]?[0-5]\d$/.test(tokens[i]!.w) &&

@@ -310,7 +310,7 @@ export function readBareMarks(
 }
 
 const STOPS_THERE =
-  / (leave|leaving|left) it (there|at that|here) | that 's me (for|(?:done|finished)(?! with (?:\d|one |two |three |four |five |six |seven |eight |nine |ten |rows? |blocks? )))| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day|one (day|night))|that 'll do (for (me|now|tonight|today|one day|the (day|night|evening))|me)|gave (it|up) up|that 's your lot|shutting up shop|lights out| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /;
+  / (leave|leaving|left) it (there|at that|here) | that 's me (for|(?:done|finished)(?! with (?:\d|one |two |three |four |five |six |seven |eight |nine |ten |rows? |blocks? )))| that 's (?:me|us) (?:off|away|out)(?: home| now| to (?:my )?bed| for (?:the (?:night|day|evening)|tonight|today|now|my (?:tea|dinner|supper|lunch)))*(?= (?:[.!] )*$)| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day|one (day|night))|that 'll do (for (me|now|tonight|today|one day|the (day|night|evening))|me)|gave (it|up) up|that 's your lot|shutting up shop|lights out| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /;
 
 /** The item at a place in the words of `wordsBetween`, each with a blank before it. */
 function itemAt(items: Item[], offset: number): number {
