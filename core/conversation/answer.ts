@@ -127,6 +127,14 @@ function beside(a: Answering, drafts: Draft[]): Draft[] {
       put(known, 'finding', 'insect-damage', 'answer.finding', []);
       continue;
     }
+    // "one-five, and now that I look it isn't a hole, it's a tear"
+    const denied =
+      e.kind === 'condition' &&
+      drafts.find(({ entry: x }) => x.kind === 'condition' && x.finding !== e.finding && denies(a.items, x.finding));
+    if (denied && e.kind === 'condition') {
+      put(denied, 'finding', e.finding, 'answer.finding', []);
+      continue;
+    }
     if (e.kind === 'condition') {
       if (!placesOf(e).length) {
         const at = drafts.find((x) => placesOf(x.entry).length);
@@ -138,6 +146,14 @@ function beside(a: Answering, drafts: Draft[]): Draft[] {
   }
   return out;
 }
+
+/** "it isn't a hole", "no hole, just thin": said of that finding. */
+const denies = (items: Item[], finding: string): boolean =>
+  items.some(
+    (x, k) =>
+      x.finding === finding &&
+      items.slice(Math.max(0, k - 3), k).some((y) => /^(?:not|n't|no|never)$/.test(y.w)),
+  );
 
 const repeats = (x: Entry, e: Entry): boolean =>
   x.kind === e.kind &&

@@ -41,6 +41,8 @@ export const isLengthUnknown = (all: string, items: Item[]): boolean =>
   UNKNOWN_LENGTH.test(all) &&
   // "I might darn it or I might net it, I don't know yet": what to do, and not how long
   !/ (?:might|whether|either|or i) .* (?:know|sure|decide)/.test(all) &&
+  // "1-4 I don't know either net over it or cut it out"
+  !/ (?:know|sure|dunno|idea|say|tell)(?: yet| ,)* (?:either|whether|if|which|what)(?! time) /.test(all) &&
   !items.some((x) => (x.measure && x.w !== 'long') || OF_SIZE.test(x.w));
 
 /** Does the part of the sentence around `k` only say that nobody looked at the clock? */

@@ -43,6 +43,9 @@ function seamLeadsTo(tokens: Token[], i: number): boolean {
   );
 }
 
+const TIME_BEHIND =
+  /^(?:supper|tea|dinner|lunch|breakfast|bed|bedtime|dark|dusk|noon|midday|midnight|work|church|school|tomorrow|tonight|today|i|we|she|he|they|calling|going|stopping|packing|finishing|knocking|leaving|closing)$/;
+
 function neighbourAt(
   tokens: Token[],
   i: number,
@@ -115,6 +118,8 @@ function neighbourAt(
     }
   }
   if (head === 'none') return whereItLies(tokens, i, ctx, placeAt);
+  // "one more block before supper": a time, and no way along the row
+  if (/^(?:before|after)$/.test(w(tokens, j)) && TIME_BEHIND.test(w(tokens, j + 1))) return undefined;
   const between = betweenTwo(tokens, j, ctx, placeAt);
   if (between) return between;
   const ways = waysAt(tokens, j, head === 'count' ? count : undefined);
