@@ -130,7 +130,9 @@ function beside(a: Answering, drafts: Draft[]): Draft[] {
     // "one-five, and now that I look it isn't a hole, it's a tear"
     const denied =
       e.kind === 'condition' &&
-      drafts.find(({ entry: x }) => x.kind === 'condition' && x.finding !== e.finding && denies(a.items, x.finding));
+      drafts.find(
+        ({ entry: x }) => x.kind === 'condition' && x.finding !== e.finding && denies(a.items, x.finding),
+      );
     if (denied && e.kind === 'condition') {
       put(denied, 'finding', e.finding, 'answer.finding', []);
       continue;

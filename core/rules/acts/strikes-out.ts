@@ -27,7 +27,9 @@ const STRIKES = new PatternSet([
   ),
   // "let's have that one off the record", "don't bother with that last one"
   /\b(?:have|get|want|take|leave|keep) (?:that|it|this)(?: last)?(?: one| note| bit)? (?:off|out of|struck from) the (?:record|log|book|books|list|notes)\b/,
-  new RegExp(`\\b(?:do n't|do not|no need to) (?:bother|trouble)(?: yourself)? (?:with|about|keeping|noting|logging) ${THE_NOTE}\\b`),
+  new RegExp(
+    `\\b(?:do n't|do not|no need to) (?:bother|trouble)(?: yourself)? (?:with|about|keeping|noting|logging) ${THE_NOTE}\\b`,
+  ),
   // "void entry", "delete note"
   /^(?:no |oh |ah |please |sorry )*(?:void|delete|cancel|strike|scratch|scrub|undo|erase|remove|discard) (?:entry|note|record|line|item)(?: please)?$/,
   // "you'd best not write that down", "better not log it"

@@ -140,7 +140,10 @@ function sameElsewhere(items: Item[], from: number): boolean {
   while (/^(um|uh|er|and|then|the|did|done|exactly|just)$/.test(items[k]?.w ?? '') && k < from + 4) k++;
   if (!/^(same|same again|ditto|likewise)$/.test(items[k]?.w ?? '')) return false;
   k++;
-  while (/^(again|thing|treatment)$/.test(items[k]?.w ?? '') || /^(net|interfacing)$/.test(items[k]?.material ?? ''))
+  while (
+    /^(again|thing|treatment)$/.test(items[k]?.w ?? '') ||
+    /^(net|interfacing)$/.test(items[k]?.material ?? '')
+  )
     k++;
   // "…, same 3-3"
   if (items[k]?.place?.kind === 'blocks') return /^(|[.,;!?]|too|and)$/.test(items[k + 1]?.w ?? '');
