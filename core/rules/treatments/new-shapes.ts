@@ -14,7 +14,8 @@ const SHAPES = new Map(
 
 /** "new hexes in", "pieced a fresh wedge in": a new piece, by its shape. */
 export function withPiecesByShape(tokens: Token[]): Token[] {
-  if (!tokens.some((t) => SHAPES.has(t.w))) return tokens;
+  // "pieced six new hexagons together" makes them, and lets them in nowhere
+  if (!tokens.some((t) => SHAPES.has(t.w)) || tokens.some((t) => t.w === 'together')) return tokens;
   return tokens.map((t, k) => {
     const piece = SHAPES.get(t.w);
     const said = [tokens[k - 1], tokens[k - 2]].some((before) => NEW.has(before?.w ?? ''));
