@@ -29,6 +29,10 @@ const LEADING = /^(?:and|&|plus|then|but|so|oh|also|[,.;:!?\n–—-]|--)$/;
 /** "with 1-2 and 4-4, …", "back to the corner, …": what the talk turns to, and no answer. */
 const HEADING =
   /^(?:(?:and|so|right|now|ok|okay|um|er|oh|,) )*(?:with|for|about|as|on|in|now|back|coming|going|next|regarding|moving)\b|\bnow$/;
+/** A head that ends in words that take the last of it back, and one that began as a mend. */
+const REPAIRS = /\b(?:sorry|i mean|i meant|rather)$/;
+const WEAK_HEAD =
+  /^(?:(?:oh|ah|and|so|well|,) )*(?:no|nope|nah|not|actually|wait|hang on|hold on|that|it|this|make)\b/;
 /** "second from the left", "same block": the answer goes on. */
 const GOES_ON =
   /^(?:same|the same|that was|sorry|i mean|for|not|no|just|only|first|second|third|fourth|fifth|sixth|last|next|near|nearer|on|in|at|by|from|of|across|along|down|up|to|(?:a|an|one|three) (?:half|quarters?|third|eighths?|bit)|half|more)\b|^\S+ (?:along|down|across|from the|in from)\b/;
@@ -61,6 +65,13 @@ export function readInTwo(note: Note): Read | undefined {
     if (HEADING.test(head) || (!last.ask && cueOf(head) !== 'strong')) continue;
     const behind = behindJoint(tokens, k);
     const start = tokens[behind]?.from;
+    // "the seam between 3-4, sorry, 4-4 and 5-4 …": what follows puts right what stands in this note
+    if (
+      REPAIRS.test(head) &&
+      !WEAK_HEAD.test(head) &&
+      (tokens[behind]?.kind === 'number' || /^(?:row|block|column|the)$/.test(tokens[behind]?.w ?? ''))
+    )
+      continue;
     const short = last.ask === 'quantity' || last.ask === 'material' ? 2 : 3;
     if (start === undefined || tokens.length - behind < short) return undefined;
     const rest = wordsOf(tokens.slice(behind));
