@@ -300,6 +300,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'browned',
     'grease|ink|blood|wax|oil|paint|dirt|mud|jam|juice|food|soot|grime|polish|varnish|tar|crayon|biro|lipstick|rust|ash on|all|over|down|along|across',
     'candle wax',
+    'tea|coffee|wine|cocoa|gravy|juice|milk|cordial|ketchup|paint on|all|down|over',
     'ring|rings on|from|off',
     'coffee|wine|cocoa|milk|cordial spilt|spilled|on|down|over',
     'tea spilt|spilled|down|over',

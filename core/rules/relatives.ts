@@ -36,7 +36,8 @@ function startOfSubject(items: Item[], k: number): number {
  * "the border on the left, which has frayed, is coming off now": two statements of one thing. Gives the items as if they had been told one
  * after the other ("the border on the left has frayed; the border on the left is coming off now").
  */
-export function withRelatives(items: Item[]): Item[] {
+export function withRelatives(said: Item[]): Item[] {
+  const items = withoutOldDeeds(said);
   // "I shall unpick it this afternoon, after which it will be either darned or replaced"
   const after = items.findIndex(
     (x, m) => x.w === ',' && items[m + 2]?.w === 'which' && /^(after|upon|following)$/.test(items[m + 1]!.w),
@@ -94,4 +95,47 @@ function foundAtLast(items: Item[], k: number): Item[] | undefined {
     ...(seam ? [{ ...seam, action: undefined, object: undefined, measure: undefined }] : []),
     ...told.map((x) => ({ ...x })),
   ];
+}
+
+const WHEN =
+  /^(?:yesterday|earlier|before|already|last|the other|this|on|day|night|week|month|morning|afternoon|evening|monday|tuesday|wednesday|thursday|friday|saturday|sunday|other|up|down|shut|over|only|just)$/;
+const IS = /^(?:has|have|had|'s|is|are|was|were|looks?|seems?|needs?|wants?)$/;
+
+/**
+ * "that seam I closed yesterday has gone again", "the patch I sewed on last week is lifting": which one it is, told by the work of an
+ * earlier day, and no work of this one.
+ */
+function withoutOldDeeds(items: Item[]): Item[] {
+  const k = items.findIndex(
+    (x, m) =>
+      m > 1 &&
+      /^(?:i|we)$/.test(x.w) &&
+      items[m + 1]?.action?.form === 'past' &&
+      isThing(items[m - 1]!) &&
+      /^(?:the|that|this|those|these|its)$/.test(items[m - 2]!.w) &&
+      tellsOf(items, m + 2),
+  );
+  return k < 0
+    ? items
+    : [...items.slice(0, k + 1), { ...items[k + 1]!, action: undefined }, ...items.slice(k + 2)];
+}
+
+const isThing = (x: Item): boolean =>
+  Boolean(x.finding || x.seam || x.object || x.part) ||
+  /^(?:patch|darn|mend|repair|one|bit|piece)$/.test(x.w);
+
+/** A time gone by, and then what is said of the thing. */
+function tellsOf(items: Item[], from: number): boolean {
+  let k = from;
+  while (k < from + 5 && WHEN.test(items[k]?.w ?? '')) k++;
+  return (
+    k > from &&
+    IS.test(items[k]?.w ?? '') &&
+    /\b(?:yesterday|earlier|last|before|other|morning|monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b/.test(
+      items
+        .slice(from, k)
+        .map((x) => x.w)
+        .join(' '),
+    )
+  );
 }

@@ -40,7 +40,12 @@ export function findConditions(
       // "neither of the star prints is faded"
       if (ofNone(items, k)) continue;
       // "well away from anything fragile"
-      if (/^(?:anything|everything|whatever)$/.test(items[k - 1]?.w ?? '')) continue;
+      // "washed it, everything came through fine"
+      if (
+        /^(?:anything|everything|whatever)$/.test(items[k - 1]?.w ?? '') &&
+        !(refined === 'sound' && /^(?:came|come|survived|held)/.test(item.w))
+      )
+        continue;
       // "don't know what the stain is"
       if (items[k - 1]?.w === 'the' && /^(what|whose)$/.test(items[k - 2]?.w ?? '') && !items[k - 2]?.place)
         continue;
@@ -244,6 +249,14 @@ function refine(
       // "spotted a tear in 3-3": seen
       if (word === 'spotted' && /^(a|an|another|some|that|two|three|more)$/.test(after) && k <= 3)
         return undefined;
+      // "tea on 5-5", and not "put the tea on"
+      if (
+        /^(?:tea|coffee|wine|cocoa|gravy|juice|milk|cordial|ketchup|paint) (?:on|all|down|over)$/.test(word)
+      ) {
+        const at = /^(?:the|over|down|of)$/.test(after) ? k + 2 : k + 1;
+        if (/^(?:the|my|some|no|more|his|her)$/.test(before) && !items[at]?.place) return undefined;
+        if (!items[at]?.place && !items[at]?.fabric && !items[at]?.part) return undefined;
+      }
       if ((word === 'spots' || word === 'spotted' || word === 'dirty') && after === 'of') return undefined;
       return 'stain';
     case 'shattered':

@@ -74,6 +74,8 @@ function isPatchwork(tokens: Token[], i: number): boolean {
 function isBacking(tokens: Token[], i: number): boolean {
   const before = tokens[i - 1]?.w ?? '';
   const after = tokens[i + 1]?.w ?? '';
+  // "they're thin, back them with lawn"
+  if (/^(it|them|those|these|both|that)$/.test(after) && /^(and|&|\+|,|or|\.|;|)$/.test(before)) return false;
   if (
     /^(the|its|new|old|whole|this|that|quilt|a|for|and|&|\+|,|or|of|front|her)$/.test(before) &&
     !/^(on|to|together|at|home|again|in|down|into|onto)$/.test(after)

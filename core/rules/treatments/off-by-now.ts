@@ -30,6 +30,8 @@ export function offByNow({ items, k, item, after, thing }: WordAt): WayFound {
     wordsBetween(items, 0, m),
   );
   const lead = wordsBetween(items, m - 4, m + 1);
+  // "the edge has frayed, trimmed them off": what hung loose, and not what it hung from
+  if (items.slice(Math.max(0, k - 4), k).some((x) => x.action?.v === 'trim')) return undefined;
   const side = isSideAt(items, m);
   const block = items[m]?.place?.kind === 'blocks' && items[m]!.place!.places.length > 0;
   const standsFor =
