@@ -770,7 +770,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'fared well',
     'in fine fettle',
     'standing up well',
-    'stood|stands|stand up? very|remarkably|surprisingly|pretty|really|quite? well',
+    'stood|stands|stand up very|remarkably|surprisingly|pretty|really|quite? well',
     'stood the test of',
     'lasted very|remarkably|surprisingly|pretty|really|quite? well',
     'bearing up',

@@ -22,9 +22,10 @@ export function topicAfter(
   const named =
     placed.kind === 'specific' || (placed.kind === 'general' && placed.places[0] !== 'quilt') || cloth;
   // "(the calico has kept its colour,) the chintz hasn't, (it's faded)": what it is instead follows
-  const denied = / (?:is|are|was|were|has|have|had|did|does|do) (?:n't|not) $| not $/.test(
-    wordsBetween(clause.items),
-  );
+  const denied =
+    / (?:is|are|was|were|has|have|had|did|does|do) (?:n't|not) $| not (?:at all |so |quite )?$/.test(
+      wordsBetween(clause.items),
+    );
   // "the two shattered ones: it's crepeline": told by what was found there
   const described = placed.kind === 'specific' && !placed.items.length;
   const light = (x: Item): boolean =>
@@ -55,7 +56,7 @@ export function topicAfter(
   return undefined;
 }
 
-const DENIES = /^(?:is|are|was|were|has|have|had|did|does|do|n't|not|but|though|however)$/;
+const DENIES = /^(?:at|all|quite|so|is|are|was|were|has|have|had|did|does|do|n't|not|but|though|however)$/;
 
 const IN_DOUBT =
   /^(undecided|unsure|unresolved|could|might|may|go|goes|either|way|i|we|ca|can|n't|not|never|decide|decided|make|made|up|my|our|mind|minds|do|know|sure|yet|still|have|'ve|has|tbd|tbc|toss|torn|'m|am|two|about|dunno|no|idea|clue|well|hmm|really|what|ask|open|be|choose|settle|settled|fence|one|will|'ll|another|thing|matter|case|story|it|other|to be decided|up in the air|in the air|air|wondering|wonder|think|thinking)$/;

@@ -2,6 +2,7 @@ import type { Clause } from '../clause/clause.ts';
 import { MARKS_OFF } from '../clause/headed-clause.ts';
 import type { Draft } from '../draft.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { splitBlock, unique } from './grid.ts';
 import type { ClausePlaces } from './places-of-clause.ts';
 
@@ -83,8 +84,13 @@ export function placesWhereItSits(
   const relative = items.findIndex(
     (x, k) => /^(that|which)$/.test(x.w) && (k === 0 || items[k - 1]!.w === ','),
   );
-  if (!SITS.test(items[joint === 'which' ? 0 : relative + 1]?.w ?? '')) return false;
-  if (joint !== 'which' && relative < 0) return false;
+  // "that's the third split seam I've found, this one's between 4-4 and 5-4"
+  const one =
+    /^ (?:(?:and|but|so|,) )*(?:this one|this|it|that one|that) (?:'s|is|runs|goes|lies|sits) (?:in|on|at|between|along|across|under|near|from|over|right|all|down) /.test(
+      wordsBetween(items),
+    );
+  if (!one && !SITS.test(items[joint === 'which' ? 0 : relative + 1]?.w ?? '')) return false;
+  if (!one && joint !== 'which' && relative < 0) return false;
   if (items.some((x) => x.finding || x.fail || (x.action && !x.seam) || x.material)) return false;
   const last = state.drafts.at(-1);
   if (
