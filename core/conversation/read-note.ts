@@ -85,6 +85,7 @@ import { wallOf } from '../rules/times/local-time.ts';
 import { withPiecesByShape } from '../rules/treatments/new-shapes.ts';
 import { OWNERS_WORD } from '../rules/treatments/owners-word.ts';
 import { withOwnLengths } from '../rules/work/own-lengths.ts';
+import { withoutRather } from '../rules/would-rather.ts';
 import { withApostrophes } from '../text/lost-apostrophe.ts';
 import { withoutStammer } from '../text/said-twice.ts';
 import { tokenise } from '../text/tokenise.ts';
@@ -168,6 +169,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const known = withoutUnknown(withVagueCounts(typed.slice(0, READ_TOKENS)));
   const blanks = through(
     known.tokens,
+    withoutRather,
     withoutShortStops,
     withRowHeadings,
     namePlaceMarks,

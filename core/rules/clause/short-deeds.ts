@@ -79,6 +79,12 @@ function isNetAsDeed(items: Item[], k: number): boolean {
   // "net: 3-1, 3-2"
   if (items[k + 1]?.w === ':' && items[k + 2]?.place?.kind === 'blocks' && (k === 0 || isStop(items[k - 1]!)))
     return true;
+  // "replace the first, net the second"
+  if (
+    /^place\.(?:one-of-them|the-other)$/.test(items[k + 1]?.place?.rule ?? '') &&
+    (k === 0 || /^(?:,|;|and|then)$/.test(items[k - 1]!.w))
+  )
+    return true;
   const lead = /^(?::|-|--|,)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
   const place = items[lead];
   if (place?.place?.kind !== 'blocks') return false;

@@ -6,6 +6,7 @@ import { type FabricIndex, findFabric } from '../fabrics/find-fabric.ts';
 import type { FabricFound } from '../item.ts';
 import { cornerBlocks, liesInLines, splitBlock, unique } from './grid.ts';
 import { lineAt } from './line/line-at.ts';
+import { outermostOf } from './outermost.ts';
 import type { PlaceFound } from './place-found.ts';
 
 type End = 'top' | 'bottom' | 'left' | 'right' | 'middle' | 'first' | 'last';
@@ -85,7 +86,8 @@ function sideFirst(tokens: Token[], i: number, index: FabricIndex, grid: QuiltGr
   const next = NOUNS.test(w(tokens, cloth.next)) ? cloth.next + 1 : cloth.next;
   // "the right-hand gingham in the top row": of those in that row
   return (
-    (grid && pickInLine(tokens, next, cloth.found, index, end, grid)) ?? pick(cloth.found, index, end, next)
+    (grid && pickInLine(tokens, next, cloth.found, index, end, grid)) ??
+    pick(tokens, i, cloth.found, index, end, next)
   );
 }
 
@@ -114,7 +116,7 @@ function clothFirst(
     if (!told || typeof told.at === 'number' || w(tokens, told.next) !== 'one') return undefined;
     const next = told.next + (w(tokens, told.next + 1) === ',' ? 2 : 1);
     return /^(is|'s|has|was|wants|needs|got|looks|gets)$/.test(w(tokens, next))
-      ? pick(cloth.found, index, told, next)
+      ? pick(tokens, -1, cloth.found, index, told, next)
       : undefined;
   } else return undefined;
   if (w(tokens, j) === 'the') j++;
@@ -130,7 +132,7 @@ function clothFirst(
     ? end.next + 1
     : end.next;
   if (OTHER_NOUNS.test(w(tokens, next)) || ENDS.has(w(tokens, next))) return undefined;
-  return pick(cloth.found, index, end, next);
+  return pick(tokens, -1, cloth.found, index, end, next);
 }
 
 /** An end, or a corner as two ends: "bottom", "left-hand", "bottom left", "top right-hand". */
@@ -157,9 +159,24 @@ export function endAt(tokens: Token[], i: number): EndFound | undefined {
   return nth ? { at: nth.value, next: nth.next } : undefined;
 }
 
-function pick(cloth: FabricFound, index: FabricIndex, end: EndFound, next: number) {
+/** "the two right-hand army drabs": so many of them from that side. */
+function several(tokens: Token[], i: number, blocks: string[], { at }: EndFound): string[] | undefined {
+  const n = /^(the|those|these|both|)$/.test(w(tokens, i - 2)) ? readCount(tokens, i - 1) : undefined;
+  if (!n || n.value < 2 || n.next !== i || typeof at === 'number') return undefined;
+  const places = outermostOf(blocks, at, n.value);
+  return places?.length === n.value ? places : undefined;
+}
+
+function pick(
+  tokens: Token[],
+  i: number,
+  cloth: FabricFound,
+  index: FabricIndex,
+  end: EndFound,
+  next: number,
+) {
   const blocks = unique(cloth.names.flatMap((name) => index.blocks[name] ?? []));
-  const places = pickOfCloth(blocks, end);
+  const places = several(tokens, i, blocks, end) ?? pickOfCloth(blocks, end);
   if (!places.length || places.length === blocks.length) return undefined;
   const place: PlaceFound = { next, places, how: 'said', rule: 'place.cloth-block', kind: 'blocks' };
   return { place, fabric: cloth };
