@@ -150,6 +150,14 @@ export function makeCondition(
         places = one;
         if (!one.length) unknown = true;
       } else if (
+        placed.places.join() === 'batting' &&
+        / (?:in|under|behind|beneath|inside) (?:the |all the |each |every )?$/.test(
+          wordsBetween(items, k - 3, k),
+        )
+      ) {
+        // "the batting's all bunched up in the mackinaw plaid": where that cloth is
+        places = blocks;
+      } else if (
         told.length &&
         told.length < blocks.length &&
         !items.some((x) => /^(every|all|each)$/.test(x.w))
