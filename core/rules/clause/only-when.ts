@@ -46,7 +46,8 @@ function endOfBefore(items: Item[], k: number): number | undefined {
   let end = at + 1;
   while (
     /^(?:the|my|its|it|them|this|that|all|whole|quilt|thing|of)$/.test(items[end]?.w ?? '') ||
-    items[end]?.part
+    items[end]?.part ||
+    items[end]?.place
   )
     end++;
   return items[end] && items[end]!.token.kind !== 'mark' && !/^(?:and|but|so|i|we)$/.test(items[end]!.w)

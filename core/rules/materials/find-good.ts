@@ -4,6 +4,7 @@ import { LENGTH_UNIT_SET, UNIT_WORDS } from '../../lexicon/units.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
 import { wordsBetween } from '../words-between.ts';
+import { behindWhen, storeBehind, whenTold } from './behind-good.ts';
 import {
   bareSum,
   behindSeller,
@@ -614,38 +615,12 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
   };
 }
 
-/** The index behind "in the cupboard", "on the shelf upstairs", where goods are kept. */
-const storeBehind = (items: Item[], k: number): number => {
-  if (!/^(in|on)$/.test(w(items, k))) return k;
-  const at = /^(the|my|our)$/.test(w(items, k + 1)) ? k + 2 : k + 1;
-  const store = STORES.test(w(items, at)) ? at : STORES.test(w(items, at + 1)) ? at + 1 : -1;
-  return store < 0
-    ? k
-    : /^(already|here|upstairs|downstairs)$/.test(w(items, store + 1))
-      ? store + 2
-      : store + 1;
-};
-
-/** "got the wadding today, three yards of it": when it was, between a thing and how much of it. */
-const behindWhen = (items: Item[], k: number): number => {
-  const told = WHEN_GOT.exec(wordsBetween(items, k, k + 5))?.[1];
-  const next = told ? k + told.trim().split(' ').length : k;
-  const amount = w(items, next) === ',' ? next + 1 : next;
-  return told &&
-    items[/^(about|roughly|around)$/.test(w(items, amount)) ? amount + 1 : amount]?.quantity?.unit
-    ? next
-    : k;
-};
-const WHEN_GOT =
-  /^ ((?:today|yesterday|this (?:morning|afternoon|week)|tonight|last (?:night|week)|(?:on )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|in town|online|to patch with|to mend with))(?= )/;
-
 /** The cloth or stuff told in a comma behind "the backing", "the new binding", with how much of it or what it cost. */
 function besideIt(items: Item[], from: number, head: number, k: number): GoodFound | undefined {
   const thing = items[head]!;
   if (!/^(backing|binding|batting)$/.test(thing.part ?? thing.material ?? '')) return undefined;
   if (!items.slice(Math.max(0, from - 1), head).some((x) => /^(the|my|a|its)$/.test(x.w))) return undefined;
-  const told = WHEN_GOT.exec(wordsBetween(items, k, k + 5))?.[1];
-  const at = told ? k + told.trim().split(' ').length : k;
+  const at = k + whenTold(items, k);
   if (!/^(,|:|\(|-)$/.test(w(items, at)) || items[at + 1]?.w === ',') return undefined;
   const good = goodFrom(items, /^(some|a)$/.test(w(items, at + 1)) ? at + 2 : at + 1, false);
   if (good?.head === undefined || !/^(fabric|batting|binding|backing)$/.test(good.material ?? ''))

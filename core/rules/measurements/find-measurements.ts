@@ -4,6 +4,7 @@ import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
 import { wordsBetween } from '../words-between.ts';
 import { borderSides } from './border-sides.ts';
+import { withoutDeniedLength } from './not-so-long.ts';
 import { plainSizes, sidesInTurn } from './plain-sizes.ts';
 import { sizesOtherwise } from './sizes-otherwise.ts';
 
@@ -62,10 +63,11 @@ export function bareUnit(items: Item[]): LengthUnit | undefined {
  * diagonals and "strips at 2 1/2" are read from there. A unit said once holds for the list.
  */
 export function findMeasurements(
-  items: Item[],
+  said: Item[],
   noteUnit?: LengthUnit,
   unitOfAll?: LengthUnit,
 ): MeasureFound[] {
+  const items = withoutDeniedLength(said);
   const found: MeasureFound[] = [];
   const used = new Set<number>();
   const all = ` ${items.map((x) => x.w).join(' ')} `;

@@ -251,7 +251,7 @@ const TO_MATCH =
 
 /** "and the thread the same", where a matter was told of before */
 const THE_SAME =
-  /^ (?:and |so )+(?:the |my |its )?(?:new )?\w+(?: colou?r)? (?:the same|to match|likewise|ditto)(?: too| as well| colou?r)? $/;
+  /^ (?:and |so )*(?:the |my |its )?(?:new )?\w+(?: colou?r)? (?:the same|to match|likewise|ditto)(?: too| as well| colou?r)? $/;
 
 const WAY_OF_IT =
   /^ (?:(?:and|so|then|the|new|its|my|with) )*(?:binding|bias|backing|back|lining|borders?|batting|wadding|thread|edging)(?: (?:is|to be|done|sewn|finished))? (?:by (?:hand|machine) |in (?:the |a |some |plain |dark |pale |light |deep )*(?:\S+ ){1,2}?)(?:then |too |as well )*$/;

@@ -8,7 +8,7 @@ export type Cue = { use: MaterialUse; next: number; weak?: boolean };
 
 const CUES: [string, MaterialUse, 'weak' | 'firm'][] = [
   [
-    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|treated us to|treated me to|picked up|picked me up|come home with|came back with|come back with|coming back with|went home with|walked out with|stocked up with|sent for|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|got my hands on|invested in|snagged|nabbed|laid in|had delivered|took home|got myself|got me|shop cut me|they cut me|she cut me|he cut me|got them to cut me|had them cut me|managed to get|managed to find|managed to buy|on order',
+    'bought|rcvd|recd|received|got in|delivery|parcel came|parcel :|sent off for|sent away for|put in an order for|let me have|had to buy|had to get|had to order|took delivery of|ordered|purchased|purchases|purchase|bt|bght|grabbed|fetched|stocked up on|treated myself to|treated us to|treated me to|picked up|picked me up|come home with|came back with|come back with|coming back with|went home with|walked out with|stocked up with|sent for|came home with|brought home|brought back|came away with|come away with|receipt|haul|from the shop|at the shop|paid for|splurged on|collected|got hold of|got my hands on|invested in|snagged|nabbed|laid in|had delivered|took home|shop cut me|they cut me|she cut me|he cut me|got them to cut me|had them cut me|managed to get|managed to find|managed to buy|on order',
     'bought',
     'firm',
   ],
@@ -124,7 +124,7 @@ const TURN =
 const LEFT_AS_FOUND = /^[^.;!?]* (?:as (?:it is|they are|is|found|it was|they were)|alone|be) /;
 
 const SHOP_HEAD =
-  /^ (?:(?:and|for|on) )*(?:the |my )?(?:shop|shops|market|next (?:time in town|trip|shop|order|shopping)|(?:next )?time in town|wants?|wanted|still (?:wanted|to come)|required|for the list|on the list) (?::|-) /;
+  /^ (?:(?:and|for|on) )*(?:the |my )?(?:shop|shops|market|next (?:time in town|trip|shop|order|shopping)|(?:next )?time in town|wants?|wanted|still (?:wanted|to come)|required|(?:could (?:you|somebody|someone) )?(?:please )?remind me(?: (?:on \w+|tomorrow|later|next \w+|about|to get|please))*|for the list|on the list) (?::|-) /;
 
 /** "two skeins short", "a yard short on the backing": where the amount stands before the word. Gives the index of the amount. */
 function shortBy(items: Item[], k: number): number | undefined {
