@@ -136,7 +136,7 @@ const READ_TOKENS = 1500;
  *  3. tokens -> items with every sense they can have (rules/scan: times, amounts, places, cloth, lexicon)
  *  4. taking back the last note, before anything else is looked at (rules/acts)
  *     and what is said to the tool about its ears (conversation/listening-order)
- *  5. what is said last wins: corrections inside the note (rules/mend-corrections); asides between a subject and its verb fall out (rules/drop-asides); what "the new one" is (rules/new-one-named), the deed before what was used for it (rules/deed-first)
+ *  5. what is said last wins: corrections inside the note (rules/mend-corrections); asides between a subject and its verb fall out (rules/drop-asides); what "the new one" is (rules/new-one-named), the deed before what was used for it (rules/deed-first), the stuff before the place that it lies on (rules/stuff-last)
  *  6. questions to the log (rules/acts/find-query)
  *  7. matters open and settled (rules/decisions); what is told in figures: time at work, lists of goods, lengths (rules/read-amounts); then the other items -> clauses
  *     -> drafts of entries (rules/clause, rules/interpret)
