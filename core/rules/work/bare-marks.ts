@@ -110,8 +110,8 @@ export function readBareMarks(
   const all = wordsBetween(items);
   const closing = closingWords(items);
   if (closing && !used.has(closing.task.at)) {
-    const { task, mark } = closing;
-    push(task, { mark }, mark === 'start' ? 'work.starting' : 'work.stopping', items, 0, items.length);
+    const { task, mark, from, to } = closing;
+    push(task, { mark }, mark === 'start' ? 'work.starting' : 'work.stopping', items, from, to);
     return;
   }
   let said = false;

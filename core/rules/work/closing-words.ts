@@ -45,21 +45,44 @@ const STARTS: RegExp[] = [
   new RegExp(`${LEAD}(?:here goes(?: with)?|here we go with|in for some|time i was at) ${THE}TASK${TAIL}`),
 ];
 
-/** "enough binding for one day", "clock's running, mending": the work ends or begins, by a turn of speech that names it. */
-export function closingWords(items: Item[]): { task: Named; mark: Mark['mark'] } | undefined {
-  if (items.length > 14 || items.some((x) => x.place?.kind === 'blocks' || x.finding)) return undefined;
-  const at = items.findIndex((x, k) => x.task !== undefined && !hasObject(items, k));
-  if (at < 0) return undefined;
-  const words =
-    `${wordsBetween(items, 0, at).trimEnd()} ${/^the /.test(items[at]!.w) ? 'the ' : ''}TASK ${wordsBetween(items, at + 1).trim()} `.replace(
-      / {2,}/g,
-      ' ',
-    );
-  const said = words.startsWith(' ') ? words : ` ${words}`;
-  const mark = STOPS.some((p) => p.test(said))
-    ? 'stop'
-    : STARTS.some((p) => p.test(said))
-      ? 'start'
-      : undefined;
-  return mark && { task: { task: items[at]!.task!, at, item: items[at]! }, mark };
+type Closing = { task: Named; mark: Mark['mark']; from: number; to: number };
+
+/** "enough binding for one day", "clock's running, mending", "patched 3-3, and that's the mending for tonight": the work ends or begins, by a turn of speech that names it. */
+export function closingWords(items: Item[]): Closing | undefined {
+  const tasks = items.flatMap((x, k) => (x.task !== undefined && !hasObject(items, k) ? [k] : []));
+  for (const at of tasks) {
+    for (const [from, to] of stretchesAround(items, at)) {
+      const mark = markIn(items, from, to, at);
+      if (mark) return { task: { task: items[at]!.task!, at, item: items[at]! }, mark, from, to };
+    }
+  }
+  return undefined;
+}
+
+/** All of it, and the part between commas that the word stands in. */
+function stretchesAround(items: Item[], at: number): [number, number][] {
+  const stops = (x: Item): boolean => /^(?:,|;|\.|--)$/.test(x.w);
+  const from = items.findLastIndex((x, k) => k < at && stops(x)) + 1;
+  const next = items.findIndex((x, k) => k > at && stops(x));
+  const to = next < 0 ? items.length : next;
+  const and = items.findLastIndex((x, k) => k < at && k > from && x.w === 'and');
+  const own: [number, number][] = [[0, items.length]];
+  if (from > 0 || to < items.length) own.push([from, to]);
+  if (and > 0) own.push([and, to]);
+  return own;
+}
+
+function markIn(items: Item[], from: number, to: number, at: number): Mark['mark'] | undefined {
+  const own = items.slice(from, to);
+  if (own.length > 14 || own.some((x) => x.place?.kind === 'blocks' || x.finding)) return undefined;
+  const words = [
+    wordsBetween(items, from, at).trim(),
+    /^the /.test(items[at]!.w) ? 'the' : '',
+    'TASK',
+    wordsBetween(items, at + 1, to).trim(),
+  ]
+    .filter(Boolean)
+    .join(' ');
+  const said = ` ${words} `;
+  return STOPS.some((p) => p.test(said)) ? 'stop' : STARTS.some((p) => p.test(said)) ? 'start' : undefined;
 }

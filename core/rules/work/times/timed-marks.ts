@@ -56,6 +56,14 @@ export function timedMarks({ items, used }: TimesTold, marks: Mark[]): TimedMark
       )
     )
       mark = { ...mark, mark: 'start', word: 'back' };
+    // "it wasn't till two that I got going on the mending"
+    if (
+      mark &&
+      /^(till|until|til)$/.test(mark.word) &&
+      / (?:not|n't) $/.test(wordsBetween(items, mark.at - 1, mark.at)) &&
+      / (?:that|when|before) (?:i|we) $/.test(wordsBetween(items, k + 1, k + 3))
+    )
+      mark = marks.find((m) => m.mark === 'start' && m.at >= k + 3 && m.at <= k + 5) ?? mark;
     if (!mark && w(items, k - 1) === 'back') mark = { at: k - 1, end: k, mark: 'start', word: 'back' };
     // "survey 2pm"
     if (
