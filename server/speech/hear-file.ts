@@ -4,6 +4,12 @@ import type { RecordingReader } from './recording-reader.ts';
 import { transcribeRecording } from './transcribe-recording.ts';
 
 /**
+ * How many readings are kept while a file is heard, where nobody waits at the microphone: of notes in three synthetic voices
+ * 13.4 % of the words were wrong when heard with one, and 12.3 % with four.
+ */
+const READINGS = 4;
+
+/**
  * Hears a whole file as one note. A pause of two seconds does not cut it, because a note read in one piece is heard better;
  * longer ones are cut at pauses and joined.
  *
@@ -17,7 +23,7 @@ export async function hearFile(
     recogniser,
     modelsDir,
     reader,
-    beam,
+    beam = READINGS,
     signal,
   }: {
     recogniser: Recogniser;

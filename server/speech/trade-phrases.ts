@@ -2,6 +2,8 @@ import { NOTE_BEGINS, type PhraseCounts, sayingOf, sayingsOf } from './phrase-co
 
 /** How much the trade's phrases weigh beside the sound, as the exponent of their probability. */
 const WEIGHT = 0.5;
+/** The same where several readings are kept: there they decide more often. */
+const WEIGHT_IN_SEARCH = 0.3;
 /** Only words that the sound itself leaves within so many nats of its best are weighed. */
 const NEARLY_AS_LIKELY = 2;
 /** The share of a word that no note has, of which the recogniser knows some twenty thousand. */
@@ -55,9 +57,7 @@ export class TradePhrases {
       if (logits[id]! >= least && id !== best) rivals.push(id);
     if (rivals.length === 0) return best;
 
-    const before = sayingsOf(said.map((id) => this.#vocabulary[id] ?? ''));
-    const second = before.at(-1) ?? NOTE_BEGINS;
-    const first = before.at(-2) ?? NOTE_BEGINS;
+    const [first, second] = this.#lastTwo(said);
     const scoreOf = (id: number, word: string) =>
       logits[id]! + WEIGHT * Math.log(this.#likely(first, second, word));
     let chosen = best;
@@ -74,6 +74,37 @@ export class TradePhrases {
     return chosen;
   }
 
+  /**
+   * The same for a search that keeps several readings: what the words among its candidates have together is shared out among
+   * them anew, by their sound and by how the notes would go on. Marks and the end keep what the sound gives them, so that
+   * longer and shorter readings stay comparable.
+   *
+   * @param said the tokens so far
+   * @param candidates the likeliest next tokens, with their natural-log probability by the sound
+   * @returns one natural-log probability for each candidate
+   */
+  weigh(said: readonly number[], candidates: readonly { id: number; logProb: number }[]): number[] {
+    const sayings = candidates.map(({ id }) => this.#sayingOf(id));
+    const words = candidates.filter((_, k) => sayings[k] !== undefined);
+    if (words.length < 2) return candidates.map(({ logProb }) => logProb);
+    const [first, second] = this.#lastTwo(said);
+    const weighed = candidates.map(({ logProb }, k) =>
+      sayings[k] === undefined
+        ? logProb
+        : logProb + WEIGHT_IN_SEARCH * Math.log(this.#likely(first, second, sayings[k])),
+    );
+    const shift =
+      logOfSum(words.map(({ logProb }) => logProb)) -
+      logOfSum(weighed.filter((_, k) => sayings[k] !== undefined));
+    return weighed.map((value, k) => (sayings[k] === undefined ? value : value + shift));
+  }
+
+  /** The last two words said, or the note's beginning. */
+  #lastTwo(said: readonly number[]): [first: string, second: string] {
+    const before = sayingsOf(said.map((id) => this.#vocabulary[id] ?? ''));
+    return [before.at(-2) ?? NOTE_BEGINS, before.at(-1) ?? NOTE_BEGINS];
+  }
+
   #sayingOf(id: number): string | undefined {
     if (!(id in this.#sayings)) this.#sayings[id] = sayingOf(this.#vocabulary[id] ?? '');
     return this.#sayings[id];
@@ -85,6 +116,11 @@ export class TradePhrases {
     const pair = fallBack(this.#afterOne.get(second), word, alone);
     return fallBack(this.#afterTwo.get(`${first} ${second}`), word, pair);
   }
+}
+
+function logOfSum(logs: readonly number[]): number {
+  const most = Math.max(...logs);
+  return most + Math.log(logs.reduce((sum, value) => sum + Math.exp(value - most), 0));
 }
 
 function at(followers: Map<string, Followers>, key: string): Followers {

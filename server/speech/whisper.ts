@@ -40,6 +40,10 @@ const MOST_POSITIONS = 448;
 const LONGEST_FRAMES = 1500;
 const SHORTEST_FRAMES = 500;
 const BOOST = 4;
+/** How many next tokens a search looks at behind each of its readings. */
+const CANDIDATES = 12;
+/** How many readings a search keeps. */
+const SEARCH_WIDTH = 4;
 /** Under this mean log-probability a second reading is worth its time. */
 const DOUBTFUL = -0.45;
 /** A processor slower than this share of real time gets no second readings. */
@@ -229,6 +233,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     encoded: Tensor,
     prompt: string,
     width: number,
+    phrases: TradePhrases | undefined,
     cap: number,
     turn: Turn,
   ): Promise<Reading> {
@@ -241,10 +246,14 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       const candidates: { beam: Beam; id: number; logProb: number; sum: number }[] = [];
       for (const beam of beams) {
         const total = prepare(beam.logits, length === 0);
-        for (const id of highest(beam.logits, width + 1)) {
-          const logProb = beam.logits[id]! - total;
-          candidates.push({ beam, id, logProb, sum: beam.sum + logProb });
-        }
+        const next = highest(beam.logits, CANDIDATES).map((id) => ({
+          id,
+          logProb: beam.logits[id]! - total,
+        }));
+        const weighed = phrases?.weigh(beam.tokens, next) ?? next.map(({ logProb }) => logProb);
+        next.forEach(({ id, logProb }, k) => {
+          candidates.push({ beam, id, logProb, sum: beam.sum + weighed[k]! });
+        });
       }
       candidates.sort((a, b) => b.sum - a.sum);
       const next: Beam[] = [];
@@ -339,17 +348,12 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     await turn();
     const encoded = await encode(pcm, frames);
     await turn();
+    const expected = context.sentence ? phrases : undefined;
     let reading: Reading;
     const forced = beam !== undefined && beam > 1;
     reading = forced
-      ? await readWithBeam(encoded, prompt, beam, cap, turn)
-      : await readGreedily(
-          encoded,
-          prompt,
-          { boosts, phrases: context.sentence ? phrases : undefined },
-          cap,
-          turn,
-        );
+      ? await readWithBeam(encoded, prompt, beam, expected, cap, turn)
+      : await readGreedily(encoded, prompt, { boosts, phrases: expected }, cap, turn);
     let looped = reading.looped;
 
     if (looped) {
@@ -358,7 +362,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       reading = await readGreedily(whole, '', {}, cap, turn);
     } else if (beam === undefined && realTimeFactor < TOO_SLOW && isDoubtful(reading)) {
       await turn();
-      const second = await readWithBeam(encoded, prompt, 4, cap, turn);
+      const second = await readWithBeam(encoded, prompt, SEARCH_WIDTH, expected, cap, turn);
       if (!second.looped && meanOf(second) > meanOf(reading)) reading = second;
     }
     if (
