@@ -275,4 +275,36 @@ export const HEARD_SLIPS: SlipRow[] = [
     after: ['thread'],
     notBefore: ['the', 'that', 'a', 'this', 'of', 'side', 'split'],
   },
+  // a verb whose first sound was lost or bent
+  ...['torned', 'garned', 'dawned', 'tarned'].map((heard) => ({ heard, meant: 'darned' })),
+  ...['rhetide', 'retide', 'reatied'].map((heard) => ({ heard, meant: 'retied' })),
+  ...['scons', 'sqs', 'scanes', 'skanes', 'skains'].map((heard) => ({
+    heard,
+    meant: 'skeins',
+    before: [...UP_TO_NINE, 'ten', 'twelve', 'few'],
+  })),
+  { heard: 'threadbirt', meant: 'threadbare' },
+  { heard: 'crippling', meant: 'crepeline', notAfter: ['with', 'the', 'me', 'my', 'pain'] },
+  { heard: 'pinbasted', meant: 'pinned' },
+  { heard: 'pinbusted', meant: 'pinned' },
+  { heard: 'month', meant: 'moth', before: ['the'], after: ['holes', 'hole', 'damage'] },
+  { heard: 'besting', meant: 'basting', after: ['spray', 'thread', 'stitches', 'pins', 'stitch'] },
+  { heard: 'casting', meant: 'basting', after: ['spray', 'thread', 'stitches', 'pins', 'stitch'] },
+  { heard: 'busted', meant: 'basted', before: ['pin', 'spray', 'thread', 'hand'] },
+  { heard: 'busted', meant: 'basted', after: ['her', 'it', 'them'] },
+  // the sides of the border and the edge, shortened in writing and read aloud in one
+  ...(
+    [
+      ['rbdr', 'right border'],
+      ['lbdr', 'left border'],
+      ['tbdr', 'top border'],
+      ['bbdr', 'bottom border'],
+    ] as const
+  ).map(([heard, meant]) => ({ heard, meant })),
+  { heard: 'm%', meant: 'and' },
+  { heard: 'spill', meant: 'spool', before: ['one', '1', 'a', 'another'] },
+  { heard: 'will', meant: 'wool', before: ['ml', 'mil', 'millilitres', 'of'], after: ['wash'] },
+  { heard: 'neton', meant: 'net' },
+  { heard: 'knit', meant: 'net', after: ['on', 'over'], before: ['', '.', ',', ...UP_TO_NINE] },
+  { heard: 'are', meant: 'r', before: ['', '.', ','], after: ['1', '2', '3', '4', '5', '6', '7', '8', '9'] },
 ];

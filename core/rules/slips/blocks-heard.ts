@@ -105,6 +105,15 @@ const dashSaid: SlipRule = ({ tokens, i, before, grid }) => {
       !OF_ANOTHER_MATTER.test(tokens[second.next]?.w ?? '')
     )
       return made([first, second], second.next);
+    // "moth in 1, 1 and 1 to 4, darn them"
+    if (
+      first.between === ',' &&
+      joint?.w === 'and' &&
+      secondTo &&
+      (PLACED.test(left) || isOpen(left)) &&
+      !OF_ANOTHER_MATTER.test(tokens[second!.next]?.w ?? '')
+    )
+      return made([first, second!], second!.next);
     // "2, 1, 4 to 7, net over"
     if (first.between === ',' && joint?.w === ',' && secondTo && isOpen(left) && second!.next < tokens.length)
       return made([first, second!], second!.next);
@@ -113,6 +122,9 @@ const dashSaid: SlipRule = ({ tokens, i, before, grid }) => {
   if (isTo && second && secondTo && joint?.w === 'to') return made([first, second], second.next);
   if (left === 'between' && second && joint?.w === 'and' && (isTo || secondTo))
     return made([first, second], second.next);
+  // "squares 2 to 3 and 2 to 4": two stretches in one row would be none
+  if (/^(?:blocks|squares)$/.test(left) && isTo && secondTo && /^(?:and|&)$/.test(joint?.w ?? ''))
+    return made([first, second!], second!.next);
   if (!isTo || LISTED.test(left) || OF_ANOTHER_MATTER.test(joint?.w ?? '')) return undefined;
   // one of several
   const listed = (k: number): Pair | undefined =>
@@ -130,8 +142,24 @@ const dashSaid: SlipRule = ({ tokens, i, before, grid }) => {
     return made(pairs, pairs.at(-1)!.next);
   if (linesNamed(before)) return undefined;
   const right = joint?.w ?? '';
+  // "tear 2 to 4, moth in the tartan", "tear two to four": what was found, and where
+  if (
+    /^(?:|,|\.|;|and|moth)$/.test(right) &&
+    before.length > 0 &&
+    isFound(before, before.length - 1) &&
+    /^(?:|\.|,|;|and|small|big|a|mending|start|bad)$/.test(before.at(-2)?.w ?? '')
+  )
+    return made([first], first.next);
+  // "fabric for 1 to 7", "the velvet in 2 to 3 has a bit missing"
+  if (left === 'for' && /^(?:cloth|fabric|piece|patch|silk|cotton)$/.test(before.at(-2)?.w ?? ''))
+    return made([first], first.next);
+  if (/^(?:in|on|over|behind)$/.test(left) && /^(?:is|has|'s|was|needs|got)$/.test(right))
+    return made([first], first.next);
   if (isOpen(left)) {
     if (isDeedAt(tokens, first.next, 'past') || isFound(tokens, first.next)) return made([first], first.next);
+    // "1 to 3, patch or darn"
+    if (right === ',' && isDeedAt(tokens, first.next + 1, 'base') && tokens[first.next + 2]?.w === 'or')
+      return made([first], first.next);
     // "1 to 3, the rabbit has a tear"
     if (right === ',' && (left === '' || left === '.') && tells(tokens.slice(first.next + 1, first.next + 8)))
       return made([first], first.next);

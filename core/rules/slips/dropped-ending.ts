@@ -1,6 +1,7 @@
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
 import { SMALL } from '../places/place-tokens.ts';
+import { sensesAt } from './senses-at.ts';
 import { readAs, type SlipRule } from './slip-rule.ts';
 import { isNumberWord } from './small-number-said.ts';
 
@@ -23,7 +24,14 @@ export const droppedEnding: SlipRule = ({ tokens, i, before, spoken }) => {
     (next?.w === 'by' &&
       /^(?:hand|machine|a)$/.test(tokens[i + 2]?.w ?? '') &&
       /^(?:|,|\.|split|open|it|torn)$/.test(left)) ||
-    (/^(?:with|w)$/.test(next?.w ?? '') && (/^(?:|,|\.)$/.test(left) || before.at(-1)?.kind === 'number'));
+    (/^(?:with|w)$/.test(next?.w ?? '') &&
+      (/^(?:|,|\.)$/.test(left) ||
+        before.at(-1)?.kind === 'number' ||
+        // "cut out and replace with indigo print"
+        (left === 'and' && isDone(before, before.length - 2)) ||
+        (left === 'and' &&
+          /^(?:out|off|away)$/.test(before.at(-2)?.w ?? '') &&
+          isDone(before, before.length - 3))));
   // "on the cleaning at seven brush the dust off"
   const afterHour =
     before.at(-2)?.w === 'at' &&
@@ -52,6 +60,9 @@ export const droppedEnding: SlipRule = ({ tokens, i, before, spoken }) => {
   if (!past || TO_COME.test(` ${tokens.map(({ w }) => w).join(' ')} `)) return undefined;
   return readAs(tokens[i]!, past, 'slip.dropped-ending');
 };
+
+const isDone = (tokens: readonly Token[], i: number): boolean =>
+  i >= 0 && sensesAt(tokens, i).some((s) => s.k === 'action' && s.form === 'past');
 
 /** The regular past of a verb of treatment, where the trade's words have it. */
 function pastOf(tokens: readonly Token[], i: number): string | undefined {

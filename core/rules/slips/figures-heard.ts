@@ -344,7 +344,7 @@ const anHour: SlipRule = ({ tokens, i }) => {
 const twoAndPart: SlipRule = ({ tokens, i }) =>
   /^(?:to|too)$/.test(tokens[i]!.w) &&
   tokens[i + 1]?.w === 'and' &&
-  tokens[i + 2]?.w === 'a' &&
+  /^an?$/.test(tokens[i + 2]?.w ?? '') &&
   /^(?:half|quarter|eighth|bit)$/.test(tokens[i + 3]?.w ?? '')
     ? readAs(tokens[i]!, 'two', 'slip.count')
     : undefined;
@@ -578,6 +578,65 @@ const centimetres: SlipRule = ({ tokens, i, before }) => {
     : undefined;
 };
 
+/** "5 and 20 past 3": five and twenty past, as it is said in the north */
+const andTwenty: SlipRule = ({ tokens, i }) =>
+  tokens[i]!.w === '5' &&
+  tokens[i + 1]?.w === 'and' &&
+  tokens[i + 2]?.w === '20' &&
+  /^(?:past|to)$/.test(tokens[i + 3]?.w ?? '')
+    ? { tokens: [{ ...figure(tokens[i]!, '25'), to: tokens[i + 2]!.to }], took: 3, rule: 'slip.clock' }
+    : undefined;
+
+/** "98 and 3-4 the other", "4 and 1-2 inches": three quarters, a half */
+const fractionDashed: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  const part = `${t.w}/${tokens[i + 2]?.w ?? ''}`;
+  if (!/^(?:1\/2|[13]\/4|[1357]\/8)$/.test(part) || tokens[i + 1]?.w !== '-') return undefined;
+  if (before.at(-1)?.w !== 'and' || !isFigure(before.at(-2)) || before.at(-3)?.w === '-') return undefined;
+  return {
+    tokens: [{ ...figure(t, part), value: Number(t.w) / Number(tokens[i + 2]!.w), to: tokens[i + 2]!.to }],
+    took: 3,
+    rule: 'slip.count',
+  };
+};
+
+/** "washed 905950", "mending 13101640", "9.05.950": from one hour to another, run together */
+const stretchJoined: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  const digits = t.w.replace(/\./g, '');
+  const cut = /^(\d{1,2})([0-5]\d)(\d{1,2})([0-5]\d)$/.exec(digits);
+  if (!cut || !/^(?:\d{6,8}|\d{1,2}\.\d\d\.\d{3,4})$/.test(t.w) || isFigure(before.at(-1))) return undefined;
+  const [h1, m1, h2, m2] = cut.slice(1) as [string, string, string, string];
+  if (Number(h1) > 23 || Number(h2) > 23) return undefined;
+  const clock = (h: string, m: string): Token => ({
+    ...figure(t, `${h}:${m}`),
+    value: Number(`${h}.${m}`),
+    glued: false,
+  });
+  return {
+    tokens: [clock(h1, m1), { ...t, kind: 'word', w: 'to', value: undefined, glued: false }, clock(h2, m2)],
+    took: 1,
+    rule: 'slip.clock',
+  };
+};
+
+/** "15 30 start mending", "15-30 start": the hour at the head of a note */
+const clockAhead: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  if (before.length > 0 || !/^(?:\d|1\d|2[0-3])$/.test(t.w)) return undefined;
+  const at = /^[-,]$/.test(tokens[i + 1]?.w ?? '') ? i + 2 : i + 1;
+  if (!/^[0-5]\d$/.test(tokens[at]?.w ?? '') || tokens[at]?.kind !== 'number') return undefined;
+  if (
+    !/^(?:start|started|starting|begin|began|stop|stopped|done|finished|off)$/.test(tokens[at + 1]?.w ?? '')
+  )
+    return undefined;
+  return {
+    tokens: [{ ...figure(t, `${t.w}:${tokens[at]!.w}`), to: tokens[at]!.to }],
+    took: at + 1 - i,
+    rule: 'slip.clock',
+  };
+};
+
 /** Numbers, prices, hours and their units as the recogniser writes them; only in what was heard, and always marked. */
 export const FIGURES_HEARD: readonly SlipRule[] = [
   countHeard,
@@ -608,4 +667,8 @@ export const FIGURES_HEARD: readonly SlipRule[] = [
   eighths,
   priceInCents,
   poundsAndPence,
+  andTwenty,
+  fractionDashed,
+  stretchJoined,
+  clockAhead,
 ];

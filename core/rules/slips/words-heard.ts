@@ -58,6 +58,20 @@ const barHeard: SlipRule = ({ tokens, i, before }) => {
 const fillerHeard: SlipRule = ({ tokens, i, before }) => {
   const t = tokens[i]!;
   const left = before.at(-1)?.w ?? '';
+  // "and I'm the one under it is frayed", "and I'm there's a hole"
+  if (
+    t.w === "'m" &&
+    left === 'i' &&
+    /^(?:and|,|so)$/.test(before.at(-2)?.w ?? '') &&
+    /^(?:the|there|row|block|both)$/.test(tokens[i + 1]?.w ?? '') &&
+    tokens.slice(i + 2, i + 10).some(({ w }) => /^(?:is|are|'s|has|was|popped|split|gone|tore)$/.test(w))
+  )
+    return {
+      tokens: [{ ...before.at(-1)!, kind: 'mark', w: ',', to: t.to }],
+      took: 1,
+      tookBack: 1,
+      rule: 'slip.ear',
+    };
   if (
     !isDone(tokens, i + 1) &&
     !(t.w === 'am' && tokens[i + 1]?.kind === 'word' && isDone(tokens, i + 1, pastOf(tokens[i + 1]!.w)))
@@ -151,15 +165,16 @@ const sixHeard: SlipRule = ({ tokens, i, before }) => {
 };
 
 /** "call for, tulle over it", "cal 4": col 4 */
-const columnHeard: SlipRule = ({ tokens, i, before }) => {
+const columnHeard: SlipRule = ({ tokens, i, before, names }) => {
   const t = tokens[i]!;
-  if (!/^(?:call|cal|coal|cole|cull|kohl|calls|carl)$/.test(t.w)) return undefined;
+  if (!/^(?:call|cal|coal|cole|cull|kohl|calls|called|carl)$/.test(t.w)) return undefined;
   const next = tokens[i + 1];
   if (smallValue(next) !== undefined) return readAs(t, 'col', 'slip.ear');
   const number = { for: 'four', to: 'two', too: 'two', won: 'one' }[next?.w ?? ''];
   return number &&
-    /^(?:|\.|,|of|on|in|all)$/.test(before.at(-1)?.w ?? '') &&
-    /^(?:,|:|\.)$/.test(tokens[i + 2]?.w ?? '')
+    (/^(?:|\.|,|of|on|in|all)$/.test(before.at(-1)?.w ?? '') ||
+      (names !== undefined && isNameWord(names, before.at(-1)!.w))) &&
+    /^(?:,|:|\.|both|all|is|are|faded|stained|torn)$/.test(tokens[i + 2]?.w ?? '')
     ? {
         tokens: [
           { ...t, w: 'col', heard: t.w },
@@ -415,6 +430,14 @@ const wornOrWants: SlipRule = ({ tokens, i, before }) => {
     /^(?:the|those|these|other|two|three|four|all|five)$/.test(left)
   )
     return readAs(tokens[i]!, 'worn', 'slip.ear');
+  // "worn once: net over", at the head of what is said
+  if (
+    tokens[i]!.w === 'once' &&
+    /^(?:worn|torn|faded|frayed|stained|shattered|thin|weak|split)$/.test(left) &&
+    /^(?:|\.|,|;)$/.test(before.at(-2)?.w ?? '') &&
+    /^(?:,|:)$/.test(right)
+  )
+    return readAs(tokens[i]!, 'ones', 'slip.ear');
   if (
     tokens[i]!.w === 'once' &&
     /^(?:doing|pressing|darning|mending|washing|cleaning|patching|replacing|trimming|unpicking)$/.test(
@@ -592,6 +615,108 @@ const fatHeard: SlipRule = ({ tokens, i, before }) =>
     ? readAs(tokens[i]!, 'fat', 'slip.ear')
     : undefined;
 
+/** "must by 5.25 m", "I got a by half a yard", "need to by pins", "2-by one yard", "to by: thread": buy */
+const buyHeard: SlipRule = ({ tokens, i, before }) => {
+  const t = tokens[i]!;
+  if (!/^(?:by|bye|bite)$/.test(t.w)) return undefined;
+  const last = before
+    .slice(-3)
+    .map(({ w }) => w)
+    .join(' ');
+  const right = tokens[i + 1];
+  if (right === undefined && t.w !== 'bite') return undefined;
+  if (
+    /(?:^| )(?:must|gotta|should|could|we 'll|i 'll|still to|(?:need|needs|have|has|got|want|wants|forgot|remember|going) (?:to|a|it))$/.test(
+      last,
+    ) &&
+    !/^(?:hand|machine)$/.test(right?.w ?? '')
+  ) {
+    const heard = before.at(-1)!;
+    // "got a by", "got it by" are gotta
+    return /^(?:a|it)$/.test(heard.w) && before.at(-2)?.w === 'got'
+      ? {
+          tokens: [
+            { ...heard, w: 'to' },
+            { ...t, w: 'buy', heard: t.w },
+          ],
+          took: 1,
+          tookBack: 1,
+          rule: 'slip.ear',
+        }
+      : readAs(t, 'buy', 'slip.ear');
+  }
+  // "2-by one yard", "to by, thread": the list's head
+  const head = before.at(-1)?.w === '-' ? before.at(-2) : before.at(-1);
+  const from = before.at(-1)?.w === '-' ? before.length - 2 : before.length - 1;
+  if (
+    !/^(?:2|two|to|too)$/.test(head?.w ?? '') ||
+    (from > 0 && !/^(?:[.,;]|and|still|also)$/.test(before[from - 1]!.w)) ||
+    !(
+      right?.kind === 'number' ||
+      smallValue(right) !== undefined ||
+      /^(?:a|some|more|,|:|half)$/.test(right?.w ?? '')
+    )
+  )
+    return undefined;
+  return {
+    tokens: [
+      { ...head!, kind: 'word', w: 'to', value: undefined, heard: head!.w },
+      { ...t, w: 'buy', glued: false, heard: t.w },
+    ],
+    took: 1,
+    tookBack: before.length - from,
+    rule: 'slip.ear',
+  };
+};
+
+/** "took the binding of the bottom edge": off */
+const offHeard: SlipRule = ({ tokens, i, before }) => {
+  if (tokens[i]!.w !== 'of' || !/^(?:the|that|this|all|row|block|\d)/.test(tokens[i + 1]?.w ?? ''))
+    return undefined;
+  const said = before.slice(-5).map(({ w }) => w);
+  const at = said.findLastIndex((w) => /^(?:took|taken|take|taking|got|pulled|picked|peeled|cut)$/.test(w));
+  if (at < 0) return undefined;
+  const thing = said.slice(at + 1).join(' ');
+  return /^(?:the |that |an? |its |their |old |whole )*(?:binding|backing|border|patch|old patch|label|sashing|ties|batting)$/.test(
+    thing,
+  )
+    ? readAs(tokens[i]!, 'off', 'slip.ear')
+    : undefined;
+};
+
+/** "to it that old patch off one three", "to the binding off": took */
+const tookHeard: SlipRule = ({ tokens, i, before }) => {
+  if (!/^(?:to|too|tuk|tuck)$/.test(tokens[i]!.w) || !/^(?:|\.|,|and|so|then)$/.test(before.at(-1)?.w ?? ''))
+    return undefined;
+  const extra =
+    /^(?:it|cut)$/.test(tokens[i + 1]?.w ?? '') && /^(?:that|the|old|it)$/.test(tokens[i + 2]?.w ?? '');
+  const from = i + (extra ? 2 : 1);
+  if (!/^(?:that|the|it|all|old|out|off)$/.test(tokens[from]?.w ?? '')) return undefined;
+  for (let k = from; k < from + 6 && tokens[k] && tokens[k]!.kind !== 'mark'; k++)
+    if (/^(?:off|out)$/.test(tokens[k]!.w))
+      return { ...readAs(tokens[i]!, 'took', 'slip.ear'), took: from - i };
+  return undefined;
+};
+
+/** "no way, the patch was the red", "no way take that back": no, wait */
+const noWaitHeard: SlipRule = ({ tokens, i, before }) =>
+  tokens[i]!.w === 'way' &&
+  before.at(-1)?.w === 'no' &&
+  /^(?:|,|\.|and|oh)$/.test(before.at(-2)?.w ?? '') &&
+  tokens[i + 1] !== undefined &&
+  !/^(?:!|\.|am|was|i 'm|to|of|that)$/.test(tokens[i + 1]!.w)
+    ? readAs(tokens[i]!, 'wait', 'slip.ear')
+    : undefined;
+
+/** "R1 be 2 and be 3", "r4 bee 1": the b of a block */
+const letterHeard: SlipRule = ({ tokens, i, before }) => {
+  if (!/^(?:be|bee)$/.test(tokens[i]!.w) || smallValue(tokens[i + 1]) === undefined) return undefined;
+  const left = before.at(-1);
+  const afterRow = left?.kind === 'number' && before.at(-2)?.w === 'r';
+  const listed = /^(?:and|&)$/.test(left?.w ?? '') && before.slice(-8).some(({ w }) => w === 'b');
+  return afterRow || listed ? readAs(tokens[i]!, 'b', 'slip.ear') : undefined;
+};
+
 /** Little words that the ear took for others where these make no sense; only in what was heard. */
 export const WORDS_HEARD: readonly SlipRule[] = [
   noHeard,
@@ -631,4 +756,9 @@ export const WORDS_HEARD: readonly SlipRule[] = [
   willHeard,
   umUnpicked,
   fatHeard,
+  buyHeard,
+  offHeard,
+  tookHeard,
+  noWaitHeard,
+  letterHeard,
 ];
