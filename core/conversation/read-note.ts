@@ -102,7 +102,7 @@ import { settle } from './settle.ts';
 import { placesOf } from './standing.ts';
 
 /** Goes up whenever a rule changes what some note means; old notes can then be read anew. */
-export const RULES_VERSION = '12';
+export const RULES_VERSION = '13';
 
 /** A conversation in which nothing has been said. */
 export const SILENCE: Conversation = {};

@@ -103,6 +103,7 @@ export const NUMBER_SLIPS: SlipRow[] = [
       'metres',
       'yards',
     ],
+    notBefore: ['enough', 'plenty', 'in', 'only', 'goes', 'on', 'went', 'sold', 'wide'],
   },
   { heard: 'won', meant: 'one', before: ['past'] },
   { heard: 'sentimetres', meant: 'centimetres' },

@@ -119,6 +119,8 @@ function waysAt(items: Item[], from: number): Ways | undefined {
   // "or just vacuum and leave it": one way of two deeds
   if (/^(?:and|then|&)$/.test(items[k]?.w ?? '') && startsWay(items, k + 1)) return undefined;
   if (!joined && !isPerhaps(lead, ways[0]!)) return undefined;
+  // "2-5 is torn and not sure whether to darn 5-5 or leave it": what stands before is told of another place
+  if (lead.some(isWhere) && ways[0]!.some(isBlocks)) return undefined;
   const end = endOfDoubt(items, k);
   // "or just spot clean those two": more is told of the last way than is known here
   if (end === k && items[k] && !isStop(items[k]!) && !OPENS.test(items[k]!.w)) return undefined;

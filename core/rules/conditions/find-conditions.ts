@@ -450,7 +450,11 @@ function failure(
     return { finding: 'split-seam', items: [seam, item], rule: 'condition.seam-failed' };
   }
   // "the stitching's gone between 5-1 and 6-1": what holds the two together
-  if (stitches && /^(?:stitching|stitches)$/.test(stitches.w) && items.some((x) => x.w === 'between'))
+  if (
+    stitches &&
+    /^(?:stitching|stitches)$/.test(stitches.w) &&
+    items.some((x, m) => m > items.indexOf(item) && x.w === 'between')
+  )
     return { finding: 'split-seam', items: [stitches, item], rule: 'condition.seam-failed' };
   // "seam at 2-4: open"
   if (heading === 'seam') return { finding: 'split-seam', items: [item], rule: 'condition.seam-failed' };

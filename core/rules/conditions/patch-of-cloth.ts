@@ -7,6 +7,7 @@ const OLD = wordSet('old earlier previous existing');
 const PATCHES = wordSet('patch patches');
 /** "there's a denim patch on 2-3", "2-3 has a denim patch": found, where nothing says that it was put on just now. */
 const FOUND = wordSet("'s is has got are with");
+const NOW = wordSet('now finally tonight today');
 const MOST_CLOTH_WORDS = 3;
 
 /**
@@ -19,7 +20,11 @@ export function withPatchesOfCloth(tokens: Token[]): Token[] {
   const cloth = clothBefore(tokens, at);
   const from = at - cloth;
   const before = tokens[from - 1];
-  const found = /^(?:a|an|another)$/.test(before?.w ?? '') && FOUND.has(tokens[from - 2]?.w ?? '');
+  // and not "2-4's got a calico patch on it now"
+  const found =
+    /^(?:a|an|another)$/.test(before?.w ?? '') &&
+    FOUND.has(tokens[from - 2]?.w ?? '') &&
+    !tokens.slice(at + 1, at + 6).some((t) => NOW.has(t.w));
   const rest = withPatchesOfCloth(tokens.slice(at + 1));
   if (!before || !(OLD.has(before.w) || found)) return [...tokens.slice(0, at + 1), ...rest];
   const patch = tokens[at]!;

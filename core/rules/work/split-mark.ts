@@ -10,7 +10,9 @@ const SPLIT: { verb: RegExp; behind: RegExp; mark: Mark['mark']; ofThings?: true
   // "wrapped the survey up", "gave the piecing up", "finished the cutting off"
   {
     verb: /^(?:wrap(?:ped|ping)?|g[ai]v(?:e|ing)|finish(?:ed|ing)?)$/,
-    behind: /^ (?:up|over|off) /,
+    // and not "finished stitching up the second block"
+    behind:
+      /^ (?:up|over|off) (?!(?:the|that|this|all|both|row|block|column|it|them|my|\d|one|two|three|four|five|six) )/,
     mark: 'stop',
   },
   // "knocked the survey on the head"
