@@ -400,7 +400,6 @@ export const MATERIAL_PHRASES: Record<Material, string[]> = {
     'bias cord',
     'braid',
     'fringe',
-    'distilled water',
     'gloves',
     'cotton gloves',
     'sponge',

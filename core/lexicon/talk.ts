@@ -15,6 +15,7 @@ export const OPENINGS = phrases(`
   put it down that, write down that, can you put down that, can you note that, please note, please note that, note that, note also, let the record show,
   happy to report, i 'm happy to report, i can report, i can report that, i 'm glad to say, glad to say, glad to report, i 'm pleased to say,
   pleased to say, i 'm sorry to say, i 'm afraid to say, sad to say, sorry to say, i 'm sad to say,
+  you 'll be glad|pleased|happy|relieved to hear|know that?, you will be glad to hear, delighted to say|report, good to say,
   let me see, let me see now, let 's see, let 's see now, let 's have a look, let me think, let me think now, let me have a look,
   now let me see, now let 's see, right let 's see, where was i, where were we, now where was i, here we go, here goes, here we are,
   the thing is, here 's the thing, as i say, as i said, like i said, like i say, like i was saying, as i was saying,

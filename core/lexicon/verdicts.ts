@@ -21,7 +21,7 @@ const DROPPED_BARE = [
   'not going ahead',
   'not to be after? all?',
   'surplus to requirements',
-  'gone|went by the board',
+  'gone|went by the board|wayside',
   'fell|fallen through',
   'came|come to nothing',
 ];
@@ -114,6 +114,19 @@ export const GIVE_IT_UP = [
   'i do not think so',
   "i do n't think so",
   'better not',
+  'not going to bother',
+  'not bothering|doing that|it?',
+  "wo n't bother|be with? that|it?",
+  "i|we wo n't bother with? that|it?",
+  "i|we 've|have dropped|scrapped|ditched|abandoned|binned|cancelled|shelved that|it|them",
+  "i|we 've|have given up on? that|it?",
+  "i|we 've|have decided against that|it",
+  "i|we 've|have gone off that|it",
+  "i|we 've|have thought better of that|it",
+  "i|we 'm|'re|am|are not going to bother? with? that|it?",
+  "i|we 'm|'re|am|are not doing|bothering with? that|it|them?",
+  "that|it 's|has|is gone by the board|wayside|by",
+  "that|it 's|is off|out now|altogether|then",
 ];
 
 /** Heads of a list of what is given up: "dropped: net on 3-4, patch on 2-3". */

@@ -389,6 +389,12 @@ export function stateOf(
   if (form === 'past' && / (?:should|ought to|could|would|might)(?: 've| have)(?: \S+)? $/.test(before))
     return 'denied';
   if (form === 'past') {
+    // "row four's under the iron right now"
+    if (
+      /^(?:'s|is|are) /.test(items[k]?.w ?? '') &&
+      / (?:now|right now|as we speak|at the moment|this minute) /.test(words)
+    )
+      return 'doing';
     // "row two tied tomorrow, with luck"
     if (
       /^ (?:(?!and|but|will|then|i|we|to|for)\S+ ){0,5}(?:tomorrow|tmrw|tmw|next week|next time) /.test(
@@ -576,6 +582,9 @@ export function stateOf(
     / make (?:that|it|them|those|this|(?:\S+ ){1,4})(?: one)? (?:a |some |the )?$/.test(before) &&
     / (?:instead|rather|then) /.test(words)
   )
+    return 'planned';
+  // "slept on it, a patch"
+  if (/^ (?:(?:so|right|ok|well|and|,|i|i 've|having|we) )*(?:slept|thought) (?:on|about) it /.test(sentence))
     return 'planned';
   // "changed my mind, a patch instead"
   if (/ instead $/.test(words) && !TOLD_THERE.test(words) && !TOOK.test(sentence)) return 'planned';

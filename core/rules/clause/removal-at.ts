@@ -35,6 +35,7 @@ const REMOVALS: [base: string, past: string, ing: string, particle: boolean][] =
   ['clip', 'clipped', 'clipping', true],
   ['prise|pry', 'prised|pried', 'prising', true],
   ['soak', 'soaked', 'soaking', true],
+  ['steam', 'steamed', 'steaming', true],
   ['drop', 'dropped', 'dropping', true],
   ['throw', 'threw|thrown', 'throwing', true],
   ['chuck', 'chucked', 'chucking', true],

@@ -22,7 +22,7 @@ const LIGHT =
 const OPENS = /^(?:so|and|but|right|ok|okay|well|then|now|also|plus|oh|um|uh|,|;|:|--|-|\(|&)$/;
 /** Nothing is told behind the verdict that would be of something else. */
 const ENDS =
-  /^(?:|[.,;:!?)(]|--|-|now|then|today|tonight|i|we|it|she|he|the|they|so|and|but|because|cos|since|after|as|for|till|until|too|not|that|there|too|though|instead|by|monday|tuesday|wednesday|thursday|friday|saturday|sunday|tomorrow|next|to|in|on|over|at|from|while)$/;
+  /^(?:|[.,;:!?)(]|--|-|now|then|today|tonight|i|we|it|she|he|the|they|so|and|but|because|cos|since|after|any|anymore|as|for|till|until|too|not|that|there|too|though|instead|by|monday|tuesday|wednesday|thursday|friday|saturday|sunday|tomorrow|next|to|in|on|over|at|from|while)$/;
 const mayStand = (items: Item[], k: number): boolean => {
   const x = items[k]!;
   if (x.quantity?.unit || x.cost || x.duration || x.clock || x.span || x.fail) return false;
@@ -41,14 +41,23 @@ const mayStand = (items: Item[], k: number): boolean => {
 function startOfDeed(items: Item[], end: number): number | undefined {
   let from = end;
   while (from > 0 && end - from < 14 && mayStand(items, from - 1)) from--;
+  while (from < end && /^(?:for|of|about|with|to)$/.test(items[from]!.w)) from++;
   // "3-4: patch cancelled"
   if (items[from - 1]?.w === ':' && items[from - 2]?.place && items[from]) {
     let m = from - 2;
     while (m > 0 && (items[m - 1]!.place || /^(?:and|&|,|row|the)$/.test(items[m - 1]!.w))) m--;
     if (m === 0 || isStop(items[m - 1]!) || items[m - 1]!.w === ',') from = m;
   }
+  // "the patch I'd planned for 5-1"
+  const once = ONCE_MEANT.exec(wordsBetween(items, 0, from))?.[0]
+    .trim()
+    .split(' ').length;
+  if (once && from > once) {
+    from -= once;
+    while (from > 0 && mayStand(items, from - 1)) from--;
+  }
   const before = items[from - 1];
-  if (before && !isStop(before) && !OPENS.test(before.w)) {
+  if (before && !isStop(before) && !OPENS.test(before.w) && !leadBefore(items, from)) {
     // "darned 2-3 and net dropped": what stands before the "and" is another statement
     const joint = items.findLastIndex((x, m) => m >= from && m < end && /^(?:and|&|\+|plus)$/.test(x.w));
     if (joint < 0) return undefined;
@@ -58,6 +67,16 @@ function startOfDeed(items: Item[], end: number): number | undefined {
   const run = items.slice(from, end).map((_x, m) => from + m);
   return run.some((m) => namesDeed(items, m)) ? from : undefined;
 }
+
+const ONCE_MEANT =
+  / (?:i|we) (?:'d |had |was |were )?(?:planned|meant|intended|wanted|promised|pencilled in|going to put|thinking of)(?: to put)? $/;
+const LEAD =
+  / (?:as for|so much for|(?:i|we) (?:'d |had |have |'ve |were |was )?(?:talked|thought|spoken|thinking|toyed|toying) (?:about|of|with)) $/;
+/** How many words lead to the deed at `from`: "as for netting 4-1", "we'd talked about tying the border". */
+const leadBefore = (items: Item[], from: number): number =>
+  LEAD.exec(wordsBetween(items, Math.max(0, from - 5), from))?.[0]
+    .trim()
+    .split(' ').length ?? 0;
 
 /** A verdict in words that begins at `k`. */
 function verdictAt(items: Item[], k: number): Verdict | undefined {
@@ -147,14 +166,18 @@ export function withVerdicts(items: Item[]): Item[] {
       out.push(list[k++]!);
       continue;
     }
-    const end = placesBehind(list, verdict.end);
+    let end = placesBehind(list, verdict.end);
+    // "isn't needed any more", "called off after all"
+    const told = / (?:any ?more|after all|now|then) /.exec(wordsBetween(list, end, end + 2));
+    if (told?.index === 0) end += told[0].trim().split(' ').length;
     // "it shall be the crepeline, and the support is abandoned": a statement of its own
     const joint = out.length - (k - from) - 1;
     if (joint > 0 && /^(?:,|and|but|so|then|--|-|&)$/.test(out[joint]!.w)) {
       out[joint] = boundaryBefore(list[from]!, ';');
     }
-    const named = asDeed(out.splice(out.length - (k - from)));
-    const places = list.slice(verdict.end, end);
+    const named = asDeed(out.splice(out.length - (k - from)).filter((_x, m, all) => !isOnceMeant(all, m)));
+    out.splice(out.length - leadBefore(list, from));
+    const places = list.slice(verdict.end, placesBehind(list, verdict.end));
     // "patch 2-3? don't think so": the verb keeps its place
     const asVerb = named[0]?.action?.form === 'base' && (named[1]?.place || named[1]?.fabric);
     out.push(
@@ -170,6 +193,13 @@ export function withVerdicts(items: Item[]): Item[] {
   }
   return out;
 }
+
+/** "(the patch) I'd planned (for 5-1)". */
+const isOnceMeant = (named: Item[], m: number): boolean => {
+  const from = named.findIndex((x) => /^(?:i|we)$/.test(x.w));
+  const to = named.findIndex((x, k) => k > from && /^(?:for|on|in|over|behind|at)$/.test(x.w));
+  return from > 0 && to > from && m >= from && m < to;
+};
 
 /** "the washing is on hold": the deed, and neither a thing nor a matter to decide. */
 function asDeed(named: Item[]): Item[] {

@@ -33,6 +33,16 @@ export function aPatch({ items, k, item, before, after, all, choosing, thing, us
     !items.some((x) => x.finding || x.fail)
   )
     return found({ action: 'patch', form: 'past', at: k, items: [item], rule: 'treatment.a-patch' }, k);
+  // "patch going on 5-5 tomorrow", "a patch is going on 5-5 now"
+  if (
+    /^patch(?:es)?$/.test(item.w) &&
+    thing !== 'old-patch' &&
+    /^ (?:(?:a|the|new|so|and|right|ok|then|now|my|,|denim|calico|cotton) )*$/.test(
+      before.replace(/^ +/, ' '),
+    ) &&
+    /^ (?:is |'s |are )?(?:now )?going (?:on|over|onto) /.test(after)
+  )
+    return found({ action: 'patch', form: 'noun', at: k, items: [item], rule: 'treatment.a-patch' }, k);
   // "2-3 patch on, ten min"
   if (
     item.w === 'patch' &&

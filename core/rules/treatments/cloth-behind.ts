@@ -10,6 +10,14 @@ import { found, type WayFound, type WordAt } from './way.ts';
 export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
   // "I'll patch the one under it": the deed, and no patch laid under anything
   if (item.deed) return undefined;
+  // "patched with the pinstripe, fusible web under it": the web lies under
+  const under = items.findIndex((x, m) => m > k && /^(?:behind|underneath|under|beneath)$/.test(x.w));
+  if (
+    under > k &&
+    items.slice(k + 1, under).some((x) => x.material === 'adhesive') &&
+    items.slice(k + 1, under).some((x) => x.w === ',')
+  )
+    return undefined;
   // "the interfacing behind 1-3 is off": taken off
   if (item.material === 'interfacing' && / (?:is|'s|are) (?:now |all )?(?:off|out) /.test(after))
     return undefined;

@@ -165,6 +165,8 @@ function isLeave(items: Item[], k: number): boolean {
   if (/^leav/.test(w) && PUT_OFF.test(after)) return false;
   // "a stay of muslin" is a thing
   if (w === 'stay' && / (a|an|the|new|cotton|muslin) $/.test(before)) return false;
+  // "stay stitching round the edge"
+  if (w === 'stay' && /^stitch/.test(items[k + 1]?.w ?? '')) return false;
   if (w === 'stays' || w === 'stay' || w === 'staying') return !/ (up late|to |with me|late) /.test(after);
   // "4-3 to leave", where each block has its own
   if (

@@ -51,7 +51,8 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
     // "vacuumed the back through a net screen": what the brush goes over
     !(
       items[k + 1]?.w === 'screen' ||
-      (/ through (?:a |the |some |fine )*$/.test(before) && items.some((x) => x.action?.v === 'clean'))
+      (/ through (?:a |the |some |fine |bit of |piece of |scrap of |layer of )*$/.test(before) &&
+        items.some((x) => x.action?.v === 'clean'))
     ) &&
     // "the netting on 4-6 was puckered"
     !(

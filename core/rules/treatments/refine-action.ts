@@ -38,6 +38,16 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
     / (?:(?:mon|tues|wednes|thurs|fri|satur|sun)days?|shifts?|days|numbers|seats) /.test(after)
   )
     return undefined;
+  // "fused a square of cotton onto 4-2": over the damage, and not behind it
+  if (
+    v === 'stabilize' &&
+    /^fus/.test(w) &&
+    / (?:onto|on to|over the hole|on top) /.test(after) &&
+    !items.some((x) => x.material === 'interfacing')
+  )
+    return 'patch';
+  // "the iron-on has been steamed off"
+  if (v === 'press' && /^steam/.test(w) && /^ (?:\S+ ){0,3}off /.test(after)) return undefined;
   if (v === 'resew') {
     if (
       w.startsWith('clos') &&

@@ -128,6 +128,14 @@ function pushAt(
 
 const TO_DO =
   /^(?:still |left |yet |jobs? )?(?:to do(?: next| tomorrow| now| still)?|todo|to come|to follow|to go|to be done|remaining|outstanding|next(?: time| up| jobs?| steps?| thing| task)?|coming up|sequence|order(?: of (?:work|play))?|running order|in (?:this|that) order|tomorrow|tmrw|(?:the |my )?plans?|planned|jobs left|left)$/;
+/** The words of the heading without its place: "still to do on row one". */
+const headOf = ({ items }: Clause): string =>
+  items
+    .slice(0, items.findIndex((x) => x.place) < 0 ? undefined : items.findIndex((x) => x.place))
+    .map((x) => x.w)
+    .join(' ')
+    .replace(/ (?:on|in|for|at|with)(?: the)?$/, '');
+
 /** "to do: ties out, whole quilt", "tomorrow: backing off": what is listed under such a heading is planned. */
 export function isHeadedToDo(state: ReaderState, clause: Clause): boolean {
   const own = state.clauses.filter((c) => c.sentence === clause.sentence);
@@ -135,7 +143,7 @@ export function isHeadedToDo(state: ReaderState, clause: Clause): boolean {
     own.length > 1 &&
     own[0] !== clause &&
     own[1]!.joint === ':' &&
-    own[0]!.items.length < 4 &&
-    TO_DO.test(own[0]!.items.map((x) => x.w).join(' '))
+    own[0]!.items.length < 6 &&
+    TO_DO.test(headOf(own[0]!))
   );
 }

@@ -71,6 +71,16 @@ const REMOVING = /^(off|out|unpicking|removing|taking|getting|pulling|ripping)$/
 function lengthBefore(items: Item[], k: number): boolean {
   let m = k - 1;
   while (m > 0 && ON_IT.test(items[m]!.w)) m--;
+  // "it took me an hour, that patch on 6-4"
+  if (
+    items[m]?.w === ',' &&
+    items[m - 1]?.duration &&
+    /^(?:the|that|this)$/.test(items[m + 1]!.w) &&
+    / took (?:me |us )?(?:about |nearly |over |just |all of |the best part of )*$/.test(
+      wordsBetween(items, 0, m - 1),
+    )
+  )
+    return true;
   return items[m]?.duration !== undefined && items.slice(m + 1, k).some((x) => /^(on|for|over)$/.test(x.w));
 }
 

@@ -76,7 +76,14 @@ function givenTo(items: Item[], k: number): { k: number; form: Way['form'] } | u
 const GAPPED = /^(the|a|an|just|only|and|,|new|fresh|little|small|quick|good)$/;
 const HOW =
   /^(a|an|its|another|quick|little|small|new|neat|good|proper|light|bit|of|decent|fine|simple|tiny|wee|fresh)$/;
-const GIVING: Record<string, Way['form']> = { gave: 'past', given: 'past', give: 'base', giving: 'ing' };
+const GIVING: Record<string, Way['form']> = {
+  gave: 'past',
+  given: 'past',
+  give: 'base',
+  giving: 'ing',
+  // "I still owe 1-2 a darn"
+  owe: 'base',
+};
 
 const WITH_ARTICLE =
   / (?:a|an|the|its|their|some|another|my) (?:\S+ ){0,2}$| (?:new|fresh|net|small|little|simple) $/;
