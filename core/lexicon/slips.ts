@@ -634,7 +634,7 @@ export const SLIPS: SlipRow[] = [
   { heard: 'dawned', meant: 'darned' },
   { heard: 'pashed', meant: 'patched' },
   { heard: 'batched', meant: 'patched' },
-  { heard: 'hatched', meant: 'patched' },
+  { heard: 'hatched', meant: 'patched', notAfter: ['cross', '-'] },
   { heard: 'matched', meant: 'patched', after: ['the', 'it', 'with'] },
   { heard: 'catch', meant: 'patch', before: ['a', 'old', 'that'] },
   { heard: 'pitched', meant: 'patched' },

@@ -5,6 +5,7 @@ import { view } from './clause-view.ts';
 import { findConditions } from './conditions/find-conditions.ts';
 import { makeCondition } from './conditions/make-condition.ts';
 import { mendedBefore } from './conditions/mended-before.ts';
+import { withoutPointedAt } from './conditions/only-pointed-at.ts';
 import { tellApart } from './conditions/told-apart.ts';
 import type { Draft } from './draft.ts';
 import type { Item } from './item.ts';
@@ -74,6 +75,7 @@ export function interpret(state: ReaderState): Draft[] {
     readClause(state, clause, c, sentence + (looksUndecided(tail) ? tail : ''), sentenceItems);
   }
   dropFinished(state);
+  withoutPointedAt(state);
   tellApart(state.drafts, clauses);
   readLengthsAhead(state);
   minutesOfDeed(state);
