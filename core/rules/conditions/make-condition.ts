@@ -77,11 +77,12 @@ export function makeCondition(
   // "there was a hole where a spark fell on it", when whole rows were spoken of: in which block, nobody knows
   const oneOfMany =
     placed.kind === 'pronoun' &&
-    placed.items.every((x) => x.place!.rule === 'place.it') &&
+    placed.items.every((x) => /^place\.(?:it|one-of)$/.test(x.place!.rule)) &&
     items.slice(Math.max(0, c.at - 5), c.at).some(
       (x) =>
         (placed.places.length > 4 && /^(a|an)$/.test(x.w)) ||
         // "there was another one with a hole in it": not the one spoken of
+        /^another one$/.test(x.w) ||
         (x.w === 'another' && /^(one|block|square|piece)$/.test(items[items.indexOf(x) + 1]?.w ?? '')) ||
         // "another stain here", after three places were told of
         (placed.places.length > 1 && x.w === 'another'),

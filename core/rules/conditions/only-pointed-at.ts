@@ -26,7 +26,11 @@ function onlyPointsAt(state: ReaderState, d: Draft): boolean {
   if (
     clause.items
       .slice(at + 1)
-      .some((x) => /^(?:is|'s|are|was|has|have|looks|goes|runs|measures|could)$/.test(x.w))
+      .some((x) =>
+        /^(?:is|'s|are|'re|was|were|had|seems|looked|came|has|have|looks|goes|runs|measures|could)$/.test(
+          x.w,
+        ),
+      )
   )
     return false;
   return state.drafts.some(

@@ -41,7 +41,8 @@ export function withoutAllBehind(items: Item[]): Item[] {
   const left: Item[] = [];
   for (let k = 0; k < items.length; k++) {
     const end = /^(?:all|both|every|each|the)\b/.test(items[k]!.w) ? endOfSentenceAll(items, k) : undefined;
-    if (!end || !toldOfCloth(left)) {
+    // and not "the drab not at all, …"
+    if (!end || /^(?:at|of|not)$/.test(left.at(-1)?.w ?? '') || !toldOfCloth(left)) {
       left.push(items[k]!);
       continue;
     }
