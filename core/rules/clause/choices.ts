@@ -78,6 +78,9 @@ function waysAt(items: Item[], from: number): Ways | undefined {
   let k = from;
   while (items[k] && !isDeed(items, k) && (tellsWhere(items[k]!) || leadsOn(items, from, k))) k++;
   const lead = items.slice(from, k);
+  // "2-5 is torn, not sure whether to darn 5-5": found, and no "torn between"
+  if (lead.some((x, m) => x.finding && !/^(?:between|on|over|about)$/.test(items[from + m + 1]?.w ?? '')))
+    return undefined;
   const between = lead.some((x) => x.w === 'between');
   const ways: Item[][] = [];
   let joined = false;
@@ -86,7 +89,11 @@ function waysAt(items: Item[], from: number): Ways | undefined {
     while (/^[()abc]$/.test(items[k]?.w ?? '') && /^[()]$/.test(items[k]!.w + (items[k + 1]?.w ?? ''))) k++;
     const start = k;
     let deeds = 0;
-    while (items[k] && withinWay(items, k) && !(deeds && DOUBT_BEGINS.test(items[k]!.w))) {
+    while (
+      items[k] &&
+      withinWay(items, k) &&
+      !(deeds && (DOUBT_BEGINS.test(items[k]!.w) || goesOn(items, k)))
+    ) {
       if (isDeed(items, k)) deeds++;
       k++;
     }
@@ -119,13 +126,17 @@ function waysAt(items: Item[], from: number): Ways | undefined {
   // "or just vacuum and leave it": one way of two deeds
   if (/^(?:and|then|&)$/.test(items[k]?.w ?? '') && startsWay(items, k + 1)) return undefined;
   if (!joined && !isPerhaps(lead, ways[0]!)) return undefined;
-  // "2-5 is torn and not sure whether to darn 5-5 or leave it": what stands before is told of another place
-  if (lead.some(isWhere) && ways[0]!.some(isBlocks)) return undefined;
+  // "can't decide on the binding, not sure whether to darn 5-5": what leads to the ways is another statement
+  if (lead.some(tellsWhere) && ways.some((way) => way.some(isBlocks))) return undefined;
   const end = endOfDoubt(items, k);
   // "or just spot clean those two": more is told of the last way than is known here
   if (end === k && items[k] && !isStop(items[k]!) && !OPENS.test(items[k]!.w)) return undefined;
   return { ways, lead, tail: items.slice(k, end), from, end };
 }
+
+/** "(or leave it) then put crepeline over 6-4": the next statement. */
+const goesOn = (items: Item[], k: number): boolean =>
+  /^(?:then|also)$/.test(items[k]!.w) && items[k + 1] !== undefined && items[k + 1]!.token.kind !== 'mark';
 
 /** Words that lead to the ways; the end of a sentence too, where all of it was the doubt about a place. */
 const leadsOn = (items: Item[], from: number, k: number): boolean =>
@@ -159,6 +170,7 @@ export function endOfDoubt(items: Item[], k: number): number {
       while (
         items[n] &&
         !isStop(items[n]!) &&
+        !ofOther(items[n]!) &&
         (isWhere(items[n]!) || BEHIND_WAYS.test(items[n]!.w)) &&
         n < m + 9
       )
@@ -168,7 +180,7 @@ export function endOfDoubt(items: Item[], k: number): number {
         ? n
         : last;
     }
-    if (!tellsWhere(x) && !BEHIND_WAYS.test(x.w) && x.w !== ':') {
+    if (ofOther(x) || (!tellsWhere(x) && !BEHIND_WAYS.test(x.w) && x.w !== ':')) {
       // only what was told up to the last joint is of the doubt
       return last;
     }
@@ -177,6 +189,9 @@ export function endOfDoubt(items: Item[], k: number): number {
   }
   return m;
 }
+/** "(leave it.) I can't decide on the binding": another matter. */
+const ofOther = (x: Item): boolean =>
+  x.topic !== undefined || x.place?.kind === 'part' || x.finding !== undefined;
 const SETTLES_NOT = / (?:tbd|tbc|hmm?|no idea|we 'll see|sleep on it|beats me|question|mean) /;
 
 /** "the whole thing", "it all": a wash is of the quilt, wherever the other way would be. */

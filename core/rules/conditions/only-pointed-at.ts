@@ -16,7 +16,8 @@ export function withoutPointedAt(state: ReaderState): void {
 }
 
 function onlyPointsAt(state: ReaderState, d: Draft): boolean {
-  if (d.entry.kind !== 'condition' || !d.entry.places?.length) return false;
+  if (d.entry.kind !== 'condition' || d.entry.finding === 'old-repair' || !d.entry.places?.length)
+    return false;
   const { places } = d.entry;
   const origin = d.origins['finding'];
   const clause = state.clauses[d.clause];
@@ -26,11 +27,7 @@ function onlyPointsAt(state: ReaderState, d: Draft): boolean {
   if (
     clause.items
       .slice(at + 1)
-      .some((x) =>
-        /^(?:is|'s|are|'re|was|were|had|seems|looked|came|has|have|looks|goes|runs|measures|could)$/.test(
-          x.w,
-        ),
-      )
+      .some((x) => /^(?:is|'s|are|was|were|has|have|had|looks|goes|runs|measures|could)$/.test(x.w))
   )
     return false;
   return state.drafts.some(
