@@ -81,8 +81,7 @@ export function makeCondition(
     items.slice(Math.max(0, c.at - 5), c.at).some(
       (x) =>
         (placed.places.length > 4 && /^(a|an)$/.test(x.w)) ||
-        // "there was another one with a hole in it": not the one spoken of
-        /^another one$/.test(x.w) ||
+        // "there was another block with a hole in it": not the one spoken of
         (x.w === 'another' && /^(one|block|square|piece)$/.test(items[items.indexOf(x) + 1]?.w ?? '')) ||
         // "another stain here", after three places were told of
         (placed.places.length > 1 && x.w === 'another'),
@@ -91,6 +90,8 @@ export function makeCondition(
   let unknown =
     placed.unknown ||
     oneOfMany ||
+    // "there was another one with a hole in it"
+    (placed.kind === 'none' && items.slice(0, c.at).some((x) => x.w === 'another one')) ||
     ((placed.kind === 'none' || (placed.kind === 'pronoun' && placed.items.every((x) => x.w === 'there'))) &&
       items.some(
         (x, k) =>
