@@ -29,7 +29,6 @@ import { withoutGuessed, withPlaceBehindStop } from '../rules/conditions/guessed
 import { withoutHowBig, withoutOfWhat } from '../rules/conditions/how-big.ts';
 import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
 import { withPatchesOfCloth } from '../rules/conditions/patch-of-cloth.ts';
-import { withoutSizeByComparison } from '../rules/conditions/size-by-comparison.ts';
 import { withDashHeads } from '../rules/dash-heads.ts';
 import { withStatusStops } from '../rules/decisions/after-status.ts';
 import { withBareLists } from '../rules/decisions/bare-lists.ts';
@@ -39,7 +38,7 @@ import { MATTER_CHOSEN, readMatters } from '../rules/decisions/read-matters.ts';
 import { deedFirst } from '../rules/deed-first.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import { dropAsides } from '../rules/drop-asides.ts';
-import { withoutAllBehind, withoutAllOfIt } from '../rules/fabrics/all-of-the-cloth.ts';
+import { withoutAllOfIt } from '../rules/fabrics/all-of-the-cloth.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { withoutQuiltsCloth } from '../rules/fabrics/quilts-cloth.ts';
 import { interpret } from '../rules/interpret.ts';
@@ -178,10 +177,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     nameRest,
   );
   const plain = nameHeads(
-    nameUnderLine(
-      nameLineByLine(withoutSize(nameShortSides(withoutSizeByComparison(blanks)), grid), grid),
-      grid,
-    ),
+    nameUnderLine(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid), grid),
   );
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const { tokens: heard, slips } = putSlipsRight(
@@ -260,7 +256,6 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withoutGuessed,
     withPlaceBehindStop,
     withoutAllOfIt,
-    withoutAllBehind,
     withReasons,
     withNotSo,
     withoutDenied,

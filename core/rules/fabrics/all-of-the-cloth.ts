@@ -28,56 +28,6 @@ export function withoutAllOfIt(said: Item[]): Item[] {
   return left;
 }
 
-/** "every bit of it", "the lot of them", "all over": as good as `ALL_OF_IT` where nothing else follows. */
-const ALL_SAID_LAST =
-  /^(?:(?:all|every (?:bit|scrap|inch|last bit|last one)|each and every one|the lot|the whole lot|the whole of)(?: of (?:it|them|those|that))?|all over)$/;
-
-/**
- * "rust chintz: dye bleed, all of it", "there's moth in the olive blanket uh every last one of them": what is said last, behind what
- * was found in the cloth, names no other blocks.
- */
-export function withoutAllBehind(items: Item[]): Item[] {
-  if (!items.some((x) => x.fabric)) return items;
-  const left: Item[] = [];
-  for (let k = 0; k < items.length; k++) {
-    const end = /^(?:all|both|every|each|the)\b/.test(items[k]!.w) ? endOfSentenceAll(items, k) : undefined;
-    // and not "the drab not at all, …"
-    if (!end || /^(?:at|of|not)$/.test(left.at(-1)?.w ?? '') || !toldOfCloth(left)) {
-      left.push(items[k]!);
-      continue;
-    }
-    while (/^(?:,|-|--|and|um|uh|er)$/.test(left.at(-1)?.w ?? '')) left.pop();
-    k = end - 1;
-  }
-  return left;
-}
-
-/** Where the words for "all of it" at `from` end, if they end what is said. */
-function endOfSentenceAll(items: Item[], from: number): number | undefined {
-  let words = '';
-  for (let m = from; m < from + LONGEST && items[m]; m++) {
-    words = words ? `${words} ${items[m]!.w}` : items[m]!.w;
-    if (!/^(?:|[.;,!\n)])$/.test(items[m + 1]?.w ?? '')) continue;
-    if (ALL_SAID_LAST.test(words) || (/ of /.test(words) && ALL_OF_IT.test(words))) return m + 1;
-  }
-  return undefined;
-}
-
-/** Was damage told of a cloth in this sentence, and no block named? */
-function toldOfCloth(before: Item[]): boolean {
-  const stop = before.findLastIndex((x) => /^[.;!?\n]$/.test(x.w));
-  const sentence = before.slice(stop + 1);
-  const at = sentence.findLastIndex((x) => x.fabric);
-  const damage = sentence.findLastIndex((x) => x.finding || x.fail);
-  return (
-    at >= 0 &&
-    damage >= 0 &&
-    // "the chintz has bled, and the gingham's torn, all of it": of the cloth named last
-    !sentence.slice(Math.min(at, damage)).some((x) => x.place) &&
-    !sentence.some((x) => x.action)
-  );
-}
-
 /** Words before a cloth's name for all of it that hide it behind an "of". */
 const ALL_BEFORE =
   /^ (?:(?:the (?:whole |entire )?(?:lot|whole|entirety)|every (?:last |single )*(?:bit|scrap|piece|inch|thread|shred|one|block|square)|each(?: one| piece| block)?|all|(?:anything|everything|whatever)(?: that)?(?: 's| is)?) (?:of|in)(?: the| that| this)?|all things) $/;
