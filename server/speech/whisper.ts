@@ -7,6 +7,7 @@ import { echoesPrompt, isInventedSpeech, loudestDb } from './is-invented-speech.
 import { createLogMel } from './log-mel.ts';
 import { onnx } from './onnx-runtime.ts';
 import { readTradePhrases } from './read-trade-phrases.ts';
+import { repeatsItself } from './repeats-itself.ts';
 import type { TradePhrases } from './trade-phrases.ts';
 
 export type RecognisedWord = { text: string; confidence: number };
@@ -351,9 +352,9 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     const expected = context.sentence ? phrases : undefined;
     let reading: Reading;
     const forced = beam !== undefined && beam > 1;
-    reading = forced
-      ? await readWithBeam(encoded, prompt, beam, expected, cap, turn)
-      : await readGreedily(encoded, prompt, { boosts, phrases: expected }, cap, turn);
+    const readOnce = () => readGreedily(encoded, prompt, { boosts, phrases: expected }, cap, turn);
+    reading = forced ? await readWithBeam(encoded, prompt, beam, expected, cap, turn) : await readOnce();
+    if (forced && repeatsItself(decodeText(reading.tokens))) reading = await readOnce();
     let looped = reading.looped;
 
     if (looped) {
@@ -363,7 +364,8 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     } else if (beam === undefined && realTimeFactor < TOO_SLOW && isDoubtful(reading)) {
       await turn();
       const second = await readWithBeam(encoded, prompt, SEARCH_WIDTH, expected, cap, turn);
-      if (!second.looped && meanOf(second) > meanOf(reading)) reading = second;
+      if (!second.looped && !repeatsItself(decodeText(second.tokens)) && meanOf(second) > meanOf(reading))
+        reading = second;
     }
     if (
       prompt !== '' &&

@@ -55,3 +55,17 @@ it('counts three tokens at a time from the beginning of a note', () => {
   expect(names).toEqual(['<', '#', 'Ġrow']);
   expect(triples).toEqual([0, 0, 2, 2, 0, 2, 1, 2]);
 });
+
+it('shares out among words what the sound gives them together, and leaves marks alone', () => {
+  const next = [
+    { id: id('Ġbarter'), logProb: Math.log(0.4) },
+    { id: id('Ġborder'), logProb: Math.log(0.3) },
+    { id: id(','), logProb: Math.log(0.2) },
+  ];
+  const [barter, border, comma] = phrases
+    .weigh(['Ġhow', 'Ġwide', 'Ġthe'].map(id), next)
+    .map((logProb) => Math.exp(logProb)) as [number, number, number];
+  expect(border).toBeGreaterThan(barter);
+  expect(border + barter).toBeCloseTo(0.7);
+  expect(comma).toBeCloseTo(0.2);
+});
