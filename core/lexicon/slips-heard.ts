@@ -301,7 +301,6 @@ export const HEARD_SLIPS: SlipRow[] = [
       ['bbdr', 'bottom border'],
     ] as const
   ).map(([heard, meant]) => ({ heard, meant })),
-  { heard: 'm%', meant: 'and' },
   { heard: 'spill', meant: 'spool', before: ['one', '1', 'a', 'another'] },
   { heard: 'will', meant: 'wool', before: ['ml', 'mil', 'millilitres', 'of'], after: ['wash'] },
   { heard: 'neton', meant: 'net' },

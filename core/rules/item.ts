@@ -103,3 +103,7 @@ export const boundaryBefore = (item: Item, mark: '--' | ';' | ':' | ',' | 'excep
     to: item.token.from,
     glued: false,
   });
+
+/** Words that were not said, at the place of `at`: "maybe leave", "is called off". */
+export const wordsAt = (at: Item, said: string): Item[] =>
+  said.split(' ').map((w) => makeItem(at.i, at.j, w, { ...at.token, w, kind: 'word', glued: false }));

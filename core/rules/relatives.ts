@@ -1,4 +1,5 @@
 import { boundaryBefore, type Item } from './item.ts';
+import { wordsBetween } from './words-between.ts';
 
 /** How the words behind "which …" go on with what stood before it. */
 const GOES_ON =
@@ -132,10 +133,7 @@ function tellsOf(items: Item[], from: number): boolean {
     k > from &&
     IS.test(items[k]?.w ?? '') &&
     /\b(?:yesterday|earlier|last|before|other|morning|monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b/.test(
-      items
-        .slice(from, k)
-        .map((x) => x.w)
-        .join(' '),
+      wordsBetween(items, from, k),
     )
   );
 }

@@ -8,6 +8,7 @@ import { createLogMel } from './log-mel.ts';
 import { onnx } from './onnx-runtime.ts';
 import { readTradePhrases } from './read-trade-phrases.ts';
 import { repeatsItself } from './repeats-itself.ts';
+import { SEARCH_WIDTH } from './search-width.ts';
 import type { TradePhrases } from './trade-phrases.ts';
 
 export type RecognisedWord = { text: string; confidence: number };
@@ -43,8 +44,6 @@ const SHORTEST_FRAMES = 500;
 const BOOST = 4;
 /** How many next tokens a search looks at behind each of its readings. */
 const CANDIDATES = 12;
-/** How many readings a search keeps. */
-const SEARCH_WIDTH = 4;
 /** Under this mean log-probability a second reading is worth its time. */
 const DOUBTFUL = -0.45;
 /** A processor slower than this share of real time gets no second readings. */
@@ -247,12 +246,12 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       const candidates: { beam: Beam; id: number; logProb: number; sum: number }[] = [];
       for (const beam of beams) {
         const total = prepare(beam.logits, length === 0);
-        const next = highest(beam.logits, CANDIDATES).map((id) => ({
+        const likely = highest(beam.logits, CANDIDATES).map((id) => ({
           id,
           logProb: beam.logits[id]! - total,
         }));
-        const weighed = phrases?.weigh(beam.tokens, next) ?? next.map(({ logProb }) => logProb);
-        next.forEach(({ id, logProb }, k) => {
+        const weighed = phrases?.weigh(beam.tokens, likely) ?? likely.map(({ logProb }) => logProb);
+        likely.forEach(({ id, logProb }, k) => {
           candidates.push({ beam, id, logProb, sum: beam.sum + weighed[k]! });
         });
       }

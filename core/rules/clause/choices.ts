@@ -1,6 +1,6 @@
 import { BEFORE_WAYS, BEHIND_WAYS, LEADS_TO_WAY, WITHIN_WAY } from '../../lexicon/choosing.ts';
 import { WORK_THINGS } from '../../lexicon/deed-frames.ts';
-import { boundaryBefore, type Item, makeItem } from '../item.ts';
+import { boundaryBefore, type Item, wordsAt } from '../item.ts';
 import { looksUndecided } from '../mood.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isStop } from './joints.ts';
@@ -206,18 +206,15 @@ function placesIn(words: Item[]): Item[] {
   // "that white twill one": one of its blocks, which another rule finds
   if (/^(?:one|ones|that)$/.test(words[last + 1]?.w ?? '') && words[last]!.fabric) return [];
   // "bottom border, square it up": a part has its article
-  if (told.length === 1 && told[0]!.place?.kind === 'part') return [...plain(told[0]!, 'the'), ...told];
+  if (told.length === 1 && told[0]!.place?.kind === 'part') return [...wordsAt(told[0]!, 'the'), ...told];
   return told.every((x) => tellsWhere(x) || /^(?:and|&|,|\+|the|row|block)$/.test(x.w)) ? told : [];
 }
-
-const plain = (at: Item, said: string): Item[] =>
-  said.split(' ').map((w) => makeItem(at.i, at.j, w, { ...at.token, w, kind: 'word', glued: false }));
 
 /** One way with its place, as a statement of its own: "maybe net over 2-3". */
 function statement(given: Item[], common: Item[]): Item[] {
   let way = given.slice(given.findIndex((x, k) => !LEADS_TO_WAY.test(x.w) || isDeed(given, k)));
   const at = way[0]!;
-  const maybe = plain(at, 'maybe');
+  const maybe = wordsAt(at, 'maybe');
   if (/^(?:maybe|perhaps|possibly)$/.test(way.at(-1)!.w)) way = way.slice(0, -1);
   const head = way.findIndex((_x, k) => isDeed(way, k));
   const deed = way[head]!;
@@ -227,7 +224,7 @@ function statement(given: Item[], common: Item[]): Item[] {
   const side = way.findIndex((x, k) => k > 0 && /^(?:over|on|across)$/.test(x.w) && isSide(way[k + 2] ?? x));
   if (side > 0 && !own && common.length) way = [...way.slice(0, side + 1), ...way.slice(side + 3)];
   if (deed.action?.v === 'leave' || deed.w === 'nothing')
-    return [...maybe, ...plain(at, 'leave'), ...(where.length ? where : plain(at, 'it'))];
+    return [...maybe, ...wordsAt(at, 'leave'), ...(where.length ? where : wordsAt(at, 'it'))];
   if (isSpot(way, head))
     way = [
       ...way.slice(0, head),
@@ -245,7 +242,7 @@ function statement(given: Item[], common: Item[]): Item[] {
     return [
       ...maybe,
       { ...wash, w: 'wash', action: { v: 'wash', form: 'base' }, deed: true, topic: undefined },
-      ...plain(at, 'it'),
+      ...wordsAt(at, 'it'),
     ];
   }
   if (own || !common.length) return [...maybe, ...way];
@@ -273,16 +270,16 @@ function statement(given: Item[], common: Item[]): Item[] {
 function prepositionFor(way: Item[], at: Item): Item[] {
   const last = way.at(-1)!;
   if (/^(?:over|behind|on|under|underneath|in|into|off|across|for|at)$/.test(last.w)) return [];
-  if (last.w === 'top' || last.w === 'out') return plain(at, 'of');
-  if (last.finding || last.seam) return plain(at, 'in');
+  if (last.w === 'top' || last.w === 'out') return wordsAt(at, 'of');
+  if (last.finding || last.seam) return wordsAt(at, 'in');
   const deed = way.find((_x, k) => isDeed(way, k))!;
   if (deed.action && deed.action.form !== 'past' && way.length === 1 && !deed.material) return [];
-  if (deed.material === 'net') return plain(at, 'over');
+  if (deed.material === 'net') return wordsAt(at, 'over');
   if (/^(?:support|lining|backing cloth|underlay)$/.test(deed.w) || deed.material === 'interfacing')
-    return plain(at, 'behind');
-  if (/^(?:piece|block|square|darn|darns)$/.test(deed.w)) return plain(at, 'in');
+    return wordsAt(at, 'behind');
+  if (/^(?:piece|block|square|darn|darns)$/.test(deed.w)) return wordsAt(at, 'in');
   return /^(?:a|an|the|new|some|another)$/.test(way[0]!.w) || /^patch(?:es)?$/.test(deed.w)
-    ? plain(at, 'on')
+    ? wordsAt(at, 'on')
     : [];
 }
 

@@ -1,6 +1,6 @@
-import { boundaryBefore, type Item, makeItem } from '../item.ts';
+import { boundaryBefore, type Item, wordsAt } from '../item.ts';
 import { looksUndecided } from '../mood.ts';
-import { wordsBetween } from '../words-between.ts';
+import { itemsIn, wordsBetween } from '../words-between.ts';
 import { endOfDoubt } from './choices.ts';
 import { isStop } from './joints.ts';
 
@@ -26,8 +26,7 @@ export function withOffOrNot(items: Item[]): Item[] {
       const told = removalAt(items, m);
       if (!told) continue;
       const stays = STAYS.exec(wordsBetween(items, told.end, told.end + 7));
-      let end = told.end;
-      for (let n = 1; stays && n < stays[0].trimEnd().length; end++) n += items[end]!.w.length + 1;
+      const end = told.end + (stays ? itemsIn(items, told.end, stays[0]) : 0);
       const last = endOfDoubt(items, end);
       const asked = items[end]?.w === '?';
       if (
@@ -39,15 +38,15 @@ export function withOffOrNot(items: Item[]): Item[] {
       if (items[last] && !isStop(items[last]!) && !/^(?:,|and|but|so|-|--)$/.test(items[last]!.w)) break;
       const left =
         stays && !/ not /.test(stays[0])
-          ? [boundaryBefore(items[k]!, ';'), ...plain(items[k]!, 'maybe leave'), ...told.thing]
+          ? [boundaryBefore(items[k]!, ';'), ...wordsAt(items[k]!, 'maybe leave'), ...told.thing]
           : [];
       const rest = items[last]?.w === '?' ? items.slice(last + 1) : items.slice(last);
       const stop = rest[0] && !isStop(rest[0]) ? [boundaryBefore(rest[0], ';')] : [];
       return [
         ...items.slice(0, k),
-        ...plain(items[k]!, 'maybe take'),
+        ...wordsAt(items[k]!, 'maybe take'),
         ...told.thing,
-        ...plain(items[k]!, told.particle),
+        ...wordsAt(items[k]!, told.particle),
         ...left,
         ...stop,
         ...withOffOrNot(rest),
@@ -85,6 +84,3 @@ function removalAt(items: Item[], k: number): { thing: Item[]; particle: string;
   }
   return undefined;
 }
-
-const plain = (at: Item, said: string): Item[] =>
-  said.split(' ').map((w) => makeItem(at.i, at.j, w, { ...at.token, w, kind: 'word', glued: false }));

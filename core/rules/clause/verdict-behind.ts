@@ -1,7 +1,7 @@
 import { GIVE_IT_UP, GIVEN_UP_HEADS, VERDICTS } from '../../lexicon/verdicts.ts';
 import { PhraseTrie } from '../../text/phrase-trie.ts';
-import { boundaryBefore, type Item, makeItem } from '../item.ts';
-import { wordsBetween } from '../words-between.ts';
+import { boundaryBefore, type Item, wordsAt } from '../item.ts';
+import { itemsIn, wordsBetween } from '../words-between.ts';
 import { isStop } from './joints.ts';
 import { namesDeed, REMOVING } from './names-deed.ts';
 
@@ -124,12 +124,7 @@ function verdictAt(items: Item[], k: number): Verdict | undefined {
     return { state: items[no]!.w === 'no' ? 'dropped' : 'planned', from: k, end: no + 1 };
   // "pressing 5-2 was the plan but I've gone off it"
   const once = WAS_THE_PLAN.exec(wordsBetween(items, k, k + 14));
-  if (once) {
-    let end = k;
-    for (let length = 1; end < items.length && length < once[0].trimEnd().length; end++)
-      length += items[end]!.w.length + 1;
-    return { state: 'dropped', from: k, end };
-  }
+  if (once) return { state: 'dropped', from: k, end: k + itemsIn(items, k, once[0]) };
   return undefined;
 }
 const OUT = /^ (?:is|'s|are) (?:off|out) (?:$|[,.;]|then |now |after |i |so |because |it |instead )/;
@@ -181,7 +176,7 @@ export function withVerdicts(items: Item[]): Item[] {
     // "patch 2-3? don't think so": the verb keeps its place
     const asVerb = named[0]?.action?.form === 'base' && (named[1]?.place || named[1]?.fabric);
     out.push(
-      ...(asVerb ? words(named[0]!, verdict.state === 'dropped' ? 'not going to' : 'will') : []),
+      ...(asVerb ? wordsAt(named[0]!, verdict.state === 'dropped' ? 'not going to' : 'will') : []),
       ...named,
       ...places,
       ...(asVerb ? [] : settled(list[k]!, verdict.state)),
@@ -310,8 +305,5 @@ function underHeads(items: Item[]): Item[] {
 }
 
 function settled(at: Item, state: Verdict['state']): Item[] {
-  return words(at, state === 'dropped' ? 'is called off' : 'is planned');
+  return wordsAt(at, state === 'dropped' ? 'is called off' : 'is planned');
 }
-
-const words = (at: Item, said: string): Item[] =>
-  said.split(' ').map((w) => makeItem(at.i, at.j, w, { ...at.token, w, kind: 'word', glued: false }));

@@ -1,5 +1,6 @@
 import type { Token } from '../../text/tokenise.ts';
 import { wordSet } from '../../text/word-set.ts';
+import { wordsBetween } from '../words-between.ts';
 
 /** Damage that has a size. */
 const DAMAGE = wordSet(
@@ -20,7 +21,7 @@ function endOfHowBig(tokens: Token[], i: number): number | undefined {
   if (!WHO.has(tokens[k]?.w ?? '') || !COULD.has(tokens[k + 1]?.w ?? '')) return undefined;
   k += 2;
   // "a hole I could darn", "a tear I can't decide about" tell of something else
-  if (!TRIES.test(said(tokens, k, 3))) return undefined;
+  if (!TRIES.test(wordsBetween(tokens, k, k + 3).trim())) return undefined;
   for (let m = k + 2; m < Math.min(tokens.length, i + LONGEST); m++) {
     const { w, kind } = tokens[m]!;
     if (kind === 'mark') return undefined;
@@ -34,12 +35,6 @@ function endOfHowBig(tokens: Token[], i: number): number | undefined {
 /** What one could do with so big a hole. */
 const TRIES =
   /^(?:(?:just|nearly|almost|easily|about|well|very|not|quite|only|comfortably) )*(?:put|get|stick|poke|push|shove|fit|drive|post|pass|thread|see|read|lose|throw|climb|walk|run|slide|slip|drop|hide|march|sail|fly|reach|feel)\b/;
-
-const said = (tokens: Token[], from: number, count: number): string =>
-  tokens
-    .slice(from, from + count)
-    .map((t) => t.w)
-    .join(' ');
 
 /**
  * "a hole I could put my fist through in the bottom row": how big it is, said with what one could do to it, falls out, so that the

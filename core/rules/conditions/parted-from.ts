@@ -1,5 +1,5 @@
 import type { Item } from '../item.ts';
-import { splitBlock, unique } from '../places/grid.ts';
+import { areNeighbours, splitBlock, unique } from '../places/grid.ts';
 
 /** "has parted", "is pulling away", "'s come adrift": of two blocks that were one piece. */
 const PARTED =
@@ -23,8 +23,7 @@ export function withParted(items: Item[]): Item[] {
   }
   const other = items[from + 1]!.w === 'the' ? from + 2 : from + 1;
   const [a, b] = [items[first]!.place, items[other]!.place];
-  if (!told || !isBlock(items[first]) || !a || !b || !besideEachOther(a.places[0]!, b.places[0]!))
-    return items;
+  if (!told || !isBlock(items[first]) || !a || !b || !areNeighbours(a.places[0]!, b.places[0]!)) return items;
   const verb = items[from - 1]!;
   return [
     ...items.slice(0, first),
@@ -66,9 +65,3 @@ export function withMeetings(items: Item[]): Item[] {
 
 const isBlock = (x: Item | undefined): boolean =>
   x?.place?.places.length === 1 && splitBlock(x.place.places[0]!) !== undefined;
-
-/** Do two blocks share a seam? */
-function besideEachOther(one: string, other: string): boolean {
-  const [a, b] = [splitBlock(one)!, splitBlock(other)!];
-  return Math.abs(a.row - b.row) + Math.abs(a.block - b.block) === 1;
-}

@@ -1,4 +1,4 @@
-import { type Item, makeItem } from '../item.ts';
+import { type Item, wordsAt } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 
 /** "both of them", "all three", "every one of its blocks", "the lot": that all of it is meant, which the cloth's name says already. */
@@ -40,12 +40,9 @@ function withAllBefore(items: Item[]): Item[] {
   if (at < 0) return items;
   for (let from = Math.max(0, at - 6); from < at - 1; from++) {
     if (!ALL_BEFORE.test(wordsBetween(items, from, at))) continue;
-    const the = items[at - 1]!;
-    const plain = (w: string): Item => makeItem(the.i, the.j, w, { ...the.token, w, kind: 'word' });
     return [
       ...items.slice(0, from),
-      plain('all'),
-      plain('the'),
+      ...wordsAt(items[at - 1]!, 'all the'),
       items[at]!,
       ...withAllBefore(items.slice(at + 1)),
     ];
@@ -80,16 +77,7 @@ function withoutTail(items: Item[]): Item[] {
     let end = items.findIndex((x, m) => m > k && (STOP.test(x.w) || /^(?:,|-|--|\)|and|but|so)$/.test(x.w)));
     if (end < 0) end = items.length;
     // "every block of it but the shirting one"
-    if (
-      items[end]?.w === 'but' ||
-      end - k > 8 ||
-      !TAIL.test(
-        items
-          .slice(k + 1, end)
-          .map((x) => x.w)
-          .join(' '),
-      )
-    )
+    if (items[end]?.w === 'but' || end - k > 8 || !TAIL.test(wordsBetween(items, k + 1, end).trim()))
       continue;
     const start = items.findLastIndex((x, m) => m < k && STOP.test(x.w)) + 1;
     const before = items.slice(start, k);

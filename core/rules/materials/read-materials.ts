@@ -329,21 +329,14 @@ function isUsed(
       }
       if (!action || NO_CLOTH.has(action)) return false;
       if (/^(patch|replace|stabilize)$/.test(action) && IS_CLOTH.test(lead.join(' '))) return true;
-      // "I put a patch on it grey flannel", "2-1's patched now blue shirting": told last, with nothing to join it
+      // told last, with nothing to join it: "2-1's patched now blue shirting", "I put a patch on it grey flannel"
       if (
         /^(patch|replace|stabilize)$/.test(action) &&
         (described || head.fabric?.full) &&
-        /^(it|that|them|those|now|today|tonight|there)$/.test(last) &&
-        !/^(?:behind|under|over|in|on|for|with|with|of)$/.test(lead.at(-2) ?? '') &&
-        isAtEnd(items, good.next)
-      )
-        return true;
-      // "put a patch on it grey flannel"
-      if (
-        /^(patch|replace|stabilize)$/.test(action) &&
-        (described || head.fabric?.full) &&
-        /(?:^| )(?:on|over|in|behind) (?:it|that|them|that one|there)$/.test(lead.join(' ')) &&
-        isAtEnd(items, good.next)
+        isAtEnd(items, good.next) &&
+        ((/^(it|that|them|those|now|today|tonight|there)$/.test(last) &&
+          !/^(?:behind|under|over|in|on|for|with|of)$/.test(lead.at(-2) ?? '')) ||
+          /(?:^| )(?:on|over|in|behind) (?:it|that|them|that one|there)$/.test(lead.join(' ')))
       )
         return true;
       if (/^(replace|patch)$/.test(action) && isPiecedIn(items, lead, good.next)) return true;

@@ -119,7 +119,7 @@ function madeOf(items: Item[], k: number, mentions: Mention[]): string[] | undef
   if (!item || !isPlainWord(item) || !/^(the|that|this)$/.test(items[k]!.w)) return undefined;
   // "slip stitched the three-cornered one"
   const one = items.findIndex((x, m) => m > k + 1 && m < k + 6 && x.w === 'one');
-  const like = items.slice(k + 1, one).filter((x) => x.w !== '-');
+  const like = one < 0 ? [] : items.slice(k + 1, one).filter((x) => x.w !== '-');
   if (one > 0 && like.every((x) => isPlainWord(x) || x.quantity) && !like.some((x) => NO_STUFF.has(x.w))) {
     const so = mentions
       .flatMap((m) => m.tellings ?? [])

@@ -120,3 +120,9 @@ export function countUp(a: number, b: number): number[] {
 }
 
 export const unique = <T>(list: T[]): T[] => [...new Set(list)];
+
+/** Do two blocks lie side by side, or one above the other? */
+export function areNeighbours(one: string, other: string): boolean {
+  const [a, b] = [splitBlock(one), splitBlock(other)];
+  return a !== undefined && b !== undefined && Math.abs(a.row - b.row) + Math.abs(a.block - b.block) === 1;
+}

@@ -1,7 +1,7 @@
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
 import { SMALL } from '../places/place-tokens.ts';
-import { sensesAt } from './senses-at.ts';
+import { isDeedAt } from './senses-at.ts';
 import { readAs, type SlipRule } from './slip-rule.ts';
 import { isNumberWord } from './small-number-said.ts';
 
@@ -61,8 +61,7 @@ export const droppedEnding: SlipRule = ({ tokens, i, before, spoken }) => {
   return readAs(tokens[i]!, past, 'slip.dropped-ending');
 };
 
-const isDone = (tokens: readonly Token[], i: number): boolean =>
-  i >= 0 && sensesAt(tokens, i).some((s) => s.k === 'action' && s.form === 'past');
+const isDone = (tokens: readonly Token[], i: number): boolean => i >= 0 && isDeedAt(tokens, i, 'past');
 
 /** The regular past of a verb of treatment, where the trade's words have it. */
 function pastOf(tokens: readonly Token[], i: number): string | undefined {

@@ -19,6 +19,13 @@ const figure = (token: Token, w: string): Token => ({
   value: Number(w),
   heard: token.w,
 });
+/** An hour of the day, in the place of a token, and the word between two of them. */
+const hourOf = (token: Token, w: string): Token => ({
+  ...figure(token, w),
+  value: Number(w.replace(':', '.')),
+  glued: false,
+});
+const toOf = (token: Token): Token => ({ ...token, kind: 'word', w: 'to', value: undefined, glued: false });
 const comma = (token: Token): Token => ({ ...token, kind: 'mark', w: ',', glued: true, value: undefined });
 const isFigure = (token: Token | undefined): boolean => token?.kind === 'number';
 
@@ -441,19 +448,11 @@ const stretchApart: SlipRule = ({ tokens, i, before }) => {
       (s) => s.k === 'task' || (s.k === 'action' && s.form === 'ing'),
     );
   if (!tasked && left?.w !== 'from' && !task(second.next)) return undefined;
-  const clock = (like: Token, w: string): Token => ({
-    ...like,
-    kind: 'number',
-    w,
-    value: Number(w.replace(':', '.')),
-    glued: false,
-    heard: like.w,
-  });
   return {
     tokens: [
-      clock(tokens[i]!, first.w),
-      { ...tokens[first.next]!, kind: 'word', w: 'to', value: undefined, glued: false },
-      clock(tokens[second.next - 1]!, second.w),
+      hourOf(tokens[i]!, first.w),
+      toOf(tokens[first.next]!),
+      hourOf(tokens[second.next - 1]!, second.w),
     ],
     took: second.next - i,
     rule: 'slip.clock',
@@ -521,15 +520,9 @@ const stretchDashed: SlipRule = ({ tokens, i, before }) => {
   const took = parts.length * 2 - 1;
   const after = tokens[i + took]?.w ?? '';
   const clock = (h: Token, m?: Token): Token => ({
-    ...h,
-    kind: 'number',
-    w: m ? `${Number(h.w)}:${m.w}` : h.w,
-    value: Number(m ? `${Number(h.w)}.${m.w}` : h.w),
+    ...hourOf(h, m ? `${Number(h.w)}:${m.w}` : h.w),
     to: (m ?? h).to,
-    glued: false,
-    heard: h.w,
   });
-  const to = (like: Token): Token => ({ ...like, kind: 'word', w: 'to', value: undefined, glued: false });
   const left = before.at(-1);
   const tasked =
     left &&
@@ -544,7 +537,7 @@ const stretchDashed: SlipRule = ({ tokens, i, before }) => {
     minute(d) &&
     (tasked || /^(?:break|apart|lunch|tea|,|from)$/.test(left?.w ?? ''))
   )
-    return { tokens: [clock(a!, b), to(b!), clock(c!, d)], took, rule: 'slip.clock' };
+    return { tokens: [clock(a!, b), toOf(b!), clock(c!, d)], took, rule: 'slip.clock' };
   if (
     parts.length === 3 &&
     hour(a) &&
@@ -554,7 +547,7 @@ const stretchDashed: SlipRule = ({ tokens, i, before }) => {
     /^(?:this|last|am|pm|today|yesterday|with|in)$/.test(after) &&
     Number(c!.w) >= 10
   )
-    return { tokens: [clock(a!), to(a!), clock(b!, c)], took, rule: 'slip.clock' };
+    return { tokens: [clock(a!), toOf(a!), clock(b!, c)], took, rule: 'slip.clock' };
   return undefined;
 };
 
@@ -608,13 +601,8 @@ const stretchJoined: SlipRule = ({ tokens, i, before }) => {
   if (!cut || !/^(?:\d{6,8}|\d{1,2}\.\d\d\.\d{3,4})$/.test(t.w) || isFigure(before.at(-1))) return undefined;
   const [h1, m1, h2, m2] = cut.slice(1) as [string, string, string, string];
   if (Number(h1) > 23 || Number(h2) > 23) return undefined;
-  const clock = (h: string, m: string): Token => ({
-    ...figure(t, `${h}:${m}`),
-    value: Number(`${h}.${m}`),
-    glued: false,
-  });
   return {
-    tokens: [clock(h1, m1), { ...t, kind: 'word', w: 'to', value: undefined, glued: false }, clock(h2, m2)],
+    tokens: [hourOf(t, `${h1}:${m1}`), toOf(t), hourOf(t, `${h2}:${m2}`)],
     took: 1,
     rule: 'slip.clock',
   };

@@ -1,5 +1,6 @@
 import { startsNumber } from '../../text/starts-number.ts';
 import type { Token } from '../../text/tokenise.ts';
+import { wordsBetween } from '../words-between.ts';
 
 /** After these a bare number is a clock time, when the note is about work at all. */
 const CLOCK_LEADS = new Set(
@@ -46,12 +47,7 @@ function clockAwaited(tokens: Token[], i: number): boolean {
   if (
     (tokens[i]!.kind === 'number' || startsNumber(tokens[i]!.w)) &&
     tokens.some((t) => t.w === 'when' || t.w === 'before' || t.w === 'time') &&
-    WHEN_I.test(
-      tokens
-        .slice(i + 1, i + 9)
-        .map((t) => t.w)
-        .join(' '),
-    )
+    WHEN_I.test(wordsBetween(tokens, i + 1, i + 9).trimStart())
   )
     return true;
   // "clocked in for the mending, ten oh five"

@@ -2,7 +2,7 @@ import type { Task } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
 import { itemWord as w } from '../item-word.ts';
 import type { ReaderState } from '../reader-state.ts';
-import { wordsBetween } from '../words-between.ts';
+import { itemsIn, wordsBetween } from '../words-between.ts';
 import { closingWords } from './closing-words.ts';
 import { type Mark, stopsHere } from './marks-of.ts';
 import type { Slots } from './slots.ts';
@@ -297,31 +297,20 @@ export function readBareMarks(
   const ends = STOPS_THERE.exec(all);
   if (ends) {
     // only the words of the stop: "there's a tear in 2-4 and I'm leaving it there for today" tells the tear as well
-    const from = itemAt(items, ends.index);
+    const from = itemsIn(items, 0, ends.index);
     push(
       running ? { task: running } : undefined,
       { mark: 'stop' },
       'work.stopping',
       items,
       from,
-      Math.max(from + 1, itemAt(items, ends.index + ends[0].trimEnd().length)),
+      Math.max(from + 1, itemsIn(items, 0, ends.index + ends[0].trimEnd().length)),
     );
   }
 }
 
 const STOPS_THERE =
   / (leave|leaving|left) it (there|at that|here) | that 's me (for|(?:done|finished)(?! with (?:\d|one |two |three |four |five |six |seven |eight |nine |ten |rows? |blocks? )))| that 's (?:me|us) (?:off|away|out)(?: home| now| to (?:my )?bed| for (?:the (?:night|day|evening)|tonight|today|now|my (?:tea|dinner|supper|lunch)))*(?= (?:[.!] )*$)| that 's (me|it|enough|all) (for|done) (tonight|today|now|the (day|night|evening))| enough for (tonight|today|one|now|the day|one (day|night))|that 'll do (for (me|now|tonight|today|one day|the (day|night|evening))|me)|gave (it|up) up|that 's your lot|shutting up shop|lights out| call it a (day|night)| done for (tonight|today|the (day|night|evening)) | putting it (away|down) for /;
-
-/** The item at a place in the words of `wordsBetween`, each with a blank before it. */
-function itemAt(items: Item[], offset: number): number {
-  let at = 0;
-  let k = 0;
-  while (k < items.length && at < offset) {
-    at += items[k]!.w.length + 1;
-    k++;
-  }
-  return k;
-}
 
 /** "3-3 and 3-4 all done", "that's me finished with 1-4": blocks are done, and not the day. */
 function isOfBlocks(items: Item[], m: { word: string; at: number; end: number }): boolean {

@@ -1,5 +1,5 @@
 import type { Token } from '../../../text/tokenise.ts';
-import { blocksOfLine, splitBlock } from '../grid.ts';
+import { areNeighbours, blocksOfLine } from '../grid.ts';
 import { spokenTogether } from '../group-spoken-of.ts';
 import { wholeLines } from '../line-spoken.ts';
 import type { PlaceContext } from '../place-found.ts';
@@ -34,27 +34,19 @@ function seamsInHand(tokens: Token[], i: number, { focus, earlier }: PlaceContex
   const last = earlier.at(-1) ?? [];
   const cut = (g: string[]): string[][] | undefined => {
     const pairs = [g.slice(0, 2), g.slice(2)];
-    return g.length === 4 && pairs.every(areNeighbours) && !areNeighbours([g[1]!, g[2]!]) ? pairs : undefined;
+    return g.length === 4 && pairs.every(arePair) && !areNeighbours(g[1]!, g[2]!) ? pairs : undefined;
   };
   const told = cut(focus);
   if (told) return told;
   const before = cut(last);
   if (before && focus.every((p) => last.includes(p))) return before;
-  return areNeighbours(focus) &&
-    areNeighbours(last) &&
+  return arePair(focus) &&
+    arePair(last) &&
     !last.some((p) => focus.includes(p)) &&
     tokens.slice(0, i).some((t) => /^seams?$/.test(t.w))
     ? [last, focus]
     : undefined;
 }
 
-/** Two blocks that lie side by side or one above the other. */
-function areNeighbours(places: string[]): boolean {
-  const [a, b] = places.map((p) => splitBlock(p));
-  return (
-    places.length === 2 &&
-    a !== undefined &&
-    b !== undefined &&
-    Math.abs(a.row - b.row) + Math.abs(a.block - b.block) === 1
-  );
-}
+/** Two blocks that share a seam. */
+const arePair = (places: string[]): boolean => places.length === 2 && areNeighbours(places[0]!, places[1]!);
