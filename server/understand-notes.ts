@@ -1,9 +1,11 @@
 import { resolve } from 'node:path';
 import { z } from 'zod';
+import { likeliestSaid } from '../core/conversation/likeliest-said.ts';
 import { readNote, SILENCE } from '../core/conversation/read-note.ts';
 import type { Entry } from '../shared/entry.ts';
 import { type Conversation, Instant, type Reading } from '../shared/note.ts';
 import { LIMITS, QuiltGrid } from '../shared/quilt.ts';
+import type { HeardFile } from './speech/hear-file.ts';
 
 /** One line in: a note of a thread, in words or as a file of sound. */
 const ContractNote = z
@@ -34,7 +36,11 @@ export type Understood = {
 type Thread = { quilt: QuiltGrid; conversation: Conversation; lastNote: string | undefined };
 
 /** Hears one file; given so that no speech model is loaded unless a line asks for it. */
-export type Hear = (path: string, quilt: QuiltGrid, lastNote: string | undefined) => Promise<string>;
+export type Hear = (
+  path: string,
+  quilt: QuiltGrid,
+  lastNote: string | undefined,
+) => Promise<Pick<HeardFile, 'heard' | 'others'>>;
 
 /**
  * Understands notes line by line, by the contract: JSON in, JSON out, in order. Notes of one thread
@@ -60,16 +66,19 @@ export async function* understandNotes(
       const thread = known ?? { quilt, conversation: SILENCE, lastNote: undefined };
       thread.quilt = quilt;
       threads.set(note.thread, thread);
+      const read = (text: string) =>
+        readNote(text, {
+          at: note.at,
+          quilt,
+          conversation: thread.conversation,
+          spoken: note.text === undefined,
+        });
       let text = note.text;
       if (text === undefined) {
-        text = await hear(resolve(folder, note.audio!), quilt, thread.lastNote);
+        const { heard, others } = await hear(resolve(folder, note.audio!), quilt, thread.lastNote);
+        text = likeliestSaid([{ text: heard, behind: 0 }, ...others], (words) => read(words).reading).text;
       }
-      const { reading, conversation } = readNote(text, {
-        at: note.at,
-        quilt,
-        conversation: thread.conversation,
-        spoken: note.text === undefined,
-      });
+      const { reading, conversation } = read(text);
       thread.conversation = conversation;
       thread.lastNote = text;
       const understood: Understood = {

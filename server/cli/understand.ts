@@ -2,6 +2,7 @@ import { once } from 'node:events';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import type { QuiltGrid } from '../../shared/quilt.ts';
+import type { HeardFile } from '../speech/hear-file.ts';
 import type { Recogniser } from '../speech/recogniser.ts';
 import type { RecordingReader } from '../speech/recording-reader.ts';
 import { understandNotes } from '../understand-notes.ts';
@@ -14,7 +15,7 @@ const modelsDir = fileURLToPath(new URL('../../models', import.meta.url));
 let recogniser: Recogniser | undefined;
 let reader: RecordingReader | undefined;
 
-async function hear(path: string, quilt: QuiltGrid, lastNote: string | undefined): Promise<string> {
+async function hear(path: string, quilt: QuiltGrid, lastNote: string | undefined): Promise<HeardFile> {
   const [{ createRecogniser }, { createRecordingReader }, { hearFile }, { buildPrompt }] = await Promise.all([
     import('../speech/recogniser.ts'),
     import('../speech/recording-reader.ts'),
@@ -25,7 +26,7 @@ async function hear(path: string, quilt: QuiltGrid, lastNote: string | undefined
   // Loads while the reader starts.
   recogniser.ready().catch(() => {});
   reader ??= createRecordingReader(modelsDir);
-  return (await hearFile(path, buildPrompt(quilt, lastNote), { recogniser, modelsDir, reader })).heard;
+  return hearFile(path, buildPrompt(quilt, lastNote), { recogniser, modelsDir, reader });
 }
 
 // A reader that has had enough (`| head`) is no fault.

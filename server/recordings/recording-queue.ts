@@ -364,6 +364,7 @@ const NOTHING = {
   noSpeech: 1,
   meanLogProb: 0,
   looped: false,
+  others: [],
   ms: 0,
 };
 

@@ -1,8 +1,14 @@
 import type { RecognitionContext } from './build-prompt.ts';
-import type { Recogniser } from './recogniser.ts';
+import type { OtherHearing, Recogniser } from './recogniser.ts';
 import type { RecordingReader } from './recording-reader.ts';
 import { SEARCH_WIDTH } from './search-width.ts';
 import { transcribeRecording } from './transcribe-recording.ts';
+
+export type HeardFile = {
+  heard: string;
+  confidence: number;
+  others: Pick<OtherHearing, 'text' | 'behind'>[];
+};
 
 /**
  * Hears a whole file as one note. A pause of two seconds does not cut it, because a note read in one piece is heard better;
@@ -10,7 +16,8 @@ import { transcribeRecording } from './transcribe-recording.ts';
  * Nobody waits at the microphone, so several readings are kept: of notes in three synthetic voices 13.4 % of the words were
  * wrong when heard with one, and 12.3 % with four.
  *
- * @returns the words (empty when nothing was said) and the mean confidence over them, 0–1
+ * @returns the words (empty when nothing was said), the mean confidence over them, 0–1, and what else may have been said, of
+ * which each differs from the words in one utterance
  * @throws AudioFileError, ModelFileError, RecogniserError; AbortError when called off
  */
 export async function hearFile(
@@ -30,8 +37,8 @@ export async function hearFile(
     beam?: number;
     signal?: AbortSignal;
   },
-): Promise<{ heard: string; confidence: number }> {
-  const parts: { text: string; confidence: number; words: number }[] = [];
+): Promise<HeardFile> {
+  const parts: { text: string; confidence: number; words: number; others: OtherHearing[] }[] = [];
   const utterances = transcribeRecording(path, {
     recogniser,
     modelsDir,
@@ -42,11 +49,16 @@ export async function hearFile(
     beam,
     signal,
   });
-  for await (const { text, confidence, words } of utterances)
-    parts.push({ text, confidence, words: words.length });
+  for await (const { text, confidence, words, others } of utterances)
+    parts.push({ text, confidence, words: words.length, others });
   const count = parts.reduce((sum, part) => sum + part.words, 0);
+  const textWith = (k?: number, other?: string) =>
+    parts.map(({ text }, i) => (i === k ? other : text)).join(' ');
   return {
-    heard: parts.map((part) => part.text).join(' '),
+    heard: textWith(),
+    others: parts.flatMap(({ others }, k) =>
+      others.map(({ text, behind }) => ({ text: textWith(k, text), behind })),
+    ),
     confidence: count === 0 ? 0 : parts.reduce((sum, part) => sum + part.confidence * part.words, 0) / count,
   };
 }

@@ -6,7 +6,7 @@ import type { RecogniserReply, RecogniserRequest } from './recogniser-process.ts
 import type { Recognition } from './whisper.ts';
 
 export type { RecognitionContext } from './build-prompt.ts';
-export type { RecognisedWord, Recognition } from './whisper.ts';
+export type { OtherHearing, RecognisedWord, Recognition } from './whisper.ts';
 
 /** `live` goes before `partial` (words shown while she speaks), and both before `recording`. */
 export type RecognitionPriority = 'live' | 'partial' | 'recording';

@@ -2,7 +2,7 @@ import type { RecognitionContext } from './build-prompt.ts';
 import { type DecodedAudio, probeAudio } from './decode-audio.ts';
 import type { EndpointerSettings, Utterance } from './endpointer.ts';
 import { checkModelFolder } from './model-files.ts';
-import type { RecognisedWord, Recogniser, RecognitionPriority } from './recogniser.ts';
+import type { OtherHearing, RecognisedWord, Recogniser, RecognitionPriority } from './recogniser.ts';
 import { createRecordingReader, type RecordingReader } from './recording-reader.ts';
 
 export type RecordedUtterance = {
@@ -12,6 +12,8 @@ export type RecordedUtterance = {
   text: string;
   confidence: number;
   words: RecognisedWord[];
+  /** What else may have been said, likeliest first, where several readings were kept. */
+  others: OtherHearing[];
 };
 
 export type RecordingProgress = {
@@ -98,6 +100,7 @@ export async function* transcribeRecording(
         text: heard.text,
         confidence: heard.confidence,
         words: heard.words,
+        others: heard.others,
       };
     }
   } finally {

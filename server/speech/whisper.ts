@@ -26,8 +26,15 @@ export type Recognition = {
   meanLogProb: number;
   /** True when the decoder got stuck and the words come from a second reading or a cut one. */
   looped: boolean;
+  /** What else may have been said, likeliest first, where a search kept several readings. */
+  others: OtherHearing[];
   /** Time the recognition took in the process, ms. */
   ms: number;
+};
+
+export type OtherHearing = Pick<Recognition, 'text' | 'words' | 'confidence'> & {
+  /** How much less likely than the words taken, the trade's phrases counted: nats over the whole of it. */
+  behind: number;
 };
 
 const START = 50258;
@@ -60,6 +67,9 @@ type Reading = {
   noSpeech: number;
   looped: boolean;
 };
+
+/** A reading of a search, with its mean natural-log probability a token, the trade's phrases weighed in. */
+type ScoredReading = Reading & { score: number };
 
 /** What is likelier to be said here than the sound alone tells. */
 type Expected = { boosts?: BoostContinuations | undefined; phrases?: TradePhrases | undefined };
@@ -236,12 +246,12 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     phrases: TradePhrases | undefined,
     cap: number,
     turn: Turn,
-  ): Promise<Reading> {
+  ): Promise<[ScoredReading, ...ScoredReading[]]> {
     type Beam = { tokens: number[]; logProbs: number[]; sum: number; logits: Float32Array; past: Past };
     const start = await begin(encoded, prompt);
     const most = Math.min(cap, start.room - 1);
     let beams: Beam[] = [{ tokens: [], logProbs: [], sum: 0, logits: start.logits, past: start.past }];
-    const finished: (Reading & { score: number })[] = [];
+    const finished: ScoredReading[] = [];
     for (let length = 0; length < most && beams.length > 0 && finished.length < width; length++) {
       const candidates: { beam: Beam; id: number; logProb: number; sum: number }[] = [];
       for (const beam of beams) {
@@ -288,8 +298,29 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       });
     }
     finished.sort((a, b) => b.score - a.score);
-    return finished[0] ?? { tokens: [], logProbs: [], endLogProb: 0, noSpeech: start.noSpeech, looped: true };
+    const [best, ...others] = finished;
+    return [
+      best ?? {
+        tokens: [],
+        logProbs: [],
+        endLogProb: 0,
+        noSpeech: start.noSpeech,
+        looped: true,
+        score: Number.NEGATIVE_INFINITY,
+      },
+      ...others,
+    ];
   }
+
+  const textOf = (tokens: number[]): string => decodeText(tokens).replace(/\s+/g, ' ').trim();
+
+  /** A reading beside the one that has `score`; per token, so that longer and shorter ones can be compared. */
+  const otherHearing = (other: ScoredReading, best: number): OtherHearing => ({
+    text: textOf(other.tokens),
+    words: wordsOf(other),
+    confidence: Math.exp(meanOf(other)),
+    behind: (best - other.score) * (other.tokens.length + 1),
+  });
 
   const meanOf = (reading: Reading) =>
     (reading.logProbs.reduce((sum, value) => sum + value, 0) + reading.endLogProb) /
@@ -330,6 +361,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       noSpeech,
       meanLogProb,
       looped: false,
+      others: [],
       ms: performance.now() - began,
     });
     if (pcm.length === 0 || loudestDb(pcm) < SILENT_DB) return nothing(1);
@@ -352,8 +384,15 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     let reading: Reading;
     const forced = beam !== undefined && beam > 1;
     const readOnce = () => readGreedily(encoded, prompt, { boosts, phrases: expected }, cap, turn);
-    reading = forced ? await readWithBeam(encoded, prompt, beam, expected, cap, turn) : await readOnce();
-    if (forced && repeatsItself(decodeText(reading.tokens))) reading = await readOnce();
+    let others: OtherHearing[] = [];
+    if (forced) {
+      const [best, ...rest] = await readWithBeam(encoded, prompt, beam, expected, cap, turn);
+      if (repeatsItself(decodeText(best.tokens))) reading = await readOnce();
+      else {
+        reading = best;
+        others = rest.map((other) => otherHearing(other, best.score));
+      }
+    } else reading = await readOnce();
     let looped = reading.looped;
 
     if (looped) {
@@ -362,7 +401,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       reading = await readGreedily(whole, '', {}, cap, turn);
     } else if (beam === undefined && realTimeFactor < TOO_SLOW && isDoubtful(reading)) {
       await turn();
-      const second = await readWithBeam(encoded, prompt, SEARCH_WIDTH, expected, cap, turn);
+      const [second] = await readWithBeam(encoded, prompt, SEARCH_WIDTH, expected, cap, turn);
       if (!second.looped && !repeatsItself(decodeText(second.tokens)) && meanOf(second) > meanOf(reading))
         reading = second;
     }
@@ -382,7 +421,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     }
     looped ||= reading.looped;
 
-    const text = decodeText(reading.tokens).replace(/\s+/g, ' ').trim();
+    const text = textOf(reading.tokens);
     const figures = figuresOf(reading);
     const ms = performance.now() - began;
     // Short utterances cost a fixed share, so the factor is learnt from a second upwards.
@@ -395,6 +434,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       noSpeech: figures.noSpeech,
       meanLogProb: figures.meanLogProb,
       looped,
+      others: looped ? [] : others.filter((other) => other.text !== text),
       ms,
     };
   }

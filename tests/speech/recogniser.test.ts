@@ -155,7 +155,7 @@ it('catches a loop and still gives the words', async () => {
 });
 
 it('reads with a beam where asked', async () => {
-  const { text, looped } = await recogniser.recognise(
+  const { text, looped, others } = await recogniser.recognise(
     readWav(join(CLIPS, 'voices-sp0307-sg0042.wav')),
     {},
     { ...live, beam: 4 },
@@ -164,6 +164,10 @@ it('reads with a beam where asked', async () => {
     1,
   );
   expect(looped).toBe(false);
+  // what else it may have been: other words, each less likely than the one before
+  expect(others.length).toBeGreaterThan(1);
+  expect(new Set([text, ...others.map((other) => other.text)]).size).toBe(others.length + 1);
+  expect(others.every((other) => other.behind > 0 && other.words.length > 0)).toBe(true);
 });
 
 describe('the queue', () => {

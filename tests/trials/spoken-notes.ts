@@ -105,9 +105,12 @@ async function understand(lines: string[], heardBefore = new Map<string, string>
   const answers: string[] = [];
   for await (const answer of understandNotes(each(), {
     folder: root,
-    hear: async (path, quilt, lastNote) =>
-      heardBefore.get(basename(path)) ??
-      (await hearFile(path, buildPrompt(quilt, lastNote), { recogniser, modelsDir: MODELS, reader })).heard,
+    hear: async (path, quilt, lastNote) => {
+      const before = heardBefore.get(basename(path));
+      return before === undefined
+        ? hearFile(path, buildPrompt(quilt, lastNote), { recogniser, modelsDir: MODELS, reader })
+        : { heard: before, others: [] };
+    },
   }))
     answers.push(answer);
   return answers;
