@@ -1,3 +1,4 @@
+import { type Heard, likeliestSaid } from '../core/conversation/likeliest-said.ts';
 import { RULES_VERSION, readNote, SILENCE } from '../core/conversation/read-note.ts';
 import { hoursFromLog } from '../core/hours/hours.ts';
 import { answerQuery } from '../core/log/answer-query.ts';
@@ -10,6 +11,7 @@ import { type ChecklistItem, checklist } from '../core/record/checklist.ts';
 import { beginRound, readForRecord } from '../core/record/record-question.ts';
 import { findDays } from '../core/rules/times/find-day.ts';
 import { wallOf, wallTime } from '../core/rules/times/local-time.ts';
+import type { NoteAudio, Reading } from '../shared/note.ts';
 import type { Command } from '../shared/wire.ts';
 import { estimateForPapers } from './export/estimate-for-papers.ts';
 import type { Outcome, Surroundings } from './run-command.ts';
@@ -47,12 +49,13 @@ export async function carryOutCommand(
         conversation: alone ? SILENCE : conversation,
         spoken: heard !== undefined,
       });
-    const taking = { ...command, at };
-    const from = heard ? { heard } : {};
+    const { text, heardAs } = wordsOf(command.text, heard, (words) => read(words).reading);
+    const taking = { ...command, text, at };
+    const from = heardAs ? { heard: heardAs } : {};
     // A recording tells of another time, so nothing in it answers what the record asks now.
     const forRecord =
       heard?.audio.recordingId === undefined
-        ? readForRecord(before, command.text, {
+        ? readForRecord(before, text, {
             at,
             read,
             fields: (log) => fieldsOf(log, idleMin, at.slice(0, 10)),
@@ -72,7 +75,7 @@ export async function carryOutCommand(
             },
           })
         : undefined;
-    const { record, ...reading } = forRecord ?? { ...read(command.text), record: undefined };
+    const { record, ...reading } = forRecord ?? { ...read(text), record: undefined };
     return decide(before, taking, {
       at,
       id: newId,
@@ -90,6 +93,23 @@ export async function carryOutCommand(
     ...(reading?.act === 'query' && reading.query && !reading.ask && logged
       ? { answer: answerQuery(log, reading, logged.note.at, { idleMin }) }
       : {}),
+  };
+}
+
+/** The words of a note, of those that may have been said the ones that make the most sense, and how they were heard. */
+function wordsOf(
+  text: string,
+  heard: Surroundings['heard'],
+  read: (text: string) => Reading,
+): { text: string; heardAs?: Pick<NonNullable<Surroundings['heard']>, 'source' | 'audio'> } {
+  if (!heard) return { text };
+  const { source, audio, others = [] } = heard;
+  type Way = Heard & Pick<NoteAudio, 'words' | 'confidence'>;
+  const first: Way = { text, behind: 0, words: audio.words, confidence: audio.confidence };
+  const said = likeliestSaid<Way>([first, ...others], read);
+  return {
+    text: said.text,
+    heardAs: { source, audio: { ...audio, words: said.words, confidence: said.confidence } },
   };
 }
 

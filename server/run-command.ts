@@ -1,5 +1,6 @@
 import type { NoteAudio, Reading } from '../shared/note.ts';
 import type { Command } from '../shared/wire.ts';
+import type { OtherHearing } from './speech/recogniser.ts';
 import type { QuiltStore } from './store/quilt-store.ts';
 
 /** What a command came to, once it is on the disk. */
@@ -17,7 +18,12 @@ export type Surroundings = {
   now: string;
   idleMin: number;
   /** For a note that was heard: where its words came from. */
-  heard?: { source: 'spoken' | 'recording'; audio: NoteAudio };
+  heard?: {
+    source: 'spoken' | 'recording';
+    audio: NoteAudio;
+    /** What else may have been said; the one that makes the most sense becomes the note. */
+    others?: OtherHearing[];
+  };
 };
 
 /** The reader takes a second of processor time to load, so the first page does not wait for it. Loads it once. */

@@ -354,11 +354,13 @@ export class MicrophoneStream {
       return;
     }
     await this.#write(sound);
-    const outcome = await takeSpokenNote(store, sound, { ...recognition, text }, settings);
+    // Where an order or the call was taken off its beginning, the other readings still have it.
+    const others = text === recognition.text ? recognition.others : [];
+    const outcome = await takeSpokenNote(store, sound, { ...recognition, text, others }, settings);
     send({
       type: 'heard',
       streamId: this.id,
-      text,
+      text: store.log.note(sound.id)?.note.text ?? text,
       confidence: recognition.confidence,
       ...(outcome.noteId === undefined ? {} : { noteId: outcome.noteId }),
       ...(outcome.reading === undefined ? {} : { reading: outcome.reading }),

@@ -11,7 +11,7 @@ import { type Unheard, UnheardSound } from '../store/unheard-sound.ts';
 export async function takeSpokenNote(
   store: QuiltStore,
   sound: Unheard,
-  recognition: Pick<Recognition, 'text' | 'words' | 'confidence'>,
+  recognition: Pick<Recognition, 'text' | 'words' | 'confidence' | 'others'>,
   settings: Settings,
 ): Promise<Outcome> {
   const unheard = new UnheardSound(store.fs, store.folder);
@@ -24,6 +24,7 @@ export async function takeSpokenNote(
       idleMin: settings.idleMin,
       heard: {
         source: 'spoken',
+        others: recognition.others,
         audio: {
           file,
           startS: 0,

@@ -306,7 +306,7 @@ export class RecordingQueue {
     for (;;) {
       const next = await reading.next();
       if (next.done) return next.value.seconds;
-      const { startS, endS, text, confidence, words } = next.value;
+      const { startS, endS, text, confidence, words, others } = next.value;
       const at = new Date(startMs + startS * 1000).toISOString();
       await runCommand(
         store,
@@ -314,7 +314,11 @@ export class RecordingQueue {
         {
           now: at,
           idleMin: this.library.settings.data.idleMin,
-          heard: { source: 'recording', audio: { file, startS, endS, confidence, words, recordingId: id } },
+          heard: {
+            source: 'recording',
+            audio: { file, startS, endS, confidence, words, recordingId: id },
+            others,
+          },
         },
       );
       const kept = this.#jobs.get(id)!;

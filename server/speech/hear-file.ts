@@ -1,7 +1,7 @@
 import type { RecognitionContext } from './build-prompt.ts';
 import type { OtherHearing, Recogniser } from './recogniser.ts';
 import type { RecordingReader } from './recording-reader.ts';
-import { SEARCH_WIDTH } from './search-width.ts';
+import { FILE_SEARCH_WIDTH } from './search-width.ts';
 import { transcribeRecording } from './transcribe-recording.ts';
 
 export type HeardFile = {
@@ -27,7 +27,7 @@ export async function hearFile(
     recogniser,
     modelsDir,
     reader,
-    beam = SEARCH_WIDTH,
+    beam = FILE_SEARCH_WIDTH,
     signal,
   }: {
     recogniser: Recogniser;

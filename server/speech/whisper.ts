@@ -319,7 +319,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     text: textOf(other.tokens),
     words: wordsOf(other),
     confidence: Math.exp(meanOf(other)),
-    behind: (best - other.score) * (other.tokens.length + 1),
+    behind: Math.max(0, best - other.score) * (other.tokens.length + 1),
   });
 
   const meanOf = (reading: Reading) =>
@@ -401,9 +401,12 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       reading = await readGreedily(whole, '', {}, cap, turn);
     } else if (beam === undefined && realTimeFactor < TOO_SLOW && isDoubtful(reading)) {
       await turn();
-      const [second] = await readWithBeam(encoded, prompt, SEARCH_WIDTH, expected, cap, turn);
-      if (!second.looped && !repeatsItself(decodeText(second.tokens)) && meanOf(second) > meanOf(reading))
+      const [second, ...rest] = await readWithBeam(encoded, prompt, SEARCH_WIDTH, expected, cap, turn);
+      if (!second.looped && !repeatsItself(decodeText(second.tokens)) && meanOf(second) > meanOf(reading)) {
+        const first = { ...reading, score: meanOf(reading) };
+        others = [first, ...rest].map((other) => otherHearing(other, second.score));
         reading = second;
+      }
     }
     if (
       prompt !== '' &&
