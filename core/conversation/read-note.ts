@@ -589,7 +589,7 @@ function isTreatmentQuestion(items: Item[], words: string): boolean {
     !/\b(?:to|maybe|better)\b/.test(words)
   )
     return false;
-  const ways = items.filter((x) => x.action || x.w === 'leave' || x.material || x.topic);
+  const ways = items.filter((x) => x.action || x.w === 'leave' || x.material || x.topic || x.model);
   if (ways.length > 0 && /\b(or|vs|versus|maybe|should i|shall i|do i|could i|might)\b| \/ /.test(words))
     return true;
   // "patch 3-3?", but "patched 3-3?" asks whether it is done

@@ -27,6 +27,7 @@ import type { ReaderState } from './reader-state.ts';
 import { thingSpokenOf } from './thing-spoken-of.ts';
 import { topicAfter } from './topic-after.ts';
 import { absorbed } from './treatments/absorbed.ts';
+import { asModel } from './treatments/as-model.ts';
 import { doneAsPlanned, sewnAsPlanned, takenUp } from './treatments/as-planned.ts';
 import { askBetween } from './treatments/ask-between.ts';
 import { bareStuff } from './treatments/bare-stuff.ts';
@@ -39,13 +40,14 @@ import { makeTreatment } from './treatments/make-treatment.ts';
 import { maybeToo } from './treatments/maybe-too.ts';
 import { otherStuff } from './treatments/other-stuff.ts';
 import { ownersWord } from './treatments/owners-word.ts';
-import { sameAgain, toFollow } from './treatments/same-again.ts';
+import { sameAgain } from './treatments/same-again.ts';
 import { begunAlong, soFar } from './treatments/so-far.ts';
 import { standingTold } from './treatments/standing-told.ts';
 import { closedAtOnce, fastening, sewnOver } from './treatments/stitch-alone.ts';
-import { sameStitch, stitchOf, TAKES_STITCH } from './treatments/stitch-of.ts';
+import { sameStitch, stitchOf, stitchOfEach, TAKES_STITCH } from './treatments/stitch-of.ts';
 import { takenInTurn } from './treatments/taken-in-turn.ts';
 import { thisNotThat } from './treatments/this-not-that.ts';
+import { toFollow } from './treatments/to-follow.ts';
 import { tendedTo, unsaidDeed } from './treatments/unsaid-deed.ts';
 import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
 import { wholeVerdict } from './treatments/whole-verdict.ts';
@@ -165,13 +167,9 @@ function readClause(
     return;
   }
   const made: Draft[] = [];
-  // of several ways in one clause the stitch belongs to the one that it was said after
-  const sewn =
-    stitch && ways.findLast((x) => x.at <= items.indexOf(stitch.item) && TAKES_STITCH.has(x.action!));
+  const sewn = stitchOfEach(items, ways, stitch, words);
   for (const way of ways) {
-    const own =
-      !sewn || sewn === way || sewn.action === way.action || /\bboth\b/.test(words) ? stitch : undefined;
-    const draft = makeTreatment({ state, clause, v, way, sentence, placed, stitch: own });
+    const draft = makeTreatment({ state, clause, v, way, sentence, placed, stitch: sewn(way) });
     if (!draft) continue;
     if (absorbed(state, made, draft, clause)) {
       way.items.forEach((x) => {
@@ -313,7 +311,7 @@ function readClause(
     !made.length &&
     !state.drafts.some((d) => d.clause === index && /^(condition|treatment)$/.test(d.entry.kind))
   )
-    sameAgain(state, clause, v, placed, stitch);
+    asModel(state, clause, v, placed, stitch) || sameAgain(state, clause, v, placed, stitch);
 
   // 5. Materials that the treatments used up.
   const again = state.drafts.at(-1);

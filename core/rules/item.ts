@@ -59,6 +59,8 @@ export type Item = {
   duration?: DurationFound;
   clock?: ClockFound;
   span?: SpanFound;
+  /** Of "same": the places after which something was done. */
+  model?: string[];
 };
 
 /**
@@ -92,6 +94,7 @@ export const makeItem = (i: number, j: number, w: string, token: Token): Item =>
   duration: undefined,
   clock: undefined,
   span: undefined,
+  model: undefined,
 });
 
 /** The boundary that stays where an item is taken out, or the stop that is put there. */

@@ -10,7 +10,15 @@ export function mentionsOf(drafts: Draft[]): Mention[] {
     if ((e.kind !== 'condition' && e.kind !== 'treatment') || !e.places?.length) return [];
     const places = [...e.places];
     if (e.kind === 'condition') return [{ places, finding: e.finding }];
-    return [{ places, ...(e.action ? { action: e.action } : {}), ...(e.object ? { object: e.object } : {}) }];
+    return [
+      {
+        places,
+        ...(e.action ? { action: e.action } : {}),
+        ...(e.object ? { object: e.object } : {}),
+        state: e.state,
+        ...(e.stitch ? { stitch: e.stitch } : {}),
+      },
+    ];
   });
 }
 

@@ -1,4 +1,4 @@
-import type { Action, Finding, RemovedObject } from '../../../shared/vocabulary.ts';
+import type { Action, Finding, RemovedObject, Stitch, TreatmentState } from '../../../shared/vocabulary.ts';
 import { COUNT_WORDS } from '../../text/number-words.ts';
 import { isBareThing } from '../conditions/bare-thing.ts';
 import type { Item } from '../item.ts';
@@ -11,6 +11,8 @@ export type Mention = {
   finding?: Finding;
   action?: Action;
   object?: RemovedObject;
+  state?: TreatmentState;
+  stitch?: Stitch;
   /** The words each of its places was told in, where they tell the one from the other. */
   tellings?: Telling[];
 };

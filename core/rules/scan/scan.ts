@@ -13,6 +13,7 @@ import { type ClothSpokenOf, clothBesideBlock } from '../places/cloth-beside-blo
 import { type ClothInHand, clothTaken, ofClothInHand, staysInHand } from '../places/cloth-in-hand.ts';
 import { crossOutside } from '../places/cross-outside.ts';
 import { moveFocus, pointBack, rememberCloth } from '../places/move-focus.ts';
+import { takenAsModel } from '../places/place-as-model.ts';
 import {
   fewSpokenOf,
   narrowToCloth,
@@ -75,6 +76,10 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
       itemAt(i < stretch ? untilHours : tokens, i, so);
     if (talk.measuring && item.clock?.rule === 'time.four-digits') lengthForClock(item, items);
     items.push(item);
+    if (item.place && takenAsModel(items, tokens[item.j]?.w ?? '')) {
+      i = item.j;
+      continue;
+    }
     if (item.place) {
       narrowToCloth(item.place, items, ctx.cloth ?? fewSpokenOf(ctx), fabrics);
       narrowToNamedCloth(items, grid, fabrics, tokens[item.j]);

@@ -2,6 +2,7 @@ import type { Action, Stitch } from '../../../shared/vocabulary.ts';
 import { STITCH_PHRASES } from '../../lexicon/stitches.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { toldOf } from './as-model.ts';
 import { isTreatment } from './is-treatment.ts';
 
 export function stitchOf(items: Item[]): { stitch: Stitch; item: Item } | undefined {
@@ -78,11 +79,44 @@ export const TAKES_STITCH = new Set<Action>([
   'tie',
 ]);
 
+type Told = { at: number; action?: Action | undefined };
+type Sewn = NonNullable<ReturnType<typeof stitchOf>>;
+
+/**
+ * With which stitch each of the ways of a clause was done. "linen behind it in running stitch and net over the face, couched down": each has
+ * the one that is told behind it and before the next. Where only one is told it belongs to the way that it was said after.
+ */
+export function stitchOfEach<W extends Told>(
+  items: Item[],
+  ways: W[],
+  stitch: Sewn | undefined,
+  words: string,
+): (way: W) => Sewn | undefined {
+  if (!stitch || ways.length < 2) return () => stitch;
+  const takers = ways.filter((x) => TAKES_STITCH.has(x.action!));
+  const sewn = takers.findLast((x) => x.at <= items.indexOf(stitch.item));
+  const one = (way: W): Sewn | undefined =>
+    !sewn || sewn === way || sewn.action === way.action || / both /.test(words) ? stitch : undefined;
+  if (items.filter((x) => x.stitch).length < 2) return one;
+  const own = new Map<W, Sewn>();
+  const inOrder = takers.sort((a, b) => a.at - b.at);
+  inOrder.forEach((way, n) => {
+    const behind = stitchOf(items.slice(way.at, inOrder[n + 1]?.at ?? items.length));
+    if (behind) own.set(way, behind);
+  });
+  const each = own.size > 1 && !items.slice(0, inOrder[0]!.at).some((x) => x.stitch);
+  return each ? (way) => own.get(way) : one;
+}
+
 const LIKE_BEFORE = /^(likewise|ditto|similarly)$/;
 
 /** "patched 6-2 too, same stitch", "3-5 patched likewise": the stitch of the treatment before. */
 export function sameStitch(state: ReaderState, items: Item[], words: string): ReturnType<typeof stitchOf> {
   if (!/ (?:same|likewise|ditto|similarly) /.test(words)) return undefined;
+  // "4-2 patched the same way as 2-2"
+  const model = items.find((x) => x.model);
+  const way = model && toldOf(state, model.model!).findLast((m) => m.stitch);
+  if (way && items.some((x) => x.action?.v === way.action)) return { stitch: way.stitch!, item: model };
   const last = state.drafts.findLast(isTreatment)?.entry ?? state.memory.treatment;
   const item = items.find(
     (x, k) =>
