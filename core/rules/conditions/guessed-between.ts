@@ -3,7 +3,7 @@ import { wordsBetween } from '../words-between.ts';
 
 /** What she takes it for: "I'd swear it's jam", "jam I think", "looks like coffee". */
 const GUESS =
-  /^ (?:(?:i|we) (?:'d|would|'ll|will)? ?(?:swear|say|guess|bet|reckon|wager|think|suppose|fancy)(?: (?:it|that) (?:'s|is|was|must be))? (?:\S+ ){0,4}|(?:it|that|this) (?:looks|smells|might|may|must|could|'s|is) (?:\S+ ){1,5}|(?:\S+ ){1,4}(?:i|we) (?:(?:'d|would) (?:have )?)?(?:think|thought|reckon|guess|say|said|suppose|imagine)(?: it is)? |(?:looks|smells) (?:like|of) (?:\S+ ){1,4}|(?:probably|possibly|maybe|perhaps) (?:\S+ ){1,4})$/;
+  /^ (?:(?:i|we) (?:'d|would|'ll|will)? ?(?:swear|say|guess|bet|reckon|wager|think|suppose|fancy)(?: (?:it|that) (?:'s|is|was|must be))? (?:\S+ ){0,4}|(?:it|that|this) (?:looks|smells|might|may|must|could|'s|is) (?:\S+ ){1,5}|(?:\S+ ){1,4}(?:i|we) (?:(?:'d|would) (?:have )?)?(?:think|thought|reckon|guess|say|said|suppose|imagine)(?: it is)? |(?:\S+ ){1,3}(?:most likely|by the (?:look|looks|smell|feel) of (?:it|things)|or something(?: like (?:it|that))?|or so it looks|if you ask me|at a guess|no doubt|for sure) |(?:looks|smells) (?:like|of) (?:\S+ ){1,4}|(?:probably|possibly|maybe|perhaps) (?:\S+ ){1,4})$/;
 const LEADS_TO_PLACE =
   /^(?:on|in|at|along|across|over|near|round|around|by|down|between|beside|below|above|under|right|just)$/;
 const LONGEST = 8;
@@ -13,15 +13,18 @@ const LONGEST = 8;
  * behind it is the damage's. The items without it.
  */
 export function withoutGuessed(items: Item[]): Item[] {
-  const a = items.findIndex(
-    (x, k) => k > 0 && x.w === ',' && items.slice(0, k).some((y) => y.finding || y.fail),
-  );
-  if (a < 0) return items;
-  const b = items.findIndex((x, k) => k > a + 1 && x.w === ',');
-  if (b < 0 || b - a > LONGEST || !LEADS_TO_PLACE.test(items[b + 1]?.w ?? '')) return items;
-  const between = items.slice(a + 1, b);
-  if (between.some((x) => tells(x)) || !GUESS.test(wordsBetween(between))) return items;
-  return [...items.slice(0, a), ...items.slice(b + 1)];
+  const found = items.findIndex((x) => x.finding || x.fail);
+  if (found < 0) return items;
+  for (let a = found + 1; a < items.length; a++) {
+    if (items[a]!.w !== ',') continue;
+    const b = items.findIndex((x, k) => k > a + 1 && x.w === ',');
+    if (b < 0) return items;
+    if (b - a > LONGEST || !LEADS_TO_PLACE.test(items[b + 1]?.w ?? '')) continue;
+    const between = items.slice(a + 1, b);
+    if (between.some((x) => tells(x)) || !GUESS.test(wordsBetween(between))) continue;
+    return [...items.slice(0, a), ...items.slice(b + 1)];
+  }
+  return items;
 }
 
 const tells = (x: Item): boolean =>

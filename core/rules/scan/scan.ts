@@ -10,16 +10,17 @@ import { lengthForClock } from '../measurements/length-for-clock.ts';
 import { walkAfter } from '../places/along-row.ts';
 import { blocksOfSubject, onlyBlockOf } from '../places/blocks-of-subject.ts';
 import { type ClothSpokenOf, clothBesideBlock } from '../places/cloth-beside-block.ts';
+import { clothHere } from '../places/cloth-here.ts';
 import { type ClothInHand, clothTaken, ofClothInHand, staysInHand } from '../places/cloth-in-hand.ts';
 import { crossOutside } from '../places/cross-outside.ts';
 import { moveFocus, pointBack, rememberCloth } from '../places/move-focus.ts';
-import { takenAsModel } from '../places/place-as-model.ts';
 import {
   fewSpokenOf,
   narrowToCloth,
   narrowToClothBehind,
   narrowToNamedCloth,
 } from '../places/narrow-to-cloth.ts';
+import { takenAsModel } from '../places/place-as-model.ts';
 import type { PlaceContext, PlaceFound } from '../places/place-found.ts';
 import { metresAsMinutes, minutesOfNext } from '../times/minutes-meant.ts';
 import { stretchAtComma } from '../times/stretch-at-comma.ts';
@@ -80,6 +81,8 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
       i = item.j;
       continue;
     }
+    // "(the patch is off 3-4,) the cocoa dot underneath has a tear"
+    if (item.fabric) clothHere(items, tokens, ctx, fabrics);
     if (item.place) {
       narrowToCloth(item.place, items, ctx.cloth ?? fewSpokenOf(ctx), fabrics);
       narrowToNamedCloth(items, grid, fabrics, tokens[item.j]);
