@@ -3,6 +3,7 @@ import { COLOURS, PATTERN_WORDS } from '../lexicon/colours.ts';
 import { UNIT_WORDS } from '../lexicon/units.ts';
 import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
+import { sinceOutside } from '../rules/places/carried-places.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { POINTERS } from './mend/items.ts';
 import { put } from './standing.ts';
@@ -131,7 +132,7 @@ function trustPointing(state: ReaderState, draft: Draft, items: Item[]): void {
       (x.seam || x.finding || x.object || x.place?.outside || BLOCKISH.test(x.w)) &&
       (BENEATH.test(items[k - 1]?.w ?? '') || BENEATH.test(items[k - 2]?.w ?? '')),
   );
-  if (open || items.some((x) => x.place?.outside)) return;
+  if (open || items.some((x) => x.place?.outside) || sinceOutside(state, draft.clause)) return;
   const told = state.drafts.findLast(
     (d) =>
       d !== draft &&

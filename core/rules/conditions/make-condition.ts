@@ -2,6 +2,7 @@ import { isPredicate } from '../clause/is-predicate.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
+import { sinceOutside } from '../places/carried-places.ts';
 import { oneOfCloth } from '../places/cloth-worked-on.ts';
 import { splitBlock, unique } from '../places/grid.ts';
 import { type ClausePlaces, holdsMoreThan } from '../places/places-of-clause.ts';
@@ -523,6 +524,7 @@ function carriedForCondition(
   c: ConditionFound,
   placed: ClausePlaces,
 ): string[] | undefined {
+  if (sinceOutside(state) && !placed.places.length && !v.items.some((x) => x.fabric)) return undefined;
   const last = [...state.drafts]
     .reverse()
     .find(

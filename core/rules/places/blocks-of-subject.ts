@@ -1,12 +1,19 @@
 import type { Token } from '../../text/tokenise.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
+import type { PlaceContext } from './place-found.ts';
 
 /** "the strawberry print has faded", "about the sateen": the cloth's blocks, where it is spoken of and not put in. */
 export function blocksOfSubject(items: Item[], fabrics: FabricIndex, next: Token | undefined): string[] {
   const at = items.length - 1;
   const names = items[at]!.fabric!.names;
   if (names.length !== 1) return [];
+  if (
+    OTHERS.test(wordsBetween(items, at - 3, at)) &&
+    /^(?:ones|blocks|pieces|squares|are|were|have|look|need|get|stay)$/.test(next?.w ?? '')
+  )
+    return fabrics.blocks[names[0]!] ?? [];
   const lead = items.slice(Math.max(0, at - 4), at).map((x) => x.w);
   // "Stains, teal dot."
   const alone = lead.at(-1) === ',' && lead.length < 3 && (!next || /^[.;\n]$/.test(next.w));
@@ -47,4 +54,18 @@ export function onlyBlockOf(items: Item[], fabrics: FabricIndex): string | undef
     !/ (?:with|w|from|using|bought|a|an|some|yards?|metres?|piece|scrap|bit|for|used|into|onto) /.test(lead)
     ? blocks[0]
     : undefined;
+}
+
+const OTHERS = / (?:the|my) (?:other|remaining)(?: two| three| four| five| \d)? $/;
+
+/** "the other two cocoa dot ones are fine, so they stay": of a cloth's blocks, those that were not just spoken of. */
+export function othersOf(items: Item[], blocks: string[], { focus, earlier }: PlaceContext): string[] {
+  if (blocks.length < 2 || !OTHERS.test(wordsBetween(items, items.length - 4, items.length - 1)))
+    return blocks;
+  const last = [...earlier, focus].findLast((g) => g.some((p) => blocks.includes(p)));
+  const rest = last ? blocks.filter((p) => !last.includes(p)) : [];
+  if (!rest.length) return blocks;
+  // "five three gets the tulle and the other two …": of all of them
+  earlier.push(blocks);
+  return rest;
 }

@@ -33,6 +33,8 @@ export function carriedPlaces(
     placed.items.every((x) => /^place\.(it|that-one)$/.test(x.place!.rule))
   )
     return undefined;
+  // "a stain in 2-9, cleaned it", where there is no 2-9: it is done where the stain is, wherever that be
+  if (sinceOutside(state) && (placed.kind === 'none' || placed.kind === 'pronoun')) return undefined;
   const lastInNote = [...state.drafts]
     .reverse()
     .find(
@@ -244,6 +246,15 @@ export function carriedPlaces(
   )
     return state.memory.focus;
   return undefined;
+}
+
+/** Was a block named that the quilt has not got, and no other place told since? */
+export function sinceOutside({ drafts }: ReaderState, clause = Number.POSITIVE_INFINITY): boolean {
+  const before = drafts.filter((d) => d.clause < clause);
+  const outside = before.findLastIndex((d) => d.outside);
+  return (
+    outside >= 0 && !before.slice(outside).some((d) => (d.entry as { places?: string[] }).places?.length)
+  );
 }
 
 /** "peeled that interfacing off": where interfacing was told of. */

@@ -2,6 +2,7 @@ import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import type { Item } from '../item.ts';
+import { findMention } from './find-mention.ts';
 import type { PlaceContext } from './place-found.ts';
 
 const HERE =
@@ -21,10 +22,11 @@ const FEW = 6;
 export function clothHere(
   items: Item[],
   tokens: Token[],
-  { focus }: PlaceContext,
+  ctx: PlaceContext,
   fabrics: FabricIndex,
 ): number | undefined {
   const item = items.at(-1)!;
+  const { focus } = ctx;
   if (item.place || !focus.length || focus.length > FEW) return undefined;
   const behind = ` ${tokens
     .slice(item.j, item.j + 4)
@@ -43,10 +45,16 @@ export function clothHere(
     return undefined;
   const lead = items.slice(-4, -1).map((x) => x.w);
   if (lead.slice(-2).some((x) => PUTS.test(x))) return undefined;
+  // "the one below that | the velvet in it": a block and what is told of it
+  if (items.at(items.at(-2)?.w === 'the' ? -3 : -2)?.place) return undefined;
   const own = item.fabric!.names.flatMap((name) => fabrics.blocks[name] ?? []);
-  const here = focus.filter((p) => own.includes(p));
+  const here = (spokenOfHere(items, ctx) ?? focus).filter((p) => own.includes(p));
   if (!here.length || here.length === own.length) return undefined;
   item.j = next;
   item.place = { next, places: here, how: 'implied', rule: 'place.cloth-here', kind: 'blocks' };
   return next;
 }
+
+/** "took that patch off the poplin under it": where no place is told before, the place of the thing that is pointed at. */
+const spokenOfHere = (items: Item[], { mentions }: PlaceContext): string[] | undefined =>
+  mentions?.length && !items.some((x) => x.place) ? findMention(items.slice(0, -1), mentions) : undefined;

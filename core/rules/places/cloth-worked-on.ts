@@ -120,7 +120,9 @@ export function oneOfCloth(items: Item[], k: number, state: ReaderState): string
       ?.quantity?.value;
     return rest.length === 1 ||
       count === rest.length ||
-      (!final && /^(ones|blocks|pieces|squares)$|s$/.test(from < k ? items[from]!.w : noun || item.w))
+      (!final &&
+        (/^(ones|blocks|pieces|squares)$|s$/.test(from < k ? items[from]!.w : noun || item.w) ||
+          (/^(are|were|have|look|need|want|get|'re|stay|still|both|all)$/.test(noun) && /s$/.test(item.w))))
       ? rest
       : [];
   }

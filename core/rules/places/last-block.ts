@@ -2,6 +2,7 @@ import { splitBlock } from './grid.ts';
 import type { PlaceContext } from './place-found.ts';
 
 const lastThat = (ctx: PlaceContext, fits: (place: string) => boolean): string | undefined => {
+  if (ctx.lost) return undefined;
   for (const group of [ctx.focus, ...[...ctx.earlier].reverse()]) {
     const block = group.findLast(fits);
     if (block) return block;

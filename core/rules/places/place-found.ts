@@ -37,6 +37,8 @@ export type PlaceContext = {
   mentions?: Mention[];
   /** The neighbour told last, and the block that it was counted from. */
   stepped?: { from: string; to: string[] };
+  /** A block that the quilt has not got was named, and none since: what lies beside it can't be known. */
+  lost?: boolean;
   /** What was read of this note so far. */
   items?: Item[];
   /** The row along which she tells block after block. */

@@ -8,7 +8,7 @@ import { type Item, makeItem } from '../item.ts';
 import { lengthAt, lengthTalk } from '../measurements/length-at.ts';
 import { lengthForClock } from '../measurements/length-for-clock.ts';
 import { walkAfter } from '../places/along-row.ts';
-import { blocksOfSubject, onlyBlockOf } from '../places/blocks-of-subject.ts';
+import { blocksOfSubject, onlyBlockOf, othersOf } from '../places/blocks-of-subject.ts';
 import { type ClothSpokenOf, clothBesideBlock } from '../places/cloth-beside-block.ts';
 import { clothHere } from '../places/cloth-here.ts';
 import { type ClothInHand, clothTaken, ofClothInHand, staysInHand } from '../places/cloth-in-hand.ts';
@@ -89,8 +89,13 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
       places.push(item.place);
       if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
         moveFocus(ctx, item.place, items);
-      // "another one with a hole in it": what "it" is, nobody has said
-      if (item.place.rule === 'place.one-of' && /^another\b/.test(item.w) && ctx.focus.length) {
+      if (isLost(item.place)) ctx.lost = true;
+      else if (item.place.places.length) delete ctx.lost;
+      // "another one with a hole in it", "a stain in 2-9, cleaned it": what "it" is, nobody has said
+      if (
+        ((item.place.rule === 'place.one-of' && /^another\b/.test(item.w)) || isLost(item.place)) &&
+        ctx.focus.length
+      ) {
         ctx.earlier.push(ctx.focus);
         ctx.focus = [];
       }
@@ -107,7 +112,7 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
         delete ctx.cloth;
     } else if (item.fabric) {
       narrowToClothBehind(items, fabrics);
-      const places = blocksOfSubject(items, fabrics, tokens[item.j]);
+      const places = othersOf(items, blocksOfSubject(items, fabrics, tokens[item.j]), ctx);
       if (places.length) {
         ctx.cloth = places;
         if (!item.place) cloths.push({ at: items.length - 1, places });
@@ -143,6 +148,10 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
     ...(ctx.cloth ? { cloth: ctx.cloth } : {}),
   };
 }
+
+/** A block told in so many words that this quilt has not got. */
+const isLost = (place: PlaceFound): boolean =>
+  place.outside === true && !place.places.length && place.kind === 'blocks' && place.how === 'said';
 
 /** Before "the velvet", these make it stuff to work with. */
 const PIECED = /^(pieced|piece|cut|bought|got|used|using|ordered|washed|ironed|found|put)$/;

@@ -113,7 +113,9 @@ export function countedFrom(
         ? { next, places: [], how: 'implied', rule: 'place.neighbour', kind: 'pointer' }
         : undefined;
     bases = (spread && oneForEach(ctx.focus, spread, ways)) || [
-      mendsPlace(tokens, next) ? base : originOf(ctx, base, ways, based || isIts(tokens, next)),
+      mendsPlace(tokens, next) || isAcrossSeam(tokens, next)
+        ? base
+        : originOf(ctx, base, ways, based || isIts(tokens, next)),
     ];
   }
   if (
@@ -164,9 +166,20 @@ export function countedFrom(
 const mendsPlace = (tokens: Token[], next: number): boolean =>
   tokens.slice(Math.max(0, next - 9), next).some((t) => /^(sorry|meant|mean|no)$/.test(t.w));
 
-/** "the one to its left": of the one just told. */
+/** "(the one above is torn,) and the seam with the one below is open": the seam is that of the block just told. */
+const isAcrossSeam = (tokens: Token[], next: number): boolean => {
+  const said = tokens.slice(Math.max(0, next - 9), next).map((t) => t.w);
+  const seam = said.lastIndexOf('seam');
+  return (
+    seam >= 0 &&
+    /^(with|between|to|joining|shared|it)$/.test(said[seam + 1] ?? '') &&
+    !said.includes('.', seam)
+  );
+};
+
+/** "the one to its left", "its right-hand neighbour": of the one just told. */
 const isIts = (tokens: Token[], next: number): boolean =>
-  [1, 2, 3].some((n) => w(tokens, next - n) === 'its');
+  [1, 2, 3, 4].some((n) => w(tokens, next - n) === 'its');
 
 /**
  * "the one above is stained and the one to the left is fine", "below 2-3 it's frayed, above it it's sound": of two neighbours told one after

@@ -29,6 +29,7 @@ export function plural(ctx: PlaceContext, count?: number): string[] {
   if (counted) return counted;
   if (ctx.cloth?.length) return ctx.cloth;
   if (ctx.focus.length > 1) return ctx.focus;
+  if (ctx.lost) return [];
   const list = toldOneByOne(ctx);
   if (list) return list;
   const last = ctx.earlier.at(-1);

@@ -1,7 +1,7 @@
 import type { Action, TreatmentState } from '../../../../shared/vocabulary.ts';
 import type { Draft } from '../../draft.ts';
 import type { Item } from '../../item.ts';
-import { carriedPlaces, sideTakenOff } from '../../places/carried-places.ts';
+import { carriedPlaces, sideTakenOff, sinceOutside } from '../../places/carried-places.ts';
 import { clothWithin, mendedCloth } from '../../places/cloth-worked-on.ts';
 import { splitBlock } from '../../places/grid.ts';
 import type { ReaderState } from '../../reader-state.ts';
@@ -219,7 +219,11 @@ export function placesTold(
       how = 'carried';
       implied = true;
       placeItems = [];
-    } else if (NO_PLACE_NEEDED.has(action)) {
+    } else if (
+      NO_PLACE_NEEDED.has(action) &&
+      // "a stain in 2-9, spot-cleaned it", where there is no 2-9
+      !(/^(?:clean|press|quilt|tie|photograph)$/.test(action) && sinceOutside(state))
+    ) {
       places = WHOLE_QUILT.has(action) ? ['quilt'] : action === 'add-border' ? ['border'] : undefined;
       how = 'unneeded';
     } else {
