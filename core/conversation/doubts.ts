@@ -5,6 +5,7 @@ import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import { sinceOutside } from '../rules/places/carried-places.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
+import { wordsBetween } from '../rules/words-between.ts';
 import { POINTERS } from './mend/items.ts';
 import { put } from './standing.ts';
 
@@ -18,6 +19,8 @@ const BLOCKISH =
  */
 export function doubtPlaces(state: ReaderState): void {
   placeSewnSeam(state);
+  // the blocks of which an unknown one was just told of
+  let among: string | undefined;
   for (const draft of state.drafts) {
     const { entry } = draft;
     if (entry.kind !== 'condition' && entry.kind !== 'treatment') continue;
@@ -85,9 +88,23 @@ export function doubtPlaces(state: ReaderState): void {
       // "in row six most of them were broken": of the stitches
       !(entry.kind === 'condition' && entry.finding === 'broken-stitching') &&
       oneOfSeveral(items, named, entry.places.length)
-    )
+    ) {
+      among = entry.places.join();
       take(draft);
-    else if (!entry.places.length) trustPointing(state, draft, items);
+    }
+    // "one of the blocks in row two is thin, netted it": that one, whichever it is
+    else if (among && draft.origins['places']?.rule === 'place.carried' && entry.places.join() === among)
+      take(draft);
+    // "one of the sage prints has net over it", after a block that was told of before
+    else if (
+      entry.kind === 'treatment' &&
+      draft.placed === 'carried' &&
+      !named.length &&
+      items.some((x, k) => x.fabric && SOME_OF.test(wordsBetween(items, k - 4, k)))
+    ) {
+      among = entry.places.join();
+      take(draft);
+    } else if (!entry.places.length) trustPointing(state, draft, items);
   }
 }
 
@@ -153,6 +170,8 @@ function take(draft: Draft): void {
   delete draft.origins['places'];
   draft.placed = 'none';
 }
+
+const SOME_OF = / (?:one|two|three|some|couple|several|1|2|3) of (?:the|those|these|my|our) $/;
 
 /** How many an indefinite word takes; Infinity where it takes an unknown part of them. */
 const SOME: Record<string, number> = {

@@ -1,6 +1,7 @@
 import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
 import { blockAt, columnOf, isWholeRow, rowOf, splitBlock } from '../../rules/places/grid.ts';
+import { outermostOf } from '../../rules/places/outermost.ts';
 import { countsOf, ORDINAL_WORDS } from '../../text/number-words.ts';
 import { readNumber } from '../../text/read-number.ts';
 import { POINTERS } from '../mend/items.ts';
@@ -48,6 +49,8 @@ export function answerPlace(a: Answering): boolean {
     found = placesHeard(a, a.items);
     from = a.items;
   }
+  const corner = found.length > 1 ? undefined : cornerOfCloth(a, open, found[0]);
+  if (corner) found = [corner];
   if (!found.length)
     found = [numberHeard(a), lineHeard(a), sideOfSeveral(a, open)].find((p) => p !== undefined) ?? [];
   const cloth = from.find((x) => x.fabric?.names.length === 1);
@@ -201,12 +204,32 @@ function numberHeard(a: Answering): string[] | undefined {
   return block === undefined ? undefined : [block];
 }
 
+/** The blocks of the cloth of which one was told: "one of the buff sprigs has a tear". */
+function blocksAskedOf({ state, last }: Answering, open: Standing[]): string[] {
+  const { blocks } = state.fabrics;
+  const told = open.flatMap(({ was }) =>
+    'fabric' in was && was.fabric !== undefined && was.kind === 'condition' ? [was.fabric] : [],
+  )[0];
+  const said = last.said.toLowerCase();
+  const fabric = told ?? Object.keys(blocks).find((name) => said.includes(`of the ${name.toLowerCase()}`));
+  return fabric === undefined ? [] : (blocks[fabric] ?? []);
+}
+
+const AT_CORNER = / (top|upper|bottom|lower) (?:and )?(?:hand )?(left|right)(?: hand)? /;
+
+/** "(one of the buff sprigs) the lower right one": the corner of the blocks of that cloth, where it is no corner of the quilt. */
+function cornerOfCloth(a: Answering, open: Standing[], found: string | undefined): string | undefined {
+  const said = AT_CORNER.exec(a.words);
+  const all = said ? blocksAskedOf(a, open) : [];
+  if (all.length < 2 || (found !== undefined && all.includes(found))) return undefined;
+  const across = outermostOf(all, said![1]!) ?? [];
+  const [corner, another] = outermostOf(across, said![2]!) ?? [];
+  return another ? undefined : corner;
+}
+
 /** "the lower one", "the left-hand one", "the first": one of the blocks of the cloth that was named. */
 function sideOfSeveral(a: Answering, open: Standing[]): string[] | undefined {
-  const fabric = open
-    .map(({ was }) => ('fabric' in was ? was.fabric : undefined))
-    .find((f) => f !== undefined);
-  const all = fabric === undefined ? [] : (a.state.fabrics.blocks[fabric] ?? []);
+  const all = blocksAskedOf(a, open);
   if (all.length < 2 || a.items.length > 12) return undefined;
   // "both", "all of them"
   if (

@@ -66,7 +66,7 @@ export function cutClauses(items: Item[]): Clause[] {
         close(w === ')' || w === '(' ? ',' : dash ? '-' : w);
         continue;
       }
-      if (isBoundary(items, k, current)) {
+      if (isBoundary(items, k, current) || endsReason(items, k, current, joint)) {
         close(w);
         // "and then", ", and", ", but"
         while (
@@ -135,4 +135,16 @@ function listsWhatIsOff(items: Item[], k: number, current: Item[]): boolean {
     return false;
   const next = /^(the|old|an?)$/.test(items[k + 1]?.w ?? '') ? items[k + 2] : items[k + 1];
   return next?.object !== undefined || next?.finding === 'old-repair';
+}
+
+/** "netted because of a tear, 20 cm of net, running stitch": the goods are those of the deed, and no part of its reason. */
+function endsReason(items: Item[], k: number, current: Item[], joint: string): boolean {
+  if (items[k]!.w !== ',' || !/^(because|cos|since|as)$/.test(joint) || !current.some((x) => x.finding))
+    return false;
+  const next = items[k + 1];
+  return (
+    next?.quantity?.unit !== undefined &&
+    !next.finding &&
+    items.slice(k + 1, k + 5).some((x) => x.material || x.fabric)
+  );
 }

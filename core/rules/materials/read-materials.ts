@@ -5,6 +5,7 @@ import { LENGTH_UNIT_SET } from '../../lexicon/units.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { findGood, type GoodFound } from './find-good.ts';
 import { someOfIt } from './some-of-it.ts';
 
@@ -80,6 +81,16 @@ export function readMaterials(
     if (!good || (!item.material && !item.fabric && !item.quantity?.unit && good.head === undefined))
       continue;
     const head = good.head === undefined ? undefined : items[good.head]!;
+    // "one of the buff sprigs has net over it": a block of that cloth, and no piece of it
+    if (
+      head?.fabric &&
+      good.quantity !== undefined &&
+      !good.unit &&
+      / of (?:the|those|these|my|our) $/.test(wordsBetween(items, k, good.head))
+    ) {
+      k = Math.max(k, good.next - 1);
+      continue;
+    }
     // "Thread: silk, cream": a heading
     if (items.length === 1 && good.name === 'thread' && state.clauses[v.index + 1]?.joint === ':') continue;
     if (amountOfNamed(state, v, good)) {

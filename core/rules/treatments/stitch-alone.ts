@@ -105,6 +105,11 @@ export function closedAtOnce(
   const found = state.drafts.findLast((d) => d.clause === v.index);
   if (found?.entry.kind !== 'condition' || !found.entry.places?.length) return undefined;
   if (!['split-seam', 'tear', 'broken-stitching'].includes(found.entry.finding)) return undefined;
+  // "netted because of a tear, running stitch": the net was sewn so, for that reason
+  const cured = state.drafts.some(
+    (d) => isTreatment(d) && d.clause === v.index - 1 && d.sentence === v.sentence && !d.entry.stitch,
+  );
+  if (cured && /^(?:because|as|since|for|cos)$/.test(state.clauses[v.index]!.joint)) return undefined;
   const at = v.items.indexOf(stitch.item);
   if (!/^(,|-|--|:|>|->|=>|=|→)$/.test(v.items[at - 1]?.w ?? '')) return undefined;
   const damage = v.items.findIndex((x) => x.finding || x.fail);
