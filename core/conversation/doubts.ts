@@ -100,7 +100,7 @@ export function doubtPlaces(state: ReaderState): void {
       entry.kind === 'treatment' &&
       draft.placed === 'carried' &&
       !named.length &&
-      items.some((x, k) => x.fabric && SOME_OF.test(wordsBetween(items, k - 4, k)))
+      items.some((x, k) => x.fabric && SOME_OF.test(wordsBetween(items, k - 5, k)))
     ) {
       among = entry.places.join();
       take(draft);
@@ -171,7 +171,8 @@ function take(draft: Draft): void {
   draft.placed = 'none';
 }
 
-const SOME_OF = / (?:one|two|three|some|couple|several|1|2|3) of (?:the|those|these|my|our) $/;
+const SOME_OF =
+  /(?<! (?:with|from|using|in|of)) (?:one|two|three|several|1|2|3) of (?:the|those|these|my|our) $/;
 
 /** How many an indefinite word takes; Infinity where it takes an unknown part of them. */
 const SOME: Record<string, number> = {

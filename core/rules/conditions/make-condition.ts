@@ -383,6 +383,12 @@ function namesOnly(state: ReaderState, v: { index: number; items: Item[] }, c: C
   )
     return false;
   if (c.at - lead > 3) return false;
+  // "the ties broke in the night on 2-2" says what became of them
+  if (
+    /^(?:broke|snapped|popped|burst|came|went|gave|let|failed)\b/.test(items[c.at]!.w) &&
+    items.slice(lead, c.at).some((x) => x.stitches || x.seam || x.object || x.part)
+  )
+    return false;
   // "the middle two columns faded" says so
   if (
     /(ed|torn|worn|thin|sound|bare|weak)$/.test(items[c.at]!.w) &&

@@ -137,8 +137,14 @@ export function correctAt(out: Item[], k: number, marker: string[], grid: QuiltG
   // "darned 5-1, sorry, patched": where it was done stands, unless another place is told
   const placed = hit !== 'place' && between.some(namesBlock) && !out.slice(m + 1).some(namesBlock);
   // "an hour off for dinner, no, an hour and fifteen minutes": still what was taken off
+  // "forty minutes for the pair of them, no, thirty": still for the pair
   const rest =
-    hit === 'duration' && between.some((x) => /^(off|out|away|break|lunch|dinner|tea|supper)$/.test(x.w));
+    hit === 'duration' &&
+    between.some((x) =>
+      /^(off|out|away|break|lunch|dinner|tea|supper|both|pair|lot|two|three|told|total|altogether)$/.test(
+        x.w,
+      ),
+    );
   if (placed || rest || (between.some((x) => tells(x)) && !restated)) {
     // "3-2 has a hole, no, 3-3": only the word itself changes
     out.splice(k, m + 1 - k);

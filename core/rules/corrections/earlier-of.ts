@@ -10,11 +10,20 @@ type Hit = { from: number; hit: Sort };
 export const bareNumber = (x: Item | undefined): number | undefined =>
   x?.quantity?.unit || x?.place || x?.clock ? undefined : x?.quantity?.value;
 
+/** Behind a length of time: for how much it was. */
+const FOR_BOTH =
+  /^(?:for|the|of|them|those|these|it|that|both|pair|lot|two|three|all|told|in|total|altogether|together|jobs?|things?|whole)$/;
+
 /** "six yards for the backing, thirty six pounds, correction, thirty nine": a bare number puts right the price or the length of time right before it. */
 export function rightBefore(out: Item[], k: number, next: Item): Hit | undefined {
-  const from = /^[,-]$/.test(out[k - 1]?.w ?? '') ? k - 2 : k - 1;
+  let from = /^[,-]$/.test(out[k - 1]?.w ?? '') ? k - 2 : k - 1;
+  // "forty minutes for the pair of them, no, thirty"
+  const end = isEndOf(out, next) || /^(?:and|but|so|then)$/.test(out[out.indexOf(next) + 1]?.w ?? '');
+  if (end) while (from > 0 && from > k - 8 && FOR_BOTH.test(out[from]!.w)) from--;
   const before = out[from];
-  if (!before || bareNumber(next) === undefined) return undefined;
+  if (!before) return undefined;
+  if (next.duration && before.duration && !before.quantity && from < k - 2) return { from, hit: 'duration' };
+  if (bareNumber(next) === undefined) return undefined;
   if (before.cost && !before.quantity) return { from, hit: 'cost' };
   return before.duration && !before.quantity ? { from, hit: 'duration' } : undefined;
 }

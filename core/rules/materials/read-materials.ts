@@ -100,7 +100,11 @@ export function readMaterials(
     // "laid the net over it, tacked it first": the net went on with the laying
     const laid =
       good.material === 'net' && here.find((d) => LAYS_NET.has((d.entry as { action?: Action }).action!));
-    const by = laid ? 'overlay' : action;
+    // "put fusible behind it and went over it in zigzag": what was fused on behind
+    const fused =
+      good.material === 'interfacing' &&
+      here.some((d) => (d.entry as { action?: Action }).action === 'stabilize');
+    const by = laid ? 'overlay' : fused ? 'stabilize' : action;
     if (
       isUsed(items, k, good, head, by, here.length > 0, used) ||
       isPutInElsewhere(state, items, k, owner, action)

@@ -116,9 +116,7 @@ export function readDurations(
         continue;
       }
       if (SEVERAL.test(words) || actions.length > 1) {
-        state.drafts.push(
-          timeOfSeveral(v, taskIn(items)?.task ?? TASK_OF_ACTION[actions[0]!], minutes, item),
-        );
+        state.drafts.push(timeOfSeveral(v, taskNamed(items) ?? TASK_OF_ACTION[actions[0]!], minutes, item));
         continue;
       }
     }
@@ -131,7 +129,7 @@ export function readDurations(
         : [];
     if (twins.length > 1) {
       const action = (twins[0]!.entry as { action?: Action }).action;
-      state.drafts.push(timeOfSeveral(v, taskIn(items)?.task ?? TASK_OF_ACTION[action!], minutes, item));
+      state.drafts.push(timeOfSeveral(v, taskNamed(items) ?? TASK_OF_ACTION[action!], minutes, item));
       continue;
     }
     const one = here.length === 1 ? here[0] : (here.at(-1) ?? open.at(-1));
@@ -331,6 +329,10 @@ function isOf(d: Draft, items: Item[]): boolean {
       (/^(sewing|putting|stitching)$/.test(x.w) && (action === 'add-border' || action === 'bind')),
   );
 }
+
+/** The task that is named; "went over it in zigzag" is a deed, and no looking over. */
+const taskNamed = (items: Item[]): Task | undefined =>
+  taskIn(items.filter((x, k) => !(/^went over/.test(x.w) && items.slice(k).some((y) => y.stitch))))?.task;
 
 /** One length for several treatments: time at work of its own. */
 const timeOfSeveral = (v: ClauseView, task: Task | undefined, minutes: number, item: Item): Draft =>
