@@ -22,7 +22,10 @@ const ENDS =
  * being taken off, told by a pronoun or only by where.
  */
 export function offByNow({ items, k, item, after, thing }: WordAt): WayFound {
-  if (!/^(off|out)$/.test(item.w) || !thing || thing === 'seam') return undefined;
+  if (!/^(off|out)$/.test(item.w)) return undefined;
+  const failed = failedAndOff(items, k, after);
+  if (failed) return failed;
+  if (!thing || thing === 'seam') return undefined;
   let m = k - 1;
   while (m >= 0 && BEING.test(items[m]!.w)) m--;
   const being = items.slice(m + 1, k).some((x) => /^('s|is|are|'re|was|were)$/.test(x.w));
@@ -53,6 +56,21 @@ export function offByNow({ items, k, item, after, thing }: WordAt): WayFound {
       items: [item],
       rule: 'treatment.off-by-now',
     },
+    k,
+  );
+}
+
+/** "old batting lumpy, out too": the layer that damage is told of right before, in the same clause. */
+function failedAndOff(items: Item[], k: number, after: string): WayFound {
+  if (!/^[,&]$|^and$/.test(items[k - 1]?.w ?? '') || !/^ *(?:too|as well|also)\b/.test(after))
+    return undefined;
+  const at = items.findLastIndex(
+    (x, m) => m < k && /^(?:batting|border)$/.test(x.object ?? ''),
+  );
+  if (at < 0 || k - at > 6 || !items.slice(at + 1, k - 1).some((x) => x.finding || x.fail)) return undefined;
+  const object = items[at]!.object!;
+  return found(
+    { action: 'remove', object, form: 'past', at: k, items: [items[k]!], rule: 'treatment.off-by-now' },
     k,
   );
 }
