@@ -87,6 +87,7 @@ import { withOwnLengths } from '../rules/work/own-lengths.ts';
 import { withoutRather } from '../rules/would-rather.ts';
 import { withApostrophes } from '../text/lost-apostrophe.ts';
 import { withoutStammer } from '../text/said-twice.ts';
+import { withSpokenMarks } from '../text/spoken-marks.ts';
 import { tokenise } from '../text/tokenise.ts';
 import { withoutTalk } from '../text/without-talk.ts';
 import { amend, amendByScrap } from './amend.ts';
@@ -145,7 +146,8 @@ const READ_TOKENS = 1500;
  *     where an answer, a mend or the closing of a choice has news behind it, the two are read one after the other (conversation/in-two)
  * 11. what is missing is asked for, and what was understood is said back (conversation/ask, reply)
  */
-export function readNote(text: string, circumstances: Circumstances): Read {
+export function readNote(said: string, circumstances: Circumstances): Read {
+  const text = withSpokenMarks(said);
   const whole = readWhole(text, circumstances);
   const inTwo = readInTwo({
     text,

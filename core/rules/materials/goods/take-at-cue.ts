@@ -60,8 +60,9 @@ function takeBehind(told: GoodsTold, k: number, cue: Cue): number | undefined {
   // "I've three and a half metres of calico to buy yet"
   if (
     use === 'on-hand' &&
-    / to (?:buy|get|order|find|pick up|fetch)(?: yet| still| in)? (?:$|[,.;]|for |and |at |from |in |tomorrow |on )/.test(
-      wordsBetween(items, good.next, good.next + 6).replace(/^ (?:yet|still) /, ' '),
+    // but "I have two balls, and I need to buy three more" has its own verb there
+    /^(?! (?:\S+ )*(?:i|we|need|have|want|must) (?:\S+ )*to )(?: \S+){0,5}? to (?:buy|get|order|find|pick up|fetch)(?: yet| still| in)? (?:$|[,.;]|for |and |at |from |in |tomorrow |on )/.test(
+      wordsBetween(items, good.next, good.next + 9),
     )
   ) {
     use = 'needed';
