@@ -4,6 +4,7 @@ import { areNeighbours, splitBlock, unique } from '../places/grid.ts';
 /** "has parted", "is pulling away", "'s come adrift": of two blocks that were one piece. */
 const PARTED =
   /^(?:parted|parting|separated|separating|come|coming|came|pulled|pulling|torn|broken|split|gone|away|apart|adrift|loose|unstitched|detached|come away|come apart|come adrift|come loose|come off|pulled away|pulling away|pulled apart|torn away|broken away|come unstitched|come detached|gaping)$/;
+const OF_IT = /^(?:it|and|but|,)$/;
 const AUX = /^(?:has|have|'s|'ve|is|are|had|was|been|just|all|nearly|half|completely|right|clean)$/;
 
 /**
@@ -22,12 +23,23 @@ export function withParted(items: Item[]): Item[] {
     first--;
   }
   const other = items[from + 1]!.w === 'the' ? from + 2 : from + 1;
-  const [a, b] = [items[first]!.place, items[other]!.place];
-  if (!told || !isBlock(items[first]) || !a || !b || !areNeighbours(a.places[0]!, b.places[0]!)) return items;
+  const b = items[other]!.place;
+  // "it's come away from the one above", "(2-2 is thin) and has parted from its neighbour": told of what the neighbour is counted from
+  const before = items.slice(0, first).findLast(isBlock)?.place;
+  const a = OF_IT.test(items[first]!.w)
+    ? b?.from
+      ? { ...b, places: [b.from] }
+      : before
+    : items[first]!.place;
+  if (!told || a?.places.length !== 1 || !b || !areNeighbours(a.places[0]!, b.places[0]!)) return items;
   const verb = items[from - 1]!;
+  const joined = /^(?:and|but|,)$/.test(items[first]!.w);
   return [
-    ...items.slice(0, first),
-    { ...items[first]!, place: { ...a, places: unique([...a.places, ...b.places]) } },
+    ...items.slice(0, joined ? first + 1 : first),
+    {
+      ...(joined ? items[other]! : items[first]!),
+      place: { ...a, places: unique([...a.places, ...b.places]) },
+    },
     { ...verb, fail: undefined, action: undefined, finding: 'split-seam' },
     ...items.slice(other + 1),
   ];

@@ -113,7 +113,7 @@ export function countedFrom(
         ? { next, places: [], how: 'implied', rule: 'place.neighbour', kind: 'pointer' }
         : undefined;
     bases = (spread && oneForEach(ctx.focus, spread, ways)) || [
-      mendsPlace(tokens, next) || isAcrossSeam(tokens, next)
+      mendsPlace(tokens, next) || isAcrossSeam(tokens, next) || standsBesideIt(tokens, next)
         ? base
         : originOf(ctx, base, ways, based || isIts(tokens, next)),
     ];
@@ -176,6 +176,18 @@ const isAcrossSeam = (tokens: Token[], next: number): boolean => {
     !said.includes('.', seam)
   );
 };
+
+/** "the seam between it and the one underneath", "where that meets the next one down": counted from what "it" is. */
+const standsBesideIt = (tokens: Token[], next: number): boolean =>
+  BESIDE_IT.test(
+    ` ${tokens
+      .slice(Math.max(0, next - 10), next)
+      .map((t) => t.w)
+      .join(' ')}`,
+  );
+
+const BESIDE_IT =
+  / (?:it|that|this)(?: one| block| square)? (?:and|&|to|from|with|meets|joins|touches) (?:(?:the|its|one|block|square|neighbour|neighbor|next) )+[^,.;]*$/;
 
 /** "the one to its left", "its right-hand neighbour": of the one just told. */
 const isIts = (tokens: Token[], next: number): boolean =>

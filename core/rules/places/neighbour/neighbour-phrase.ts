@@ -33,13 +33,19 @@ export function neighbourPhrase(
 
 function seamLeadsTo(tokens: Token[], i: number): boolean {
   const before = `${w(tokens, i - 3)} ${w(tokens, i - 2)} ${w(tokens, i - 1)}`;
-  if (/^between (that|this|it) and$/.test(before)) return true;
+  const seam = (): boolean => tokens.slice(Math.max(0, i - 10), i).some((t) => /^seams?$/.test(t.w));
+  // "between it and", "joining that to", "where it meets"; "between that one and" names its block itself
+  if (/^between (?:that|this|it) and$/.test(before)) return true;
+  if (
+    /(?:joining|joins) (?:that|this|it) (?:to|onto|with|and)$|(?:that|this|it) (?:meets|joins)$/.test(before)
+  )
+    return seam();
   // "the seam with the one below is open"
   if (/seams? (with|against|to|onto)$/.test(before)) return true;
   return (
     /(going|goes|leading|leads|running|runs|joining|joins|on|shared|shares) (to|onto|into|with)$/.test(
       before,
-    ) && tokens.slice(Math.max(0, i - 10), i).some((t) => /^seams?$/.test(t.w))
+    ) && seam()
   );
 }
 

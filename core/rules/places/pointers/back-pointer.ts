@@ -63,6 +63,14 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     (after === '' || /^([.,;!&+]|and|too|as|then|now|in|with|by|for|first|instead)$/.test(after))
   )
     return pointingTo(i + 1, focus, 'place.that-one');
+  // "the seam between that and 4-5"
+  if (
+    (word === 'that' || word === 'it') &&
+    after === 'and' &&
+    w(tokens, i - 1) === 'between' &&
+    focus.length === 1
+  )
+    return pointingTo(i + 1, focus, 'place.that-one');
   // "spot-cleaned that with a drop of detergent", "darned that by hand"
   if (
     word === 'that' &&
