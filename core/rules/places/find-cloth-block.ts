@@ -4,7 +4,8 @@ import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import { type FabricIndex, findFabric } from '../fabrics/find-fabric.ts';
 import type { FabricFound } from '../item.ts';
-import { cornerBlocks, liesInLines, splitBlock, unique } from './grid.ts';
+import { clothOfLine } from './cloth-of-line.ts';
+import { cornerBlock, liesInLines, splitBlock, unique } from './grid.ts';
 import { lineAt } from './line/line-at.ts';
 import { outermostOf } from './outermost.ts';
 import type { PlaceFound } from './place-found.ts';
@@ -53,6 +54,7 @@ export function findClothBlock(
 ): { place: PlaceFound; fabric: FabricFound } | undefined {
   if (!index.names.size) return undefined;
   return (
+    (grid && clothOfLine(tokens, i, index, grid)) ??
     (grid && cornerOfCloth(tokens, i, index, cloth, grid)) ??
     sideFirst(tokens, i, index, grid) ??
     (cloth && clothFirst(tokens, cloth, index, grid))
@@ -229,7 +231,7 @@ function pickInLine(
     : undefined;
 }
 
-/** "the corner check", "the gingham corners", "the corner ones of the gingham", "the check in the corner": its blocks in corners of the quilt. */
+/** "the corner check", "the gingham corners", "the corner ones of the gingham", "the check in the (bottom) corner": its blocks in corners of the quilt. */
 function cornerOfCloth(
   tokens: Token[],
   i: number,
@@ -237,9 +239,10 @@ function cornerOfCloth(
   cloth: ReturnType<typeof findFabric>,
   grid: QuiltGrid,
 ): ReturnType<typeof pick> {
-  const told = cornerFirst(tokens, i, index) ?? (cloth && cornerBehind(tokens, cloth));
+  const told: ClothToldByCorner | undefined =
+    cornerFirst(tokens, i, index) ?? (cloth && cornerBehind(tokens, cloth));
   if (!told) return undefined;
-  const corners = cornerBlocks(grid);
+  const corners = cornersAt(grid, told.end);
   const places = unique(told.found.names.flatMap((name) => index.blocks[name] ?? [])).filter((p) =>
     corners.includes(p),
   );
@@ -266,16 +269,29 @@ function cornerFirst(tokens: Token[], i: number, index: FabricIndex): ReturnType
 function cornerBehind(
   tokens: Token[],
   cloth: NonNullable<ReturnType<typeof findFabric>>,
-): ReturnType<typeof findFabric> {
+): ClothToldByCorner | undefined {
   let k = NOUNS.test(w(tokens, cloth.next)) ? cloth.next + 1 : cloth.next;
   const led = /^(in|at)$/.test(w(tokens, k)) && w(tokens, k + 1) === 'the';
   if (led) k += 2;
   else if (k > cloth.next) return undefined;
+  // "in the bottom corner"
+  const end = led && /^(?:top|bottom|left|right)$/.test(w(tokens, k)) ? (w(tokens, k++) as End) : undefined;
+  if (w(tokens, k) === 'hand' && end) k++;
   if (!/^corners?$/.test(w(tokens, k))) return undefined;
   k++;
   if (!led && w(tokens, k - 1) === 'corner') {
     if (!NOUNS.test(w(tokens, k))) return undefined;
     k++;
   }
-  return w(tokens, k) === 'of' ? undefined : { ...cloth, next: k };
+  return w(tokens, k) === 'of' ? undefined : { ...cloth, next: k, end };
 }
+
+type ClothToldByCorner = NonNullable<ReturnType<typeof findFabric>> & { end?: End | undefined };
+
+/** The blocks in the corners at an end of the quilt, or in all four. */
+const cornersAt = (grid: QuiltGrid, end: End | undefined): string[] =>
+  [true, false].flatMap((top) =>
+    [true, false]
+      .filter((left) => !end || end === (top ? 'top' : 'bottom') || end === (left ? 'left' : 'right'))
+      .map((left) => cornerBlock(grid, top, left)),
+  );
