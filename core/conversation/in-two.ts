@@ -104,7 +104,7 @@ const CLOSING_TOKENS = 7;
 
 /** "calico then, and 2-2 is torn": an open matter or choice closed by a few words, and news behind it. */
 function closedInTwo({ text, before, whole, grid, read }: Note): Read | undefined {
-  if (!/^(?:log|aside)$/.test(whole.reading.act)) return undefined;
+  if (!/^(?:log|amend|aside)$/.test(whole.reading.act)) return undefined;
   const { matters = [], open } = recall(before);
   const tokens = tokenise(text);
   for (let k = 1; k < Math.min(tokens.length - 1, CLOSING_TOKENS); k++) {
@@ -131,7 +131,11 @@ function closedInTwo({ text, before, whole, grid, read }: Note): Read | undefine
         : e.kind === 'treatment' &&
           /^(?:planned|dropped)$/.test(e.state) &&
           open.some((o) => o.action === e.action && o.places.join() === (e.places ?? []).join());
-    if (!closes || whole.reading.entries.some(({ entry: w }) => tellsSame(w, e) && sameAbout(w, e))) continue;
+    // read in one piece as a mend ("muslin, not the net. 4-4's frayed") it closes nothing
+    const told =
+      whole.reading.act !== 'amend' &&
+      whole.reading.entries.some(({ entry: w }) => tellsSame(w, e) && sameAbout(w, e));
+    if (!closes || told) continue;
     const second = read(text.slice(start), first.conversation);
     if (!tellsMore(second.reading)) continue;
     return joined(text, start, first, second, grid, 'log');

@@ -10,6 +10,7 @@ import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { withVagueCounts } from '../rules/amounts/vague-counts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
 import { withChoices } from '../rules/clause/choices.ts';
+import { withChosenApart } from '../rules/clause/chosen-for.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { withNotSo, withReasons } from '../rules/clause/given-why.ts';
 import { withLayersLaid } from '../rules/clause/laid-and-basted.ts';
@@ -264,6 +265,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     answeredHerself,
     withOffOrNot,
     withChoices,
+    withChosenApart,
     withVerdicts,
     withDashHeads,
     withListStops,

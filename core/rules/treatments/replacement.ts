@@ -169,7 +169,7 @@ function setsIn(items: Item[], all: string): boolean {
     (x, k) =>
       /^(set|let|inset|pieced|setting|letting|piecing|insetting)$/.test(x.w) && items[k + 1]?.w !== 'to',
   );
-  if (verb < 0) return false;
+  if (verb < 0) return putsClothIn(items);
   const rest = items.slice(verb + 1, verb + 10);
   return (
     rest.some((x) => /^(in|into)$/.test(x.w) || items[verb]!.w === 'inset') &&
@@ -177,6 +177,30 @@ function setsIn(items: Item[], all: string): boolean {
     !rest.some((x) => x.w === 'together' || x.w === 'aside')
   );
 }
+
+/** "put a piece of the gingham in", "sewed a bit of lawn into 3-2", but neither "put a bit of lawn in behind" nor "put a scrap of it in the box". */
+function putsClothIn(items: Item[]): boolean {
+  const verb = items.findIndex((x) => /^(?:put|puts|putting|fit|fitted|fitting|slot|slotted)$/.test(x.w));
+  // "needs a piece of gingham put in"
+  const passive = PUT_IN.exec(wordsBetween(items))?.[1];
+  if (passive !== undefined) return items.some((x) => isCloth(x) && x.w.endsWith(passive));
+  if (verb < 0) return false;
+  const into = items.findIndex((x, k) => k > verb + 1 && k < verb + 10 && /^(?:in|into)$/.test(x.w));
+  const next = items[into + 1];
+  return (
+    into > 0 &&
+    A_PIECE_OF.test(wordsBetween(items, verb + 1, into)) &&
+    items.slice(verb + 1, into).some((x) => isCloth(x) && !PIECE_NOUN.test(x.w)) &&
+    (!next ||
+      next.token.kind === 'mark' ||
+      next.place?.kind === 'blocks' ||
+      /^(?:at|by|on|for|or|and|there|instead|today|tonight|now|too)$/.test(next.w))
+  );
+}
+const PUT_IN =
+  / (?:a|another) (?:piece|bit|square|scrap) of (?:\S+ ){0,3}(\S+) (?:put|set|let|sewn|fitted) in (?!behind|under|over|beneath)/;
+const A_PIECE_OF =
+  /^ (?:a|an|another|some) (?:\S+ )?(?:piece|bit|square|scrap|patch) of (?!.* (?:over|on|onto|behind|under|across|round) )/;
 
 /** "new teal lawn in", "a new backing altogether", "new block instead". */
 function newCloth(items: Item[]): boolean {

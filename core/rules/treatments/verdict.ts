@@ -3,6 +3,7 @@ import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isTreatment } from './is-treatment.ts';
 
 /** A way that stands open, or a plan. */
@@ -152,7 +153,7 @@ export function chooseIdea(state: ReaderState, v: ClauseView, placed?: string[])
   }
   // "tulle and not the patch": what is not to be stands behind
   const against = items.findIndex((x) => /^(not|no|forget|instead of|rather than|instead|rather)$/.test(x.w));
-  const told = against > 0 ? items.slice(0, against) : items;
+  const told = against > 0 ? withoutMark(items.slice(0, against)) : items;
   const words = ` ${told.map((x) => x.w).join(' ')} `;
   const alone =
     state.drafts.every((d) => isTreatment(d) && d.entry.state === 'dropped') &&
@@ -167,8 +168,8 @@ export function chooseIdea(state: ReaderState, v: ClauseView, placed?: string[])
         x.material === 'interfacing' ||
         x.action ||
         x.place ||
-        // "calico it is", where a support of it stood open and nothing else takes cloth
-        (x.material === 'fabric' && !x.fabric && takesCloth(state.memory.open) === 1),
+        // "calico it is", "the gingham it is", where one way that stood open there takes cloth
+        (x.material === 'fabric' && (!x.fabric || isTaken(told, x)) && takesCloth(state.memory.open) === 1),
     )
   )
     return;
@@ -180,8 +181,24 @@ export function chooseIdea(state: ReaderState, v: ClauseView, placed?: string[])
   if (placed?.length && !placed.every((p) => open.places.includes(p))) return;
   state.drafts.push(verdict(v, open, 'planned', 'treatment.chosen'));
 }
-const takesCloth = (open: Open[]): number =>
-  open.filter((o) => /^(stabilize|patch|replace)$/.test(o.action)).length;
+/** "the gingham it is", "going with the gingham", and not "gingham: net it is", where the cloth tells which blocks. */
+function isTaken(told: Item[], cloth: Item): boolean {
+  const k = told.indexOf(cloth);
+  return (
+    /^ (?:it |wins |won |then |$)/.test(wordsBetween(told, k + 1, k + 2)) ||
+    / (?:with|for|be|is|'s|on) (?:the )?$/.test(wordsBetween(told, Math.max(0, k - 2), k))
+  );
+}
+
+const withoutMark = (items: Item[]): Item[] => (items.at(-1)?.w === ',' ? items.slice(0, -1) : items);
+
+/** How many of the ways that stand open at the place last weighed take cloth. */
+function takesCloth(open: Memory['open']): number {
+  const last = open.findLast((o) => !o.passed)?.places.join();
+  return open.filter(
+    (o) => !o.passed && o.places.join() === last && /^(stabilize|patch|replace)$/.test(o.action),
+  ).length;
+}
 const CHOSEN =
   / (?:it is|it 's|wins|won|then|the one|going (?:with|for)|go (?:with|for)|settled on|decided on|it 'll be|going to be) /;
 
