@@ -41,6 +41,7 @@ import { maybeToo } from './treatments/maybe-too.ts';
 import { otherStuff } from './treatments/other-stuff.ts';
 import { ownersWord } from './treatments/owners-word.ts';
 import { sameAgain } from './treatments/same-again.ts';
+import { sameOnDamage } from './treatments/same-on-damage.ts';
 import { begunAlong, soFar } from './treatments/so-far.ts';
 import { standingTold } from './treatments/standing-told.ts';
 import { closedAtOnce, fastening, sewnOver } from './treatments/stitch-alone.ts';
@@ -125,7 +126,7 @@ function readClause(
   const { items } = clause;
   if (standingTold(state, clause, v) || headsWithDamage(state, clause, index)) return;
   const words = ` ${items.map((x) => x.w).join(' ')} `;
-  const used = new Set<Item>();
+  const used = new Set<Item>(sameOnDamage(state, items, words));
 
   // 2. Treatments.
   const heading = headingThing(state, clause, index);

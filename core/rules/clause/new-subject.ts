@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { BE, isPredicate } from './is-predicate.ts';
 import { HARD, joinsPlaces, SOFT } from './joints.ts';
 
@@ -199,12 +200,15 @@ export const endsInPlace = (current: Item[]): boolean => Boolean(current.at(-1)?
 export const says = (current: Item[]): boolean =>
   hasPredicate(current) ||
   hasItOn(current) ||
-  // "ditto 2-5, 3-3 has a hole"
-  (/^(ditto|likewise)$/.test(current[0]?.w ?? '') && current.some((x) => x.place)) ||
+  // "ditto 2-5, 3-3 has a hole", "same again on the seam between 3-4 and 3-5 and the batting's lumpy"
+  (CARRIES_ON.test(wordsBetween(current, 0, 6)) && current.some((x) => x.place)) ||
   isChosen(current) ||
   (current.some((x) => x.place || x.fabric) &&
     current.some((x, k) => FINITE.has(x.w) && k > 0) &&
     current.some((x) => /^(same|holding|way|stays|gets|likewise)$/.test(x.w)));
+
+const CARRIES_ON =
+  /^ (?:(?:and|then|um|uh|er|so|oh|,|the|i|'ve|did|done|exactly|just) )*(?:ditto|likewise|same) /;
 
 /** "new bit it is", "the new piece wins": said of one of two ways. */
 const isChosen = (current: Item[]): boolean => {

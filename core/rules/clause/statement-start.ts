@@ -47,7 +47,7 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
   // "a hole I'd missed in 4-2", "the stain I hadn't seen"
   if (before.finding && item.w === 'i' && OVERLOOKED.test(wordsBetween(items, k + 1, k + 5))) return false;
   // "(2-1 frayed,) ditto 2-5, 3-3 has a hole": what it holds for
-  if (item.place && current.length === 1 && /^(ditto|likewise)$/.test(before.w)) return false;
+  if ((item.place || item.seam) && current.length === 1 && /^(ditto|likewise)$/.test(before.w)) return false;
   // looked at where they stand in the note, so that "took the old patch off" knows its "off"
   const start = k - current.length;
   const last = says.lastIndexOf(true, k - 1) - start;

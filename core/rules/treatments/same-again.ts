@@ -299,10 +299,24 @@ function oneMore(
       ? last.entry.finding
       : !last && state.memory.lastKind === 'condition'
         ? state.memory.condition?.finding
-        : undefined;
+        : THERE_IS.test(words)
+          ? mendedLast(state, v, last)
+          : undefined;
   if (!finding || /^(sound|fading|out-of-square|lumpy-batting)$/.test(finding)) return false;
   foundAt(state, v, finding, 'condition.one-more', placed.places, placed.items);
   return true;
+}
+
+const THERE_IS = /^ (?:(?:and|but|so|oh|then|,) )*(?:there 's|there is|there are|i (?:see|found)) /;
+
+/** "darned the hole in 1-1. There's another in 2-4": the damage that was mended there. */
+function mendedLast(state: ReaderState, v: ClauseView, last: Draft | undefined): Finding | undefined {
+  if (!last) return curedLast(state) ?? state.memory.condition?.finding;
+  const told = state.clauses
+    .slice(0, v.index)
+    .flatMap((c) => c.items)
+    .findLast((x) => x.finding);
+  return told?.finding;
 }
 
 /** "three four had one too", "the next block has one as well": the damage last told, found there too. */
