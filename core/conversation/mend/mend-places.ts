@@ -56,6 +56,8 @@ export function mendPlaces(work: Work, segment: Segment, items: Item[], placed: 
       (x.stitch && !work.standing.some(({ was }) => was.kind === 'treatment' && was.stitch === x.stitch)) ||
       (x.finding &&
         !work.standing.some(({ was }) => was.kind === 'condition' && was.finding === x.finding)) ||
+      // "it was the ginger stripe I used in 4-2", where another cloth was told
+      isOtherStuff(work, x) ||
       x.duration ||
       x.cost ||
       x.quantity?.unit,
@@ -184,6 +186,16 @@ export function mendPlaces(work: Work, segment: Segment, items: Item[], placed: 
     return to;
   }
 }
+
+/** A cloth or stuff that the note before did not name. */
+const isOtherStuff = (work: Work, x: Item): boolean =>
+  Boolean(x.fabric || (x.material && !x.part)) &&
+  work.standing.some(({ was }) => was.kind === 'material') &&
+  !work.standing.some(
+    ({ was }) =>
+      was.kind === 'material' &&
+      (x.fabric ? was.name?.includes(x.w.split(' ').at(-1)!) : was.material === x.material),
+  );
 
 /** "top and bottom, not the sides": sides of what stands at sides of the border or the edge. */
 function mendSides(work: Work, segment: Segment, items: Item[], placed: Item[], pool: Standing[]): boolean {
