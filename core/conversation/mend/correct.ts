@@ -6,6 +6,7 @@ import { type Cue, cueOf } from '../cues.ts';
 import type { Standing } from '../standing.ts';
 import { amountAgain } from './amount-again.ts';
 import { oneEndAgain, stretchAgain } from './bare-again.ts';
+import { deedAgain } from './deed-again.ts';
 import {
   deniedFindings,
   denyFindings,
@@ -111,6 +112,7 @@ export function correct(
     endsAt(standing, items, said) ||
     forTheOne(standing, resolvePlaces(state, standing, items), said) ||
     restated(standing, items, said) ||
+    deedAgain(state, standing, items, said) ||
     oneEndAgain(state, standing, items) ||
     stretchAgain(state, standing, items) ||
     placeHasNot(standing, items, said) ||

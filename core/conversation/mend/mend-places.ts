@@ -53,7 +53,16 @@ export function mendPlaces(work: Work, segment: Segment, items: Item[], placed: 
   const stitch = stitchIn(items)?.stitch;
   const elsewhere = items.some(
     (x) =>
-      (x.stitch && !work.standing.some(({ was }) => was.kind === 'treatment' && was.stitch === x.stitch)) ||
+      (x.stitch &&
+        (!work.standing.some(({ was }) => was.kind === 'treatment' && was.stitch === x.stitch) ||
+          // "sorry, I did 3-1 by hand", where 3-1 was told by machine and another by hand
+          work.standing.some(
+            ({ was }) =>
+              was.kind === 'treatment' &&
+              was.stitch &&
+              was.stitch !== x.stitch &&
+              placesOf(was).join() === good.join(),
+          ))) ||
       (x.finding &&
         !work.standing.some(({ was }) => was.kind === 'condition' && was.finding === x.finding)) ||
       // "it was the ginger stripe I used in 4-2", where another cloth was told
