@@ -67,23 +67,28 @@ export function isGiven(items: Item[], k: number): boolean {
   const article = items[m]?.w ?? '';
   // "it gets the vacuum"
   if (article === 'the' && /^(vacuum|brush|iron|hoover|sponge|bath|steamer)$/.test(item.w))
-    return /^(give|gave|given|giving|gets|get|got|needs|need|wants|want)$/.test(
-      (/^(it|them)$/.test(items[m - 1]?.w ?? '') ? items[m - 2] : items[m - 1])?.w ?? '',
-    );
+    return isGiving(items, /^(it|them)$/.test(items[m - 1]?.w ?? '') ? m - 2 : m - 1);
   if (!/^(a|an|another|its|one more)$/.test(article) && !(article === 'another' || items[m]?.quantity))
     return false;
   // "a quick vacuum of the backing"
   if (m <= 1 && m < k - 1 && /^(of|over|for|all|on)$/.test(items[k + 1]?.w ?? '')) return true;
   return (
-    items
-      .slice(Math.max(0, m - 6), m + 1)
-      .some((x) =>
-        /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has|use|do|stand|due)$/.test(
-          x.w,
-        ),
-      ) || isDownFor(items, m - 1)
+    items.slice(Math.max(0, m - 6), m + 1).some(
+      (x, n) =>
+        /^(had|having|has|use|do|stand|due)$/.test(x.w) ||
+        // "will have a support of silk": a thing
+        ((x.w !== 'have' || item.action?.v !== 'stabilize') && isGiving(items, Math.max(0, m - 6) + n)),
+    ) || isDownFor(items, m - 1)
   );
 }
+
+/** "gets", "needs", and "will have", "is to have"; what somebody has is not given. */
+const isGiving = (items: Item[], at: number): boolean =>
+  /^(give|gave|given|giving|gets|get|got|needs|need|wants|want)$/.test(items[at]?.w ?? '') ||
+  (items[at]?.w === 'have' &&
+    items
+      .slice(Math.max(0, at - 3), at)
+      .some((x) => /^('ll|will|shall|to|should|can|must|may|let|ought)$/.test(x.w)));
 
 /** "was down for a wash", "in line for a press": it was to have it. */
 const isDownFor = (items: Item[], at: number): boolean =>
@@ -94,7 +99,7 @@ export function givenForm(items: Item[], k: number): 'past' | 'ing' | 'base' | '
   const verb = items
     .slice(Math.max(0, k - 10), k)
     .findLast((x) =>
-      /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|had|having|has|use|do|stand|due)$/.test(
+      /^(give|gave|given|giving|gets|get|got|needs|need|wants|want|have|had|having|has|use|do|stand|due)$/.test(
         x.w,
       ),
     );

@@ -91,4 +91,4 @@ export function isDeadline(words: string, items: Item[]): boolean {
 export const isBareDate = (words: string): boolean => /^(?: \S+){2,6} $/.test(words) && A_DATE.test(words);
 
 const isBlockWorkedOn = (x: Item, k: number, items: Item[]): boolean =>
-  x.place?.kind === 'blocks' && /^(on|for|in|at|of|and|,)$/.test(items[k - 1]?.w ?? '');
+  x.place?.kind === 'blocks' && /(?:^| )(?:on|for|in|at|of|and|,)$/.test(items[k - 1]?.w ?? '');

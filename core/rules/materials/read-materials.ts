@@ -65,6 +65,7 @@ export function readMaterials(
   const here = made.filter(isDone);
   // A clause of its own after a treatment: "…, 0.6 m net", "cream silk thread"
   const before = state.drafts.filter((d) => isDone(d) && d.clause >= 0 && d.clause < v.index).at(-1);
+  const doneAgain = here.some((d) => d.origins['action']?.rule === 'treatment.same-again');
   const bare = !made.length && !state.drafts.some((d) => d.clause === v.index);
   // "muslin eased in behind 4-4 and basted": the muslin is that of the support
   const owner =
@@ -91,6 +92,12 @@ export function readMaterials(
       k = Math.max(k, good.next - 1);
       continue;
     }
+    // "the same with the other bombazine one": a block, and no stuff
+    if (
+      doneAgain &&
+      [good.next - 1, good.next].some((n) => /^(ones?|blocks?|squares?)$/.test(items[n]?.w ?? ''))
+    )
+      continue;
     // "Thread: silk, cream": a heading
     if (items.length === 1 && good.name === 'thread' && state.clauses[v.index + 1]?.joint === ':') continue;
     if (amountOfNamed(state, v, good)) {
@@ -387,8 +394,10 @@ function isUsed(
       if (
         /^(patch|replace)$/.test(action) &&
         / in the$/.test(` ${lead.join(' ')}`) &&
-        (items.slice(0, at).some((x) => x.place?.kind === 'blocks') || items[at - 3]?.w === ',') &&
-        !items.slice(0, at).some((x) => x.finding || x.seam || x.fail)
+        (items.slice(0, at).some((x) => x.place?.kind === 'blocks') ||
+          // "patched that in the grey", "put a patch over it in the calico"
+          /^(,|it|that|this|them|those|one|both)$/.test(items[at - 3]?.w ?? '')) &&
+        !items.slice(0, at).some((x) => (x.finding && x.w !== 'patch') || x.seam || x.fail)
       )
         return true;
       const after = items[good.next];
