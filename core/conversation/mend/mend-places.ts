@@ -203,7 +203,9 @@ const isOtherStuff = (work: Work, x: Item): boolean =>
   !work.standing.some(
     ({ was }) =>
       was.kind === 'material' &&
-      (x.fabric ? was.name?.includes(x.w.split(' ').at(-1)!) : was.material === x.material),
+      (x.fabric || x.material === 'fabric'
+        ? was.name?.includes(x.w.split(' ').at(-1)!)
+        : was.material === x.material),
   );
 
 /** "top and bottom, not the sides": sides of what stands at sides of the border or the edge. */
