@@ -6,6 +6,7 @@ import type { ClausePlaces } from './places-of-clause.ts';
 
 const PUT_IN =
   /^(piece|pieced|piecing|set|setting|let|letting|put|putting|sewed|sew|stitched|stitch|slid|slipped|tucked|laid|fresh|new)$/;
+const COMES_IN = /^(goes|go|going|went|gone|is|'s)$/;
 const SMALL_COUNTS = ['two', 'three', 'four'];
 
 /** The cloth that is worked on ("all the brown check ones want …"), not the one put in: where it occurs in the quilt. */
@@ -29,6 +30,9 @@ export function mendedCloth(items: Item[], state: ReaderState): { places: string
     return undefined;
   // "4-3: velvet pieced in"
   if (PUT_IN.test(items[k + 1]?.w ?? '') && /^(in|into|behind|under|underneath)$/.test(items[k + 2]?.w ?? ''))
+    return undefined;
+  // "brown gingham goes in"
+  if (COMES_IN.test(items[k + 1]?.w ?? '') && items[k + 2]?.w === 'in' && !items[k + 3]?.place)
     return undefined;
   const one = toldOfCloth(items, k, state) ?? oneOfCloth(items, k, state);
   if (one) return one.length ? { places: one, item } : undefined;

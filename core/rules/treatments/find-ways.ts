@@ -7,6 +7,7 @@ import { aPatch, properOne } from './a-patch.ts';
 import { alsoTakenOff } from './also-taken-off.ts';
 import { clearOf } from './clear-of.ts';
 import { clothBehind } from './cloth-behind.ts';
+import { clothIn } from './cloth-in.ts';
 import { clothOver } from './cloth-over.ts';
 import { comesOut } from './comes-out.ts';
 import { fusibleBehind } from './fusible-behind.ts';
@@ -85,6 +86,7 @@ export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   shavedOff,
   hasToGo,
   clothOver,
+  clothIn,
   workGiven,
   laidOut,
   leaveAsFound,

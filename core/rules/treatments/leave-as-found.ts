@@ -138,8 +138,8 @@ function isLeave(items: Item[], k: number): boolean {
     /^ (?:in|inside|under|behind) /.test(after)
   )
     return false;
-  // "not the top left, the bottom right": a side
-  if (w === 'left' && /^(top|upper|bottom|lower)$/.test(items[k - 1]?.w ?? '')) return false;
+  // "not the top left, the bottom right", "from the left to the right": a side
+  if (w === 'left' && /^(top|upper|bottom|lower|the)$/.test(items[k - 1]?.w ?? '')) return false;
   // "its neighbours to left and right"
   if (
     w === 'left' &&

@@ -1,7 +1,7 @@
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
 import type { PlaceFound } from '../place-found.ts';
-import { LETTERS, NO_SIDE_BEFORE, SIDE_NOUNS, SIDE_OF } from './side-words.ts';
+import { isSide, LETTERS, NO_SIDE_BEFORE, SIDE_NOUNS, SIDE_OF } from './side-words.ts';
 import { TOLD_OF_SIDE } from './told-of-side.ts';
 
 /**
@@ -34,6 +34,8 @@ export function withMoreSides(tokens: Token[], i: number, found: PlaceFound): Pl
     if (SIDE_NOUNS.has(w(tokens, j)) && (SIDE_NOUNS.get(w(tokens, j)) === 'border') !== (part === 'border'))
       break;
     if (NO_SIDE_BEFORE.test(word) || (noun && word === 'in')) break;
+    // "along the left edge, top to bottom": how far along it
+    if (word === 'to' && isSide(w(tokens, w(tokens, j + 1) === 'the' ? j + 2 : j + 1))) break;
     // "… and left the rest", "… and right across"
     if (
       !the &&
