@@ -89,10 +89,24 @@ function statementOf(asked: Item[], rest: Item[], mark: Item, before: Item[]): I
     ABOUT.test(lead) &&
     !OPEN.test(first.w) &&
     !YES.test(first.w) &&
-    !rest.some((x) => x.w === '?')
+    !rest.some((x) => x.w === '?') &&
+    !turnsAway(rest, head)
   )
     return [head, word(':'), ...rest];
   return undefined;
+}
+
+/** "backing colour? binding black, settled", "batting? 2-3 patched": what follows the question is said of something else. */
+function turnsAway(rest: Item[], head: Item): boolean {
+  const end = rest.findIndex((x) => /^[.;!?,]$/.test(x.w));
+  const said = end < 0 ? rest : rest.slice(0, end);
+  return (
+    said.some((x) => x.topic && x.topic !== head.topic && x.topic !== 'fabric') ||
+    (!head.place && said.some((x) => x.duration)) ||
+    (head.place?.kind !== 'blocks' &&
+      said.some((x) => x.place?.kind === 'blocks') &&
+      said.some((x) => x.finding || x.action))
+  );
 }
 
 /** What stands between the way refused and the one chosen: "no patch, net", "not a darn but net". */

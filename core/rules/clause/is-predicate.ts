@@ -591,8 +591,17 @@ function isOff(items: Item[], k: number): boolean {
     );
   // "the other two sides are off too and the bottom border's torn"
   if (items[k]!.w === 'off' && /^(edge|border)-/.test(items[m - 1]?.place?.places[0] ?? '')) return true;
+  // "right that's off now and the right edge is frayed"
+  if (
+    /^(it|they|that|those|these)$/.test(items[m - 1]?.w ?? '') &&
+    IS_ALL.test(wordsBetween(items, k + 1, k + 4))
+  )
+    return true;
   return items.slice(Math.max(0, m - 5), m + 1).some(thing);
 }
+
+/** What stands behind an "off" that is all that is told: "off now and …", "out, …". */
+const IS_ALL = /^ (?:(?:now|too|already|finally|at last|as well) )*(?:and|,|so|but|then) /;
 
 /** "off came the patch", "out it came". */
 export const isInverted = (items: Item[], k: number): boolean =>

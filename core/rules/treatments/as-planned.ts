@@ -23,7 +23,7 @@ const DONE = new RegExp(
 
 /** "that's out", "it's on now": where the plan was to take off, to lay on or to set in. */
 const IN_PLACE =
-  /^ (?:(?:right|ok|okay|there|well|so|and|all|now|,) )*(?:that|it|they|those|both|that one)(?: 's| is| are| 're)(?: all| now| both| finally)* (off|out|away|on|in)(?: now| too| as well| at last)*(?: [.!])* $|^ (?:(?:right|ok|okay|all|and|now|finally) )*(off|out)(?: now| at last)* $/;
+  /^ (?:(?:right|ok|okay|there|well|so|and|all|now|,) )*(?:that|it|they|those|both|that one)(?: 's| is| are| 're)(?: all| now| both| finally)* (off|out|away|on|in)(?: now| too| as well| at last)*(?: [.!,])* $|^ (?:(?:right|ok|okay|all|and|now|finally) )*(off|out)(?: now| at last)* $/;
 /** "the tweed's in now", "net's on": the stuff of the plan, in its place. */
 const STUFF_IN_PLACE =
   /^ (?:(?:right|ok|okay|there|well|so|and|now|,|the|that|my) )*(?:\S+ ){1,2}(?:'s|is|are)(?: all| now| finally)* (on|in)(?: now| too| at last)*(?: $| by | with | ,)/;

@@ -166,8 +166,34 @@ const isDeed = (items: Item[], at: number): boolean =>
   ((items[at]!.action ?? removalAt(items, at))?.form === 'past' ||
     (!items[at]!.action && removalAt(items, at)?.form === 'ing'));
 
+/**
+ * "started mending at nine and the binding's frayed", "… and the old binding is coming off now", "… and the quilting's broken": the thing
+ * that something is told of, and no name of the work.
+ */
+function isTold(items: Item[], k: number): boolean {
+  const item = items[k]!;
+  if (!(item.part || item.object || item.stitches) || !/^(the|its|old|that|all|this)$/.test(w(items, k - 1)))
+    return false;
+  let at = k + 1;
+  while (IS_SAID.test(w(items, at))) at++;
+  const next = items[at];
+  // "is coming off now"
+  if (
+    /^(?:coming|come|came|comes|going|taken) (?:off|out|away|apart) /.test(
+      `${wordsBetween(items, at, at + 2).trim()} `,
+    )
+  )
+    return true;
+  return Boolean(
+    next && ((next.finding && next.finding !== 'sound') || next.fail || /^(?:needs|wants)$/.test(next.w)),
+  );
+}
+const IS_SAID =
+  /^(?:'s|is|are|has|have|looks|looking|all|now|both|well|also|quite|very|badly|so|too|really|pretty|already|been|got|gone|a bit|rather|really)$/;
+
 /** "unpicked the binding from nine to ten": the thing that a deed is done to, and no name of the work. */
 export const isWorkedOn = (items: Item[], k: number): boolean => {
+  if (isTold(items, k)) return true;
   if (!items[k]!.part && !items[k]!.object) return false;
   // "and the binding's off already"
   if (
