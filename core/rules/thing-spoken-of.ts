@@ -46,6 +46,8 @@ export function thingSpokenOf(state: ReaderState, index: number): string | undef
       if (of) return of;
     }
     if (e.kind === 'treatment' && e.action === 'bind') return 'binding';
+    // "started on the binding at eleven. The top and the left side are on"
+    if (e.kind === 'work' && e.task === 'binding') return 'binding';
     // "do I leave the batting or pull it out"
     if (e.kind === 'treatment' && e.action === 'leave') {
       const told = state.clauses[d.clause]?.items.find((x) => x.object || x.finding === 'old-repair');
@@ -85,6 +87,6 @@ export function thingSpokenOf(state: ReaderState, index: number): string | undef
     // "that seam's gone again", then "redid it"
     (state.memory.condition?.finding === 'split-seam' && state.memory.lastKind === 'condition'
       ? 'seam'
-      : partFound(state))
+      : (partFound(state) ?? (state.memory.running === 'binding' ? 'binding' : undefined)))
   );
 }

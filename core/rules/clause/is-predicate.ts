@@ -548,6 +548,7 @@ export function isPredicate(items: Item[], k: number): boolean {
   )
     return true;
   if ((item.w === 'off' || item.w === 'out') && isOff(items, k)) return true;
+  if (item.w === 'on' && isSideOn(items, k)) return true;
   if (item.fail) return isFailing(items, k);
   if (
     /^(bought|ordered|purchased|need|needs|wants|gets|started|stopped|starting|stopping|finished|finishing|quit|quitting|began|beginning|begun|stays|stay|remain|remains|decided|used)$/.test(
@@ -598,6 +599,17 @@ function isOff(items: Item[], k: number): boolean {
   )
     return true;
   return items.slice(Math.max(0, m - 5), m + 1).some(thing);
+}
+
+/** "and the bottom one's on now", "the other two sides are on": a side and a form of to be stand before. */
+function isSideOn(items: Item[], k: number): boolean {
+  let m = k - 1;
+  while (/^(all|now|both|already|finally|back)$/.test(items[m]?.w ?? '')) m--;
+  return (
+    /^(is|'s|are|'re)$/.test(items[m]?.w ?? '') &&
+    /^(edge|border)-/.test(items[m - 1]?.place?.places[0] ?? '') &&
+    !/^(the|my|a|its|it)$/.test(items[k + 1]?.w ?? '')
+  );
 }
 
 /** What stands behind an "off" that is all that is told: "off now and …", "out, …". */

@@ -178,7 +178,13 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     e.state = 'done';
   if (!goesOn || e.state !== p.state) return false;
   // "zigzagged over the tear and whipstitched the seam": one thing closed in one stitch, another in another
-  if (e.stitch && p.stitch && e.stitch !== p.stitch && (e.action !== p.action || loose)) return false;
+  if (
+    e.stitch &&
+    p.stitch &&
+    e.stitch !== p.stitch &&
+    (e.action !== p.action || e.action === 'bind' || loose)
+  )
+    return false;
   if (e.stitch) {
     p.stitch = e.stitch;
     if (draft.origins['stitch']) last.origins['stitch'] = draft.origins['stitch'];

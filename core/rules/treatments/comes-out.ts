@@ -33,7 +33,9 @@ export function comesOut({ items, k, item, before, all, thing }: WordAt): WayFou
     return out &&
       !out.seam &&
       out.object !== 'piece' &&
-      (sewn ? meant && (items[k + 1]?.w === 'of' || isToCome(all) || / (?:now|as we speak) /.test(all)) : meant)
+      (sewn
+        ? meant && (items[k + 1]?.w === 'of' || isToCome(all) || / (?:now|as we speak) /.test(all))
+        : meant)
       ? found(
           {
             action: 'remove',

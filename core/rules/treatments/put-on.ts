@@ -93,7 +93,10 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
         // "pieced the border strips and put them on"
         (x.object === 'border' && x.w.startsWith('border strip')),
     );
-    const binding = target.find((x) => x.part === 'binding' || x.w === 'binding');
+    const binding =
+      target.find((x) => x.part === 'binding' || x.w === 'binding') ??
+      // "(started on the binding) the top and the left side are on"
+      (thing === 'binding' && item.w === 'on' ? sideBefore(items, k) : undefined);
     const label = target.find((x) => x.w === 'label' || /^(name tag|name tape|label|labels)$/.test(x.w));
     const anew =
       / (new|fresh) one /.test(wordsBetween(items, k - 7, k + 9)) ||
@@ -237,6 +240,16 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
   return undefined;
 }
 
+/** The side of which "on" is said: "the left side is on now", "top edge on by machine". */
+function sideBefore(items: Item[], k: number): Item | undefined {
+  let m = k - 1;
+  while (/^(is|'s|are|'re|was|were|both|all|now|back)$/.test(items[m]?.w ?? '')) m--;
+  const side = items[m];
+  return side?.place?.places.length && side.place.places.every((p) => p.startsWith('edge-'))
+    ? side
+    : undefined;
+}
+
 /** "the stain's on the top border", "it's on the binding": where something is, and nothing that was put on. */
 const isWhere = (items: Item[], k: number, thing: Item): boolean => {
   const at = items.indexOf(thing);
@@ -256,6 +269,7 @@ function isNowOn(items: Item[], k: number): boolean {
   const named =
     thing !== undefined &&
     (thing.part === 'border' ||
+      (thing.place?.kind === 'part' && thing.place.places.every((p) => p.startsWith('edge-'))) ||
       thing.part === 'binding' ||
       thing.object === 'label' ||
       thing.object === 'border' ||

@@ -37,6 +37,12 @@ export function minutesOfDeed(state: ReaderState): void {
   const deeds = state.drafts.filter((d) => d.entry.kind === 'treatment' && d.entry.state === 'done');
   if (deeds.length < 2) return;
   for (const d of state.drafts.filter(told)) {
+    // "25 minutes of cutting and fifteen on the piecing": a list of kinds of work
+    if (
+      d.entry.kind === 'work' &&
+      state.drafts.some((x) => x !== d && x.entry.kind === 'work' && x.sentence === d.sentence && told(x))
+    )
+      continue;
     const origin = d.origins['minutes']!;
     const action = deedBehind(state, origin.to);
     if (!action) continue;

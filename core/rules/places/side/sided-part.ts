@@ -7,6 +7,7 @@ import { readSides } from './read-sides.ts';
 import { severalSides } from './several-sides.ts';
 import { sideAlone } from './side-alone.ts';
 import { listedSides, oneMoreSide, trailingSide } from './side-behind-part.ts';
+import { sideNowOn } from './side-now-on.ts';
 import { sideOfFocus } from './side-of-focus.ts';
 import { partOf, SIDE_NOUNS } from './side-words.ts';
 import { sidesCounted } from './sides-counted.ts';
@@ -28,6 +29,7 @@ function sidesAt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
   if (faces) return faces;
   const alone =
     sidesPutOn(tokens, i) ??
+    sideNowOn(tokens, i) ??
     boundSide(tokens, i) ??
     sidesCounted(tokens, i) ??
     severalSides(tokens, i) ??
