@@ -132,7 +132,12 @@ export function correctAt(out: Item[], k: number, marker: string[], grid: QuiltG
   const between = out.slice(from + 1, k);
   // "three inches of overhang all round, no, four, and basted it": the number alone
   const bare = hit === 'quantity' && !next.quantity?.unit && !/^(of|in|for)$/.test(out[m + 1]?.w ?? '');
-  const restated = saysMore(out, m + 1) && !(bare && between.some((x) => x.measure));
+  // "two yards of backing, no sorry, three yards and a roll of batting": the list goes on, and the stuff stands
+  const listed =
+    hit === 'quantity' &&
+    /^(?:and|&|\+|,|plus)$/.test(out[m + 1]?.w ?? '') &&
+    between.some((x) => x.material || x.fabric);
+  const restated = !listed && saysMore(out, m + 1) && !(bare && between.some((x) => x.measure));
   const aside = between.at(-1)?.w === ',' && out[m + 1]?.w === ',';
   // "darned 5-1, sorry, patched": where it was done stands, unless another place is told
   const placed = hit !== 'place' && between.some(namesBlock) && !out.slice(m + 1).some(namesBlock);

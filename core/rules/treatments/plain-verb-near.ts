@@ -62,10 +62,16 @@ const PLAIN: Record<string, Way['form']> = {
   give: 'base',
   gave: 'past',
 };
+/** What a "not" behind it denies, where behind a thing it sets one against another. */
+const NEGATED =
+  /^(?:|is|'s|are|'re|was|were|am|'m|do|does|did|will|would|could|should|might|may|must|can|has|have|had|or|and|but|if|be|i|we|why|better)$/;
+
 /** Such a verb before the thing at `k`, or behind it ("net was laid over it"). */
 export function plainVerbNear(items: Item[], k: number): { k: number; form: Way['form'] } | undefined {
   for (let m = k - 1; m >= Math.max(0, k - 7); m--) {
     const w = items[m]!.w;
+    // "2-3 gets the net, not the patch": the verb was of the other
+    if (w === 'not' && !NEGATED.test(items[m - 1]?.w ?? '')) break;
     if (Object.hasOwn(PLAIN, w)) {
       let form = PLAIN[w]!;
       if (w === 'put' && /^(to|will|'ll|could|might|gonna|should|must)$/.test(items[m - 1]?.w ?? ''))

@@ -104,6 +104,8 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
     // "that took two skeins of pearl cotton", but "that took an hour"
     if (/^\w+ took$/.test(phrase) && !items[k + n]?.quantity?.unit) continue;
     const cue = CUE_OF.get(phrase);
+    // "it's going to get the net", "3-3's going to get a patch": what is done to the block
+    if (cue && /^(?:to |going to )?get$/.test(phrase) && isBlocksTurn(items, k)) continue;
     // "the receipt says the calico was three fifty"
     if (
       phrase === 'receipt' &&
@@ -115,6 +117,20 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
     if (cue) return { ...cue, next: k + n + (then ? then.trim().split(' ').length : 0) };
   }
   return undefined;
+}
+
+/** Is it the block or the cloth of which "is going" is said, and not she who buys? */
+function isBlocksTurn(items: Item[], k: number): boolean {
+  let m = k - 1;
+  while (/^(?:going|gonna|to|now|all|both|also|just|still|definitely)$/.test(w(items, m))) m--;
+  if (m === k - 1 || !/^(?:is|'s|are|'re)$/.test(w(items, m))) return false;
+  const subject = items[m - 1];
+  return Boolean(
+    subject &&
+      (/^(?:it|that|this|they|those|these|one|ones|block|blocks|both)$/.test(subject.w) ||
+        subject.place ||
+        subject.fabric),
+  );
 }
 
 /** What is said before a list begins. */
