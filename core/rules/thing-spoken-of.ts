@@ -33,7 +33,7 @@ function partFound({ memory }: ReaderState): string | undefined {
 export function thingSpokenOf(state: ReaderState, index: number): string | undefined {
   // "someone had left pins in the top border, and I have taken them out": told of in the clause before, as nothing found or done
   const before = state.clauses[index - 1];
-  const left = before?.items.find((x) => /^(pins|label)$/.test(x.object ?? ''));
+  const left = before?.items.find((x) => /^(pins|label|interfacing)$/.test(x.object ?? ''));
   if (left && !state.drafts.some((d) => d.clause === index - 1 && d.entry.kind !== 'material'))
     return left.object;
   for (const d of [...state.drafts].reverse()) {

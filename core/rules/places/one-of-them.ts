@@ -21,7 +21,7 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     i--;
   }
   const word = w(tokens, i + 1);
-  const group = pickedFrom(word, ctx) ?? spokenTogether(ctx);
+  const group = toldBeforeCloth(tokens, i, ctx) ?? pickedFrom(word, ctx) ?? spokenTogether(ctx);
   if (!group) return undefined;
   // "the bottom one" of borders is told by its side
   if (areSides(group) && !/^(former|latter|last)$/.test(word) && !readOrdinal(tokens, i + 1))
@@ -197,6 +197,23 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   if (nth) return found([group[nth.value - 1]], next);
   if (/^(middle|centre|center)$/.test(word)) return group.length === 3 ? found([group[1]], next) : undefined;
   return found([outermost(group, word)], next);
+}
+
+/** "2-3 and 4-2 have holes, and the lovat check in the second is tender": of the two that were told of, and not of the cloth's blocks. */
+function toldBeforeCloth(
+  tokens: Token[],
+  i: number,
+  { cloth, focus, earlier }: PlaceContext,
+): string[] | undefined {
+  if (w(tokens, i - 1) !== 'in' || !cloth) return undefined;
+  const last = earlier.at(-1);
+  const told =
+    focus.length === 1 && last?.length === 1 && last[0] !== focus[0]
+      ? [last[0]!, focus[0]!]
+      : [focus, ...[...earlier].reverse()].find((g) => g.join() !== cloth.join() && g.length > 1);
+  return told && told.length < 4 && told.every((p) => splitBlock(p)) && told.some((p) => cloth.includes(p))
+    ? told
+    : undefined;
 }
 
 /** Do they lie in one row or one column, told in their order? */

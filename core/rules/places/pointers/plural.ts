@@ -3,6 +3,13 @@ import { groupsBack } from './pointing-to.ts';
 
 /** "both of those", "those three": the last group of just so many, or so many single places named one after the other. */
 function together(ctx: PlaceContext, count: number): string[] | undefined {
+  // "holes in 2-2 and 4-4, and the gingham in the second is thin", then "both patched": the pair that the one is of
+  const [one] = ctx.focus;
+  const pair =
+    ctx.focus.length === 1
+      ? ctx.earlier.slice(-2).findLast((g) => g.length === count && g.includes(one!))
+      : undefined;
+  if (pair) return pair;
   if (ctx.cloth?.length === count) return ctx.cloth;
   if (ctx.focus.length === count) return ctx.focus;
   const list = toldOneByOne(ctx);
@@ -12,6 +19,7 @@ function together(ctx: PlaceContext, count: number): string[] | undefined {
   const gathered: string[] = [];
   for (const group of groupsBack(ctx)) {
     if (group.length === count && !gathered.length) return group;
+    if (group.length === count && gathered.every((p) => group.includes(p))) return group;
     if (group.length > 1 && gathered.length) break;
     if (group.length === 1 && !gathered.includes(group[0]!)) gathered.unshift(group[0]!);
     if (gathered.length === count) return gathered;

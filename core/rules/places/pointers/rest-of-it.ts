@@ -6,16 +6,15 @@ import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { pointingTo } from './pointing-to.ts';
 
 /** "the rest of that row", "the rest along it", "the rest of this column": the blocks of the line that were not just told. */
-export function restOfLine(
-  tokens: Token[],
-  i: number,
-  { grid, focus }: PlaceContext,
-): PlaceFound | undefined {
+export function restOfLine(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
+  const { grid, focus } = ctx;
   if (!/^(of|along)$/.test(w(tokens, i + 2))) return undefined;
   // "the rest of that same row"
   let k = /^(the|that|it|this|its)$/.test(w(tokens, i + 3)) ? i + 4 : i + 3;
   if (w(tokens, k) === 'same') k++;
   const row = splitBlock(focus.at(-1) ?? '')?.row;
+  const away = restOfNamed(tokens, k, ctx);
+  if (away) return away;
   // "the first two of row three", then "the rest of that one"
   const one =
     w(tokens, k) === 'one' &&
@@ -41,6 +40,27 @@ export function restOfLine(
     );
   }
   return undefined;
+}
+
+/**
+ * "the mustard crepe's tender. Rest of row one, sound", "1-6 torn, 4-4 faded, the rest of row one's fine": the row or column is named and
+ * not the one spoken of last: what was told of in it before, by its name or by its cloth, is no part of the rest.
+ */
+function restOfNamed(
+  tokens: Token[],
+  k: number,
+  { grid, focus, cloth, earlier }: PlaceContext,
+): PlaceFound | undefined {
+  const axis = /^(row|column|col)$/.exec(w(tokens, k))?.[1];
+  const named = axis ? readCount(tokens, k + 1) : undefined;
+  if (!named) return undefined;
+  const line = axis === 'row' ? rowOf(grid, named.value) : columnOf(grid, named.value);
+  if (focus.some((p) => line.includes(p))) return undefined;
+  const told = [...(cloth ?? []), ...earlier.slice(-6).flat()].filter((p) => line.includes(p));
+  const left = line.filter((p) => !told.includes(p));
+  return told.length && left.length
+    ? pointingTo(named.next, left, axis === 'row' ? 'place.rest-of-row' : 'place.rest-of-column')
+    : undefined;
 }
 
 /** "the rest", "the rest of them", after one or some of a few blocks told together were spoken of: those that were not. */
