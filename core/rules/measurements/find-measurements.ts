@@ -308,7 +308,8 @@ export function findMeasurements(
       w(items, k)
         .split(' ')
         .find((x) => Object.hasOwn(sideWords, x)) ??
-      (items[k]!.place?.places.length === 1
+      // "the right edge is frayed", then "it's thirty-six across the top": of the whole, and of no side
+      (items[k]!.place?.places.length === 1 && items[k]!.place!.rule !== 'place.it'
         ? /^(?:edge|border)-(top|bottom|left|right)$/.exec(items[k]!.place!.places[0]!)?.[1]
         : undefined);
     if (!head || !Object.hasOwn(sideWords, head)) continue;

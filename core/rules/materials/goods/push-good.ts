@@ -1,4 +1,5 @@
 import type { Material, MaterialUse } from '../../../../shared/vocabulary.ts';
+import { LENGTH_UNIT_SET } from '../../../lexicon/units.ts';
 import { makeDraft } from '../../draft.ts';
 import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
@@ -65,7 +66,7 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
     if (!good.points && unit === 'spool') material = 'thread';
     else if (!good.points && (unit === 'skein' || unit === 'ball') && before?.unit !== unit)
       material = 'tie-thread';
-    else if (before) {
+    else if (before && !isNameless(sentence.items, good) && fits(before.material, unit)) {
       material = before.material;
       unit ??= before.unit;
     } else if (unit === 'skein' || unit === 'ball') material = 'tie-thread';
@@ -106,6 +107,18 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
   state.drafts.push(draft);
   made.push(draft);
 }
+
+/** "three yards of something", "a yard of, what do you call it, nine dollars": of what is not known, and not of what was told before. */
+const isNameless = (items: Item[], { items: own, head, points }: GoodFound): boolean =>
+  head === undefined &&
+  !points &&
+  / of (?:something|,|-|--|er|um|oh) /.test(
+    wordsBetween(items, items.indexOf(own[0]!), items.indexOf(own[0]!) + own.length + 3),
+  );
+
+/** What is told by the yard is none of the pins or the thread told before. */
+const fits = (material: Material | undefined, unit: GoodFound['unit']): boolean =>
+  !unit || !material || !LENGTH_UNIT_SET.has(unit) || measuredIn(material, unit);
 
 /** "half a yard of tulle and a spool of silk, the tulle was four dollars": the price of what was told just before, where nothing but that is told. */
 function givePrice(
