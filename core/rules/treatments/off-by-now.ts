@@ -64,9 +64,7 @@ export function offByNow({ items, k, item, after, thing }: WordAt): WayFound {
 function failedAndOff(items: Item[], k: number, after: string): WayFound {
   if (!/^[,&]$|^and$/.test(items[k - 1]?.w ?? '') || !/^ *(?:too|as well|also)\b/.test(after))
     return undefined;
-  const at = items.findLastIndex(
-    (x, m) => m < k && /^(?:batting|border)$/.test(x.object ?? ''),
-  );
+  const at = items.findLastIndex((x, m) => m < k && /^(?:batting|border)$/.test(x.object ?? ''));
   if (at < 0 || k - at > 6 || !items.slice(at + 1, k - 1).some((x) => x.finding || x.fail)) return undefined;
   const object = items[at]!.object!;
   return found(
