@@ -51,8 +51,8 @@ const SHORTEST_FRAMES = 500;
 const BOOST = 4;
 /** How many next tokens a search looks at behind each of its readings. */
 const CANDIDATES = 12;
-/** Under this mean log-probability a second reading is worth its time. */
-const DOUBTFUL = -0.45;
+/** Under this mean log-probability a second reading is worth its time: two notes of five in a synthetic voice, fewer of a person near a microphone. */
+const DOUBTFUL = -0.3;
 /** A processor slower than this share of real time gets no second readings. */
 const TOO_SLOW = 0.3;
 /** Below this nothing a microphone hears is speech; dB below full scale. */
@@ -402,10 +402,13 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     } else if (beam === undefined && realTimeFactor < TOO_SLOW && isDoubtful(reading)) {
       await turn();
       const [second, ...rest] = await readWithBeam(encoded, prompt, SEARCH_WIDTH, expected, cap, turn);
-      if (!second.looped && !repeatsItself(decodeText(second.tokens)) && meanOf(second) > meanOf(reading)) {
-        const first = { ...reading, score: meanOf(reading) };
-        others = [first, ...rest].map((other) => otherHearing(other, second.score));
-        reading = second;
+      if (!second.looped && !repeatsItself(decodeText(second.tokens))) {
+        const first: ScoredReading = { ...reading, score: meanOf(reading) };
+        const taken = meanOf(second) > first.score ? second : first;
+        others = [first, second, ...rest]
+          .filter((other) => other !== taken)
+          .map((other) => otherHearing(other, taken.score));
+        reading = taken;
       }
     }
     if (
