@@ -127,9 +127,10 @@ function lengthTold(tokens: Token[], i: number): DurationFound | undefined {
       } else if (
         after !== 'h' &&
         part.value >= 5 &&
-        !['skeins', 'yards', 'packs', 'spools', 'in', 'inch', 'cm', 'blocks', '-', 'm', 'past'].includes(
-          w(tokens, part.next),
-        ) &&
+        (inAll(tokens, part.next) ||
+          !['skeins', 'yards', 'packs', 'spools', 'in', 'inch', 'cm', 'blocks', '-', 'm', 'past'].includes(
+            w(tokens, part.next),
+          )) &&
         // "an hour ten to tie", but "an hour, ten to four"
         (w(tokens, part.next) !== 'to' ||
           !(readNumber(tokens, part.next + 1) || /^(noon|midday|midnight)$/.test(w(tokens, part.next + 1))))
@@ -142,5 +143,11 @@ function lengthTold(tokens: Token[], i: number): DurationFound | undefined {
   // "an hour and ten, less a quarter for tea" is left to the work rule.
   return { next, minutes: Math.round(minutes * 100) / 100, rule: 'time.hours' };
 }
+
+/** "1 h 10 in all", "2h 15 in total", "1 hr 20 in the end": no inches. */
+const inAll = (tokens: Token[], k: number): boolean =>
+  w(tokens, k) === 'in' &&
+  (/^(?:all|total|toto|one|sum)$/.test(w(tokens, k + 1)) ||
+    (w(tokens, k + 1) === 'the' && /^(?:end|morning|afternoon|evening)$/.test(w(tokens, k + 2))));
 
 export const HALF_WORDS = new Set(['half', 'haf']);
