@@ -46,7 +46,7 @@ export const PASSING = phrases(`
   as it happens, as far as i can see, as far as i can tell, so far as i can see, by the look of it, by the looks of it, from the look of it, if you ask me, if you please,
   i 'd say, i 'd guess, i would say, i would guess, i should think, well, okay, ok,
   oddly enough, funnily enough, funny enough, for what it 's worth, in fact, in any case, at any rate, as it were, so to speak, i must say, i have to say, i may say, let me tell you,
-  i can tell you, if i remember right, if i remember rightly, what 's it called, what do you call it, what d' you call it, whatever it 's called, of all things, bother it, drat it, and yes, anyway, anyhow
+  i can tell you, if i remember right, if i remember rightly, what 's it called, what do you call it, what d' you call it, whatever it 's called, what are they called, whatever they 're called, what 's the word, what 's the name of it, what 's its name, what do they call it, of all things, bother it, drat it, and yes, anyway, anyhow
 `);
 
 /** Behind the last comma or stop of a note, with nothing behind them. */

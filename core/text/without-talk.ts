@@ -103,7 +103,9 @@ const saysHowItIs = (before: Token, { w }: Token): boolean =>
 /** Where it goes on behind words said in passing, the comma behind them taken too. */
 function passingAt(tokens: Token[], i: number, before: Token | undefined): number | undefined {
   if (!before || !JOINTS.has(before.w)) return undefined;
-  const between = BETWEEN.longestAt(tokens, i);
+  // "three yards of, oh, what's it called, twenty-one dollars"
+  const sighs = /^(?:oh|ah|er|um|now)$/.test(tokens[i]!.w) && tokens[i + 1]?.w === ',';
+  const between = BETWEEN.longestAt(tokens, sighs ? i + 2 : i);
   if (between && before.w === ',' && tokens[between.next]?.w === ',') return between.next + 1;
   const last = LAST.longestAt(tokens, i);
   if (!last || saysHowItIs(before, tokens[i]!)) return undefined;

@@ -8,6 +8,7 @@ import {
   UNIT_WORDS,
 } from '../../lexicon/units.ts';
 import { beginsNumber, readCount, readNumber, withFraction } from '../../text/read-number.ts';
+import { startsNumber } from '../../text/starts-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 
@@ -559,7 +560,10 @@ function spokenPrice(
     const number = readNumber(tokens, i)!;
     return { amount: number.value, next: number.next, cents: false, looksLikePlace: false };
   }
-  const cents = readCount(tokens, whole.next);
+  // "four-fifty a yard", as it is typed
+  const joined = w(tokens, whole.next) === '-' && startsNumber(w(tokens, whole.next + 1)) ? 1 : 0;
+  const cents = readCount(tokens, whole.next + joined);
+  if (joined && !(cents && cents.value > 10)) return undefined;
   if (cents && cents.value >= 10 && cents.value < 100)
     return { amount: whole.value + cents.value / 100, next: cents.next, cents: true, looksLikePlace: false };
   if (cents && w(tokens, whole.next) !== 'oh')

@@ -35,6 +35,8 @@ function hasPrice(tokens: Token[]): boolean {
   )
     return true;
   if (tokens.some((_t, i) => isSumOfSale(tokens, i))) return true;
+  // "a spool of thread, three dollars forty", "two yards of tulle at four-fifty a yard": the same in words
+  if (tokens.some((_t, i) => isSpokenSale(tokens, i))) return true;
   const end = tokens.findLastIndex((t) => !/^(?:[.!]|ea|each|tot|total|both)$/.test(t.w));
   const cents = tokens[end];
   // "and a spool of cream thread 3.20", "a thimble, 2.10"
@@ -91,6 +93,30 @@ function isSumOfSale(tokens: Token[], i: number): boolean {
   if (before !== ',' && before !== ':') return false;
   return behind === '' || ALTOGETHER.test(behind);
 }
+
+/** "a spool of thread, three dollars forty", "tulle at four-fifty a yard": money by its name behind goods as they are sold, or dollars and cents by the unit. */
+function isSpokenSale(tokens: Token[], i: number): boolean {
+  const { w: word } = tokens[i]!;
+  const number = (t: Token | undefined): boolean => t !== undefined && startsNumber(t.w);
+  if (/^(?:dollars?|pounds?|euros?|quid|bucks?)$/.test(word))
+    return (
+      (number(tokens[i - 1]) || tokens[i - 1]?.kind === 'number') &&
+      tokens[i + 1]?.w !== 'of' &&
+      tokens
+        .slice(0, i - 1)
+        .some(
+          (t, k) =>
+            SALE_UNIT.test(t.w) &&
+            k > 0 &&
+            (number(tokens[k - 1]) || tokens[k - 1]!.kind === 'number' || tokens[k - 1]!.w === 'fat'),
+        )
+    );
+  if (!/^(?:a|per|the)$/.test(word) || !SALE_UNIT.test(tokens[i + 1]?.w ?? '') || !number(tokens[i - 1]))
+    return false;
+  const joined = tokens[i - 2]?.w === '-' ? 1 : 0;
+  return TENS.test(tokens[i - 1]!.w) && number(tokens[i - 2 - joined]);
+}
+const TENS = /^(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|five|nine)$/;
 
 function sentencesOf(tokens: Token[]): Token[][] {
   const out: Token[][] = [[]];

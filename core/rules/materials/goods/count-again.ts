@@ -13,12 +13,18 @@ export function countAgain(items: Item[], k: number, cue: Cue): { quantity: numb
   const got = cue.use === 'bought' && w(items, k) === 'got';
   if (!/^(?:on-hand|needed)$/.test(cue.use) && !got) return undefined;
   let at = cue.next;
-  while (/^(only|just|about|still|already|another)$/.test(w(items, at))) at++;
+  while (/^(only|just|about|still|already|another|a)$/.test(w(items, at))) at++;
+  // "I have two reels but need another", "… but I'll have to get a third"
+  const more = cue.use === 'needed' ? ONE_MORE.exec(wordsBetween(items, at - 1, at + 3)) : null;
+  if (more) return { quantity: 1, at: at - 1 + more[0].trim().split(' ').length };
   const count = items[at]?.quantity;
   if (count?.value === undefined || count.unit) return undefined;
   const behind = wordsBetween(items, at + 1, at + 6);
   return (got ? HAD_HERE : COUNT_ENDS).test(behind) ? { quantity: count.value, at: at + 1 } : undefined;
 }
+/** One more than was told. */
+const ONE_MORE =
+  /^ (?:another(?: one)?|(?:a|one) (?:second|third|fourth|fifth|sixth)(?: one| reel| spool| skein| ball| pack| packet| roll| metre| yard)?)(?= (?:$|[.,;()] ?|and |but |so |for |to ))/;
 /** Behind an amount: that it is there already, or where it is kept. */
 export const HAD_HERE =
   /^ +(?:left |already |here |by me |put by |to start with |on top of that |besides |as well |at home |in stock |to hand |on hand |upstairs |of (?:them|those) ){1,2}(?:$|[,;()] |and |but |so )|^ (?:left |already )?(?:out |up |over |down )?(?:in|on) (?:the|my) /;
