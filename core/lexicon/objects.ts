@@ -18,7 +18,17 @@ export const OBJECT_PHRASES: Record<RemovedObject, string[]> = {
   quilting: ['quilting', 'quilting stitches', 'old quilting', 'quilting thread', 'quilting lines', 'qltg'],
   binding: ['binding', 'bindings', 'bdg', 'bndg', 'old bdg', "b'ding"],
   backing: ['backing', 'back', 'lining', 'old back', 'backing cloth'],
-  batting: ['batting', 'wadding', 'filling', 'stuffing', 'batt'],
+  batting: [
+    'batting',
+    'wadding',
+    'filling',
+    'stuffing',
+    'batt',
+    'feathers',
+    'goose|duck down',
+    'kapok',
+    'horsehair',
+  ],
   stitching: [
     'stitching',
     'stitches',
