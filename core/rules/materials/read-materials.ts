@@ -283,6 +283,12 @@ const isDone = (d: Draft): boolean =>
 const isAtEnd = (items: Item[], k: number): boolean =>
   !items[k] || /^(?:,|and|then|but|so|took|[.;)])$/.test(items[k]!.w);
 
+/** "layered with wool batting and a muslin backing": one "with" for all that is listed behind it, until a deed is told. */
+function inWith(items: Item[], at: number): boolean {
+  const lead = items.slice(0, at).findLastIndex((x) => /^(with|w|using|from)$/.test(x.w));
+  return lead >= 0 && !items.slice(lead, at).some((x) => x.action && !x.material && !x.part);
+}
+
 /** "patched 2-3, it's the green twill", "the new piece is the twill": what was put in, told of it. */
 const IS_CLOTH =
   /(?:^| )(?:it|that|this|piece|patch|bit|one|lining|support)(?: (?:in|on) \S+)? (?:'s|is)(?: (?:the|a|some|all|just))*$/;
@@ -329,7 +335,7 @@ function isUsed(
     case 'backing':
     case 'batting':
     case 'binding':
-      if (action === 'layer' && withIt) return true;
+      if (action === 'layer' && (withIt || (listed && inWith(items, at)))) return true;
       // "bound it with the red binding"
       if (withIt && action === 'bind') return true;
       // "six binding strips joined": how many were cut, and no goods
