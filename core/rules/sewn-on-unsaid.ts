@@ -19,7 +19,7 @@ const STOP = /^[.;!?\n]$/;
 const LATER =
   '(?:tomorrow|tonight|later|next|to do|to go|todo|to come|still|(?:on |this |next )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|(?:on )?(?:mon|tue|wed|thu|thur|thurs|fri|sat|sun)|next week|this week|this evening|outstanding)';
 const HOW =
-  '(?:by hand|by machine|hand|machine|(?:hand|machine) (?:sewn|stitched|sewed)|(?:slip |ladder |blanket |back |running |whip )?(?:stitch|stitched)(?: down| all round| round it)?|(?:whip|slip|back)stitch(?:ed)?(?: down| all round)?|zigzag|herringbone|ladder|\\d+ (?:min|mins|minutes))';
+  '(?:by hand|by machine|hand|machine|took|about|(?:hand|machine) (?:sewn|stitched|sewed)|(?:slip |ladder |blanket |back |running |whip )?(?:stitch|stitched)(?: down| all round| round it)?|(?:whip|slip|back)stitch(?:ed)?(?: down| all round)?|zigzag|herringbone|ladder|\\d+ (?:min|mins|minutes))';
 const IS_LATER = new RegExp(` ${LATER} `);
 const TELLS_HOW = new RegExp(` ${HOW} `);
 const BEGINS_WITH_HOW = new RegExp(`^ *(?:[,(-] )?${HOW} `);
@@ -27,7 +27,7 @@ const CORNER =
   '(?:(?:the )?(?:top|bottom|lower|upper|btm) (?:left|right)(?: hand)?(?: corner| one)?|(?:the )?(?:back|front|reverse|verso)(?: ,? ?(?:in |at )?(?:the )?(?:top|bottom|lower|upper) (?:left|right)(?: hand)?(?: corner)?)?)';
 /** Behind "label": how it is joined to its place, the place, and nothing further but how or when. */
 const LABEL_AT = new RegExp(
-  `^((?:(?:'s|is|sewn|'s sewn|is sewn) on(?: now)? ,|- >|->|>|→|:|-|,|maybe|perhaps|for|on|in|at|to|into|${LATER}) )*(${CORNER}) (?:(?:,|-|;|\\(|\\)|and|maybe|perhaps|\\?|${HOW}|${LATER}|now|too) )*$`,
+  `^((?:(?:'s|is|sewn|'s sewn|is sewn) on(?: now)? ,|- >|->|>|→|:|-|,|maybe|perhaps|for|on|in|at|to|into|${HOW}|${LATER}) )*(${CORNER})(?: of (?:the|this) (?:quilt|cover|coverlet|back|backing|spread|throw))? (?:(?:,|-|;|\\(|\\)|and|maybe|perhaps|\\?|${HOW}|${LATER}|now|too) )*$`,
 );
 const BEFORE_LABEL = /^(?:the|a|her|his|my|our|new|name|sewn|printed|signed|and|&|plus|then|also|oh|so)$/;
 const HEADING =
@@ -64,7 +64,11 @@ function withLabelSewn(tokens: Token[], i: number): Token[] {
   const among = / (?:\S+ed|bound|sewn|done|cut|put) /.test(wordsBetween(tokens, 0, from));
   if (!asked && !later && !how && !isNew && !among) return tokens;
   const label = tokens[i]!;
-  const place = i + 1 + at[0].slice(0, at[0].indexOf(at[2]!)).split(' ').filter(Boolean).length;
+  const lead = at[0].slice(0, at[0].indexOf(at[2]!)).split(' ').filter(Boolean).length;
+  const place = i + 1 + lead;
+  // "label by hand on the bottom left corner": how, told before where, goes behind it
+  const ahead = TELLS_HOW.exec(` ${at[0].slice(0, at[0].indexOf(at[2]!))}`);
+  const manner = ahead ? [',', ...ahead[0].trim().split(' ')] : [];
   const verb = asked ? ['maybe', 'to', 'go', 'on'] : later ? ['to', 'go', 'on'] : ['sewn', 'on'];
   const before = tokens.slice(0, from);
   // told after other things in one breath: a statement of its own
@@ -79,7 +83,12 @@ function withLabelSewn(tokens: Token[], i: number): Token[] {
     ...before,
     ...tokens.slice(from, i + 1),
     ...verb.map((w) => wordBehind(label, w)),
-    ...tokens.slice(place),
+    ...tokens.slice(place, end),
+    ...manner.map((w) => ({
+      ...wordBehind(label, w),
+      kind: w === ',' ? ('mark' as const) : ('word' as const),
+    })),
+    ...tokens.slice(end),
   ];
 }
 
