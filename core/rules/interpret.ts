@@ -2,6 +2,7 @@ import type { Action } from '../../shared/vocabulary.ts';
 import type { Clause } from './clause/clause.ts';
 import { everyOneOf, headingThing, headsWithDamage, isHeaded } from './clause/headed-clause.ts';
 import { view } from './clause-view.ts';
+import { allButNamed } from './conditions/all-but-named.ts';
 import { findConditions } from './conditions/find-conditions.ts';
 import { makeCondition } from './conditions/make-condition.ts';
 import { mendedBefore } from './conditions/mended-before.ts';
@@ -80,6 +81,7 @@ export function interpret(state: ReaderState): Draft[] {
   dropFinished(state);
   withoutPointedAt(state);
   tellApart(state.drafts, clauses);
+  allButNamed(state);
   readLengthsAhead(state);
   minutesOfDeed(state);
   wholeVerdict(state);
