@@ -99,6 +99,8 @@ const choosesWay = (state: ReaderState, words: string): boolean =>
 /** "no, thirty, because I had to redo the corner", "block six then, I was counting the border": why it was wrong mends nothing. */
 function withoutReason(items: Item[]): Item[] {
   if (items.length > 24) return items;
+  const struck = struckForReason(items);
+  if (struck) return items.slice(0, struck);
   const led = reasonFirst(items);
   if (led) return items.slice(led);
   const at = items.findIndex(
@@ -126,6 +128,30 @@ function withoutReason(items: Item[]): Item[] {
     ? items
     : items.slice(0, at);
 }
+
+/** "Scratch the border width. I had the tape on the wrong edge.": where a reason begins behind something that is taken back. */
+function struckForReason(items: Item[]): number {
+  const at = items.findIndex((x, k) => k > 1 && k < 12 && /^[.,;-]$/.test(x.w) && items[k + 1]?.w === 'i');
+  return at > 1 &&
+    TAKES_BACK.test(wordsBetween(items, 0, at)) &&
+    WHY_WRONG.test(wordsBetween(items, at + 1, at + 5)) &&
+    !items
+      .slice(at)
+      .some(
+        (x) =>
+          x.finding ||
+          x.cost ||
+          x.quantity?.value !== undefined ||
+          x.duration ||
+          (x.place?.kind === 'blocks' && x.place.how === 'said'),
+      )
+    ? at
+    : 0;
+}
+const TAKES_BACK =
+  /^ (?:(?:no|oh|ah|sorry|wait|actually|please|and|but|,) )*(?:scratch|strike(?: out)?|delete|cross out|rub out|cross off|scrub|forget|ignore|disregard) /;
+const WHY_WRONG =
+  / i (?:had|held|was|were|'d|must|read|took|got|misread|mixed|muddled|forgot|thought|counted|looked) /;
 
 /** "I was counting the border as a row. Row five.": where the reason that was told first ends. */
 function reasonFirst(items: Item[]): number {

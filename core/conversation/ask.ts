@@ -37,7 +37,14 @@ export function askFor(drafts: Draft[], grid: QuiltGrid, state: ReaderState): As
     return { slot: 'place', question: `This quilt has ${shapeWords(grid)}. Which block do you mean?` };
   for (const d of drafts) {
     const e = d.entry;
-    if (e.kind === 'treatment' && !e.action) return { slot: 'action', question: 'What did you do to it?' };
+    if (e.kind === 'treatment' && !e.action)
+      return {
+        slot: 'action',
+        question:
+          e.state === 'done' || e.state === 'doing'
+            ? 'What did you do to it?'
+            : 'What do you mean to do to it?',
+      };
     if (e.kind === 'material' && !e.material)
       return {
         slot: 'material',

@@ -72,6 +72,8 @@ export function readInTwo(note: Note): Read | undefined {
       (tokens[behind]?.kind === 'number' || /^(?:row|block|column|the)$/.test(tokens[behind]?.w ?? ''))
     )
       continue;
+    const putRight = mendBehind(note, tokens, k, behind);
+    if (putRight) return putRight;
     const short = last.ask === 'quantity' || last.ask === 'material' ? 2 : 3;
     if (start === undefined || tokens.length - behind < short) return undefined;
     const rest = wordsOf(tokens.slice(behind));
@@ -97,6 +99,48 @@ export function readInTwo(note: Note): Read | undefined {
     return joined(text, start, first, second, grid);
   }
   return undefined;
+}
+
+/** "three (and) a half" */
+const FRACTION = /^(?:half|(?:a|an|one|two|three|five|seven) (?:half|quarters?|thirds?|eighths?|bit))\b/;
+/** What begins so is said of something told before. */
+const OF_TOLD = /^(?:it|that|they|those|the \w+(?: \w+)?) (?:was|were|'s|is|are|'re|should)\b/;
+
+/**
+ * "three and a half it was and the yarn was five fifty sorry", "check. and 5-2 not 5-1": the answer to what was asked, and behind it a
+ * mend of the same note. The mend is read as if it had come after the answer.
+ */
+function mendBehind(
+  { text, before, whole, read }: Note,
+  tokens: Token[],
+  k: number,
+  behind: number,
+): Read | undefined {
+  const { last } = recall(before);
+  const start = tokens[behind]?.from;
+  if (!last?.ask || start === undefined || whole.reading.act !== 'amend') return undefined;
+  const rest = wordsOf(tokens.slice(behind));
+  if (FRACTION.test(rest)) return undefined;
+  const cue = cueOf(rest);
+  if (cue !== 'strong' && !(OF_TOLD.test(rest) || / (?:not|n't) /.test(` ${rest}`))) return undefined;
+  const words = text.slice(0, tokens[k]!.from);
+  if (last.ask !== 'action' && !isScrap(read(words, {}).reading)) return undefined;
+  const first = read(words, before);
+  if (first.reading.act !== 'amend' || first.reading.ask?.slot === last.ask) return undefined;
+  const second = read(text.slice(start), first.conversation);
+  const { entries, ask } = second.reading;
+  if (
+    second.reading.act !== 'amend' ||
+    entries.length < Math.max(first.reading.entries.length, whole.reading.entries.length)
+  )
+    return undefined;
+  if (ask && ask.slot === last.ask) return undefined;
+  const own = entries.map((e) => shifted(e, start));
+  const memory = recall(second.conversation);
+  return {
+    reading: { ...second.reading, entries: own },
+    conversation: { memory: { ...memory, last: { ...memory.last!, entries: own, said: text } } },
+  };
 }
 
 /** Words that close what stood open are few: "calico then", "going with the net". */

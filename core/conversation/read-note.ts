@@ -293,7 +293,9 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     // "does the border come off? not sure": asked of herself, and put as a way in question
     !(items.some((x) => x.w === 'maybe') && !/\bmaybe\b/.test(joined)) &&
     !(
-      (ofPlace || (/^(?:open-matters|yardage)$/.test(query.query) && WILL_I.test(joined))) &&
+      (ofPlace ||
+        (/^(?:open-matters|yardage)$/.test(query.query) &&
+          (WILL_I.test(joined) || items.some((x) => x.model)))) &&
       isTreatmentQuestion(items, joined)
     ) &&
     !(memory.last?.ask && ANSWERED.test(joined)) &&

@@ -6,6 +6,7 @@ import { type Cue, cueOf } from '../cues.ts';
 import type { Standing } from '../standing.ts';
 import { amountAgain } from './amount-again.ts';
 import { oneEndAgain, stretchAgain } from './bare-again.ts';
+import { clothForPlace } from './cloth-for-place.ts';
 import { deedAgain } from './deed-again.ts';
 import {
   deniedFindings,
@@ -122,6 +123,7 @@ export function correct(
     forPart(standing, items, said) ||
     addLeftOut(standing, items, said) ||
     clothToldLate(standing, items, said) ||
+    clothForPlace(standing, items, said) ||
     mendWork(state, standing, items, said) ||
     tookMinutes(standing, items, said) ||
     (cue !== 'none' && otherChoice(standing, items))

@@ -512,6 +512,10 @@ const isEnd = (tokens: Token[], i: number): boolean => {
       'incl',
       'including',
       'bought',
+      // "the yarn was five fifty sorry"
+      'sorry',
+      'actually',
+      'not',
     ].includes(word)
   );
 };

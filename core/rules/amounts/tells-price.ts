@@ -37,7 +37,8 @@ function hasPrice(tokens: Token[]): boolean {
   if (tokens.some((_t, i) => isSumOfSale(tokens, i))) return true;
   // "a spool of thread, three dollars forty", "two yards of tulle at four-fifty a yard": the same in words
   if (tokens.some((_t, i) => isSpokenSale(tokens, i))) return true;
-  const end = tokens.findLastIndex((t) => !/^(?:[.!]|ea|each|tot|total|both)$/.test(t.w));
+  // "the yarn was five fifty sorry"
+  const end = tokens.findLastIndex((t) => !/^(?:[.!,]|ea|each|tot|total|both|sorry|actually)$/.test(t.w));
   const cents = tokens[end];
   // "and a spool of cream thread 3.20", "a thimble, 2.10"
   if (cents?.kind === 'number' && /^\d{1,3}\.\d\d$/.test(cents.w))
@@ -52,9 +53,7 @@ function hasPrice(tokens: Token[]): boolean {
   if (!/^(ninety|fifty|forty|twenty|nine|five|seventy|eighty)$/.test(cents.w)) return false;
   // "the calico was three fifty"
   const was = tokens.findLastIndex((t) => /^(was|were|is|came|cost)$/.test(t.w));
-  return (
-    tokens.some((t) => SOLD_BY.test(t.w)) || (was > 0 && tokens.length - was <= 5 && isSum(tokens, was + 1))
-  );
+  return tokens.some((t) => SOLD_BY.test(t.w)) || (was > 0 && end - was <= 4 && isSum(tokens, was + 1));
 }
 
 /** A length or a pack of something, as it is sold: "a metre", "3 yds", "two spools". */

@@ -52,6 +52,9 @@ const LIGHT = new Set([
   'behind',
 ]);
 
+/** Leads on to how something was sewn. */
+const HOW = /^(?:in|with|by|using)$/;
+
 const WEAK = new Set(['no', 'not', 'wait', 'well', 'rather', 'actually', 'sorry', 'nope', 'oops']);
 
 /** Puts right what stands before the marker at `k`, in place; the index to go on from, or undefined where nothing was put right. */
@@ -78,6 +81,18 @@ export function correctAt(out: Item[], k: number, marker: string[], grid: QuiltG
     otherReading(out, k, next, weak);
   if (!found) return undefined;
   const { from, hit } = found;
+  // "re-sewed the seams, I mean, in backstitch": how the deed was done, and no other deed
+  if (
+    hit === 'action' &&
+    next.stitch &&
+    marker.at(-1) === 'mean' &&
+    HOW.test(out[m - 1]!.w) &&
+    !sortsOf(out[from]!).includes('stitch')
+  ) {
+    const pause = out[k + marker.length]?.w === ',' ? 1 : 0;
+    out.splice(k, marker.length + pause);
+    return k;
+  }
   // "2-4, sorry, for the batting": what the place is right for, and no other place
   if (
     hit === 'place' &&

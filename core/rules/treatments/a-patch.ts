@@ -14,6 +14,9 @@ export const WILL_DO =
 
 const WORKED_ON =
   / (?:gave|give|giving|pressed|pressing|press|ironed|ironing|iron|steamed|steam|trimmed|trim|trimming|photographed|washed|dampened) (?:the|that|its|my|both|those) (?:new |fresh |other |big |little |green )?$/;
+const HAS_THE_CLOTH =
+  / (?:has|have|had|got|'s|'ve) (?:got |now |both |all )*(?:its|their|the) (?:(?:new|little|small|big|fresh) )*(?!old|same)(?:\S+ ){1,3}$/;
+
 /** "started on the patch", "made a start on the darn": it is in hand. */
 export const BEGUN =
   / (?:started|starting|begun|began|start|made a start|get going|got going) (?:on |with )?(?:the|that|its|my|this) $/;
@@ -67,6 +70,10 @@ export function aPatch({ items, k, item, before, after, all, choosing, thing, us
       ) ||
       (/ (the|my|that) $/.test(before) && (IS_DONE.test(after) || /^ (won|wins|wins out) /.test(after))) ||
       / (a|an|new|another|denim|calico|small|little|no) $/.test(before) ||
+      // "2-1 has the muslin patch, blanket stitch all the way round", "2-2 got its new calico patch": the one it was to have
+      (!items.some((x) => x.finding || x.fail) &&
+        HAS_THE_CLOTH.test(before) &&
+        items[k - 1]?.material === 'fabric') ||
       // "2-2 and 3-3 have got their patches on"
       (/ (?:has|have|had|got|'s) (?:got |now |both |all )*(?:its|their|both their|the) $/.test(before) &&
         /^ on /.test(after)) ||

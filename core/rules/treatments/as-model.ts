@@ -42,7 +42,8 @@ export function asModel(
   const told = toldOf(state, at.model, OF_DAMAGE.test(words));
   const topical = state.topic?.sentence === v.sentence && placed.kind === 'none' ? state.topic.places : [];
   const places = placed.places.length ? placed.places : topical;
-  if (!told.length || !places.length) return false;
+  if (!places.length) return false;
+  if (!told.length) return unknownModel(state, clause, v, words, places, placed);
   for (const m of told) {
     if (m.finding) {
       state.drafts.push(
@@ -74,5 +75,31 @@ export function asModel(
       ),
     );
   }
+  return true;
+}
+
+/** "maybe do 4-4 the same as 2-2?", where nothing was told of 2-2: a way in question, and which one is not known. */
+function unknownModel(
+  state: ReaderState,
+  clause: Clause,
+  v: ClauseView,
+  words: string,
+  places: string[],
+  placed: ClausePlaces,
+): boolean {
+  const at = v.items.find((x) => x.model)!;
+  const stands = stateAgain(words, clause.asked, 'done');
+  if (stands !== 'considering' || v.items.some((x) => x.finding || x.material || x.action?.v)) return false;
+  state.drafts.push(
+    makeDraft(
+      'treatment',
+      v,
+      {
+        state: [stands, 'treatment.as-model', at],
+        places: [[...places], 'place.said', placed.items],
+      },
+      'said',
+    ),
+  );
   return true;
 }

@@ -65,11 +65,18 @@ export function wayIn(
     );
   if (
     TIE_NOW.test(words) ||
-    items.some((x) => x.place && !/^place\.it$/.test(x.place.rule) && x.place.places[0] !== 'quilt')
+    items.some(
+      (x) =>
+        x.place &&
+        x.place.rule !== 'place.it' &&
+        x.place.places[0] !== 'quilt' &&
+        // "this one gets tied, not quilted": of the two ways, which no block has, so that the quilt is meant
+        !(against && /^this(?: one)?$/.test(x.w) && x.place.kind === 'pointer'),
+    )
   )
     return undefined;
   const gets =
-    /(?<![a-z])(?:gets|getting|it is|shall be|will be|'ll be|(?:is|'s) to be|going to be|(?:we|i) ?(?:'re|'m|am|are) (?:going to |gonna )?(?:tie|quilt|tying|quilting)(?: it)?|(?:i|we) ?(?:'ll|will) (?:tie|quilt) it|(?:it 's|it is|it 'll be) (?:to be |going to be )?(?:hand |machine )?(?:tied|quilted|ties|tying|quilting)|then ?$|by hand|by machine (?:after all|then|in the end|instead)|going to (?:tie|quilt) it)\b/.test(
+    /(?<![a-z])(?:gets|getting|(?:have|having) (?:it|this|this one|the quilt) (?:tied|quilted)|being (?:tied|quilted)|it is|shall be|will be|'ll be|(?:is|'s) to be|going to be|(?:we|i) ?(?:'re|'m|am|are) (?:going to |gonna )?(?:tie|quilt|tying|quilting)(?: it)?|(?:i|we) ?(?:'ll|will) (?:tie|quilt) it|(?:it 's|it is|it 'll be) (?:to be |going to be )?(?:hand |machine )?(?:tied|quilted|ties|tying|quilting)|then ?$|by hand|by machine (?:after all|then|in the end|instead)|going to (?:tie|quilt) it)\b/.test(
       words,
     );
   // "so we tie it and we don't quilt it"
