@@ -120,6 +120,17 @@ function beside(a: Answering, drafts: Draft[]): Draft[] {
       drafts.some((x) => x.entry.kind === 'condition')
     )
       continue;
+    // "the top left one, and I used 30 cm": of the one stuff that was told without an amount
+    if (e.kind === 'material' && e.material === undefined && e.quantity !== undefined) {
+      const [bare, more] = drafts.filter(
+        ({ entry: x }) => x.kind === 'material' && x.use === e.use && x.quantity === undefined && x.material,
+      );
+      if (bare && !more) {
+        put(bare, 'quantity', e.quantity, 'answer.amount', []);
+        if (e.unit) put(bare, 'unit', e.unit, 'answer.amount', []);
+        continue;
+      }
+    }
     // "b4, a moth hole", after a hole
     const hole = e.kind === 'condition' && e.finding === 'insect-damage' && d.placed !== 'said';
     const known = hole && drafts.find((x) => x.entry.kind === 'condition' && x.entry.finding === 'hole');

@@ -36,6 +36,8 @@ const WEAK_HEAD =
 /** "second from the left", "same block": the answer goes on. */
 const GOES_ON =
   /^(?:same|the same|that was|sorry|i mean|for|not|no|just|only|first|second|third|fourth|fifth|sixth|last|next|near|nearer|on|in|at|by|from|of|across|along|down|up|to|(?:a|an|one|three) (?:half|quarters?|third|eighths?|bit)|half|more)\b|^\S+ (?:along|down|across|from the|in from)\b/;
+/** "(2-2,) 15 minutes, and pressed 1-1": how long the deed took whose place was asked for. */
+const TOOK = /^(?:(?:about|it took|took) )*(?:\S+ ){1,3}(?:mins?|minutes|hours?|hrs?)(?: (?:[,.;&]|and)|$)/;
 /** "(R edge,) 2 in long": of the damage whose place was asked for, and no length of the quilt. */
 const HOW_LONG =
   /^(?:(?:about|roughly|some|maybe|nearly|a good|it's|it is) )*\S+(?: \S+){0,4} (?:long|wide|across|deep|square|each way)(?: [.!])*$/;
@@ -77,7 +79,12 @@ export function readInTwo(note: Note): Read | undefined {
     const short = last.ask === 'quantity' || last.ask === 'material' ? 2 : 3;
     if (start === undefined || tokens.length - behind < short) return undefined;
     const rest = wordsOf(tokens.slice(behind));
-    if (GOES_ON.test(rest) || / \?/.test(rest) || (last.ask === 'place' && HOW_LONG.test(rest))) continue;
+    if (
+      GOES_ON.test(rest) ||
+      / \?/.test(rest) ||
+      (last.ask === 'place' && (HOW_LONG.test(rest) || TOOK.test(rest)))
+    )
+      continue;
     const words = text.slice(0, tokens[k]!.from);
     if (last.ask !== 'action' && !isScrap(read(words, {}).reading)) continue;
     const first = read(words, before);
@@ -85,6 +92,9 @@ export function readInTwo(note: Note): Read | undefined {
     const verb = tokens[behind]!.kind === 'number' || AMOUNT.test(rest) ? goodsVerb(first.reading) : '';
     const second = unshifted(read(`${verb}${text.slice(start)}`, first.conversation), verb.length);
     if (!tellsMore(second.reading) || repeats(second.reading, first.reading)) continue;
+    // "the top left one, and I used 30 cm": of the stuff that was told before
+    if (second.reading.ask?.slot === 'material' && whole.reading.act === 'amend' && !whole.reading.ask)
+      continue;
     const said = text.slice(start);
     const alone = second.reading.entries.every(
       (e) =>
@@ -289,6 +299,16 @@ function tellsBetter(whole: Reading, first: Reading, second: Reading): boolean {
   const apart = [...first.entries, ...second.entries];
   // "two and a quarter it was and the seam on 3-3 is open": the strips that were cut are no seam
   if (whole.entries.some(({ entry: w }) => !apart.some(({ entry: e }) => tellsSame(w, e)))) return true;
+  // "2-2 and it took twenty minutes, and 3-3 has a stain": in one piece the answer took the place of the news
+  const news = second.entries.flatMap(({ entry: e }) => placesOf(e));
+  const elsewhere = ({ entry: e }: ReadEntry): boolean =>
+    placesOf(e).length > 0 &&
+    !placesOf(e).some((p) => news.includes(p)) &&
+    whole.entries.every(
+      ({ entry: w }) =>
+        !tellsSame(w, e) || (placesOf(w).length > 0 && placesOf(w).every((p) => news.includes(p))),
+    );
+  if (first.entries.some(elsewhere)) return true;
   return second.entries.some(({ entry: e }) =>
     whole.entries.some(
       ({ entry: w }) =>

@@ -49,6 +49,7 @@ export function answerPlace(a: Answering): boolean {
     found = placesHeard(a, a.items);
     from = a.items;
   }
+  const at = found.join();
   const corner = found.length > 1 ? undefined : cornerOfCloth(a, open, found[0]);
   if (corner) found = [corner];
   if (!found.length)
@@ -67,10 +68,25 @@ export function answerPlace(a: Answering): boolean {
     put(s.draft, 'places', found.length > 1 && inside.length ? inside : found, 'answer.place', items);
     for (const x of items) a.used.add(x);
   }
+  if (corner) {
+    // "the lower left of the four, whipstitched": what picks the block counts nothing, and what is told behind it is of that block
+    for (const x of first) if (x.action?.v === 'leave' || (x.quantity && !x.quantity.unit)) a.used.add(x);
+    for (const d of told)
+      if (sewsOn(d, open)) a.taken.add(d);
+      else if ('places' in d.entry && d.entry.places?.join() === at)
+        put(d, 'places', [corner], 'answer.place', []);
+  }
   for (const d of told)
     if (d.clause === 0 || saysAgain(a, d, open)) if (saysAgain(a, d, open)) a.taken.add(d);
   return true;
 }
+
+/** "whipstitched", of a patch whose place was asked for: how it was sewn on, and no deed of its own. */
+const sewsOn = ({ entry: e }: Draft, open: Standing[]): boolean =>
+  e.kind === 'treatment' &&
+  e.action === 'resew' &&
+  e.stitch !== undefined &&
+  open.some(({ was }) => was.kind === 'treatment' && was.action !== undefined && was.action !== 'resew');
 
 /** "5-2. also 5-3": more of the answer behind a stop. */
 const goesOn = (a: Answering): boolean =>
