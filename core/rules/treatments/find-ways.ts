@@ -17,6 +17,7 @@ import { labelToGo } from './label-to-go.ts';
 import { laidOut } from './laid-out.ts';
 import { leaveAsFound, nothingDone } from './leave-as-found.ts';
 import { namedOff, namedTreatment } from './named-treatment.ts';
+import { netOff } from './net-off.ts';
 import { netOver } from './net-over.ts';
 import { NO_WAY_WORDS } from './no-way-words.ts';
 import { offByNow } from './off-by-now.ts';
@@ -56,6 +57,7 @@ import { stitchesPutIn } from './worked-in.ts';
 export const WAYS_BY_THING: ((at: WordAt) => WayFound)[] = [
   timedWork,
   thingDone,
+  netOff,
   netOver,
   workAsThing,
   clothBehind,
