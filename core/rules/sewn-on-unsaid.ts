@@ -19,7 +19,7 @@ const STOP = /^[.;!?\n]$/;
 const LATER =
   '(?:tomorrow|tonight|later|next|to do|to go|todo|to come|still|(?:on |this |next )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|(?:on )?(?:mon|tue|wed|thu|thur|thurs|fri|sat|sun)|next week|this week|this evening|outstanding)';
 const HOW =
-  '(?:by hand|by machine|hand|machine|took|about|(?:hand|machine) (?:sewn|stitched|sewed)|(?:slip |ladder |blanket |back |running |whip )?(?:stitch|stitched)(?: down| all round| round it)?|(?:whip|slip|back)stitch(?:ed)?(?: down| all round)?|zigzag|herringbone|ladder|\\d+ (?:min|mins|minutes))';
+  '(?:by hand|by machine|hand|machine|took|about|(?:hand|machine) (?:sewn|stitched|sewed)|(?:slip |ladder |blanket |back |running |whip )?(?:stitch|stitched)(?: down| all round| round it)?|(?:whip|slip|back)stitch(?:ed)?(?: down| all round)?|zigzag|herringbone|ladder|half an hour|an hour|(?:\\d+|ten|fifteen|twenty|thirty|forty) (?:min|mins|minutes))';
 const IS_LATER = new RegExp(` ${LATER} `);
 const TELLS_HOW = new RegExp(` ${HOW} `);
 const BEGINS_WITH_HOW = new RegExp(`^ *(?:[,(-] )?${HOW} `);

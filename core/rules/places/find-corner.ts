@@ -90,15 +90,21 @@ function cornersListed(tokens: Token[], i: number): { ends: [Upright, Side][]; n
 /** "label on bottom left, whipstitched": where labels go is a corner of the quilt. */
 function labelCorner(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const side = SIDE.get(w(tokens, i + 1));
+  // "label by hand, bottom left of the back"
+  const ofIt =
+    w(tokens, i + 2) === 'of' &&
+    /^(the|this|its)$/.test(w(tokens, i + 3)) &&
+    /^(back|backing|quilt|cover|coverlet|reverse|top|front)$/.test(w(tokens, i + 4));
   if (
     !side ||
-    !/^(|[,.;!]|by|in|with|w|tomorrow|tmrw|tonight|too|now|and|today|hand|whipped|whipstitched|whipst)$/.test(
-      w(tokens, i + 2),
-    )
+    (!ofIt &&
+      !/^(|[,.;!]|by|in|with|w|tomorrow|tmrw|tonight|too|now|and|today|hand|whipped|whipstitched|whipst)$/.test(
+        w(tokens, i + 2),
+      ))
   )
     return undefined;
   return tokens.slice(Math.max(0, i - 5), i).some((t) => /^(label|labels|tag)$/.test(t.w))
-    ? found(ctx, [[UPRIGHT.get(w(tokens, i))!, side]], false, i + 2)
+    ? found(ctx, [[UPRIGHT.get(w(tokens, i))!, side]], false, ofIt ? i + 5 : i + 2)
     : undefined;
 }
 
