@@ -1,5 +1,6 @@
 import { CLOSINGS, OPENINGS, OPENINGS_APART, PASSING } from '../lexicon/talk.ts';
 import { PhraseTrie } from './phrase-trie.ts';
+import { isNumberAt } from './starts-number.ts';
 import type { Token } from './tokenise.ts';
 import { wordSet } from './word-set.ts';
 
@@ -40,6 +41,9 @@ export function withoutTalk(tokens: Token[]): Token[] {
     if (next !== undefined) {
       // "the other one, bless it, is torn": no comma is left between a subject and its verb
       if (kept.at(-1)?.w === ',' && VERBS.has(tokens[next]?.w ?? '')) kept.pop();
+      // "half a metre of, what's the word, crepeline": nor between an amount and its stuff
+      if (kept.findLast((t) => t.w !== ',')?.w === 'of' && !isNumberAt(tokens, next))
+        while (kept.at(-1)?.w === ',') kept.pop();
       i = next;
       continue;
     }
