@@ -135,7 +135,7 @@ const isPicked = (pointed: PlaceFound, block: PlaceFound): boolean =>
 
 /** A phrase of the lexicon; "the blocks are sound" tells no size, and the verb is no part of it. */
 function phraseAt(tokens: Token[], i: number): ReturnType<typeof LEXICON.longestAt> {
-  const hit = LEXICON.longestAt(tokens, i);
+  const hit = LEXICON.longestAt(upToManner(tokens, i), i);
   if (
     !hit ||
     hit.next < i + 2 ||
@@ -175,3 +175,9 @@ const isWrittenDay = (tokens: Token[], i: number): boolean =>
       .map((t) => t.w)
       .join(''),
   );
+
+/** "patched the back by hand", where "back by" is no date: the words end before how it was done. */
+const upToManner = (tokens: Token[], i: number): Token[] =>
+  tokens[i]!.w === 'back' && tokens[i + 1]?.w === 'by' && /^(?:hand|machine)$/.test(tokens[i + 2]?.w ?? '')
+    ? tokens.slice(0, i + 1)
+    : tokens;
