@@ -44,9 +44,8 @@ const MARKS: Record<string, string> = {
   dash: ' - ',
 };
 
-const before = (text: string, m: RegExpExecArray | RegExpMatchArray): string =>
-  text.slice(0, m.index).trimEnd().toLowerCase();
-const behind = (text: string, m: RegExpExecArray | RegExpMatchArray): string =>
+const before = (text: string, m: RegExpMatchArray): string => text.slice(0, m.index).trimEnd().toLowerCase();
+const behind = (text: string, m: RegExpMatchArray): string =>
   text
     .slice(m.index! + m[0].length)
     .trimStart()

@@ -57,8 +57,8 @@ export async function hearFile(
   const count = parts.reduce((sum, part) => sum + part.words, 0);
   const textWith = (k?: number, other?: string) =>
     parts.map(({ text }, i) => (i === k ? other : text)).join(' ');
-  const others = parts.flatMap(({ others }, k) =>
-    others.map(({ text, behind }) => ({ text: textWith(k, text), behind })),
+  const others = parts.flatMap((part, k) =>
+    part.others.map(({ text, behind }) => ({ text: textWith(k, text), behind })),
   );
   return {
     heard: textWith(),

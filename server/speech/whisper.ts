@@ -314,7 +314,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
 
   const textOf = (tokens: number[]): string => decodeText(tokens).replace(/\s+/g, ' ').trim();
 
-  /** A reading beside the one that has `score`; per token, so that longer and shorter ones can be compared. */
+  /** A reading beside the one that was taken, whose score is `best`. */
   const otherHearing = (other: ScoredReading, best: number): OtherHearing => ({
     text: textOf(other.tokens),
     words: wordsOf(other),

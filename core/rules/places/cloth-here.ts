@@ -2,6 +2,7 @@ import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { findMention } from './find-mention.ts';
 import type { PlaceContext } from './place-found.ts';
 
@@ -28,11 +29,7 @@ export function clothHere(
   const item = items.at(-1)!;
   const { focus } = ctx;
   if (item.place || !focus.length || focus.length > FEW) return undefined;
-  const behind = ` ${tokens
-    .slice(item.j, item.j + 4)
-    .map((t) => t.w)
-    .join(' ')} `;
-  const said = HERE.exec(behind)?.[0];
+  const said = HERE.exec(wordsBetween(tokens, item.j, item.j + 4))?.[0];
   if (!said) return undefined;
   const next = item.j + said.trim().split(' ').length;
   const tells = TELLS.test(w(tokens, next)) || items.slice(-4, -1).some((x) => x.finding);

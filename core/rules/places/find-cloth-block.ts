@@ -5,7 +5,7 @@ import { wordAt as w } from '../../text/word-at.ts';
 import { type FabricIndex, findFabric } from '../fabrics/find-fabric.ts';
 import type { FabricFound } from '../item.ts';
 import { clothOfLine } from './cloth-of-line.ts';
-import { cornerBlock, liesInLines, splitBlock, unique } from './grid.ts';
+import { cornerBlocks, liesInLines, splitBlock, unique } from './grid.ts';
 import { lineAt } from './line/line-at.ts';
 import { outermostOf } from './outermost.ts';
 import type { PlaceFound } from './place-found.ts';
@@ -242,7 +242,7 @@ function cornerOfCloth(
   const told: ClothToldByCorner | undefined =
     cornerFirst(tokens, i, index) ?? (cloth && cornerBehind(tokens, cloth));
   if (!told) return undefined;
-  const corners = cornersAt(grid, told.end);
+  const corners = cornerBlocks(grid, told.end);
   const places = unique(told.found.names.flatMap((name) => index.blocks[name] ?? [])).filter((p) =>
     corners.includes(p),
   );
@@ -287,11 +287,3 @@ function cornerBehind(
 }
 
 type ClothToldByCorner = NonNullable<ReturnType<typeof findFabric>> & { end?: End | undefined };
-
-/** The blocks in the corners at an end of the quilt, or in all four. */
-const cornersAt = (grid: QuiltGrid, end: End | undefined): string[] =>
-  [true, false].flatMap((top) =>
-    [true, false]
-      .filter((left) => !end || end === (top ? 'top' : 'bottom') || end === (left ? 'left' : 'right'))
-      .map((left) => cornerBlock(grid, top, left)),
-  );

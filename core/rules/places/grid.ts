@@ -94,9 +94,15 @@ export function cornerBlock(grid: QuiltGrid, top: boolean, left: boolean): strin
   return blockAt(grid, row, block) ?? `${row}-${block}`;
 }
 
-/** The blocks in the four corners of the top. */
-export const cornerBlocks = (grid: QuiltGrid): string[] =>
-  unique([true, false].flatMap((top) => [true, false].map((left) => cornerBlock(grid, top, left))));
+/** The blocks in the corners of the top: all four, or those at one `end` (top, bottom, left, right). */
+export const cornerBlocks = (grid: QuiltGrid, end?: string): string[] =>
+  unique(
+    [true, false].flatMap((top) =>
+      [true, false]
+        .filter((left) => !end || end === (top ? 'top' : 'bottom') || end === (left ? 'left' : 'right'))
+        .map((left) => cornerBlock(grid, top, left)),
+    ),
+  );
 
 /** Is it a block of one of these rows or columns? */
 export function liesInLines(place: string, axis: 'row' | 'column', lines: number[]): boolean {

@@ -1,6 +1,7 @@
 import type { Clause } from '../clause/clause.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { makeDraft } from '../draft.ts';
+import type { Item } from '../item.ts';
 import { mentionsOf } from '../mentions-of.ts';
 import type { Mention } from '../places/find-mention.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
@@ -43,7 +44,7 @@ export function asModel(
   const topical = state.topic?.sentence === v.sentence && placed.kind === 'none' ? state.topic.places : [];
   const places = placed.places.length ? placed.places : topical;
   if (!places.length) return false;
-  if (!told.length) return unknownModel(state, clause, v, words, places, placed);
+  if (!told.length) return unknownModel(state, clause, v, at, places, placed);
   for (const m of told) {
     if (m.finding) {
       state.drafts.push(
@@ -83,12 +84,11 @@ function unknownModel(
   state: ReaderState,
   clause: Clause,
   v: ClauseView,
-  words: string,
+  at: Item,
   places: string[],
   placed: ClausePlaces,
 ): boolean {
-  const at = v.items.find((x) => x.model)!;
-  const stands = stateAgain(words, clause.asked, 'done');
+  const stands = stateAgain(wordsBetween(v.items), clause.asked, 'done');
   if (stands !== 'considering' || v.items.some((x) => x.finding || x.material || x.action?.v)) return false;
   state.drafts.push(
     makeDraft(

@@ -109,12 +109,11 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
 }
 
 /** "three yards of something", "a yard of, what do you call it, nine dollars": of what is not known, and not of what was told before. */
-const isNameless = (items: Item[], { items: own, head, points }: GoodFound): boolean =>
-  head === undefined &&
-  !points &&
-  / of (?:something|,|-|--|er|um|oh) /.test(
-    wordsBetween(items, items.indexOf(own[0]!), items.indexOf(own[0]!) + own.length + 3),
-  );
+function isNameless(items: Item[], { items: own, head, points }: GoodFound): boolean {
+  if (head !== undefined || points) return false;
+  const from = items.indexOf(own[0]!);
+  return / of (?:something|,|-|--|er|um|oh) /.test(wordsBetween(items, from, from + own.length + 3));
+}
 
 /** What is told by the yard is none of the pins or the thread told before. */
 const fits = (material: Material | undefined, unit: GoodFound['unit']): boolean =>

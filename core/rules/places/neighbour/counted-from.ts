@@ -1,5 +1,6 @@
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
+import { wordsBetween } from '../../words-between.ts';
 import { blockOfThing } from '../find-mention.ts';
 import { blockFrom, cornerBlock, rowOf, splitBlock, unique } from '../grid.ts';
 import { lastBlock, lastCorner } from '../last-block.ts';
@@ -179,12 +180,7 @@ const isAcrossSeam = (tokens: Token[], next: number): boolean => {
 
 /** "the seam between it and the one underneath", "where that meets the next one down": counted from what "it" is. */
 const standsBesideIt = (tokens: Token[], next: number): boolean =>
-  BESIDE_IT.test(
-    ` ${tokens
-      .slice(Math.max(0, next - 10), next)
-      .map((t) => t.w)
-      .join(' ')}`,
-  );
+  BESIDE_IT.test(wordsBetween(tokens, next - 10, next));
 
 const BESIDE_IT =
   / (?:it|that|this)(?: one| block| square)? (?:and|&|to|from|with|meets|joins|touches) (?:(?:the|its|one|block|square|neighbour|neighbor|next) )+[^,.;]*$/;

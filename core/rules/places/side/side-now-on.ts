@@ -1,5 +1,6 @@
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
+import { wordsBetween } from '../../words-between.ts';
 import type { PlaceFound } from '../place-found.ts';
 import { readSides } from './read-sides.ts';
 import { isSide } from './side-words.ts';
@@ -21,10 +22,7 @@ export function sideNowOn(tokens: Token[], i: number): PlaceFound | undefined {
   if (!read) return undefined;
   let j = read.next;
   if (/^(sides?|ones?)$/.test(w(tokens, j))) j++;
-  const after = ` ${tokens
-    .slice(j, j + 7)
-    .map((t) => `${t.w} `)
-    .join('')}`;
+  const after = wordsBetween(tokens, j, j + 7);
   if (!after.includes(' on ') || !IS_ON.test(after)) return undefined;
   const sewn = tokens.slice(0, i).findLast((t) => SEWN.test(t.w));
   return (
