@@ -288,7 +288,8 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
       }
       beams = next;
     }
-    for (const beam of beams) {
+    // What the search broke off has begun to say the first words again ("… with the dimity. Patch"): taken only where nothing ended.
+    for (const beam of finished.length > 0 ? [] : beams) {
       finished.push({
         ...beam,
         endLogProb: 0,
