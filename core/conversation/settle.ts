@@ -5,6 +5,7 @@ import { joinAmounts } from '../rules/materials/join-amounts.ts';
 import { joinWants } from '../rules/materials/join-wants.ts';
 import { splitBlock, unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
+import { tellStuffsApart } from '../rules/treatments/other-stuff.ts';
 import { doubtPlaces, nameDeeds, openAmounts } from './doubts.ts';
 import { withoutKnown } from './known-already.ts';
 import { oneMoreLike } from './one-more.ts';
@@ -43,6 +44,7 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
   doubtPlaces(state);
   nameDeeds(state);
   openAmounts(state);
+  tellStuffsApart(state);
   for (const draft of state.drafts) {
     // "patch it with the muslin or the lawn": two ways of one deed
     const apart = draft.origins['action']?.rule === 'treatment.other-stuff';

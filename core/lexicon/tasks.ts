@@ -63,6 +63,8 @@ export const TASK_PHRASES: Record<Task, string[]> = {
     'took it apart',
     'take|taking|took the|this|that quilt|coverlet|thing|one apart',
     'take|taking|took the|this|that quilt|coverlet|thing|one to bits|pieces',
+    'take|taking|took|pull|pulling|pulled things|stuff|this|that|it|her|everything all? apart',
+    'take|taking|took|pull|pulling|pulled things|stuff|this|that|it|her|everything to bits|pieces',
     'pulling apart',
     'deconstruction',
     'unquilting',

@@ -356,6 +356,11 @@ function joinPrefixes(tokens: Token[]): Token[] {
       i += 2;
       continue;
     }
+    // "hrs on it y'day"
+    if (t.w === "y'day") {
+      out.push({ ...t, w: 'yesterday' });
+      continue;
+    }
     // "going w/ wool", "w/o pins"; "60w/72l" is a width
     if (t.w === 'w' && dash?.w === '/' && dash.glued && next?.kind !== 'number') {
       const without = next?.glued && (next.w === 'o' || next.w === 'out');

@@ -33,9 +33,12 @@ export function isBareThing(items: Item[], k: number): boolean {
       : -1;
   if (head < 0) return false;
   let verb = head + 1;
+  // "seam still to be whipped"
   while (
-    verb < head + 4 &&
-    /^(is|'s|are|now|all|been|has|have|also|just|again|finally)$/.test(items[verb]?.w ?? '')
+    verb < head + 6 &&
+    /^(is|'s|are|now|all|been|has|have|also|just|again|finally|still|to|be|will|'ll|needs|wants|getting|gets)$/.test(
+      items[verb]?.w ?? '',
+    )
   )
     verb++;
   if (items[verb]?.w === 'shut') return true;

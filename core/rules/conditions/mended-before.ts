@@ -34,6 +34,11 @@ const FROM_BEFORE = new RegExp(
   ` (?:has|had|'s got|is|are|was|were|there 's|there is|there was) (?:\\S+ ){0,2}?${REPAIR_STUFF} (?:\\S+ ){0,6}?from (?:before|the last restoration|an earlier (?:restoration|campaign|repair)|a previous (?:restoration|campaign|repair)|last time) `,
 );
 
+/** "there's an old bit of interfacing glued on behind 3-1", "3-4 has old net stitched over it": put there before, as it is old */
+const OLD_STUFF = new RegExp(
+  ` (?:has|have|had|'s got|got|is|are|was|were|'s) (?:(?:an?|the|some|this|these) )*old (?:\\S+ )??${REPAIR_STUFF} (?:of (?:\\S+ ){1,2}?)?(?:(?:that|which|it|has|had|been|'s|is|was|all) )*(?:${MENDED}|${PUT}|sewn|stitched|glued|stuck|fused|ironed|tacked|pinned|behind|underneath) `,
+);
+
 /** "a patch on it that somebody's granny put there", "the darn in 2-2 some restorer did" */
 const MEND_OF = new RegExp(
   ` (?:patch|darn|mend|repair|piece|bit|scrap)(?:es|s)? (?:(?:on|in|over|across|at|to|of) (?:\\S+ ){1,5}?)?(?:(?:that|which|who) )?${EARLIER_HAND} ${BETWEEN}(?:${MENDED}|${PUT}|did|made|done|worked|left) `,
@@ -51,7 +56,8 @@ export const tellsMendBefore = (words: string): boolean =>
     PAST_THEN_DEED.test(words) ||
     DEED_THEN_PAST.test(words) ||
     BARE_PAST.test(words) ||
-    FROM_BEFORE.test(words)) &&
+    FROM_BEFORE.test(words) ||
+    (words.includes(' old ') && OLD_STUFF.test(words))) &&
   !OF_TODAY.test(words.replace(/ i (?:got|had)(?: to)? it /, ' '));
 
 /** An old repair that a clause tells as the deed of an earlier hand; nothing where no place is said or spoken of. */

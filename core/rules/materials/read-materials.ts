@@ -463,7 +463,15 @@ function isUsed(
       // "took out the last of the pins"
       return action !== 'remove' && (good.quantity !== undefined || withIt);
     case 'adhesive':
-      return action !== 'remove' && (withIt || told || (listed && head.w !== 'spray') || lead.includes('by'));
+      return (
+        action !== 'remove' &&
+        (withIt ||
+          told ||
+          (listed && head.w !== 'spray') ||
+          lead.includes('by') ||
+          // "fused web behind 1-2"
+          (action === 'stabilize' && last === 'fused'))
+      );
     case 'detergent':
       return withIt || told || listed || last === 'in' || /^(tried|used|put|dabbed|applied)$/.test(last);
     case 'other':

@@ -16,6 +16,7 @@ import { blocksAt } from './blocks-at.ts';
 import { dropSenses } from './drop-senses.ts';
 import { numberAt } from './number-at.ts';
 import type { ScanContext } from './scan-context.ts';
+import { isSpotting } from './spot-as-deed.ts';
 import { widenItem } from './widen-item.ts';
 
 /** What begins at a token, with every sense that its words can have; a word without one where nothing is known. */
@@ -84,7 +85,8 @@ export function itemAt(tokens: Token[], i: number, so: ScanContext): Item {
     return item;
   }
   if (longest === 0) {
-    if (
+    if (token.w === 'spot' && isSpotting(tokens, i)) item.action = { v: 'clean', form: 'base' };
+    else if (
       token.w === 'a' ||
       token.w === 'an' ||
       token.w === 'another' ||

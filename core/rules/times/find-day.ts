@@ -17,7 +17,7 @@ const { month: MONTH, day: DATE_NUMBER } = DATE_WORDS;
 /** Short names of days only count where a time follows, or "on" or "last" stands before: "sat down", "the sun" are no days. */
 const TRIGGER = new RegExp(
   [
-    '\\b(?:the day before yesterday|yesterday|today|tonight|last (?:night|evening)|this (?:morning|afternoon|arvo|evening)|this arvo)\\b',
+    "\\b(?:the day before yesterday|yesterday|y['’]?day|today|tonight|last (?:night|evening)|this (?:morning|afternoon|arvo|evening)|this arvo)\\b",
     '\\b(?:earlier (?:in the|this) week|(?:this|last) week|(?:over|at|on) the weekend|last weekend|the other (?:day|night|evening|morning))\\b',
     '\\b(?:(?:a|two|three|four|five|six|\\d) (?:days?|nights?) ago)\\b',
     '\\b(?:last |this |on )?(?:mon|tues|wednes|thurs|fri|satur|sun)day\\b',
@@ -96,7 +96,8 @@ function readDay(text: string, words: string, end: number, local: string): DayFo
   if (word === 'this morning') return at(today, 'morning');
   if (word === 'this afternoon' || word === 'this arvo') return at(today, 'afternoon');
   if (word === 'today') return at(today);
-  if (word === 'yesterday') return at(today - 1440);
+  // "hrs on it y'day?"
+  if (word === 'yesterday' || /^y['’]?day$/.test(word)) return at(today - 1440);
   if (word === 'the day before yesterday') return at(today - 2880);
   const ofMonth = /^the (\d{1,2})(?:st|nd|rd|th)$/.exec(word);
   if (ofMonth) {

@@ -19,6 +19,25 @@ function stuffBehind(items: Item[], k: number): Item | undefined {
   return isStuff(items[at]) ? items[at] : undefined;
 }
 
+/** "it's net over the face or silk crepeline": one deed, read once for each stuff. */
+function twoStuffs(items: Item[], here: TreatmentDraft[]): boolean {
+  const [first, second] = here;
+  const or = items.findIndex((x) => x.w === 'or');
+  if (
+    here.length !== 2 ||
+    first!.entry.action !== second!.entry.action ||
+    first!.entry.action !== 'overlay' ||
+    !items.slice(0, Math.max(0, or)).some(isStuff)
+  )
+    return false;
+  const other = stuffBehind(items, or);
+  if (!other) return false;
+  for (const d of here) d.entry.state = 'considering';
+  second!.entry.fabric ??= other.fabric?.names[0] ?? other.w;
+  second!.origins['action'] = { ...second!.origins['action']!, rule: 'treatment.other-stuff' };
+  return true;
+}
+
 /**
  * "patch 2-3 with the muslin or with the lawn, can't decide", "either the ecru net or the grey tulle over 3-4": one deed in question with
  * one of two stuffs is two ways, each of them open.
@@ -26,17 +45,28 @@ function stuffBehind(items: Item[], k: number): Item | undefined {
 export function otherStuff(state: ReaderState, clause: Clause, index: number, made: Draft[]): void {
   const { items } = clause;
   const here = made.filter(isTreatment);
+  if (twoStuffs(items, here)) return;
   const source: TreatmentDraft | undefined =
     here.length === 1
       ? here[0]
       : !here.length && clause.joint === 'or'
         ? state.drafts.findLast((d): d is TreatmentDraft => isTreatment(d) && d.clause === index - 1)
         : undefined;
-  if (source?.entry.state !== 'considering' || !WITH_STUFF.test(source.entry.action ?? '')) return;
+  if (
+    !source ||
+    !/^(?:considering|planned)$/.test(source.entry.state) ||
+    !WITH_STUFF.test(source.entry.action ?? '')
+  )
+    return;
   const or = here.length ? items.findIndex((x) => x.w === 'or') : -1;
   if (here.length && (or < 1 || !items.slice(Math.max(0, or - 3), or).some(isStuff))) return;
   const other = stuffBehind(items, or);
   if (!other) return;
+  // "3-3 gets net or crepeline over it": which of the two is not decided
+  if (source.entry.state === 'planned') {
+    if (!here.length) return;
+    source.entry.state = 'considering';
+  }
   if (
     !here.length &&
     (items.some((x) => x.action && !x.material) || !state.clauses[index - 1]?.items.some(isStuff))
@@ -50,4 +80,28 @@ export function otherStuff(state: ReaderState, clause: Clause, index: number, ma
   };
   state.drafts.push(copy);
   if (here.length) made.push(copy);
+}
+
+/** "maybe net over 2-3; maybe crepeline over 2-3": the ways of a choice are told apart by the stuff of each. */
+export function tellStuffsApart({ drafts, clauses }: ReaderState): void {
+  const open = drafts.filter(
+    (d): d is TreatmentDraft =>
+      isTreatment(d) && d.entry.state === 'considering' && WITH_STUFF.test(d.entry.action ?? ''),
+  );
+  if (open.length < 2) return;
+  const stuffOf = (d: TreatmentDraft): string | undefined => clauses[d.clause]?.items.find(isStuff)?.w;
+  open.forEach((d, n) => {
+    const stuff = stuffOf(d);
+    const first = open
+      .slice(0, n)
+      .find(
+        (x) =>
+          x.clause !== d.clause &&
+          x.entry.action === d.entry.action &&
+          x.entry.places?.join() === d.entry.places?.join(),
+      );
+    if (!stuff || !first || !stuffOf(first) || stuffOf(first) === stuff) return;
+    d.entry.fabric ??= stuff;
+    d.origins['action'] = { ...d.origins['action']!, rule: 'treatment.other-stuff' };
+  });
 }

@@ -152,6 +152,13 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     !items[end + 1]?.task
   )
     return false;
+  // "sewed the border back on", "tacked the label back on by hand"
+  if (
+    phrase === 'back on' &&
+    (items[k - 1]?.object || /^(?:patch|label|border|binding)$/.test(items[k - 1]?.part ?? before)) &&
+    !items.slice(end, end + 3).some((x) => x.task || x.place)
+  )
+    return false;
   // "right border off, pressed, back on again"
   if (
     phrase === 'back on' &&

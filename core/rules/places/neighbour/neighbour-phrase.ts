@@ -191,6 +191,28 @@ const SIDE_TOLD = new Map(Object.entries({ upper: 'above', lower: 'below', lh: '
 const PEOPLE =
   /^(dogs?|cats?|kids?|children|child|boys?|girls?|baby|car|alarm|drill|drilling|music|telly|tv|radio|hoover|mower|lawnmower|builders?|phone|door|doorbell|bell|garden|at|again|party|shouting|arguing|hammering|moving|home|out)$/;
 
+/**
+ * "the violet sprig has run into its neighbours": wherever that cloth is, and not beside the block that was told of before; "it has run
+ * into its neighbours" is of that block.
+ */
+function hasRunInto(tokens: Token[], i: number): boolean {
+  if (!/^(?:into|onto)$/.test(w(tokens, i - 1))) return false;
+  let k = i - 2;
+  if (!/^(?:run|ran|bled|bleeding|running|gone|leached|seeped|leaked)$/.test(w(tokens, k))) return false;
+  while (
+    /^(?:run|ran|bled|bleeding|running|gone|leached|seeped|leaked|has|have|'s|'ve|is|all|also|just)$/.test(
+      w(tokens, k),
+    )
+  )
+    k--;
+  return (
+    /^[a-z]{3,}$/.test(w(tokens, k)) &&
+    !/^(?:that|this|dye|dyes|colou?r|one|two|three|four|five|six|seven|eight|nine|ten|there|and)$/.test(
+      w(tokens, k),
+    )
+  );
+}
+
 /** "its right-hand neighbour", "neighbour to the right", "both its neighbours", "the neighbour below". */
 function neighbourOf(
   tokens: Token[],
@@ -222,6 +244,7 @@ function neighbourOf(
       ? { ...sides, places: [], rule: 'place.one-of', outside: undefined }
       : sides;
   }
+  if (many && hasRunInto(tokens, i)) return undefined;
   if (!many || !led || PEOPLE.test(w(tokens, k + 1)) || PEOPLE.test(w(tokens, k + 2))) return undefined;
   const four = n?.value === 4 || w(tokens, i) === 'all';
   return countedFrom(tokens, allSteps(four ? CROSS : SIDES, k + 1), { ctx, placeAt }, { many: true });

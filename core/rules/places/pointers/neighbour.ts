@@ -1,14 +1,14 @@
 import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
-import { blockAt, blockFrom, columnOf, rowOf, splitBlock } from '../grid.ts';
+import { blockFrom, columnOf, rowOf, splitBlock } from '../grid.ts';
 import { oneAtSide } from '../group-spoken-of.ts';
 import { lastBlock } from '../last-block.ts';
 import { isOneOfLine } from '../neighbour/nth-of-line.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { around, diagonal } from './around-it.ts';
 import { DIRECTIONS } from './directions.ts';
-import { oppositeSide, otherEnd } from './over-against.ts';
+import { oppositeCorner, oppositeSide, otherEnd } from './over-against.ts';
 import { pointingInside, pointingTo } from './pointing-to.ts';
 import { seamBeside } from './seam-beside.ts';
 
@@ -26,19 +26,8 @@ export function neighbour(
   if (isOneOfLine(tokens, i) || oneAtSide(tokens, i, ctx)) return undefined;
   const { grid } = ctx;
   const base = lastBlock(ctx);
-  // "the corner diagonally opposite", "the opposite corner"
-  if (
-    base &&
-    ((head === 'diagonally' && w(tokens, i + 1) === 'opposite') ||
-      (head === 'opposite' && w(tokens, i + 1) === 'corner'))
-  ) {
-    const at = splitBlock(base)!;
-    return pointingInside(
-      i + 2,
-      [blockAt(grid, grid.rows + 1 - at.row, grid.blocks + 1 - at.block)],
-      'place.opposite-corner',
-    );
-  }
+  const across = oppositeCorner(tokens, i, ctx, base);
+  if (across) return across;
   const facing = oppositeSide(tokens, i, ctx);
   if (facing) return facing;
   let j = i;

@@ -31,6 +31,46 @@ export function oppositeSide(tokens: Token[], i: number, ctx: PlaceContext): Pla
   return pointingInside(j, [`${told[1]}-${FACING[told[2]!]}`], 'place.opposite-side');
 }
 
+/**
+ * "the corner diagonally opposite", "the opposite corner", "the corner block diagonally across from it at the bottom right": as far
+ * from the block last spoken of, on the other side of the middle.
+ */
+export function oppositeCorner(
+  tokens: Token[],
+  i: number,
+  { grid }: PlaceContext,
+  base: string | undefined,
+): PlaceFound | undefined {
+  if (!base) return undefined;
+  let k = i;
+  if (w(tokens, k) === 'opposite' && w(tokens, k + 1) === 'corner') k += 2;
+  else {
+    while (/^(the|its|corner|one|block|square)$/.test(w(tokens, k)) && k < i + 4) k++;
+    if (w(tokens, k) !== 'diagonally' || !/^(opposite|across)$/.test(w(tokens, k + 1))) return undefined;
+    // "the one diagonally across to the left" is next to it
+    if (w(tokens, k + 1) === 'across' && w(tokens, k + 2) !== 'from') return undefined;
+    k += 2;
+    if (/^(from|to)$/.test(w(tokens, k)) && /^(it|that|this)$/.test(w(tokens, k + 1))) {
+      k += 2;
+      if (w(tokens, k) === 'one') k++;
+    }
+  }
+  const at = splitBlock(base)!;
+  const block = blockAt(grid, grid.rows + 1 - at.row, grid.blocks + 1 - at.block);
+  // "at the bottom right": the corner that it is
+  if (/^(at|in)$/.test(w(tokens, k)) && w(tokens, k + 1) === 'the') {
+    const [up, side] = [w(tokens, k + 2), w(tokens, k + 3)];
+    const row = up === 'top' ? 1 : up === 'bottom' ? grid.rows : 0;
+    const column = side === 'left' ? 1 : side === 'right' ? grid.blocks : 0;
+    if (block === `${row}-${column}`) {
+      k += 4;
+      if (w(tokens, k) === 'hand') k++;
+      if (w(tokens, k) === 'corner') k++;
+    }
+  }
+  return pointingInside(k, [block], 'place.opposite-corner');
+}
+
 /** "the other end of the row", "opposite end of that column", "the far end of its row": seen from the block last spoken of. */
 export function otherEnd(
   tokens: Token[],

@@ -4,6 +4,7 @@ import type { Item } from '../../item.ts';
 import { carriedPlaces, sideTakenOff, sinceOutside } from '../../places/carried-places.ts';
 import { clothWithin, mendedCloth } from '../../places/cloth-worked-on.ts';
 import { splitBlock } from '../../places/grid.ts';
+import { sideOfDamage } from '../../places/side-of-damage.ts';
 import type { ReaderState } from '../../reader-state.ts';
 import { wordsBetween } from '../../words-between.ts';
 import { isTreatment } from '../is-treatment.ts';
@@ -50,7 +51,10 @@ export function placesTold(
   if (action === 'remove') ({ places, how } = placesTakenOff(making));
   else if (placed.kind === 'specific' || placed.kind === 'general') {
     // "rows one and two tied up in the red worsted": the yarn, and not a cloth of the quilt
-    places = (action === 'tie' ? undefined : clothWithin(state, items, placed)) ?? placed.places;
+    places =
+      (action === 'tie' ? undefined : clothWithin(state, items, placed)) ??
+      sideOfDamage(state, action, placed) ??
+      placed.places;
     if (
       placed.kind === 'general' &&
       (action === 'bind' || action === 'layer') &&
