@@ -5,6 +5,7 @@ import { readLengths } from './measurements/read-lengths.ts';
 import type { ReaderState } from './reader-state.ts';
 import type { DayFound } from './times/find-day.ts';
 import { readTimes } from './work/times/read-times.ts';
+import { withoutEndsAgain } from './work/times/without-ends-again.ts';
 
 /** One sentence of a note: its items without the stop, and its number as the clauses count it. */
 export type Sentence = { items: Item[]; number: number };
@@ -23,6 +24,7 @@ export function readAmounts(state: ReaderState, items: Item[], days: DayFound[])
   sentences.forEach((sentence, k) => {
     readTimes(state, sentence, sentences[k - 1], sentences[k + 1], days, claims);
   });
+  withoutEndsAgain(state);
   const left = (): Sentence[] =>
     sentences.map((s) => ({
       ...s,

@@ -1,5 +1,6 @@
 import type { Token } from '../text/tokenise.ts';
 import { LEXICON } from './lexicon-index.ts';
+import { isNumberWord } from './slips/small-number-said.ts';
 
 const CORNERS: Record<string, [string, string]> = {
   tl: ['top', 'left'],
@@ -38,10 +39,20 @@ export function nameShortSides(tokens: Token[]): Token[] {
 const block = (t: Token): Token => ({ ...t, w: 'block', kind: 'word', from: t.to, glued: false });
 
 const isShort = (tokens: Token[], k: number): boolean =>
-  /^[rl]$/.test(tokens[k]!.w) &&
-  /^(top|bottom|upper|lower|bot|btm)$/.test(tokens[k - 1]?.w ?? '') &&
-  tokens[k + 1]?.kind !== 'number' &&
-  !(tokens[k + 1]?.w === '/' && tokens[k + 1]!.glued);
+  isShortLine(tokens, k) ||
+  (/^[rl]$/.test(tokens[k]!.w) &&
+    /^(top|bottom|upper|lower|bot|btm)$/.test(tokens[k - 1]?.w ?? '') &&
+    tokens[k + 1]?.kind !== 'number' &&
+    !(tokens[k + 1]?.w === '/' && tokens[k + 1]!.glued));
+
+/** "R col: dye ran", "B row faded"; "r col 3" is a row and a column */
+const isShortLine = (tokens: Token[], k: number): boolean =>
+  (/^[rl]$/.test(tokens[k]!.w)
+    ? /^(?:hand|col|cols|column|columns)$/.test(tokens[k + 1]?.w ?? '')
+    : /^[tb]$/.test(tokens[k]!.w) && tokens[k + 1]?.w === 'row') &&
+  !/^(?:\d+|row|block|r|b)$/.test(tokens[k - 1]?.w ?? '') &&
+  tokens[k + 2]?.kind !== 'number' &&
+  !isNumberWord(tokens[k + 2]);
 
 /** Does a piece of a list begin at the token? */
 const opens = (tokens: Token[], k: number): boolean =>
