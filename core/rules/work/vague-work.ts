@@ -11,7 +11,7 @@ export const UNKNOWN_LENGTH =
 
 /** A day or an hour that has been, or no day but what joins it to work told before. */
 const PAST_DAY =
-  / (?:yesterday|today|tonight|last (?:night|week|evening|month)|this (?:morning|afternoon|evening|week)|weekend|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|week|morning|afternoon|evenings?|night|nights|earlier|recently|lately|lunchtime|at some point|a while (?:ago|back)|(?:days|nights|weeks) (?:ago|back)|(?:before|after|over) (?:work|breakfast|lunch|supper|dinner|tea)|(?:the|some|an|one) ?(?:other )?(?:night|day|evening|afternoon|morning)) /;
+  / (?:yesterday|today|tonight|last (?:night|week|evening|month)|this (?:morning|afternoon|evening|week)|weekend|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|week|morning|afternoon|evenings?|night|nights|earlier|recently|lately|lunchtime|at some point|a while (?:ago|back)|(?:days|nights|weeks) (?:ago|back)|(?:before|after|over) (?:work|breakfast|lunch|supper|dinner|tea)|(?:a|some|quite a|a good) (?:while|bit|spell|time) (?:before|after) (?:that|this|it)|beforehand|(?:the|some|an|one) ?(?:other )?(?:night|day|evening|afternoon|morning)) /;
 const NOT_YET =
   / (?:might|maybe|either|whether|will|'ll|wo n't|going to|gonna|tomorrow|next|need|needs|should|want|wants|must|to do|to go|left|till|until|plan|planning|hope|hoping|shall|would|if|starting|started|start(?! of)|finished|stopped) /;
 
