@@ -45,6 +45,7 @@ import { withoutQuiltsCloth } from '../rules/fabrics/quilts-cloth.ts';
 import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
 import { nameKnockedOff } from '../rules/knocked-off.ts';
+import { withLaterLines } from '../rules/later-lines.ts';
 import { withLaterPlaces } from '../rules/later-places.ts';
 import { nameLineByLine } from '../rules/line-by-line.ts';
 import { withListStops, withTopics } from '../rules/list-stops.ts';
@@ -199,6 +200,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withPatchesOfCloth,
     withPiecesByShape,
     mendCounts,
+    withLaterLines,
     withGoodsApart,
     withSizesApart,
     withUnsaidSewing,

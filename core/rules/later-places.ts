@@ -2,12 +2,16 @@ import { boundaryBefore, type Item } from './item.ts';
 import { wordsBetween } from './words-between.ts';
 
 /** What is told of a place where the work is still to come. */
-const LATER =
-  /^ (?:(?:is|'s|are|'re|for|will be|to be|can wait) )?(?:still )?(?:to do|to be done|to go|to follow|to come|left to do|tomorrow|tmrw|tmw|tonight|later|next|after|next time|another day|outstanding|waiting|(?:planned|scheduled|due|booked|pencilled in|pencilled)(?: for)?)(?: (?:on|next|monday|tuesday|wednesday|thursday|friday|saturday|sunday|for|the|weekend|month|then|now|tomorrow|tonight|maybe|today|though|week|time|too|lunch|tea|supper|dinner|this|afternoon|evening|morning|when|i|get|back|after|can|wait))* $/;
+export const LATER =
+  /^ (?:(?:is|'s|are|'re|for|will be|to be|can wait) )?(?:still )?(?:for )?(?:to do|to be done|to go|to follow|to come|left to do|tomorrow|tmrw|tmw|tonight|later|next|after|next time|another day|outstanding|waiting|can wait|will wait|next week|(?:planned|scheduled|due|booked|pencilled in|pencilled)(?: for)?)(?: (?:on|next|monday|tuesday|wednesday|thursday|friday|saturday|sunday|for|the|weekend|month|then|now|tomorrow|tonight|maybe|today|though|week|time|too|lunch|tea|supper|dinner|this|afternoon|evening|morning|when|i|get|back|after|can|wait))* $/;
 const WILL_DO =
   /^ (?:(?:i|we|then|and|but) )*(?:will|'ll|going to|gonna|am going to|'m going to|to|must|still have to|have to|need to|(?:still |'ve |have )*got to) do (?:the )?$/;
 /** "(…,) still have the upper one (to do)". */
 const STILL_HAVE = /^ (?:(?:i|we|and|but|'ve|still|only|just|have|got) )*(?:have|got) (?:the )?$/;
+
+/** "2-2 and 2-3 is for tonight", "… and 2-3 and 2-4 are to do": as many as the verb is of. */
+const ofItsOwn = (verb: string, several: boolean): boolean =>
+  several ? /^(?:are|'re|can|will)$/.test(verb) : /^(?:is|'s|can|will)$/.test(verb);
 
 /** "still to press", "left to bind": the deed told again. */
 const deedToCome = (items: Item[], k: number): boolean => {
@@ -52,7 +56,7 @@ export function withLaterPlaces(items: Item[]): Item[] {
     if (items.slice(last + 1, end).some(isPlace)) continue;
     const lead = wordsBetween(items, k + 1, at);
     const later = /^(?:the|all|both|of|its|every| )*$/.test(lead)
-      ? items[k]!.w !== 'and' &&
+      ? (items[k]!.w !== 'and' || ofItsOwn(items[last + 1]?.w ?? '', last > at)) &&
         (LATER.test(wordsBetween(items, last + 1, end)) || deedToCome(items, last + 1))
       : last === at &&
         (WILL_DO.test(lead) ||

@@ -1,5 +1,5 @@
 import type { Item } from '../../rules/item.ts';
-import { splitBlock } from '../../rules/places/grid.ts';
+import { splitBlock, unique } from '../../rules/places/grid.ts';
 import { placesOf, put, type Standing } from '../standing.ts';
 
 /** "only the top two actually", "first three only": which of the one list, and no more. */
@@ -39,17 +39,37 @@ export function onlyPartDone(standing: Standing[], items: Item[], words: string)
   const done = first?.place?.places ?? pickedOf(all, words);
   if (!done?.length || done.length >= all.length) return undefined;
   const rest = all.filter((p) => !done.includes(p));
-  const { minutes: _minutes, ...planned } = deed.was as Record<string, unknown>;
+  const { minutes: _minutes, ...left } = deed.was as Record<string, unknown>;
   const other: Standing = {
     was: { ...deed.was },
     draft: {
       ...deed.draft,
-      entry: planned as Standing['draft']['entry'],
+      entry: left as Standing['draft']['entry'],
       origins: { ...deed.draft.origins },
     },
   };
   put(deed.draft, 'places', done, 'amend.only-done', first ? [first] : []);
   if (!later) return standing;
+  // what was planned of the same already has the rest as well
+  const planned = standing.find(
+    ({ was }) =>
+      was.kind === 'treatment' &&
+      deed.was.kind === 'treatment' &&
+      was.state === 'planned' &&
+      was.action === deed.was.action &&
+      was.object === deed.was.object &&
+      placesOf(was).length > 0,
+  );
+  if (planned) {
+    put(
+      planned.draft,
+      'places',
+      unique([...rest, ...placesOf(planned.was)]),
+      'amend.rest-later',
+      items.slice(-1),
+    );
+    return standing;
+  }
   put(other.draft, 'state', 'planned', 'amend.rest-later', items.slice(-1));
   put(other.draft, 'places', rest, 'amend.rest-later', items.slice(-1));
   return standing.flatMap((s) => (s === deed ? [s, other] : [s]));
@@ -59,7 +79,7 @@ export function onlyPartDone(standing: Standing[], items: Item[], words: string)
 function donePart(standing: Standing[], items: Item[]): boolean {
   if (items.length > 14 || items.some((x) => x.action || x.finding || x.quantity?.unit || x.clock))
     return false;
-  const placed = items.filter((x) => x.place?.places.length);
+  const placed = items.filter((x) => x.place?.places.length && x.place.rule !== 'place.it');
   const [one, two] = placed.map((x) => x.place!.places);
   if (!one || !two || placed.length !== 2) return false;
   return standing.some(({ was }) => {

@@ -516,6 +516,12 @@ const isEnd = (tokens: Token[], i: number): boolean => {
       'sorry',
       'actually',
       'not',
+      // "a spool of black thread three fifty oh and that's the mail"
+      'oh',
+      'ah',
+      'hang',
+      'hold',
+      'wait',
     ].includes(word)
   );
 };
