@@ -373,6 +373,14 @@ function ongoing(state: ReaderState, sentence: Item[]): Action | undefined {
 const isEdgeOfRepair = (item: Item, items: Item[]): boolean => {
   if (item.part !== 'edge' && !/^(edges?|back)$/.test(item.w)) return false;
   const k = items.indexOf(item);
+  // "put a patch on it and stitched the edges down by hand"
+  if (
+    item.w === 'edges' &&
+    /^(the|its|all|round|around)$/.test(items[k - 1]?.w ?? '') &&
+    items.slice(Math.max(0, k - 4), k).some((x) => x.stitch || x.action?.v === 'resew') &&
+    items.slice(0, k).some((x) => x.material || /^(patch|darn|net|piece)$/.test(x.w))
+  )
+    return true;
   // "that patch is fraying at the edges", "the patch is coming frayed all round the edges"
   if (
     item.part === 'edge' &&

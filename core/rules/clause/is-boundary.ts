@@ -20,6 +20,7 @@ import {
   tellsLater,
   tellsWorst,
 } from './new-subject.ts';
+import { putsThenDoes } from './puts-then-does.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
 import { bothStand } from './stands-alone.ts';
 
@@ -435,6 +436,7 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
       restHasPredicate(items, k + 1)
     )
       return true;
+    if (putsThenDoes(items, k, current)) return true;
     // "no patch on 2-4, I'm going to darn it"
     if (w === ',' && next.w === 'i' && /^(no|not)$/.test(current[0]?.w ?? ''))
       return restHasPredicate(items, k + 1);

@@ -48,7 +48,13 @@ export function thingOf(
         next[m - 1]?.w === 'the' &&
         !/^(of)$/.test(next[m + 1]?.w ?? '')),
   );
-  if (pronoun) return { object: thing as RemovedObject, item: items[k]! };
+  // "cut that frayed one clean out", after a label came off elsewhere: the block that is frayed
+  const block =
+    pronoun?.place &&
+    /^(?:that|this|the|those) \S+ ones?$/.test(pronoun.w) &&
+    !/ (?:first|second|last|other|old) /.test(pronoun.w) &&
+    !/^(?:ties|quilting|stitching|old-patch)$/.test(thing);
+  if (pronoun && !block) return { object: thing as RemovedObject, item: items[k]! };
   // "quilting stitches all snapped, picked out the rest"
   if (
     /^(ties|quilting|stitching|pins)$/.test(thing) &&
