@@ -1,6 +1,7 @@
 import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
 import { splitBlock } from '../../rules/places/grid.ts';
+import { stitchOf } from '../../rules/treatments/stitch-of.ts';
 import { POINTERS, wordsOfName } from '../mend/items.ts';
 import { placesOf, put } from '../standing.ts';
 import { type Answering, placesNamed, SMALL } from './answering.ts';
@@ -88,6 +89,7 @@ export function answerFabric(a: Answering): boolean {
   }
   const blocks = a.state.fabrics.blocks[name];
   let hit = false;
+  const takers: Draft[] = [];
   // what is settled takes the cloth before what is not
   const decided = a.standing.some(
     ({ was }) => was.kind === 'treatment' && TAKES_CLOTH.has(was.action ?? '') && was.state !== 'considering',
@@ -108,6 +110,7 @@ export function answerFabric(a: Answering): boolean {
       (e.fabric === undefined || e.fabric === asked)
     ) {
       put(s.draft, 'fabric', name, 'answer.fabric', items);
+      takers.push(s.draft);
       hit = true;
     } else if (
       e.kind === 'condition' &&
@@ -124,6 +127,12 @@ export function answerFabric(a: Answering): boolean {
     for (const s of a.standing)
       if ('places' in s.draft.entry && s.draft.entry.places?.length === 0)
         put(s.draft, 'places', said.places, 'answer.place', said.items);
+  // "the brown and I zigzagged it down": the cloth that was asked for, whatever else was sewn in that note
+  const sewn = takers.length === 1 ? stitchOf(a.items) : undefined;
+  if (sewn && a.state.drafts.every((d) => d.entry.kind !== 'treatment' || isEdging(a, d))) {
+    put(takers[0]!, 'stitch', sewn.stitch, 'answer.stitch', [sewn.item]);
+    for (const x of a.items) if (x.stitch) a.used.add(x);
+  }
   for (const x of items) a.used.add(x);
   for (const d of a.state.drafts)
     if (isEdging(a, d) || (d.entry.kind === 'condition' && (d.clause <= 0 || d.placed !== 'said')))
