@@ -497,6 +497,10 @@ export function isPredicate(items: Item[], k: number): boolean {
         /^(to|will|'ll|gonna|could|might|should|must|n't|not|would|'d|can|shall|may|let's|gotta|i)$/.test(
           before,
         ) ||
+        // "border: sponge w/ detergent, tmrw", "top: dust, then press"
+        (/^(sponge|brush|iron|dust|air)$/.test(item.w) &&
+          /^(|[:.-]|--)$/.test(before) &&
+          /^(with|using|flat|gently|lightly|tomorrow|tmrw|tonight|later)$/.test(items[k + 1]?.w ?? '')) ||
         // "note to self: photo front + back", "photo back tomorrow"
         (/^(photo|pic|picture)$/.test(item.w) &&
           items[k + 1]?.place !== undefined &&

@@ -1,8 +1,8 @@
 import type { Action, Finding } from '../../../shared/vocabulary.ts';
+import type { Item } from '../item.ts';
 import { mentionsOf } from '../mentions-of.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { unique } from './grid.ts';
-import type { ClausePlaces } from './places-of-clause.ts';
 
 /** What each deed mends: of several damaged sides it is the one that has this. */
 const MENDS: Partial<Record<Action, readonly Finding[]>> = {
@@ -21,14 +21,15 @@ const MENDS: Partial<Record<Action, readonly Finding[]>> = {
 export function sideOfDamage(
   { memory, drafts }: ReaderState,
   action: Action,
-  told: ClausePlaces,
+  told: string[] | undefined,
+  items: Item[],
 ): string[] | undefined {
-  const part = told.kind === 'general' && told.places.length === 1 ? told.places[0]! : '';
+  const part = told?.length === 1 ? told[0]! : '';
   const mends = MENDS[action];
   if (
     !mends ||
     !/^(?:border|edge|binding)$/.test(part) ||
-    told.items.some((x) => /^(?:all|both|every|borders|edges)\b/.test(x.w))
+    items.some((x) => /^(?:all|both|every|borders|edges)\b/.test(x.w))
   )
     return undefined;
   // the sides of the binding are edges, along which quilting stitches go as well

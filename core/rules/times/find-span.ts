@@ -43,6 +43,12 @@ export function findSpan(
     /^(|,|\.|;|:|and|then|\n)$/.test(w(tokens, i - 1));
   const dated =
     kind ||
+    // "cleaned the top. that was ten till eleven"
+    (w(tokens, i - 1) === 'was' && w(tokens, i - 2) === 'that') ||
+    // "patched 2-2. ten till eleven"
+    (/^(\.|;|\n)$/.test(w(tokens, i - 1)) &&
+      /^(till|until|til)$/.test(w(tokens, i + 1)) &&
+      /^(|\.|,|;|\n|with|less|and)$/.test(w(tokens, start.next))) ||
     // "tied rows four and five, ten to twelve"
     afterDeed(tokens, i, start.next) ||
     // "worked 10 to 1"
@@ -113,7 +119,9 @@ export function findSpan(
     // "bound it, that was seven to half eight"
     (w(tokens, i - 1) === 'was' &&
       w(tokens, i - 2) === 'that' &&
-      /^(|,|\.|;|\n|and|tonight|last|yesterday)$/.test(w(tokens, end.next))) ||
+      /^(|,|\.|;|\n|and|tonight|last|yesterday|today|this|with|less|minus|bar|but|so|then|all|including|in|not)$/.test(
+        w(tokens, end.next),
+      )) ||
     (/^([,:]|ran|lasted|went|was)$/.test(w(tokens, i - 1)) &&
       /ing$|^(survey|paperwork|today|yesterday|night|work)$/.test(w(tokens, i - 2)));
   const digital = start.rule === 'time.four-digits' && end.rule === 'time.four-digits';

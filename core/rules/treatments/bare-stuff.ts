@@ -11,10 +11,14 @@ import { isNet } from './is-cloth.ts';
 
 const LATER =
   /^(tomorrow|tmrw|tonight|later|next|week|wk|time|mon|tue|tues|wed|thu|thurs|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/;
-const NEED = /^(needs?|wants?|to|get|gets|have|going|put|down|for|marked|earmarked)$/;
+const NEED =
+  /^(needs?|wants?|to|get|gets|getting|have|having|going|put|down|for|marked|earmarked|will|'ll|shall|is|are|'s|least|at)$/;
+/** "2-2 will have crepeline", "the one in row five is to get net" */
+const WILL_HAVE = / (?:will|'ll|shall|is to|are to|'s to|going to) (?:at least )?(?:have|get) /;
 /** "put 2-2 down for net", "3-4 down for fusible" */
 const DOWN_FOR = / (?:down|marked|earmarked) for /;
-const LIGHT = /^(a|an|the|some|over|on|top|it|maybe|perhaps|or|then|of|bit|layer|seam|-|:|,|so)$/;
+const LIGHT =
+  /^(and|&|\+|both|all|one|ones|in|a|an|the|some|over|on|top|it|maybe|perhaps|or|then|of|bit|layer|seam|-|:|,|so)$/;
 
 /** What the stuff or the name of the work stands for by itself. */
 const deedOf = (x: Item): Action | undefined =>
@@ -36,7 +40,9 @@ export function bareStuff(
   const { items } = clause;
   const deeds = items.filter((x) => deedOf(x));
   const later =
-    items.some((x) => LATER.test(x.w) || /^(needs?|wants?)$/.test(x.w)) || DOWN_FOR.test(wordsBetween(items));
+    items.some((x) => LATER.test(x.w) || /^(needs?|wants?)$/.test(x.w)) ||
+    DOWN_FOR.test(wordsBetween(items)) ||
+    WILL_HAVE.test(wordsBetween(items));
   if (deeds.length !== 1 || !(clause.asked || later) || items.some((x) => x.quantity || x.cost))
     return undefined;
   if (!items.every((x) => deedOf(x) || x.place || LIGHT.test(x.w) || NEED.test(x.w) || LATER.test(x.w)))

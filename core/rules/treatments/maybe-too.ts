@@ -16,9 +16,9 @@ export function maybeToo(
   v: ClauseView,
   placed: ClausePlaces,
 ): Draft | undefined {
-  const last = state.drafts.at(-1);
-  if (placed.kind !== 'specific' || !last || !isTreatment(last) || last.clause !== v.index - 1)
-    return undefined;
+  // "net over 2-2, 3-3 maybe": the net that was used for it stands between
+  const last = state.drafts.findLast(isTreatment);
+  if (placed.kind !== 'specific' || !last || last.clause !== v.index - 1) return undefined;
   const { entry: e } = last;
   if (!e.action || e.state === 'dropped' || e.places?.some((p) => placed.places.includes(p)))
     return undefined;

@@ -51,10 +51,7 @@ export function placesTold(
   if (action === 'remove') ({ places, how } = placesTakenOff(making));
   else if (placed.kind === 'specific' || placed.kind === 'general') {
     // "rows one and two tied up in the red worsted": the yarn, and not a cloth of the quilt
-    places =
-      (action === 'tie' ? undefined : clothWithin(state, items, placed)) ??
-      sideOfDamage(state, action, placed) ??
-      placed.places;
+    places = (action === 'tie' ? undefined : clothWithin(state, items, placed)) ?? placed.places;
     if (
       placed.kind === 'general' &&
       (action === 'bind' || action === 'layer') &&
@@ -235,6 +232,7 @@ export function placesTold(
       how = 'none';
     }
   }
+  places = sideOfDamage(state, action, places, placeItems) ?? places;
   return { places, how, items: placeItems, implied };
 }
 
