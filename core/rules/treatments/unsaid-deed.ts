@@ -49,7 +49,7 @@ export function unsaidDeed(
         ? { places: cloth.places, items: [cloth.item] }
         : told.kind === 'none' && topic
           ? { places: topic, items: [] as Item[] }
-          : undefined;
+          : plannedPart(state, told);
   if (!where) return undefined;
   // "3-1: net over, finished": said once more of what the sentence told
   if (
@@ -70,6 +70,7 @@ export function unsaidDeed(
     restOfRow(state, where.items) ??
     planFor(state, where.places)?.action ??
     didSame(state, v, words, where.places) ??
+    didAsWell(state, v, words, where.places) ??
     (goesOnAlong(state, where.places) ? state.memory.treatment?.action : undefined);
   const before = known ? undefined : goneOnWith(state, words, told, where.places);
   // "I did the one below it as well": the same again, with its stitch
@@ -92,6 +93,22 @@ export function unsaidDeed(
     } as Parameters<typeof makeDraft>[2],
     'said',
   );
+}
+
+/** "backing done, 20 min", "border done": the part for which something is planned, by its side where the plan has one. */
+function plannedPart(
+  state: ReaderState,
+  told: ClausePlaces,
+): { places: string[]; items: Item[] } | undefined {
+  const [part, more] = told.places;
+  if (told.kind !== 'general' || !part || more || part === 'quilt') return undefined;
+  const sided = (state.memory.plans ?? []).flatMap((p) =>
+    p.places.length === 1 && p.places[0]!.startsWith(part === 'binding' ? 'edge-' : `${part}-`)
+      ? p.places
+      : [],
+  );
+  const places = [[part], ...sided.map((p) => [p])].find((p) => planFor(state, p));
+  return places ? { places, items: told.items } : undefined;
 }
 
 /** "polished off the last of the darning in 2-2", "finished the quilting on row two", "got through all the tying in row 1": the deed by its name. */
@@ -122,6 +139,28 @@ function didSame(state: ReaderState, v: ClauseView, words: string, places: strin
     !before?.some((p) => places.includes(p))
     ? action
     : undefined;
+}
+
+/** "tied row six and did row four while I was at it": told in one breath with the deed before, and done there too. */
+function didAsWell(state: ReaderState, v: ClauseView, words: string, places: string[]): Action | undefined {
+  const last = state.drafts.findLast(isTreatment);
+  const { action, state: stands, places: before } = last?.entry ?? {};
+  if (
+    !last ||
+    !action ||
+    stands !== 'done' ||
+    /^(remove|leave|replace|photograph|measure)$/.test(action) ||
+    !before?.length ||
+    before.some((p) => places.includes(p)) ||
+    // the same kind of place: a block, a part
+    /^\d/.test(before[0]!) !== /^\d/.test(places[0] ?? '') ||
+    state.drafts.some((d) => d.clause > last.clause && d.entry.kind === 'condition') ||
+    !/^ (?:(?:and|then|,|also|after that) )*(?:(?:i|we) )?(?:(?:also|then|just|even|'ve|have) )*did /.test(
+      words,
+    )
+  )
+    return undefined;
+  return last.sentence === v.sentence || state.clauses[v.index + 1]?.joint === 'while' ? action : undefined;
 }
 
 /** "tied r3 b1-3", then "rest of r3 done": the deed that the row was begun with. */

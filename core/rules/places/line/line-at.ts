@@ -102,14 +102,17 @@ function linePointedAt(tokens: Token[], i: number): number {
     : i;
 }
 
-/** "the top half", "bottom half of the quilt", "left-hand half": the lines of it, where it can be halved. */
+const PARTS: Record<string, number> = { half: 2, third: 3, quarter: 4 };
+
+/** "the top half", "the top third of it", "bottom half of the quilt", "left-hand half": the lines of it, where it can be halved. */
 function halfAt(
   tokens: Token[],
   i: number,
   ctx: PlaceContext,
   { list, next }: { list: Choice[]; next: number },
 ): Line | undefined {
-  if (w(tokens, next) !== 'half') return undefined;
+  const parts = PARTS[w(tokens, next)];
+  if (!parts) return undefined;
   const end = ENDS.get(w(tokens, i));
   const axis: Axis = end?.way === 'down' ? 'row' : 'column';
   if (list.length > 1 || !end || end.way === 'any') return undefined;
@@ -121,10 +124,10 @@ function halfAt(
     if (!/^(quilt|top|it|patchwork|front|throw|coverlet|comforter)$/.test(w(tokens, k))) return undefined;
     k++;
   } else if (/^(inch|yard|metre|meter|row|block|column|border|an|a)$/.test(w(tokens, k))) return undefined;
-  if (total % 2) return undefined;
+  if (total % parts) return undefined;
   return {
     axis,
-    lines: countedAtEnd(end.end, total / 2, total),
+    lines: countedAtEnd(end.end, total / parts, total),
     next: k,
     how: 'said',
     named: false,
