@@ -11,7 +11,7 @@ const STILL_HAVE = /^ (?:(?:i|we|and|but|'ve|still|only|just|have|got) )*(?:have
 
 /** "2-2 and 2-3 is for tonight", "… and 2-3 and 2-4 are to do": as many as the verb is of. */
 const ofItsOwn = (verb: string, several: boolean): boolean =>
-  several ? /^(?:are|'re|can|will)$/.test(verb) : /^(?:is|'s|can|will)$/.test(verb);
+  several ? /^(?:are|'re)$/.test(verb) : /^(?:is|'s|can|will)$/.test(verb);
 
 /** "still to press", "left to bind": the deed told again. */
 const deedToCome = (items: Item[], k: number): boolean => {
@@ -21,8 +21,9 @@ const deedToCome = (items: Item[], k: number): boolean => {
 
 const IN_PLACES = /^(?:the|and|&|\+|of|in|all|both|blocks?|ones?|round|along)$/;
 
-/** One of several, or the other: as good as named. */
-const PICKED = /^place\.(the-other|one-of-them)$/;
+/** One of several, or the other, or the rest: as good as named. */
+const PICKED =
+  /^place\.(the-other|one-of-them|rest-of-it|rest-of-row|rest-of-column|rest-of-line|other-rows|other-sides|everything-else)$/;
 
 /** Blocks, a part or a cloth of the quilt, and nothing that points back. */
 const isPlace = (x: Item | undefined): boolean =>

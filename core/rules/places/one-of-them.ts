@@ -8,6 +8,7 @@ import { areSides, outermost, outermostOf } from './outermost.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
 import { blocksPicked } from './place-found.ts';
 import { BLOCK_NOUNS } from './place-tokens.ts';
+import { tellsHow } from './tells-how.ts';
 
 /**
  * "the second one", "the lower of the two", "the latter", "the left-hand one", "the first two": one or some of the blocks
@@ -162,6 +163,12 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     ) ||
       // "the first gets net, the second left (alone)"
       (w(tokens, at) === 'left' && /^(|[.,;!]|alone|as|be)$/.test(w(tokens, at + 1))) ||
+      tellsHow(tokens, at) ||
+      // "darned the first and the second with a running stitch"
+      (w(tokens, at) === 'and' &&
+        w(tokens, at + 1) === 'the' &&
+        /^(second|third|last)$/.test(w(tokens, at + 2)) &&
+        tellsHow(tokens, at + 3)) ||
       // "patched the first and left the other"
       (group.length === 2 &&
         w(tokens, at) === 'and' &&

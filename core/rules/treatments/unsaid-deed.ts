@@ -151,6 +151,8 @@ function didAsWell(state: ReaderState, v: ClauseView, words: string, places: str
     stands !== 'done' ||
     /^(remove|leave|replace|photograph|measure)$/.test(action) ||
     !before?.length ||
+    // the same again, with its stitch
+    / (?:too|as well|also) /.test(words) ||
     before.some((p) => places.includes(p)) ||
     // the same kind of place: a block, a part
     /^\d/.test(before[0]!) !== /^\d/.test(places[0] ?? '') ||

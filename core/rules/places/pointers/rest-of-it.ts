@@ -128,7 +128,7 @@ export function restOfIt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
   const waits = [2, 3, 4].some((n) => w(tokens, k + n) === 'wait');
   const next =
     (waits && /^(can|will|'ll|must|has|have|should|needs)$/.test(w(tokens, k + 1))) ||
-    /^(tied|quilted|pressed|basted|done|finished|cleaned|vacuumed|tomorrow|tmrw|tmw|later|next|another|to|still)$/.test(
+    /^(tied|quilted|pressed|basted|done|finished|cleaned|vacuumed|tomorrow|tmrw|tmw|tonight|later|next|another|to|still|for)$/.test(
       deed,
     )
       ? k + 1

@@ -40,7 +40,9 @@ export function restOfLines(tokens: Token[], i: number, ctx: PlaceContext): Plac
 /** Is at once told what is so of them, or done to them? */
 function tellsOfThem(tokens: Token[], at: number): boolean {
   for (let k = at; k < at + 5; k++) {
-    if (/^(wait|tomorrow|tmrw|later|done|finished|to)$/.test(w(tokens, k))) return true;
+    if (/^(wait|tomorrow|tmrw|tonight|later|done|finished|to)$/.test(w(tokens, k))) return true;
+    // "the rest is for sunday"
+    if (w(tokens, k) === 'for' && k > at && /^(is|are|'s|'re)$/.test(w(tokens, k - 1))) return true;
     const senses = LEXICON.longestAt(tokens, k)?.payloads ?? [];
     if (senses.some((s) => s.k === 'finding' || s.k === 'action')) return true;
     if (!TELLS.test(w(tokens, k))) return false;

@@ -4,6 +4,7 @@ import { wordAt as w } from '../../../text/word-at.ts';
 import { columnOf, cornerBlocks, rowOf, splitBlock } from '../grid.ts';
 import { wholeLines } from '../line-spoken.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
+import { tellsHow } from '../tells-how.ts';
 import { others, sidesTold } from './other-sides.ts';
 import { pointingTo } from './pointing-to.ts';
 import { otherRows } from './those-lines.ts';
@@ -42,7 +43,10 @@ export function theOther(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
   }
   // "replace 2-3, leave the other as is"
   const bare =
-    !n && /^(|[.,;!]|as|be|alone|i|is|'s|was|can|will|gets?|needs?|and|but|too|tomorrow|later)$/.test(noun2);
+    !n &&
+    (/^(|[.,;!]|as|be|alone|i|is|'s|was|can|will|gets?|needs?|and|but|too|tomorrow|later)$/.test(noun2) ||
+      // "darned the first by hand and the other on the machine"
+      tellsHow(tokens, k));
   if (noun2 === 'one' || noun2 === 'block' || (n && n.value <= 6) || noun === 'others' || bare) {
     const end = noun === 'others' ? i + 2 : ['one', 'block', 'blocks', 'ones'].includes(noun2) ? k + 1 : k;
     const inLine = othersInLine(tokens, end, ctx, n?.value);
