@@ -12,9 +12,9 @@ const NUMBER =
  * not read as one list with those before them.
  */
 export function withLaterLines(tokens: Token[]): Token[] {
-  if (tokens.length < 8 || !tokens.some((t) => LINE.test(t.w)) || !tokens.some((t) => AMONG.test(t.w)))
+  if (tokens.length < 6 || !tokens.some((t) => LINE.test(t.w)) || !tokens.some((t) => AMONG.test(t.w)))
     return tokens;
-  for (let k = 3; k < tokens.length - 4; k++) {
+  for (let k = 3; k < tokens.length - 2; k++) {
     if (!/^(?:and|,|but|&)$/.test(tokens[k]!.w)) continue;
     const named = LINE.test(w(tokens, k + 1));
     // "it was rows one to three and four's for tonight too"

@@ -36,7 +36,7 @@ const FROM_BEFORE = new RegExp(
 
 /** "there's an old bit of interfacing glued on behind 3-1", "3-4 has old net stitched over it": put there before, as it is old */
 const OLD_STUFF = new RegExp(
-  ` (?:has|have|had|'s got|got|is|are|was|were|'s) (?:(?:an?|the|some|this|these) )*old (?:\\S+ )??${REPAIR_STUFF} (?:of (?:\\S+ ){1,2}?)?(?:(?:that|which|it|has|had|been|'s|is|was|all) )*(?:${MENDED}|${PUT}|sewn|stitched|glued|stuck|fused|ironed|tacked|pinned|behind|underneath) `,
+  ` (?:has|have|had|'s got|got|is|are|was|were|'s) (?:(?:an?|the|some|this|these|strip|bit|piece|scrap|patch|of) )*old (?:\\S+ )??${REPAIR_STUFF} (?:of (?:\\S+ ){1,2}?)?(?:(?:that|which|it|has|had|been|'s|is|was|all) )*(?:${MENDED}|${PUT}|sewn|stitched|glued|stuck|fused|ironed|tacked|pinned|behind|underneath) `,
 );
 
 /** "a patch on it that somebody's granny put there", "the darn in 2-2 some restorer did" */
