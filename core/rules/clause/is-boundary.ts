@@ -37,7 +37,21 @@ export function isWeakSo(items: Item[], k: number): boolean {
 
 /** "was then carried out", "were then pressed": no "then" that begins a statement. */
 export const isWeakThen = (items: Item[], k: number): boolean =>
-  items[k]!.w === 'then' && /^(was|were|is|are|been|has|have)$/.test(items[k - 1]?.w ?? '');
+  items[k]!.w === 'then' &&
+  (/^(was|were|is|are|been|has|have)$/.test(items[k - 1]?.w ?? '') || joinsInTurn(items, k));
+
+/** "vacuumed the back first then the front", "pressed 2-2 then 3-3 and darned 4-4": one deed, done at the one and at the other. */
+function joinsInTurn(items: Item[], k: number): boolean {
+  const before = items[items[k - 1]?.w === 'first' ? k - 2 : k - 1];
+  const at = items[k + 1]?.w === 'the' ? k + 2 : k + 1;
+  return (
+    Boolean(before?.place && items[at]?.place) &&
+    before!.place!.kind !== 'pointer' &&
+    items[at]!.place!.kind !== 'pointer' &&
+    /^(|[,.;!]|and|&|but|then)$/.test(items[at + 1]?.w ?? '') &&
+    items.slice(Math.max(0, k - 6), k).some((x) => x.action?.form === 'past')
+  );
+}
 
 function restHasPredicate(items: Item[], from: number): boolean {
   for (let k = from; k < items.length; k++) {
@@ -276,6 +290,16 @@ function lastJoined(items: Item[], k: number): number {
   return last;
 }
 
+/** "running stitch", "by hand", "small ladder stitch": how it was sewn, and no more. */
+const isHowAlone = (current: Item[]): boolean =>
+  current.length < 5 &&
+  current.some((x) => x.stitch && x.action?.form !== 'past') &&
+  current.every(
+    (x) =>
+      x.stitch ||
+      /^(a|the|small|fine|big|in|with|by|all|done|sewn|double|tiny|close|grey|white|black)$/.test(x.w),
+  );
+
 function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
   const next = items[k + 1];
@@ -285,6 +309,8 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     return true;
   if (/^(,|and|&|\+|but)$/.test(w) && sameOfPart(items, k, current)) return true;
   if (w === '/') return false;
+  // "(darned 2-2,) running stitch | and pressed the top"
+  if (/^(and|&|\+|,|but)$/.test(w) && isHowAlone(current) && restHasPredicate(items, k + 1)) return true;
   // "snipped and pulled all the ties"
   const removing = REMOVE_VERBS[items[k - 1]?.w ?? '']?.form;
   if (removing && /^(,|and|&)$/.test(w) && REMOVE_VERBS[next.w]?.form === removing) return false;

@@ -427,7 +427,14 @@ export function isPredicate(items: Item[], k: number): boolean {
     if (
       item.stitch &&
       form !== 'past' &&
-      /^(with|in|by|w|of|using|and|,|some|the|a)$/.test(items[k - 1]?.w ?? '')
+      /^(with|in|by|w|of|using|and|,|some|the|a)$/.test(items[k - 1]?.w ?? '') &&
+      // "darn the hole, whip the seam"
+      !(
+        form === 'base' &&
+        /^(and|,)$/.test(items[k - 1]?.w ?? '') &&
+        /^(the|that|those)$/.test(items[k + 1]?.w ?? '') &&
+        items.slice(k + 2, k + 4).some((x) => x.seam || x.finding)
+      )
     )
       return false;
     // "the seam joining row two to row three"

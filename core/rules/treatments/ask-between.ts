@@ -1,5 +1,6 @@
 import type { Clause } from '../clause/clause.ts';
 import type { Draft } from '../draft.ts';
+import { splitBlock } from '../places/grid.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isTreatment, type TreatmentDraft } from './is-treatment.ts';
 
@@ -10,6 +11,16 @@ import { isTreatment, type TreatmentDraft } from './is-treatment.ts';
 export function askBetween(state: ReaderState, clause: Clause, made: Draft[]): void {
   const here = made.filter(isTreatment);
   if (!here.length) return;
+  // "2-2's thin: cut it out or net over?": what is cut out of a block is replaced
+  for (const { entry: e } of here)
+    if (
+      e.action === 'cut' &&
+      e.state === 'considering' &&
+      e.places?.length &&
+      e.places.every((p) => splitBlock(p)) &&
+      clause.items.some((x) => x.w === 'out' || / out$/.test(x.w))
+    )
+      e.action = 'replace';
   let before: TreatmentDraft[];
   let after = here;
   if (clause.joint === 'or' || clause.items[0]?.w === 'or') {
