@@ -28,6 +28,7 @@ import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
 import { askedAndFound } from '../rules/conditions/asked-and-found.ts';
 import { withoutGuessed, withPlaceBehindStop } from '../rules/conditions/guessed-between.ts';
 import { withoutHowBig, withoutOfWhat } from '../rules/conditions/how-big.ts';
+import { withMendedToo } from '../rules/conditions/mended-too.ts';
 import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
 import { withPatchesOfCloth } from '../rules/conditions/patch-of-cloth.ts';
 import { withDashHeads } from '../rules/dash-heads.ts';
@@ -261,6 +262,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withoutGuessed,
     withPlaceBehindStop,
     withoutAllOfIt,
+    withMendedToo,
     withReasons,
     withNotSo,
     withoutDenied,
