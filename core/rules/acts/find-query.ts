@@ -1,4 +1,5 @@
 import type { QueryName, Task, Topic } from '../../../shared/vocabulary.ts';
+import { tellsOfQuestion } from '../decisions/matter/asked-matter.ts';
 import type { Item } from '../item.ts';
 import { placesOfClause } from '../places/places-of-clause.ts';
 import { type DayFound, dateOf } from '../times/find-day.ts';
@@ -41,6 +42,7 @@ export function findQuery(
       WHAT_WITH.test(whole) ||
       TELLS_WHAT.test(whole) ||
       TELLS_OPEN.test(whole) ||
+      tellsOfQuestion(whole) ||
       RUN_OUT.test(whole))
   )
     return undefined;

@@ -19,6 +19,12 @@ const PLAIN: [RegExp, Topic, DecisionStatus][] = [
     'washing',
     'settled',
   ],
+  // "she says a cold wash is fine", "a cool bath would be all right", "washing it by hand is ok"
+  [
+    /^ (?:(?:and|so|but|right|well|ok|okay|oh|um|then) )*(?:(?:she|he|they|the owner|owner|client|the client)(?: 's| has)? (?:says?|said|thinks?|reckons?) (?:that )?)?(?:(?:a |the )?(?:(?:cold|cool|lukewarm|tepid|warm|gentle|hand|machine|hot) )+(?:water )?(?:wash|bath|soak)|washing (?:it )?(?:by hand|(?:in )?(?:cold|cool|lukewarm|warm)(?: water)?|in the (?:bath|tub|machine))) (?:is|'s|'ll be|will be|would be|'d be) (?:fine|ok|okay|all right|alright|good)(?: (?:by|with|for) (?:her|him|them|me|us))?(?: then| too| now)* $/,
+    'washing',
+    'settled',
+  ],
   // "what to put on the label is anybody's guess"
   [
     /^ (?:and |but )*(?:what|which|how)(?: \S+){1,5} (?:the )?label .*(?:guess|open|undecided|n't know|no idea|n't decided|n't made up|to decide)/,

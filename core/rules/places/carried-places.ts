@@ -5,6 +5,7 @@ import type { Item } from '../item.ts';
 import { mentionsOf } from '../mentions-of.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { isTreatment } from '../treatments/is-treatment.ts';
+import { isVerdictIt } from '../treatments/verdict-it.ts';
 import type { Way } from '../treatments/way.ts';
 import { WHOLE_QUILT } from '../treatments/whole-quilt.ts';
 import { wordsBetween } from '../words-between.ts';
@@ -66,7 +67,7 @@ export function carriedPlaces(
   }
   const side = action === undefined ? undefined : sideTakenOff(state, action, placed);
   if (side) return side;
-  const open = openPlaces(state, action, placed) ?? plannedPlaces(state, action, placed);
+  const open = openPlaces(state, items, way, placed) ?? plannedPlaces(state, action, placed);
   if (open && !(lastInNote && lastPlaces?.length)) return open;
   const washed = action === 'dry' || action === 'press' ? partWashed(state, lastInNote?.entry) : undefined;
   if (washed && placed.kind !== 'specific' && items.some((x) => x.place?.rule === 'place.it')) return washed;
@@ -333,13 +334,16 @@ function fastenedOver(state: ReaderState): string[] | undefined {
 /** Where the same treatment stands as undecided: "going with the patch", "it shall be the net", "darned it in the end". */
 function openPlaces(
   state: ReaderState,
-  action: Action | undefined,
+  items: Item[],
+  way: Way | undefined,
   placed: ClausePlaces,
 ): string[] | undefined {
+  const action = way?.action;
   const open = state.memory.open.findLast((o) => !o.passed && o.action === action && o.places.length);
   if (!open) return undefined;
   if (placed.kind === 'none') return open.places;
   if (placed.kind !== 'pronoun') return undefined;
+  if (placed.items.every((x) => isVerdictIt(items, items.indexOf(x), way!.at))) return open.places;
   // "will net both": it stands open at each of them
   const all = state.memory.open.filter((o) => !o.passed && o.action === action).flatMap((o) => o.places);
   if (placed.places.length > 1 && placed.places.every((p) => all.includes(p))) return placed.places;

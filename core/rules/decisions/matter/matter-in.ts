@@ -3,6 +3,7 @@ import { COLOURS } from '../../../lexicon/colours.ts';
 import { BOUGHT, CHOICE_CUE, DOING } from '../../../lexicon/matters.ts';
 import type { Item } from '../../item.ts';
 import type { ReaderState } from '../../reader-state.ts';
+import { isAskedMatter } from './asked-matter.ts';
 import { isPlainStuff } from './chosen-of.ts';
 import { BLOCKS, isTakingOff, type Surroundings, WELL, YARN } from './part.ts';
 import { wayIn } from './way-in.ts';
@@ -72,6 +73,7 @@ export function matterIn(
   const topic = part.topic?.topic;
   if (!topic) {
     // "which fabric I'd use, or whether it ships rolled or folded"
+    if (isAskedMatter(part)) return { topic: 'other', status: part.status!, rule: 'decision.asked' };
     const before = parts[k - 1];
     return before?.taken &&
       before.status === 'open' &&

@@ -108,12 +108,17 @@ export function spread(
 }
 
 /** "The price is open, and so is the backing", "neither have I the thread", "same goes for the border": as was said of the one before. */
-const isEcho = ({ words, joint }: Part): boolean =>
+const isEcho = ({ words, joint, items }: Part): boolean =>
   joint === 'so is' ||
   joint === 'nor' ||
+  (ECHO_BEHIND.test(words) && !items.some((x) => BLOCKS(x) || x.finding || (x.action && !x.topic))) ||
   /^ (?:neither|nor|likewise|(?:and )?also about|same (?:goes |thing )?(?:for|with)|the same (?:goes |is true )?(?:for|with|of)) /.test(
     words,
   );
+
+/** "… and the colour for the binding neither", "the thread too", "which batting likewise". */
+const ECHO_BEHIND =
+  /^ (?:(?:and|or|nor|but) )*(?:the|my|its|what|which|how|who|when|where) (?:\S+ ){1,6}(?:neither|likewise|ditto|too|as well|same) $/;
 
 /** "Tying it, no quilting. Settled.": so few words that what is said of them holds for all. */
 const isShort = (parts: Part[]): boolean => parts.reduce((n, p) => n + p.items.length, 0) <= 8;
