@@ -1,3 +1,4 @@
+import { foundToo, withFoundAsWell } from './found-too.ts';
 import { boundaryBefore, type Item } from './item.ts';
 import { withSoDoes } from './so-does.ts';
 import { isToCome } from './to-come.ts';
@@ -46,8 +47,10 @@ function soIs(items: Item[]): Item[] {
   if (verb < 1 || joint - verb > 7 || joint - verb < 2) return items;
   const said = items.slice(verb, joint);
   if (said.some((x) => STOP.test(x.w))) return items;
-  if (!said.some((x) => OFF.test(x.w)) && !isToCome(wordsBetween(said))) return items;
-  const end = endOfThing(items, m + 2);
+  const end =
+    said.some((x) => OFF.test(x.w)) || isToCome(wordsBetween(said))
+      ? endOfThing(items, m + 2)
+      : foundToo(items, verb, joint, m + 2);
   if (end === undefined) return items;
   return [
     ...items.slice(0, joint),
@@ -100,9 +103,9 @@ export function withSoIs(items: Item[]): Item[] {
   let asWell = false;
   let so = false;
   for (const { w } of items) {
-    if (w === 'with' || w === 'too' || w === 'as well' || w === 'as') asWell = true;
+    if (/^(with|too|as|as well|likewise)$/.test(w)) asWell = true;
     if (w === 'so' || w === 'as') so = true;
   }
   const told = so ? withSoDoes(soIs(items)) : items;
-  return asWell ? withIt(told) : told;
+  return asWell ? withIt(withFoundAsWell(told)) : told;
 }

@@ -1,5 +1,6 @@
 import { WORK_THINGS } from '../../lexicon/deed-frames.ts';
 import type { Item } from '../item.ts';
+import { itemsIn, wordsBetween } from '../words-between.ts';
 import { joinsPlaces } from './joints.ts';
 
 /** A thing that is put on, behind or into a block. */
@@ -37,23 +38,42 @@ const isNewPiece = (items: Item[], m: number): boolean =>
 
 const isGiven = (x: Item | undefined): boolean =>
   isStuff(x) || (x !== undefined && (x.w === 'nothing' || Object.hasOwn(WORK_THINGS, x.w)));
+export const GIVES = /^(needs?|wants?|gets?|getting|has|have|'s|gave|given|requires?|awaits?)$/;
 
-/** "6-1 gets the patch, 6-2 the darn", "row one needs net, row two a press, row three nothing": another place, and what it is given. */
+/** Does the clause give its place or cloth something, or some work: "6-1 gets the patch", "the calico ones want pressing after"? */
+function givesSubject(current: Item[]): boolean {
+  const subject = current.findIndex((x) => x.place ?? x.fabric);
+  if (subject < 0) return false;
+  const verb = current.findIndex((x, m) => m > subject && GIVES.test(x.w));
+  return current.some(
+    (x, m) => m > subject && (isGiven(x) || (verb > 0 && m > verb && x.action && x.action.form !== 'past')),
+  );
+}
+
+/** "… in", "… cut in", "… sewn on": how the thing goes there. */
+const HOW_IT_GOES =
+  /^ (?:(?:cut|set|let|put|sewn|stitched|pieced|fused|laid|stuck) )?(?:on top|in|on|over|behind|underneath) /;
+
+/** "6-1 gets the patch, 6-2 the darn", "the gingham ones want pressing and 6-1 a new piece cut in", "row two a press, row three nothing": another place, and what it is given. */
 function givenAnother(items: Item[], k: number, current: Item[]): boolean {
-  const place = current.findIndex((x) => x.place);
-  if (place < 0 || !current.some((x, m) => m > place && isGiven(x))) return false;
+  if (!givesSubject(current)) return false;
   let m = k + 1;
-  while (/^(and|then)$/.test(items[m]?.w ?? '') && m < k + 3) m++;
+  while (/^(and|then|the|all|both)$/.test(items[m]?.w ?? '') && m < k + 4) m++;
   const from = m;
-  while (items[m]?.place || (m > from && joinsPlaces(items, m))) m++;
+  while (items[m]?.place || items[m]?.fabric || (m > from && joinsPlaces(items, m))) m++;
   if (m === from) return false;
+  while (/^(ones|blocks|pieces|squares)$/.test(items[m]?.w ?? '')) m++;
   while (
     /^(the|just|only|definitely|certainly|probably|maybe|perhaps|possibly)$/.test(items[m]?.w ?? '') ||
-    (items[m] && LIGHT.test(items[m]!.w))
+    (items[m] && LIGHT.test(items[m]!.w) && !isNewPiece(items, m))
   )
     m++;
-  if (!isGiven(items[m]) || items[m]!.place?.kind === 'blocks') return false;
-  return /^(|[.,;!]|and|&|but|then|too|instead)$/.test(items[m + 1]?.w ?? '');
+  const given = items[m];
+  const work = given?.action && given.action.form !== 'past';
+  if (!(isGiven(given) || work || isNewPiece(items, m)) || given!.place?.kind === 'blocks') return false;
+  const how = HOW_IT_GOES.exec(wordsBetween(items, m + 1, m + 4));
+  const end = how ? m + 1 + itemsIn(items, m + 1, how[0]) : m + 1;
+  return /^(|[.,;!]|and|&|but|then|too|instead)$/.test(items[end]?.w ?? '');
 }
 
 export function stuffAtPlace(items: Item[], at: number): boolean {

@@ -31,7 +31,8 @@ export function isWeakSo(items: Item[], k: number): boolean {
   if (before === 'ever' || (BE.has(before) && before !== 'out')) return true;
   return (
     /^('s|is|are|has|have|was|were|did|does|do|had)$/.test(items[k + 1]?.w ?? '') &&
-    (items[k + 2]?.place !== undefined || /^(the|that|those|its)$/.test(items[k + 2]?.w ?? ''))
+    (items[k + 2]?.place !== undefined ||
+      /^(the|that|those|its|all|both|every|each|most|some|half|two|three|four)$/.test(items[k + 2]?.w ?? ''))
   );
 }
 

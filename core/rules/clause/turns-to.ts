@@ -290,7 +290,9 @@ function turnsToDoubt(items: Item[], k: number, current: Item[]): boolean {
   const told = current.flatMap((x) => (x.place && x.place.kind !== 'part' ? x.place.places : []));
   return (
     places.length > 0 &&
-    (told.length > 0 || (blocks && current.some((x) => /^(it|that|them|those|this)$/.test(x.w)))) &&
+    (told.length > 0 ||
+      (blocks && current.some((x) => x.fabric !== undefined)) ||
+      (blocks && current.some((x) => /^(it|that|them|those|this)$/.test(x.w)))) &&
     !places.some((p) => told.includes(p)) &&
     !looksUndecided(wordsBetween(current)) &&
     current.some((x) => x.action || x.material === 'net' || /^(off|out|needs|wants|gets|leaving)$/.test(x.w))

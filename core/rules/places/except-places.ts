@@ -3,6 +3,7 @@ import { startOfSentence } from '../clause/joints.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import { boundaryBefore, type Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
+import { withBarredTold } from './except/barred-told.ts';
 import { baseOf, isCorners, sidesOf } from './except/base-of.ts';
 import { damageExcepted, damageExceptedAhead } from './except/damage-excepted.ts';
 import { exceptAt } from './except/except-at.ts';
@@ -16,7 +17,7 @@ import type { PlaceFound } from './place-found.ts';
  * rule takes them for places. Where the exception is told of in turn ("…, which is only weak") that word stands for it.
  */
 export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGrid): Item[] {
-  let items = sidesAsBase(withMarkersAhead(given));
+  let items = sidesAsBase(withMarkersAhead(withBarredTold(given)));
   for (let k = 0; k < items.length; k++) {
     const marker = exceptAt(items, k);
     if (!marker) continue;
@@ -165,7 +166,10 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
         : items[next]?.place?.rule === 'place.excepted'
           ? [boundaryBefore(items[next]!)]
           : []),
-      ...items.slice(next),
+      // "net over all of them bar 3-3, which gets a patch"
+      ...(which === next + 1 && items[which]?.w === 'which' && items[which]!.place
+        ? [boundaryBefore(items[which]!), ...items.slice(which)]
+        : items.slice(next)),
     ];
     k = start - 1;
   }

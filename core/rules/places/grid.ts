@@ -132,3 +132,15 @@ export function areNeighbours(one: string, other: string): boolean {
   const [a, b] = [splitBlock(one), splitBlock(other)];
   return a !== undefined && b !== undefined && Math.abs(a.row - b.row) + Math.abs(a.block - b.block) === 1;
 }
+
+/** "the middle one" of an odd number of blocks told together: the quilt's own middle block where it is among them, else the one between the others. */
+export function middleOf(group: string[], grid: QuiltGrid): string | undefined {
+  const own = blockAt(grid, (grid.rows + 1) / 2, (gridOfRow(grid, (grid.rows + 1) / 2).blocks + 1) / 2);
+  if (own && group.includes(own)) return own;
+  if (group.length % 2 === 0) return undefined;
+  const order = (p: string): number => {
+    const at = splitBlock(p);
+    return at ? at.row * 1000 + at.block : 0;
+  };
+  return [...group].sort((a, b) => order(a) - order(b))[(group.length - 1) / 2];
+}

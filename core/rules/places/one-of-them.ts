@@ -1,7 +1,7 @@
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
-import { blockFrom, gridOfRow, liesInLines, rowOf, splitBlock } from './grid.ts';
+import { blockFrom, gridOfRow, liesInLines, middleOf, rowOf, splitBlock } from './grid.ts';
 import { pickedFrom, spokenTogether } from './group-spoken-of.ts';
 import { lineAt } from './line/line-at.ts';
 import { areSides, outermost, outermostOf } from './outermost.ts';
@@ -53,7 +53,7 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
     if (side === 'end' && w(tokens, far + 1) !== 'of') return found([group.at(-1)], far + 1);
     if (/^(middle|centre|center)$/.test(side))
       return group.length % 2 && !/^(of|row|column)$/.test(w(tokens, far + 1))
-        ? found([group[(group.length - 1) / 2]], far + 1)
+        ? found([middleOf(group, ctx.grid)], far + 1)
         : undefined;
     let next = far + 1;
     while (/^(hand|side|end)$/.test(w(tokens, next))) next++;
@@ -202,7 +202,8 @@ export function oneOfThem(tokens: Token[], i: number, ctx: PlaceContext): PlaceF
   if (line && ((line.end === 'last' && word === 'first') || (line.end === 'first' && word === 'last')))
     return found([word === 'first' ? `${line.row}-1` : `${line.row}-${ctx.grid.blocks}`], next);
   if (nth) return found([group[nth.value - 1]], next);
-  if (/^(middle|centre|center)$/.test(word)) return group.length === 3 ? found([group[1]], next) : undefined;
+  if (/^(middle|centre|center)$/.test(word))
+    return group.length === 3 ? found([middleOf(group, ctx.grid)], next) : undefined;
   return found([outermost(group, word)], next);
 }
 

@@ -16,6 +16,8 @@ export type PlaceFound = {
   soft?: boolean;
   /** The block that a neighbour was counted from. */
   from?: string;
+  /** Those that the words except ("all but the last"): what "that one" is, told behind. */
+  bar?: string[];
   /** The things told of together from which this one was picked. */
   among?: string[];
 };

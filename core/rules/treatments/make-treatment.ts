@@ -27,9 +27,10 @@ export function makeTreatment(given: Making): Draft | undefined {
   if (way.form !== 'base' && waitsFor(clause) && state.clauses.length > 1) return undefined;
   // "the calico ones want lining": no backing is spoken of
   // "every calico block is to have a backing cloth sewn in behind"
+  const isLining = way.rule === 'treatment.as-thing' && way.action === 'stabilize';
   const isStuff =
     way.rule === 'treatment.cloth-behind' && way.stuff && placed.items.every((x) => x === way.stuff);
-  if ((way.rule === 'treatment.a-lining' || isStuff) && placed.kind === 'general')
+  if ((way.rule === 'treatment.a-lining' || isLining || isStuff) && placed.kind === 'general')
     placed = { ...placed, kind: 'none', places: [], items: [] };
   let status = stateTold({ ...given, placed });
   if (status === undefined) return undefined;

@@ -24,7 +24,7 @@ export function workAsThing({ items, k, item, before, after, ways, used }: WordA
       given.k,
     );
   // "(6-1 gets the patch,) 6-2 the darn"
-  if (k > 1 && k < 6 && items.every((x, m) => m === k || x.place || GAPPED.test(x.w)) && items[0]!.place)
+  if (isGappedThing(items, k))
     return found({ action, form: 'noun', at: k, items: [item], rule: 'treatment.as-thing' }, k);
   // "(net for the first,) a darn for the second": what each gets, in a list
   if (/^ (?:(?:and|then|so|but|a|an|the|little|small|new|quick|,) )*$/.test(before) && isMeantFor(items, k))
@@ -41,6 +41,15 @@ export function workAsThing({ items, k, item, before, after, ways, used }: WordA
     return undefined;
   return found({ action, form: 'noun', at: k, items: [item], rule: 'treatment.as-thing' }, k);
 }
+/** "6-2 the darn", "the calico ones a good wash", "the border a press": a place or a cloth, and the thing that it is given too. */
+const isGappedThing = (items: Item[], k: number): boolean =>
+  k > 1 &&
+  k < 8 &&
+  items.slice(0, k).some((x) => x.place || x.fabric) &&
+  (items[0]!.place !== undefined || /^(a|an|the|some|good|new|little|quick)$/.test(items[k - 1]!.w)) &&
+  items.every((x, m) => m === k || x.place || x.fabric || GAPPED.test(x.w)) &&
+  items.slice(0, k).findIndex((x) => x.place || x.fabric) < 3;
+
 /** "(a darn) for 2-4", "(patch) for the first one": the thing, the place and nothing more. */
 function isMeantFor(items: Item[], k: number): boolean {
   if (items[k + 1]?.w !== 'for') return false;
@@ -73,7 +82,7 @@ function givenTo(items: Item[], k: number): { k: number; form: Way['form'] } | u
   if (!Object.hasOwn(GIVING, w)) return undefined;
   return { k: at, form: GIVING[w]! };
 }
-const GAPPED = /^(the|a|an|just|only|and|,|new|fresh|little|small|quick|good)$/;
+const GAPPED = /^(the|a|an|just|only|and|,|new|fresh|little|small|quick|good|ones|blocks|pieces|both|all)$/;
 const HOW =
   /^(a|an|its|another|quick|little|small|new|neat|good|proper|light|bit|of|decent|fine|simple|tiny|wee|fresh)$/;
 const GIVING: Record<string, Way['form']> = {

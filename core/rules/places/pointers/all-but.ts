@@ -2,6 +2,7 @@ import { readCount, readOrdinal } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
 import { contrasted } from '../contrast/contrasted.ts';
+import { middleOf, splitBlock } from '../grid.ts';
 import { spokenTogether } from '../group-spoken-of.ts';
 import { oneOfThem } from '../one-of-them.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
@@ -28,21 +29,17 @@ export function allBut(
   if (!but || !group || group.length < 3) return undefined;
   // "all of them but 3-4": what is excepted from words that stand there is read with the whole sentence
   const out =
-    endAt(tokens, but, group) ??
+    endAt(tokens, but, group, ctx) ??
+    cornerOf(tokens, but, group) ??
     memberOf(tokens, but, group, ctx) ??
     (j === named ? namedAt(tokens, but, group, placeAt) : undefined);
   // "row 3 tied, all but 3-4", "all but 2-2, sorry", "all but 3-4, which is sound"
   const behind = w(tokens, out?.next ?? i);
   const heads = i === 0 || /^([,.;:(]|--|and)$/.test(w(tokens, i - 1));
   if (heads ? !VERB.test(behind) : /^(that|which)$/.test(behind)) return undefined;
-  return (
-    out &&
-    pointingTo(
-      out.next,
-      group.filter((p) => !out.places.includes(p)),
-      'place.all-but-one',
-    )
-  );
+  if (!out) return undefined;
+  const rest = group.filter((p) => !out.places.includes(p));
+  return { ...pointingTo(out.next, rest, 'place.all-but-one'), bar: out.places };
 }
 
 const VERB =
@@ -56,15 +53,20 @@ function exceptAt(tokens: Token[], j: number): number | undefined {
 }
 
 /** "the last", "the first one", "the middle one of them", "the last two": which of the group. */
-function endAt(tokens: Token[], k: number, group: string[]): { places: string[]; next: number } | undefined {
+function endAt(
+  tokens: Token[],
+  k: number,
+  group: string[],
+  ctx: PlaceContext,
+): { places: string[]; next: number } | undefined {
   if (w(tokens, k) !== 'the') return undefined;
   const word = w(tokens, k + 1);
   const many = /^(first|last)$/.test(word) ? readCount(tokens, k + 2) : undefined;
   const counted = many && many.value > 1 && many.value < group.length ? many : undefined;
   const nth = readOrdinal(tokens, k + 1);
-  const middle = /^(middle|centre|center)$/.test(word) && group.length % 2 === 1;
-  const at = word === 'last' ? group.length - 1 : middle ? (group.length - 1) / 2 : (nth?.value ?? 0) - 1;
-  if (!counted && !group[at]) return undefined;
+  const middle = /^(middle|centre|center)$/.test(word) ? middleOf(group, ctx.grid) : undefined;
+  const one = middle ?? (word === 'last' ? group.at(-1) : group[(nth?.value ?? 0) - 1]);
+  if (!counted && !one) return undefined;
   let next = counted?.next ?? nth?.next ?? k + 2;
   if (/^(one|block|ones|blocks)$/.test(w(tokens, next))) next++;
   // "all but the last row"
@@ -76,8 +78,28 @@ function endAt(tokens: Token[], k: number, group: string[]): { places: string[];
     ? word === 'first'
       ? group.slice(0, counted.value)
       : group.slice(-counted.value)
-    : [group[at]!];
+    : [one!];
   return { places, next };
+}
+
+/** "all but the top left": of the group, the one that lies farthest up and farthest left. */
+function cornerOf(
+  tokens: Token[],
+  k: number,
+  group: string[],
+): { places: string[]; next: number } | undefined {
+  const at = w(tokens, k) === 'the' ? k + 1 : k;
+  const [up, side] = [w(tokens, at), w(tokens, at + 1)];
+  if (!/^(top|upper|bottom|lower)$/.test(up) || !/^(left|right)$/.test(side)) return undefined;
+  let next = at + 2;
+  while (/^(hand|corner|one|block)$/.test(w(tokens, next))) next++;
+  if (/^(of|side|edge)$/.test(w(tokens, next))) return undefined;
+  const spots = group.flatMap((p) => splitBlock(p) ?? []);
+  const rows = spots.map((p) => p.row);
+  const blocks = spots.map((p) => p.block);
+  const row = /top|upper/.test(up) ? Math.min(...rows) : Math.max(...rows);
+  const place = `${row}-${side === 'left' ? Math.min(...blocks) : Math.max(...blocks)}`;
+  return group.includes(place) ? { places: [place], next } : undefined;
 }
 
 /** "all but the bottom one", "all except the row five one": the one of the group that is picked so. */

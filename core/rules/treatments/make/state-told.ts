@@ -112,6 +112,21 @@ function turnsElsewhere(
 export const waitsFor = (clause: Clause): boolean =>
   /^(when|once|as|until|till|after|if)$/.test(clause.joint) && isAwaited(wordsBetween(clause.items));
 
+/** "3-3 needs a darn and 3-4 a patch sewn on": what the verb of the clause before is to give this place too. */
+function isGivenToo(state: ReaderState, { items, joint }: Clause, v: ClauseView): boolean {
+  if (!/^(and|,|&|\+)$/.test(joint)) return false;
+  const before = state.drafts.at(-1);
+  if (!before || before.clause !== v.index - 1 || before.sentence !== v.sentence) return false;
+  if (!isTreatment(before) || before.entry.state !== 'planned') return false;
+  const thing = items.findIndex((x) => !x.place && !x.fabric && !/^(and|&|the|ones|blocks)$/.test(x.w));
+  return (
+    thing > 0 &&
+    (/^(a|an|some|new)$/.test(items[thing]!.w) || items[thing]!.material !== undefined) &&
+    state.clauses[v.index - 1]!.items.some((x) => /^(needs?|wants?|gets?|getting)$/.test(x.w)) &&
+    !items.some((x) => /^(i|we|has|have|'s|'ve|is|are|now|already|needs?|wants?)$/.test(x.w))
+  );
+}
+
 /** "gets lined", "to be taken off", "needs netting over": said of what it is done to, and not of who does it. */
 const IS_TO_BE =
   / (?:gets?|getting|be|needs?|wants?) (?:\S+ ){0,2}\S+(?:ed|en|t|ing|put|off|over|behind|out) /;
@@ -162,6 +177,7 @@ export function stateTold({ state, clause, v, way, sentence, placed }: Making): 
   const next = state.clauses[v.index + 1];
   if (mood === 'doing' && way.form === 'ing' && next?.sentence === v.sentence && waitsFor(next))
     mood = 'planned';
+  if (mood === 'done' && isGivenToo(state, clause, v)) mood = 'planned';
   if (mood === 'considering' && isMeant(state, clause, v, way, placed)) mood = 'planned';
   let status = mood as TreatmentState;
   if (
