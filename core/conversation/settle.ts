@@ -22,6 +22,9 @@ function sameButPlaces(a: Entry, b: Entry): boolean {
     [a, b].some((x) => x.places?.length && !x.places.some((p) => splitBlock(p)))
   )
     return false;
+  // "the plaid is sound and so is the flannel": each cloth with its own
+  if (a.kind === 'condition' && b.kind === 'condition' && a.fabric && b.fabric && a.fabric !== b.fabric)
+    return false;
   if (a.kind === 'treatment' && (b.kind !== a.kind || a.action !== b.action || a.state !== b.state))
     return false;
   const strip = (e: Entry): string => {

@@ -1,3 +1,4 @@
+import { REMOVE_VERBS } from './clause/removal-at.ts';
 import { boundaryBefore, type Item } from './item.ts';
 import { wordsBetween } from './words-between.ts';
 
@@ -106,7 +107,8 @@ const IS = /^(?:has|have|had|'s|is|are|was|were|looks?|seems?|needs?|wants?)$/;
  * "that seam I closed yesterday has gone again", "the patch I sewed on last week is lifting": which one it is, told by the work of an
  * earlier day, and no work of this one.
  */
-function withoutOldDeeds(items: Item[]): Item[] {
+function withoutOldDeeds(said: Item[]): Item[] {
+  const items = withoutDeedsOfObject(said);
   const k = items.findIndex(
     (x, m) =>
       m > 1 &&
@@ -119,6 +121,36 @@ function withoutOldDeeds(items: Item[]): Item[] {
   return k < 0
     ? items
     : [...items.slice(0, k + 1), { ...items[k + 1]!, action: undefined }, ...items.slice(k + 2)];
+}
+
+/** "washed the border I unpicked yesterday", "pressed the strips that I'd cut": which thing the work was done to, told by an earlier deed. */
+function withoutDeedsOfObject(items: Item[]): Item[] {
+  const k = items.findIndex((x, m) => m > 2 && /^(?:i|we)$/.test(x.w) && isObjectBefore(items, m));
+  if (k < 0) return items;
+  let verb = k + 1;
+  while (/^(?:'d|had|'ve|have|just|already)$/.test(items[verb]?.w ?? '')) verb++;
+  const deed = items[verb];
+  if (deed?.action?.form !== 'past' && REMOVE_VERBS[deed?.w ?? '']?.form !== 'past') return items;
+  let end = verb + 1;
+  while (/^(?:off|out)$/.test(items[end]?.w ?? '') || WHEN.test(items[end]?.w ?? '')) end++;
+  const next = items[end]?.w ?? '.';
+  if (!STOP.test(next) && !/^(?:,|and|with|in|by|for|then|so|but)$/.test(next)) return items;
+  const from = /^(?:that|which)$/.test(items[k - 1]!.w) ? k - 1 : k;
+  return [...items.slice(0, from), ...items.slice(end)];
+}
+
+/** Is the thing before "I" at `m` the object of a verb that stands right before it? */
+function isObjectBefore(items: Item[], m: number): boolean {
+  const at = /^(?:that|which)$/.test(items[m - 1]!.w) ? m - 2 : m - 1;
+  const thing = items[at];
+  if (!thing || !(isThing(thing) || thing.measure === 'strip' || thing.w === 'strips')) return false;
+  let det = at - 1;
+  while (det > at - 3 && /^(?:old|new|other|border|binding|whole|loose)$/.test(items[det]?.w ?? '')) det--;
+  return (
+    /^(?:the|that|those|this)$/.test(items[det]?.w ?? '') &&
+    items[det - 1]?.action?.form === 'past' &&
+    !items[det - 1]!.place
+  );
 }
 
 const isThing = (x: Item): boolean =>

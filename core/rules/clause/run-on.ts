@@ -1,6 +1,8 @@
 import { boundaryBefore, type Item } from '../item.ts';
 import { pointsElsewhere, tellsPlace } from '../tells-place.ts';
+import { wordsBetween } from '../words-between.ts';
 import { findingBegins, isDamageAsThing } from './finding-begins.ts';
+import { isFronted } from './fronted.ts';
 import { BE, PREPOSITIONS } from './is-predicate.ts';
 import { isStop, joinsPlaces } from './joints.ts';
 import { hasPredicate } from './new-subject.ts';
@@ -137,7 +139,22 @@ const isWhole = (current: Item[]): boolean =>
     (x) => x.quantity?.unit && current.some((y) => y.material || y.measure || y.w.endsWith('block')),
   ) ||
   (current.some((x) => x.topic) && current.some((x) => FINITE.test(x.w))) ||
+  endsInDoubt(current) ||
   (current.some((x) => x.place || x.fabric || x.topic) && hasPredicate(current));
+
+/** "2-2 a darn or a patch, not sure yet |", "either net over 3-3 or leave it, I can't decide |": ways, and the doubt that closes them. */
+const endsInDoubt = (current: Item[]): boolean =>
+  current.some((x) => x.action || x.material) &&
+  / (?:n't know|not sure|unsure|not decided|n't decided|n't decide|undecided|two minds|n't made (?:up my mind|my mind up)|n't made up|dunno|no idea)(?: yet| either| still| really)* $/.test(
+    wordsBetween(current),
+  );
+
+/** "not sure about 2-2 |", "undecided on the middle block |": nothing but what is in doubt. */
+const doubtOnly = (current: Item[]): boolean =>
+  current.at(-1)?.place !== undefined &&
+  /^ (?:(?:i|'m|am|still|just|really) )*(?:not sure|undecided|unsure|(?:have n't|not|n't) decided|(?:ca n't|can not) decide|in two minds)(?: yet| still)? (?:about|on|over|with) (?:the |that )*$/.test(
+    wordsBetween(current.slice(0, -1)),
+  );
 
 /** Does a statement that leans on nothing before it begin at `k`, in the middle of running words? */
 function beginsAnew(items: Item[], k: number, current: Item[]): boolean {
@@ -153,8 +170,10 @@ function beginsAnew(items: Item[], k: number, current: Item[]): boolean {
     isWhole(current)
   )
     return true;
+  if ((endsInDoubt(current) || doubtOnly(current)) && (isSubject(items, k) || isDeed(items, k))) return true;
   if (isLoosePlace(items, k)) return false;
   if (beginsOff(items, k, current) && isWhole(current)) return true;
+  if (isFronted(items, k) && isWhole(current)) return true;
   if (!isDeed(items, k) && !isSubject(items, k) && !isFindingAt(items, k, current))
     return turnsWithin(items, k, current);
   // "…, and in the first two blocks the batting's gone lumpy": what stands behind the last joint only tells where

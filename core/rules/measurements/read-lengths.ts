@@ -98,9 +98,14 @@ export function readLengths(state: ReaderState, sentences: Sentence[], claims: C
   }
 }
 
+const UNIT = /^(inch|inches|cm|mm|centimet(?:re|er)s?|millimet(?:re|er)s?)$/;
+
 /** "the border's so many cm wide, only I wrote it on my hand and it's washed off": what became of a figure that is not known. */
 function cutWhatBecameOfIt(m: MeasureFound, items: Item[], claims: Claims): void {
-  const rest = items.slice(Math.max(...m.items.map((x) => items.indexOf(x))) + 1);
+  const own = Math.max(...m.items.map((x) => items.indexOf(x)));
+  // "the border strips I cut at … inches, I'll have to look": the unit without its figure stands behind
+  const unit = items.findIndex((x, k) => k > own && UNIT.test(x.w));
+  const rest = items.slice(Math.max(own, unit) + 1);
   const lost = rest.findIndex((x) => /^(only|but|'ve|i|except)$/.test(x.w));
   if (lost >= 0 && !rest.some((x) => x.place?.kind === 'blocks' || x.quantity?.unit || x.measure === 'strip'))
     for (const x of rest.slice(lost)) claims.cut.add(x);

@@ -116,7 +116,7 @@ export function readDurations(
         continue;
       }
       if (SEVERAL.test(words) || actions.length > 1) {
-        state.drafts.push(timeOfSeveral(v, taskNamed(items) ?? TASK_OF_ACTION[actions[0]!], minutes, item));
+        state.drafts.push(timeOfSeveral(v, taskNamed(items) ?? taskOfSeveral(actions), minutes, item));
         continue;
       }
     }
@@ -280,6 +280,12 @@ export function readLengthsAhead(state: ReaderState): void {
   }
 }
 
+/** The kind of work that several deeds are together: mending, where one of them is, and else that of the first. */
+const taskOfSeveral = (actions: (Action | undefined)[]): Task | undefined => {
+  const tasks = actions.flatMap((a) => (a && TASK_OF_ACTION[a]) || []);
+  return tasks.includes('mending') ? 'mending' : tasks[0];
+};
+
 /** The length that a clause begins with, before any deed, where it says whether it is that of one or of several. */
 function lengthAhead(items: Item[]): { told: Item; one: boolean } | undefined {
   const at = items.findIndex((x) => x.duration);
@@ -332,7 +338,14 @@ function isOf(d: Draft, items: Item[]): boolean {
 
 /** The task that is named; "went over it in zigzag" is a deed, and no looking over. */
 const taskNamed = (items: Item[]): Task | undefined =>
-  taskIn(items.filter((x, k) => !(/^went over/.test(x.w) && items.slice(k).some((y) => y.stitch))))?.task;
+  taskIn(
+    items.filter(
+      (x, k) =>
+        !(/^went over/.test(x.w) && items.slice(k).some((y) => y.stitch)) &&
+        // "darned 2-4 and took the binding off": a thing
+        !(x.part && items[k + 1]?.w === 'off'),
+    ),
+  )?.task;
 
 /** One length for several treatments: time at work of its own. */
 const timeOfSeveral = (v: ClauseView, task: Task | undefined, minutes: number, item: Item): Draft =>

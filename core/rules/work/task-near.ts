@@ -34,6 +34,8 @@ export function taskNear(items: Item[], from: number, to: number): Named | undef
     }
     if (!isLight(x)) break;
     if (x.clock || x.span || x.duration) break;
+    // "quarter of an hour it took and unpicked a patch": of what was told before
+    if (/^(and|,|then|so)$/.test(x.w) && OF_BEFORE.test(wordsBetween(items, to, k))) break;
     if (w(items, k) === ',' && w(items, k + 1) !== 'on' && !closesWithTask(items, k + 1)) break;
   }
   if (before && after && (after.at === to || /^(of|on|for|to|doing|at|in|went)$/.test(w(items, to))))
@@ -41,6 +43,8 @@ export function taskNear(items: Item[], from: number, to: number): Named | undef
   if (before && after) return from - before.at <= after.at - to + 2 ? before : after;
   return before ?? after;
 }
+
+const OF_BEFORE = /^ (?:it|that|which|they) (?:took|was|were)(?: me)?(?: all told| in all)? $/;
 
 /** "piecing, all told 3 hours", "the mending, that was an hour": what only leads up to the time. */
 const SUMMING =

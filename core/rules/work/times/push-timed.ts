@@ -94,7 +94,15 @@ function lengthBeside(items: Item[], clock: number, used: Set<number>): number |
   if (
     at < 0 ||
     /^(?:ago|later|early|late|to|left|off|still|more|yet)$/.test(w(items, at + 1)) ||
-    deedIn(items, 0, items.length)
+    deedIn(items, 0, items.length) ||
+    // "vacuumed front and back, 40 minutes, and I started cleaning at two": the deed's own
+    items.some(
+      (x, k) =>
+        k < at &&
+        at < clock &&
+        x.action?.form === 'past' &&
+        (items[k + 1]?.place !== undefined || /^(the|all|both)$/.test(w(items, k + 1))),
+    )
   )
     return undefined;
   const [from, to] = at < clock ? [at + 1, clock] : [clock + 1, at];
