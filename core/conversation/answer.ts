@@ -70,6 +70,14 @@ function tellsNew(a: Answering): boolean {
       (a.cue === 'none' && / or /.test(a.words) && /^ (?:the )?\S+ (?::|--) /.test(a.words)))
   )
     return true;
+  // "hand or machine quilting: open", where it was asked what was done to 2-3: matters, told as open or settled
+  if (
+    /^(?:action|place|quantity)$/.test(a.last.ask ?? '') &&
+    a.state.drafts.some((d) => d.entry.kind === 'decision') &&
+    !a.state.drafts.some(({ entry: e }) => e.kind === 'treatment' || e.kind === 'condition') &&
+    / (?:open|undecided|unsettled|settled|decided|agreed|fixed|final) /.test(a.words)
+  )
+    return true;
   if (
     /^ (?:um |uh |er |oh |and |so |now |, )*(?:(?:a )?(?:different|other|another|new) (?:thing|matter|one|job)|to (?:get|buy)|shopping|do i|shall i|should i|beats me|no idea (?:if|whether))\b/.test(
       a.words,

@@ -332,6 +332,8 @@ export const isWashOver = (items: Item[], k: number): boolean =>
 export function isPredicate(items: Item[], k: number): boolean {
   const item = items[k]!;
   if (item.finding === 'sound' && !isSound(items, k)) return false;
+  // "the gingham I'm not touching"
+  if (item.w === 'touching' && /^(not|n't|never)$/.test(items[k - 1]?.w ?? '')) return true;
   if (/^(live|living)$/.test(item.w) && items[k + 1]?.w === 'with') return true;
   // "washed the backing in the bath": where, and no second wash
   if (

@@ -1,3 +1,4 @@
+import { WORK_THINGS } from '../../lexicon/deed-frames.ts';
 import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
 import { BE, isPredicate } from './is-predicate.ts';
@@ -200,12 +201,27 @@ export const endsInPlace = (current: Item[]): boolean => Boolean(current.at(-1)?
 export const says = (current: Item[]): boolean =>
   hasPredicate(current) ||
   hasItOn(current) ||
+  isGappedGift(current) ||
   // "ditto 2-5, 3-3 has a hole", "same again on the seam between 3-4 and 3-5 and the batting's lumpy"
   (CARRIES_ON.test(wordsBetween(current, 0, 6)) && current.some((x) => x.place)) ||
   isChosen(current) ||
   (current.some((x) => x.place || x.fabric) &&
     current.some((x, k) => FINITE.has(x.w) && k > 0) &&
     current.some((x) => /^(same|holding|way|stays|gets|likewise)$/.test(x.w)));
+
+/** "(row six wants a press and) the calico ones a wash", "4-4 a new piece": what is given to it, with the verb left away. */
+const isGappedGift = (current: Item[]): boolean => {
+  const at = current.findIndex((x) => x.place ?? x.fabric);
+  if (at < 0 || at > 2 || current.length > at + 7) return false;
+  const rest = current
+    .slice(at + 1)
+    .filter((x) => !/^(ones|blocks|pieces)$/.test(x.w) && !x.place && !x.fabric);
+  return (
+    /^(a|an|some)$/.test(rest[0]?.w ?? '') &&
+    rest.length < 5 &&
+    (rest.at(-1)!.action?.form === 'base' || Object.hasOwn(WORK_THINGS, rest.at(-1)!.w))
+  );
+};
 
 const CARRIES_ON =
   /^ (?:(?:and|then|um|uh|er|so|oh|,|the|i|'ve|did|done|exactly|just) )*(?:ditto|likewise|same) /;

@@ -108,7 +108,10 @@ function corners(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | un
   if (w(tokens, j) === 'the') j++;
   if (w(tokens, j) === 'four' || w(tokens, j) === '4') j++;
   const blocks = cornerBlocks(grid);
-  if (w(tokens, j) === 'corner' && BLOCKS.has(w(tokens, j + 1)) && (each || w(tokens, j + 1).endsWith('s')))
+  const noun = w(tokens, j + 1);
+  // "the corner ones", "every corner one"
+  const named = BLOCKS.has(noun) || /^ones?$/.test(noun);
+  if (w(tokens, j) === 'corner' && named && (each || noun.endsWith('s')))
     return blocksSaid(j + 2, blocks, 'place.corner-blocks');
   if (
     (w(tokens, j) === 'corners' || (each && w(tokens, j) === 'corner')) &&

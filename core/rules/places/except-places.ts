@@ -211,9 +211,19 @@ function withMarkersAhead(items: Item[]): Item[] {
     const next = items[k + 1];
     if (x.place && next && AFTERWARDS.test(next.w) && (k === 0 || /^([,(]|with|the)$/.test(items[k - 1]!.w)))
       return [boundaryBefore(x, 'except'), x];
-    return AFTERWARDS.test(x.w) && items[k - 1]?.place ? [] : [x];
+    // "border ok, bottom excepted"
+    if (
+      SIDE.test(x.w) &&
+      next &&
+      AFTERWARDS.test(next.w) &&
+      items.slice(0, k).some((y) => sidesOf(y).length) &&
+      /^([,(]|the)$/.test(items[k - 1]?.w ?? '')
+    )
+      return [boundaryBefore(x, 'except'), x];
+    return AFTERWARDS.test(x.w) && (items[k - 1]?.place || SIDE.test(items[k - 1]?.w ?? '')) ? [] : [x];
   });
 }
+const SIDE = /^(top|bottom|left|right)$/;
 const AFTERWARDS = /^(excepted|excluded|aside)$/;
 
 /** "bound all the sides but the bottom": all four are what is excepted from. */

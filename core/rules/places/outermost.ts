@@ -6,6 +6,16 @@ export function outermost(group: string[], side: string): string | undefined {
   return best?.length === 1 ? best[0] : undefined;
 }
 
+/** "the top left" of a group of blocks: the one that lies both farthest up and farthest left, where there is such a one. */
+export function outermostCorner(group: string[], up: string, side: string): string | undefined {
+  const spots = group.flatMap((p) => splitBlock(p) ?? []);
+  const rows = spots.map((p) => p.row);
+  const blocks = spots.map((p) => p.block);
+  const row = /top|upper/.test(up) ? Math.min(...rows) : Math.max(...rows);
+  const place = `${row}-${side === 'left' ? Math.min(...blocks) : Math.max(...blocks)}`;
+  return group.includes(place) ? place : undefined;
+}
+
 /** The blocks of a group that lie furthest to one side; of a line the first `count` from there. */
 export function outermostOf(group: string[], told: string, count = 1): string[] | undefined {
   // "leftmost", "bottommost"

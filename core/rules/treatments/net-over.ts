@@ -89,7 +89,9 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
         // "have both got their crepeline on"
         all.replace(/ (?:has|have|had|'ve|'s)(?: both| all| now)* got (?:its|their|the|a) /, ' has '),
       ) ||
-      / (over|across|on top) /.test(after)
+      / (over|across|on top) /.test(after) ||
+      // "got that net on this morning"
+      (/^ on /.test(after) && / got (?:the |that |my |its |their |some |a bit of )?$/.test(before))
     ) {
       const plain = plainVerbNear(items, k);
       const verb =

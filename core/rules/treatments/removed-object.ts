@@ -147,6 +147,12 @@ export function objectOf(
     const subject = items.slice(Math.max(0, k - 7), k).findLast((x) => ofThing(x) !== undefined);
     if (subject) return { object: ofThing(subject)!, item: subject };
   }
+  // "the label I took off the back": the thing stands before the one who did it
+  let doer = k - 1;
+  while (/^('ve|have|had|'d|just|already)$/.test(items[doer]?.w ?? '')) doer--;
+  const namedBefore =
+    /^(i|we)$/.test(items[doer]?.w ?? '') &&
+    items.slice(Math.max(0, doer - 4), doer).some((x) => ofThing(x) !== undefined);
   // "peeled that patch off", "unpicked the old tacking", "pulled an old laundry label off the back"
   for (let m = k + 1; m < limit; m++) {
     const x = items[m]!;
@@ -157,7 +163,7 @@ export function objectOf(
       particle !== undefined &&
       m > particle &&
       // "took off the left border": what stands right after the verb and its "off" is the thing
-      particle > k + 1 &&
+      (particle > k + 1 || namedBefore) &&
       x.place &&
       /^(off|from|of)$/.test(items[m - 1]?.w === 'the' ? (items[m - 2]?.w ?? '') : (items[m - 1]?.w ?? '')) &&
       !x.stitches &&

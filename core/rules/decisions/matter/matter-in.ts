@@ -73,6 +73,10 @@ export function matterIn(
   const topic = part.topic?.topic;
   if (!topic) {
     // "which fabric I'd use, or whether it ships rolled or folded"
+    // "hang or fold: open", "delivery: settled"
+    const under = parts[k + 1];
+    if (under?.joint === ':' && under.cue && BARE_STATUS.test(under.words) && isPlainHead(part))
+      return { topic: 'other', status: under.cue, rule: 'decision.headed' };
     if (isAskedMatter(part)) return { topic: 'other', status: part.status!, rule: 'decision.asked' };
     const before = parts[k - 1];
     return before?.taken &&
@@ -243,6 +247,16 @@ export function matterIn(
     return { topic, status: 'settled', rule: 'decision.cloth-for' };
   return undefined;
 }
+
+const BARE_STATUS =
+  /^ (?:(?:still|all|now) )?(?:open|undecided|unsettled|tbd|tbc|settled|agreed|decided|fixed)(?: still| yet| now)? $/;
+/** A matter by its name alone, and no work, damage, place or time. */
+const isPlainHead = ({ items }: Part): boolean =>
+  items.length < 8 &&
+  !items.some(
+    (x) =>
+      x.place || x.part || x.finding || x.seam || x.action || x.material || x.fabric || x.task || x.duration,
+  );
 
 const FOR_LATER =
   / (?:whether|what|which|if) .* leave (?:it |that |till |until |for |be )*(?:now|later|the moment|the time being|another (?:day|time)|tomorrow|(?:mon|tues|wednes|thurs|fri|satur|sun)day|next week) /;

@@ -97,6 +97,9 @@ export function readKind(g: GoodInHand, m: number, phraseEnd: number): boolean {
     g.points = g.more ? 'more' : undefined;
     g.next = m;
   } else return false;
+  // "three feet of cord", and not "two metres of brown cord", the cloth
+  if (g.material === 'fabric' && words.length === 1 && words[0]!.w === 'cord' && !words[0]!.fabric)
+    g.material = 'other';
   if (g.material === 'fabric' && g.unit === 'spool') g.material = 'thread';
   if (g.material === 'fabric' && (g.unit === 'skein' || g.unit === 'ball')) g.material = 'tie-thread';
   if (!g.material && g.unit === 'fat-quarter') {

@@ -1,6 +1,7 @@
 import type { FabricIndex } from '../../fabrics/find-fabric.ts';
 import type { Item } from '../../item.ts';
 import { splitBlock, unique } from '../grid.ts';
+import { outermostCorner } from '../outermost.ts';
 import { endOnSide, endsOf, UPPER } from './ends-of.ts';
 import { endsOfLines } from './ends-of-lines.ts';
 import { isBareNumber } from './except-at.ts';
@@ -25,13 +26,15 @@ const sharedBefore = (items: Item[], k: number, places: string[]): string[] => {
   return b ? places.filter((p) => a!.place!.places.includes(p) && b.place!.places.includes(p)) : [];
 };
 
-/** "bar the top left", of the corners. */
+/** "bar the top left", of the corners or of a few blocks. */
 function cornerIn(items: Item[], m: number, base: string[]): { place: string; next: number } | undefined {
-  if (!base[0]?.startsWith('corner-')) return undefined;
   const said = items[m]!.w.split(' ').length > 1 ? items[m]!.w : `${items[m]!.w} ${items[m + 1]?.w}`;
   const at = /^(top|upper|bottom|lower) (left|right)\b/.exec(said);
   if (!at) return undefined;
-  const place = `corner-${/top|upper/.test(at[1]!) ? 'top' : 'bottom'}-${at[2]}`;
+  const blocks = base[0] !== undefined && splitBlock(base[0]) !== undefined;
+  const place = blocks
+    ? (outermostCorner(base, at[1]!, at[2]!) ?? '')
+    : `corner-${/top|upper/.test(at[1]!) ? 'top' : 'bottom'}-${at[2]}`;
   let next = said === items[m]!.w ? m + 1 : m + 2;
   while (/^(hand|corners?|ones?)$/.test(items[next]?.w ?? '')) next++;
   return base.includes(place) ? { place, next } : undefined;

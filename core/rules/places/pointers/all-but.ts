@@ -2,9 +2,10 @@ import { readCount, readOrdinal } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
 import { contrasted } from '../contrast/contrasted.ts';
-import { middleOf, splitBlock } from '../grid.ts';
+import { middleOf } from '../grid.ts';
 import { spokenTogether } from '../group-spoken-of.ts';
 import { oneOfThem } from '../one-of-them.ts';
+import { outermostCorner } from '../outermost.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { pointingTo } from './pointing-to.ts';
 
@@ -94,12 +95,8 @@ function cornerOf(
   let next = at + 2;
   while (/^(hand|corner|one|block)$/.test(w(tokens, next))) next++;
   if (/^(of|side|edge)$/.test(w(tokens, next))) return undefined;
-  const spots = group.flatMap((p) => splitBlock(p) ?? []);
-  const rows = spots.map((p) => p.row);
-  const blocks = spots.map((p) => p.block);
-  const row = /top|upper/.test(up) ? Math.min(...rows) : Math.max(...rows);
-  const place = `${row}-${side === 'left' ? Math.min(...blocks) : Math.max(...blocks)}`;
-  return group.includes(place) ? { places: [place], next } : undefined;
+  const place = outermostCorner(group, up, side);
+  return place ? { places: [place], next } : undefined;
 }
 
 /** "all but the bottom one", "all except the row five one": the one of the group that is picked so. */

@@ -122,7 +122,7 @@ export function takeLengths(told: TimesTold): void {
   // "40m unpick", "1 hr bind", "inv 15m": a length and the work in short
   const short = workInShort(items);
   if (short && !used.has(short.at))
-    push(short.task, { minutes: short.minutes }, 'work.length', items, 0, items.length);
+    push(short.task, { minutes: short.minutes }, 'work.length', items, 0, short.end);
 }
 
 /** "…, the vacuuming alone took thirty-five minutes": how long one treatment took that the same sentence tells as done. */
@@ -137,14 +137,17 @@ function tookOwnLength(items: Item[], at: number, length: number): boolean {
 const TOOK =
   /^ (?:(?:alone|itself|by itself|all|part|bit|me) )*(?:took|was|ran to|came to|lasted)(?: (?:me|about|just|only|nearly|over|a good|all of))* $/;
 
-function workInShort(items: Item[]): { task: Named; minutes: number; at: number } | undefined {
-  const said = items.filter((x) => !/^[:,=-]$/.test(x.w));
+function workInShort(items: Item[]): { task: Named; minutes: number; at: number; end: number } | undefined {
+  // "shop 35 min: 2 FQ tan print, 1 roll batting": what it was spent on stands behind the colon
+  const colon = items.findIndex((x) => x.w === ':');
+  const head = colon > 1 && items.slice(0, colon).some((x) => x.duration) ? items.slice(0, colon) : items;
+  const said = head.filter((x) => !/^[:,=-]$/.test(x.w));
   const length = said.find((x) => x.duration);
   const other = said.find((x) => x !== length);
   if (said.length !== 2 || !length || !other) return undefined;
   const task = taskInShort(other);
   const at = items.indexOf(other);
-  return task && { task: { task, at, item: other }, minutes: length.duration!.minutes, at };
+  return task && { task: { task, at, item: other }, minutes: length.duration!.minutes, at, end: head.length };
 }
 
 /** Is nothing told but a length of time and the day it was on? */
