@@ -5,7 +5,7 @@ import type { Item } from '../../item.ts';
 import type { ReaderState } from '../../reader-state.ts';
 import { isAskedMatter } from './asked-matter.ts';
 import { isPlainStuff } from './chosen-of.ts';
-import { BLOCKS, isTakingOff, type Surroundings, WELL, YARN } from './part.ts';
+import { BLOCKS, isTakingOff, type Part, type Surroundings, WELL, YARN } from './part.ts';
 import { wayIn } from './way-in.ts';
 import { whatWith } from './what-with.ts';
 
