@@ -140,6 +140,11 @@ const isWhole = (current: Item[]): boolean =>
   ) ||
   (current.some((x) => x.topic) && current.some((x) => FINITE.test(x.w))) ||
   endsInDoubt(current) ||
+  // "sewed the rip shut with a whipstitch | the mildew I brushed off"
+  (current.some((x) => x.action?.form === 'past' && !x.place) &&
+    current.some(
+      (x, m) => (x.finding || x.seam) && /^(the|that|both|those|its)$/.test(current[m - 1]?.w ?? ''),
+    )) ||
   (current.some((x) => x.place || x.fabric || x.topic) && hasPredicate(current));
 
 /** "2-2 a darn or a patch, not sure yet |", "either net over 3-3 or leave it, I can't decide |": ways, and the doubt that closes them. */

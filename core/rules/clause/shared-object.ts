@@ -2,6 +2,7 @@ import type { Action } from '../../../shared/vocabulary.ts';
 import type { Item } from '../item.ts';
 import type { Clause } from './clause.ts';
 import { governorOf } from './governor.ts';
+import { REMOVE_VERBS } from './removal-at.ts';
 
 /** Treatments that have one and the same object when they are told as a pair; what is cut, pieced or taken off may be another. */
 const SHARES = new Set<Action>([
@@ -45,7 +46,7 @@ export function shareObjects(clauses: Clause[]): Clause[] {
     if (first.sentence !== second.sentence || !JOINT.test(second.joint)) continue;
     // "the gingham that was ravelling | I have darned | and pressed the row": its object stands before it
     const begins = JOINT.test(first.joint) || out[k - 1]?.sentence !== first.sentence;
-    const items = begins ? lacksObject(first, second) : undefined;
+    const items = begins ? (lacksObject(first, second) ?? lacksSeam(first, second)) : undefined;
     if (items) out = out.with(k, { ...first, items });
     const needed = lacksNeed(first, second) ?? lacksGovernor(first, second);
     if (needed) out = out.with(k + 1, { ...second, items: needed });
@@ -74,6 +75,23 @@ function lacksObject(first: Clause, second: Clause): Item[] | undefined {
   }
   while (tail.length && !tail.at(-1)!.place && !tail.at(-1)!.fabric && !WHEN.test(tail.at(-1)!.w)) tail.pop();
   return tail.some((x) => x.place || x.fabric) ? [...first.items, ...tail] : undefined;
+}
+
+/** "unpicked | and re-sewed the seam between 3-2 and 3-3": what is unpicked is that seam. */
+function lacksSeam(first: Clause, second: Clause): Item[] | undefined {
+  const verb = first.items.at(-1)!;
+  const other = second.items[0]!;
+  const taken = Object.hasOwn(REMOVE_VERBS, verb.w) ? REMOVE_VERBS[verb.w]! : undefined;
+  if (!taken || taken.particle || verb.action || other.action?.v !== 'resew') return undefined;
+  if (taken.form !== other.action.form || !first.items.slice(0, -1).every((x) => BEFORE_VERB.test(x.w)))
+    return undefined;
+  const rest = second.items.slice(1);
+  const end = rest.findIndex(
+    (x) =>
+      !(x.seam || x.object || x.place || /^(the|that|both|those|all|between|in|on|of|at|and|&)$/.test(x.w)),
+  );
+  const tail = end < 0 ? rest : rest.slice(0, end);
+  return tail.some((x) => x.seam || x.object === 'stitching') ? [...first.items, ...tail] : undefined;
 }
 
 /** "the backing needs washing | and pressing", "2-3 needs patching, | 2-4 darning": the second clause with the word that asks for it. */

@@ -54,6 +54,8 @@ function mayBegin(items: Item[], k: number, from: number): boolean {
     return false;
   // "still open is the binding but the backing is settled": the one word order for both
   if (OPEN_IS.test(wordsBetween(items, from, k))) return false;
+  // "neither the binding nor the thread's settled" is one
+  if (before?.w === 'nor' && items.slice(from, k).some((x) => x.w === 'neither')) return false;
   if (k === from || !before || BETWEEN_STATEMENTS.test(before.w)) return true;
   // "leaving the binding colour open for now"
   if (/^(?:leav|left$|keep|kept$)/.test(before.w)) return false;

@@ -3,6 +3,7 @@ import { type Draft, makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isOthers, tellsOldRepair } from './by-others.ts';
 import { isKindOfWork } from './make/is-kind-of-work.ts';
 import type { Making } from './make/making.ts';
@@ -43,7 +44,15 @@ export function makeTreatment(given: Making): Draft | undefined {
     state.memory.treatment?.action === 'overlay' &&
     /^(doing|planned)$/.test(state.memory.treatment.state) &&
     !items.some((x) => x.seam || x.finding);
-  const action = couched ? 'overlay' : way.action!;
+  const action = couched
+    ? 'overlay'
+    : way.action === 'cut' &&
+        /^(planned|considering|dropped)$/.test(status) &&
+        isCutOut(items, way.at) &&
+        // "cut out and a new piece set in" is told whole by what follows
+        !state.clauses[v.index + 1]?.items.some((x) => /^(new|fresh|replacements?)\b/.test(x.w))
+      ? 'replace'
+      : way.action!;
   if (isOthers(items, way.at)) {
     tellMendedByOthers(state, v, items[way.at]!, placed, action);
     return undefined;
@@ -123,6 +132,13 @@ export function makeTreatment(given: Making): Draft | undefined {
   }
   return draft;
 }
+
+/** "net it or cut it out", "the lower one gets cut out": a block's piece, which a new one comes in for; strips and borders are only cut. */
+const isCutOut = (items: Item[], k: number): boolean =>
+  / out (?!of (?!it|that|there|them|the block))/.test(
+    wordsBetween(items, items[k]!.w.endsWith(' out') ? k : k + 1, k + 6),
+  ) &&
+  !items.some((x) => x.measure === 'strip' || x.part || x.quantity || /strip|square|patch|border/.test(x.w));
 
 /** One of two ways that stood open is named, and no verb tells that it is on already. */
 const isChosen = ({ memory }: ReaderState, items: Item[], placed: ClausePlaces, action: Action): boolean =>

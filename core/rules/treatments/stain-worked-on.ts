@@ -12,7 +12,7 @@ const CLEANS =
  * "got most of the stain out of 2-2", "see if I can get that mark out", "that tide line I'd like to shift": the stain is what
  * the work is on. What did not move ("won't shift", "couldn't get it out") is no work told.
  */
-export function stainLifted({ items, k, item, before, after }: WordAt): WayFound {
+export function stainLifted({ items, k, item, before, after, all }: WordAt): WayFound {
   // "spot on 2-5 came out with a bit of vinegar"
   if (
     /^(?:came|come|lifted|shifted) (?:out|off|away|up)$|^(?:came|lifted|shifted)$/.test(item.w) &&
@@ -22,6 +22,19 @@ export function stainLifted({ items, k, item, before, after }: WordAt): WayFound
     !/ (?:n't|not|never) /.test(before)
   )
     return found({ action: 'clean', form: 'past', at: k, items: [item], rule: 'treatment.stain-lifted' }, k);
+  // "got most of it out with cold water and a little soap"
+  if (
+    /^(?:got|get|getting)$/.test(item.w) &&
+    /^ (?:(?:nearly|almost) )?(?:most|all|some|the worst|a lot|a fair bit|a bit)(?: of)?(?: it| that| them)? (?:out|off) (?:with|using|w) /.test(
+      wordsBetween(items, k + 1, k + 9),
+    ) &&
+    / (?:water|soap|soda|vinegar|detergent|peroxide|borax|spirit|damp|brush|cloth) /.test(all) &&
+    !/ (?:n't|not|never) /.test(before)
+  )
+    return found(
+      { action: 'clean', form: LIFTS.get(item.w)!, at: k, items: [item], rule: 'treatment.stain-lifted' },
+      k,
+    );
   const form = LIFTS.get(item.w);
   if (!form || / (?:not|n't|never|cannot|no|wo|refuses) (?:\S+ ){0,2}$/.test(before)) return undefined;
   // "lifted the binding at the corner and there's mould underneath": something else was lifted

@@ -1,5 +1,6 @@
 import type { DecisionStatus } from '../../../../shared/vocabulary.ts';
 import { CHOICE_CUE, DOING } from '../../../lexicon/matters.ts';
+import { isAskedMatter } from './asked-matter.ts';
 import { BLOCKS, type Part } from './part.ts';
 import { sharedStatus } from './shared-status.ts';
 
@@ -12,6 +13,17 @@ export function spread(
 ): void {
   for (let k = 0; k < parts.length; k++) {
     const part = parts[k]!;
+    // "neither the binding nor the thread's settled"
+    const neither =
+      parts[k + 1]?.joint === 'nor' && / neither (?:the|my|its) /.test(part.words)
+        ? parts[k + 1]!.cue
+        : part.joint === 'nor' && / neither (?:the|my|its) /.test(parts[k - 1]?.words ?? '')
+          ? part.cue
+          : undefined;
+    if (neither === 'settled' && part.topic) {
+      part.status = 'open';
+      continue;
+    }
     const shared = headed ? undefined : sharedStatus(parts, k);
     if (shared) {
       part.status = shared;
@@ -32,7 +44,7 @@ export function spread(
     }
     if (part.topic && isEcho(part)) {
       // "not settled what thread, nor if it gets a border"
-      const told = parts.slice(0, k).findLast((p) => p.topic && p.status)?.status;
+      const told = parts.slice(0, k).findLast((p) => (p.topic ?? isAskedMatter(p)) && p.status)?.status;
       if (told) {
         part.status = told;
         continue;
