@@ -25,6 +25,6 @@ export function isAskedMatter(part: Part): boolean {
 
 /** The same at the head of a note: nothing is asked of the log there. */
 export const tellsOfQuestion = (whole: string): boolean =>
-  /^(?:(?:and|but|so|oh|well|right) )*(?:who|how|when|where|whether|which|what) (?!(?:(?:is|'s|are|was) (?:n't |not |still |yet |all |left |now |also |already )*(?:open|undecided|unsettled|settled|decided|agreed|fixed|up in|to (?:be|decide|settle)|left|outstanding|the|my|it)|have|has|had|do|does|did|else|matters?|things?|all|remains|stays)\b)(?:i|we)?[^?]{6,}? (?:is|are|'s|was|has|have|i|we) (?:n't |not |still |yet |all |now |also |been |just |really )*(?:an )?(?:open|undecided|unsettled|unresolved|up in the air|settled|decided|agreed|sorted|fixed)\b/.test(
+  /^(?:(?:and|but|so|oh|well|right) )*(?:who|how|when|where|whether|which|what) (?!(?:(?:is|'s|are|was) (?:n't |not |still |yet |all |left |now |also |already )*(?:open|undecided|unsettled|settled|decided|agreed|fixed|up in|to (?:be|decide|settle)|left|outstanding|the|my|it)|have|has|had|do|does|did|else|matters?|things?|points?|questions?|decisions?|bits?|issues?|items?|ones?|jobs?|choices?|of|all|remains|stays)\b)(?:i|we)?[^?]{6,}? (?:is|are|'s|was|has|have|i|we) (?:n't |not |still |yet |all |now |also |been |just |really )*(?:an )?(?:open|undecided|unsettled|unresolved|up in the air|settled|decided|agreed|sorted|fixed)\b/.test(
     whole,
   ) && !/\?$/.test(whole);
