@@ -44,6 +44,8 @@ export type Memory = {
   ran?: Task;
   /** What things called by a name turned out to be: the "felt" that was for the backing. */
   goods?: Record<string, Material>;
+  /** The cloth that was decided on for a part, by its noun: what "calico" is when it is bought. */
+  chosen?: Record<string, Material>;
   /** Where each kind of damage was last found. */
   found: Partial<Record<Finding, string[]>>;
   /** What was told of places, newest last: what "the tear" or "the worn ones" can mean. */

@@ -9,6 +9,7 @@ import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { withVagueCounts } from '../rules/amounts/vague-counts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
+import { withButOnly } from '../rules/clause/but-only.ts';
 import { withChoices } from '../rules/clause/choices.ts';
 import { withChosenApart } from '../rules/clause/chosen-for.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
@@ -21,6 +22,7 @@ import { withoutOnlyWhy } from '../rules/clause/only-why.ts';
 import { withRunOns } from '../rules/clause/run-on.ts';
 import { shareObjects } from '../rules/clause/shared-object.ts';
 import { withShortDeeds } from '../rules/clause/short-deeds.ts';
+import { withTooAsked } from '../rules/clause/too-asked.ts';
 import { withTurns } from '../rules/clause/turns-to.ts';
 import { withVerdicts } from '../rules/clause/verdict-behind.ts';
 import { withWholeStatements } from '../rules/clause/whole-statements.ts';
@@ -254,9 +256,11 @@ function readWhole(text: string, circumstances: Circumstances): Read {
       conversation: { memory },
     };
 
+  // "and 3-4 too?", where a question went before, asks the same of that
   const settled = through(
-    scanned.items,
+    memory.asked ? scanned.items : withTooAsked(scanned.items),
     withoutQuiltsCloth,
+    withButOnly,
     withParted,
     withMeetings,
     withoutGuessed,

@@ -1,6 +1,6 @@
 import type { Entry } from '../../shared/entry.ts';
 import type { Ask } from '../../shared/note.ts';
-import type { Task } from '../../shared/vocabulary.ts';
+import type { Material, Task } from '../../shared/vocabulary.ts';
 import { CLOTH_WORDS } from '../lexicon/materials.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
@@ -28,6 +28,7 @@ export function remember(
   const { before, last: _last, ...now } = memory;
   const snapshot = amended && before ? before : now;
   const heard = ask?.slot === 'place' ? outsideHeard(scanned.items, state) : undefined;
+  const short = ask?.slot === 'place' ? besideOutside(drafts) : [];
   const next: Memory = {
     ...snapshot,
     focus: scanned.focus,
@@ -37,6 +38,7 @@ export function remember(
       said: text,
       ask: ask?.slot ?? null,
       ...(heard ? { heard } : {}),
+      ...(short.length ? { short } : {}),
     },
     before: snapshot,
   };
@@ -116,7 +118,11 @@ export function remember(
         const told = origins['entry'];
         const words = told ? (told.words ?? text.slice(told.from, told.to)) : '';
         next.matters = [...others, { about: e.about, words: words.toLowerCase() }].slice(-12);
-      } else next.matters = others;
+      } else {
+        next.matters = others;
+        const cloth = clothChosen(e.about, origins['entry'], text);
+        if (cloth) next.chosen = { ...next.chosen, [cloth]: e.about as Material };
+      }
       if (
         e.about === 'tie-thread' ||
         e.about === 'backing' ||
@@ -236,6 +242,23 @@ function spokenOfAfter(
   next.focus = places;
 }
 const FEW_PLACES = 8;
+
+/** "backing = calico, fixed", "going with the green flannel for the back": the one cloth that was chosen for a part. */
+function clothChosen(
+  about: string,
+  told: Draft['origins'][string] | undefined,
+  text: string,
+): string | undefined {
+  if (!told || !/^(?:backing|binding|batting)$/.test(about)) return undefined;
+  const words = (told.words ?? text.slice(told.from, told.to)).toLowerCase();
+  if (/\b(?:not|no|n't|instead|rather)\b/.test(words)) return undefined;
+  const cloths = new Set(words.match(/[a-z]+/g)?.filter((word) => CLOTH_WORDS.has(word)));
+  return cloths.size === 1 ? [...cloths][0] : undefined;
+}
+
+/** "1-1 & 1-9 want it too": the entries that stand at the one block and wait for the other. */
+const besideOutside = (drafts: Draft[]): number[] =>
+  drafts.flatMap((d, k) => (d.outside && placesOf(d.entry).length ? [k] : []));
 
 /** Row and block as heard, where a block was named that the quilt has not got. */
 function outsideHeard(items: Item[], state: ReaderState): { row: number; block: number } | undefined {

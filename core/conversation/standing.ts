@@ -12,6 +12,8 @@ export type LastNote = {
   ask: AskSlot | null;
   /** A block that was named outside the grid: row and block as heard. */
   heard?: { row: number; block: number };
+  /** Which of its entries have blocks of the grid beside one that was named outside it. */
+  short?: number[];
 };
 
 /** An entry of the last note while a later note works on it; `was` is how it stood before. */

@@ -3,7 +3,7 @@ import { wordsBetween } from './words-between.ts';
 
 /** What is told of a place where the work is still to come. */
 export const LATER =
-  /^ (?:(?:is|'s|are|'re|for|will be|to be|can wait) )?(?:still )?(?:for )?(?:to do|to be done|to go|to follow|to come|left to do|tomorrow|tmrw|tmw|tonight|later|next|after|next time|another day|outstanding|waiting|can wait|will wait|next week|(?:planned|scheduled|due|booked|pencilled in|pencilled)(?: for)?)(?: (?:on|next|monday|tuesday|wednesday|thursday|friday|saturday|sunday|for|the|weekend|month|then|now|tomorrow|tonight|maybe|today|though|week|time|too|lunch|tea|supper|dinner|this|afternoon|evening|morning|when|i|get|back|after|can|wait))* $/;
+  /^ (?:(?:is|'s|are|'re|for|will be|to be|can wait) )?(?:still )?(?:for )?(?:to do|to be done|to go|to follow|to come|left to do|(?:a |another )?job for|tomorrow|tmrw|tmw|tonight|later|next|after|next time|another day|outstanding|waiting|can wait|will wait|next week|(?:planned|scheduled|due|booked|pencilled in|pencilled)(?: for)?)(?: (?:'s|job|jobs|work|another|day|on|next|monday|tuesday|wednesday|thursday|friday|saturday|sunday|for|the|weekend|month|then|now|tomorrow|tonight|maybe|today|though|week|time|too|lunch|tea|supper|dinner|this|afternoon|evening|morning|when|i|get|back|after|can|wait))* $/;
 const WILL_DO =
   /^ (?:(?:i|we|then|and|but) )*(?:will|'ll|going to|gonna|am going to|'m going to|to|must|still have to|have to|need to|(?:still |'ve |have )*got to) do (?:the )?$/;
 /** "(…,) still have the upper one (to do)". */

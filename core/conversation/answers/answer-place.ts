@@ -18,7 +18,7 @@ const bare = (items: Item[]): boolean =>
 /** Where it was: blocks, a number of a block or row heard before, or one of the blocks of its cloth. */
 export function answerPlace(a: Answering): boolean {
   const open = a.standing.filter(({ draft: { entry: e } }) => 'places' in e && e.places?.length === 0);
-  if (!open.length) return false;
+  if (!open.length) return answerShort(a);
   const inLine = ofTheLine(a) ?? whichCorner(a);
   if (inLine) {
     for (const s of open) put(s.draft, 'places', inLine, 'answer.place', a.items);
@@ -78,6 +78,22 @@ export function answerPlace(a: Answering): boolean {
   }
   for (const d of told)
     if (d.clause === 0 || saysAgain(a, d, open)) if (saysAgain(a, d, open)) a.taken.add(d);
+  return true;
+}
+
+/** "1-1 & 1-9 want it too", then "1-4": the block that was meant stands beside those that were right. */
+function answerShort(a: Answering): boolean {
+  const short = a.standing.filter((_, k) => a.last.short?.includes(k));
+  if (!short.length || !bare(a.items) || a.items.length > 10 || / (?:only|just|all) /.test(a.words))
+    return false;
+  const found = placesHeard(a, a.items);
+  if (!found.length || found.length > 2) return false;
+  for (const { draft, was } of short) {
+    const right = 'places' in was ? (was.places ?? []) : [];
+    put(draft, 'places', [...new Set([...right, ...found])], 'answer.place-beside', a.items);
+  }
+  for (const x of a.items) a.used.add(x);
+  for (const d of a.state.drafts) a.taken.add(d);
   return true;
 }
 

@@ -81,7 +81,12 @@ export function wrongItems(items: Item[], standing: Standing[]): Set<Item> {
       if (STOPS.has(x.w) || /^(,|but|it|i|that|they|is|was|were|only|-)$/.test(x.w)) break;
       if (x.place && POINTERS.has(x.place.rule)) break;
       if (sensed(x)) {
-        if (taken && !/^(and|or|nor|&)$/.test(items[m - 1]!.w) && (x.place || !sameSense(items[m - 1]!, x)))
+        // "not 3-2/3-3, 4-2/4-3": both blocks of the seam
+        if (
+          taken &&
+          !/^(and|or|nor|&|\/)$/.test(items[m - 1]!.w) &&
+          (x.place || !sameSense(items[m - 1]!, x))
+        )
           break;
         wrong.add(x);
         taken = true;
@@ -91,7 +96,7 @@ export function wrongItems(items: Item[], standing: Standing[]): Set<Item> {
       } else if (SIDES[x.w] || /^(sides?|ends?)$/.test(x.w)) {
         wrong.add(x);
         taken = true;
-      } else if (taken && !/^(and|or|nor|&|the|a)$/.test(x.w)) break;
+      } else if (taken && !/^(and|or|nor|&|\/|the|a)$/.test(x.w)) break;
     }
   }
   return wrong;

@@ -81,7 +81,7 @@ export function tellsLater(items: Item[], from: number, current: Item[] = []): b
     /^(?:is |are |'s )?(?:all |now |both )?done$/.test(rest.slice(0, end < 0 ? undefined : end).join(' '))
   )
     return true;
-  return /^(is |are |'s )?(still )?(to follow|to go|to come|to do|next|(?:for )?(?:tomorrow|tmrw|tonight|later|another day|this afternoon|this evening)|half done|half way|in hand|under way|in progress|not yet|not done(?: yet)?)$/.test(
+  return /^(is |are |'s )?(still )?(to follow|to go|to come|to do|next|(?:(?:a |another )?job )?(?:for )?(?:tomorrow|tmrw|tonight|later|another day|this afternoon|this evening|monday|tuesday|wednesday|thursday|friday|saturday|sunday)(?: 's (?:job|work))?|half done|half way|in hand|under way|in progress|not yet|not done(?: yet)?)$/.test(
     rest.slice(0, end < 0 ? undefined : end).join(' '),
   );
 }

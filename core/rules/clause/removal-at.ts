@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 
 /** Base, past and -ing forms; `true` where it takes a particle to be a removal: "took off", "cut out". */
 const REMOVALS: [base: string, past: string, ing: string, particle: boolean][] = [
@@ -151,6 +152,14 @@ export function removalAt(
     if (thing?.object && ['batting', 'ties', 'stitching', 'quilting', 'pins'].includes(thing.object))
       return { form: actual };
   }
+  // "the ties have snapped so I've pulled what's left of them": what is left of a thing can only be taken out
+  if (
+    /^(pull|pulled|pulling|snip|snipped|clip|clipped|cut)$/.test(item.w) &&
+    /^ what (?:$|(?:'s|is|was|were) (?:still )?left of (?:it|them) |remained of (?:it|them) )/.test(
+      wordsBetween(items, k + 1, k + 7),
+    )
+  )
+    return { form: actual };
   // "clipped the knots", "cut the ties", "lifted the patch": of these things no "out" or "off" is needed
   const bare = particle ? BARE_REMOVAL.find(([verbs]) => verbs.test(item.w)) : undefined;
   // "the earlier patch was lifted with a spatula"

@@ -5,7 +5,7 @@ import { joinsPlaces } from './joints.ts';
 
 /** "right edge still to do", "6-3 ditto tomorrow", "2-4 maybe too", "row three in hand", "the bottom one I'll do": said of a place or a part. */
 const SAID =
-  /^ (?:(?:is|are|'s|'re) )?(?:still to (?:do|go|come|be done|tie|quilt|bind|patch|darn|press|net)|to (?:do|follow|come)(?! (?:with|off|out|from))|(?:not )?done yet|not yet|not done|ditto|likewise|same again|the same|in hand|half done|in progress|under way|(?:for )?(?:tomorrow|tmrw|tonight)|next(?! to)|later|maybe (?:too|also|as well)|perhaps (?:too|also|as well)|(?:i|we) (?:'ll|'m|will|am|have|'ve) (?:do|doing|done|leave|leaving|left|patch|patching|patched|darn|darning|darned|net|netting|netted|replace|replacing|replaced|keep|keeping|kept|going|got|not|just|probably)) /;
+  /^ (?:(?:is|are|'s|'re) )?(?:still to (?:do|go|come|be done|tie|quilt|bind|patch|darn|press|net)|to (?:do|follow|come)(?! (?:with|off|out|from))|(?:not )?done yet|not yet|not done|ditto|likewise|same again|the same|in hand|half done|in progress|under way|(?:for )?(?:tomorrow|tmrw|tonight)|(?:a )?job for (?:tomorrow|later|another day|\S+day)|next(?! to)|later|maybe (?:too|also|as well)|perhaps (?:too|also|as well)|(?:i|we) (?:'ll|'m|will|am|have|'ve) (?:do|doing|done|leave|leaving|left|patch|patching|patched|darn|darning|darned|net|netting|netted|replace|replacing|replaced|keep|keeping|kept|going|got|not|just|probably)) /;
 const LEADS = /^(?:the|that|other|old)$/;
 
 /** Does something begin at `k` that is told of a place or a part in short words? */

@@ -79,7 +79,12 @@ export function gappedRemoval(
       ),
   );
   const thing = things[0];
+  // "took the backing off and there's an old patch on 2-1": found, and not taken off
+  const found = / (?:there|here|got|has|have|found|see) /.test(
+    ` ${wordsBetween(v.items, 0, 2)} ${thing?.w ?? ''} `,
+  );
   if (
+    found ||
     things.length !== 1 ||
     !thing ||
     !v.items.every(

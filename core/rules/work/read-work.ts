@@ -120,6 +120,12 @@ export function readDurations(
         continue;
       }
     }
+    // "2-2: interfacing behind. 3-3 & 4-4 likewise. 40 min": a sentence of its own behind what goes on with the same deed
+    const chain = !near.length && !alone && isBareLength(items, k) ? likeDeeds(done) : [];
+    if (chain.length > 1) {
+      for (const d of chain) setMinutes(d, minutes, item);
+      continue;
+    }
     // "pressed and trimmed the top in 40 minutes": two verbs of one thing
     const twins =
       here.length === 1 &&
@@ -173,6 +179,25 @@ const isOneAct = (drafts: Draft[]): boolean =>
       return JSON.stringify(Object.entries(how).sort());
     }),
   ).length === 1;
+
+/** "40 min", "took me forty minutes": a length, and nothing that says of which. */
+const isBareLength = (items: Item[], k: number): boolean =>
+  items.every(
+    (x, m) =>
+      m === k || /^(?:about|abt|around|roughly|nearly|just|over|took|me|all|in|so|and|,|~)$/.test(x.w),
+  );
+
+/** The deeds told last, each of the next places by "same", "likewise" alone, with no length of its own. */
+function likeDeeds(done: Draft[]): Draft[] {
+  const chain: Draft[] = [];
+  for (const d of [...done].reverse()) {
+    if ((d.entry as { minutes?: number }).minutes !== undefined) break;
+    if (chain.length && (!isOneAct([d, chain[0]!]) || d.sentence < chain[0]!.sentence - 1)) break;
+    chain.unshift(d);
+    if (d.origins['action']?.rule !== 'treatment.same-again') break;
+  }
+  return chain;
+}
 
 /** Does the next clause of the sentence tell what was done? */
 function deedFollows(state: ReaderState, index: number): boolean {

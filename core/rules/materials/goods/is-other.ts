@@ -15,6 +15,10 @@ const WANTS_WORK =
 const MODAL =
   /^(still|also|may|might|could|will|'ll|would|probably|maybe|perhaps|possibly|really|well|both|all|just)$/;
 
+/** "(they have got) black net over them now", "a bit of silk behind it" */
+const LAID_THERE =
+  /^ (?:(?!and |but |for )\S+ ){1,6}?(?:over|behind|across|underneath) (?:it|them|that|those|these|both|all) /;
+
 /** Others used it, long ago. */
 const BY_OTHERS =
   / (?:whoever|someone|somebody|(?:an?|the) (?:earlier|previous|last) \S+) (?:(?!i |we |[.;,] )\S+ ){0,7}$/;
@@ -55,6 +59,8 @@ export function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boo
     / (?:if|whether) (?:i|we|there) (?:still )?$/.test(wordsBetween(items, k - 4, k))
   )
     return true;
+  // "all three have got black net over them now", "2-2 and 3-3 have interfacing behind them": what lies there, and nothing in store
+  if (cue.use === 'on-hand' && LAID_THERE.test(wordsBetween(items, cue.next, cue.next + 8))) return true;
   // "there's two inches of backing showing all round"
   if (
     cue.use === 'on-hand' &&

@@ -78,6 +78,8 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
     how = 'implied';
   }
   material = named(state, material, good.name);
+  if (material === 'fabric' && (use === 'bought' || use === 'needed'))
+    material = chosenFor(state, sentence.items, good) ?? material;
   // "darned 5-1 and used up the last of the wool": what it was sewn with
   if (
     material === 'fabric' &&
@@ -230,6 +232,18 @@ function subjectOf(items: Item[], good: GoodFound): Material | undefined {
       return undefined;
   }
   return undefined;
+}
+
+/** "backing = calico, fixed", and then "bought calico 3.5 m": the cloth that was decided on for a part, where it is for nothing else. */
+function chosenFor(
+  { memory }: ReaderState,
+  items: Item[],
+  { name, items: own }: GoodFound,
+): Material | undefined {
+  const material = memory.chosen?.[name.split(' ').at(-1)!];
+  if (!material) return undefined;
+  const from = items.indexOf(own[0]!);
+  return / for (?!it |that )/.test(wordsBetween(items, from, from + own.length + 2)) ? undefined : material;
 }
 
 /** A cloth or yarn that was spoken of before for a purpose keeps it: "felt (backing)" then "felt cost 19.80". */

@@ -193,17 +193,42 @@ function nextAlong(
   const count = noun === 'one' && !n ? 1 : (n?.value ?? 1);
   let next = noun === 'one' || noun === 'block' || noun === 'blocks' ? k + 1 : k;
   if (w(tokens, next) === 'along' || w(tokens, next) === 'over' || w(tokens, next) === 'across') next++;
-  if (w(tokens, next) === 'down')
+  const way = wayFrom(tokens, next);
+  if (way)
     return pointingInside(
-      next + 1,
-      Array.from({ length: count }, (_, q) => blockFrom(grid, base, q + 1, 0)),
-      'place.next-down',
+      way.next,
+      Array.from({ length: count }, (_, q) =>
+        blockFrom(grid, base, way.by[0] * (q + 1), way.by[1] * (q + 1)),
+      ),
+      way.by[0] > 0 ? 'place.next-down' : 'place.next',
     );
   return pointingInside(
     next,
     Array.from({ length: count }, (_, q) => blockFrom(grid, base, 0, q + 1)),
     'place.next',
   );
+}
+
+/** "(the next two) down", "to the left of it", "on its right", "above": which way they are counted. */
+function wayFrom(tokens: Token[], at: number): { next: number; by: [number, number] } | undefined {
+  if (w(tokens, at) === 'down') return { next: at + 1, by: [1, 0] };
+  if (w(tokens, at) === 'up' && !/^(to|in)$/.test(w(tokens, at + 1))) return { next: at + 1, by: [-1, 0] };
+  let k = at;
+  while (/^(to|on|the|its|going|moving)$/.test(w(tokens, k)) && k < at + 3) k++;
+  const word = w(tokens, k);
+  const by = DIRECTIONS.get(word);
+  const aside = word === 'left' || word === 'right';
+  // "net over the next two over the top", "the next one left to do"
+  if (
+    !by ||
+    /^(over|under|beneath|underneath)$/.test(word) ||
+    (aside ? k === at : k > at) ||
+    /^(row|rows|edge|border|side|block|corner|hand|half|end|column)$/.test(w(tokens, k + 1))
+  )
+    return undefined;
+  const of = w(tokens, k + 1) === 'of' ? k + 2 : k + 1;
+  const from = /^(it|that|this)$/.test(w(tokens, of)) ? of + 1 : k + 1;
+  return { next: /^(one|block)$/.test(w(tokens, from)) && from > k + 1 ? from + 1 : from, by };
 }
 
 /** "stained on either side of it", "both sides of 3-2" */
