@@ -167,7 +167,7 @@ export function beginsSaying(items: Item[], k: number): boolean {
     (/^(both|also|all|too|too,|still|blocks?|ones?|there|though|nearly|almost|half|now)$/.test(
       items[m]?.w ?? '',
     ) ||
-      (items[m]?.fabric && items[k]!.place!.kind === 'pointer')) &&
+      (items[m]?.fabric && items[k]?.place?.kind === 'pointer')) &&
     m < k + 4
   )
     m++;
