@@ -62,9 +62,12 @@ const fillerHeard: SlipRule = ({ tokens, i, before }) => {
   if (
     t.w === "'m" &&
     left === 'i' &&
-    /^(?:and|,|so)$/.test(before.at(-2)?.w ?? '') &&
+    /^(?:and|,|so)$/.test(before.at(-2)?.w ?? 'so') &&
     /^(?:the|there|row|block|both)$/.test(tokens[i + 1]?.w ?? '') &&
-    tokens.slice(i + 2, i + 10).some(({ w }) => /^(?:is|are|'s|has|was|popped|split|gone|tore)$/.test(w))
+    // "so, I'm the only one left": that is of herself
+    !/^(?:one|only|first|last) (?:who|that|to|one|person|left)$/.test(
+      `${tokens[i + 2]?.w} ${tokens[i + 3]?.w}`,
+    )
   )
     return {
       tokens: [{ ...before.at(-1)!, kind: 'mark', w: ',', to: t.to }],
