@@ -151,6 +151,13 @@ export function removalAt(
     const thing = items.slice(k + 1, k + 5).find((x) => x.object);
     if (thing?.object && ['batting', 'ties', 'stitching', 'quilting', 'pins'].includes(thing.object))
       return { form: actual };
+    // "pull the backing square", "pulled the binding over to the front": put where it belongs
+    if (
+      thing?.object &&
+      ['backing', 'binding', 'label'].includes(thing.object) &&
+      !items.slice(k + 1, k + 7).some((x) => PUT_RIGHT.test(x.w))
+    )
+      return { form: actual };
   }
   // "the ties have snapped so I've pulled what's left of them": what is left of a thing can only be taken out
   if (
@@ -179,6 +186,8 @@ export function removalAt(
   }
   return particle ? undefined : { form: actual };
 }
+
+const PUT_RIGHT = /^(smooth|straight|square|flat|even|over|round|around|through|across|together|back|up)$/;
 
 /** What these verbs take off or out without saying so. */
 const BARE_REMOVAL: [RegExp, string[]][] = [
