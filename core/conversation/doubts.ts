@@ -5,6 +5,7 @@ import type { Draft } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
 import { sinceOutside } from '../rules/places/carried-places.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
+import { isTreatment } from '../rules/treatments/is-treatment.ts';
 import { wordsBetween } from '../rules/words-between.ts';
 import { POINTERS } from './mend/items.ts';
 import { put } from './standing.ts';
@@ -156,7 +157,9 @@ function trustPointing(state: ReaderState, draft: Draft, items: Item[]): void {
       d.clause <= draft.clause &&
       d.placed === 'said' &&
       'places' in d.entry &&
-      d.entry.places?.length,
+      d.entry.places?.length &&
+      // "took the label and the binding off": what came off too is not where the label was
+      !(d.clause === draft.clause && isTreatment(d) && d.entry.object === d.entry.places.join()),
   )?.entry as { places?: string[] } | undefined;
   const places = told?.places ?? memory.focus;
   // so many are a survey's, and no place of one deed

@@ -6,18 +6,20 @@ import type { ReaderState } from '../../reader-state.ts';
 import type { Making } from './making.ts';
 
 /** "took out the ties and the batting": the other layer is taken off too, and is not where the ties were. */
-function placesTakenFrom(items: Item[], placed: ClausePlaces): string[] {
-  if (!placed.items.every((x) => x.place?.kind === 'part' && x.object)) return placed.places;
+function withoutTakenToo(items: Item[], placed: ClausePlaces): ClausePlaces {
+  if (!placed.items.length || !placed.items.every((x) => x.place?.kind === 'part' && x.object)) return placed;
   const where = placed.items.filter((x) => {
     let k = items.indexOf(x) - 1;
     while (/^(the|old|its|all|whole|that)$/.test(items[k]?.w ?? '')) k--;
     return !/^(and|,|&|\+)$/.test(items[k]?.w ?? '');
   });
-  return where.length === placed.items.length ? placed.places : where.flatMap((x) => x.place!.places);
+  if (where.length === placed.items.length) return placed;
+  if (!where.length) return { ...placed, places: [], items: [], kind: 'none' };
+  return { ...placed, places: where.flatMap((x) => x.place!.places), items: where };
 }
 
 /** Where something was taken off, and how that came; no places where none are told. */
-export function placesTakenOff({ state, clause, v, way, placed }: Making): {
+export function placesTakenOff({ state, clause, v, way, placed: told }: Making): {
   places: string[] | undefined;
   how: Draft['placed'];
 } {
@@ -26,6 +28,7 @@ export function placesTakenOff({ state, clause, v, way, placed }: Making): {
   let how: Draft['placed'] = 'said';
   const object = way.object!;
   const own = object === 'binding' || object === 'backing' || object === 'batting' || object === 'border';
+  const placed = own ? told : withoutTakenToo(items, told);
   const specific = placed.kind === 'specific' ? placed.places : [];
   if (own) {
     places = specific.length ? specific : [object];
@@ -60,7 +63,7 @@ export function placesTakenOff({ state, clause, v, way, placed }: Making): {
     placed.kind === 'specific' ||
     (placed.kind === 'general' && placed.places.some((p) => p !== 'top'))
   )
-    places = placesTakenFrom(items, placed).filter((p) => p !== 'quilt' || placed.places.length === 1);
+    places = placed.places.filter((p) => p !== 'quilt' || placed.places.length === 1);
   else if (
     object === 'ties' ||
     object === 'pins' ||
