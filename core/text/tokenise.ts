@@ -1,3 +1,4 @@
+import { lettersAt } from './letters-with-stops.ts';
 import { COUNT_WORDS, TEN_WORDS } from './number-words.ts';
 
 /** One word, number or mark of a note. `from` and `to` are UTF-16 offsets into the words as said. */
@@ -354,6 +355,13 @@ function joinPrefixes(tokens: Token[]): Token[] {
     ) {
       out.push({ ...t, w: t.w + next.w, to: next.to });
       i += 2;
+      continue;
+    }
+    // "s.a. 6 mm", "l.h. border", "2 f.q. print": letters with their stops as the same without
+    const short = t.w.length === 1 && dash?.glued ? lettersAt(tokens, i) : undefined;
+    if (short) {
+      out.push({ ...t, w: short.w, to: tokens[short.end - 1]!.to });
+      i = short.end - 1;
       continue;
     }
     // "hrs on it y'day"
