@@ -23,6 +23,7 @@ export const isClockExpected = (tokens: Token[], i: number): boolean =>
   !(tokens[i]!.w === 'one' && ONE_OF_TWO.test(tokens[i + 1]?.w ?? '')) &&
   ((CLOCK_LEADS.has(tokens[i - 1]?.w ?? '') && !isSecondSide(tokens, i)) ||
     clockAwaited(tokens, i) ||
+    isBehindMark(tokens, i) ||
     // "that was three till now"
     (/^(till|until|til)$/.test(tokens[i + 1]?.w ?? '') &&
       tokens[/^(just|right)$/.test(tokens[i + 2]?.w ?? '') ? i + 3 : i + 2]?.w === 'now'));
@@ -34,6 +35,17 @@ const isSecondSide = (tokens: Token[], i: number): boolean =>
     tokens[i - 2]?.w ?? '',
   ) ||
     tokens[i - 2]?.kind === 'number');
+
+/** "downed tools 1245", "packed up 1730", "called it a day 4.15": figures of a clock right behind words for coming or going. */
+const isBehindMark = (tokens: Token[], i: number): boolean =>
+  /^(?:[01]?\d|2[0-3])[.:]?[0-5]\d$/.test(tokens[i]!.w) &&
+  /^(?:tools|down|up|off|out|in|day|night|quits|work|going|away|over|halt|again|shop|head|it)$/.test(
+    tokens[i - 1]?.w ?? '',
+  ) &&
+  MARK_WORDS.test(wordsBetween(tokens, Math.max(0, i - 5), i)) &&
+  !/^(?:cm|mm|in|inches|m|yds?|yards?|metres?|g|oz|ml|x|by|each|apiece|ea|-)$/.test(tokens[i + 1]?.w ?? '');
+const MARK_WORDS =
+  / (?:down(?:ed|ing)? (?:my )?tools|(?:tools|pens|needles?|scissors) down|(?:pack|wrap|knock|clock|sign|log|shut)(?:ped|p?ed|ked|ged)?(?: it)?(?: all)? (?:up|off|out|in|away|over|shop|on the head)|call(?:ed)?(?: it)? (?:a (?:day|night|halt)|quits)|shut up shop|(?:set|got|get|back) (?:to|at) (?:it|work)|(?:got|get) going|(?:back at|at) it again) $/;
 
 const OH_MINUTES = /^(?:one|two|three|four|five|six|seven|eight|nine|[1-9])$/;
 const WHEN_I =
