@@ -204,6 +204,8 @@ function feetMarked(
 
 type Tail = { each: boolean; whole: boolean; next: number; unit?: MaterialUnit };
 const SETS = /^(lot|pair|two|set|three|four|five|six|bundle|bag|whole|both|job|lots|packet|pack|box)$/;
+/** All of the goods before, whatever they came in. */
+const BUNCH = /^(?:bunch|batch|lot|lots|bundle|bag|box|packet|pack|card|set|shebang|caboodle)$/;
 
 /** What follows a price: "each", "a yard", "/yd", "per metre", "the lot", "the pair", "for both", "altogether". */
 function priceTail(tokens: Token[], i: number): Tail {
@@ -235,11 +237,16 @@ function priceTail(tokens: Token[], i: number): Tail {
     if (word === 'per' || word === '/') return { each: true, whole: false, next: i + 2 };
     return none;
   }
-  if (word === 'the' && (SETS.test(after) || after === 'both')) return whole(i + 2);
+  // "seven dollars for the whole bunch", "9 the whole lot"
+  const bunch = word === 'for' ? i + 1 : i;
+  if (w(tokens, bunch) === 'the' && /^(?:whole|entire|full)$/.test(w(tokens, bunch + 1)))
+    return BUNCH.test(w(tokens, bunch + 2)) && w(tokens, bunch + 3) !== 'of' ? whole(bunch + 3) : none;
+  if (word === 'the' && (SETS.test(after) || BUNCH.test(after) || after === 'both')) return whole(i + 2);
   if (word === 'for' && /^(the|both|all|them|everything)$/.test(after)) {
     // "for the two", but "for the three yards"
     if (after === 'the')
-      return SETS.test(w(tokens, i + 2)) && !Object.hasOwn(UNIT_WORDS, w(tokens, i + 3))
+      return (SETS.test(w(tokens, i + 2)) || BUNCH.test(w(tokens, i + 2))) &&
+        !Object.hasOwn(UNIT_WORDS, w(tokens, i + 3))
         ? whole(i + 3)
         : none;
     // "for all five"

@@ -79,6 +79,9 @@ export function priceOf(
   if (parts.length > 2 && allAgreed(parts) && isBareSum(part.items)) return 'settled';
   if (!sum && !named && !bareSum) return undefined;
   if (BOUGHT.test(part.words)) return undefined;
+  // "bought 200 pins, 7 dollars for the whole lot": the price of what was told before it
+  if (!named && !/ (?:job|work|agreed|settled) /.test(near) && parts.slice(0, k).some(areGoods))
+    return undefined;
   // "quoted her 150, no answer yet"
   if (
     !part.topic &&
@@ -109,6 +112,10 @@ export function priceOf(
   if (sum || bareSum || sumNext) return 'settled';
   return part.status ?? (part.cue || agreed ? 'settled' : 'open');
 }
+
+const areGoods = ({ words, items }: Part): boolean =>
+  / (?:bought|purchased|ordered|got|picked up|fetched|found) /.test(words) &&
+  items.some((x) => x.quantity || x.material);
 
 /** "She says 250", where the price stood open: the sum of the job. */
 export function priceTold(state: ReaderState, parts: Part[]): DecisionStatus | undefined {

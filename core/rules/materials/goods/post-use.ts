@@ -152,7 +152,7 @@ export function postUse(items: Item[]): { use: MaterialUse; at: number; end: num
       items.slice(Math.max(0, k - 4), k).some((x) => x.quantity?.unit)
     )
       return { use: 'used', at: k, end: items.length };
-    if (/^(in stock|on hand|left over|to hand|put by|laid by|put away|put aside)$/.test(two))
+    if (/^(in stock|on hand|left over|to hand|in store|put by|laid by|put away|put aside)$/.test(two))
       return { use: 'on-hand', at: k, end: k + 2 };
     if (
       /^(used|gone)$/.test(w(items, k)) &&

@@ -6,7 +6,7 @@ import { findGood, type GoodFound } from '../find-good.ts';
 import { listedBefore } from './listed-before.ts';
 
 const BEHIND =
-  /^(?:used up|used|used so far|gone|left over|left|spare|to spare|remaining|bought|ordered|purchased|needed|wanted|required|to buy|to get|to order|to find|on hand|in stock|in hand|would do|will do|should do|'ll do)$/;
+  /^(?:used up|used|used so far|gone|left over|left|spare|to spare|remaining|bought|ordered|purchased|needed|wanted|required|to buy|to get|to order|to find|on hand|in stock|in store|to hand|in hand|would do|will do|should do|'ll do)$/;
 const JOINT_BEHIND = /^ *(?:$|[,;.)] |and |but |so |(?:in|on) (?:the|my) )/;
 
 /** An amount whose verb stands behind it, in a list of such: "75 cm calico used, 40 cm left". */
@@ -70,4 +70,5 @@ const USE_BEHIND: Record<string, MaterialUse> = {
   hand: 'on-hand',
   do: 'needed',
   stock: 'on-hand',
+  store: 'on-hand',
 };
