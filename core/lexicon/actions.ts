@@ -130,17 +130,17 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['ditch quilted', 'quilt', 'past'],
   ['ditch quilting', 'quilt', 'ing'],
   [
-    'took|taken|got|had|shot|snapped my|some|the|a|more|few|another|couple? of? photos|pictures|photographs|photograph|pics|pic|photo|picture|snaps|snap|shots',
+    'took|taken|got|had|shot|snapped|made|did|grabbed my|some|the|a|more|few|another|couple? of? photos|pictures|photographs|photograph|pics|pic|photo|picture|snaps|snap|shots',
     'photograph',
     'past',
   ],
   [
-    'take|get my|some|the|a|more|few|another|couple? of? photos|pictures|photographs|photograph|pics|pic|photo|picture|snaps|snap|shots',
+    'take|get|make|grab|do my|some|the|a|more|few|another|couple? of? photos|pictures|photographs|photograph|pics|pic|photo|picture|snaps|snap|shots',
     'photograph',
     'base',
   ],
   [
-    'taking my|some|the|a|more|few|another? photos|pictures|photographs|photograph|pics|photo|picture|shots',
+    'taking|making|getting|doing my|some|the|a|more|few|another? photos|pictures|photographs|photograph|pics|photo|picture|shots',
     'photograph',
     'ing',
   ],

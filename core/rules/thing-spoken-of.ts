@@ -1,3 +1,4 @@
+import type { Item } from './item.ts';
 import type { ReaderState } from './reader-state.ts';
 import { objectOfRepair } from './treatments/object-of-repair.ts';
 import { wordsBetween } from './words-between.ts';
@@ -28,6 +29,18 @@ function partFound({ memory }: ReaderState): string | undefined {
   }
   return undefined;
 }
+
+/** What can be taken off, and stands before the finding as what has it: not "a stain round the label". */
+const subjectOf = (items: Item[]): string | undefined => {
+  const found = items.findIndex((x) => x.finding);
+  const at = items.findIndex((x, k) => x.object && !x.finding && k < found);
+  return at < 0 ||
+    /(?:^| )(?:round|around|by|near|under|beneath|behind|beside|along|where|from|with|of|at) (?:the |that |its )?$/.test(
+      wordsBetween(items, Math.max(0, at - 3), at),
+    )
+    ? undefined
+    : items[at]!.object;
+};
 
 /** What "it" and "them" are when something is taken off: the thing last spoken of in the note, else before it. */
 export function thingSpokenOf(state: ReaderState, index: number): string | undefined {
@@ -68,6 +81,9 @@ export function thingSpokenOf(state: ReaderState, index: number): string | undef
             ))
           ? 'ties'
           : 'quilting';
+      // "the gingham piece at 5-3 is frayed; unpicked it", "that label's stained, took it off"
+      const told = subjectOf(state.clauses[d.clause]?.items ?? []);
+      if (told) return told;
       // "the binding is frayed along the bottom, so off it came"
       if (
         state.clauses[d.clause]?.items.some(

@@ -83,6 +83,9 @@ const AGAIN =
 /** What may be read out, and a plan called off: neither takes back a note. */
 const READ_BACK =
   /^(?:read|play|say|tell|give|show|repeat|recite)(?: me| us)? (?:back )?(?:the|that|my|what|it)\b/;
+/** "what was the last thing I put down, read it back to me": asked, whatever is behind it. */
+const ASKED_LAST =
+  /^(?:what|which|where)(?: (?:was|is|were|did|have)|'s|'d) (?:the|my|that|i|we|it|you)\b(?!.*\b(?:scratch|strike|delete|undo|cancel|erase|scrub|wipe|scrap|forget|bin|ignore)\b)|[,.!;:-] (?:(?:and|please|just|can you|could you|would you|will you) )*(?:read|play|say|repeat) (?:it|that|them|this|the last|the lot)(?: \w+)? (?:back|again|out)\b/;
 const PLAN_OFF =
   /^(?:scrap|drop|forget|ditch|cancel|bin|abandon|shelve|never mind) (?:all )?(?:that|the|this|my) (?:whole |last )?(?:plan|idea|thought|notion)\b/;
 
@@ -98,7 +101,7 @@ export function isUndo(text: string, items: Item[], onBench = false, onePlace = 
   // "not the patch, scrub that bit": a part is named, and the rest stands
   if (isPartNamed(items)) return false;
   // "read me the last one back", "scrap that plan": asked, or a plan called off
-  if (READ_BACK.test(command) || PLAN_OFF.test(command)) return false;
+  if (READ_BACK.test(command) || ASKED_LAST.test(command) || PLAN_OFF.test(command)) return false;
   // "scrap the row five one, that was the other quilt"
   if (onePlace && NAMED_NOTE.test(command) && OTHER_WORK.test(command)) return true;
   const hit =

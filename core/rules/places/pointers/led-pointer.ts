@@ -79,6 +79,7 @@ export function ledPointer(tokens: Token[], i: number, ctx: PlaceContext): Place
     ].includes(noun) &&
     !readCount(tokens, i + 2 + skip)
   ) {
+    if (isPieceTakenOut(tokens, i, noun)) return undefined;
     if (noun === 'corner') {
       const corner = groupsBack(ctx).find((g) => g.some((p) => p.startsWith('corner')));
       if (corner) return pointingTo(i + 2 + skip, corner, 'place.that-corner');
@@ -111,4 +112,18 @@ export function ledPointer(tokens: Token[], i: number, ctx: PlaceContext): Place
     return pointingTo(of ? i + 4 : i + 2, many, 'place.the-pair');
   }
   return undefined;
+}
+
+const TAKEN =
+  /^(?:take|took|taken|taking|pick|picked|picking|unpick|unpicked|unpicking|pull|pulled|pulling|cut|cutting|rip|ripped|ripping|get|got|getting|remove|removed|removing|lift|lifted|eased|had|have|snipped)$/;
+
+/** "picked that piece out of 4-5", "took that piece right out", "that piece came out": what is taken out, and no place. */
+function isPieceTakenOut(tokens: Token[], i: number, noun: string): boolean {
+  if (!/^(?:piece|bit)$/.test(noun)) return false;
+  const taken = TAKEN.test(w(tokens, i - 1));
+  if (!taken && !/^(?:came|comes|coming|is|'s|was)$/.test(w(tokens, i + 2))) return false;
+  const at = taken ? i + 2 : i + 3;
+  return /^(?:out|off|away)$/.test(
+    w(tokens, /^(?:right|clean|clear|straight|all|carefully)$/.test(w(tokens, at)) ? at + 1 : at),
+  );
 }
