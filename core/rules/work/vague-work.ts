@@ -11,7 +11,7 @@ export const UNKNOWN_LENGTH =
 
 /** A day or an hour that has been, or no day but what joins it to work told before. */
 const PAST_DAY =
-  / (?:yesterday|today|tonight|last (?:night|week|evening|month)|this (?:morning|afternoon|evening|week)|weekend|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|week|morning|afternoon|evenings?|night|nights|earlier|recently|lately|lunchtime|at some point|a while (?:ago|back)|(?:days|nights|weeks) (?:ago|back)|(?:before|after|over) (?:work|breakfast|lunch|supper|dinner|tea)|(?:a|some|quite a|a good) (?:while|bit|spell|time) (?:before|after) (?:that|this|it)|beforehand|(?:the|some|an|one) ?(?:other )?(?:night|day|evening|afternoon|morning)) /;
+  / (?:yesterday|today|tonight|last (?:night|week|wk|evening|month)|this (?:morning|afternoon|evening|week)|weekend|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|week|wk|morning|afternoon|evenings?|night|nights|earlier|recently|lately|lunchtime|at some point|a while (?:ago|back)|(?:days|nights|weeks) (?:ago|back)|(?:before|after|over) (?:work|breakfast|lunch|supper|dinner|tea)|(?:a|some|quite a|a good) (?:while|bit|spell|time) (?:before|after) (?:that|this|it)|beforehand|(?:the|some|an|one) ?(?:other )?(?:night|day|evening|afternoon|morning)) /;
 const NOT_YET =
   / (?:might|maybe|either|whether|will|'ll|wo n't|going to|gonna|tomorrow|next|need|needs|should|want|wants|must|to do|to go|left|till|until|plan|planning|hope|hoping|shall|would|if|starting|started|start(?! of)|finished|stopped) /;
 
@@ -79,6 +79,21 @@ const isContent = (x: Item): boolean =>
       (!x.task && x.part !== 'quilt' && (x.object || x.material || x.part || x.stitch)),
   );
 
+/** "cutting: put in a stint last week as well", "quilting, spent ages at it on Sunday": the name of the work as a heading. Gives the index behind what tells of it. */
+function behindHead(items: Item[], k: number, from: number): number | undefined {
+  if (from !== k || !/^(?::|--|-|,)$/.test(items[k + 1]?.w ?? '')) return undefined;
+  let to = k + 2;
+  while (to < items.length && !isBoundary(items, to)) to++;
+  const words = wordsBetween(items, k + 2, to);
+  return SPELL_OF_IT.test(words) &&
+    !NOT_YET.test(words) &&
+    !items.slice(k + 2, to).some((x) => (x.w !== 'it' && isContent(x)) || x.task)
+    ? to
+    : undefined;
+}
+const SPELL_OF_IT =
+  /^ (?:(?:i|we|also|and|just|only|then) )*(?:(?:did|done|put in|put|had|got in|got|spent|sat|managed|was|were|been) (?:\S+ ){0,3}?)?(?:an? )?(?:(?:good|goodish|fair|long|longish|short|little|decent|tidy|another|wee|whole|most|some|of) )*(?:stint|spell|stretch|session|while|turn|bout|ages|evening|evenings|hours|some|bit|lot|more|go|it) /;
+
 /**
  * "oh and I did some binding on it on Sunday night", "pieced for a bit over the weekend, no idea how long": work with no
  * time to it. Asked only of what no clock and no length was found for.
@@ -102,6 +117,9 @@ export function vagueWork(
     while (from > 0 && !isBoundary(items, from - 1)) from--;
     let to = k + 1;
     while (to < items.length && !isBoundary(items, to)) to++;
+    const told = behindHead(items, k, from);
+    if (told && x.task && (unknown || PAST_DAY.test(wordsBetween(items, k, told))))
+      return { task, at: k, from, to: told };
     const own = items.slice(from, to);
     if (own.some((y) => y !== x && isContent(y))) continue;
     const words = wordsBetween(own);
@@ -112,7 +130,7 @@ export function vagueWork(
     if (/ the (?:morning|afternoon|evening|night|rest|first|second|other) (?:\w+ )?was $/.test(lead))
       continue;
     const tail = wordsBetween(items.slice(k + 1, to));
-    const told = plain
+    const worked = plain
       ? / (?:i|'ve|also|and) $/.test(lead) || lead === '  '
         ? VERB_TAILS.test(tail)
         : false
@@ -122,7 +140,7 @@ export function vagueWork(
             !/^ (?:'s|is|are|was|were|has|have|had|come|came|gone|left|to) /.test(tail)) ||
           (lead === '  ' && VERB_TAILS.test(tail))
         : VERB_TAILS.test(tail) || (unknown && x.action?.form === 'past');
-    if (!told) continue;
+    if (!worked) continue;
     return { task, at: k, from, to };
   }
   return undefined;

@@ -2,6 +2,7 @@ import { CURRENCY_WORDS, SMALL_MONEY_WORDS } from '../../../lexicon/units.ts';
 import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
+import { wordsBetween } from '../../words-between.ts';
 import { unique } from '../grid.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { UNIT_AFTER } from '../place-tokens.ts';
@@ -211,6 +212,14 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     return pointingTo(more.next + 3, [], 'place.one-of');
   // "there was a hole" only says that it is
   if (word === 'there' && /^('s|is|are|was|were|'re)$/.test(after)) return undefined;
+  // "did some cutting here a while back": of late, and no place
+  if (
+    word === 'here' &&
+    /^ (?:a (?:good |long |little )?while|lately|recently|of late|the other|last (?:week|night|month|evening)|this (?:week|morning|evening)|back in|just now|some time) /.test(
+      wordsBetween(tokens, i + 1, i + 4),
+    )
+  )
+    return undefined;
   if (word === 'it' || word === 'there' || word === 'here') return pointingTo(i + 1, focus, 'place.it');
   if (word === 'them' || word === 'they' || word === 'both' || word === 'these') {
     if (
