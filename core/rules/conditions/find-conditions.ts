@@ -8,6 +8,7 @@ import { itemWord as w } from '../item-word.ts';
 import { isNegated } from '../mood.ts';
 import { isBareThing } from './bare-thing.ts';
 import { isFailing } from './is-failing.ts';
+import { isOfThem } from './of-them.ts';
 
 /** A finding in a clause: `at` its item; `pointed` when the words only point at damage known already ("the tear"). */
 export type ConditionFound = { finding: Finding; at: number; items: Item[]; pointed: boolean; rule: string };
@@ -30,7 +31,7 @@ export function findConditions(
     if (used.has(item)) continue;
     if (item.finding) {
       if (isAttribute(items, k)) continue;
-      const refined = refine(items, k, item.finding, treating, headed);
+      const refined = refine(items, k, item.finding, treating, headed, thing);
       if (!refined) continue;
       // "nothing ran"
       // "nothing is missing under it"
@@ -142,6 +143,7 @@ function refine(
   finding: Finding,
   treating: boolean,
   headed: boolean,
+  thing?: string,
 ): Finding | undefined {
   const word = w(items, k);
   const before = w(items, k - 1);
@@ -223,8 +225,7 @@ function refine(
       if (word === 'lost' && items[k + 1]?.quantity) return undefined;
       // "I had it a minute ago and lost it"
       if (word === 'lost' && /^(it|them|my|sight|heart|interest|patience)$/.test(after)) return undefined;
-      if (hasStitches) return 'broken-stitching';
-      return 'missing';
+      return hasStitches || isOfThem(items, k, thing) ? 'broken-stitching' : 'missing';
     case 'fraying':
       if (items.slice(Math.max(0, k - 3), k).some((x) => /^('m|am|patience|nerves)$/.test(x.w)))
         return undefined;
@@ -462,11 +463,7 @@ function failure(
   if (!stitches && /^(ties|quilting|stitching)$/.test(heading ?? ''))
     return { finding: 'broken-stitching', items: [item], rule: 'condition.stitching-failed' };
   // "half of them were gone already", "row four: all gone", of the ties just taken out
-  if (
-    !stitches &&
-    (thing === 'ties' || thing === 'quilting' || thing === 'stitching') &&
-    items.slice(Math.max(0, k - 6), k).some((x) => /^(them|they|em|half|some|most|all|mostly)$/.test(x.w))
-  )
+  if (!stitches && isOfThem(items, k, thing))
     return { finding: 'broken-stitching', items: [item], rule: 'condition.of-them' };
   // "half the fishing line has snapped in row six"
   const line = items

@@ -10,6 +10,13 @@ import { blocksAfterRow } from './row-first.ts';
 /** "the third row", "third row second block", "second block of the third row", "third from the left in row two". */
 export function ordinalFirst(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   const { grid } = ctx;
+  // "a third of row six's had gone": how much of it
+  if (
+    /^(?:third|quarter|fifth)$/.test(w(tokens, i)) &&
+    /^(?:a|good|full|fair|one|nearly|about)$/.test(w(tokens, i - 1)) &&
+    w(tokens, i + 1) === 'of'
+  )
+    return undefined;
   const row = rowOrdinal(tokens, i, grid);
   if (row) {
     const blocks = blocksAfterRow(tokens, row.next, ctx, row.value);
