@@ -6,6 +6,7 @@ import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
 import { isToolTrouble } from '../rules/acts/tool-trouble.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
+import { withUnitsFirst } from '../rules/amounts/units-first.ts';
 import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { withVagueCounts } from '../rules/amounts/vague-counts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
@@ -100,6 +101,7 @@ import { askFor, askUnknown } from './ask.ts';
 import { type Read, readInTwo } from './in-two.ts';
 import { findListeningOrder } from './listening-order.ts';
 import { type Memory, recall, takenBack } from './memory.ts';
+import { mendsInTurn } from './mends-in-turn.ts';
 import { remember, saidOf } from './remember.ts';
 import { replyTo } from './reply.ts';
 import { pointSentenceBySentence } from './sentence-by-sentence.ts';
@@ -161,7 +163,16 @@ export function readNote(said: string, circumstances: Circumstances): Read {
     grid: circumstances.quilt,
     read: (part, conversation) => readWhole(part, { ...circumstances, conversation }),
   });
-  return inTwo ?? whole;
+  return (
+    inTwo ??
+    mendsInTurn({
+      text,
+      before: circumstances.conversation,
+      whole,
+      read: (part, conversation) => readWhole(part, { ...circumstances, conversation }),
+    }) ??
+    whole
+  );
 }
 
 /** The note as one piece. */
@@ -203,6 +214,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withPatchesOfCloth,
     withPiecesByShape,
     mendCounts,
+    withUnitsFirst,
     withLaterLines,
     withGoodsApart,
     withSizesApart,
