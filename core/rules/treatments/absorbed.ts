@@ -103,12 +103,12 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     if (draft.origins['stitch']) last.origins['stitch'] = draft.origins['stitch'];
     return true;
   }
-  // "2-1: patch. 2-2: patch.": each of the place before its own mark
+  // "2-1: patch. 2-2: patch.", "tear: zigzagged. seam: whipped.": each of the place before its own mark
   if (
     state.topic?.sentence === draft.sentence &&
     last.sentence < draft.sentence &&
     e.places?.length &&
-    !e.places.some((x) => p.places?.includes(x))
+    [...e.places].sort().join() !== [...(p.places ?? [])].sort().join()
   )
     return false;
   const loose = clause.items.some(
