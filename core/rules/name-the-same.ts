@@ -8,7 +8,11 @@ const BE = /^(?:is|are|was|were|'s|'re)$/;
  * Other words for "the same way": "has now been done likewise", "to be treated in like manner", "in similar fashion". And "is to have the
  * same", which is said of what is planned, as "is to get the same".
  */
-export function nameTheSame(tokens: Token[]): Token[] {
+export function nameTheSame(said: Token[]): Token[] {
+  // "5-4: same", "top one - same": alone behind its place, as "ditto"
+  const tokens = said.some((t, k) => isBare(said, k, t))
+    ? said.map((t, k) => (isBare(said, k, t) ? { ...t, w: 'ditto' } : t))
+    : said;
   const at = tokens.findIndex((t) => /^(?:likewise|similarly|manner|fashion|vein|style|same)$/.test(t.w));
   if (at < 0) return tokens;
   const { w } = tokens[at]!;
@@ -39,3 +43,8 @@ export function nameTheSame(tokens: Token[]): Token[] {
     return say(at - 2, at - 1, ['get']);
   return tokens;
 }
+
+const isBare = (tokens: Token[], k: number, { w }: Token): boolean =>
+  w === 'same' &&
+  /^(?::|-|--)$/.test(tokens[k - 1]?.w ?? '') &&
+  /^(?:|[.,;!\n]|but|only|too|again)$/.test(tokens[k + 1]?.w ?? '');
