@@ -220,6 +220,12 @@ export const HEARD_SLIPS: SlipRow[] = [
   },
   { heard: 'backcat', meant: 'back' },
   { heard: 'event', meant: 'undecided', after: ['decided'] },
+  // "that whole road", "the same rode": the row that was spoken of
+  ...['road', 'rode', 'roe', 'rho'].map((heard) => ({
+    heard,
+    meant: 'row',
+    before: ['whole', 'hole', 'entire', 'same', 'full', 'complete'],
+  })),
   { heard: 'silken', meant: 'silk', after: ['row', 'road', 'rose', 'in', 'block'] },
   { heard: 'ampersand', meant: 'and' },
   {

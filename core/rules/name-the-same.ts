@@ -13,6 +13,8 @@ export function nameTheSame(said: Token[]): Token[] {
   const tokens = said.some((t, k) => isBare(said, k, t))
     ? said.map((t, k) => (isBare(said, k, t) ? { ...t, w: 'ditto' } : t))
     : said;
+  const sewn = stitchBehind(tokens);
+  if (sewn) return sewn;
   const at = tokens.findIndex((t) => /^(?:likewise|similarly|manner|fashion|vein|style|same)$/.test(t.w));
   if (at < 0) return tokens;
   const { w } = tokens[at]!;
@@ -48,3 +50,25 @@ const isBare = (tokens: Token[], k: number, { w }: Token): boolean =>
   w === 'same' &&
   /^(?::|-|--)$/.test(tokens[k - 1]?.w ?? '') &&
   /^(?:|[.,;!\n]|but|only|too|again)$/.test(tokens[k + 1]?.w ?? '');
+
+const STITCHED: Record<string, string> = {
+  whipped: 'whipstitch',
+  whipstitched: 'whipstitch',
+  zigzagged: 'zigzag',
+  herringboned: 'herringbone',
+  backstitched: 'backstitch',
+  couched: 'couching',
+  machined: 'machine',
+};
+
+/** "3-3 same but whipped", "ditto, only zigzagged": the stitch in which the same was done, and no deed of its own. */
+function stitchBehind(tokens: Token[]): Token[] | undefined {
+  const at = tokens.findIndex(
+    (t, k) =>
+      Object.hasOwn(STITCHED, t.w) &&
+      /^(?:but|only|just)$/.test(tokens[k - 1]?.w ?? '') &&
+      [k - 2, k - 3].some((m) => /^(?:same|ditto)$/.test(tokens[m]?.w ?? '')) &&
+      /^(?:|[.,;!\n]|and|this|by|instead)$/.test(tokens[k + 1]?.w ?? ''),
+  );
+  return at < 0 ? undefined : tokens.with(at, { ...tokens[at]!, w: STITCHED[tokens[at]!.w]! });
+}
