@@ -213,7 +213,7 @@ export function stateOf(
       ) &&
       GONE_AGAINST.test(sentence)) ||
     // "I'd planned to put a label on but won't now"
-    / (?:meant|intended|planned|hoped|wanted) to .* (?:i )?(?:wo n't|will not|sha n't|shall not|am not|'m not|ca n't|did n't(?! (?:get|have|manage|reach|find|make))|no longer)/.test(
+    / (?:meant|intended|planned|hoped|wanted|aimed|did (?:aim|mean|intend|plan|hope|want)) (?:to|on) .* (?:i )?(?:wo n't|will not|sha n't|shall not|am not|'m not|ca n't|did n't(?! (?:get|have|manage|reach|find|make))|no longer|(?:no|nope)(?: sir| ma'am)? [.,!;])/.test(
       sentence,
     ) ||
     // "wanted to wash it but the owner says no"

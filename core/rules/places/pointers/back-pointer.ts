@@ -220,6 +220,15 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     )
   )
     return undefined;
+  // "got that interfacing off of there": from where the interfacing is
+  if (
+    word === 'there' &&
+    /^(?:of|from)$/.test(w(tokens, i - 1)) &&
+    / (?:that|those) (?:old )?(?:interfacing|patch|patches|darn) (?:off|out|away) $/.test(
+      wordsBetween(tokens, Math.max(0, i - 6), i - 1),
+    )
+  )
+    return undefined;
   if (word === 'it' || word === 'there' || word === 'here') return pointingTo(i + 1, focus, 'place.it');
   if (word === 'them' || word === 'they' || word === 'both' || word === 'these') {
     if (

@@ -84,6 +84,18 @@ export function ledPointer(tokens: Token[], i: number, ctx: PlaceContext): Place
       const corner = groupsBack(ctx).find((g) => g.some((p) => p.startsWith('corner')));
       if (corner) return pointingTo(i + 2 + skip, corner, 'place.that-corner');
     }
+    // "spot clean that border", when blocks or the faces were spoken of since
+    const kind = noun === 'border' || noun === 'edge' ? `${noun}-` : undefined;
+    if (kind && !focus.some((p) => p.startsWith(noun))) {
+      const side = groupsBack(ctx).find((g) => g.some((p) => p.startsWith(kind)));
+      if (side)
+        return pointingTo(
+          i + 2 + skip,
+          side.filter((p) => p.startsWith(kind)),
+          'place.that-one',
+        );
+      if (noun === 'border') return undefined;
+    }
     return pointingTo(i + 2 + skip, focus, 'place.that-one');
   }
   // "4-3's the worse of the two", then "dabbed at the worse one"
