@@ -144,7 +144,11 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
     'photograph',
     'ing',
   ],
-  ['photos|pictures|photographs|pics|photo|picture|photograph|pic taken|done', 'photograph', 'past'],
+  [
+    'photos|pictures|photographs|pics|photo|picture|photograph|pic|shots|snaps were|was|are|have|has? been? then|now|also|all|both|since|just? taken|done',
+    'photograph',
+    'past',
+  ],
   ['put it|this|that|them|one in|through the wash|tub|bath', 'wash', 'past'],
   ['cut out and pieced in', 'replace', 'past'],
   ['swapped out', 'replace', 'past'],
@@ -317,5 +321,4 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
     'photograph',
     'base',
   ],
-  ['photos|pictures|photographs|pics|snaps|shots all? taken', 'photograph', 'past'],
 ];

@@ -1,4 +1,5 @@
 import type { TreatmentState } from '../../shared/vocabulary.ts';
+import { MANNER, WORK_THINGS } from '../lexicon/deed-frames.ts';
 import type { Clause } from './clause/clause.ts';
 import { governorOf, governorOfThing } from './clause/governor.ts';
 import { toldBehind } from './clause/told-behind.ts';
@@ -541,8 +542,13 @@ export function stateOf(
       !modal &&
       (items.some((x) => x.duration) || TOOK.test(sentence)) &&
       !/\b(need|allow|reckon|say|about|another|will|should|would|left)\b/.test(words) &&
-      // "2-2 replace with plaid, 40 min"
-      (/^(patch|darn|mend)$/.test(items[k]?.w ?? '') || items[k - 1]?.place?.kind === 'blocks')
+      // "2-2 replace with plaid, 40 min", "vac, row 2, 20 min"
+      (/^(patch|darn|mend)$/.test(items[k]?.w ?? '') ||
+        items[k - 1]?.place?.kind === 'blocks' ||
+        (!PLANNED.test(words) &&
+          Object.hasOwn(WORK_THINGS, items[k]?.w ?? '') &&
+          items.slice(0, k).every((x) => MANNER.test(x.w)) &&
+          /^(,|:|of|-|--|)$/.test(items[k + 1]?.w ?? '')))
     )
       return 'done';
     if (

@@ -139,6 +139,15 @@ export function carriedPlaces(
         )
       )
         return lastPlaces;
+      // "3-2 has a tear. Photographed it": the block that was just told, and not the whole
+      if (
+        action === 'photograph' &&
+        lastInNote &&
+        lastPlaces?.length &&
+        lastPlaces.length <= 4 &&
+        lastPlaces.every((p) => splitBlock(p))
+      )
+        return lastPlaces;
       // "requilted round it", "tied it again along there", of the blocks or the side last spoken of
       const focus = state.memory.focus;
       if (

@@ -1,4 +1,4 @@
-import { WORK_THINGS } from '../../lexicon/deed-frames.ts';
+import { MANNER, WORK_THINGS } from '../../lexicon/deed-frames.ts';
 import { governorOfThing } from '../clause/governor.ts';
 import { toldBehind } from '../clause/told-behind.ts';
 import type { Item } from '../item.ts';
@@ -29,6 +29,8 @@ export function workAsThing({ items, k, item, before, after, ways, used }: WordA
   // "(net for the first,) a darn for the second": what each gets, in a list
   if (/^ (?:(?:and|then|so|but|a|an|the|little|small|new|quick|,) )*$/.test(before) && isMeantFor(items, k))
     return found({ action, form: 'noun', at: k, items: [item], rule: 'treatment.as-thing' }, k);
+  const headline = /^(?:clean|wash|press)$/.test(action) ? headlineForm(items, k) : undefined;
+  if (headline) return found({ action, form: headline, at: k, items: [item], rule: 'treatment.as-thing' }, k);
   const governor = governorOfThing(items, k);
   const told =
     governor?.state ??
@@ -49,6 +51,25 @@ const isGappedThing = (items: Item[], k: number): boolean =>
   (items[0]!.place !== undefined || /^(a|an|the|some|good|new|little|quick)$/.test(items[k - 1]!.w)) &&
   items.every((x, m) => m === k || x.place || x.fabric || GAPPED.test(x.w)) &&
   items.slice(0, k).findIndex((x) => x.place || x.fabric) < 3;
+
+/**
+ * "Low-suction vac, entire quilt, both faces: 55 min", "quick press of row 2": how it was done and what, then where or how long, and no verb.
+ * "Cold hand wash, decided" is a way chosen and no work.
+ */
+function headlineForm(items: Item[], k: number): Way['form'] | undefined {
+  if (k === 0 || k > 4 || !items.slice(0, k).every((x) => MANNER.test(x.w))) return undefined;
+  const behind = items.slice(k + 1);
+  // where the place and the length are told in clauses behind it, they tell whether it is done
+  if (!behind.length) return 'base';
+  if (behind.some((x) => TELLS_OTHERWISE.test(x.w))) return undefined;
+  if (behind.some((x) => x.duration)) return 'past';
+  return /^(of|over|on|,|:|-)$/.test(behind[0]!.w) &&
+    behind.slice(1, 4).some((x) => x.place?.kind === 'blocks' || x.part !== undefined)
+    ? 'past'
+    : undefined;
+}
+const TELLS_OTHERWISE =
+  /^(only|is|'s|will|'ll|would|to|decided|settled|agreed|open|or|maybe|perhaps|next|tomorrow|later|needs?|wants?|needed|planned|tonight|no|not|n't|\?)$/;
 
 /** "(a darn) for 2-4", "(patch) for the first one": the thing, the place and nothing more. */
 function isMeantFor(items: Item[], k: number): boolean {
