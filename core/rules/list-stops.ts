@@ -1,3 +1,5 @@
+import { TELLS_OF_THING } from './clause/begins-gapped.ts';
+import { PARTICLES, REMOVE_VERBS, removalAt } from './clause/removal-at.ts';
 import { boundaryBefore, type Item } from './item.ts';
 import { wordsBetween } from './words-between.ts';
 
@@ -45,22 +47,101 @@ const isTotal = (part: Item[]): boolean =>
   part.some((x) => x.quantity || x.cost) &&
   / (?:altogether|in all|all told|in total|total|for the lot) /.test(wordsBetween(part));
 
+/** "(Removed: the interfacing;) old paper label, top right corner": the next thing that was taken off, with where it was. */
+const isThingOff = (part: Item[]): boolean =>
+  part.length <= 10 &&
+  part.filter(
+    (x) => x.w === 'label' || (x.object && !x.seam && x.object !== 'piece' && x.action?.form !== 'past'),
+  ).length === 1 &&
+  part.every(
+    (x) =>
+      x.w === 'label' ||
+      (x.object && !x.seam) ||
+      x.place ||
+      TELLS_OF_THING.test(x.w) ||
+      /^(?:,|and|from|on|in|at|along|off|behind|under|out|of|all|both)$/.test(x.w),
+  );
+
+/** The verb of taking off that these words begin with, with its particle where that stands beside it. */
+function removalIn(before: Item[]): Item[] {
+  const at = before.findIndex((_x, k) => k < 4 && removalAt(before, k)?.form === 'past');
+  if (at < 0 || !before.some((x) => x.object)) return [];
+  if (before.some((x) => x.finding && x.finding !== 'old-repair')) return [];
+  const particle = removalAt(before, at)?.particle;
+  return particle === at + 1
+    ? before.slice(at, at + 2)
+    : particle === undefined || particle === at
+      ? [before[at]!]
+      : [];
+}
+
+/** "(Cleaned: top border, 10 min;) backing, 20 min": the next place, with its own length. */
+const isPlaceTimed = (part: Item[]): boolean =>
+  part.length <= 8 &&
+  part.some((x) => x.duration) &&
+  part.some((x) => x.place?.how === 'said' || x.part) &&
+  part.every((x) => x.place || x.part || x.duration || /^(?:,|:|and|&|all|of|the|both)$/.test(x.w));
+
+/** The deed that heads these words: "Cleaned: top border, 10 min". */
+const headOf = (before: Item[]): Item[] =>
+  before[0]?.action?.form === 'past' && before.some((x) => x.duration) && before.length <= 12
+    ? [before[0]]
+    : [];
+
+/** "(Patched: 2-3;) 3-3; all of row 4": the next place of a list that its word heads. */
+const isPlaceOnly = (part: Item[]): boolean =>
+  part.length > 0 &&
+  part.length <= 8 &&
+  part.some((x) => x.place?.how === 'said') &&
+  part.every((x) => x.place || /^(?:,|and|&|all|of|the|also|both)$/.test(x.w));
+
+const headsPlaces = (before: Item[]): boolean =>
+  before.length > 1 &&
+  before.length <= 24 &&
+  (before[0]!.action?.form === 'past' || before[0]!.finding !== undefined) &&
+  isPlaceOnly(before.slice(before[1]!.w === ':' ? 2 : 1).slice(-8));
+
 /**
  * "Top 70 1/2 in.; bottom 71; left 83", "6:30 to 3:15; an hour off for dinner": a semicolon that only parts what is told of one thing
  * is read as a comma.
  */
 export function withListStops(items: Item[]): Item[] {
-  if (!items.some((x) => x.w === ';')) return items;
+  if (!items.some((x) => x.w === ';' || x.w === ':')) return items;
   let before: Item[] = [];
-  return items.map((item, k) => {
+  return items.flatMap((item, k) => {
+    // "Vacuumed: front, 20 min": a deed and what it was done to
+    if (
+      item.w === ':' &&
+      (before.length === 1 || before.length === 2) &&
+      ((before.length === 1 &&
+        before[0]!.action?.form === 'past' &&
+        items[k + 1]?.place?.how === 'said' &&
+        items[k + 1]!.place!.kind !== 'blocks') ||
+        (REMOVE_VERBS[before[0]!.w]?.form === 'past' &&
+          (before.length === 1 || PARTICLES.has(before[1]!.w)) &&
+          (items[k + 1]?.object || items[k + 1]?.w === 'label')))
+    )
+      return [];
     if (item.w !== ';' || item.token.kind !== 'mark') {
+      // "Removed: label, top right corner": the thing, and not the sewing on of one
+      const thing =
+        item.w === 'label' && REMOVE_VERBS[before[0]?.w ?? '']?.form === 'past' && before.length < 4
+          ? { ...item, action: undefined, object: 'label' as const }
+          : item;
       if (/^[.!?\n]$/.test(item.w)) before = [];
-      else before.push(item);
-      return item;
+      else before.push(thing);
+      return [thing];
     }
     const end = items.findIndex((x, m) => m > k && /^[;.!?\n]$/.test(x.w));
     const part = items.slice(k + 1, end < 0 ? items.length : end);
+    // the verb is said again, so that each has its own place and length
+    const verb = isThingOff(part) ? removalIn(before) : isPlaceTimed(part) ? headOf(before) : [];
+    if (verb.length) {
+      before = [...verb];
+      return [item, ...verb.map((x) => saidAgain(x, part[0]!))];
+    }
     const goesOn =
+      (isPlaceOnly(part) && headsPlaces(before)) ||
       (isSide(part) && before.some((x) => x.quantity)) ||
       (isRest(part) && before.some((x) => x.span)) ||
       (isTotal(part) && before.some((x) => x.quantity?.unit)) ||
@@ -68,11 +149,21 @@ export function withListStops(items: Item[]): Item[] {
       (isHow(before) && isDeed(part));
     if (!goesOn) {
       before = [];
-      return item;
+      return [item];
     }
-    return { ...item, w: ',', token: { ...item.token, w: ',' } };
+    const comma = { ...item, w: ',', token: { ...item.token, w: ',' } };
+    before.push(comma);
+    return [comma];
   });
 }
+
+/** The word once more, where the next of the list begins. */
+const saidAgain = (x: Item, next: Item): Item => ({
+  ...x,
+  i: next.i,
+  j: next.i,
+  token: { ...x.token, from: next.token.from, to: next.token.from },
+});
 
 const TURNS_TO = / (?:as for|as regards|with regard to|regarding|what becomes of|turning to|coming to) $/;
 

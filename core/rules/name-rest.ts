@@ -12,7 +12,7 @@ const BECAME =
  * as "the rest of the ties", for "what" would ask and "was left" would tell of leaving. "What's left of the wool" stays a question.
  */
 export function nameRest(given: Token[]): Token[] {
-  const tokens = nameRemnants(nameSame(given));
+  const tokens = nameRemnants(restOf(nameSame(given)));
   const at = tokens.findIndex(
     (t, i) =>
       t.w === 'what' &&
@@ -33,6 +33,23 @@ export function nameRest(given: Token[]): Token[] {
     { ...what, w: 'rest', from: tokens[at + 1]!.from, to: tokens[of - 1]!.to, glued: false },
     ...tokens.slice(of),
   ];
+}
+
+/** "took out the remains of the ties", "removed remnants of quilting": as "the rest of the ties". */
+function restOf(tokens: Token[]): Token[] {
+  const at = tokens.findIndex(
+    (t, i) =>
+      i > 0 &&
+      REMNANTS.test(t.w) &&
+      tokens[i + 1]?.w === 'of' &&
+      tokens.slice(Math.max(0, i - 4), i).some((x) => TAKES_IT.test(x.w) || ALONE.test(x.w) || OUT.test(x.w)),
+  );
+  if (at < 0) return tokens;
+  const noun = tokens[at]!;
+  const article = /^(?:the|all|its|any|some|last)$/.test(tokens[at - 1]!.w)
+    ? []
+    : [{ ...noun, w: 'the', to: noun.from }];
+  return [...tokens.slice(0, at), ...article, { ...noun, w: 'rest', glued: false }, ...tokens.slice(at + 1)];
 }
 
 const THREADS = /^(?:quilting|stitches|stitching|stitch|sts|ties?|tufts)$/;

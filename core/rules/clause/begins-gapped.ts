@@ -53,9 +53,22 @@ function takenOffElsewhere(items: Item[], k: number, current: Item[]): boolean {
   // "interfacing's off, also a label from the corner"
   const off = verb < 0 && /^(off|out)$/.test(current.at(-1)?.w ?? '') && current.some((x) => x.object);
   const also = items.slice(k + 1, at).some((x) => x.w === 'also');
-  if (!(off && also) && (verb < 0 || !(along || current.slice(verb).some((x) => x.place)))) return false;
+  // "removed that interfacing and an old label, top right corner": the one known, the other told new
+  const anew =
+    /^(a|an|another|old)$/.test(items[k + 1 + along]!.w) &&
+    verb >= 0 &&
+    current.slice(verb, verb + 4).some((x) => /^(the|that|its|said|this|those|these)$/.test(x.w));
+  if (!(off && also) && (verb < 0 || !(along || anew || current.slice(verb).some((x) => x.place))))
+    return false;
   // "the border along the top" says where by itself
   if (items[at]!.place?.places[0]?.includes('-')) return true;
+  // "the pins, row 2, and the ties, row 3"
+  if (
+    items[at + 1]?.w === ',' &&
+    items.slice(at + 2, at + 4).some((x) => x.place?.places.length) &&
+    (anew || current.slice(verb).some((x, m, all) => x.place && all[m - 1]?.w === ','))
+  )
+    return true;
   const led = items.slice(at + 1, at + 3).some((x) => /^(from|on|in|at|along|off|behind)$/.test(x.w));
   const place = items.slice(at + 2, at + 5).find((x) => x.place);
   return led && place?.place !== undefined && place.place.places.length > 0;

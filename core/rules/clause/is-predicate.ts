@@ -202,7 +202,7 @@ export function isSound(items: Item[], k: number): boolean {
 function isTakenOff(items: Item[], k: number): boolean {
   for (let m = k + 1; m < Math.min(items.length, k + 7); m++) {
     const x = items[m]!;
-    if (/^(off|out|removed|unpicked|taken|peeled|lifted)$/.test(x.w)) return true;
+    if (/^(off|out|removed|unpicked|taken|peeled|lifted|extracted|withdrawn)$/.test(x.w)) return true;
     // "the old patch and the label off"
     if (x.w === 'and' && items.slice(m + 1, m + 4).some((y) => y.object && !y.seam)) continue;
     if (x.token.kind === 'mark' || x.w === 'and') return false;

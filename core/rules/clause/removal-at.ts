@@ -7,6 +7,8 @@ const REMOVALS: [base: string, past: string, ing: string, particle: boolean][] =
   ['unpick|unpicks', 'unpicked', 'unpicking', false],
   ['unstitch', 'unstitched', 'unstitching', false],
   ['unsew', 'unsewed|unsewn', 'unsewing', false],
+  ['extract|extracts', 'extracted', 'extracting', false],
+  ['withdraw|withdraws', 'withdrew|withdrawn', 'withdrawing', false],
   ['detach', 'detached', 'detaching', false],
   ['peel|peels', 'peeled', 'peeling', false],
   ['strip', 'stripped', 'stripping', false],

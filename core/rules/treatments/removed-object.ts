@@ -73,7 +73,9 @@ export function thingOf(
     // "old wadding: lumpy, taken out", "ugly, removed"
     (alone &&
       lead.trim() === '' &&
-      /^(?:taken|removed|peeled|lifted|pulled|unpicked|stripped)(?: |$)/.test(items[k]!.w))
+      /^(?:taken|removed|peeled|lifted|pulled|unpicked|stripped|extracted|withdrawn|detached)(?: |$)/.test(
+        items[k]!.w,
+      ))
   )
     return { object: thing as RemovedObject, item: items[k]! };
   // "an earlier patch at 6-4. It has since been lifted off"
