@@ -87,6 +87,11 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     list.splice(list.indexOf(last), 1);
     return false;
   }
+  if (ownEdge(last, draft, clause)) {
+    p.stitch = e.stitch!;
+    if (draft.origins['stitch']) last.origins['stitch'] = draft.origins['stitch'];
+    return true;
+  }
   if (!carried) return false;
   // "lined with lawn and herringboned it in": the lining sewn in, and no piece of the top
   if (
@@ -191,3 +196,22 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
   }
   return true;
 }
+
+/** "patch over a hole in 4-2, edge blanket-stitched": the edge of what was just put on, and not that of the quilt. */
+const ownEdge = (last: Draft, draft: Draft, { items }: Clause): boolean =>
+  isTreatment(last) &&
+  isTreatment(draft) &&
+  last.sentence === draft.sentence &&
+  draft.entry.action === 'resew' &&
+  draft.entry.stitch !== undefined &&
+  (!last.entry.stitch || last.entry.stitch === draft.entry.stitch) &&
+  /^(?:patch|overlay|stabilize|replace)$/.test(last.entry.action ?? '') &&
+  draft.entry.state === last.entry.state &&
+  (draft.entry.places?.join() === 'edge' ||
+    (items.some((x) => x.part === 'edge') && draft.entry.places?.join() === last.entry.places?.join())) &&
+  last.entry.places?.length !== 0 &&
+  !last.entry.places?.some((x) => /^(?:edge|quilt|border|binding)/.test(x)) &&
+  !items.some(
+    (x) => x.w !== 'edge' && /^(?:quilt|frayed|binding|outer|whole|all|top|bottom|left|right)$/.test(x.w),
+  ) &&
+  !items.some((x) => x.finding !== undefined || x.seam);
