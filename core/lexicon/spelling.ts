@@ -21,7 +21,7 @@ export const SHORT_FORM_FIRST =
   );
 /** What looks like a word without its vowels, and is a word or another short form. */
 export const NO_SHORT_FORM = new Set(
-  'the she fry wry ply pre int inc hrs yds msg sms wrt clr shp mrs pts cmg ths arg ard ams fff ttt oly seg'.split(
+  'the she old fry wry ply pre int inc hrs yds msg sms wrt clr shp mrs pts cmg ths arg ard ams fff ttt oly seg'.split(
     ' ',
   ),
 );

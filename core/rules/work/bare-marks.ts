@@ -4,7 +4,7 @@ import { itemWord as w } from '../item-word.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { itemsIn, wordsBetween } from '../words-between.ts';
 import { closingWords } from './closing-words.ts';
-import { type Mark, stopsHere } from './marks-of.ts';
+import { hereFrom, type Mark, stopsHere } from './marks-of.ts';
 import type { Slots } from './slots.ts';
 import { type Named, nearTask, nearTaskBefore } from './task-near.ts';
 import { hasObject, isLight, isProcess } from './work-items.ts';
@@ -200,8 +200,10 @@ export function readBareMarks(
       continue;
     }
     // a stop without a task must be about herself
-    const follows = w(items, m.end);
-    const rest = wordsBetween(items, m.end, m.end + 3);
+    // "I'm stopping right there, my thumb's gone"
+    const from = hereFrom(items, m.end);
+    const follows = w(items, from);
+    const rest = wordsBetween(items, from, from + 3);
     if (NOT_SELF.test(m.word)) {
       if (!/ (for (tonight|today|now|the (day|night|evening))|up for) /.test(` ${m.word}${rest}`)) continue;
     } else if (

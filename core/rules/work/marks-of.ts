@@ -233,5 +233,15 @@ export function isStillToCome(items: Item[], { at, end }: Mark): boolean {
 }
 
 /** "(stop) there", "(stopping) now": behind the word of stopping. */
-export const stopsHere = (items: Item[], end: number): boolean =>
-  /^(?:there|here|now)$/.test(items[end]?.w ?? '') && !/^(?:when|if|is|'s)$/.test(items[end + 1]?.w ?? '');
+export const stopsHere = (items: Item[], end: number): boolean => {
+  const at = hereFrom(items, end);
+  return (
+    /^(?:there|here|now)$/.test(items[at]?.w ?? '') && !/^(?:when|if|is|'s)$/.test(items[at + 1]?.w ?? '')
+  );
+};
+
+/** "(stopping) right there", "just here": the index of the "there". */
+export const hereFrom = (items: Item[], end: number): number =>
+  /^(?:right|just|about)$/.test(items[end]?.w ?? '') && /^(?:there|here)$/.test(items[end + 1]?.w ?? '')
+    ? end + 1
+    : end;
