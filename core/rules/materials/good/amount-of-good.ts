@@ -47,6 +47,13 @@ export function readAmount(g: GoodInHand): number | undefined {
       continue;
     // "all 4 yd of the ribbon", "all of the floss"
     if (x.w === 'all' && (isFigure(items[m + 1]) || /^(of|the|my|that)$/.test(w(items, m + 1)))) continue;
+    // "a few of those big needles": which of the goods, and no place
+    if (
+      /^(?:those|these|that|this)$/.test(x.w) &&
+      w(items, m - 1) === 'of' &&
+      items.slice(m + 1, m + 4).some((y) => y.material && !y.place)
+    )
+      continue;
     if (x.place && !x.part && !x.material && g.figure === undefined && x.place.rule !== 'place.it')
       return undefined;
     if (x.material || x.fabric) break;

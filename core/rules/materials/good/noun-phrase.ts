@@ -39,6 +39,13 @@ export function readNounPhrase(g: GoodInHand, m: number): number | undefined {
       continue;
     }
     if (x.token.kind === 'mark' && x.w !== '-') break;
+    // "I've got a couple put back already": where they are, and no name
+    if (
+      g.head < 0 &&
+      /^(?:put|set|laid|kept|saved|tucked|stashed)$/.test(x.w) &&
+      /^(?:by|aside|away|back|over|up|)$/.test(w(items, n + 1))
+    )
+      break;
     if (g.head >= 0) {
       // "cotton tape", "jeans thread": a known noun later in the phrase decides
       if (STOP_WORDS.has(x.w) || x.place || x.action || x.finding) break;

@@ -27,7 +27,7 @@ const ONE_MORE =
   /^ (?:another(?: one)?|(?:a|one) (?:second|third|fourth|fifth|sixth)(?: one| reel| spool| skein| ball| pack| packet| roll| metre| yard)?)(?= (?:$|[.,;()] ?|and |but |so |for |to ))/;
 /** Behind an amount: that it is there already, or where it is kept. */
 export const HAD_HERE =
-  /^ +(?:left |already |here |by me |put by |to start with |on top of that |besides |as well |at home |in stock |to hand |on hand |upstairs |of (?:them|those) ){1,2}(?:$|[,;()] |and |but |so |for (?:that|this|it|them|the|my) )|^ (?:left |already )?(?:out |up |over |down )?(?:in|on) (?:the|my) /;
+  /^ +(?:left |already |here |by me |(?:put|set|laid|kept|saved|tucked) (?:by|aside|away|back|over) |stashed |spare |over |to start with |on top of that |besides |as well |at home |in stock |to hand |on hand |upstairs |of (?:them|those) ){1,2}(?:$|[,;()] |and |but |so |for (?:that|this|it|them|the|my) )|^ (?:left |already )?(?:out |up |over |down )?(?:in|on) (?:the|my) /;
 const COUNT_ENDS = new RegExp(`^ *(?:$|[,;()] |and |but |so )|${HAD_HERE.source}`);
 
 /** Were goods with an amount told in this sentence or in the one before? */

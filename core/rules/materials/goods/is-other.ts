@@ -19,6 +19,10 @@ const MODAL =
 const LAID_THERE =
   /^ (?:(?!and |but |for )\S+ ){1,6}?(?:over|behind|across|underneath) (?:it|them|that|those|these|both|all) /;
 
+/** "moths got in", "the damp has got in": a pest or the weather, right before the verb. */
+const DAMAGING =
+  / (?:moths?|mice|mouse|rats?|beetles?|silverfish|insects|bugs|grubs|worms?|woodworm|damp|wet|water|rain|mould|mold|mildew|rot|rust|sun|light|dye|soot|smoke|dust) (?:(?:have|has|had|'ve|'s|all|really|been|must) )*$/;
+
 /** Others used it, long ago. */
 const BY_OTHERS =
   / (?:whoever|someone|somebody|(?:an?|the) (?:earlier|previous|last) \S+) (?:(?!i |we |[.;,] )\S+ ){0,7}$/;
@@ -44,6 +48,8 @@ export function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boo
     )
   )
     return true;
+  // "the moths have got in the brown suiting": what did damage gets nothing from a shop
+  if (/\b(?:got|get|been)\b/.test(phrase) && DAMAGING.test(wordsBetween(items, k - 3, k))) return true;
   if (phrase === 'list' && after.w !== ':' && headingEnd(items, cue.next) === undefined) return true;
   // "no need to buy net"
   if (

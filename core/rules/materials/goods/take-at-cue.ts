@@ -57,6 +57,13 @@ function takeBehind(told: GoodsTold, k: number, cue: Cue): number | undefined {
   if (/^only$/.test(w(items, k)) && (priced || shop)) use = 'bought';
   // "so for materials: calico three metres, twelve pounds"
   if (/^(?:materials|mats)$/.test(w(items, k)) && priced) use = 'bought';
+  // "I have three balls of it, two more to get": the second amount alone is to be got
+  const more = use === 'on-hand' ? moreToGet(items, good.next) : undefined;
+  if (more !== undefined) {
+    pushGood(told, good, 'on-hand');
+    for (const x of items.slice(k, more)) claims.cut.add(x);
+    return takeList(told, items, more, 'needed', true);
+  }
   // "I've three and a half metres of calico to buy yet"
   if (
     use === 'on-hand' &&
@@ -95,6 +102,16 @@ function takeBehind(told: GoodsTold, k: number, cue: Cue): number | undefined {
   if (use === 'used' && !/took$/.test(w(items, k)) && deed?.action?.form === 'ing')
     deed.action = { ...deed.action, form: 'past' };
   return next;
+}
+
+/** "(three balls), two more to get", "(2 yd muslin), 3 yd still to buy": where the amount begins that is to be got. */
+function moreToGet(items: Item[], from: number): number | undefined {
+  let at = from;
+  while (/^(,|and|&|but|;|-|already|here|another)$/.test(w(items, at)) && at < from + 4) at++;
+  if (at === from || items[at]?.quantity?.value === undefined) return undefined;
+  return /^ \S+(?: \S+){0,4}? to (?:buy|get|order|fetch) /.test(wordsBetween(items, at, at + 7))
+    ? at
+    : undefined;
 }
 
 /** "two yards of lawn I need, and a spool of thread" */
