@@ -91,8 +91,8 @@ export const HISTORY: RegExp[] = [
   new RegExp(
     `\\b${WATER}(?: (?:had|has|'d|'s))? (?:burst|leaked|flooded|overflowed|failed|let go|gave (?:way|out)|went|came (?:in|down|through)|backed up|sprung a leak|sprang a leak)\\b`,
   ),
-  // "it lay sodden behind the piano three weeks", "sat in the wet for a month"
-  /\b(?:lay|sat|stood|was left|got left|had been) (?:\w+ ){0,2}(?:sodden|soaked|soaking|sopping|drenched|wet|under water|waterlogged|in the (?:wet|water|flood|damp|rain|mud))\b/,
+  // "it lay sodden behind the piano three weeks", "sat in the wet for a month", "sat under a burst gutter"
+  /\b(?:lay|sat|stood|was left|got left|had been) (?:\w+ ){0,2}(?:sodden|soaked|soaking|sopping|drenched|wet|under water|under (?:a |the |that )?(?:\w+ ){0,2}(?:gutters?|pipes?|roof|skylight|drip|leak|tap|downpipe|tarp)|waterlogged|in the (?:wet|water|flood|damp|rain|mud))\b/,
   // "came out of an allotment shed", "pulled this one out of a cellar", "from a skip behind the hall"
   new RegExp(
     `^ (?:(?:so|right|well|okay|ok|and|now|this|it|this one|i|we|they|she|he) )*(?:(?:came|come|pulled|dug|hauled|fished|rescued|saved|got|found|salvaged|retrieved)(?: this| it)?(?: one| up)? (?:out of|from|in|off) (?:a|an|the|her|his|my|their|some|our)|(?:out of|from) an?)(?: \\w+){0,2} ${FOUND_IN}\\b`,
@@ -111,7 +111,7 @@ export const MARKS: RegExp[] = [
   /\b(?:names?|date|dates|year|verse|number|numbers|motto|message|writing|stamp|lettering|letters|(?<!(?:brown|black|dark|yellow|grey|gray|white|red|green|blue|rust|rusty|water|damp|tide|greasy|oily|dirty|scorch|iron|burn|ink|pen|tea|nasty|cup|glass|big|funny|odd|grease|oil|coffee|wine|blood|wax|soot|mud|dirt|jam|sooty|muddy|little|small|faint|long|round|burnt|of|a|the|has) )mark|(?<=(?:maker 's|laundry|pencil|quilting) )mark|poem|prayer|address|handwriting)\b(?: [^\s,.;]+){0,4} (?:inked|written|embroidered|stitched|pencilled|penciled|stamped|printed|scratched|sewn in|worked in|in (?:ink|pencil|red thread|cross stitch|chain stitch)|(?:still )?shows?|showing|on it|on the (?:back|reverse|underside|wrong side)|in (?:the|one|every|each) (?:corner|block|back|border))\b/,
   /\b(?:inked|pencilled|penciled|embroidered|stamped)\b(?: [^\s,.;]+){0,4} (?:names?|dates?|initials|year|verse|number|message|words|letters|mark|1[6-9]\d\d)\b/,
   // "somebody's worked a name and eighteen ninety one in silk in the bottom left block", "she's quilted a heart and the year into 4-1"
-  /\b(?:somebody|someone|whoever|she|he|they|maker|owner|it)(?: 's| has| 'd| had| 've| have)?(?: (?:even|once|also|made it|it))* (?:worked|stitched|cross stitched|sewn|sewed|quilted|written|wrote|signed|scratched|appliqued|put|left)(?: [^\s,.;]+){1,4} (?:names?|initials|dates?|year|verse|prayer|motto|monogram|signature|1[6-9]\d\d|(?:eighteen|nineteen) (?:hundred|oh|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety))\b/,
+  /\b(?:somebody|someone|whoever|she|he|they|maker|owner|it)(?: 's| has| 'd| had| 've| have)?(?: (?:even|once|also|made it|it))* (?:worked|stitched|cross stitched|sewn|sewed|quilted|written|wrote|signed|inked|pencilled|penciled|embroidered|scratched|appliqued|put|left)(?: [^\s,.;]+){0,4} (?:names?|initials|dates?|year|verse|prayer|motto|monogram|signature|1[6-9]\d\d|(?:eighteen|nineteen) (?:hundred|oh|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety))\b/,
   // "'M.T. 1891' stitched in 3-1"
   /\b(?:1[6-9]\d\d|[a-z] \.)(?: ['"])? (?:is |was |has been )?(?:stitched|embroidered|worked|inked|written|sewn|quilted|picked out) (?:in|on|into|at|along|across)\b/,
   /\b(?:signed|dated|inked)(?: it| this)? (?:and|by|in|on|at|1[6-9]|with (?:a|her|his))\b/,

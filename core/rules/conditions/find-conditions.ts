@@ -390,7 +390,7 @@ function refine(
 }
 
 const OF_HOUSE =
-  /^(?:tank|radiator|pipe|pipes|boiler|geyser|gutter|tap|cistern|roof|window|bulb|fuse|kettle|lamp|tyre|tire|hose|heater|washer|bag|bottle)$/;
+  /^(?:tanks?|radiators?|pipes?|boiler|geyser|gutters?|guttering|downpipe|drain|drains|main|mains|tap|cistern|roof|ceiling|window|bulb|fuse|kettle|lamp|tyre|tire|hose|heater|washer|bag|bottle|bank|banks|wall)$/;
 
 const isCloth = (x: Item): boolean => x.material === 'fabric' && !/^(piece|bit)s?$/.test(x.w);
 
@@ -411,10 +411,13 @@ function failure(
   const item = items[k]!;
   const word = item.w;
   if (!isFailing(items, k)) return undefined;
-  // "a tank burst in the attic": a thing of the house
+  // "a tank burst in the attic", "sat under a burst gutter", "a burst water pipe": a thing of the house
   if (
     /^(burst|bust|gone|went|broke|broken|split|popped|failed|blown|blew|cracked)$/.test(word) &&
-    OF_HOUSE.test(w(items, k - 1))
+    (OF_HOUSE.test(w(items, k - 1)) ||
+      OF_HOUSE.test(w(items, k + 1)) ||
+      (/^(water|radiator|drain|lead|heating|hot|old)$/.test(w(items, k + 1)) &&
+        OF_HOUSE.test(w(items, k + 2))))
   )
     return undefined;
   if (removalAt(items, k)) return undefined;
