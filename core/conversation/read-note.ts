@@ -34,6 +34,7 @@ import { withoutHowBig, withoutOfWhat } from '../rules/conditions/how-big.ts';
 import { withMendedToo } from '../rules/conditions/mended-too.ts';
 import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
 import { withPatchesOfCloth } from '../rules/conditions/patch-of-cloth.ts';
+import { forThisRead } from '../rules/corrections/for-this-read.ts';
 import { withDashHeads } from '../rules/dash-heads.ts';
 import { withStatusStops } from '../rules/decisions/after-status.ts';
 import { withBareLists } from '../rules/decisions/bare-lists.ts';
@@ -193,6 +194,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const known = withoutUnknown(withVagueCounts(typed.slice(0, READ_TOKENS)));
   const blanks = through(
     known.tokens,
+    forThisRead,
     withoutRather,
     withoutShortStops,
     withRowHeadings,
