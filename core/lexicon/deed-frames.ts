@@ -327,7 +327,7 @@ export const BEFORE_THING: [TreatmentState, string[]][] = [
 
 /** How a treatment is told before the noun for it: "low-suction vac", "cold hand wash". */
 export const MANNER =
-  /^(low-suction|low|suction|-|and|then|,|quick|light|gentle|good|thorough|careful|dry|wet|cold|cool|warm|soft|surface|spot|hand|short|long|brief|overall|final|first|second|another)$/;
+  /^(low-suction|low|suction|-|and|then|,|a|an|quick|light|gentle|good|thorough|careful|dry|wet|cold|cool|warm|soft|surface|spot|hand|short|long|brief|overall|final|first|second|another)$/;
 
 /** Treatments told as things: "a darn", "a support", "a press". */
 export const WORK_THINGS: Record<string, Action> = {

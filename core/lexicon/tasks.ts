@@ -217,6 +217,8 @@ export const TASK_PHRASES: Record<Task, string[]> = {
     'sewing? machine oiled|serviced|cleaned|fixed|rethreaded|greased and? cleaned|oiled|serviced?',
     'scissors|shears|snips|cutter|blades sharpened|oiled',
     'bobbins wound',
+    'iron descaled|cleaned',
+    'descaled|refilled the|my? iron',
     'needles|blade|blades changed',
     'bench|table|worktable|workbench|desk|room|workroom|studio|sewing|floor|shelves|drawers|scraps|stash|tools room? cleared|tidied|swept|sorted|cleaned up?',
     'oiled|serviced|cleaned|fixed|rethreaded|greased and? cleaned|oiled|serviced? the|my? sewing? machine',

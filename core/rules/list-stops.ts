@@ -51,11 +51,13 @@ const isTotal = (part: Item[]): boolean =>
 const isThingOff = (part: Item[]): boolean =>
   part.length <= 10 &&
   part.filter(
-    (x) => x.w === 'label' || (x.object && !x.seam && x.object !== 'piece' && x.action?.form !== 'past'),
+    (x) =>
+      /^labels?$/.test(x.w) || (x.object && !x.seam && x.object !== 'piece' && x.action?.form !== 'past'),
   ).length === 1 &&
   part.every(
     (x) =>
-      x.w === 'label' ||
+      /^labels?$/.test(x.w) ||
+      (x.quantity && !x.quantity.unit) ||
       (x.object && !x.seam) ||
       x.place ||
       TELLS_OF_THING.test(x.w) ||
@@ -125,7 +127,7 @@ export function withListStops(items: Item[]): Item[] {
     if (item.w !== ';' || item.token.kind !== 'mark') {
       // "Removed: label, top right corner": the thing, and not the sewing on of one
       const thing =
-        item.w === 'label' && REMOVE_VERBS[before[0]?.w ?? '']?.form === 'past' && before.length < 4
+        /^labels?$/.test(item.w) && REMOVE_VERBS[before[0]?.w ?? '']?.form === 'past' && before.length < 5
           ? { ...item, action: undefined, object: 'label' as const }
           : item;
       if (/^[.!?\n]$/.test(item.w)) before = [];

@@ -161,7 +161,10 @@ function takeCounted(
   for (let m = from; m < had.at; m++) claims.cut.add(items[m]!);
   let next = had.at;
   // "8 skeins of yarn (have 2) and a pack of needles": the list goes on
-  const onward = /^[),]$/.test(w(items, next)) ? next + 1 : next;
+  // "… I've got two put by, and a pack of needles"
+  let onward = next;
+  while (LIES_HERE.test(w(items, onward)) && onward < next + 4) onward++;
+  if (/^[),]$/.test(w(items, onward))) onward++;
   if (told.use && /^(and|&|\+|plus)$/.test(w(items, onward))) {
     const more = findGood(items, onward + 1, false);
     if (more?.quantity !== undefined && more.head !== undefined)
@@ -169,6 +172,8 @@ function takeCounted(
   }
   return next;
 }
+
+const LIES_HERE = /^(?:already|here|left|put|set|laid|by|me|aside|away|back|over|spare|upstairs)$/;
 
 /** "A couple of reels of red thread I bought, half a yard of flannel …": the good that stands before "I" and the verb at `k`. */
 function toldBefore(items: Item[], k: number): GoodFound | undefined {
