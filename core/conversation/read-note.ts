@@ -84,6 +84,7 @@ import { withSpreads } from '../rules/spread-to.ts';
 import { stuffLast } from '../rules/stuff-last.ts';
 import { withoutTakenBack } from '../rules/taken-back.ts';
 import { withoutThatsAll } from '../rules/thats-all-there.ts';
+import { themAsThose } from '../rules/them-as-those.ts';
 import { through } from '../rules/through.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
@@ -191,7 +192,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     themAsThose,
   );
   const unread = typed.length > READ_TOKENS;
-  const known = withoutUnknown(withVagueCounts(typed.slice(0, READ_TOKENS)));
+  const known = withoutUnknown(withVagueCounts(themAsThose(typed.slice(0, READ_TOKENS), grid)));
   const blanks = through(
     known.tokens,
     forThisRead,

@@ -231,6 +231,14 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
   // "same again between 1-3 and 1-4 only with a ladder stitch": one seam
   if (current.at(-1)?.place && current.at(-2)?.w === 'between' && items[k + 1]?.place?.kind === 'blocks')
     return false;
+  // "seam 4-1 & 5-1 open": nothing is said of the seam before the second block that it joins
+  if (
+    /^seams?$/.test(current[current[0]?.w === 'the' ? 1 : 0]?.w ?? '') &&
+    /^(,|and|&|\+)$/.test(items[k]!.w) &&
+    current.every((x) => x.place || /^(seams?|and|&|,|\+|the)$/.test(x.w)) &&
+    joinsPlaces(items, k)
+  )
+    return false;
   return (
     endsStatement(items, k, current) || (/^(,|and|&|\+)$/.test(items[k]!.w) && bothStand(items, k, current))
   );

@@ -113,6 +113,9 @@ const OF_A_PLACE = /^(?:half|some|most|all|there|it|they|the)$/;
  * place that opens a clause with its own subject begins a new sentence; "still open, whether …" lists what is open.
  */
 function mendedMark(tokens: readonly Token[], i: number): string | undefined {
+  // "seam 4-1 | 5-1 parted": the two blocks on either side of it
+  if (tokens[i]!.w === '|' && /^(?:seams?|joins?)$/.test(tokens[i - 4]?.w ?? '') && tokens[i + 2]?.w === '-')
+    return '/';
   // "4-1 - fraying | 5-2 - faded", "3-3 patched // 4-4 - hole"
   if (tokens[i]!.w === '|')
     return tokens[i - 1]?.kind === 'number' && tokens[i + 1]?.kind === 'number' ? ',' : '.';

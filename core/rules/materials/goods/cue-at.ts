@@ -122,6 +122,10 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
 /** Is it the block or the cloth of which "is going" is said, and not she who buys? */
 function isBlocksTurn(items: Item[], k: number): boolean {
   let m = k - 1;
+  // "every gingham block to get net", "3-3 to get a patch"
+  const before = items[m];
+  if (w(items, k) === 'to' && before && (before.place || /^(?:bl(?:oc)?ks?|squares?|ones)$/.test(before.w)))
+    return true;
   while (/^(?:going|gonna|to|now|all|both|also|just|still|definitely)$/.test(w(items, m))) m--;
   if (m === k - 1 || !/^(?:is|'s|are|'re)$/.test(w(items, m))) return false;
   const subject = items[m - 1];

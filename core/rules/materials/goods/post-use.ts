@@ -10,7 +10,9 @@ const TO_BE = new Set(['is', "'s", 'are', 'was', 'were']);
 export function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } | undefined {
   for (let k = 1; k < items.length; k++) {
     const two = `${w(items, k)} ${w(items, k + 1)}`;
-    if (/^to (buy|get|order|fetch)$/.test(two) && !items[k + 2]?.place)
+    // "every gingham block to get net over it" says what the blocks shall have
+    const has = two === 'to get' && /^(?:an?|the|some|new|its|their|net)$/.test(w(items, k + 2));
+    if (/^to (buy|get|order|fetch)$/.test(two) && !items[k + 2]?.place && !has)
       return { use: 'needed', at: k, end: k + 2 };
     // "one spool must be bought", "a yard of net will have to be got"
     if (w(items, k) === 'be' && /^(bought|ordered|purchased|got|fetched)$/.test(w(items, k + 1))) {

@@ -1,0 +1,48 @@
+import type { QuiltGrid } from '../../shared/quilt.ts';
+import { COLOURS, PATTERN_WORDS } from '../lexicon/colours.ts';
+import type { Token } from '../text/tokenise.ts';
+import { wordSet } from '../text/word-set.ts';
+
+/** What is spoken of in the plural at the bench. */
+const THINGS = wordSet(
+  'ones blocks squares ties knots stitches seams patches tears rips holes stains spots marks corners edges borders strips pieces rows columns threads pins labels layers triangles hexagons stars splits repairs darns bits ends sides',
+);
+/** What may stand between. */
+const TOLD_BY = wordSet(
+  'old new loose bad worn torn faded top bottom left right outer inner corner middle last first two three four five six same other little big nice brown',
+);
+/** These give something to them: "gave them patches", "got them pins for the quilting". */
+const GIVES = wordSet('give gave given giving gives sell sold show send sent');
+const EMPHASIS = wordSet('single last blessed bloody damn darn mortal');
+
+/**
+ * "every one of them blue checks", "took them old ties out": "those" as many people say it. "Them" alone, with no thing in the plural
+ * right behind it, stays. And "every single one", "every last one" are every one.
+ */
+export function themAsThose(tokens: Token[], grid: QuiltGrid): Token[] {
+  if (!tokens.some((t) => t.w === 'them' || t.w === 'every')) return tokens;
+  const cloths = new Set(Object.keys(grid.fabrics ?? {}).flatMap((name) => name.toLowerCase().split(/\s+/)));
+  const isCloth = (w: string): boolean => cloths.has(w) || COLOURS.has(w) || PATTERN_WORDS.has(w);
+  const thingBehind = (k: number): boolean => {
+    for (let j = k + 1; j < k + 5; j++) {
+      const word = tokens[j]?.w ?? '';
+      if (THINGS.has(word)) return true;
+      // "them blue checks", "them ginghams"
+      if (word.endsWith('s') && !cloths.has(word) && cloths.has(word.slice(0, -1))) return true;
+      if (!TOLD_BY.has(word) && !isCloth(word)) return false;
+    }
+    return false;
+  };
+  return tokens
+    .filter(
+      (t, k) => !(EMPHASIS.has(t.w) && tokens[k - 1]?.w === 'every' && /^ones?$/.test(tokens[k + 1]?.w ?? '')),
+    )
+    .map((t, k, all) =>
+      t.w === 'them' &&
+      !GIVES.has(all[k - 1]?.w ?? '') &&
+      // the words were counted before those that only give weight fell out
+      thingBehind(tokens.indexOf(t))
+        ? { ...t, w: 'those' }
+        : t,
+    );
+}
