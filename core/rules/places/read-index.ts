@@ -1,3 +1,4 @@
+import { BLOCK_WORDS, ROW_WORDS } from '../../lexicon/place-words.ts';
 import { readCount, readOrdinal } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 
@@ -127,11 +128,11 @@ export function readIndexList(
     if (!more) return { values, next };
     // "row five, second from the right": an ordinal after a number begins something else
     if (!ordered && readOrdinal(tokens, j)) return { values, next };
-    // "rows one and two and row four as far as block four": a row told with its blocks is a place of its own
-    if (again && more.next < tokens.length && /^(as|up|block|blocks|b|,)$/.test(tokens[more.next]!.w)) {
-      const then = tokens[more.next]!.w === ',' ? more.next + 1 : more.next;
-      if (/^(as|up|block|blocks|b)$/.test(tokens[then]?.w ?? '') && !prefix.has(tokens[then]!.w))
-        return { values, next };
+    // "rows one and two and row four as far as block four", "rows 4-5 + row 3 blks 1-2", "cols 1-2, col 4 rows 1-2": a row or column
+    // told with its blocks is a place of its own
+    if (again) {
+      const then = tokens[tokens[more.next]?.w === ',' ? more.next + 1 : more.next]?.w ?? '';
+      if (NARROWED_BY.has(then) && !prefix.has(then)) return { values, next };
     }
     // "row two and row three one to three": of the second its blocks
     if (again && !/s$/.test(tokens[j - 1]!.w) && isRun(tokens, more.next)) return { values, next };
@@ -174,6 +175,9 @@ export function readIndexList(
     joint = t!.w;
   }
 }
+
+/** What follows a row or a column of which only some blocks are meant. */
+const NARROWED_BY = new Set(['as', 'up', ...BLOCK_WORDS, ...ROW_WORDS]);
 
 /** "one to three", "1-4" at `i`. */
 function isRun(tokens: Token[], i: number): boolean {
