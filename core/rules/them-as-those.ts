@@ -35,7 +35,8 @@ export function themAsThose(tokens: Token[], grid: QuiltGrid): Token[] {
   };
   return tokens
     .filter(
-      (t, k) => !(EMPHASIS.has(t.w) && tokens[k - 1]?.w === 'every' && /^ones?$/.test(tokens[k + 1]?.w ?? '')),
+      (t, k) =>
+        !(EMPHASIS.has(t.w) && tokens[k - 1]?.w === 'every' && /^ones?$/.test(tokens[k + 1]?.w ?? '')),
     )
     .map((t, k, all) =>
       t.w === 'them' &&

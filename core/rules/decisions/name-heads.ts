@@ -7,11 +7,11 @@ const NOT_DECIDED =
   "(?:(?:have|'ve|do|ca|has|had) ?n't|have not|not) (?:yet |really )?(?:settled|decided|made up my mind|made my mind up|made my mind|worked out|know|fixed|agreed|figured out|settle|decide)(?: yet| on| about)*";
 const OPEN =
   'open|undecided|unsettled|up in the air|not settled|not decided|not agreed|to be decided|to decide';
-/** "what's still open is", "two things I haven't made up my mind on."; in the middle of a note `matter-heads.ts` finds others. */
+/** "what's still open is", "what's not decided yet, …", "two things I haven't made up my mind on."; in the middle of a note `matter-heads.ts` finds others. */
 const OPEN_HEAD = new RegExp(
   [
-    `^(?:what(?: 's| is)?|(?:the|all) that 's|here 's what 's) (?:still |yet |not yet )*(?:${OPEN})(?: yet| still)? (?:is|are)(?: :)? `,
-    `^what (?:i|we) (?:still )?${NOT_DECIDED} (?:is|are)(?: :)? `,
+    `^(?:what(?: 's| is)?|(?:the|all) that 's|here 's what 's) (?:still |yet |not yet )*(?:${OPEN})(?: yet| still)? (?:(?:is|are)(?: :)?|[:,]) `,
+    `^what (?:i|we) (?:still )?${NOT_DECIDED} (?:(?:is|are)(?: :)?|[:,]) `,
     `^(?:the )?(?:two |three |four |only )?(?:open|undecided) (?:questions?|matters?|points?|things?) (?:is|are)(?: :)? `,
     `^${THINGS} (?:that )?(?:i|we) (?:still )?${NOT_DECIDED} [.:,;] `,
   ].join('|'),
@@ -30,23 +30,26 @@ const listsMatters = (tokens: Token[], from: number): boolean => {
   return told.filter((t) => MATTER.test(t.w)).length > 2 && !told.some((t) => /^(?:nor|but)$/.test(t.w));
 };
 
-/** "what's settled is", "here's what I've settled,", "it's settled that" */
+/** "what's settled is", "what's settled, it's …", "here's what I've settled,", "it's settled that" */
 const SETTLED_HEAD = new RegExp(
   [
-    "^(?:what|all that)(?: 's| is) (?:now |been |already )?(?:settled|decided|agreed|fixed) is (?:: |that )?",
+    "^(?:what|all that)(?: 's| is) (?:now |been |already )?(?:settled|decided|agreed|fixed)(?: (?:now|so far|already))?(?: is|(?: [:,])(?! (?:what|and|or|please)\\b)) (?:: |that )?",
     "^(?:here 's |this is )?what (?:i|we)(?: 've| have)? (?:now |already )?(?:settled|decided|agreed|fixed)(?: on)? (?:is|[,:.]) (?:that )?",
     "^it(?: 's| is) (?:now |all |already )?(?:settled|decided|agreed) that ",
   ].join('|'),
 );
+/** "resolved: tying, not quilting", "unresolved: the backing": as settled and unsettled, whatever stands about them. */
+const RESOLVED: Record<string, string> = { resolved: 'settled', unresolved: 'unsettled' };
 const HINT =
-  /^(?:open|undecided|unsettled|air|settled|decided|agreed|fixed|mind|decide|know|worked|figured)$/;
+  /^(?:(?:un)?resolved|open|undecided|unsettled|air|settled|decided|agreed|fixed|mind|decide|know|worked|figured)$/;
 
 /**
  * "what's settled is it only gets washed cold and what's still open is the thread and the batting": a list told in a whole sentence is
  * read as the list under its heading that it is ("settled: … ; open: …").
  */
-export function nameHeads(tokens: Token[]): Token[] {
-  if (!tokens.some((t) => HINT.test(t.w))) return tokens;
+export function nameHeads(said: Token[]): Token[] {
+  if (!said.some((t) => HINT.test(t.w))) return said;
+  const tokens = said.map((t) => (Object.hasOwn(RESOLVED, t.w) ? { ...t, w: RESOLVED[t.w]! } : t));
   const out: Token[] = [];
   for (let i = 0; i < tokens.length; i++) {
     const before = out.at(-1)?.w ?? '.';

@@ -134,6 +134,8 @@ export function readIndexList(
       const then = tokens[tokens[more.next]?.w === ',' ? more.next + 1 : more.next]?.w ?? '';
       if (NARROWED_BY.has(then) && !prefix.has(then)) return { values, next };
     }
+    // "ties out of rows one and two, row one faded": told already, it begins something of its own
+    if (again && t!.w === ',' && values.includes(more.value)) return { values, next };
     // "row two and row three one to three": of the second its blocks
     if (again && !/s$/.test(tokens[j - 1]!.w) && isRun(tokens, more.next)) return { values, next };
     // "pressed row one, row two wants doing": one row with a verb of its own, where the first was the object of another
