@@ -249,7 +249,7 @@ function clothChosen(
   told: Draft['origins'][string] | undefined,
   text: string,
 ): string | undefined {
-  if (!told || !/^(?:backing|binding|batting)$/.test(about)) return undefined;
+  if (!told || !/^(?:backing|binding|batting|tie-thread)$/.test(about)) return undefined;
   const words = (told.words ?? text.slice(told.from, told.to)).toLowerCase();
   if (/\b(?:not|no|n't|instead|rather)\b/.test(words)) return undefined;
   const cloths = new Set(words.match(/[a-z]+/g)?.filter((word) => CLOTH_WORDS.has(word)));

@@ -37,6 +37,7 @@ export function withoutTalk(tokens: Token[]): Token[] {
     const next =
       (atHead ? openingAt(tokens, i) : undefined) ??
       passingAt(tokens, i, kept.at(-1)) ??
+      anyhowAt(tokens, i) ??
       toListenerAt(tokens, i);
     if (next !== undefined) {
       // "the other one, bless it, is torn": no comma is left between a subject and its verb
@@ -86,6 +87,16 @@ const KNOWS = wordSet(
 const KNOWN = wordSet(
   'what how where which who whose why when if that it the this those these them him her me my about of i a more better best already whether',
 );
+
+/** "half of them were gone anyhow", "it was thin anyway, so I netted it": at the end of what is told. */
+const anyhowAt = (tokens: Token[], i: number): number | undefined =>
+  ANYHOW.has(tokens[i]!.w) &&
+  i > 1 &&
+  tokens[i - 1]!.kind === 'word' &&
+  (tokens[i + 1]?.kind ?? 'mark') === 'mark'
+    ? i + 1
+    : undefined;
+const ANYHOW = wordSet('anyhow anyway anyways');
 
 /** "in you know row three", with no comma about it. */
 function toListenerAt(tokens: Token[], i: number): number | undefined {

@@ -49,7 +49,11 @@ const HINT =
  */
 export function nameHeads(said: Token[]): Token[] {
   if (!said.some((t) => HINT.test(t.w))) return said;
-  const tokens = said.map((t) => (Object.hasOwn(RESOLVED, t.w) ? { ...t, w: RESOLVED[t.w]! } : t));
+  const tokens = said.map((t, k) =>
+    Object.hasOwn(RESOLVED, t.w) && !/^(?:that|to)$/.test(said[k + 1]?.w ?? '')
+      ? { ...t, w: RESOLVED[t.w]! }
+      : t,
+  );
   const out: Token[] = [];
   for (let i = 0; i < tokens.length; i++) {
     const before = out.at(-1)?.w ?? '.';

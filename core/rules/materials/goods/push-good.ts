@@ -80,6 +80,7 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
   material = named(state, material, good.name);
   if (material === 'fabric' && (use === 'bought' || use === 'needed'))
     material = chosenFor(state, sentence.items, good) ?? material;
+  if (material === 'thread' && use === 'used' && isForTying(state, sentence, good)) material = 'tie-thread';
   // "darned 5-1 and used up the last of the wool": what it was sewn with
   if (
     material === 'fabric' &&
@@ -108,6 +109,19 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
   );
   state.drafts.push(draft);
   made.push(draft);
+}
+
+/** "tied: row two. 4 skeins crewel wool used", and that which was chosen for the ties before: yarn by the skein, where it is tied. */
+function isForTying(state: ReaderState, sentence: Told, { name, unit }: GoodFound): boolean {
+  const noun = name.split(' ').at(-1)!;
+  if (!/^(?:wool|yarn|cotton|floss|silk|crewel)$/.test(noun)) return false;
+  if (state.memory.chosen?.[noun] === 'tie-thread') return true;
+  const told = [...sentence.items, ...(sentence.before ?? [])];
+  return (
+    (unit === 'skein' || unit === 'ball') &&
+    told.some((x) => x.action?.v === 'tie') &&
+    !told.some((x) => /^(?:darn|resew|quilt|bind|baste)$/.test(x.action?.v ?? ''))
+  );
 }
 
 /** "three yards of something", "a yard of, what do you call it, nine dollars": of what is not known, and not of what was told before. */

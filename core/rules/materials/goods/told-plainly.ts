@@ -5,7 +5,7 @@ import { wordsBetween } from '../../words-between.ts';
 
 /** Where goods were got, behind them in a list. */
 const SOURCE =
-  /^ (?:(?:from|at|off|in|down) (?:the |a |my |one |that )?(?:(?:other|same|one|first|second|corner|local|new|big|little|charity|fabric|quilt|sewing|wool|next) )*(?:shop|shops|store|stores|market|stall|fair|sale|place|mill|website|haberdashers?|drapers?|'s)(?: 's)?|online|on line|by post|by mail|second hand) /;
+  /^ (?!in store )(?:(?:from|at|off|in|down) (?:the |a |my |one |that )?(?:(?:other|same|one|first|second|corner|local|new|big|little|charity|fabric|quilt|sewing|wool|next) )*(?:shop|shops|store|stores|market|stall|fair|sale|place|mill|website|haberdashers?|drapers?|'s)(?: 's)?|online|on line|by post|by mail|second hand) /;
 const ENDS = /^(?:|[,.;)]|and|&|\+|plus|at|@|for|cost)$/;
 
 /**
