@@ -82,6 +82,7 @@ import { putSlipsRight } from '../rules/slips/put-right.ts';
 import { withSoIs } from '../rules/so-is-that.ts';
 import { withSpreads } from '../rules/spread-to.ts';
 import { stuffLast } from '../rules/stuff-last.ts';
+import { stuffToldBehind } from '../rules/stuff-told-behind.ts';
 import { withoutTakenBack } from '../rules/taken-back.ts';
 import { withoutThatsAll } from '../rules/thats-all-there.ts';
 import { themAsThose } from '../rules/them-as-those.ts';
@@ -281,6 +282,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   // "and 3-4 too?", where a question went before, asks the same of that
   const settled = through(
     memory.asked ? scanned.items : withTooAsked(scanned.items),
+    stuffToldBehind,
     withoutQuiltsCloth,
     withButOnly,
     withParted,

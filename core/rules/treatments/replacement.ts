@@ -153,7 +153,13 @@ const NO_PIECE = new Set(['binding', 'backing', 'batting', 'ties', 'label', 'bor
 function setsIn(items: Item[], all: string): boolean {
   if (items.some((x) => x.object && NO_PIECE.has(x.object))) return false;
   // "put a new patch over it in the grey poplin": laid on, and the "in" is of the cloth
-  if (/ (?:new|fresh) (?:\S+ )?patch (?:of \S+ )?(?:over|on|onto|across) /.test(all)) return false;
+  // "a new red patch sewn on over the hole in 4-4"
+  if (
+    / (?:new|fresh) (?:\S+ ){0,2}patch (?:of \S+ )?(?:(?:[a-z]+ed|sewn|put|stuck|laid) )?(?:over|on|onto|across) /.test(
+      all,
+    )
+  )
+    return false;
   const fresh = items.findIndex(
     (x, k) =>
       (/^(new|fresh|another)$/.test(x.w) &&
