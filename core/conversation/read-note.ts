@@ -97,7 +97,6 @@ import { withoutRather } from '../rules/would-rather.ts';
 import { withApostrophes } from '../text/lost-apostrophe.ts';
 import { withoutStammer } from '../text/said-twice.ts';
 import { withSpokenMarks } from '../text/spoken-marks.ts';
-import { themAsThose } from '../text/them-as-those.ts';
 import { tokenise } from '../text/tokenise.ts';
 import { withoutTalk } from '../text/without-talk.ts';
 import { amend, amendByScrap } from './amend.ts';
@@ -185,13 +184,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const typed = through(
-    tokenise(withPoint(text, memory)),
-    withApostrophes,
-    withoutStammer,
-    withoutTalk,
-    themAsThose,
-  );
+  const typed = through(tokenise(withPoint(text, memory)), withApostrophes, withoutStammer, withoutTalk);
   const unread = typed.length > READ_TOKENS;
   const known = withoutUnknown(withVagueCounts(themAsThose(typed.slice(0, READ_TOKENS), grid)));
   const blanks = through(

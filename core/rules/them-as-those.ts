@@ -5,18 +5,18 @@ import { wordSet } from '../text/word-set.ts';
 
 /** What is spoken of in the plural at the bench. */
 const THINGS = wordSet(
-  'ones blocks squares ties knots stitches seams patches tears rips holes stains spots marks corners edges borders strips pieces rows columns threads pins labels layers triangles hexagons stars splits repairs darns bits ends sides',
+  'ones blocks squares ties knots stitches seams patches tears rips holes stains spots marks corners edges borders strips pieces rows columns threads pins labels layers triangles hexagons stars splits repairs darns bits ends sides needles blks scraps skeins spools reels balls packs bobbins buttons sts',
 );
 /** What may stand between. */
 const TOLD_BY = wordSet(
-  'old new loose bad worn torn faded top bottom left right outer inner corner middle last first two three four five six same other little big nice brown',
+  'old new loose bad worn torn faded top bottom left right outer inner corner middle last first two three four five six same other little big nice brown small fine long short curved safety brass sharp fancy good',
 );
 /** These give something to them: "gave them patches", "got them pins for the quilting". */
 const GIVES = wordSet('give gave given giving gives sell sold show send sent');
 const EMPHASIS = wordSet('single last blessed bloody damn darn mortal');
 
 /**
- * "every one of them blue checks", "took them old ties out": "those" as many people say it. "Them" alone, with no thing in the plural
+ * "every one of them blue checks", "took them old ties out", "a pack of them big needles": "those" as many people say it. "Them" alone, with no thing in the plural
  * right behind it, stays. And "every single one", "every last one" are every one.
  */
 export function themAsThose(tokens: Token[], grid: QuiltGrid): Token[] {
