@@ -97,6 +97,8 @@ export const HISTORY: RegExp[] = [
   new RegExp(
     `^ (?:(?:so|right|well|okay|ok|and|now|this|it|this one|i|we|they|she|he) )*(?:(?:came|come|pulled|dug|hauled|fished|rescued|saved|got|found|salvaged|retrieved)(?: this| it)?(?: one| up)? (?:out of|from|in|off) (?:a|an|the|her|his|my|their|some|our)|(?:out of|from) an?)(?: \\w+){0,2} ${FOUND_IN}\\b`,
   ),
+  // "wagga ex shearers' hut, five rows of three", "crib quilt, ex the orphanage"
+  /^ (?:(?!(?:bought|got|used|need|have|had|the|\d+) )[a-z]+ ){1,3}(?:, )?ex (?:-|the |a |an )?(?!(?:husband|wife|display|hire|stock|army|factory)\b)(?:[a-z]+ (?:' |'s )?){1,3}(?:[,.(]|$)/,
   // "maker not known", "nobody knows who made it"
   /\b(?:maker|owner|history|origins?|age|date)(?: is| was|'s)? (?:not known|unknown|n't known|a mystery|lost|not recorded|anyone 's guess)\b/,
   /\b(?:nobody|no one|no ?body|none of them|they do n't) (?:knows?|remembers?|recalls?)(?: any more)? (?:who|where|when|how old|anything)\b/,

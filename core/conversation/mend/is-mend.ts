@@ -97,6 +97,15 @@ export function deniesAtOnce(items: Item[]): boolean {
 /** Time at work that the last note knows nothing of. */
 export function tellsWork(work: Work): boolean {
   const stands = work.standing.filter(({ was }) => was.kind === 'work');
+  // "that was an hour cutting and half an hour piecing", where no length stood
+  const lengths = work.state.drafts.flatMap(({ entry: e }) =>
+    e.kind === 'work' && e.minutes !== undefined && e.task !== undefined ? [e.task] : [],
+  );
+  if (
+    new Set(lengths).size > 1 &&
+    !stands.some(({ was }) => was.kind === 'work' && was.minutes !== undefined)
+  )
+    return true;
   // "packed in at ten to five", after a start
   if (
     stands.length &&
