@@ -65,14 +65,16 @@ export async function searchReadings(
     }
     beams = next;
   }
-  // What the search broke off has begun to say the first words again ("… with the dimity. Patch"): taken only where nothing ended.
-  for (const beam of finished.length > 0 ? [] : beams) {
+  // What the search broke off is closed with the end's own probability: "… with the dimity. Patch" has begun the first words again.
+  for (const { logits, ...beam } of beams) {
+    const endLogProb = logits[END]! - network.prepare(logits, false);
     finished.push({
-      ...beam,
-      endLogProb: 0,
+      tokens: beam.tokens,
+      logProbs: beam.logProbs,
+      endLogProb,
       noSpeech: start.noSpeech,
       looped: false,
-      score: beam.sum / (beam.tokens.length + 1),
+      score: (beam.sum + endLogProb) / (beam.tokens.length + 1),
     });
   }
   finished.sort((a, b) => b.score - a.score);
