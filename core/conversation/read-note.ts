@@ -159,23 +159,13 @@ const READ_TOKENS = 1500;
 export function readNote(said: string, circumstances: Circumstances): Read {
   const text = withSpokenMarks(said);
   const whole = readWhole(text, circumstances);
-  const inTwo = readInTwo({
+  const note = {
     text,
     before: circumstances.conversation,
     whole,
-    grid: circumstances.quilt,
-    read: (part, conversation) => readWhole(part, { ...circumstances, conversation }),
-  });
-  return (
-    inTwo ??
-    mendsInTurn({
-      text,
-      before: circumstances.conversation,
-      whole,
-      read: (part, conversation) => readWhole(part, { ...circumstances, conversation }),
-    }) ??
-    whole
-  );
+    read: (part: string, conversation: Conversation) => readWhole(part, { ...circumstances, conversation }),
+  };
+  return readInTwo({ ...note, grid: circumstances.quilt }) ?? mendsInTurn(note) ?? whole;
 }
 
 /** The note as one piece. */

@@ -69,7 +69,7 @@ function removalIn(before: Item[]): Item[] {
   const at = before.findIndex((_x, k) => k < 4 && removalAt(before, k)?.form === 'past');
   if (at < 0 || !before.some((x) => x.object)) return [];
   if (before.some((x) => x.finding && x.finding !== 'old-repair')) return [];
-  const particle = removalAt(before, at)?.particle;
+  const { particle } = removalAt(before, at)!;
   return particle === at + 1
     ? before.slice(at, at + 2)
     : particle === undefined || particle === at

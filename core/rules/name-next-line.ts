@@ -83,7 +83,7 @@ export function nameNextLine(tokens: Token[], grid: QuiltGrid): Token[] {
         i = told.next - 1;
         continue;
       }
-      if (told && single && (readCount(tokens, i)?.next ?? 0) > 0 && !/^[,;]$/.test(before)) word = undefined;
+      if (told && single && !/^[,;]$/.test(before)) word = undefined;
     }
     out.push(t);
   }

@@ -16,16 +16,19 @@ const GIVES = wordSet('give gave given giving gives sell sold show send sent');
 const EMPHASIS = wordSet('single last blessed bloody damn darn mortal');
 
 /**
- * "every one of them blue checks", "took them old ties out", "a pack of them big needles": "those" as many people say it. "Them" alone, with no thing in the plural
- * right behind it, stays. And "every single one", "every last one" are every one.
+ * "every one of them blue checks", "took them old ties out", "a pack of them big needles": "those" as many people say it. "Them" alone, with
+ * no thing in the plural right behind it, stays. And "every single one", "every last one" are every one.
  */
 export function themAsThose(tokens: Token[], grid: QuiltGrid): Token[] {
   if (!tokens.some((t) => t.w === 'them' || t.w === 'every')) return tokens;
   const cloths = new Set(Object.keys(grid.fabrics ?? {}).flatMap((name) => name.toLowerCase().split(/\s+/)));
   const isCloth = (w: string): boolean => cloths.has(w) || COLOURS.has(w) || PATTERN_WORDS.has(w);
+  const kept = tokens.filter(
+    (t, k) => !(EMPHASIS.has(t.w) && tokens[k - 1]?.w === 'every' && /^ones?$/.test(tokens[k + 1]?.w ?? '')),
+  );
   const thingBehind = (k: number): boolean => {
     for (let j = k + 1; j < k + 5; j++) {
-      const word = tokens[j]?.w ?? '';
+      const word = kept[j]?.w ?? '';
       if (THINGS.has(word)) return true;
       // "them blue checks", "them ginghams"
       if (word.endsWith('s') && !cloths.has(word) && cloths.has(word.slice(0, -1))) return true;
@@ -33,17 +36,7 @@ export function themAsThose(tokens: Token[], grid: QuiltGrid): Token[] {
     }
     return false;
   };
-  return tokens
-    .filter(
-      (t, k) =>
-        !(EMPHASIS.has(t.w) && tokens[k - 1]?.w === 'every' && /^ones?$/.test(tokens[k + 1]?.w ?? '')),
-    )
-    .map((t, k, all) =>
-      t.w === 'them' &&
-      !GIVES.has(all[k - 1]?.w ?? '') &&
-      // the words were counted before those that only give weight fell out
-      thingBehind(tokens.indexOf(t))
-        ? { ...t, w: 'those' }
-        : t,
-    );
+  return kept.map((t, k) =>
+    t.w === 'them' && !GIVES.has(kept[k - 1]?.w ?? '') && thingBehind(k) ? { ...t, w: 'those' } : t,
+  );
 }

@@ -1,5 +1,6 @@
 import type { RecognitionContext } from './build-prompt.ts';
-import { loadWhisper, type Recognition, type Turn } from './whisper.ts';
+import type { Turn } from './reading.ts';
+import { loadWhisper, type Recognition } from './whisper.ts';
 
 export type RecogniserRequest =
   | {

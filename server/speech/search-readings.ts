@@ -29,6 +29,17 @@ export async function searchReadings(
   const most = Math.min(cap, start.room - 1);
   let beams: Beam[] = [{ tokens: [], logProbs: [], sum: 0, logits: start.logits, past: start.past }];
   const finished: ScoredReading[] = [];
+  const finish = ({ tokens, logProbs }: Beam, endLogProb: number, sum: number): void => {
+    const { noSpeech } = start;
+    finished.push({
+      tokens,
+      logProbs,
+      endLogProb,
+      noSpeech,
+      looped: false,
+      score: sum / (tokens.length + 1),
+    });
+  };
   for (let length = 0; length < most && beams.length > 0 && finished.length < width; length++) {
     const candidates: { beam: Beam; id: number; logProb: number; sum: number }[] = [];
     for (const beam of beams) {
@@ -47,14 +58,7 @@ export async function searchReadings(
     for (const { beam, id, logProb, sum } of candidates) {
       if (next.length >= width) break;
       if (id === END) {
-        finished.push({
-          tokens: beam.tokens,
-          logProbs: beam.logProbs,
-          endLogProb: logProb,
-          noSpeech: start.noSpeech,
-          looped: false,
-          score: sum / (beam.tokens.length + 1),
-        });
+        finish(beam, logProb, sum);
         continue;
       }
       const tokens = [...beam.tokens, id];
@@ -66,16 +70,9 @@ export async function searchReadings(
     beams = next;
   }
   // What the search broke off is closed with the end's own probability: "… with the dimity. Patch" has begun the first words again.
-  for (const { logits, ...beam } of beams) {
-    const endLogProb = logits[END]! - network.prepare(logits, false);
-    finished.push({
-      tokens: beam.tokens,
-      logProbs: beam.logProbs,
-      endLogProb,
-      noSpeech: start.noSpeech,
-      looped: false,
-      score: (beam.sum + endLogProb) / (beam.tokens.length + 1),
-    });
+  for (const beam of beams) {
+    const endLogProb = beam.logits[END]! - network.prepare(beam.logits, false);
+    finish(beam, endLogProb, beam.sum + endLogProb);
   }
   finished.sort((a, b) => b.score - a.score);
   const [best, ...others] = finished;

@@ -10,8 +10,6 @@ import { SEARCH_WIDTH } from './search-width.ts';
 import { loadNetwork } from './whisper-network.ts';
 import { LONGEST_FRAMES, SHORTEST_FRAMES } from './whisper-tokens.ts';
 
-export type { Turn };
-
 export type RecognisedWord = { text: string; confidence: number };
 
 export type Recognition = {

@@ -14,29 +14,20 @@ export function forThisRead(tokens: Token[]): Token[] {
   while (from < read && LEAD.test(tokens[from]!.w)) from++;
   let end = tokens.findIndex((t, k) => k > read && ENDS.test(t.w));
   if (end < 0) end = tokens.length;
-  const comma = (at: Token): Token => ({ ...at, w: ',', kind: 'mark', to: at.from, glued: false });
-  if (tokens[from]?.w === 'for') {
-    const [wrong, right] = [tokens.slice(from + 1, read), tokens.slice(read + 1, end)];
-    if (!fits(wrong) || !fits(right)) return tokens;
-    return [
-      ...tokens.slice(0, from),
-      { ...tokens[from]!, w: 'not' },
-      ...wrong,
-      comma(tokens[read]!),
-      ...right,
-      ...tokens.slice(end),
-    ];
-  }
-  const before = tokens.findIndex((t, k) => k > read && k < end && t.w === 'for');
-  if (from !== read || before < 0) return tokens;
-  const [right, wrong] = [tokens.slice(read + 1, before), tokens.slice(before + 1, end)];
-  if (!fits(wrong) || !fits(right) || !right.some((t) => t.kind === 'number' || /^(?:row|block)$/.test(t.w)))
-    return tokens;
+  // which of them is led by the other word: "for WRONG read RIGHT", "read RIGHT for WRONG"
+  const first = tokens[from]?.w === 'for';
+  const joint = first ? read : tokens.findIndex((t, k) => k > read && k < end && t.w === 'for');
+  if (joint < 0 || (!first && from !== read)) return tokens;
+  const [one, other] = [tokens.slice(from + 1, joint), tokens.slice(joint + 1, end)];
+  const [wrong, right] = first ? [one, other] : [other, one];
+  if (!fits(wrong) || !fits(right)) return tokens;
+  if (!first && !right.some((t) => t.kind === 'number' || /^(?:row|block)$/.test(t.w))) return tokens;
+  const between = tokens[joint]!;
   return [
     ...tokens.slice(0, from),
-    { ...tokens[read]!, w: 'not' },
+    { ...tokens[from]!, w: 'not' },
     ...wrong,
-    comma(tokens[before]!),
+    { ...between, w: ',', kind: 'mark', to: between.from, glued: false },
     ...right,
     ...tokens.slice(end),
   ];

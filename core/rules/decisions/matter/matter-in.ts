@@ -72,12 +72,12 @@ export function matterIn(
     return { topic: unnamed.topic, status: part.status, rule: 'decision.what-with' };
   const topic = part.topic?.topic;
   if (!topic) {
-    // "which fabric I'd use, or whether it ships rolled or folded"
     // "hang or fold: open", "delivery: settled"
     const under = parts[k + 1];
     if (under?.joint === ':' && under.cue && BARE_STATUS.test(under.words) && isPlainHead(part))
       return { topic: 'other', status: under.cue, rule: 'decision.headed' };
     if (isAskedMatter(part)) return { topic: 'other', status: part.status!, rule: 'decision.asked' };
+    // "which fabric I'd use, or whether it ships rolled or folded"
     const before = parts[k - 1];
     return before?.taken &&
       before.status === 'open' &&

@@ -4,6 +4,8 @@ import { isAskedMatter } from './asked-matter.ts';
 import { BLOCKS, type Part } from './part.ts';
 import { sharedStatus } from './shared-status.ts';
 
+const NEITHER = / neither (?:the|my|its) /;
+
 /** Gives each part that names a matter the word that was said of it: its own, the list's, or the next one that stands alone. */
 export function spread(
   parts: Part[],
@@ -15,9 +17,9 @@ export function spread(
     const part = parts[k]!;
     // "neither the binding nor the thread's settled"
     const neither =
-      parts[k + 1]?.joint === 'nor' && / neither (?:the|my|its) /.test(part.words)
+      parts[k + 1]?.joint === 'nor' && NEITHER.test(part.words)
         ? parts[k + 1]!.cue
-        : part.joint === 'nor' && / neither (?:the|my|its) /.test(parts[k - 1]?.words ?? '')
+        : part.joint === 'nor' && NEITHER.test(parts[k - 1]?.words ?? '')
           ? part.cue
           : undefined;
     if (neither === 'settled' && part.topic) {

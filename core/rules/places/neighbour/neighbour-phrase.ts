@@ -196,15 +196,9 @@ const PEOPLE =
  * into its neighbours" is of that block.
  */
 function hasRunInto(tokens: Token[], i: number): boolean {
-  if (!/^(?:into|onto)$/.test(w(tokens, i - 1))) return false;
-  let k = i - 2;
-  if (!/^(?:run|ran|bled|bleeding|running|gone|leached|seeped|leaked)$/.test(w(tokens, k))) return false;
-  while (
-    /^(?:run|ran|bled|bleeding|running|gone|leached|seeped|leaked|has|have|'s|'ve|is|all|also|just)$/.test(
-      w(tokens, k),
-    )
-  )
-    k--;
+  if (!/^(?:into|onto)$/.test(w(tokens, i - 1)) || !RUN.test(w(tokens, i - 2))) return false;
+  let k = i - 3;
+  while (RUN.test(w(tokens, k)) || /^(?:has|have|'s|'ve|is|all|also|just)$/.test(w(tokens, k))) k--;
   return (
     /^[a-z]{3,}$/.test(w(tokens, k)) &&
     !/^(?:that|this|dye|dyes|colou?r|one|two|three|four|five|six|seven|eight|nine|ten|there|and)$/.test(
@@ -212,6 +206,8 @@ function hasRunInto(tokens: Token[], i: number): boolean {
     )
   );
 }
+
+const RUN = /^(?:run|ran|bled|bleeding|running|gone|leached|seeped|leaked)$/;
 
 /** "its right-hand neighbour", "neighbour to the right", "both its neighbours", "the neighbour below". */
 function neighbourOf(
