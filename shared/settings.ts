@@ -1,11 +1,12 @@
 import { z } from 'zod';
 import { QuiltShape } from './quilt.ts';
+import { RECOGNISER_MODEL } from './recogniser-model.ts';
 
 /** Settings of this machine, kept by lowdb. */
 export const Settings = z.object({
   version: z.literal(1).default(1),
   /** Folder name under models/ of the recogniser. */
-  model: z.string().default('whisper-base'),
+  model: z.string().default(RECOGNISER_MODEL),
   endPauseMs: z.number().int().min(300).max(3000).default(600),
   listening: z.enum(['always', 'held', 'on-call']).default('held'),
   callPhrase: z.string().max(60).default('thimble on'),

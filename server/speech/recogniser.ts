@@ -1,4 +1,5 @@
 import type { ChildProcess } from 'node:child_process';
+import { RECOGNISER_MODEL } from '../../shared/recogniser-model.ts';
 import type { RecognitionContext } from './build-prompt.ts';
 import { forkTypeScript } from './fork-typescript.ts';
 import { checkModelFolder, ModelFileError } from './model-files.ts';
@@ -65,7 +66,7 @@ const LONGEST_LOAD_MS = 120_000;
  */
 export function createRecogniser({
   modelsDir,
-  model = 'whisper-base',
+  model = RECOGNISER_MODEL,
   hangAfterMs = 30_000,
 }: {
   modelsDir: string;

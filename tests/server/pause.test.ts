@@ -10,7 +10,7 @@ import { type LiveClient, type Server, startServer } from './start-server.ts';
 const modelsDir = fileURLToPath(new URL('../../models', import.meta.url));
 /** Sentences in a synthetic voice (flite slt). */
 const spoken = fileURLToPath(new URL('../fixtures/spoken', import.meta.url));
-const ready = existsSync(join(modelsDir, 'whisper-base'));
+const ready = existsSync(join(modelsDir, 'whisper-base-trade'));
 const BEGAN = '2026-03-14T10:00:00.000Z';
 
 /** One microphone that is spoken into; time is that of its sound, however fast it is sent. */

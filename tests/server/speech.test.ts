@@ -13,7 +13,7 @@ import { startServer } from './start-server.ts';
 const modelsDir = fileURLToPath(new URL('../../models', import.meta.url));
 /** "Row three, block two has a hole in it, and the block to the right of that is thin.", in a synthetic voice. */
 const spoken = fileURLToPath(new URL('../../server/demo/audio/note-04.flac', import.meta.url));
-const ready = existsSync(join(modelsDir, 'whisper-base')) && existsSync(spoken);
+const ready = existsSync(join(modelsDir, 'whisper-base-trade')) && existsSync(spoken);
 
 async function samples(): Promise<Int16Array> {
   const pieces: Float32Array[] = [new Float32Array(8_000)];

@@ -5,6 +5,7 @@ import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 
 import { checkModelFolder, readModelManifest } from '../../server/speech/model-files.ts';
 import { createRecogniser } from '../../server/speech/recogniser.ts';
+import { RECOGNISER_MODEL } from '../../shared/recogniser-model.ts';
 import { MODELS } from './support/places.ts';
 
 // A loaded machine is slow, not wrong: speed is measured in the bench.
@@ -19,7 +20,12 @@ afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 it('finds the shipped models whole, byte for byte', async () => {
   const { folders } = await readModelManifest(MODELS);
-  expect(folders.map((each) => each.folder)).toEqual(['whisper-base', 'silero-vad', 'trade-phrases']);
+  expect(folders.map((each) => each.folder)).toEqual([
+    'whisper-base',
+    'whisper-base-trade',
+    'silero-vad',
+    'trade-phrases',
+  ]);
   for (const each of folders) {
     expect(each.licence).toBe('MIT');
     const files = await checkModelFolder(MODELS, each.folder, { hashes: true });
@@ -28,10 +34,10 @@ it('finds the shipped models whole, byte for byte', async () => {
 });
 
 it('says in one line which file is cut short', async () => {
-  truncateSync(join(folder, 'whisper-base/onnx/encoder_model_quantized.onnx'), 1000);
+  truncateSync(join(folder, RECOGNISER_MODEL, 'onnx/encoder_model_quantized.onnx'), 1000);
   const recogniser = createRecogniser({ modelsDir: folder });
   await expect(recogniser.ready()).rejects.toThrow(
-    /^Model file damaged: whisper-base\/onnx\/encoder_model_quantized\.onnx has 1000 bytes, expected \d+\. .*$/,
+    /^Model file damaged: whisper-base-trade\/onnx\/encoder_model_quantized\.onnx has 1000 bytes, expected \d+\. .*$/,
   );
   await expect(recogniser.recognise(new Float32Array(16_000), {}, { priority: 'live' })).rejects.toThrow(
     'Model file damaged',
@@ -65,14 +71,14 @@ it('finds a file of the right size with other contents by its hash', async () =>
 });
 
 it('tells of a model that has the right size but cannot be loaded', async () => {
-  const path = join(folder, 'whisper-base/onnx/encoder_model_quantized.onnx');
+  const path = join(folder, RECOGNISER_MODEL, 'onnx/encoder_model_quantized.onnx');
   writeFileSync(path, Buffer.alloc(readFileSync(path).length, 7));
   const recogniser = createRecogniser({ modelsDir: folder });
   await expect(recogniser.ready()).rejects.toThrow(
     /^The recogniser did not start \(.+\)\. Typed notes still work/,
   );
   // The folder is put right: no restart of the server is needed.
-  cpSync(join(MODELS, 'whisper-base'), join(folder, 'whisper-base'), { recursive: true });
+  cpSync(join(MODELS, RECOGNISER_MODEL), join(folder, RECOGNISER_MODEL), { recursive: true });
   await recogniser.ready();
   expect(recogniser.state()).toEqual({ state: 'ready', waiting: 0 });
   await recogniser.close();

@@ -34,7 +34,8 @@ const ROUNDS = 3;
 const NOTES = 60;
 const VOICES = ['slt', 'rms', 'awb'];
 
-const recogniser = createRecogniser({ modelsDir: MODELS });
+// The plain weights: the ones that the other engine has too.
+const recogniser = createRecogniser({ modelsDir: MODELS, model: 'whisper-base' });
 const other = spawn(python, [fileURLToPath(new URL('./other-engine.py', import.meta.url)), weights], {
   stdio: ['pipe', 'pipe', 'inherit'],
 });

@@ -24,7 +24,7 @@ test('killed without warning under load, three times: nothing acknowledged is lo
   expect(report.acknowledged).toBeGreaterThan(10);
 }, 120_000);
 
-test.skipIf(!existsSync(`${MODELS}/whisper-base`))(
+test.skipIf(!existsSync(`${MODELS}/whisper-base-trade`))(
   'killed twice while somebody speaks: all that was said safe is on the disk, and in the end in the log, once',
   async () => {
     const report = await killWhileSpeaking(2);
@@ -48,7 +48,7 @@ test('the open segment cut at every length, bits turned over in any file: nothin
 }, 120_000);
 
 // Descriptors and processes are counted in /proc, which Linux has.
-test.skipIf(process.platform !== 'linux' || !existsSync(`${MODELS}/whisper-base`))(
+test.skipIf(process.platform !== 'linux' || !existsSync(`${MODELS}/whisper-base-trade`))(
   'a small day: after it no descriptor, timer, process or file is left, and all of it is in the log',
   async () => {
     const report = await compressedDay({ notes: 120, utterances: 6, uploads: 3 });

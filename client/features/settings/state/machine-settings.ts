@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { RECOGNISER_MODEL } from '../../../../shared/recogniser-model.ts';
 import type { Settings } from '../../../../shared/settings.ts';
 import { api } from '../../link/state/api.ts';
 
@@ -9,7 +10,7 @@ export const settingsFault = signal<string | null>(null);
 /** The schema's own defaults, for the moment before the server has answered. */
 export const UNTIL_KNOWN: Settings = {
   version: 1,
-  model: 'whisper-base',
+  model: RECOGNISER_MODEL,
   endPauseMs: 600,
   listening: 'held',
   callPhrase: 'thimble on',
