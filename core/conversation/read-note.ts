@@ -6,6 +6,7 @@ import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
 import { isUndo } from '../rules/acts/is-undo.ts';
 import { isToolTrouble } from '../rules/acts/tool-trouble.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
+import { withBlankSides } from '../rules/amounts/blank-sides.ts';
 import { withUnitsFirst } from '../rules/amounts/units-first.ts';
 import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { withVagueCounts } from '../rules/amounts/vague-counts.ts';
@@ -55,7 +56,6 @@ import { withLaterPlaces } from '../rules/later-places.ts';
 import { nameLineByLine } from '../rules/line-by-line.ts';
 import { withListStops, withTopics } from '../rules/list-stops.ts';
 import { withGoodsApart } from '../rules/materials/goods-apart.ts';
-import { halfKnown } from '../rules/measurements/half-known.ts';
 import { withSizesApart } from '../rules/measurements/sizes-apart.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
@@ -186,6 +186,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     namePlaceMarks,
     nameKnockedOff,
     nameBlanks,
+    withBlankSides,
     nameRest,
   );
   const plain = nameHeads(
@@ -443,25 +444,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
         placed: 'unneeded',
       });
   }
-  // "top's 60 by something"
-  const sides = drafts.some((d) => d.entry.kind !== 'decision') ? undefined : halfKnown(joined);
-  if (sides)
-    drafts.splice(
-      0,
-      drafts.length,
-      ...sides.map(
-        (entry): Draft => ({
-          entry,
-          origins: {
-            entry: { rule: 'measurement.half-known', how: 'said', from: 0, to: text.length },
-          },
-          placed: 'unneeded',
-          clause: 0,
-          sentence: 0,
-        }),
-      ),
-    );
-  if (!sides) drafts.push(...remarksOf(told));
+  drafts.push(...remarksOf(told));
   if (!drafts.length) drafts.push(remarkDraft([], 0, text.length, 'remark.unread'));
   const ask =
     askFor(drafts, grid, state) ??

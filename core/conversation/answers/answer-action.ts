@@ -22,18 +22,23 @@ export function answerAction(a: Answering): boolean {
     a.items.some((x) => POINTERS.has(x.place?.rule ?? '') || x.seam) &&
     !a.items.some((x) => x.place?.kind === 'blocks' && x.place.how === 'said');
   const elsewhere = (d: Draft): boolean =>
-    d.placed === 'said' &&
-    // "took the old patch off it", where the old patch last spoken of was another
-    !pointsOnly &&
-    placesOf(d.entry).some(
-      (p) =>
-        splitBlock(p) !== undefined ||
-        (d.entry.kind === 'treatment' && d.entry.object !== undefined && p !== 'quilt'),
-    ) &&
-    !placesOf(d.entry).some((p) => where.includes(p));
+    // "3-3 is torn so I darned it": the damage that the note itself tells
+    (d.placed === 'carried' && ofDamageToldFirst(a, d, where)) ||
+    (d.placed === 'said' &&
+      // "took the old patch off it", where the old patch last spoken of was another
+      !pointsOnly &&
+      placesOf(d.entry).some(
+        (p) =>
+          splitBlock(p) !== undefined ||
+          (d.entry.kind === 'treatment' &&
+            p !== 'quilt' &&
+            (d.entry.object !== undefined || ON_PARTS.has(d.entry.action ?? ''))),
+      ) &&
+      !placesOf(d.entry).some((p) => where.includes(p)));
   // "I fixed 5-3": another block, and again it is not said how
   const unsaid = a.state.drafts.some((d) => d.entry.kind === 'treatment' && !d.entry.action && elsewhere(d));
   if (told.every(elsewhere) || unsaid) return false;
+  if (where.every((p) => splitBlock(p) !== undefined) && isOfTheWhole(a, told)) return false;
   const made: Standing[] = [];
   for (const d of told) {
     if (d.entry.kind !== 'treatment') continue;
@@ -103,6 +108,39 @@ export function answerAction(a: Answering): boolean {
   }
   return true;
 }
+
+/** "pressed the border", where blocks were asked about: what a part is named for as the thing worked on. */
+const ON_PARTS = new Set<string>([
+  'press',
+  'clean',
+  'wash',
+  'dry',
+  'bind',
+  'trim',
+  'cut',
+  'photograph',
+  'label',
+]);
+
+/** Is the deed done to what the same note found before it, at other blocks? */
+const ofDamageToldFirst = (a: Answering, d: Draft, where: string[]): boolean =>
+  placesOf(d.entry).length > 0 &&
+  a.state.drafts.some(
+    (c) =>
+      c.entry.kind === 'condition' &&
+      c.placed === 'said' &&
+      c.clause < d.clause &&
+      placesOf(d.entry).every((p) => !where.includes(p) && placesOf(c.entry).includes(p)),
+  );
+
+/** Work on the quilt as a whole, which no block is asked about: "layered it and basted it", "washed it, now drying flat". */
+const WHOLE = new Set<string>(['layer', 'bind', 'add-border', 'square-up']);
+const WATER = new Set<string>(['wash', 'dry']);
+const isOfTheWhole = (a: Answering, [first]: Draft[]): boolean =>
+  first?.entry.kind === 'treatment' &&
+  a.cue !== 'strong' &&
+  (WHOLE.has(first.entry.action ?? '') ||
+    (WATER.has(first.entry.action ?? '') && !/ (?:them|those|both|'em|they) /.test(a.words)));
 
 /** Stuff that tells by itself what was done with it. */
 const DEED_OF_STUFF: Partial<Record<Material, Action>> = { net: 'overlay', interfacing: 'stabilize' };

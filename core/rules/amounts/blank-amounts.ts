@@ -7,7 +7,7 @@ const MEASURED =
   /^(?:border|width|length|wide|long|seam|allowance|strips?|block|ties|apart|every|at|of|is|are|'s|'re|measures|measured|them|overhang|tails?|diagonal|by|x|×|:|=|,)$/;
 
 /** A length unit that no number stands before, and what it then stands behind and before: "at inches", "are inches apart". */
-const BARE_UNIT = /^(?:by|inch|inches|cm|cms|centimetres|centimeters|mm|millimetres|millimeters)$/;
+const BARE_UNIT = /^(?:inch|inches|cm|cms|centimetres|centimeters|mm|millimetres|millimeters)$/;
 const BEFORE_BARE = /^(?:at|every|of|is|are|be|was|were|'s|'re|about|roughly|measures?|comes?|to|cut)$/;
 const BEHIND_BARE =
   /^(?:|wide|apart|long|deep|across|all|tails?|and|but|so|overhang|each|between|because|cos|since|as|for|round|on|to|this|now|today|[.,;:!?])$/;
@@ -40,6 +40,8 @@ export function nameBlanks(tokens: Token[]): Token[] {
     if (BARE_UNIT.test(t.w) && isBare(tokens, i)) {
       // "at em centimetres": a sound, and not "them"
       if (out.at(-1)?.w === 'them') out.pop();
+      // "at, er, centimetres": the sound stood between commas
+      while (out.at(-1)?.w === ',') out.pop();
       // "at something or other inches", "however many inches apart"
       out.length -= vagueBefore(tokens, i);
       out.push({ ...nought(t), to: t.from });
@@ -55,19 +57,25 @@ export function nameBlanks(tokens: Token[]): Token[] {
 }
 
 /** Words in a number's place: how many of them stand right before. */
-const VAGUE = [['something', 'or', 'other'], ['whatever', 'it', 'was'], ['however', 'many'], ['x'], ['some']];
+const VAGUE = [
+  ['something', 'or', 'other'],
+  ['whatever', 'it', 'was'],
+  ['however', 'many'],
+  ['something'],
+  ['x'],
+  ['some'],
+];
 const vagueBefore = (tokens: Token[], i: number): number =>
   VAGUE.find((words) => words.every((w, k) => tokens[i - words.length + k]?.w === w))?.length ?? 0;
 
-const nought = (t: Token): Token => ({ ...t, w: '0', kind: 'number', value: 0, glued: false });
+export const nought = (t: Token): Token => ({ ...t, w: '0', kind: 'number', value: 0, glued: false });
 
 /** Does a unit stand where its number should have been said first? */
 function isBare(tokens: Token[], i: number): boolean {
-  // "it measures um by seventy-two"
-  if (tokens[i]!.w === 'by')
-    return /^measure[sd]?$/.test(tokens[i - 1]?.w ?? '') && /^(?:\d|\w+ty$)/.test(tokens[i + 1]?.w ?? '');
   const vague = vagueBefore(tokens, i);
-  const before = tokens[i - 1]?.w === 'them' ? tokens[i - 2] : tokens[i - 1 - vague];
+  let at = i - 1 - (tokens[i - 1]?.w === 'them' ? 1 : vague);
+  while (tokens[at]?.w === ',') at--;
+  const before = tokens[at];
   if (!BEFORE_BARE.test(before?.w ?? '') || !BEHIND_BARE.test(tokens[i + 1]?.w ?? '')) return false;
   return !(tokens[i - 1]!.w === 'of' && SOME_OF.test(tokens[i - 2]?.w ?? ''));
 }

@@ -1,15 +1,17 @@
 import type { Token } from '../../text/tokenise.ts';
 
 /** What somebody says she does not know of what she tells. */
-export type Unknown = 'time' | 'quantity' | 'width' | 'cost';
+export type Unknown = 'time' | 'quantity' | 'width' | 'cost' | 'deed';
 
-const NOT_KNOWN = String.raw`(?:not sure|unsure|dunno|no idea|no notion|(?:ca n't|could n't|can not|could not) (?:remember|recall|say|tell you|think)|do n't (?:know|remember|recall)|did n't (?:count|measure|time|note|look|check|notice|see|keep track|write down)(?: at| of| down)?|forget|forgot|forgotten|forgot to (?:look at|check|note|time|count|measure)|(?:god|heaven|goodness|lord|dear|who) knows|lost (?:track|count)(?: of)?|never (?:counted|measured|timed|noted|looked|noticed)(?: at)?)`;
+export const NOT_KNOWN = String.raw`(?:not sure|unsure|dunno|no idea|no notion|(?:ca n't|could n't|can not|could not)(?: for the life of me)? (?:remember|recall|say|tell you|think)|do n't (?:know|remember|recall)|did n't (?:count|measure|time|note|look|check|notice|see|keep track|write down)(?: at| of| down)?|(?:clean |quite |completely )?(?:forget|forgot|forgotten)|forgot to (?:look at|check|note|time|count|measure)|(?:god|heaven|goodness|lord|dear|who) knows|lost (?:track|count)(?: of)?|never (?:counted|measured|timed|noted|looked|noticed)(?: at)?)`;
 const WHAT = String.raw`((?:for )?how (?:long|much|many|wide|far|deep|big)|the (?:time|hours|clock|amount|price|cost|width|length))`;
+/** "can't think what it was", "forget what I did to it now": the deed; "what to do", "what colour it was" are no such thing. */
+const DEED = String.raw`(what)(?: exactly| now)*(?: (?:it was|it is|that was|they were|i did|i 'd done|was done|we did|it was i did|i was doing)(?: (?:to|with|on|there|about) (?:it|them|that|those|that one))?(?: there| now| exactly)*)?`;
 const TAIL = String.raw`(?: (?:it took|that took|took|i took|i used|it was|that was|i bought|it cost|of it|exactly|yards|metres|meters|spools|skeins|balls|reels|minutes|hours|for|i spent|though|now))*`;
 /** "I forgot to measure", "lost count" behind what was told. */
-const PLAIN = String.raw`(forgot to (?:measure|count|time it|note it|look)|did n't (?:measure|count|time it)|lost count|never measured|never counted)(?: (?:it|them|that))?`;
+const PLAIN = String.raw`(forgot to (?:measure|count|time it|note it|look)|(?:it 's |that 's |which has |it has )?(?:gone|went|slipped) (?:clean |right |completely |straight )?(?:out of my head|out of my mind|my mind|from my mind)|(?:and )?my mind 's (?:gone )?(?:a )?blank|did n't (?:measure|count|time it)|lost count|never measured|never counted)(?: (?:it|them|that))?`;
 const UNKNOWN = new RegExp(
-  String.raw`(?:^| )(?:, |and |but |though |- |-- )*(?:i |i 'm |i 've |i have |honestly |really |just |'ve )*(?:${NOT_KNOWN}(?: (?:exactly|just|now|honestly))* ${WHAT}${TAIL}|${PLAIN})(?= $| [.;!]| (?:and|but|so) | , )`,
+  String.raw`(?:^| )(?:, |and |but |though |only |- |-- )*(?:now |i |i 'm |i 've |i have |for the life of me |honestly |really |just |'ve )*(?:${NOT_KNOWN}(?: (?:exactly|just|now|honestly|for the life of me))* (?:${WHAT}${TAIL}|${DEED})|${PLAIN})(?= $| [.;!]| (?:and|but|so) | , )`,
 );
 
 /** A word behind which a statement has still to come to its end. */
@@ -21,12 +23,12 @@ const UNFINISHED =
  * deed and no open matter. Gives the words without them, and what is to be asked for.
  */
 export function withoutUnknown(tokens: Token[]): { tokens: Token[]; unknown?: Unknown } {
-  if (!tokens.some((t) => /^(?:how|the|measure|count|lost|counted|measured|time)$/.test(t.w)))
+  if (!tokens.some((t) => /^(?:how|the|what|measure|count|lost|counted|measured|time|head|mind)$/.test(t.w)))
     return { tokens };
   const words = `${tokens.map((t) => t.w).join(' ')} `;
   const found = UNKNOWN.exec(words);
   if (!found || found.index < 8) return { tokens };
-  const what = found[1] ?? found[2] ?? '';
+  const what = found[1] ?? found[2] ?? found[3] ?? '';
   const from = words.slice(0, found.index).trim().split(' ').length;
   const to = from + found[0].trim().split(' ').length;
   // "the border's I don't know how wide": in the midst of a statement; but "used some thread no idea how much"
@@ -35,13 +37,15 @@ export function withoutUnknown(tokens: Token[]): { tokens: Token[]; unknown?: Un
     (UNFINISHED.test(tokens[from - 1]?.w ?? '') || /wide|width/.test(what))
   )
     return { tokens };
-  const unknown: Unknown = /long|time|hours|clock/.test(what)
-    ? 'time'
-    : /price|cost/.test(what)
-      ? 'cost'
-      : /wide|width/.test(what)
-        ? 'width'
-        : 'quantity';
+  const unknown: Unknown = /^what$|head|mind/.test(what)
+    ? 'deed'
+    : /long|time|hours|clock/.test(what)
+      ? 'time'
+      : /price|cost/.test(what)
+        ? 'cost'
+        : /wide|width/.test(what)
+          ? 'width'
+          : 'quantity';
   // "mended all afternoon, couldn't tell you how long" is time at work by these words
   if (unknown === 'time') return { tokens, unknown };
   return { tokens: [...tokens.slice(0, from), ...tokens.slice(to)], unknown };
