@@ -229,12 +229,12 @@ function turnsToTheRest(items: Item[], k: number, current: Item[]): boolean {
 
 /** What may lead to another block, behind a comma or an "and". */
 const LEADS_TO_OTHER = /^(and|but|so|then|now|um|uh|er|well|oh|as for|as|for|with|the|that|,)$/;
-/** "3-4 I can't decide", "3-4 could go either way", "3-4 maybe too": a block in doubt. */
+/** "3-4 I can't decide", "3-4 could go either way", "3-4 maybe too": a block in doubt; "3-4 are torn" is a tear. */
 const SAID_IN_DOUBT =
-  /^ (?:(?:i|we|it|one|block|is|'s|are|was|still|just|really|though|on the other hand|,|also) )*(?:ca n't|can not|do n't know|dunno|n't know|not sure|'m not|am not|n't decided|not decided|undecided|unsure|unresolved|could (?:go|be|do|take|have)|maybe|perhaps|possibly|might|may|tbd|tbc|'m torn|am torn|torn|(?:'m|am) (?:still |just )?thinking|needs thinking|'m in two|in two minds|to be decided|have n't (?:made|decided)|no idea|either|needs (?:thinking|a think)|is another)\b/;
+  /^ (?:(?:i|we|it|one|block|is|'s|are|was|still|just|really|though|on the other hand|,|also) )*(?:ca n't|can not|do n't know|dunno|n't know|not sure|'m not|am not|n't decided|not decided|undecided|unsure|unresolved|could (?:go|be|do|take|have)|maybe|perhaps|possibly|might|may|tbd|tbc|'m torn|am torn|torn (?:between|about|over|on)|(?:'m|am) (?:still |just )?thinking|needs thinking|'m in two|in two minds|to be decided|have n't (?:made|decided)|no idea|either|needs (?:thinking|a think)|is another)\b/;
 /** "not sure about 3-4", "I don't know yet about 3-4", "might do 3-4 as well": a doubt, and then the block. */
 const DOUBT_OF =
-  /^ (?:(?:i|we|'m|am|still|just|really) )*(?:(?:do n't|n't|not) (?:know|sure|decided|certain)|ca n't (?:decide|make)|undecided|unsure|might (?:do|have)|maybe|perhaps|possibly|thinking (?:about|of)|wondering|in two minds|no idea|dunno|torn)\b/;
+  /^ (?:(?:i|we|'m|am|still|just|really) )*(?:(?:do n't|n't|not) (?:know|sure|decided|certain)|ca n't (?:decide|make)|undecided|unsure|might (?:do|have)|maybe|perhaps|possibly|thinking (?:about|of)|wondering|in two minds|no idea|dunno|torn (?:between|about|over|on))\b/;
 
 /** "and for the border", "but with the backing". */
 const isLedTo = (items: Item[], k: number, from: number): boolean =>

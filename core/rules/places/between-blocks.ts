@@ -40,7 +40,8 @@ export function betweenBlocks(tokens: Token[], i: number, ctx: PlaceContext): Pl
 /** "the fifth block", "the sixth", "block three", "three". */
 function oneAt(tokens: Token[], i: number): { value: number; next: number; noun: boolean } | undefined {
   const led = BLOCKS.has(w(tokens, i));
-  const n = led ? readCount(tokens, i + 1) : (readOrdinal(tokens, i) ?? readCount(tokens, i));
+  const ordinal = led ? undefined : readOrdinal(tokens, i);
+  const n = ordinal ?? readCount(tokens, led ? i + 1 : i);
   if (
     !n ||
     !/^(|and|&|\+|of|in|on|along|is|'s|has|have|are|came|come|gave|open|opened|split|gone|too|as|where|also|[.,;:!?()\n]|blocks?|one|square)$/.test(
@@ -48,6 +49,9 @@ function oneAt(tokens: Token[], i: number): { value: number; next: number; noun:
     )
   )
     return undefined;
-  const noun = !led && (BLOCKS.has(w(tokens, n.next)) || w(tokens, n.next) === 'one');
+  // "the sixth one"; but "between six one and seven one" names two blocks
+  const one = w(tokens, n.next) === 'one';
+  if (one && !ordinal) return undefined;
+  const noun = !led && (one || BLOCKS.has(w(tokens, n.next)));
   return { value: n.value, next: noun ? n.next + 1 : n.next, noun: led || noun };
 }
