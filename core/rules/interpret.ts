@@ -33,6 +33,8 @@ import { doneAsPlanned, sewnAsPlanned, takenUp } from './treatments/as-planned.t
 import { askBetween } from './treatments/ask-between.ts';
 import { bareStuff } from './treatments/bare-stuff.ts';
 import { MENDED_ONCE, mendedByOthers } from './treatments/by-others.ts';
+import { damageSeenTo } from './treatments/damage-seen-to.ts';
+import { dropFinished } from './treatments/drop-finished.ts';
 import { findWays } from './treatments/find-ways.ts';
 import { gapped, gappedRemoval } from './treatments/gapped.ts';
 import { isManner } from './treatments/is-manner.ts';
@@ -88,24 +90,6 @@ export function interpret(state: ReaderState): Draft[] {
   ownersWord(state);
   readDoubtfulCloth(state);
   return state.drafts;
-}
-
-/** "finished 5-1, patched it with brown wool": what was done there is told behind. */
-function dropFinished(state: ReaderState): void {
-  state.drafts = state.drafts.filter(
-    (d) =>
-      !isTreatment(d) ||
-      d.entry.action ||
-      !state.drafts.some(
-        (x) =>
-          isTreatment(x) &&
-          x.entry.action &&
-          x.sentence === d.sentence &&
-          x.clause > d.clause &&
-          x.placed !== 'said' &&
-          x.entry.places?.join() === d.entry.places?.join(),
-      ),
-  );
 }
 
 /** Do these words name blocks that the sentence before does not? */
@@ -189,6 +173,11 @@ function readClause(
   const over = stitch && sewnOver(state, v, made, stitch);
   const elsewhere = !made.length && stitch ? gapped(state, v, clause, placed, stitch) : undefined;
   if (elsewhere) made.push(elsewhere);
+  const seenTo = made.length ? undefined : damageSeenTo(state, v, words, placed, stitch);
+  if (seenTo) {
+    made.push(seenTo.draft);
+    for (const x of seenTo.damage) used.add(x);
+  }
   askBetween(state, clause, made);
   state.drafts.push(...made, ...(over ? [over] : []));
   otherStuff(state, clause, index, made);

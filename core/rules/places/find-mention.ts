@@ -307,12 +307,26 @@ function placesOf(phrase: Phrase, mentions: Mention[]): string[] | undefined {
     if (!plural || newest.places.length > 1 || is.seam) return newest.places;
     return unique(told.flatMap((m) => m.places));
   }
+  if (is.seam) return seamsOf(told, count);
   const gathered: string[] = [];
   for (const m of told) {
     gathered.push(...m.places.filter((p) => !gathered.includes(p)));
     if (gathered.length >= count) break;
   }
   return gathered.length === count ? gathered : undefined;
+}
+
+/** "both seams", "those three seams": each joins two blocks, and three blocks in a line have two of them between them. */
+function seamsOf(told: Mention[], count: number): string[] | undefined {
+  let seams = 0;
+  const gathered: string[] = [];
+  for (const { places } of told) {
+    if (places.every((p) => gathered.includes(p))) continue;
+    gathered.unshift(...places.filter((p) => !gathered.includes(p)));
+    seams += Math.ceil(places.length / 2);
+    if (seams >= count) break;
+  }
+  return seams === count ? gathered : undefined;
 }
 
 /** "the long rip", "the ink": of several told so, the places where most of these words were said. */

@@ -2,6 +2,7 @@ import type { Action } from '../../../shared/vocabulary.ts';
 import type { Clause } from '../clause/clause.ts';
 import { isAttribute } from '../clause/is-predicate.ts';
 import type { Draft } from '../draft.ts';
+import { splitBlock } from '../places/grid.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isManner } from './is-manner.ts';
@@ -9,6 +10,10 @@ import { isTreatment } from './is-treatment.ts';
 
 /** Sewing that only says how the treatment before was fastened: "a patch …, edges turned under and sewn down by hand". */
 const FASTENED = new Set<Action>(['patch', 'overlay', 'stabilize', 'replace', 'bind', 'add-border', 'label']);
+
+/** Sewing that is done to the damage, and fastens no interfacing. */
+const SEWS_DAMAGE =
+  /(?:^| )(?:over|across|clos(?:ed?|ing)|shut|zigzag(?:g?ed)?|zig-zagged|together|(?:sewed|sewn|stitched) up)(?: |$)/;
 
 /**
  * A verb that goes on with the treatment before it instead of telling a new one: the same action again, how it was
@@ -64,14 +69,15 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
   const pointed =
     e.places?.join() === p.places?.join() &&
     clause.items.every((x) => !x.place || /^place\.(it|them|those|both)$/.test(x.place.rule));
-  // "5-1 torn: iron-on interfacing behind, zigzagged over": ironed on, and the tear sewn over it
+  // "5-1 torn: iron-on interfacing behind, zigzagged over", "… and closed by hand": ironed on, and the tear sewn
   const fused =
     p.action === 'stabilize' &&
     e.action === 'resew' &&
-    clause.items.some((x) => /(^| )(over|across)( |$)/.test(x.w)) &&
+    clause.items.some((x) => SEWS_DAMAGE.test(x.w)) &&
     state.clauses[last.clause]?.items.some((x) => x.material === 'interfacing');
   if (fused && !p.stitch) {
-    e.places = p.places ?? [];
+    // "… and I sewed that seam in 3-4 shut": another place has its own
+    if (!(draft.placed === 'said' && e.places?.some((x) => splitBlock(x)))) e.places = p.places ?? [];
     return false;
   }
   const carried =

@@ -10,14 +10,7 @@ import { found, type WayFound, type WordAt } from './way.ts';
 export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
   // "I'll patch the one under it": the deed, and no patch laid under anything
   if (item.deed) return undefined;
-  // "patched with the pinstripe, fusible web under it": the web lies under
-  const under = items.findIndex((x, m) => m > k && /^(?:behind|underneath|under|beneath)$/.test(x.w));
-  if (
-    under > k &&
-    items.slice(k + 1, under).some((x) => x.material === 'adhesive') &&
-    items.slice(k + 1, under).some((x) => x.w === ',')
-  )
-    return undefined;
+  if (anotherLiesUnder(items, k)) return undefined;
   // "the interfacing behind 1-3 is off": taken off
   if (item.material === 'interfacing' && / (?:is|'s|are) (?:now |all )?(?:off|out) /.test(after))
     return undefined;
@@ -59,12 +52,13 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
       ) &&
       !removalSoon(items, k)
     ) {
-      const near = verbNear(
+      const beside = verbNear(
         items,
         k,
         ['resew', 'stabilize', 'piece', 'baste', 'patch', 'overlay', 'cut'],
         used,
       );
+      const near = beside && hasItsOwn(items, beside.k, k) ? undefined : beside;
       const plain = plainVerbNear(items, k);
       // "slipped muslin in behind and basted it": the basting is told beside it
       const fastened =
@@ -97,6 +91,36 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
     }
   }
   return undefined;
+}
+
+/** "patched with the pinstripe, fusible web under it", "… with the check and a bit of interfacing behind": what is named last before "under" lies there. */
+function anotherLiesUnder(items: Item[], k: number): boolean {
+  const under = items.findIndex((x, m) => m > k && /^(?:behind|underneath|under|beneath)$/.test(x.w));
+  const between = under < 0 ? [] : items.slice(k + 1, under);
+  const joint = between.findLastIndex((x) => /^(?:,|and|&|\+|plus|with)$/.test(x.w));
+  return (
+    between.some((x) => x.material === 'adhesive') ||
+    (joint >= 0 && between.slice(joint).some((x) => x.material === 'interfacing' || isCloth(x)))
+  );
+}
+
+/** "patched it with the check, some interfacing behind", "closed the tear by hand with silk behind": a verb that has told already what it is done with, or to. */
+function hasItsOwn(items: Item[], verb: number, k: number): boolean {
+  // "put interfacing behind 3-3 and sewed the tear up"
+  if (verb > k)
+    return (
+      items[verb]!.action?.v === 'resew' &&
+      items.slice(verb + 1, verb + 4).some((x) => x.seam || /^(?:tear|split-seam)$/.test(x.finding ?? ''))
+    );
+  const between = items.slice(verb + 1, k);
+  const v = items[verb]!.action?.v;
+  if (v === 'resew') return between.some((x) => x.seam || /^(?:tear|split-seam)$/.test(x.finding ?? ''));
+  const own = between.findIndex((x) => isCloth(x) || x.fabric);
+  return (
+    /^(?:patch|overlay)$/.test(v ?? '') &&
+    own >= 0 &&
+    between.slice(own).some((x) => /^(?:,|and|&|\+|with)$/.test(x.w))
+  );
 }
 
 /** "closed it and put muslin behind": the first verb has what it is done to, and the second tells of another treatment. */

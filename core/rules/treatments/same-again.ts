@@ -6,9 +6,11 @@ import type { Item } from '../item.ts';
 import { mendedCloth } from '../places/cloth-worked-on.ts';
 import { type ClausePlaces, placesOfClause } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { bareMinutes } from './bare-minutes.ts';
 import { isTreatment } from './is-treatment.ts';
 import { stateAgain } from './state-again.ts';
 import type { stitchOf } from './stitch-of.ts';
+import { toldBeside } from './told-beside.ts';
 
 /** "the two after that stained, next same again": the same is found at the next block, where nothing has been done in this note. */
 const foundAlong = (state: ReaderState, placed: ClausePlaces, last: Draft): boolean =>
@@ -168,16 +170,22 @@ export function sameAgain(
   if (!source?.action) return;
   const say = stitch?.stitch ?? source.stitch;
   const bare = bareMinutes(state, clause);
-  // "same for r3 b1", after two ways in question: both
-  for (const other of otherWays(state, source))
+  // "same for r3 b1", after two ways in question, or after a mend that was two deeds: both
+  for (const other of toldBeside(state, source, last))
     state.drafts.push(
       makeDraft(
         'treatment',
         v,
         {
           action: [other.action, 'treatment.same-again', undefined, 'implied'],
-          state: ['considering', 'treatment.same-again', undefined, 'implied'],
+          state: [
+            stateAgain(words, clause.asked, source.state),
+            'treatment.same-again',
+            undefined,
+            'implied',
+          ],
           ...(other.object ? { object: [other.object, 'treatment.same-again', undefined, 'implied'] } : {}),
+          ...(other.stitch ? { stitch: [other.stitch, 'treatment.same-again', undefined, 'implied'] } : {}),
           places: [places, 'place.said', placed.items],
         },
         places.length ? 'said' : 'none',
@@ -363,22 +371,6 @@ function doneToCloth(
   return { action: done.action, state: 'done', ...(done.object ? { object: done.object } : {}) };
 }
 
-/** The ways that stand in question beside this one, at the same places. */
-function otherWays(
-  state: ReaderState,
-  source: { action?: Action; state: TreatmentState; places?: string[] | undefined },
-): { action: Action; object?: RemovedObject }[] {
-  if (source.state !== 'considering' || !source.places?.length) return [];
-  const here = source.places.join(' ');
-  const told = state.drafts.flatMap(({ entry: e }) =>
-    e.kind === 'treatment' && e.state === 'considering' && e.action && e.places?.join(' ') === here
-      ? [{ action: e.action, ...(e.object ? { object: e.object } : {}) }]
-      : [],
-  );
-  const open = told.length ? told : state.memory.open.filter((o) => !o.passed && o.places.join(' ') === here);
-  return open.filter((o) => o.action !== source.action);
-}
-
 const SAME_TROUBLE =
   / same (?:problem|trouble|damage|issue|fault|wear|complaint|condition|thing wrong|kind of (?:damage|wear|hole|tear|stain)) /;
 
@@ -402,15 +394,4 @@ function curedAlike(state: ReaderState, v: ClauseView, places: string[]): void {
       'said',
     ),
   );
-}
-
-/** "2-3 ditto, 40" after a treatment told with its minutes: minutes again. */
-function bareMinutes(state: ReaderState, clause: Clause): Item | undefined {
-  const last = clause.items.at(-1);
-  const n = last?.quantity?.unit === undefined ? last?.quantity?.value : undefined;
-  if (!n || n < 5 || n > 240 || clause.items.some((x) => x.duration)) return undefined;
-  const timed = state.memory.last?.entries.some(
-    ({ entry: e }) => e.kind === 'treatment' && e.minutes !== undefined,
-  );
-  return timed ? last : undefined;
 }

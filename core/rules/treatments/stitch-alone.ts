@@ -69,7 +69,7 @@ export function fastening(
 }
 
 const SEAM_HAS =
-  /^(the|that|those|its|and|&|\+|\/|,|:|-|to|has|have|had|got|'s|now|a|some|with|in|on|at|of|between|done|by)$/;
+  /^(the|that|those|its|and|&|\+|\/|,|:|-|to|wants?|needs?|has|have|had|got|'s|now|a|some|with|in|on|at|of|between|done|by)$/;
 
 /** A seam or tear closed, told by the stitch alone. */
 const sewnShut = (v: ClauseView, places: string[], stitch: NonNullable<ReturnType<typeof stitchOf>>): Draft =>
@@ -78,7 +78,12 @@ const sewnShut = (v: ClauseView, places: string[], stitch: NonNullable<ReturnTyp
     v,
     {
       action: ['resew', 'treatment.stitch-alone', stitch.item],
-      state: ['done', 'treatment.stitch-alone', stitch.item],
+      // "both want ladder stitch"
+      state: [
+        v.items.some((x) => /^(?:wants?|needs?|to|will|'ll)$/.test(x.w)) ? 'planned' : 'done',
+        'treatment.stitch-alone',
+        stitch.item,
+      ],
       places: [places, 'place.carried', undefined, 'implied'],
       stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item],
     },

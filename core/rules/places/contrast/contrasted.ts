@@ -14,7 +14,7 @@ import { unitsInHand } from './units-in-hand.ts';
 export function contrasted(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   // "first two patched, third darned": of the list that the two were picked from
   const whole = pickedFrom(w(tokens, w(tokens, i) === 'the' ? i + 1 : i), ctx)?.map((p) => [p]);
-  const units = whole ?? unitsInHand(tokens, i, ctx) ?? [];
+  const units = whole ?? unitsInHand(ctx) ?? [];
   if (units.length > 6) return undefined;
   const found = (m: Member | undefined, rule: string): PlaceFound | undefined =>
     m && {
@@ -35,7 +35,7 @@ export function contrasted(tokens: Token[], i: number, ctx: PlaceContext): Place
 export function contrastedBare(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
   if (!begins(tokens, i) || tokens[i]?.kind !== 'word') return undefined;
   if (![1, 2, 3].some((n) => w(tokens, i + n) === 'one')) return undefined;
-  const units = unitsInHand(tokens, i, ctx);
+  const units = unitsInHand(ctx);
   const m = units && units.length > 1 && units.length < 7 ? toldSo(tokens, i, units, ctx) : undefined;
   return (
     m && {
@@ -69,7 +69,9 @@ function theOther(
     /^(row|column|the|that|those|these|them)$/.test(w(tokens, next + 1))
   )
     return undefined;
-  const left = units.filter((u) => !u.some((p) => focus.includes(p)));
+  const apart = units.filter((u) => !u.some((p) => focus.includes(p)));
+  // two seams may meet in a block: the other is the one of which not all is spoken of
+  const left = apart.length ? apart : units.filter((u) => !u.every((p) => focus.includes(p)));
   if (left.length === 1 && units.length > 1) return { unit: left[0]!, next };
   // "the ginghams in row one are torn, other one sound": of the cloth that those belong to
   const whole = [...(cloth ? [cloth] : []), ...[...earlier].reverse()].find(

@@ -1,4 +1,6 @@
+import { unique } from '../grid.ts';
 import type { PlaceContext } from '../place-found.ts';
+import { seamsInHand } from '../seams-in-hand.ts';
 import { groupsBack } from './pointing-to.ts';
 
 /** "both of those", "those three": the last group of just so many, or so many single places named one after the other. */
@@ -10,6 +12,8 @@ function together(ctx: PlaceContext, count: number): string[] | undefined {
       ? ctx.earlier.slice(-2).findLast((g) => g.length === count && g.includes(one!))
       : undefined;
   if (pair) return pair;
+  const seams = count === 2 ? seamsInHand(ctx) : undefined;
+  if (seams) return unique(seams.flat());
   if (ctx.cloth?.length === count) return ctx.cloth;
   if (ctx.focus.length === count) return ctx.focus;
   const list = toldOneByOne(ctx);
