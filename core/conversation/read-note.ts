@@ -93,6 +93,7 @@ import { wallOf } from '../rules/times/local-time.ts';
 import { withPiecesByShape } from '../rules/treatments/new-shapes.ts';
 import { OWNERS_WORD } from '../rules/treatments/owners-word.ts';
 import { withOwnLengths } from '../rules/work/own-lengths.ts';
+import { withQuiltApart } from '../rules/work/taken-apart.ts';
 import { withoutRather } from '../rules/would-rather.ts';
 import { withApostrophes } from '../text/lost-apostrophe.ts';
 import { withoutStammer } from '../text/said-twice.ts';
@@ -213,6 +214,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withLaterLines,
     withGoodsApart,
     withSizesApart,
+    withQuiltApart,
     withUnsaidSewing,
     nameTheSame,
   );

@@ -41,6 +41,17 @@ const INTENT =
 const AT_WORK =
   /\b(stopping|stopped|starting|started|knocking off|knock(ing|ed) it on the head|tools|(pack|wrap|sign|jack|clock|shut|leav|break|paus|resum|carry|pick)(ing|ping|ting|king|ying)? (it |up |off |on |in |out )?(in|up|off|on|out|for|again|shop)|called it|call it a|i 'm|i 'll|back (at|to) it|(off|back|break|breaking|stopping) (for|to|from) (my |the |a |some )?(lunch|tea|dinner|supper|breakfast|break|cuppa|coffee)|calling it|done for|that 's (me|it for|enough for|all for)|paus(ing|ed) (here|there)|(taking|having|need) (five|ten|a|\w+ min)|(break|breather)|(back in) (five|ten|a|\w+ min)|(i 'm|we 're|ok|right) back)\b/;
 
+/** Nothing but that she will be back, behind what calls her away: nobody says that the work rests. */
+const isJustAway = (tokens: Token[]): boolean => {
+  const words = ` ${tokens.map((t) => t.w).join(' ')} `;
+  return (
+    / [.,!] (?:i 'll be |be )?back in (?:\S+ ){1,2}(?:[.!] )?$/.test(words) &&
+    !/ (?:stop|stopping|stopped|break|breather|taking|pausing|paused|off for|knocking|quick|short) /.test(
+      words,
+    )
+  );
+};
+
 /** Who is told to get off is no piece of the quilt. */
 const CREATURE =
   /\b(?:you|ye) (?:little |old |big |great )?(?:wretched|rotten|naughty|bad|mangy|greedy|cheeky|horrid|blasted|daft|silly|dirty|wee|beast|animal|monster|rascal|cat|dog|puss|devil)|\b(?:good|bad|naughty) (?:lad|boy|girl|dog|cat)\b|\bleave it ,? leave it\b/;
@@ -65,6 +76,11 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
   if (!whole.things && !whole.calls) return out;
   for (const draft of drafts) {
     const { entry } = draft;
+    // "the kettle's boiling its head off. Back in a tick"
+    if (entry.kind === 'work' && entry.mark && !entry.time && whole.things > 0 && isJustAway(tokens)) {
+      out.add(draft);
+      continue;
+    }
     // "I do wish they'd stop": nobody who is at work
     if (entry.kind === 'work' && entry.mark && !entry.time && !entry.task) {
       if (!AT_WORK.test(tokens.map((t) => t.w).join(' '))) out.add(draft);

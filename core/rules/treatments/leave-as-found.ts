@@ -264,6 +264,8 @@ function isLeave(items: Item[], k: number): boolean {
   if (w === 'alone')
     return (
       !/^ (was|took|is|came) /.test(after) &&
+      // "that alone 15 min", "15 min for that alone"
+      !items.slice(Math.max(0, k - 3), k + 3).some((x) => x.duration) &&
       / (well|it|that|them|being) $/.test(before) &&
       !/ (leave|left|leaving|let|for that|on (?:that|it|them)) /.test(before)
     );
