@@ -12,7 +12,7 @@ import { change, type Segment, type Work } from './mending.ts';
 export function placeItems(work: Work, items: Item[]): Item[] {
   const all = items.filter((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
   const exact = all.filter((x) => x.place!.places.some((p) => !WHOLES.has(p)));
-  if (exact.length) return exact;
+  if (exact.length) return inSoManyWords(items, exact);
   return all.filter(
     (x) =>
       ((!x.material && !x.object) ||
@@ -26,6 +26,18 @@ export function placeItems(work: Work, items: Item[]): Item[] {
           work.standing.every(({ was }) => was.kind !== 'treatment' || was.action !== 'remove'))) &&
       work.standing.some(({ was }) => placesOf(was).some((p) => WHOLES.has(p) && p !== 'quilt')),
   );
+}
+
+/** "it was the one to the left of it, I did five three": one block, pointed at and then named; the name holds. */
+function inSoManyWords(items: Item[], placed: Item[]): Item[] {
+  const named = placed.filter((x) => x.place!.how === 'said' && x.place!.kind === 'blocks');
+  const pointed = placed.filter((x) => /^place\.(?:neighbour|next)/.test(x.place!.rule));
+  return named.length === 1 &&
+    pointed.length > 0 &&
+    named.length + pointed.length === placed.length &&
+    !items.some((x) => /^(?:and|&|\+|also|plus|not|too|both)$/.test(x.w))
+    ? named
+    : placed;
 }
 
 /** Puts places right. True where the places only say which entry is meant. */

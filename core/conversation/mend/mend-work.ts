@@ -155,7 +155,7 @@ export function tookMinutes(standing: Standing[], items: Item[], words: string):
 
 /** Words that may stand beside a length told by itself: "all that took about an hour", "40 minutes for the two of them". */
 const BESIDE_LENGTH =
-  /^(?:no|oh|and|but|so|well|um|uh|er|,|-|it|that|all|of|the|lot|whole|they|both|two|three|pair|them|together|altogether|only|just|took|was|were|came|come|to|me|us|about|around|nearly|roughly|maybe|like|good|best|part|a|an|or|so|told|in|total|for|those|these|which|'s|work|or|than|longer|i|thought|took|say|there|\.|!|on)$/;
+  /^(?:no|oh|and|but|so|well|um|uh|er|,|-|it|that|all|of|the|lot|whole|they|both|two|three|pair|them|together|altogether|only|just|took|was|were|came|come|to|me|us|about|around|nearly|roughly|maybe|like|good|best|part|a|an|or|so|told|in|total|for|those|these|which|alone|by|itself|own|'s|work|or|than|longer|i|thought|took|say|there|\.|!|on)$/;
 
 /**
  * "patched 3-2 and darned 3-4", then "that took an hour": one length of several deeds is time at work, of a single one its own.

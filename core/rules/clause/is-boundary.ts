@@ -167,6 +167,20 @@ function sameElsewhere(items: Item[], from: number): boolean {
   return items.slice(k + 1, k + 4).some((x) => x.place || x.fabric);
 }
 
+/** "(and) 3-2 the same", "the one above likewise": a place of which nothing is told but that. */
+function placeLikewise(items: Item[], from: number): boolean {
+  let k = from;
+  while (/^(and|then|the|um|uh|er)$/.test(items[k]?.w ?? '') && k < from + 3) k++;
+  if (!items[k]?.place || items[k]!.place!.kind === 'part') return false;
+  if (items[k + 1]?.w === 'the') k++;
+  return (
+    /^(same|same again|likewise|ditto)$/.test(items[k + 1]?.w ?? '') &&
+    (!items[k + 2] ||
+      items[k + 2]!.duration !== undefined ||
+      /^([.,;!?]|and|but|too|again|way)$/.test(items[k + 2]!.w))
+  );
+}
+
 /** Has the clause a place and a verb of its own, that stands in no "the one that's in 3-2"? */
 const hasOwnVerb = (current: Item[]): boolean =>
   current.some((x) => x.place || x.fabric) &&
@@ -349,6 +363,14 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     current.some((x) => x.action || x.finding || x.fail)
   )
     return true;
+  // "herringboned it in, and the one above the same"
+  if (
+    /^(,|and|&|\+)$/.test(w) &&
+    placeLikewise(items, k + 1) &&
+    hasPredicate(current) &&
+    items[k - 1]?.place?.how !== 'said'
+  )
+    return true;
   // "3-5 left as is. 2-5 too, moth there as well"
   if (
     w === ',' &&
@@ -463,12 +485,14 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     if (/^(,|and|but)$/.test(w) && IS_FOR.test(wordsBetween(current)) && newSubject(items, k + 1))
       return true;
     // "there's fusible behind 2-5 now | and the tear's zigzagged", "net on 4-2 | and the backing's pressed"
+    // "net over 3-3 | and darned the hole"
     if (
-      /^(,|and|but)$/.test(w) &&
+      /^(,|and|but|&|\+)$/.test(w) &&
       current.some((x, m) => isStuff(x) && stuffAtPlace(current, m)) &&
-      startsWithSubject(items, k + 1) &&
-      !endsInPlace(items.slice(k + 1, k + 2)) &&
-      restHasPredicate(items, k + 1)
+      (anotherDeed(items, k + 1) ||
+        (startsWithSubject(items, k + 1) &&
+          !endsInPlace(items.slice(k + 1, k + 2)) &&
+          restHasPredicate(items, k + 1)))
     )
       return true;
     if (putsThenDoes(items, k, current)) return true;

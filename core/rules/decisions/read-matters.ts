@@ -3,6 +3,7 @@ import { COLOURS } from '../../lexicon/colours.ts';
 import { OPEN_HEAD, SETTLED_HEAD } from '../../lexicon/matters.ts';
 import { makeDraft } from '../draft.ts';
 import type { Item } from '../item.ts';
+import { isPlainWord } from '../plain-word.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isBareDate, isDeadline } from './is-deadline.ts';
@@ -357,13 +358,16 @@ const isPlainChoice = ({ items }: Part): boolean =>
       COLOURS.has(x.w),
   );
 
-/** "the batting is settled, wool": what was chosen, and no goods. */
+/** "the batting is settled, wool", "the binding's settled, unbleached calico": what was chosen, and no goods. */
 const namesChoice = ({ items }: Part): boolean =>
-  items.length < 4 &&
+  items.length < 5 &&
+  (items.at(-1)!.material !== undefined || items.at(-1)!.fabric !== undefined || items.length < 4) &&
   items.every(
-    (x) =>
+    (x, k) =>
       /^(?:the|a|plain|some|dark|light)$/.test(x.w) ||
       COLOURS.has(x.w) ||
+      // "unbleached", "washed"
+      (k < items.length - 1 && isPlainWord(x) && /(?:ed|y|en|ish)$/.test(x.w)) ||
       ((x.material || x.fabric) && !x.place && !x.action && !x.quantity),
   );
 

@@ -19,7 +19,7 @@ export function blocksOfSubject(items: Item[], fabrics: FabricIndex, next: Token
   const alone = lead.at(-1) === ',' && lead.length < 3 && (!next || /^[.;\n]$/.test(next.w));
   if (
     !alone &&
-    !/^(the|all|every|both|each|those|that|two|three|four|five|six|[2-6]|)$/.test(lead.at(-1) ?? '') &&
+    !/^(the|your|all|every|both|each|those|that|two|three|four|five|six|[2-6]|)$/.test(lead.at(-1) ?? '') &&
     !/ (there 's|there is)$/.test(` ${lead.join(' ')}`)
   )
     return [];

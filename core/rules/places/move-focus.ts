@@ -32,6 +32,21 @@ export function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): 
     ctx.told = [];
     return;
   }
+  // "1-1 and 2-5, no, 2-4": the last of the group was wrong
+  const wrong = /^(no|sorry|wait)$/.test(before?.w ?? '')
+    ? items.at(items.at(-3)?.w === ',' ? -4 : -3)
+    : undefined;
+  if (
+    wrong?.place &&
+    ctx.focus.length > 1 &&
+    wrong.place.places.join() === ctx.focus.at(-1) &&
+    found.kind === 'blocks' &&
+    found.how === 'said' &&
+    found.places.length === 1
+  ) {
+    ctx.focus = [...ctx.focus.slice(0, -1), ...found.places];
+    return;
+  }
   tellOne(ctx, found);
   if (ctx.focus.length) ctx.earlier.push(ctx.focus);
   if (found.among) ctx.earlier.push(found.among);

@@ -1,4 +1,5 @@
 import type { Clause } from '../clause/clause.ts';
+import type { Item } from '../item.ts';
 import { mentionsOf } from '../mentions-of.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { findMention, type Mention } from './find-mention.ts';
@@ -22,8 +23,22 @@ export function spokenOf(state: ReaderState, clause: Clause, told: ClausePlaces)
           (m.finding !== undefined && m.places.every((p) => splitBlock(p)) && !namesBlock(state, clause)),
       ),
     );
-  return places ? { ...told, kind: 'specific', places } : undefined;
+  return places ? { ...told, kind: 'specific', places: oneInHand(state, clause, places) } : undefined;
 }
+
+/** "interfacing behind 2-4, zigzagged the tear", where two blocks were found torn: the one that the sentence speaks of. */
+function oneInHand(state: ReaderState, { items, sentence }: Clause, places: string[]): string[] {
+  const inHand = places.length > 1 ? places.filter((p) => state.carried.includes(p)) : [];
+  const here = state.drafts.some((d) => d.sentence === sentence && d.placed === 'said');
+  return inHand.length === 1 && here && items.some(isOneDamage) ? inHand : places;
+}
+
+/** "the tear", "that hole": no seam, which two blocks share, and not several. */
+const isOneDamage = (x: Item, k: number, items: Item[]): boolean =>
+  x.finding !== undefined &&
+  !x.seam &&
+  !/s$/.test(x.w) &&
+  items.slice(Math.max(0, k - 3), k).some((y) => /^(?:the|that|this|its)$/.test(y.w));
 
 /** "the hole I might darn and those rust spots I'm leaving": other damage than what the sentence began with. */
 export const namesAnother = ({ topic }: ReaderState, clause: Clause): boolean =>

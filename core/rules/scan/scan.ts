@@ -107,7 +107,9 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
         item.place.rule !== 'place.those' &&
         item.place.rule !== 'place.them' &&
         item.place.rule !== 'place.both' &&
-        item.place.rule !== 'place.all-of-them'
+        item.place.rule !== 'place.all-of-them' &&
+        // "the taffeta: net over the face, both blocks"
+        !/^(?:the )?face$/.test(item.w)
       )
         delete ctx.cloth;
     } else if (item.fabric) {

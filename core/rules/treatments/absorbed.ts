@@ -94,7 +94,7 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     return false;
   }
   if (ownEdge(last, draft, clause)) {
-    p.stitch = e.stitch!;
+    if (e.stitch) p.stitch = e.stitch;
     if (draft.origins['stitch']) last.origins['stitch'] = draft.origins['stitch'];
     return true;
   }
@@ -209,7 +209,7 @@ const ownEdge = (last: Draft, draft: Draft, { items }: Clause): boolean =>
   isTreatment(draft) &&
   last.sentence === draft.sentence &&
   draft.entry.action === 'resew' &&
-  draft.entry.stitch !== undefined &&
+  (draft.entry.stitch !== undefined || items.some((x) => /^(?:down|under)$/.test(x.w))) &&
   (!last.entry.stitch || last.entry.stitch === draft.entry.stitch) &&
   /^(?:patch|overlay|stabilize|replace)$/.test(last.entry.action ?? '') &&
   draft.entry.state === last.entry.state &&

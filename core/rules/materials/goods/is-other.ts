@@ -254,12 +254,13 @@ export function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boo
         !trade
       )
         return false;
-      // "the tying took eight skeins"
+      // "the tying took eight skeins", "3-3 took half a yard of gabardine"
       if (
         phrase === 'took' &&
-        (before?.task || before?.place?.kind === 'blocks') &&
+        (before?.task || before?.place) &&
         after.quantity?.unit &&
-        !LENGTH_UNIT_SET.has(after.quantity.unit) &&
+        (!LENGTH_UNIT_SET.has(after.quantity.unit) ||
+          (after.quantity.unit !== 'in' && w(items, cue.next + 1) === 'of')) &&
         !trade
       )
         return false;

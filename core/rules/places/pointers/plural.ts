@@ -22,8 +22,8 @@ function together(ctx: PlaceContext, count: number): string[] | undefined {
   if (ctx.focus.length > 1) return undefined;
   const gathered: string[] = [];
   for (const group of groupsBack(ctx)) {
-    if (group.length === count && !gathered.length) return group;
-    if (group.length === count && gathered.every((p) => group.includes(p))) return group;
+    // "2-2 and 3-3 are stained, 4-4 is torn", and then "those two": no single block told since is two
+    if (group.length === count) return group;
     if (group.length > 1 && gathered.length) break;
     if (group.length === 1 && !gathered.includes(group[0]!)) gathered.unshift(group[0]!);
     if (gathered.length === count) return gathered;
