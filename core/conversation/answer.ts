@@ -163,10 +163,19 @@ function beside(a: Answering, drafts: Draft[]): Draft[] {
         put(d, 'places', [...placesOf(at.entry)], 'place.answered', []);
       }
       out.push(d);
-    } else if (complete(d) && !(e.kind === 'treatment' && !e.action)) out.push(d);
+    } else if ((complete(d) || standsBeside(a, d)) && !(e.kind === 'treatment' && !e.action)) out.push(d);
   }
   return out;
 }
+
+/** "tied, 3 in apart", "patched them. binding still open, stopped at four": what tells by itself of what it is, and answers nothing. */
+const standsBeside = ({ last }: Answering, { entry: e }: Draft): boolean =>
+  (e.kind === 'decision' && !/^(?:material|fabric)$/.test(last.ask ?? '')) ||
+  (e.kind === 'work' && last.ask !== 'time' && (e.mark ?? e.start ?? e.end) !== undefined) ||
+  (e.kind === 'measurement' &&
+    e.value !== undefined &&
+    last.ask !== 'quantity' &&
+    /^(?:tie-spacing|tail|seam|strip|overhang|border|block)$/.test(e.of));
 
 /** "it isn't a hole", "no hole, just thin": said of that finding. */
 const denies = (items: Item[], finding: string): boolean =>

@@ -90,7 +90,7 @@ function clothOfPlan(d: Draft, state: ReaderState): string | undefined {
       x.fabric &&
       x.fabric.names.length > 1 &&
       !x.fabric.full &&
-      items.slice(Math.max(0, k - 3), k).some((y) => /^(with|w|w\/|in|from|using|out of)$/.test(y.w)),
+      items.slice(Math.max(0, k - 5), k).some((y) => /^(with|w|w\/|in|from|using|out of)$/.test(y.w)),
   )?.fabric?.words;
 }
 
@@ -103,6 +103,10 @@ export function askUnknown(unknown: Unknown | undefined, drafts: Draft[]): Ask |
     ) && !told.some((e) => 'minutes' in e && e.minutes !== undefined)
       ? { slot: 'time', question: 'How long did it take, roughly?' }
       : null;
+  if (unknown === 'hour') {
+    const mark = told.find((e) => e.kind === 'work' && e.mark && !e.time);
+    return mark?.kind === 'work' ? { slot: 'time', question: `When did you ${mark.mark}?` } : null;
+  }
   if (unknown === 'quantity' || unknown === 'width') {
     const goods = told.find((e) => e.kind === 'material' && e.quantity === undefined);
     if (goods?.kind === 'material')

@@ -12,10 +12,10 @@ const ONE_MORE =
 
 /** How that was done, or that it was done: without this it may be another of anything. */
 const ALIKE =
-  / (?:same|done|did|too|as well|min|mins|minutes|hour|likewise|as before|like before|ditto|as the last|as last time|identical) /;
+  / (?:same|done|did|took|too|as well|min|mins|minutes|hour|likewise|as before|like before|ditto|as the last|as last time|identical) /;
 /** "and one more", "that's another one": nothing besides. */
 const NO_MORE_SAID =
-  /^ (?:(?:and|then|now|so|ok|okay|right|that 's|that makes|here 's|,) )*(?:another (?:one|block)|one more(?: block)?|yet another|another)(?: (?:and then i 'm done|then|now|of them|finished|there|[.!]))* $/;
+  /^ (?:(?:and|then|now|so|ok|okay|right|that 's|that makes|here 's|,) )*(?:another (?:one|block)|one more(?: block)?|yet another|another)(?: (?:and then i 'm done|then|now|of them|finished|there|after (?:that|it|this)|[.!]))* $/;
 const SAME = / (?:same|as before|like before|ditto|likewise|identical|as the last|as last time) /;
 const SAME_STITCH =
   / (?:the same(?! (?:thread|yarn|wool|floss|silk|cotton))|stitch|stitches|stitching|sts?|again|way|treatment) /;

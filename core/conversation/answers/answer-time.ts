@@ -49,7 +49,9 @@ export function answerTime(a: Answering): boolean {
   if (blocks && a.cue !== 'strong') return false;
   if (a.cue !== 'strong' && ofAnotherTime(a)) return false;
   const work = a.state.drafts.find((d) => d.entry.kind === 'work');
-  const hours = bareSpan(a);
+  // "ten to five", asked when she stopped: an hour of the clock
+  const marked = target.draft.entry.mark !== undefined && !target.draft.entry.time;
+  const hours = marked ? undefined : bareSpan(a);
   if (!hours && work?.entry.kind === 'work' && (work.entry.start || work.entry.mark || work.entry.minutes)) {
     const { task } = work.entry;
     if (task && target.draft.entry.task && task !== target.draft.entry.task && saidHere(a, work, 'task'))
@@ -95,7 +97,9 @@ export function answerTime(a: Answering): boolean {
     const value = number?.quantity?.value;
     if (
       !clock &&
-      (value === undefined || value > 12 || !/ (at|about|around|since|from|till|until|by) /.test(a.words))
+      (value === undefined ||
+        value > 12 ||
+        (marked ? a.items.length > 3 : !/ (at|about|around|since|from|till|until|by) /.test(a.words)))
     )
       return false;
     const item = clock ?? number!;

@@ -1,7 +1,8 @@
 import type { Token } from '../../text/tokenise.ts';
+import { withoutHour } from '../times/hour-unknown.ts';
 
 /** What somebody says she does not know of what she tells. */
-export type Unknown = 'time' | 'quantity' | 'width' | 'cost' | 'deed';
+export type Unknown = 'time' | 'quantity' | 'width' | 'cost' | 'deed' | 'hour';
 
 export const NOT_KNOWN = String.raw`(?:not sure|unsure|dunno|no idea|no notion|(?:ca n't|could n't|can not|could not)(?: for the life of me)? (?:remember|recall|say|tell you|think)|do n't (?:know|remember|recall)|did n't (?:count|measure|time|note|look|check|notice|see|keep track|write down)(?: at| of| down)?|(?:clean |quite |completely )?(?:forget|forgot|forgotten)|forgot to (?:look at|check|note|time|count|measure)|(?:god|heaven|goodness|lord|dear|who) knows|lost (?:track|count)(?: of)?|never (?:counted|measured|timed|noted|looked|noticed)(?: at)?)`;
 const WHAT = String.raw`((?:for )?how (?:long|much|many|wide|far|deep|big)|the (?:time|hours|clock|amount|price|cost|width|length))`;
@@ -23,8 +24,12 @@ const UNFINISHED =
  * deed and no open matter. Gives the words without them, and what is to be asked for.
  */
 export function withoutUnknown(tokens: Token[]): { tokens: Token[]; unknown?: Unknown } {
-  if (!tokens.some((t) => /^(?:how|the|what|measure|count|lost|counted|measured|time|head|mind)$/.test(t.w)))
+  if (
+    !tokens.some((t) => /^(?:at|how|the|what|measure|count|lost|counted|measured|time|head|mind)$/.test(t.w))
+  )
     return { tokens };
+  const hourless = tokens.some((t) => t.w === 'at') ? withoutHour(tokens, NOT_KNOWN) : undefined;
+  if (hourless) return { tokens: hourless, unknown: 'hour' };
   const words = `${tokens.map((t) => t.w).join(' ')} `;
   const found = UNKNOWN.exec(words);
   if (!found || found.index < 8) return { tokens };

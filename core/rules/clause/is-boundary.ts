@@ -1,6 +1,7 @@
 import { tellsMendBefore } from '../conditions/mended-before.ts';
 import type { Item } from '../item.ts';
 import { PICTURES } from '../treatments/shot-with-camera.ts';
+import { tellsUnsaidDeed } from '../treatments/unsaid-deed.ts';
 import { wordsBetween } from '../words-between.ts';
 import { beginsAnotherWay, isStuff, putsStuff, stuffAtPlace } from './begins-another-way.ts';
 import { beginsGapped } from './begins-gapped.ts';
@@ -483,6 +484,13 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
       return true;
     // "3-1 is for lining, | 3-2 is for netting"
     if (/^(,|and|but)$/.test(w) && IS_FOR.test(wordsBetween(current)) && newSubject(items, k + 1))
+      return true;
+    // "worked on 5-2 and 5-3 most of the evening | the backing's holding up"
+    if (
+      /^(,|and|but|&|\+)$/.test(w) &&
+      (newSubject(items, k + 1) || thereBegins(items, k + 1)) &&
+      tellsUnsaidDeed(current)
+    )
       return true;
     // "there's fusible behind 2-5 now | and the tear's zigzagged", "net on 4-2 | and the backing's pressed"
     // "net over 3-3 | and darned the hole"

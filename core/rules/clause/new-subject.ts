@@ -64,7 +64,11 @@ export function tellsLater(items: Item[], from: number, current: Item[] = []): b
     )
   )
     return true;
-  while (items[k + 1]?.place || (joinsPlaces(items, k + 1) && k < from + 8)) k += items[k + 1]?.place ? 1 : 2;
+  while (items[k + 1]?.place || (joinsPlaces(items, k + 1) && k < from + 8)) {
+    // "done 2-2 and 2-3 | 4-4 next", "darned 2-2 and 2-3 | and 4-4 next": the last joint parts them
+    if (/^(,|and|&|\+)$/.test(items[k + 1]!.w) && /^(and|&|\+)$/.test(items[from - 1]?.w ?? '')) return false;
+    k += items[k + 1]?.place ? 1 : 2;
+  }
   const rest = items.slice(k + 1, k + 5).map((x) => x.w);
   const end = rest.findIndex((x) => /^[.,;!]$/.test(x));
   // "I photographed 3-2 and 4-5 this afternoon", "… tonight": when both were done

@@ -144,6 +144,12 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     !before.place &&
     newSubject(items, k)
   ) {
+    // "finished 5-2 and row two needs pressing": what was finished
+    if (
+      /^(?:finished|completed|tackled|managed|cracked|sorted|did|done)$/.test(before.w) &&
+      (current.length === 1 || /^(?:i|we|'ve|have|and|just|also)$/.test(current.at(-2)!.w))
+    )
+      return false;
     if ((before.action || current.at(-2)?.action) && isToldOfDeed(items, k, k - current.length)) return false;
     const verb = items[k + 1]?.w ?? '';
     // "closed 2-4's seam"

@@ -367,6 +367,15 @@ function isUsed(
           /(?:^| )(?:on|over|in|behind) (?:it|that|them|that one|there)$/.test(lead.join(' ')))
       )
         return true;
+      // "2-2 patched blue check, whipstitch": its place stands before the verb, so that the cloth is what went on
+      if (
+        /^(patch|replace|stabilize)$/.test(action) &&
+        items[at - 1]?.action?.form === 'past' &&
+        items[at - 1]!.action!.v === action &&
+        items.slice(0, at - 1).some((x) => x.place?.kind === 'blocks') &&
+        (isAtEnd(items, good.next) || items[good.next]?.token.kind === 'mark')
+      )
+        return true;
       if (/^(replace|patch)$/.test(action) && isPiecedIn(items, lead, good.next)) return true;
       // "put a scrap of the gingham over 3-4", "slipped some of the ochre in behind it"
       if (

@@ -147,12 +147,15 @@ export function readIndexList(
       ((t!.w === ',' && j === next + 2) || !LEADS_ON.test(tokens[i - 2]!.w))
     )
       return { values, next };
-    // "a hole in rows one and two, rows four and five need pressing": the list was closed by its "and"
-    if (again && t!.w === ',' && j === next + 2 && /^(and|&|\+)$/.test(joint)) {
-      const others = readIndexList(tokens, j, options);
-      if (/^(needs?|wants?|gets?|is|are|'re|has|have|will|'ll)$/.test(tokens[others?.next ?? j]?.w ?? ''))
-        return { values, next };
-    }
+    // "a hole in rows one and two, rows four and five need pressing", "tied rows one and two, row three next": closed by its "and"
+    if (again && t!.w === ',' && j === next + 2 && /^(and|&|\+)$/.test(joint)) return { values, next };
+    // "tied row one, row two next"
+    if (
+      again &&
+      t!.w === ',' &&
+      /^(next|tomorrow|tmrw|later|tonight|still)$/.test(tokens[more.next]?.w ?? '')
+    )
+      return { values, next };
     // "rows 1-3, 2-2" or "row two, three inches": the next number begins another place or an amount.
     const after = tokens[more.next];
     if (after?.w === '-' && after.glued && tokens[more.next + 1]?.kind === 'number') return { values, next };

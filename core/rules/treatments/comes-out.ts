@@ -30,9 +30,24 @@ export function comesOut({ items, k, item, before, all, thing }: WordAt): WayFou
     const meant =
       / (now|tonight|today|next|first|as we speak|this (?:minute|morning|afternoon|evening)) /.test(all) ||
       isToCome(all);
+    // "the piece in 2-2 is coming out, I'll put in a bit of the check": meant so; what gives way comes away, or comes loose
+    if (out?.object === 'piece')
+      return item.w === 'coming out' && / (?:the|that|this|worn|torn|old|bad) piece (?:in|at|from) /.test(all)
+        ? found(
+            {
+              action: 'remove',
+              object: 'piece',
+              form: meant && !isToCome(all) ? 'ing' : 'base',
+              at: k,
+              items: [item, out],
+              rule: 'treatment.comes-out',
+            },
+            k,
+            items.indexOf(out),
+          )
+        : undefined;
     return out &&
       !out.seam &&
-      out.object !== 'piece' &&
       (sewn
         ? meant && (items[k + 1]?.w === 'of' || isToCome(all) || / (?:now|as we speak) /.test(all))
         : meant)

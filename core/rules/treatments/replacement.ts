@@ -1,3 +1,4 @@
+import { COLOURS } from '../../lexicon/colours.ts';
 import { isPredicate } from '../clause/is-predicate.ts';
 import { removalAt } from '../clause/removal-at.ts';
 import type { Item } from '../item.ts';
@@ -193,6 +194,8 @@ function putsClothIn(items: Item[]): boolean {
   const passive = PUT_IN.exec(wordsBetween(items))?.[1];
   if (passive !== undefined) return items.some((x) => isCloth(x) && x.w.endsWith(passive));
   if (verb < 0) return false;
+  // "put in a bit of the check", "putting in blue check"
+  if (items[verb + 1]?.w === 'in') return isClothAlone(items.slice(verb + 2));
   const into = items.findIndex((x, k) => k > verb + 1 && k < verb + 10 && /^(?:in|into)$/.test(x.w));
   const next = items[into + 1];
   return (
@@ -205,6 +208,18 @@ function putsClothIn(items: Item[]): boolean {
       /^(?:at|by|on|for|or|and|there|instead|today|tonight|now|too)$/.test(next.w))
   );
 }
+/** Nothing but a piece of cloth, its kind and when: no amount, and not where it lies. */
+const isClothAlone = (items: Item[]): boolean =>
+  items.some((x) => x.fabric || (x.material === 'fabric' && !PIECE_NOUN.test(x.w))) &&
+  items.every(
+    (x) =>
+      x.fabric ||
+      x.material === 'fabric' ||
+      PIECE_NOUN.test(x.w) ||
+      x.place?.rule === 'place.it' ||
+      COLOURS.has(x.w) ||
+      /^(?:a|an|some|the|of|new|old|instead|tomorrow|tonight|today|now|there|plain|little|small)$/.test(x.w),
+  );
 const PUT_IN =
   / (?:a|another) (?:piece|bit|square|scrap) of (?:\S+ ){0,3}(\S+) (?:put|set|let|sewn|fitted) in (?!behind|under|over|beneath)/;
 const A_PIECE_OF =

@@ -17,7 +17,9 @@ const HAD = / (?:has|have|had|got|'s|'ve|has had|have had|'s had) (?:now |finall
 const OVER_IT = /^ (?:on|over|across) (?:it|them|that) /;
 
 /** "that's the patch down", "6-2's patch is on", "patches on both of them", "5-5 has had its darn": the thing is told, and that it is there. */
-export function thingInPlace({ items, k, item, before, after, thing }: WordAt): WayFound {
+export function thingInPlace({ items, k, item, before, after: behind, thing }: WordAt): WayFound {
+  // "patch of blue check on 4-2"
+  const after = behind.replace(/^ of (?:the |plain )?(?:\S+ ){1,2}?(?=on )/, ' ');
   if (!Object.hasOwn(DEEDS, item.w) || (item.action && !THERE.test(after) && isPredicate(items, k)))
     return undefined;
   if (items.some((x, m) => m !== k && (x.fail || (x.finding && (m > k || x.finding === 'old-repair')))))

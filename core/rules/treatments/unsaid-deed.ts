@@ -16,6 +16,12 @@ const UNSAID_DEED =
 const NOT_SO =
   / (?:what|none|neither|nor|nobody|no more|did n't|have n't|has n't|was n't|not|n't|never|nothing|undecided|how|same|somebody|someone|whoever|she|he|they(?! (?:are|'re|'ve) )|once|before now|years|anything|yet|by (?!hand|machine)\w+|must|should|to be|needs?|will|'ll) /;
 
+/** Do these words tell that something was done to a place, and not what? */
+export const tellsUnsaidDeed = (items: Item[]): boolean => {
+  const words = wordsBetween(items);
+  return items.some((x) => x.place?.places.length) && UNSAID_DEED.test(words) && !NOT_SO.test(words);
+};
+
 /** The same of what was last spoken of: "took care of those", "sorted that one out", "it's been seen to". */
 const TENDED =
   /^ (?:(?:oh|right|ok|okay|so|and|well|there|,|now|i|i 've|'ve|have|just|also|then|we|that 's) )*(?:took care of|taken care of|sorted|dealt with|saw to|seen to|attended to|put right|made good|treated|mended|repaired|fixed|tackled|finished off) (?:it|that|them|those|these|this|both|'em|em|both of (?:them|those)|all of (?:them|those)|that one|this one|the (?:lot|pair|two)(?: of (?:them|those))?)(?: (?:one|ones|two|three|up|out|now|too|as well|all|both|already|today|tonight|this morning|this afternoon|this evening|last night|yesterday|then))*(?: [.!])* $/;

@@ -126,6 +126,12 @@ function neighbourAt(
   if (head === 'none') return whereItLies(tokens, i, ctx, placeAt);
   // "one more block before supper": a time, and no way along the row
   if (/^(?:before|after)$/.test(w(tokens, j)) && TIME_BEHIND.test(w(tokens, j + 1))) return undefined;
+  // "darned another one after that": later, and where nobody has said
+  if (
+    /^(?:before|after)$/.test(w(tokens, j)) &&
+    [w(tokens, i), w(tokens, i - 1), w(tokens, j - 1)].some((word) => /^(?:another|more)$/.test(word))
+  )
+    return undefined;
   const between = betweenTwo(tokens, j, ctx, placeAt);
   if (between) return between;
   const ways = waysAt(tokens, j, head === 'count' ? count : undefined);

@@ -96,6 +96,9 @@ export function neighbour(
     k++;
   }
   const word = w(tokens, k);
+  // "darned another one after that": later, and where nobody has said
+  if ((word === 'after' || word === 'before') && /^(?:another|more)$/.test(w(tokens, i - 1)))
+    return undefined;
   let places: ((p: string) => (string | undefined)[]) | undefined;
   let next = k + 1;
   if (DIRECTIONS.has(word)) {
