@@ -489,6 +489,8 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     if (
       /^(,|and|but|&|\+)$/.test(w) &&
       (newSubject(items, k + 1) || thereBegins(items, k + 1)) &&
+      // "saw to 4-1 and 4-2 just now"
+      !(joinsPlaces(items, k) && /^(just|only|too|same|also|both|all|now)$/.test(items[k + 2]?.w ?? '')) &&
       tellsUnsaidDeed(current)
     )
       return true;

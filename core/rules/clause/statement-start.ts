@@ -144,9 +144,10 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
     !before.place &&
     newSubject(items, k)
   ) {
-    // "finished 5-2 and row two needs pressing": what was finished
+    // "finished 5-2 and row two needs pressing": what was finished; "finished 2-4 too" goes on with the deed before
     if (
       /^(?:finished|completed|tackled|managed|cracked|sorted|did|done)$/.test(before.w) &&
+      !/^(?:too|as well|also)$/.test(items[k + 1]?.w ?? '') &&
       (current.length === 1 || /^(?:i|we|'ve|have|and|just|also)$/.test(current.at(-2)!.w))
     )
       return false;
