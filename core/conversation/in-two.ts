@@ -64,9 +64,11 @@ export function readInTwo(note: Note): Read | undefined {
     const head = wordsOf(tokens.slice(0, k));
     // "backing: patch or replace, dunno": what it is about, where it is whole by itself
     if (tokens[k]!.w === ':' && whole.reading.act === 'log' && !whole.reading.ask) continue;
-    if (HEADING.test(head) || (!last.ask && cueOf(head) !== 'strong')) continue;
+    if (HEADING.test(head)) continue;
     const behind = behindJoint(tokens, k);
     const start = tokens[behind]?.from;
+    const cue = last.ask ? 'strong' : cueOf(head);
+    if (cue !== 'strong' && !(cue === 'weak' && endsMend(tokens, k, behind))) continue;
     // "the seam between 3-4, sorry, 4-4 and 5-4 …": what follows puts right what stands in this note
     if (
       REPAIRS.test(head) &&
@@ -225,6 +227,20 @@ const wordsOf = (tokens: Token[]): string => tokens.map((t) => t.w).join(' ');
 const joins = (tokens: Token[], k: number): boolean =>
   JOINT_WORD.test(tokens[k]!.w) ||
   (JOINT_MARK.test(tokens[k]!.w) && !(tokens[k]!.glued && tokens[k + 1]?.glued));
+
+/** "no, 2-3", "it was 2-3", "actually 40 minutes": what is said in place of what was told, and nothing more. */
+const IN_ITS_PLACE =
+  /^(?:(?:no|nope|oh|ah|wait|oops|whoops|hang on|hold on|actually|sorry|well|,|-) )*(?:nope|it was|that was|they were|those were|actually|oops|whoops|no(?= ,| it| that was| they| the | row| block| column| actually| \d| (?:one|two|three|four|five|six|seven|eight|nine|ten)\b))/;
+/** One thing with its verb: "4-4 is torn", and no list that goes on ("3-4 and 2-2 are torn"). */
+const ONE_TOLD = /^(?:\S+ - \S+|[a-z]+ [a-z]+|the \S+) (?:is|has|'s|needs|wants|looks|gets)\b/;
+
+/** Is a mend that is only told by "no" or "it was" at its end at `k`: at a full stop, or before "and" where a statement of its own begins? */
+const endsMend = (tokens: Token[], k: number, behind: number): boolean =>
+  IN_ITS_PLACE.test(wordsOf(tokens.slice(0, k))) &&
+  (/^[.;\n]$/.test(tokens[k]!.w) ||
+    (tokens[k]!.w === ',' &&
+      (tokens[behind]?.kind !== 'number' || ONE_TOLD.test(wordsOf(tokens.slice(behind, behind + 6)))) &&
+      /^(?:and|but|also|oh|&)$/.test(tokens[k + 1]?.w ?? '')));
 
 /** Where the second part begins, behind the joint at `k`. */
 function behindJoint(tokens: Token[], k: number): number {

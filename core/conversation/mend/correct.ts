@@ -210,9 +210,16 @@ export function correct(
   const extra = unconsumed(work, items);
   if (work.cue === 'none' && (extra.length || unexplained(work, items))) return undefined;
   if (work.cue === 'weak' && extra.some((d) => d.clause === 0 || extra.length > 1)) return undefined;
-  const later = extra.filter((d) => (d.sentence > 0 || work.told.has(d)) && complete(d));
+  const later = extra.filter(
+    (d) => ((d.sentence > 0 || work.told.has(d)) && complete(d)) || (d.sentence > 0 && isOfItsOwn(work, d)),
+  );
   return [...work.standing.map((s) => s.draft), ...later];
 }
+
+/** "sorry, 2-3. stopped at four", "make that 40. the binding's still open": of a kind of which nothing was told that could be mended. */
+const isOfItsOwn = ({ standing }: Work, { entry: e }: Draft): boolean =>
+  (e.kind === 'decision' || (e.kind === 'work' && (e.mark ?? e.start) !== undefined)) &&
+  !standing.some(({ was }) => was.kind === e.kind);
 
 /** What is left of a list of what was done, told as work to come. */
 const restPlanned = (state: ReaderState, standing: Standing[]): Draft[] =>
@@ -251,7 +258,8 @@ function unconsumed(work: Work, _items: Item[]): Draft[] {
     const within = (x: Item): boolean =>
       told !== undefined && x.token.from >= told.from && x.token.from < told.to;
     if ([...work.used, ...work.wrong].some(within)) return false;
-    if (e.kind === 'remark' || e.kind === 'decision') return false;
+    if (e.kind === 'remark' || (e.kind === 'decision' && !(d.sentence > 0 && isOfItsOwn(work, d))))
+      return false;
     if (e.kind === 'treatment' && e.action === undefined && NOT_DONE.test(work.words)) return false;
     return !work.standing.some(({ was, draft }) =>
       [was, draft.entry].some(
