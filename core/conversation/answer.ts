@@ -57,9 +57,23 @@ export function answer(
   const rest = a.head.filter((x) => !a.used.has(x));
   const mended =
     last.ask === 'action' ? undefined : correct({ ...state, drafts: [] }, a.standing, rest, words, 'weak');
-  const drafts = mended ?? a.standing.map((s) => s.draft);
+  const drafts = foundTogether(mended ?? a.standing.map((s) => s.draft));
   return [...drafts, ...beside(a, drafts)];
 }
+
+/** "2-4 is torn and there's another somewhere", and then where: the same finding at both is one entry. */
+const foundTogether = (drafts: Draft[]): Draft[] =>
+  drafts.filter((d, k) => {
+    const e = d.entry;
+    if (e.kind !== 'condition' || d.origins['finding']?.rule !== 'condition.one-more' || !e.places?.length)
+      return true;
+    const twin = drafts
+      .slice(0, k)
+      .find(({ entry: o }) => o.kind === 'condition' && o.finding === e.finding && placesOf(o).length > 0);
+    if (!twin) return true;
+    put(twin, 'places', [...new Set([...placesOf(twin.entry), ...e.places])], 'place.answered', []);
+    return false;
+  });
 
 /** Something else than what was asked: "different thing", "what colour's the binding to be", a list to buy, a deed done "too". */
 function tellsNew(a: Answering): boolean {

@@ -50,7 +50,10 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
   tellStuffsApart(state);
   for (const draft of state.drafts) {
     // "patch it with the muslin or the lawn": two ways of one deed
-    const apart = draft.origins['action']?.rule === 'treatment.other-stuff';
+    // "2-4 is torn and there's another gone somewhere": found twice, the second nobody knows where
+    const apart =
+      draft.origins['action']?.rule === 'treatment.other-stuff' ||
+      (draft.origins['finding']?.rule === 'condition.one-more' && draft.placed === 'none');
     const twin = apart ? undefined : out.find((d) => sameButPlaces(d.entry, draft.entry));
     if (twin && 'places' in draft.entry && 'places' in twin.entry) {
       const fresh = draft.entry.places ?? [];

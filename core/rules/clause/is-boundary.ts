@@ -364,6 +364,15 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     current.some((x) => x.action || x.finding || x.fail)
   )
     return true;
+  // "there's a hole in 2-4 | and another somewhere"
+  if (
+    /^(,|and|but|&|\+)$/.test(w) &&
+    current.some((x) => x.finding || x.fail) &&
+    / (?:another|a (?:second|third|fourth))(?: one)? (?:somewhere|someplace|too|gone) /.test(
+      wordsBetween(items, k + 1, k + 5),
+    )
+  )
+    return true;
   // "herringboned it in, and the one above the same"
   if (
     /^(,|and|&|\+)$/.test(w) &&

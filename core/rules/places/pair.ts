@@ -15,6 +15,8 @@ export function readPair(
 ): { place?: string; next: number; outside: boolean; loose: boolean } | undefined {
   const a = tokens[i];
   if (!a) return undefined;
+  // "a second one too"
+  if (a.w === 'one' && /^(?:second|third|fourth|another)$/.test(w(tokens, i - 1))) return undefined;
   // "3.1" as a recogniser writes it
   if (a.kind === 'number' && /^\d{1,2}\.\d{1,2}$/.test(a.w)) {
     const [row, block] = a.w.split('.').map(Number);

@@ -8,6 +8,7 @@ import { type ClausePlaces, placesOfClause } from '../places/places-of-clause.ts
 import type { ReaderState } from '../reader-state.ts';
 import { bareMinutes } from './bare-minutes.ts';
 import { isTreatment } from './is-treatment.ts';
+import { oneMoreSomewhere } from './one-more-somewhere.ts';
 import { stateAgain } from './state-again.ts';
 import type { stitchOf } from './stitch-of.ts';
 import { toldBeside } from './told-beside.ts';
@@ -20,7 +21,7 @@ const foundAlong = (state: ReaderState, placed: ClausePlaces, last: Draft): bool
   last.entry.kind === 'condition' &&
   !placed.places.some((p) => (last.entry as { places?: string[] }).places?.includes(p));
 
-/** The damage last told, found at other places too. */
+/** The damage last told, found elsewhere. */
 function foundAt(
   state: ReaderState,
   v: ClauseView,
@@ -39,7 +40,7 @@ function foundAt(
   );
 }
 
-/** "right 4-3 again": back to what was last spoken of, where nothing was told between. */
+/** "right 4-3 again": back to what was last spoken of. */
 const isReturn = (state: ReaderState, clause: Clause, placed: ClausePlaces): boolean =>
   placed.places.length > 0 &&
   clause.items.every(
@@ -87,9 +88,10 @@ export function sameAgain(
       )) ||
     /^ (" |'' )/.test(words) ||
     lessSo(state, clause, placed) ||
+    / (?:has|had) (?:one|another) $/.test(words) ||
     otherStitch(state, clause, placed, stitch);
   const last = state.drafts.findLast((d) => d.entry.kind === 'treatment' || d.entry.kind === 'condition');
-  if (oneMore(state, v, words, placed, last)) return;
+  if (oneMore(state, v, words, placed, last) || oneMoreSomewhere(state, v, words, placed, last)) return;
   // "same again, 5-1"
   if (same && placed.kind === 'none') placed = placesBehind(state, clause) ?? placed;
   const cloth = same && placed.kind === 'none' ? mendedCloth(clause.items, state) : undefined;
@@ -130,7 +132,6 @@ export function sameAgain(
   )
     return;
   if (hasOneToo(state, v, words, placed, last)) return;
-  // "the same again on the remaining two taffeta blocks"
   // "block to the right of it: same fix": where the place was named before the colon
   const topical = state.topic?.sentence === v.sentence && placed.kind === 'none' ? state.topic.places : [];
   const places = placed.places.length ? placed.places : (cloth?.places ?? topical);
@@ -337,7 +338,9 @@ function hasOneToo(
 ): boolean {
   if (
     placed.kind !== 'specific' ||
-    !/ (?:had|has|have|got) (?:one|another|some|them) (?:too|as well|also) /.test(words)
+    !/ (?:had|has|have|got) (?:one|another|some|them) (?:too|as well|also) | (?:has|had) (?:one|another) $/.test(
+      words,
+    )
   )
     return false;
   const finding =

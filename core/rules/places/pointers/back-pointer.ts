@@ -153,17 +153,20 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       n.value > 1 &&
       n.value < 20 &&
       !isUnit(w(tokens, n.next)) &&
-      !/^(rows?|blocks?|columns?|corners?|sides?|borders?|of|layers?|skeins?|spools?)$/.test(
-        w(tokens, n.next),
-      )
+      // "all three of them"
+      (/^of (?:them|those|these) $/.test(wordsBetween(tokens, n.next, n.next + 2).trimStart()) ||
+        !/^(rows?|blocks?|columns?|corners?|sides?|borders?|of|layers?|skeins?|spools?)$/.test(
+          w(tokens, n.next),
+        ))
     ) {
+      const next = w(tokens, n.next) === 'of' ? n.next + 2 : n.next;
       const group = [
         ctx.cloth ?? [],
         focus,
         [...(ctx.earlier.at(-1) ?? []), ...focus],
         plural(ctx, n.value),
       ].find((g) => unique(g).length === n.value);
-      if (group) return pointingTo(n.next, unique(group), 'place.all-of-them');
+      if (group) return pointingTo(next, unique(group), 'place.all-of-them');
     }
   }
   const rest =

@@ -24,6 +24,9 @@ function together(ctx: PlaceContext, count: number): string[] | undefined {
   for (const group of groupsBack(ctx)) {
     // "2-2 and 3-3 are stained, 4-4 is torn", and then "those two": no single block told since is two
     if (group.length === count) return group;
+    // "2-4 and 2-5 are torn, and 3-5", and then "all three of them"
+    const both = [...group, ...gathered];
+    if (gathered.length && both.length === count && unique(both).length === count) return both;
     if (group.length > 1 && gathered.length) break;
     if (group.length === 1 && !gathered.includes(group[0]!)) gathered.unshift(group[0]!);
     if (gathered.length === count) return gathered;
