@@ -11,6 +11,7 @@ import { withUnitsFirst } from '../rules/amounts/units-first.ts';
 import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { withVagueCounts } from '../rules/amounts/vague-counts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
+import { askedAndTold } from '../rules/clause/asked-and-told.ts';
 import { withButOnly } from '../rules/clause/but-only.ts';
 import { withChoices } from '../rules/clause/choices.ts';
 import { withChosenApart } from '../rules/clause/chosen-for.ts';
@@ -204,6 +205,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const tokens = through(
     nameNextLine(heard, grid),
     withoutThatsAll,
+    askedAndTold,
     askedAndFound,
     withoutOfWhat,
     withoutHowBig,

@@ -4,15 +4,17 @@ import { withoutHour } from '../times/hour-unknown.ts';
 /** What somebody says she does not know of what she tells. */
 export type Unknown = 'time' | 'quantity' | 'width' | 'cost' | 'deed' | 'hour';
 
-export const NOT_KNOWN = String.raw`(?:not sure|unsure|dunno|no idea|no notion|(?:ca n't|could n't|can not|could not)(?: for the life of me)? (?:remember|recall|say|tell you|think)|do n't (?:know|remember|recall)|did n't (?:count|measure|time|note|look|check|notice|see|keep track|write down)(?: at| of| down)?|(?:clean |quite |completely )?(?:forget|forgot|forgotten)|forgot to (?:look at|check|note|time|count|measure)|(?:god|heaven|goodness|lord|dear|who) knows|lost (?:track|count)(?: of)?|never (?:counted|measured|timed|noted|looked|noticed)(?: at)?)`;
+const NOT_KNOWN = String.raw`(?:not sure|unsure|dunno|no (?:idea|notion|clue)|(?:have )?(?:not the|n't the|n't a|not a) (?:faintest|foggiest|clue)(?: idea)?|(?:ca n't|could n't|can not|could not)(?: for the life of me)? (?:quite )?(?:remember|recall|say|tell(?: you)?|think|swear to)|do n't (?:know|remember|recall|ask(?: me)?)|(?:did|have) n't (?:count|counted|measure|measured|time|timed|note|noted|look|looked|check|checked|notice|see|keep track|write down|written down)(?: at| of| down)?|(?:clean |quite |completely )?(?:forget|forgot|forgotten)|forgot to (?:look at|check|note|time|count|measure)|(?:god|heaven|goodness|lord|dear|who) knows|lost (?:track|count)(?: of)?|never (?:counted|measured|timed|noted|looked|noticed|wrote down)(?: at)?)`;
 const WHAT = String.raw`((?:for )?how (?:long|much|many|wide|far|deep|big)|the (?:time|hours|clock|amount|price|cost|width|length))`;
 /** "can't think what it was", "forget what I did to it now": the deed; "what to do", "what colour it was" are no such thing. */
 const DEED = String.raw`(what)(?: exactly| now)*(?: (?:it was|it is|that was|they were|i did|i 'd done|was done|we did|it was i did|i was doing)(?: (?:to|with|on|there|about) (?:it|them|that|those|that one))?(?: there| now| exactly)*)?`;
+/** "how many yards I couldn't say", "how much of it is anybody's guess": what is not known stands first. */
+const WHAT_FIRST = String.raw`(how (?:much|many))(?: (?:of (?:it|them)|yards|metres|meters|spools|skeins|balls|reels|packs|that is|that was|it was|i bought|i got|i used))* (?:i |i 'd |i 've |is |'s |was |honestly |really )*(?:${NOT_KNOWN}|any(?:body|one) 's guess|beyond me|i 'd have to look)`;
 const TAIL = String.raw`(?: (?:it took|that took|took|i took|i used|it was|that was|i bought|it cost|of it|exactly|yards|metres|meters|spools|skeins|balls|reels|minutes|hours|for|i spent|though|now))*`;
 /** "I forgot to measure", "lost count" behind what was told. */
 const PLAIN = String.raw`(forgot to (?:measure|count|time it|note it|look)|(?:it 's |that 's |which has |it has )?(?:gone|went|slipped) (?:clean |right |completely |straight )?(?:out of my head|out of my mind|my mind|from my mind)|(?:and )?my mind 's (?:gone )?(?:a )?blank|did n't (?:measure|count|time it)|lost count|never measured|never counted)(?: (?:it|them|that))?`;
 const UNKNOWN = new RegExp(
-  String.raw`(?:^| )(?:, |and |but |though |only |- |-- )*(?:now |i |i 'm |i 've |i have |for the life of me |honestly |really |just |'ve )*(?:${NOT_KNOWN}(?: (?:exactly|just|now|honestly|for the life of me))* (?:${WHAT}${TAIL}|${DEED})|${PLAIN})(?= $| [.;!]| (?:and|but|so) | , )`,
+  String.raw`(?:^| )(?:, |and |but |though |only |- |-- )*(?:now |i |i 'm |i 've |i have |for the life of me |honestly |really |just |'ve |only |please )*(?:${NOT_KNOWN}(?: (?:exactly|just|now|honestly|for the life of me))* (?:${WHAT}${TAIL}|${DEED})|${PLAIN}|${WHAT_FIRST})(?= $| [.;!]| (?:and|but|so) | , )`,
 );
 
 /** A word behind which a statement has still to come to its end. */
@@ -33,7 +35,7 @@ export function withoutUnknown(tokens: Token[]): { tokens: Token[]; unknown?: Un
   const words = `${tokens.map((t) => t.w).join(' ')} `;
   const found = UNKNOWN.exec(words);
   if (!found || found.index < 8) return { tokens };
-  const what = found[1] ?? found[2] ?? found[3] ?? '';
+  const what = found[1] ?? found[2] ?? found[3] ?? found[4] ?? '';
   const from = words.slice(0, found.index).trim().split(' ').length;
   const to = from + found[0].trim().split(' ').length;
   // "the border's I don't know how wide": in the midst of a statement; but "used some thread no idea how much"
@@ -53,5 +55,19 @@ export function withoutUnknown(tokens: Token[]): { tokens: Token[]; unknown?: Un
           : 'quantity';
   // "mended all afternoon, couldn't tell you how long" is time at work by these words
   if (unknown === 'time') return { tokens, unknown };
-  return { tokens: [...tokens.slice(0, from), ...tokens.slice(to)], unknown };
+  return {
+    tokens: [...tokens.slice(0, from), ...manyOf(tokens.slice(from, to)), ...tokens.slice(to)],
+    unknown,
+  };
 }
+
+/** "… a yard, and don't ask me how many yards": a gap stands for the number, so that what it is counted in is kept. */
+function manyOf(own: Token[]): Token[] {
+  const at = own.findIndex((t, k) => t.w === 'many' && own[k - 1]?.w === 'how');
+  const unit = own[at + 1];
+  if (at < 0 || !unit || !COUNTED_IN.test(unit.w)) return [];
+  const { from, to } = own[at]!;
+  const gap: Token = { ...own[at]!, w: '0', kind: 'number', value: 0, glued: false, from, to };
+  return own[0]!.w === ',' ? [own[0]!, gap, unit] : [gap, unit];
+}
+const COUNTED_IN = /^(?:yards|yds|metres|meters|skeins|spools|reels|balls|packs|packets)$/;

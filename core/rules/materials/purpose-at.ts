@@ -82,7 +82,8 @@ function purposeFrom(
         next: w(items, close) === 'with' ? close + 1 : close,
         ...(/^(it|them)$/.test(x.w) ? { it: true } : {}),
       };
-    if (!/^(the|new|a|an|my|its|old|this|that|with|doing|use|go|on|in|for)$/.test(x.w)) return undefined;
+    if (!/^(the|new|a|an|my|its|your|his|her|their|our|old|this|that|with|doing|use|go|on|in|for)$/.test(x.w))
+      return undefined;
   }
   return undefined;
 }

@@ -3,7 +3,7 @@ import { type GoodInHand, isFigure } from './good-in-hand.ts';
 import { CONTAINERS, UNIT_ALONE } from './unit-alone.ts';
 
 const DETERMINERS = new Set(
-  'the a an some my that those these this more another of about around roughly nearly just only also extra further up to me myself us another any full whole big small new old good nice same other loose long short wide narrow'.split(
+  'the a an some my that those these this more another of about around roughly nearly just only also extra further up to me myself us you her him your our another any full whole big small new old good nice same other loose long short wide narrow'.split(
     ' ',
   ),
 );

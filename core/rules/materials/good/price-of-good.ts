@@ -1,3 +1,4 @@
+import type { Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
 import { bareSum, behindSeller, isPlain, priceInNext, priceOfTaken } from '../price-behind.ts';
 import { latePurpose, madeFor, purposeAt } from '../purpose-at.ts';
@@ -77,19 +78,12 @@ export function readPrice(g: GoodInHand): void {
           ((by.startsWith('at ') || between.at(-1) === 'at') && g.quantity !== undefined && g.quantity > 1)));
     g.cost = { amount: price.amount, ...(each ? { each: true as const } : {}) };
     if (g.quantity === undefined && price.each && price.unit && !g.figure && g.unit === undefined) {
-      // the price tells the unit, the quantity may follow
-      if (/^(so|,|and)$/.test(w(items, c + 1))) {
-        const q = items.slice(c + 1, c + 7).findIndex((x) => isFigure(x));
-        const at = c + 1 + q;
-        if (q >= 0 && items.slice(c + 1, at).some((x) => /^(took|got|bought|had)$/.test(x.w))) {
-          g.quantity = items[at]!.quantity!.value!;
-          g.unit = items[at]!.quantity!.unit ?? price.unit;
-          c = at;
-        } else if (q >= 0 && /^(bought|used|worth|of)$/.test(w(items, at + 1))) {
-          g.quantity = items[at]!.quantity!.value!;
-          g.unit = items[at]!.quantity!.unit ?? price.unit;
-          c = at;
-        }
+      const amount = amountBehindPrice(items, c + 1, g.head >= 0);
+      if (amount) {
+        const { value, unit } = items[amount.at]!.quantity!;
+        g.quantity = value!;
+        g.unit = unit ?? price.unit;
+        c = amount.end;
       }
     }
     g.next = (found.at === c ? found.close : undefined) ?? c;
@@ -146,3 +140,37 @@ export function readPrice(g: GoodInHand): void {
     }
   }
 }
+
+/** What leads to the amount: "so I took", "and I got", "call it", "three of them". */
+const LEADS_AMOUNT =
+  /^(?:,|so|and|i|we|took|got|had|bought|need|that|that's|it|'s|was|making|about|call|say)$/;
+
+/** The price tells the unit, and how much follows: "… nine dollars a yard, three yards", "… 4.50 a metre, so I took five metres of it". */
+function amountBehindPrice(
+  items: Item[],
+  from: number,
+  named: boolean,
+): { at: number; end: number } | undefined {
+  if (!/^(?:so|,|and)$/.test(w(items, from))) return undefined;
+  let at = from;
+  while (at < from + 6 && LEADS_AMOUNT.test(w(items, at)) && !isFigure(items[at])) at++;
+  if (!isFigure(items[at])) {
+    const q = items.slice(from, from + 6).findIndex((x) => isFigure(x));
+    at = from + q;
+    if (q < 0 || !items.slice(from, at).some((x) => /^(?:took|got|bought|had)$/.test(x.w))) return undefined;
+    return { at, end: at };
+  }
+  const next = w(items, at + 1);
+  // "…, 3 spools of thread" is the next of the goods
+  const ofIt = next === 'of' && /^(?:it|that|them|those)$/.test(w(items, at + 2));
+  if (ofIt) return { at, end: at + 2 };
+  if (next === 'of') return undefined;
+  if (
+    /^(?:bought|used|worth)$/.test(next) ||
+    items.slice(from, at).some((x) => /^(?:took|got|bought|had)$/.test(x.w))
+  )
+    return { at, end: at };
+  // "muslin at 8 a yard, 3 yards, and a reel of white": nothing else is counted
+  return named && items[at]!.quantity!.unit && ENDS_AMOUNT.test(next) ? { at, end: at } : undefined;
+}
+const ENDS_AMOUNT = /^(?:|,|\.|;|and|&|but|\(|for|in all|altogether)$/;

@@ -124,16 +124,24 @@ function isForTying(state: ReaderState, sentence: Told, { name, unit }: GoodFoun
   );
 }
 
-/** "three yards of something", "a yard of, what do you call it, nine dollars": of what is not known, and not of what was told before. */
+/** "three yards of something", "3 yards of that other stuff", "a yard of, what do you call it, nine dollars": of what is not known, and not of what was told before. */
 function isNameless(items: Item[], { items: own, head, points }: GoodFound): boolean {
   if (head !== undefined || points) return false;
   const from = items.indexOf(own[0]!);
-  return / of (?:something|,|-|--|er|um|oh) /.test(wordsBetween(items, from, from + own.length + 3));
+  const words = wordsBetween(items, from, from + own.length + 3);
+  return (
+    / of (?:something|,|-|--|er|um|oh) /.test(words) || / other (?:stuff|cloth|material|kind) /.test(words)
+  );
 }
 
-/** What is told by the yard is none of the pins or the thread told before. */
+/** What is told by the yard is none of the pins or the thread told before, and what comes in packs none of the cloth. */
 const fits = (material: Material | undefined, unit: GoodFound['unit']): boolean =>
-  !unit || !material || !LENGTH_UNIT_SET.has(unit) || measuredIn(material, unit);
+  !unit ||
+  !material ||
+  (unit === 'pack'
+    ? !CLOTH_BY_LENGTH.test(material)
+    : !LENGTH_UNIT_SET.has(unit) || measuredIn(material, unit));
+const CLOTH_BY_LENGTH = /^(?:fabric|backing|binding|net)$/;
 
 /** "half a yard of tulle and a spool of silk, the tulle was four dollars": the price of what was told just before, where nothing but that is told. */
 function givePrice(
@@ -240,7 +248,7 @@ function subjectOf(items: Item[], good: GoodFound): Material | undefined {
       return x.object !== 'stitching' && measuredIn(x.material, good.unit) ? x.material : undefined;
     // "crepeline it is, and for that I shall need eighteen inches"
     const forThat = / (?:for|of) (?:that|it|this|which) (?:i|we) /.test(wordsBetween(items, at - 7, at));
-    if (x.fabric || x.quantity || (x.w === 'and' && !forThat)) return undefined;
+    if (x.fabric || x.quantity || (x.w === 'and' && !forThat && good.points !== 'it')) return undefined;
     // "tulle over 1-1, I'll need half a metre": a place between holds for what lies over it
     if (x.place?.kind === 'blocks' && !/^(over|on|behind|for|across|onto|in)$/.test(w(items, k - 1)))
       return undefined;
