@@ -127,7 +127,9 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
       x.seam ||
       // "net was laid over the shattered taffeta and secured": which cloth, and no damage told
       (x.finding && x.finding !== 'sound' && !isAttribute(clause.items, k)) ||
-      (x.part === 'edge' && !isManner(x, clause.items)),
+      (x.part === 'edge' && !isManner(x, clause.items)) ||
+      // "silk sewn in behind it and then stitched it shut": backed, and closed besides
+      (p.action === 'stabilize' && SHUT.test(x.w)),
   );
   // "crepeline it is, couched down along the seams": chosen, and put on in the same breath; "3-2 gets silk behind, whipped round":
   // how it is to be
@@ -202,6 +204,8 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
   }
   return true;
 }
+
+const SHUT = /^(?:shut|closed|close|together|up|drew together|drawn together|sew(?:ed|n) up|stitched up)$/;
 
 /** "patch over a hole in 4-2, edge blanket-stitched": the edge of what was just put on, and not that of the quilt. */
 const ownEdge = (last: Draft, draft: Draft, { items }: Clause): boolean =>

@@ -6,6 +6,7 @@ import type { Item } from '../item.ts';
 import { splitBlock } from '../places/grid.ts';
 import { type ClausePlaces, placesOfClause } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { WHOLE_QUILT } from './whole-quilt.ts';
 
 /** "somebody long ago mended 1-4 with a piece of a shirt" */
@@ -159,6 +160,11 @@ function isOfQuilt(items: Item[], she: number, at: number): boolean {
   );
 }
 
+const SEEN =
+  / (?:(?:i|you|we) (?:can|could) (?:just |still |even )?(?:see|feel)|(?:i|we) (?:see|feel|felt|spotted|noticed)) (?!to |how |why |if |whether |that |like )/;
+const SEES = /^(?:see|feel|felt|spotted|noticed)$/;
+const LIES_THERE = /^ (?:(?:and|with|,|but|so) )*(?:it|there)(?: 's| is| has| had| was)+(?: got)? (?:a |some |old |bit |of |the )*(?=\S)/;
+
 /** "an old repair in 3-3, interfacing glued on behind": how the old repair was made, and no work of today. */
 export function tellsOldRepair(
   state: ReaderState,
@@ -174,7 +180,13 @@ export function tellsOldRepair(
     found?.entry.kind === 'condition' &&
     found.entry.finding === 'old-repair' &&
     found.sentence === v.sentence;
+  const words = wordsBetween(items);
+  // "I can feel the interfacing behind it": what is seen there is no work of today, whoever put it there
+  if (SEEN.test(words) && !items.slice(items.findIndex((x) => SEES.test(x.w))).some((x) => x.action?.form === 'past' && x.w !== 'felt'))
+    return true;
   if (!here && !(before && placed.kind !== 'specific')) return false;
+  // "…, it's got net over it"
+  if (before && !here && LIES_THERE.test(words)) return true;
   if (items.some((x) => /^(i|'ve|i've|now|new|today|tonight)$/.test(x.w))) return false;
   const verb = items[at]!;
   const past =
