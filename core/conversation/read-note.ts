@@ -81,6 +81,7 @@ import { nameShortSides } from '../rules/short-sides.ts';
 import { withoutSize } from '../rules/size-told.ts';
 import { putSlipsRight } from '../rules/slips/put-right.ts';
 import { withSoIs } from '../rules/so-is-that.ts';
+import { withTheForYour } from '../rules/spoken-to-quilt.ts';
 import { withSpreads } from '../rules/spread-to.ts';
 import { stuffLast } from '../rules/stuff-last.ts';
 import { stuffToldBehind } from '../rules/stuff-told-behind.ts';
@@ -97,6 +98,7 @@ import { withOwnLengths } from '../rules/work/own-lengths.ts';
 import { withQuiltApart } from '../rules/work/taken-apart.ts';
 import { withoutRather } from '../rules/would-rather.ts';
 import { withApostrophes } from '../text/lost-apostrophe.ts';
+import { withPauses } from '../text/pauses.ts';
 import { withoutStammer } from '../text/said-twice.ts';
 import { withSpokenMarks } from '../text/spoken-marks.ts';
 import { tokenise } from '../text/tokenise.ts';
@@ -178,7 +180,9 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const local = wallOf(at);
   const typed = through(tokenise(withPoint(text, memory)), withApostrophes, withoutStammer, withoutTalk);
   const unread = typed.length > READ_TOKENS;
-  const known = withoutUnknown(withVagueCounts(themAsThose(typed.slice(0, READ_TOKENS), grid)));
+  const known = withoutUnknown(
+    withVagueCounts(withTheForYour(themAsThose(typed.slice(0, READ_TOKENS), grid), grid)),
+  );
   const blanks = through(
     known.tokens,
     forThisRead,
@@ -192,7 +196,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     nameRest,
   );
   const plain = nameHeads(
-    nameUnderLine(nameLineByLine(withoutSize(nameShortSides(blanks), grid), grid), grid),
+    nameUnderLine(nameLineByLine(withoutSize(nameShortSides(withPauses(blanks, text)), grid), grid), grid),
   );
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const { tokens: heard, slips } = putSlipsRight(

@@ -2,7 +2,7 @@ import type { Item } from './item.ts';
 
 /** Words one of which every second thought has: without them none is looked for. */
 const TRIGGERS = new Set(
-  'wait hang hold let going looking exact honest precise fair accurate strict misread miscounted wrong second seconds minute moment sec tick think saying lie mistake fault muddled muddling mixed mixing upside misremembered forgetting what check checked look looked counting speaking truth fact better lying lied fibbing mistaken confused dreaming rubbish nonsense'.split(
+  'wait hang hold let going looking exact honest precise fair accurate strict misread miscounted wrong second seconds minute moment sec tick think saying lie mistake fault muddled muddling mixed mixing upside misremembered forgetting what check checked look looked counting speaking truth fact better lying lied fibbing mistaken confused dreaming rubbish nonsense low high far count place out off'.split(
     ' ',
   ),
 );
@@ -26,6 +26,10 @@ const ALONE = [
   "(?:that|it) (?:is|was) n't (?:right|it|so)",
   // "I've got the clock wrong", "I'm upside down here", "I misread my own figures"
   "(?:i|i 'm|i 've|i am|i have|i was|i had) (?:\\S+ ){0,6}?(?:wrong|upside down|back to front|muddled|muddling|mixed up|mixing up|misread|miscounted|misremembered|forgetting|astray)(?: \\S+){0,3}?",
+  // "I'm a row too low", "I was one block out", "I can't count", "I've lost my place"
+  "i (?:'m|am|was|'ve gone|went) (?:an? |one |two )?(?:rows?|blocks?|columns?|lines?|squares?) (?:too (?:low|high|far(?: \\S+)?)|out|off)",
+  "i (?:ca n't|can not|could n't) count(?: today| tonight| straight)?",
+  "i 've lost my place",
 ];
 const AFTER_NO = [
   `(?:let me|let 's|i 'd better|better) (?:just )?(?:look|see|check|count|measure|think)(?: ${THING})?`,

@@ -49,11 +49,15 @@ export function readIndex(
     return undefined;
   // "every gingham block to get net over it": what is to become of it, and no second block
   if (t.w === 'to' && BECOMES.test(tokens[i + 1]?.w ?? '')) return undefined;
+  // "I'm a row too low"
+  if (t.w === 'too' && TOO_MUCH.test(tokens[i + 1]?.w ?? '')) return undefined;
   if (homophones && Object.hasOwn(HEARD, t.w)) return { value: HEARD[t.w]!, next: i + 1, heard: t.w };
   return undefined;
 }
 
 const BECOMES = /^(?:be|get|have|go|come|stay|do|take|receive|follow|wait|keep|remain|need|show)$/;
+
+const TOO_MUCH = /^(?:low|high|far|many|much|short|long|wide|narrow|big|small|soon|early|late)$/;
 
 const isTo = (t: Token | undefined): boolean =>
   t !== undefined &&

@@ -161,9 +161,10 @@ function isOfQuilt(items: Item[], she: number, at: number): boolean {
 }
 
 const SEEN =
-  / (?:(?:i|you|we) (?:can|could) (?:just |still |even )?(?:see|feel)|(?:i|we) (?:see|feel|felt|spotted|noticed)) (?!to |how |why |if |whether |that |like )/;
-const SEES = /^(?:see|feel|felt|spotted|noticed)$/;
-const LIES_THERE = /^ (?:(?:and|with|,|but|so) )*(?:it|there)(?: 's| is| has| had| was)+(?: got)? (?:a |some |old |bit |of |the )*(?=\S)/;
+  / (?:(?:i|you|we) (?:can|could) (?:just |still |even )?(?:see|feel)|(?:i|we) (?:see|feel|felt|noticed)) (?!to |how |why |if |whether |that |like )/;
+const SEES = /^(?:see|feel|felt|noticed)$/;
+const LIES_THERE =
+  /^ (?:(?:and|with|,|but|so) )*(?:it|there)(?: 's| is| has| had| was)+(?: got)? (?:a |some |old |bit |of |the )*(?=\S)/;
 
 /** "an old repair in 3-3, interfacing glued on behind": how the old repair was made, and no work of today. */
 export function tellsOldRepair(
@@ -182,7 +183,12 @@ export function tellsOldRepair(
     found.sentence === v.sentence;
   const words = wordsBetween(items);
   // "I can feel the interfacing behind it": what is seen there is no work of today, whoever put it there
-  if (SEEN.test(words) && !items.slice(items.findIndex((x) => SEES.test(x.w))).some((x) => x.action?.form === 'past' && x.w !== 'felt'))
+  if (
+    SEEN.test(words) &&
+    !items
+      .slice(items.findIndex((x) => SEES.test(x.w)))
+      .some((x) => x.action?.form === 'past' && x.w !== 'felt')
+  )
     return true;
   if (!here && !(before && placed.kind !== 'specific')) return false;
   // "…, it's got net over it"

@@ -122,13 +122,14 @@ function goesOnWithList(told: GoodsTold, list: ListBefore, number: number): void
     )
       takeList(told, items, 0, list.use, true);
   }
+  // "Bought three yards of muslin. And two spools of thread"
+  if (list.number === number - 1) goesOnFrom(told, list.use);
 }
 
-/** "bought 2 spools of grey thread", and in the next note "and a pack of needles", "3 m of calico too". */
-function goesOnFromLastNote(told: GoodsTold): void {
-  const { state, items, made } = told;
-  const before = state.memory.last?.entries.at(-1)?.entry;
-  if (made.length || before?.kind !== 'material' || !before.use) return;
+/** "bought 2 spools of grey thread", and in the next note or the next sentence "and a pack of needles", "3 m of calico too". */
+function goesOnFrom(told: GoodsTold, use: MaterialUse): void {
+  const { items, made } = told;
+  if (made.length) return;
   if (items.some((x) => x.place || x.finding || (x.action && !x.material) || x.cost || x.duration || x.clock))
     return;
   let from = 0;
@@ -140,7 +141,12 @@ function goesOnFromLastNote(told: GoodsTold): void {
   const behind = wordsBetween(items, good.next).trim();
   const too = /^(?:too|as well|also)(?: [.!])*$/.test(behind);
   if (!(too || (from > 0 && /^[.! ]*$/.test(behind)))) return;
-  takeList(told, items, from, before.use, true);
+  takeList(told, items, from, use, true);
+}
+
+function goesOnFromLastNote(told: GoodsTold): void {
+  const before = told.state.memory.last?.entries.at(-1)?.entry;
+  if (before?.kind === 'material' && before.use) goesOnFrom(told, before.use);
 }
 
 /** "been through the bath, forty grams of soap flakes": a wash uses up what it is told with. */
