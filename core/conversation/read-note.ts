@@ -37,7 +37,7 @@ import { withMendedToo } from '../rules/conditions/mended-too.ts';
 import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
 import { withPatchesOfCloth } from '../rules/conditions/patch-of-cloth.ts';
 import { forThisRead } from '../rules/corrections/for-this-read.ts';
-import { withDashHeads } from '../rules/dash-heads.ts';
+import { withDashHeads, withoutHeadColon } from '../rules/dash-heads.ts';
 import { withStatusStops } from '../rules/decisions/after-status.ts';
 import { withBareLists } from '../rules/decisions/bare-lists.ts';
 import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
@@ -84,6 +84,7 @@ import { withSoIs } from '../rules/so-is-that.ts';
 import { withTheForYour } from '../rules/spoken-to-quilt.ts';
 import { withSpreads } from '../rules/spread-to.ts';
 import { stuffLast } from '../rules/stuff-last.ts';
+import { stuffPutOn } from '../rules/stuff-put-on.ts';
 import { stuffToldBehind } from '../rules/stuff-told-behind.ts';
 import { withoutTakenBack } from '../rules/taken-back.ts';
 import { withoutThatsAll } from '../rules/thats-all-there.ts';
@@ -287,11 +288,13 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withNotSo,
     withoutDenied,
     answeredHerself,
+    stuffPutOn,
     withOffOrNot,
     withChoices,
     withChosenApart,
     withVerdicts,
     withDashHeads,
+    withoutHeadColon,
     withListStops,
   );
   const placed = exceptPlaces(withTopics(withLaterPlaces(settled)), fabrics, grid);

@@ -54,14 +54,43 @@ const isHead = (x: Item): boolean =>
     DAY_OR_STATE.test(x.w));
 
 /** Do nothing but places follow, up to the end of the list? */
-function listsPlaces(items: Item[], from: number): boolean {
+function listsPlaces(items: Item[], from: number, whole = false): boolean {
   let places = 0;
   for (let k = from; k < items.length; k++) {
     const x = items[k]!;
     if (x.place && x.place.how === 'said') places++;
     else if (/^[.;!\n]$/.test(x.w)) break;
-    else if (x.w === ',' && items[k + 1] && !items[k + 1]!.place) break;
-    else if (!JOINS.test(x.w)) return false;
+    else if (x.w === ',' && items[k + 1] && !items[k + 1]!.place) {
+      if (whole) return false;
+      break;
+    } else if (!JOINS.test(x.w)) return false;
   }
   return places > 0;
 }
+
+/**
+ * "darned: 2-2, 2-3, grey wool", "stained: 2-2, brown": a deed or what was found heads the places by a colon, with more told behind them.
+ * Read as if no mark stood there; where nothing but places follow the colon does no harm and stays.
+ */
+export function withoutHeadColon(items: Item[]): Item[] {
+  if (!items.some((x) => x.w === ':')) return items;
+  return items.filter((x, k) => x.w !== ':' || x.token.kind !== 'mark' || !headsMore(items, k));
+}
+
+function headsMore(items: Item[], k: number): boolean {
+  let from = k;
+  while (from > 0 && items[from - 1]!.token.kind !== 'mark' && k - from < 5) from--;
+  const head = items.slice(from, k);
+  if (!head.length || head.length > 4 || (from > 0 && !/^[.;!\n]$/.test(items[from - 1]!.w))) return false;
+  // "ties: rows 2-3 half gone"
+  if (head.some((x) => x.object && x.action?.form !== 'past' && !x.finding)) return false;
+  const heads = head.filter((x) => isHead(x));
+  if (heads.length !== 1 || !head.every((x) => isHead(x) || WITH_HEAD.test(x.w) || OF_NET.test(x.w)))
+    return false;
+  const at = items[k + 1]?.seam && !items[k + 1]!.place ? k + 2 : k + 1;
+  const next = items[at];
+  if (next?.place?.how !== 'said' || next.place.kind !== 'blocks') return false;
+  // "net over: 2-2, 2-3", "whipstitched: seam 2-2/2-3"
+  return at > k + 1 || /^(?:over|on)$/.test(head.at(-1)!.w) || !listsPlaces(items, at, true);
+}
+const OF_NET = /^(?:the|over|on|'s|is|are)$/;

@@ -18,11 +18,11 @@ const NO = /^(?:no|nope|nah)$/;
  * 1-1, 2-2 and 3-3". The question becomes the statement, or the heading of one, that it is answered with.
  */
 export function askedAndTold(tokens: Token[]): Token[] {
-  if (!tokens.some((t, k) => t.w === '?' && k < tokens.length - 1)) return tokens;
+  if (!tokens.some((t, k) => /^[?:]$/.test(t.w) && k < tokens.length - 1)) return tokens;
   const out: Token[] = [];
   for (let k = 0; k < tokens.length; k++) {
     const mark = tokens[k]!;
-    const answer = mark.w === '?' && mark.kind === 'mark' ? answerBehind(tokens, k + 1) : undefined;
+    const answer = mark.kind === 'mark' && /^[?:]$/.test(mark.w) ? answerBehind(tokens, k + 1) : undefined;
     let from = out.length;
     while (from > 0 && !STOPS.has(out[from - 1]!.w)) from--;
     const told = answer && toldBy(out.slice(from), answer, mark, out.slice(0, from));
@@ -64,6 +64,8 @@ function toldBy(asked: Token[], answer: Token[], mark: Token, before: Token[]): 
   const own = asked.slice(lead + (about ? about.trim().split(' ').length : 0));
   if (!own.length) return undefined;
   const as = (w: string): Token => ({ ...mark, w });
+  // "stains: on 3-3, brown", "mildew: a bit on the backing"
+  if (mark.w === ':') return damageHeads(own, answer);
   return (
     whichOrWhere(own, answer, as(','), before.length > 0) ??
     whatDid(own, answer) ??
@@ -239,19 +241,24 @@ function headed(
   const work =
     hit.payloads.some((s) => s.k === 'task') &&
     /^(?:i|did|was|put|spent|had|got|an?|some|half)$/.test(answer[0]!.w);
-  const found = hit.payloads.some((s) => s.k === 'finding') && PLACED.test(wordsOf(answer.slice(0, 2)));
   // "what about the sashing? it's puckered all over", "how's the binding? worn along the top"
   const part = hit.payloads.some((s) => s.k === 'part') && about;
   if (part) return { said: [...own, colon], taken: 0 };
-  const yes = found || !hit.payloads.some((s) => s.k === 'finding') ? undefined : yesBefore(answer);
-  if (yes) return { said: own, taken: yes };
-  return work ? { said: [...own, colon], taken: 0 } : found ? { said: own, taken: 0 } : undefined;
+  return work ? { said: [...own, colon], taken: 0 } : damageHeads(own, answer);
 }
 /** "… the ties, four inches apart. And the wool for them?" */
 const ofTheTies = (own: Token[], before: Token[]): Token[] =>
   own.at(-1)!.w === 'them' && before.some((t) => /^(?:ties|tie|tails|knots)$/.test(t.w))
     ? [...own.slice(0, -1), { ...own.at(-1)!, w: 'ties' }]
     : own;
+/** "holes? in 2-3", "stains: one, on 3-3, brown": the damage, and where it is. */
+function damageHeads(own: Token[], answer: Token[]): Told | undefined {
+  const hit = LEXICON.longestAt(own, 0);
+  if (hit?.next !== own.length || !hit.payloads.some((s) => s.k === 'finding')) return undefined;
+  if (PLACED.test(wordsOf(answer.slice(0, 2)))) return { said: own, taken: 0 };
+  const taken = yesBefore(answer);
+  return taken ? { said: own, taken } : undefined;
+}
 const FOR_THEM = /^for (?:it|them|that|those|the \w+)$/;
 const PLACED =
   /^(?:(?:in|on|all|along|across|at|down|over|both|every|everywhere|near|round|around)(?: |$)|the (?:whole|top|bottom|left|right|first|second|third|fourth|fifth|last|middle|same)$)/;

@@ -73,7 +73,31 @@ export function withoutOfWhat(tokens: Token[]): Token[] {
         continue;
       }
     }
+    const size = token.w === '(' ? endOfSize(tokens, i, out) : undefined;
+    if (size !== undefined) {
+      i = size;
+      continue;
+    }
     out.push(token);
   }
   return out;
 }
+
+/** "tears: 2-2 (two inches), 3-3 (small)": how big it is at each of the places. Gives where the bracket closes. */
+function endOfSize(tokens: Token[], i: number, before: Token[]): number | undefined {
+  const last = before.at(-1);
+  if (!last || (last.kind !== 'number' && !COUNT.test(last.w))) return undefined;
+  const stop = before.findLastIndex((t) => /^[.;!?\n]$/.test(t.w));
+  if (!before.slice(stop + 1).some((t) => DAMAGE.has(t.w) || TORN.test(t.w))) return undefined;
+  const end = tokens.findIndex((t, k) => k > i && t.w === ')');
+  const inside = tokens.slice(i + 1, end);
+  return end > i + 1 &&
+    end < i + 7 &&
+    inside.every((t) => OF_WHAT.has(t.w) || SIZE.test(t.w) || t.kind === 'number')
+    ? end
+    : undefined;
+}
+const COUNT = /^(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)$/;
+const TORN = /^(?:torn|ripped|stained|split|frayed|worn|faded|thin|holed|tears|holes|rips|stains)$/;
+const SIZE =
+  /^(?:inch|inches|in|"|cm|mm|half|quarter|one|two|three|four|five|six|about|roughly|badly|all|over|slightly|right|through|size|of|dime|penny|pea|egg|palm|hand)$/;

@@ -21,6 +21,8 @@ export function placesAfterColon(state: ReaderState, clause: Clause, placed: Cla
       (x) =>
         x.place ||
         BETWEEN_PLACES.test(x.w) ||
+        // "the net's on: 2-2 and 2-3, herringbone"
+        (x.stitch && e?.kind === 'treatment' && clause.joint === ':') ||
         (took && (x.duration || /^(?:took|me|it|about|just)$/.test(x.w))),
     )
   )
@@ -38,6 +40,8 @@ export function placesAfterColon(state: ReaderState, clause: Clause, placed: Cla
   last.placed = 'said';
   if (placed.outside) last.outside = true;
   if (took) tookIn(clause, last);
+  const sewn = clause.items.find((x) => x.stitch);
+  if (sewn && e.kind === 'treatment') e.stitch ??= sewn.stitch!;
   return true;
 }
 

@@ -31,6 +31,13 @@ export function dropSenses(item: Item, tokens: Token[], i: number): void {
     )
   )
     item.fabric = undefined;
+  // "lost half an hour to the phone", "twenty minutes of that lost to the fuse box": time, and no piece of cloth
+  if (
+    item.w === 'lost' &&
+    item.finding &&
+    tokens.slice(Math.max(0, i - 4), i + 6).some((t) => TIME.test(t.w))
+  )
+    item.finding = undefined;
   // "ran out before the bottom": of binding, and no dye
   if (item.finding === 'dye-bleed' && /^(ran|run|running)$/.test(item.w) && tokens[item.j]?.w === 'out')
     item.finding = undefined;
@@ -49,6 +56,8 @@ export function dropSenses(item: Item, tokens: Token[], i: number): void {
   )
     item.action = undefined;
 }
+
+const TIME = /^(?:minutes?|mins?|hours?|hrs?|afternoon|evening|morning)$/;
 
 const MOVED =
   /^(?:(?:turn|fold|roll|peel|pull|flip|flap|lift|lay|laid|draw|drew|drawn|prise|pris|bend|bent|push|throw|threw|thrown|hold|held|go|went|gone|come|came|look|bring|brought|take|took|taken|put|sit|sat|step|clip|pin|strip|scrap)(?:ped|led|ned|ed|d|ping|ning|ing)?)$/;
