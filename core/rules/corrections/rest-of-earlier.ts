@@ -12,11 +12,15 @@ export function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid
     .slice(m, m + 4)
     .map((x) => x.w)
     .join(' ')} `;
-  const clock = back.find((x) => x.clock)?.clock;
+  // "from one till quarter past three, no, half past": the end of a stretch
+  const span = back.find((x) => x.clock || x.span)?.span;
+  const clock = span?.end ?? back.find((x) => x.clock)?.clock;
   const past =
     clock &&
     (!out[m]?.clock || out[m].clock.anyHour) &&
-    /^ (?:a )?(half|quarter|twenty five|twenty|ten|five) (past|after|to) (?:[.,;!] |$)/.exec(words);
+    /^ (?:a )?(half|quarter|twenty five|twenty|ten|five) (past|after|to) (?:[.,;!] |$|it (?:was|is) |and |so |but |i )/.exec(
+      words,
+    );
   if (past) {
     const minutes = { half: 30, quarter: 15, 'twenty five': 25, twenty: 20, ten: 10, five: 5 }[past[1]!]!;
     // of the hours about the one said, that which lies nearest
@@ -27,9 +31,13 @@ export function restOfEarlier(out: Item[], k: number, m: number, grid: QuiltGrid
     const minute = clock.minute + (before ? ahead - 60 : ahead);
     const length = (words.startsWith(' a ') ? 1 : 0) + past[1]!.split(' ').length + 1;
     // read as one word of its own already, or as two or three
-    join(out, m, out[m]!.clock?.anyHour ? 1 : length, {
-      clock: { ...clock, minute: (minute + 1440) % 1440 },
-    });
+    const right = { ...clock, minute: (minute + 1440) % 1440 };
+    join(
+      out,
+      m,
+      out[m]!.clock?.anyHour ? 1 : length,
+      span ? { span: { ...span, end: right } } : { clock: right },
+    );
     return;
   }
   if (sumInTwo(out, k, m) || clockInTwo(out, clock, m)) return;

@@ -125,7 +125,10 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
             },
             tokens,
           );
-      const bare = expected && !hour ? pastTheHour(tokens, count.value, side, m + 1) : undefined;
+      const bare =
+        (expected || isPutRight(tokens, i)) && !hour
+          ? pastTheHour(tokens, count.value, side, m + 1)
+          : undefined;
       if (bare) return bare;
     }
   }
@@ -284,6 +287,24 @@ const FRONT = new Set(['', ',', '.', ';', 'and', 'but', 'so', 'then']);
 const FRONTED =
   /^ (?:(?:it|that) (?:was|is) )?(?:when |that )?(?:i|we) (?:'d )?(?:stopped|finished|started|began|quit|left off|knocked off|packed (?:it )?(?:in|up)|gave (?:it )?up) /;
 
+/** "started at quarter past one, no, twenty past it was": of a time that was told just before. */
+function isPutRight(tokens: Token[], i: number): boolean {
+  let k = i - 1;
+  while (
+    k > i - 5 &&
+    /^(?:,|no|sorry|well|wait|rather|actually|nearer|make|that|it|was|more|like)$/.test(w(tokens, k))
+  )
+    k--;
+  const said = tokens
+    .slice(k + 1, i)
+    .some((t) => /^(?:no|sorry|wait|rather|actually|nearer|make)$/.test(t.w));
+  return (
+    said && tokens.slice(Math.max(0, k - 4), k + 1).some((t) => CLOCK_SAID.test(t.w) || t.kind === 'number')
+  );
+}
+const CLOCK_SAID =
+  /^(?:past|to|at|o'clock|till|until|since|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)$/;
+
 /** "at twenty past", "stopped at quarter to": the hour was plain to her. */
 function pastTheHour(
   tokens: Token[],
@@ -291,7 +312,8 @@ function pastTheHour(
   side: 'past' | 'to',
   next: number,
 ): ClockFound | undefined {
-  if (minutes % 5 || minutes > 30 || !AFTER_CLOCK.has(w(tokens, next))) return undefined;
+  const itWas = w(tokens, next) === 'it' && /^(?:was|is|'s|must)$/.test(w(tokens, next + 1));
+  if (minutes % 5 || minutes > 30 || !(AFTER_CLOCK.has(w(tokens, next)) || itWas)) return undefined;
   // "of" and "before" need their hour
   if (!/^(past|to|til|till)$/.test(w(tokens, next - 1))) return undefined;
   return {
