@@ -54,7 +54,9 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
     const apart =
       draft.origins['action']?.rule === 'treatment.other-stuff' ||
       (draft.origins['finding']?.rule === 'condition.one-more' && draft.placed === 'none');
-    const twin = apart ? undefined : out.find((d) => sameButPlaces(d.entry, draft.entry));
+    const twin = apart
+      ? undefined
+      : out.find((d) => sameButPlaces(d.entry, draft.entry) && sameCleaning(state, d, draft));
     if (twin && 'places' in draft.entry && 'places' in twin.entry) {
       const fresh = draft.entry.places ?? [];
       const own = twin.entry.places ?? [];
@@ -95,6 +97,24 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
   joinWork(out, state);
   return out;
 }
+
+/** "vacuumed the front and spot cleaned the border": the going over of the whole and the work at one spot are two treatments. */
+function sameCleaning(state: ReaderState, a: Draft, b: Draft): boolean {
+  if (a.entry.kind !== 'treatment' || a.entry.action !== 'clean') return true;
+  const cleaned = ({ origins }: Draft): string => {
+    const at = origins['action'];
+    return at
+      ? state.tokens
+          .filter((t) => t.from >= at.from && t.to <= at.to)
+          .map((t) => t.w)
+          .join(' ')
+      : '';
+  };
+  const [first, second] = [cleaned(a), cleaned(b)];
+  return !((AT_SPOT.test(first) && ALL_OVER.test(second)) || (ALL_OVER.test(first) && AT_SPOT.test(second)));
+}
+const AT_SPOT = /\b(?:spot|dab|spong|blot)/;
+const ALL_OVER = /\b(?:vac|hoover|brush|dust|swe)/;
 
 /** "2-1: patch. 2-2: patch.": told under a place of its own. */
 const isHeadedThere = ({ clauses }: ReaderState, draft: Draft, places: string[]): boolean => {
