@@ -152,7 +152,7 @@ function takenOffTogether(items: Item[], k: number): boolean {
 }
 
 /** "(um) the same on …", "same again for …", "did the same to …": words behind a joint that carry on to another place. */
-function sameElsewhere(items: Item[], from: number): boolean {
+export function sameElsewhere(items: Item[], from: number): boolean {
   let k = from;
   while (/^(um|uh|er|and|then|the|did|done|exactly|just)$/.test(items[k]?.w ?? '') && k < from + 4) k++;
   if (!/^(same|same again|ditto|likewise)$/.test(items[k]?.w ?? '')) return false;

@@ -5,6 +5,7 @@ import { putsStuff } from './begins-another-way.ts';
 import { isGiven } from './given-form.ts';
 import { goesOnTo } from './goes-on-to.ts';
 import { governorOf } from './governor.ts';
+import { sameElsewhere } from './is-boundary.ts';
 import { BE, isPredicate, PREPOSITIONS } from './is-predicate.ts';
 import { FINITE, hasPredicate, hasWork, isQuantifier, newSubject, tellsWorst } from './new-subject.ts';
 import { PARTICLES, REMOVE_VERBS, removalAt } from './removal-at.ts';
@@ -44,6 +45,15 @@ export function startsStatement(items: Item[], k: number, current: Item[], says:
       (hasPredicate(current) || current.slice(1).some((x) => x.action || x.material === 'net'))
     );
   if (/^(i|we)$/.test(item.w) && goesOnTo(items, k)) return true;
+  // "closed that seam by hand | same again on 1-1"
+  if (
+    item.w === 'same' &&
+    items[k + 1]?.w === 'again' &&
+    current.some((x) => x.action && x.action.form !== 'base') &&
+    !/^(?:the|and|did|done|then|that|it|just|exactly|,)$/.test(before.w) &&
+    sameElsewhere(items, k)
+  )
+    return true;
   // "a hole I'd missed in 4-2", "the stain I hadn't seen"
   if (before.finding && item.w === 'i' && OVERLOOKED.test(wordsBetween(items, k + 1, k + 5))) return false;
   // "(2-1 frayed,) ditto 2-5, 3-3 has a hole": what it holds for

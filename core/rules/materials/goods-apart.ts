@@ -24,7 +24,8 @@ const LEADS_TO_UNIT =
  * "3 reels 7.50 | 2 packs needles 3.60 | tulle 50cm", "2 balls cream dk for the ties | pack of pins": goods told one behind the other
  * without a mark get the comma that stands between them in writing, so that a price belongs to what is named before it.
  */
-export function withGoodsApart(tokens: Token[]): Token[] {
+export function withGoodsApart(said: Token[]): Token[] {
+  const tokens = withClothApart(said);
   if (!tokens.some((t) => BUYING.has(t.w))) return tokens;
   const cuts = new Map<number, string>();
   let goods = false;
@@ -106,3 +107,36 @@ const isPackOf = (tokens: Token[], i: number): boolean =>
   !isNumberAt(tokens, i - 1) &&
   !LEADS_TO_UNIT.test(tokens[i - 1]!.w) &&
   !Object.hasOwn(UNIT_WORDS, tokens[i - 1]!.w);
+
+/** Behind these the amount is what is done something with. */
+const LEADS_TO_AMOUNT =
+  /^(?:with|by|from|of|in|into|on|onto|to|at|for|and|&|\+|or|plus|but|than|then|so|i|we|it|that|there|is|are|was|were|'s|has|have|'ve|had|got|get|only|just|about|around|roughly|nearly|almost|over|behind|under|another|more|extra|the|my|some|all|last|used|use|using|uses|took|take|takes|need|needs|needed|want|wants|bought|buy|ordered|put|laid|left|spare|still|also|maybe|say|out|off|up|through|good|yesterday|today|tonight|point|short|full|odd)$/;
+
+/** "patched 2-4 | quarter yard of the dimity | took me half an hour": how much cloth went into it, told without a mark on either side. */
+function withClothApart(tokens: Token[]): Token[] {
+  if (!tokens.some((t) => t.w === 'of')) return tokens;
+  const cuts = new Map<number, string>();
+  for (let i = 2; i < tokens.length - 3; i++) {
+    const first = tokens[i]!;
+    const count = /^(?:a|an)$/.test(first.w) ? i + 1 : i;
+    const amount = readNumber(tokens, count);
+    if (!amount || tokens[i - 1]!.kind === 'mark') continue;
+    // "patched 2-4 | quarter yard of …", and no four and a quarter
+    const block = tokens[i - 2]!.w === '-' && tokens[i - 3]?.kind === 'number';
+    if (isNumberAt(tokens, count - 1) && !(block && /^(?:quarter|half)$/.test(first.w))) continue;
+    const unit = readUnit(tokens, amount.next, !amount.inWords);
+    if (!unit || w(tokens, unit.next) !== 'of') continue;
+    const cloth = /^(?:the|that|my|this)$/.test(w(tokens, unit.next + 1)) ? unit.next + 2 : unit.next + 1;
+    const before = tokens[i - 1]!;
+    if (LEADS_TO_AMOUNT.test(before.w)) continue;
+    const deed = LEXICON.longestAt(tokens, i - 1)?.payloads.some(
+      (s) => s.k === 'action' && s.form !== 'base',
+    );
+    if (deed && !/^(?:patched|darned|done|netted|backed|lined|replaced)$/.test(before.w)) continue;
+    if (!/^(?:yd|m|cm|in|fat-quarter)$/.test(unit.unit)) continue;
+    cuts.set(i, ',');
+    const took = tokens.findIndex((t, k) => k > cloth && k < cloth + 4 && t.w === 'took');
+    if (took > 0) cuts.set(took, ',');
+  }
+  return withMarks(tokens, cuts);
+}

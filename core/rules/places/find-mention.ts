@@ -18,7 +18,14 @@ export type Mention = {
 };
 
 /** Damage as it was told at its places: with what it was made ("ink"), and in which words ("long", "fist"). */
-export type Telling = { finding: Finding; places: string[]; made: string[]; words: string[] };
+export type Telling = {
+  finding: Finding;
+  places: string[];
+  made: string[];
+  words: string[];
+  /** What of a block it is that has it: "the duck's wing", "a petal". */
+  thing?: string;
+};
 
 const DETERMINERS = new Set(['the', 'that', 'those', 'these', 'this', 'both', 'all', 'my', 'our', 'same']);
 /** "those three", "both": words that point to places by themselves, and are but determiners before "torn blocks". */
@@ -104,7 +111,7 @@ export function findMention(items: Item[], mentions: Mention[]): string[] | unde
     if (items[k - 1]?.w === 'of' && /^(another|one|some|any|none)$/.test(items[k - 2]?.w ?? '')) continue;
     const phrase = describedAt(items, k);
     if (!phrase) {
-      const made = madeOf(items, k, mentions);
+      const made = madeOf(items, k, mentions) ?? ofThing(items, k, mentions);
       if (made) return made;
       continue;
     }
@@ -134,6 +141,18 @@ function madeOf(items: Item[], k: number, mentions: Mention[]): string[] | undef
     .filter((t) => THING_FINDINGS.has(t.finding) && t.made.includes(item.w));
   return told.length === 1 ? told[0]!.places : undefined;
 }
+/** "that wing is patched": a shape of the patchwork, by its name, that was found damaged. */
+function ofThing(items: Item[], k: number, mentions: Mention[]): string[] | undefined {
+  if (!/^(?:the|that|this)$/.test(items[k]!.w)) return undefined;
+  const at = items[k + 1]?.w === 'little' || items[k + 1]?.w === 'poor' ? k + 2 : k + 1;
+  const item = items[at];
+  const behind = items[at + 1];
+  if (!item || !isPlainWord(item) || NO_STUFF.has(item.w) || behind?.w === 'of') return undefined;
+  // "the red floss": said of another thing
+  if (behind && (isPlainWord(behind) || behind.material || behind.fabric || behind.object)) return undefined;
+  return mentions.flatMap((m) => m.tellings ?? []).findLast((t) => t.thing === item.w)?.places;
+}
+
 /** Damage that is a thing, and no state of the cloth. */
 const THING_FINDINGS = new Set<Finding>(['stain', 'hole', 'tear', 'old-repair', 'missing']);
 /** Said of damage, and nothing that it could be called by. */
