@@ -14,6 +14,18 @@ import { put } from './standing.ts';
 const BLOCKISH =
   /^(blocks?|squares?|patches|pieces|ones|them|these|those|diamonds|stars|hexagons|fans|panels|rounds|bits|corners|others|prints|checks|stripes|dots|spots)$/;
 
+const mendsUnplaced = ({ drafts }: ReaderState, draft: Draft): boolean =>
+  draft.entry.kind === 'treatment' &&
+  /^(?:darn|patch|resew|overlay|stabilize|replace)$/.test(draft.entry.action ?? '') &&
+  drafts.some(
+    (d) =>
+      d.entry.kind === 'condition' &&
+      d.clause === draft.clause &&
+      d.placed === 'none' &&
+      !d.entry.places?.length &&
+      !d.outside,
+  );
+
 /**
  * Takes back places that the words do not bear out: a block outside the grid, one of several that is not told apart, a cloth
  * that the quilt does not name. The entry then stands without a place, and the place is asked for.
@@ -32,6 +44,16 @@ export function doubtPlaces(state: ReaderState): void {
       // beside blocks of the grid only the one outside is doubtful
       if (!named.some((x) => x.place!.kind !== 'part')) take(draft);
       draft.outside = true;
+      continue;
+    }
+    // "closed the 2-2/2-3 seam, then darned a hole": mended where the hole is, wherever that may be
+    if (
+      entry.kind === 'treatment' &&
+      draft.placed === 'carried' &&
+      !named.length &&
+      mendsUnplaced(state, draft)
+    ) {
+      take(draft);
       continue;
     }
     const words = items.map((x) => x.w).join(' ');

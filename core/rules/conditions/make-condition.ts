@@ -229,7 +229,10 @@ export function makeCondition(
     const carried = treating
       ? (state.drafts.at(-1)?.entry as { places?: string[] } | undefined)?.places
       : carriedForCondition(state, v, c, placed);
-    if (carried?.length) {
+    if (carried?.length && isAnotherPlace(state, v, c, placed, carried)) {
+      places = [];
+      how = 'none';
+    } else if (carried?.length) {
       places = carried;
       how = 'carried';
     } else if (!placed.outside && OVERALL.test(` ${items.map((x) => x.w).join(' ')} `)) {
@@ -362,6 +365,31 @@ const isAnotherHere = (items: Item[], placed: ClausePlaces): boolean =>
   placed.items.every((x) => x.w === 'here') &&
   items.some((x, k) => x.w === 'another' || (x.w === 'more' && items[k - 1]?.w === 'one')) &&
   (placed.places.length > 1 || items.some((x, k) => x.w === 'here' && items[k + 1]?.w === "'s"));
+
+/**
+ * "closed the 2-2/2-3 seam and then darned a hole", "backing sound. & a tear": a single damage that is told for the first time is not in all of
+ * the blocks spoken of, nor in what was found sound.
+ */
+function isAnotherPlace(
+  state: ReaderState,
+  v: ClauseView,
+  c: ConditionFound,
+  placed: ClausePlaces,
+  carried: string[],
+): boolean {
+  if (placed.kind !== 'none' || !/^(?:hole|tear|stain|old-repair|thin)$/.test(c.finding)) return false;
+  if (!ONE_NEW.test(wordsBetween(v.items, Math.max(0, c.at - 4), c.at))) return false;
+  // "took the patches off. There's a hole under each"
+  if (/^ (?:under|beneath|behind|in|on|through|over|at) /.test(wordsBetween(v.items, c.at + 1, c.at + 3)))
+    return false;
+  if (/^(?:with|because|cos|but|as|since|which|where|except)$/.test(state.clauses[v.index]?.joint ?? ''))
+    return false;
+  const last = state.drafts.findLast((d) => d.clause < v.index && placesOfDraft(d).length);
+  if (last?.entry.kind === 'condition' && last.entry.finding === 'sound') return true;
+  return carried.length > 1 && (last === undefined || last.entry.kind === 'treatment');
+}
+const ONE_NEW =
+  / (?:a|an|another)(?: (?:little|small|wee|tiny|big|bad|nasty|new|long|short|rusty|second|third|fresh))* $/;
 
 /** "musty throughout", "faded all over": the whole quilt, where no place is said or carried. */
 const OVERALL =
