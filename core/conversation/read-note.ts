@@ -61,6 +61,7 @@ import { withSizesApart } from '../rules/measurements/sizes-apart.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { tellingsOf } from '../rules/mentions-of.ts';
+import { nameLineOne } from '../rules/name-line-one.ts';
 import { nameLines } from '../rules/name-lines.ts';
 import { nameNextLine } from '../rules/name-next-line.ts';
 import { nameRest } from '../rules/name-rest.ts';
@@ -208,7 +209,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     grid,
   );
   const tokens = through(
-    nameNextLine(heard, grid),
+    nameLineOne(nameNextLine(heard, grid)),
     withoutThatsAll,
     askedAndTold,
     askedAndFound,

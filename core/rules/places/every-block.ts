@@ -195,12 +195,19 @@ function wholeFocusLine(
     : { next, places: rowOf(ctx.grid, row), how: 'implied', rule: 'place.that-row', kind: 'pointer' };
 }
 
-/** "row three: a support behind each block": the line with which the sentence begins. */
+/** "row three: a support behind each block", "in the third row there's a hole in every block": the line with which the statement begins. */
 function headingLine(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
-  const stop = tokens.findLastIndex((t, k) => k < i && /^[.;!?\n]$/.test(t.w));
-  const line = areaAt(tokens, stop + 1, ctx);
-  return line && /^(:|,|-|--)$/.test(w(tokens, line.next)) ? line : undefined;
+  let start = tokens.findLastIndex((t, k) => k < i && BEGINS.test(t.w)) + 1;
+  while (start < i && LEADS_TO_LINE.test(w(tokens, start))) start++;
+  const line = areaAt(tokens, start, ctx);
+  if (!line || line.places.length < 2 || line.next > i) return undefined;
+  const marked = /^(:|,|-|--)$/.test(w(tokens, line.next));
+  return marked || /^(?:in|on|of|behind|under|over|across|through|down)$/.test(w(tokens, i - 1))
+    ? line
+    : undefined;
 }
+const BEGINS = /^(?:[.;!?\n]|and|but|then)$/;
+const LEADS_TO_LINE = /^(?:in|on|along|down|across|so|now|well|right|okay|oh|the|all|of|also|whole|,)$/;
 
 /** A row, column or group of them at token `i`, for the phrases that lean on one. */
 function areaAt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound | undefined {
