@@ -9,13 +9,13 @@ const isHow = (x: Item | undefined): boolean => x?.stitch !== undefined && x.act
  */
 export function beginsGapped(items: Item[], k: number, current: Item[]): boolean {
   if (takenOffElsewhere(items, k, current)) return true;
-  if (!current.some((x) => isHow(x))) return false;
+  if (!current.some((x) => x.stitch)) return false;
   let m = k + 1;
   while (/^(the|that|then|in|at|on)$/.test(items[m]?.w ?? '') && m < k + 4) m++;
   const subject = items[m];
   if (!subject || !(subject.place?.places.length || subject.seam || subject.finding)) return false;
   m++;
-  while ((items[m]?.place || /^(in|at|on|and|,|of)$/.test(items[m]?.w ?? '')) && m < k + 9) m++;
+  while ((items[m]?.place || /^(in|at|on|and|,|of|\/|-|seam)$/.test(items[m]?.w ?? '')) && m < k + 9) m++;
   if (/^(with|w|using)$/.test(items[m]?.w ?? '')) m++;
   if (/^(a|an|some)$/.test(items[m]?.w ?? '')) m++;
   return isHow(items[m]);

@@ -7,6 +7,7 @@ import { borderSides } from './border-sides.ts';
 import { withoutDeniedLength } from './not-so-long.ts';
 import { plainSizes, sidesInTurn } from './plain-sizes.ts';
 import { sizesOtherwise } from './sizes-otherwise.ts';
+import { widthForCount } from './strip-count.ts';
 
 export type MeasureFound = {
   of: Measure;
@@ -547,7 +548,9 @@ export function findMeasurements(
             : undefined))
         : undefined;
       // "strips are cut at um inches with quarter inch seams": that length is of the seams
-      const m = own !== undefined && items[own + 1]?.measure === 'seam' ? undefined : own;
+      const width = own !== undefined && items[own + 1]?.measure === 'seam' ? undefined : own;
+      // "cut 2 1/2 in, 8 strips": how many, and not how wide
+      const m = width === undefined ? undefined : (widthForCount(items, width, used) ?? width);
       if (
         m !== undefined &&
         // "cut 2 1/4 strips": nobody cuts a quarter of a strip

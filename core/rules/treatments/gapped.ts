@@ -17,12 +17,19 @@ export function gapped(
   placed: ClausePlaces,
   stitch: NonNullable<ReturnType<typeof stitchOf>>,
 ): Draft | undefined {
-  if (!/^(and|,|but|&)$/.test(clause.joint)) return undefined;
   const last = state.drafts.findLast((d) => d.entry.kind !== 'material');
-  if (!last || !isTreatment(last) || last.sentence !== v.sentence || !isLastTold(state, last.clause, v.index))
-    return undefined;
+  if (!last || !isTreatment(last) || !isLastTold(state, last.clause, v.index)) return undefined;
+  const goesOn = last.sentence === v.sentence && /^(and|,|but|&)$/.test(clause.joint);
+  // "4-2/4-3 closed, machine. 5-1/6-1 by hand, 20 min": in a sentence that tells nothing but where and how
+  const onlyHow =
+    placed.kind === 'specific' &&
+    last.sentence === v.sentence - 1 &&
+    clause.items[0]?.place !== undefined &&
+    clause.items.every((x) => x.place || x.seam || x.stitch || x.duration || ONLY_HOW.test(x.w));
+  if (!goesOn && !onlyHow) return undefined;
   const { action, state: status, stitch: before } = last.entry;
-  if (!action || !before || before === stitch.stitch || !TAKES_STITCH.has(action)) return undefined;
+  if (!action || !TAKES_STITCH.has(action)) return undefined;
+  if (!onlyHow && (!before || before === stitch.stitch)) return undefined;
   const at = v.items.indexOf(stitch.item);
   if (v.items.slice(0, at).some((x) => x.action || x.fail || /^(is|'s|was|are|were|i)$/.test(x.w)))
     return undefined;
@@ -48,6 +55,8 @@ export function gapped(
     said ? 'said' : 'carried',
   );
 }
+
+const ONLY_HOW = /^(?:\/|-|by|in|with|on|the|and|&|,|seam|seams|stitch|st|too|all|both)$/;
 
 /** Was nothing told since but how long it took: "closed 6-1 by hand (35 min) and 6-2 by machine"? */
 const isLastTold = ({ clauses }: ReaderState, told: number, index: number): boolean =>
