@@ -174,7 +174,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'shatters',
     'shatter',
     'splitting|split|gone|going|breaking|broken in|into|to strips|ribbons|shreds|slivers',
-    'in strips|ribbons|shreds|tatters',
+    'in strips|ribbons|shreds|tatters|rags',
     'splitting|cracking|split all? over|everywhere|throughout',
     'cracking|splitting|split along the|its? folds|creases',
     'falling|fallen|falls|fell|going|coming to|into bits|pieces|powder|dust|shreds|ribbons|strips|crumbs',

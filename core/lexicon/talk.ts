@@ -40,6 +40,7 @@ export const OPENINGS_APART = phrases(`
 
 /** Between two commas, or behind the last one: said in passing. */
 export const PASSING = phrases(`
+  though, mind you, mind, all the same, incidentally, strangely enough, to be fair, however, old girl, old thing, my dear, my love,
   what, shoot, damn, damn it, blast, blast it, oh blast, oh shoot, bother, oh bother, heck, gosh, drat, oops, whoops, you know, y'know, ya know, you see, needless to say, to tell the truth, btw, let me see, let 's see, mind you, as i say, as i said, like i said, honestly, if i 'm honest, to be fair, frankly, of course,
   naturally, obviously, by the way, and by the way, i 'm afraid, i 'm afraid to say, i 'm sorry to say, sorry to say, i 'm glad to say, i 'm pleased to say, i 'm happy to say, glad to say, thank goodness,
   thank heavens, thank god, bless it, bless her, bless him, poor thing, believe it or not, would you believe, would you believe it, it turns out, as it turns out,

@@ -58,6 +58,8 @@ const GIVEN_UP =
 /** "label to go on the bottom right corner", "a name tag still has to go on". */
 const LABEL =
   /^ (?:the |a |my |its |new )*(?:label|name tag|name tape) (?:is |has |still |yet |also )*(?:to go|to be sewn|to be stitched|to sew|goes|going|needs|must|will|'ll|sewn|stitched|put) /;
+const TO_BUY =
+  /^ (?:put|write|jot|note|stick|add)(?: me)?(?: down)?(?: for)? .*(?:to (?:buy|get|order)|(?:on|to) (?:the|my) (?:shopping )?list) $/;
 const PLANNED =
   / (need|needs|will|'ll|going to|gonna|to buy|to get|must|should|wants|to be|to do|has to|have to) /;
 
@@ -78,6 +80,8 @@ function opens(items: Item[], from: number, to: number): Told | undefined {
         : undefined;
   }
   if (PAUSE.test(words)) return 'pause';
+  // "put down two reels of white thread to buy", "add a yard of net to the list"
+  if (TO_BUY.test(words) && rest.some((x) => x.material || x.fabric)) return 'goods';
   if (LABEL.test(words)) return 'label';
   if (GIVEN_UP.test(words) && rest.some((x) => x.action)) return 'given up';
   // "… is off, it will have net over it instead"

@@ -8,7 +8,7 @@ const DETERMINERS = new Set(
   ),
 );
 /** "a queen size pack", "a double roll": for a bed of that size. */
-const BED_SIZES = /^(queen|king|twin|double|single|full|crib|cot|lap|throw|jumbo|bed)$/;
+export const BED_SIZES = /^(queen|king|twin|double|single|full|crib|cot|lap|throw|jumbo|bed)$/;
 
 /** Determiners and the amount, before the thing itself. Gives where the noun phrase begins, or nothing where no goods are told. */
 export function readAmount(g: GoodInHand): number | undefined {

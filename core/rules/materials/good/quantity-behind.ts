@@ -3,6 +3,7 @@ import { itemWord as w } from '../../item-word.ts';
 import { behindWhen } from '../behind-good.ts';
 import { purposeAt } from '../purpose-at.ts';
 import { STORES } from '../stores.ts';
+import { BED_SIZES } from './amount-of-good.ts';
 import type { GoodInHand } from './good-in-hand.ts';
 import { UNIT_ALONE } from './unit-alone.ts';
 
@@ -12,6 +13,8 @@ export function readQuantityBehind(g: GoodInHand): void {
   // "flannel 3 1/2 yd", "muslin in the drawer, two metres"
   if (!g.figure && g.head >= 0) {
     let q = g.next;
+    // "batting, crib size, one pack"
+    if (w(items, q) === ',' && BED_SIZES.test(w(items, q + 1)) && /^sized?$/.test(w(items, q + 2))) q += 3;
     // "wadding (2 m)"
     if (w(items, q) === '(' && items[q + 1]?.quantity && w(items, q + 2) === ')') {
       g.figure = items[q + 1]!;

@@ -48,6 +48,12 @@ export function isOther(items: Item[], k: number, cue: Cue, trade: boolean): boo
     )
   )
     return true;
+  // "she only ever calls when I've got a thimble on": no time to count what is in the drawer
+  if (
+    cue.use === 'on-hand' &&
+    / (?:when|whenever|while|just as) (?:i|we|you) $/.test(wordsBetween(items, k - 2, k))
+  )
+    return true;
   // "the moths have got in the brown suiting": what did damage gets nothing from a shop
   if (/\b(?:got|get|been)\b/.test(phrase) && DAMAGING.test(wordsBetween(items, k - 3, k))) return true;
   if (phrase === 'list' && after.w !== ':' && headingEnd(items, cue.next) === undefined) return true;
