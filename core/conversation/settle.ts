@@ -95,7 +95,43 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
     out.push(draft);
   }
   joinWork(out, state);
-  return out;
+  return lengthOfBoth(out.filter((d) => !doneSince(out, d)));
+}
+
+/** "Replacing 3-4. Cut it out, pieced a new one in, 40 min": begun, and done by the end of the same note. */
+const doneSince = (drafts: Draft[], { entry: e, clause }: Draft): boolean =>
+  e.kind === 'treatment' &&
+  e.state === 'doing' &&
+  Boolean(e.places?.length) &&
+  drafts.some(
+    (d) =>
+      d.entry.kind === 'treatment' &&
+      d.entry.state === 'done' &&
+      d.entry.action === e.action &&
+      d.clause > clause &&
+      d.entry.places?.join(' ') === e.places!.join(' '),
+  );
+
+/** "front vacuumed, border spot cleaned, 50 min all told": one length of two cleanings is time at work. */
+function lengthOfBoth(drafts: Draft[]): Draft[] {
+  const timed = drafts.filter(
+    ({ entry: e }) => e.kind === 'treatment' && e.action === 'clean' && e.minutes !== undefined,
+  );
+  const [first, second] = timed;
+  const at = first?.origins['minutes']?.from;
+  if (timed.length !== 2 || at === undefined || at !== second!.origins['minutes']?.from) return drafts;
+  const told = first!.entry.kind === 'treatment' ? first!.entry.minutes : undefined;
+  for (const d of timed) {
+    const { minutes: _both, ...rest } = d.entry as typeof d.entry & { minutes?: number };
+    d.entry = rest as Entry;
+  }
+  const work: Draft = {
+    ...first!,
+    entry: { kind: 'work', task: 'cleaning', minutes: told! },
+    origins: { entry: first!.origins['minutes']!, minutes: first!.origins['minutes']! },
+    placed: 'unneeded',
+  };
+  return [...drafts, work];
 }
 
 /** "vacuumed the front and spot cleaned the border": the going over of the whole and the work at one spot are two treatments. */

@@ -55,6 +55,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'daylight coming|showing? through',
     'cigarette|cigar|fag|spark|ember burn|burns',
     'burn|burns in|through',
+    'burn|burns',
     'chewed|gnawed|nibbled right? clean? through|by|at',
     "been|is|'s|are|was|all chewed|gnawed|nibbled",
     'holey',

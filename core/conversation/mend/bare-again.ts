@@ -38,7 +38,11 @@ function blocksAgain(standing: Standing[], plain: Item[]): boolean {
   // one block of several told one by one is for the rule that finds the likest
   if (
     groups.size !== 1 ||
-    (good.length === 1 && held.length === like.length && like.every((s) => placesOf(s.was).length === 1))
+    // "brushed both sides, then spot cleaned 4-4": one of two deeds alike has a block
+    (!(held.length === 1 && alikeElsewhere(standing, held[0]!)) &&
+      good.length === 1 &&
+      held.length === like.length &&
+      like.every((s) => placesOf(s.was).length === 1))
   )
     return false;
   if (like.some((s) => good.every((p) => placesOf(s.was).includes(p)))) return false;
@@ -48,6 +52,10 @@ function blocksAgain(standing: Standing[], plain: Item[]): boolean {
   }
   return true;
 }
+
+const alikeElsewhere = (standing: Standing[], { was }: Standing): boolean =>
+  was.kind === 'treatment' &&
+  standing.filter((s) => s.was.kind === 'treatment' && s.was.action === was.action).length > 1;
 
 /** "last three rows", after the last two: the one list of whole rows, told anew. */
 function linesAgain(state: ReaderState, standing: Standing[], plain: Item[]): boolean {

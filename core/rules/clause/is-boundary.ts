@@ -230,6 +230,20 @@ function tellsHow(items: Item[], from: number): boolean {
   return how;
 }
 
+/** "lay crepeline over the shattered blocks | and darn the hole", "…, and shall whip the seam": other damage, and what is done about it. */
+function mendsOther(items: Item[], from: number, current: Item[]): boolean {
+  let m = from;
+  while (/^(and|then|i|we|shall|will|'ll|also)$/.test(items[m]?.w ?? '') && m < from + 4) m++;
+  const [deed, the, damage] = items.slice(m, m + 3);
+  if (!deed?.action || deed.seam || deed.finding || !/^(the|that|this|those)$/.test(the?.w ?? ''))
+    return false;
+  if (!damage || damage.place || !(damage.finding || damage.seam)) return false;
+  return (
+    current.some((x) => x.action || /^(net|interfacing)$/.test(x.material ?? '')) &&
+    current.some((x) => (x.finding && x.finding !== damage.finding) || x.place?.kind === 'blocks')
+  );
+}
+
 const DOES =
   /^ (?:(?:and|then|so|also|i|we) )*(?:'ll|will|shall|(?:'m |am )?(?:going to|gonna)|(?:have|'ve)(?: got)? (?:half a mind )?to|must|might|may|could|want to|'d like to|need to|still have to|still need to|am to|just|'ve|have)? ?(?:do|did|done|doing) $/;
 
@@ -389,6 +403,7 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     /^(too|also|ditto|likewise|same)$/.test(current.at(-1)!.w)
   )
     return restHasPredicate(items, k + 1);
+  if (/^(,|and|&|\+)$/.test(w) && mendsOther(items, k + 1, current)) return true;
   // "worst in 4-4 | and 2-2 is torn"
   if (/^(and|&|,)$/.test(w) && tellsWorst(current, 0) && newSubject(items, k + 1)) return true;
   // "between 2-1 and 3-1 and closed …", "out of 2-2 + 3-2, …": a list of places goes on

@@ -38,6 +38,12 @@ export function dropSenses(item: Item, tokens: Token[], i: number): void {
     tokens.slice(Math.max(0, i - 4), i + 6).some((t) => TIME.test(t.w))
   )
     item.finding = undefined;
+  // "that's an hour and a quarter gone", but "rows 2-3 half gone"
+  const part = /^(?:quarter|half)$/.test(tokens[i - 1]?.w ?? '') && tokens[i - 2]?.w === 'a';
+  if (item.w === 'gone' && (TIME.test(tokens[i - 1]?.w ?? '') || part)) {
+    item.finding = undefined;
+    item.fail = undefined;
+  }
   // "ran out before the bottom": of binding, and no dye
   if (item.finding === 'dye-bleed' && /^(ran|run|running)$/.test(item.w) && tokens[item.j]?.w === 'out')
     item.finding = undefined;

@@ -25,7 +25,10 @@ export function others(ctx: PlaceContext, next: number, noun: string): PlaceFoun
       : ['top', 'right', 'bottom', 'left'];
   return {
     next,
-    places: all.map((s) => `${stem}-${s}`).filter((p) => !ctx.focus.includes(p)),
+    // "top frayed, left frayed, others okay"
+    places: all
+      .map((s) => `${stem}-${s}`)
+      .filter((p) => !ctx.focus.includes(p) && !sidesTold(ctx)?.includes(p)),
     how: 'implied',
     rule: 'place.other-sides',
     kind: 'pointer',
