@@ -34,6 +34,7 @@ import { askedAndFound } from '../rules/conditions/asked-and-found.ts';
 import { withoutGuessed, withPlaceBehindStop } from '../rules/conditions/guessed-between.ts';
 import { withoutHowBig, withoutOfWhat } from '../rules/conditions/how-big.ts';
 import { withMendedToo } from '../rules/conditions/mended-too.ts';
+import { withNotForNone } from '../rules/conditions/none-there.ts';
 import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
 import { withPatchesOfCloth } from '../rules/conditions/patch-of-cloth.ts';
 import { forThisRead } from '../rules/corrections/for-this-read.ts';
@@ -213,6 +214,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withoutThatsAll,
     askedAndTold,
     askedAndFound,
+    withNotForNone,
     withoutOfWhat,
     withoutHowBig,
     withPatchesOfCloth,

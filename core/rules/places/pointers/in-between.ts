@@ -16,12 +16,14 @@ export function inBetween(
   )
     return undefined;
   const them = /^(them|those|these)$/.test(w(tokens, i + 1));
-  if (!them && w(tokens, i - 1) !== 'in') return undefined;
+  // "left the two between"
+  const theTwo = !them && /^(two|ones?|three|2|3)$/.test(w(tokens, i - 1)) && w(tokens, i - 2) === 'the';
+  if (!them && !theTwo && w(tokens, i - 1) !== 'in') return undefined;
   const next = them ? (/^(two|2)$/.test(w(tokens, i + 2)) ? i + 3 : i + 2) : i + 1;
   if (
     !them &&
     tokens[next] &&
-    !/^([.,;!]|is|'s|are|all|and|looks?|too|i|has|needs|wants|gets)$/.test(w(tokens, next))
+    !/^([.,;!]|as|alone|be|is|'s|are|all|and|looks?|too|i|has|needs|wants|gets)$/.test(w(tokens, next))
   )
     return undefined;
   const pair =

@@ -35,8 +35,10 @@ export function neighbour(
   const farEnd = otherEnd(tokens, j, ctx, base);
   if (farEnd) return farEnd;
   const very = w(tokens, j);
+  // "the next seam to the right"
+  const seam = very === 'next' && w(tokens, j + 1) === 'seam' ? j + 1 : j;
   const slant =
-    diagonal(tokens, j, ctx, base) ?? around(tokens, j, ctx, base) ?? seamBeside(tokens, j, ctx, placeAt);
+    diagonal(tokens, j, ctx, base) ?? around(tokens, j, ctx, base) ?? seamBeside(tokens, seam, ctx, placeAt);
   if (slant) return slant;
   if (very === 'next' || very === 'following') return nextAlong(tokens, i, j, ctx, base);
   // "the one below", "the block above it", "the two below", "the ones either side"

@@ -47,10 +47,14 @@ export function seamBeside(
     !it &&
     !own &&
     !named &&
+    // "did the next seam to the right the same way"
+    !(w(tokens, next) === 'the' && w(tokens, next + 1) === 'same') &&
     (side || of || under || /^(\d|row|block|the|a|an|edge|border|corner|column)/.test(w(tokens, next)))
   )
     return undefined;
   if (it) next += /^(one|block)$/.test(w(tokens, next + 1)) ? 2 : 1;
+  const along = w(tokens, j - 1) === 'next' && sideways && !named && seamAlong(ctx, way[1]);
+  if (along) return pointingInside(next, along, 'place.seam-beside');
   const bases = named ? named.places : ctx.focus.filter((p) => splitBlock(p));
   if (bases.length !== 1 && (bases.length !== 2 || sideways)) return undefined;
   const moved = bases.map((p) => blockFrom(ctx.grid, p, way[0], way[1]));
@@ -59,4 +63,14 @@ export function seamBeside(
     ...pointingInside(named?.next ?? next, beside, 'place.seam-beside'),
     ...(bases.length === 1 ? { outside: false } : {}),
   };
+}
+
+/** "did the next seam to the right", after the seam between two blocks of a row: the one between the outer of them and its neighbour. */
+function seamAlong({ focus, grid }: PlaceContext, way: number): string[] | undefined {
+  const pair = focus.map((p) => splitBlock(p));
+  const [a, b] = pair;
+  if (pair.length !== 2 || !a || !b || a.row !== b.row || Math.abs(a.block - b.block) !== 1) return undefined;
+  const outer = `${a.row}-${way > 0 ? Math.max(a.block, b.block) : Math.min(a.block, b.block)}`;
+  const beyond = blockFrom(grid, outer, 0, way);
+  return beyond ? [outer, beyond] : undefined;
 }

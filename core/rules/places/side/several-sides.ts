@@ -42,6 +42,9 @@ export function severalSides(tokens: Token[], i: number): PlaceFound | undefined
   const part = partNear(tokens, i, both + 1) ?? boundEdge(tokens);
   if (both > i && (part || /^(down|up|along)$/.test(led)))
     return sidesFound(part ?? 'edge', ['left', 'right'], both + 1, RULE);
+  // "top and bottom borders on, sides tomorrow"
+  if (both === i && /^[,;]$/.test(led) && LATER.test(w(tokens, i + 1)) && part)
+    return sidesFound(part, ['left', 'right'], both + 1, RULE);
   // "the sides are frayed"
   if (
     both === i &&
@@ -70,6 +73,7 @@ function partNear(tokens: Token[], i: number, after: number): 'border' | 'edge' 
   return undefined;
 }
 
+const LATER = /^(?:tomorrow|tmrw|tmw|next|later|tonight|still|to|not|on|off|done|fine|okay|ok|sound)$/;
 const RULE = 'place.several-sides';
 
 /** "bound the top and both sides"; asked only where sides are told, since it looks at every word of the note. */
