@@ -37,6 +37,26 @@ export function nameLineOne(tokens: Token[]): Token[] {
       const line = tokens.slice(0, k - 2).findLast((x) => /^(?:row|column|col)$/.test(x.w));
       if (line && before && !/^b[oi]/.test(before.w)) return [t, { ...t, w: line.w, from: t.to }];
     }
+    // "row 4: darned the first, patched the last with flannel"
+    if (
+      OF_ROW.test(t.w) &&
+      w(-1) === 'the' &&
+      DONE_TO.test(w(1)) &&
+      /ed$|^left$/.test(w(-2)) &&
+      underRow(tokens, k)
+    )
+      return [t, { ...t, w: 'block', from: t.to }];
     return [t];
   });
+}
+
+const OF_ROW = /^(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|last)$/;
+const DONE_TO = /^(?:|[,.;]|and|with|in|by)$/;
+
+/** Does the sentence stand under "row 4:"? */
+function underRow(tokens: Token[], k: number): boolean {
+  let from = k;
+  while (from > 0 && !/^[.;!?\n]$/.test(tokens[from - 1]!.w)) from--;
+  const colon = tokens.findIndex((t, m) => m > from && m < k && t.w === ':');
+  return colon === from + 2 && tokens[from]!.w === 'row';
 }
