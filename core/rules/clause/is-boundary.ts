@@ -338,6 +338,12 @@ const isHowAlone = (current: Item[]): boolean =>
       /^(a|the|small|fine|big|in|with|by|all|done|sewn|double|tiny|close|grey|white|black)$/.test(x.w),
   );
 
+/** "(2-1 whipstitched,) 3-1/4-1 by machine": where and how by themselves, which go on with the deed before. */
+const isWhereAndHow = (current: Item[]): boolean =>
+  current[0]?.place !== undefined &&
+  current.at(-1)!.stitch !== undefined &&
+  current.every((x) => !x.action && (x.place || x.stitch || /^(and|&|,|\/|by|in|with|a|the|on)$/.test(x.w)));
+
 function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   const w = items[k]!.w;
   const next = items[k + 1];
@@ -349,6 +355,9 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
   if (w === '/') return false;
   // "(darned 2-2,) running stitch | and pressed the top"
   if (/^(and|&|\+|,|but)$/.test(w) && isHowAlone(current) && restHasPredicate(items, k + 1)) return true;
+  // "3-1 by machine | 3-3 torn"
+  if (/^(and|&|\+|,|but)$/.test(w) && next.place && isWhereAndHow(current) && restHasPredicate(items, k + 1))
+    return true;
   // "snipped and pulled all the ties"
   const removing = REMOVE_VERBS[items[k - 1]?.w ?? '']?.form;
   if (removing && /^(,|and|&)$/.test(w) && REMOVE_VERBS[next.w]?.form === removing) return false;
