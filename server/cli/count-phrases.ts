@@ -9,12 +9,12 @@ import { TRADE_PHRASES_FILE, TRADE_PHRASES_FOLDER } from '../speech/read-trade-p
 
 /**
  * `npm run models:phrases`: counts how the development notes go on, for the recogniser to choose by where the sound leaves it
- * torn. Notes in shorthand are left out, because nobody says them so; so are the examples, also in other words, and the notes
+ * torn. Notes in shorthand are left out, because nobody says them so; so are the examples, the last lot of them in other words, and the notes
  * kept aside, which tell how well notes are heard that were not counted.
  */
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const modelsDir = join(root, 'models');
-/** The examples in other words. */
+/** The last lot of the examples in other words. */
 const RENDERINGS = 'zx.jsonl';
 const SHORTHAND = /\b[rb]\d|[&/>=|#]/i;
 

@@ -17,7 +17,7 @@ import { readWav } from '../speech/support/read-wav.ts';
  * synthetic voices, some in a noisy room, and what the recogniser's own encoder makes of the sound is kept beside the words.
  *
  * The voices that the checks listen to (flite's slt, rms and awb) are left out, so that the checks tell how a voice is heard that
- * was not learned from; so are the notes kept aside, the examples and the examples in other words. Notes whose spelling is a slip
+ * was not learned from; so are the notes kept aside, the examples and the last lot of the examples in other words (earlier lots are among the development notes). Notes whose spelling is a slip
  * of the ear are left out too: nobody should learn those.
  *
  * Needs Debian's flite, festival with festvox-kdlpc16k, espeak-ng and sox. Writes `states.f16` (16-bit floats, 512 a frame of
