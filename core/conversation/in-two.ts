@@ -2,6 +2,7 @@ import type { Entry, ReadEntry } from '../../shared/entry.ts';
 import type { Conversation, Reading } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import { type Token, tokenise } from '../text/tokenise.ts';
+import { wordsOf } from '../text/words-of.ts';
 import { cueOf } from './cues.ts';
 import { type Memory, recall } from './memory.ts';
 import { movedBy } from './moved-by.ts';
@@ -221,8 +222,6 @@ const losesDeed = (whole: Reading, first: Reading): boolean =>
       e.action !== undefined &&
       !whole.entries.some(({ entry: w }) => w.kind === 'treatment' && w.action === e.action),
   );
-
-const wordsOf = (tokens: Token[]): string => tokens.map((t) => t.w).join(' ');
 
 const joins = (tokens: Token[], k: number): boolean =>
   JOINT_WORD.test(tokens[k]!.w) ||

@@ -1,5 +1,6 @@
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Token } from '../text/tokenise.ts';
+import { clothWords } from './fabrics/cloth-words.ts';
 import { LEXICON } from './lexicon-index.ts';
 
 /**
@@ -8,7 +9,7 @@ import { LEXICON } from './lexicon-index.ts';
  */
 export function withTheForYour(tokens: Token[], grid: QuiltGrid): Token[] {
   if (!tokens.some((t) => t.w === 'your')) return tokens;
-  const cloths = new Set(Object.keys(grid.fabrics ?? {}).flatMap((name) => name.toLowerCase().split(/\s+/)));
+  const cloths = clothWords(grid);
   const ofQuilt = (k: number): boolean => {
     for (let j = k + 1; j < k + 4 && tokens[j]?.kind === 'word'; j++) {
       if (cloths.has(tokens[j]!.w)) return true;

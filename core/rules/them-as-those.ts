@@ -2,6 +2,7 @@ import type { QuiltGrid } from '../../shared/quilt.ts';
 import { COLOURS, PATTERN_WORDS } from '../lexicon/colours.ts';
 import type { Token } from '../text/tokenise.ts';
 import { wordSet } from '../text/word-set.ts';
+import { clothWords } from './fabrics/cloth-words.ts';
 
 /** What is spoken of in the plural at the bench. */
 const THINGS = wordSet(
@@ -21,7 +22,7 @@ const EMPHASIS = wordSet('single last blessed bloody damn darn mortal');
  */
 export function themAsThose(tokens: Token[], grid: QuiltGrid): Token[] {
   if (!tokens.some((t) => t.w === 'them' || t.w === 'every')) return tokens;
-  const cloths = new Set(Object.keys(grid.fabrics ?? {}).flatMap((name) => name.toLowerCase().split(/\s+/)));
+  const cloths = clothWords(grid);
   const isCloth = (w: string): boolean => cloths.has(w) || COLOURS.has(w) || PATTERN_WORDS.has(w);
   const kept = tokens.filter(
     (t, k) => !(EMPHASIS.has(t.w) && tokens[k - 1]?.w === 'every' && /^ones?$/.test(tokens[k + 1]?.w ?? '')),

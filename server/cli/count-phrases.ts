@@ -6,16 +6,15 @@ import { AutoTokenizer, env } from '@xenova/transformers';
 import { readModelManifest } from '../speech/model-files.ts';
 import { countPhrases } from '../speech/phrase-counts.ts';
 import { TRADE_PHRASES_FILE, TRADE_PHRASES_FOLDER } from '../speech/read-trade-phrases.ts';
+import { LEFT_OUT_NOTES } from './left-out-notes.ts';
 
 /**
  * `npm run models:phrases`: counts how the development notes go on, for the recogniser to choose by where the sound leaves it
- * torn. Notes in shorthand are left out, because nobody says them so; so are the examples, the last lot of them in other words, and the notes
- * kept aside, which tell how well notes are heard that were not counted.
+ * torn. Notes in shorthand are left out, because nobody says them so; so are the examples, the last lot of them in other words, and
+ * the notes kept aside, which tell how well notes are heard that were not counted.
  */
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const modelsDir = join(root, 'models');
-/** The last lot of the examples in other words. */
-const RENDERINGS = 'zx.jsonl';
 const SHORTHAND = /\b[rb]\d|[&/>=|#]/i;
 
 env.allowRemoteModels = false;
@@ -27,7 +26,7 @@ const tokensOf = (text: string): string[] =>
 
 const corpus = join(root, 'tests/corpus/dev');
 const notes = readdirSync(corpus)
-  .filter((name) => name !== RENDERINGS)
+  .filter((name) => name !== LEFT_OUT_NOTES)
   .sort()
   .flatMap((name) => readFileSync(join(corpus, name), 'utf8').split('\n').filter(Boolean))
   .map((line) => (JSON.parse(line) as { text: string }).text)

@@ -10,3 +10,7 @@ export const MOST_PROMPT_TOKENS = 223;
 export const MOST_POSITIONS = 448;
 export const LONGEST_FRAMES = 1500;
 export const SHORTEST_FRAMES = 500;
+
+/** How much the encoder is given of so many seconds of sound: frames of 20 ms, with room behind the last word. */
+export const framesFor = (seconds: number): number =>
+  Math.min(LONGEST_FRAMES, Math.max(SHORTEST_FRAMES, Math.ceil(50 * seconds + 64)));

@@ -8,7 +8,7 @@ import { repeatsItself } from './repeats-itself.ts';
 import { searchReadings } from './search-readings.ts';
 import { SEARCH_WIDTH } from './search-width.ts';
 import { loadNetwork } from './whisper-network.ts';
-import { LONGEST_FRAMES, SHORTEST_FRAMES } from './whisper-tokens.ts';
+import { framesFor, LONGEST_FRAMES, SHORTEST_FRAMES } from './whisper-tokens.ts';
 
 export type RecognisedWord = { text: string; confidence: number };
 
@@ -109,7 +109,7 @@ export async function loadWhisper(modelsDir: string, model: string): Promise<Whi
     if (pcm.length === 0 || loudestDb(pcm) < SILENT_DB) return nothing(1);
 
     const seconds = pcm.length / 16_000;
-    const frames = Math.min(LONGEST_FRAMES, Math.max(SHORTEST_FRAMES, Math.ceil(50 * seconds + 64)));
+    const frames = framesFor(seconds);
     const cap = Math.ceil(10 * seconds) + 12;
     const lastNote = context.lastNote?.trim().split(/\s+/).slice(-60).join(' ');
     const prompt = [context.sentence, lastNote].filter(Boolean).join(' ').trim();

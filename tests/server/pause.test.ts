@@ -4,13 +4,14 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { decodeAudio } from '../../server/speech/decode-audio.ts';
+import { RECOGNISER_MODEL } from '../../shared/recogniser-model.ts';
 import type { LISTENING_WAYS, ListeningPause } from '../../shared/wire.ts';
 import { type LiveClient, type Server, startServer } from './start-server.ts';
 
 const modelsDir = fileURLToPath(new URL('../../models', import.meta.url));
 /** Sentences in a synthetic voice (flite slt). */
 const spoken = fileURLToPath(new URL('../fixtures/spoken', import.meta.url));
-const ready = existsSync(join(modelsDir, 'whisper-base-trade'));
+const ready = existsSync(join(modelsDir, RECOGNISER_MODEL));
 const BEGAN = '2026-03-14T10:00:00.000Z';
 
 /** One microphone that is spoken into; time is that of its sound, however fast it is sent. */

@@ -6,6 +6,7 @@ import { expect, test } from 'vitest';
 import { decodeAudio } from '../../server/speech/decode-audio.ts';
 import { encodeWav } from '../../server/store/encode-wav.ts';
 import { nodeFileSystem } from '../../server/store/file-system.ts';
+import { RECOGNISER_MODEL } from '../../shared/recogniser-model.ts';
 import type { Job } from '../../shared/wire.ts';
 import { FailingFileSystem } from '../store/failing-file-system.ts';
 import { startServer } from './start-server.ts';
@@ -13,7 +14,7 @@ import { startServer } from './start-server.ts';
 const modelsDir = fileURLToPath(new URL('../../models', import.meta.url));
 /** "Row three, block two has a hole in it, and the block to the right of that is thin.", in a synthetic voice. */
 const spoken = fileURLToPath(new URL('../../server/demo/audio/note-04.flac', import.meta.url));
-const ready = existsSync(join(modelsDir, 'whisper-base-trade')) && existsSync(spoken);
+const ready = existsSync(join(modelsDir, RECOGNISER_MODEL)) && existsSync(spoken);
 
 async function samples(): Promise<Int16Array> {
   const pieces: Float32Array[] = [new Float32Array(8_000)];

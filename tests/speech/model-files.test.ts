@@ -22,7 +22,7 @@ it('finds the shipped models whole, byte for byte', async () => {
   const { folders } = await readModelManifest(MODELS);
   expect(folders.map((each) => each.folder)).toEqual([
     'whisper-base',
-    'whisper-base-trade',
+    RECOGNISER_MODEL,
     'silero-vad',
     'trade-phrases',
   ]);

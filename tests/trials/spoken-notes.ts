@@ -10,6 +10,7 @@ import { createRecogniser } from '../../server/speech/recogniser.ts';
 import { createRecordingReader } from '../../server/speech/recording-reader.ts';
 import { understandNotes } from '../../server/understand-notes.ts';
 import { makePinkNoise } from '../speech/support/make-sound.ts';
+import { mixNoise } from '../speech/support/mix-noise.ts';
 import { MODELS } from '../speech/support/places.ts';
 import { readWav } from '../speech/support/read-wav.ts';
 import { countWordErrors } from '../speech/support/word-error.ts';
@@ -86,16 +87,13 @@ function speak(note: Note, voice: string, noise: string): string {
   if (!existsSync(mixed)) {
     const speech = readWav(clean);
     const fan = makePinkNoise(speech.length, 1, Number(noise));
-    const gain = (rms(speech) / rms(fan)) * 10 ** (-Number(noise) / 20);
     writeWav(
       mixed,
-      speech.map((value, i) => (value + gain * fan[i]!) * 0.8),
+      mixNoise(speech, fan, Number(noise)).map((value) => value * 0.8),
     );
   }
   return mixed;
 }
-
-const rms = (pcm: Float32Array): number => Math.sqrt(pcm.reduce((sum, x) => sum + x * x, 0) / pcm.length);
 
 /** `heardBefore`, by the note's id, is taken for what is heard where it has the note. */
 async function understand(lines: string[], heardBefore = new Map<string, string>()): Promise<string[]> {

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { RECOGNISER_MODEL } from '../../shared/recogniser-model.ts';
 import { MODELS } from '../speech/support/places.ts';
 import { cutJournals } from './cut-journals.ts';
 import { compressedDay } from './day.ts';
@@ -24,7 +25,7 @@ test('killed without warning under load, three times: nothing acknowledged is lo
   expect(report.acknowledged).toBeGreaterThan(10);
 }, 120_000);
 
-test.skipIf(!existsSync(`${MODELS}/whisper-base-trade`))(
+test.skipIf(!existsSync(`${MODELS}/${RECOGNISER_MODEL}`))(
   'killed twice while somebody speaks: all that was said safe is on the disk, and in the end in the log, once',
   async () => {
     const report = await killWhileSpeaking(2);
@@ -48,7 +49,7 @@ test('the open segment cut at every length, bits turned over in any file: nothin
 }, 120_000);
 
 // Descriptors and processes are counted in /proc, which Linux has.
-test.skipIf(process.platform !== 'linux' || !existsSync(`${MODELS}/whisper-base-trade`))(
+test.skipIf(process.platform !== 'linux' || !existsSync(`${MODELS}/${RECOGNISER_MODEL}`))(
   'a small day: after it no descriptor, timer, process or file is left, and all of it is in the log',
   async () => {
     const report = await compressedDay({ notes: 120, utterances: 6, uploads: 3 });

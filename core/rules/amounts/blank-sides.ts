@@ -1,6 +1,6 @@
 import type { Token } from '../../text/tokenise.ts';
 import { nought } from './blank-amounts.ts';
-import { NOT_KNOWN } from './unknown-amounts.ts';
+import { NOT_KNOWN } from './not-known.ts';
 
 const NOT_SAID = String.raw`(?:(?:i |honestly |just |, )*${NOT_KNOWN}(?: (?:what|how (?:wide|long|deep|much|big|many)))?(?: (?:it is|it was|now))?|something(?: or (?:other|another))?|something else|whatever(?: it was)?|what 's it)`;
 const MEASURED = String.raw`(?:is|are|was|were|'s|'re|measures?|measured|at|about|around|to|say|top|quilt|backing|batting|border|block|size|overall|=|:)`;

@@ -1,10 +1,11 @@
 import type { Token } from '../../text/tokenise.ts';
 import { withoutHour } from '../times/hour-unknown.ts';
+import { nought } from './blank-amounts.ts';
+import { NOT_KNOWN } from './not-known.ts';
 
 /** What somebody says she does not know of what she tells. */
 export type Unknown = 'time' | 'quantity' | 'width' | 'cost' | 'deed' | 'hour';
 
-export const NOT_KNOWN = String.raw`(?:not sure|unsure|dunno|no (?:idea|notion|clue)|(?:have )?(?:not the|n't the|n't a|not a) (?:faintest|foggiest|clue)(?: idea)?|(?:ca n't|could n't|can not|could not)(?: for the life of me)? (?:quite )?(?:remember|recall|say|tell(?: you)?|think|swear to)|do n't (?:know|remember|recall|ask(?: me)?)|(?:did|have) n't (?:count|counted|measure|measured|time|timed|note|noted|look|looked|check|checked|notice|see|keep track|write down|written down)(?: at| of| down)?|(?:clean |quite |completely )?(?:forget|forgot|forgotten)|forgot to (?:look at|check|note|time|count|measure)|(?:god|heaven|goodness|lord|dear|who) knows|lost (?:track|count)(?: of)?|never (?:counted|measured|timed|noted|looked|noticed|wrote down)(?: at)?)`;
 const WHAT = String.raw`((?:for )?how (?:long|much|many|wide|far|deep|big)|the (?:time|hours|clock|amount|price|cost|width|length))`;
 /** "can't think what it was", "forget what I did to it now": the deed; "what to do", "what colour it was" are no such thing. */
 const DEED = String.raw`(what)(?: exactly| now)*(?: (?:it was|it is|that was|they were|i did|i 'd done|was done|we did|it was i did|i was doing)(?: (?:to|with|on|there|about) (?:it|them|that|those|that one))?(?: there| now| exactly)*)?`;
@@ -30,7 +31,7 @@ export function withoutUnknown(tokens: Token[]): { tokens: Token[]; unknown?: Un
     !tokens.some((t) => /^(?:at|how|the|what|measure|count|lost|counted|measured|time|head|mind)$/.test(t.w))
   )
     return { tokens };
-  const hourless = tokens.some((t) => t.w === 'at') ? withoutHour(tokens, NOT_KNOWN) : undefined;
+  const hourless = tokens.some((t) => t.w === 'at') ? withoutHour(tokens) : undefined;
   if (hourless) return { tokens: hourless, unknown: 'hour' };
   const words = `${tokens.map((t) => t.w).join(' ')} `;
   const found = UNKNOWN.exec(words);
@@ -66,8 +67,7 @@ function manyOf(own: Token[]): Token[] {
   const at = own.findIndex((t, k) => t.w === 'many' && own[k - 1]?.w === 'how');
   const unit = own[at + 1];
   if (at < 0 || !unit || !COUNTED_IN.test(unit.w)) return [];
-  const { from, to } = own[at]!;
-  const gap: Token = { ...own[at]!, w: '0', kind: 'number', value: 0, glued: false, from, to };
+  const gap = nought(own[at]!);
   return own[0]!.w === ',' ? [own[0]!, gap, unit] : [gap, unit];
 }
 const COUNTED_IN = /^(?:yards|yds|metres|meters|skeins|spools|reels|balls|packs|packets)$/;

@@ -1,5 +1,6 @@
 import type { Token } from '../../text/tokenise.ts';
 import { wordSet } from '../../text/word-set.ts';
+import { wordsOf } from '../../text/words-of.ts';
 import { LEXICON } from '../lexicon-index.ts';
 
 const STOPS = wordSet('. ! ? ; \n');
@@ -271,5 +272,3 @@ function yesBefore(answer: Token[]): number | undefined {
     );
   return few ? few[0].trim().split(' ').length : undefined;
 }
-
-const wordsOf = (tokens: Token[]): string => tokens.map((t) => t.w).join(' ');

@@ -8,7 +8,8 @@ const SOMEWHERE =
   /^ (?:(?:and|then|also|plus|oh|but|,|i 'm sure|i think) )*(?:(?:there 's|there is|there was|there are|i 've|i|we|'ve|have|found|saw|seen|noticed) )*(?:a (?:second|third|fourth|fifth|further)|another|one more)(?: one)?(?: (?:like (?:it|that)|of (?:them|those)|just the same))* (?:(?:gone|somewhere|someplace|too|as well|besides|about|else|,|as|well) )*(?:$|(?:i|we|that|which|but|only|though|can't|don't|not sure|no idea|lord|god|dear) )/;
 const IN_LINE =
   /^ (?:(?:and|then|also|oh|but|,) )*(?:(?:there 's|there is|there was) )?(?:a (?:second|third|fourth) one|another(?: one)?|one more) (?:gone )?(?:somewhere|someplace) (?:in|on|along|down|up) /;
-const NO_DAMAGE = /^(?:sound|fading|out-of-square|lumpy-batting)$/;
+/** Findings of which nobody tells one and then another. */
+export const NO_SECOND = /^(?:sound|fading|out-of-square|lumpy-batting)$/;
 
 /** The damage just told, found once more, and nobody says where: the place is to be asked for. */
 export function oneMoreSomewhere(
@@ -21,7 +22,7 @@ export function oneMoreSomewhere(
   if (
     last?.entry.kind !== 'condition' ||
     last.sentence < v.sentence - 1 ||
-    NO_DAMAGE.test(last.entry.finding)
+    NO_SECOND.test(last.entry.finding)
   )
     return false;
   // "there's one more somewhere in row three": in which of its blocks, nobody has said

@@ -8,7 +8,7 @@ import { type ClausePlaces, placesOfClause } from '../places/places-of-clause.ts
 import type { ReaderState } from '../reader-state.ts';
 import { bareMinutes } from './bare-minutes.ts';
 import { isTreatment } from './is-treatment.ts';
-import { oneMoreSomewhere } from './one-more-somewhere.ts';
+import { NO_SECOND, oneMoreSomewhere } from './one-more-somewhere.ts';
 import { stateAgain } from './state-again.ts';
 import type { stitchOf } from './stitch-of.ts';
 import { toldBeside } from './told-beside.ts';
@@ -311,7 +311,7 @@ function oneMore(
         : THERE_IS.test(words)
           ? mendedLast(state, v, last)
           : undefined;
-  if (!finding || /^(sound|fading|out-of-square|lumpy-batting)$/.test(finding)) return false;
+  if (!finding || NO_SECOND.test(finding)) return false;
   foundAt(state, v, finding, 'condition.one-more', placed.places, placed.items);
   return true;
 }

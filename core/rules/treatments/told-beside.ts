@@ -11,7 +11,7 @@ export const toldBeside = (state: ReaderState, source: Source, last: Draft | und
 
 /** The ways that stand in question beside this one, at the same places. */
 function otherWays(state: ReaderState, source: Source): Beside[] {
-  if (source.state !== 'considering' || !source.places?.length) return [];
+  if (!source.places?.length) return [];
   const here = source.places.join(' ');
   const told = state.drafts.flatMap(({ entry: e }) =>
     e.kind === 'treatment' && e.state === 'considering' && e.action && e.places?.join(' ') === here
