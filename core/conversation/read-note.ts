@@ -50,6 +50,7 @@ import { dropAsides } from '../rules/drop-asides.ts';
 import { withoutAllOfIt } from '../rules/fabrics/all-of-the-cloth.ts';
 import { indexFabrics } from '../rules/fabrics/find-fabric.ts';
 import { withoutQuiltsCloth } from '../rules/fabrics/quilts-cloth.ts';
+import { nameHeadedNumbers } from '../rules/headed-numbers.ts';
 import { interpret } from '../rules/interpret.ts';
 import { boundaryBefore, type Item } from '../rules/item.ts';
 import { nameKnockedOff } from '../rules/knocked-off.ts';
@@ -198,9 +199,11 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withBlankSides,
     nameRest,
   );
-  const plain = nameHeads(
-    nameUnderLine(nameLineByLine(withoutSize(nameShortSides(withPauses(blanks, text)), grid), grid), grid),
+  const under = nameHeadedNumbers(
+    nameLineByLine(withoutSize(nameShortSides(withPauses(blanks, text)), grid), grid),
+    grid,
   );
+  const plain = nameHeads(nameUnderLine(under, grid));
   const said = memory.last?.ask ? plain : nameLines(plain, memory.focus, grid);
   const { tokens: heard, slips } = putSlipsRight(
     said.slice(0, READ_TOKENS),

@@ -99,15 +99,18 @@ const CORNERS: Record<string, (grid: QuiltGrid) => string> = {
   'corner-bottom-right': ({ rows, blocks }) => `${rows}-${blocks}`,
 };
 
-/** "r3 teal dot: torn": of the row named first, the cloth's own blocks. */
+/** "r3 teal dot: torn", "Row 4: the blue resist faded": of the row named first, the cloth's own blocks. */
 export function narrowToClothBehind(items: Item[], fabrics: FabricIndex): void {
-  const place = items.at(-2)?.place;
+  let k = items.length - 2;
+  if (items[k]?.w === 'the') k--;
+  if (/^(?::|-|--)$/.test(items[k]?.w ?? '')) k--;
+  const place = items[k]?.place;
   const cloth = items.at(-1)!.fabric!;
-  if (place?.kind !== 'blocks' || place.places.length < 2 || !opensSentence(items, items.length - 2)) return;
+  if (place?.kind !== 'blocks' || place.places.length < 2 || !opensSentence(items, k)) return;
   const blocks = cloth.names.flatMap((name) => fabrics.blocks[name] ?? []);
   const inside = place.places.filter((p) => blocks.includes(p));
   if (!inside.length || inside.length === place.places.length) return;
-  items.at(-2)!.place = { ...place, places: inside, rule: 'place.cloth-within' };
+  items[k]!.place = { ...place, places: inside, rule: 'place.cloth-within' };
 }
 
 const opensSentence = (items: Item[], k: number): boolean =>
