@@ -98,6 +98,7 @@ import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
 import { withPiecesByShape } from '../rules/treatments/new-shapes.ts';
 import { OWNERS_WORD } from '../rules/treatments/owners-word.ts';
+import { hoursBeforeTask } from '../rules/work/hours-before-task.ts';
 import { withOwnLengths } from '../rules/work/own-lengths.ts';
 import { withQuiltApart } from '../rules/work/taken-apart.ts';
 import { withoutRather } from '../rules/would-rather.ts';
@@ -228,6 +229,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withGoodsApart,
     withSizesApart,
     withQuiltApart,
+    hoursBeforeTask,
     withUnsaidSewing,
     nameTheSame,
   );

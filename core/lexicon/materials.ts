@@ -325,6 +325,8 @@ export const MATERIAL_PHRASES: Record<Material, string[]> = {
     'pillow case|slip',
     'bedsheet',
     'old|worn|bed|flat|cot sheet',
+    'old|worn|wool|woollen|army|spare blanket',
+    'old|worn|spare shirt|pillowcase|dress|nightdress|nightgown|duvet cover',
     'tea towel',
     'flour|sugar|feed|meal bag',
     'bolster case',

@@ -1,3 +1,4 @@
+import { COLOURS, PATTERN_WORDS } from '../lexicon/colours.ts';
 import type { Item } from './item.ts';
 
 const PARTS = ['backing', 'batting', 'binding'] as const;
@@ -11,10 +12,13 @@ const partOf = (x: Item): Part | undefined => PARTS.find((p) => x.part === p || 
  * keeps "one" as it is.
  */
 export function newOneNamed(items: Item[]): Item[] {
-  if (!items.some((x, k) => x.w === 'one' && items[k - 1]?.w === 'new')) return items;
+  if (!items.some((x, k) => x.w === 'one' && newBefore(items, k) >= 0)) return items;
   return items.map((one, k) => {
-    if (one.w !== 'one' || items[k - 1]?.w !== 'new') return one;
-    if (!/^(the|a|its|her|my|this|for|of)$/.test(items[k - 2]?.w ?? '')) return one;
+    const at = one.w === 'one' ? newBefore(items, k) : -1;
+    if (at < 0) return one;
+    // "old binding off, new one on": without an article where it is at once said to be on
+    const goesOn = /^(?:on|in)$/.test(items[k + 1]?.w ?? '');
+    if (!goesOn && !/^(the|a|its|her|my|this|for|of)$/.test(items[at - 1]?.w ?? '')) return one;
     const named = items
       .slice(0, k)
       .findLast((x) => partOf(x) || x.place?.kind === 'blocks' || x.object || x.seam || x.part);
@@ -31,4 +35,15 @@ export function newOneNamed(items: Item[]): Item[] {
       place: { next: one.j, places: [part], how: 'said', rule: 'place.new-one', kind: 'part' },
     };
   });
+}
+
+/** Where "new" stands before "one", with its colour or stuff between them at most ("new yellow one", "a new brown flannel one"), or -1. */
+function newBefore(items: Item[], k: number): number {
+  let at = k - 1;
+  while (at >= k - 3 && at >= 0 && items[at]!.w !== 'new') {
+    const x = items[at]!;
+    if (!(COLOURS.has(x.w) || PATTERN_WORDS.has(x.w) || x.material || x.fabric)) return -1;
+    at--;
+  }
+  return items[at]?.w === 'new' ? at : -1;
 }

@@ -62,6 +62,9 @@ const NO_DAMAGE =
 /** "take all that back, I've been up since five": why she may have said it wrong. */
 const WORN_OUT =
   /^[ ,.!-]*(?:i|we) (?:(?:'ve|have) been (?:up|awake|at (?:it|this)|on the go|on my feet|working|sewing)|(?:'m|am|was|must be|must have been) (?:so |too |half |just |dead |very )*(?:tired|asleep|shattered|knackered|exhausted|dreaming|dozing|beat|miles away|rambling|wittering|talking (?:rubbish|nonsense)))\b/;
+/** "undo that, I'll check the receipt first", "scratch that, let me measure it again": what she has to find out before it is said again. */
+const LOOKS_FIRST =
+  /^[ ,.!;-]*(?:because |cos |since |as )?(?:(?:i|we) (?:'ll|will|'d better|had better|need to|have to|must|should|want to|'ve got to|ought to)|let me|better)(?: \w+)? (?:check|look|measure|count|weigh|ask|see|think|find out|find)\b(?!.*\d)/;
 /** The other thing that it was about, which is no work on this quilt: "it was my sister's quilt", "I was thinking of a cushion". */
 const ELSEWHERE =
   /\b(?:(?:it|that|this) (?:was|is|'s)|i (?:was|were|am|'m)(?: \w+){0,2} (?:of|at|on|about)) .*(?:\b\w+ 's (?:quilt|qlt|one|coverlet|blanket)|\b(?:bag|cushion|cosy|cozy|blanket|curtains?|skirt|dress|shirt|pillow|apron|throw|hers|his|theirs)\b)|\b(?:thinking|talking) of (?!the (?:row|block))/;
@@ -117,7 +120,7 @@ export function isUndo(text: string, items: Item[], onBench = false, onePlace = 
   if (!hit && (saysAnotherQuilt(whole.trim()) || START_OVER.test(whole) || UNLOGGED.test(whole))) return true;
   if (!hit) return (atTheEnd(whole.trim(), items) || strikesOut(whole, items, onBench)) && !talksAside(items);
   const rest = command.slice(hit[0].length).trim();
-  if (NO_DAMAGE.test(rest) || WORN_OUT.test(rest) || wasAnotherQuilt(rest)) return true;
+  if (NO_DAMAGE.test(rest) || WORN_OUT.test(rest) || LOOKS_FIRST.test(rest) || wasAnotherQuilt(rest)) return true;
   if (!rest || REASON.test(hit[0]) || REASON.test(rest) || ELSEWHERE.test(rest) || AGAIN.test(rest))
     return true;
   // "scratch that it was a hundred"

@@ -198,7 +198,7 @@ export function makeCondition(
   else if (c.finding === 'lumpy-batting' && (!places || placed.kind === 'general'))
     places = placed.kind === 'general' && placed.places[0] !== 'quilt' ? placed.places : ['batting'];
   // "left 214, right 216, top 178, so it's out of square": what was measured
-  const measured = state.drafts.some((d) => d.entry.kind === 'measurement');
+  const measured = state.drafts.find((d) => d.entry.kind === 'measurement');
   if (
     c.finding === 'out-of-square' &&
     (!places?.length ||
@@ -207,7 +207,8 @@ export function makeCondition(
         places.every((p) => p.startsWith('edge-'))) ||
       (measured && placed.items.every((x) => x.place!.rule === 'place.it' || isBareTop(items, x))))
   )
-    places = ['quilt'];
+    // "top is 74 x 88 in, out of square"
+    places = measured && 'places' in measured.entry && measured.entry.places?.[0] === 'top' ? ['top'] : ['quilt'];
   // "it smells musty": a smell is the whole quilt's
   if (
     c.finding === 'mildew' &&

@@ -441,7 +441,11 @@ export function findMeasurements(
         if (m !== undefined) push('block', m, 'measure.blocks', [item]);
       } else if (
         (item.part === 'border' || item.object === 'border' || item.place?.places[0]?.startsWith('border')) &&
-        (!/\b(strips?)\b/.test(all) || (isNumber(items[k + 1]) && isEnd(items, k + 2)))
+        (!/\b(strips?)\b/.test(all) ||
+          (isNumber(items[k + 1]) &&
+            isEnd(items, k + 2) &&
+            // "cutting strips for the border, four inches"
+            !/\bstrips? (?:for|of) (?:the |a |my )?$/.test(wordsBetween(items, 0, k))))
       ) {
         const m =
           isNumber(items[k + 1]) &&
@@ -543,7 +547,7 @@ export function findMeasurements(
       const own = /^(strips?|border strips|binding strips|strip width)$/.test(word)
         ? (counted(items, k, used) ??
           previousNumber(items, k, used, 2) ??
-          (isNumber(items[k + 1]) || /^(?:@|of)$/.test(w(items, k + 1)) || /\b(cut|at|wide|width)\b/.test(all)
+          (isNumber(items[k + 1]) || /^(?:@|of)$/.test(w(items, k + 1)) || /\b(?:cut|cutting|at|wide|width)\b|\bstrips? for (?:the |a |my )?(?:borders?|binding|sashing) /.test(all)
             ? nextNumber(items, k, used, 8)
             : undefined))
         : undefined;

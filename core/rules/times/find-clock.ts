@@ -52,7 +52,8 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
     j++;
   }
   const t = tokens[j];
-  if (!t) return undefined;
+  // "about two hundred pins"
+  if (!t || /^(?:hundred|thousand|dozen)$/.test(w(tokens, j + 1))) return undefined;
   if (t.w === 'noon' || t.w === 'midday' || t.w === 'lunchtime')
     return t.w === 'lunchtime'
       ? undefined
