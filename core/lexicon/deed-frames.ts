@@ -43,6 +43,7 @@ export const BEFORE_DEED: Frames[] = [
       'ended|wound|finished up',
       'got round|around to',
       'succeeded in',
+      'went with',
       'spent the|all|this? morning|afternoon|evening|day|night',
     ],
   },
@@ -53,6 +54,7 @@ export const BEFORE_DEED: Frames[] = [
     words: [
       'agreed|settled|set|decided|plan|planning|counting|figuring on',
       'going|plumping|opting|opted|plumped for',
+      'go|going with',
       'down|due|earmarked|marked|listed|booked|slated|scheduled|reserved|next|ready|waiting|waits|list|line|up for',
       'lined up for',
       'awaits|await|awaiting',

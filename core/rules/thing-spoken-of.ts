@@ -1,3 +1,4 @@
+import type { Draft } from './draft.ts';
 import type { Item } from './item.ts';
 import type { ReaderState } from './reader-state.ts';
 import { objectOfRepair } from './treatments/object-of-repair.ts';
@@ -42,6 +43,19 @@ const subjectOf = (items: Item[]): string | undefined => {
     : items[at]!.object;
 };
 
+/** What it was that gave way: ties, the quilting, or stitching of another kind ("the blanket stitch has gone along the edge"). */
+function stitchedThing(state: ReaderState, { clause, origins }: Draft): string {
+  const at = origins['finding'];
+  const told = at
+    ? state.tokens
+        .filter((t) => t.from >= at.from && t.to <= at.to)
+        .map((t) => t.w)
+        .join(' ')
+    : '';
+  if (/tie/.test(told) || state.clauses[clause]?.items.some((x) => x.object === 'ties')) return 'ties';
+  return /blanket|buttonhole|herringbone|feather|briar|fancy|embroider/.test(told) ? 'stitching' : 'quilting';
+}
+
 /** What "it" and "them" are when something is taken off: the thing last spoken of in the note, else before it. */
 export function thingSpokenOf(state: ReaderState, index: number): string | undefined {
   // "someone had left pins in the top border, and I have taken them out": told of in the clause before, as nothing found or done
@@ -70,17 +84,7 @@ export function thingSpokenOf(state: ReaderState, index: number): string | undef
       if (e.finding === 'lumpy-batting') return 'batting';
       if (e.finding === 'old-repair') return objectOfRepair(repairTold(state, d.clause));
       if (e.finding === 'split-seam') return 'seam';
-      if (e.finding === 'broken-stitching')
-        return state.clauses[d.clause]?.items.some((x) => x.object === 'ties') ||
-          (d.origins['finding'] &&
-            /tie/.test(
-              state.tokens
-                .filter((t) => t.from >= d.origins['finding']!.from && t.to <= d.origins['finding']!.to)
-                .map((t) => t.w)
-                .join(' '),
-            ))
-          ? 'ties'
-          : 'quilting';
+      if (e.finding === 'broken-stitching') return stitchedThing(state, d);
       // "the gingham piece at 5-3 is frayed; unpicked it", "that label's stained, took it off"
       const told = subjectOf(state.clauses[d.clause]?.items ?? []);
       if (told) return told;

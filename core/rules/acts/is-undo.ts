@@ -120,7 +120,8 @@ export function isUndo(text: string, items: Item[], onBench = false, onePlace = 
   if (!hit && (saysAnotherQuilt(whole.trim()) || START_OVER.test(whole) || UNLOGGED.test(whole))) return true;
   if (!hit) return (atTheEnd(whole.trim(), items) || strikesOut(whole, items, onBench)) && !talksAside(items);
   const rest = command.slice(hit[0].length).trim();
-  if (NO_DAMAGE.test(rest) || WORN_OUT.test(rest) || LOOKS_FIRST.test(rest) || wasAnotherQuilt(rest)) return true;
+  if (NO_DAMAGE.test(rest) || WORN_OUT.test(rest) || LOOKS_FIRST.test(rest) || wasAnotherQuilt(rest))
+    return true;
   if (!rest || REASON.test(hit[0]) || REASON.test(rest) || ELSEWHERE.test(rest) || AGAIN.test(rest))
     return true;
   // "scratch that it was a hundred"

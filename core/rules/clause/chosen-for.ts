@@ -28,7 +28,8 @@ export function withChosenApart(items: Item[]): Item[] {
   while (THEN.test(items[end]?.w ?? '') && end < be + 5) end++;
   const forIt = items[end]?.w === 'for' ? end : undefined;
   // "net it is, and the lawn is out": a new statement begins behind the comma
-  if (forIt === undefined) return items;
+  if (forIt === undefined)
+    return isStop(items[end] ?? NOTHING) && fastens(items, end + 1) ? joinedAt(items, end) : items;
   let last = forIt + 1;
   while (items[last] && !isStop(items[last]!) && !/^(?:,|and|but|so|no|not)$/.test(items[last]!.w)) last++;
   const what = items.slice(forIt, last);
@@ -45,3 +46,25 @@ export function withChosenApart(items: Item[]): Item[] {
     ...withChosenApart(items.slice(goesOn || items[last]?.w !== ',' ? last : last + 1)),
   ];
 }
+
+const NOTHING = { w: '' } as Item;
+const FASTENED =
+  /^(?:sewn|sewed|stitched|whipstitched|slip ?stitched|backstitched|couched|basted|tacked|pinned|laid|ironed|fused|glued)$/;
+
+/** "net it is. Sewn on with hair silk": how it was put on, without a word for what. */
+const fastens = (items: Item[], k: number): boolean => {
+  const at = /^(?:i|we)$/.test(items[k]?.w ?? '') ? k + 1 : k;
+  const x = items[at];
+  return (
+    x !== undefined &&
+    (FASTENED.test(x.w) || FASTENED.test(x.token.w)) &&
+    /^(?:on|down|over|in|it|,|with|by)$/.test(items[at + 1]?.w ?? ',') &&
+    !items.slice(at, at + 4).some((y) => y.place?.how === 'said' || y.seam || y.finding)
+  );
+};
+
+const joinedAt = (items: Item[], k: number): Item[] => [
+  ...items.slice(0, k),
+  boundaryBefore(items[k]!, ','),
+  ...items.slice(k + 1),
+];

@@ -1,3 +1,4 @@
+import type { Entry } from '../../../shared/entry.ts';
 import { isPredicate } from '../clause/is-predicate.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
@@ -208,7 +209,7 @@ export function makeCondition(
       (measured && placed.items.every((x) => x.place!.rule === 'place.it' || isBareTop(items, x))))
   )
     // "top is 74 x 88 in, out of square"
-    places = measured && 'places' in measured.entry && measured.entry.places?.[0] === 'top' ? ['top'] : ['quilt'];
+    places = topWasMeasured(measured?.entry) ? ['top'] : ['quilt'];
   // "it smells musty": a smell is the whole quilt's
   if (
     c.finding === 'mildew' &&
@@ -348,6 +349,9 @@ export function makeCondition(
 }
 
 /** "…, top 178, bottom 177": a side that was measured, where "the top" is the patchwork. */
+const topWasMeasured = (e: Entry | undefined): boolean =>
+  e?.kind === 'measurement' && /^(?:width|length)$/.test(e.of) && e.places?.[0] === 'top';
+
 const isBareTop = (items: Item[], x: Item): boolean =>
   x.w === 'top' && items[items.indexOf(x) - 1]?.w !== 'the';
 

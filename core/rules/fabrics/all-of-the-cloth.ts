@@ -64,7 +64,8 @@ function endOfAll(items: Item[], from: number): number | undefined {
 
 /** "all of it", "every last scrap of it", "the whole lot of them": said behind what was found, of the thing that was named. */
 const TAIL =
-  /^(?:just about |nearly |practically |pretty well )?(?:all|both|the lot|the whole lot|the whole|every (?:(?:single|last|blessed|damn) )?(?:scrap|inch|bit|thread|stitch|piece|block|one|shred)|the pair|each one|each and every one|the whole thing|top to bottom|edge to edge|end to end)(?: (?:of|in) (?:it|them|'em|em|those|these))?$/;
+  /^(?:just about |nearly |practically |pretty well )?(?:all|both|the lot|the whole lot|the whole|every (?:(?:single|last|blessed|damn) )?(?:scrap|inch|bit|thread|stitch|piece|block|one|shred)|the pair|(?:all|both) (?:of )?(?:two|three|four|five|six|seven|eight)|each one|each and every one|the whole thing|top to bottom|edge to edge|end to end)(?: (?:of|in) (?:it|them|'em|em|those|these))?$/;
+const OF_THEM = /^ (?:all|both|every|each) (?:\w+ )?of (?:them|it|'em|em) /;
 const STOP = /^[.;!?\n]$/;
 
 /**
@@ -72,19 +73,25 @@ const STOP = /^[.;!?\n]$/;
  * is meant points at nothing that was spoken of before.
  */
 function withoutTail(items: Item[]): Item[] {
-  for (let k = items.length - 2; k > 1; k--) {
-    if (!/^(?:,|-|--|\()$/.test(items[k]!.w)) continue;
+  for (let k = items.length - 2; k > 0; k--) {
+    const mark = /^(?:,|-|--|\()$/.test(items[k]!.w);
+    // "the moths have been at the grey all three of them": without a mark, right behind the cloth or what is found
+    if (
+      !mark &&
+      !((items[k]!.fabric || items[k]!.finding) && OF_THEM.test(wordsBetween(items, k + 1, k + 5)))
+    )
+      continue;
     let end = items.findIndex((x, m) => m > k && (STOP.test(x.w) || /^(?:,|-|--|\)|and|but|so)$/.test(x.w)));
     if (end < 0) end = items.length;
     // "every block of it but the shirting one"
     if (items[end]?.w === 'but' || end - k > 8 || !TAIL.test(wordsBetween(items, k + 1, end).trim()))
       continue;
     const start = items.findLastIndex((x, m) => m < k && STOP.test(x.w)) + 1;
-    const before = items.slice(start, k);
+    const before = items.slice(start, mark ? k : k + 1);
     const named = before.findIndex((x) => x.fabric || (x.place?.how === 'said' && x.place.places.length));
     const found = before.findLastIndex((x) => x.finding || x.fail);
     if (named < 0 || found < 0 || before.some((x) => x.action?.form === 'past')) continue;
-    items = [...items.slice(0, k), ...items.slice(items[end]?.w === ')' ? end + 1 : end)];
+    items = [...items.slice(0, mark ? k : k + 1), ...items.slice(items[end]?.w === ')' ? end + 1 : end)];
   }
   return items;
 }

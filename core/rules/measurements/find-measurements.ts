@@ -547,7 +547,11 @@ export function findMeasurements(
       const own = /^(strips?|border strips|binding strips|strip width)$/.test(word)
         ? (counted(items, k, used) ??
           previousNumber(items, k, used, 2) ??
-          (isNumber(items[k + 1]) || /^(?:@|of)$/.test(w(items, k + 1)) || /\b(?:cut|cutting|at|wide|width)\b|\bstrips? for (?:the |a |my )?(?:borders?|binding|sashing) /.test(all)
+          (isNumber(items[k + 1]) ||
+          /^(?:@|of)$/.test(w(items, k + 1)) ||
+          /\b(?:cut|cutting|at|wide|width)\b|\bstrips? for (?:the |a |my )?(?:borders?|binding|sashing) /.test(
+            all,
+          )
             ? nextNumber(items, k, used, 8)
             : undefined))
         : undefined;

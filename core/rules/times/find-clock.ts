@@ -6,6 +6,9 @@ import { HALF_WORDS } from './find-duration.ts';
 import { BREAKS_OFF, KIND_OF_WORK } from './hours-of-work.ts';
 import { SPAN_JOINT } from './span-joint.ts';
 
+/** Of these no hundred is an hour. */
+const NO_HUNDRED = /^(?:one|two|three|four|five|six|seven|eight|nine|a|[1-9])$/;
+
 /** A clock reading before it is known whether it is morning or afternoon: minutes after midnight. */
 export type ClockFound = {
   next: number;
@@ -52,8 +55,8 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
     j++;
   }
   const t = tokens[j];
-  // "about two hundred pins"
-  if (!t || /^(?:hundred|thousand|dozen)$/.test(w(tokens, j + 1))) return undefined;
+  // "about two hundred pins", but "at fourteen hundred"
+  if (!t || (/^(?:hundred|thousand|dozen)$/.test(w(tokens, j + 1)) && NO_HUNDRED.test(t.w))) return undefined;
   if (t.w === 'noon' || t.w === 'midday' || t.w === 'lunchtime')
     return t.w === 'lunchtime'
       ? undefined

@@ -47,10 +47,12 @@ export function offByNow({ items, k, item, after, thing }: WordAt): WayFound {
   if (items.slice(m + 1, k).some((x) => /^(be|to)$/.test(x.w))) return undefined;
   const where = placeBehind(items, k);
   if (!where && !ENDS.test(after)) return undefined;
+  // "label off. Left and bottom borders off too": a border comes off itself, where nothing was sewn through it
+  const border = side && /\bborders?\b/.test(items[m]!.w) && !/^(?:quilting|ties|stitching)$/.test(thing);
   return found(
     {
       action: 'remove',
-      object: thing as RemovedObject,
+      object: border ? 'border' : (thing as RemovedObject),
       form: 'past',
       at: k,
       items: [item],

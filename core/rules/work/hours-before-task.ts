@@ -20,7 +20,8 @@ export function hoursBeforeTask(tokens: Token[]): Token[] {
   const out: Token[] = [];
   let turned = false;
   for (let i = 0; i < tokens.length; i++) {
-    const found = i === 0 || OPENS.test(tokens[i - 1]!.w) ? taskBehind(tokens, i, turned) : undefined;
+    const opens = i === 0 || (OPENS.test(tokens[i - 1]!.w) && !tokens[i - 1]!.glued);
+    const found = opens ? taskBehind(tokens, i, turned) : undefined;
     if (!found) {
       out.push(tokens[i]!);
       continue;
@@ -49,7 +50,7 @@ function taskBehind(
   let task = end;
   while (task < end + LONGEST_LEAD && LEADS.test(tokens[task]?.w ?? '')) task++;
   const lead = tokens.slice(end, task).map((t) => t.w);
-  if (!lead.some((w) => /^(?:was|were|is|'s|for|on|into)$/.test(w)) && !(turned && lead.at(-1) === 'the'))
+  if (!lead.some((w) => /^(?:was|were|is|'s|for)$/.test(w)) && !(turned && lead.at(-1) === 'the'))
     return undefined;
   const found = LEXICON.longestAt(tokens, task);
   if (!found?.payloads.some((s) => s.k === 'task')) return undefined;
