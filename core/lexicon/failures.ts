@@ -103,5 +103,5 @@ export const STITCH_NOUNS = [
   'embroidery stitches',
   'fancywork',
   'qltg st',
-  'blanket|buttonhole|herringbone|running|overcast stitch|stitches|stitching',
+  'the blanket|buttonhole stitch|stitches|stitching',
 ];
