@@ -16,7 +16,7 @@ export const OPENINGS = phrases(`
   happy to report, i 'm happy to report, i can report, i can report that, i 'm glad to say, glad to say, glad to report, i 'm pleased to say,
   pleased to say, i 'm sorry to say, i 'm afraid to say, sad to say, sorry to say, i 'm sad to say,
   you 'll be glad|pleased|happy|relieved to hear|know that?, you will be glad to hear, delighted to say|report, good to say,
-  let me see, let me see now, let 's see, let 's see now, let 's have a look, let me think, let me think now, let me have a look,
+  let me count, let me count them, let 's count, let me see, let me see now, let 's see, let 's see now, let 's have a look, let me think, let me think now, let me have a look,
   now let me see, now let 's see, right let 's see, where was i, where were we, now where was i, here we go, here goes, here we are,
   the thing is, here 's the thing, as i say, as i said, like i said, like i say, like i was saying, as i was saying,
   as it happens, as it turns out, it turns out, turns out, it turns out that, turns out that, as far as i can see, as far as i can tell, so far as i can see,
@@ -41,7 +41,7 @@ export const OPENINGS_APART = phrases(`
 /** Between two commas, or behind the last one: said in passing. */
 export const PASSING = phrases(`
   though, mind you, mind, all the same, incidentally, strangely enough, to be fair, however, old girl, old thing, my dear, my love,
-  what, shoot, damn, damn it, blast, blast it, oh blast, oh shoot, bother, oh bother, heck, gosh, drat, oops, whoops, you know, y'know, ya know, you see, needless to say, to tell the truth, btw, let me see, let 's see, mind you, as i say, as i said, like i said, honestly, if i 'm honest, to be fair, frankly, of course,
+  let me count, let me count them, let 's count, let me think, let me look, let me check, let me have a look, let 's have a look, wait for it, hold your breath, i counted, i counted them, what, shoot, damn, damn it, blast, blast it, oh blast, oh shoot, bother, oh bother, heck, gosh, drat, oops, whoops, you know, y'know, ya know, you see, needless to say, to tell the truth, btw, let me see, let 's see, mind you, as i say, as i said, like i said, honestly, if i 'm honest, to be fair, frankly, of course,
   naturally, obviously, by the way, and by the way, i 'm afraid, i 'm afraid to say, i 'm sorry to say, sorry to say, i 'm glad to say, i 'm pleased to say, i 'm happy to say, glad to say, thank goodness,
   thank heavens, thank god, bless it, bless her, bless him, poor thing, believe it or not, would you believe, would you believe it, it turns out, as it turns out,
   as it happens, as far as i can see, as far as i can tell, so far as i can see, by the look of it, by the looks of it, from the look of it, if you ask me, if you please,

@@ -18,6 +18,7 @@ const LAST = trieOf(PASSING, CLOSINGS);
 const STOPS = wordSet('. ; ! \n');
 const JOINTS = wordSet(', . ; : ! - --');
 const VERBS = wordSet("is are was were has have had 's 're 've needs need wants want will 'll does did");
+const BEING = wordSet("is are was were 's 're has have had 've");
 const ASKS = wordSet('is are was were has have did do does needs need can should shall must');
 /** "the binding, top and right", "bottom, right": a side, and no closing word. */
 const SIDES = wordSet('top bottom upper lower left right front back and or side');
@@ -41,7 +42,9 @@ export function withoutTalk(tokens: Token[]): Token[] {
       toListenerAt(tokens, i);
     if (next !== undefined) {
       // "the other one, bless it, is torn": no comma is left between a subject and its verb
-      if (kept.at(-1)?.w === ',' && VERBS.has(tokens[next]?.w ?? '')) kept.pop();
+      // "there are, let me count, four holes": nor between the verb and what it tells
+      if (kept.at(-1)?.w === ',' && (VERBS.has(tokens[next]?.w ?? '') || BEING.has(kept.at(-2)?.w ?? '')))
+        kept.pop();
       // "half a metre of, what's the word, crepeline": nor between an amount and its stuff
       if (kept.findLast((t) => t.w !== ',')?.w === 'of' && !isNumberAt(tokens, next))
         while (kept.at(-1)?.w === ',') kept.pop();

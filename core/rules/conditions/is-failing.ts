@@ -2,7 +2,7 @@ import type { Item } from '../item.ts';
 
 /** What may follow "gone" where it means that something is there no more. */
 const GONE_ENDS =
-  /^(|[.,;!?\n]|and|but|or|&|\+|\/|at|in|on|along|all|too|now|already|here|there|altogether|completely|entirely|as|so|where|over|under|across|down|out|off|round|around|both|again|between|by|near|for|which|then|with|i|it|the|right|inside|apart|clean|half|mostly|--|-|\)|\(|")$/;
+  /^(|[.,;!?\n]|and|but|or|&|\+|\/|at|in|on|along|all|too|now|already|here|there|altogether|completely|entirely|as|so|where|over|under|underneath|beneath|across|down|out|off|round|around|both|again|between|by|near|for|which|then|with|i|it|the|right|inside|apart|clean|half|mostly|--|-|\)|\(|")$/;
 
 /** Does the word at `k` say that something has given way? "going to put", "went over it", "open question", "gone soft" do not. */
 export function isFailing(items: Item[], k: number): boolean {

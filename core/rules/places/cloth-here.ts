@@ -10,11 +10,16 @@ const HERE =
   /^ (?:right |just |down |in |from )?(?:there|here|underneath|beneath|below|inside|(?:under|underneath|beneath|below|behind|round|around|beside|inside|in) (?:it|that|there|them|that one)) /;
 /** What is told of the cloth: damage, or a word before it. */
 const TELLS =
-  /^(?:|[.,;:!)]|is|'s|are|'re|was|were|has|have|had|'d|looks?|seems?|feels?|went|gone|gave|had|came|all|and|but|too|badly|just|still|quite|very|anyhow)$/;
+  /^(?:|[.,;:!)]|is|'s|are|'re|was|were|has|have|had|'d|looks?|seems?|feels?|went|gone|gave|had|came|all|and|but|too|badly|just|simply|really|completely|still|quite|very|anyhow)$/;
 /** With these the cloth is stuff to work with. */
 const PUTS =
   /^(?:put|with|w|used|using|use|from|sewed|sewn|stitched|slipped|fused|ironed|glued|laid|some|a|an|piece|bit|scrap|strip|lining|let|set|goes|go|got|gets|get|more|new|fresh)$/;
 const FEW = 6;
+/** "(had the patch off 4-1,) and underneath it the polka is gone": the same words before the cloth. */
+const HERE_FIRST =
+  / (?:(?:right |just |down |in )?(?:underneath|beneath|under|behind|below)(?: (?:it|that|there|them|all that|the (?:old |iron on )?(?:patch|mend|darn|repair)))?|under there|in there|inside) ,? ?(?:(?:all )?the |most of the |half the )?$/;
+/** What is told at last: "(the patch is off 4-1,) the polka has gone underneath". */
+const HERE_LAST = / (?:(?:right |just |down )?(?:underneath|beneath)|under(?:neath)? (?:it|that|there)) $/;
 
 /**
  * "(lifted the patch off 3-4,) the cocoa dot underneath has a tear", "the stripe there is tender": a cloth with such a word behind it is the
@@ -30,8 +35,10 @@ export function clothHere(
   const { focus } = ctx;
   if (item.place || !focus.length || focus.length > FEW) return undefined;
   const said = HERE.exec(wordsBetween(tokens, item.j, item.j + 4))?.[0];
-  if (!said) return undefined;
-  const next = item.j + said.trim().split(' ').length;
+  const elsewhere =
+    !said && (HERE_FIRST.test(wordsBetween(tokens, item.i - 6, item.i)) || isToldLast(tokens, item.j));
+  if (!said && !elsewhere) return undefined;
+  const next = item.j + (said ? said.trim().split(' ').length : 0);
   const tells = TELLS.test(w(tokens, next)) || items.slice(-4, -1).some((x) => x.finding);
   if (
     !tells &&
@@ -43,13 +50,24 @@ export function clothHere(
   const lead = items.slice(-4, -1).map((x) => x.w);
   if (lead.slice(-2).some((x) => PUTS.test(x))) return undefined;
   // "the one below that | the velvet in it": a block and what is told of it
-  if (items.at(items.at(-2)?.w === 'the' ? -3 : -2)?.place) return undefined;
+  if (!elsewhere && items.at(items.at(-2)?.w === 'the' ? -3 : -2)?.place) return undefined;
   const own = item.fabric!.names.flatMap((name) => fabrics.blocks[name] ?? []);
   const here = (spokenOfHere(items, ctx) ?? focus).filter((p) => own.includes(p));
   if (!here.length || here.length === own.length) return undefined;
   item.j = next;
   item.place = { next, places: here, how: 'implied', rule: 'place.cloth-here', kind: 'blocks' };
   return next;
+}
+
+/** As few words as damage is told in. */
+const CLAUSE = 7;
+
+/** "has gone underneath", "is all torn under there": to the next mark. */
+function isToldLast(tokens: Token[], from: number): boolean {
+  if (!/^(?:is|'s|are|'re|was|were|has|have|had|'d|looks?|seems?|went)$/.test(w(tokens, from))) return false;
+  let to = from + 1;
+  while (tokens[to] && tokens[to]!.kind !== 'mark' && to - from <= CLAUSE) to++;
+  return HERE_LAST.test(wordsBetween(tokens, from, to));
 }
 
 /** "took that patch off the poplin under it": where no place is told before, the place of the thing that is pointed at. */

@@ -9,7 +9,8 @@ import { found, type WayFound, type WordAt } from './way.ts';
 /** "muslin behind it", "a bit of silk as a support". */
 export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
   // "I'll patch the one under it": the deed, and no patch laid under anything
-  if (item.deed) return undefined;
+  // "the polka is gone underneath": the block's own cloth, of which something is told
+  if (item.deed || item.place?.rule === 'place.cloth-here') return undefined;
   if (anotherLiesUnder(items, k)) return undefined;
   // "the interfacing behind 1-3 is off": taken off
   if (item.material === 'interfacing' && / (?:is|'s|are) (?:now |all )?(?:off|out) /.test(after))
