@@ -23,7 +23,7 @@ const isFoundAt = (current: Item[]): boolean => {
     place > 0 &&
     current.slice(0, place).some((x) => x.finding) &&
     current.slice(0, place).every((x) => x.finding || FOUND_SO.test(x.w)) &&
-    current.slice(place).every((x) => x.place || /^(and|&|,|\+|too|also)$/.test(x.w))
+    current.slice(place).every((x) => x.place || /^(and|&|,|\+|\/|too|also)$/.test(x.w))
   );
 };
 

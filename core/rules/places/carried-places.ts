@@ -164,6 +164,15 @@ export function carriedPlaces(
       return ['quilt'];
     }
     if (it && lastInNote && lastPlaces?.length) return lastPlaces;
+    // "the seam between 5-5 and the one above it was open, so I closed that": the seam, and no block of it
+    if (
+      lastPlaces?.length &&
+      (lastInNote!.sentence === v.sentence ||
+        (lastInNote!.entry.kind === 'condition' && lastInNote!.entry.finding === 'split-seam')) &&
+      placed.items.every((x) => x.w === 'that') &&
+      placed.places.every((p) => lastPlaces.includes(p))
+    )
+      return lastPlaces;
     // "sewed it up", "closed that with a ladder stitch"
     const that = it || placed.items.some((x) => x.w === 'that');
     if (that && action && !lastInNote) return damageFor(state, action, placed.places) ?? placed.places;

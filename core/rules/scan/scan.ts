@@ -22,6 +22,7 @@ import {
 } from '../places/narrow-to-cloth.ts';
 import { takenAsModel } from '../places/place-as-model.ts';
 import type { PlaceContext, PlaceFound } from '../places/place-found.ts';
+import { seamWith } from '../places/seam-with.ts';
 import { metresAsMinutes, minutesOfNext } from '../times/minutes-meant.ts';
 import { stretchAtComma } from '../times/stretch-at-comma.ts';
 import { itemAt } from './item-at.ts';
@@ -86,6 +87,7 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
     if (item.place) {
       narrowToCloth(item.place, items, ctx.cloth ?? fewSpokenOf(ctx), fabrics);
       narrowToNamedCloth(items, grid, fabrics, tokens[item.j]);
+      seamWith(items, ctx);
       places.push(item.place);
       if (item.place.places.length && (item.place.kind !== 'part' || item.place.places[0]!.includes('-')))
         moveFocus(ctx, item.place, items);
