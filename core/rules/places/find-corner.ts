@@ -1,5 +1,6 @@
 import type { Token } from '../../text/tokenise.ts';
 import { wordAt as w } from '../../text/word-at.ts';
+import { wordsBetween } from '../words-between.ts';
 import { ACROSS, VERTICAL } from './corner-rules.ts';
 import { cornerBlock, unique } from './grid.ts';
 import type { PlaceContext, PlaceFound } from './place-found.ts';
@@ -60,8 +61,18 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
   if (j > i) return bothCorners(tokens, i, j, ctx);
   const noun = w(tokens, i);
   if (noun === 'corner' || BLOCK_NOUNS.has(noun)) {
-    const block = noun !== 'corner' || BLOCK_NOUNS.has(w(tokens, i + 1));
-    const at = noun === 'corner' && block ? i + 2 : i + 1;
+    // "the block in the corner, bottom left"
+    const block =
+      noun !== 'corner' ||
+      BLOCK_NOUNS.has(w(tokens, i + 1)) ||
+      (w(tokens, i - 1) === 'the' &&
+        /^(?:in|at)$/.test(w(tokens, i - 2)) &&
+        (BLOCK_NOUNS.has(w(tokens, i - 3)) || w(tokens, i - 3) === 'one'));
+    const behind = noun === 'corner' && BLOCK_NOUNS.has(w(tokens, i + 1)) ? i + 2 : i + 1;
+    // "in the corner of the quilt, bottom right"
+    const at = noun === 'corner' ? behindOfQuilt(tokens, behind) : behind;
+    const below = noun === 'corner' ? belowLeft(tokens, at) : undefined;
+    if (below) return found(ctx, [below.end], block, below.next);
     const rest = directionsAt(tokens, at);
     if (!rest?.up || !rest.side || rest.next === at) return undefined;
     // "a block left, top of …" needs a word or a comma between, unless a corner was named
@@ -141,6 +152,32 @@ function bothCorners(tokens: Token[], i: number, j: number, ctx: PlaceContext): 
     block,
     end,
   );
+}
+
+/** Behind "of the quilt", where that stands at `i`; else `i`. */
+const behindOfQuilt = (tokens: Token[], i: number): number =>
+  w(tokens, i) === 'of' &&
+  /^(?:the|this|my)$/.test(w(tokens, i + 1)) &&
+  /^(?:quilt|cover|coverlet|top|whole|thing|blanket)$/.test(w(tokens, i + 2))
+    ? i + 3
+    : i;
+
+/** "(the corner block) below left", "(the corner) above on the right", "down left", "left below": what lies below and left of all. */
+function belowLeft(tokens: Token[], i: number): { end: [Upright, Side]; next: number } | undefined {
+  const said = /^ (?:(?:on|at|to) the )?(left|right)(?: hand)?(?: side)? (below|above|down|up) /.exec(
+    wordsBetween(tokens, i, i + 7),
+  );
+  const turned =
+    said ??
+    /^ (?:down |up )?(below|above|down|up)(?: (?:on|at|to) the| at)? (left|right)(?: hand)?(?: side)? /.exec(
+      wordsBetween(tokens, i, i + 7),
+    );
+  if (!turned) return undefined;
+  const [side, up] = said ? [said[1], said[2]] : [turned[2], turned[1]];
+  return {
+    end: [/^(?:below|down)$/.test(up!) ? 'bottom' : 'top', side as Side],
+    next: i + turned[0].trim().split(' ').length,
+  };
 }
 
 /** "at the top right", "up top on the right", ", bottom left", "on the left at the bottom". */

@@ -64,7 +64,8 @@ export function whatIsAsked(
     return { query: 'place-history', places: explicit, rule: 'query.place' };
   if (SIGN.open.test(t) && !SIGN.notOpen.test(t)) return { query: 'open-matters', rule: 'query.open' };
   // "the bottom left block" leaves nothing to do
-  const left = SIGN.toDo.test(t.replace(LEFT_SIDE, ' '));
+  const sideless = t.replace(LEFT_SIDE, ' ');
+  const left = SIGN.toDo.test(sideless);
   const buys = SIGN.materials.test(t);
   if (buys && !SIGN.notMaterials.test(t)) return { query: 'materials-needed', rule: 'query.materials' };
   // "what's left to do on row three" asks for the plan, "what's been done to row three" for the story
@@ -73,7 +74,9 @@ export function whatIsAsked(
     SIGN.history.test(t) &&
     !(
       left &&
-      /\b(?:left|to do|to be done|next|remaining|still|unfinished|planned|need(?:s|ed)? \w+ing)\b/.test(t)
+      /\b(?:left|to do|to be done|next|remaining|still|unfinished|planned|need(?:s|ed)? \w+ing)\b/.test(
+        sideless,
+      )
     )
   )
     return { query: 'place-history', places: explicit, rule: 'query.place' };
@@ -110,7 +113,7 @@ export function whatIsAsked(
 
 const OF_CLOTH = / (?:to|with|about|on|for) (?:the|those|that|both|all)(?: the)? $/;
 const LEFT_SIDE =
-  / (?:(?:top|bottom|upper|lower|middle|centre|center|far|very) left(?: hand)?|left(?: hand)? (?:hand|side|edge|border|corner|column|block|one|row)|(?:on|from|to|down|at) the left|left to right|left of) /g;
+  / (?:(?:top|bottom|upper|lower|middle|centre|center|far|very|below|above|corner down|corner up) left(?: hand)?|left (?:below|above)|left(?: hand)? (?:hand|side|edge|border|corner|column|block|one|row)|(?:on|from|to|down|at) the left|left to right|left of) /g;
 
 /** Words that only name the day ("the fifth") are no place. */
 const inDay = (x: Item, day: DayFound | undefined): boolean =>
