@@ -5,6 +5,7 @@ import type { Clause } from '../clause/clause.ts';
 import type { Draft } from '../draft.ts';
 import type { Item } from '../item.ts';
 import { tellsPlace } from '../tells-place.ts';
+import { wordsBetween } from '../words-between.ts';
 
 type Sense = 'thing' | 'call' | 'quilt';
 
@@ -86,6 +87,17 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
       if (!AT_WORK.test(tokens.map((t) => t.w).join(' '))) out.add(draft);
       continue;
     }
+    // "down, cat, you'll have the lamp over", "can't talk, mum, I've a mouthful of pins": nothing that lies in store
+    if (
+      entry.kind === 'material' &&
+      entry.use === 'on-hand' &&
+      entry.cost === undefined &&
+      entry.quantity === undefined &&
+      NOT_IN_STORE.test(aroundIt(tokens, draft))
+    ) {
+      out.add(draft);
+      continue;
+    }
     const clause = clauses[draft.clause];
     // "the fresh piece is off the table", where it stood open
     if (!clause || draft.origins['action']?.rule === 'treatment.idea-dropped') continue;
@@ -158,6 +170,18 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
   }
   return out;
 }
+
+/** What a thing was told in, and a few words on either side: goods in figures are in no clause. */
+function aroundIt(tokens: Token[], { origins }: Draft): string {
+  const { from, to } = origins['material'] ?? origins['entry']!;
+  const at = tokens.findIndex((t) => t.to > from);
+  const end = tokens.findLastIndex((t) => t.from < to);
+  return wordsBetween(tokens, at - 5, end + 4);
+}
+
+/** Who is told off will have it, or it is in her mouth or hands. */
+const NOT_IN_STORE =
+  /\b(?:you|he|she|it|they) ?(?:'ll|will|would|'d|'ve|'s|have|has|going to)?(?: just| nearly| almost)? (?:have|had|got|get)\b|\b(?:mouthful|mouth full|handful|hand ?s? full|lapful|lap full|armful|arms full) of\b|\bin my (?:mouth|teeth|hands?|lap)\b/;
 
 /** "its neighbour has a tear as well, so same again on that": the same sentence tells of damage. */
 const tellsDamage = (drafts: Draft[], { sentence }: Draft): boolean =>
