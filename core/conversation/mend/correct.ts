@@ -59,6 +59,7 @@ import { endsAt, foundOtherwise, numbersAgain, partOfIt } from './of-what-stands
 import { onlyPartDone } from './only-part-done.ts';
 import { otherAxis } from './other-axis.ts';
 import { otherUse } from './other-use.ts';
+import { partNotYet } from './part-not-yet.ts';
 import { partTakenBack } from './part-taken-back.ts';
 import { resolvePlaces } from './resolve-places.ts';
 import { lessOfIt, moreThan, placeHasNot, placeNotDone, restated } from './restated.ts';
@@ -83,6 +84,7 @@ export function correct(
   const picked =
     strikeNth(standing, said) ??
     partTakenBack(standing, items) ??
+    partNotYet(standing, items) ??
     strikePlaces(standing, items) ??
     keepOnly(standing, items, said) ??
     noStuff(standing, items, said) ??
