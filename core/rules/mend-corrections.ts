@@ -98,6 +98,7 @@ for (const marker of MARKERS) BY_FIRST.set(marker[0]!, [...(BY_FIRST.get(marker[
 export function mendCorrections(items: Item[], grid: QuiltGrid): Item[] {
   const out = [...items];
   if (mayThinkAgain(items)) mendSecondThoughts(out, grid);
+  takeDenied(out);
   for (let k = 1; k < out.length; k++) {
     const marker = BY_FIRST.get(out[k]!.w)?.find((m) => m.every((word, q) => out[k + q]?.w === word));
     // "row two done as well": no "well" that puts right
@@ -114,6 +115,32 @@ export function mendCorrections(items: Item[], grid: QuiltGrid): Item[] {
     k = Math.max(0, at - 1);
   }
   return out;
+}
+
+/** What may lead from a word that is denied to the one that is right. */
+const LEADS = new Set(
+  "it 's is was are were just only rather but more they 're i mean a bit , - --".split(' '),
+);
+const SIGHS = /^(?:,|-|--|no|nope|well|wait|sorry|oh|er|um|or|actually|rather)$/;
+
+/** "2-4 is worn no not worn it's just thin", "in backstitch, no, not backstitch, ladder": said, and then denied with the same word. */
+function takeDenied(out: Item[]): void {
+  for (let k = 2; k < out.length - 2; k++) {
+    if (out[k]!.w !== 'not') continue;
+    let from = k - 1;
+    while (from > 0 && from > k - 5 && SIGHS.test(out[from]!.w)) from--;
+    const [wrong, again] = [out[from]!, out[k + 1]!];
+    if (from === k - 1 || (wrong.w !== again.w && (!wrong.finding || wrong.finding !== again.finding)))
+      continue;
+    let m = k + 2;
+    while (m < out.length && m < k + 8 && LEADS.has(out[m]!.w)) m++;
+    const right = out[m];
+    const sorts = right ? sortsOf(right) : [];
+    const found = (wrong.finding ?? wrong.fail) && (right?.finding ?? right?.fail);
+    if (!found && !sortsOf(wrong).some((sort) => sorts.includes(sort))) continue;
+    out.splice(from, m - from);
+    k = from + 1;
+  }
 }
 
 /** "thirty millilitres, no, let me be exact, forty-five": what comes between is as good as a plain "no". */

@@ -93,6 +93,9 @@ export function correctAt(out: Item[], k: number, marker: string[], grid: QuiltG
     out.splice(k, marker.length + pause);
     return k;
   }
+  // "the edge is worn and the corner top right i mean that's missing": of another place, of which nothing was told yet
+  if (hit === 'finding' && tellsOfNext(out.slice(from + 1, k), out.slice(k + marker.length, m)))
+    return undefined;
   // "2-4, sorry, for the batting": what the place is right for, and no other place
   if (
     hit === 'place' &&
@@ -176,6 +179,18 @@ export function correctAt(out: Item[], k: number, marker: string[], grid: QuiltG
   if (aside && /^(of|for|at|with|in|on|from|to)$/.test(out[m + 2]?.w ?? '')) out.splice(m + 1, 1);
   out.splice(from, m - from);
   return from;
+}
+
+/** Does a place stand open behind the last joint, and is it told of in what comes after the marker? */
+function tellsOfNext(between: Item[], lead: Item[]): boolean {
+  const joint = between.findLastIndex((x) => /^(?:and|but|&)$/.test(x.w));
+  const open = between.slice(joint + 1);
+  return (
+    joint >= 0 &&
+    open.some((x) => x.place) &&
+    !open.some((x) => x.finding || x.fail || x.action) &&
+    lead.some((x) => /^(?:is|'s|are|was|were)$/.test(x.w))
+  );
 }
 
 const namesBlock = (x: Item): boolean => x.place?.kind === 'blocks' && x.place.places.length > 0;
