@@ -1,4 +1,5 @@
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 
 const ORDINAL =
   'first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|twelfth|thirteenth|fourteenth|fifteenth|sixteenth|seventeenth|eighteenth|nineteenth|twent|thirt';
@@ -12,6 +13,13 @@ const BY_A_DATE = new RegExp(
 const A_DATE = new RegExp(
   `\\b(?:mid|early|late|beginning of|start of) ?-? ?(?:${MONTHS}|${SHORT_MONTHS})\\b|\\b(?:${MONTHS}|${SHORT_MONTHS}) (?:the )?(?:\\d|${ORDINAL})|\\b(?:\\d{1,2}|\\d{1,2} (?:st|nd|rd|th)|(?:the )?(?:\\w+ )?(?:${ORDINAL})\\w*)(?: of)? (?:${MONTHS}|${SHORT_MONTHS})\\b`,
 );
+const MONTH_BEFORE = new RegExp(`^ (?:.* )?(?:${MONTHS}|${SHORT_MONTHS})(?: the)? $`);
+const MONTH_BEHIND = new RegExp(`^ (?:(?:st|nd|rd|th) )?(?:of )?(?:${MONTHS}|${SHORT_MONTHS}) `);
+
+/** "November 20", "the 20th of November": is the number at `k` a day of a month? */
+export const isDayOfMonth = (items: Item[], k: number): boolean =>
+  MONTH_BEFORE.test(wordsBetween(items, k - 2, k)) || MONTH_BEHIND.test(wordsBetween(items, k + 1, k + 4));
+
 const ANY_TIME =
   / (?:any ?time|some ?time|as long as it 's|so long as it 's|no later than) (?:before|by|till|until|up to|in) /;
 /** "it goes home the last day of May" */

@@ -631,9 +631,17 @@ export function findMeasurements(
       )
         continue;
       // "border 85 mm, blocks 24 cm, width 158": the border has its width already
-      const border =
-        !found.some((m) => m.of === 'border') &&
-        items.slice(Math.max(0, k - 14), k).some((x) => x.part === 'border');
+      // "the top border is four and a half inches wide": and of which side
+      const bordered = found.some((m) => m.of === 'border')
+        ? undefined
+        : items
+            .slice(Math.max(0, k - 14), k)
+            .findLast(
+              (x, at, before) =>
+                x.part === 'border' ||
+                (x.place?.places[0]?.startsWith('border-') &&
+                  !before.slice(at + 1).some((y) => y.part || y.place || y.w === 'quilt')),
+            );
       // "ten down and eight across" counts blocks
       if (word === 'across' && !items.some(lengthUnit) && !bare && !/ measured /.test(all)) continue;
       if (!lengthUnit(items[m]) && !shared) {
@@ -643,10 +651,11 @@ export function findMeasurements(
       // "binding 2 1/4 in wide": the strip that it is cut from, and no width of the quilt
       const bindingStrip = of === 'width' && isBindingWidth(items, m);
       push(
-        (strip || bindingStrip) && of === 'width' ? 'strip' : border && of === 'width' ? 'border' : of,
+        (strip || bindingStrip) && of === 'width' ? 'strip' : bordered && of === 'width' ? 'border' : of,
         m,
         `measure.${of}`,
         [item],
+        of === 'width' ? bordered?.place?.places : undefined,
       );
     }
   }

@@ -123,8 +123,13 @@ const isSizeOfDamage = (items: Item[], own: MeasureFound[]): boolean =>
   isHoleByBoth(items, own) ||
   (own.length === 1 &&
     (own[0]!.of === 'width' || own[0]!.of === 'length') &&
+    !OF_THE_WHOLE.test(wordsBetween(items)) &&
     items.some((x) => /^(tear|hole|stain|split-seam|missing|insect-damage)$/.test(x.finding ?? '')) &&
     items.some((x) => /^(across|long|wide|big|round)$/.test(x.w) || /(across|long|wide)$/.test(x.w)));
+
+/** "2-2 is torn and the quilt is 60 inches wide": what is so wide is told. */
+const OF_THE_WHOLE =
+  / (?:and|but|so|,|;|-|--) (?:now )?(?:the|this|its|my) (?:whole )?(?:quilt|backing|batting|wadding|top|thing|cover) (?:is|'s|measures|comes (?:out at|to)|works out at) /;
 
 /** "hole in the backing, two inches by three" */
 const isHoleByBoth = (items: Item[], own: MeasureFound[]): boolean =>

@@ -373,8 +373,8 @@ function half(clock: ClockFound, tokens: Token[]): ClockFound {
   ) {
     side = word === 'a' ? 'am' : 'pm';
     j += w(tokens, j + 3) === '.' && tokens[j + 3]!.glued ? 4 : 3;
-  } else if ((word === 'a' || word === 'p') && tokens[j]!.glued && w(tokens, j + 1) !== '.') {
-    // "7:50p"
+  } else if ((word === 'a' || word === 'p') && tokens[j]!.glued) {
+    // "7:50p", "started survey 6.45p. 1-1 hole"
     side = word === 'a' ? 'am' : 'pm';
     j++;
   } else if ((word === 'a' || word === 'p') && w(tokens, j + 1) === 'm') {

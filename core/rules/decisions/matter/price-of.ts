@@ -2,6 +2,7 @@ import type { DecisionStatus } from '../../../../shared/vocabulary.ts';
 import { BOUGHT, JOB, OPEN_CUE, SETTLED_CUE } from '../../../lexicon/matters.ts';
 import type { Item } from '../../item.ts';
 import type { ReaderState } from '../../reader-state.ts';
+import { isDayOfMonth } from '../is-deadline.ts';
 import type { Part } from './part.ts';
 import { allAgreed } from './shared-status.ts';
 
@@ -71,7 +72,14 @@ export function priceOf(
   const bareSum =
     !sum &&
     JOB.test(part.words) &&
-    part.items.some((x) => x.quantity?.value !== undefined && !x.quantity.unit && x.quantity.value >= 10);
+    part.items.some(
+      (x, at) =>
+        x.quantity?.value !== undefined &&
+        !x.quantity.unit &&
+        x.quantity.value >= 10 &&
+        // "the whole job has to be finished by November 20"
+        !isDayOfMonth(part.items, at),
+    );
   const agreedOn = sumAgreed(parts, k);
   if (agreedOn) return headed ?? agreedOn;
   if (headed && isBareSum(part.items)) return headed;
