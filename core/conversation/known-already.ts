@@ -2,7 +2,7 @@ import type { ReaderState } from '../rules/reader-state.ts';
 
 /** Damage as a thing: "hole", "the tears", "stain", and no "torn". */
 const THING =
-  /^(?:tear|rip|hole|split|slit|gap|stain|mark|spot|blotch|ring|mildew|mould|mold|pucker|fray|moth|moth hole|damage)s?$/;
+  /^(?:(?:split|open|burst|popped|loose|gaping) seam|tear|rip|hole|split|slit|gap|stain|mark|spot|blotch|ring|mildew|mould|mold|pucker|fray|moth|moth hole|damage)s?$/;
 const ANOTHER = /^(?:a|an|another|new|fresh|second|more|some|other|has|got|found)$/;
 const TOLD = /^(?:is|'s|has|got|found|too|also|as)$/;
 

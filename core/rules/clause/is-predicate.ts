@@ -213,6 +213,15 @@ function isTakenOff(items: Item[], k: number): boolean {
   return false;
 }
 
+/** "both holes mended", "all three tears are closed": the damage that something was done to, and nothing found. */
+const isBothThings = (items: Item[], k: number): boolean =>
+  / (?:both|all(?: three| four| \d)?)(?: of)?(?: the| those| these)? $/.test(wordsBetween(items, k - 4, k)) &&
+  /^(?:(?:split|open|burst) seam|tear|rip|hole|split|gap|slit|stain|mark|spot)s$/.test(items[k]!.w) &&
+  / (?:(?:is|are|were|have been|now|all|both|finally) )*(?:mended|repaired|closed|shut|fixed|sorted|seen to|dealt with|done|finished|sewn|resewn|darned|patched|cleaned|sponged) /.test(
+    wordsBetween(items, k + 1, k + 6),
+  ) &&
+  !/ (?:was|were|had) /.test(wordsBetween(items, k + 1, k + 3));
+
 /** "the worn one", "that torn block", "over the worn patch": a word that only tells which is meant. */
 export function isAttribute(items: Item[], k: number): boolean {
   return (
@@ -363,6 +372,7 @@ export function isPredicate(items: Item[], k: number): boolean {
     (isAttribute(items, k) || (item.w === 'torn' && /^('m|am|honestly)$/.test(items[k - 1]?.w ?? '')))
   )
     return false;
+  if (item.finding && isBothThings(items, k)) return false;
   // "spotted a tear in 3-3": seen
   if (
     item.w === 'spotted' &&
