@@ -9,13 +9,15 @@ export type Unknown = 'time' | 'quantity' | 'width' | 'cost' | 'deed' | 'hour';
 const WHAT = String.raw`((?:for )?how (?:long|much|many|wide|far|deep|big)|the (?:time|hours|clock|amount|price|cost|width|length))`;
 /** "can't think what it was", "forget what I did to it now": the deed; "what to do", "what colour it was" are no such thing. */
 const DEED = String.raw`(what)(?: exactly| now)*(?: (?:it was|it is|that was|they were|i did|i 'd done|was done|we did|it was i did|i was doing)(?: (?:to|with|on|there|about) (?:it|them|that|those|that one))?(?: there| now| exactly)*)?`;
+/** "how many I must count again", "I'd have to look": not known until she has seen to it. */
+const TO_COUNT = String.raw`(?:must|need to|have to|'d have to|'ll have to|will have to|would have to|shall have to|'d better|ought to|will|'ll) (?:just |still |first )?(?:count|look|check|see|recount|look it up|look that up)(?: (?:again|first|later|up|still|yet|tonight|tomorrow|once more|in the bag|them|it))*`;
 /** "how many yards I couldn't say", "how much of it is anybody's guess": what is not known stands first. */
-const WHAT_FIRST = String.raw`(how (?:much|many))(?: (?:of (?:it|them)|yards|metres|meters|spools|skeins|balls|reels|packs|that is|that was|it was|i bought|i got|i used))* (?:i |i 'd |i 've |is |'s |was |honestly |really )*(?:${NOT_KNOWN}|any(?:body|one) 's guess|beyond me|i 'd have to look)`;
-const TAIL = String.raw`(?: (?:it took|that took|took|i took|i used|it was|that was|i bought|it cost|of it|exactly|yards|metres|meters|spools|skeins|balls|reels|minutes|hours|for|i spent|though|now))*`;
+const WHAT_FIRST = String.raw`(how (?:much|many))(?: (?:of (?:it|them)|yards|metres|meters|spools|skeins|balls|reels|packs|packets|hanks|spools|that is|that was|it was|there are|there were|i bought|i got|i used))* (?:i |i 'd |i 've |is |'s |was |honestly |really )*(?:${NOT_KNOWN}|any(?:body|one) 's guess|beyond me|${TO_COUNT})`;
+const TAIL = String.raw`(?: (?:it took|that took|took|i took|i used|it was|that was|i bought|it cost|of it|exactly|yards|metres|meters|spools|skeins|balls|reels|packs|packets|minutes|hours|for|i spent|though|now))*`;
 /** "I forgot to measure", "lost count" behind what was told. */
 const PLAIN = String.raw`(forgot to (?:measure|count|time it|note it|look)|(?:it 's |that 's |which has |it has )?(?:gone|went|slipped) (?:clean |right |completely |straight )?(?:out of my head|out of my mind|my mind|from my mind)|(?:and )?my mind 's (?:gone )?(?:a )?blank|did n't (?:measure|count|time it)|lost count|never measured|never counted)(?: (?:it|them|that))?`;
 const UNKNOWN = new RegExp(
-  String.raw`(?:^| )(?:, |and |but |though |only |- |-- )*(?:now |i |i 'm |i 've |i have |for the life of me |honestly |really |just |'ve |only |please )*(?:${NOT_KNOWN}(?: (?:exactly|just|now|honestly|for the life of me))* (?:${WHAT}${TAIL}|${DEED})|${PLAIN}|${WHAT_FIRST})(?= $| [.;!]| (?:and|but|so) | , )`,
+  String.raw`(?:^| )(?:, |and |but |though |only |- |-- )*(?:now |i |i 'm |i 've |i have |for the life of me |honestly |really |just |'ve |only |please )*(?:${NOT_KNOWN}(?: (?:exactly|just|now|honestly|for the life of me))* (?:${WHAT}${TAIL}|${DEED})|${TO_COUNT} (how (?:many|much))${TAIL}|${PLAIN}|${WHAT_FIRST})(?= $| [.;!]| (?:and|but|so) | , )`,
 );
 
 /** A word behind which a statement has still to come to its end. */
@@ -36,7 +38,7 @@ export function withoutUnknown(tokens: Token[]): { tokens: Token[]; unknown?: Un
   const words = `${tokens.map((t) => t.w).join(' ')} `;
   const found = UNKNOWN.exec(words);
   if (!found || found.index < 8) return { tokens };
-  const what = found[1] ?? found[2] ?? found[3] ?? found[4] ?? '';
+  const what = found[1] ?? found[2] ?? found[3] ?? found[4] ?? found[5] ?? '';
   const from = words.slice(0, found.index).trim().split(' ').length;
   const to = from + found[0].trim().split(' ').length;
   // "the border's I don't know how wide": in the midst of a statement; but "used some thread no idea how much"

@@ -12,7 +12,7 @@ import { isBareLength, isOneAct, likeDeeds } from './like-deeds.ts';
 import { isMeantFor } from './meant-for.ts';
 
 const SEVERAL =
-  / (both|together|tog|all told|altogether|all in|all up|in all|the lot|whole business|whole lot|all of (it|that|them)|total|for it all|everything|between them|the (two|three|four|pair|2|3|4)|(two|three|both) jobs) /;
+  / (both|together|tog|all told|altogether|all in|all up|in all|the lot|whole business|whole lot|all of (it|that|them)|total|for it all|everything|between them|(?:the|those|these) (two|three|four|pair|2|3|4)|(two|three|both) jobs) /;
 const CORRECTED =
   / (call it|make it|make that|say|more like|nearer|no|not|sorry|well) (about |a |an |more like )?$/;
 
@@ -101,7 +101,13 @@ export function readDurations(
     }
     const open = pool.filter((d) => !(d.entry as { minutes?: number }).minutes);
     // "washed the top. lined 2-2 and 2-4, 50 minutes for the two": the two places of the one deed
-    const inOne = open.length === 1 && near.length > 0 && isAtSeveral(open[0]!) && !JOBS.test(words);
+    // "pressed 3-3. darned 6-2 and 6-3. 45 minutes for those two": as many as are pointed at
+    const counted = THOSE.exec(words)?.[1];
+    const inOne =
+      open.length === 1 &&
+      (near.length > 0 || (counted !== undefined && isAtSoMany(open[0]!, counted))) &&
+      isAtSeveral(open[0]!) &&
+      !JOBS.test(words);
     const all = SEVERAL.test(words)
       ? open.length > 1 || inOne
         ? open
@@ -170,6 +176,12 @@ export function readDurations(
 const JOBS = / (?:jobs|things|tasks|lots|bits) /;
 
 /** Was it done at more than one place? */
+const THOSE = / (?:those|these) (two|three|four) /;
+/** At two, three or four blocks; a seam is one thing between two. */
+const isAtSoMany = ({ entry: e }: Draft, counted: string): boolean =>
+  e.kind === 'treatment' &&
+  e.action !== 'resew' &&
+  e.places?.length === ['two', 'three', 'four'].indexOf(counted) + 2;
 const isAtSeveral = ({ entry: e }: Draft): boolean => e.kind === 'treatment' && (e.places?.length ?? 0) > 1;
 
 /** Does the next clause of the sentence tell what was done? */

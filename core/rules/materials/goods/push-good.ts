@@ -71,10 +71,9 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
       unit ??= before.unit;
     } else if (unit === 'skein' || unit === 'ball') material = 'tie-thread';
     else if (unit === 'spool') material = 'thread';
-    else if (good.points === 'it') material = state.memory.material?.material;
-    else if (good.points === 'more') {
+    // "a metre and a half of it" is none of the vinegar told last
+    else if ((good.points === 'it' || good.points === 'more') && fits(state.memory.material?.material, unit))
       material = state.memory.material?.material;
-    }
     how = 'implied';
   }
   material = named(state, material, good.name);
