@@ -53,6 +53,7 @@ import { mendStitch } from './mend-stitch.ts';
 import { mendTimes } from './mend-times.ts';
 import { mendWork, tookLength, tookMinutes } from './mend-work.ts';
 import type { Segment, Work } from './mending.ts';
+import { minutesOfOther } from './minutes-of-other.ts';
 import { notYet } from './not-yet.ts';
 import { numbersInRow } from './numbers-in-row.ts';
 import { endsAt, foundOtherwise, numbersAgain, partOfIt } from './of-what-stands.ts';
@@ -82,6 +83,7 @@ export function correct(
   if (!standing.length) return undefined;
   const said = ` ${words} `;
   const picked =
+    minutesOfOther(standing, items) ??
     strikeNth(standing, said) ??
     partTakenBack(standing, items) ??
     partNotYet(standing, items) ??
