@@ -27,8 +27,11 @@ export function answerPlace(a: Answering): boolean {
     return true;
   }
   const first = firstStretch(a.items);
-  const lead = bare(first) && first.some((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
   const told = a.state.drafts.filter((d) => d.entry.kind !== 'remark');
+  // "middle block: old patch removed": a heading, and what is told of that block
+  const heads = a.items[first.length]?.w === ':' && told.some((d) => !saysAgain(a, d, open));
+  const lead =
+    !heads && bare(first) && first.some((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
   const otherDamage = OTHER_DAMAGE.test(a.words) && told.every((d) => d.entry.kind === 'condition');
   if (!lead && !otherDamage && a.cue !== 'strong' && told.some((d) => !saysAgain(a, d, open))) return false;
   // "1-2 is all done": another block, another deed

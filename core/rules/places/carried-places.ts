@@ -49,6 +49,8 @@ export function carriedPlaces(
   const topical = state.topic?.sentence === v.sentence ? state.topic.places : undefined;
   // "the hole I might darn and those rust spots I'm leaving": of the other thing that is named
   const another = namesAnother(state, state.clauses[v.index]!);
+  const asked = openAtThose(state, action, placed);
+  if (asked) return asked;
   if (topical && holdsMoreThan(placed, topical)) return placed.places;
   if (topical && !another && (!pronoun || placed.items.every((x) => x.place!.rule !== 'place.that-one')))
     return topical;
@@ -367,6 +369,23 @@ function openPlaces(
   if (placed.places.length > 1 && placed.places.every((p) => all.includes(p))) return placed.places;
   const told = placed.places.filter((p) => open.places.includes(p));
   return told.length || !placed.places.some((p) => splitBlock(p)) ? open.places : undefined;
+}
+
+/** "it's going to be the net on those three": where the net stood open at three blocks; of three of another cloth, told since, nobody asked. */
+function openAtThose(
+  state: ReaderState,
+  action: Action | undefined,
+  placed: ClausePlaces,
+): string[] | undefined {
+  if (placed.kind !== 'pronoun' || placed.places.length < 2) return undefined;
+  // the "it" of "it's going to be" is none of them
+  const those = placed.items.filter((x) => x.place!.rule !== 'place.it');
+  if (!those.length || !those.every((x) => /^place\.(?:those|both|all-of-them)$/.test(x.place!.rule)))
+    return undefined;
+  const open = state.memory.open.findLast((o) => !o.passed && o.action === action && o.places.length);
+  return open?.places.length === placed.places.length && !open.places.some((p) => placed.places.includes(p))
+    ? open.places
+    : undefined;
 }
 
 /** "net's on", after "the net's what I'm going to do": where the last treatment told was planned and now is told as done. */

@@ -2,6 +2,7 @@ import { CURRENCY_WORDS, SMALL_MONEY_WORDS } from '../../../lexicon/units.ts';
 import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
+import { findFabric } from '../../fabrics/find-fabric.ts';
 import { wordsBetween } from '../../words-between.ts';
 import { unique } from '../grid.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
@@ -250,6 +251,8 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       if (after === 'of') return pointingTo(i + 3, plural(ctx, 2), 'place.both');
       if (['sides', 'ways', 'ends', 'edges', 'borders', 'layers'].includes(after)) return undefined;
     }
+    // and so does "both ochre print blocks"
+    if (word === 'both' && ctx.fabrics && findFabric(tokens, i + 1, ctx.fabrics)) return undefined;
     return pointingTo(
       i + 1,
       plural(ctx, word === 'both' ? 2 : undefined),
