@@ -21,7 +21,7 @@ import { placesOf, standingOf } from './standing.ts';
 export function amend(state: ReaderState, items: Item[], words: string): Draft[] | undefined {
   const { last } = state.memory;
   if (!last) return undefined;
-  if (choosesWay(state, words)) return undefined;
+  if (choosesWay(state, words) || givesUpOpen(state)) return undefined;
   if (!last.ask && tellsLate(state.drafts, standingOf(last), words)) return undefined;
   const said = withoutReason(items);
   const head = restStands(items);
@@ -95,6 +95,15 @@ const choosesWay = (state: ReaderState, words: string): boolean =>
       e.kind === 'decision' && e.status === 'settled' && origins['about']?.rule.startsWith('decision.way'),
   ) &&
   !state.memory.last?.entries.some(({ entry: e }) => e.kind === 'decision' && e.status === 'settled');
+
+/** "never mind the cloth behind 3-1": a way that stood open there is given up, and nothing that was told is struck out. */
+const givesUpOpen = ({ drafts, memory }: ReaderState): boolean =>
+  drafts.some(
+    ({ entry: e }) =>
+      e.kind === 'treatment' &&
+      e.state === 'dropped' &&
+      memory.open.some((o) => o.action === e.action && o.places.some((p) => e.places?.includes(p))),
+  );
 
 /** "no, thirty, because I had to redo the corner", "block six then, I was counting the border": why it was wrong mends nothing. */
 function withoutReason(items: Item[]): Item[] {

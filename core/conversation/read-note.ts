@@ -16,6 +16,7 @@ import { withButOnly } from '../rules/clause/but-only.ts';
 import { withChoices } from '../rules/clause/choices.ts';
 import { withChosenApart } from '../rules/clause/chosen-for.ts';
 import { cutClauses } from '../rules/clause/cut-clauses.ts';
+import { withDrawnShut } from '../rules/clause/drawn-shut.ts';
 import { withNotSo, withReasons } from '../rules/clause/given-why.ts';
 import { withLayersLaid } from '../rules/clause/laid-and-basted.ts';
 import { withoutNotChosen } from '../rules/clause/not-chosen.ts';
@@ -283,6 +284,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   // "and 3-4 too?", where a question went before, asks the same of that
   const settled = through(
     memory.asked ? scanned.items : withTooAsked(scanned.items),
+    withDrawnShut,
     stuffToldBehind,
     withoutQuiltsCloth,
     withButOnly,

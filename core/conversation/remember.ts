@@ -1,6 +1,6 @@
 import type { Entry } from '../../shared/entry.ts';
 import type { Ask } from '../../shared/note.ts';
-import type { Material, Task } from '../../shared/vocabulary.ts';
+import type { Action, Material, Task } from '../../shared/vocabulary.ts';
 import { CLOTH_WORDS } from '../lexicon/materials.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import type { Item } from '../rules/item.ts';
@@ -48,7 +48,7 @@ export function remember(
   let found = next.found;
   let open = next.open;
   const ways: { from: number; way: Memory['open'][number] }[] = [];
-  for (const { entry: e, origins } of drafts) {
+  for (const { entry: e, origins, clause } of drafts) {
     if (e.kind === 'condition') {
       found = { ...found, [e.finding]: e.places ?? [] };
       next.condition = { finding: e.finding, places: e.places ?? [] };
@@ -79,6 +79,12 @@ export function remember(
           if (o.action === e.action && (here || !o.places.length)) return [];
           return here ? [{ ...o, passed: true as const }] : [o];
         });
+      // "crepeline over those two", still to come, and then "I'll need sixty centimetres of it"
+      const ahead = e.state === 'planned' || (e.state === 'considering' && ways.length === 0);
+      if (e.action && ahead) {
+        const stuff = stuffOfWay(e.action, state.clauses[clause]?.items ?? []);
+        if (stuff) next.material = { material: stuff };
+      }
       if (e.action && e.stitch) next.stitch = { action: e.action, stitch: e.stitch };
       if (e.action && e.places?.length) next.plans = plansAfter(next.plans ?? [], e);
       // "the tulle goes on tomorrow; the cleaning I have given up": what is to be is spoken of further
@@ -170,6 +176,18 @@ export function remember(
     next.focus = barred;
   }
   return next;
+}
+
+/** The stuff that a treatment still to come takes: net for an overlay, else what its own words name. */
+function stuffOfWay(action: Action, items: Item[]): Material | undefined {
+  if (action === 'overlay') return 'net';
+  if (!/^(?:patch|stabilize|replace)$/.test(action)) return undefined;
+  const named = new Set(
+    items.flatMap((x) =>
+      x.material && !x.object && (!x.action || x.material === 'interfacing') ? [x.material] : [],
+    ),
+  );
+  return named.size === 1 ? [...named][0] : undefined;
 }
 
 /** The mention with the words in which its places were told. */

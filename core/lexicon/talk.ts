@@ -58,3 +58,9 @@ export const CLOSINGS = phrases(`
   i have to say, put that down, write that down, note that, make a note, make a note of that, make a note of it, for the record, for the log, for the book, got that, did you get that, have you got that, you got that, end of note, end of report, over,
   not bad, not too bad, lol, ha, haha, ta, thanks, thank you, please, moving on, onwards, on we go, and so on, and all that
 `);
+
+/** Wherever they stand, with no mark about them: "darned another one while I was at it in the ecru". */
+export const ANYWHERE = phrases(`
+  while i was at it, while i 'm at it, whilst i was at it, whilst i 'm at it, while i was about it, while i 'm about it, while we 're at it, while we were at it,
+  while i had the needle threaded, while i had the needle out, while i had it out, while i had the iron on, while i had the iron out
+`);

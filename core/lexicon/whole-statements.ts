@@ -69,4 +69,6 @@ export const WHOLE_SIZES: RegExp[] = [
 /** "leaving 3-3 as it is", "I'm leaving the backing and the binding alone". */
 export const WHOLE_LEAVES: RegExp[] = [
   /^(?:(?:i|we) (?:'m |'re |am |are )?)?leaving (?:(?!as |and (?:i|then) )[^,;]+? ){1,12}?(?:as (?:it is|they are|it was|they were|is|found)|alone|be)(?= |$)/,
+  // "(never mind the net on 3-1,) it can stay as it is"
+  /^(?:it|that|they|those|that one|this one) (?:can|could|may|might|will|'ll|is|'s|are|shall) (?:just )?(?:stay|stays|staying|be left|remain|stop) (?:just )?(?:as (?:it is|they are|it was|is)|alone|be)(?= |$)/,
 ];

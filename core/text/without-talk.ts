@@ -1,4 +1,4 @@
-import { CLOSINGS, OPENINGS, OPENINGS_APART, PASSING } from '../lexicon/talk.ts';
+import { ANYWHERE, CLOSINGS, OPENINGS, OPENINGS_APART, PASSING } from '../lexicon/talk.ts';
 import { PhraseTrie } from './phrase-trie.ts';
 import { isNumberAt } from './starts-number.ts';
 import type { Token } from './tokenise.ts';
@@ -14,6 +14,8 @@ const OPEN = trieOf(OPENINGS);
 const APART = trieOf(OPENINGS_APART);
 const BETWEEN = trieOf(PASSING);
 const LAST = trieOf(PASSING, CLOSINGS);
+
+const LOOSE = trieOf(ANYWHERE);
 
 const STOPS = wordSet('. ; ! \n');
 const JOINTS = wordSet(', . ; : ! - --');
@@ -39,6 +41,7 @@ export function withoutTalk(tokens: Token[]): Token[] {
       (atHead ? openingAt(tokens, i) : undefined) ??
       passingAt(tokens, i, kept.at(-1)) ??
       anyhowAt(tokens, i) ??
+      LOOSE.longestAt(tokens, i)?.next ??
       toListenerAt(tokens, i);
     if (next !== undefined) {
       // "the other one, bless it, is torn": no comma is left between a subject and its verb

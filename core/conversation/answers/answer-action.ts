@@ -1,5 +1,6 @@
 import type { Action, Material } from '../../../shared/vocabulary.ts';
 import type { Draft } from '../../rules/draft.ts';
+import { joinAmounts } from '../../rules/materials/join-amounts.ts';
 import { splitBlock } from '../../rules/places/grid.ts';
 import { POINTERS, sensed } from '../mend/items.ts';
 import { placesOf, put, type Standing } from '../standing.ts';
@@ -15,6 +16,8 @@ export function answerAction(a: Answering): boolean {
   const open = a.standing[k]!.draft;
   if (open.entry.kind !== 'treatment') return false;
   const where = placesOf(open.entry);
+  // "tied them, with red yarn. Used two skeins": one yarn, told of in two sentences
+  joinAmounts(a.state);
   const told = deedsOf(a, open);
   if (!told.length) return false;
   const pointsOnly =

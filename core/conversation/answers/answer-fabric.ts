@@ -20,6 +20,32 @@ function clothLike(a: Answering, content: Item[]): string | undefined {
   return alike.length === 1 ? alike[0] : undefined;
 }
 
+/** The words for the cloth that is asked for. */
+const clothAsked = (a: Answering): string | undefined =>
+  a.standing
+    .map(({ was }) =>
+      // "black thread", told before the cloth that is asked for
+      was.kind === 'material' && (was.material === undefined || was.material === 'fabric')
+        ? was.name
+        : was.kind === 'condition'
+          ? was.fabric
+          : undefined,
+    )
+    .find((n) => n !== undefined);
+
+/** "solid", asked which peach it was: words of one of those cloths' names and nothing else, whatever they may mean besides. */
+function oneOfAsked(a: Answering, asked: string | undefined): string | undefined {
+  const content = a.items.filter((x) => x.token.kind === 'word' && !SMALL.test(x.w));
+  if (!asked || !content.length || content.length > 3) return undefined;
+  const words = content.flatMap((x) => x.w.split(' '));
+  const told = wordsOfName(asked);
+  const fits = Object.keys(a.state.fabrics.blocks).filter((n) => {
+    const own = wordsOfName(n);
+    return told.some((t) => own.includes(t)) && words.every((x) => own.includes(x));
+  });
+  return fits.length === 1 ? fits[0] : undefined;
+}
+
 const TAKES_CLOTH = new Set<string>(['patch', 'replace', 'stabilize', 'overlay', 'piece', 'add-border']);
 
 /** Which cloth it was, by its name, by a word of its name, or by where it is. */
@@ -42,7 +68,9 @@ export function answerFabric(a: Answering): boolean {
   );
   const surest =
     cloths.find((x) => x.fabric!.full) ?? cloths.find((x) => x.fabric!.names.length === 1) ?? cloths[0];
-  if (a.cue === 'none' && told.length && !surest?.fabric?.full) return false;
+  const asked = clothAsked(a);
+  const plain = oneOfAsked(a, asked);
+  if (a.cue === 'none' && told.length && !surest?.fabric?.full && !plain) return false;
   if (
     a.cue === 'none' &&
     told.length &&
@@ -50,17 +78,7 @@ export function answerFabric(a: Answering): boolean {
   )
     return false;
   if (a.cue === 'none' && a.items.some((x) => x.action && !x.stitch) && a.items.length > 8) return false;
-  let name = surest?.fabric?.names.length === 1 ? surest.fabric.names[0]! : undefined;
-  const asked = a.standing
-    .map(({ was }) =>
-      // "black thread", told before the cloth that is asked for
-      was.kind === 'material' && (was.material === undefined || was.material === 'fabric')
-        ? was.name
-        : was.kind === 'condition'
-          ? was.fabric
-          : undefined,
-    )
-    .find((n) => n !== undefined);
+  let name = plain ?? (surest?.fabric?.names.length === 1 ? surest.fabric.names[0]! : undefined);
   // the words said before narrow a doubtful answer
   if (!name && surest?.fabric && asked)
     name = surest.fabric.names.find((n) =>

@@ -31,6 +31,7 @@ import {
   tellsWork,
   unexplained,
 } from './is-mend.ts';
+import { itIsThatOne, itWasThis } from './it-was-this.ts';
 import { complete, sharesPlace } from './items.ts';
 import { anchored } from './likest.ts';
 import { mendNumbers, swapNumbers } from './mend-numbers.ts';
@@ -111,6 +112,8 @@ export function correct(
     otherUse(standing, items, said) ||
     stillInHand(standing, said) ||
     swapRound(standing, items, said) ||
+    itWasThis(state, standing, items) ||
+    itIsThatOne(state, standing, said) ||
     numbersAgain(state, standing, said) ||
     amountAgain(standing, items, said) ||
     partOfIt(state, standing, said) ||

@@ -170,11 +170,11 @@ export function placeHasNot(standing: Standing[], items: Item[], words: string):
 }
 
 const DID_NOT =
-  /^ (?:(?:no|oh|well|actually|sorry|wait|but|um|er|,) )*i (?:did n't|never|have n't|had n't) (?:actually |even )?(?:do|did|done|touch|touched|get to|got to|get round to|got round to|start|started|reach|reached|get as far as|got as far as) /;
+  /^ (?:(?:no|oh|well|actually|sorry|wait|hang on|hold on|but|um|er|i tell a lie|tell a lie|my mistake|correction|i was wrong|i got that wrong|[,.:-]) )*(?:i |we )?(?:did n't|never|have n't|had n't|'ve not|have not|'ve never) (?:actually |even )?(?:do|did|done|touch|touched|get to|got to|get round to|got round to|start|started|reach|reached|get as far as|got as far as) /;
 
 /** "i didn't do 1-2": of several places of a deed, that one was not done. */
 export function placeNotDone(standing: Standing[], items: Item[], words: string): boolean {
-  if (items.length > 12 || !DID_NOT.test(words) || / (?:yet|still|tomorrow|later) /.test(words)) return false;
+  if (items.length > 18 || !DID_NOT.test(words) || / (?:yet|still|tomorrow|later) /.test(words)) return false;
   const named = items.filter((x) => x.place?.places.length && !POINTERS.has(x.place.rule));
   const gone = unique(named.flatMap((x) => x.place!.places));
   const lists = standing.filter(

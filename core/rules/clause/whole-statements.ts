@@ -14,7 +14,7 @@ const OF_WHOLE = new PatternSet(WHOLE);
 
 /** Words without which nothing is told whole. */
 const TELLS_WHOLE =
-  /^(leaving|left|leave|measures?|measured|comes?|came|is|'s|are|every|decided|settled|chosen|picked|made|sure|certain|undecided|unsure|minds|decide|choose|settle|decision|open|up|agreed|fixed|tbd|going|gone|went|sticking|plumped|done by|done|finished|ready|back|by|be)$/;
+  /^(leaving|left|leave|stay|stays|staying|remain|measures?|measured|comes?|came|is|'s|are|every|decided|settled|chosen|picked|made|sure|certain|undecided|unsure|minds|decide|choose|settle|decision|open|up|agreed|fixed|tbd|going|gone|went|sticking|plumped|done by|done|finished|ready|back|by|be)$/;
 
 /** How many items from `k` on tell something whole; 0 where nothing is told there. */
 function lengthOfWhole(items: Item[], k: number, to: number): number {

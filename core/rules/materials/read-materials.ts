@@ -223,7 +223,13 @@ function isPutInElsewhere(
   const name = items[k]!.fabric?.full ? items[k]!.fabric!.names[0] : undefined;
   if (!name || items[k]!.fabric!.names.length > 1) return false;
   if (!/^(patch|replace|stabilize)$/.test(action ?? '') || owner.placed !== 'said') return false;
-  if (items[k - 1]?.w !== 'the' || items[k - 2]?.w !== 'in') return false;
+  const inThe = items[k - 1]?.w === 'the' && items[k - 2]?.w === 'in';
+  // "patched 3-4 barn drill zigzag"
+  const behindPlace =
+    items[k - 1]?.place?.kind === 'blocks' &&
+    items[k - 2]?.action?.form === 'past' &&
+    (isAtEnd(items, k + 1) || toldHow(items[k + 1]));
+  if (!inThe && !behindPlace) return false;
   const blocks = state.fabrics.blocks[name] ?? [];
   const places = placesOf(owner);
   return blocks.length > 0 && places.length > 0 && !places.some((p) => blocks.includes(p) || !/^\d/.test(p));
@@ -282,6 +288,13 @@ const isDone = (d: Draft): boolean =>
 
 const isAtEnd = (items: Item[], k: number): boolean =>
   !items[k] || /^(?:,|and|then|but|so|took|[.;)])$/.test(items[k]!.w);
+
+const isPast = (x: Item | undefined, action: Action | undefined): boolean =>
+  x?.action?.form === 'past' && x.action.v === action;
+
+/** "… patched barn drill zigzag", "… patched calico 22 min", "… patched calico by machine": how it was done, or how long it took. */
+const toldHow = (x: Item | undefined): boolean =>
+  x?.token.kind === 'mark' || Boolean(x?.stitch || x?.duration) || /^(?:by|using|with|w)$/.test(x?.w ?? '');
 
 /** "layered with wool batting and a muslin backing": one "with" for all that is listed behind it, until a deed is told. */
 function inWith(items: Item[], at: number): boolean {
@@ -370,10 +383,11 @@ function isUsed(
       // "2-2 patched blue check, whipstitch": its place stands before the verb, so that the cloth is what went on
       if (
         /^(patch|replace|stabilize)$/.test(action) &&
-        items[at - 1]?.action?.form === 'past' &&
-        items[at - 1]!.action!.v === action &&
-        items.slice(0, at - 1).some((x) => x.place?.kind === 'blocks') &&
-        (isAtEnd(items, good.next) || items[good.next]?.token.kind === 'mark')
+        (isPast(items[at - 1], action)
+          ? items.slice(0, at - 1).some((x) => x.place?.kind === 'blocks')
+          : // "patched 3-4 calico, zigzag"
+            items[at - 1]?.place?.kind === 'blocks' && isPast(items[at - 2], action) && !head.fabric) &&
+        (isAtEnd(items, good.next) || toldHow(items[good.next]))
       )
         return true;
       if (/^(replace|patch)$/.test(action) && isPiecedIn(items, lead, good.next)) return true;

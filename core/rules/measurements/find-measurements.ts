@@ -202,7 +202,7 @@ export function findMeasurements(
         // "trimmed off all sides. 58 1/2 x 77": a sentence of nothing else
         items.length > 4 &&
         !bare &&
-        !/\b(measure|measures|measured|measuring|size|top|backing|batting|wide|long|quilt|inches|comes|came|runs|squared|trimmed|ended|finished|finishes|washing|washed|pressing|pressed|shrunk|it (is|was|'s))\b/.test(
+        !/\b(measure|measures|measured|measuring|size|top|backing|batting|wide|long|quilt|inches|comes|came|runs|squared|trimmed|ended|finished|finishes|washing|washed|pressing|pressed|shrunk|(?:it|whole thing|whole lot|whole of it) (is|was|'s))\b/.test(
           all,
         )
       )

@@ -210,7 +210,12 @@ function partMeasured(items: Item[], m: MeasureFound): Item | undefined {
   const at = m.items.map((x) => items.indexOf(x)).filter((k) => k >= 0);
   const [first, last] = [Math.min(...at), Math.max(...at)];
   const behind = items.findIndex((x, k) => k > last && k < last + 9 && (layer(x) || x.measure === 'block'));
-  const told = behind < 0 || !layer(items[behind]!) || beginsPart(items, behind);
+  const told =
+    behind < 0 ||
+    !layer(items[behind]!) ||
+    beginsPart(items, behind) ||
+    // "the whole thing is 61 by 70, and I photographed the front": what else was done, to a face of it
+    items.slice(last + 1, behind).some((x) => x.action && x.action.v !== 'measure');
   // "the batting was all lumps, and the quilt is five foot four wide"
   // "old wadding out, bit gone from 6-2, width 1.58": other places have been told of since
   const named = items

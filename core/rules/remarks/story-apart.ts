@@ -16,7 +16,7 @@ const OPENS = new RegExp(
 const MAY_OPEN = /^(the|her|his|my|their|our|she|he|they|it|this|there|this one|the quilt)$/;
 /** A person or quilt told of in a clause that leans on the word before it: "the cloth her aunt wove". */
 const LED_BY =
-  /^(one|ones|that|which|who|says?|said|thinks?|thought|reckons?|me|way|as|when|where|year|quilt|dress|ask|asked|tell|told|hope|for|with)$/;
+  /^(one|ones|that|which|who|says?|said|thinks?|thought|reckons?|me|way|as|when|where|year|quilt|dress|ask|asked|tell|told|hope|for|with|at|of|from|by|near|into)$/;
 
 const isTold = (items: Item[]): boolean => items.length > 2 && (tellsStory(items) || passesOnWish(items));
 

@@ -38,6 +38,11 @@ const WORK_TALK = wordSet(
   "wrapped called downed start started starting stop stopped stopping began begun begin beginning finish finished finishing quit quitting since till until til from worked working between knocked packed hour hours o'clock oclock am pm clocked resume resumed resuming paused back commenced ceased ended complete completed off done on went was were sat break minus less out half meant at to picked settled jacked gave took when",
 );
 
+/** "survey over 7.25": here "over" ends the work; behind anything else it is where something lies. */
+const TASKS_OVER = wordSet(
+  'survey mending cutting piecing layering tying quilting cleaning unpicking shopping paperwork',
+);
+
 /** The items of a note, the places named in it, and what is spoken of when it ends. */
 type Scan = {
   items: Item[];
@@ -64,7 +69,9 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
     fabrics,
     items,
     commerce: tokens.some(({ w }) => COMMERCE.has(w)) || tellsPrice(tokens),
-    work: tokens.some(({ w }) => WORK_TALK.has(w)),
+    work: tokens.some(
+      ({ w }, k) => WORK_TALK.has(w) || (w === 'over' && TASKS_OVER.has(tokens[k - 1]?.w ?? '')),
+    ),
   };
   const stretch = stretchAtComma(tokens);
   const untilHours = tokens.slice(0, Math.max(0, stretch));

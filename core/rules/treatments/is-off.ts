@@ -7,8 +7,21 @@ import { found, type WayFound, type WordAt } from './way.ts';
 
 const OWN_LAYER = /^(backing|batting|binding|border)$/;
 
-/** "the backing is off", "the ties are out". */
-export function isOff({ items, k, item, before, after, thing }: WordAt): WayFound {
+/** "about half", "nearly", "most of the way": how far something has come off. */
+const PARTLY =
+  / (is|'s|are|'re|was|were)(?: (?:now|already|just|only|about|well|a good|more than|over|some|maybe|still))* (?:half ?way|part ?way|half|partly|part|nearly|almost|mostly|a third|two thirds|a quarter|three quarters|three - quarters|most)(?: of the way| of it)? $/;
+const SEWN_ON = /^(?:backing|batting|binding|border|ties|quilting|interfacing|stitching)$/;
+
+/** "the backing is off", "the ties are out"; what is half off is still being taken off. */
+export function isOff(at: WordAt): WayFound {
+  const partly = /^(?:off|out)$/.test(at.item.w) ? PARTLY.exec(at.before) : null;
+  if (!partly) return wholeOff(at);
+  const way = wholeOff({ ...at, before: `${at.before.slice(0, partly.index)} ${partly[1]} ` });
+  if (way === undefined || way === 'none' || !SEWN_ON.test(way.way.object ?? '')) return undefined;
+  return { ...way, way: { ...way.way, form: 'ing' } };
+}
+
+function wholeOff({ items, k, item, before, after, thing }: WordAt): WayFound {
   // "the backing's away": off, as the Scots say, where of a seam it is damage
   if (
     item.w === 'away' &&

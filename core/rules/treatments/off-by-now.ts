@@ -37,8 +37,11 @@ export function offByNow({ items, k, item, after, thing }: WordAt): WayFound {
   if (items.slice(Math.max(0, k - 4), k).some((x) => x.action?.v === 'trim')) return undefined;
   const side = isSideAt(items, m);
   const block = items[m]?.place?.kind === 'blocks' && items[m]!.place!.places.length > 0;
+  // "an old patch on 2-3, and that's off now"; a plan that is off ("was going to wash it, but that's off") has nothing glued on
+  const patch = /^(?:old-patch|interfacing)$/.test(thing) && / that $/.test(lead);
   const standsFor =
-    STANDS_FOR.test(lead) && !items.slice(0, m + 1).some((x) => x.object || x.material || x.action);
+    (STANDS_FOR.test(lead) || patch) &&
+    !items.slice(0, m + 1).some((x) => x.object || x.material || x.action);
   if (!(side ? SEWN_ON : block ? SEWN_THROUGH : /./).test(thing)) return undefined;
   if (!side && !block && !standsFor) return undefined;
   // a bare "both of those out" begins the note, and "3-2 out" may be out of square

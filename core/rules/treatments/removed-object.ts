@@ -78,9 +78,9 @@ export function thingOf(
       ))
   )
     return { object: thing as RemovedObject, item: items[k]! };
-  // "an earlier patch at 6-4. It has since been lifted off"
+  // "an earlier patch at 6-4. It has since been lifted off", "so that's peeled off now"
   const passive =
-    /^ (?:it|they|that|those) (?:(?:has|have|had|'s|'ve|since|now|all|later|then|also|just) )*(?:been|was|were|is|are|got) (?:(?:since|now|all|later|then|also|carefully|gently) )*$/.test(
+    /^ (?:(?:so|and|but|well|,) )*(?:it|they|that|those|both) (?:(?:has|have|had|'s|'ve|since|now|all|later|then|also|just) )*(?:been|was|were|is|are|got|'s|'re) (?:(?:since|now|all|later|then|also|carefully|gently) )*$/.test(
       ` ${items
         .slice(0, k)
         .map((x) => x.w)

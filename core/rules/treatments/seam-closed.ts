@@ -5,12 +5,12 @@ import { found, type WayFound, type WordAt } from './way.ts';
 
 /** The edges of damage brought together. */
 export function drawnTogether({ items, k, item, after }: WordAt): WayFound {
-  // "drew the tear together", "brought the edges back together"
+  // "drew the tear together", "brought the edges back together", "drew it shut with herringbone"
   if (
     /^(drew|drawn|pulled|brought|knit|knitted|eased|coaxed|draw|pull|bring|knitting|drawing|pulling|bringing|easing|nipped|nipping|gathered|ran|run)$/.test(
       item.w,
     ) &&
-    / together /.test(after) &&
+    / (?:together|shut) /.test(after) &&
     items.slice(k + 1, k + 9).some(
       (x) =>
         x.seam ||
@@ -161,12 +161,16 @@ export function backTogether({ items, k, item, all, ways }: WordAt): WayFound {
 }
 
 /** A seam or tear told as shut. */
-export function shutWith({ items, k, item }: WordAt): WayFound {
-  // "shut that seam with a ladder stitch"
+export function shutWith({ items, k, item, thing }: WordAt): WayFound {
+  if (item.w !== 'shut' || (k > 0 && !/^(i|and|then|so|,|-|'ve|have|to|now)$/.test(items[k - 1]!.w)))
+    return undefined;
+  const behind = items.slice(k + 1, k + 7);
   if (
-    item.w === 'shut' &&
-    (k === 0 || /^(i|and|then|,|'ve|have|to)$/.test(items[k - 1]!.w)) &&
-    items.slice(k + 1, k + 6).some((x) => x.seam || x.finding === 'tear' || x.finding === 'split-seam')
+    // "shut that seam with a ladder stitch"
+    behind.some((x) => x.seam || x.finding === 'tear' || x.finding === 'split-seam') ||
+    // "(seam gone at 3-3,) shut it w/ ladder stitch": "it" is told to be a seam, or the stitch tells
+    (/^(it|them|that|those|both|these)$/.test(behind[0]?.w ?? '') &&
+      (thing === 'seam' || behind.some((x) => x.stitch)))
   ) {
     return found(
       {

@@ -77,8 +77,7 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
     how = 'implied';
   }
   material = named(state, material, good.name);
-  if (material === 'fabric' && (use === 'bought' || use === 'needed'))
-    material = chosenFor(state, sentence.items, good) ?? material;
+  if (material === 'fabric' && use !== 'used') material = chosenFor(state, sentence.items, good) ?? material;
   if (material === 'thread' && use === 'used' && isForTying(state, sentence, good)) material = 'tie-thread';
   // "darned 5-1 and used up the last of the wool": what it was sewn with
   if (

@@ -2,6 +2,7 @@ import { boundaryBefore, type Item } from '../../item.ts';
 import { itemWord as w } from '../../item-word.ts';
 import type { Claims } from '../../read-amounts.ts';
 import { wordsBetween } from '../../words-between.ts';
+import { countedBehindVerb } from './counted-behind-verb.ts';
 
 /** Where goods were got, behind them in a list. */
 const SOURCE =
@@ -19,7 +20,7 @@ export function toldPlainly(items: Item[], claims: Claims): Item[] {
   openBrackets(named);
   pricesOn(named);
   carryUnits(named);
-  return leftBehind(countedBehind(partedByPrice(named)));
+  return leftBehind(countedBehind(countedBehindVerb(partedByPrice(named))));
 }
 
 function withoutSources(items: Item[], claims: Claims): Item[] {

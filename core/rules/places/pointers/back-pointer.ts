@@ -146,6 +146,18 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     )
       return others(ctx, n.next + 1, `${side.split('-')[0]}s`);
   }
+  // "pressed the pair of them", "the two of them want net": both, and three as well; "forty minutes for the pair of them" is how long,
+  // and "same again, the two of them, on the block above" what was spoken of
+  if (
+    w(tokens, i - 1) === 'the' &&
+    !/^(?:for|,)$/.test(w(tokens, i - 2)) &&
+    after === 'of' &&
+    /^(?:them|those|these|'em)$/.test(w(tokens, i + 2))
+  ) {
+    const n = word === 'pair' ? 2 : readCount(tokens, i)?.value;
+    const group = n && n > 1 ? plural(ctx, n) : [];
+    if (group.length === n) return pointingTo(i + 3, group, 'place.all-of-them');
+  }
   // "all 3 netted"
   if (word === 'all') {
     const n = readCount(tokens, i + 1);
@@ -153,12 +165,13 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
       n &&
       n.value > 1 &&
       n.value < 20 &&
-      !isUnit(w(tokens, n.next)) &&
-      // "all three of them"
-      (/^of (?:them|those|these) $/.test(wordsBetween(tokens, n.next, n.next + 2).trimStart()) ||
-        !/^(rows?|blocks?|columns?|corners?|sides?|borders?|of|layers?|skeins?|spools?)$/.test(
-          w(tokens, n.next),
-        ))
+      // "all three of them"; behind a comma they only count what was told before it ("the tulle is on, all three of them")
+      ((w(tokens, i - 1) !== ',' &&
+        /^of (?:them|those|these|'em) $/.test(wordsBetween(tokens, n.next, n.next + 2).trimStart())) ||
+        (!isUnit(w(tokens, n.next)) &&
+          !/^(rows?|blocks?|columns?|corners?|sides?|borders?|of|layers?|skeins?|spools?)$/.test(
+            w(tokens, n.next),
+          )))
     ) {
       const next = w(tokens, n.next) === 'of' ? n.next + 2 : n.next;
       const group = [

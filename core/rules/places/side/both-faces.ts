@@ -13,7 +13,7 @@ export function bothFaces(tokens: Token[], i: number): PlaceFound | undefined {
     b === 'sides' &&
     !/^(of|edges|borders)$/.test(w(tokens, i + 2)) &&
     !/^(down|along|up)$/.test(w(tokens, i - 1)) &&
-    !tokens.some((t) => PARTS_WITH_SIDES.has(t.w) || /^(seams?|stitch|it|blocks?|quilt)$/.test(t.w)) &&
+    !tokens.some((t) => PARTS_WITH_SIDES.has(t.w) || OF_ITS_OWN.test(t.w)) &&
     tokens.some((t) => WHOLE_FACE.test(t.w))
   )
     return { next: i + 2, places: ['top', 'backing'], how: 'said', rule: 'place.both-faces', kind: 'part' };
@@ -29,6 +29,10 @@ export function bothFaces(tokens: Token[], i: number): PlaceFound | undefined {
     ? { next: pairEnd, places: ['top', 'backing'], how: 'said', rule: 'place.both-faces', kind: 'part' }
     : undefined;
 }
+
+/** What has its own two sides: "vacuumed the whole blanket, both sides" is all of it. */
+const OF_ITS_OWN =
+  /^(?:seams?|stitch|it|blocks?|quilt|coverlet|comforter|bedspread|bedcover|spread|blanket|throw|hanging|whole|lot)$/;
 
 const WHOLE_FACE =
   /^(photo|photograph|picture|shot|snap|clean|vacuum|vac$|vacc|hoover|brush|dust|press|iron|stain|fade|fading|wash|spong|discolou?r)/;

@@ -83,7 +83,7 @@ export function timedMarks({ items, used }: TimesTold, marks: Mark[]): TimedMark
       timed[0]!.mark === 'start'
     )
       mark = { at: k, end: k + 1, mark: 'stop', word: 'till' };
-    mark ??= clippedMark(items, k);
+    mark ??= atTaskBy(items, k) ?? clippedMark(items, k);
     if (!mark) continue;
     if (isStillToCome(items, mark)) continue;
     const near =
@@ -95,6 +95,17 @@ export function timedMarks({ items, used }: TimesTold, marks: Mark[]): TimedMark
   }
   return timed;
 }
+
+/** "I was at the taking apart by half past eight", "at the tying from 9.15": at work by then, so that it had begun. */
+function atTaskBy(items: Item[], k: number): Mark | undefined {
+  if (!/^(?:by|from|since)$/.test(w(items, k - 1))) return undefined;
+  const task = items.findLastIndex((x, m) => m < k && m > k - 4 && x.task !== undefined);
+  return task >= 0 && AT_IT.test(wordsBetween(items, 0, task)) && !hasObject(items, task)
+    ? { at: task, end: task + 1, mark: 'start', word: 'at' }
+    : undefined;
+}
+const AT_IT =
+  /(?:^| (?:,|and|so|then)) (?:(?:i|we) (?:was|were|am|'m|'re|'ve been|have been|had been|sat) (?:already |back |well )?|(?:sat|already|back|hard) )?(?:at|on|into) (?:the |my |some )?$/;
 
 /** "beginning the survey of the coverlet from the costume store at 09:40": further, where nothing else is told between. */
 const reachOf = (items: Item[], m: Mark): number => {
