@@ -6,6 +6,7 @@ import { joinWants } from '../rules/materials/join-wants.ts';
 import { splitBlock, unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { tellStuffsApart } from '../rules/treatments/other-stuff.ts';
+import { giveStitchOfBoth } from '../rules/treatments/stitch-of-both.ts';
 import { doubtPlaces, nameDeeds, openAmounts } from './doubts.ts';
 import { withoutKnown } from './known-already.ts';
 import { oneMoreLike } from './one-more.ts';
@@ -48,6 +49,7 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
   nameDeeds(state);
   openAmounts(state);
   tellStuffsApart(state);
+  giveStitchOfBoth(state);
   for (const draft of state.drafts) {
     // "patch it with the muslin or the lawn": two ways of one deed
     // "2-4 is torn and there's another gone somewhere": found twice, the second nobody knows where

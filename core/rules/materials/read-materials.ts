@@ -289,6 +289,10 @@ const isDone = (d: Draft): boolean =>
 const isAtEnd = (items: Item[], k: number): boolean =>
   !items[k] || /^(?:,|and|then|but|so|took|[.;)])$/.test(items[k]!.w);
 
+/** "… same feed sack cloth same slip stitch" */
+const isSameStitch = (items: Item[], k: number): boolean =>
+  items[k]?.w === 'same' && Boolean(items[k + 1]?.stitch);
+
 const isPast = (x: Item | undefined, action: Action | undefined): boolean =>
   x?.action?.form === 'past' && x.action.v === action;
 
@@ -374,8 +378,8 @@ function isUsed(
       if (
         /^(patch|replace|stabilize)$/.test(action) &&
         (described || head.fabric?.full) &&
-        isAtEnd(items, good.next) &&
-        ((/^(it|that|them|those|now|today|tonight|there)$/.test(last) &&
+        (isAtEnd(items, good.next) || toldHow(items[good.next]) || isSameStitch(items, good.next)) &&
+        ((/^(it|that|them|'em|em|those|now|today|tonight|there)$/.test(last) &&
           !/^(?:behind|under|over|in|on|for|with|of)$/.test(lead.at(-2) ?? '')) ||
           /(?:^| )(?:on|over|in|behind) (?:it|that|them|that one|there)$/.test(lead.join(' ')))
       )

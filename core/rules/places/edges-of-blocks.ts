@@ -9,6 +9,8 @@ import { splitBlock } from './grid.ts';
  * an edge that has come loose is theirs. The quilt's own edge is told without such a word, or of a binding.
  */
 export function edgesOfBlocks(state: ReaderState, clause: Clause, items: Item[]): Item[] {
+  const headed = underBlock(state, clause, items);
+  if (headed) return headed;
   if (!items.some((x) => isPlainEdge(x))) return items;
   const ofCloth = items.findIndex((_x, k) => isEdgeOfCloth(items, k));
   if (ofCloth >= 0)
@@ -17,6 +19,29 @@ export function edgesOfBlocks(state: ReaderState, clause: Clause, items: Item[])
   if (!places) return items;
   return items.map((x, k) =>
     isPlainEdge(x) && isLoose(state, clause, items, k)
+      ? { ...x, place: { ...x.place!, places, how: 'implied', rule: 'place.edge-of-block', kind: 'pointer' } }
+      : x,
+  );
+}
+
+/** "row one, block two: the seam along the outside edge has come undone", "2-3: torn at the bottom edge": where on the block that heads it. */
+function underBlock(state: ReaderState, clause: Clause, items: Item[]): Item[] | undefined {
+  const places = state.topic?.sentence === clause.sentence ? state.topic.places : [];
+  if (!places.length || places.length > 2 || !places.every((p) => splitBlock(p))) return undefined;
+  if (!items.some((x) => x.finding || x.fail || x.seam)) return undefined;
+  if (items.some((x) => x.part === 'binding' || x.part === 'border' || x.object === 'binding'))
+    return undefined;
+  const placed = items.filter((x) => x.place?.places.length);
+  const [edge] = placed;
+  if (placed.length !== 1 || !edge || !/^edge(?:-|$)/.test(edge.place!.places.join())) return undefined;
+  const k = items.indexOf(edge);
+  const led =
+    / (?:at|along|on|near|by|down|from|round|around)(?: (?:the|its|that|one|outside|outer|very))* $/.test(
+      wordsBetween(items, Math.max(0, k - 4), k),
+    );
+  if (!led && !items.some((x) => x.seam)) return undefined;
+  return items.map((x) =>
+    x === edge
       ? { ...x, place: { ...x.place!, places, how: 'implied', rule: 'place.edge-of-block', kind: 'pointer' } }
       : x,
   );

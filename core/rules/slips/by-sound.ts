@@ -197,6 +197,24 @@ function soundsOfFabrics(fabrics: object): FabricSounds {
   return known;
 }
 
+/** "bubble gum", where a cloth is named "bubblegum print": how many words from `i` on are one word of a name written apart. */
+export function nameWordApart(
+  tokens: readonly Token[],
+  i: number,
+  fabrics: object,
+): { word: string; length: number } | undefined {
+  const [first, second] = [tokens[i]!, tokens[i + 1]];
+  const hyphen = second?.w === '-' && second.glued;
+  const last = hyphen ? tokens[i + 2] : second;
+  if (first.kind !== 'word' || last?.kind !== 'word' || first.w.length < 3 || last.w.length < 3)
+    return undefined;
+  const word = first.w + last.w;
+  const { words } = soundsOfFabrics(fabrics);
+  return words.has(word) && !words.has(first.w) && !words.has(last.w)
+    ? { word, length: hyphen ? 3 : 2 }
+    : undefined;
+}
+
 /** Is the word one of those that the names of this quilt's fabrics and places are made of? */
 export const isNameWord = (fabrics: object, word: string): boolean =>
   soundsOfFabrics(fabrics).words.has(word);

@@ -3,7 +3,7 @@ import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { Token } from '../../text/tokenise.ts';
 import { LEXICON } from '../lexicon-index.ts';
 import { BLOCKS_HEARD } from './blocks-heard.ts';
-import { findBySound, isNameWord } from './by-sound.ts';
+import { findBySound, isNameWord, nameWordApart } from './by-sound.ts';
 import { findBySpelling } from './by-spelling.ts';
 import { droppedEnding } from './dropped-ending.ts';
 import { FIGURES_HEARD } from './figures-heard.ts';
@@ -12,7 +12,7 @@ import { boughtHeard, knownPhrase, knownWord, taughtWord } from './known-slips.t
 import { MARKS_HEARD } from './marks-heard.ts';
 import { NUMBERS_HEARD } from './numbers-heard.ts';
 import { sideHeard } from './sides-heard.ts';
-import { readAs, type SlipRule, wordsOf } from './slip-rule.ts';
+import { readAs, readPhraseAs, type SlipRule, wordsOf } from './slip-rule.ts';
 import { STOPS_HEARD } from './stops-heard.ts';
 import { findByConsonants } from './vowels-left-out.ts';
 import { WORDS_HEARD } from './words-heard.ts';
@@ -62,6 +62,13 @@ const endingHungOn: SlipRule = ({ tokens, i, before }) => {
     : undefined;
 };
 
+/** "bubble gum print", of a cloth named "bubblegum print". */
+const nameApart: SlipRule = (at) => {
+  const { tokens, i, names } = at;
+  const apart = names && nameWordApart(tokens, i, names);
+  return apart ? readPhraseAs(at, apart.length, [apart.word], 'slip.sound-fabric') : undefined;
+};
+
 const soundsLike: SlipRule = ({ tokens, i, before, names, spoken }) => {
   const t = tokens[i]!;
   const alike = findBySound(tokens, i, before.at(-1), names, spoken);
@@ -75,6 +82,7 @@ const soundsLike: SlipRule = ({ tokens, i, before, names, spoken }) => {
 };
 
 const KNOWN_AND_ALIKE: readonly SlipRule[] = [
+  nameApart,
   knownPhrase,
   ...NUMBERS_HEARD,
   ...HOURS_HEARD,

@@ -212,14 +212,15 @@ export function matterIn(
     /\bfor (?:the |my |its |her )?(?:ties|tying|backing|back|lining|binding|border|borders|batting|wadding)\b/.test(
       words,
     ) || topic === 'tie-thread';
-  // "Wool batting." where the batting stood open
+  // "Wool batting.", "binding navy" where that stood open
   if (
     k === 0 &&
     !asked &&
     items.length <= 4 &&
     items.length > 1 &&
-    items.every(isPlainStuff) &&
-    items.some((x) => namesCloth(x, topic)) &&
+    // "binding" and "backing" are work besides
+    items.every((x) => isPlainStuff(x) || /^(?:binding|backing)$/.test(x.w)) &&
+    items.some((x) => namesCloth(x, topic) || COLOURS.has(x.w)) &&
     parts.slice(1).every((p) => p.topic && p.items.length <= 5) &&
     state.memory.matters?.some((m) => m.about === topic)
   )

@@ -187,9 +187,10 @@ export function stateTold({ state, clause, v, way, sentence, placed }: Making): 
     status !== 'considering'
   )
     return undefined;
-  // "at it from seven till nine, picking the ties out": the stretch is over
+  // "at it from seven till nine, picking the ties out": the stretch is over, while what is spread out dries on
   if (
     status === 'doing' &&
+    way.action !== 'dry' &&
     !items.some((x) => /^(now|still|currently|'m|am|rn)$/.test(x.w)) &&
     state.drafts.some((d) => d.entry.kind === 'work' && d.entry.start && d.entry.end)
   )
