@@ -146,11 +146,11 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     )
       return others(ctx, n.next + 1, `${side.split('-')[0]}s`);
   }
-  // "pressed the pair of them", "the two of them want net": both, and three as well; "forty minutes for the pair of them" is how long,
+  // "pressed the pair of them", "the two of them want net": both, and three as well; "forty minutes (for) the pair of them" is how long,
   // and "same again, the two of them, on the block above" what was spoken of
   if (
     w(tokens, i - 1) === 'the' &&
-    !/^(?:for|,)$/.test(w(tokens, i - 2)) &&
+    !/^(?:for|,|min|mins|minutes?|hours?|hrs?|dollars|pounds|euros)$/.test(w(tokens, i - 2)) &&
     after === 'of' &&
     /^(?:them|those|these|'em)$/.test(w(tokens, i + 2))
   ) {
