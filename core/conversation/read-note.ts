@@ -7,6 +7,7 @@ import { isUndo } from '../rules/acts/is-undo.ts';
 import { isToolTrouble } from '../rules/acts/tool-trouble.ts';
 import { nameBlanks } from '../rules/amounts/blank-amounts.ts';
 import { withBlankSides } from '../rules/amounts/blank-sides.ts';
+import { withRands } from '../rules/amounts/rand-prices.ts';
 import { withUnitsFirst } from '../rules/amounts/units-first.ts';
 import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { withVagueCounts } from '../rules/amounts/vague-counts.ts';
@@ -71,6 +72,7 @@ import { nameRest } from '../rules/name-rest.ts';
 import { nameTheSame } from '../rules/name-the-same.ts';
 import { nameUnderLine } from '../rules/name-under-line.ts';
 import { newOneNamed } from '../rules/new-one-named.ts';
+import { withNowThere } from '../rules/now-there.ts';
 import { namePlaceMarks, withoutShortStops, withRowHeadings } from '../rules/place-marks.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
 import { namesOf } from '../rules/places/names-of.ts';
@@ -103,6 +105,7 @@ import { hoursBeforeTask } from '../rules/work/hours-before-task.ts';
 import { withOwnLengths } from '../rules/work/own-lengths.ts';
 import { withQuiltApart } from '../rules/work/taken-apart.ts';
 import { withoutRather } from '../rules/would-rather.ts';
+import { withPlainWords } from '../text/broad-speech.ts';
 import { withApostrophes } from '../text/lost-apostrophe.ts';
 import { withPauses } from '../text/pauses.ts';
 import { withoutStammer } from '../text/said-twice.ts';
@@ -184,13 +187,19 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const memory = recall(circumstances.conversation);
   const grid: QuiltGrid = quilt;
   const local = wallOf(at);
-  const typed = through(tokenise(withPoint(text, memory)), withApostrophes, withoutStammer, withoutTalk);
+  const typed = through(
+    tokenise(withPoint(text, memory)),
+    withPlainWords,
+    withApostrophes,
+    withoutStammer,
+    withoutTalk,
+  );
   const unread = typed.length > READ_TOKENS;
   const known = withoutUnknown(
     withVagueCounts(withTheForYour(themAsThose(typed.slice(0, READ_TOKENS), grid), grid)),
   );
   const blanks = through(
-    known.tokens,
+    withRands(known.tokens, grid),
     forThisRead,
     withoutRather,
     withoutShortStops,
@@ -384,6 +393,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withRelatives,
     withSpreads,
     withSoIs,
+    withNowThere,
     withStatusStops,
     withBareLists,
     withMatterHeads,

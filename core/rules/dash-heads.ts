@@ -83,9 +83,20 @@ function headsMore(items: Item[], k: number): boolean {
   const head = items.slice(from, k);
   if (!head.length || head.length > 4 || (from > 0 && !/^[.;!\n]$/.test(items[from - 1]!.w))) return false;
   // "ties: rows 2-3 half gone"
-  if (head.some((x) => x.object && x.action?.form !== 'past' && !x.finding)) return false;
+  if (
+    head.some(
+      (x) => x.object && x.action?.form !== 'past' && !x.finding && !(x.task && head.some((y) => y.stitch)),
+    )
+  )
+    return false;
   const heads = head.filter((x) => isHead(x));
-  if (heads.length !== 1 || !head.every((x) => isHead(x) || WITH_HEAD.test(x.w) || OF_NET.test(x.w)))
+  // "in the ditch quilting: rows 1-3 done", "quilting in the ditch: …": with how it is sewn
+  const manner = head.find((x) => x.stitch && !x.action);
+  const inDitch = head.length === 1 && manner?.stitch === 'in-the-ditch';
+  if (
+    (heads.length !== 1 && !inDitch) ||
+    !head.every((x) => isHead(x) || x === manner || WITH_HEAD.test(x.w) || OF_NET.test(x.w))
+  )
     return false;
   const at = items[k + 1]?.seam && !items[k + 1]!.place ? k + 2 : k + 1;
   const next = items[at];

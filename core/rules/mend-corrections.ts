@@ -96,7 +96,7 @@ for (const marker of MARKERS) BY_FIRST.set(marker[0]!, [...(BY_FIRST.get(marker[
  * goes. No word's offsets change.
  */
 export function mendCorrections(items: Item[], grid: QuiltGrid): Item[] {
-  const out = [...items];
+  const out = withoutTheOther(items);
   if (mayThinkAgain(items)) mendSecondThoughts(out, grid);
   takeDenied(out);
   for (let k = 1; k < out.length; k++) {
@@ -141,6 +141,38 @@ function takeDenied(out: Item[]): void {
     out.splice(from, m - from);
     k = from + 1;
   }
+}
+
+/** What is told of the one place that is meant, behind the one that is not. */
+const TOLD_OF_IT = /^(?:is|'s|are|'re|was|were|has|had|have|got|needs?|wants?|that|gets?|looks?)$/;
+
+/** "3-4 not 3-5 is torn", "row two block four not block five has a hole": the block that is not meant falls out. */
+function withoutTheOther(items: Item[]): Item[] {
+  const isBlock = (x: Item | undefined): boolean => x?.place?.kind === 'blocks' && x.place.places.length > 0;
+  const out: Item[] = [];
+  for (let k = 0; k < items.length; k++) {
+    const before =
+      out.at(-1)?.w === ',' || out.at(-1)?.w === 'and' || out.at(-1)?.w === 'but' ? out.at(-2) : out.at(-1);
+    const [other, after] = [items[k + 1], items[k + 2]];
+    if (
+      items[k]!.w === 'not' &&
+      isBlock(before) &&
+      isBlock(other) &&
+      after &&
+      (TOLD_OF_IT.test(after.w) || after.finding || after.action?.form === 'past')
+    ) {
+      // "rows 1 to 3 not 2-2 are torn": all of them but that one
+      const left = before!.place!.places.filter((p) => !other!.place!.places.includes(p));
+      if (left.length) {
+        if (out.at(-1) !== before) out.pop();
+        out[out.length - 1] = { ...before!, place: { ...before!.place!, places: left } };
+        k++;
+        continue;
+      }
+    }
+    out.push(items[k]!);
+  }
+  return out;
 }
 
 /** "thirty millilitres, no, let me be exact, forty-five": what comes between is as good as a plain "no". */

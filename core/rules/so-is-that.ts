@@ -69,7 +69,7 @@ function asWellAt(items: Item[], k: number): number {
   const next = items[k + count];
   if (next && !STOP.test(next.w) && !/^(and|but|so)$/.test(next.w)) return 0;
   // "the batting as well": a bare thing, or it has a verb of its own
-  return words![1] || (items[k - 1]?.object && /^(the|its|old|all|,|and|&)$/.test(items[k - 2]?.w ?? ''))
+  return words![1] || (items[k - 1]?.object && /^(the|its|old|all|,|and|&|[.;])$/.test(items[k - 2]?.w ?? ''))
     ? count
     : 0;
 }
@@ -80,12 +80,19 @@ function withIt(items: Item[]): Item[] {
   if (m < 0) return items;
   const before = /^(came|come|comes|coming|went|is|was|has come)$/.test(items[m - 1]!.w) ? m - 1 : m;
   let from = before;
-  while (from > 0 && !/^(,|and|&|\+|--)$/.test(items[from - 1]!.w) && before - from < 5) from--;
-  const joint = beforeJoints(items, from);
+  while (from > 0 && !/^(,|and|&|\+|--|[.;])$/.test(items[from - 1]!.w) && before - from < 5) from--;
+  // "Backing's off. Binding too."
+  const parted = /^[.;]$/.test(items[from - 1]?.w ?? '');
+  const joint = parted ? from - 1 : beforeJoints(items, from);
   const at = items.slice(0, joint).findLastIndex((x) => OFF.test(x.w));
   const off = items[at];
+  if (
+    parted &&
+    (items.slice(at, joint).some((x) => STOP.test(x.w)) || items.slice(from, m).some((x) => OFF.test(x.w)))
+  )
+    return items;
   if (joint === from || !off || !items.slice(from, before).some((x) => x.object && !x.seam)) return items;
-  return [
+  return withIt([
     ...items.slice(0, joint),
     boundaryBefore(items[from]!, ';'),
     ...items.slice(from, m),
@@ -95,7 +102,7 @@ function withIt(items: Item[]): Item[] {
       ? items.slice(at + 1, joint).map((x) => ({ ...x }))
       : []),
     ...items.slice(m + asWellAt(items, m)),
-  ];
+  ]);
 }
 
 /** Gives the items with what is said of a second thing by "so is", "as is" or "with it" told in full. */

@@ -42,6 +42,7 @@ export function findQuery(
       WHAT_WITH.test(whole) ||
       TELLS_WHAT.test(whole) ||
       TELLS_OPEN.test(whole) ||
+      DOUBTED.test(whole) ||
       tellsOfQuestion(whole) ||
       RUN_OUT.test(whole))
   )
@@ -75,6 +76,10 @@ const SAID_WRONG =
 /** "agreed is the backing, and what's still open is the border" */
 const TELLS_OPEN =
   /\bwhat (?:'s|is|remains|stays|stands) (?:still |left |yet |already |now |wide )*(?:settled|open|undecided|decided|agreed|fixed|unsettled|to (?:settle|decide|agree|choose|be (?:settled|decided|agreed|chosen))) (?:is|are|'s) (?!\?)\S/;
+
+/** "does it want a border or not, I've not made up my mind", "is it to be tied, I can't decide", "the backing's undecided and so's the binding": asked of herself, and left open. */
+const DOUBTED =
+  /^(?:(?:so|and|well|now|oh|right|um|uh|,) )*(?:(?:does|do|is|are|am|will|would|shall|should|can|could) (?:i|we|it|the|that|this|they|she)\b[^?.;]*? (?:i |we )?(?:(?:'ve |have |am |'m )?(?:still )?(?:not |n't |never )(?:yet |really |quite |even )?(?:decided|settled|chosen|sure|certain|made (?:up )?(?:my|our) minds?|know)|(?:do |ca |can |could )(?:n't |not )(?:yet |really )?(?:know|decide|say|tell|make (?:up )?my mind|make my mind up)|dunno|(?:'m |am )?in two minds|no idea)\b|[^?.;]{3,30}? (?:'s|is|are) (?:still )?(?:undecided|open|unsettled),? and so (?:'s|is|are) )/;
 
 /** "where 2-2 meets 2-3 it's come apart": told of a seam. */
 const WHERE_THEY_MEET =

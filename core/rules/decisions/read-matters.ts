@@ -139,7 +139,9 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       const topic = topicOf(part.items);
       if (topic) part.topic = topic;
     }
-    spread(parts, headed, after, asked);
+    const before = state.drafts.findLast((d) => d.entry.kind === 'decision' && d.sentence >= number - 2);
+    const earlier = before?.entry.kind === 'decision' ? before.entry.status : undefined;
+    spread(parts, headed, after, asked, earlier);
     // "Tie or quilt? Leaving that open": said of the matter, and no treatment
     if (after === 'open' && tail!.items.some((x) => x.action?.v === 'leave') && parts.some((p) => p.topic))
       for (const x of tail!.items) claims.later.add(x);

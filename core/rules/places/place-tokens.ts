@@ -63,5 +63,13 @@ export function heardTwo(tokens: Token[], i: number): { value: number; next: num
     !/^(from|row|rows|block|blocks|rose)$/.test(w(tokens, i - 2))
   )
     return { value: t.w === 'for' ? 4 : 2, next: i + 1 };
+  // "rust on it four for not four five": against another block
+  if (
+    (t?.w === 'for' || t?.w === 'to') &&
+    /^(?:no|not)$/.test(w(tokens, i + 1)) &&
+    readSmallWord(tokens, i + 2) &&
+    (readSmallWord(tokens, i + 3) || /^(?:for|to|too)$/.test(w(tokens, i + 3)))
+  )
+    return { value: t.w === 'for' ? 4 : 2, next: i + 1 };
   return undefined;
 }

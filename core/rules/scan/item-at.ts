@@ -138,6 +138,16 @@ const isPicked = (pointed: PlaceFound, block: PlaceFound): boolean =>
 /** A phrase of the lexicon; "the blocks are sound" tells no size, and the verb is no part of it. */
 function phraseAt(tokens: Token[], i: number): ReturnType<typeof LEXICON.longestAt> {
   const hit = LEXICON.longestAt(upToManner(tokens, i), i);
+  // "it was running stitch": how it was sewn, and no dye that ran
+  if (
+    hit &&
+    hit.next > i + 1 &&
+    /^(?:sts?|stitch|stitches|stitching)$/.test(tokens[hit.next]?.w ?? '') &&
+    LEXICON.longestAt(tokens, hit.next - 1)?.payloads.some((s) => s.k === 'stitch')
+  ) {
+    const before = LEXICON.longestAt(tokens.slice(i, hit.next - 1), 0);
+    return before && { payloads: before.payloads, next: i + before.next };
+  }
   if (
     !hit ||
     hit.next < i + 2 ||

@@ -55,6 +55,9 @@ export function soFar(
         action: [action, 'treatment.so-far', undefined, 'implied'],
         state: [inHand ? 'doing' : 'done', 'treatment.so-far', v.items],
         ...(source?.object ? { object: [source.object, 'treatment.so-far', undefined, 'implied'] } : {}),
+        ...(inHand && last?.stitch
+          ? { stitch: [last.stitch, 'treatment.so-far', undefined, 'implied'] }
+          : {}),
         places: [places, 'place.said', placed.items],
       },
       'said',

@@ -72,6 +72,8 @@ export function unsaidDeed(
     workFinished(items) ??
     (items.some((x) => x.seam) ? 'resew' : undefined) ??
     (bound ? 'bind' : undefined) ??
+    // "rows 1 and 2 done in the ditch"
+    (stitch?.stitch === 'in-the-ditch' ? 'quilt' : undefined) ??
     ongoing ??
     restOfRow(state, where.items) ??
     planFor(state, where.places)?.action ??

@@ -6,12 +6,16 @@ import { sharedStatus } from './shared-status.ts';
 
 const NEITHER = / neither (?:the|my|its) /;
 
-/** Gives each part that names a matter the word that was said of it: its own, the list's, or the next one that stands alone. */
+/**
+ * Gives each part that names a matter the word that was said of it: its own, the list's, or the next one that stands alone.
+ * `earlier` is what was said of the matter of the sentence before.
+ */
 export function spread(
   parts: Part[],
   headed: DecisionStatus | undefined,
   after: DecisionStatus | undefined,
   asked: boolean,
+  earlier?: DecisionStatus,
 ): void {
   for (let k = 0; k < parts.length; k++) {
     const part = parts[k]!;
@@ -46,7 +50,10 @@ export function spread(
     }
     if (part.topic && isEcho(part)) {
       // "not settled what thread, nor if it gets a border"
-      const told = parts.slice(0, k).findLast((p) => (p.topic ?? isAskedMatter(p)) && p.status)?.status;
+      // "Border or not, still open. Same with the colour of the binding."
+      const told =
+        parts.slice(0, k).findLast((p) => (p.topic ?? isAskedMatter(p)) && p.status)?.status ??
+        (k === 0 ? earlier : undefined);
       if (told) {
         part.status = told;
         continue;

@@ -13,6 +13,9 @@ const PARTS: Record<string, Topic> = {
   'tie-thread': 'tie-thread',
 };
 
+const TIES_OF =
+  /\bties? (?:colou?r|thread|yarn)s?\b|\b(?:colou?rs?|thread|yarn|floss) (?:(?:of|for|to (?:do|make|have|use for)|(?:i|we)(?: \S+){1,3}) )?(?:the |my |those |these |its )*ties\b/;
+
 /** The matter that a part of a sentence turns on. */
 export function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
   const words = wordsBetween(items);
@@ -38,9 +41,8 @@ export function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined
   }
   const yarn = items.find((x) => x.topic === 'tie-thread' || x.material === 'tie-thread');
   if (yarn) return { topic: 'tie-thread', item: yarn };
-  const ties = /\bties? (?:colou?r|thread)\b|\b(?:colou?r|thread) (?:of|for) (?:the )?ties\b/.test(words)
-    ? items.find((x) => /^ties?/.test(x.w))
-    : undefined;
+  // "what colour the ties should be", "which yarn I'll use for ties"
+  const ties = TIES_OF.test(words) ? items.find((x) => /^ties?/.test(x.w)) : undefined;
   if (ties) return { topic: 'tie-thread', item: ties };
   // "the ties will be red"
   if (
@@ -53,7 +55,8 @@ export function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined
   }
   // "ties navy or red?"
   const tied = items.findIndex((x) => x.w === 'ties');
-  if (tied >= 0 && tied < 2 && COLOURS.has(items[items[tied + 1]?.w === 'in' ? tied + 2 : tied + 1]?.w ?? ''))
+  const colour = /^(?:in|:|,)$/.test(items[tied + 1]?.w ?? '') ? tied + 2 : tied + 1;
+  if (tied >= 0 && tied < 2 && COLOURS.has(items[colour]?.w ?? ''))
     return { topic: 'tie-thread', item: items[tied]! };
   let soft: { topic: Topic; item: Item } | undefined;
   const width = items.find((x) => x.measure === 'border' && !x.quantity);

@@ -5,6 +5,8 @@ import { wordsBetween } from '../../words-between.ts';
 import { STORES } from '../stores.ts';
 import { firstWord, isOfBlock } from './cue-at.ts';
 
+/** Units of what is used up whole; of cloth by the yard a piece may be gone from the quilt itself. */
+const WOUND = /^(?:spool|skein|ball|pack|roll)$/;
 const TO_BE = new Set(['is', "'s", 'are', 'was', 'were']);
 /** What use a word after the goods gives them. */
 export function postUse(items: Item[]): { use: MaterialUse; at: number; end: number } | undefined {
@@ -142,6 +144,28 @@ export function postUse(items: Item[]): { use: MaterialUse; at: number; end: num
       items.slice(Math.max(0, k - 4), k).some((x) => x.quantity?.unit && x.quantity.unit !== 'piece')
     )
       return { use: 'used', at: k, end: k + 1 };
+    // "that's two spools of the grey thread gone", "one more spool of thread finished"
+    if (
+      /^(?:gone|finished|done)$/.test(w(items, k)) &&
+      /^(?:|[.,;!]|and|so|but|now|already|today|tonight|too)$/.test(w(items, k + 1)) &&
+      items[k - 1]?.material &&
+      !items.some((x) => x.place?.kind === 'blocks' || x.seam) &&
+      items
+        .slice(Math.max(0, k - 5), k)
+        .some((x) => x.quantity?.unit && WOUND.test(x.quantity.unit) && !x.place)
+    )
+      return { use: 'used', at: k, end: k + 1 };
+    // "1 roll of batting here already"
+    if (
+      /^ (?:(?:is|'s|are) )?(?:already (?:here|there|at home|upstairs|in the house|bought)|(?:here|there|at home|upstairs|in the house) already) (?:$|[.,;])/.test(
+        wordsBetween(items, k, k + 6),
+      ) &&
+      (items[k - 1]?.material || items[k - 1]?.fabric) &&
+      items.slice(0, k).some((x) => x.quantity?.unit)
+    ) {
+      const end = items.findIndex((x, m) => m > k && /^[.,;]$/.test(x.w));
+      return { use: 'on-hand', at: k, end: end < 0 ? items.length : end };
+    }
     // "1 roll wadding in already"
     if (
       /^ (?:is |'s |are )?in already $/.test(wordsBetween(items, k, items.length)) &&
