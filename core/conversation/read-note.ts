@@ -61,10 +61,12 @@ import { withLaterPlaces } from '../rules/later-places.ts';
 import { nameLineByLine } from '../rules/line-by-line.ts';
 import { withListStops, withTopics } from '../rules/list-stops.ts';
 import { withGoodsApart } from '../rules/materials/goods-apart.ts';
+import { withoutNoneToBuy } from '../rules/materials/none-to-buy.ts';
 import { withSizesApart } from '../rules/measurements/sizes-apart.ts';
 import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { tellingsOf } from '../rules/mentions-of.ts';
+import { nameBetween } from '../rules/name-between.ts';
 import { nameLineOne } from '../rules/name-line-one.ts';
 import { nameLines } from '../rules/name-lines.ts';
 import { nameNextLine } from '../rules/name-next-line.ts';
@@ -76,6 +78,7 @@ import { withNowThere } from '../rules/now-there.ts';
 import { namePlaceMarks, withoutShortStops, withRowHeadings } from '../rules/place-marks.ts';
 import { exceptPlaces } from '../rules/places/except-places.ts';
 import { namesOf } from '../rules/places/names-of.ts';
+import { withSeamOfLine } from '../rules/places/seam-of-line.ts';
 import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { withRelatives } from '../rules/relatives.ts';
@@ -224,7 +227,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     grid,
   );
   const tokens = through(
-    nameLineOne(nameNextLine(heard, grid)),
+    nameBetween(nameLineOne(nameNextLine(heard, grid)), grid),
     withoutThatsAll,
     askedAndTold,
     askedAndFound,
@@ -292,7 +295,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
 
   // "and 3-4 too?", where a question went before, asks the same of that
   const settled = through(
-    memory.asked ? scanned.items : withTooAsked(scanned.items),
+    withSeamOfLine(memory.asked ? scanned.items : withTooAsked(scanned.items), memory.mentions ?? []),
     withDrawnShut,
     stuffToldBehind,
     withoutQuiltsCloth,
@@ -318,7 +321,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   );
   const placed = exceptPlaces(withTopics(withLaterPlaces(settled)), fabrics, grid);
   const saidLast = dropAsides(mendCorrections(withoutTakenBack(placed), grid));
-  const items = through(saidLast, withoutOnlyWhen, withoutNotChosen, withoutOnlyWhy);
+  const items = through(saidLast, withoutOnlyWhen, withoutNotChosen, withoutOnlyWhy, withoutNoneToBuy);
   // a slip put right in the note itself mends no other note
   const wordsLeft = items.map((x) => x.w).join(' ');
   const named = findDays(text, local);

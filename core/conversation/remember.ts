@@ -52,7 +52,8 @@ export function remember(
     if (e.kind === 'condition') {
       found = { ...found, [e.finding]: e.places ?? [] };
       next.condition = { finding: e.finding, places: e.places ?? [] };
-      next.lastKind = 'condition';
+      // "darned it, there was a hole", and then "same on the next two": the deed, and not its reason
+      if (!isReason(drafts, e.places)) next.lastKind = 'condition';
       if (e.places?.length && e.places.length <= 12)
         next.thing =
           e.finding === 'lumpy-batting'
@@ -189,6 +190,19 @@ function stuffOfWay(action: Action, items: Item[]): Material | undefined {
   );
   return named.size === 1 ? [...named][0] : undefined;
 }
+
+const CURES = /^(?:darn|patch|resew|replace|overlay|stabilize|clean)$/;
+/** Was damage at these places seen to in the same note? */
+const isReason = (drafts: Draft[], places: string[] | undefined): boolean =>
+  drafts.at(-1)?.entry.kind === 'condition' &&
+  drafts.some(
+    ({ entry: t }) =>
+      t.kind === 'treatment' &&
+      /^(?:done|doing)$/.test(t.state) &&
+      CURES.test(t.action ?? '') &&
+      t.places?.join() === places?.join() &&
+      (places?.length ?? 0) > 0,
+  );
 
 /** The mention with the words in which its places were told. */
 function asTold(mention: Mention, tellings: Telling[]): Mention {

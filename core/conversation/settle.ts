@@ -100,10 +100,13 @@ export function settle(state: ReaderState, _items: Item[]): Draft[] {
   return lengthOfBoth(out.filter((d) => !doneSince(out, d)));
 }
 
-/** "Replacing 3-4. Cut it out, pieced a new one in, 40 min": begun, and done by the end of the same note. */
+/**
+ * "Replacing 3-4. Cut it out, pieced a new one in, 40 min": begun, and done by the end of the same note. "New piece it is. Cut out and
+ * pieced in calico": chosen, and done at once.
+ */
 const doneSince = (drafts: Draft[], { entry: e, clause }: Draft): boolean =>
   e.kind === 'treatment' &&
-  e.state === 'doing' &&
+  (e.state === 'doing' || e.state === 'planned') &&
   Boolean(e.places?.length) &&
   drafts.some(
     (d) =>

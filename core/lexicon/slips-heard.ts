@@ -257,6 +257,9 @@ export const HEARD_SLIPS: SlipRow[] = [
     heard: 'will',
     meant: 'wool',
     before: ['red', 'cream', 'blue', 'green', 'white', 'black', 'brown', 'grey', 'gray', 'yellow', 'pink'],
+    // "all the brown will have net over it"
+    notAfter:
+      "be have get need want not go come all both also just probably definitely take do stay n't".split(' '),
   },
   ...['petting', 'patting', 'batring'].map((heard) => ({
     heard,

@@ -82,8 +82,14 @@ const LATER_BARE = [
   'for another day|time',
   'still to be? do|done|come|follow',
 ];
+const DAY = 'tomorrow|tmrw|tonight|next|later|monday|tuesday|wednesday|thursday|friday|saturday|sunday';
 const LATER = [
   ...LATER_BARE,
+  `is|'s|are set|down|due|fixed|planned|earmarked? for|on|till|until? ${DAY}`,
+  `will|'ll|shall be for|on|till|until? ${DAY}`,
+  `wo n't be|happen till|until|before ${DAY}`,
+  `comes|happens|waits for|on|till|until? ${DAY}`,
+  "will|'ll|shall have to wait|keep till|until?",
   ...LATER_BARE.map((words) => `${IS} ${NOW} ${words}`),
   ...LATER_BARE.map((words) => `has|have|'s|'ve been ${NOW} ${words}`),
   "can|will|must|has|have|could|may|might|'ll to? just? wait|keep",

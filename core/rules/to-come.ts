@@ -1,10 +1,10 @@
 const DAY =
-  '(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tue|tues|wed|weds|thu|thur|thurs|fri|sat|sun)';
+  '(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday|mon|tue|tues|wed|weds|thu|thur|thurs|fri|sat|sun(?! (?:porch|room|rooms|lounge|deck|terrace|house|spots?|damaged?|bleach\\w*|faded|light|shine)))';
 const MEAL = '(?:lunch|dinner|supper|tea|breakfast|work|church|school|the news|this|that one|my [a-z]+)';
 
 /** A time that lies ahead, in words that are padded with blanks: "washing it Friday", "off after supper", "at the weekend". */
 const AHEAD = new RegExp(
-  `(?<! (?:last|since|from|was|were|all|until|till|yesterday|of|every)) (?:tomorrow|tmrw|tmw|tonight|this evening|later(?: on| today)?|first thing|in the morning|next (?:week|month|time|${DAY})|(?:this|the|at the|over the|at|on) weekend|after ${MEAL}|(?:on |this |come |for )?${DAY}) (?!before |last |gone |just )`,
+  `(?<! (?:last|since|from|was|were|all|until|till|yesterday|of|every|the|in|full)) (?:tomorrow|tmrw|tmw|tonight|this evening|later(?: on| today)?|first thing|in the morning|next (?:week|month|time|${DAY})|(?:this|the|at the|over the|at|on) weekend|after ${MEAL}|(?:on |this |come |for )?${DAY}) (?!before |last |gone |just )`,
 );
 const COMES =
   " (?:soon as )?(?:i|we|she|he|they|it|there|that|those|the|my|this|her|all) (?:\\S+ ){0,3}?(?:comes?|arrives?|is|are|'s|'re|gets?|'ve|have|has|can|dries|lets?|turns? up) ";

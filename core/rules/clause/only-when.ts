@@ -1,5 +1,5 @@
 import type { Item } from '../item.ts';
-import { wordsBetween } from '../words-between.ts';
+import { itemsIn, wordsBetween } from '../words-between.ts';
 
 /** With these a time to come begins where the verb behind them stands in the present: "once it's dry". */
 const WHEN =
@@ -20,6 +20,15 @@ const MOST_OF_SUBJECT = 4;
  * it's been photographed". Nobody has done it. In the past it is told: "when it was dry I pressed it".
  */
 export function withoutOnlyWhen(items: Item[]): Item[] {
+  const weather = items.findIndex((x, k) => x.w === 'if' && FAIR.test(wordsBetween(items, k, k + 6)));
+  if (weather > 0) {
+    const said = FAIR.exec(wordsBetween(items, weather, weather + 6))![1]!;
+    return withoutOnlyWhen([
+      ...items.slice(0, weather),
+      { ...items[weather]!, w: 'later' },
+      ...items.slice(weather + itemsIn(items, weather, said)),
+    ]);
+  }
   for (let k = 0; k < items.length - 2; k++) {
     const from = beginsAt(items, k);
     const end = from === undefined ? undefined : (endOfWhen(items, from) ?? endOfBefore(items, from));
@@ -32,6 +41,10 @@ export function withoutOnlyWhen(items: Item[]): Item[] {
   }
   return items;
 }
+
+/** "I'll wash her tomorrow if it's fine", "… if it stays dry": the weather, and nothing found of the quilt. */
+const FAIR =
+  /^ (if (?:it|the weather|the day|the sun) (?:is|'s|be|stays?|keeps?|holds?|turns?|remains?|looks|'ll be|will be)(?: still| nice and| good and)? (?:fine|dry|nice|sunny|warm|bright|hot|windy|breezy|clear|fair)(?: again| out| enough)?) (?:$|[.,;!?]|and|but|so|or|then|tomorrow|i|we) ?/;
 
 /** "a few pins before I baste it", "before layering": what she will do, told only as the time before which. */
 function endOfBefore(items: Item[], k: number): number | undefined {

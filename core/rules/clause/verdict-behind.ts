@@ -14,7 +14,7 @@ for (const words of GIVE_IT_UP) GIVEN_UP.add(words, true);
 
 /** Words without which no verdict is told here. */
 const MAY_TELL =
-  /^(?:dropped|scrapped|cancelled|canceled|abandoned|ditched|binned|rejected|vetoed|nixed|axed|aborted|canned|discarded|called|ruled|thrown|chucked|tossed|knocked|given|table|cards|list|menu|question|longer|needed|wanted|necessary|required|happening|happen|going|be|surplus|board|through|nothing|no|go|starter|nonstarter|nogo|duck|loss|cause|dead|history|toast|altogether|off|out|hold|ice|burner|shelf|postponed|deferred|delayed|put|pushed|moved|held|shelved|parked|pencilled|penciled|booked|scheduled|bumped|shifted|day|time|wait|keep|job|cancel|scrap|forget|drop|bin|ditch|nix|kill|shelve|abandon|skip|lose|never|mind|not|better|plan|idea|intention|yes|worth|so|thanks|chance|any|nope|nah)$/;
+  /^(?:dropped|scrapped|cancelled|canceled|abandoned|ditched|binned|rejected|vetoed|nixed|axed|aborted|canned|discarded|called|ruled|thrown|chucked|tossed|knocked|given|table|cards|list|menu|question|longer|needed|wanted|necessary|required|happening|happen|going|be|surplus|board|through|nothing|no|go|starter|nonstarter|nogo|duck|loss|cause|dead|history|toast|altogether|off|out|hold|ice|burner|shelf|postponed|deferred|delayed|put|pushed|moved|held|shelved|parked|pencilled|penciled|booked|scheduled|bumped|shifted|day|time|wait|keep|job|cancel|scrap|forget|drop|bin|ditch|nix|kill|shelve|abandon|skip|lose|never|mind|not|better|plan|idea|intention|yes|worth|so|thanks|chance|any|nope|nah|tomorrow|tmrw|tonight|next|later|monday|tuesday|wednesday|thursday|friday|saturday|sunday)$/;
 
 /** Words that may stand in what names a deed, beside the deed, its places, cloths and things. */
 const LIGHT =
@@ -22,7 +22,7 @@ const LIGHT =
 const OPENS = /^(?:so|and|but|right|ok|okay|well|then|now|also|plus|oh|um|uh|,|;|:|--|-|\(|&)$/;
 /** Nothing is told behind the verdict that would be of something else. */
 const ENDS =
-  /^(?:|[.,;:!?)(]|--|-|now|then|today|tonight|i|we|it|she|he|the|they|so|and|but|because|cos|since|after|any|anymore|as|for|till|until|too|not|that|there|too|though|instead|by|monday|tuesday|wednesday|thursday|friday|saturday|sunday|tomorrow|next|to|in|on|over|at|from|while)$/;
+  /^(?:|[.,;:!?)(]|--|-|now|then|today|tonight|i|we|it|she|he|the|they|so|and|but|because|cos|since|after|any|anymore|as|for|till|until|too|not|that|there|too|though|instead|by|monday|tuesday|wednesday|thursday|friday|saturday|sunday|tomorrow|next|to|in|on|over|at|from|while|morning|afternoon|evening|night|week|weekend)$/;
 const mayStand = (items: Item[], k: number): boolean => {
   const x = items[k]!;
   if (x.quantity?.unit || x.cost || x.duration || x.clock || x.span || x.fail) return false;
@@ -163,7 +163,9 @@ export function withVerdicts(items: Item[]): Item[] {
     }
     let end = placesBehind(list, verdict.end);
     // "isn't needed any more", "called off after all"
-    const told = / (?:any ?more|after all|now|then) /.exec(wordsBetween(list, end, end + 2));
+    const told = / (?:any ?more|after all|now|then|(?:morning|afternoon|evening|night|week|weekend)) /.exec(
+      wordsBetween(list, end, end + 2),
+    );
     if (told?.index === 0) end += told[0].trim().split(' ').length;
     // "it shall be the crepeline, and the support is abandoned": a statement of its own
     const joint = out.length - (k - from) - 1;

@@ -36,7 +36,7 @@ export function isBareThing(items: Item[], k: number): boolean {
   // "seam still to be whipped"
   while (
     verb < head + 6 &&
-    /^(is|'s|are|now|all|been|has|have|also|just|again|finally|still|to|be|will|'ll|needs|wants|getting|gets)$/.test(
+    /^(is|'s|are|now|all|been|has|have|also|just|again|finally|still|to|be|will|'ll|needs|wants|getting|gets|actually|finally|really|properly|at|last)$/.test(
       items[verb]?.w ?? '',
     )
   )
@@ -49,6 +49,8 @@ export function isBareThing(items: Item[], k: number): boolean {
   for (let m = k - 1; m >= 0; m--) {
     const before = items[m]!;
     if (before.token.kind === 'mark' && /^[.;!?\n]$/.test(before.w)) return true;
+    // "ok seam closed now"
+    if (m === 0 && /^(?:ok|okay|right|good|well)$/.test(before.w)) return true;
     if (
       k - m > 2 ||
       before.place ||

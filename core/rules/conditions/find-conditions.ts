@@ -189,6 +189,13 @@ function refine(
           return undefined;
         const copula =
           (headed && k === 0) ||
+          // "tartan torn in 2-3, sound in 4-1": and nothing more is said of it
+          (k === 0 &&
+            /^(?:in|on|at)$/.test(after) &&
+            items.slice(2).some((x) => x.place) &&
+            items
+              .slice(2)
+              .every((x) => x.place || /^(?:the|both|and|&|,|row|rows|one|ones|other)$/.test(x.w))) ||
           // "2-4, darned by a previous owner, sound enough"
           (k === 0 && word === 'sound' && /^(|enough|though|still|so|tho)$/.test(after)) ||
           items
@@ -204,7 +211,7 @@ function refine(
           // "block one, sound", "black velvet - sound": and nothing more is said of it
           (/^(,|-|--|=)$/.test(before) && isNamed(items[k - 2]) && (word === 'sound' || after === ''));
         if (!copula) return undefined;
-        if (/^ok(ay)?$/.test(word) && k === 0 && !headed) return undefined;
+        if (/^ok(ay)?$/.test(word) && k === 0 && !headed && !/^(?:in|on)$/.test(after)) return undefined;
         if (
           items.some((x) => /^(i|she|he|owner|i'm|they)$/.test(x.w)) &&
           /^(fine|okay|ok|good|all right|alright)$/.test(word) &&

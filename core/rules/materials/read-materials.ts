@@ -310,6 +310,10 @@ function inWith(items: Item[], at: number): boolean {
 const IS_CLOTH =
   /(?:^| )(?:it|that|this|piece|patch|bit|one|lining|support)(?: (?:in|on) \S+)? (?:'s|is)(?: (?:the|a|some|all|just))*$/;
 
+/** The verb of a cutting that is done. */
+const isCutUp = (x: Item | undefined): boolean => x?.action?.v === 'cut' && x.action.form !== 'base';
+
+/** Is this stuff that a treatment in the clause, or the one before it, has used? */
 function isUsed(
   items: Item[],
   k: number,
@@ -418,6 +422,11 @@ function isUsed(
           /(^| )(out of|from)( the| my| some| that| a)?$/.test(lead.join(' ')) ||
           // "border strips cut, brown stripe"
           (listed && at > 1) ||
+          // "cut poplin strips 9 cm", "cut the poplin into strips"
+          (isCutUp(items[items[at - 1]?.w === 'the' ? at - 2 : at - 1]) &&
+            /^(?:(?:strips?|squares?|pieces?|lengths?|triangles?|hexagons?|patches)$|into$|up$)/.test(
+              items[good.next]?.w ?? '',
+            )) ||
           (at === 0 && !inClause)
         );
       // "replaced in the new linen"

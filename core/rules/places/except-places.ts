@@ -138,7 +138,7 @@ export function exceptPlaces(given: Item[], fabrics: FabricIndex, grid: QuiltGri
         !x.place &&
         (x.w === 'which' ||
           /^(leaving|left|leave)$/.test(items[m - 1]?.w ?? '') ||
-          (x.w === 'that' && /^('s|is|has|had|was|needs|wants|got)$/.test(items[m + 1]?.w ?? '')))
+          (x.w === 'that' && /^('s|is|has|had|was|needs|wants|got|gets)$/.test(items[m + 1]?.w ?? '')))
       )
         return { ...x, place: { ...excepted, next: x.j } };
       return x;

@@ -14,7 +14,7 @@ const LATER =
 const NEED =
   /^(needs?|wants?|to|get|gets|getting|have|having|going|put|down|for|marked|earmarked|will|'ll|shall|is|are|'s|least|at)$/;
 /** "2-2 will have crepeline", "the one in row five is to get net" */
-const WILL_HAVE = / (?:will|'ll|shall|is to|are to|'s to|going to) (?:at least )?(?:have|get) /;
+const WILL_HAVE = / (?:will|'ll|shall|is to|are to|'s to|going to|to) (?:at least )?(?:have|get) /;
 /** "put 2-2 down for net", "3-4 down for fusible" */
 const DOWN_FOR = / (?:down|marked|earmarked) for /;
 const LIGHT =

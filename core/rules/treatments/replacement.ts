@@ -103,6 +103,14 @@ function isReplacement(items: Item[], all: string): boolean {
     (cutOut && /\bpieced? (?:in )?(?:anew|afresh|again|new)\b/.test(all))
   )
     return true;
+  // "cut new ones in", "cutting in a fresh one"
+  if (
+    !/\b(?:borders?|binding|strips?|backing)\b/.test(all) &&
+    / cut(?:ting)? (?:(?:a|some) )?(?:new|fresh) (?:ones?|pieces?|bits?|squares?)(?: of \S+)? in(?: (?:[.,;]|at|for|or|and|there|here|i|instead|to|,) | $)| cut(?:ting)? in (?:(?:a|some) )?(?:new|fresh) /.test(
+      all,
+    )
+  )
+    return true;
   // "set in a new one"
   if (
     !/\bborder/.test(all) &&

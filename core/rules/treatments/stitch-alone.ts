@@ -3,6 +3,7 @@ import { type Draft, makeDraft } from '../draft.ts';
 import { carriedPlaces } from '../places/carried-places.ts';
 import { type ClausePlaces, placesOfClause } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isTreatment } from './is-treatment.ts';
 import { isForGood, type stitchOf, TAKES_STITCH } from './stitch-of.ts';
 
@@ -116,11 +117,16 @@ export function closedAtOnce(
   );
   if (cured && /^(?:because|as|since|for|cos)$/.test(state.clauses[v.index]!.joint)) return undefined;
   const at = v.items.indexOf(stitch.item);
-  if (!/^(,|-|--|:|>|->|=>|=|→)$/.test(v.items[at - 1]?.w ?? '')) return undefined;
   const damage = v.items.findIndex((x) => x.finding || x.fail);
+  // "a split one between 6-1 and 7-1, did that by hand"
+  const didIt = DID_IT.test(wordsBetween(v.items, damage + 1, at));
+  if (!didIt && !/^(,|-|--|:|>|->|=>|=|→)$/.test(v.items[at - 1]?.w ?? '')) return undefined;
   if (damage < 0 || damage > at || v.items.slice(at + 1).some((x) => x.finding || x.fail)) return undefined;
   return sewnShut(v, found.entry.places, stitch);
 }
+
+const DID_IT =
+  / (?:,|and|so|--|-) (?:so )?(?:i |we |i 've |'ve )?(?:just )?(?:did|done) (?:that|it|this|that one|this one|that bit)(?: up| shut| as well| too)?(?: by| in| with| on the| with a| in a)? $/;
 
 /** Ironed on, so that a zigzag told with it sews the tear over, and fastens nothing. */
 const isFusedOn = (state: ReaderState, { entry: e, clause }: Draft): boolean =>

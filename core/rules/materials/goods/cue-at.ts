@@ -101,6 +101,14 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
       continue;
     // "leaving all three blue checks as they are": left as found, and no goods
     if (/^leav/.test(phrase) && LEFT_AS_FOUND.test(wordsBetween(items, k, k + 12))) continue;
+    // "I have decided against the crepeline": what she has done, and nothing that she has
+    if (
+      /(?:^|\s)(?:have|'ve)$/.test(phrase) &&
+      /^(?:now |since |just |finally |also )*(?:decided|gone|chosen|settled|agreed|changed|thought|opted|plumped|dropped|ruled|given|abandoned)\b/.test(
+        wordsBetween(items, k + n, k + n + 3).trim(),
+      )
+    )
+      continue;
     // "that took two skeins of pearl cotton", but "that took an hour"
     if (/^\w+ took$/.test(phrase) && !items[k + n]?.quantity?.unit) continue;
     const cue = CUE_OF.get(phrase);

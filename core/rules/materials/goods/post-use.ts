@@ -13,7 +13,10 @@ export function postUse(items: Item[]): { use: MaterialUse; at: number; end: num
   for (let k = 1; k < items.length; k++) {
     const two = `${w(items, k)} ${w(items, k + 1)}`;
     // "every gingham block to get net over it" says what the blocks shall have
-    const has = two === 'to get' && /^(?:an?|the|some|new|its|their|net)$/.test(w(items, k + 2));
+    // "both tartan ones to get iron-on interfacing", "2-3 to get net"
+    const blocks =
+      items[k - 1]?.place?.kind === 'blocks' || /(?:^| )(?:ones?|blocks?|squares?)$/.test(w(items, k - 1));
+    const has = two === 'to get' && (blocks || /^(?:an?|the|some|new|its|their|net)$/.test(w(items, k + 2)));
     if (/^to (buy|get|order|fetch)$/.test(two) && !items[k + 2]?.place && !has)
       return { use: 'needed', at: k, end: k + 2 };
     // "one spool must be bought", "a yard of net will have to be got"
