@@ -142,7 +142,7 @@ export const TASK_PHRASES: Record<Task, string[]> = {
     'shop run',
     'the fabric shop',
     'shops',
-    'fabric|quilt|wool|yarn|sewing|thread|charity shop|store|market',
+    'fabric|quilt|wool|yarn|sewing|thread|charity|art|craft|crafts|hardware|thrift|notions shop|store|market',
     'drapers|haberdashers',
     'the haberdashery|draper|market|warehouse|mill',
     'in|round the shop|shops|store|stores',

@@ -66,7 +66,9 @@ export function readPrice(g: GoodInHand): void {
   const { items, listed } = g;
   const found = findPrice(g);
   let c = found.at;
-  const price = items[c]?.cost ?? bareSum(items, c, listed && g.unit !== undefined);
+  // "1 can basting spray 14": counted by what it comes in
+  const counted = g.unit !== undefined || items.slice(g.start, g.next).some((x) => CONTAINERS.has(x.w));
+  const price = items[c]?.cost ?? bareSum(items, c, listed && counted);
   if (price) {
     const between = items.slice(g.next, c).map((x) => x.w);
     const by = items[c]!.w;
