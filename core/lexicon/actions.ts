@@ -121,6 +121,18 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['few|couple of? stitches put|popped|worked in|into', 'resew', 'past'],
   ['before and after photos|pictures|shots|pics of', 'photograph', 'base'],
   ['into|in the bath|tub it goes|went', 'wash', 'ing'],
+  // "tomorrow it goes in the wash", "it'll go on the line"
+  ['go in|into|through the wash|washer|bath|tub|bathtub|sink|basin', 'wash', 'base'],
+  ['goes|going in|into|through the wash|washer|bath|tub|bathtub|sink|basin', 'wash', 'ing'],
+  ['go in? for a|its wash|soak|bath|dunk|rinse', 'wash', 'base'],
+  ['goes|going in? for a|its wash|soak|bath|dunk|rinse', 'wash', 'ing'],
+  ["it|quilt|thing 's|is in the wash|washer", 'wash', 'ing'],
+  // a measure of soap goes into the bath too
+  ['it|quilt|thing went in|into the wash|washer|bath|tub|bathtub', 'wash', 'past'],
+  ['go out? on|onto the|my washing? line|airer|clotheshorse|rack', 'dry', 'base'],
+  ['goes|going out? on|onto the|my washing? line|airer|clotheshorse|rack', 'dry', 'ing'],
+  ['go under the iron', 'press', 'base'],
+  ['goes|going under the iron', 'press', 'ing'],
   ['and|now on the washing? line|rack|airer|clotheshorse', 'dry', 'ing'],
   ['dry at last', 'dry', 'past'],
   ["sandwich 's|is all? made up?", 'layer', 'past'],

@@ -1,7 +1,7 @@
 /** Who mended a quilt before it came to the bench, what they did to it, and when: told of an old repair, and no work of today. */
 
 const KIN =
-  '(?:great |step )?(?:grandmother|grandma|granny|gran|nan|nana|nanna|gramma|grandad|grandpa|grandfather|mother|mum|mom|mam|aunt|auntie|aunty|uncle|sister|wife|daughter|niece|cousin|neighbour|neighbor|landlady|housekeeper|seamstress|dressmaker|in law)';
+  '(?:great |step )?(?:grandmother|grandma|granny|gran|nan|nana|nanna|mama|mamma|momma|mammy|mummy|mommy|papa|daddy|pops|nanny|grammy|meemaw|mawmaw|memaw|papaw|gramps|granddad|granddaddy|ouma|oupa|gramma|grandad|grandpa|grandfather|mother|mum|mom|mam|aunt|auntie|aunty|uncle|sister|wife|daughter|niece|cousin|neighbour|neighbor|landlady|housekeeper|seamstress|dressmaker|in law)';
 /** "whoever had it before", "somebody's aunt", "an earlier restorer", "some kind soul", "the maker". */
 export const EARLIER_HAND = `(?:somebody|someone|somebody else|someone else|whoever|some (?:kind |poor |clever |good )?(?:soul|fool|clot|idiot|genius|bright spark|joker|bodger|amateur|bloke|chap|fella|fellow|guy|lad|person|old dear|galah|muppet)(?: before me| before| once)?|(?:a|the) (?:bloke|chap|fella|fellow|guy|person) before me|(?:somebody 's|someone 's|somebody's|someone's|the owner 's|the owner's|her|his|their|my|an old|the|some) (?:\\S+ ){0,2}?${KIN}|${KIN}|(?:(?:an?|the|some|one|her|his|their) )?(?:earlier|previous|former|last|past|other|unknown|old|later|first|second) (?:owner|owners|hand|hands|restorer|mender|repairer|keeper|person|sewer|quilter|conservator|dealer|woman|lady|worker|family|maker)|(?:a|the|some) (?:restorer|mender|repairer|dealer|sewing circle|maker)|(?:they|she|he)(?= (?:had|'d|must have|obviously|clearly)))`;
 

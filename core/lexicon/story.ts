@@ -1,7 +1,7 @@
 /** What a quilt's story, its marks and its owner's wishes are told with. Patterns over a note's words joined by blanks. */
 
 export const KIN =
-  '(?:great )?(?:great )?(?:grandmother|grandma|granny|gran|nan|nana|grandfather|grandad|grandpa|aunt|auntie|aunty|uncle|mother|father|mum|mom|mam|dad|sister|sisters|brother|daughter|daughters|son|sons|cousin|cousins|wife|widow|husband|niece|nephew|in law|godmother|ancestors?|forebears?)';
+  '(?:great )?(?:great )?(?:grandmother|grandma|granny|gran|nan|nana|mama|mamma|momma|mammy|mummy|mommy|papa|daddy|pops|nanna|nanny|gramma|grammy|meemaw|mawmaw|memaw|papaw|gramps|granddad|granddaddy|ouma|oupa|grandfather|grandad|grandpa|aunt|auntie|aunty|uncle|mother|father|mum|mom|mam|dad|sister|sisters|brother|daughter|daughters|son|sons|cousin|cousins|wife|widow|husband|niece|nephew|in law|godmother|ancestors?|forebears?)';
 export const GROUP =
   '(?:owner|fella|fellow|chap|bloke|guy|lads|lasses|mates|troop|scouts|brownies|maker|makers|members?|ladies|women|wives|girls|boys|kids|children|pupils|students|class|teachers?|street|village|town|parish|parishioners|congregation|church|chapel|guild|circle|club|school|crew|nuns|sisters|neighbours|neighbors|miners|sailors|soldiers|nurses|patients|prisoners|tenants|family|families|household|theatre|playhouse|company|regiment|bride|seamstress|dressmaker|housekeeper|midwife)';
 const WHO = `(?:${KIN}|${GROUP}|she|he|they|who)`;

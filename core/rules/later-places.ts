@@ -3,7 +3,13 @@ import { wordsBetween } from './words-between.ts';
 
 /** What is told of a place where the work is still to come. */
 export const LATER =
-  /^ (?:(?:is|'s|are|'re|for|will be|to be|can wait) )?(?:still )?(?:for )?(?:to do|to be done|to go|to follow|to come|left to do|(?:a |another )?job for|tomorrow|tmrw|tmw|tonight|later|next|after|next time|another day|outstanding|waiting|can wait|will wait|next week|(?:planned|scheduled|due|booked|pencilled in|pencilled)(?: for)?)(?: (?:'s|job|jobs|work|another|day|on|next|monday|tuesday|wednesday|thursday|friday|saturday|sunday|for|the|weekend|month|then|now|tomorrow|tonight|maybe|today|though|week|time|too|lunch|tea|supper|dinner|this|afternoon|evening|morning|when|i|get|back|after|can|wait))* $/;
+  /^ (?:by (?:hand|machine) )?(?:(?:is|'s|are|'re|for|will be|to be|can wait) )?(?:still )?(?:for )?(?:to do|to be done|to go|to follow|to come|left to do|(?:a |another )?job for|tomorrow|tmrw|tmw|tonight|later|next|after|next time|another day|outstanding|waiting|can wait|will wait|next week|(?:planned|scheduled|due|booked|pencilled in|pencilled)(?: for)?)(?: (?:'s|job|jobs|work|another|day|on|next|monday|tuesday|wednesday|thursday|friday|saturday|sunday|for|the|weekend|month|then|now|tomorrow|tonight|maybe|today|though|week|time|too|lunch|tea|supper|dinner|this|afternoon|evening|morning|when|i|get|back|after|can|wait|by|hand|machine))* $/;
+const DAY = '(?:on |for |this |next )*(?:mon|tues?|weds?|wednes|thu|thurs?|fri|sat|satur|sun)(?:day)?';
+/** "(…,) other two sides on saturday": a day that lies ahead, where none was told of what is done. */
+const ON_DAY = new RegExp(
+  `^ (?:by (?:hand|machine) )?${DAY}(?: (?:morning|afternoon|evening|night|then|now|maybe|by|hand|machine|instead|when|i|get|back))* $`,
+);
+const DAY_TOLD = new RegExp(` (?:${DAY}|yesterday|today|tonight|this morning|last night) `);
 const WILL_DO =
   /^ (?:(?:i|we|then|and|but) )*(?:will|'ll|going to|gonna|am going to|'m going to|to|must|still have to|have to|need to|(?:still |'ve |have )*got to) do (?:the )?$/;
 /** "(…,) still have the upper one (to do)". */
@@ -17,6 +23,12 @@ const ofItsOwn = (verb: string, several: boolean): boolean =>
 const deedToCome = (items: Item[], k: number): boolean => {
   const to = /^(?:still|yet|left)$/.test(items[k]?.w ?? '') ? k + 1 : k;
   return items[to]?.w === 'to' && items[to + 1]?.action?.form === 'base';
+};
+
+/** "(bound top and left) by machine", "(2-3) in red wool": its place, and behind that only how. */
+const toldHow = (told: Item[]): boolean => {
+  const at = told.findLastIndex((x) => /^(?:by|in|with|w)$/.test(x.w));
+  return at > 0 && at > told.length - 5 && told.slice(Math.max(0, at - 2), at).some(isPlace) && !told.slice(at).some(isPlace);
 };
 
 const IN_PLACES = /^(?:the|and|&|\+|of|in|all|both|blocks?|ones?|round|along)$/;
@@ -44,7 +56,7 @@ export function withLaterPlaces(items: Item[]): Item[] {
     const from = items.slice(0, k).findLastIndex((x) => /^[.;:!?\n]$/.test(x.w)) + 1;
     const told = items.slice(from, k);
     if (
-      !told.slice(-2).some(isPlace) ||
+      !told.slice(-2).some(isPlace) && !toldHow(told) ||
       told.findLast((x) => (x.action && !x.place) || x.finding)?.action?.form !== 'past'
     )
       continue;
@@ -58,7 +70,11 @@ export function withLaterPlaces(items: Item[]): Item[] {
     const lead = wordsBetween(items, k + 1, at);
     const later = /^(?:the|all|both|of|its|every| )*$/.test(lead)
       ? (items[k]!.w !== 'and' || ofItsOwn(items[last + 1]?.w ?? '', last > at)) &&
-        (LATER.test(wordsBetween(items, last + 1, end)) || deedToCome(items, last + 1))
+        (LATER.test(wordsBetween(items, last + 1, end)) ||
+          deedToCome(items, last + 1) ||
+          (PICKED.test(items[at]!.place?.rule ?? '') &&
+            ON_DAY.test(wordsBetween(items, last + 1, end)) &&
+            !DAY_TOLD.test(wordsBetween(told))))
       : last === at &&
         (WILL_DO.test(lead) ||
           (STILL_HAVE.test(lead) && / to do /.test(wordsBetween(items, last + 1, end).slice(0, 8))));

@@ -98,6 +98,9 @@ export function isNegated(items: Item[], k: number, reach = 5): boolean {
 
 const MARKED_FOR =
   / (?:(?:marked|earmarked|put|set|chosen|picked|listed|keeping|saving|reserved|tagged|flagged) (?:\S+ ){1,6}(?:down |aside |out )?|(?:is|are|'s) (?:now |all |both |next )?)for $/;
+/** How long something would take, and not how long it took. */
+const ESTIMATED =
+  / (?:will|'ll|would|'d|should|might|may|could|can|must|need|needs|if|when|whenever|every|each|usually|always|tomorrow|tonight|later|next|allow|reckon|about to|takes|take|for) /;
 const NOT_YET =
   / (?:n't|not) (?:\S+ ){1,8}yet | still (?:have |has |had |is |are |'s |'ve )?(?:n't|not) | (?:n't|not) yet /;
 
@@ -358,7 +361,7 @@ export function stateOf(
       words,
     ) &&
     // "4-4 is getting a fresh piece, the net's off": the other
-    !/ , (?:the|that|my) \S+ (?:is|'s) (?:now )?(?:off|out|dropped|scrapped) /.test(
+    !/ , (?:and )?(?:(?:the|that|my) )?\S+ (?:is|'s) (?:now )?(?:off|out|dropped|scrapped) /.test(
       wordsBetween(items, k + 1),
     )
   )
@@ -508,6 +511,14 @@ export function stateOf(
         /^[, ]*(machine |hand )?$/.test(before) &&
         /^(over|along|around|round|across|down)$/.test(items[k + 1]?.w ?? '')) ||
       / tried to $/.test(before)
+    )
+      return 'done';
+    // "i sew the seam in 2-3 back stitch it took me twelve minutes", "I mend it yesterday": told as it went
+    if (
+      /(?:^| and| then|,) (?:i|we) (?:(?:just|also|then|only|now|first) )*$/.test(before) &&
+      !governor?.state &&
+      ((items.slice(k).some((x) => x.duration) && !ESTIMATED.test(words)) ||
+        / (?:yesterday|last night|this morning|earlier today|earlier on|just now) /.test(wordsBetween(items, k)))
     )
       return 'done';
     // "three hours to sew that on", "took me forty minutes to darn it"

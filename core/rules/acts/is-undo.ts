@@ -15,6 +15,8 @@ const TOLD_IT =
 const WHOLE =
   `(?:(?:all of |all |the whole of |everything in )?(?:that|this|it|them|those)(?: (?:last|previous|whole|latest|other))*(?: ${NOTE_WORD})?(?: all)?` +
   `|(?:the|my|that)? ?(?:very )?(?:last|previous|latest|most recent) ${NOTE_WORD}` +
+  // "cancel last, had top and bottom mixed"
+  '|(?:the )?(?:last|prev|previous)(?= ?$| ?[,.;:!-])' +
   `|(?:the|my) (?:[\\w:.]+ )?(?:entry|note|message)` +
   `|${TOLD_IT})`;
 /** Verbs that are said of words only, or mostly. */
@@ -54,8 +56,11 @@ const NOT_MEANT =
   /^(?:(?:take|pull) (?:that|it|this)(?: one| last one)?(?: back)? (?:out|off)[ ,.]+(?:i |it |that )[^.]{0,60}\b(?:wrong|other|another|different) (?:quilt|qlt|job)|(?:that|this|it|the last (?:one|note|entry|bit))(?: last)?(?: (?:one|entry|note|bit))? (?:was|is|'s) (?:all )?(?:meant |said )?(?:for )?(?:the |an? )?(?:wrong|another|different|other) (?:quilt|qlt|job|one)|wrong (?:quilt|qlt|job|piece|thread)|i (?:did n't|never) (?:mean|do|say|said|meant|did) (?:that|any of that|to say that|any such thing|anything of the (?:sort|kind))|(?:take|leave|keep) (?:that|it|this)(?: one| last one)? out of the (?:log|record|notes|book)|pretend i (?:did n't|never) (?:say|said) (?:that|it)|pretend (?:that|it|this|the last)(?: one| bit| note)? (?:did n't|never|had n't) happen(?:ed)?|that (?:never|did n't) happen(?:ed)?)\b/;
 /** Why it was wrong. After these a block or a number names no correction. */
 const REASON =
-  /\b(wrong|not (?:this|my|that|the) (?:quilt|one|job)|mix(ed|ing)?|muddl(e|ed|ing)|confus(ed|ing)|miscount(ed)?|counted|crossed|another|other|different|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never|upside|holding (?:it|this|the quilt)|(?:the|my) (?:tape|ruler|rule|stick|scales?|watch|clock|glasses|lamp|light) (?:was|were|is|had|has|'s))\b/;
+  /\b(wrong|not (?:this|my|that|the) (?:quilt|one|job)|mix(ed|ing)?|muddl(e|ed|ing)|confus(ed|ing)|miscount(ed)?|counted|crossed|another|other|different|belongs?|mistake|error|again|later|tomorrow|not sure|meant for|says?|sleep on|have n't|has n't|did n't|not done|not yet|never|upside|holding (?:it|this|the quilt)|back to front|backwards|the other way (?:round|about|up)|inside out|swapped|(?:the|my) (?:tape|ruler|rule|stick|scales?|watch|clock|glasses|lamp|light) (?:was|were|is|had|has|'s))\b/;
 
+/** "take that out again it's the wrong till slip": it was read off another paper. */
+const WRONG_PAPER =
+  /\b(?:take|took|pull|strike|scratch|cross|rub|delete|leave|get|have) (?:that|it|this|those|them|all that|that lot|that one|the lot)(?: one| lot)? (?:out|off|back|away)\b.{0,40}\b(?:wrong|another|different|last (?:week|month|year) 's) (?:till |sales |packing |shop |delivery )?(?:slip|receipt|docket|bill|invoice|chit|ticket|list|page|note|photo|picture)\b/;
 /** "it's only soot from the stove", "that's just fluff": nothing that need be logged. */
 const NO_DAMAGE =
   /^[ ,.!-]*(?:because |cos |since |as )?(?:it|that|they|those)(?: (?:is|was|are|were|'s|'re))? (?:only|just|nothing but|nothing more than) (?:a |some |the |my |a bit of )*(?:\w+ )?(?:soot|dust|fluff|lint|shadows?|chalk|crumbs?|light|lamp|dirt|creases?|folds?|hairs?|pollen|flour|thread|threads|ends?|crayon|pencil|reflection)\b/;
@@ -117,6 +122,7 @@ export function isUndo(text: string, items: Item[], onBench = false, onePlace = 
     BARE_STRIKE.exec(command) ??
     NOT_MEANT.exec(command);
   if ((!hit && BACK_LAST.test(whole)) || STRIKE_LAST.test(whole)) return true;
+  if (!hit && WRONG_PAPER.test(whole)) return true;
   if (!hit && (saysAnotherQuilt(whole.trim()) || START_OVER.test(whole) || UNLOGGED.test(whole))) return true;
   if (!hit) return (atTheEnd(whole.trim(), items) || strikesOut(whole, items, onBench)) && !talksAside(items);
   const rest = command.slice(hit[0].length).trim();

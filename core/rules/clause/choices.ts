@@ -287,6 +287,9 @@ function prepositionFor(way: Item[], at: Item): Item[] {
 const ofFinishing = (ways: Item[][]): boolean =>
   ways.every((way) => way.some((x) => /^(?:tie|quilt|bind|layer|baste|wash)$/.test(x.action?.v ?? '')));
 
+/** "cut it out and piece new in or patch": both are of one way. */
+const CUT_OUT = / cut (?:\S+ ){0,4}out (?:and|&|then|\+) (?:then )?$/;
+
 const MAY_CHOOSE = /^(?:or|vs|versus|\/|between|maybe|perhaps|possibly)$/;
 
 /**
@@ -299,7 +302,8 @@ export function withChoices(items: Item[]): Item[] {
   const out: Item[] = [];
   let k = 0;
   while (k < items.length) {
-    const opens = k === 0 || isStop(items[k - 1]!) || OPENS.test(items[k - 1]!.w);
+    const opens =
+      k === 0 || isStop(items[k - 1]!) || (OPENS.test(items[k - 1]!.w) && !CUT_OUT.test(wordsBetween(items, k - 7, k)));
     const told = opens ? waysAt(items, k) : undefined;
     const lines = told && !ofFinishing(told.ways) ? statements(told) : undefined;
     if (!told || !lines) {

@@ -178,6 +178,13 @@ export function beginsSaying(items: Item[], k: number): boolean {
   // "…, row four, the last block, stained"; in "…, hole in 2-2" it is found elsewhere
   if (items[m]?.w === ',' && (items[m + 1]?.finding || items[m + 1]?.fail) && !isFoundElsewhere(items, m + 1))
     m++;
+  // "…, the corner block, bottom left, is stained"
+  if (
+    items[m]?.w === ',' &&
+    /^place\.corner/.test(items[k]?.place?.rule ?? '') &&
+    FINITE.has(items[m + 1]?.w ?? '')
+  )
+    m++;
   const next = items[m];
   if (!next) return false;
   if (isOnlyThose(items, m)) return false;
@@ -205,6 +212,7 @@ export const endsInPlace = (current: Item[]): boolean => Boolean(current.at(-1)?
 export const says = (current: Item[]): boolean =>
   hasPredicate(current) ||
   hasItOn(current) ||
+  JOINED_ON.test(wordsBetween(current)) ||
   isGappedGift(current) ||
   // "ditto 2-5, 3-3 has a hole", "same again on the seam between 3-4 and 3-5 and the batting's lumpy"
   (CARRIES_ON.test(wordsBetween(current, 0, 6)) && current.some((x) => x.place)) ||
@@ -226,6 +234,9 @@ const isGappedGift = (current: Item[]): boolean => {
     (rest.at(-1)!.action?.form === 'base' || Object.hasOwn(WORK_THINGS, rest.at(-1)!.w))
   );
 };
+
+/** "(pieced the new strip) and added it": put on, by a verb that is not of the bench alone. */
+const JOINED_ON = / (?:added|attached|joined|fitted)(?: (?:it|them|that|those|this|both|these)(?: on)?)? $/;
 
 const CARRIES_ON =
   /^ (?:(?:and|then|um|uh|er|so|oh|,|the|i|'ve|did|done|exactly|just) )*(?:ditto|likewise|same) /;

@@ -1,6 +1,7 @@
 import { GIVE_IT_UP, GIVEN_UP_HEADS, VERDICTS } from '../../lexicon/verdicts.ts';
 import { PhraseTrie } from '../../text/phrase-trie.ts';
 import { boundaryBefore, type Item, wordsAt } from '../item.ts';
+import { isCloth } from '../treatments/is-cloth.ts';
 import { itemsIn, wordsBetween } from '../words-between.ts';
 import { isStop } from './joints.ts';
 import { namesDeed, REMOVING } from './names-deed.ts';
@@ -29,6 +30,7 @@ const mayStand = (items: Item[], k: number): boolean => {
   return (
     LIGHT.test(x.w) ||
     namesDeed(items, k) ||
+    namesSupport(items, k) ||
     (x.place !== undefined && x.place.kind !== 'pointer') ||
     x.fabric !== undefined ||
     x.material === 'fabric' ||
@@ -65,8 +67,14 @@ function startOfDeed(items: Item[], end: number): number | undefined {
   }
   while (from < end && /^(?:and|&|\+|plus)$/.test(items[from]!.w)) from++;
   const run = items.slice(from, end).map((_x, m) => from + m);
-  return run.some((m) => namesDeed(items, m)) ? from : undefined;
+  return run.some((m) => namesDeed(items, m) || namesSupport(items, m)) ? from : undefined;
 }
+
+/** "cloth behind", "the muslin underneath": a support, named by its stuff and where it would lie. */
+const namesSupport = (items: Item[], k: number): boolean =>
+  /^(?:behind|underneath|at the back)$/.test(items[k + 1]?.w ?? '') &&
+  (/^(?:cloth|stuff|something)$/.test(items[k]!.w) ||
+    (isCloth(items[k]) && !/^(?:patch|piece)$/.test(items[k]!.w) && items[k]!.material !== 'interfacing'));
 
 const ONCE_MEANT =
   / (?:i|we) (?:'d |had |was |were )?(?:planned|meant|intended|wanted|promised|pencilled in|going to put|thinking of)(?: to put)? $/;
@@ -220,7 +228,7 @@ function settles(items: Item[], from: number, { from: at, end }: Verdict): boole
   if (named.some((x) => x.w === 'old' || x.finding)) return named.some((x) => REMOVING.test(x.w));
   return (
     !/ (?:is|'s|are) (?:off|out) /.test(wordsBetween(items, at, end)) ||
-    named.some((x) => x.w === 'for' || (x.action?.form === 'ing' && !x.object) || REMOVING.test(x.w))
+    named.some((x, m) => x.w === 'for' || namesSupport(named, m) || (x.action?.form === 'ing' && !x.object) || REMOVING.test(x.w))
   );
 }
 

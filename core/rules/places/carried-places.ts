@@ -10,7 +10,7 @@ import type { Way } from '../treatments/way.ts';
 import { WHOLE_QUILT } from '../treatments/whole-quilt.ts';
 import { wordsBetween } from '../words-between.ts';
 import { splitBlock } from './grid.ts';
-import { type ClausePlaces, holdsMoreThan } from './places-of-clause.ts';
+import { type ClausePlaces, holdsMoreThan, placesOfClause } from './places-of-clause.ts';
 import { namesAnother } from './spoken-of.ts';
 
 /** Places that the clause does not say: those of this sentence, of the damage pointed at, or of "it". */
@@ -44,6 +44,10 @@ export function carriedPlaces(
         (d.entry as { places?: string[] }).places?.length,
     );
   const lastPlaces = (lastInNote?.entry as { places?: string[] } | undefined)?.places;
+  // "binding worn down the right side. Loose bit on the left side, to be sewn back": of what the sentence has just named
+  const named = lastInNote && lastInNote.sentence !== v.sentence ? justNamed(state, v) : undefined;
+  if (named && way && (placed.kind === 'none' || placed.items.every((x) => x.place!.rule === 'place.it')))
+    return named;
   const pronoun = placed.kind === 'pronoun';
   const whole = action !== undefined && WHOLE_QUILT.has(action);
   const topical = state.topic?.sentence === v.sentence ? state.topic.places : undefined;
@@ -191,6 +195,17 @@ export function carriedPlaces(
       const held = fastenedOver(state);
       if (held) return held;
     }
+    // "pressed the whole top and measured it": the part that the sentence has just told of
+    if (
+      action &&
+      /^(wash|dry|photograph|measure|trim|square-up|clean|press)$/.test(action) &&
+      sameSentence &&
+      items.some((x, k) => x.place?.rule === 'place.it' && items[k + 1]?.w !== 'all') &&
+      lastInNote.entry.kind === 'treatment' &&
+      /^(press|clean|wash|dry|measure|photograph|trim|square-up)$/.test(lastInNote.entry.action ?? '') &&
+      lastPlaces.every((p) => /^(top|backing|sashing|border|edge)/.test(p))
+    )
+      return lastPlaces;
     if (
       action &&
       [
@@ -267,6 +282,15 @@ export function carriedPlaces(
   )
     return state.memory.focus;
   return undefined;
+}
+
+/** The blocks or sides that the clause before named, in the same sentence, where nothing was made of it. */
+function justNamed(state: ReaderState, v: ClauseView): string[] | undefined {
+  const before = state.clauses[v.index - 1];
+  if (before?.sentence !== v.sentence || state.drafts.some((d) => d.clause === v.index - 1)) return undefined;
+  if (before.items.some((x) => x.w === 'not' || x.w === "n't")) return undefined;
+  const told = placesOfClause(before.items);
+  return told.kind === 'specific' && !told.outside ? told.places : undefined;
 }
 
 /** Was a block named that the quilt has not got, and no other place told since? */

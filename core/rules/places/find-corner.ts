@@ -61,16 +61,25 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
   if (j > i) return bothCorners(tokens, i, j, ctx);
   const noun = w(tokens, i);
   if (noun === 'corner' || BLOCK_NOUNS.has(noun)) {
+    const named = noun === 'corner' && (BLOCK_NOUNS.has(w(tokens, i + 1)) || w(tokens, i + 1) === 'one');
     // "the block in the corner, bottom left"
     const block =
       noun !== 'corner' ||
-      BLOCK_NOUNS.has(w(tokens, i + 1)) ||
+      named ||
       (w(tokens, i - 1) === 'the' &&
         /^(?:in|at)$/.test(w(tokens, i - 2)) &&
         (BLOCK_NOUNS.has(w(tokens, i - 3)) || w(tokens, i - 3) === 'one'));
-    const behind = noun === 'corner' && BLOCK_NOUNS.has(w(tokens, i + 1)) ? i + 2 : i + 1;
-    // "in the corner of the quilt, bottom right"
-    const at = noun === 'corner' ? behindOfQuilt(tokens, behind) : behind;
+    const behind = named ? i + 2 : i + 1;
+    // "corner blocks, top left and bottom right"
+    const several = /s$/.test(w(tokens, behind - 1)) && cornersListed(tokens, behind);
+    if (several) return found(ctx, several.ends, block, several.next);
+    // "in the corner of the quilt, bottom right", "the block in the corner, top right"
+    const at =
+      noun === 'corner'
+        ? behindOfQuilt(tokens, behind)
+        : IN_CORNER.test([0, 1, 2].map((n) => w(tokens, behind + n)).join(' '))
+          ? behind + 3
+          : behind;
     const below = noun === 'corner' ? belowLeft(tokens, at) : undefined;
     if (below) return found(ctx, [below.end], block, below.next);
     const rest = directionsAt(tokens, at);
@@ -81,6 +90,8 @@ export function cornerPhrase(tokens: Token[], i: number, ctx: PlaceContext): Pla
   }
   return undefined;
 }
+
+const IN_CORNER = /^(?:in|at) the corner$/;
 
 /** "(corners) top left and bottom right", ", top left, bottom right": each corner by its two words. */
 function cornersListed(tokens: Token[], i: number): { ends: [Upright, Side][]; next: number } | undefined {

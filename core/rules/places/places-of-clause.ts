@@ -230,6 +230,7 @@ function isListed(items: Item[], x: Item, others: Item[]): boolean {
         (w === 'with' && items[k - 1]?.w === 'along')
       )
         joins = true;
+      else if (isOneMore(items, k)) continue;
       // "rows 1-3 only, and the backing", but "the batting, and only the upper one"
       else if (!WITHIN_LIST.test(w) && !place && !items[k]!.fabric && !(w === 'only' && items[k - 1]?.place))
         break;
@@ -237,6 +238,27 @@ function isListed(items: Item[], x: Item, others: Item[]): boolean {
   }
   return false;
 }
+
+const ONE_MORE =
+  /^(another|another one|one|one more|some|some more|more|again|a|second|third|further|two|three|few|couple|of|similar|smaller|bigger|little|small|big|fainter|larger|worse|others?|there 's|there is|'s|too)$/;
+
+/** "oil on 3-5, and another on the backing": between what joins and where the next one is. */
+function isOneMore(items: Item[], k: number): boolean {
+  let from = k;
+  let to = k;
+  if (LEADS_PLACE.test(items[k]!.w)) from--;
+  while (isMore(items[from])) from--;
+  while (isMore(items[to])) to++;
+  return (
+    from < to &&
+    isMore(items[from + 1]) &&
+    JOINS_LIST.test(items[from]?.w ?? '') &&
+    LEADS_PLACE.test(items[to]?.w ?? '')
+  );
+}
+const isMore = (x: Item | undefined): boolean =>
+  x !== undefined && (ONE_MORE.test(x.w) || Boolean(x.quantity && !x.quantity.unit)) && !x.place;
+const LEADS_PLACE = /^(in|on|at|along|down|across|near|by|over|up|round|around)$/;
 
 const isRows = (x: Item): boolean =>
   /^place\.(row|ordinal-row|counted-rows|that-row|row-heard)$/.test(x.place!.rule);
@@ -374,7 +396,7 @@ function isBlocksOwnEdge(items: Item[], k: number): boolean {
   if (!/ (edge|side)$/.test(items[k]!.w)) return false;
   const lead = /^(the|its)$/.test(items[k - 1]?.w ?? '') ? k - 2 : k - 1;
   if (!/^(at|along|near|on|by|down|across|in|close to|towards?)$/.test(items[lead]?.w ?? '')) return false;
-  if (/^(and|&|plus)$/.test(items[lead - 1]?.w ?? '')) return false;
+  if (/^(and|&|plus)$/.test(items[lead - 1]?.w ?? '') || isOneMore(items, lead)) return false;
   const before = items.slice(0, lead);
   // "bound it from 6-1 along the bottom edge"
   if (before.some((x) => x.part || (x.place && x.place.kind !== 'blocks') || x.action)) return false;

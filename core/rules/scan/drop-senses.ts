@@ -15,7 +15,7 @@ export function dropSenses(item: Item, tokens: Token[], i: number): void {
     /^(?:one|ones|seams?|join)$/.test(tokens[i - 1]?.w ?? '')
   )
     item.action = undefined;
-  // "turned back the binding to look"
+  // "turned back the binding to look", "sewed back the loose bit"
   if (item.w === 'back' && MOVED.test(tokens[i - 1]?.w ?? '')) item.action = undefined;
   // "a splash of vinegar": a little of what was used, and nothing spilt
   if (/^(splash|blob|dribble|drip|smear)$/.test(item.w) && tokens[item.j]?.w === 'of')
@@ -66,7 +66,7 @@ export function dropSenses(item: Item, tokens: Token[], i: number): void {
 const TIME = /^(?:minutes?|mins?|hours?|hrs?|afternoon|evening|morning)$/;
 
 const MOVED =
-  /^(?:(?:turn|fold|roll|peel|pull|flip|flap|lift|lay|laid|draw|drew|drawn|prise|pris|bend|bent|push|throw|threw|thrown|hold|held|go|went|gone|come|came|look|bring|brought|take|took|taken|put|sit|sat|step|clip|pin|strip|scrap)(?:ped|led|ned|ed|d|ping|ning|ing)?)$/;
+  /^(?:(?:turn|fold|roll|peel|pull|flip|flap|lift|lay|laid|draw|drew|drawn|prise|pris|bend|bent|push|throw|threw|thrown|hold|held|go|went|gone|come|came|look|bring|brought|take|took|taken|put|sit|sat|step|clip|pin|strip|scrap|sew|sewn|resew|stitch|restitch|tack|whip|catch|caught|glue|fasten|slipstitch)(?:ped|led|ned|ed|d|ping|ning|ing)?)$/;
 
 /** "at the top", "the top one", "top left": a direction, and no word for the patchwork. */
 function isPatchwork(tokens: Token[], i: number): boolean {

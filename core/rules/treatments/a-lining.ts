@@ -19,6 +19,8 @@ export function aLining({ items, k, item, before, used }: WordAt): WayFound {
       (x) =>
         (x.place && x.place.kind !== 'part' && x.place.places.length > 0) || (x.fabric && x.w !== item.w),
     ) ||
+    // "put a patch on 3-5 and another on the backing": the quilt's own
+    / (?:on|onto|in|at|to|of|from|over) the $/.test(before) ||
     // "3-4 has had a lining at some point", "2-3 has a lining": how it was found
     / (?:had|has|have|old|is|was|there) (?:\S+ )?(?:a|an) (?:\S+ )?$/.test(before) ||
     items.some((x) => x.quantity?.unit || x.cost) ||

@@ -65,6 +65,18 @@ export function askBetween(state: ReaderState, clause: Clause, made: Draft[]): v
     (d) => !/^(dropped|considering)$/.test(d.entry.state) && !isTold(state, d),
   );
   for (const d of doubted) d.entry.state = 'considering';
+  // "2-3: cut it out and piece new in or patch": the cutting is the beginning of the replacing
+  if (first.entry.action === 'replace')
+    state.drafts = state.drafts.filter(
+      (d) =>
+        !(
+          isTreatment(d) &&
+          d.entry.action === 'cut' &&
+          d.clause === first.clause - 1 &&
+          d.sentence === first.sentence &&
+          d.entry.places?.join() === first.entry.places?.join()
+        ),
+    );
   // "net over it, or cut it out?": no net has been used
   const clauses = new Set(doubted.filter((d) => !made.includes(d)).map((d) => d.clause));
   state.drafts = state.drafts.filter(

@@ -8,7 +8,7 @@ import { isTreatment } from './is-treatment.ts';
 import { namesWay } from './verdict.ts';
 
 const WHO =
-  '(?:(?:the |my |our |his |her )?(?:owners?|clients?|customer|museum|school|church|chapel|library|hotel|family|lady|curator|conservator|committee|bride|mother|mum|mom|daughter|son|sister|brother|aunt|uncle|gran|granny|grandmother|vicar|teacher|warden|guild|she|he|they)|mrs? \\S+|miss \\S+|ms \\S+)';
+  '(?:(?:the |my |our |his |her )?(?:owners?|clients?|customer|museum|school|church|chapel|library|hotel|family|lady|curator|conservator|committee|bride|mother|mum|mom|mama|mummy|mommy|dad|daddy|papa|father|daughter|son|sister|brother|aunt|auntie|uncle|gran|granny|grandmother|grandma|grandad|grandpa|granddad|nan|nana|niece|cousin|neighbour|vicar|teacher|warden|guild|she|he|they)|mrs? \\S+|miss \\S+|ms \\S+)';
 /** "she'd rather have", "owner rang and wants", "school says": who the quilt belongs to, and the verb of wishing or saying. */
 const SAYS = new RegExp(
   `^ (?:(?:and|so|right|ok|okay|well|but|oh|just heard|,) )*${WHO}(?: (?:rang|called|phoned|emailed|wrote|texted|replied|has|have|'s|'d|would|'re|is|are|'ll|just|now|definitely|back|and|up|then|in the end|${WHO}|,))* (?:wants?|wanted|prefers?|preferred|likes?|liked|said|says?|asked|asks|rather|sooner|happy|fine|ok|okay|chose|chosen|picked|decided|opted|agreed|agrees|voted|went|gone|plumped|plumps|going)(?: (?:for|to|with|on|have|have the|me to|us to|i|that(?= \\S)|me|go|go with|go for|see|in favou?r of))* `,

@@ -146,9 +146,9 @@ export function putOn({ items, k, item, before, thing, ways }: WordAt): WayFound
       !binding &&
       !label &&
       (thing === 'border' || thing === 'binding') &&
-      /^(put|sewn|sewed|stitched|attached|machined|joined)$/.test(item.w) &&
+      /^(put|sewn|sewed|stitched|attached|added|machined|joined)$/.test(item.w) &&
       /^(on|back on|)$/.test(items[k + 1]?.w ?? '') &&
-      (items[k + 1]?.w === 'on' || item.w === 'attached') &&
+      (items[k + 1]?.w === 'on' || item.w === 'attached' || item.w === 'added') &&
       // "joined on the bias", "stitched on the machine"
       !/^ on (?:the|my) (?:machine|bias|cross) /.test(wordsBetween(items, k + 1, k + 4)) &&
       items

@@ -38,6 +38,15 @@ export function thingOf(
   // "cut it out and pieced in new twill": the piece, and not the batting that was spoken of
   if (/^cut/.test(items[k]!.w) && /^(batting|backing|binding|border|pins)$/.test(thing)) return undefined;
   const next = items.slice(k + 1, (particle ?? k) + 6);
+  // "the ties are out", then "so for 3-1 either I cut it out …": the block, which is one, and no ties
+  if (
+    /^cut/.test(items[k]!.w) &&
+    next[0]?.w === 'it' &&
+    /^(ties|pins|quilting|stitching)$/.test(thing) &&
+    items.slice(0, k).some((x) => x.place?.kind === 'blocks') &&
+    !items.slice(0, k).some((x) => x.stitches)
+  )
+    return undefined;
   const pronoun = next.find(
     (x, m) =>
       /^(it|them|that|those|what|em|this|both|both of (?:them|those)|each|either|neither)$/.test(x.w) ||

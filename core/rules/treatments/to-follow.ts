@@ -15,9 +15,9 @@ const WANTS_DOING =
 
 /** "the reverse is to follow tomorrow", "rows 7 to 9 tmrw", "four still to go": the same there, another day. */
 const TO_FOLLOW =
-  / (?:(?:(?:can|will|'ll|must|should) )?wait (?:till|until|for)|have to wait|to follow|(?:planned|scheduled|booked|due|pencilled in) (?:for|tomorrow|next)|follows?|following|to come|to go|to do|to be done|(?:still|yet) to (?:do|go|come)|left to do|next|next time|(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|tmrw|tmw|tonight|later|another (?:day|evening|night)|this (?:afternoon|evening)|(?:'ll|will|shall|going to) do|(?:next|another) job) /;
+  / (?:(?:(?:can|will|'ll|must|should) )?wait (?:till|until|for)|have to wait|to follow|(?:planned|scheduled|booked|due|pencilled in) (?:for|tomorrow|next)|follows?|following|to come|to go|to do|to be done|(?:still|yet) to (?:do|go|come)|left to do|next|next time|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tues?|weds?|thurs?|fri|sat|sun|tomorrow|tmrw|tmw|tonight|later|another (?:day|evening|night)|this (?:afternoon|evening)|(?:'ll|will|shall|going to) do|(?:next|another) job) /;
 const FOLLOWING =
-  /^(the|a|and|,|&|\+|i|'ve|gets?|got|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|is|are|'s|to|follow|follows|following|planned|scheduled|booked|due|pencilled|in|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|has|have|n't|not|been|yet|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|this|yet|\/|afternoon|weekend|till|until|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|job|jobs|week|wait|have|has|can|must|well|as|just|-|--|\()$/;
+  /^(the|a|and|,|&|\+|i|'ve|gets?|got|on|(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tues?|weds?|thurs?|fri|sat|sun|by|is|are|'s|to|follow|follows|following|planned|scheduled|booked|due|pencilled|in|go|do|come|next|tomorrow|tmrw|tmw|later|still|then|has|have|n't|not|been|yet|on|in|for|will|'ll|be|now|all|both|of|rest|too|also|morning|evening|night|tonight|day|time|another|left|after|that|this|yet|\/|afternoon|weekend|till|until|first|others?|ones?|wants?|needs?|wanting|needing|waiting|doing|done|it|job|jobs|week|wait|have|has|can|must|well|as|just|-|--|\()$/;
 
 /** Behind a comma: "by machine", "in red wool", "with the gray thread". */
 const tellsHow = (rest: Item[]): boolean =>
@@ -60,7 +60,7 @@ export function toFollow(
   const items = how < 0 ? v.items : v.items.slice(0, how);
   if (
     !items.every(
-      (x, k) => k < led || x.place || x.seam || x.object || FOLLOWING.test(x.w) || doneLater(items, x),
+      (x, k) => k < led || x.place || x.seam || x.object || (x.stitch && !x.action) || FOLLOWING.test(x.w) || doneLater(items, x),
     )
   )
     return;

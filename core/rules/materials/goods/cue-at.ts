@@ -57,8 +57,17 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
   const head = k === 0 ? SHOP_HEAD.exec(wordsBetween(items, 0, 8))?.[0] : undefined;
   if (head) return { use: 'needed', next: head.trim().split(' ').length };
   // "the cupboard has 2 yds of muslin"
+  if (
+    w(items, k) === "'s" &&
+    w(items, k + 1) === 'got' &&
+    STORES.test(w(items, k - 1)) &&
+    items[k + 2]?.quantity
+  )
+    return { use: 'on-hand', next: k + 2 };
   if (/^(has|holds)$/.test(w(items, k)) && STORES.test(w(items, k - 1)) && items[k + 1]?.quantity)
     return { use: 'on-hand', next: k + 1 };
+  const stored = k === 0 ? storeHead(items) : undefined;
+  if (stored) return { use: 'on-hand', next: stored };
   // "short one spool of thread"
   if (w(items, k) === 'short' && items[k + 1]?.quantity?.unit) return { use: 'needed', next: k + 1 };
   if (!items[k] || !CUE_HEADS.has(firstWord(w(items, k)))) return undefined;
@@ -153,6 +162,28 @@ const LEFT_AS_FOUND = /^[^.;!?]* (?:as (?:it is|they are|is|found|it was|they we
 
 const SHOP_HEAD =
   /^ (?:(?:and|for|on) )*(?:the |my )?(?:shop|shops|market|next (?:time in town|trip|shop|order|shopping)|(?:next )?time in town|wants?|wanted|still (?:wanted|to come)|required|(?:could (?:you|somebody|someone) )?(?:please )?remind me(?: (?:on \w+|tomorrow|later|next \w+|about|to get|please))*|for the list|on the list) (?::|-) /;
+
+/** "cupboard: 2 packs pins", "sewing box - half a reel of thread", "under the bed, three yards of muslin": where it is kept, as a heading. Gives the index of the goods. */
+function storeHead(items: Item[]): number | undefined {
+  let m = 0;
+  while (m < 3 && /^(and|then|up|out|down|over|still)$/.test(w(items, m))) m++;
+  const led = /^(in|on|under|inside|from)$/.test(w(items, m));
+  if (led) m++;
+  while (/^(the|my|our|a)$/.test(w(items, m))) m++;
+  const name = m;
+  while (m < name + 3 && items[m]?.token.kind === 'word' && !/^[:,-]/.test(w(items, m))) m++;
+  const store = w(items, m - 1);
+  if (
+    m === name ||
+    !(STORES.test(store) || (w(items, 0) === 'under' && /^(bed|stairs|bench|table|sofa|bunk)$/.test(store))) ||
+    // "press: 2-3", "hand: …"
+    (!led && m === name + 1 && /^(press|hand|bolt|hall|rag)$/.test(store)) ||
+    !(/^(:|-|--)$/.test(w(items, m)) || (led && w(items, m) === ','))
+  )
+    return undefined;
+  const amount = items[m + 1]?.quantity;
+  return amount?.unit || (amount && items.slice(m + 2, m + 5).some((x) => x.material)) ? m + 1 : undefined;
+}
 
 /** "two skeins short", "a yard short on the backing": where the amount stands before the word. Gives the index of the amount. */
 function shortBy(items: Item[], k: number): number | undefined {

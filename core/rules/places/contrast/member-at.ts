@@ -1,6 +1,7 @@
 import { readCount, readOrdinal } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
+import { cornerPhrase } from '../find-corner.ts';
 import { cornerBlocks, liesInLines, splitBlock } from '../grid.ts';
 import { lineAt } from '../line/line-at.ts';
 import type { PlaceContext } from '../place-found.ts';
@@ -98,8 +99,11 @@ function cornerOne(
   tokens: Token[],
   k: number,
   units: string[][],
-  { grid }: PlaceContext,
+  ctx: PlaceContext,
 ): Member | undefined {
+  // "the corner block, bottom right, has a piece missing": of the quilt, and told which
+  if (w(tokens, k) === 'corner' && cornerPhrase(tokens, k, ctx)) return undefined;
+  const { grid } = ctx;
   const next =
     w(tokens, k) === 'corner' && /^(one|block)$/.test(w(tokens, k + 1))
       ? k + 2

@@ -7,8 +7,9 @@ import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { others } from './other-sides.ts';
 import { groupsBack, pointingTo } from './pointing-to.ts';
 
+const DAY = /^(mon|tues?|weds?|wednes|thu|thurs?|fri|sat|satur|sun)(day)?$/;
 const TELLS =
-  /^(is|'s|are|'re|was|were|look|looks|seem|seems|all|has|have|'ve|had|need|needs|want|wants|got|get|gets|can|will|'ll|just|only|also|too|rather|very|still|a|bit|be|:|-)$/;
+  /^(is|'s|are|'re|was|were|look|looks|seem|seems|all|has|have|'ve|had|need|needs|want|wants|got|get|gets|can|will|'ll|just|only|also|too|rather|very|still|a|bit|be|:|-|i|we|'m|am|'d|going|gonna|shall|should|must|might|hope|on|by|hand|machine|this|next)$/;
 
 /**
  * "rows one and two are fine, the rest are faded", "col 1 torn, others ok", "left edge frayed, the other edges are sound": the lines or
@@ -27,7 +28,9 @@ export function restOfLines(tokens: Token[], i: number, ctx: PlaceContext): Plac
   if (!named && !/^(others|rest|remainder)$/.test(word)) return undefined;
   let next = named ? (of || k + 1) + 1 : k + 1;
   if (w(tokens, next) === 'of' && /^(them|those|these)$/.test(w(tokens, next + 1))) next += 2;
-  if (!tellsOfThem(tokens, next)) return undefined;
+  // "did the rest of them after lunch"
+  const done = /^(did|do|finished?)$/.test(w(tokens, i - 1)) && /^(after|before|at|this|by|in|now|too|today|yesterday|last|)$/.test(w(tokens, next));
+  if (!done && !tellsOfThem(tokens, next)) return undefined;
   const lines = /^(|ones|rows|columns|cols)$/.test(named) ? linesLeft(ctx, named) : undefined;
   if (lines) return pointingTo(next, lines, 'place.other-rows');
   const told = /^(|ones|edges|borders|sides|corners)$/.test(named) ? sidesToldBack(ctx) : [];
@@ -40,7 +43,9 @@ export function restOfLines(tokens: Token[], i: number, ctx: PlaceContext): Plac
 /** Is at once told what is so of them, or done to them? */
 function tellsOfThem(tokens: Token[], at: number): boolean {
   for (let k = at; k < at + 5; k++) {
-    if (/^(wait|tomorrow|tmrw|tonight|later|done|finished|to)$/.test(w(tokens, k))) return true;
+    if (/^(wait|tomorrow|tmrw|tonight|later|done|finished|to)$/.test(w(tokens, k)) || DAY.test(w(tokens, k))) return true;
+    // "the rest of them I'll do tonight"
+    if (/^(do|doing|did|tackle|leave|leaving)$/.test(w(tokens, k)) && k > at + 1) return true;
     // "the rest is for sunday"
     if (w(tokens, k) === 'for' && k > at && /^(is|are|'s|'re)$/.test(w(tokens, k - 1))) return true;
     const senses = LEXICON.longestAt(tokens, k)?.payloads ?? [];

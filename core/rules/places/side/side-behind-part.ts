@@ -26,8 +26,11 @@ export function trailingSide(tokens: Token[], i: number): PlaceFound | undefined
   const led = /^(on|at|along|down|across|up)$/.test(
     before === 'the' || before === 'its' ? w(tokens, i - 2) : before,
   );
-  if (!led && before !== ',') return undefined;
+  // "binding worn right side": led by nothing, where it is called a side
+  const bare = /^(side|edge)$/.test(w(tokens, j - 1)) && DAMAGED.test(before) && j > i + 1;
+  if (!led && !bare && before !== ',') return undefined;
   if (
+    !(w(tokens, j) === 'to' && w(tokens, j + 1) === 'be') &&
     !/^(|,|\.|;|and|&|but|so|though|too|only|is|\)|where|because|with|by|for|i|it|that)$/.test(w(tokens, j))
   )
     return undefined;
@@ -38,17 +41,25 @@ export function trailingSide(tokens: Token[], i: number): PlaceFound | undefined
   )
     return undefined;
   let part: 'border' | 'edge' | undefined;
-  for (let k = i - 1; k >= Math.max(0, i - 9) && !part; k--) {
+  let stops = 0;
+  for (let k = i - 1; k >= Math.max(0, i - (stops ? 16 : 9)) && !part; k--) {
     const word = w(tokens, k);
+    // "binding frayed at the bottom. Loose on the left": of the part that the sentence before told of
+    if (/^[.;]$/.test(word) && led && before === 'the' && stops++ === 0) continue;
+    if (stops && /^(\d+|\d+-\d+|seams?|patch|quilt)$/.test(word)) return undefined;
     if (/^[.;!?]$/.test(word) || /^(rows?|blocks?|columns?|corners?|batting|wadding|backing)$/.test(word))
       return undefined;
     part = partNamed(word);
+    if (part && stops) break;
     if (part && SIDE_OF.has(w(tokens, k - 1)) && before !== ',' && !led) return undefined;
     // "the top border is stained on the left": a side told already
     if (part && (SIDE_OF.has(w(tokens, k - 1)) || w(tokens, k - 1) === 'hand')) return undefined;
   }
   return part && sidesFound(part, [side], j, 'place.part-then-side');
 }
+
+const DAMAGED =
+  /^(worn|frayed|fraying|torn|loose|stained|faded|thin|gone|off|undone|ripped|split|mouldy|moldy|rotten|ragged|through|chewed|puckered|shredded)$/;
 
 /** "binding worn L & R", "border faded top and bottom", "edge frayed on the left and right": two sides told after their part. */
 export function listedSides(tokens: Token[], i: number): PlaceFound | undefined {
