@@ -154,6 +154,7 @@ function readClause(
     return;
   }
   const made: Draft[] = [];
+  const meant = state.drafts.filter((d) => d.entry.kind === 'treatment' && d.entry.state === 'planned');
   const sewn = stitchOfEach(items, ways, stitch, words);
   for (const way of ways) {
     const draft = makeTreatment({ state, clause, v, way, sentence, placed, stitch: sewn(way) });
@@ -169,6 +170,10 @@ function readClause(
       used.add(x);
     });
   }
+  // "net then. Stitched down by hand": what was chosen is on, and its stuff used
+  for (const d of meant)
+    if (d.entry.kind === 'treatment' && d.entry.state === 'done' && !state.drafts.some((m) => m.clause === d.clause && m.entry.kind === 'material'))
+      readMaterials(state, view(state.clauses[d.clause]!, d.clause), [d], new Set());
   sewnAsPlanned(state, v, made, sentence);
   const over = stitch && sewnOver(state, v, made, stitch);
   const elsewhere = !made.length && stitch ? gapped(state, v, clause, placed, stitch) : undefined;

@@ -62,7 +62,7 @@ const SALE_UNIT =
 const WORK =
   /^(?:start|started|stop|stopped|finish|finished|till|until|from|since|mending|piecing|tying|quilting|binding|cutting|cleaning|survey|lunch|tea)$/;
 const ALTOGETHER =
-  /^(?:together|altogether|all in|in all|all told|the lot|the pair|for the|with the|with p|in total|total)/;
+  /^(?:together|altogether|all in|in all(?! (?:round|around|over|the way|along|sides|directions|four))|all told|the lot|the pair|for the|with the|with p|in total|total)/;
 
 /** "a metre of net at 5.40", "3 yds of muslin and 2 spools of thread, 22.40 together", "paid 14.60 on thread", "sent off for a metre of it, 18.50". */
 function isSumOfSale(tokens: Token[], i: number): boolean {

@@ -28,8 +28,17 @@ export function beginsAnotherWay(items: Item[], k: number, current: Item[]): boo
     m < k + 5
   )
     m++;
+  // "the linen in 5-5 and the check in 4-4 are thin": cloths of the quilt, by the blocks that they are in
+  if (liesIn(current, at) && liesIn(items, m) && !current.slice(0, at).some((x) => PUT_IN.test(x.w))) return false;
   return (isStuff(items[m]) || isNewPiece(items, m)) && stuffAtPlace(items, m);
 }
+
+const PUT_IN = /^(put|set|let|pieced|piece|sewed|sewn|sew|new|fresh|insert|inserted|worked|use|used|slipped|bit|scrap)$/;
+const liesIn = (items: Item[], at: number): boolean =>
+  items[at]?.fabric !== undefined &&
+  items[at + 1]?.w === 'in' &&
+  items[at + 2]?.place?.kind === 'blocks' &&
+  !/^(new|fresh|some|a|an|of)$/.test(items[at - 1]?.w ?? '');
 
 /** "(net on 4-2,) new piece in 3-4" */
 const isNewPiece = (items: Item[], m: number): boolean =>

@@ -92,6 +92,12 @@ export function tellsLater(items: Item[], from: number, current: Item[] = []): b
 
 /** "and four five gets …": a place or cloth and then a finite verb begin a statement of their own. */
 export function newSubject(items: Item[], from: number): boolean {
+  // "3-3 is torn and 5-5 is thin, both get net"
+  if (
+    items[from]?.place?.rule === 'place.both' &&
+    /^(?:get|want|need|could|will|'ll|are|were|'re|have)$/.test(items[from + 1]?.w ?? '')
+  )
+    return true;
   let k = from;
   // "and every one of the calico blocks needs …", "each of the silk ones wants …"
   if (/^(every|each|all)$/.test(items[k]?.w ?? ''))

@@ -124,7 +124,8 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     return false;
   const loose = clause.items.some(
     (x, k) =>
-      x.seam ||
+      // "couched down along the seams": where the stitches run
+      (x.seam && !/ (?:along|round|around) (?:the |all the |its )?$/.test(wordsBetween(clause.items, 0, k))) ||
       // "net was laid over the shattered taffeta and secured": which cloth, and no damage told
       (x.finding && x.finding !== 'sound' && !isAttribute(clause.items, k)) ||
       (x.part === 'edge' && !isManner(x, clause.items)) ||
@@ -149,6 +150,15 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     // "net on 2-3, whipped round, forty minutes" is done
     if (chosen || said.some((x) => x.duration)) p.state = 'done';
     else e.state = 'planned';
+  }
+  // "2-3: net or a patch?", then "net then. Stitched down by hand, 15 min": chosen, and put on at once
+  if (p.state === 'planned' && e.state === 'done' && !loose && fastensChosen(state, last, draft, clause)) {
+    p.state = 'done';
+    if (e.stitch) {
+      p.stitch = e.stitch;
+      if (draft.origins['stitch']) last.origins['stitch'] = draft.origins['stitch'];
+    }
+    return true;
   }
   // "new binding on by machine, then turned it over and slip stitched it down"
   if (
@@ -203,6 +213,26 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
     if (draft.origins['stitch']) last.origins['stitch'] = draft.origins['stitch'];
   }
   return true;
+}
+
+/** Does the sewing of this clause put on what the note has just chosen of two ways that stood open? */
+function fastensChosen(state: ReaderState, last: Draft, draft: Draft, { items }: Clause): boolean {
+  const [p, e] = [last.entry, draft.entry];
+  if (p.kind !== 'treatment' || e.kind !== 'treatment' || !p.action || p.stitch) return false;
+  if (!/^(?:patch|overlay|stabilize|replace)$/.test(p.action)) return false;
+  const open = state.memory.open.some(
+    (o) => !o.passed && o.action === p.action && o.places.some((x) => p.places?.includes(x)),
+  );
+  const verb = items.findIndex((x) => x.action?.form === 'past' || x.stitch);
+  const it = items.some((x) => /^(?:it|them|that)$/.test(x.w));
+  return (
+    open &&
+    draft.sentence - last.sentence < 2 &&
+    (e.action === 'resew' || (e.action === 'replace' && it && e.stitch !== undefined)) &&
+    verb >= 0 &&
+    items.slice(0, verb).every((x) => /^(?:and|then|so|now|,|i|we|'ve|have|all|it|is|'s|[.;])$/.test(x.w)) &&
+    !items.some((x) => x.finding || x.object || (x.place && !/^place\.(?:it|them|that-one)$/.test(x.place.rule)))
+  );
 }
 
 const SHUT = /^(?:shut|closed|close|together|up|drew together|drawn together|sew(?:ed|n) up|stitched up)$/;

@@ -48,7 +48,7 @@ export function questionIn(whole: string, items: Item[], asked: boolean): string
     return undefined;
   if (SELF_ASKED.test(head) && !asked && items.some((x) => x.finding || x.fail || x.action?.form === 'past'))
     return undefined;
-  if (WHICH_WAY.test(head) || (told && TOLD_OPEN.test(head))) return undefined;
+  if (WHICH_WAY.test(head) || IS_TO_BE.test(head) || (told && TOLD_OPEN.test(head))) return undefined;
   // "did the other lawn one, net over the top, couched it down, fifty minutes start to finish"
   if (
     !asked &&
@@ -105,6 +105,9 @@ const SELF_ASKED =
 /** "Which print for the patch, red dot or stripe?", "what colour for the binding?": a matter to decide, and nothing that the log knows. */
 const WHICH_WAY =
   /^(?:which|what)(?: colou?rs?(?: of)?| kind of| sort of| type of| shade of| weight of)?(?: (?:print|fabric|cloth|thread|yarn|floss|batting|wadding|backing|binding|border|stitch|pattern|loft|colou?rs?))?(?<! (?:of)|^what|^which)(?: (?:for|on|should|shall|would|do i (?:use|want|go)\b)| ,)(?!.*\b(?:did|have|had|used|was|were|need|buy|next)\b)/;
+/** "what colour the binding must be", "which batting should go in": what is still to be chosen. */
+const IS_TO_BE =
+  /^(?:what|which|how) (?!(?:do|did|have|has|had|was|were|am|is|are|must|should|'s|else|much|many|long|blocks?|rows?|columns?|places?|bits?|ones?|things?|jobs?|parts?) )(?:\S+ ){1,4}?(?:should|must|ought to|has to|have to|is to|'s to|is going to|'s going to|is supposed to) (?:be|go in|go on|have|look|match)\b(?!.*\b(?:done|bought|finished|ready|left|next)\b)/;
 /** "What I bought was the binding", "what she wants is to sleep under it", "what colour it'll be we've left open": told, not asked. */
 const TOLD_AS_WHAT =
   /^(?:(?:what|all) (?:i|we|she|he|they|my \w+|her \w+|the \w+)(?: \S+){1,6} (?:was|is|'s|were|are) \S|what (?:do|did) i see\b (?!\S+ ?\?)|(?:what|which|how|whether) (?!(?:\S+ )?(?:have|did|do|am) (?:i|we) |(?:is|'s|was|were|are|else) )(?:.* )?(?:i|we) (?:have |'ve |'m |am )?(?:left|leave|put off|not (?:settled|decided)|have n't|do n't|ca n't|still to|yet to)\b)/;

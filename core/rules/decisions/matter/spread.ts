@@ -35,6 +35,17 @@ export function spread(
       part.status = shared;
       continue;
     }
+    // "wondering cold or warm for the wash and what colour the binding must be": asked in the same breath
+    if (
+      part.topic &&
+      part.cue !== 'open' &&
+      parts[k - 1]?.status === 'open' &&
+      /^(?:and|&|\+|,|or)$/.test(part.joint) &&
+      ASKS.test(part.words)
+    ) {
+      part.status = 'open';
+      continue;
+    }
     if (part.cue) {
       part.status = part.cue;
       continue;
@@ -127,6 +138,10 @@ export function spread(
       part.status = 'settled';
   }
 }
+
+/** "what colour the binding must be", "how wide the border is to be", where no word says that it stands. */
+const ASKS =
+  /^ (?:and |or )*(?:what|which|how|whether|who|when)(?! (?:a|an) )(?!.* (?:settled|decided|agreed|chosen|picked|fixed|sorted|know|done|went|gone|did|was|were|has|have|had) ) /;
 
 /** "The price is open, and so is the backing", "neither have I the thread", "same goes for the border": as was said of the one before. */
 const isEcho = ({ words, joint, items }: Part): boolean =>

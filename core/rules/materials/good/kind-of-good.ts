@@ -8,6 +8,9 @@ import type { GoodInHand } from './good-in-hand.ts';
 /** Words that name no thing. */
 const NAMELESS = /^(stuff|things?|same|kind|sort|whatever|something)$/;
 
+const NO_CORDUROY =
+  /^(gold|golden|silver|metallic|twisted|braided|plaited|waxed|thin|thick|round|silk|elastic|furnishing|upholstery|drawstring|pull)$/;
+
 const FOR_A_PART = /^(backing|batting|binding|ties)$/;
 
 /** Which material it is, or what was spoken of before that it points at; says whether it is goods at all. `m` to `phraseEnd` is its noun phrase. */
@@ -99,6 +102,9 @@ export function readKind(g: GoodInHand, m: number, phraseEnd: number): boolean {
   } else return false;
   // "three feet of cord", and not "two metres of brown cord", the cloth
   if (g.material === 'fabric' && words.length === 1 && words[0]!.w === 'cord' && !words[0]!.fabric)
+    g.material = 'other';
+  // "3 m gold cord": no corduroy
+  if (g.material === 'fabric' && words.length === 2 && words[1]!.w === 'cord' && NO_CORDUROY.test(words[0]!.w))
     g.material = 'other';
   if (g.material === 'fabric' && g.unit === 'spool') g.material = 'thread';
   if (g.material === 'fabric' && (g.unit === 'skein' || g.unit === 'ball')) g.material = 'tie-thread';

@@ -68,6 +68,8 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
     return { use: 'on-hand', next: k + 1 };
   const stored = k === 0 ? storeHead(items) : undefined;
   if (stored) return { use: 'on-hand', next: stored };
+  const gets = stillGet(items, k);
+  if (gets) return { use: 'needed', next: gets };
   // "short one spool of thread"
   if (w(items, k) === 'short' && items[k + 1]?.quantity?.unit) return { use: 'needed', next: k + 1 };
   if (!items[k] || !CUE_HEADS.has(firstWord(w(items, k)))) return undefined;
@@ -162,6 +164,17 @@ const LEFT_AS_FOUND = /^[^.;!?]* (?:as (?:it is|they are|is|found|it was|they we
 
 const SHOP_HEAD =
   /^ (?:(?:and|for|on) )*(?:the |my )?(?:shop|shops|market|next (?:time in town|trip|shop|order|shopping)|(?:next )?time in town|wants?|wanted|still (?:wanted|to come)|required|(?:could (?:you|somebody|someone) )?(?:please )?remind me(?: (?:on \w+|tomorrow|later|next \w+|about|to get|please))*|for the list|on the list) (?::|-) /;
+
+/** "must still get two balls of cotton", "we must just go and get thread": with a word between. Gives the index of the goods. */
+function stillGet(items: Item[], k: number): number | undefined {
+  if (!/^(must|should|shall|'ll|will|gotta)$/.test(w(items, k))) return undefined;
+  let m = k + 1;
+  while (m < k + 5 && /^(still|just|also|really|now|then|first|only|quickly|go|and)$/.test(w(items, m))) m++;
+  if (m === k + 1 || !/^(get|fetch|grab|find)$/.test(w(items, m))) return undefined;
+  // "must still get the net on 2-3" is work
+  const next = items[m + 1];
+  return next && (next.quantity || /^(some|more|another|a|an)$/.test(next.w)) ? m + 1 : undefined;
+}
 
 /** "cupboard: 2 packs pins", "sewing box - half a reel of thread", "under the bed, three yards of muslin": where it is kept, as a heading. Gives the index of the goods. */
 function storeHead(items: Item[]): number | undefined {

@@ -9,7 +9,7 @@ function together(ctx: PlaceContext, count: number): string[] | undefined {
   const [one] = ctx.focus;
   const pair =
     ctx.focus.length === 1
-      ? ctx.earlier.slice(-2).findLast((g) => g.length === count && g.includes(one!))
+      ? ctx.earlier.slice(-2).findLast((g) => g.length === count && g.includes(one!) && !isNarrowed(ctx, g))
       : undefined;
   if (pair) return pair;
   const seams = count === 2 ? seamsInHand(ctx) : undefined;
@@ -23,7 +23,9 @@ function together(ctx: PlaceContext, count: number): string[] | undefined {
   const gathered: string[] = [];
   for (const group of groupsBack(ctx)) {
     // "2-2 and 3-3 are stained, 4-4 is torn", and then "those two": no single block told since is two
-    if (group.length === count) return group;
+    if (group.length === count && !(gathered.length === 1 && isNarrowed(ctx, group))) return group;
+    // "3-3 is torn, and the linen in 5-5 is thin": named by its cloth first
+    if (group.length > 1 && gathered.length && group.includes(gathered[0]!) && isCloth(ctx, group)) continue;
     // "2-4 and 2-5 are torn, and 3-5", and then "all three of them"
     const both = [...group, ...gathered];
     if (gathered.length && both.length === count && unique(both).length === count) return both;
@@ -33,6 +35,22 @@ function together(ctx: PlaceContext, count: number): string[] | undefined {
   }
   return undefined;
 }
+
+/** Are these all the blocks of one of the quilt's cloths? */
+const isCloth = ({ grid }: PlaceContext, group: string[]): boolean =>
+  Object.values(grid.fabrics ?? {}).some((b) => b.length === group.length && b.every((p) => group.includes(p)));
+
+/** "the linen in 5-5 and the check in 4-4", "3-3 is torn and the check in 4-4 thin": only named, to say which of its blocks is meant beside another. */
+const isNarrowed = (ctx: PlaceContext, group: string[]): boolean => {
+  const before = ctx.earlier.at(-2);
+  return (
+    ctx.earlier.at(-1) === group &&
+    isCloth(ctx, group) &&
+    before?.length === 1 &&
+    !group.includes(before[0]!) &&
+    ctx.focus.length === 1
+  );
+};
 
 /** Three or more blocks told one by one, while one of them is spoken of. */
 export const toldOneByOne = ({ list, focus }: PlaceContext): string[] | undefined =>
