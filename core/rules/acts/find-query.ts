@@ -6,6 +6,7 @@ import { type DayFound, dateOf } from '../times/find-day.ts';
 import { isAskedOfHerself } from './asked-of-herself.ts';
 import { taskOf, yardageTopic } from './query/asked-after.ts';
 import { questionIn } from './query/question-in.ts';
+import { askedLast } from './query/asked-last.ts';
 import { shortDay } from './query/short-day.ts';
 import { whatIsAsked } from './query/what-is-asked.ts';
 
@@ -50,7 +51,7 @@ export function findQuery(
   // only of the quilt's own matters: "what will I use for supper"
   if (isAskedOfHerself(whole)) return undefined;
   const body = questionIn(whole, items, asked);
-  if (body === undefined) return undefined;
+  if (body === undefined) return asked ? askedLast(items, day, local) : undefined;
   return whatIsAsked(` ${plain(body)} `, ` ${whole} `, items, day, local);
 }
 

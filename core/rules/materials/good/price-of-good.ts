@@ -43,7 +43,7 @@ function findPrice(g: GoodInHand): { at: number; close?: number } {
     c < items.length &&
     light < 6 &&
     !items[c]!.cost &&
-    /^(,|:|-|was|were|is|'s|cost|costs|set|ran|worked|works|came|comes|out|came out|comes out|about|around|at|for|it|came|to|which|that|those|these|price|in|and|the|lot|them|they|all|=|@|me|only|just|of|i|we|paid|got|bought|ordered|together|altogether|dear|cheap|steep|reduced|online)$/.test(
+    /^(,|:|-|was|were|is|'s|cost|costs|set|ran|worked|works|came|comes|out|came out|comes out|about|around|at|for|it|came|to|which|that|those|these|price|in|and|the|lot|them|they|all|=|@|me|only|just|of|i|we|paid|got|bought|ordered|together|altogether|dear|cheap|steep|reduced|online|too|as|well|as well|also|besides)$/.test(
       w(items, c),
     )
   ) {
