@@ -16,6 +16,10 @@ const SUM = '\\S+(?: \\S+)?(?: dollars| pounds| quid| bucks| euros)?';
 const MONTHS = '(?:january|february|march|april|may|june|july|august|september|october|november|december)';
 const DATE = `(?:(?:the )?[a-z0-9]+(?: (?:st|nd|rd|th))? (?:of )?${MONTHS}|${MONTHS} (?:the )?[a-z0-9]+(?: (?:st|nd|rd|th))?|(?:next )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|christmas|easter|thanksgiving|the end of (?:the month|${MONTHS}))`;
 
+/** Damage and mends lie on the back too, and choose nothing. */
+export const NO_CHOICE =
+  '(?:[a-z0-9-]+ ){0,3}(?:patch|patches|label|labels|stain|stains|tear|hole|holes|net|darn|mend|repair|seam|seams|mildew|mould|mark|marks|row|rows|one|ones|pressed|washed|sewed|cleaned|put) ';
+
 /** Each from its beginning; the longest reading of it is meant. */
 export const WHOLE_MATTERS: RegExp[] = [
   // "I haven't decided on the binding color", "haven't settled what colour binding yet"
@@ -33,6 +37,14 @@ export const WHOLE_MATTERS: RegExp[] = [
   // "going with navy for the binding", "we've gone for the wool for the batting"
   new RegExp(
     `^${I}(?:'m |am |'re |are |'ve |have )?(?:going|gone|went|sticking|settled|decided) (?:with|for|on) (?:the |a |plain )?[a-z]+(?: [a-z]+)? for the ${THING}(?= |$)`,
+  ),
+  // "flannel on the back that's settled", "red wool for the ties, that's decided"
+  new RegExp(
+    `^(?!${NO_CHOICE})(?:the |plain )?[a-z]+(?: [a-z]+)? (?:on|for) the (?:back|backing|binding|batting|ties|borders?)(?: ,)? that 's (?:settled|decided|agreed|fixed|final)(?: then| now)?(?= |$)`,
+  ),
+  // "the back's going to be flannel (i've got six yards of it)"
+  new RegExp(
+    `^(?:and )?(?:the |my )?(?:back|backing|binding|batting|border) (?:is|'s) going to be (?:the |a |plain |some )?[a-z]+(?: (?!i |we |and |then |need )[a-z]+)?(?= (?:i|we|need|got|bought|then) )`,
   ),
   // "we agreed on cotton batting", "settled on the navy binding"
   new RegExp(

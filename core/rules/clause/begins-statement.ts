@@ -14,6 +14,9 @@ const WHO_DOES =
 const GOODS_OR_HOURS =
   /^(bought|used|ordered|picked|started|stopped|finished|worked|spent|need|needs|needing|got)$/;
 
+const I_HAVE =
+  /^ (?:i|we) (?:(?:'ve|have|also|just|then|still|already|only|do|will|'ll) )*(?:got|have|need|bought|ordered|'ve|had) /;
+
 /** Do the words from `k` on begin a statement of work, damage, goods or hours of their own? */
 export function beginsStatement(items: Item[], k: number): boolean {
   const first = items[k];
@@ -25,6 +28,8 @@ export function beginsStatement(items: Item[], k: number): boolean {
   if (/ (?:too|as well|likewise|neither|either) $/.test(words)) return false;
   if (isDeed(items, k) || isSubject(items, k)) return true;
   const who = WHO_DOES.exec(words);
+  // "i've got six yards of it in the trunk"
+  if (who && I_HAVE.test(words) && rest.slice(0, 8).some((x) => x.quantity?.unit)) return true;
   if (who) {
     const own = rest.slice(who[0].trim().split(' ').length);
     return own.slice(0, 3).some((x) => x.action || REMOVE_VERBS[x.w]) && own.some(tellsPlace);

@@ -46,6 +46,8 @@ const tellsWork = (x: Item): boolean =>
 
 const OPEN_IS = / (?:open|undecided|settled|decided) (?:is|are|'s) /;
 
+const FILLS = /^(?:anyhow|anyway|though|now|too|again|first|last|at least|so far|already|today|tonight|done)$/;
+
 /** Where something may be told whole: at the beginning, behind a joint, or behind a word that leans on nothing. */
 function mayBegin(items: Item[], k: number, from: number): boolean {
   const before = items[k - 1];
@@ -59,6 +61,13 @@ function mayBegin(items: Item[], k: number, from: number): boolean {
   if (k === from || !before || BETWEEN_STATEMENTS.test(before.w)) return true;
   // "leaving the binding colour open for now"
   if (/^(?:leav|left$|keep|kept$)/.test(before.w)) return false;
+  // "tied row 1 | tails are an inch", "the first four anyhow | tails are an inch"
+  if (
+    items[k]!.measure &&
+    /^(?:is|'s|are)$/.test(items[k + 1]?.w ?? '') &&
+    (before.place || (before.quantity && !before.quantity.unit) || FILLS.test(before.w))
+  )
+    return true;
   // "tie yarn color open", "the binding seams are open"
   if (items[k]!.topic || items[k]!.measure || items[k]!.part) return false;
   return !leans(items, k - 1) && !PREPOSITIONS.has(before.w);

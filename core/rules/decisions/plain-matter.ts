@@ -1,7 +1,16 @@
 import type { DecisionStatus, Topic } from '../../../shared/vocabulary.ts';
+import { NO_CHOICE } from '../../lexicon/whole-statements.ts';
 
 /** What is told outright by the words of one part of a sentence, whatever stands beside it. */
 const PLAIN: [RegExp, Topic, DecisionStatus][] = [
+  // "flannel on the back that's settled", "ticking on the back it is"
+  [
+    new RegExp(
+      `^ (?:(?:and|so|right|ok|okay|then) )*(?!${NO_CHOICE})(?:the |plain )?[a-z]+(?: [a-z]+)? on the back(?:ing)? (?:then )?(?:that 's (?:settled|decided|agreed|fixed|final)|it is|it shall be)(?: then| now)? $`,
+    ),
+    'backing',
+    'settled',
+  ],
   // "it's not having a border", "decided against a border", "doing without a border", "no border."
   [
     /\b(?:(?:not|n't) (?:having|getting|going to have|going to get|putting)|(?:wo n't|will not|sha n't) (?:have|get|be having)|(?:decided|voted) against|(?:do|doing|managing|go|going) without|skip|skipping|ruled out) (?:a |any |the |on a )?borders?\b(?! on | round )/,
@@ -87,7 +96,7 @@ const PLAIN: [RegExp, Topic, DecisionStatus][] = [
   ],
 ];
 const HINT =
-  /\b(?:said|fixed|quoted|borders?|wash|washed|washing|label|date|deadline|when|shook|agreed|settled)\b/;
+  /\b(?:said|fixed|quoted|borders?|wash|washed|washing|label|date|deadline|when|shook|agreed|settled|decided|final|on the back(?:ing)?)\b/;
 
 /** A matter that the words of one part tell outright. */
 export function plainMatter(words: string): { topic: Topic; status: DecisionStatus } | undefined {

@@ -2,6 +2,7 @@ import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
 import { countUp, splitBlock, unique } from '../grid.ts';
+import { wholeLines } from '../line-spoken.ts';
 import type { PlaceContext } from '../place-found.ts';
 import { COLUMN_NOUNS } from '../place-tokens.ts';
 import { readIndex, readIndexList } from '../read-index.ts';
@@ -217,8 +218,8 @@ function besideLine(tokens: Token[], j: number, ctx: PlaceContext, axis: Axis): 
       k = one + 1;
       how = 'said';
     } else {
-      base = focusLine(ctx, axis);
-      if (/^(it|that|this|them)$/.test(w(tokens, k))) k++;
+      base = focusLine(ctx, axis, way.step);
+      if (/^(it|that|this|them|those|these)$/.test(w(tokens, k))) k++;
       if (/^(one|row|column)$/.test(w(tokens, k)) && /^(that|this)$/.test(w(tokens, k - 1))) k++;
     }
   }
@@ -229,14 +230,18 @@ function besideLine(tokens: Token[], j: number, ctx: PlaceContext, axis: Axis): 
     : { axis, lines: [line], next: k, how, named: true };
 }
 
-/** The one line that the places spoken of lie in. */
-function focusLine(ctx: PlaceContext, axis: Axis): number | undefined {
+/** The one line that the places spoken of lie in; of several that lie side by side ("tied rows one and two", "the row below") the outer one. */
+function focusLine(ctx: PlaceContext, axis: Axis, step: 1 | -1): number | undefined {
   for (const group of [ctx.focus, ...ctx.earlier.slice(-3).reverse()]) {
     const at = unique(
       group.map((p) => splitBlock(p)).flatMap((p) => (p ? [axis === 'row' ? p.row : p.block] : [])),
     );
     if (at.length === 1) return at[0];
-    if (at.length > 1) return undefined;
+    if (at.length > 1) {
+      const [least, most] = [Math.min(...at), Math.max(...at)];
+      const whole = wholeLines(ctx.grid, group);
+      return whole?.axis === axis && most - least === at.length - 1 ? (step > 0 ? most : least) : undefined;
+    }
   }
   return undefined;
 }
