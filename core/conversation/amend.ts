@@ -12,6 +12,7 @@ import { bareAgain } from './mend/bare-again.ts';
 import { correct } from './mend/correct.ts';
 import { goodsAgain } from './mend/goods-again.ts';
 import { POINTERS, sensed } from './mend/items.ts';
+import { ofLineAgain } from './mend/of-line-again.ts';
 import { placesOf, standingOf } from './standing.ts';
 
 /**
@@ -40,6 +41,8 @@ export function amend(state: ReaderState, items: Item[], words: string): Draft[]
   if (mended) return mended;
   const goods = goodsAgain(standingOf(last), items);
   if (goods) return goods;
+  const ofLine = ofLineAgain(standingOf(last), items, words, state.grid);
+  if (ofLine) return ofLine;
   const otherwise = anotherWayThere(state, items, words);
   if (otherwise) return otherwise;
   return (

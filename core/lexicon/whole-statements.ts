@@ -43,9 +43,7 @@ export const WHOLE_MATTERS: RegExp[] = [
     `^(?!${NO_CHOICE})(?:the |plain )?[a-z]+(?: [a-z]+)? (?:on|for) the (?:back|backing|binding|batting|ties|borders?)(?: ,)? that 's (?:settled|decided|agreed|fixed|final)(?: then| now)?(?= |$)`,
   ),
   // "the back's going to be flannel (i've got six yards of it)"
-  new RegExp(
-    `^(?:and )?(?:the |my )?(?:back|backing|binding|batting|border) (?:is|'s) going to be (?:the |a |plain |some )?[a-z]+(?: (?!i |we |and |then |need )[a-z]+)?(?= (?:i|we|need|got|bought|then) )`,
-  ),
+  /^(?:and )?(?:the |my )?(?:back|backing|binding|batting|border) (?:is|'s) going to be (?:the |a |plain |some )?[a-z]+(?: (?!i |we |and |then |need )[a-z]+)?(?= (?:i|we|need|got|bought|then) )/,
   // "we agreed on cotton batting", "settled on the navy binding"
   new RegExp(
     `^${I}(?:'ve |have )?(?:agreed|settled|decided|plumped) (?:on|for) (?:the |a )?(?:[a-z]+ ){1,2}${THING}(?= |$)`,

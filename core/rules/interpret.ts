@@ -172,7 +172,11 @@ function readClause(
   }
   // "net then. Stitched down by hand": what was chosen is on, and its stuff used
   for (const d of meant)
-    if (d.entry.kind === 'treatment' && d.entry.state === 'done' && !state.drafts.some((m) => m.clause === d.clause && m.entry.kind === 'material'))
+    if (
+      d.entry.kind === 'treatment' &&
+      d.entry.state === 'done' &&
+      !state.drafts.some((m) => m.clause === d.clause && m.entry.kind === 'material')
+    )
       readMaterials(state, view(state.clauses[d.clause]!, d.clause), [d], new Set());
   sewnAsPlanned(state, v, made, sentence);
   const over = stitch && sewnOver(state, v, made, stitch);

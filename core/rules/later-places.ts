@@ -28,7 +28,12 @@ const deedToCome = (items: Item[], k: number): boolean => {
 /** "(bound top and left) by machine", "(2-3) in red wool": its place, and behind that only how. */
 const toldHow = (told: Item[]): boolean => {
   const at = told.findLastIndex((x) => /^(?:by|in|with|w)$/.test(x.w));
-  return at > 0 && at > told.length - 5 && told.slice(Math.max(0, at - 2), at).some(isPlace) && !told.slice(at).some(isPlace);
+  return (
+    at > 0 &&
+    at > told.length - 5 &&
+    told.slice(Math.max(0, at - 2), at).some(isPlace) &&
+    !told.slice(at).some(isPlace)
+  );
 };
 
 const IN_PLACES = /^(?:the|and|&|\+|of|in|all|both|blocks?|ones?|round|along)$/;
@@ -56,7 +61,7 @@ export function withLaterPlaces(items: Item[]): Item[] {
     const from = items.slice(0, k).findLastIndex((x) => /^[.;:!?\n]$/.test(x.w)) + 1;
     const told = items.slice(from, k);
     if (
-      !told.slice(-2).some(isPlace) && !toldHow(told) ||
+      (!told.slice(-2).some(isPlace) && !toldHow(told)) ||
       told.findLast((x) => (x.action && !x.place) || x.finding)?.action?.form !== 'past'
     )
       continue;

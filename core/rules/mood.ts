@@ -518,7 +518,9 @@ export function stateOf(
       /(?:^| and| then|,) (?:i|we) (?:(?:just|also|then|only|now|first) )*$/.test(before) &&
       !governor?.state &&
       ((items.slice(k).some((x) => x.duration) && !ESTIMATED.test(words)) ||
-        / (?:yesterday|last night|this morning|earlier today|earlier on|just now) /.test(wordsBetween(items, k)))
+        / (?:yesterday|last night|this morning|earlier today|earlier on|just now) /.test(
+          wordsBetween(items, k),
+        ))
     )
       return 'done';
     // "three hours to sew that on", "took me forty minutes to darn it"

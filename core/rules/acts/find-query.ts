@@ -5,8 +5,8 @@ import { placesOfClause } from '../places/places-of-clause.ts';
 import { type DayFound, dateOf } from '../times/find-day.ts';
 import { isAskedOfHerself } from './asked-of-herself.ts';
 import { taskOf, yardageTopic } from './query/asked-after.ts';
-import { questionIn } from './query/question-in.ts';
 import { askedLast } from './query/asked-last.ts';
+import { questionIn } from './query/question-in.ts';
 import { shortDay } from './query/short-day.ts';
 import { whatIsAsked } from './query/what-is-asked.ts';
 

@@ -29,11 +29,13 @@ export function beginsAnotherWay(items: Item[], k: number, current: Item[]): boo
   )
     m++;
   // "the linen in 5-5 and the check in 4-4 are thin": cloths of the quilt, by the blocks that they are in
-  if (liesIn(current, at) && liesIn(items, m) && !current.slice(0, at).some((x) => PUT_IN.test(x.w))) return false;
+  if (liesIn(current, at) && liesIn(items, m) && !current.slice(0, at).some((x) => PUT_IN.test(x.w)))
+    return false;
   return (isStuff(items[m]) || isNewPiece(items, m)) && stuffAtPlace(items, m);
 }
 
-const PUT_IN = /^(put|set|let|pieced|piece|sewed|sewn|sew|new|fresh|insert|inserted|worked|use|used|slipped|bit|scrap)$/;
+const PUT_IN =
+  /^(put|set|let|pieced|piece|sewed|sewn|sew|new|fresh|insert|inserted|worked|use|used|slipped|bit|scrap)$/;
 const liesIn = (items: Item[], at: number): boolean =>
   items[at]?.fabric !== undefined &&
   items[at + 1]?.w === 'in' &&

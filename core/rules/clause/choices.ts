@@ -303,7 +303,9 @@ export function withChoices(items: Item[]): Item[] {
   let k = 0;
   while (k < items.length) {
     const opens =
-      k === 0 || isStop(items[k - 1]!) || (OPENS.test(items[k - 1]!.w) && !CUT_OUT.test(wordsBetween(items, k - 7, k)));
+      k === 0 ||
+      isStop(items[k - 1]!) ||
+      (OPENS.test(items[k - 1]!.w) && !CUT_OUT.test(wordsBetween(items, k - 7, k)));
     const told = opens ? waysAt(items, k) : undefined;
     const lines = told && !ofFinishing(told.ways) ? statements(told) : undefined;
     if (!told || !lines) {

@@ -228,7 +228,13 @@ function settles(items: Item[], from: number, { from: at, end }: Verdict): boole
   if (named.some((x) => x.w === 'old' || x.finding)) return named.some((x) => REMOVING.test(x.w));
   return (
     !/ (?:is|'s|are) (?:off|out) /.test(wordsBetween(items, at, end)) ||
-    named.some((x, m) => x.w === 'for' || namesSupport(named, m) || (x.action?.form === 'ing' && !x.object) || REMOVING.test(x.w))
+    named.some(
+      (x, m) =>
+        x.w === 'for' ||
+        namesSupport(named, m) ||
+        (x.action?.form === 'ing' && !x.object) ||
+        REMOVING.test(x.w),
+    )
   );
 }
 

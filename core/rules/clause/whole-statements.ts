@@ -46,7 +46,8 @@ const tellsWork = (x: Item): boolean =>
 
 const OPEN_IS = / (?:open|undecided|settled|decided) (?:is|are|'s) /;
 
-const FILLS = /^(?:anyhow|anyway|though|now|too|again|first|last|at least|so far|already|today|tonight|done)$/;
+const FILLS =
+  /^(?:anyhow|anyway|though|now|too|again|first|last|at least|so far|already|today|tonight|done)$/;
 
 /** Where something may be told whole: at the beginning, behind a joint, or behind a word that leans on nothing. */
 function mayBegin(items: Item[], k: number, from: number): boolean {

@@ -125,7 +125,8 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
   const loose = clause.items.some(
     (x, k) =>
       // "couched down along the seams": where the stitches run
-      (x.seam && !/ (?:along|round|around) (?:the |all the |its )?$/.test(wordsBetween(clause.items, 0, k))) ||
+      (x.seam &&
+        !/ (?:along|round|around) (?:the |all the |its )?$/.test(wordsBetween(clause.items, 0, k))) ||
       // "net was laid over the shattered taffeta and secured": which cloth, and no damage told
       (x.finding && x.finding !== 'sound' && !isAttribute(clause.items, k)) ||
       (x.part === 'edge' && !isManner(x, clause.items)) ||
@@ -231,7 +232,9 @@ function fastensChosen(state: ReaderState, last: Draft, draft: Draft, { items }:
     (e.action === 'resew' || (e.action === 'replace' && it && e.stitch !== undefined)) &&
     verb >= 0 &&
     items.slice(0, verb).every((x) => /^(?:and|then|so|now|,|i|we|'ve|have|all|it|is|'s|[.;])$/.test(x.w)) &&
-    !items.some((x) => x.finding || x.object || (x.place && !/^place\.(?:it|them|that-one)$/.test(x.place.rule)))
+    !items.some(
+      (x) => x.finding || x.object || (x.place && !/^place\.(?:it|them|that-one)$/.test(x.place.rule)),
+    )
   );
 }
 

@@ -114,7 +114,9 @@ export function refineAction(items: Item[], k: number, v: Action, thing?: string
       return 'bind';
     // "sewed the binding on along the top", "stitched binding on, top and left": put on, and no seam of it closed again
     if (
-      /^ (?:the |new |its |my )*binding on (?:at|along|to|all|round|around|by|with|top|bottom|left|right|,|and then) /.test(after) &&
+      /^ (?:the |new |its |my )*binding on (?:at|along|to|all|round|around|by|with|top|bottom|left|right|,|and then) /.test(
+        after,
+      ) &&
       !/^re/.test(w) &&
       !items.some((x) => x.seam || x.finding || x.fail || x.place?.kind === 'blocks')
     )

@@ -60,7 +60,14 @@ export function toFollow(
   const items = how < 0 ? v.items : v.items.slice(0, how);
   if (
     !items.every(
-      (x, k) => k < led || x.place || x.seam || x.object || (x.stitch && !x.action) || FOLLOWING.test(x.w) || doneLater(items, x),
+      (x, k) =>
+        k < led ||
+        x.place ||
+        x.seam ||
+        x.object ||
+        (x.stitch && !x.action) ||
+        FOLLOWING.test(x.w) ||
+        doneLater(items, x),
     )
   )
     return;

@@ -104,7 +104,12 @@ export function readKind(g: GoodInHand, m: number, phraseEnd: number): boolean {
   if (g.material === 'fabric' && words.length === 1 && words[0]!.w === 'cord' && !words[0]!.fabric)
     g.material = 'other';
   // "3 m gold cord": no corduroy
-  if (g.material === 'fabric' && words.length === 2 && words[1]!.w === 'cord' && NO_CORDUROY.test(words[0]!.w))
+  if (
+    g.material === 'fabric' &&
+    words.length === 2 &&
+    words[1]!.w === 'cord' &&
+    NO_CORDUROY.test(words[0]!.w)
+  )
     g.material = 'other';
   if (g.material === 'fabric' && g.unit === 'spool') g.material = 'thread';
   if (g.material === 'fabric' && (g.unit === 'skein' || g.unit === 'ball')) g.material = 'tie-thread';

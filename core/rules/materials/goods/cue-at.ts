@@ -188,7 +188,10 @@ function storeHead(items: Item[]): number | undefined {
   const store = w(items, m - 1);
   if (
     m === name ||
-    !(STORES.test(store) || (w(items, 0) === 'under' && /^(bed|stairs|bench|table|sofa|bunk)$/.test(store))) ||
+    !(
+      STORES.test(store) ||
+      (w(items, 0) === 'under' && /^(bed|stairs|bench|table|sofa|bunk)$/.test(store))
+    ) ||
     // "press: 2-3", "hand: …"
     (!led && m === name + 1 && /^(press|hand|bolt|hall|rag)$/.test(store)) ||
     !(/^(:|-|--)$/.test(w(items, m)) || (led && w(items, m) === ','))

@@ -95,12 +95,7 @@ function oneInLine(tokens: Token[], k: number, units: string[][], ctx: PlaceCont
 }
 
 /** "the corner one", "the one in the corner": of those told the only one in a corner of the quilt. */
-function cornerOne(
-  tokens: Token[],
-  k: number,
-  units: string[][],
-  ctx: PlaceContext,
-): Member | undefined {
+function cornerOne(tokens: Token[], k: number, units: string[][], ctx: PlaceContext): Member | undefined {
   // "the corner block, bottom right, has a piece missing": of the quilt, and told which
   if (w(tokens, k) === 'corner' && cornerPhrase(tokens, k, ctx)) return undefined;
   const { grid } = ctx;

@@ -231,7 +231,7 @@ function besideLine(tokens: Token[], j: number, ctx: PlaceContext, axis: Axis): 
 }
 
 /** The one line that the places spoken of lie in; of several that lie side by side ("tied rows one and two", "the row below") the outer one. */
-function focusLine(ctx: PlaceContext, axis: Axis, step: 1 | -1): number | undefined {
+function focusLine(ctx: PlaceContext, axis: Axis, step?: 1 | -1): number | undefined {
   for (const group of [ctx.focus, ...ctx.earlier.slice(-3).reverse()]) {
     const at = unique(
       group.map((p) => splitBlock(p)).flatMap((p) => (p ? [axis === 'row' ? p.row : p.block] : [])),
@@ -240,7 +240,11 @@ function focusLine(ctx: PlaceContext, axis: Axis, step: 1 | -1): number | undefi
     if (at.length > 1) {
       const [least, most] = [Math.min(...at), Math.max(...at)];
       const whole = wholeLines(ctx.grid, group);
-      return whole?.axis === axis && most - least === at.length - 1 ? (step > 0 ? most : least) : undefined;
+      return step && whole?.axis === axis && most - least === at.length - 1
+        ? step > 0
+          ? most
+          : least
+        : undefined;
     }
   }
   return undefined;

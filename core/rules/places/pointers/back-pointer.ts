@@ -127,7 +127,11 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
     const n = readCount(tokens, i + 1);
     const side = focus.find((p) => /^(border|edge|corner)-/.test(p));
     if (n?.value === 3 && side)
-      return others(ctx, /^(sides|borders|edges|corners)$/.test(w(tokens, n.next)) ? n.next + 1 : n.next, `${side.split('-')[0]}s`);
+      return others(
+        ctx,
+        /^(sides|borders|edges|corners)$/.test(w(tokens, n.next)) ? n.next + 1 : n.next,
+        `${side.split('-')[0]}s`,
+      );
     // "other 2 rows tied"
     if (n && /^(rows|rose)$/.test(w(tokens, n.next))) {
       const rows = otherRows(ctx, n.value, n.next + 1);

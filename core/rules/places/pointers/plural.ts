@@ -25,7 +25,8 @@ function together(ctx: PlaceContext, count: number): string[] | undefined {
     // "2-2 and 3-3 are stained, 4-4 is torn", and then "those two": no single block told since is two
     if (group.length === count && !(gathered.length === 1 && isNarrowed(ctx, group))) return group;
     // "3-3 is torn, and the linen in 5-5 is thin": named by its cloth first
-    if (count === 2 && ctx.earlier.at(-1) === group && gathered.length && isNarrowedCloth(ctx, group)) continue;
+    if (count === 2 && ctx.earlier.at(-1) === group && gathered.length && isNarrowedCloth(ctx, group))
+      continue;
     // "2-4 and 2-5 are torn, and 3-5", and then "all three of them"
     const both = [...group, ...gathered];
     if (gathered.length && both.length === count && unique(both).length === count) return both;
@@ -38,7 +39,9 @@ function together(ctx: PlaceContext, count: number): string[] | undefined {
 
 /** Are these all the blocks of one of the quilt's cloths? */
 const isCloth = ({ grid }: PlaceContext, group: string[]): boolean =>
-  Object.values(grid.fabrics ?? {}).some((b) => b.length === group.length && b.every((p) => group.includes(p)));
+  Object.values(grid.fabrics ?? {}).some(
+    (b) => b.length === group.length && b.every((p) => group.includes(p)),
+  );
 
 const isNarrowedCloth = (ctx: PlaceContext, group: string[]): boolean =>
   group.length > 1 && group.includes(ctx.focus[0]!) && isCloth(ctx, group);

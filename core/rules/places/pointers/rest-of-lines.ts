@@ -29,7 +29,9 @@ export function restOfLines(tokens: Token[], i: number, ctx: PlaceContext): Plac
   let next = named ? (of || k + 1) + 1 : k + 1;
   if (w(tokens, next) === 'of' && /^(them|those|these)$/.test(w(tokens, next + 1))) next += 2;
   // "did the rest of them after lunch"
-  const done = /^(did|do|finished?)$/.test(w(tokens, i - 1)) && /^(after|before|at|this|by|in|now|too|today|yesterday|last|)$/.test(w(tokens, next));
+  const done =
+    /^(did|do|finished?)$/.test(w(tokens, i - 1)) &&
+    /^(after|before|at|this|by|in|now|too|today|yesterday|last|)$/.test(w(tokens, next));
   if (!done && !tellsOfThem(tokens, next)) return undefined;
   const lines = /^(|ones|rows|columns|cols)$/.test(named) ? linesLeft(ctx, named) : undefined;
   if (lines) return pointingTo(next, lines, 'place.other-rows');
@@ -43,7 +45,8 @@ export function restOfLines(tokens: Token[], i: number, ctx: PlaceContext): Plac
 /** Is at once told what is so of them, or done to them? */
 function tellsOfThem(tokens: Token[], at: number): boolean {
   for (let k = at; k < at + 5; k++) {
-    if (/^(wait|tomorrow|tmrw|tonight|later|done|finished|to)$/.test(w(tokens, k)) || DAY.test(w(tokens, k))) return true;
+    if (/^(wait|tomorrow|tmrw|tonight|later|done|finished|to)$/.test(w(tokens, k)) || DAY.test(w(tokens, k)))
+      return true;
     // "the rest of them I'll do tonight"
     if (/^(do|doing|did|tackle|leave|leaving)$/.test(w(tokens, k)) && k > at + 1) return true;
     // "the rest is for sunday"
