@@ -27,7 +27,7 @@ export function ofLineAgain(
   const ended = ENDED.exec(words.trim());
   const counted = ended ? null : COUNTED.exec(words.trim());
   if (!ended && !counted) return undefined;
-  const count = valueOf((ended?.[2] ?? counted?.[1])!);
+  const count = numberIn((ended?.[2] ?? counted?.[1])!);
   const pool = standing.filter(
     ({ was }) => (was.kind === 'treatment' || was.kind === 'condition') && placesOf(was).length,
   );
@@ -46,7 +46,7 @@ export function ofLineAgain(
   return standing.map((x) => x.draft);
 }
 
-const valueOf = (word: string): number => (/^\d/.test(word) ? Number(word) : NUMBERS.indexOf(word) + 1);
+const numberIn = (word: string): number => (/^\d/.test(word) ? Number(word) : NUMBERS.indexOf(word) + 1);
 
 const hasFigure = (e: Standing['was']): boolean =>
   ['minutes', 'quantity', 'value', 'cost'].some((slot) => slot in e);

@@ -82,6 +82,15 @@ export function readMaterials(
     if (!good || (!item.material && !item.fabric && !item.quantity?.unit && good.head === undefined))
       continue;
     const head = good.head === undefined ? undefined : items[good.head]!;
+    // "patched 1-5 and the other brown tweed block": a block of that cloth
+    if (
+      head?.fabric &&
+      / the (?:other|remaining)(?: two| three| four| \d)? $/.test(wordsBetween(items, good.head! - 3, good.head)) &&
+      /^(?:blocks?|ones?|squares?)$/.test(items[good.head! + 1]?.w ?? '')
+    ) {
+      k = Math.max(k, good.next - 1);
+      continue;
+    }
     // "one of the buff sprigs has net over it": a block of that cloth, and no piece of it
     if (
       head?.fabric &&

@@ -156,7 +156,7 @@ export function clothWithin(state: ReaderState, items: Item[], placed: ClausePla
 
 const JOINS = /^(and|&|\+|plus|well|along with|as well as|together with)$/;
 const LISTED =
-  /^(,|and|&|\+|plus|as|well|along|along with|as well as|together with|then|also|the|all|of|both|every|each|single|last|those|that|these|ones?|blocks?|pieces?|squares?|two|three|four|five)$/;
+  /^(,|and|&|\+|plus|as|well|along|along with|as well as|together with|then|also|the|all|of|both|every|each|single|last|those|that|these|ones?|blocks?|pieces?|squares?|two|three|four|five|other|remaining|rest)$/;
 const PUT_BEFORE =
   /^(with|w|using|from|some|a|an|in|into|bought|yards?|metres?|piece|scrap|bit|for|used|use|new|fresh|spare)$/;
 
@@ -225,7 +225,9 @@ function listedWith(items: Item[], a: number | undefined, b: number | undefined)
   // "patched 2-2, blue gingham, whipstitch"
   return (
     Boolean(items[b]!.place) ||
-    /^(the|all|both|every|each|those|these|of)$/.test(between.at(-1) ?? '') ||
+    /^(the|all|both|every|each|those|these|of|other|remaining)$/.test(between.at(-1) ?? '') ||
+    // "net on 1-1 and the other two army blanket blocks"
+    / (?:other|remaining) (?:two|three|four|five|\d) $/.test(` ${between.join(' ')} `) ||
     / (?:all|the|those|these|all the|all of the) (?:two|three|four|five) $/.test(` ${between.join(' ')} `) ||
     /^(ones?|blocks?|pieces|squares)$/.test(items[b + 1]?.w ?? '') ||
     // "brown gingham and blue check are faded", "… both torn"
@@ -241,5 +243,10 @@ function clothAt(state: ReaderState, items: Item[], k: number): string[] {
   if (items.slice(Math.max(0, k - 2), k).some((x) => PUT_BEFORE.test(x.w) && x.w !== 'in')) return [];
   if (items[k - 1]?.w === 'in') return [];
   const { bar } = item.fabric;
+  // "patched 3-3 and the other brown tweed": where none of it is named beside, the one not spoken of last
+  if (/ (?:other|remaining)(?: two| three| four| five| \d)? $| rest of the $/.test(wordsBetween(items, k - 3, k))) {
+    const own = state.fabrics.blocks[item.fabric.names[0]!] ?? [];
+    if (!items.some((x) => x.place?.places.some((p) => own.includes(p)))) return oneOfCloth(items, k, state) ?? [];
+  }
   return (state.fabrics.blocks[item.fabric.names[0]!] ?? []).filter((p) => !bar?.includes(p));
 }
