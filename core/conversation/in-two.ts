@@ -30,6 +30,9 @@ const LEADING = /^(?:and|&|plus|then|but|so|oh|also|[,.;:!?\n–—-]|--)$/;
 /** "with 1-2 and 4-4, …", "back to the corner, …": what the talk turns to, and no answer. */
 const HEADING =
   /^(?:(?:and|so|right|now|ok|okay|um|er|oh|,) )*(?:with|for|about|as|on|in|now|back|coming|going|next|regarding|moving)\b|\bnow$/;
+/** "2-4, not 2-3" */
+const NOT_THAT =
+  /^(?:(?:no|sorry|it was|that was|i meant|,) )*\S+(?: \S+){0,4} , not (?:the )?\S+(?: \S+){0,4}$/;
 /** A head that ends in words that take the last of it back, and one that began as a mend. */
 const REPAIRS = /\b(?:sorry|i mean|i meant|rather)$/;
 const WEAK_HEAD =
@@ -58,7 +61,9 @@ export function readInTwo(note: Note): Read | undefined {
   }
   if (!last || !/^(?:log|amend|aside)$/.test(whole.reading.act)) return undefined;
   // a mend in several parts is read in one piece, and so is what was done ("took the old piece out and put a new bit in")
-  if (whole.reading.act === 'amend' && (!last.ask || last.ask === 'action')) return undefined;
+  const mends = whole.reading.act === 'amend' && (!last.ask || last.ask === 'action');
+  // "no, 2-4. I'll net it": of damage that was told, where it is, and then what is done about it
+  if (mends && (last.ask || last.entries.some(({ entry: e }) => e.kind !== 'condition'))) return undefined;
   const tokens = tokenise(text);
   for (let k = 1; k < Math.min(tokens.length - 1, HEAD_TOKENS); k++) {
     if (!joins(tokens, k) && !(last.ask === 'place' && k <= 5 && statementBegins(tokens, k))) continue;
@@ -69,7 +74,12 @@ export function readInTwo(note: Note): Read | undefined {
     const behind = behindJoint(tokens, k);
     const start = tokens[behind]?.from;
     const cue = last.ask ? 'strong' : cueOf(head);
-    if (cue !== 'strong' && !(cue === 'weak' && endsMend(tokens, k, behind))) continue;
+    if (
+      cue !== 'strong' &&
+      !(cue === 'weak' && endsMend(tokens, k, behind)) &&
+      !(/^[.;\n]$/.test(tokens[k]!.w) && NOT_THAT.test(head))
+    )
+      continue;
     // "the seam between 3-4, sorry, 4-4 and 5-4 …": what follows puts right what stands in this note
     if (
       REPAIRS.test(head) &&
@@ -79,7 +89,7 @@ export function readInTwo(note: Note): Read | undefined {
       continue;
     const putRight = mendBehind(note, tokens, k, behind);
     if (putRight) return putRight;
-    const short = last.ask === 'quantity' || last.ask === 'material' ? 2 : 3;
+    const short = last.ask === 'quantity' || last.ask === 'material' || /^[.;\n]$/.test(tokens[k]!.w) ? 2 : 3;
     if (start === undefined || tokens.length - behind < short) return undefined;
     const rest = wordsOf(tokens.slice(behind));
     if (
@@ -107,7 +117,10 @@ export function readInTwo(note: Note): Read | undefined {
     );
     const unanswered = whole.reading.act !== 'amend' || (last.ask && whole.reading.ask?.slot === last.ask);
     const lost = losesDeed(whole.reading, first.reading);
-    if (!alone && !((unanswered || lost) && saysOfIt(wordsOf(tokens.slice(k)), second.reading))) continue;
+    const dropped = dropsDeed(tokens[k]!.w, whole.reading, first.reading, second.reading);
+    if (mends && !dropped) continue;
+    if (!alone && !dropped && !((unanswered || lost) && saysOfIt(wordsOf(tokens.slice(k)), second.reading)))
+      continue;
     if (whole.reading.act === 'amend' && !tellsBetter(whole.reading, first.reading, second.reading)) continue;
     return joined(text, start, first, second, grid);
   }
@@ -220,6 +233,20 @@ const losesDeed = (whole: Reading, first: Reading): boolean =>
     ({ entry: e }) =>
       e.kind === 'treatment' &&
       e.action !== undefined &&
+      !whole.entries.some(({ entry: w }) => w.kind === 'treatment' && w.action === e.action),
+  );
+
+/** "Row six. Patch it on Monday": a deed in a sentence of its own, of what the answer has just placed, that is lost in one piece. */
+const dropsDeed = (joint: string, whole: Reading, first: Reading, second: Reading): boolean =>
+  /^[.;!\n]$/.test(joint) &&
+  whole.act === 'amend' &&
+  second.entries.every(({ entry: e }) => /^(?:treatment|material)$/.test(e.kind)) &&
+  second.entries.some(
+    ({ entry: e }) =>
+      e.kind === 'treatment' &&
+      e.action !== undefined &&
+      placesOf(e).length > 0 &&
+      placesOf(e).every((p) => first.entries.some(({ entry: f }) => placesOf(f).includes(p))) &&
       !whole.entries.some(({ entry: w }) => w.kind === 'treatment' && w.action === e.action),
   );
 

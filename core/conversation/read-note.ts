@@ -412,23 +412,6 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const clauses = shareObjects(cutClauses(withMarksApart(withoutItems(figured, matters.later), remarks)));
 
   state.clauses = clauses;
-  if ((globalThis as any).DBG)
-    for (const c of clauses)
-      console.log(
-        '      C',
-        c.sentence,
-        c.joint,
-        c.items
-          .map(
-            (x) =>
-              x.w +
-              (x.place ? `{${x.place.rule}:${x.place.places.slice(0, 3)}}` : '') +
-              (x.action ? `[${x.action.v}/${x.action.form}]` : '') +
-              (x.finding ? `<${x.finding}>` : '') +
-              (x.material ? `(${x.material})` : ''),
-          )
-          .join(' '),
-      ); //DBG
   interpret(state);
 
   // an old mend at a place is a finding, whatever is told of who made it

@@ -85,7 +85,9 @@ export function readMaterials(
     // "patched 1-5 and the other brown tweed block": a block of that cloth
     if (
       head?.fabric &&
-      / the (?:other|remaining)(?: two| three| four| \d)? $/.test(wordsBetween(items, good.head! - 3, good.head)) &&
+      / the (?:other|remaining)(?: two| three| four| \d)? $/.test(
+        wordsBetween(items, good.head! - 3, good.head),
+      ) &&
       /^(?:blocks?|ones?|squares?)$/.test(items[good.head! + 1]?.w ?? '')
     ) {
       k = Math.max(k, good.next - 1);

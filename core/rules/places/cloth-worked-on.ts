@@ -244,9 +244,14 @@ function clothAt(state: ReaderState, items: Item[], k: number): string[] {
   if (items[k - 1]?.w === 'in') return [];
   const { bar } = item.fabric;
   // "patched 3-3 and the other brown tweed": where none of it is named beside, the one not spoken of last
-  if (/ (?:other|remaining)(?: two| three| four| five| \d)? $| rest of the $/.test(wordsBetween(items, k - 3, k))) {
+  if (
+    / (?:other|remaining)(?: two| three| four| five| \d)? $| rest of the $/.test(
+      wordsBetween(items, k - 3, k),
+    )
+  ) {
     const own = state.fabrics.blocks[item.fabric.names[0]!] ?? [];
-    if (!items.some((x) => x.place?.places.some((p) => own.includes(p)))) return oneOfCloth(items, k, state) ?? [];
+    if (!items.some((x) => x.place?.places.some((p) => own.includes(p))))
+      return oneOfCloth(items, k, state) ?? [];
   }
   return (state.fabrics.blocks[item.fabric.names[0]!] ?? []).filter((p) => !bar?.includes(p));
 }
