@@ -79,6 +79,7 @@ import { namePlaceMarks, withoutShortStops, withRowHeadings } from '../rules/pla
 import { exceptPlaces } from '../rules/places/except-places.ts';
 import { namesOf } from '../rules/places/names-of.ts';
 import { withSeamOfLine } from '../rules/places/seam-of-line.ts';
+import { withNotThere } from '../rules/places/not-there.ts';
 import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { withRelatives } from '../rules/relatives.ts';
@@ -121,6 +122,7 @@ import { type Read, readInTwo } from './in-two.ts';
 import { findListeningOrder } from './listening-order.ts';
 import { type Memory, recall, takenBack } from './memory.ts';
 import { mendsInTurn } from './mends-in-turn.ts';
+import { pointedFrom } from './pointed-anew.ts';
 import { remember, saidOf } from './remember.ts';
 import { replyTo } from './reply.ts';
 import { pointSentenceBySentence } from './sentence-by-sentence.ts';
@@ -247,15 +249,14 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     nameTheSame,
   );
   const fabrics = indexFabrics(grid);
+  const joined = tokens.map((t) => t.w).join(' ');
   const scanned = scan(tokens, fabrics, {
     grid,
-    focus: memory.focus,
-    earlier: memory.earlier,
+    ...pointedFrom(memory, joined),
     cloth: memory.cloth,
     mentions: memory.mentions,
     list: memory.list,
   });
-  const joined = tokens.map((t) => t.w).join(' ');
   const withSlips = slips.length ? { slips } : {};
 
   if (
@@ -318,6 +319,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withDashHeads,
     withoutHeadColon,
     withListStops,
+    withNotThere,
   );
   const placed = exceptPlaces(withTopics(withLaterPlaces(settled)), fabrics, grid);
   const saidLast = dropAsides(mendCorrections(withoutTakenBack(placed), grid));

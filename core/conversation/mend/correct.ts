@@ -58,6 +58,7 @@ import { minutesOfOther } from './minutes-of-other.ts';
 import { notYet } from './not-yet.ts';
 import { numbersInRow } from './numbers-in-row.ts';
 import { endsAt, foundOtherwise, numbersAgain, partOfIt } from './of-what-stands.ts';
+import { oneOfSeveral } from './one-of-several.ts';
 import { onlyPartDone } from './only-part-done.ts';
 import { otherAxis } from './other-axis.ts';
 import { otherUse } from './other-use.ts';
@@ -137,6 +138,8 @@ export function correct(
   )
     return standing.map((s) => s.draft);
   items = resolvePlaces(state, standing, items);
+  const apart = oneOfSeveral(state, standing, items, said, cue);
+  if (apart) return apart;
   if (cue === 'weak' && deniesAtOnce(items)) cue = 'none';
   if (cue === 'none' && namesPlaceBesides(items, said)) cue = 'strong';
   if (

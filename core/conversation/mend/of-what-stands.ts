@@ -90,10 +90,17 @@ export function foundOtherwise(
   const here = placesOf(was.was);
   // another place has something of its own
   if (now.placed === 'said' && placesOf(now.entry).join() !== here.join()) return false;
+  // "actually 2-3 isn't torn, that's a hole", of four blocks: that one alone
+  if (items.some((x) => isOneOf(x, here))) return false;
   const said = items.filter((x) => x.finding);
   put(was.draft, 'finding', now.entry.finding, 'amend.finding', said);
   return true;
 }
+
+const isOneOf = (x: Item, here: string[]): boolean =>
+  x.place?.kind === 'blocks' &&
+  x.place.places.length < here.length &&
+  x.place.places.every((p) => here.includes(p));
 
 const REACHED = /\b(?:up to|as far as|reached|got to|done to|to block|along to)\b/i;
 

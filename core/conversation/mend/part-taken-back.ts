@@ -1,5 +1,5 @@
 import type { Item } from '../../rules/item.ts';
-import { placesOf, put, type Standing } from '../standing.ts';
+import { placesOf, put, type Standing, takePlaces } from '../standing.ts';
 import { POINTERS } from './items.ts';
 
 /**
@@ -19,7 +19,8 @@ const GONE = [
   String.raw`(?:the |that |my )?# (?:was|were|is|are|'s) (?:n't|not|never)(?: really| actually)? (?:there|real|so|one|mine|today|here|anything|on (?:here|this|that)|(?:for |from |on )?this (?:quilt|one|block))\b.*`,
   // "the darning was yesterday's", "the wash was the other quilt"
   String.raw`(?:the |that |my )?# (?:was|were|is|'s) (?:yesterday|last (?:week|night|month)|(?:for |on |from )?(?:the other|another|a different) (?:quilt|one|job)|somebody|someone)\b.*`,
-  String.raw`${TAKE_BACK} (?:about )?${NAME}(?: (?:out|off|back|again|please|one|bit))*(?: ,? ?(?:${WHY}|i .*))?`,
+  // "scratch the basting on that"
+  String.raw`${TAKE_BACK} (?:about )?${NAME}(?: (?:out|off|back|again|please|one|bit))*(?: (?:on|for|at|in|from|of|off) (?:@|that|it|this|there|them|those|both)(?: (?:one|two|block|row|blocks|ones|last one))?)?(?: ,? ?(?:${WHY}|i .*))?`,
   String.raw`${BENCH} ${NAME}(?: (?:out|off|back|again|please))* ,? ?${WHY}`,
   String.raw`${BENCH} ${NAME}(?: (?:out|off))? ?(?:from|of|off) (?:that|there|it|the (?:list|note|log))\b.*`,
   // "the stain can come out of there"
@@ -74,6 +75,11 @@ export function partTakenBack(standing: Standing[], items: Item[]): Standing[] |
     // "leave off the twenty minutes": the length alone
     if (x.duration && s.was.kind === 'treatment') {
       put(s.draft, 'minutes', undefined, 'amend.taken-back', [x]);
+      return standing;
+    }
+    // "forget the pinning on 2-5", of two: it stands at the other
+    if (at.length && at.length < placesOf(s.was).length) {
+      takePlaces(s, at, 'amend.taken-back', [x]);
       return standing;
     }
     return standing.filter(

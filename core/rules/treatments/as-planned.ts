@@ -26,7 +26,7 @@ const IN_PLACE =
   /^ (?:(?:right|ok|okay|there|well|so|and|all|now|,) )*(?:that|it|they|those|both|that one)(?: 's| is| are| 're)(?: all| now| both| finally)* (off|out|away|on|in)(?: now| too| as well| at last)*(?: [.!,])* $|^ (?:(?:right|ok|okay|all|and|now|finally) )*(off|out)(?: now| at last)* $/;
 /** "the tweed's in now", "net's on": the stuff of the plan, in its place. */
 const STUFF_IN_PLACE =
-  /^ (?:(?:right|ok|okay|there|well|so|and|now|,|the|that|my) )*(?:\S+ ){1,2}(?:'s|is|are)(?: all| now| finally)* (on|in)(?: now| too| at last)*(?: $| by | with | ,)/;
+  /^ (?:(?:right|ok|okay|there|well|so|and|now|,|the|that|my) )*(?:\S+ ){1,2}(?:'s|is|are|has gone|have gone|went)(?: all| now| finally)* (on|in)(?: now| too| at last)*(?: $| by | with | ,)/;
 const PUT = new Map<string, RegExp>([
   ['on', /^(?:patch|overlay|bind|add-border|label)$/],
   ['in', /^(?:replace|stabilize|darn)$/],
@@ -81,7 +81,7 @@ export function doneAsPlanned(
       DONE.test(words) ||
       IN_PLACE.test(words) ||
       (STUFF_IN_PLACE.test(words) &&
-        v.items.some((x) => x.material === 'fabric' || x.material === 'net' || x.fabric))
+        v.items.some((x) => /^(?:fabric|net|interfacing)$/.test(x.material ?? '') || x.fabric))
     ) ||
     / (?:not|n't|never|when|once|after(?! all)|if|before|until) /.test(words)
   )

@@ -46,13 +46,15 @@ export function makeTreatment(given: Making): Draft | undefined {
     !items.some((x) => x.seam || x.finding);
   const action = couched
     ? 'overlay'
-    : way.action === 'cut' &&
-        /^(planned|considering|dropped)$/.test(status) &&
-        isCutOut(items, way.at) &&
-        // "cut out and a new piece set in" is told whole by what follows
-        !state.clauses[v.index + 1]?.items.some((x) => /^(new|fresh|replacements?)\b/.test(x.w))
-      ? 'replace'
-      : way.action!;
+    : isSupportIn(state, way.rule, placed)
+      ? 'stabilize'
+      : way.action === 'cut' &&
+          /^(planned|considering|dropped)$/.test(status) &&
+          isCutOut(items, way.at) &&
+          // "cut out and a new piece set in" is told whole by what follows
+          !state.clauses[v.index + 1]?.items.some((x) => /^(new|fresh|replacements?)\b/.test(x.w))
+        ? 'replace'
+        : way.action!;
   if (isOthers(items, way.at)) {
     tellMendedByOthers(state, v, items[way.at]!, placed, action);
     return undefined;
@@ -79,7 +81,13 @@ export function makeTreatment(given: Making): Draft | undefined {
   )
     return undefined;
   // "it's the darn, then", "net for 2-4 then": one of two ways is chosen
-  if (way.form === 'noun' && status === 'done' && isChosen(state, items, placed, action)) status = 'planned';
+  if (
+    way.form === 'noun' &&
+    status === 'done' &&
+    way.rule !== 'treatment.cloth-in' &&
+    isChosen(state, items, placed, action)
+  )
+    status = 'planned';
   // "doing the mending", "starting the cutting": a kind of work, with no place or thing named
   if (isKindOfWork({ ...given, placed }, action, status)) return undefined;
   // "the old batting that can stay right where it is"
@@ -139,6 +147,22 @@ const isCutOut = (items: Item[], k: number): boolean =>
     wordsBetween(items, items[k]!.w.endsWith(' out') ? k : k + 1, k + 6),
   ) &&
   !items.some((x) => x.measure === 'strip' || x.part || x.quantity || /strip|square|patch|border/.test(x.w));
+
+/** "the lawn's in", where a support was decided on or thought of for the place, and no new piece: that support. */
+function isSupportIn({ memory, drafts }: ReaderState, rule: string, placed: ClausePlaces): boolean {
+  if (rule !== 'treatment.cloth-in') return false;
+  const here = placed.places.length ? placed.places : memory.focus;
+  const told = [
+    ...(memory.plans ?? []),
+    ...memory.open.filter((o) => !o.passed),
+    ...drafts.flatMap(({ entry: e }) =>
+      e.kind === 'treatment' && e.action && /^(?:planned|considering)$/.test(e.state)
+        ? [{ action: e.action, places: e.places ?? [] }]
+        : [],
+    ),
+  ].filter((p) => p.places.some((q) => here.includes(q)));
+  return told.some((p) => p.action === 'stabilize') && !told.some((p) => p.action === 'replace');
+}
 
 /** One of two ways that stood open is named, and no verb tells that it is on already. */
 const isChosen = ({ memory }: ReaderState, items: Item[], placed: ClausePlaces, action: Action): boolean =>

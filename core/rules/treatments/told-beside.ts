@@ -22,8 +22,8 @@ function otherWays(state: ReaderState, source: Source): Beside[] {
   return open.filter((o) => o.action !== source.action);
 }
 
-/** Deeds that make one mend where they are told together: "fused interfacing behind it and zigzagged the tear". */
-const MENDS = /^(?:stabilize|resew|darn|patch|overlay)$/;
+/** Deeds that make one mend where they are told together: "fused interfacing behind it and zigzagged the tear", "tulle laid over and basted down". */
+const MENDS = /^(?:stabilize|resew|darn|patch|overlay|baste)$/;
 
 /** What else the damage was mended with, told in one sentence and of one place with the deed that is carried on. */
 function mendedWith(state: ReaderState, source: Source, last: Draft | undefined): Beside[] {
