@@ -21,7 +21,11 @@ export function pointedFrom(memory: Memory, words: string): Pick<Memory, 'focus'
   const here = { focus, earlier };
   if (!last || before?.focus.length !== 1 || focus.length !== 1 || before.focus[0] === focus[0]) return here;
   if (words.split(' ').length > MOST_WORDS || !NEIGHBOUR.test(words)) return here;
-  if (/\d|\b(?:row|rows|column|columns|block) |\b(?:below|above|under|of|from|after|before|beside) (?:that|this|the one)\b/.test(words))
+  if (
+    /\d|\b(?:row|rows|column|columns|block) |\b(?:below|above|under|of|from|after|before|beside) (?:that|this|the one)\b/.test(
+      words,
+    )
+  )
     return here;
   const pointed = last.entries.flatMap(({ entry, origins }) => {
     const at = origins['places'];

@@ -33,6 +33,7 @@ import { withVerdicts } from '../rules/clause/verdict-behind.ts';
 import { withWholeStatements } from '../rules/clause/whole-statements.ts';
 import { withoutDenied } from '../rules/conditions/asked-and-denied.ts';
 import { askedAndFound } from '../rules/conditions/asked-and-found.ts';
+import { withFusedBehind } from '../rules/conditions/fused-behind.ts';
 import { withoutGuessed, withPlaceBehindStop } from '../rules/conditions/guessed-between.ts';
 import { withoutHowBig, withoutOfWhat } from '../rules/conditions/how-big.ts';
 import { withMendedToo } from '../rules/conditions/mended-too.ts';
@@ -234,6 +235,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     askedAndTold,
     askedAndFound,
     withNotForNone,
+    withFusedBehind,
     withoutOfWhat,
     withoutHowBig,
     withPatchesOfCloth,

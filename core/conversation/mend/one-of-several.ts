@@ -51,9 +51,7 @@ export function oneOfSeveral(
       /^(?:condition|treatment)$/.test(was.kind) &&
       at.length > places.length &&
       places.every((p) => at.includes(p)) &&
-      (denied.length
-        ? denied.some((x) => tellsOf(was, x))
-        : was.kind === now!.entry.kind)
+      (denied.length ? denied.some((x) => tellsOf(was, x)) : was.kind === now!.entry.kind)
     );
   });
   const [old] = held;

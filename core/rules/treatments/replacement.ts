@@ -62,6 +62,8 @@ function isReplacement(items: Item[], all: string): boolean {
     /\b(cut|cuts|cutting|take|took|taking|taken|unpick|unpicked)\b.* (out|away|altogether|entirely)\b/.test(
       all,
     ) || /\bcut out\b/.test(all);
+  // "patched it with a new piece": what it was patched with, and nothing pieced in
+  if (!cutOut && PATCHED_WITH.test(all)) return false;
   // "has the new muslin sewn in behind it": nothing is cut out
   if (
     !cutOut &&
@@ -251,3 +253,6 @@ function newCloth(items: Item[]): boolean {
     );
   });
 }
+
+const PATCHED_WITH =
+  /^(?!.* (?:or|either|vs|versus|instead|but) ).* patch(?:ed|ing)? (?:\S+ ){0,6}(?:with|w \/|using|in) (?:(?:a|an|the|some|my|small|little|nice) )*(?:new|fresh) (?:pieces?|bits?|scraps?|squares?)(?: (?!(?:set|let|pieced|sewn|cut) in )| $)/;

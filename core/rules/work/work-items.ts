@@ -82,6 +82,8 @@ export function hasObject(items: Item[], k: number): boolean {
         ))
     );
   }
+  // "starting the binding it's five past nine": the hour, and nothing that is bound
+  if (next.w === 'it' && /^(?:'s|is|was)$/.test(w(items, k + 2))) return false;
   if (next.place && next.place.kind !== 'part') return true;
   if (isToldBefore(items, k) || isDustOut(items, k)) return true;
   // "3-3: darning, quarter of an hour"

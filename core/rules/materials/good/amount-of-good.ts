@@ -56,6 +56,17 @@ export function readAmount(g: GoodInHand): number | undefined {
       continue;
     if (x.place && !x.part && !x.material && g.figure === undefined && x.place.rule !== 'place.it')
       return undefined;
+    // "fat quarter black crepe", without an article: one, of what follows
+    const fat = /^fat (?:quarter|qtr|q)(s?)$/.exec(x.w);
+    if (fat && !g.unit) {
+      g.unit = 'fat-quarter';
+      if (g.quantity === undefined) {
+        if (fat[1]) g.uncounted = true;
+        else g.quantity = 1;
+      }
+      if (!g.figure) g.figure = x;
+      continue;
+    }
     if (x.material || x.fabric) break;
     if (x.w === 'more' || x.w === 'another' || x.w === 'extra' || x.w === 'same') g.more = true;
     if (Object.hasOwn(UNIT_ALONE, x.w) && !x.action && g.unit === undefined) {
