@@ -121,6 +121,8 @@ export function correctAt(out: Item[], k: number, marker: string[], grid: QuiltG
     out[m - 1]?.w !== ','
   )
     return undefined;
+  // "whipstitched, no machine", "ladder stitch, no zigzag": how it was not sewn
+  if (alone === 'no' && isPlainlyNone(out, k, m)) return undefined;
   const earlier = out[from]!;
   if (hit === 'place' && earlier.place?.kind === 'part' && next.place?.kind !== 'part' && weak)
     return undefined;
@@ -192,6 +194,15 @@ function tellsOfNext(between: Item[], lead: Item[]): boolean {
     lead.some((x) => /^(?:is|'s|are|was|were)$/.test(x.w))
   );
 }
+
+/** A bare stitch right behind a "no" that follows a pause and is followed by none; "no, zigzag" and "no by machine" put right. */
+const isPlainlyNone = (out: Item[], k: number, m: number): boolean =>
+  m === k + 1 &&
+  out[m]!.stitch !== undefined &&
+  (out[k - 1]?.token.kind === 'mark' || out[m]!.w === 'machine') &&
+  (out[m + 1] === undefined ||
+    STOP.test(out[m + 1]!.w) ||
+    /^(?:,|and|but|on|at all|this time)$/.test(out[m + 1]!.w));
 
 const namesBlock = (x: Item): boolean => x.place?.kind === 'blocks' && x.place.places.length > 0;
 
