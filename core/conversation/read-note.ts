@@ -20,6 +20,7 @@ import { cutClauses } from '../rules/clause/cut-clauses.ts';
 import { withDrawnShut } from '../rules/clause/drawn-shut.ts';
 import { withNotSo, withReasons } from '../rules/clause/given-why.ts';
 import { withLayersLaid } from '../rules/clause/laid-and-basted.ts';
+import { withMemoApart } from '../rules/clause/memo-apart.ts';
 import { withoutNotChosen } from '../rules/clause/not-chosen.ts';
 import { withOffOrNot } from '../rules/clause/off-or-not.ts';
 import { withoutOnlyWhen } from '../rules/clause/only-when.ts';
@@ -321,6 +322,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withDashHeads,
     withoutHeadColon,
     withListStops,
+    withMemoApart,
     withNotThere,
   );
   const placed = exceptPlaces(withTopics(withLaterPlaces(settled)), fabrics, grid);

@@ -22,6 +22,25 @@ function bareSpan(a: Answering): { start: Hour; end: Hour } | undefined {
     : { start: { minute: start, fixed: false }, end: { minute: end, fixed: false } };
 }
 
+/** "oh, say eight to twenty to ten", "call it nine to half ten": two hours with "to" between, whatever was said before. */
+function spanOfItems({ items }: Answering): { start: Hour; end: Hour } | undefined {
+  const hour = (x: Item | undefined): Hour | undefined => {
+    const value = x?.quantity?.unit ? undefined : x?.quantity?.value;
+    return (
+      x?.clock ??
+      (value !== undefined && Number.isInteger(value) && value > 0 && value < 13
+        ? { minute: value * 60, fixed: false }
+        : undefined)
+    );
+  };
+  const at = items.flatMap((x, k) => (hour(x) ? [k] : []));
+  const [k] = at;
+  if (k === undefined || at.length !== 2 || at[1] !== k + 2) return undefined;
+  if (!/^(?:to|till|til|until|-)$/.test(items[k + 1]!.w) || !(items[k]!.clock || items[k + 2]!.clock))
+    return undefined;
+  return { start: hour(items[k])!, end: hour(items[k + 2])! };
+}
+
 type Hour = { minute: number; fixed: boolean };
 
 const HOURS = [...'0 1 2 3 4 5 6 7 8 9 10 11 12'.split(' '), ...COUNT_WORDS.slice(0, 13)];
@@ -51,7 +70,7 @@ export function answerTime(a: Answering): boolean {
   const work = a.state.drafts.find((d) => d.entry.kind === 'work');
   // "ten to five", asked when she stopped: an hour of the clock
   const marked = target.draft.entry.mark !== undefined && !target.draft.entry.time;
-  const hours = marked ? undefined : bareSpan(a);
+  const hours = marked ? undefined : (bareSpan(a) ?? spanOfItems(a));
   if (!hours && work?.entry.kind === 'work' && (work.entry.start || work.entry.mark || work.entry.minutes)) {
     const { task } = work.entry;
     if (task && target.draft.entry.task && task !== target.draft.entry.task && saidHere(a, work, 'task'))

@@ -83,7 +83,13 @@ export function mendTimes(work: Work, segment: Segment, items: Item[]): void {
       continue;
     }
     const lone = x.clock === undefined && e.end !== undefined;
-    const t = wallTime(lone ? nearestClock(clock.minute, wallMinutes(e.end!)) : onDay(clock));
+    const t = wallTime(
+      lone
+        ? nearestClock(clock.minute, wallMinutes(e.end!))
+        : e.mark && e.time && !named && !('anyHour' in clock && clock.anyHour)
+          ? beside(clock, wallMinutes(e.time), now)
+          : onDay(clock),
+    );
     if (e.mark) change(work, target, 'time', t, 'time', [x]);
     else if (e.start && e.end) {
       const rest = broke();
@@ -108,6 +114,14 @@ function nearestClock(minute: number, old: number): number {
   return [day + (minute % 720), day + (minute % 720) + 720].reduce((a, b) =>
     Math.abs(b - old) < Math.abs(a - old) ? b : a,
   );
+}
+
+/** "no, it was ten past twelve", of a stop at a quarter to: the moment next to the one that was told, also over midnight. */
+function beside(clock: { minute: number; fixed: boolean }, old: number, now: number): number {
+  const day = Math.floor(old / 1440) * 1440;
+  const at = clock.fixed ? [clock.minute] : [clock.minute % 720, (clock.minute % 720) + 720];
+  const times = [day - 1440, day, day + 1440].flatMap((d) => at.map((m) => d + m)).filter((t) => t <= now);
+  return times.reduce((a, b) => (Math.abs(b - old) < Math.abs(a - old) ? b : a), times[0] ?? old);
 }
 
 /** "eleven fifteen it was": hour and minutes. */

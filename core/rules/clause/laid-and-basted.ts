@@ -24,10 +24,14 @@ export function withLayersLaid(items: Item[]): Item[] {
   );
 }
 
+/** "it's laid out and pinned", "everything has been spread out and basted" */
+const IS_LAID =
+  / (?:it|they|everything|that|all of it|all three|the (?:lot|layers|three|quilt|whole thing|whole lot)|(?:three|all|the) layers) (?:(?:is|'s|are|'re|was|were|has|have|been|all|now|both|finally) )+(?:laid|spread) out $/;
+
 function isLaid(items: Item[], k: number): boolean {
   const ahead = wordsBetween(items, k, k + 8);
   if (LAYERS.test(ahead)) return true;
-  if (!LAID.test(ahead)) return false;
+  if (!LAID.test(ahead) && !IS_LAID.test(wordsBetween(items, 0, k + 2))) return false;
   const rest = items.slice(k + 2, k + 22);
   const pinned = rest.findIndex((x) => FASTENED.test(` ${x.w} `));
   if (pinned < 0) return false;
