@@ -123,6 +123,7 @@ import { askFor, askUnknown } from './ask.ts';
 import { type Read, readInTwo } from './in-two.ts';
 import { findListeningOrder } from './listening-order.ts';
 import { type Memory, recall, takenBack } from './memory.ts';
+import { aboutTakenBack, namesPart } from './mend/about-taken-back.ts';
 import { mendsInTurn } from './mends-in-turn.ts';
 import { pointedFrom } from './pointed-anew.ts';
 import { remember, saidOf } from './remember.ts';
@@ -262,7 +263,32 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   });
   const withSlips = slips.length ? { slips } : {};
 
+  // "scratch that about the hall": a part is named
+  const withoutPart = aboutTakenBack(memory.last, joined);
+  if (withoutPart)
+    return {
+      reading: {
+        act: 'amend',
+        entries: withoutPart.map(readEntryOf),
+        ask: null,
+        reply: reply(null, withoutPart, grid, unread),
+        ...withSlips,
+      },
+      conversation: {
+        memory: remember(
+          memory,
+          withoutPart,
+          null,
+          { grid, fabrics, tokens, clauses: [], memory, local, drafts: [], carried: [] },
+          scanned,
+          text,
+          true,
+        ),
+      },
+    };
+
   if (
+    !namesPart(memory.last, joined, scanned.items) &&
     isUndo(
       joined,
       scanned.items,

@@ -282,8 +282,19 @@ function impliedTask(drafts: Draft[], d: Draft, state: ReaderState): Task | unde
   );
   if (tasks.length) return tasks[0];
   // "stopped for tea", then "back on it since five to": after a break the task that ran goes on
-  return state.memory.running ?? (d.origins['mark']?.rule === 'work.back-at' ? state.memory.ran : undefined);
+  return state.memory.running ?? (goesOn(state, d) ? state.memory.ran : undefined);
 }
+
+/** "back at it since quarter past", "and then another stretch, half past three till quarter to five" */
+function goesOn({ tokens }: ReaderState, { origins }: Draft): boolean {
+  if (origins['mark']?.rule === 'work.back-at') return true;
+  const at = origins['time'] ?? origins['start'] ?? origins['minutes'];
+  if (!at) return false;
+  const before = tokens.filter((t) => t.to <= at.from).slice(-9);
+  return GOES_ON.test(` ${before.map((t) => t.w).join(' ')} `);
+}
+const GOES_ON =
+  / (?:back (?:at|to|on|into) (?:it|that|work)|at it again|(?:going|started|starting|began|off|on|it) again|another (?:stretch|session|go|spell|stint|bit|round|sitting)|a (?:second|third|further|last) (?:stretch|session|go|spell|stint|bit|sitting)|resumed|carried on|carrying on|picked (?:it|things) (?:back )?up|kept on) (?:[^.;!?]* )?$/;
 
 /** "picked out the old stitching. 1340 to 1500, requilted that edge": a stretch at the head of its sentence is of the deed behind it. */
 function deedBehind(treatments: Draft[], d: Draft, tokens: ReaderState['tokens']): Draft[] | undefined {

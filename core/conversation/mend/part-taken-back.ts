@@ -11,7 +11,7 @@ const LEAD = String.raw`^ (?:(?:no|nope|oh|ah|well|actually|sorry|wait|hang on|h
 /** Verbs that take back words; of the others (`BENCH`) only a reason or "from that" tells that no work is meant. */
 const TAKE_BACK = String.raw`(?:forget|ignore|scrub|disregard|bin|scrap|cancel|erase|undo|never mind|take back|lose|strike|scratch|delete|strike out|cross out)`;
 const BENCH = String.raw`(?:drop|take out|take off|take|leave off|leave out|leave|pull|remove|cut|knock off)`;
-const NAME = String.raw`(?:(?:the |that )?(?:bit|part|one|note) (?:about|with|on) )?(?:the |that |my |those )?#`;
+const NAME = String.raw`(?:(?:the |that )?(?:(?:bit|part|one|note) )?(?:about|with|on) )?(?:the |that |my |those )?#`;
 const WHY = String.raw`(?:.* )?(?:wrong|was n't|were n't|did n't|never|forgot|not this|not today|by mistake|a mistake|after all|(?:was|were|is|'s) (?:yesterday|last (?:week|night|month)|(?:an|the) ?other|another|somebody|someone|my \S+ 's|a different))\b.*`;
 
 const GONE = [

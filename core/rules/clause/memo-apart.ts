@@ -9,7 +9,7 @@ const JOINT = /^(?:,|and|&|but|so|then|also|oh|--|-)$/;
 
 /** "vacuumed the front and the back twenty minutes note to self photograph the border": a stop before the note to oneself. */
 export function withMemoApart(items: Item[]): Item[] {
-  const k = items.findIndex((x, n) => n > 1 && MEMO.test(wordsBetween(items, n, n + 7)));
+  const k = items.findIndex((_x, n) => n > 1 && MEMO.test(wordsBetween(items, n, n + 7)));
   if (k < 0) return items;
   let from = k;
   while (from > 0 && JOINT.test(items[from - 1]!.w) && !isStop(items[from - 1]!)) from--;

@@ -36,6 +36,20 @@ export function withFusedBehind(tokens: Token[]): Token[] {
   let from = k;
   while (from > 0 && HAS.test(tokens[from - 1]!.w)) from--;
   const at = tokens[k]!;
+  // "4-4: something fused in behind", in a list of what was done: work, where nothing says that it was there or came off
+  const found = tokens
+    .slice(from, k)
+    .some((t) => /^(?:there|had|somebody|someone|they|with|been)$/.test(t.w));
+  if (
+    !found &&
+    !/ (?:been|off|away|out) /.test(
+      ` ${tokens
+        .slice(k, to + 8)
+        .map((t) => t.w)
+        .join(' ')} `,
+    )
+  )
+    return tokens;
   // "I've had something fused on behind", of one who did it for her, is work all the same
   if (/^(?:i|we|you)$/.test(tokens[from - 1]?.w ?? '')) return tokens;
   const said = ['there', "'s", 'interfacing', 'behind'].map(

@@ -139,6 +139,8 @@ export function verbOfWork(items: Item[], k: number): Task | undefined {
   if (verb.action.form === 'ing' && verb.task) return undefined;
   if (/^(was|were|is|are|be|been|get|got|gets|is|'s|had|it|that|which)$/.test(w(items, k - 1)))
     return undefined;
+  // "it's laid out and pinned an hour": done to the quilt, as what stands before it
+  if (DONE_TO_IT.test(wordsBetween(items, k - 6, k))) return undefined;
   const near = items.slice(Math.max(0, k - 4), Math.min(items.length, k + 5));
   if (
     near.some(
@@ -152,6 +154,9 @@ export function verbOfWork(items: Item[], k: number): Task | undefined {
     return undefined;
   return TASK_OF_ACTION[verb.action.v];
 }
+
+const DONE_TO_IT =
+  / (?:'s|is|are|'re|been|was|were) (?:(?:all|now|both) )*(?:laid|spread|layered|washed|dried|pressed) (?:out )?and $/;
 
 const ERRAND =
   / (?:(?:in|into|to|round|around) town|(?:to|at|in|round|from) (?:the )?(?:\w+ )?(?:shops?|stores?|drapers?|haberdashers?|haberdashery|market|mill|mall|merchants?)) /;

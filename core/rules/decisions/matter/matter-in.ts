@@ -66,6 +66,18 @@ export function matterIn(
     items.some((x) => x.material === 'tie-thread' || YARN.test(x.w))
   )
     return { topic: 'tie-thread', status: 'settled', rule: 'decision.yarn' };
+  // "it gets quilted, and in the dark green thread"
+  if (
+    !part.status &&
+    parts[k - 1]?.taken &&
+    items.length <= 7 &&
+    / (?:in|with) (?:(?:the|a|some|that|my) )?(?:\S+ ){0,2}thread $/.test(words) &&
+    !items.some((x) => x.action || x.place || x.finding) &&
+    state.drafts.some(
+      (d) => d.entry.kind === 'decision' && d.entry.about === 'quilting' && d.entry.status === 'settled',
+    )
+  )
+    return { topic: 'thread', status: 'settled', rule: 'decision.thread-of-way' };
   // "what to back it with is still open"
   const unnamed = whatWith(words, items);
   if (unnamed && part.status && !items.some(BLOCKS))
