@@ -461,7 +461,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const toldFirst = told.some((r) => r.from <= (items[0]?.token.from ?? 0));
   const apart = toldFirst || (chance.size === state.drafts.length && isPlainAside(tokens, items));
   const amended = (mended: Draft[]): { reading: Reading; conversation: Conversation } => {
-    mended.push(...remarksOf(told));
+    mended.push(...remarksOf(told, text));
     const ask = askFor(mended, grid, state) ?? askLongSpan(mended);
     return {
       reading: {
@@ -510,7 +510,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
         placed: 'unneeded',
       });
   }
-  drafts.push(...remarksOf(told));
+  drafts.push(...remarksOf(told, text));
   if (!drafts.length) drafts.push(remarkDraft([], 0, text.length, 'remark.unread'));
   const ask =
     askFor(drafts, grid, state) ??
@@ -625,13 +625,18 @@ const namesMender = (d: Draft, text: string, r: RemarkFound): boolean =>
   saidWithin(d, 'condition.old-repair', r) &&
   /\b(?:some(?:one|body)|whoever|they|she|he|gran\w*|nana?)\b/i.test(saidOf(d.origins['finding'], text));
 
-/** A note's remarks as drafts: those without a place of their own are one. */
-function remarksOf(told: RemarkFound[]): Draft[] {
+/** A note's remarks as drafts: those without a place of their own are one, but what the owner wishes. */
+function remarksOf(told: RemarkFound[], text: string): Draft[] {
   const placed = told.filter((r) => r.places.length);
   const plain = told.filter((r) => !r.places.length);
   const drafts = placed.map((r) => remarkDraft(r.places, r.from, r.to, `remark.${r.kind}`));
-  if (plain.length)
-    drafts.push(remarkDraft([], plain[0]!.from, plain.at(-1)!.to, `remark.${plain[0]!.kind}`));
+  // what the owner wishes is one remark, the quilt's story in sentences of its own another
+  const [wishes, others] = [plain.filter((r) => r.kind === 'wish'), plain.filter((r) => r.kind !== 'wish')];
+  const isApart = wishes.every((wish) =>
+    others.every((r) => /[.!?\n]/.test(text.slice(Math.min(wish.to, r.to), Math.max(wish.from, r.from)))),
+  );
+  for (const part of isApart ? [wishes, others] : [plain])
+    if (part.length) drafts.push(remarkDraft([], part[0]!.from, part.at(-1)!.to, `remark.${part[0]!.kind}`));
   return drafts;
 }
 

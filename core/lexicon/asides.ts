@@ -100,6 +100,7 @@ export const ASIDE_CALLS: string[] = phrases(`
   mind your feet, mind your fingers, mind your head, mind your back, mind your step, mind your toes, mind the quilt, mind the pins, mind the iron, mind the step, mind where you,
   i said put it, i said leave it, i said no, i said down, i said stop, i said off, that 's torn it, that 's done it, you wee devil, you little devil,
   bad dog, bad cat, bad boy, bad girl, naughty dog, naughty cat, naughty boy, naughty girl, drop it mister, give it here, give it to me, give me that,
+  leave a message, leave me a message, leave them a message, leave a voicemail, leave a text,
   leave it with the, leave them with the, leave it outside, leave it next door, leave it at the door, back to the kitchen, back to your room,
   you wee, you brute, you devil, get off my, get out of my, who left, who 's left, who 's been at, who turned, who 's had my, who took my, who 's got my,
   testing one two, testing 1 2, testing one, mic check, test test, test one two, is this thing on, tell him, tell her, tell them, ask her to, ask him to, ask them to,

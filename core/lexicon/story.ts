@@ -35,6 +35,8 @@ export const HISTORY: RegExp[] = [
   new RegExp(
     `^ (?:(?:right|ok|okay|so|now|well|um|new one|next one|next up|this is|this one 's|here 's|here is|it 's|got|,|:|-|an?) )*(?!the )${KIND_OF_QUILT}(?: ,| -| --| :)? ${MADE_SO}\\b(?!.* (?:today|tonight|this (?:morning|afternoon|evening)|yesterday|rows?|blocks?|minutes|hours?|now) )`,
   ),
+  // "it came over in a trunk with her grandmother", "was carried out rolled up in a sea chest"
+  /^ (?:it |this |this one |they say it |(?:the |this )?(?:quilt|coverlet|comforter|bedspread|throw) )?(?:came|come|arrived|travelled|traveled|was brought|was carried|was shipped|was sent)(?: (?:over|across|out|home|up|down|here|back|all the way|to (?:us|me|her)))*(?: (?:folded|rolled up|rolled|wrapped|packed|stuffed|tucked))* (?:in|inside|at the bottom of|in the bottom of) (?:an?|the|her|his|their|my|somebody 's|someone 's) (?:\w+ ){0,2}(?:trunk|chest|tea chest|suitcase|case|crate|kist|bag|wagon|waggon|hold|ship|boat|cart|kitbag|sack|pillowcase|bin bag)\b/,
   // "they tell me this one rode around in the back of a truck for years"
   /\b(?:(?:they|she|he|folks|people|family) (?:tell|tells|told) me|i 'm told|i was told|apparently|supposedly|so they say) (?:that )?(?:this one|this quilt|this|it|the quilt) (?:was|came|had|spent|went|rode|hung|lay|sat|lived|belonged|used to|has been|travelled|traveled|survived|crossed)\b/,
   new RegExp(

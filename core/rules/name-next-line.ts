@@ -76,7 +76,9 @@ export function nameNextLine(tokens: Token[], grid: QuiltGrid): Token[] {
     else if (word) {
       const told = numbersAt(tokens, i, most());
       const before = w(tokens, i - 1);
-      if (told && goesOn(tokens, i, told, last, single) && BEFORE.test(before) && !LEANS.test(before)) {
+      const next =
+        told && goesOn(tokens, i, told, last, single) && BEFORE.test(before) && !LEANS.test(before);
+      if (told && (next || isSoTold(tokens, i, told))) {
         out.push({ ...t, w: told.values.length > 1 ? `${word}s` : word, kind: 'word' });
         last = Math.max(...told.values);
         out.push(...tokens.slice(i, told.next));
@@ -89,6 +91,12 @@ export function nameNextLine(tokens: Token[], grid: QuiltGrid): Token[] {
   }
   return out.length === tokens.length ? tokens : out;
 }
+
+/** "row two wants a press and so do three and four": what was said of the line, told of others. */
+const isSoTold = (tokens: Token[], i: number, { next }: Numbers): boolean =>
+  /^(?:so|as)$/.test(w(tokens, i - 2)) &&
+  /^(?:do|does|did|is|are|was|were|has|have|could|can|would|will|should|must)$/.test(w(tokens, i - 1)) &&
+  /^(?:|[.,;:!\n]|and|but|too|also)$/.test(w(tokens, next));
 
 /** Is the number, or are the numbers, told of as lines beyond the last? */
 function goesOn(

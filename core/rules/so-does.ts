@@ -14,6 +14,14 @@ const isNamed = (x: Item | undefined): boolean =>
   x.place.kind !== 'pointer' &&
   !POINTS.test(x.place.rule) &&
   x.place.places.length > 0;
+/** "that whole row wants a press and so do rows three and four": what it is told of first may be pointed at. */
+const isSubject = (x: Item | undefined): boolean =>
+  isNamed(x) ||
+  (/^place\.(?:it|that-row|that-column|that-one|them|those|both)$/.test(x?.place?.rule ?? '') &&
+    x!.place!.places.length > 0);
+/** "it wants a patch and so does the one above it" */
+const isBeside = (x: Item | undefined): boolean =>
+  isNamed(x) || (/^place\.(?:neighbour|next)$/.test(x?.place?.rule ?? '') && x!.place!.places.length > 0);
 const POINTS =
   /^place\.(?:the-other|cloth-other|other-|one-of-them|next|rest-of|neighbour|nth-of|it|them|those|both|that-one)/;
 
@@ -26,7 +34,7 @@ function endOfPlaces(items: Item[], from: number): number {
   let end = from;
   for (;;) {
     while (LEAD.test(items[at]?.w ?? '')) at++;
-    if (!isNamed(items[at]) || !ends(items[at + 1])) return end;
+    if (!isBeside(items[at]) || !ends(items[at + 1])) return end;
     end = at + 1;
     if (!JOINT.test(items[end]?.w ?? '')) return end;
     at = end + 1;
@@ -51,11 +59,15 @@ export function withSoDoes(items: Item[]): Item[] {
   while (TOO.test(items[end]?.w ?? '')) end++;
   let joint = so;
   while (joint > 0 && JOINT.test(items[joint - 1]!.w)) joint--;
-  const subject = items.slice(0, joint).findLastIndex((x) => isNamed(x));
+  const subject = items.slice(0, joint).findLastIndex((x) => isSubject(x));
   if (subject < 0 || items.slice(subject, joint).some((x) => /^[.;!?\n]$/.test(x.w))) return items;
   const rest = withSoDoes(items.slice(end));
+  // "back to the torn one it wants a patch and so does the one above it": what was gone back to is told before
+  const apart = items[subject]!.place!.rule === 'place.it' && items[subject - 1]?.w === 'one';
   return [
-    ...items.slice(0, subject + 1),
+    ...items.slice(0, subject),
+    ...(apart ? [boundaryBefore(items[subject]!, ';')] : []),
+    items[subject]!,
     { ...others[0]!, ...AND },
     ...others,
     ...items.slice(subject + 1, joint),

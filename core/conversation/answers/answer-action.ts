@@ -64,9 +64,12 @@ export function answerAction(a: Answering): boolean {
       continue;
     }
     const own = placesOf(d.entry).filter((p) => splitBlock(p) !== undefined && where.includes(p));
-    // "sewed up the seam between it and two two"
+    // "sewed up the seam between it and two two", "darned it and the one next to it"
     const joined =
-      d.entry.action === 'resew' && own.length > 0 && d.placed === 'said' && a.items.some((x) => x.seam);
+      own.length > 0 &&
+      d.placed === 'said' &&
+      ((d.entry.action === 'resew' && a.items.some((x) => x.seam)) ||
+        (own.length === where.length && IT_AND_MORE.test(a.words)));
     put(
       d,
       'places',
@@ -111,6 +114,9 @@ export function answerAction(a: Answering): boolean {
   }
   return true;
 }
+
+/** What was asked about, in one list with more: each of them has the deed. */
+const IT_AND_MORE = / (?:it|that|that one|them|those|both) (?:and|&|\+|plus|along with) /;
 
 /** "pressed the border", where blocks were asked about: what a part is named for as the thing worked on. */
 const ON_PARTS = new Set<string>([

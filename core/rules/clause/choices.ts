@@ -53,6 +53,21 @@ const isStuff = (items: Item[], k: number): boolean =>
   (items[k]!.material !== undefined || Object.hasOwn(WORK_THINGS, items[k]!.w) || items[k]!.w === 'piece');
 const PLAIN_POINTER = /^place\.(?:it|them|that-one)$/;
 
+/** "patch 2-2 and 3-3": a list of blocks, where behind it nothing is told of the last of them. */
+const joinsBlocks = (items: Item[], k: number): boolean => {
+  if (!/^(?:and|&|\+)$/.test(items[k]!.w) || !isBlocks(items[k - 1] ?? items[k]!)) return false;
+  let at = k + 1;
+  while (/^(?:the|both|all)$/.test(items[at]?.w ?? '')) at++;
+  const next = items[at + 1];
+  return (
+    isBlocks(items[at] ?? items[k]!) &&
+    (next === undefined ||
+      isStop(next) ||
+      /^(?:,|or|and|&|\+|\?|-|--)$/.test(next.w) ||
+      DOUBT_BEGINS.test(next.w))
+  );
+};
+
 const withinWay = (items: Item[], k: number): boolean => {
   const x = items[k]!;
   if (x.quantity?.unit || x.cost || x.duration || x.clock || x.span || x.action?.form === 'past')
@@ -62,6 +77,7 @@ const withinWay = (items: Item[], k: number): boolean => {
     LEADS_TO_WAY.test(x.w) ||
     WITHIN_WAY.test(x.w) ||
     isWhere(x) ||
+    joinsBlocks(items, k) ||
     isSide(x) ||
     PLAIN_POINTER.test(x.place?.rule ?? '') ||
     /^(?:the (?:whole )?lot|the whole thing)$/.test(x.w) ||

@@ -481,7 +481,8 @@ export function isPredicate(items: Item[], k: number): boolean {
       items[k - 1]?.w ?? '',
     );
     const before =
-      (adverb && /^(to|will|'ll|gonna|could|might|should|must|can|shall)$/.test(items[k - 2]?.w ?? '')
+      (adverb &&
+      /^(to|will|'ll|gonna|could|might|should|must|can|shall|i|may|would|'d)$/.test(items[k - 2]?.w ?? '')
         ? items[k - 2]?.w
         : items[k - 1]?.w) ?? '';
     if (isTerseVerb(items, k) || isGiven(items, k)) return true;
@@ -520,6 +521,12 @@ export function isPredicate(items: Item[], k: number): boolean {
         (/^(sponge|brush|iron|dust|air)$/.test(item.w) &&
           /^(|[:.-]|--)$/.test(before) &&
           /^(with|using|flat|gently|lightly|tomorrow|tmrw|tonight|later)$/.test(items[k + 1]?.w ?? '')) ||
+        // "or only quilt along the sashing", "quilt just round the border"
+        (item.part === 'quilt' &&
+          /^(|or|and|,|then|just|only|either|maybe)$/.test(before) &&
+          / (?:only |just )?(?:along|across|round|around) $| (?:only|just) the $/.test(
+            ` ${items[k + 1]?.w ?? ''} ${/^(only|just)$/.test(items[k + 1]?.w ?? '') ? `${items[k + 2]?.w ?? ''} ` : ''}`,
+          )) ||
         // "note to self: photo front + back", "photo back tomorrow"
         (/^(photo|pic|picture)$/.test(item.w) &&
           items[k + 1]?.place !== undefined &&

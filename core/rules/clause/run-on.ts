@@ -133,6 +133,15 @@ const isWhole = (current: Item[]): boolean =>
   current.some((x) => x.cost || x.duration || x.span || x.clock) ||
   // "2-2 fusible behind, done", "the side borders are on"
   (current.at(-1)!.w === 'done' && current.some((x) => x.place)) ||
+  // "did one four with vinegar | I'll do the other one tomorrow"
+  (/^ (?:(?:i|we|'ve|have|just|and|so|then) )*(?:did|done|tackled|dealt with) $/.test(
+    wordsBetween(
+      current,
+      0,
+      current.findIndex((x) => x.place),
+    ),
+  ) &&
+    current.some((x) => x.place)) ||
   (current.some((x) => /^(border|binding)/.test(x.part ?? x.place?.places[0] ?? '')) &&
     current.some((x, m) => x.w === 'on' && BE.has(current[m - 1]?.w ?? ''))) ||
   current.some(
@@ -154,6 +163,10 @@ const endsInDoubt = (current: Item[]): boolean =>
     wordsBetween(current),
   );
 
+/** "did one four with vinegar | I'll do the other one tomorrow" */
+const DOES_NEXT =
+  /^ (?:i|we) (?:'ll|will|shall|am going to|'m going to|'m gonna|might|can|could|must|need to|have to) (?:do|tackle|get to|see to|try|start|finish) /;
+
 /** "not sure about 2-2 |", "undecided on the middle block |": nothing but what is in doubt. */
 const doubtOnly = (current: Item[]): boolean =>
   current.at(-1)?.place !== undefined &&
@@ -172,6 +185,12 @@ function beginsAnew(items: Item[], k: number, current: Item[]): boolean {
       subjectTold(items, k, current) ||
       seamTold(items, k, current) ||
       doneNext(items, k, current)) &&
+    isWhole(current)
+  )
+    return true;
+  if (
+    DOES_NEXT.test(wordsBetween(items, k, k + 6)) &&
+    items.slice(k, k + 7).some(tellsWhere) &&
     isWhole(current)
   )
     return true;

@@ -18,6 +18,7 @@ import { sentencesOf } from './matter/sentences-of.ts';
 import { spread } from './matter/spread.ts';
 import { senseOf, topicOf } from './matter/topic-of.ts';
 import { wayAnswered, wayOver } from './matter/way-over.ts';
+import { isWholeOrPart, waysStandOpen } from './matter/whole-or-part.ts';
 import { splitListed } from './matter-heads.ts';
 import { isHandOrMachine, plainMatter } from './plain-matter.ts';
 
@@ -76,7 +77,7 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
   let settledBefore = false;
   sentences.forEach(({ items: own, stop }, number) => {
     let parts = partsOf(own);
-    if (parts.length === 0) return;
+    if (parts.length === 0 || isWholeOrPart(own) || waysStandOpen(state.memory, own)) return;
     // "the wadding I haven't settled. No, I have: the thinner"
     if (
       /^ (?:no|actually|in fact)(?: ,)? (?:i|we) (?:have|do|am|'ve)(?: (?:decided|settled|now))*(?: :| ,)? /.test(

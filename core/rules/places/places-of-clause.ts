@@ -186,11 +186,19 @@ function firstOfPair(items: Item[], kept: Item[]): Item | undefined {
 function pointedBeside(items: Item[], kept: Item[]): Item | undefined {
   const joint = items.findIndex(
     (x, k) =>
-      /^(and|&|\+|plus)$/.test(x.w) &&
-      ((isPointed(items[k - 1]) && kept.includes(items[k + 1]!)) ||
-        (kept.includes(items[k - 1]!) && isPointed(items[k + 1]) && !items[k + 2]?.w.startsWith('that'))),
+      (/^(and|&|\+|plus)$/.test(x.w) &&
+        ((isPointed(pointedBefore(items, k)) && kept.includes(listedBehind(items, k)!)) ||
+          (kept.includes(items[k - 1]!) &&
+            isPointed(items[k + 1]) &&
+            !items[k + 2]?.w.startsWith('that')))) ||
+      // "trimmed it, the left one too"
+      (x.w === ',' &&
+        isPointed(items[k - 1]) &&
+        kept.includes(listedBehind(items, k)!) &&
+        tooAt(items, items.indexOf(listedBehind(items, k)!) + 1)),
   );
-  if (joint >= 0) return [items[joint - 1]!, items[joint + 1]!].find((x) => isPronoun(x));
+  if (joint >= 0)
+    return [pointedBefore(items, joint)!, items[joint + 1]!].find((x) => x !== undefined && isPronoun(x));
   // "that one's finished as well and the first three of the next"
   const [subject] = items;
   const rest = items.findIndex((x) => kept.includes(x));
@@ -201,6 +209,20 @@ function pointedBeside(items: Item[], kept: Item[]): Item | undefined {
     ? subject
     : undefined;
 }
+/** What is pointed at before a joint, where a comma may stand between: "trimmed it, and the left one". */
+const pointedBefore = (items: Item[], k: number): Item | undefined =>
+  items[k - 1]?.w === ',' ? items[k - 2] : items[k - 1];
+/** What is listed behind a joint, over the small words before it: "and also the left one". */
+const listedBehind = (items: Item[], k: number): Item | undefined => {
+  let at = k + 1;
+  while (at < k + 4 && !items[at]?.place && /^(and|the|also|then|its|both|on)$/.test(items[at]?.w ?? ''))
+    at++;
+  // "added it and the top border is faded": the next statement
+  return at > k + 1 && IS_SAID_OF.test(items[at + 1]?.w ?? '') ? undefined : items[at];
+};
+const IS_SAID_OF = /^('s|is|are|'re|has|have|was|were|needs?|wants?|looks?|will|'ll|gets?|got)$/;
+const tooAt = (items: Item[], k: number): boolean =>
+  /^(too|also|as well)$/.test(items[k]?.w ?? '') || (items[k]?.w === 'as' && items[k + 1]?.w === 'well');
 const isPointed = (x: Item | undefined): boolean =>
   x?.place !== undefined &&
   /^place\.(that-one|those|it|them)$/.test(x.place.rule) &&

@@ -159,6 +159,15 @@ function isLeave(items: Item[], k: number): boolean {
   if (/^left/.test(w) && / (you|he|they|mum|dad|who) $/.test(before)) return false;
   // "I left the kettle on": nothing of the quilt
   if (w === 'left' && /^ (?:the|my|a) /.test(after) && isThingOfHouse(items, k + 2)) return false;
+  // "she can leave a message", "leave the door open": nobody at the bench, or nothing of the quilt
+  if (
+    /^leav/.test(w) &&
+    (LEFT_AT_HOME.test(after) ||
+      / (?:she|he|they|you lot|mum|dad) (?:can|could|may|might|will|'ll|must|should|'d better) (?:just |always |only )?$/.test(
+        before,
+      ))
+  )
+    return false;
   // "leave the border off": not to be put on
   if (/^leav/.test(w) && /^ (?:the|that|a|any) (?:\S+ ){1,2}(?:off|out) /.test(after)) return false;
   // "that one I'll leave till tomorrow": put off, and not left as it is
@@ -290,4 +299,6 @@ const isThingOfHouse = (items: Item[], k: number): boolean => {
   );
 };
 
+const LEFT_AT_HOME =
+  /^ (?:(?:me|us|him|her|them) )?(?:an?|the|his|her|their|my|your|our|some|another) (?:\S+ )?(?:messages?|voicemail|voice mail|answer ?phone|word|number|card|parcels?|package|post|mail|keys?|door|gate|window|windows|light|lights|lamp|radio|telly|tv|heating|kettle|oven|tap|lid|money|tip|deposit|change|shopping|milk|washing up|dishes|bins?) /;
 const LEFT_TO = /^ (?:\S+ ){1,3}(?:up )?to (?:me|her|him|them|you|us|soak|dry|cool|settle|rest|drip|air) /;

@@ -1,3 +1,4 @@
+import type { Action, RemovedObject } from '../../../shared/vocabulary.ts';
 import type { Memory } from '../../conversation/memory.ts';
 import type { ClauseView } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
@@ -9,9 +10,17 @@ import { isTreatment } from './is-treatment.ts';
 /** A way that stands open, or a plan. */
 type Open = Pick<ReaderState['memory']['open'][number], 'action' | 'places' | 'object'>;
 
+/** "no quilting along the sashing": the stitches that such work makes are named as it is. */
+const OF_WAY: Partial<Record<Action, RemovedObject>> = { quilt: 'quilting', tie: 'ties' };
+
 /** Does this word name such a treatment, by its verb or its stuff? */
 export function namesWay(x: Item, { action, object }: Open): boolean {
-  if (x.action?.v === action && (!x.object || x.object === 'old-patch') && !x.part) return true;
+  if (
+    x.action?.v === action &&
+    (!x.object || x.object === 'old-patch' || OF_WAY[action] === x.object) &&
+    !x.part
+  )
+    return true;
   switch (action) {
     case 'overlay':
       return x.material === 'net' || x.w === 'overlay';
@@ -203,7 +212,7 @@ const CHOSEN =
   / (?:it is|it 's|wins|won|then|the one|going (?:with|for)|go (?:with|for)|settled on|decided on|it 'll be|going to be) /;
 
 const CHOICE =
-  /^(the|a|an|right|ok|okay|so|then|it|is|'s|be|wins|won|it'll|'ll|will|shall|yes|yeah|well|go|going|for|with|i|'ve|have|decided|definitely|settled|settling|chosen|chose|choosing|final|answer|my|new|fresh|and|--|-|now|patch|darn|support|replacement|piece|to|going to|gonna|on|upon|think|i think|reckon|'m|am|this|time|after|all|in|end|that|that's|one|bit|block|piece|square|the one|patching|darning|netting)$/;
+  /^(the|a|an|just|only|simply|right|ok|okay|so|then|it|is|'s|be|wins|won|it'll|'ll|will|shall|yes|yeah|well|go|going|for|with|i|'ve|have|decided|definitely|settled|settling|chosen|chose|choosing|final|answer|my|new|fresh|and|--|-|now|patch|darn|support|replacement|piece|to|going to|gonna|on|upon|think|i think|reckon|'m|am|this|time|after|all|in|end|that|that's|one|bit|block|piece|square|the one|patching|darning|netting)$/;
 
 /** "so that's off", "but I shan't now", "and I have decided against it": what was just told is not to be. */
 const AGAINST = new RegExp(

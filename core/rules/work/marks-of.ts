@@ -168,6 +168,13 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     return false;
   // "I'll come back to it": not now
   if (/^back (to|on|at)/.test(phrase) && /^(come|coming|get|go|be)$/.test(before)) return false;
+  // "back to the torn one", "back to that tear": where she is again, told by its damage as it might be by its row
+  if (
+    /^back to/.test(phrase) &&
+    /^(the|that|those|this|my)$/.test(after) &&
+    items.slice(end + 1, end + 4).some((x) => (x.finding || x.seam || /^ones?$/.test(x.w)) && !x.task)
+  )
+    return false;
   // "the binding off" is taken off
   if (phrase === 'off') return Boolean(items[k - 1]?.task) && !items[k - 1]?.part;
   // "was through by ten", and not through the layers

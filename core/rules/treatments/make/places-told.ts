@@ -225,7 +225,11 @@ export function placesTold(
       // "a stain in 2-9, spot-cleaned it", where there is no 2-9
       !(/^(?:clean|press|quilt|tie|photograph)$/.test(action) && sinceOutside(state))
     ) {
-      places = WHOLE_QUILT.has(action) ? ['quilt'] : action === 'add-border' ? ['border'] : undefined;
+      places = WHOLE_QUILT.has(action)
+        ? (openFor(state, action, items) ?? ['quilt'])
+        : action === 'add-border'
+          ? ['border']
+          : undefined;
       how = 'unneeded';
     } else {
       places = [];
@@ -234,6 +238,13 @@ export function placesTold(
   }
   places = sideOfDamage(state, action, places, placeItems) ?? places;
   return { places, how, items: placeItems, implied };
+}
+
+/** "just the spot cleaning", "quilting it is": where that way stood open, if that was at a named place. */
+function openFor(state: ReaderState, action: Action, items: Item[]): string[] | undefined {
+  if (items.some((x) => x.place && !/^place\.it$/.test(x.place.rule))) return undefined;
+  const ways = state.memory.open.filter((o) => !o.passed && o.action === action);
+  return ways.length === 1 && ways[0]!.places.length ? [...ways[0]!.places] : undefined;
 }
 
 /** Is the cloth named after the deed? */
