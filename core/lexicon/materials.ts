@@ -288,6 +288,8 @@ export const MATERIAL_PHRASES: Record<Material, string[]> = {
     'cotton knit',
     'stockinette',
     'canvas',
+    'oilcloth',
+    'sailcloth',
     'sacking',
     'feed sack',
     'feedsack',

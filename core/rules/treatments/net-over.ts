@@ -98,22 +98,29 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
         plain && plain.form !== 'noun'
           ? plain
           : verbNear(items, k, ['overlay', 'layer', 'resew', 'baste', 'stabilize'], used);
+      // "net over 3-3, tacked down for now": how it is held until it is sewn is told beside it
+      const held =
+        verb !== undefined && items.slice(k + 1, verb.k).some((x) => x.place) && isHeld(items, verb.k);
       return found(
         {
           action: 'overlay',
           form: verb?.form ?? 'noun',
-          at: verb?.k ?? k,
-          items: verb ? [items[verb.k]!, item] : [item],
+          at: held ? k : (verb?.k ?? k),
+          items: verb && !held ? [items[verb.k]!, item] : [item],
           stuff: item,
           rule: 'treatment.net-over',
         },
         k,
-        ...(verb ? [verb.k] : []),
+        ...(verb && !held ? [verb.k] : []),
       );
     }
   }
   return undefined;
 }
+
+/** Is the net but pinned, tacked or basted on? */
+const isHeld = (items: Item[], k: number): boolean =>
+  items[k]!.action?.v === 'baste' && items[k]!.action.form === 'past' && !items[k]!.stitch;
 const HAS_GOT_ITS =
   / (?:got|had|(?:has|have|'s|'ve)(?: now| finally| both| all)*(?: got| had)?) (?:its|their|the) (?:own |new |bit of |piece of |fine |dyed )*$/;
 

@@ -17,6 +17,8 @@ export function replacement(items: Item[], thing?: string): WayFound {
     !/ in(?:to)? /.test(all)
   )
     return undefined;
+  // "the ties have gone, so I'm putting new ones in": new ties
+  if (/^(?:ties|quilting)$/.test(thing ?? '') && / (?:new|fresh) ones /.test(all)) return undefined;
   if (!isReplacement(items, all)) return undefined;
   // "ties gone from 2-2", then "replaced them"
   if (items.some((x, k) => x.action?.v === 'replace' && isThingAgain(items, k, thing))) return undefined;

@@ -11,12 +11,13 @@ const isVerb = (x: Item): boolean =>
   x.action?.form === 'past' || x.action?.form === 'ing' || REMOVE_VERBS[x.w]?.form === 'past';
 
 /** The length told at `k`, behind the words that lead to it: its index, and that it stands in brackets or alone. */
-function lengthAt(items: Item[], k: number): number | undefined {
+function lengthAt(items: Item[], k: number, sewn = false): number | undefined {
   let at = k;
   while (LEADS_LENGTH.test(w(items, at)) && at < k + 4) at++;
   const x = items[at];
   if (!x || x.duration) return x && at;
-  if (at === k) return undefined;
+  // "3-3 by machine ten"
+  if (at === k && !sewn) return undefined;
   const minutes = x.quantity?.unit === undefined ? x.quantity?.value : undefined;
   const end = w(items, at + 1);
   const alone = /^(?:|[.;!\n)])$/.test(end) || (/^(?:,|and|&|\+)$/.test(end) && !/\d/.test(w(items, at + 2)));
@@ -85,7 +86,8 @@ export function withOwnLengths(items: Item[]): Item[] {
     while (JOINT.test(w(out, next)) && next < joint + 2) next++;
     if (next === joint) continue;
     const first = next;
-    while (/^(?:the|on|in|another|i|we|same|ditto|for)$/.test(w(out, next)) && next < first + 3) next++;
+    // "…, and the one at 1-5 by machine, ten"
+    while (/^(?:the|on|in|at|one|that|another|i|we|same|ditto|for)$/.test(w(out, next)) && next < first + 3) next++;
     // "…, and pressed it, five"
     const again = out[next]?.action?.form === 'past';
     const from = again ? next + 1 : next;
@@ -94,7 +96,12 @@ export function withOwnLengths(items: Item[]): Item[] {
     // "& 5-4 the same, 10": how it was sewn goes with it
     let tail = end;
     while (/^(?:the|same|ditto|likewise|too|as well|also)$/.test(w(out, tail))) tail++;
-    const length = lengthAt(out, tail);
+    // "the one at 1-5 by machine, ten"
+    let how = tail;
+    if (tail === end)
+      while (how < end + 4 && (/^(?:by|with|in|a|an)$/.test(w(out, how)) || out[how]?.stitch)) how++;
+    if (how > end && out[how - 1]?.stitch) tail = how;
+    const length = lengthAt(out, tail, tail === how && how > end);
     if (length === undefined || !(out[k]!.duration || out[length]!.duration)) continue;
     // "… and the same on 5-4, ten": what was done is said
     const same = out.slice(first, next).some((x) => /^(?:same|ditto)$/.test(x.w));
@@ -102,7 +109,7 @@ export function withOwnLengths(items: Item[]): Item[] {
     if (!deed) continue;
     out[k] = asMinutes(out[k]!);
     out[length] = asMinutes(out[length]!);
-    if (tail > end && deed.length)
+    if (tail > end && !out[tail - 1]!.stitch && deed.length)
       out.splice(end, tail - end, ...out.slice(Math.max(0, k - 8), k).filter((x) => x.stitch && !x.action));
     out.splice(first, deed.length ? next - first : 0, ...deed.map((x) => ({ ...x })));
   }

@@ -70,6 +70,8 @@ export function readDurations(
       (d) =>
         d.entry.kind === 'treatment' &&
         (d.entry.state === 'done' || d.entry.state === 'doing') &&
+        // what is left as it is takes no time
+        d.entry.action !== 'leave' &&
         // "3-2 done, 8 min", "seen to that now. 12 min": what it was is asked for
         (d.entry.action ||
           d.clause === v.index ||

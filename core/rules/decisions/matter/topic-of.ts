@@ -90,7 +90,9 @@ export function senseOf(x: Item, items: Item[], k: number): Topic | undefined {
   if (x.action?.v === 'quilt' && !/^(quilt|qlt)$/.test(x.w)) return 'quilting';
   if (/^(quilt|qlt)$/.test(x.w)) {
     const before = items[k - 1]?.w ?? '';
-    return /^(?:it|or|vs|versus|\/)$/.test(next) || /^(or|to|vs|versus|hand|machine|\/|not|i)$/.test(before)
+    return /^(?:it|or|vs|versus|\/)$/.test(next) ||
+      // "quilt by hand or machine"
+      /^by (?:hand|machine) /.test(`${next} ${items[k + 2]?.w ?? ''} `) || /^(or|to|vs|versus|hand|machine|\/|not|i)$/.test(before)
       ? 'quilting'
       : undefined;
   }

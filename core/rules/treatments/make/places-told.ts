@@ -60,7 +60,15 @@ export function placesTold(
       places = sideTakenOff(state, action, placed) ?? ['quilt'];
     if (placed.kind === 'general' && action === 'add-border' && places.every((p) => p === 'border'))
       places = sideTakenOff(state, action, placed) ?? places;
-    if (placed.kind === 'general' && action === 'baste') places = ['quilt'];
+    if (placed.kind === 'general' && action === 'baste') {
+      // "laid net over 2-2, basted round the edge": the edge of what was laid on
+      const laid = state.drafts.findLast(isTreatment);
+      const onIt =
+        places.every((p) => p === 'edge') &&
+        laid?.sentence === v.sentence &&
+        /^(?:overlay|patch|stabilize)$/.test(laid.entry.action ?? '');
+      places = onIt && laid.entry.places?.length ? [...laid.entry.places] : ['quilt'];
+    }
     if (action === 'add-border' && !places.some((p) => p.startsWith('border'))) places = ['border'];
     // "the top comes to 71 by 90 and tomorrow I'll piece the new border": the top was but measured
     if (/^(?:add-border|piece|cut)$/.test(action) && places.some((p) => p.startsWith('border')))
@@ -163,7 +171,9 @@ export function placesTold(
   }
   // "4-5: hole, patched, maroon blanket": told of the place named first, the cloth is what was put in
   const headed = placed.kind === 'none' && state.topic?.sentence === v.sentence;
-  if (places === undefined && how !== 'unneeded' && !(headed && laterThan(items, way.at))) {
+  // "5-5: gingham patch on": the cloth of the patch
+  const ofPatch = headed && items[way.at - 1]?.fabric && /^(?:patch|patches|piece|square)$/.test(items[way.at]!.w);
+  if (places === undefined && how !== 'unneeded' && !(headed && (ofPatch || laterThan(items, way.at)))) {
     const cloth = mendedCloth(items, state);
     // "lawn at the back of it", where the quilt has a lawn as well: what is put behind
     if (cloth && !(way.rule === 'treatment.cloth-behind' && cloth.item === way.stuff)) {
