@@ -379,7 +379,12 @@ function oneOfCloths(items: Item[]): ClothTold | undefined {
     k >= 0 &&
     items[k + 1]?.w === 'ones' &&
     /^(|the|,|[.]|and)$/.test(items[k - 1]?.w ?? '') &&
-    !items.some((x) => /^(all|every|each|both|any|other|of)$/.test(x.w))
+    !items.some(
+      (x, m) =>
+        /^(all|every|each|both|any|other|of)$/.test(x.w) &&
+        // "splitting all over": how far, and not how many
+        !(x.w === 'all' && /^(over|along|round|around|the)$/.test(items[m + 1]?.w ?? '') && m > k),
+    )
   )
     return { words: items[k]!.fabric!.words, items: [items[k]!], several: true };
   if (k < 0 || !isSingular(items, k)) return undefined;

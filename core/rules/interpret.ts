@@ -256,7 +256,11 @@ function readClause(
   // Work on a place without saying what: "did five one and six four last night".
   if (!made.length && !state.drafts.some((d) => d.clause === index)) {
     const unsaid = unsaidDeed(state, v, words, told, placed, ongoing(state, sentenceItems), stitch);
-    if (unsaid) state.drafts.push(unsaid);
+    if (unsaid) {
+      state.drafts.push(unsaid);
+      // "did 1-4 with vinegar", of what was to be sponged: what it was done with
+      if (isTreatment(unsaid) && unsaid.entry.action) made.push(unsaid);
+    }
   }
   if (!state.drafts.length && state.clauses[0] === clause) {
     const tended = tendedTo(state, v, words);

@@ -422,7 +422,8 @@ export function findCost(tokens: Token[], i: number, commerce: boolean): CostFou
     const long = spoken && /^(@|at)$/.test(t.w) ? readUnit(tokens, spoken.next, true)?.unit : undefined;
     if (long === 'in' || long === 'cm' || long === 'mm') return undefined;
     // "strips @ 2 1/4 in"
-    if (spoken && /^(@|at)$/.test(t.w) && /^(?:in|cm|mm)$/.test(findQuantity(tokens, k)?.unit ?? '')) return undefined;
+    if (spoken && /^(@|at)$/.test(t.w) && /^(?:in|cm|mm)$/.test(findQuantity(tokens, k)?.unit ?? ''))
+      return undefined;
     // "spent twenty on the paperwork" is time; "spent twenty two fifty on thread" is money
     if (spoken && (t.w !== 'spent' || spoken.cents)) {
       const tail = priceTail(tokens, spoken.next);

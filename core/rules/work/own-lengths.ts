@@ -87,7 +87,8 @@ export function withOwnLengths(items: Item[]): Item[] {
     if (next === joint) continue;
     const first = next;
     // "…, and the one at 1-5 by machine, ten"
-    while (/^(?:the|on|in|at|one|that|another|i|we|same|ditto|for)$/.test(w(out, next)) && next < first + 3) next++;
+    while (/^(?:the|on|in|at|one|that|another|i|we|same|ditto|for)$/.test(w(out, next)) && next < first + 3)
+      next++;
     // "…, and pressed it, five"
     const again = out[next]?.action?.form === 'past';
     const from = again ? next + 1 : next;

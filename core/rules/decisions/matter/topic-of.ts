@@ -92,7 +92,8 @@ export function senseOf(x: Item, items: Item[], k: number): Topic | undefined {
     const before = items[k - 1]?.w ?? '';
     return /^(?:it|or|vs|versus|\/)$/.test(next) ||
       // "quilt by hand or machine"
-      /^by (?:hand|machine) /.test(`${next} ${items[k + 2]?.w ?? ''} `) || /^(or|to|vs|versus|hand|machine|\/|not|i)$/.test(before)
+      /^by (?:hand|machine) /.test(`${next} ${items[k + 2]?.w ?? ''} `) ||
+      /^(or|to|vs|versus|hand|machine|\/|not|i)$/.test(before)
       ? 'quilting'
       : undefined;
   }

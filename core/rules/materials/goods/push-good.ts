@@ -63,13 +63,16 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
     const before = [...state.drafts].reverse().find((d) => d.entry.kind === 'material')?.entry as
       | { material?: Material; unit?: typeof unit }
       | undefined;
+    // "bought four balls, three ten each": of nothing that was told, while "five more" and a skein are of yarn
+    const isOfNothing = (by: typeof unit): boolean =>
+      by === 'ball' && use === 'bought' && !speaksOfTying(state, sentence.items);
     if (!good.points && unit === 'spool') material = 'thread';
     else if (!good.points && (unit === 'skein' || unit === 'ball') && before?.unit !== unit)
-      material = 'tie-thread';
+      material = isOfNothing(unit) ? undefined : 'tie-thread';
     else if (before && !isNameless(sentence.items, good) && fits(before.material, unit)) {
       material = before.material;
       unit ??= before.unit;
-    } else if (unit === 'skein' || unit === 'ball') material = 'tie-thread';
+    } else if ((unit === 'skein' || unit === 'ball') && !isOfNothing(unit)) material = 'tie-thread';
     else if (unit === 'spool') material = 'thread';
     // "a metre and a half of it" is none of the vinegar told last
     else if ((good.points === 'it' || good.points === 'more') && fits(state.memory.material?.material, unit))
@@ -108,6 +111,25 @@ export function pushGood({ state, sentence, made }: GoodsTold, good: GoodFound, 
   state.drafts.push(draft);
   made.push(draft);
 }
+
+/** Was tying, or yarn for it, spoken of in the note or before it? "Bought four balls" are of nothing in particular by themselves. */
+const speaksOfTying = ({ drafts, memory }: ReaderState, items: Item[]): boolean =>
+  items.some((x) => x.action?.v === 'tie' || /^(?:ties|tying|tie-thread)$/.test(x.object ?? x.topic ?? '')) ||
+  memory.running === 'tying' ||
+  memory.ran === 'tying' ||
+  memory.treatment?.action === 'tie' ||
+  /^(?:thread|tie-thread)$/.test(memory.material?.material ?? '') ||
+  Object.values(memory.chosen ?? {}).includes('tie-thread') ||
+  [...(memory.open ?? []), ...(memory.plans ?? [])].some((o) => o.action === 'tie') ||
+  (memory.matters ?? []).some((m) => /^(?:tying|tie-thread)$/.test(m.about)) ||
+  [...drafts, ...(memory.last?.entries ?? [])].some(
+    ({ entry: e }) =>
+      (e.kind === 'treatment' && e.action === 'tie') ||
+      (e.kind === 'work' && e.task === 'tying') ||
+      (e.kind === 'material' && e.material === 'tie-thread') ||
+      (e.kind === 'measurement' && /^(?:tie-spacing|tail)$/.test(e.of)) ||
+      (e.kind === 'decision' && /^(?:tying|tie-thread)$/.test(e.about)),
+  );
 
 /** "tied: row two. 4 skeins crewel wool used", and that which was chosen for the ties before: yarn by the skein, where it is tied. */
 function isForTying(state: ReaderState, sentence: Told, { name, unit }: GoodFound): boolean {

@@ -172,7 +172,8 @@ export function placesTold(
   // "4-5: hole, patched, maroon blanket": told of the place named first, the cloth is what was put in
   const headed = placed.kind === 'none' && state.topic?.sentence === v.sentence;
   // "5-5: gingham patch on": the cloth of the patch
-  const ofPatch = headed && items[way.at - 1]?.fabric && /^(?:patch|patches|piece|square)$/.test(items[way.at]!.w);
+  const ofPatch =
+    headed && items[way.at - 1]?.fabric && /^(?:patch|patches|piece|square)$/.test(items[way.at]!.w);
   if (places === undefined && how !== 'unneeded' && !(headed && (ofPatch || laterThan(items, way.at)))) {
     const cloth = mendedCloth(items, state);
     // "lawn at the back of it", where the quilt has a lawn as well: what is put behind
