@@ -62,6 +62,8 @@ const SHORT: [short: string, long: string][] = [
   ['ndls', 'needles'],
   ['ctn', 'cotton'],
   ['wht', 'white'],
+  ['doz', 'dozen'],
+  ['dz', 'dozen'],
   ['shd', 'should'],
   ['shld', 'should'],
   ['flnl', 'flannel'],

@@ -151,7 +151,12 @@ export function readNumber(tokens: Token[], i: number): NumberRead | undefined {
   const after = tokens[i + 1]?.w;
   if (t.w === 'a' || t.w === 'an') {
     if (after === 'couple' || after === 'pair')
-      return { value: 2, next: i + (tokens[i + 2]?.w === 'of' ? 3 : 2), inWords: true, fraction: false };
+      return byTheDozen(tokens, {
+        value: 2,
+        next: i + (tokens[i + 2]?.w === 'of' ? 3 : 2),
+        inWords: true,
+        fraction: false,
+      });
     if (after === 'dozen') return { value: 12, next: i + 2, inWords: true, fraction: false };
     if (after === 'hundred') return readHundreds(tokens, i + 1, 1);
   }
@@ -165,7 +170,7 @@ export function readNumber(tokens: Token[], i: number): NumberRead | undefined {
   }
   if (t.w === 'dozen') return { value: 12, next: i + 1, inWords: true, fraction: false };
   const slash = readSlashFraction(tokens, i);
-  if (slash) return { ...slash, inWords: false, fraction: true };
+  if (slash) return byTheDozen(tokens, { ...slash, inWords: false, fraction: true });
   const word = readWordFraction(tokens, i);
   if (word) {
     // "a quarter of a yard", "three quarters of an inch"
@@ -206,8 +211,14 @@ export function readNumber(tokens: Token[], i: number): NumberRead | undefined {
     }
     whole = count;
   }
-  return withFraction(tokens, whole);
+  return byTheDozen(tokens, withFraction(tokens, whole));
 }
+
+/** "½ dozen", "1½ dozen", "a couple of dozen" */
+const byTheDozen = (tokens: Token[], count: NumberRead): NumberRead =>
+  tokens[count.next]?.w === 'dozen'
+    ? { ...count, value: count.value * 12, next: count.next + 1, fraction: false }
+    : count;
 
 /** Adds "1/2", "½" or "and a half" to a whole number. */
 export function withFraction(tokens: Token[], whole: NumberRead): NumberRead {

@@ -76,7 +76,7 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
   };
   if (HALF_WORDS.has(head)) {
     const past = joint(k + 1) === 'past' ? k + 2 : undefined;
-    const hour = readHour(tokens, past ?? k + 1);
+    const hour = past ? hourOrTwelve(tokens, past) : readHour(tokens, k + 1);
     const bare = past && expected && !hour ? pastTheHour(tokens, 30, 'past', past) : undefined;
     if (bare) return bare;
     if (
@@ -88,7 +88,7 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
         {
           next: hour.next,
           minute: (hour.value % 24) * 60 + 30,
-          fixed: hour.value > 12,
+          fixed: hour.value > 12 || isTwelve(tokens, hour.next - 1),
           firm: past !== undefined,
           rule: 'time.half',
         },
@@ -104,13 +104,14 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
     if (MINUTE_WORDS.has(w(tokens, m))) m++;
     const side = joint(m);
     if (side) {
-      const hour = readHour(tokens, m + 1);
+      const hour = hourOrTwelve(tokens, m + 1);
+      const twelve = isTwelve(tokens, m + 1);
       // "of" is no clock but after a quarter or round minutes; "four to five" is a range, "ten to two" a clock.
       const roundEnough = head === 'quarter' || count.value % 5 === 0 || m > count.next;
       const needsCare = side === 'to' && w(tokens, m) !== 'til' && head !== 'quarter';
       if (
         hour &&
-        hour.value <= 12 &&
+        (hour.value <= 12 || twelve) &&
         (side === 'past' || roundEnough) &&
         (w(tokens, m) !== 'of' || head === 'quarter' || (expected && clockEnd(tokens, hour.next))) &&
         !(needsCare && !expected && !clockEnd(tokens, hour.next))
@@ -123,8 +124,8 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
                 side === 'past'
                   ? (hour.value % 24) * 60 + count.value
                   : (((hour.value + 23) % 24) * 60 + 60 - count.value) % 1440,
-              fixed: hour.value > 12,
-              firm: head === 'quarter' || side === 'past',
+              fixed: hour.value > 12 || twelve,
+              firm: head === 'quarter' || side === 'past' || twelve,
               rule: 'time.past-to',
             },
             tokens,
@@ -357,6 +358,13 @@ export function readHour(
     ? count
     : undefined;
 }
+
+/** "half past midnight", "ten to noon": the hour by its name. */
+const hourOrTwelve = (tokens: Token[], i: number): ReturnType<typeof readHour> =>
+  isTwelve(tokens, i)
+    ? { value: w(tokens, i) === 'midnight' ? 24 : 12, next: i + 1, inWords: true }
+    : readHour(tokens, i);
+const isTwelve = (tokens: Token[], i: number): boolean => /^(?:midnight|noon|midday)$/.test(w(tokens, i));
 
 /** "pm", "in the morning", "a.m.", "at night". */
 function half(clock: ClockFound, tokens: Token[]): ClockFound {

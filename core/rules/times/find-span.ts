@@ -148,6 +148,8 @@ export function findSpan(
       end.anyHour ||
       // "nine twenty five to ten to twelve": minutes at both ends are no blocks
       (parted.test(start.rule) && parted.test(end.rule)) ||
+      // "pinned it all over half two to four": half an hour is no block's number
+      ((start.rule === 'time.half' || end.rule === 'time.half') && clockEnd(tokens, end.next)) ||
       (alone && (parted.test(start.rule) || parted.test(end.rule))) ||
       (dotted && /^(lunch|tea|dinner|supper|break|smoko)$/.test(w(tokens, i - 1))) ||
       (dotted &&

@@ -40,6 +40,8 @@ export function latestClock(
     if (day.part === 'night' || day.part === 'evening') {
       // "midnight last night" and "ten past twelve last night" lie after the day's end
       if (minute % 720 < 240 && day.part === 'night') return day.start + DAY + (minute % 720);
+      // "from nine yesterday evening until midnight"
+      if (fixed && minute < 240) return day.start + DAY + minute;
       return day.start + (halves.length > 1 ? (minute % 720) + 720 : minute);
     }
     // "this morning … stopped at noon"

@@ -35,8 +35,9 @@ function overDamage(
   const cloth =
     item.fabric !== undefined ||
     item.material === 'fabric' ||
+    /^(?:a|another) piece$/.test(item.w) ||
     (/^(piece|bit|scrap|square)$/.test(item.w) &&
-      (items[k + 1]?.w === 'of' || /^(a|another)$/.test(items[k - 1]?.w ?? '')));
+      (items[k + 1]?.w === 'of' || /^(a|another|new|fresh)$/.test(items[k - 1]?.w ?? '')));
   if (!cloth || isNet(item) || item.seam || ways.length) return undefined;
   if (
     item.material === 'backing' ||

@@ -5,6 +5,7 @@ import type { ClausePlaces } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isOthers, tellsOldRepair } from './by-others.ts';
+import { isCloth } from './is-cloth.ts';
 import { isKindOfWork } from './make/is-kind-of-work.ts';
 import type { Making } from './make/making.ts';
 import { placesTold } from './make/places-told.ts';
@@ -30,7 +31,8 @@ export function makeTreatment(given: Making): Draft | undefined {
   // "every calico block is to have a backing cloth sewn in behind"
   const isLining = way.rule === 'treatment.as-thing' && way.action === 'stabilize';
   const isStuff =
-    way.rule === 'treatment.cloth-behind' && way.stuff && placed.items.every((x) => x === way.stuff);
+    /^treatment\.(?:cloth-behind|net-over)$/.test(way.rule) &&
+    placed.items.every((x) => x === way.stuff || isNewLining(items, x));
   if ((way.rule === 'treatment.a-lining' || isLining || isStuff) && placed.kind === 'general')
     placed = { ...placed, kind: 'none', places: [], items: [] };
   let status = stateTold({ ...given, placed });
@@ -140,6 +142,16 @@ export function makeTreatment(given: Making): Draft | undefined {
   }
   return draft;
 }
+
+/** "an organdy lining stitched in behind": the lining that is put there, and not the quilt's own. */
+const isNewLining = (items: Item[], lining: Item): boolean => {
+  const k = items.indexOf(lining);
+  return (
+    /^(?:lining|backing)$/.test(lining.w) &&
+    (isCloth(items[k - 1]) || items[k - 1]?.fabric !== undefined) &&
+    !/^(?:the|that|its|old|original)$/.test(items[k - 2]?.w ?? '')
+  );
+};
 
 /** "net it or cut it out", "the lower one gets cut out": a block's piece, which a new one comes in for; strips and borders are only cut. */
 const isCutOut = (items: Item[], k: number): boolean =>

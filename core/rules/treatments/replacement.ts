@@ -72,6 +72,8 @@ function isReplacement(items: Item[], all: string): boolean {
     /\b(?:sewn|sewed|stitched|put|let|set|slipped) (?:in )?(?:behind|underneath|beneath)\b/.test(all)
   )
     return false;
+  // "patched 2-3 with a new piece", "a new piece laid over 2-3": put on, and nothing is cut out
+  if (!cutOut && PUT_ON_TOP.test(all)) return false;
   // "cut away the rotten piece in 5-1": a thing, and nobody's piecing
   const told = all.replace(
     / (?:the|that|this|a|old|worn|rotten|torn|bad|damaged|stained|\w+ed) (?:piece|pieces) /g,
@@ -124,6 +126,9 @@ function isReplacement(items: Item[], all: string): boolean {
     return true;
   return setsIn(items, all) || newCloth(items);
 }
+
+const PUT_ON_TOP =
+  / patch(?:ed|ing|es)? (?!.* (?:set|let|pieced|sewn|put) in ).*\bwith (?:a |an |some |the |one )?(?:\S+ )?(?:new|fresh) (?:pieces?|bits?) | (?:new|fresh) (?:pieces?|bits?) (?:of (?:\S+ ){1,3})?(?:(?:laid|sewn|put|stitched|whipped|tacked) )?(?:over|onto|on top of|across) /;
 
 function isReplacingVerb(items: Item[], k: number): boolean {
   const x = items[k]!;

@@ -46,6 +46,9 @@ export function resolve(
     return { startAt, endAt: startAt + ((((end.minute - start.minute) % 60) + 60) % 60 || 60) };
   }
   let endAt = latestClock(end, now, fixedDay as Parameters<typeof latestClock>[2]);
+  // "on Tuesday from ten till half past midnight": the night that ends the day
+  const nextDay = day && !day.part && end.fixed && end.minute < 240 && endAt + 1440 <= now;
+  if (nextDay && !(start.fixed && start.minute < end.minute)) endAt += 1440;
   if (day && endAt > now && !end.fixed && end.minute < 780) endAt -= 720;
   const halves =
     start.fixed || start.minute >= 780 ? [start.minute] : [start.minute % 720, (start.minute % 720) + 720];
@@ -58,6 +61,9 @@ export function resolve(
     if (later !== undefined && !(start.fixed && start.minute >= 720) && day.start + later <= now)
       return { startAt, endAt: day.start + later };
   }
+  // "from midnight to two": the hours of the night
+  if (start.fixed && start.minute < 240 && !end.fixed && end.minute % 720 > start.minute && endAt % 1440 > 720)
+    endAt -= 720;
   const midnight = Math.floor(endAt / 1440) * 1440;
   const options = [midnight - 1440, midnight]
     .flatMap((base) => halves.map((m) => base + m))

@@ -9,7 +9,7 @@ export function dayOf(told: TimesTold, k: number): { start: number; part?: DayFo
   const { items, days, now } = told;
   const at = items[k]!.token.from;
   const first = items[0]!.token.from;
-  const last = items.at(-1)!.token.to;
+  const last = items.at(-1)!.end ?? items.at(-1)!.token.to;
   const here = days.filter((d) => !d.vague && d.start <= now);
   const within = here
     // "this arvo i'm going to …" after the time is another matter; "at eleven last night" is not
@@ -17,7 +17,8 @@ export function dayOf(told: TimesTold, k: number): { start: number; part?: DayFo
       (d) =>
         d.index >= first &&
         d.index <= last &&
-        (d.index < at ||
+        // "from ten last night till one": told of the start, inside the stretch
+        (d.index < Math.max(at, items[k]!.end ?? at) ||
           onlyLight(items, k, d.index) ||
           isToldFirst(items, k, d.index) ||
           isAtTheEnd(items, k, d)),
