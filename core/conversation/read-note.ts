@@ -49,6 +49,7 @@ import { withMatterHeads } from '../rules/decisions/matter-heads.ts';
 import { nameHeads } from '../rules/decisions/name-heads.ts';
 import { MATTER_CHOSEN, readMatters } from '../rules/decisions/read-matters.ts';
 import { deedFirst } from '../rules/deed-first.ts';
+import { deniedAgain } from '../rules/denied-again.ts';
 import { type Draft, readEntryOf } from '../rules/draft.ts';
 import { dropAsides } from '../rules/drop-asides.ts';
 import { withoutAllOfIt } from '../rules/fabrics/all-of-the-cloth.ts';
@@ -338,6 +339,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withMendedToo,
     withReasons,
     withNotSo,
+    deniedAgain,
     withoutDenied,
     answeredHerself,
     stuffPutOn,

@@ -11,7 +11,8 @@ export function beginsGapped(items: Item[], k: number, current: Item[]): boolean
   if (takenOffElsewhere(items, k, current)) return true;
   if (!current.some((x) => x.stitch)) return false;
   let m = k + 1;
-  while (/^(the|that|then|in|at|on)$/.test(items[m]?.w ?? '') && m < k + 4) m++;
+  // "… and the one on 1-5 by machine"
+  while (/^(the|that|then|in|at|on|one|ones)$/.test(items[m]?.w ?? '') && m < k + 5) m++;
   const subject = items[m];
   if (!subject || !(subject.place?.places.length || subject.seam || subject.finding)) return false;
   m++;

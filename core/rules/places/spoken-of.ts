@@ -80,9 +80,11 @@ export function spokenOfToo(
 /** "closed the seam in row two", where one seam of that row was found open: that seam. */
 export function oneWithin(state: ReaderState, clause: Clause, told: ClausePlaces): ClausePlaces | undefined {
   if (told.kind !== 'specific' || told.items.length !== 1 || told.places.length < 3) return undefined;
-  const inside = [...(state.memory.mentions ?? []), ...mentionsOf(state.drafts)].filter(
-    (m) => m.finding && m.places.length <= 2 && m.places.every((p) => told.places.includes(p)),
-  );
-  const places = findMention(clause.items, inside);
-  return places && places.length <= 2 ? { ...told, places } : undefined;
+  // seams of other rows may have been told in the same breath
+  const within = (places: string[]): string[] => places.filter((p) => told.places.includes(p));
+  const inside = [...(state.memory.mentions ?? []), ...mentionsOf(state.drafts)]
+    .map((m) => ({ ...m, places: within(m.places) }))
+    .filter((m) => m.finding && m.places.length && m.places.length <= 2);
+  const places = within(findMention(clause.items, inside) ?? []);
+  return places.length && places.length <= 2 ? { ...told, places } : undefined;
 }

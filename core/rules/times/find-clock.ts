@@ -112,6 +112,14 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
       if (
         hour &&
         (hour.value <= 12 || twelve) &&
+        // "the piecing was ten to noon" is a stretch, "stopped at ten to noon" is not
+        !(
+          twelve &&
+          side === 'to' &&
+          m === count.next &&
+          count.value <= 12 &&
+          !MOMENT_LEADS.has(w(tokens, k - 1))
+        ) &&
         (side === 'past' || roundEnough) &&
         (w(tokens, m) !== 'of' || head === 'quarter' || (expected && clockEnd(tokens, hour.next))) &&
         !(needsCare && !expected && !clockEnd(tokens, hour.next))
@@ -359,6 +367,7 @@ export function readHour(
     : undefined;
 }
 
+const MOMENT_LEADS = new Set(['at', 'till', 'til', 'until', 'by', 'to', 'around', 'about', 'since']);
 /** "half past midnight", "ten to noon": the hour by its name. */
 const hourOrTwelve = (tokens: Token[], i: number): ReturnType<typeof readHour> =>
   isTwelve(tokens, i)

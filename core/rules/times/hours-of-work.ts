@@ -26,7 +26,8 @@ export const WORK_DONE =
 export const DID_WORK = /^(mended|quilted|pieced|sewed|stitched|worked|basted|unpicked|darned)$/;
 export const BREAKS_OFF =
   /^(|,|\.|;|!|\n|and|less|minus|with|then|but|bar|except|without|straight|solid|off|on|today|tonight|yesterday|this|last|before|after|while|until|\(|--|-)$/;
-export const DAY_PART = /^(this (morning|afternoon|evening)|last (?:night|evening)|yesterday(?: (?:morning|afternoon|evening|night))?|today|tonight)/;
+export const DAY_PART =
+  /^(this (morning|afternoon|evening)|last (?:night|evening)|yesterday(?: (?:morning|afternoon|evening|night))?|today|tonight)/;
 /** "yesterday 2-4 and 7-9 mending", "today 2-4 tying": hours behind the name of a day, and no block. */
 export const hoursOfWork = (tokens: Token[], i: number, next: number): boolean =>
   /^(yesterday|today|tonight)$/.test(w(tokens, i - 1)) &&

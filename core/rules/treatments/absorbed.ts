@@ -68,7 +68,9 @@ export function absorbed(state: ReaderState, made: Draft[], draft: Draft, clause
   // "patched 1-2 with tweed and whipstitched it down"
   const pointed =
     e.places?.join() === p.places?.join() &&
-    clause.items.every((x) => !x.place || /^place\.(it|them|those|both|the-pair|all-of-them|that-one)$/.test(x.place.rule));
+    clause.items.every(
+      (x) => !x.place || /^place\.(it|them|those|both|the-pair|all-of-them|that-one)$/.test(x.place.rule),
+    );
   // "5-1 torn: iron-on interfacing behind, zigzagged over", "… and closed by hand": ironed on, and the tear sewn
   const fused =
     p.action === 'stabilize' &&

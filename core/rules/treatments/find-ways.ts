@@ -113,7 +113,7 @@ const CHOOSING =
 
 /** All treatments named in a clause, in the order said. `thing`: what "it" and "them" are when something is taken off. */
 export function findWays(items: Item[], thing?: string): Way[] {
-  const ways: Way[] = []; if((globalThis as any).process?.env.DBG) console.log('ITEMS',items.map(x=>x.w+(x.place?'{'+x.place.rule+':'+x.place.places+'}':'')+(x.action?'<'+x.action.v+'>':'')+(x.object?'~'+x.object:'')+(x.material?'$'+x.material:'')).join(' | '));
+  const ways: Way[] = [];
   const used = new Set<number>();
   const all = wordsBetween(items);
   const choosing = CHOOSING.test(all);

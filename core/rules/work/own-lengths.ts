@@ -11,13 +11,12 @@ const isVerb = (x: Item): boolean =>
   x.action?.form === 'past' || x.action?.form === 'ing' || REMOVE_VERBS[x.w]?.form === 'past';
 
 /** The length told at `k`, behind the words that lead to it: its index, and that it stands in brackets or alone. */
-function lengthAt(items: Item[], k: number, sewn = false): number | undefined {
+function lengthAt(items: Item[], k: number): number | undefined {
   let at = k;
   while (LEADS_LENGTH.test(w(items, at)) && at < k + 4) at++;
   const x = items[at];
   if (!x || x.duration) return x && at;
-  // "3-3 by machine ten"
-  if (at === k && !sewn) return undefined;
+  if (at === k) return undefined;
   const minutes = x.quantity?.unit === undefined ? x.quantity?.value : undefined;
   const end = w(items, at + 1);
   const alone = /^(?:|[.;!\n)])$/.test(end) || (/^(?:,|and|&|\+)$/.test(end) && !/\d/.test(w(items, at + 2)));
@@ -44,6 +43,25 @@ function placesEnd(items: Item[], k: number): number {
     at++;
   return at;
 }
+
+const LEADS_PLACE = /^(?:the|one|ones|that|on|in|at|another|i|we|same|ditto|for)$/;
+
+/** "(the) tear in 3-3" */
+const namesDamage = (items: Item[], k: number): boolean =>
+  Boolean(items[k] && (items[k]!.finding || items[k]!.seam) && !items[k]!.place) &&
+  /^(?:on|in|at)$/.test(w(items, k + 1)) &&
+  Boolean(items[k + 2]?.place?.places.length);
+
+/** Behind "by machine", "with a ladder stitch", "in backstitch" at `k`; `k` where no stitch is told. */
+function stitchEnd(items: Item[], k: number): number {
+  let at = k;
+  while (/^(?:,|with|in|using|by|a|an)$/.test(w(items, at)) && at < k + 3) at++;
+  const x = items[at];
+  return x?.stitch && x.action?.form !== 'past' ? at + 1 : k;
+}
+
+/** "whipped" where another stitch is told: sewn all the same */
+const withoutStitch = ({ stitch: _stitch, ...rest }: Item): Item => rest;
 
 /** The words of the deed that tell nothing of where: "darned", "took the ties out of". */
 function deedAround(items: Item[], length: number): Item[] | undefined {
@@ -86,33 +104,34 @@ export function withOwnLengths(items: Item[]): Item[] {
     while (JOINT.test(w(out, next)) && next < joint + 2) next++;
     if (next === joint) continue;
     const first = next;
-    // "…, and the one at 1-5 by machine, ten"
-    while (/^(?:the|on|in|at|one|that|another|i|we|same|ditto|for)$/.test(w(out, next)) && next < first + 3)
-      next++;
+    while (LEADS_PLACE.test(w(out, next)) && next < first + 4) next++;
     // "…, and pressed it, five"
     const again = out[next]?.action?.form === 'past';
-    const from = again ? next + 1 : next;
+    // "… and the tear in 3-3, ten": what it was done to there
+    const damage = !again && namesDamage(out, next);
+    const from = again ? next + 1 : damage ? next + 2 : next;
     const end = again && /^(?:it|them)$/.test(w(out, from)) ? from + 1 : placesEnd(out, from);
     if (end === from) continue;
     // "& 5-4 the same, 10": how it was sewn goes with it
     let tail = end;
     while (/^(?:the|same|ditto|likewise|too|as well|also)$/.test(w(out, tail))) tail++;
-    // "the one at 1-5 by machine, ten"
-    let how = tail;
-    if (tail === end)
-      while (how < end + 4 && (/^(?:by|with|in|a|an)$/.test(w(out, how)) || out[how]?.stitch)) how++;
-    if (how > end && out[how - 1]?.stitch) tail = how;
-    const length = lengthAt(out, tail, tail === how && how > end);
+    // "… and the one on 1-5 by machine, ten": sewn another way
+    const how = tail === end ? stitchEnd(out, end) : end;
+    if (how > end) tail = how;
+    const length = lengthAt(out, tail);
     if (length === undefined || !(out[k]!.duration || out[length]!.duration)) continue;
     // "… and the same on 5-4, ten": what was done is said
     const same = out.slice(first, next).some((x) => /^(?:same|ditto)$/.test(x.w));
-    const deed = again || same ? [] : deedAround(out, k);
-    if (!deed) continue;
+    const told = again || same ? [] : deedAround(out, k);
+    if (!told) continue;
+    const deed = damage ? told.slice(0, told.findIndex(isVerb) + 1) : told;
+    if (damage && !deed.length) continue;
     out[k] = asMinutes(out[k]!);
     out[length] = asMinutes(out[length]!);
-    if (tail > end && !out[tail - 1]!.stitch && deed.length)
+    if (tail > end && how === end && deed.length)
       out.splice(end, tail - end, ...out.slice(Math.max(0, k - 8), k).filter((x) => x.stitch && !x.action));
-    out.splice(first, deed.length ? next - first : 0, ...deed.map((x) => ({ ...x })));
+    const anew = how > end ? deed.map(withoutStitch) : deed.map((x) => ({ ...x }));
+    out.splice(first, deed.length && !damage ? next - first : 0, ...anew);
   }
   return out;
 }

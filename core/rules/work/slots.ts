@@ -62,7 +62,13 @@ export function resolve(
       return { startAt, endAt: day.start + later };
   }
   // "from midnight to two": the hours of the night
-  if (start.fixed && start.minute < 240 && !end.fixed && end.minute % 720 > start.minute && endAt % 1440 > 720)
+  if (
+    start.fixed &&
+    start.minute < 240 &&
+    !end.fixed &&
+    end.minute % 720 > start.minute &&
+    endAt % 1440 > 720
+  )
     endAt -= 720;
   const midnight = Math.floor(endAt / 1440) * 1440;
   const options = [midnight - 1440, midnight]
