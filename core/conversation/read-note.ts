@@ -41,6 +41,7 @@ import { withMendedToo } from '../rules/conditions/mended-too.ts';
 import { withNotForNone } from '../rules/conditions/none-there.ts';
 import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
 import { withPatchesOfCloth } from '../rules/conditions/patch-of-cloth.ts';
+import { withSomethingFusedOn } from '../rules/conditions/something-fused-on.ts';
 import { forThisRead } from '../rules/corrections/for-this-read.ts';
 import { withDashHeads, withoutHeadColon } from '../rules/dash-heads.ts';
 import { withStatusStops } from '../rules/decisions/after-status.ts';
@@ -242,6 +243,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withoutOfWhat,
     withoutHowBig,
     withPatchesOfCloth,
+    withSomethingFusedOn,
     withPiecesByShape,
     mendCounts,
     withUnitsFirst,

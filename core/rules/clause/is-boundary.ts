@@ -93,6 +93,8 @@ export function isAbbreviation(items: Item[], k: number): boolean {
     next.token.kind === 'word' &&
     !/^(the|i|it|this|there|and|then)$/.test(next.w) &&
     items[k - 1]!.token.kind === 'word' &&
+    // "hole under the 1st. something fused on behind 3-3"
+    !/\d st$/.test(items[k - 1]!.w) &&
     last !== 'in' &&
     last !== 'no' &&
     last !== 'min' &&
@@ -268,10 +270,21 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     joinsPlaces(items, k)
   )
     return false;
+  // "took old patches off 2-2 + 3-4, hole under the 1st": found under one of those, which are one list
+  if (
+    /^(and|&|\+)$/.test(items[k]!.w) &&
+    current.at(-1)?.place &&
+    joinsPlaces(items, k) &&
+    UNDER_ONE.test(wordsBetween(items, k + 2, k + 9))
+  )
+    return false;
   return (
     endsStatement(items, k, current) || (/^(,|and|&|\+)$/.test(items[k]!.w) && bothStand(items, k, current))
   );
 }
+
+const UNDER_ONE =
+  /^ , (?:(?:and|but|with|found|a|an|the|old|little|big) )*\S+ (?:under|underneath|beneath|behind) (?:the |that )?(?:(?:1 ?st|2 ?nd|3 ?rd|first|second|third|last|one|other|latter|former|both|it|each)\b)/;
 
 /** "3-1 is for lining", "row two's down for netting": what is meant for it is told. */
 const IS_FOR =

@@ -517,6 +517,11 @@ export function isPredicate(items: Item[], k: number): boolean {
         /^(to|will|'ll|gonna|could|might|should|must|n't|not|would|'d|can|shall|may|let's|gotta|i)$/.test(
           before,
         ) ||
+        // "to do: square up, trim R side"
+        (item.w === 'square' &&
+          items[k + 1]?.w === 'up' &&
+          /^(?:|[,:;.+&-]|--|and|then)$/.test(before) &&
+          /^(?:|[,;.+&]|and|then|the|tomorrow|tmrw|today|tonight|next|first)$/.test(items[k + 2]?.w ?? '')) ||
         // "border: sponge w/ detergent, tmrw", "top: dust, then press"
         (/^(sponge|brush|iron|dust|air)$/.test(item.w) &&
           /^(|[:.-]|--)$/.test(before) &&

@@ -192,6 +192,9 @@ function giveAmount(
   to.origins = { ...origins, ...to.origins };
 }
 
+const CUT_INTO =
+  /^ (?:all |up |down )?in ?to (?:\S+ )?(?:strips|squares|patches|pieces|triangles|diamonds|hexagons|lengths|bits|rounds)(?: |$)/;
+
 /** What it is that a colour alone tells of. */
 const OF_COLOUR: Partial<Record<Action, Material>> = {
   bind: 'binding',
@@ -431,6 +434,11 @@ function isUsed(
       if (action === 'cut')
         return (
           /(^| )(out of|from)( the| my| some| that| a)?$/.test(lead.join(' ')) ||
+          // "cut a heap of calico into strips", "cut squares of calico"
+          (CUT_INTO.test(wordsBetween(items, good.next, good.next + 4)) && !head.place) ||
+          / (?:strips|squares|patches|pieces|triangles|diamonds|hexagons|lengths|rounds) of (?:the |some )?$/.test(
+            ` ${lead.join(' ')} `,
+          ) ||
           // "border strips cut, brown stripe"
           (listed && at > 1) ||
           // "cut poplin strips 9 cm", "cut the poplin into strips"

@@ -68,6 +68,9 @@ const TIME = /^(?:minutes?|mins?|hours?|hrs?|afternoon|evening|morning)$/;
 const MOVED =
   /^(?:(?:turn|fold|roll|peel|pull|flip|flap|lift|lay|laid|draw|drew|drawn|prise|pris|bend|bent|push|throw|threw|thrown|hold|held|go|went|gone|come|came|look|bring|brought|take|took|taken|put|sit|sat|step|clip|pin|strip|scrap|sew|sewn|resew|stitch|restitch|tack|whip|catch|caught|glue|fasten|slipstitch)(?:ped|led|ned|ed|d|ping|ning|ing)?)$/;
 
+const DONE_TO_BACK =
+  /^(?:photo|photos|photographs?|photographed|photograph(?:ing)|vac|vacs|vacuum(?:ed|ing)?|hoover(?:ed|ing)?|press(?:ed|ing)?|iron(?:ed|ing)?|wash(?:ed|ing)?|clean(?:ed|ing)?|measur(?:e|ed|ing)|check(?:ed|ing)?)$/;
+
 /** "at the top", "the top one", "top left": a direction, and no word for the patchwork. */
 function isPatchwork(tokens: Token[], i: number): boolean {
   const after = tokens[i + 1]?.w ?? '';
@@ -108,6 +111,12 @@ function isBacking(tokens: Token[], i: number): boolean {
     /^(on|in)$/.test(before) &&
     /^(|[.,;\n]|too|as|also|and|&)$/.test(after) &&
     LEXICON.longestAt(tokens, i - 2)?.payloads.some((s) => s.k === 'finding')
+  )
+    return true;
+  // "to do: photo back", "vac'd back": what is done to the quilt's back, and nothing is brought back
+  if (
+    DONE_TO_BACK.test(before) &&
+    /^(|[.,;\n]|too|as|also|and|&|\+|by|tomorrow|tmrw|today|tonight|next|first|then|flat|now)$/.test(after)
   )
     return true;
   // "label to go on back"

@@ -37,6 +37,16 @@ export function makeTreatment(given: Making): Draft | undefined {
     placed = { ...placed, kind: 'none', places: [], items: [] };
   let status = stateTold({ ...given, placed });
   if (status === undefined) return undefined;
+  // "going to put interfacing behind it and then zigzag over the tear": to be done, as the other is
+  const told = state.drafts.findLast((d) => d.entry.kind === 'treatment')?.entry;
+  if (
+    way.rule === 'treatment.stitched-shut' &&
+    !/ed$/.test(items[way.at]!.w) &&
+    told?.kind === 'treatment' &&
+    told.state === 'planned' &&
+    state.drafts.at(-1)?.sentence === v.sentence
+  )
+    status = 'planned';
   // "whole lot couched down", after the net was told of
   const couched =
     way.action === 'resew' &&

@@ -1,3 +1,4 @@
+import type { TreatmentState } from '../../../shared/vocabulary.ts';
 import { type ClauseView, view } from '../clause-view.ts';
 import { type Draft, makeDraft } from '../draft.ts';
 import { carriedPlaces } from '../places/carried-places.ts';
@@ -36,7 +37,9 @@ export function fastening(
     return;
   }
   if (last && isFusedOn(state, last) && last.entry.places && stitch.stitch === 'zigzag') {
-    state.drafts.push(sewnShut(v, last.entry.places, stitch));
+    // "going to put interfacing behind it and then zigzag over the tear": to be done, as the other is
+    const goesOn = last.sentence === v.sentence && last.entry.state !== 'doing';
+    state.drafts.push(sewnShut(v, last.entry.places, stitch, goesOn ? last.entry.state : undefined));
     return;
   }
   if (
@@ -73,7 +76,12 @@ const SEAM_HAS =
   /^(the|that|those|its|and|&|\+|\/|,|:|-|to|wants?|needs?|has|have|had|got|'s|now|a|some|with|in|on|at|of|between|done|by)$/;
 
 /** A seam or tear closed, told by the stitch alone. */
-const sewnShut = (v: ClauseView, places: string[], stitch: NonNullable<ReturnType<typeof stitchOf>>): Draft =>
+const sewnShut = (
+  v: ClauseView,
+  places: string[],
+  stitch: NonNullable<ReturnType<typeof stitchOf>>,
+  state?: TreatmentState,
+): Draft =>
   makeDraft(
     'treatment',
     v,
@@ -81,7 +89,7 @@ const sewnShut = (v: ClauseView, places: string[], stitch: NonNullable<ReturnTyp
       action: ['resew', 'treatment.stitch-alone', stitch.item],
       // "both want ladder stitch"
       state: [
-        v.items.some((x) => /^(?:wants?|needs?|to|will|'ll)$/.test(x.w)) ? 'planned' : 'done',
+        state ?? (v.items.some((x) => /^(?:wants?|needs?|to|will|'ll)$/.test(x.w)) ? 'planned' : 'done'),
         'treatment.stitch-alone',
         stitch.item,
       ],
@@ -144,11 +152,16 @@ export function sewnOver(
   const [only] = made;
   if (made.length !== 1 || stitch.stitch !== 'zigzag' || !isFusedOn(state, only!)) return undefined;
   const e = only!.entry;
-  if (e.kind !== 'treatment' || e.stitch !== 'zigzag' || e.state !== 'done' || !e.places?.length)
+  if (
+    e.kind !== 'treatment' ||
+    !/^(?:done|planned|considering)$/.test(e.state ?? '') ||
+    e.stitch !== 'zigzag' ||
+    !e.places?.length
+  )
     return undefined;
   const at = v.items.indexOf(stitch.item);
   if (!/^(,|and|then|&|\+)$/.test(v.items[at - 1]?.w ?? '')) return undefined;
   delete e.stitch;
   delete only!.origins['stitch'];
-  return sewnShut(v, e.places, stitch);
+  return sewnShut(v, e.places, stitch, e.state);
 }

@@ -46,9 +46,11 @@ export function matterIn(
     !items.some((x) => x.action)
   )
     return { topic: 'tie-thread', status: 'settled', rule: 'decision.yarn' };
+  // "…, but I don't know yet if it's wool or cotton for the ties" is open
   // "Client says ties. Red floss." , "… ties then and dark red cotton for them every three inches", "Tying it. Ties in red."
   if (
     ties &&
+    part.cue !== 'open' &&
     (!part.topic || /^(?:tie-thread|thread|fabric|tying)$/.test(part.topic.topic)) &&
     (part.topic?.topic === 'tie-thread' || items.some((x) => x.material || YARN.test(x.w))) &&
     ((parts.length === 1 && items.length <= 4 && items.every(isPlainStuff)) ||

@@ -16,6 +16,9 @@ const PARTS: Record<string, Topic> = {
 const TIES_OF =
   /\bties? (?:colou?r|thread|yarn)s?\b|\b(?:colou?rs?|thread|yarn|floss) (?:(?:of|for|to (?:do|make|have|use for)|(?:i|we)(?: \S+){1,3}) )?(?:the |my |those |these |its )*ties\b/;
 
+const TIE_STUFF =
+  /^(?:wool(?:len)?|cotton|silk|linen|floss|yarn|crewel|pearl|perle|crochet|embroidery|worsted|hemp|pearl cotton|perle cotton|crochet cotton)$/;
+
 /** The matter that a part of a sentence turns on. */
 export function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined {
   const words = wordsBetween(items);
@@ -58,6 +61,19 @@ export function topicOf(items: Item[]): { topic: Topic; item: Item } | undefined
   const colour = /^(?:in|:|,)$/.test(items[tied + 1]?.w ?? '') ? tied + 2 : tied + 1;
   if (tied >= 0 && tied < 2 && COLOURS.has(items[colour]?.w ?? ''))
     return { topic: 'tie-thread', item: items[tied]! };
+  // "wool ties": what they are of, and not whether there are any
+  const named = items.filter((x) => x.token.kind !== 'mark');
+  if (
+    named.length > 1 &&
+    /^(?:ties|knots)$/.test(named.at(-1)!.w) &&
+    named
+      .slice(0, -1)
+      .every(
+        (x) => COLOURS.has(x.w) || TIE_STUFF.test(x.w) || /^(?:the|dark|light|pale|deep|all)$/.test(x.w),
+      ) &&
+    named.slice(0, -1).some((x) => COLOURS.has(x.w) || TIE_STUFF.test(x.w))
+  )
+    return { topic: 'tie-thread', item: named.at(-1)! };
   let soft: { topic: Topic; item: Item } | undefined;
   const width = items.find((x) => x.measure === 'border' && !x.quantity);
   if (width) return { topic: 'border', item: width };

@@ -146,7 +146,9 @@ function isBlocksTurn(items: Item[], k: number): boolean {
   if (w(items, k) === 'to' && before && (before.place || /^(?:bl(?:oc)?ks?|squares?|ones)$/.test(before.w)))
     return true;
   while (/^(?:going|gonna|to|now|all|both|also|just|still|definitely)$/.test(w(items, m))) m--;
-  if (m === k - 1 || !/^(?:is|'s|are|'re)$/.test(w(items, m))) return false;
+  // "the damask was going to get net", "2-2 was to get net"
+  if (m === k - 1 && !(w(items, k) === 'to' && /^(?:was|were)$/.test(w(items, m)))) return false;
+  if (!/^(?:is|'s|are|'re|was|were)$/.test(w(items, m))) return false;
   const subject = items[m - 1];
   return Boolean(
     subject &&

@@ -8,7 +8,7 @@ import { BLOCK_NOUNS } from '../place-tokens.ts';
 import { allBeyond } from './all-beyond.ts';
 import { betweenTwo } from './between-two.ts';
 import { countedFrom } from './counted-from.ts';
-import { isStuffLaidOver } from './is-stuff-laid-over.ts';
+import { isNoNeighbour } from './is-no-neighbour.ts';
 import { lineBeside } from './line-beside.ts';
 import { isOneOfLine, nthOfLine } from './nth-of-line.ts';
 import { allSteps, CROSS, oneStep, SIDES, STEPS, type Ways, wayAt, waysAt } from './ways-at.ts';
@@ -25,7 +25,7 @@ export function neighbourPhrase(
   ctx: PlaceContext,
   placeAt: (j: number) => PlaceFound | undefined,
 ): PlaceFound | undefined {
-  if (isOneOfLine(tokens, i) || isStuffLaidOver(tokens, i)) return undefined;
+  if (isOneOfLine(tokens, i) || isNoNeighbour(tokens, i)) return undefined;
   const found = oneAtSide(tokens, i, ctx) ? undefined : neighbourAt(tokens, i, ctx, placeAt);
   if (found?.places.length !== 1 || !seamLeadsTo(tokens, i)) return found;
   const base = lastBlock(ctx);

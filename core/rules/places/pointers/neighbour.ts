@@ -4,7 +4,7 @@ import { wordAt as w } from '../../../text/word-at.ts';
 import { blockFrom, columnOf, rowOf, splitBlock } from '../grid.ts';
 import { oneAtSide } from '../group-spoken-of.ts';
 import { lastBlock } from '../last-block.ts';
-import { isStuffLaidOver } from '../neighbour/is-stuff-laid-over.ts';
+import { isNoNeighbour } from '../neighbour/is-no-neighbour.ts';
 import { isOneOfLine } from '../neighbour/nth-of-line.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { around, diagonal } from './around-it.ts';
@@ -24,7 +24,7 @@ export function neighbour(
   placeAt: (j: number) => PlaceFound | undefined,
 ): PlaceFound | undefined {
   const head = w(tokens, i);
-  if (isOneOfLine(tokens, i) || isStuffLaidOver(tokens, i) || oneAtSide(tokens, i, ctx)) return undefined;
+  if (isOneOfLine(tokens, i) || isNoNeighbour(tokens, i) || oneAtSide(tokens, i, ctx)) return undefined;
   const { grid } = ctx;
   const base = lastBlock(ctx);
   const across = oppositeCorner(tokens, i, ctx, base);

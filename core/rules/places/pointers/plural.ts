@@ -27,8 +27,6 @@ function together(ctx: PlaceContext, count: number): string[] | undefined {
     // "3-3 is torn, and the linen in 5-5 is thin": named by its cloth first
     if (count === 2 && ctx.earlier.at(-1) === group && gathered.length && isNarrowedCloth(ctx, group))
       continue;
-    // "spot cleaned 4-4, washed it": the whole of the quilt is none of several
-    if (group[0] === 'quilt') continue;
     // "2-4 and 2-5 are torn, and 3-5", and then "all three of them"
     const both = [...group, ...gathered];
     if (gathered.length && both.length === count && unique(both).length === count) return both;
@@ -74,9 +72,10 @@ export function plural(ctx: PlaceContext, count?: number): string[] {
   const list = toldOneByOne(ctx);
   if (list) return list;
   const last = ctx.earlier.at(-1);
-  const group = [...ctx.earlier].reverse().find((g) => g.length > 1);
-  if (ctx.focus.join() === 'quilt') return group ?? [];
+  // "spot cleaned 4-4, washed it": the whole of the quilt is none of several
+  if (count === undefined && ctx.focus.join() === 'quilt' && last?.length === 1) return [];
   if (ctx.focus.length === 1 && last && last.length === 1 && last[0] !== ctx.focus[0] && last[0] !== 'quilt')
     return [last[0]!, ctx.focus[0]!];
+  const group = [...ctx.earlier].reverse().find((g) => g.length > 1);
   return ctx.focus.length ? ctx.focus : (group ?? []);
 }
