@@ -40,8 +40,9 @@ export function makeTreatment(given: Making): Draft | undefined {
   // "going to put interfacing behind it and then zigzag over the tear": to be done, as the other is
   const told = state.drafts.findLast((d) => d.entry.kind === 'treatment')?.entry;
   if (
-    way.rule === 'treatment.stitched-shut' &&
-    !/ed$/.test(items[way.at]!.w) &&
+    /^treatment\.(?:stitched-shut|verb-resew)$/.test(way.rule) &&
+    status === 'done' &&
+    items[way.at]!.action?.form !== 'past' &&
     told?.kind === 'treatment' &&
     told.state === 'planned' &&
     state.drafts.at(-1)?.sentence === v.sentence
