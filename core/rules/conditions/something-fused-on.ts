@@ -29,6 +29,12 @@ export function withSomethingFusedOn(tokens: Token[]): Token[] {
   let head = old ? from - 2 : from - 1;
   // "there's something", "some old interfacing"
   while (/^(?:there|'s|is|was|some|an|a|bit|of)$/.test(w(tokens, head - 1)) && head > from - 7) head--;
+  // "somebody had something fused on behind", "3-3 has something fused on behind"
+  if (/^(?:had|has|'d|got)$/.test(w(tokens, head - 1))) {
+    const known = old || SOMEBODY.test(w(tokens, head - 2));
+    const said = [...(known ? [] : ['old']), 'interfacing'].map((word) => ({ ...thing, w: word }));
+    return [...tokens.slice(0, from - 1), ...said, ...tokens.slice(from)];
+  }
   const verb = tokens[at]!;
   return [
     ...tokens.slice(0, head),
