@@ -16,7 +16,9 @@ const LONGEST_LEAD = 5;
  * before its hours, as a list of hours is told mostly, so that each goes with its own.
  */
 export function hoursBeforeTask(tokens: Token[]): Token[] {
-  if (!tokens.some((t) => FROM_TO.test(t.w))) return tokens;
+  // "… for the cutting and from then until three for the piecing": told in turn, and read so
+  const inTurn = tokens.some((t, k) => /^(?:then|there)$/.test(t.w) && FROM_TO.test(tokens[k + 1]?.w ?? ''));
+  if (inTurn || !tokens.some((t) => FROM_TO.test(t.w))) return tokens;
   const out: Token[] = [];
   let turned = false;
   for (let i = 0; i < tokens.length; i++) {
