@@ -306,6 +306,7 @@ export const FINDING_PHRASES: Record<Finding, string[]> = {
     'candle wax',
     'tea|coffee|wine|cocoa|gravy|juice|milk|cordial|ketchup|paint on|all|down|over',
     'ring|rings on|from|off',
+    'ring|rings|mark|marks|shadow|blotch|tidemark left on|in|across|over|behind|by|from',
     'coffee|wine|cocoa|milk|cordial spilt|spilled|on|down|over',
     'tea spilt|spilled|down|over',
     'spilled|spilt|slopped|dropped|got tea on|down|over',

@@ -59,8 +59,11 @@ export function isManner(item: Item, items: Item[]): boolean {
         x.w === 'one' ||
         x.w === 'patch' ||
         x.action?.v === 'overlay' ||
-        // "stitched the rip shut over the top", "darned over the top in fine cotton"
-        (/^(?:resew|darn)$/.test(x.action?.v ?? '') && items.some((y) => y.w === 'over')),
+        // "calico behind it and darned over the top"
+        (/^(?:darn|patch|stabilize)$/.test(x.action?.v ?? '') &&
+          items.some((y, m) => y.w === 'over' && m < k && k - m < 3)) ||
+        // "stitched the rip shut over the top"
+        (x.action?.v === 'resew' && items.some((y) => y.w === 'over')),
     )
   );
 }

@@ -104,6 +104,9 @@ function keepsThing(items: Item[], k: number): boolean {
   return !KEPT_HOW.test(items[next]?.w ?? '');
 }
 
+/** What is left behind by something, and is no thing that somebody leaves alone. */
+const DAMAGE_NOUN = /^(?:mark|ring|shadow|spot|stain|blotch|residue|outline|line|crease|tidemark|halo)s?$/;
+
 function isLeave(items: Item[], k: number): boolean {
   const w = items[k]!.w;
   // "left the tails an inch long": the tails were read as a length and are gone from here
@@ -136,6 +139,14 @@ function isLeave(items: Item[], k: number): boolean {
     w === 'left' &&
     /^(pins?|needles?)$/.test(items[k - 1]?.w ?? '') &&
     /^ (?:in|inside|under|behind) /.test(after)
+  )
+    return false;
+  // "there's a ring left on the back", "a tear left in 2-3": damage that is still there
+  if (
+    w === 'left' &&
+    /^ (?:on|in|at|across|over|behind|from|by|where) /.test(after) &&
+    / (?:an?|one|two|some|any) (?:[\w-]+ ){0,3}$/.test(before) &&
+    (items[k - 1]!.finding || DAMAGE_NOUN.test(items[k - 1]!.w))
   )
     return false;
   // "not the top left, the bottom right", "from the left to the right": a side

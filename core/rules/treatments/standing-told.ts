@@ -136,14 +136,16 @@ const headOf = ({ items }: Clause): string =>
     .join(' ')
     .replace(/ (?:on|in|for|at|with)(?: the)?$/, '');
 
+/** "note to self: old binding off", "reminder, label off first": what one tells oneself is still to be done. */
+const TO_ONESELF =
+  /^(?:(?:and |so |ok |okay |right |a |my )*note (?:to|for) (?:self|me|myself)|(?:a )?reminder(?: (?:to|for) (?:self|me|myself))?|memo|memo to (?:self|me)|must remember|remember|(?:do )?n't forget|(?:another |next )?jobs?(?: for (?:\S+ ){0,2}\S+)?)$/;
+
 /** "to do: ties out, whole quilt", "tomorrow: backing off": what is listed under such a heading is planned. */
 export function isHeadedToDo(state: ReaderState, clause: Clause): boolean {
   const own = state.clauses.filter((c) => c.sentence === clause.sentence);
-  return (
-    own.length > 1 &&
-    own[0] !== clause &&
-    own[1]!.joint === ':' &&
-    own[0]!.items.length < 6 &&
-    TO_DO.test(headOf(own[0]!))
-  );
+  if (own.length < 2 || own[0] === clause || own[0]!.items.length > 5) return false;
+  const head = headOf(own[0]!);
+  return own[1]!.joint === ':'
+    ? TO_DO.test(head) || TO_ONESELF.test(head)
+    : own[1]!.joint === ',' && TO_ONESELF.test(head);
 }

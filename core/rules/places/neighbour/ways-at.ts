@@ -181,11 +181,11 @@ export function wayAt(tokens: Token[], i: number, count: number | undefined): Wa
     const eight = count === undefined ? /^(around|round|surrounding)$/.test(word) : count > 4;
     return { steps: eight ? RING : CROSS, next: k + 1, several: true };
   }
-  // "the block over it" lies above, "two over from that" beside
+  // "the block over it" and "the two over them" lie above, "two over from that" beside
   if (
     word === 'over' &&
-    (/^(it|that|this|them|those|\d+)$/.test(w(tokens, k + 1)) || k > i) &&
-    count === undefined
+    (/^(it|them|those|these)$/.test(w(tokens, k + 1)) ||
+      (count === undefined && (/^(that|this|\d+)$/.test(w(tokens, k + 1)) || k > i)))
   )
     return { steps: [STEPS.get('above')!], next: k + 1, several: false };
   const step = STEPS.get(word);
