@@ -1,4 +1,5 @@
 import { foundToo, withFoundAsWell } from './found-too.ts';
+import { isStuffWord } from './is-stuff-word.ts';
 import { boundaryBefore, type Item } from './item.ts';
 import { withSoDoes } from './so-does.ts';
 import { isToCome } from './to-come.ts';
@@ -68,10 +69,11 @@ function asWellAt(items: Item[], k: number): number {
   if (!count) return 0;
   const next = items[k + count];
   if (next && !STOP.test(next.w) && !/^(and|but|so)$/.test(next.w)) return 0;
-  // "the batting as well": a bare thing, or it has a verb of its own
-  return words![1] || (items[k - 1]?.object && /^(the|its|old|all|,|and|&|[.;])$/.test(items[k - 2]?.w ?? ''))
-    ? count
-    : 0;
+  if (words![1]) return count;
+  // "the batting as well", "the old wool batting too": a bare thing, or it has a verb of its own
+  let head = k - 2;
+  while (head > k - 5 && isStuffWord(items[head])) head--;
+  return items[k - 1]?.object && /^(the|its|old|all|,|and|&|[.;])$/.test(items[head]?.w ?? '') ? count : 0;
 }
 
 /** "the backing is off, and the wadding with it", "the backing came off and the batting came with it", "…, the batting as well". */

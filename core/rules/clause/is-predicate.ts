@@ -1,4 +1,5 @@
 import { isFailing } from '../conditions/is-failing.ts';
+import { isStuffWord } from '../is-stuff-word.ts';
 import type { Item } from '../item.ts';
 import { PICTURES, picturesOf } from '../treatments/shot-with-camera.ts';
 import { wordsBetween } from '../words-between.ts';
@@ -613,11 +614,14 @@ function isOff(items: Item[], k: number): boolean {
       // "that bit of curtain's off"
       (x.material === 'fabric' && items[items.indexOf(x) - 1]?.w === 'of') ||
       x.action?.form === 'ing');
+  // "wool batting out", "the old blue binding off": what it is made of stands before it
+  let lead = m - 1;
+  while (lead > m - 4 && isStuffWord(items[lead])) lead--;
   if (!/^(is|'s|are|'re|was|were|be|been)$/.test(items[m]?.w ?? ''))
     return (
       thing(items[m]) &&
-      (m === 0 ||
-        /^(,|the|all|old|last|and|&|then)$/.test(items[m - 1]?.w ?? '') ||
+      (lead < 0 ||
+        /^(,|the|all|old|last|and|&|then)$/.test(items[lead]!.w) ||
         // "that's binding off", "that's row two's ties out"
         items[m - 1]!.w === "'s" ||
         // "and a cloth label off the bottom corner"

@@ -1,6 +1,9 @@
 import type { DecisionStatus, Topic } from '../../../shared/vocabulary.ts';
 import { NO_CHOICE } from '../../lexicon/whole-statements.ts';
 
+const WASH_WAY =
+  '(?:(?:warm|hot|cold|cool|lukewarm|tepid)(?: water| wash)?|in the (?:bath|tub|sink|machine)|bath|tub|hand wash|machine wash)';
+
 /** What is told outright by the words of one part of a sentence, whatever stands beside it. */
 const PLAIN: [RegExp, Topic, DecisionStatus][] = [
   // "flannel on the back that's settled", "ticking on the back it is"
@@ -33,6 +36,14 @@ const PLAIN: [RegExp, Topic, DecisionStatus][] = [
     /^ (?:(?:and|so|but|right|well|ok|okay|oh|um|then) )*(?:(?:she|he|they|the owner|owner|client|the client)(?: 's| has)? (?:says?|said|thinks?|reckons?) (?:that )?)?(?:(?:a |the )?(?:(?:cold|cool|lukewarm|tepid|warm|gentle|hand|machine|hot) )+(?:water )?(?:wash|bath|soak)|washing (?:it )?(?:by hand|(?:in )?(?:cold|cool|lukewarm|warm)(?: water)?|in the (?:bath|tub|machine))) (?:is|'s|'ll be|will be|would be|'d be) (?:fine|ok|okay|all right|alright|good)(?: (?:by|with|for) (?:her|him|them|me|us))?(?: then| too| now)* $/,
     'washing',
     'settled',
+  ],
+  // "(I'll wash it on Monday.) Warm or cold, I don't know yet", "in the bath or the machine, undecided": how it is to be washed
+  [
+    new RegExp(
+      `^ (?:(?:and|but|so|whether|either|in|with|by|it 's|do i|should i|wash it) )*(?:the )?${WASH_WAY} (?:or|vs|versus|/) (?:(?:in|with|by|the) )*${WASH_WAY} (?:(?:is|'s|i|we|am|are|'m|still|just|have|has|do|n't|not|yet|know|known|decide|decided|settled|made|up|my|mind|ca|can|sure|undecided|open|then|though|really) )*$`,
+    ),
+    'washing',
+    'open',
   ],
   // "what to put on the label is anybody's guess"
   [
@@ -96,7 +107,7 @@ const PLAIN: [RegExp, Topic, DecisionStatus][] = [
   ],
 ];
 const HINT =
-  /\b(?:said|fixed|quoted|borders?|wash|washed|washing|label|date|deadline|when|shook|agreed|settled|decided|final|on the back(?:ing)?)\b/;
+  /\b(?:said|fixed|quoted|borders?|warm|hot|cold|cool|lukewarm|tepid|bath|tub|wash|washed|washing|label|date|deadline|when|shook|agreed|settled|decided|final|on the back(?:ing)?)\b/;
 
 /** A matter that the words of one part tell outright. */
 export function plainMatter(words: string): { topic: Topic; status: DecisionStatus } | undefined {

@@ -172,6 +172,10 @@ export function readMatters(state: ReaderState, items: Item[]): MatterClaims {
       if (plain && !part.items.some(BLOCKS)) {
         add(plain.topic, plain.status, part, 'decision.plain', number);
         if (plain.topic === 'quilting') for (const x of parts[k + 1]!.items) claims.later.add(x);
+        // "warm or cold, I don't know yet": the words that said so go with it
+        if (plain.topic === 'washing' && plain.status === 'open')
+          for (let q = k + 1; q < parts.length && !parts[q]!.topic && parts[q]!.cue === 'open'; q++)
+            for (const x of parts[q]!.items) claims.later.add(x);
         continue;
       }
       const date =

@@ -123,7 +123,11 @@ export function readMaterials(
       good.material === 'interfacing' &&
       here.some((d) => (d.entry as { action?: Action }).action === 'stabilize');
     const by = laid ? 'overlay' : fused ? 'stabilize' : action;
-    if (
+    // "put a bit of calico behind it and darned it": the calico is that of the first deed
+    const first = ownerBefore(here, owner, items[k]!);
+    if (first && isUsed(items, k, good, head, (first.entry as { action?: Action }).action, true, used))
+      push(state, v, good, head, first);
+    else if (
       isUsed(items, k, good, head, by, here.length > 0, used) ||
       isPutInElsewhere(state, items, k, owner, action)
     ) {
@@ -151,6 +155,18 @@ export function readMaterials(
         'unneeded',
       ),
     );
+}
+
+/** Of several deeds told in one clause the one whose cloth this is: that last told before it, where the last of all comes only behind it. */
+function ownerBefore(here: Draft[], owner: Draft, stuff: Item): Draft | undefined {
+  if (here.length < 2 || (owner.origins['action']?.from ?? 0) < stuff.token.from) return undefined;
+  return here.findLast(
+    (d) =>
+      d !== owner &&
+      d.entry.kind === 'treatment' &&
+      /^(?:patch|stabilize|overlay|replace)$/.test(d.entry.action) &&
+      (d.origins['action']?.from ?? stuff.token.to) <= stuff.token.from,
+  );
 }
 
 /** "put muslin behind 2-4, whipstitched round, half a yard of muslin": how much of what was just named. */
@@ -362,6 +378,10 @@ function isUsed(
     items.slice(at, good.unit === 'piece' ? good.head : k).some((x) => x.w === 'of') ||
     PART_OF.test(lead.join(' '));
   const listed = /^(,|and|&|\+|:|-|--)$/.test(last);
+  // "washed it with soap flakes and the vinegar"
+  const listedToo =
+    /^(wash|clean)$/.test(action ?? '') &&
+    /^(?:,|and|&|\+|plus) (?:the|some|that|my)$/.test(lead.slice(-2).join(' '));
   if (lead.some((x) => /^(no|not|without|n't)$/.test(x))) return false;
   // "30 cm", "450 mm of it": how much of what was just put on
   if (!head) return good.quantity !== undefined && good.unit !== undefined && good.unit !== 'piece';
@@ -528,9 +548,11 @@ function isUsed(
           (action === 'stabilize' && last === 'fused'))
       );
     case 'detergent':
+      if (listedToo) return true;
       return withIt || told || listed || last === 'in' || /^(tried|used|put|dabbed|applied)$/.test(last);
     case 'other':
       if (TOOLS.test(good.name) || /^(bag|bags)$/.test(head.w)) return false;
+      if (listedToo) return true;
       // "tried vinegar on it"
       return withIt || told || last === 'in' || listed || /^(tried|used|put|dabbed|applied)$/.test(last);
     default:

@@ -1,4 +1,5 @@
 import type { RemovedObject } from '../../../shared/vocabulary.ts';
+import { isStuffWord } from '../is-stuff-word.ts';
 import type { Item } from '../item.ts';
 import { objectOfRepair } from './object-of-repair.ts';
 import type { Way } from './way.ts';
@@ -21,17 +22,23 @@ export function alsoTakenOff(items: Item[], ways: Way[]): Way[] {
 const objectOf = (x: Item): RemovedObject | undefined =>
   x.finding === 'old-repair' ? objectOfRepair(x.w) : x.seam ? undefined : x.object;
 
+/** "the old wool batting": what the thing is made of, before it. */
+const isStuffOf = (x: Item | undefined, next: Item | undefined): boolean =>
+  isStuffWord(x) && next !== undefined && (objectOf(next) !== undefined || isStuffWord(next));
+
 /** The things joined to the one at `at` by "and" or commas, to its right or to its left. */
 function beside(items: Item[], at: number, step: 1 | -1): Item[] {
   const list: Item[] = [];
   let k = at;
   for (;;) {
     let m = k + step;
-    while (LEAD.test(items[m]?.w ?? '') && Math.abs(m - k) < 4) m += step;
+    while ((LEAD.test(items[m]?.w ?? '') || isStuffOf(items[m], items[m + 1])) && Math.abs(m - k) < 5)
+      m += step;
     const joint = m;
     while (JOINT.test(items[m]?.w ?? '') && Math.abs(m - joint) < 2) m += step;
     if (m === joint) return list;
-    while (LEAD.test(items[m]?.w ?? '') && Math.abs(m - joint) < 5) m += step;
+    while ((LEAD.test(items[m]?.w ?? '') || isStuffOf(items[m], items[m + 1])) && Math.abs(m - joint) < 6)
+      m += step;
     const next = items[m];
     const object = next && objectOf(next);
     if (!object || object === 'piece' || next.action?.form === 'past') return list;

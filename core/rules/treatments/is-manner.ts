@@ -61,6 +61,7 @@ export function isManner(item: Item, items: Item[]): boolean {
         x.action?.v === 'overlay' ||
         // "calico behind it and darned over the top"
         (/^(?:darn|patch|stabilize)$/.test(x.action?.v ?? '') &&
+          x.action!.form === 'past' &&
           items.some((y, m) => y.w === 'over' && m < k && k - m < 3)) ||
         // "stitched the rip shut over the top"
         (x.action?.v === 'resew' && items.some((y) => y.w === 'over')),

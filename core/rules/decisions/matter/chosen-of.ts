@@ -59,6 +59,14 @@ export function chosenOf(state: ReaderState, part: Part, parts: Part[], asked: b
       ? optionOf(matters, part.items)
       : undefined;
   if (alone) return alone;
+  // "lukewarm then", "cold, with a splash of vinegar", where the heat of the water was the question
+  const heat = WATER_HEAT.exec(part.words)?.[1];
+  if (heat && !asked && !parts.slice(1).some((p) => p.topic || p.items.some(BLOCKS)))
+    if (
+      matters.at(-1)!.about === 'washing' ||
+      matters.some((m) => m.about === 'washing' && m.words.includes(heat))
+    )
+      return 'washing';
   // "by hand then", where machine or hand was the question
   const manner = mannerOf(matters, parts);
   if (manner && !asked) return manner;
@@ -135,6 +143,9 @@ function mannerOf(matters: NonNullable<ReaderState['memory']['matters']>, parts:
       m.words.includes(said),
   )?.about;
 }
+
+const WATER_HEAT =
+  /^ (?:(?:so|right|well|ok|okay|oh|um|er|then|i think|probably|it 's|it 'll be|make it|going|going with|decided|decided on|the|a|in|with) )*(cold|cool|warm|hot|lukewarm|tepid)(?: (?:water|wash|one|then|it is|it 'll be|it 'll have to be|in the end|after all|i think|i reckon|wins|for me|by hand|with(?: \S+){1,5}))* $/;
 
 const MANNER =
   /^ (?:(?:so|right|well|ok|okay|oh|um|er|i think|probably|it 's|it 'll be|i 'll do it|do it|doing it|going|decided|decided on) )*(?:by |the )?(hand|machine)(?: (?:then|it is|it 'll be|it 'll have to be|in the end|after all|i think|i reckon|wins|for me|quilted|quilting|washed|wash))* $/;

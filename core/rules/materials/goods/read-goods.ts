@@ -152,6 +152,8 @@ function goesOnFromLastNote(told: GoodsTold): void {
 /** "been through the bath, forty grams of soap flakes": a wash uses up what it is told with. */
 function takeWashed(told: GoodsTold): void {
   const { items, claims, made, priced } = told;
+  // "cold it is, with a splash of vinegar": how it is going to be washed
+  if (settlesWash(told)) return;
   if (!made.length && !priced)
     for (let m = 0; m < items.length; m++) {
       const little = A_LITTLE.test(w(items, m)) && w(items, m + 1) === 'of';
@@ -165,6 +167,11 @@ function takeWashed(told: GoodsTold): void {
       break;
     }
 }
+
+const settlesWash = ({ state, sentence }: GoodsTold): boolean =>
+  state.drafts.some(
+    ({ entry: e, sentence: n }) => e.kind === 'decision' && e.about === 'washing' && n === sentence.number,
+  );
 
 /** What soap and vinegar are measured in. */
 const A_LITTLE =

@@ -40,6 +40,12 @@ export function takeList(
       // "two rolls of batting in the shop and I bought two hundred pins"
       if (use !== 'bought' && boughtBetween(items, at, from)) break;
     }
+    // "40 g of soap flakes, plenty of water, and the vinegar": water is no goods
+    const wet = count ? WATER.exec(wordsBetween(items, from, from + 8))?.[0] : undefined;
+    if (wet && /^(?:|,|and|&|\+|plus|[.;])$/.test(w(items, from + wet.trim().split(' ').length))) {
+      at = from + wet.trim().split(' ').length;
+      continue;
+    }
     // "two packs of needles, scrap the needles, I found some"
     if (count && (hadAfterAll(items, at) ?? hadAfterAll(items, from))) break;
     let good = findGood(items, from, listed);
@@ -122,6 +128,9 @@ export function takeList(
   }
   return Math.max(at, k + 1);
 }
+
+const WATER =
+  /^ (?:(?:with|in|plenty|lots|loads|lot|bath|bowl|bucket|tub|sink|jug|of|a|the|some|nice|clean|cold|cool|warm|hot|tepid|lukewarm|soft|rain|distilled|fresh|only|just) )*(?:water|rainwater) /;
 
 /** "I might", "maybe", "the backing has to", "the batting is settled": said of work or of a matter. */
 const ABOUT_TO_DO =
