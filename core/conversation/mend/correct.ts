@@ -66,6 +66,7 @@ import { partNotYet } from './part-not-yet.ts';
 import { partTakenBack } from './part-taken-back.ts';
 import { resolvePlaces } from './resolve-places.ts';
 import { lessOfIt, moreThan, placeHasNot, placeNotDone, restated } from './restated.ts';
+import { sparedPlace } from './spared-place.ts';
 import { STRIKE_LOGGED, strikeOut } from './strike-out.ts';
 import { leftOver, substitute, swapStuff } from './substitute.ts';
 import { swapRound } from './swap-round.ts';
@@ -84,6 +85,8 @@ export function correct(
 ): Draft[] | undefined {
   if (!standing.length) return undefined;
   const said = ` ${words} `;
+  const spared = sparedPlace(state.drafts, standing, items);
+  if (spared) return spared;
   const picked =
     minutesOfOther(standing, items) ??
     strikeNth(standing, said) ??
