@@ -164,7 +164,7 @@ function ownerBefore(here: Draft[], owner: Draft, stuff: Item): Draft | undefine
     (d) =>
       d !== owner &&
       d.entry.kind === 'treatment' &&
-      /^(?:patch|stabilize|overlay|replace)$/.test(d.entry.action) &&
+      /^(?:patch|stabilize|overlay|replace)$/.test(d.entry.action ?? '') &&
       (d.origins['action']?.from ?? stuff.token.to) <= stuff.token.from,
   );
 }

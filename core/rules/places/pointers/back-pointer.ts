@@ -82,7 +82,7 @@ export function backPointer(tokens: Token[], i: number, ctx: PlaceContext): Plac
   )
     return pointingTo(i + 1, focus, 'place.that-one');
   if (word === 'that' || word === 'this' || word === 'the' || word === 'same')
-    return ledPointer(tokens, i, ctx);
+    return ledPointer(tokens, i, ctx) ?? (word === 'the' ? restOfIt(tokens, i, ctx) : undefined);
   if (
     word === 'corner' &&
     /^(the|that|this)$/.test(w(tokens, i - 2)) &&

@@ -1,7 +1,9 @@
+import type { Action } from '../../../../shared/vocabulary.ts';
 import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
-import { allBlocks, columnOf, rowOf, splitBlock } from '../grid.ts';
+import { LEXICON } from '../../lexicon-index.ts';
+import { allBlocks, columnOf, rowOf, splitBlock, unique } from '../grid.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { pointingTo } from './pointing-to.ts';
 
@@ -139,16 +141,34 @@ export function restOfIt(tokens: Token[], i: number, ctx: PlaceContext): PlaceFo
           : w(tokens, k + 2) === 'the' && w(tokens, k + 3) === 'quilt'
             ? k + 4
             : undefined;
-  const blocks = ctx.focus.filter((p) => splitBlock(p));
+  // "tied the rest", "quilted the rest by hand"
+  const before = i === k ? undefined : deedAt(tokens, i - 1);
+  const led = before && /^(|[.,;!]|and|by|in|with|too|as|now|today|tonight)$/.test(w(tokens, k + 1));
+  if (!next && !led) return undefined;
+  const action = led
+    ? before
+    : deedAt(tokens, next === k + 1 ? (deed === w(tokens, k + 1) ? k + 1 : k + 2) : -1);
+  const had = action ? hadAlready(ctx, action) : [];
+  const blocks = unique([...(led && had.length ? [] : ctx.focus), ...had].filter((p) => splitBlock(p)));
   if (
-    !next ||
     blocks.length < rowOf(ctx.grid, splitBlock(blocks[0] ?? '')?.row ?? 1).length ||
-    blocks.length !== ctx.focus.length
+    (!had.length && (led || blocks.length !== ctx.focus.length))
   )
     return undefined;
-  return pointingTo(
-    next,
-    allBlocks(ctx.grid).filter((p) => !blocks.includes(p)),
-    'place.rest-of-it',
-  );
+  const left = allBlocks(ctx.grid).filter((p) => !blocks.includes(p));
+  return left.length ? pointingTo(next ?? k + 1, left, 'place.rest-of-it') : undefined;
 }
+
+/** The treatment that a word tells of. */
+const deedAt = (tokens: Token[], k: number): Action | undefined =>
+  (tokens[k] ? LEXICON.longestAt(tokens, k) : undefined)?.payloads.flatMap((s) =>
+    s.k === 'action' && s.form === 'past' ? [s.v] : [],
+  )[0];
+
+/** "(tied rows 1-3; tied rows 4 and 5;) rest tied": the blocks that have had it before. */
+const hadAlready = ({ mentions }: PlaceContext, action: Action): string[] =>
+  (mentions ?? []).flatMap((m) =>
+    m.action === action && (m.state === 'done' || m.state === 'doing')
+      ? m.places.filter((p) => splitBlock(p))
+      : [],
+  );
