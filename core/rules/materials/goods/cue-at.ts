@@ -50,6 +50,9 @@ export function firstWord(phrase: string): string {
 export function cueAt(items: Item[], k: number): Cue | undefined {
   const list = items[k] && putOnList(items, k);
   if (list) return { use: 'needed', next: list };
+  // "plenty of ecru thread here", "enough calico in the drawer"
+  const plenty = plentyAt(items, k);
+  if (plenty) return { use: 'on-hand', next: plenty };
   // "we're two skeins short", "a yard short on the backing"
   const wants = shortBy(items, k);
   if (wants) return { use: 'needed', next: wants };
@@ -137,6 +140,23 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
   }
   return undefined;
 }
+
+/** "plenty of", "lots of" and "enough" at the head of a statement that ends with where it is, or with nothing more. Gives the index of the stuff. */
+function plentyAt(items: Item[], k: number): number | undefined {
+  if (!/^(plenty|lots|loads|enough)$/.test(w(items, k)) || !/^(|[.,;:]|and|but|&)$/.test(w(items, k - 1)))
+    return undefined;
+  const from = w(items, k + 1) === 'of' ? k + 2 : k + 1;
+  if (from === k + 1 && w(items, k) !== 'enough') return undefined;
+  let end = from;
+  while (end < items.length && end < from + 4 && !HERE.test(w(items, end)) && !/^[.,;!]$/.test(w(items, end))) end++;
+  const stuff = items.slice(from, end);
+  const head = stuff.at(-1);
+  if (!head?.material || stuff.some((x) => x.finding || x.place?.kind === 'blocks' || x.quantity)) return undefined;
+  return HERE_BEHIND.test(wordsBetween(items, end, end + 4)) ? from : undefined;
+}
+const HERE = /^(?:here|left|already|still|in|on|at|to|over|spare)$/;
+const HERE_BEHIND =
+  /^ (?:$|[.,;!]|(?:still )?(?:here|left|already|spare|over|to hand|in hand|at home|on hand)(?: $|[ ](?:[.,;!]|too|already|and|still|over))|(?:in|on) (?:the|my|a) \S+)/;
 
 /** Is it the block or the cloth of which "is going" is said, and not she who buys? */
 function isBlocksTurn(items: Item[], k: number): boolean {
