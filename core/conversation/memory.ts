@@ -22,6 +22,8 @@ export type Memory = {
   earlier: string[][];
   /** Blocks of the cloth spoken of since: what "those" are. */
   cloth?: string[];
+  /** The neighbours told last, and what they were counted from: "no, the ones under it" is counted from there as well. */
+  counted?: { from: string[]; to: string[] };
   /** Blocks told one by one in a note, while nothing but them is spoken of. */
   list?: string[];
   /** The last note that logged something, for corrections and answers; null after it was taken back. */

@@ -263,6 +263,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     cloth: memory.cloth,
     mentions: memory.mentions,
     list: memory.list,
+    ...(memory.counted ? { counted: memory.counted } : {}),
   });
   const withSlips = slips.length ? { slips } : {};
 

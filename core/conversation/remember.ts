@@ -19,7 +19,13 @@ export function remember(
   drafts: Draft[],
   ask: Ask | null,
   state: ReaderState,
-  scanned: { focus: string[]; earlier: string[][]; cloth?: string[]; items: Item[] },
+  scanned: {
+    focus: string[];
+    earlier: string[][];
+    cloth?: string[];
+    counted?: { from: string[]; to: string[] };
+    items: Item[];
+  },
   text: string,
   amended: boolean,
   tellings: Telling[] = [],
@@ -45,6 +51,8 @@ export function remember(
   delete next.asked;
   if (scanned.cloth) next.cloth = scanned.cloth;
   else delete next.cloth;
+  if (scanned.counted) next.counted = scanned.counted;
+  else delete next.counted;
   let found = next.found;
   let open = next.open;
   const ways: { from: number; way: Memory['open'][number] }[] = [];

@@ -220,6 +220,10 @@ function readClause(
     !made.length &&
     stitch &&
     (!state.drafts.some((d) => d.clause === index) ||
+      // "patched them because they were worn blanket stitch round the edges"
+      (/^(because|cos|coz|cause|as|since|where)$/.test(clause.joint) &&
+        !stitch.item.weakStitch &&
+        !/^(the|its|old|that|this|my)$/.test(items[items.indexOf(stitch.item) - 1]?.w ?? '')) ||
       // "backed with lawn because it's gone thin, whipst"
       (clause.joint !== '' && /^(,|-|--)$/.test(items[items.indexOf(stitch.item) - 1]?.w ?? '')))
   )

@@ -9,6 +9,8 @@ import type { PlaceContext, PlaceFound } from './place-found.ts';
 export function moveFocus(ctx: PlaceContext, found: PlaceFound, items: Item[]): void {
   if (found.from) ctx.stepped = { from: found.from, to: found.places };
   else if (!/^place\.(it|that-one)$/.test(found.rule)) delete ctx.stepped;
+  if (found.bases?.length && found.places.length) ctx.counted = { from: found.bases, to: found.places };
+  else if (!/^place\.(it|them|that-one)$/.test(found.rule)) delete ctx.counted;
   const before = items.at(-2);
   // the seams "2-1/2-2 and 3-1/3-2" are one group as well
   const joint = before && /^(,|and|&|\+|\/)$/.test(before.w) ? items.at(-3) : undefined;

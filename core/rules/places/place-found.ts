@@ -16,6 +16,8 @@ export type PlaceFound = {
   soft?: boolean;
   /** The block that a neighbour was counted from. */
   from?: string;
+  /** All the blocks that a neighbour, or several, were counted from. */
+  bases?: string[];
   /** Those that the words except ("all but the last"): what "that one" is, told behind. */
   bar?: string[];
   /** The things told of together from which this one was picked. */
@@ -39,6 +41,8 @@ export type PlaceContext = {
   mentions?: Mention[];
   /** The neighbour told last, and the block that it was counted from. */
   stepped?: { from: string; to: string[] };
+  /** The neighbours told last, one or several, and what they were counted from: a mend is counted from there as well. */
+  counted?: { from: string[]; to: string[] };
   /** A block that the quilt has not got was named, and none since: what lies beside it can't be known. */
   lost?: boolean;
   /** What was read of this note so far. */

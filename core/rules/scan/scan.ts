@@ -50,6 +50,7 @@ type Scan = {
   focus: string[];
   earlier: string[][];
   cloth?: string[];
+  counted?: { from: string[]; to: string[] };
 };
 
 /**
@@ -157,6 +158,7 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
     focus: ctx.focus,
     earlier: ctx.earlier,
     ...(ctx.cloth ? { cloth: ctx.cloth } : {}),
+    ...(ctx.counted ? { counted: ctx.counted } : {}),
   };
 }
 

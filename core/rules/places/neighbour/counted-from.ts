@@ -107,6 +107,17 @@ export function countedFrom(
     ways = { list: [ways.list[0]!, slant], next: slant.next };
     next = slant.next;
   }
+  // "(the two over them …) no, it was the two under them": counted from where the wrong ones were
+  const again =
+    how === 'implied' &&
+    !end &&
+    !cornered &&
+    !thing &&
+    one?.places.length !== 1 &&
+    (mendsPlace(tokens, next) || mendsAtHead(tokens, next))
+      ? countedAgain(ctx, ways)
+      : undefined;
+  if (again) bases = again;
   if (!bases) {
     const base = lastBlock(ctx);
     if (!base)
@@ -158,9 +169,26 @@ export function countedFrom(
     how,
     rule: several ? 'place.neighbours' : how === 'said' ? 'place.neighbour-of' : 'place.neighbour',
     kind: 'pointer',
+    bases,
     ...(outside ? { outside: true } : {}),
     ...(bases.length === 1 ? { from: bases[0]! } : {}),
   };
+}
+
+/** "no what am I saying it was the two under them" */
+const mendsAtHead = (tokens: Token[], next: number): boolean =>
+  next < 16 && /^(no|nope|sorry|wait)$/.test(w(tokens, 0));
+
+/** What the neighbours told last were counted from, where these lie another way from there. */
+function countedAgain({ counted, focus }: PlaceContext, { list }: Ways): string[] | undefined {
+  const step = list.length === 1 && !list[0]!.several ? list[0]!.steps[0] : undefined;
+  if (!counted || !step || counted.to.join() !== focus.join()) return undefined;
+  const [from, to] = [splitBlock(counted.from[0] ?? ''), splitBlock(counted.to[0] ?? '')];
+  if (!from || !to) return undefined;
+  const same =
+    Math.sign(to.row - from.row) === Math.sign(step.row) &&
+    Math.sign(to.block - from.block) === Math.sign(step.block);
+  return same ? undefined : counted.from;
 }
 
 /** "sorry, I meant the one under it": put right, and no second neighbour. */
