@@ -207,7 +207,7 @@ function cornerOrSide(tokens: Token[], i: number, ctx: PlaceContext): PlaceFound
     return { ...asCorner, next: j + 1 };
   }
   // "(re-sewed the bottom right corner;) same again on the top left one": a corner of the quilt was spoken of
-  if (w(tokens, j) === 'one' && ctx.focus.length > 0 && ctx.focus.every((p) => p.startsWith('corner-')))
+  if (w(tokens, j) === 'one' && ctx.focus.length === 1 && ctx.focus.every((p) => p.startsWith('corner-')))
     return { ...asCorner, next: j + 1 };
   if (BLOCKS.has(w(tokens, j)) || w(tokens, j) === 'one') return asBlock;
   // "bottom right's ripped", "the dotted one top left is faded"

@@ -139,7 +139,9 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
     if (hand) hand = staysInHand(hand, item);
     if (hand && item.place?.rule.startsWith('place.cloth-')) hand.told.push(...item.place.places);
     if (item.fabric && !item.place) hand = clothTaken(items, ctx.cloth ?? [], tokens[item.j]);
-    if (mentions?.length && (item.finding || item.seam) && !item.place)
+    // "patch the thin ones? or darn them?"
+    const those = item.w === 'ones' && items.at(-2)?.finding !== undefined;
+    if (mentions?.length && (item.finding || item.seam || those) && !item.place)
       pointBack(ctx, items, mentions, tokens);
     if (ctx.walk && (item.finding || item.fail || item.action || /^(same|ditto)\b/.test(item.w)))
       ctx.walk.told = true;

@@ -148,10 +148,12 @@ function plentyAt(items: Item[], k: number): number | undefined {
   const from = w(items, k + 1) === 'of' ? k + 2 : k + 1;
   if (from === k + 1 && w(items, k) !== 'enough') return undefined;
   let end = from;
-  while (end < items.length && end < from + 4 && !HERE.test(w(items, end)) && !/^[.,;!]$/.test(w(items, end))) end++;
+  while (end < items.length && end < from + 4 && !HERE.test(w(items, end)) && !/^[.,;!]$/.test(w(items, end)))
+    end++;
   const stuff = items.slice(from, end);
   const head = stuff.at(-1);
-  if (!head?.material || stuff.some((x) => x.finding || x.place?.kind === 'blocks' || x.quantity)) return undefined;
+  if (!head?.material || stuff.some((x) => x.finding || x.place?.kind === 'blocks' || x.quantity))
+    return undefined;
   return HERE_BEHIND.test(wordsBetween(items, end, end + 4)) ? from : undefined;
 }
 const HERE = /^(?:here|left|already|still|in|on|at|to|over|spare)$/;
