@@ -140,7 +140,10 @@ export function scan(tokens: Token[], fabrics: FabricIndex, known: Omit<PlaceCon
     if (hand && item.place?.rule.startsWith('place.cloth-')) hand.told.push(...item.place.places);
     if (item.fabric && !item.place) hand = clothTaken(items, ctx.cloth ?? [], tokens[item.j]);
     // "patch the thin ones? or darn them?"
-    const those = item.w === 'ones' && items.at(-2)?.finding !== undefined;
+    const those =
+      item.w === 'ones' &&
+      items.at(-2)?.finding !== undefined &&
+      !/^(both|all|of)$/.test(items.at(-4)?.w ?? '');
     if (mentions?.length && (item.finding || item.seam || those) && !item.place)
       pointBack(ctx, items, mentions, tokens);
     if (ctx.walk && (item.finding || item.fail || item.action || /^(same|ditto)\b/.test(item.w)))
