@@ -89,7 +89,9 @@ export function readInTwo(note: Note): Read | undefined {
       continue;
     const putRight = mendBehind(note, tokens, k, behind);
     if (putRight) return putRight;
-    const short = last.ask === 'quantity' || last.ask === 'material' || /^[.;\n]$/.test(tokens[k]!.w) ? 2 : 3;
+    // "shd be b4. moth hole": what is put right beside the place
+    const stop = /^[.;\n]$/.test(tokens[k]!.w) && last.ask !== 'place';
+    const short = last.ask === 'quantity' || last.ask === 'material' || stop ? 2 : 3;
     if (start === undefined || tokens.length - behind < short) return undefined;
     const rest = wordsOf(tokens.slice(behind));
     if (

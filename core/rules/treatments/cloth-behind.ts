@@ -59,7 +59,10 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
         ['resew', 'stabilize', 'piece', 'baste', 'patch', 'overlay', 'cut'],
         used,
       );
-      const near = beside && hasItsOwn(items, beside.k, k) ? undefined : beside;
+      // "maybe net, maybe calico behind": another way, and no word for this one
+      const apart =
+        beside && beside.k < k && items.slice(beside.k, k).some((x) => /^(?:maybe|perhaps)$/.test(x.w));
+      const near = beside && (apart || hasItsOwn(items, beside.k, k)) ? undefined : beside;
       const plain = plainVerbNear(items, k);
       // "slipped muslin in behind and basted it": the basting is told beside it
       const fastened =

@@ -47,8 +47,13 @@ function taskBehind(
   while (end < i + LONGEST_HOURS && HOUR_WORD.test(tokens[end]?.w ?? '')) end++;
   while (end > i && /^(?:and|-|–|:|\.|a)$/.test(tokens[end - 1]!.w)) end--;
   const joint = tokens.slice(i + 1, end - 1).some((t) => FROM_TO.test(t.w));
-  // "the 2-2 to 2-4 was pieced": names of blocks are no hours
-  if (!joint || !/\d|[a-z]/.test(tokens[i]!.w)) return undefined;
+  // "3-3's for darning": the name of a block
+  const block =
+    tokens[i + 1]?.w === '-' &&
+    tokens[i + 1]!.glued &&
+    /^\d$/.test(tokens[i]!.w) &&
+    /^\d$/.test(tokens[i + 2]?.w ?? '');
+  if (!joint || block) return undefined;
   let task = end;
   while (task < end + LONGEST_LEAD && LEADS.test(tokens[task]?.w ?? '')) task++;
   const lead = tokens.slice(end, task).map((t) => t.w);

@@ -11,12 +11,13 @@ const isVerb = (x: Item): boolean =>
   x.action?.form === 'past' || x.action?.form === 'ing' || REMOVE_VERBS[x.w]?.form === 'past';
 
 /** The length told at `k`, behind the words that lead to it: its index, and that it stands in brackets or alone. */
-function lengthAt(items: Item[], k: number): number | undefined {
+function lengthAt(items: Item[], k: number, sewn = false): number | undefined {
   let at = k;
   while (LEADS_LENGTH.test(w(items, at)) && at < k + 4) at++;
   const x = items[at];
   if (!x || x.duration) return x && at;
-  if (at === k) return undefined;
+  // "3-3 by machine ten"
+  if (at === k && !sewn) return undefined;
   const minutes = x.quantity?.unit === undefined ? x.quantity?.value : undefined;
   const end = w(items, at + 1);
   const alone = /^(?:|[.;!\n)])$/.test(end) || (/^(?:,|and|&|\+)$/.test(end) && !/\d/.test(w(items, at + 2)));
@@ -118,7 +119,7 @@ export function withOwnLengths(items: Item[]): Item[] {
     // "… and the one on 1-5 by machine, ten": sewn another way
     const how = tail === end ? stitchEnd(out, end) : end;
     if (how > end) tail = how;
-    const length = lengthAt(out, tail);
+    const length = lengthAt(out, tail, how > end);
     if (length === undefined || !(out[k]!.duration || out[length]!.duration)) continue;
     // "… and the same on 5-4, ten": what was done is said
     const same = out.slice(first, next).some((x) => /^(?:same|ditto)$/.test(x.w));
