@@ -61,7 +61,7 @@ export function clothBehind({ items, k, item, after, used }: WordAt): WayFound {
       );
       // "maybe net, maybe calico behind": another way, and no word for this one
       const apart =
-        beside && beside.k < k && items.slice(beside.k, k).some((x) => /^(?:maybe|perhaps)$/.test(x.w));
+        beside && beside.k < k && items.slice(beside.k, k).some((x) => /^(?:maybe|or|perhaps)$/.test(x.w));
       const near = beside && (apart || hasItsOwn(items, beside.k, k)) ? undefined : beside;
       const plain = plainVerbNear(items, k);
       // "slipped muslin in behind and basted it": the basting is told beside it

@@ -1,4 +1,4 @@
-import { unique } from '../grid.ts';
+import { splitBlock, unique } from '../grid.ts';
 import type { PlaceContext } from '../place-found.ts';
 import { seamsInHand } from '../seams-in-hand.ts';
 import { groupsBack } from './pointing-to.ts';
@@ -53,6 +53,7 @@ const isNarrowed = (ctx: PlaceContext, group: string[]): boolean => {
     ctx.earlier.at(-1) === group &&
     isCloth(ctx, group) &&
     before?.length === 1 &&
+    splitBlock(before[0]!) !== undefined &&
     !group.includes(before[0]!) &&
     ctx.focus.length === 1
   );
