@@ -1,7 +1,8 @@
 import { BEFORE_WAYS, BEHIND_WAYS, LEADS_TO_WAY, WITHIN_WAY } from '../../lexicon/choosing.ts';
 import { WORK_THINGS } from '../../lexicon/deed-frames.ts';
-import { boundaryBefore, type Item, wordsAt } from '../item.ts';
+import { boundaryBefore, type Item, makeItem, wordsAt } from '../item.ts';
 import { looksUndecided } from '../mood.ts';
+import { isCloth } from '../treatments/is-cloth.ts';
 import { wordsBetween } from '../words-between.ts';
 import { isStop } from './joints.ts';
 import { namesDeed } from './names-deed.ts';
@@ -11,6 +12,8 @@ const OPENS = /^(?:and|but|so|then|,|;|:|--|-|also|oh|well)$/;
 /** Behind a deed these words begin the doubt about it, and no other way. */
 const DOUBT_BEGINS =
   /^(?:i|we|ca|can|not|no|undecided|tbd|tbc|unsure|dunno|do|does|has|have|that|which|what|still|hmm?|hm|open|jury|haven't|don't|undec)$/;
+
+const PERHAPS = /^(?:maybe|perhaps|possibly)$/;
 
 type Ways = { ways: Item[][]; lead: Item[]; tail: Item[]; from: number; end: number };
 
@@ -33,7 +36,14 @@ const tellsWhere = (x: Item): boolean => isWhere(x) || x.fabric !== undefined;
 const isSpot = (items: Item[], k: number): boolean =>
   items[k]!.w === 'spot' && (isWhere(items[k + 1] ?? items[k]!) || items[k + 1]?.w === 'the');
 const isDeed = (items: Item[], k: number): boolean =>
-  items[k]!.w === 'back' ? isBacking(items, k) : isOtherDeed(items, k);
+  items[k]!.w === 'back' ? isBacking(items, k) : isOtherDeed(items, k) || isClothBehind(items, k);
+
+/** "silk behind", "a bit of lawn underneath it": a support, by what it is of. */
+const isClothBehind = (items: Item[], k: number): boolean =>
+  isCloth(items[k]) &&
+  !items[k]!.place &&
+  /^(?:behind|underneath|under)$/.test(items[k + 1]?.w ?? '') &&
+  !/^(?:piece|patch)$/.test(items[k]!.w);
 
 /** "back it", "back 5-4"; "back and forth" and "on the back" are no deed. */
 const isBacking = (items: Item[], k: number): boolean =>
@@ -132,6 +142,12 @@ function waysAt(items: Item[], from: number): Ways | undefined {
       }
       break;
     }
+    // "maybe net, maybe a darn"
+    if (next > k && PERHAPS.test(items[next]?.w ?? '') && startsWay(items, next)) {
+      joined = true;
+      k = next;
+      continue;
+    }
     // "patch, or darn, or leave", "darn it, net it or leave it"
     if (next > k && items.slice(next, next + 12).some((x) => OR.test(x.w)) && startsWay(items, next)) {
       k = next;
@@ -220,7 +236,7 @@ function placesIn(words: Item[]): Item[] {
   const last = words.findLastIndex(tellsWhere);
   const told = first < 0 ? [] : words.slice(first, last + 1);
   // "that white twill one": one of its blocks, which another rule finds
-  if (/^(?:one|ones|that)$/.test(words[last + 1]?.w ?? '') && words[last]!.fabric) return [];
+  if (last >= 0 && /^(?:one|ones|that)$/.test(words[last + 1]?.w ?? '') && words[last]!.fabric) return [];
   // "bottom border, square it up": a part has its article
   if (told.length === 1 && told[0]!.place?.kind === 'part') return [...wordsAt(told[0]!, 'the'), ...told];
   return told.every((x) => tellsWhere(x) || /^(?:and|&|,|\+|the|row|block)$/.test(x.w)) ? told : [];
@@ -313,8 +329,9 @@ const MAY_CHOOSE = /^(?:or|vs|versus|\/|between|maybe|perhaps|possibly)$/;
  * piece and a patch for 3-1", "wash the whole thing or just spot 4-4?", "patch, or darn, or leave alone: 3-3 has me stumped". Each becomes a
  * statement of its own, "maybe net over 1-1", which the rules for single deeds read.
  */
-export function withChoices(items: Item[]): Item[] {
-  if (!items.some((x) => MAY_CHOOSE.test(x.w))) return items;
+export function withChoices(given: Item[]): Item[] {
+  if (!given.some((x) => MAY_CHOOSE.test(x.w))) return given;
+  const items = asOneDeed(given);
   const out: Item[] = [];
   let k = 0;
   while (k < items.length) {
@@ -323,7 +340,7 @@ export function withChoices(items: Item[]): Item[] {
       isStop(items[k - 1]!) ||
       (OPENS.test(items[k - 1]!.w) && !CUT_OUT.test(wordsBetween(items, k - 7, k)));
     const told = opens ? waysAt(items, k) : undefined;
-    const lines = told && !ofFinishing(told.ways) ? statements(told) : undefined;
+    const lines = told && !ofFinishing(told.ways) ? statements(told, out) : undefined;
     if (!told || !lines) {
       out.push(items[k++]!);
       continue;
@@ -341,10 +358,46 @@ export function withChoices(items: Item[]): Item[] {
   return out;
 }
 
-function statements({ ways, lead, tail }: Ways): Item[][] | undefined {
+const CUTS = /^(?:cut|take|cutting|taking)$/;
+const PUTS_NEW =
+  /^ (?:and|&|\+|then|and then|,) (?:replace|replacing|(?:put|piece|let)(?: a| some)? (?:new|fresh)(?: one| piece| bit| cloth)?(?: in)?|(?:put|let|piece) in a (?:new|fresh) (?:one|piece|bit)) $/;
+
+/** "net, or cut out and replace": two words for one deed, which is said with one. */
+function asOneDeed(items: Item[]): Item[] {
+  const at = items.findIndex(
+    (x, k) => CUTS.test(x.w) && items.slice(k + 1, k + 4).some((y) => y.w === 'out'),
+  );
+  if (at < 0) return items;
+  const out = items.findIndex((x, k) => k > at && x.w === 'out');
+  if (items.slice(at + 1, out).some((x) => !/^(?:it|them|the|that|piece|bit|block)$/.test(x.w))) return items;
+  let end = 0;
+  for (let k = out + 2; k < Math.min(items.length, out + 8); k++)
+    if (PUTS_NEW.test(wordsBetween(items, out + 1, k + 1))) end = k + 1;
+  // "… and put in a new piece of the green": of what is told too
+  if (!end || /^(?:of|with|from|in|using|cut)$/.test(items[end]?.w ?? '')) return items;
+  const { i, token } = items[at]!;
+  const deed: Item = {
+    ...makeItem(i, items[end - 1]!.j, 'replace', token),
+    action: { v: 'replace', form: 'base' },
+  };
+  return [...items.slice(0, at), deed, ...asOneDeed(items.slice(end))];
+}
+
+/** What "it" is of which the ways are told: the place that the sentence before has told. */
+function toldBefore(out: Item[], ways: Item[][], tail: Item[]): Item[] {
+  const at = ways[0]![0]!;
+  const place = out.findLast((x) => x.place?.places.length);
+  // "2-2 frayed, 3-1 torn. Replace or patch them?": several are meant
+  if (ways.flat().some((x) => /^(?:them|those|these)$/.test(x.w))) return [];
+  if (!place || !isBlocks(place) || !looksUndecided(wordsBetween(tail))) return [];
+  return wordsAt(at, place.place!.places.length > 1 ? 'them' : 'it');
+}
+
+function statements({ ways, lead, tail }: Ways, out: Item[]): Item[][] | undefined {
   const around = [placesIn(lead), placesIn(tail)].find((x) => x.length) ?? [];
   const last = ways.findLast((way) => way.some(isBlocks));
-  const common = around.length ? around : last ? placesIn(last.filter((x) => !x.fabric)) : [];
+  const named = around.length ? around : last ? placesIn(last.filter((x) => !x.fabric)) : [];
+  const common = named.length ? named : toldBefore(out, ways, tail);
   // "whip on a bit of green": a patch by the way it is put on, which is another rule's
   if (ways.some((way) => / on (?:a|some) /.test(wordsBetween(way)))) return undefined;
   if (!common.length && !ways.every((way) => way.some(isWhere))) return undefined;

@@ -123,6 +123,7 @@ function mendedMark(tokens: readonly Token[], i: number): string | undefined {
   if (tokens[i]!.w === '/' && tokens[i - 1]?.w === '/') return ',';
   // "4-5: hole / patched / 30 min": a slash that stands by itself is a comma, but in "106 / 107" and "replace? / patch?"
   if (tokens[i]!.w === '/' && !tokens[i]!.glued && !tokens[i + 1]?.glued && tokens[i - 1]?.w !== '?') {
+    if (endsAsked(tokens, i)) return undefined;
     if (tokens[i - 1]?.kind !== 'number' || tokens[i + 1]?.kind !== 'number') return ',';
   }
   if (tokens[i]!.w !== ',') return undefined;
@@ -139,6 +140,10 @@ function mendedMark(tokens: readonly Token[], i: number): string | undefined {
   if (w(-1) === 'open' && w(-2) === 'still' && /^(?:whether|what|which|how)$/.test(w(1))) return ':';
   return undefined;
 }
+
+/** "2-3: net over / a darn?": what is parted is asked, as ways to choose from. */
+const endsAsked = (tokens: readonly Token[], i: number): boolean =>
+  tokens.slice(i + 1, i + 9).find((t) => /^[.;!?\n,/]$/.test(t.w))?.w === '?';
 
 /** Two small numbers with a "to" between them, the first at token `i`. */
 const isToPair = (tokens: readonly Token[], i: number): boolean =>
