@@ -107,6 +107,7 @@ import { through } from '../rules/through.ts';
 import { findDays } from '../rules/times/find-day.ts';
 import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
+import { withLaidThenOff } from '../rules/treatments/laid-then-off.ts';
 import { withPiecesByShape } from '../rules/treatments/new-shapes.ts';
 import { OWNERS_WORD } from '../rules/treatments/owners-word.ts';
 import { hoursBeforeTask } from '../rules/work/hours-before-task.ts';
@@ -244,6 +245,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withoutHowBig,
     withPatchesOfCloth,
     withSomethingFusedOn,
+    withLaidThenOff,
     withPiecesByShape,
     mendCounts,
     withUnitsFirst,

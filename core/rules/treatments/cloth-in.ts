@@ -54,6 +54,8 @@ function intoBlock(
 ): RegExpExecArray | undefined {
   const is = IS_INTO.exec(after);
   if (!is || !(lead || is[1] || / (?:into|in at) $/.test(is[0]))) return undefined;
+  // "the apple green's gone in 3-2": where it is missing, and not where it went
+  if (!lead && is[1] === 'gone' && / in $/.test(is[0])) return undefined;
   const at = items.findIndex((x, m) => m > k && /^in(?:to)?$/.test(x.w));
   return items.slice(at + 1, at + 4).some((x) => x.place?.kind === 'blocks') ? is : undefined;
 }
