@@ -39,6 +39,7 @@ import { withoutGuessed, withPlaceBehindStop } from '../rules/conditions/guessed
 import { withoutHowBig, withoutOfWhat } from '../rules/conditions/how-big.ts';
 import { withMendedToo } from '../rules/conditions/mended-too.ts';
 import { withNotForNone } from '../rules/conditions/none-there.ts';
+import { withOldRepairsListed } from '../rules/conditions/old-repairs-listed.ts';
 import { withMeetings, withParted } from '../rules/conditions/parted-from.ts';
 import { withPatchesOfCloth } from '../rules/conditions/patch-of-cloth.ts';
 import { withSomethingFusedOn } from '../rules/conditions/something-fused-on.ts';
@@ -244,6 +245,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withoutOfWhat,
     withoutHowBig,
     withPatchesOfCloth,
+    withOldRepairsListed,
     withSomethingFusedOn,
     withLaidThenOff,
     withPiecesByShape,

@@ -105,10 +105,6 @@ export function cueAt(items: Item[], k: number): Cue | undefined {
         )) ||
       // "the ends left at three quarters of an inch"
       (w(items, k) === 'left' && /^(at|to|long)$/.test(w(items, k + 1))) ||
-      // "the brown check is gone in 3-3, only the batting left": what is to be seen there
-      (w(items, k) === 'left' &&
-        /^(batting|wadding|padding|backing|lining)$/.test(w(items, k - 1)) &&
-        items.slice(0, k).some((x) => x.finding === 'missing' || /^(gone|missing)$/.test(x.w))) ||
       // "left-handed shears"
       (w(items, k) === 'left' && /^(-|handed|hand)$/.test(w(items, k + 1))) ||
       // "with what was left of the gingham": used up
