@@ -53,6 +53,10 @@ const isJustAway = (tokens: Token[]): boolean => {
   );
 };
 
+/** Where dirt is that has not reached the quilt. */
+const ON_SOMEBODY =
+  /\b(?:all over|over|on|down|up|in) (?:(?:his|her|their|my|your|its|our) (?:\w+ )?(?:paws?|feet|hands?|face|fingers?|hair|fur|whiskers|nose|chin|mouth|shoes?|boots?|legs?|arms?|knees?|clothes|shirt|uniform|trousers|coat|frock)|(?:the|my|our) (?:\w+ )?(?:floor|carpet|rug|sofa|couch|stairs|walls?|lino|worktop|counter|doormat|mat|step|hall|kitchen|hallway))\b/;
+
 /** Who is told to get off is no piece of the quilt. */
 const CREATURE =
   /\b(?:you|ye) (?:little |old |big |great )?(?:wretched|rotten|naughty|bad|mangy|greedy|cheeky|horrid|blasted|daft|silly|dirty|wee|beast|animal|monster|rascal|cat|dog|puss|devil)|\b(?:good|bad|naughty) (?:lad|boy|girl|dog|cat)\b|\bleave it ,? leave it\b/;
@@ -108,6 +112,16 @@ export function chanceDrafts(tokens: Token[], clauses: Clause[], drafts: Draft[]
       (entry.kind === 'treatment' || entry.kind === 'condition') &&
       HOUSEHOLD_GOODS.test(` ${words}`) &&
       !clause.items.some(names)
+    ) {
+      out.add(draft);
+      continue;
+    }
+    // "he's let the dog in with mud all over his paws, so hold on a minute": all over somebody, and not all over the quilt
+    if (
+      entry.kind === 'condition' &&
+      ON_SOMEBODY.test(words) &&
+      !/\b(?:on|over) (?:the |my |this )?(?:quilt|top|it)\b/.test(words) &&
+      (draft.placed !== 'said' || (entry.places ?? []).every((p) => p === 'quilt' || p === 'top'))
     ) {
       out.add(draft);
       continue;

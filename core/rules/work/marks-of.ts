@@ -84,6 +84,13 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
     /^(to|not|n't|until|till|before|when|never|the|a|'d|would|they|she|he|it)$/.test(before) &&
     !/^(till|until|til|since|end|start)$/.test(phrase) &&
     !(before === 'to' && phrase === 'stop') &&
+    // "pinned it started at two and done by ten past three": the thing that was pinned, behind its verb
+    !(
+      before === 'it' &&
+      items[k - 2]?.action?.form === 'past' &&
+      /^(?:started|began)$/.test(phrase) &&
+      (items[end]?.clock !== undefined || (/^(?:at|about|around|just)$/.test(after) && items[end + 1]?.clock !== undefined))
+    ) &&
     !(/^(not|n't|never)$/.test(before) && isOnlyThen(items, end)) &&
     // "and I'd started it at one fifteen": had
     !(
