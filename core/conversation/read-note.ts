@@ -123,6 +123,7 @@ import { withSpokenMarks } from '../text/spoken-marks.ts';
 import { tokenise } from '../text/tokenise.ts';
 import { withoutTalk } from '../text/without-talk.ts';
 import { amend, amendByScrap } from './amend.ts';
+import { withBareAnswer } from './answers/bare-answer.ts';
 import { askFor, askUnknown } from './ask.ts';
 import { type Read, readInTwo } from './in-two.ts';
 import { findListeningOrder } from './listening-order.ts';
@@ -205,6 +206,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withApostrophes,
     withoutStammer,
     withoutTalk,
+    (said) => withBareAnswer(said, memory.last?.ask),
   );
   const unread = typed.length > READ_TOKENS;
   const known = withoutUnknown(

@@ -101,6 +101,16 @@ export function thingSpokenOf(state: ReaderState, index: number): string | undef
     }
   }
   const { treatment } = state.memory;
+  // "the ties are out", "the shirting is gone in 2-2", then "cut out what was left": of the cloth
+  if (
+    /^(?:ties|pins|quilting|stitching)$/.test(treatment?.object ?? '') &&
+    state.memory.lastKind === 'condition' &&
+    /^(?:missing|shattered|thin|fraying|hole|tear|stain|burn|insect-damage|mildew)$/.test(state.memory.condition?.finding ?? '') &&
+    / cut (?:out |away )?(?:what|it|the (?:rest|remains|last))(?! (?:(?:was|were|is|'s) left )?of (?:them|those|the ties)) /.test(
+      wordsBetween(state.clauses[index]?.items ?? []),
+    )
+  )
+    return undefined;
   return (
     treatment?.object ??
     (treatment?.action === 'bind' ? 'binding' : state.memory.thing) ??
