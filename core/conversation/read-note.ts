@@ -12,6 +12,7 @@ import { withUnitsFirst } from '../rules/amounts/units-first.ts';
 import { withoutUnknown } from '../rules/amounts/unknown-amounts.ts';
 import { withVagueCounts } from '../rules/amounts/vague-counts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
+import { withApprovedAndRejected } from '../rules/clause/approved-and-rejected.ts';
 import { askedAndTold } from '../rules/clause/asked-and-told.ts';
 import { withButOnly } from '../rules/clause/but-only.ts';
 import { withChoices } from '../rules/clause/choices.ts';
@@ -240,6 +241,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   const tokens = through(
     nameBetween(nameLineOne(nameNextLine(heard, grid)), grid),
     withoutThatsAll,
+    withApprovedAndRejected,
     askedAndTold,
     askedAndFound,
     withNotForNone,
