@@ -112,6 +112,7 @@ import { wallOf } from '../rules/times/local-time.ts';
 import { withLaidThenOff } from '../rules/treatments/laid-then-off.ts';
 import { withPiecesByShape } from '../rules/treatments/new-shapes.ts';
 import { OWNERS_WORD } from '../rules/treatments/owners-word.ts';
+import { withWetCleaning } from '../rules/treatments/wet-cleaning.ts';
 import { hoursBeforeTask } from '../rules/work/hours-before-task.ts';
 import { withOwnLengths } from '../rules/work/own-lengths.ts';
 import { withQuiltApart } from '../rules/work/taken-apart.ts';
@@ -252,6 +253,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withOldRepairsListed,
     withSomethingFusedOn,
     withLaidThenOff,
+    withWetCleaning,
     withPiecesByShape,
     mendCounts,
     withUnitsFirst,

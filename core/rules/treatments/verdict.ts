@@ -82,6 +82,9 @@ const IS_OFF = new RegExp(
   ].join('|'),
 );
 
+const IS_OUT = /(?: is| 's| are|'s|'re) (?:all |both )?(?:off|out)\b(?! of the question| the (?:table|cards|menu))/;
+const OF_THE_IDEA = /\b(?:idea|plan|option|notion|scheme|taking|removing|unpicking|pulling|cutting|n't|not)\b/;
+
 /** "no silk", "so no support there", "forget the darning", "not the patch": what stands behind is given up. */
 const GIVEN_UP = /^(no|not|forget|scrap|drop|skip|cancel|ditch|bin|nix)$/;
 
@@ -115,6 +118,12 @@ export function dropIdea(state: ReaderState, v: ClauseView, words: string): void
   if (!state.memory.open.length && !plans.length) return;
   const open = openNamed(state, givenUp(state, v, words), plans);
   const made = open && state.drafts.findLast(isTreatment);
+  // "the ties have to come out of row one", then "those ties are out": done as it was meant to be, and not given up
+  if (open?.action === 'remove' && IS_OUT.test(words) && !OF_THE_IDEA.test(words)) {
+    if (made?.entry.action === 'remove' && made.placed !== 'said' && !made.entry.places?.length)
+      made.entry.places = [...open.places];
+    return;
+  }
   if (made && made.entry.action === open.action && made.clause === v.index && made.placed !== 'said') {
     made.entry.state = 'dropped';
     made.entry.places = [...open.places];

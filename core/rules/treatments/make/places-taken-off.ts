@@ -90,6 +90,7 @@ export function placesTakenOff({ state, clause, v, way, placed: told }: Making):
               state.topic.places.every((p) => splitBlock(p))
             ? state.topic.places
             : undefined;
+    if (!places?.length && way.form === 'past') places = plannedFor(state, object);
     how = 'unneeded';
   } else if (object === 'label' && placed.kind === 'none') {
     places = undefined;
@@ -146,6 +147,12 @@ function outOfThose(state: ReaderState, items: Item[]): string[] | undefined {
   const places = told && 'places' in told ? (told.places ?? []) : [];
   return places.length && places.every((p) => splitBlock(p)) ? [...places] : undefined;
 }
+
+/** "the old ties have to come out of the top two rows", then "all those ties are out now": where it was meant to be done. */
+const plannedFor = ({ memory, drafts }: ReaderState, object: string): string[] | undefined =>
+  drafts.some((d) => 'places' in d.entry && d.entry.places?.length)
+    ? undefined
+    : memory.plans?.findLast((p) => p.action === 'remove' && p.object === object)?.places;
 
 /** Where ties or stitches were just told to be broken. */
 function brokenHere(state: ReaderState, sentence: number): string[] | undefined {
