@@ -14,6 +14,7 @@ import { withVagueCounts } from '../rules/amounts/vague-counts.ts';
 import { answeredHerself } from '../rules/clause/answered-herself.ts';
 import { withApprovedAndRejected } from '../rules/clause/approved-and-rejected.ts';
 import { askedAndTold } from '../rules/clause/asked-and-told.ts';
+import { withBetweenWays } from '../rules/clause/between-ways.ts';
 import { withButOnly } from '../rules/clause/but-only.ts';
 import { withChoices } from '../rules/clause/choices.ts';
 import { withChosenApart } from '../rules/clause/chosen-for.ts';
@@ -243,6 +244,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     nameBetween(nameLineOne(nameNextLine(heard, grid)), grid),
     withoutThatsAll,
     withApprovedAndRejected,
+    withBetweenWays,
     askedAndTold,
     askedAndFound,
     withNotForNone,
