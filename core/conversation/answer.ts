@@ -183,7 +183,13 @@ function beside(a: Answering, drafts: Draft[]): Draft[] {
 }
 
 /** "tied, 3 in apart", "patched them. binding still open, stopped at four": what tells by itself of what it is, and answers nothing. */
-const standsBeside = ({ last }: Answering, { entry: e }: Draft): boolean =>
+const standsBeside = ({ last, words }: Answering, { entry: e }: Draft): boolean =>
+  // "it was 2-3, and I used a grey thread for it"
+  (e.kind === 'material' &&
+    e.use === 'used' &&
+    e.material !== undefined &&
+    last.ask === 'place' &&
+    / (?:i|we|and|,) (?:\w+ )?(?:used|did it with|did it in) /.test(words)) ||
   (e.kind === 'decision' && !/^(?:material|fabric)$/.test(last.ask ?? '')) ||
   (e.kind === 'work' && last.ask !== 'time' && (e.mark ?? e.start ?? e.end) !== undefined) ||
   (e.kind === 'measurement' &&

@@ -9,6 +9,7 @@ const NOW = 'now|all|just|simply|both|also?';
 const DROPPED_BARE = [
   'dropped|scrapped|cancelled|canceled|abandoned|ditched|binned|rejected|vetoed|nixed|axed|aborted|canned|discarded',
   'called|ruled off|out',
+  'decided|advised|voted against',
   'thrown|chucked|tossed out',
   'knocked on the head',
   'given up? on',

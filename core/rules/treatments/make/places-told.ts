@@ -227,7 +227,8 @@ export function placesTold(
         ? givenUpAt(state, open)
         : (carriedPlaces(state, v, way, placed) ?? (couched ? state.memory.treatment!.places : undefined));
     if (carried) {
-      places = carried;
+      // "I'm sewing it on now", when the binding was what was spoken of: on the quilt
+      places = action === 'bind' && carried.every((p) => p === 'binding') ? ['quilt'] : carried;
       how = 'carried';
       implied = true;
       placeItems = [];
