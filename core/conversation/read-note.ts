@@ -87,6 +87,7 @@ import { exceptPlaces } from '../rules/places/except-places.ts';
 import { namesOf } from '../rules/places/names-of.ts';
 import { withNotThere } from '../rules/places/not-there.ts';
 import { withSeamOfLine } from '../rules/places/seam-of-line.ts';
+import { withStripsOfStrippy } from '../rules/places/strips-of-strippy.ts';
 import { readAmounts } from '../rules/read-amounts.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { withRelatives } from '../rules/relatives.ts';
@@ -221,6 +222,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     withoutRather,
     withoutShortStops,
     withRowHeadings,
+    (said) => withStripsOfStrippy(said, grid),
     namePlaceMarks,
     nameKnockedOff,
     nameBlanks,

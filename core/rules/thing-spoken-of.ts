@@ -105,7 +105,9 @@ export function thingSpokenOf(state: ReaderState, index: number): string | undef
   if (
     /^(?:ties|pins|quilting|stitching)$/.test(treatment?.object ?? '') &&
     state.memory.lastKind === 'condition' &&
-    /^(?:missing|shattered|thin|fraying|hole|tear|stain|burn|insect-damage|mildew)$/.test(state.memory.condition?.finding ?? '') &&
+    /^(?:missing|shattered|thin|fraying|hole|tear|stain|burn|insect-damage|mildew)$/.test(
+      state.memory.condition?.finding ?? '',
+    ) &&
     / cut (?:out |away )?(?:what|it|the (?:rest|remains|last))(?! (?:(?:was|were|is|'s) left )?of (?:them|those|the ties)) /.test(
       wordsBetween(state.clauses[index]?.items ?? []),
     )

@@ -7,8 +7,10 @@ const YES = /^(?:yes|yeah|yep|yup|aye|erm|er|um|uh|hmm)$/;
 /** "that'd be the last one": put before an answer as "it was" is. */
 const WOULD_BE = /^ (?:that|it) (?:'d|would|'ll|will) (?:have been|be) /;
 /** Where nothing else is said, "yes" is said to no question of where or what. */
-const NO_ANSWER = /^(?:please|thanks|thank|ta|do|i|it|that|you|ok|okay|fine|sure|and|but|so|no|not|we|he|she|they)$/;
-const AT_END = /^ (?:the )?(?:one )?(?:right |just )?(?:at|on|by) the (?:very |far |right )?end(?: one| there)? $/;
+const NO_ANSWER =
+  /^(?:please|thanks|thank|ta|do|i|it|that|you|ok|okay|fine|sure|and|but|so|no|not|we|he|she|they)$/;
+const AT_END =
+  /^ (?:the )?(?:one )?(?:right |just )?(?:at|on|by) the (?:very |far |right )?end(?: one| there)? $/;
 const NEXT_TO_LAST =
   /^ (?:the )?(?:(?:next|second) (?:to|from) (?:the )?(?:last|end)|second last|last but one|penultimate)(?: one| block| along| one along)? $/;
 
@@ -20,7 +22,12 @@ export function withBareAnswer(tokens: Token[], ask: Ask['slot'] | null | undefi
   if (!ask) return tokens;
   let from = 0;
   while (YES.test(w(tokens, from)) || w(tokens, from) === ',') from++;
-  if (from > 0 && (!tokens[from] || tokens[from]!.kind === 'mark' || NO_ANSWER.test(w(tokens, from))) && !WOULD_BE.test(wordsBetween(tokens, from, from + 4))) from = 0;
+  if (
+    from > 0 &&
+    (!tokens[from] || tokens[from]!.kind === 'mark' || NO_ANSWER.test(w(tokens, from))) &&
+    !WOULD_BE.test(wordsBetween(tokens, from, from + 4))
+  )
+    from = 0;
   const would = WOULD_BE.exec(wordsBetween(tokens, from, from + 5))?.[0];
   if (would) from += would.trim().split(' ').length;
   const rest = from ? tokens.slice(from) : tokens;

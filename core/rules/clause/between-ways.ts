@@ -4,7 +4,8 @@ import { wordsBetween } from '../words-between.ts';
 
 const UNDECIDED =
   /(?:(?:ca n't|can not|cannot|could n't|not|n't|trouble|struggling to|trying to|have to|got to|need to) (?:\w+ )?(?:decide|choose|pick|settle)|torn|undecided|wavering|dithering|hesitating|toss up|choice is|choosing|deciding) between $/;
-const FASTENED = /^(?:sewn|stitched|laid|put|set|slipped|fused|tacked|basted|spread|stretched|applied|couched|patched)$/;
+const FASTENED =
+  /^(?:sewn|stitched|laid|put|set|slipped|fused|tacked|basted|spread|stretched|applied|couched|patched)$/;
 const LIES = /^(?:behind|over|under|underneath|beneath|across|on)$/;
 const SUBJECT = /^(?:i|we|she|he|they|'ve|have|has|had|is|was|were|are|'s|and|,)$/;
 
@@ -13,7 +14,9 @@ const SUBJECT = /^(?:i|we|she|he|they|'ve|have|has|had|is|was|were|are|'s|and|,)
  * The tokens without that word.
  */
 export function withBetweenWays(tokens: Token[]): Token[] {
-  const at = tokens.findIndex((t, k) => t.w === 'between' && UNDECIDED.test(wordsBetween(tokens, k - 6, k + 1)));
+  const at = tokens.findIndex(
+    (t, k) => t.w === 'between' && UNDECIDED.test(wordsBetween(tokens, k - 6, k + 1)),
+  );
   if (at < 0) return tokens;
   const out = tokens.slice(0, at + 1);
   let k = at + 1;

@@ -32,7 +32,9 @@ export function withOldRepairsListed(tokens: Token[]): Token[] {
     let from = list + 1;
     while (thing) {
       const said = tokens[thing]!;
-      out.push(...wordsFor(tokens.slice(from, thing + 1)).map((word): Token => ({ ...said, w: word, kind: 'word' })));
+      out.push(
+        ...wordsFor(tokens.slice(from, thing + 1)).map((word): Token => ({ ...said, w: word, kind: 'word' })),
+      );
       at = thing + 1;
       thing = undefined;
       // the place, up to the next of the list

@@ -74,7 +74,12 @@ function goodFrom(items: Item[], k: number, listed: boolean): GoodFound | undefi
     .slice(g.first < 0 ? m : Math.min(g.first, m), g.next)
     .map((x) => x.w)
     .filter((x) => x !== 'of')
-    .join(' ');
+    .join(' ')
+    // "the last of the brown thread": how much of it, and no name
+    .replace(
+      /^(?:last|rest|remainder|remains|end|remnants) (?:(?:bit|piece|scrap) )?(?:the|that|my|this) (?=\S)/,
+      '',
+    );
   readPurpose(g);
   // "the backing today, white sheeting, six yards": what it is made of, named beside it
   const beside = !g.figure && g.head >= 0 ? besideIt(items, k, g.head, g.next) : undefined;

@@ -48,7 +48,8 @@ function behindPlace(tokens: Token[], k: number): number {
     m < tokens.length &&
     !TAKEN.test(w(tokens, m)) &&
     // "2-2 and 2-3"
-    (!NO_PLACE.test(w(tokens, m)) || (w(tokens, m) === 'and' && /^(?:\d+|rows?|blocks?|columns?)$/.test(w(tokens, m + 1))))
+    (!NO_PLACE.test(w(tokens, m)) ||
+      (w(tokens, m) === 'and' && /^(?:\d+|rows?|blocks?|columns?)$/.test(w(tokens, m + 1))))
   )
     m++;
   return m;
@@ -57,7 +58,11 @@ function behindPlace(tokens: Token[], k: number): number {
 /** Where the statement begins: nothing but what belongs to the thing may stand before it. */
 function headOf(tokens: Token[], at: number): number | undefined {
   let head = at;
-  while (head > at - 5 && /^(?:[a-z]+|iron-on)$/.test(w(tokens, head - 1)) && !JOINT.test(w(tokens, head - 1))) {
+  while (
+    head > at - 5 &&
+    /^(?:[a-z]+|iron-on)$/.test(w(tokens, head - 1)) &&
+    !JOINT.test(w(tokens, head - 1))
+  ) {
     if (/^(?:the|that|those|all|my)$/.test(w(tokens, head - 1))) {
       head--;
       break;
@@ -83,7 +88,11 @@ function offAt(tokens: Token[], k: number): TakenOff | undefined {
     return onlyThere(tokens, next) ? undefined : { verb: k, next, toCome: true };
   }
   let m = k;
-  while (m < k + 5 && (/^(?:has|have|had|'s|'ve|is|are|was|were|got|been)$/.test(w(tokens, m)) || ALSO.test(w(tokens, m)))) m++;
+  while (
+    m < k + 5 &&
+    (/^(?:has|have|had|'s|'ve|is|are|was|were|got|been)$/.test(w(tokens, m)) || ALSO.test(w(tokens, m)))
+  )
+    m++;
   // "came off", "has come off now"
   const came = w(tokens, m) === 'came' || (w(tokens, m) === 'come' && m > k);
   if (!came && !TAKEN.test(w(tokens, m))) return undefined;
@@ -96,4 +105,5 @@ const TO_COME =
 
 /** "has come off at one corner", "was cut out of an old shirt": loose, or where it is from, and not taken off. */
 const onlyThere = (tokens: Token[], k: number): boolean =>
-  /^(?:at|along|down|round|around)$/.test(w(tokens, k)) || (w(tokens, k) === 'of' && /^(?:an?|some|my|her|his)$/.test(w(tokens, k + 1)));
+  /^(?:at|along|down|round|around)$/.test(w(tokens, k)) ||
+  (w(tokens, k) === 'of' && /^(?:an?|some|my|her|his)$/.test(w(tokens, k + 1)));

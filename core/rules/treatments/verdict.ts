@@ -82,8 +82,10 @@ const IS_OFF = new RegExp(
   ].join('|'),
 );
 
-const IS_OUT = /(?: is| 's| are|'s|'re) (?:all |both )?(?:off|out)\b(?! of the question| the (?:table|cards|menu))/;
-const OF_THE_IDEA = /\b(?:idea|plan|option|notion|scheme|taking|removing|unpicking|pulling|cutting|n't|not)\b/;
+const IS_OUT =
+  /(?: is| 's| are|'s|'re) (?:all |both )?(?:off|out)\b(?! of the question| the (?:table|cards|menu))/;
+const OF_THE_IDEA =
+  /\b(?:idea|plan|option|notion|scheme|taking|removing|unpicking|pulling|cutting|n't|not)\b/;
 
 /** "no silk", "so no support there", "forget the darning", "not the patch": what stands behind is given up. */
 const GIVEN_UP = /^(no|not|forget|scrap|drop|skip|cancel|ditch|bin|nix)$/;

@@ -89,7 +89,8 @@ function isMark(items: Item[], k: number, end: number, phrase: string, earlier: 
       before === 'it' &&
       items[k - 2]?.action?.form === 'past' &&
       /^(?:started|began)$/.test(phrase) &&
-      (items[end]?.clock !== undefined || (/^(?:at|about|around|just)$/.test(after) && items[end + 1]?.clock !== undefined))
+      (items[end]?.clock !== undefined ||
+        (/^(?:at|about|around|just)$/.test(after) && items[end + 1]?.clock !== undefined))
     ) &&
     !(/^(not|n't|never)$/.test(before) && isOnlyThen(items, end)) &&
     // "and I'd started it at one fifteen": had
