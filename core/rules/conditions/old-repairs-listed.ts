@@ -27,6 +27,9 @@ export function withOldRepairsListed(tokens: Token[]): Token[] {
     if (!INTO_LIST.test(w(tokens, list))) continue;
     let thing = thingAt(tokens, list + 1);
     if (!thing) continue;
+    // "an earlier repair, interfacing behind 2-3": one, which is known by what it is of
+    if (/^(?:repair|mend)$/.test(w(tokens, k + 1)) && tokens.slice(list, thing).some((t) => FUSED.test(t.w)))
+      continue;
     const out = tokens.slice(0, k);
     let at = thing;
     let from = list + 1;
