@@ -27,9 +27,6 @@ export function withOldRepairsListed(tokens: Token[]): Token[] {
     if (!INTO_LIST.test(w(tokens, list))) continue;
     let thing = thingAt(tokens, list + 1);
     if (!thing) continue;
-    // "an earlier repair, interfacing behind 2-3": one, which is known by what it is of
-    if (/^(?:repair|mend)$/.test(w(tokens, k + 1)) && tokens.slice(list, thing).some((t) => FUSED.test(t.w)))
-      continue;
     const out = tokens.slice(0, k);
     let at = thing;
     let from = list + 1;
@@ -73,11 +70,18 @@ function thingAt(tokens: Token[], k: number): number | undefined {
   while (m < k + 7 && (OF_THING.test(w(tokens, m)) || THING.test(w(tokens, m)))) {
     if (THING.test(w(tokens, m))) {
       named = true;
-      if (LIES.test(w(tokens, m + 1))) return m + 1;
+      if (liesAt(tokens, m + 1)) return m + 1;
       // "darn 1-4"
       if (/^\d+$/.test(w(tokens, m + 1)) && w(tokens, m + 2) === '-') return m;
     }
     m++;
   }
-  return named && LIES.test(w(tokens, m)) ? m : undefined;
+  return named && liesAt(tokens, m) ? m : undefined;
 }
+
+/** "behind 2-3"; "interfacing glued behind", with no place to it, tells how the repair was made. */
+const liesAt = (tokens: Token[], k: number): boolean =>
+  LIES.test(w(tokens, k)) &&
+  tokens[k + 1] !== undefined &&
+  tokens[k + 1]!.kind !== 'mark' &&
+  !/^(?:it|and|that)$/.test(w(tokens, k + 1));
