@@ -74,6 +74,7 @@ import { mendCorrections } from '../rules/mend-corrections.ts';
 import { mendCounts } from '../rules/mend-counts.ts';
 import { tellingsOf } from '../rules/mentions-of.ts';
 import { nameBetween } from '../rules/name-between.ts';
+import { ofWholeQuilt } from '../rules/of-whole-quilt.ts';
 import { nameLineOne } from '../rules/name-line-one.ts';
 import { nameLines } from '../rules/name-lines.ts';
 import { nameNextLine } from '../rules/name-next-line.ts';
@@ -226,6 +227,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     namePlaceMarks,
     nameKnockedOff,
     nameBlanks,
+    ofWholeQuilt,
     withBlankSides,
     nameRest,
   );
