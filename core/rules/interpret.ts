@@ -53,6 +53,7 @@ import { takenInTurn } from './treatments/taken-in-turn.ts';
 import { thisNotThat } from './treatments/this-not-that.ts';
 import { toFollow } from './treatments/to-follow.ts';
 import { tendedTo, unsaidDeed } from './treatments/unsaid-deed.ts';
+import { unsaidPlan } from './treatments/unsaid-plan.ts';
 import { callOff, chooseIdea, dropIdea } from './treatments/verdict.ts';
 import { wholeVerdict } from './treatments/whole-verdict.ts';
 import { wordsBetween } from './words-between.ts';
@@ -288,6 +289,10 @@ function readClause(
   if (/ (?:no|not) /.test(sentence) && / (?:just|only|simply|instead) /.test(sentence)) thisNotThat(state, v);
   if (!made.length && !state.drafts.some((d) => d.clause === index))
     toFollow(state, v, clause, placed, stitch);
+  if (!made.length && !state.drafts.some((d) => d.clause === index)) {
+    const plan = unsaidPlan(state, v, words, told);
+    if (plan) state.drafts.push(plan);
+  }
   if (
     made.every((d) => isTreatment(d) && d.entry.state === 'dropped') &&
     /^(none|pronoun|specific)$/.test(told.kind) &&

@@ -42,6 +42,8 @@ export function answerAction(a: Answering): boolean {
   const unsaid = a.state.drafts.some((d) => d.entry.kind === 'treatment' && !d.entry.action && elsewhere(d));
   if (told.every(elsewhere) || unsaid) return false;
   if (where.every((p) => splitBlock(p) !== undefined) && isOfTheWhole(a, told)) return false;
+  const toDo = isStillToDo(a, open);
+  const cloth = toDo ? withoutUsed(a) : undefined;
   const made: Standing[] = [];
   for (const d of told) {
     if (d.entry.kind !== 'treatment') continue;
@@ -84,6 +86,9 @@ export function answerAction(a: Answering): boolean {
       !/ (will|going to|to be|next|tomorrow|yet) /.test(a.words)
     )
       e['state'] = 'done';
+    if (toDo && /^(?:done|doing)$/.test(d.entry.state)) e['state'] = 'planned';
+    if (cloth && LAID_ON.has(d.entry.action ?? '') && !d.entry.fabric)
+      put(d, 'fabric', cloth, 'answer.action', []);
     if (open.entry.minutes && !d.entry.minutes) e['minutes'] = open.entry.minutes;
     made.push({ draft: d, was: d.entry });
   }
@@ -113,6 +118,21 @@ export function answerAction(a: Answering): boolean {
     }
   }
   return true;
+}
+
+/** "(2-2 still wants doing.) Patching", "net over it": the deed by its name, which is to come; "patched it just now" is done. */
+const isStillToDo = (a: Answering, { entry: e }: Draft): boolean =>
+  e.kind === 'treatment' &&
+  e.state === 'planned' &&
+  !a.items.some((x) => x.action?.form === 'past') &&
+  !/ (?:did|done|'ve|have|has|already|now|today|just|am|'m|busy) /.test(` ${a.words} `);
+
+/** What is to be done has used up nothing yet. Gives the name of the cloth that it is to be done with. */
+function withoutUsed(a: Answering): string | undefined {
+  const used = a.state.drafts.filter(({ entry: e }) => e.kind === 'material' && e.use === 'used');
+  for (const d of used) a.taken.add(d);
+  const cloth = used.find(({ entry: e }) => e.kind === 'material' && e.material === 'fabric')?.entry;
+  return cloth?.kind === 'material' ? cloth.name : undefined;
 }
 
 /** What was asked about, in one list with more: each of them has the deed. */

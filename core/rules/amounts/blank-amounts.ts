@@ -76,9 +76,21 @@ function isBare(tokens: Token[], i: number): boolean {
   let at = i - 1 - (tokens[i - 1]?.w === 'them' ? 1 : vague);
   while (tokens[at]?.w === ',') at--;
   const before = tokens[at];
+  // "tied in black crochet cotton, um, millimetres apart", whatever stands before
+  if (tokens[i + 1]?.w === 'apart' && isNoCount(tokens, at, at < i - 1 - vague)) return true;
   if (!BEFORE_BARE.test(before?.w ?? '') || !BEHIND_BARE.test(tokens[i + 1]?.w ?? '')) return false;
   return !(tokens[i - 1]!.w === 'of' && SOME_OF.test(tokens[i - 2]?.w ?? ''));
 }
+
+/** Can this word be no amount that is counted in the unit behind it? A number can where a comma parts them. */
+function isNoCount(tokens: Token[], at: number, parted: boolean): boolean {
+  const t = tokens[at];
+  if (!t) return false;
+  if (t.kind === 'number') return parted;
+  return !SOME_OF.test(t.w) && !COUNTS.test(t.w) && !(t.w === 'of' && SOME_OF.test(tokens[at - 1]?.w ?? ''));
+}
+const COUNTS =
+  /^(?:several|many|some|a|an|one|two|three|four|five|six|seven|eight|nine|ten|or|so|to|odd|more|those|these|the|my|[½¼¾].*|-|–|\/)$/;
 
 /** Does the unit that the marks stand before need a number, in the midst of a sentence? */
 function awaitsNumber(tokens: Token[], from: number, next: number): boolean {
