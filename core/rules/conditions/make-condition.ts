@@ -9,6 +9,7 @@ import { splitBlock, unique } from '../places/grid.ts';
 import { type ClausePlaces, holdsMoreThan } from '../places/places-of-clause.ts';
 import type { ReaderState } from '../reader-state.ts';
 import { wordsBetween } from '../words-between.ts';
+import { edgeUnder } from './edge-under.ts';
 import type { ConditionFound } from './find-conditions.ts';
 import { placeListed } from './listed-findings.ts';
 
@@ -74,7 +75,7 @@ export function makeCondition(
       (items[0]?.w === 'edges' &&
         !/ (?:all|round|around|sides?) /.test(`${items.map((x) => x.w).join(' ')} `))) &&
     state.drafts.at(-1)?.sentence === v.sentence;
-  if (placed.kind === 'specific' || (placed.kind === 'general' && !ownEdges)) places = placed.places;
+  if (placed.kind === 'specific' || (placed.kind === 'general' && !ownEdges)) places = edgeUnder(state, items, placed) ?? placed.places;
   let usedFabric: Item | undefined;
   // "there was a hole where a spark fell on it", when whole rows were spoken of: in which block, nobody knows
   const oneOfMany =

@@ -22,13 +22,13 @@ export function unsaidPlan(
   const topic = state.topic?.sentence === v.sentence && v.items.length <= 6 ? state.topic.places : undefined;
   const cloth = told.kind === 'none' && !topic ? mendedCloth(v.items, state) : undefined;
   const places =
-    told.kind === 'specific' || isPart(told)
+    told.kind === 'specific' || isPart(told) || pointsBack(told)
       ? told.places
       : told.kind === 'none'
         ? (topic ?? cloth?.places)
         : undefined;
   if (!places?.length || told.outside) return undefined;
-  if (v.items.some((x) => x.finding || x.material || x.action)) return undefined;
+  if (v.items.some((x) => x.finding || (x.material && !x.fabric) || x.action)) return undefined;
   const action = planFor(state, places)?.action;
   return makeDraft(
     'treatment',
@@ -41,6 +41,10 @@ export function unsaidPlan(
     'said',
   );
 }
+
+/** "that one still wants doing", "those need seeing to"; but "it needs work" may be of the quilt. */
+const pointsBack = (told: ClausePlaces): boolean =>
+  told.kind === 'pronoun' && told.items.every((x) => x.place!.rule !== 'place.it');
 
 const isPart = (told: ClausePlaces): boolean =>
   told.kind === 'general' && told.places.length === 1 && told.places[0] !== 'quilt';
