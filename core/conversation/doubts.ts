@@ -167,10 +167,15 @@ function trustPointing(state: ReaderState, draft: Draft, items: Item[]): void {
   if (draft.origins['action']?.rule === 'treatment.same-again') return;
   const sentence = state.clauses.filter((c) => c.sentence === draft.sentence).flatMap((c) => c.items);
   if (ELSEWHERE.test(sentence.map((x) => x.w).join(' '))) return;
-  const open = items.some(
+  // "closed up a seam that had come open": where that is, has been said as little
+  const nowhere = state.drafts.some(
+    (d) => d.entry.kind === 'condition' && d.placed === 'none' && d.sentence === draft.sentence,
+  );
+  const words = nowhere ? sentence : items;
+  const open = words.some(
     (x, k) =>
       (x.seam || x.finding || x.object || x.place?.outside || BLOCKISH.test(x.w)) &&
-      (BENEATH.test(items[k - 1]?.w ?? '') || BENEATH.test(items[k - 2]?.w ?? '')),
+      (BENEATH.test(words[k - 1]?.w ?? '') || BENEATH.test(words[k - 2]?.w ?? '')),
   );
   if (open || items.some((x) => x.place?.outside) || sinceOutside(state, draft.clause)) return;
   const told = state.drafts.findLast(
