@@ -2,6 +2,7 @@ import { UNIT_WORDS } from '../../../lexicon/units.ts';
 import { readCount } from '../../../text/read-number.ts';
 import type { Token } from '../../../text/tokenise.ts';
 import { wordAt as w } from '../../../text/word-at.ts';
+import { wordsBetween } from '../../words-between.ts';
 import { columnOf, rowOf, splitBlock } from '../grid.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import { nthOf } from './nth-of-them.ts';
@@ -115,6 +116,9 @@ export function ledPointer(tokens: Token[], i: number, ctx: PlaceContext): Place
     return undefined;
   const corner = word === 'the' && noun === 'corner' ? theCorner(tokens, i, ctx) : undefined;
   if (corner) return corner;
+  // "(1-1 torn, 1-2 stained.) vac'd the lot": what goes over the whole of a quilt
+  if (word === 'the' && noun === 'lot' && w(tokens, i + 2) !== 'of' && GOES_OVER_ALL.test(wordsBetween(tokens, i - 4, i)))
+    return { next: i + 2, places: ['quilt'], how: 'said', rule: 'place.the-lot', kind: 'part' };
   const many =
     ctx.cloth && (noun === 'lot' || ctx.cloth.length === 2)
       ? ctx.cloth
@@ -125,6 +129,9 @@ export function ledPointer(tokens: Token[], i: number, ctx: PlaceContext): Place
   }
   return undefined;
 }
+
+const GOES_OVER_ALL =
+  / (?:vac|vac 'd|vac'd|vacced|vacuum|vacuumed|vacuuming|hoover|hoovered|hoovering|wash|washed|washing|hand washed|rinse|rinsed|soaked|air|aired|airing)(?: (?:off|out|down|over|through|all))? $/;
 
 const TAKEN =
   /^(?:take|took|taken|taking|pick|picked|picking|unpick|unpicked|unpicking|pull|pulled|pulling|cut|cutting|rip|ripped|ripping|get|got|getting|remove|removed|removing|lift|lifted|eased|had|have|snipped)$/;
