@@ -61,6 +61,11 @@ const FASTENED = /^(?:sewn|stitched|laid|put|set|let|fused|ironed|tacked|slipped
 const isStuff = (items: Item[], k: number): boolean =>
   items[k] !== undefined &&
   (items[k]!.material !== undefined || Object.hasOwn(WORK_THINGS, items[k]!.w) || items[k]!.w === 'piece');
+/** "a silk support", "velvet patch"; "the velvet patch" is one that is there. */
+const isOfCloth = (items: Item[], k: number): boolean =>
+  items[k]!.fabric !== undefined &&
+  !/^(?:the|all|both|every|that|those)$/.test(items[k - 1]?.w ?? '') &&
+  /^(?:patch|support|lining|backing|overlay|piece|square|backing cloth)$/.test(items[k + 1]?.w ?? '');
 const PLAIN_POINTER = /^place\.(?:it|them|that-one)$/;
 
 /** "patch 2-2 and 3-3": a list of blocks, where behind it nothing is told of the last of them. */
@@ -93,6 +98,7 @@ const withinWay = (items: Item[], k: number): boolean => {
     /^(?:the (?:whole )?lot|the whole thing)$/.test(x.w) ||
     (FASTENED.test(x.w) && k > 0 && isStuff(items, k - 1)) ||
     x.material !== undefined ||
+    isOfCloth(items, k) ||
     x.object !== undefined ||
     x.seam === true ||
     (x.finding !== undefined && /^(?:the|that)$/.test(items[k - 1]?.w ?? ''))
@@ -102,7 +108,11 @@ const withinWay = (items: Item[], k: number): boolean => {
 /** The ways told from `from` on, one of which is to be chosen; a single one where a doubt about its place stands before or behind it. */
 function waysAt(items: Item[], from: number): Ways | undefined {
   let k = from;
-  while (items[k] && !isDeed(items, k) && (tellsWhere(items[k]!) || leadsOn(items, from, k))) k++;
+  while (items[k] && !isDeed(items, k) && (tellsWhere(items[k]!) || leadsOn(items, from, k))) {
+    // "2-2: a silk support or net": where it is has been said, so the cloth is what the support is of
+    if (isOfCloth(items, k) && items.slice(from, k).some(tellsWhere)) break;
+    k++;
+  }
   const lead = items.slice(from, k);
   // "2-5 is torn, not sure whether to darn 5-5": found, and no "torn between"
   if (lead.some((x, m) => x.finding && !/^(?:between|on|over|about)$/.test(items[from + m + 1]?.w ?? '')))
@@ -248,6 +258,8 @@ function statement(given: Item[], common: Item[]): Item[] {
   const at = way[0]!;
   const maybe = wordsAt(at, 'maybe');
   if (/^(?:maybe|perhaps|possibly)$/.test(way.at(-1)!.w)) way = way.slice(0, -1);
+  // "velvet patch": a patch of it, and not the velvet patched
+  if (isOfCloth(way, 0)) way = [...wordsAt(at, 'a'), ...way];
   const head = way.findIndex((_x, k) => isDeed(way, k));
   const deed = way[head]!;
   const own = way.some((x) => isWhere(x) && !x.object);

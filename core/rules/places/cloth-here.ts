@@ -3,11 +3,12 @@ import { wordAt as w } from '../../text/word-at.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
+import { splitBlock } from './grid.ts';
 import { findMention } from './find-mention.ts';
 import type { PlaceContext } from './place-found.ts';
 
 const HERE =
-  /^ (?:right |just |down |in |from )?(?:there|here|underneath|beneath|below|inside|(?:under|underneath|beneath|below|behind|round|around|beside|inside|in) (?:it|that|there|them|that one)) /;
+  /^ (?:right |just |down |in |from )?(?:(?:under|underneath|beneath|below|behind|round|around|beside|inside|in) (?:it|that|there|them|that one)|there|here|underneath|beneath|below|inside) /;
 /** What is told of the cloth: damage, or a word before it. */
 const TELLS =
   /^(?:|[.,;:!)]|is|'s|are|'re|was|were|has|have|had|'d|looks?|seems?|feels?|went|gone|gave|had|came|all|and|but|too|badly|just|simply|really|completely|still|quite|very|anyhow)$/;
@@ -52,11 +53,30 @@ export function clothHere(
   // "the one below that | the velvet in it": a block and what is told of it
   if (!elsewhere && items.at(items.at(-2)?.w === 'the' ? -3 : -2)?.place) return undefined;
   const own = item.fabric!.names.flatMap((name) => fabrics.blocks[name] ?? []);
-  const here = (spokenOfHere(items, ctx) ?? focus).filter((p) => own.includes(p));
+  const spoken = spokenOfHere(items, ctx) ?? focus;
+  const inside = spoken.filter((p) => own.includes(p));
+  // "(took the patch off 2-2.) the silk beneath it is gone", where 2-2 goes by no such cloth: what came to light there
+  const here = inside.length || !(said && UNDER_IT.test(said)) ? inside : cameToLight(spoken, own, ctx);
   if (!here.length || here.length === own.length) return undefined;
   item.j = next;
   item.place = { next, places: here, how: 'implied', rule: 'place.cloth-here', kind: 'blocks' };
   return next;
+}
+
+const UNDER_IT =
+  /^ (?:right |just |down |in |from )?(?:(?:under|underneath|beneath|behind) (?:it|that|there|them)|underneath|beneath) /;
+
+/** The block that something was taken off; of one only told to be patched, not where the cloth lies in the block below it. */
+function cameToLight(spoken: string[], own: string[], ctx: PlaceContext): string[] {
+  const below = spoken.flatMap((p) => {
+    const at = splitBlock(p);
+    return at ? [`${at.row + 1}-${at.block}`] : [];
+  });
+  if (below.length !== spoken.length) return [];
+  const last = ctx.mentions?.findLast((m) => spoken.every((p) => m.places.includes(p)));
+  if (ctx.items?.some((x) => x.object) || last?.action === 'remove') return spoken;
+  const patched = ctx.items?.some((x) => /^(?:patch|patches|patched)$/.test(x.w));
+  return patched && !below.some((p) => own.includes(p)) ? spoken : [];
 }
 
 /** As few words as damage is told in. */

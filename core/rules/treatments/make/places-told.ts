@@ -175,7 +175,10 @@ export function placesTold(
   const ofPatch =
     headed && items[way.at - 1]?.fabric && /^(?:patch|patches|piece|square)$/.test(items[way.at]!.w);
   if (places === undefined && how !== 'unneeded' && !(headed && (ofPatch || laterThan(items, way.at)))) {
-    const cloth = mendedCloth(items, state);
+    const named = mendedCloth(items, state);
+    // "1-4: the velvet wants darning" is of that block; "2-2: a silk patch", where 2-2 is no silk, of what goes on
+    const inside = headed && named ? named.places.filter((p) => state.topic!.places.includes(p)) : undefined;
+    const cloth = inside && named ? (inside.length ? { ...named, places: inside } : undefined) : named;
     // "lawn at the back of it", where the quilt has a lawn as well: what is put behind
     if (cloth && !(way.rule === 'treatment.cloth-behind' && cloth.item === way.stuff)) {
       places = cloth.places;
