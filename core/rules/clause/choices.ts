@@ -66,6 +66,12 @@ const isOfCloth = (items: Item[], k: number): boolean =>
   items[k]!.fabric !== undefined &&
   !/^(?:the|all|both|every|that|those)$/.test(items[k - 1]?.w ?? '') &&
   /^(?:patch|support|lining|backing|overlay|piece|square|backing cloth)$/.test(items[k + 1]?.w ?? '');
+/** "flannel patch", "big patch". */
+const isOfSome = ([first, next]: Item[]): boolean =>
+  /^(?:patch|support|lining|overlay)$/.test(next?.w ?? '') &&
+  !/^(?:an?|the|that|this|some|another|its|my|new|to|with|in|or|not|it)$/.test(first!.w) &&
+  !first!.action &&
+  !first!.place;
 const PLAIN_POINTER = /^place\.(?:it|them|that-one)$/;
 
 /** "patch 2-2 and 3-3": a list of blocks, where behind it nothing is told of the last of them. */
@@ -259,7 +265,7 @@ function statement(given: Item[], common: Item[]): Item[] {
   const maybe = wordsAt(at, 'maybe');
   if (/^(?:maybe|perhaps|possibly)$/.test(way.at(-1)!.w)) way = way.slice(0, -1);
   // "velvet patch": a patch of it, and not the velvet patched
-  if (isOfCloth(way, 0)) way = [...wordsAt(at, 'a'), ...way];
+  if (isOfCloth(way, 0) || isOfSome(way)) way = [...wordsAt(at, 'a'), ...way];
   const head = way.findIndex((_x, k) => isDeed(way, k));
   const deed = way[head]!;
   const own = way.some((x) => isWhere(x) && !x.object);
