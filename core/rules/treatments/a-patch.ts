@@ -70,6 +70,11 @@ export function aPatch({ items, k, item, before, after, all, choosing, thing, us
       ) ||
       (/ (the|my|that) $/.test(before) && (IS_DONE.test(after) || /^ (won|wins|wins out) /.test(after))) ||
       / (a|an|new|another|denim|calico|small|little|no) $/.test(before) ||
+      // "maybe flannel patch on 2-4", of any cloth
+      ((items[k - 1]?.material === 'fabric' || items[k - 1]?.fabric !== undefined) &&
+        / (?:maybe|perhaps|possibly|either|or|probably|thinking) (?:\S+ ){1,3}$/.test(before) &&
+        !/ (?:the|that|this|its|old) (?:\S+ ){1,2}$/.test(before) &&
+        !items.some((x) => x.finding || x.fail)) ||
       // "2-1 has the muslin patch, blanket stitch all the way round", "2-2 got its new calico patch": the one it was to have
       (!items.some((x) => x.finding || x.fail) &&
         HAS_THE_CLOTH.test(before) &&
