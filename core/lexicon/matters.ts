@@ -14,7 +14,7 @@ export const SETTLED_HEAD =
 
 /** Words that make a price one of the whole job, not of something bought. */
 export const JOB =
-  /\b(?:whole job|for the (?:job|work|whole(?! (?:bunch|bag|box|pack|packet|set|bundle|card|batch|hank|spool)\b)|restoration|mending|repair)|the job|price|quote|quoted|fee|charge|charging|estimate|deposit|hourly|labou?r|(?:she|he|they|owner|client) (?:will |'ll |has |have |'s |is |are )*(?:pay|paying|agreed|said yes|happy|ok|fine))\b/;
+  /\b(?:whole job|for (?:the |all (?:the |my )?|my |our )(?:job|work|time|labou?r|trouble|hours|whole(?! (?:bunch|bag|box|pack|packet|set|bundle|card|batch|hank|spool)\b)|restoration|mending|repair)|the job|price|quote|quoted|fee|charge|charging|estimate|deposit|hourly|labou?r|(?:she|he|they|owner|client) (?:will |'ll |has |have |'s |is |are )*(?:pay|paying|agreed|said yes|happy|ok|fine))\b/;
 /** Words of buying: a sum beside them is no price of the job. */
 export const BOUGHT =
   /\b(?:bought|paid for|cost me|spent|reels?|spools?|yards?|yd|metres?|packs?|balls?|skeins?|fat quarters?|each|apiece|a (?:yard|metre|pack|ball|reel|spool|skein)|shop|store|receipt)\b/;
