@@ -32,6 +32,7 @@ import {
   unexplained,
 } from './is-mend.ts';
 import { itIsThatOne, itWasThis } from './it-was-this.ts';
+import { stillThere } from './still-there.ts';
 import { complete, sharesPlace } from './items.ts';
 import { anchored } from './likest.ts';
 import { mendNumbers, swapNumbers } from './mend-numbers.ts';
@@ -117,6 +118,7 @@ export function correct(
     stillInHand(standing, said) ||
     swapRound(standing, items, said) ||
     itWasThis(state, standing, items) ||
+    stillThere(standing, items) ||
     itIsThatOne(state, standing, said) ||
     numbersAgain(state, standing, said) ||
     amountAgain(standing, items, said) ||
