@@ -18,7 +18,7 @@ const BENCH_PLACE =
 
 /** Where a quilt is found that has a story. */
 const FOUND_IN =
-  '(?:attic|loft|barn|shed|outhouse|trunk|chest|wardrobe|cupboard|cellar|basement|skip|dumpster|garage|tip|vestry|caravan|stable|outbuilding|lock ?up|bin|boot sale|jumble sale|house clearance|estate sale|yard sale|garage sale)';
+  '(?:attic|loft|barn|shed|outhouse|trunk|chest|wardrobe|cupboard|cellar|basement|skip|dumpster|garage|tip|vestry|caravan|stable|outbuilding|lock ?up|bin|boot sale|jumble sale|house clearance|estate sale|yard sale|garage sale|ute|van|lorry|truck|boat|barge|farm|kennel|tent|tractor|workshop|charity shop|op shop|flea market|auction)';
 /** What lets the water in. */
 const WATER =
   '(?:radiators?|boilers?|pipes?|tanks?|roof|gutters?|cistern|water main|main|drains?|sprinklers?|ceiling|washing machine|dishwasher|water heater|river|stream|creek|beck|toilet|sink|hot water bottle)';
@@ -97,7 +97,7 @@ export const HISTORY: RegExp[] = [
   /\b(?:lay|sat|stood|was left|got left|had been) (?:\w+ ){0,2}(?:sodden|soaked|soaking|sopping|drenched|wet|under water|under (?:a |the |that )?(?:\w+ ){0,2}(?:gutters?|pipes?|roof|skylight|drip|leak|tap|downpipe|tarp)|waterlogged|in the (?:wet|water|flood|damp|rain|mud))\b/,
   // "came out of an allotment shed", "pulled this one out of a cellar", "from a skip behind the hall"
   new RegExp(
-    `^ (?:(?:so|right|well|okay|ok|and|now|this|it|this one|i|we|they|she|he) )*(?:(?:came|come|pulled|dug|hauled|fished|rescued|saved|got|found|salvaged|retrieved)(?: this| it)?(?: one| up)? (?:out of|from|in|off) (?:a|an|the|her|his|my|their|some|our)|(?:out of|from) an?)(?: \\w+){0,2} ${FOUND_IN}\\b`,
+    `^ (?:(?:so|right|well|okay|ok|and|now|this|it|this one|i|we|they|she|he) )*(?:(?:came|come|pulled|dug|hauled|fished|rescued|saved|got|found|salvaged|retrieved)(?: this| it)?(?: one| up)? (?:out of|from|in|off) (?:a|an|the|her|his|my|their|some|our)|(?:out of|from) an?)(?: (?:\\w+|'s)){0,3} ${FOUND_IN}\\b`,
   ),
   // "wagga ex shearers' hut, five rows of three", "crib quilt, ex the orphanage"
   /^ (?:(?!(?:bought|got|used|need|have|had|the|\d+) )[a-z]+ ){1,3}(?:, )?ex (?:-|the |a |an )?(?!(?:husband|wife|display|hire|stock|army|factory)\b)(?:[a-z]+ (?:' |'s )?){1,3}(?:[,.(]|$)/,

@@ -24,6 +24,7 @@ import {
 import { putsThenDoes } from './puts-then-does.ts';
 import { REMOVE_VERBS } from './removal-at.ts';
 import { bothStand } from './stands-alone.ts';
+import { tellsOfSomebody } from './tale-begins.ts';
 
 /** "is so weak", "ever so thin", "so's the one above": no "so" that begins a statement. */
 export function isWeakSo(items: Item[], k: number): boolean {
@@ -415,6 +416,14 @@ function endsStatement(items: Item[], k: number, current: Item[]): boolean {
     placeLikewise(items, k + 1) &&
     hasPredicate(current) &&
     items[k - 1]?.place?.how !== 'said'
+  )
+    return true;
+  // "mildew along the bottom edge, | and somebody has inked a date on 3-4"
+  if (
+    /^(,|and|but|&|\+)$/.test(w) &&
+    tellsOfSomebody(items, /^(and|but|&)$/.test(items[k + 1]?.w ?? '') ? k + 2 : k + 1) &&
+    current.some((x) => x.finding || x.fail || x.action) &&
+    current.at(-1)?.w !== ','
   )
     return true;
   // "3-5 left as is. 2-5 too, moth there as well"

@@ -15,5 +15,9 @@ export function taleBegins(items: Item[], k: number): boolean {
         .some((x) => x.finding || x.fail || x.place?.kind === 'blocks' || x.quantity?.unit)
     );
   // "that iron-on stuff | somebody fused behind 4-4" is no sentence of its own, "somebody's inked a name" is
-  return /^(somebody|someone)$/.test(items[k]!.w) && /^('s|has)$/.test(items[k + 1]?.w ?? '');
+  return tellsOfSomebody(items, k);
 }
+
+/** "somebody has inked a name". */
+export const tellsOfSomebody = (items: Item[], k: number): boolean =>
+  /^(somebody|someone)$/.test(items[k]?.w ?? '') && /^('s|has|had)$/.test(items[k + 1]?.w ?? '');
