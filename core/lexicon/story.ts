@@ -18,7 +18,7 @@ const BENCH_PLACE =
 
 /** Where a quilt is found that has a story. */
 const FOUND_IN =
-  '(?:attic|loft|barn|shed|outhouse|trunk|chest|wardrobe|cupboard|cellar|basement|skip|dumpster|garage|tip|vestry|caravan|stable|outbuilding|lock ?up|bin|boot sale|jumble sale|house clearance|estate sale|yard sale|garage sale|ute|van|lorry|truck|boat|barge|farm|kennel|tent|tractor|workshop|charity shop|op shop|flea market|auction)';
+  '(?:attic|loft|barn|shed|outhouse|trunk|chest|wardrobe|cupboard|cellar|basement|skip|dumpster|garage|tip|vestry|caravan|stable|outbuilding|lock ?up|bin|boot sale|jumble sale|house clearance|estate sale|yard sale|garage sale|ute|van|lorry|truck|boat|barge|farm|kennel|tent|tractor|workshop|auction)';
 /** What lets the water in. */
 const WATER =
   '(?:radiators?|boilers?|pipes?|tanks?|roof|gutters?|cistern|water main|main|drains?|sprinklers?|ceiling|washing machine|dishwasher|water heater|river|stream|creek|beck|toilet|sink|hot water bottle)';
