@@ -1,4 +1,5 @@
 import { LENGTH_UNIT_SET, UNIT_WORDS } from '../../lexicon/units.ts';
+import { readCount } from '../../text/read-number.ts';
 import type { Token } from '../../text/tokenise.ts';
 
 const BLANK = /^[?_…]$/;
@@ -86,11 +87,12 @@ function isBare(tokens: Token[], i: number): boolean {
 function isNoCount(tokens: Token[], at: number, parted: boolean): boolean {
   const t = tokens[at];
   if (!t) return false;
-  if (t.kind === 'number') return parted;
+  // "twelve", "4"
+  if (t.kind === 'number' || readCount(tokens, at)) return parted;
   return !SOME_OF.test(t.w) && !COUNTS.test(t.w) && !(t.w === 'of' && SOME_OF.test(tokens[at - 1]?.w ?? ''));
 }
 const COUNTS =
-  /^(?:several|many|some|a|an|one|two|three|four|five|six|seven|eight|nine|ten|or|so|to|odd|more|those|these|the|my|[½¼¾].*|-|–|\/)$/;
+  /^(?:for|fore|too|won|ate|tree|free|several|many|some|a|an|or|so|to|odd|more|those|these|the|my|[½¼¾].*|-|–|\/)$/;
 
 /** Does the unit that the marks stand before need a number, in the midst of a sentence? */
 function awaitsNumber(tokens: Token[], from: number, next: number): boolean {
