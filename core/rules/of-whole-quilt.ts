@@ -10,14 +10,16 @@ const OWN = /^(?:corners?|edges?|sides?|borders?|bindings?|backing|back|front|fa
 export function ofWholeQuilt(tokens: Token[]): Token[] {
   if (!tokens.some((t) => t.w === 'whole' || t.w === 'entire')) return tokens;
   const at = (k: number): string => tokens[k]?.w ?? '';
-  return tokens.flatMap((t, k) => {
-    if (!/^(?:whole|entire)$/.test(t.w) || !/^(?:the|this|that|my)$/.test(at(k - 1)) || at(k - 2) !== 'of')
-      return [t];
-    if (!OWN.test(at(k - 3)) || !/^(?:quilt|cover|coverlet|blanket|thing)$/.test(at(k + 1))) return [t];
-    return [];
-  }).map((t, k, all) =>
-    t.w === 'thing' && OWN.test(all[k - 3]?.w ?? '') && all[k - 2]?.w === 'of' && all[k - 1]?.w === 'the'
-      ? { ...t, w: 'quilt' }
-      : t,
-  );
+  return tokens
+    .flatMap((t, k) => {
+      if (!/^(?:whole|entire)$/.test(t.w) || !/^(?:the|this|that|my)$/.test(at(k - 1)) || at(k - 2) !== 'of')
+        return [t];
+      if (!OWN.test(at(k - 3)) || !/^(?:quilt|cover|coverlet|blanket|thing)$/.test(at(k + 1))) return [t];
+      return [];
+    })
+    .map((t, k, all) =>
+      t.w === 'thing' && OWN.test(all[k - 3]?.w ?? '') && all[k - 2]?.w === 'of' && all[k - 1]?.w === 'the'
+        ? { ...t, w: 'quilt' }
+        : t,
+    );
 }

@@ -32,7 +32,6 @@ import {
   unexplained,
 } from './is-mend.ts';
 import { itIsThatOne, itWasThis } from './it-was-this.ts';
-import { stillThere } from './still-there.ts';
 import { complete, sharesPlace } from './items.ts';
 import { anchored } from './likest.ts';
 import { mendNumbers, swapNumbers } from './mend-numbers.ts';
@@ -68,6 +67,7 @@ import { partTakenBack } from './part-taken-back.ts';
 import { resolvePlaces } from './resolve-places.ts';
 import { lessOfIt, moreThan, placeHasNot, placeNotDone, restated } from './restated.ts';
 import { sparedPlace } from './spared-place.ts';
+import { stillThere } from './still-there.ts';
 import { STRIKE_LOGGED, strikeOut } from './strike-out.ts';
 import { leftOver, substitute, swapStuff } from './substitute.ts';
 import { swapRound } from './swap-round.ts';

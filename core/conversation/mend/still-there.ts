@@ -27,9 +27,12 @@ const STILL_THERE =
   /^ (?:(?:one|ones|hand|side|edge|border|block) )*(?:is|'s|are|'re|was|were|has|have) (?:still (?:on|in|there|to (?:do|go|come|be done)|as it was|untouched|not done)|not (?:done|off|out)(?: yet)?|n't (?:done|off|out)(?: yet)?)(?: (?:it|that|i|they|and|so|but|,|\.|;|--))* (?:was|were|is|'s|are|meant|did) (?:(?:the|in|on|only|row|block) )*$/;
 const LEAD =
   /^ (?:(?:no|nope|oh|ah|wait|sorry|hang on|actually|well|tell a lie|the|,|\.|hand|row|block|in|on|and|but|my mistake|correction) )*$/;
-const NOT_LEAD = /^ (?:(?:no|oh|ah|wait|sorry|actually|well|,|\.|it|that|was|is|'s|and|but) )*not (?:(?:the|in|on|row|block) )*$/;
-const BUT = /^ (?:(?:one|side|edge|border|hand) )*(?:(?:,|but|it|was|'s|--|\.) )+(?:(?:the|in|on|row|block) )*$/;
-const WAS_LEAD = /^ (?:(?:no|oh|ah|wait|sorry|actually|well|,|\.) )*(?:it|that|i|they) (?:was|'s|meant|were) (?:(?:the|in|on|row|block) )*$/;
+const NOT_LEAD =
+  /^ (?:(?:no|oh|ah|wait|sorry|actually|well|,|\.|it|that|was|is|'s|and|but) )*not (?:(?:the|in|on|row|block) )*$/;
+const BUT =
+  /^ (?:(?:one|side|edge|border|hand) )*(?:(?:,|but|it|was|'s|--|\.) )+(?:(?:the|in|on|row|block) )*$/;
+const WAS_LEAD =
+  /^ (?:(?:no|oh|ah|wait|sorry|actually|well|,|\.) )*(?:it|that|i|they) (?:was|'s|meant|were) (?:(?:the|in|on|row|block) )*$/;
 const NOT = /^ (?:(?:one|side|edge|border|hand) )*(?:(?:,|and|--) )*not (?:(?:the|in|on|row|block) )*$/;
 const END = /^ (?:(?:one|side|edge|border|hand|that|came|off|out|,|\.|!) )*$/;
 

@@ -75,7 +75,8 @@ export function makeCondition(
       (items[0]?.w === 'edges' &&
         !/ (?:all|round|around|sides?) /.test(`${items.map((x) => x.w).join(' ')} `))) &&
     state.drafts.at(-1)?.sentence === v.sentence;
-  if (placed.kind === 'specific' || (placed.kind === 'general' && !ownEdges)) places = edgeUnder(state, items, placed) ?? placed.places;
+  if (placed.kind === 'specific' || (placed.kind === 'general' && !ownEdges))
+    places = edgeUnder(state, items, placed) ?? placed.places;
   let usedFabric: Item | undefined;
   // "there was a hole where a spark fell on it", when whole rows were spoken of: in which block, nobody knows
   const oneOfMany =

@@ -3,8 +3,8 @@ import { wordAt as w } from '../../text/word-at.ts';
 import type { FabricIndex } from '../fabrics/find-fabric.ts';
 import type { Item } from '../item.ts';
 import { wordsBetween } from '../words-between.ts';
-import { splitBlock } from './grid.ts';
 import { findMention } from './find-mention.ts';
+import { splitBlock } from './grid.ts';
 import type { PlaceContext } from './place-found.ts';
 
 const HERE =

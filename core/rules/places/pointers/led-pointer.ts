@@ -117,7 +117,12 @@ export function ledPointer(tokens: Token[], i: number, ctx: PlaceContext): Place
   const corner = word === 'the' && noun === 'corner' ? theCorner(tokens, i, ctx) : undefined;
   if (corner) return corner;
   // "(1-1 torn, 1-2 stained.) vac'd the lot": what goes over the whole of a quilt
-  if (word === 'the' && noun === 'lot' && w(tokens, i + 2) !== 'of' && GOES_OVER_ALL.test(wordsBetween(tokens, i - 4, i)))
+  if (
+    word === 'the' &&
+    noun === 'lot' &&
+    w(tokens, i + 2) !== 'of' &&
+    GOES_OVER_ALL.test(wordsBetween(tokens, i - 4, i))
+  )
     return { next: i + 2, places: ['quilt'], how: 'said', rule: 'place.the-lot', kind: 'part' };
   const many =
     ctx.cloth && (noun === 'lot' || ctx.cloth.length === 2)
