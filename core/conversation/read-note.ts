@@ -114,6 +114,7 @@ import { findImpossibleDay } from '../rules/times/find-impossible-day.ts';
 import { wallOf } from '../rules/times/local-time.ts';
 import { withLaidThenOff } from '../rules/treatments/laid-then-off.ts';
 import { withPiecesByShape } from '../rules/treatments/new-shapes.ts';
+import { withMannerFirst } from '../rules/treatments/manner-first.ts';
 import { OWNERS_WORD } from '../rules/treatments/owners-word.ts';
 import { withWetCleaning } from '../rules/treatments/wet-cleaning.ts';
 import { hoursBeforeTask } from '../rules/work/hours-before-task.ts';
@@ -346,6 +347,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   // "and 3-4 too?", where a question went before, asks the same of that
   const settled = through(
     withSeamOfLine(memory.asked ? scanned.items : withTooAsked(scanned.items), memory.mentions ?? []),
+    withMannerFirst,
     withDrawnShut,
     stuffToldBehind,
     withoutQuiltsCloth,
