@@ -279,10 +279,36 @@ export function isBoundary(items: Item[], k: number, current: Item[]): boolean {
     UNDER_ONE.test(wordsBetween(items, k + 2, k + 9))
   )
     return false;
+  if (/^(,|and|&|\+)$/.test(items[k]!.w) && damageOfAll(items, k, current)) return false;
   return (
     endsStatement(items, k, current) || (/^(,|and|&|\+)$/.test(items[k]!.w) && bothStand(items, k, current))
   );
 }
+
+/**
+ * "the tear in 2-3 and 4-1 was sewn up", "holes in 2-3 and 4-1 patched": damage named with all its places, and what was done about it behind
+ * them. "hole in 2-3 and 4-1 patched" tells of two; nobody sews up a block, so that a tear sewn up is of both.
+ */
+function damageOfAll(items: Item[], k: number, current: Item[]): boolean {
+  const at = current.findIndex((x) => (x.finding || x.seam) && !x.place);
+  if (at < 0 || at > 3 || !/^(in|on|at|of)$/.test(current[at + 1]?.w ?? '') || !joinsPlaces(items, k))
+    return false;
+  if (!current.slice(at + 2).every((x) => x.place?.kind === 'blocks' || /^(,|and|&|\+)$/.test(x.w)))
+    return false;
+  if (!current.slice(0, at).every((x) => x.finding || x.fail || NAMES_DAMAGE.test(x.w))) return false;
+  let m = k + 1;
+  while (items[m]?.place?.kind === 'blocks' || joinsPlaces(items, m)) m++;
+  while (/^(is|are|was|were|have|has|been|both|all|now)$/.test(items[m]?.w ?? '')) m++;
+  const deed = items[m]?.action;
+  if (deed?.form !== 'past' || items[m]!.finding) return false;
+  const damage = current[at]!;
+  return (
+    /^(the|those|these|both|all)$/.test(current[0]!.w) ||
+    /(?:holes|tears|rips|splits|slits|stains|patches|seams|bits|spots)$/.test(damage.w) ||
+    (deed.v === 'resew' && (damage.seam === true || /^(?:tear|split-seam)$/.test(damage.finding ?? '')))
+  );
+}
+const NAMES_DAMAGE = /^(the|those|these|both|all|split|open|worn|little|small|big|long|bad|two|old)$/;
 
 const UNDER_ONE =
   /^ , (?:(?:and|but|with|found|a|an|the|old|little|big) )*\S+ (?:under|underneath|beneath|behind) (?:the |that )?(?:(?:1 ?st|2 ?nd|3 ?rd|first|second|third|last|one|other|latter|former|both|it|each)\b)/;

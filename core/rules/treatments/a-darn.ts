@@ -23,6 +23,12 @@ export function aDarn({ items, k, item, before, after, choosing, used }: WordAt)
       /^ (it is|it 's|it 'll be) /.test(after) ||
       LIGHT_LEAD.test(before) ||
       (k <= 1 && items.some((x) => x.duration)) ||
+      // "a darn on 2-3 in silk thread", "by hand a darn on 2-3": made just now, of that
+      (/^ (?:(?:on|in|at|over|across) )/.test(after) &&
+        items
+          .slice(0, k)
+          .every((x) => x.stitch ?? /^(?:an?|with|in|by|one|small|little|neat|so|then|and|,|--|:)$/.test(x.w)) &&
+        items.some((x) => x.material === 'thread' || x.stitch)) ||
       / (needs?|wants?|gets?|between|or|and|be|'s|is|maybe|possibly|perhaps|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
         before,
       )) &&

@@ -96,7 +96,8 @@ function isReplacement(items: Item[], all: string): boolean {
     ) ||
     /\b(?:new|fresh|replacement) (?:pieces?|bits?)\b/.test(all) ||
     // "new square into 4-1", "the replacement square is in at 3-4"
-    / (?:new|fresh|replacement) (?:\S+ )?(?:squares?|blocks?|patch|diamond|hexagon|triangle|section) (?:(?:is|'s|are|now|all|both|went|goes) )*(?:in|into)(?: (?!row|column|the middle|at the)| {1,2}$)/.test(
+    // "new calico piece in 2-3"
+    / (?:new|fresh|replacement) (?:\S+ )?(?:squares?|blocks?|pieces?|bits?|patch|diamond|hexagon|triangle|section) (?:(?:is|'s|are|now|all|both|went|goes) )*(?:in|into)(?: (?!row|column|the middle|at the)| {1,2}$)/.test(
       all,
     ) ||
     // "either a new block or a patch on it"
