@@ -180,7 +180,9 @@ export const ACTION_PHRASES: [string, Action, 'past' | 'ing' | 'base'][] = [
   ['had its|a bath', 'wash', 'past'],
   ['whip|ladder|slip|blanket|back|machine|running|herringbone|backstitch stitched', 'resew', 'past'],
   ['a|few|couple stitch|stitches? or two|three', 'resew', 'base'],
-  ['took a stitch|few|couple stitches?', 'resew', 'past'],
+  ['took a stitch', 'resew', 'past'],
+  // not "that took a couple of yards of muslin"
+  ['took a few|couple of? stitches', 'resew', 'past'],
   ["vac 'd", 'clean', 'past'],
   ["sq 'd up", 'square-up', 'past'],
   ['sqd up?', 'square-up', 'past'],

@@ -502,6 +502,8 @@ export function stateOf(
     !items.some((x) => x.span || x.duration || x.clock)
   )
     return 'planned';
+  // "took me twenty minutes to cover 2-3 with tulle": it was done
+  if (tookLengthTo(items, k)) return 'done';
   if (form === 'base') {
     if (items[k + 1]?.w === "'d" && !items[k + 2]?.action) return 'done';
     // "herringbone over the tear", "tried to close it"
@@ -641,4 +643,18 @@ export function stateOf(
   )
     return 'planned';
   return 'done';
+}
+
+/** Does the clause begin with how long it took, and lead from that to the deed at `k`? */
+function tookLengthTo(items: Item[], k: number): boolean {
+  const length = items.findIndex((x) => x.duration);
+  return (
+    length > 0 &&
+    length < k &&
+    items[length + 1]?.w === 'to' &&
+    / (?:took|taken) (?:(?:me|us|about|over|nearly|just|a good|all of|only|another) )*$/.test(
+      wordsBetween(items, 0, length),
+    ) &&
+    !/ (?:will|'ll|would|'d|not|n't|never) /.test(wordsBetween(items, 0, length))
+  );
 }

@@ -486,6 +486,13 @@ function isUsed(
         return action === 'patch' || action === 'replace';
       if (action === 'stabilize' || action === 'overlay') {
         if (withIt || used.has(head) || (last === 'in' && action === 'stabilize')) return true;
+        // "2-3 backed, silk, by hand": listed behind the deed, as for a patch
+        if (
+          listed &&
+          isPast(items[at - 2], action) &&
+          (isAtEnd(items, good.next) || toldHow(items[good.next]))
+        )
+          return true;
         if (/^(the|those|all|both|three|two|every|these)$/.test(last) && at - 1 <= 1) return false;
         return items
           .slice(good.next, good.next + 4)

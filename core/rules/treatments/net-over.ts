@@ -87,7 +87,10 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
     if (
       !/\b(bought|buy|need|got|still|pick(ed)? up|yards?|metres?|ordered|spent)\b/.test(
         // "have both got their crepeline on"
-        all.replace(/ (?:has|have|had|'ve|'s)(?: both| all| now)* got (?:its|their|the|a) /, ' has '),
+        all
+          .replace(/ (?:has|have|had|'ve|'s)(?: both| all| now)* got (?:its|their|the|a) /, ' has ')
+          // "need to cover 2-3 with tulle": a deed, and nothing to buy
+          .replace(/ (?:need|got) to (?=cover |lay |put |sew |stitch |net )/, ' to '),
       ) ||
       / (over|across|on top) /.test(after) ||
       // "got that net on this morning"

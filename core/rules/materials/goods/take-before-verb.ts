@@ -19,7 +19,8 @@ export function takeBeforeVerb(told: GoodsTold, next: Sentence | undefined): voi
   // "tied row one with red pearl cotton, two skeins gone": the amount right before its verb
   const amount =
     post.use === 'used' && early[post.at - 1]?.quantity?.unit
-      ? post.at - 1
+      ? // "fusible web 3 yd used": of what is named right before it
+        post.at - (early[post.at - 2]?.material && !early[post.at - 2]!.place && !early[post.at - 3] ? 2 : 1)
       : // "took the binding off, so that's eleven feet of new I need"
         early.findLastIndex((x, q) => q < post.at && x.w === 'so' && !x.place) + 1;
   for (let m = amount; m < post.at; m++) {
