@@ -25,6 +25,7 @@ const STRUCK_SLOT: [RegExp, string][] = [
 export function strikeOut(work: Work, items: Item[]): boolean {
   if (items.length > 16) return false;
   if (strikeDeed(work, items)) return true;
+  if (leavesAsFound(items)) return false;
   const plain = STRIKE_ONE.exec(work.words);
   const lead = plain ?? STRIKE_LOGGED.exec(work.words);
   if (!lead) return false;
@@ -64,6 +65,16 @@ export function strikeOut(work: Work, items: Item[]): boolean {
   work.standing = work.standing.filter((s) => !gone.has(s));
   return true;
 }
+
+/** "leave the stain as is", "leave the tear alone", "just leave the stain": a deed of the bench, where nothing says "out" of the note. */
+const leavesAsFound = (items: Item[]): boolean => {
+  const words = ` ${items.map((x) => x.w).join(' ')} `;
+  return (
+    /^ (?:(?:and|but|so|just|i|'ll|will|we|then|,) )*leave (?:the|that|this|those) /.test(words) &&
+    items.some((x) => x.finding && x.finding !== 'old-repair') &&
+    !/ (?:out|off|from|in|note|log|list|that bit|part) /.test(words)
+  );
+};
 
 /** Of several things told, the one deed that was done is taken back by its name, with what it used. */
 function strikeDeed(work: Work, items: Item[]): boolean {

@@ -2,6 +2,7 @@ import { isPredicate } from '../clause/is-predicate.ts';
 import type { Item } from '../item.ts';
 import { isNet } from './is-cloth.ts';
 import { plainVerbNear } from './plain-verb-near.ts';
+import { wordsBetween } from '../words-between.ts';
 import { verbNear } from './verb-near.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
@@ -56,7 +57,7 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
     ) &&
     // "the netting on 4-6 was puckered"
     !(
-      items.some((x, m) => m > k && x.finding && isPredicate(items, m)) &&
+      items.some((x, m) => m > k && x.finding && !isLaidOver(items, k, m) && isPredicate(items, m)) &&
       !plainVerbNear(items, k) &&
       !choosing
     ) &&
@@ -124,6 +125,11 @@ export function netOver({ items, k, item, before, after, all, choosing, used }: 
 /** Is the net but pinned, tacked or basted on? */
 const isHeld = (items: Item[], k: number): boolean =>
   items[k]!.action?.v === 'baste' && items[k]!.action.form === 'past' && !items[k]!.stitch;
+/** "net over the stain", "tulle across that long tear": the damage at `m` is what the net at `k` lies over, and is not told of the net. */
+const isLaidOver = (items: Item[], k: number, m: number): boolean =>
+  / (?:over|across|on|onto|on top of) (?:the|that|this|those|these|its|my|all|both|old|big|little|long|worst|whole|of) (?:\S+ ){0,3}$/.test(
+    wordsBetween(items, k + 1, m),
+  ) && !/ (?:is|are|was|were|'s|has|have|looks?|and|but|,|\.|;|:) /.test(wordsBetween(items, k + 1, m));
 const HAS_GOT_ITS =
   / (?:got|had|(?:has|have|'s|'ve)(?: now| finally| both| all)*(?: got| had)?) (?:its|their|the) (?:own |new |bit of |piece of |fine |dyed )*$/;
 
