@@ -226,7 +226,15 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
   const oh = w(tokens, mm) === 'oh' || w(tokens, mm) === 'o';
   if (oh && w(tokens, mm + 1) === '-') mm++;
   const minutes = readCount(tokens, oh ? mm + 1 : mm);
-  if (minutes && minutes.value < 60 && (oh ? minutes.value < 10 : minutes.value >= 10)) {
+  // "from six to eight 10 min break": an hour, and the length of what is taken off it
+  const breakNext =
+    !oh &&
+    minutes !== undefined &&
+    MINUTE_WORDS.has(w(tokens, minutes.next)) &&
+    /^(?:break|off|out|lunch|tea|coffee|dinner|supper|phone|for|brew|cuppa|smoko|rest|pause)$/.test(
+      w(tokens, minutes.next + 1),
+    );
+  if (minutes && !breakNext && minutes.value < 60 && (oh ? minutes.value < 10 : minutes.value >= 10)) {
     const h = half(
       {
         next: minutes.next,
@@ -250,7 +258,7 @@ export function findClock(tokens: Token[], i: number, expected: boolean): ClockF
     tokens,
   );
   if (h.firm) return h;
-  return expected && clockEnd(tokens, h.next) ? h : undefined;
+  return expected && (breakNext || clockEnd(tokens, h.next)) ? h : undefined;
 }
 
 /** "nineteen hundred", "fourteen fifteen", "sixteen hundred hours": a clock of 24 hours in words; "since nineteen twenty" is a year. */

@@ -22,6 +22,12 @@ import { SPAN_JOINT } from './span-joint.ts';
 /** `sure`: the words around it leave no doubt that it is a time and no pair of numbers. */
 export type SpanFound = { next: number; start: ClockFound; end: ClockFound; sure: boolean; rule: string };
 
+/** Is a kind of work at `k`, and nothing behind it that could be worked on? */
+function endsWithWork(tokens: Token[], k: number): boolean {
+  const next = w(tokens, k) === 'taking' && w(tokens, k + 1) === 'apart' ? k + 2 : k + 1;
+  return (next > k + 1 || KIND_OF_WORK.test(w(tokens, k))) && BREAKS_OFF.test(w(tokens, next));
+}
+
 /**
  * A stretch: "10.15–12.10", "from nine to quarter to one", "seven to quarter to five", "half past twelve to two",
  * "7.30 to 9 pm", "between two and four". `led` when "from", "between", "since" or the like stands before.
@@ -93,6 +99,18 @@ export function findSpan(
     /^(tonight|today|yesterday|last (night|evening)|this (morning|afternoon|evening|arvo))\b/.test(day) ||
     // "ten to twelve mending", but not "blocks ten to twelve"
     (KIND_OF_WORK.test(w(tokens, end.next)) && /^(|,|\.|;|:|and|then|\n)$/.test(w(tokens, i - 1))) ||
+    // "six to eight: mending", "six - eight, mending", "six to eight taking apart", but "2-4: mending" and "row two, 3 to 5"
+    (/^(|\.|;|\n)$/.test(w(tokens, i - 1)) &&
+      (joint !== '-' || tokens[i]!.kind === 'word') &&
+      ((/^[,:]$/.test(w(tokens, end.next)) && endsWithWork(tokens, end.next + 1)) ||
+        (w(tokens, end.next) === 'taking' && endsWithWork(tokens, end.next)))) ||
+    // "binding six to eight", "yesterday binding two to four"
+    (w(tokens, i - 1) === 'binding' &&
+      joint !== '-' &&
+      /^(|\.|;|\n|,|yesterday|today|tonight|morning|afternoon|evening)$/.test(w(tokens, i - 2)) &&
+      (BREAKS_OFF.test(w(tokens, end.next)) || w(tokens, end.next) === 'took')) ||
+    // "taking apart: six to eight"
+    (/^[,:]$/.test(w(tokens, i - 1)) && w(tokens, i - 2) === 'apart' && BREAKS_OFF.test(w(tokens, end.next))) ||
     // "mended seven to nine", "cutting 9 to 12, then tea": hours, for nothing stands behind them that could be counted
     afterDeed(tokens, i, end.next) ||
     headedByWork(tokens, i, end.next) ||

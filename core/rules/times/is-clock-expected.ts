@@ -47,6 +47,29 @@ const isBehindMark = (tokens: Token[], i: number): boolean =>
 const MARK_WORDS =
   / (?:down(?:ed|ing)? (?:my )?tools|(?:tools|pens|needles?|scissors) down|(?:pack|wrap|knock|clock|sign|log|shut)(?:ped|p?ed|ked|ged)?(?: it)?(?: all)? (?:up|off|out|in|away|over|shop|on the head)|call(?:ed)?(?: it)? (?:a (?:day|night|halt)|quits)|shut up shop|(?:set|got|get|back) (?:to|at) (?:it|work)|(?:got|get) going|(?:back at|at) it again) $/;
 
+/** "six, started mending", "six thirty i stopped the tying": an hour at the head, and the beginning or end of a named work behind it. */
+function headsWork(tokens: Token[], i: number): boolean {
+  if (!/^(?:|[.;\n])$/.test(tokens[i - 1]?.w ?? '')) return false;
+  const said = wordsBetween(tokens, i, i + 9);
+  const found = HOUR_THEN_MARK.exec(said);
+  // "1: started mending" may be the first of a list
+  return found !== null && !(found[1] && /^ \d+ :/.test(said));
+}
+const WORK_NAME =
+  '(?:on |with )?(?:the |my )?(?:mending|darning|patching|cutting|piecing|tying|quilting|binding|cleaning|washing|pressing|layering|basting|pinning|unpicking|survey|surveying|paperwork|shopping|taking apart) ';
+const HOUR_WORD = '(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|1[0-2]|[1-9])';
+const HOUR_THEN_MARK = new RegExp(
+  `^ ${HOUR_WORD} (?:(?:ten|fifteen|twenty|thirty|forty|fifty|\\d\\d)(?: five)? )?([,:] )?(?:i |we )?(?:started|began|stopped|finished|start|stop|finish|begin) ${WORK_NAME}`,
+);
+
+/** "started mending six stopped half seven": the hour of the beginning, and no number of blocks, for the end is told right behind it. */
+const betweenMarks = (tokens: Token[], i: number): boolean =>
+  STARTED_WORK.test(wordsBetween(tokens, i - 5, i)) && HOUR_THEN_STOP.test(wordsBetween(tokens, i, i + 6));
+const STARTED_WORK = new RegExp(` (?:started|began|start|begin) ${WORK_NAME}$`);
+const HOUR_THEN_STOP = new RegExp(
+  `^ ${HOUR_WORD} (?:(?:ten|fifteen|twenty|thirty|forty|fifty|\\d\\d)(?: five)? )?(?:, |and )?(?:stopped|finished|stop|finish|quit) `,
+);
+
 const OH_MINUTES = /^(?:one|two|three|four|five|six|seven|eight|nine|[1-9])$/;
 const WHEN_I =
   /^(?:(?:five|ten|fifteen|twenty|thirty|forty|fifty|\d\d)(?: five)? )?(?:it )?(?:is|was|'s) (?:when|before|by the time) (?:i|we) /;
@@ -65,6 +88,7 @@ function clockAwaited(tokens: Token[], i: number): boolean {
   // "clocked in for the mending, ten oh five"
   if (/^(?:oh|o|zero)$/.test(tokens[i + 1]?.w ?? '') && OH_MINUTES.test(tokens[i + 2]?.w ?? ''))
     return /^(?:|[.,;:)\n]|and|then|--|-)$/.test(tokens[i + 3]?.w ?? '');
+  if (headsWork(tokens, i) || betweenMarks(tokens, i)) return true;
   // "1045 started survey"
   if (
     /^([01]?\d|2[0-3])[.:]?[0-5]\d$/.test(tokens[i]!.w) &&

@@ -4,7 +4,8 @@ import { columnOf, gridOfRow, rowOf, splitBlock } from '../grid.ts';
 import type { PlaceContext, PlaceFound } from '../place-found.ts';
 import type { Ways } from './ways-at.ts';
 
-const ENDS = /^(|[,.;!?]|is|'s|has|and|too|as|a|are|was|looks|needs|wants)$/;
+const ENDS =
+  /^(|[,.;:!?]|is|'s|has|and|too|as|a|are|was|looks|needs|wants|by|but|with|will|'ll|had|got|gets|now|then|also|tomorrow|tonight|later|today)$/;
 
 /** "the last column has faded, and the one before it a bit as well": after a whole row or column the next one. */
 export function lineBeside(tokens: Token[], ways: Ways, ctx: PlaceContext): PlaceFound | undefined {
@@ -26,7 +27,13 @@ export function lineBeside(tokens: Token[], ways: Ways, ctx: PlaceContext): Plac
       ? of + 1
       : ways.next;
   // "the one below row four", "the one after 3-2"
-  if (next === ways.next && !ENDS.test(w(tokens, next))) return undefined;
+  // and "the one below the same, by machine"
+  if (
+    next === ways.next &&
+    !ENDS.test(w(tokens, next)) &&
+    !(w(tokens, next) === 'the' && w(tokens, next + 1) === 'same')
+  )
+    return undefined;
   const { row, block } = only.steps[0]!;
   const step = inRow ? row || block : block;
   if (!step) return undefined;
