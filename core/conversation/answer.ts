@@ -54,7 +54,8 @@ export function answer(
   }[last.ask](a);
   if (!answered) return undefined;
   // what else it says of the same entries: "the poplin, and machine zigzag round both"
-  const rest = a.head.filter((x) => !a.used.has(x));
+  // (and "one" of "the gingham one in row two" is no number)
+  const rest = a.head.filter((x, k) => !a.used.has(x) && !(x.w === 'one' && a.head[k - 1]?.fabric));
   const mended =
     last.ask === 'action' ? undefined : correct({ ...state, drafts: [] }, a.standing, rest, words, 'weak');
   const drafts = foundTogether(mended ?? a.standing.map((s) => s.draft));
@@ -132,6 +133,15 @@ function beside(a: Answering, drafts: Draft[]): Draft[] {
   for (const d of a.state.drafts) {
     if (a.taken.has(d) || d.entry.kind === 'remark') continue;
     const e = d.entry;
+    // "it was binding", asked of what: the stuff, and no binding that goes on
+    if (
+      a.last.ask === 'material' &&
+      e.kind === 'treatment' &&
+      e.action === 'bind' &&
+      e.state === 'doing' &&
+      a.items.length <= 6
+    )
+      continue;
     if (drafts.some((x) => repeats(x.entry, e))) continue;
     // "R edge, 2 in long": how long the tear is, and no length of the quilt
     if (

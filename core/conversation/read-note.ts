@@ -135,6 +135,7 @@ import { type Read, readInTwo } from './in-two.ts';
 import { findListeningOrder } from './listening-order.ts';
 import { type Memory, recall, takenBack } from './memory.ts';
 import { aboutTakenBack, namesPart } from './mend/about-taken-back.ts';
+import { isStillToDo } from './mend/not-yet.ts';
 import { mendsInTurn } from './mends-in-turn.ts';
 import { pointedFrom } from './pointed-anew.ts';
 import { remember, saidOf } from './remember.ts';
@@ -403,7 +404,16 @@ function readWhole(text: string, circumstances: Circumstances): Read {
       isTreatmentQuestion(items, joined)
     ) &&
     !(memory.last?.ask && ANSWERED.test(joined)) &&
-    !(memory.last && SAID_WRONG.test(joined))
+    !(memory.last && SAID_WRONG.test(joined)) &&
+    // "row two, the last one": a block, where it was asked which
+    !(
+      query.query === 'last-entry' &&
+      memory.last?.ask === 'place' &&
+      !asked &&
+      !/\b(?:what|which|read|tell|say|said|note|entry|log|did)\b/.test(joined) &&
+      items.some((x) => x.place?.kind === 'blocks' && x.place.places.length)
+    ) &&
+    !(query.query === 'to-do' && !asked && isStillToDo(memory.last, joined))
   ) {
     const { query: name, rule: _rule, ...args } = query;
     const places = args.places;

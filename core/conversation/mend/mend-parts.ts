@@ -277,7 +277,7 @@ export function otherSide(standing: Standing[], words: string): boolean {
 }
 
 const NO_STUFF =
-  /^ (?:(?:oh|ah|actually|sorry|but|well|wait|,) )*(?:no|not any|without(?: any| the)?|with no) /;
+  /^ (?:(?:oh|ah|actually|sorry|but|well|wait|,) )*(?:no|not any|without(?: any| the)?|with no) (?!, )/;
 
 /** "no soap actually": a stuff that was not used after all. */
 export function noStuff(standing: Standing[], items: Item[], words: string): Standing[] | undefined {
@@ -288,10 +288,17 @@ export function noStuff(standing: Standing[], items: Item[], words: string): Sta
     )
   )
     return undefined;
-  const told = items.filter((x) => x.material);
+  const told = items.filter((x) => x.material || x.fabric);
+  // "no brown calico", where it was patched with gingham: the cloth is another one, and none has gone
   const gone = standing.filter(
     ({ was }) =>
-      was.kind === 'material' && was.use === 'used' && told.some((x) => x.material === was.material),
+      was.kind === 'material' &&
+      was.use === 'used' &&
+      told.some(
+        (x) =>
+          x.material === was.material &&
+          !(x.fabric && was.name !== undefined && !x.fabric.names.includes(was.name)),
+      ),
   );
   return told.length === 1 && gone.length === 1 && standing.length > 1
     ? standing.filter((s) => s !== gone[0])

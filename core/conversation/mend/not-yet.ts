@@ -1,7 +1,8 @@
 import { SIDES } from '../../lexicon/place-words.ts';
+import type { Entry } from '../../../shared/entry.ts';
 import type { Item } from '../../rules/item.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
-import { placesOf, put, type Standing } from '../standing.ts';
+import { type LastNote, placesOf, put, type Standing } from '../standing.ts';
 
 /** "haven't pressed 4-4 yet, that's for tonight", "the backing's not off yet". */
 const NOT_YET =
@@ -20,7 +21,7 @@ export function notYet(
   words: string,
 ): Standing[] | undefined {
   if (items.length > 14 || words.length > 90) return undefined;
-  const s = deniedDeed(state, standing, words) ?? notOff(standing, items, words);
+  const s = deniedDeed(state, standing, words) ?? notOff(standing, items, words) ?? stillToDo(standing, words);
   if (!s) return undefined;
   put(s.draft, 'state', 'planned', 'amend.not-yet', []);
   put(s.draft, 'minutes', undefined, 'amend.not-yet', []);
@@ -33,6 +34,28 @@ export function notYet(
     : standing.filter(
         ({ was }) => !(was.kind === 'material' && was.use === 'used' && was.quantity === undefined),
       );
+}
+
+/** "that's still to do", "not yet", "no, tomorrow", "that's tomorrow's job": nothing but that, of the one deed that was told. */
+const STILL_TO_DO = new RegExp(
+  String.raw`^ ?(?:(?:no|nope|oh|ah|um|er|well|sorry|wait|oops|whoops|actually|but|hang on|hold on|correction|i (?:meant?|mean)|,|:|-) )*(?:` +
+    String.raw`(?:(?:that|it|this|that one|this one) )(?:'s|is|should be|was|needs|wants) (?:actually |really |only |all |just )*(?:still |yet )?(?:to do|to be done|to come|doing|planned|(?:a job )?for (?:tomorrow|tonight|later|next week|another day)|tomorrow(?: 's)? (?:job|work)|tomorrow|not yet)` +
+    String.raw`|(?:no|sorry|oops|actually) (?:, )?(?:(?:that|it) 's )?(?:for )?(?:tomorrow|still to do|to do|planned|only planned)` +
+    String.raw`|still to be done|not (?:just )?yet|not done yet|not done ,? ?(?:only |just )?planned|to do ,? ?not done` +
+    String.raw`)(?: (?:yet|though|actually|still|then|sorry|i mean|not done|,|\.|!))* ?$`,
+);
+
+/** Whether the words say of a deed just told as done that it is none yet; else they may ask what is to be done. */
+export const isStillToDo = (last: LastNote | null | undefined, words: string): boolean =>
+  Boolean(last) && STILL_TO_DO.test(words) && doneOf(last!.entries.map(({ entry }) => entry)).length === 1;
+
+const doneOf = (entries: Entry[]): Entry[] =>
+  entries.filter((e) => e.kind === 'treatment' && e.state === 'done' && e.action !== 'leave');
+
+function stillToDo(standing: Standing[], words: string): Standing | undefined {
+  if (!STILL_TO_DO.test(words)) return undefined;
+  const [only, more] = doneOf(standing.map(({ was }) => was));
+  return only && !more ? standing.find(({ was }) => was === only) : undefined;
 }
 
 /** Nothing but a plan of the deed that stands as done, in words that deny it. */

@@ -7,14 +7,15 @@ import { findGood } from '../../rules/materials/find-good.ts';
 import { unique } from '../../rules/places/grid.ts';
 import { PUT_OFF } from '../../rules/treatments/leave-as-found.ts';
 import { placesOf, type Standing } from '../standing.ts';
-import { describes, named, samePlaces, sameUse, sharesPlace } from './items.ts';
+import { describes, named, samePlaces, sameUse, sensed, sharesPlace } from './items.ts';
 import { change, type Work } from './mending.ts';
 
 /** "sorry, it was the calico", "scratch that, cotton lawn": another stuff of the same sort in the place of the one told. */
 export function swapStuff(work: Work, items: Item[]): void {
   if (
     work.cue === 'none' ||
-    (work.cue === 'weak' && !(items.length <= 8 && / (?:was|were|is|'s) (?!now)/.test(work.words)))
+    (work.cue === 'weak' &&
+      !(items.length <= 8 && (/ (?:was|were|is|'s) (?!now)/.test(work.words) || isBareCloth(items))))
   )
     return;
   const materials = work.standing.filter(({ was }) => was.kind === 'material');
@@ -54,6 +55,11 @@ export function swapStuff(work: Work, items: Item[]): void {
         change(work, s, 'fabric', name, 'material', own);
   }
 }
+
+/** "no, brown calico", "oops, the calico": nothing but a cloth behind the word that mends. */
+const isBareCloth = (items: Item[]): boolean =>
+  items.some((x) => x.fabric) && items.every((x) => x.fabric || MENDS.test(x.w));
+const MENDS = /^(?:no|nope|oh|ah|um|er|well|sorry|wait|oops|whoops|actually|hang on|hold on|hang|hold|on|in|the|with|,|-|\.|!)$/;
 
 /** Places said to be wrong with none put in their stead: "not 4-3". */
 export function leftOver(work: Work, items: Item[]): void {
@@ -178,7 +184,8 @@ function swapTreatment(
       : undefined);
   if (!target) return;
   change(work, target, 'action', e.action, 'action', own);
-  change(work, target, 'state', e.state, 'state', own);
+  if (!(target.was.kind === 'treatment' && target.was.state === 'done' && SHOULD_BE.test(work.words)))
+    change(work, target, 'state', e.state, 'state', own);
   if (e.object || (target.was.kind === 'treatment' && target.was.object))
     change(work, target, 'object', e.object, 'action', own);
   if (e.stitch) change(work, target, 'stitch', e.stitch, 'stitch', own);
@@ -186,6 +193,10 @@ function swapTreatment(
   if (d.placed === 'said' && placesOf(e).length && !about.length)
     change(work, target, 'places', placesOf(e), 'place', own);
 }
+
+/** "that should be patched", where it was told as darned: the word was wrong, and the work is done all the same. */
+const SHOULD_BE =
+  /^ (?:(?:no|oh|sorry|wait|oops|well|actually|and|,) )*(?:(?:that|it|this) )?should (?:be|have been|read|say) (?:a |an )?\S+(?: [.!])* $/;
 
 /** "quilting, I mean, not ties": another thing was taken off. */
 function swapObject(work: Work, right: Item[]): boolean {
@@ -250,10 +261,30 @@ const staysAs = (was: string | undefined, now: string | undefined, own: Item[]):
 const FIBRES =
   /^(?:(?:plain|ordinary|old|just|the|a|some|my|only|best|white|black|cream|ecru|red|blue|green|grey|gray|brown|unbleached|waxed|glazed|mercerised|mercerized|buttonhole|cotton|silk|linen|wool|woollen|polyester|nylon|rayon|viscose|hemp|perle|pearl|crewel) ?)+$/;
 
+const LENGTHS = new Set<string>(['yd', 'in', 'ft', 'm', 'cm', 'mm']);
+
 /** "metres, not yards". */
 function swapUnits(work: Work, items: Item[]): void {
   const unitOf = (x: Item): MaterialUnit | undefined =>
     x.token.kind === 'word' && x.w.length > 1 && Object.hasOwn(UNIT_WORDS, x.w) ? UNIT_WORDS[x.w] : undefined;
+  // "no, metres", "it should be metres": nothing but the unit, where one alone was told in another of the same sort
+  const bare = items.filter((x) => unitOf(x) !== undefined);
+  if (
+    work.cue !== 'none' &&
+    bare.length === 1 &&
+    items.every((x) => x === bare[0] || (!sensed(x) && !/^(?:not|n't|more|some|of|any)$/.test(x.w)))
+  ) {
+    const unit = unitOf(bare[0]!)!;
+    const told = work.standing.filter(
+      ({ was }) =>
+        ((was.kind === 'material' && was.quantity !== undefined) || was.kind === 'measurement') &&
+        was.unit !== undefined &&
+        LENGTHS.has(was.unit) === LENGTHS.has(unit),
+    );
+    const [s] = told;
+    if (s && told.length === 1 && items.length <= 8) change(work, s, 'unit', unit, 'unit', bare);
+    return;
+  }
   for (let k = 0; k < items.length; k++) {
     if (!/^(not|n't|of|than)$/.test(items[k]!.w)) continue;
     const gone = items
@@ -284,11 +315,19 @@ function swapNames(work: Work, items: Item[], materials: Standing[]): void {
 
 /** "no, that was a darn": a deed named by its noun. */
 function swapDeed(work: Work, right: Item[]): void {
-  if (work.cue === 'none' || work.state.drafts.some((d) => d.entry.kind === 'treatment' && d.entry.action))
-    return;
   const treatments = work.standing.filter(({ was }) => was.kind === 'treatment');
-  const deed = right.find((x) => x.action && x.w !== 'back' && !x.part && !x.stitch && !work.used.has(x));
   const only = treatments[0];
+  const stands = only?.was.kind === 'treatment' ? only.was.action : undefined;
+  // "a darn, not a patch" may have told the patch again, as the one that it was not
+  if (
+    work.cue === 'none' ||
+    work.state.drafts.some(
+      ({ entry: e }) => e.kind === 'treatment' && e.action && (work.cue !== 'strong' || e.action !== stands),
+    )
+  )
+    return;
+  const deeds = right.filter((x) => x.action && x.w !== 'back' && !x.part && !x.stitch && !work.used.has(x));
+  const deed = (work.cue === 'strong' && deeds.find((x) => x.action!.v !== stands)) || deeds[0];
   if (
     !deed ||
     treatments.length !== 1 ||
