@@ -92,6 +92,12 @@ export function cueOf(words: string): Cue {
       /^more (?:of|like) (?:a|an|the) \S+/.test(rest))
   )
     return 'weak';
+  // "metres instead of yards", "a patch rather than a darn"
+  if (
+    plain.split(' ').length <= 9 &&
+    /^(?:(?:the|a|an) )?\S+(?: \S+)? (?:instead of|rather than) (?:(?:the|a|an) )?\S+(?: \S+)?[ .!]*$/.test(rest)
+  )
+    return 'weak';
   // "3-1 to 3-3 only"
   if (/ (?:only|not all of it)[ .!]*$/.test(plain) && plain.split(' ').length <= 8) return 'weak';
   if (/ , that(?: one| was)?[ .!]*$/.test(plain) && plain.split(' ').length <= 10) return 'weak';

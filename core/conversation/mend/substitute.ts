@@ -184,7 +184,10 @@ function swapTreatment(
       : undefined);
   if (!target) return;
   change(work, target, 'action', e.action, 'action', own);
-  if (!(target.was.kind === 'treatment' && target.was.state === 'done' && SHOULD_BE.test(work.words)))
+  // "a patch, not a darn", of a plan: the noun does not say that it is done
+  const bare = e.state === 'done' && !own.some((x) => x.action?.form === 'past') && e.action !== 'leave';
+  const stood = target.was.kind === 'treatment' && target.was.state === 'done';
+  if (!bare && !(stood && SHOULD_BE.test(work.words)))
     change(work, target, 'state', e.state, 'state', own);
   if (e.object || (target.was.kind === 'treatment' && target.was.object))
     change(work, target, 'object', e.object, 'action', own);
@@ -283,6 +286,17 @@ function swapUnits(work: Work, items: Item[]): void {
     );
     const [s] = told;
     if (s && told.length === 1 && items.length <= 8) change(work, s, 'unit', unit, 'unit', bare);
+    return;
+  }
+  // "I said yards but it was metres", "did I say yards? I meant metres": the one that was told, and the one that it is
+  if (work.cue !== 'none' && bare.length === 2 && items.every((x) => bare.includes(x) || !sensed(x))) {
+    const [told, other] = bare.map((x) => unitOf(x)!);
+    const holds = (u: MaterialUnit): boolean => work.standing.some(({ was }) => 'unit' in was && was.unit === u);
+    const right = holds(told!) && !holds(other!) ? other : holds(other!) && !holds(told!) ? told : undefined;
+    if (right && LENGTHS.has(told!) === LENGTHS.has(other!))
+      for (const s of work.standing)
+        if ((s.was.kind === 'material' || s.was.kind === 'measurement') && s.was.unit === (right === other ? told : other))
+          change(work, s, 'unit', right, 'unit', bare);
     return;
   }
   for (let k = 0; k < items.length; k++) {

@@ -234,10 +234,25 @@ export function isAside(tokens: Token[], items: Item[]): boolean {
   );
 }
 
+/** "hang on, forty", "hold on, it was metres": said to herself, with what a figure of the last note should be. */
+const isSecondThought = (items: Item[]): boolean => {
+  const words = wordsBetween(items);
+  const rest = items.filter((x) => !LIGHT.test(x.w));
+  return (
+    /^ (?:oh |no |, )*(?:hang|hold) on /.test(words) &&
+    rest.length > 0 &&
+    rest.length <= 3 &&
+    rest.every((x) => x.token.kind === 'number' || x.quantity?.value !== undefined || UNIT_NAMES.test(x.w))
+  );
+};
+const LIGHT = /^(?:hang on|hold on|hang|hold|on|oh|no|it|was|that|'s|is|make|sorry|the|to|till|until|from|at|,|\.|-|and|a|half)$/;
+const UNIT_NAMES = /^(?:met(?:re|er)s?|yards?|feet|foot|inch(?:es)?|spools?|reels?|skeins?|balls?|packs?|packets?|rolls?)$/;
+
 /** Words of the house and not one that an answer to the tool or a mend of a note could be made of. */
 export function isPlainAside(tokens: Token[], items: Item[]): boolean {
   const signs = signsOf(tokens);
   return (
+    !isSecondThought(items) &&
     signs.things + signs.calls > 0 &&
     signs.quilt === 0 &&
     !items.some(

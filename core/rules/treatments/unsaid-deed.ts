@@ -95,7 +95,8 @@ export function unsaidDeed(
       state: [inHand || HALF_DONE.test(words) ? 'doing' : 'done', 'treatment.unsaid', undefined],
       ...(before?.object ? { object: [before.object, 'treatment.of-task', undefined, 'implied'] } : {}),
       places: [where.places, 'place.said', where.items],
-      ...(stitch && action && TAKES_STITCH.has(action)
+      // "did 2-3 by hand": how, before it was asked what
+      ...(stitch && (!action || TAKES_STITCH.has(action))
         ? { stitch: [stitch.stitch, `stitch.${stitch.stitch}`, stitch.item] as const }
         : {}),
     } as Parameters<typeof makeDraft>[2],
