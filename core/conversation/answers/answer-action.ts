@@ -1,3 +1,4 @@
+import { TAKES_STITCH } from '../../rules/treatments/stitch-of.ts';
 import type { Action, Material } from '../../../shared/vocabulary.ts';
 import type { Draft } from '../../rules/draft.ts';
 import { joinAmounts } from '../../rules/materials/join-amounts.ts';
@@ -90,6 +91,9 @@ export function answerAction(a: Answering): boolean {
     if (cloth && LAID_ON.has(d.entry.action ?? '') && !d.entry.fabric)
       put(d, 'fabric', cloth, 'answer.action', []);
     if (open.entry.minutes && !d.entry.minutes) e['minutes'] = open.entry.minutes;
+    // "did 2-3 by hand", and then "darned it"
+    if (open.entry.stitch && !d.entry.stitch && d.entry.action && TAKES_STITCH.has(d.entry.action))
+      e['stitch'] = open.entry.stitch;
     made.push({ draft: d, was: d.entry });
   }
   // an edging told as a deed of its own before the one it belongs to: "whipstitched net over them"
