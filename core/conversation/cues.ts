@@ -95,7 +95,9 @@ export function cueOf(words: string): Cue {
   // "metres instead of yards", "a patch rather than a darn"
   if (
     plain.split(' ').length <= 9 &&
-    /^(?:(?:the|a|an) )?\S+(?: \S+)? (?:instead of|rather than) (?:(?:the|a|an) )?\S+(?: \S+)?[ .!]*$/.test(rest)
+    /^(?:(?:the|a|an) )?\S+(?: \S+)? (?:instead of|rather than) (?:(?:the|a|an) )?\S+(?: \S+)?[ .!]*$/.test(
+      rest,
+    )
   )
     return 'weak';
   // "3-1 to 3-3 only"

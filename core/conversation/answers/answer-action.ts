@@ -1,8 +1,8 @@
-import { TAKES_STITCH } from '../../rules/treatments/stitch-of.ts';
 import type { Action, Material } from '../../../shared/vocabulary.ts';
 import type { Draft } from '../../rules/draft.ts';
 import { joinAmounts } from '../../rules/materials/join-amounts.ts';
 import { splitBlock } from '../../rules/places/grid.ts';
+import { TAKES_STITCH } from '../../rules/treatments/stitch-of.ts';
 import { POINTERS, sensed } from '../mend/items.ts';
 import { placesOf, put, type Standing } from '../standing.ts';
 import { type Answering, SMALL } from './answering.ts';

@@ -1,5 +1,5 @@
-import { SIDES } from '../../lexicon/place-words.ts';
 import type { Entry } from '../../../shared/entry.ts';
+import { SIDES } from '../../lexicon/place-words.ts';
 import type { Item } from '../../rules/item.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
 import { type LastNote, placesOf, put, type Standing } from '../standing.ts';
@@ -21,7 +21,8 @@ export function notYet(
   words: string,
 ): Standing[] | undefined {
   if (items.length > 14 || words.length > 90) return undefined;
-  const s = deniedDeed(state, standing, words) ?? notOff(standing, items, words) ?? stillToDo(standing, words);
+  const s =
+    deniedDeed(state, standing, words) ?? notOff(standing, items, words) ?? stillToDo(standing, words);
   if (!s) return undefined;
   put(s.draft, 'state', 'planned', 'amend.not-yet', []);
   put(s.draft, 'minutes', undefined, 'amend.not-yet', []);

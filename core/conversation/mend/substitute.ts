@@ -59,7 +59,8 @@ export function swapStuff(work: Work, items: Item[]): void {
 /** "no, brown calico", "oops, the calico": nothing but a cloth behind the word that mends. */
 const isBareCloth = (items: Item[]): boolean =>
   items.some((x) => x.fabric) && items.every((x) => x.fabric || MENDS.test(x.w));
-const MENDS = /^(?:no|nope|oh|ah|um|er|well|sorry|wait|oops|whoops|actually|hang on|hold on|hang|hold|on|in|the|with|,|-|\.|!)$/;
+const MENDS =
+  /^(?:no|nope|oh|ah|um|er|well|sorry|wait|oops|whoops|actually|hang on|hold on|hang|hold|on|in|the|with|,|-|\.|!)$/;
 
 /** Places said to be wrong with none put in their stead: "not 4-3". */
 export function leftOver(work: Work, items: Item[]): void {
@@ -187,8 +188,7 @@ function swapTreatment(
   // "a patch, not a darn", of a plan: the noun does not say that it is done
   const bare = e.state === 'done' && !own.some((x) => x.action?.form === 'past') && e.action !== 'leave';
   const stood = target.was.kind === 'treatment' && target.was.state === 'done';
-  if (!bare && !(stood && SHOULD_BE.test(work.words)))
-    change(work, target, 'state', e.state, 'state', own);
+  if (!bare && !(stood && SHOULD_BE.test(work.words))) change(work, target, 'state', e.state, 'state', own);
   if (e.object || (target.was.kind === 'treatment' && target.was.object))
     change(work, target, 'object', e.object, 'action', own);
   if (e.stitch) change(work, target, 'stitch', e.stitch, 'stitch', own);
@@ -291,11 +291,15 @@ function swapUnits(work: Work, items: Item[]): void {
   // "I said yards but it was metres", "did I say yards? I meant metres": the one that was told, and the one that it is
   if (work.cue !== 'none' && bare.length === 2 && items.every((x) => bare.includes(x) || !sensed(x))) {
     const [told, other] = bare.map((x) => unitOf(x)!);
-    const holds = (u: MaterialUnit): boolean => work.standing.some(({ was }) => 'unit' in was && was.unit === u);
+    const holds = (u: MaterialUnit): boolean =>
+      work.standing.some(({ was }) => 'unit' in was && was.unit === u);
     const right = holds(told!) && !holds(other!) ? other : holds(other!) && !holds(told!) ? told : undefined;
     if (right && LENGTHS.has(told!) === LENGTHS.has(other!))
       for (const s of work.standing)
-        if ((s.was.kind === 'material' || s.was.kind === 'measurement') && s.was.unit === (right === other ? told : other))
+        if (
+          (s.was.kind === 'material' || s.was.kind === 'measurement') &&
+          s.was.unit === (right === other ? told : other)
+        )
           change(work, s, 'unit', right, 'unit', bare);
     return;
   }

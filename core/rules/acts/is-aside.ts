@@ -245,8 +245,10 @@ const isSecondThought = (items: Item[]): boolean => {
     rest.every((x) => x.token.kind === 'number' || x.quantity?.value !== undefined || UNIT_NAMES.test(x.w))
   );
 };
-const LIGHT = /^(?:hang on|hold on|hang|hold|on|oh|no|it|was|that|'s|is|make|sorry|the|to|till|until|from|at|,|\.|-|and|a|half)$/;
-const UNIT_NAMES = /^(?:met(?:re|er)s?|yards?|feet|foot|inch(?:es)?|spools?|reels?|skeins?|balls?|packs?|packets?|rolls?)$/;
+const LIGHT =
+  /^(?:hang on|hold on|hang|hold|on|oh|no|it|was|that|'s|is|make|sorry|the|to|till|until|from|at|,|\.|-|and|a|half)$/;
+const UNIT_NAMES =
+  /^(?:met(?:re|er)s?|yards?|feet|foot|inch(?:es)?|spools?|reels?|skeins?|balls?|packs?|packets?|rolls?)$/;
 
 /** Words of the house and not one that an answer to the tool or a mend of a note could be made of. */
 export function isPlainAside(tokens: Token[], items: Item[]): boolean {

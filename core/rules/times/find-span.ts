@@ -110,7 +110,9 @@ export function findSpan(
       /^(|\.|;|\n|,|yesterday|today|tonight|morning|afternoon|evening)$/.test(w(tokens, i - 2)) &&
       (BREAKS_OFF.test(w(tokens, end.next)) || w(tokens, end.next) === 'took')) ||
     // "taking apart: six to eight"
-    (/^[,:]$/.test(w(tokens, i - 1)) && w(tokens, i - 2) === 'apart' && BREAKS_OFF.test(w(tokens, end.next))) ||
+    (/^[,:]$/.test(w(tokens, i - 1)) &&
+      w(tokens, i - 2) === 'apart' &&
+      BREAKS_OFF.test(w(tokens, end.next))) ||
     // "mended seven to nine", "cutting 9 to 12, then tea": hours, for nothing stands behind them that could be counted
     afterDeed(tokens, i, end.next) ||
     headedByWork(tokens, i, end.next) ||

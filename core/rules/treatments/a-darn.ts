@@ -27,7 +27,9 @@ export function aDarn({ items, k, item, before, after, choosing, used }: WordAt)
       (/^ (?:(?:on|in|at|over|across) )/.test(after) &&
         items
           .slice(0, k)
-          .every((x) => x.stitch ?? /^(?:an?|with|in|by|one|small|little|neat|so|then|and|,|--|:)$/.test(x.w)) &&
+          .every(
+            (x) => x.stitch ?? /^(?:an?|with|in|by|one|small|little|neat|so|then|and|,|--|:)$/.test(x.w),
+          ) &&
         items.some((x) => x.material === 'thread' || x.stitch)) ||
       / (needs?|wants?|gets?|between|or|and|be|'s|is|maybe|possibly|perhaps|either|with|for|forget|drop|scrap|not|no|than|of|rather) (a |the |an |just a |little |small |quick )*$/.test(
         before,

@@ -44,9 +44,14 @@ function markBehindManner(items: Item[], k: number): number | undefined {
   // the deed tells its own stitch, or there is none that could be sewn so
   if (told.some((x) => x.stitch)) return undefined;
   const sewn = told.some((x) => x.action && TAKES_STITCH.has(x.action.v));
-  const laid = told.some((x, n) => (x.material ?? x.fabric) && /^(?:over|behind|under|on)$/.test(told[n + 1]?.w ?? ''));
+  const laid = told.some(
+    (x, n) => (x.material ?? x.fabric) && /^(?:over|behind|under|on)$/.test(told[n + 1]?.w ?? ''),
+  );
   const placed = told.some((x) => x.place || x.finding || x.seam || /^(?:it|that|them)$/.test(x.w));
-  return placed && (sewn || laid || told.some((x) => /^(?:sew|sewed|sewn|stitch|stitched|cut|piece|put|closed|cover|covered)$/.test(x.w)))
+  return placed &&
+    (sewn ||
+      laid ||
+      told.some((x) => /^(?:sew|sewed|sewn|stitch|stitched|cut|piece|put|closed|cover|covered)$/.test(x.w)))
     ? mark
     : undefined;
 }

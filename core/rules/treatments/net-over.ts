@@ -1,8 +1,8 @@
 import { isPredicate } from '../clause/is-predicate.ts';
 import type { Item } from '../item.ts';
+import { wordsBetween } from '../words-between.ts';
 import { isNet } from './is-cloth.ts';
 import { plainVerbNear } from './plain-verb-near.ts';
-import { wordsBetween } from '../words-between.ts';
 import { verbNear } from './verb-near.ts';
 import { found, type WayFound, type WordAt } from './way.ts';
 
