@@ -145,7 +145,7 @@ import { settle } from './settle.ts';
 import { placesOf } from './standing.ts';
 
 /** Goes up whenever a rule changes what some note means; old notes can then be read anew. */
-export const RULES_VERSION = '16';
+export const RULES_VERSION = '17';
 
 /** A conversation in which nothing has been said. */
 export const SILENCE: Conversation = {};

@@ -23,7 +23,9 @@ export function withApprovedAndRejected(tokens: Token[]): Token[] {
   for (let k = 1; k < tokens.length - 2; k++) {
     if (!WHO.test(w(tokens, k - 1))) continue;
     const yes = SETTLED.exec(wordsBetween(tokens, k, k + 7));
-    const no = yes ? null : REFUSED.exec(wordsBetween(tokens, k, k + 6));
+    // "I've decided against washing it" is known as it is
+    const own = /^(?:i|we)$/.test(w(tokens, k - 1));
+    const no = yes || own ? null : REFUSED.exec(wordsBetween(tokens, k, k + 6));
     const verdict = yes ?? no;
     if (!verdict) continue;
     const from = k + verdict[0].trim().split(' ').length;

@@ -351,6 +351,7 @@ export function withChoices(given: Item[]): Item[] {
   if (!given.some((x) => MAY_CHOOSE.test(x.w))) return given;
   const items = asOneDeed(given);
   const out: Item[] = [];
+  let chosen = false;
   let k = 0;
   while (k < items.length) {
     const opens =
@@ -363,6 +364,7 @@ export function withChoices(given: Item[]): Item[] {
       out.push(items[k++]!);
       continue;
     }
+    chosen = true;
     while (out.length && OPENS.test(out.at(-1)!.w) && !isStop(out.at(-1)!)) out.pop();
     if (out.length && !isStop(out.at(-1)!)) out.push(boundaryBefore(items[k]!, ';'));
     lines.forEach((line, n) => {
@@ -373,7 +375,7 @@ export function withChoices(given: Item[]): Item[] {
     while (items[k] && (OPENS.test(items[k]!.w) || items[k]!.w === '?')) k++;
     if (items[k] && !isStop(items[k]!)) out.push(boundaryBefore(items[k]!, ';'));
   }
-  return out;
+  return chosen ? out : given;
 }
 
 const CUTS = /^(?:cut|take|cutting|taking)$/;
