@@ -4,7 +4,7 @@ import type { ReaderState } from '../rules/reader-state.ts';
 const THING =
   /^(?:(?:split|open|burst|popped|loose|gaping) seam|tear|rip|hole|split|slit|gap|stain|mark|spot|blotch|ring|mildew|mould|mold|pucker|fray|fraying|staining|wear|moth|(?:(?:moth|insect|mouse|water|light|beetle) )?(?:hole|damage))s?$/;
 const ANOTHER =
-  /^(?:a|an|another|new|fresh|second|more|some|other|has|got|found|is|are|'s|was|were|been|still)$/;
+  /^(?:a|an|another|new|fresh|second|more|some|other|has|got|found|is|are|was|were|been|still)$/;
 const TOLD = /^(?:is|'s|has|got|found|too|also|as)$/;
 
 /**

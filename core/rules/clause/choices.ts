@@ -159,7 +159,8 @@ function waysAt(items: Item[], from: number): Ways | undefined {
       break;
     }
     // "maybe net, maybe a darn"
-    if (next > k && PERHAPS.test(items[next]?.w ?? '') && startsWay(items, next)) {
+    const perhaps = [...lead, ...ways[0]!].some((x) => PERHAPS.test(x.w));
+    if (perhaps && next > k && PERHAPS.test(items[next]?.w ?? '') && startsWay(items, next)) {
       joined = true;
       k = next;
       continue;

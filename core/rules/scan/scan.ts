@@ -30,7 +30,7 @@ import { widenItem } from './widen-item.ts';
 
 /** Words that put a note into talk of buying. */
 const COMMERCE = wordSet(
-  'bought buy got get paid pd rs chf kr cost costs spent price @ £ $ € needed picked ordered were was each lot apiece shopping shop shops haberdasher haberdashers haberdashery draper drapers receipt costing came purchased bt bght total arrived delivered charged',
+  'bought buy got get paid pd rs chf kr cost costs spent price @ £ $ € needed picked ordered were was each ea lot apiece shopping shop shops haberdasher haberdashers haberdashery draper drapers receipt costing came purchased bt bght total arrived delivered charged',
 );
 
 /** Words that put a note into talk of work. */
