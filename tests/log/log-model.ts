@@ -121,7 +121,7 @@ abstract class OnEntry implements fc.AsyncCommand<Model, Real> {
   toString = (): string => `${this.constructor.name}(${this.pick})`;
 }
 
-class Confirm extends OnEntry {
+export class Confirm extends OnEntry {
   async change(_: Model, real: Real, entry: ModelEntry): Promise<void> {
     await real.run({ type: 'confirm-entries', entryIds: [entry.id] });
     entry.confirmed = true;

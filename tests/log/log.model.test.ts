@@ -9,7 +9,17 @@ import { LogEvent, type NumberedEvent } from '../../shared/event.ts';
 import type { Reading } from '../../shared/note.ts';
 import type { Command } from '../../shared/wire.ts';
 import { LogBuilder } from './log-builder.ts';
-import { commandsOfLog, type Model, place, type Real, Remove, Reread, reading, Say } from './log-model.ts';
+import {
+  Confirm,
+  commandsOfLog,
+  type Model,
+  place,
+  type Real,
+  Remove,
+  Reread,
+  reading,
+  Say,
+} from './log-model.ts';
 import { picture } from './picture.ts';
 
 /** The pure log: decide, then evolve. */
@@ -74,6 +84,18 @@ test('a note emptied by hand after its mend was taken back: reading again change
     new Say('amend', ['1-1']),
     new Say('undo', []),
     new Remove(0),
+    new Reread(),
+  ]);
+});
+
+test('a mend confirmed by hand of a note whose first mend was taken back: reading again changes nothing', async () => {
+  // Found by the first test with seed -908650853.
+  await modelRun([
+    new Say('log', ['1-1']),
+    new Say('amend', ['1-1']),
+    new Say('undo', []),
+    new Say('amend', ['1-1']),
+    new Confirm(0),
     new Reread(),
   ]);
 });
