@@ -1,5 +1,5 @@
 import type { Entry } from '../../shared/entry.ts';
-import type { Ask, Conversation, Reading } from '../../shared/note.ts';
+import type { Ask, Conversation } from '../../shared/note.ts';
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import { findNextQuestion, findQuery } from '../rules/acts/find-query.ts';
 import { chanceDrafts, isAside, isPlainAside } from '../rules/acts/is-aside.ts';
@@ -128,6 +128,7 @@ import { withoutStammer } from '../text/said-twice.ts';
 import { withSpokenMarks } from '../text/spoken-marks.ts';
 import { tokenise } from '../text/tokenise.ts';
 import { withoutTalk } from '../text/without-talk.ts';
+import { wordsOf } from '../text/words-of.ts';
 import { amend, amendByScrap } from './amend.ts';
 import { withBareAnswer } from './answers/bare-answer.ts';
 import { askFor, askUnknown } from './ask.ts';
@@ -274,7 +275,7 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     nameTheSame,
   );
   const fabrics = indexFabrics(grid);
-  const joined = tokens.map((t) => t.w).join(' ');
+  const joined = wordsOf(tokens);
   const scanned = scan(tokens, fabrics, {
     grid,
     ...pointedFrom(memory, joined),
@@ -285,29 +286,30 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   });
   const withSlips = slips.length ? { slips } : {};
 
+  const state: ReaderState = {
+    grid,
+    fabrics,
+    tokens,
+    clauses: [],
+    memory,
+    local,
+    drafts: [],
+    carried: [],
+  };
+  const amendTo = (mended: Draft[], ask: Ask | null): Read => ({
+    reading: {
+      act: 'amend',
+      entries: mended.map(readEntryOf),
+      ask,
+      reply: reply(ask, mended, grid, unread),
+      ...withSlips,
+    },
+    conversation: { memory: remember(memory, mended, ask, state, scanned, text, true) },
+  });
+
   // "scratch that about the hall": a part is named
   const withoutPart = aboutTakenBack(memory.last, joined);
-  if (withoutPart)
-    return {
-      reading: {
-        act: 'amend',
-        entries: withoutPart.map(readEntryOf),
-        ask: null,
-        reply: reply(null, withoutPart, grid, unread),
-        ...withSlips,
-      },
-      conversation: {
-        memory: remember(
-          memory,
-          withoutPart,
-          null,
-          { grid, fabrics, tokens, clauses: [], memory, local, drafts: [], carried: [] },
-          scanned,
-          text,
-          true,
-        ),
-      },
-    };
+  if (withoutPart) return amendTo(withoutPart, null);
 
   if (
     !namesPart(memory.last, joined, scanned.items) &&
@@ -441,16 +443,6 @@ function readWhole(text: string, circumstances: Circumstances): Read {
     };
   }
 
-  const state: ReaderState = {
-    grid,
-    fabrics,
-    tokens,
-    clauses: [],
-    memory,
-    local,
-    drafts: [],
-    carried: [],
-  };
   const meant = through(
     items,
     withWholeStatements,
@@ -493,19 +485,9 @@ function readWhole(text: string, circumstances: Circumstances): Read {
   // the baby and the owner's wish answer no question of the tool and mend no note
   const toldFirst = told.some((r) => r.from <= (items[0]?.token.from ?? 0));
   const apart = toldFirst || (chance.size === state.drafts.length && isPlainAside(tokens, items));
-  const amended = (mended: Draft[]): { reading: Reading; conversation: Conversation } => {
+  const amended = (mended: Draft[]): Read => {
     mended.push(...remarksOf(told, text));
-    const ask = askFor(mended, grid, state) ?? askLongSpan(mended);
-    return {
-      reading: {
-        act: 'amend',
-        entries: mended.map(readEntryOf),
-        ask,
-        reply: reply(ask, mended, grid, unread),
-        ...withSlips,
-      },
-      conversation: { memory: remember(memory, mended, ask, state, scanned, text, true) },
-    };
+    return amendTo(mended, askFor(mended, grid, state) ?? askLongSpan(mended));
   };
   const mended = apart ? undefined : amend(state, items, wordsLeft);
   if (mended) return amended(mended);

@@ -7,6 +7,7 @@ import { splitBlock, unique } from '../rules/places/grid.ts';
 import type { ReaderState } from '../rules/reader-state.ts';
 import { tellStuffsApart } from '../rules/treatments/other-stuff.ts';
 import { giveStitchOfBoth } from '../rules/treatments/stitch-of-both.ts';
+import { wordsBetween } from '../rules/words-between.ts';
 import { doubtPlaces, nameDeeds, openAmounts } from './doubts.ts';
 import { withoutKnown } from './known-already.ts';
 import { oneMoreLike } from './one-more.ts';
@@ -291,7 +292,7 @@ function goesOn({ tokens }: ReaderState, { origins }: Draft): boolean {
   const at = origins['time'] ?? origins['start'] ?? origins['minutes'];
   if (!at) return false;
   const before = tokens.filter((t) => t.to <= at.from).slice(-9);
-  return GOES_ON.test(` ${before.map((t) => t.w).join(' ')} `);
+  return GOES_ON.test(wordsBetween(before));
 }
 const GOES_ON =
   / (?:back (?:at|to|on|into) (?:it|that|work)|at it again|(?:going|started|starting|began|off|on|it) again|another (?:stretch|session|go|spell|stint|bit|round|sitting)|a (?:second|third|further|last) (?:stretch|session|go|spell|stint|bit|sitting)|resumed|carried on|carrying on|picked (?:it|things) (?:back )?up|kept on) (?:[^.;!?]* )?$/;

@@ -52,6 +52,16 @@ function copyOf<T>(value: T): T {
 /** Places of an entry; empty where it has none or can have none. */
 export const placesOf = (entry: Entry): string[] => ('places' in entry ? (entry.places ?? []) : []);
 
+/** A second entry beside one, which starts as that one stands: for a part of its places that is told otherwise. */
+export const twinOf = ({ draft, was }: Standing): Standing => ({
+  was: { ...was },
+  draft: { ...draft, entry: { ...draft.entry }, origins: { ...draft.origins } },
+});
+
+/** Are these the same places, in whatever order? */
+export const areSamePlaces = (a: string[], b: string[]): boolean =>
+  [...a].sort().join() === [...b].sort().join();
+
 /** Takes places out of those of an entry. */
 export function takePlaces({ draft, was }: Standing, gone: string[], rule: string, items: Item[]): void {
   put(

@@ -2,7 +2,7 @@ import type { QuiltGrid } from '../../shared/quilt.ts';
 import { readCount } from '../text/read-number.ts';
 import type { Token } from '../text/tokenise.ts';
 import { LEXICON } from './lexicon-index.ts';
-import { blockAt, blocksOfLine } from './places/grid.ts';
+import { blockAt, blocksOfLine, countUp } from './places/grid.ts';
 
 type Heading = { axis: 'row' | 'column'; value: number; next: number };
 
@@ -123,7 +123,7 @@ function runFrom(
 }
 
 const blocksWithin = (first: number, last: number): number[] =>
-  Array.from({ length: Math.max(0, last - first - 1) }, (_, k) => first + k + 1);
+  last - first > 1 ? countUp(first + 1, last - 1) : [];
 
 const endsAt = (tokens: Token[], k: number): boolean => k >= tokens.length || ENDS.test(tokens[k]!.w);
 

@@ -58,8 +58,11 @@ const isFound = (piece: Token[]): boolean =>
   piece.some((_t, k) => LEXICON.longestAt(piece, k)?.payloads.some((s) => s.k === 'finding'));
 
 /** "2-1" as it would have been typed before the token. */
-export function nameOf(place: string, before: Token): Token[] {
-  const at = { ...before, to: before.from };
+export const nameOf = (place: string, before: Token): Token[] =>
+  nameAt(place, { ...before, to: before.from });
+
+/** "2-1" as it would have been typed, of the words of a token. */
+export function nameAt(place: string, at: Token): Token[] {
   return place
     .split('-')
     .flatMap((number, k) => [

@@ -1,5 +1,6 @@
 import type { QuiltGrid } from '../../shared/quilt.ts';
 import type { Token } from '../text/tokenise.ts';
+import { nameAt } from './line-by-line.ts';
 import { blockAt } from './places/grid.ts';
 import { COLUMN_NOUNS, ROWS, UNIT_AFTER } from './places/place-tokens.ts';
 import { smallValue } from './slips/small-number-said.ts';
@@ -33,9 +34,9 @@ export function nameBetween(tokens: Token[], grid: QuiltGrid): Token[] {
     out.splice(line.from, line.length);
     out.push(
       t,
-      ...named(blocks[0]!, pair.first),
+      ...nameAt(blocks[0]!, pair.first),
       { ...tokens[pair.joint]!, w: 'and' },
-      ...named(blocks[1]!, pair.last),
+      ...nameAt(blocks[1]!, pair.last),
     );
     k = pair.next - 1;
   }
@@ -94,13 +95,4 @@ function lineBefore(
     return { from: k - led, length: heads ? 0 : 2 + led, value, column };
   }
   return undefined;
-}
-
-function named(block: string, like: Token): Token[] {
-  const [row, column] = block.split('-') as [string, string];
-  return [
-    { ...like, kind: 'number', w: row, value: Number(row), glued: false },
-    { ...like, kind: 'mark', w: '-', glued: true },
-    { ...like, kind: 'number', w: column, value: Number(column), glued: true },
-  ];
 }

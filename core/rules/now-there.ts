@@ -1,4 +1,4 @@
-import { isStop } from './clause/joints.ts';
+import { isStop, startOfSentence } from './clause/joints.ts';
 import { boundaryBefore, type Item, wordsAt } from './item.ts';
 
 const DONE = /^(?:done|finished|complete|completed|ticked off)$/;
@@ -57,9 +57,7 @@ function nowThereAt(items: Item[], k: number): { place: number; next: number } |
 
 /** Does a deed that is done, at a place, stand before `k` in its sentence, and no damage, plan or denial? */
 function doneBefore(items: Item[], k: number): boolean {
-  let from = k;
-  while (from > 0 && !isStop(items[from - 1]!)) from--;
-  const own = items.slice(from, k);
+  const own = items.slice(startOfSentence(items, k), k);
   return (
     own.some((x) => x.action?.form === 'past' || DONE.test(x.w)) &&
     own.some((x) => x.place?.how === 'said') &&

@@ -1,3 +1,4 @@
+import { wordsOf } from '../text/words-of.ts';
 import type { Draft } from './draft.ts';
 import type { Item } from './item.ts';
 import type { ReaderState } from './reader-state.ts';
@@ -46,12 +47,7 @@ const subjectOf = (items: Item[]): string | undefined => {
 /** What it was that gave way: ties, the quilting, or stitching of another kind ("the blanket stitch has gone along the edge"). */
 function stitchedThing(state: ReaderState, { clause, origins }: Draft): string {
   const at = origins['finding'];
-  const told = at
-    ? state.tokens
-        .filter((t) => t.from >= at.from && t.to <= at.to)
-        .map((t) => t.w)
-        .join(' ')
-    : '';
+  const told = at ? wordsOf(state.tokens.filter((t) => t.from >= at.from && t.to <= at.to)) : '';
   if (/tie/.test(told) || state.clauses[clause]?.items.some((x) => x.object === 'ties')) return 'ties';
   return /blanket|buttonhole|herringbone|feather|briar|fancy|embroider/.test(told) ? 'stitching' : 'quilting';
 }

@@ -1,5 +1,6 @@
 import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
+import { saidOf } from '../remember.ts';
 import { type LastNote, standingOf } from '../standing.ts';
 
 const ABOUT =
@@ -26,9 +27,8 @@ export function aboutTakenBack(last: LastNote | null, words: string): Draft[] | 
   const named = about.split(' ').filter((w) => /^[a-z\d-]+$/.test(w) && !LIGHT.test(w));
   if (!named.length || named.length > 6) return undefined;
   const said = last.entries.map(({ entry, origins }) => {
-    const at = origins['entry'] ?? Object.values(origins)[0];
-    const own = at ? (at.words ?? last.said.slice(at.from, at.to)) : '';
-    return `${own.toLowerCase()} ${entry.kind === 'decision' ? entry.about : ''}`;
+    const own = saidOf(origins['entry'] ?? Object.values(origins)[0], last.said);
+    return `${own} ${entry.kind === 'decision' ? entry.about : ''}`;
   });
   const hit = said.map((own) => named.every((w) => new RegExp(`\\b${w}\\b`).test(own)));
   if (hit.filter(Boolean).length !== 1) return undefined;

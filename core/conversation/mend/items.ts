@@ -2,7 +2,7 @@ import type { Entry } from '../../../shared/entry.ts';
 import type { MaterialUnit } from '../../../shared/vocabulary.ts';
 import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
-import { placesOf, type Standing } from '../standing.ts';
+import { areSamePlaces, placesOf, type Standing } from '../standing.ts';
 
 export const POINTERS = new Set(['place.it', 'place.them', 'place.both', 'place.those', 'place.that-one']);
 
@@ -97,7 +97,7 @@ export const bareNumber = (x: Item | undefined): boolean =>
   x?.quantity?.value !== undefined && !x.quantity.unit;
 
 export const samePlaces = (s: Standing, e: Entry): boolean =>
-  [s.was, s.draft.entry].some((x) => [...placesOf(x)].sort().join() === [...placesOf(e)].sort().join());
+  [s.was, s.draft.entry].some((x) => areSamePlaces(placesOf(x), placesOf(e)));
 
 export const sharesPlace = (a: Entry, b: Entry): boolean => placesOf(a).some((p) => placesOf(b).includes(p));
 

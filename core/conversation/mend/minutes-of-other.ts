@@ -1,5 +1,5 @@
 import type { Item } from '../../rules/item.ts';
-import { placesOf, put, type Standing } from '../standing.ts';
+import { areSamePlaces, placesOf, put, type Standing, takePlaces, twinOf } from '../standing.ts';
 import { POINTERS } from './items.ts';
 
 /** In the patterns `#` is the length, `@` the place or deed that it belongs to and any other place or deed. */
@@ -43,24 +43,15 @@ const isPlace = (x: Item): boolean => Boolean(x.place?.places.length && !POINTER
 const isMeant = ({ was }: Standing, x: Item): boolean =>
   was.kind === 'treatment' &&
   (isPlace(x)
-    ? [...placesOf(was)].sort().join() === [...x.place!.places].sort().join()
+    ? areSamePlaces(placesOf(was), x.place!.places)
     : (x.action !== undefined && x.action.v === was.action) ||
       (x.object !== undefined && x.object === was.object));
 
 /** One deed at several places, of which the length is that of some. */
 function parted(s: Standing, places: string[], named: Item): Standing[] {
-  const rest: Standing = {
-    was: { ...s.was },
-    draft: { ...s.draft, entry: { ...s.draft.entry }, origins: { ...s.draft.origins } },
-  };
+  const rest = twinOf(s);
   put(s.draft, 'places', places, 'amend.minutes-of-other', [named]);
-  put(
-    rest.draft,
-    'places',
-    placesOf(s.was).filter((p) => !places.includes(p)),
-    'amend.minutes-of-other',
-    [named],
-  );
+  takePlaces(rest, places, 'amend.minutes-of-other', [named]);
   put(rest.draft, 'minutes', undefined, 'amend.minutes-of-other', []);
   return [s, rest];
 }

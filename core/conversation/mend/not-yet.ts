@@ -2,7 +2,7 @@ import type { Entry } from '../../../shared/entry.ts';
 import { SIDES } from '../../lexicon/place-words.ts';
 import type { Item } from '../../rules/item.ts';
 import type { ReaderState } from '../../rules/reader-state.ts';
-import { type LastNote, placesOf, put, type Standing } from '../standing.ts';
+import { areSamePlaces, type LastNote, placesOf, put, type Standing } from '../standing.ts';
 
 /** "haven't pressed 4-4 yet, that's for tonight", "the backing's not off yet". */
 const NOT_YET =
@@ -73,7 +73,7 @@ function deniedDeed(state: ReaderState, standing: Standing[], words: string): St
         ({ entry: e }) =>
           e.kind === 'treatment' &&
           e.action === was.action &&
-          (!placesOf(e).length || [...placesOf(e)].sort().join() === [...placesOf(was)].sort().join()),
+          (!placesOf(e).length || areSamePlaces(placesOf(e), placesOf(was))),
       ),
   );
   return hit.length === 1 ? hit[0] : undefined;

@@ -2,10 +2,11 @@ import type { QuiltGrid } from '../../../shared/quilt.ts';
 import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
 import { columnOf, rowOf, splitBlock } from '../../rules/places/grid.ts';
+import { countsOf } from '../../text/number-words.ts';
 import { placesOf, put, type Standing } from '../standing.ts';
 
-const NUMBERS = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
-const COUNT = `(?:\\d{1,2}|${NUMBERS.join('|')})`;
+const NUMBERS = countsOf(1, 12);
+const COUNT = `(?:\\d{1,2}|${Object.keys(NUMBERS).join('|')})`;
 const HEAD =
   "(?:(?:no|nope|oh|ah|um|uh|er|sorry|wait|actually|well|i mean|i meant|make (?:it|that)|that (?:'s|was|should be|should have been)|it (?:'s|was|should be)|should be|should have been|correction|[,.:-]|the|just|only|rather|to be) )*";
 const TAIL = `(?: (?:blocks?|squares?|ones|of (?:them|those|it|that row)|there|in (?:it|that row|there)|along|anyway|anyhow|sorry|i mean|i meant|instead|actually|rather|then|my mistake|not (?:the )?(?:(?:first|last) )?${COUNT}|[,.!-]))*`;
@@ -46,7 +47,7 @@ export function ofLineAgain(
   return standing.map((x) => x.draft);
 }
 
-const numberIn = (word: string): number => (/^\d/.test(word) ? Number(word) : NUMBERS.indexOf(word) + 1);
+const numberIn = (word: string): number => NUMBERS[word] ?? Number(word);
 
 const hasFigure = (e: Standing['was']): boolean =>
   ['minutes', 'quantity', 'value', 'cost'].some((slot) => slot in e);

@@ -1,6 +1,6 @@
 import type { Item } from '../../rules/item.ts';
 import { unique } from '../../rules/places/grid.ts';
-import { placesOf, put, type Standing } from '../standing.ts';
+import { placesOf, put, type Standing, takePlaces, twinOf } from '../standing.ts';
 import { POINTERS } from './items.ts';
 
 /** In the patterns `@` is a place and `#` the deed by its own verb. */
@@ -66,17 +66,8 @@ export function partNotYet(standing: Standing[], items: Item[]): Standing[] | un
 
 /** The deed at the places where it is done, and at those where it is not. */
 function inTwo(s: Standing, places: string[], named: Item[]): Standing[] {
-  const later: Standing = {
-    was: { ...s.was },
-    draft: { ...s.draft, entry: { ...s.draft.entry }, origins: { ...s.draft.origins } },
-  };
-  put(
-    s.draft,
-    'places',
-    placesOf(s.was).filter((p) => !places.includes(p)),
-    'amend.part-not-yet',
-    named,
-  );
+  const later = twinOf(s);
+  takePlaces(s, places, 'amend.part-not-yet', named);
   put(later.draft, 'places', places, 'amend.part-not-yet', named);
   put(later.draft, 'state', 'planned', 'amend.part-not-yet', named);
   put(later.draft, 'minutes', undefined, 'amend.part-not-yet', []);

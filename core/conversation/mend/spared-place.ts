@@ -2,7 +2,7 @@ import type { Draft } from '../../rules/draft.ts';
 import type { Item } from '../../rules/item.ts';
 import { isTreatment } from '../../rules/treatments/is-treatment.ts';
 import { wordsBetween } from '../../rules/words-between.ts';
-import { placesOf, type Standing, takePlaces } from '../standing.ts';
+import { areSamePlaces, placesOf, type Standing, takePlaces } from '../standing.ts';
 import { POINTERS } from './items.ts';
 
 /** What takes one place out of a deed: "scratch that for 4-5", "not 4-5", "leave 4-5 out of it". */
@@ -32,7 +32,9 @@ export function sparedPlace(drafts: Draft[], standing: Standing[], items: Item[]
   // "not 4-5, 4-4": another place in its stead
   const behind = items.slice(at + 1);
   if (
-    behind.some((x) => x.place?.places.length && !POINTERS.has(x.place.rule) && !isSame(x.place.places, out))
+    behind.some(
+      (x) => x.place?.places.length && !POINTERS.has(x.place.rule) && !areSamePlaces(x.place.places, out),
+    )
   )
     return undefined;
   const others = drafts.filter(
@@ -70,5 +72,3 @@ export function sparedPlace(drafts: Draft[], standing: Standing[], items: Item[]
   }
   return standing.flatMap((s) => (s === deed ? [s.draft, ...told] : [s.draft]));
 }
-
-const isSame = (a: string[], b: string[]): boolean => a.length === b.length && a.every((p) => b.includes(p));

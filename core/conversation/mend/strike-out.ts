@@ -1,4 +1,5 @@
 import type { Item } from '../../rules/item.ts';
+import { wordsBetween } from '../../rules/words-between.ts';
 import type { Standing } from '../standing.ts';
 import { STOPS, sensed } from './items.ts';
 import { anchored } from './likest.ts';
@@ -68,7 +69,7 @@ export function strikeOut(work: Work, items: Item[]): boolean {
 
 /** "leave the stain as is", "leave the tear alone", "just leave the stain": a deed of the bench, where nothing says "out" of the note. */
 const leavesAsFound = (items: Item[]): boolean => {
-  const words = ` ${items.map((x) => x.w).join(' ')} `;
+  const words = wordsBetween(items);
   return (
     /^ (?:(?:and|but|so|just|i|'ll|will|we|then|,) )*leave (?:the|that|this|those) /.test(words) &&
     items.some((x) => x.finding && x.finding !== 'old-repair') &&

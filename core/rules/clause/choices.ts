@@ -195,7 +195,7 @@ const leadsOn = (items: Item[], from: number, k: number): boolean =>
 /** "jury's out on 6-1, crepeline perhaps", "2-3 a darn maybe": one way, and the doubt behind it. */
 const isPerhaps = (lead: Item[], way: Item[]): boolean =>
   lead.some(isWhere) &&
-  /^(?:maybe|perhaps|possibly)$/.test(way.at(-1)!.w) &&
+  PERHAPS.test(way.at(-1)!.w) &&
   !way.some((x) => x.place || x.action?.v === 'leave') &&
   way.length < 6 &&
   (lead.every((x) => isWhere(x) || /^(?::|,|-|and|&|the)$/.test(x.w)) || looksUndecided(wordsBetween(lead)));
@@ -264,7 +264,7 @@ function statement(given: Item[], common: Item[]): Item[] {
   let way = given.slice(given.findIndex((x, k) => !LEADS_TO_WAY.test(x.w) || isDeed(given, k)));
   const at = way[0]!;
   const maybe = wordsAt(at, 'maybe');
-  if (/^(?:maybe|perhaps|possibly)$/.test(way.at(-1)!.w)) way = way.slice(0, -1);
+  if (PERHAPS.test(way.at(-1)!.w)) way = way.slice(0, -1);
   // "velvet patch": a patch of it, and not the velvet patched
   if (isOfCloth(way, 0) || isOfSome(way)) way = [...wordsAt(at, 'a'), ...way];
   const head = way.findIndex((_x, k) => isDeed(way, k));

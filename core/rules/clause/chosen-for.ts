@@ -29,7 +29,7 @@ export function withChosenApart(items: Item[]): Item[] {
   const forIt = items[end]?.w === 'for' ? end : undefined;
   // "net it is, and the lawn is out": a new statement begins behind the comma
   if (forIt === undefined)
-    return isStop(items[end] ?? NOTHING) && fastens(items, end + 1) ? joinedAt(items, end) : items;
+    return items[end] && isStop(items[end]!) && fastens(items, end + 1) ? joinedAt(items, end) : items;
   let last = forIt + 1;
   while (items[last] && !isStop(items[last]!) && !/^(?:,|and|but|so|no|not)$/.test(items[last]!.w)) last++;
   const what = items.slice(forIt, last);
@@ -47,7 +47,6 @@ export function withChosenApart(items: Item[]): Item[] {
   ];
 }
 
-const NOTHING = { w: '' } as Item;
 const FASTENED =
   /^(?:sewn|sewed|stitched|whipstitched|slip ?stitched|backstitched|couched|basted|tacked|pinned|laid|ironed|fused|glued)$/;
 

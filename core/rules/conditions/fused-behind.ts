@@ -1,4 +1,6 @@
 import type { Token } from '../../text/tokenise.ts';
+import { wordsOf } from '../../text/words-of.ts';
+import { wordsBetween } from '../words-between.ts';
 
 const STUFF = /^(?:something|summat|somethin)$/;
 const KNOWN = /^(?:interfacing|fusible|iron-on|vilene)$/;
@@ -23,15 +25,7 @@ export function withFusedBehind(tokens: Token[]): Token[] {
   if (!STUCK.test(tokens[m]?.w ?? '')) return tokens;
   let to = 0;
   for (let n = m + 2; n <= m + 6 && n <= tokens.length; n++)
-    if (
-      BEHIND.test(
-        tokens
-          .slice(m + 1, n)
-          .map((t) => t.w)
-          .join(' '),
-      )
-    )
-      to = n;
+    if (BEHIND.test(wordsOf(tokens.slice(m + 1, n)))) to = n;
   if (!to) return tokens;
   let from = k;
   while (from > 0 && HAS.test(tokens[from - 1]!.w)) from--;
@@ -40,16 +34,7 @@ export function withFusedBehind(tokens: Token[]): Token[] {
   const found = tokens
     .slice(from, k)
     .some((t) => /^(?:there|had|somebody|someone|they|with|been)$/.test(t.w));
-  if (
-    !found &&
-    !/ (?:been|off|away|out) /.test(
-      ` ${tokens
-        .slice(k, to + 8)
-        .map((t) => t.w)
-        .join(' ')} `,
-    )
-  )
-    return tokens;
+  if (!found && !/ (?:been|off|away|out) /.test(wordsBetween(tokens, k, to + 8))) return tokens;
   // "I've had something fused on behind", of one who did it for her, is work all the same
   if (/^(?:i|we|you)$/.test(tokens[from - 1]?.w ?? '')) return tokens;
   const said = ['there', "'s", 'interfacing', 'behind'].map(

@@ -1,4 +1,4 @@
-import { isStop } from '../clause/joints.ts';
+import { startOfSentence } from '../clause/joints.ts';
 import type { Item } from '../item.ts';
 import { itemsIn, wordsBetween } from '../words-between.ts';
 
@@ -12,9 +12,7 @@ export function withoutNoneToBuy(items: Item[]): Item[] {
   for (let k = 3; k < items.length; k++) {
     const said = NONE_TO_BUY.exec(wordsBetween(items, k, k + 11))?.[1];
     if (!said || !/ (?:buy|get|order|need|needed|wanted|required)\b/.test(` ${said}`)) continue;
-    let from = k;
-    while (from > 0 && !isStop(items[from - 1]!)) from--;
-    const own = items.slice(from, k);
+    const own = items.slice(startOfSentence(items, k), k);
     if (!own.some((x) => HAS.test(x.w)) || !own.some((x) => x.material || x.quantity?.unit)) continue;
     return [...items.slice(0, k), ...withoutNoneToBuy(items.slice(k + itemsIn(items, k, said)))];
   }

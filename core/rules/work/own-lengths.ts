@@ -62,7 +62,7 @@ function stitchEnd(items: Item[], k: number): number {
 }
 
 /** "whipped" where another stitch is told: sewn all the same */
-const withoutStitch = ({ stitch: _stitch, ...rest }: Item): Item => rest;
+const withoutStitch = (x: Item): Item => ({ ...x, stitch: undefined });
 
 /** The words of the deed that tell nothing of where: "darned", "took the ties out of". */
 function deedAround(items: Item[], length: number): Item[] | undefined {
